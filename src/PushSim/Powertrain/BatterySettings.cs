@@ -1,0 +1,23 @@
+namespace PushSim.Powertrain;
+
+/// <summary>A pack of cells in series: open-circuit voltage by charge, inner resistance.</summary>
+public sealed record BatterySettings
+{
+    /// <summary>Cells in series [1].</summary>
+    public required int Cells { get; init; }
+
+    /// <summary>Open-circuit voltage of one cell against state of charge, (share 0..1, V), rising, at most 24 points; one point is a constant.</summary>
+    public required IReadOnlyList<(double Charge, double Voltage)> CellVoltage { get; init; }
+
+    /// <summary>Inner resistance of the whole pack with its leads [ohm].</summary>
+    public required double Resistance { get; init; }
+
+    /// <summary>Capacity [A s].</summary>
+    public required double Capacity { get; init; }
+
+    /// <summary>State of charge at the start, 0..1 [1].</summary>
+    public double InitialCharge { get; init; } = 1.0;
+
+    /// <summary>Pack voltage under load below which a warning is given [V]; 0 is off.</summary>
+    public double CutOffVoltage { get; init; }
+}

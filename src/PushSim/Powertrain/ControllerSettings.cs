@@ -1,0 +1,83 @@
+namespace PushSim.Powertrain;
+
+/// <summary>How the motors of one controller are wired.</summary>
+public enum Wiring
+{
+    /// <summary>One motor only.</summary>
+    Single,
+
+    /// <summary>One voltage for all; the current limit acts on the sum.</summary>
+    Parallel,
+
+    /// <summary>One current through all; voltages add.</summary>
+    Series,
+}
+
+/// <summary>What a controller does at zero command.</summary>
+public enum ZeroCommand
+{
+    /// <summary>Motor terminals open.</summary>
+    Coast,
+
+    /// <summary>Motor terminals shorted.</summary>
+    Brake,
+
+    /// <summary>Motors open and the drive held by its holding torque.</summary>
+    Locked,
+}
+
+/// <summary>Which side of the robot's mix a controller follows.</summary>
+public enum CommandSide
+{
+    /// <summary>Left command.</summary>
+    Left,
+
+    /// <summary>Right command.</summary>
+    Right,
+}
+
+/// <summary>A speed controller: duty, current limit, losses, behaviour at zero, heat fold-back.</summary>
+public sealed record ControllerSettings
+{
+    /// <summary>Name, unique in the robot.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The motors on it, each as index of a drive and of a motor in that drive.</summary>
+    public required IReadOnlyList<(int Drive, int Motor)> Motors { get; init; }
+
+    /// <summary>The side it follows.</summary>
+    public required CommandSide Side { get; init; }
+
+    /// <summary>Wiring of its motors.</summary>
+    public Wiring Wiring { get; init; } = Wiring.Single;
+
+    /// <summary>Limit of the motor current (of the sum, if parallel) [A]; infinite is none.</summary>
+    public double CurrentLimit { get; init; } = double.PositiveInfinity;
+
+    /// <summary>On-resistance of both switches in the current's path [ohm].</summary>
+    public double OnResistance { get; init; }
+
+    /// <summary>Fastest change of the command [1/s]; infinite is none.</summary>
+    public double SlewLimit { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Command below which it counts as zero [1].</summary>
+    public double Deadband { get; init; }
+
+    /// <summary>Whether braking current flows back into the battery.</summary>
+    public bool Regeneration { get; init; } = true;
+
+    /// <summary>Behaviour at zero command.</summary>
+    public ZeroCommand ZeroCommand { get; init; } = ZeroCommand.Brake;
+
+    /// <summary>Thermal resistance to air [K/W]; 0 switches its heating off.</summary>
+    public double ThermalResistance { get; init; }
+
+    /// <summary>Heat capacity [J/K].</summary>
+    public double HeatCapacity { get; init; }
+
+    /// <summary>Temperature from which the current limit folds back [degree Celsius].</summary>
+    public double FoldBackTemperature { get; init; } = 110.0;
+
+    /// <summary>Temperature at which the current limit has fallen to zero [degree Celsius].</summary>
+    public double ShutDownTemperature { get; init; } = 150.0;
+}

@@ -1,0 +1,139 @@
+namespace PushSim.Simulation;
+
+/// <summary>How a run ended.</summary>
+public enum RunStatus
+{
+    /// <summary>Reached its end time.</summary>
+    Finished,
+
+    /// <summary>The robot tipped or had no driven wheel on the floor; the run ends there.</summary>
+    Tips,
+
+    /// <summary>The run could not go on; <see cref="RunResult.Cause"/> says why and what to change.</summary>
+    Failed,
+}
+
+/// <summary>One recorded series, sampled at <see cref="RunResult.Time"/>.</summary>
+/// <param name="Key">snake_case name with the SI unit as last part, e.g. "wheel_front_left_load_n"; used in CSV and JSON.</param>
+/// <param name="Label">Words for plots, e.g. "Load, front left".</param>
+/// <param name="Unit">SI unit as printed, e.g. "N".</param>
+/// <param name="Values">One value per sample.</param>
+public sealed record Channel(string Key, string Label, string Unit, double[] Values);
+
+/// <summary>An energy of the ledger.</summary>
+/// <param name="Key">snake_case name with unit, e.g. "copper_j".</param>
+/// <param name="Label">Words.</param>
+/// <param name="Joule">Value at the end of the run, signed as the label says [J].</param>
+public sealed record LedgerEntry(string Key, string Label, double Joule);
+
+/// <summary>A moment or value marked on a plot.</summary>
+/// <param name="Key">snake_case name.</param>
+/// <param name="Label">Words.</param>
+/// <param name="Time">When [s].</param>
+/// <param name="Value">Value there, in the unit of the channel it marks; NaN if only a moment.</param>
+public sealed record Mark(string Key, string Label, double Time, double Value);
+
+/// <summary>Everything a run gives: status, history, answers, ledger, cost.</summary>
+public sealed record RunResult
+{
+    /// <summary>The scenario that was run.</summary>
+    public required ScenarioSettings Scenario { get; init; }
+
+    /// <summary>How it ended.</summary>
+    public required RunStatus Status { get; init; }
+
+    /// <summary>Why it stopped early; empty when it finished.</summary>
+    public string Cause { get; init; } = "";
+
+    /// <summary>One sentence in plain words.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>Warnings in plain words.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
+    /// <summary>Sample times [s].</summary>
+    public required double[] Time { get; init; }
+
+    /// <summary>The history, by key.</summary>
+    public required IReadOnlyList<Channel> Channels { get; init; }
+
+    /// <summary>Marks for the plots.</summary>
+    public required IReadOnlyList<Mark> Marks { get; init; }
+
+    /// <summary>The answers, each null where it does not apply.</summary>
+    public required RunAnswers Answers { get; init; }
+
+    /// <summary>The energy ledger at the end.</summary>
+    public required IReadOnlyList<LedgerEntry> Ledger { get; init; }
+
+    /// <summary>Residual of the ledger / sum of |entries| [1].</summary>
+    public required double EnergyResidualRatio { get; init; }
+
+    /// <summary>Right-hand-side evaluations.</summary>
+    public required long RhsEvaluations { get; init; }
+
+    /// <summary>Accepted steps.</summary>
+    public required long Steps { get; init; }
+
+    /// <summary>Rejected steps.</summary>
+    public required long RejectedSteps { get; init; }
+
+    /// <summary>Load-cell readings (s, N); empty without a cell.</summary>
+    public IReadOnlyList<(double Time, double Force)> CellReadings { get; init; } = [];
+
+    /// <summary>The channel of that key. Throws <see cref="KeyNotFoundException"/> if absent.</summary>
+    public Channel this[string key] =>
+        Channels.FirstOrDefault(c => c.Key == key) ?? throw new KeyNotFoundException($"no channel '{key}'");
+}
+
+/// <summary>The numbers a builder asks for; null where one does not apply to the manoeuvre.</summary>
+public sealed record RunAnswers
+{
+    /// <summary>Largest tether force before the plateau [N].</summary>
+    public double? PullBreakaway { get; init; }
+
+    /// <summary>Mean tether force once sliding or stalled [N].</summary>
+    public double? PullPlateau { get; init; }
+
+    /// <summary>What set the pull or the launch: "tyres", "motors", "controllers" or "battery".</summary>
+    public string? LimitedBy { get; init; }
+
+    /// <summary>Highest forward speed [m/s].</summary>
+    public double? TopSpeed { get; init; }
+
+    /// <summary>Time from the first command to 90 % of the top speed [s].</summary>
+    public double? TimeTo90PercentSpeed { get; init; }
+
+    /// <summary>Distance from the brake or reverse command to standstill [m].</summary>
+    public double? StopDistance { get; init; }
+
+    /// <summary>Mean yaw rate over the settled part of a turn, positive counter-clockwise [rad/s].</summary>
+    public double? YawRate { get; init; }
+
+    /// <summary>(mean wheel surface speed difference) / (yaw rate x track) [1]; 1 is turning without scrub.</summary>
+    public double? EffectiveTrackRatio { get; init; }
+
+    /// <summary>Mean moment that scrub puts up against the turn, positive [N m].</summary>
+    public double? ScrubMoment { get; init; }
+
+    /// <summary>Frequency of tyre chatter [Hz]; null when quiet.</summary>
+    public double? Chatter { get; init; }
+
+    /// <summary>Worn volume of all tyres together [m^3]; null when no tyre has a wear number.</summary>
+    public double? Wear { get; init; }
+
+    /// <summary>Peak battery current [A].</summary>
+    public double? PeakBatteryCurrent { get; init; }
+
+    /// <summary>Lowest battery voltage [V].</summary>
+    public double? LowestBatteryVoltage { get; init; }
+
+    /// <summary>Peak motor winding temperature [degree Celsius].</summary>
+    public double? PeakWindingTemperature { get; init; }
+
+    /// <summary>Charge taken from the battery [A s].</summary>
+    public double? ChargeUsed { get; init; }
+
+    /// <summary>Furthest movement of the centre of mass from its start [m].</summary>
+    public double? Travel { get; init; }
+}

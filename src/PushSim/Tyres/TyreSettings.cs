@@ -1,0 +1,83 @@
+namespace PushSim.Tyres;
+
+/// <summary>
+/// One kind of tyre in the model's own numbers. Friction values hold for the clean reference floor (friction scale 1)
+/// at the reference pressure.
+/// </summary>
+public sealed record TyreSettings
+{
+    /// <summary>Name used in tables and messages.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Static (breakaway) friction coefficient [1].</summary>
+    public required double StaticFriction { get; init; }
+
+    /// <summary>Kinetic (sliding) friction coefficient far above the slip speed [1].</summary>
+    public required double KineticFriction { get; init; }
+
+    /// <summary>Speed over which friction falls from static to kinetic (Stribeck speed) [m/s].</summary>
+    public double SlipSpeed { get; init; } = 0.5;
+
+    /// <summary>Tread deflection at which sliding begins, z_max = mu_s/sigma0 [m].</summary>
+    public double BreakawayDeflection { get; init; } = 0.3e-3;
+
+    /// <summary>Damping ratio of the tread mass on its bristles at the reference load [1]; gives sigma1.</summary>
+    public double BristleDampingRatio { get; init; } = 0.3;
+
+    /// <summary>Viscous friction per unit load, sigma2 [s/m].</summary>
+    public double ViscousFriction { get; init; }
+
+    /// <summary>Share of the breakaway deflection below which the bristle is purely elastic, b in [0, 1) [1].</summary>
+    public double ElasticShare { get; init; } = 0.8;
+
+    /// <summary>True for the plain published LuGre law (alpha = 1 always); false for the elasto-plastic switch.</summary>
+    public bool PlainBristle { get; init; }
+
+    /// <summary>Bristle renewal by rolling, kappa = 1 / contact length [1/m]; 0 switches it off.</summary>
+    public double RollingRenewal { get; init; } = 100.0;
+
+    /// <summary>Tangential stiffness of the tyre body (carcass) at the rim, k_c [N/m].</summary>
+    public required double CarcassStiffness { get; init; }
+
+    /// <summary>Tangential damping of the tyre body, c_c [N s/m].</summary>
+    public required double CarcassDamping { get; init; }
+
+    /// <summary>Mass of the tread ring, m_t [kg].</summary>
+    public required double TreadMass { get; init; }
+
+    /// <summary>Vertical stiffness at the static load, k_z [N/m].</summary>
+    public required double VerticalStiffness { get; init; }
+
+    /// <summary>Vertical (Hunt-Crossley) damping, d in N = -k_z z (1 - d z') [s/m].</summary>
+    public double VerticalDamping { get; init; } = 2.0;
+
+    /// <summary>Rolling resistance coefficient, crr [1].</summary>
+    public double RollingResistance { get; init; }
+
+    /// <summary>Friction rise per e-fold of slip speed, mu_r [1]; 0 is off.</summary>
+    public double FrictionRise { get; init; }
+
+    /// <summary>Reference speed of the friction rise, v_r [m/s].</summary>
+    public double FrictionRiseSpeed { get; init; } = 0.1;
+
+    /// <summary>Measured friction against slip speed, (m/s, 1) in rising speed, at most 8 points; null: the three-number curve.</summary>
+    public IReadOnlyList<(double Speed, double Friction)>? FrictionTable { get; init; }
+
+    /// <summary>Load exponent p of mu (N/(f N0))^-p, of either sign [1]; 0 is off.</summary>
+    public double LoadExponent { get; init; }
+
+    /// <summary>Reference load N0 of the load dependence and of the bristle damping [N].</summary>
+    public double ReferenceLoad { get; init; } = 3.0;
+
+    /// <summary>Share of the contact that is tread, f [1].</summary>
+    public double TreadAreaFraction { get; init; } = 1.0;
+
+    /// <summary>Friction when fully fouled with dust, as a multiple of the clean value [1].</summary>
+    public double DustyFrictionRatio { get; init; } = 1.0;
+
+    /// <summary>Sliding distance over which dust fouls the tread, L_d [m]; 0 switches dust off.</summary>
+    public double FoulingDistance { get; init; }
+
+    /// <summary>Specific wear, k_w = ISO 4649 volume loss / 400 N m [m^3/(N m)]; 0 switches wear off.</summary>
+    public double SpecificWear { get; init; }
+}

@@ -1,0 +1,26 @@
+namespace PushSim.Tyres;
+
+/// <summary>One wheel (or skid, or ball) of a robot. Frame as in <see cref="Chassis.ChassisSettings"/>.</summary>
+public sealed record WheelSettings
+{
+    /// <summary>Name, unique in the robot.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Axle, forward of the plan's origin [m].</summary>
+    public required double X { get; init; }
+
+    /// <summary>Contact, left of the plan's origin [m].</summary>
+    public required double Y { get; init; }
+
+    /// <summary>Rolling radius [m].</summary>
+    public required double Radius { get; init; }
+
+    /// <summary>Spin inertia of wheel and tyre about the axle [kg m^2].</summary>
+    public required double SpinInertia { get; init; }
+
+    /// <summary>The tyre on it.</summary>
+    public required TyreSettings Tyre { get; init; }
+
+    /// <summary>True for a skid or ball that never turns (no drive may hold it).</summary>
+    public bool IsSkid { get; init; }
+}
