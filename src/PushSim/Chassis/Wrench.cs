@@ -1,0 +1,51 @@
+using PushSim.Numerics;
+
+namespace PushSim.Chassis;
+
+/// <summary>
+/// Sum of forces on the body in its own axes and their moments through the arms of <see cref="BodyMotion{T}"/>:
+/// M_pitch = sum(z_p F_x - x F_z), M_roll = sum(y F_z - z_p F_y), M_yaw = sum(x F_y - y F_x).
+/// </summary>
+/// <typeparam name="T">Number type.</typeparam>
+public struct Wrench<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Forward, left and upward force [N].</summary>
+    public T Fx, Fy, Fz;
+
+    /// <summary>Moments: roll (left side up), pitch (nose down), yaw (counter-clockwise) [N m].</summary>
+    public T Roll, Pitch, Yaw;
+
+    /// <summary>Adds a force at a point.</summary>
+    /// <param name="x">Forward of the centre of mass [m].</param>
+    /// <param name="y">Left of the centre of mass [m].</param>
+    /// <param name="zp">Above the centre of mass [m].</param>
+    /// <param name="fx">Forward [N].</param>
+    /// <param name="fy">Left [N].</param>
+    /// <param name="fz">Up [N].</param>
+    public void Add(T x, T y, T zp, T fx, T fy, T fz) => Add(x, y, zp, x, y, fx, fy, fz);
+
+    /// <summary>Adds a force that comes from positions, with its own yaw arms.</summary>
+    /// <param name="x">Forward of the centre of mass [m].</param>
+    /// <param name="y">Left of the centre of mass [m].</param>
+    /// <param name="zp">Above the centre of mass [m].</param>
+    /// <param name="yawX">x + z_p theta [m].</param>
+    /// <param name="yawY">y - z_p phi [m].</param>
+    /// <param name="fx">Forward [N].</param>
+    /// <param name="fy">Left [N].</param>
+    /// <param name="fz">Up [N].</param>
+    public void Add(T x, T y, T zp, T yawX, T yawY, T fx, T fy, T fz)
+    {
+        Fx = Fx + fx;
+        Fy = Fy + fy;
+        Fz = Fz + fz;
+        Pitch = Pitch + ((zp * fx) - (x * fz));
+        Roll = Roll + ((y * fz) - (zp * fy));
+        Yaw = Yaw + ((yawX * fy) - (yawY * fx));
+    }
+
+    /// <summary>Generalised force times generalised speed [W].</summary>
+    public readonly T Power(in BodyMotion<T> motion) =>
+        (Fx * motion.U) + (Fy * motion.V) + (Fz * motion.ZDot)
+        + (Roll * motion.PhiDot) + (Pitch * motion.ThetaDot) + (Yaw * motion.R);
+}

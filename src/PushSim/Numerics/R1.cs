@@ -1,0 +1,136 @@
+using System.Runtime.CompilerServices;
+
+namespace PushSim.Numerics;
+
+/// <summary>One double as an <see cref="IReal{T}"/>: the scalar form of the model.</summary>
+public struct R1 : IReal<R1>
+{
+    /// <summary>The number [unit of its use].</summary>
+    public double Value;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static implicit operator R1(double a)
+    {
+        Unsafe.SkipInit(out R1 x);
+        x.Value = a;
+        return x;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 operator +(R1 a, R1 b)
+    {
+        a.Value += b.Value;
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 operator -(R1 a, R1 b)
+    {
+        a.Value -= b.Value;
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 operator -(R1 a)
+    {
+        a.Value = -a.Value;
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 operator *(R1 a, R1 b)
+    {
+        a.Value *= b.Value;
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 operator /(R1 a, R1 b)
+    {
+        a.Value /= b.Value;
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 Fma(R1 a, R1 b, R1 c)
+    {
+        a.Value = Math.FusedMultiplyAdd(a.Value, b.Value, c.Value);
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 Sqrt(R1 a)
+    {
+        a.Value = Math.Sqrt(a.Value);
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 Abs(R1 a)
+    {
+        a.Value = Math.Abs(a.Value);
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 Min(R1 a, R1 b)
+    {
+        a.Value = double.MinNative(a.Value, b.Value);
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 Max(R1 a, R1 b)
+    {
+        a.Value = double.MaxNative(a.Value, b.Value);
+        return a;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static R1 Exp(R1 a) => SoftFunctions.Exp(a);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static R1 Log(R1 a) => SoftFunctions.Log(a);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static R1 Tanh(R1 a) => SoftFunctions.Tanh(a);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static void SinCos(R1 a, out R1 sine, out R1 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 IfLess(R1 a, R1 b, R1 x, R1 y) => a.Value < b.Value ? x : y;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 Round(R1 a) => Math.Round(a.Value);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static R1 PowerOfTwo(R1 n) => BitConverter.Int64BitsToDouble(((long)n.Value + 1023L) << 52);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Split(R1 a, out R1 mantissa, out R1 exponent)
+    {
+        long bits = BitConverter.DoubleToInt64Bits(a.Value);
+        exponent = (double)((bits >> 52) - 1022L);
+        mantissa = BitConverter.Int64BitsToDouble((bits & 0x000F_FFFF_FFFF_FFFFL) | (1022L << 52));
+    }
+}

@@ -1,0 +1,114 @@
+using PushSim.Numerics;
+
+namespace PushSim.Powertrain;
+
+/// <summary>Numbers of one drive as the equations use them.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct DriveParameters<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>1/I [1/(kg m^2)], I [kg m^2].</summary>
+    public T InverseInertia, Inertia;
+
+    /// <summary>Constant part of the friction torque [N m]; holding torque at zero command [N m].</summary>
+    public T DryFriction, HoldTorque;
+
+    /// <summary>s_max [rad], 1/s_max, elastic share b [1], tau_s [s], tau_s/4 [s].</summary>
+    public T WindUp, InverseWindUp, ElasticShare, DampingTime;
+
+    /// <summary>Viscous friction of all its motors at the drive, sum visc G^2 [N m s/rad].</summary>
+    public T Viscous;
+
+    /// <summary>Index of the bristle s among the implicit states, -1 without friction.</summary>
+    public int BristleIndex;
+}
+
+/// <summary>Numbers of one motor on its drive.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct MotorParameters<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Kt G: volts per drive speed and torque per ampere at the drive [V s/rad = N m/A].</summary>
+    public T Constant;
+
+    /// <summary>(1 - eta) Kt G [N m/A].</summary>
+    public T GearLoss;
+
+    /// <summary>Winding resistance at the reference temperature [ohm] and its rise a [1/K] from that temperature [degree Celsius].</summary>
+    public T Resistance, ResistanceRise, ReferenceTemperature;
+
+    /// <summary>Brush drop [V].</summary>
+    public T BrushDrop;
+
+    /// <summary>Sensorless start: torque share at standstill [1], 1/full-torque drive speed [s/rad].</summary>
+    public T StandstillShare, InverseFullTorqueSpeed;
+
+    /// <summary>Thermal: 1/(R C) and 1/C of winding and case.</summary>
+    public T WindingToCaseConductance, CaseToAirConductance, InverseWindingCapacity, InverseCaseCapacity;
+
+    /// <summary>Drive it sits on.</summary>
+    public int Drive;
+
+    /// <summary>Index of the winding temperature (the case follows it), -1 when heating is off.</summary>
+    public int HeatIndex;
+
+    /// <summary>Whether the sensorless start is on.</summary>
+    public bool IsSensorless;
+}
+
+/// <summary>Numbers of one controller.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct ControllerParameters<T>
+    where T : struct, IReal<T>
+{
+    public T CurrentLimit, OnResistance;
+    public T FoldBackTemperature, InverseFoldBackSpan;
+    public T ThermalConductance, InverseHeatCapacity;
+    public Wiring Wiring;
+    public ZeroCommand ZeroCommand;
+    public bool Regeneration;
+    public bool HasBrushDrop;
+    public bool HasLimit;
+
+    /// <summary>Index of its temperature, -1 when heating is off.</summary>
+    public int HeatIndex;
+
+    /// <summary>Its motors: first and count in the robot's motor list (motors are ordered by controller).</summary>
+    public int FirstMotor, MotorCount;
+}
+
+/// <summary>One motor during an evaluation.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct MotorWork<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Back-EMF [V], hot resistance [ohm], current [A], temperature of the winding [degree Celsius].</summary>
+    public T BackEmf, Resistance, Current;
+
+    /// <summary>Copper loss, brush loss [W].</summary>
+    public T CopperPower, BrushPower;
+}
+
+/// <summary>One controller with its motors seen as one source E behind one resistance R, during an evaluation.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct ControllerWork<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Equivalent back-EMF [V], resistance without the switches [ohm], brush drop [V].</summary>
+    public T Source, Resistance, Drop;
+
+    /// <summary>Command [1], effective current limit [A], sensorless torque share [1].</summary>
+    public T Duty, Limit, Share;
+
+    /// <summary>Output current (sum if parallel) [A], bridge voltage [V], power taken from the bus [W], its own loss [W].</summary>
+    public T Current, Voltage, BusPower, Loss;
+
+    /// <summary>1 where the current limit acts, 0 else.</summary>
+    public T IsLimiting;
+
+    /// <summary>Whether its terminals are open (coast or locked at zero command).</summary>
+    public bool IsOpen;
+
+    /// <summary>Whether it stands at zero command.</summary>
+    public bool IsZero;
+}

@@ -1,0 +1,156 @@
+using PushSim.Powertrain;
+
+namespace PushSim.Simulation;
+
+/// <summary>
+/// One controller's command over time, piecewise linear: side mix (throttle -+ turn, scaled to keep the ratio), slew
+/// limit, deadband. Built once, so that every jump and kink is known and a step can end on it.
+/// </summary>
+internal sealed class CommandProfile
+{
+    // A ramp whose mix is scaled is a ratio of straight lines: cut into this many chords (error under 1e-3 of full command).
+    private const int ScaledRampParts = 32;
+
+    private readonly List<(double Start, double Value, double Slope, bool IsZero)> _pieces = [];
+
+    public CommandProfile(ManoeuvreSettings manoeuvre, ControllerSettings controller)
+    {
+        List<(double Time, double From, double To)> targets = Targets(manoeuvre, controller.Side);
+        List<(double Start, double End, double Value, double Slope)> followed = Follow(targets, controller.SlewLimit, manoeuvre.EndTime);
+        foreach ((double start, double end, double value, double slope) in followed)
+        {
+            Cut(start, end, value, slope, controller.Deadband);
+        }
+    }
+
+    /// <summary>Starts of the pieces [s], rising.</summary>
+    public IEnumerable<double> Starts => _pieces.Select(p => p.Start);
+
+    /// <summary>The piece in force from a time on: value at the time [1], slope [1/s], whether it counts as zero.</summary>
+    public (double Value, double Slope, bool IsZero) At(double time)
+    {
+        int i = _pieces.Count - 1;
+        while (i > 0 && _pieces[i].Start > time)
+        {
+            i--;
+        }
+
+        (double start, double value, double slope, bool isZero) = _pieces[i];
+        return isZero ? (0.0, 0.0, true) : (value + (slope * (time - start)), slope, false);
+    }
+
+    // Mixed side command as straight pieces: start time, value there, value at the piece's end.
+    private static List<(double Time, double From, double To)> Targets(ManoeuvreSettings manoeuvre, CommandSide side)
+    {
+        List<(double Time, double From, double To)> pieces = [];
+        double throttle = 0.0;
+        double turn = 0.0;
+        pieces.Add((0.0, 0.0, 0.0));
+        double time = 0.0;
+        foreach (CommandPoint point in manoeuvre.Commands)
+        {
+            if (point.Ramp && point.Time > time)
+            {
+                pieces.RemoveAt(pieces.Count - 1);
+                bool isScaled = Math.Abs(throttle) + Math.Abs(turn) > 1.0 || Math.Abs(point.Throttle) + Math.Abs(point.Turn) > 1.0;
+                int parts = isScaled ? ScaledRampParts : 1;
+                for (int i = 0; i < parts; i++)
+                {
+                    double a = (double)i / parts;
+                    double b = (double)(i + 1) / parts;
+                    pieces.Add((
+                        time + (a * (point.Time - time)),
+                        Mix(throttle + (a * (point.Throttle - throttle)), turn + (a * (point.Turn - turn)), side),
+                        Mix(throttle + (b * (point.Throttle - throttle)), turn + (b * (point.Turn - turn)), side)));
+                }
+            }
+
+            throttle = point.Throttle;
+            turn = point.Turn;
+            time = point.Time;
+            double now = Mix(throttle, turn, side);
+            pieces.Add((time, now, now));
+        }
+
+        return pieces;
+    }
+
+    private static double Mix(double throttle, double turn, CommandSide side)
+    {
+        double left = throttle - turn;
+        double right = throttle + turn;
+        double scale = Math.Max(1.0, Math.Max(Math.Abs(left), Math.Abs(right)));
+        return (side == CommandSide.Left ? left : right) / scale;
+    }
+
+    // The command that chases the target no faster than the slew limit.
+    private static List<(double Start, double End, double Value, double Slope)> Follow(
+        List<(double Time, double From, double To)> targets,
+        double slew,
+        double endTime)
+    {
+        List<(double Start, double End, double Value, double Slope)> pieces = [];
+        double value = targets[0].From;
+        for (int i = 0; i < targets.Count; i++)
+        {
+            (double start, double from, double to) = targets[i];
+            double end = i + 1 < targets.Count ? targets[i + 1].Time : Math.Max(endTime, start) + 1.0;
+            if (end <= start)
+            {
+                continue;
+            }
+
+            double slope = (to - from) / (end - start);
+            if (double.IsPositiveInfinity(slew))
+            {
+                pieces.Add((start, end, from, slope));
+                value = to;
+                continue;
+            }
+
+            double time = start;
+            double gap = from - value;
+            if (gap != 0.0)
+            {
+                double rate = Math.CopySign(slew, gap);
+                double closing = rate - slope;
+                double meet = gap / closing > 0.0 ? time + (gap / closing) : double.PositiveInfinity;
+                double until = Math.Min(end, meet);
+                pieces.Add((time, until, value, rate));
+                value += rate * (until - time);
+                time = until;
+            }
+
+            if (time < end)
+            {
+                double own = Math.Clamp(slope, -slew, slew);
+                pieces.Add((time, end, value, own));
+                value += own * (end - time);
+            }
+        }
+
+        return pieces;
+    }
+
+    // Splits a straight piece where it enters or leaves the deadband.
+    private void Cut(double start, double end, double value, double slope, double deadband)
+    {
+        List<double> cuts = [start];
+        foreach (double level in new[] { -deadband, deadband })
+        {
+            double t = slope == 0.0 ? double.NaN : start + ((level - value) / slope);
+            if (t > start && t < end)
+            {
+                cuts.Add(t);
+            }
+        }
+
+        cuts.Sort();
+        cuts.Add(end);
+        for (int i = 0; i + 1 < cuts.Count; i++)
+        {
+            double middle = value + (slope * ((0.5 * (cuts[i] + cuts[i + 1])) - start));
+            _pieces.Add((cuts[i], value + (slope * (cuts[i] - start)), slope, Math.Abs(middle) <= deadband));
+        }
+    }
+}

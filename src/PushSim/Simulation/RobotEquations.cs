@@ -1,0 +1,361 @@
+using System.Runtime.CompilerServices;
+using PushSim.Chassis;
+using PushSim.Numerics;
+using PushSim.Powertrain;
+using PushSim.Surroundings;
+using PushSim.Tyres;
+
+namespace PushSim.Simulation;
+
+/// <summary>
+/// The right-hand side of one robot on a floor, with its tether: body, wheels, powertrain, slow states and ledger. Written
+/// once over a number type. After an evaluation the work arrays hold its forces, currents and powers.
+/// <code>
+///   m (u' - r v) = F_x,  m (v' + r u) = F_y,  m z'' = F_z - m g_z,  I_zz r' = M_yaw,  I_yy theta'' = M_pitch,  I_xx phi'' = M_roll
+///   I omega' = sum(Kt G i - visc G^2 omega) - T_f - sum ratio (R F_x + crr N R tanh(omega_i/omega_s))
+/// </code>
+/// Left out: gyroscopic terms, products of inertia, pitch reaction of spinning parts, backlash.
+/// </summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal sealed class RobotEquations<T>
+    where T : struct, IReal<T>
+{
+    public required StateLayout Layout { get; init; }
+
+    public required WheelParameters<T>[] Wheels { get; init; }
+
+    public required DriveParameters<T>[] Drives { get; init; }
+
+    public required MotorParameters<T>[] Motors { get; init; }
+
+    public required ControllerParameters<T>[] Controllers { get; init; }
+
+    public required BatteryEquations<T>? Battery { get; init; }
+
+    public required TetherEquations<T>? Tether { get; init; }
+
+    public required FloorPatch[] Patches { get; init; }
+
+    public required WheelWork<T>[] WheelWork { get; init; }
+
+    public required MotorWork<T>[] MotorWork { get; init; }
+
+    public required ControllerWork<T>[] ControllerWork { get; init; }
+
+    /// <summary>Mass [kg], its inverse, 1/inertias [1/(kg m^2)], height of the centre of mass [m].</summary>
+    public T Mass, InverseMass, InverseRoll, InversePitch, InverseYaw, Height;
+
+    /// <summary>Gravity along floor x and y and normal to the floor [m/s^2]; downforce [N] and its place [m].</summary>
+    public T GravityX, GravityY, GravityZ, Downforce, DownforceX, DownforceY;
+
+    /// <summary>Floor friction scale [1], air temperature [degree Celsius].</summary>
+    public T FloorFriction, AirTemperature;
+
+    /// <summary>Anchor speed at the segment's start [m/s] and its slope [m/s^2]; start of the segment [s].</summary>
+    public T AnchorSpeed, AnchorSlope, SegmentStart;
+
+    /// <summary>Command of each controller at the segment's start [1] and its slope [1/s].</summary>
+    public required T[] CommandValue { get; init; }
+
+    public required T[] CommandSlope { get; init; }
+
+    /// <summary>Whether the drive is held: all its controllers stand at zero in mode locked.</summary>
+    public required bool[] IsHeld { get; init; }
+
+    /// <summary>Results of the last evaluation: bus voltage [V], battery current [A], residual of the bus equation [V].</summary>
+    public T BusVoltage, BatteryCurrent, BusResidual;
+
+    /// <summary>Body accelerations of the last evaluation: u' - r v and v' + r u [m/s^2].</summary>
+    public T AccelerationX, AccelerationY;
+
+    /// <summary>Width over which the friction of a patch edge blends, about a contact length [m].</summary>
+    private const double EdgeWidth = 0.004;
+
+    /// <summary>Evaluates all derivatives; for g > 0 also solves the implicit bristles. See <see cref="IAdditiveSystem"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Evaluate(T t, T g, Span<T> y, Span<T> dy)
+    {
+        BodyMotion<T> motion = default;
+        motion.U = y[StateLayout.U];
+        motion.V = y[StateLayout.V];
+        motion.R = y[StateLayout.YawRate];
+        motion.ZDot = y[StateLayout.HeaveRate];
+        motion.ThetaDot = y[StateLayout.PitchRate];
+        motion.PhiDot = y[StateLayout.RollRate];
+        T.SinCos(y[StateLayout.Heading], out T sine, out T cosine);
+        Wrench<T> wrench = default;
+        wrench.Add(DownforceX, DownforceY, 0.0, 0.0, 0.0, -Downforce);
+
+        AddWheels(motion, sine, cosine, g, y, dy, ref wrench);
+        Electrics(t, y);
+        SpinDrives(g, y, dy);
+        T anchorPower = 0.0;
+        T tetherPower = 0.0;
+        if (Tether is not null)
+        {
+            T speed = AnchorSpeed + (AnchorSlope * (t - SegmentStart));
+            dy[Layout.Anchor] = speed;
+            Tether.Apply(
+                motion, y[StateLayout.X], y[StateLayout.Y], sine, cosine, y[StateLayout.Heave], y[StateLayout.Pitch],
+                y[StateLayout.Roll], y[Layout.Anchor], speed, ref wrench);
+            anchorPower = Tether.AnchorPower;
+            tetherPower = Tether.DampingPower;
+        }
+
+        MoveBody(motion, sine, cosine, wrench, dy);
+        SlowStates(y, dy);
+        Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
+        ledger[LedgerIndex.Anchor] = anchorPower;
+        ledger[LedgerIndex.Tether] = tetherPower;
+        SumLedger(y, ledger);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> dy, ref Wrench<T> wrench)
+    {
+        T heave = y[StateLayout.Heave];
+        T theta = y[StateLayout.Pitch];
+        T phi = y[StateLayout.Roll];
+        for (int i = 0; i < Wheels.Length; i++)
+        {
+            ref readonly WheelParameters<T> p = ref Wheels[i];
+            ref WheelWork<T> w = ref WheelWork[i];
+            T surface = 0.0;
+            if (p.Drive >= 0)
+            {
+                surface = p.Radius * (p.DriveRatio * y[Layout.FirstDrive + p.Drive]);
+            }
+
+            T friction = FloorFriction;
+            if (Patches.Length > 0)
+            {
+                friction = PatchFriction(
+                    y[StateLayout.X] + ((cosine * p.X) - (sine * p.Y)),
+                    y[StateLayout.Y] + ((sine * p.X) + (cosine * p.Y)));
+            }
+
+            if (p.FoulingIndex >= 0)
+            {
+                friction = friction * (1.0 + ((p.DustyRatio - 1.0) * y[p.FoulingIndex]));
+            }
+
+            T height = heave - (theta * p.X) + (phi * p.Y);
+            int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
+            int bristle = Layout.FirstTread + (2 * i);
+            WheelEquations.Evaluate(
+                p, motion, height, Height, surface, friction, g,
+                y.Slice(state, 4), y.Slice(bristle, 2), dy.Slice(state, 4), dy.Slice(bristle, 2), ref w, out T wearSpeed);
+            T torque = p.Radius * w.Fx;
+            w.RollingPower = 0.0;
+            if (p.HasRolling)
+            {
+                T spin = p.DriveRatio * y[Layout.FirstDrive + p.Drive];
+                T rolling = p.RollingResistance * w.Load * p.Radius * T.Tanh(spin * p.InverseRollingSpeed);
+                torque = torque + rolling;
+                w.RollingPower = rolling * spin;
+            }
+
+            w.DriveTorque = p.DriveRatio * torque;
+            wrench.Add(p.X, p.Y, -Height, w.Fx, w.Fy, w.Load);
+            if (p.FoulingIndex >= 0)
+            {
+                dy[p.FoulingIndex] = wearSpeed * p.InverseFoulingDistance * (1.0 - y[p.FoulingIndex]);
+            }
+
+            if (p.WearIndex >= 0)
+            {
+                dy[p.WearIndex] = p.WearRate * w.Load * wearSpeed;
+            }
+        }
+    }
+
+    // Friction scale of the floor with its patches, blended over an edge's width.
+    private T PatchFriction(T x, T y)
+    {
+        T scale = FloorFriction;
+        foreach (FloorPatch patch in Patches)
+        {
+            T inside = Edge(x - patch.MinX) * Edge(patch.MaxX - x) * Edge(y - patch.MinY) * Edge(patch.MaxY - y);
+            scale = scale + (((FloorFriction * patch.FrictionScale) - scale) * inside);
+        }
+
+        return scale;
+    }
+
+    private static T Edge(T distance) => T.Max(0.0, T.Min(1.0, 0.5 + (distance * (1.0 / EdgeWidth))));
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Electrics(T t, Span<T> y)
+    {
+        if (Battery is null)
+        {
+            return;
+        }
+
+        ReadOnlySpan<T> spin = y.Slice(Layout.FirstDrive, Drives.Length);
+        for (int k = 0; k < Controllers.Length; k++)
+        {
+            ControllerWork[k].Duty = CommandValue[k] + (CommandSlope[k] * (t - SegmentStart));
+        }
+
+        PowertrainEquations.Gather<T>(Motors, Controllers, spin, y, MotorWork, ControllerWork);
+        T voc = Battery.OpenCircuitVoltage(y[Layout.Charge]);
+        BusVoltage = Battery.Solve(voc, Controllers, ControllerWork, out BusResidual);
+        PowertrainEquations.Settle<T>(Motors, Controllers, BusVoltage, MotorWork, ControllerWork);
+        T power = 0.0;
+        for (int k = 0; k < Controllers.Length; k++)
+        {
+            power = power + ControllerWork[k].BusPower;
+        }
+
+        BatteryCurrent = power / BusVoltage;
+        OpenCircuit = voc;
+    }
+
+    /// <summary>Open-circuit voltage of the last evaluation [V].</summary>
+    public T OpenCircuit;
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void SpinDrives(T g, Span<T> y, Span<T> dy)
+    {
+        Span<T> torque = dy.Slice(Layout.FirstDrive, Drives.Length);
+        Span<T> loss = DriveCapacity;
+        for (int d = 0; d < Drives.Length; d++)
+        {
+            torque[d] = -(Drives[d].Viscous * y[Layout.FirstDrive + d]);
+            loss[d] = Drives[d].DryFriction;
+            if (IsHeld[d])
+            {
+                loss[d] = loss[d] + Drives[d].HoldTorque;
+            }
+        }
+
+        for (int m = 0; m < Motors.Length; m++)
+        {
+            int d = Motors[m].Drive;
+            torque[d] = torque[d] + (Motors[m].Constant * MotorWork[m].Current);
+            loss[d] = loss[d] + (Motors[m].GearLoss * T.Abs(MotorWork[m].Current));
+        }
+
+        for (int i = 0; i < Wheels.Length; i++)
+        {
+            if (Wheels[i].Drive >= 0)
+            {
+                torque[Wheels[i].Drive] = torque[Wheels[i].Drive] - WheelWork[i].DriveTorque;
+            }
+        }
+
+        for (int d = 0; d < Drives.Length; d++)
+        {
+            ref readonly DriveParameters<T> p = ref Drives[d];
+            DriveFriction[d] = 0.0;
+            if (p.BristleIndex >= 0)
+            {
+                DriveFriction[d] = PowertrainEquations.Friction(
+                    p, y[Layout.FirstDrive + d], loss[d], g, ref y[p.BristleIndex], out dy[p.BristleIndex]);
+            }
+
+            torque[d] = (torque[d] - DriveFriction[d]) * p.InverseInertia;
+        }
+    }
+
+    /// <summary>Friction torque of each drive in the last evaluation [N m], and its greatest now.</summary>
+    public required T[] DriveFriction { get; init; }
+
+    public required T[] DriveCapacity { get; init; }
+
+    private void MoveBody(in BodyMotion<T> motion, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)
+    {
+        T gx = (cosine * GravityX) + (sine * GravityY);
+        T gy = (cosine * GravityY) - (sine * GravityX);
+        AccelerationX = (wrench.Fx * InverseMass) + gx;
+        AccelerationY = (wrench.Fy * InverseMass) + gy;
+        dy[StateLayout.X] = (cosine * motion.U) - (sine * motion.V);
+        dy[StateLayout.Y] = (sine * motion.U) + (cosine * motion.V);
+        dy[StateLayout.Heading] = motion.R;
+        dy[StateLayout.U] = AccelerationX + (motion.R * motion.V);
+        dy[StateLayout.V] = AccelerationY - (motion.R * motion.U);
+        dy[StateLayout.YawRate] = wrench.Yaw * InverseYaw;
+        dy[StateLayout.Heave] = motion.ZDot;
+        dy[StateLayout.Pitch] = motion.ThetaDot;
+        dy[StateLayout.Roll] = motion.PhiDot;
+        dy[StateLayout.HeaveRate] = (wrench.Fz * InverseMass) - GravityZ;
+        dy[StateLayout.PitchRate] = wrench.Pitch * InversePitch;
+        dy[StateLayout.RollRate] = wrench.Roll * InverseRoll;
+    }
+
+    private void SlowStates(Span<T> y, Span<T> dy)
+    {
+        if (Layout.Charge >= 0)
+        {
+            dy[Layout.Charge] = BatteryCurrent;
+        }
+
+        for (int m = 0; m < Motors.Length; m++)
+        {
+            ref readonly MotorParameters<T> p = ref Motors[m];
+            if (p.HeatIndex >= 0)
+            {
+                T winding = y[p.HeatIndex];
+                T flow = (winding - y[p.HeatIndex + 1]) * p.WindingToCaseConductance;
+                T loss = (y[p.HeatIndex + 1] - AirTemperature) * p.CaseToAirConductance;
+                dy[p.HeatIndex] = (MotorWork[m].CopperPower - flow) * p.InverseWindingCapacity;
+                dy[p.HeatIndex + 1] = (flow - loss) * p.InverseCaseCapacity;
+            }
+        }
+
+        for (int k = 0; k < Controllers.Length; k++)
+        {
+            ref readonly ControllerParameters<T> p = ref Controllers[k];
+            if (p.HeatIndex >= 0)
+            {
+                T loss = (y[p.HeatIndex] - AirTemperature) * p.ThermalConductance;
+                dy[p.HeatIndex] = (ControllerWork[k].Loss - loss) * p.InverseHeatCapacity;
+            }
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void SumLedger(Span<T> y, Span<T> ledger)
+    {
+        T tread = 0.0, carcass = 0.0, vertical = 0.0, rolling = 0.0;
+        for (int i = 0; i < WheelWork.Length; i++)
+        {
+            tread = tread + WheelWork[i].TreadPower;
+            carcass = carcass + WheelWork[i].CarcassPower;
+            vertical = vertical + WheelWork[i].VerticalPower;
+            rolling = rolling + WheelWork[i].RollingPower;
+        }
+
+        T copper = 0.0, brush = 0.0, controller = 0.0, gear = 0.0, viscous = 0.0;
+        for (int m = 0; m < MotorWork.Length; m++)
+        {
+            copper = copper + MotorWork[m].CopperPower;
+            brush = brush + MotorWork[m].BrushPower;
+        }
+
+        for (int k = 0; k < ControllerWork.Length; k++)
+        {
+            controller = controller + ControllerWork[k].Loss;
+        }
+
+        for (int d = 0; d < Drives.Length; d++)
+        {
+            T omega = y[Layout.FirstDrive + d];
+            gear = gear + (DriveFriction[d] * omega);
+            viscous = viscous + (Drives[d].Viscous * omega * omega);
+        }
+
+        ledger[LedgerIndex.Tread] = tread;
+        ledger[LedgerIndex.Carcass] = carcass;
+        ledger[LedgerIndex.Vertical] = vertical;
+        ledger[LedgerIndex.Rolling] = rolling;
+        ledger[LedgerIndex.Copper] = copper;
+        ledger[LedgerIndex.Brush] = brush;
+        ledger[LedgerIndex.ControllerLoss] = controller;
+        ledger[LedgerIndex.Gear] = gear;
+        ledger[LedgerIndex.Viscous] = viscous;
+        ledger[LedgerIndex.Cells] = OpenCircuit * BatteryCurrent;
+        ledger[LedgerIndex.BatteryLoss] = Battery is null ? 0.0 : Battery.Resistance * BatteryCurrent * BatteryCurrent;
+    }
+}

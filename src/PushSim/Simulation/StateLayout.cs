@@ -1,0 +1,105 @@
+using PushSim.Powertrain;
+using PushSim.Tyres;
+
+namespace PushSim.Simulation;
+
+/// <summary>
+/// Where each state stands in the flat vector: body, wheels, drives, optional slow states, ledger integrals, then the
+/// implicit bristles. States that are off are absent, so they cost nothing.
+/// </summary>
+internal sealed class StateLayout
+{
+    public const int X = 0, Y = 1, Heading = 2, U = 3, V = 4, YawRate = 5;
+    public const int Heave = 6, Pitch = 7, Roll = 8, HeaveRate = 9, PitchRate = 10, RollRate = 11;
+    public const int FirstWheel = 12;
+    public const int WheelStates = 4;
+
+    public StateLayout(ScenarioSettings scenario)
+    {
+        RobotSettings robot = scenario.Robot;
+        int next = FirstWheel + (WheelStates * robot.Wheels.Count);
+        FirstDrive = next;
+        next += robot.Drives.Count;
+        Charge = robot.Battery is null ? -1 : next++;
+        Anchor = scenario.Tether is null ? -1 : next++;
+        foreach (WheelSettings wheel in robot.Wheels)
+        {
+            bool hasDust = wheel.Tyre.FoulingDistance > 0.0 && scenario.Floor.Dust > 0.0;
+            Fouling.Add(hasDust ? next++ : -1);
+        }
+
+        foreach (WheelSettings wheel in robot.Wheels)
+        {
+            Wear.Add(wheel.Tyre.SpecificWear > 0.0 ? next++ : -1);
+        }
+
+        foreach (ControllerSettings controller in robot.Controllers)
+        {
+            ControllerHeat.Add(controller.ThermalResistance > 0.0 ? next++ : -1);
+            foreach ((int drive, int motor) in controller.Motors)
+            {
+                bool hasHeat = robot.Drives[drive].Motors[motor].Motor.WindingToCaseThermalResistance > 0.0;
+                MotorHeat.Add(hasHeat ? next : -1);
+                next += hasHeat ? 2 : 0;
+            }
+        }
+
+        FirstLedger = next;
+        next += LedgerIndex.Count;
+        ExplicitCount = next;
+        FirstTread = next;
+        next += 2 * robot.Wheels.Count;
+        foreach (DriveSettings drive in robot.Drives)
+        {
+            bool hasFriction = drive.FrictionTorque > 0.0 || drive.HoldTorque > 0.0
+                || drive.Motors.Any(m => m.Motor.FrictionTorque > 0.0 || drive.GearEfficiency < 1.0);
+            DriveBristle.Add(hasFriction ? next++ : -1);
+        }
+
+        Count = next;
+    }
+
+    /// <summary>Index of the first drive's spin; the others follow.</summary>
+    public int FirstDrive { get; }
+
+    /// <summary>Index of the charge taken [A s]; -1 without battery.</summary>
+    public int Charge { get; }
+
+    /// <summary>Index of the anchor's floor x [m]; -1 without tether.</summary>
+    public int Anchor { get; }
+
+    /// <summary>Per wheel, -1 when off.</summary>
+    public List<int> Fouling { get; } = [];
+
+    /// <summary>Per wheel, -1 when off.</summary>
+    public List<int> Wear { get; } = [];
+
+    /// <summary>Per controller, -1 when off.</summary>
+    public List<int> ControllerHeat { get; } = [];
+
+    /// <summary>Per motor in controller order, index of the winding (the case follows), -1 when off.</summary>
+    public List<int> MotorHeat { get; } = [];
+
+    /// <summary>First of the ledger's integrals.</summary>
+    public int FirstLedger { get; }
+
+    /// <summary>Number of explicit states.</summary>
+    public int ExplicitCount { get; }
+
+    /// <summary>First tread bristle; two per wheel.</summary>
+    public int FirstTread { get; }
+
+    /// <summary>Per drive, index of its friction bristle, -1 without friction.</summary>
+    public List<int> DriveBristle { get; } = [];
+
+    /// <summary>Number of all states.</summary>
+    public int Count { get; }
+}
+
+/// <summary>The ledger's integrals, in the order they stand in the state.</summary>
+internal static class LedgerIndex
+{
+    public const int Cells = 0, Anchor = 1, BatteryLoss = 2, ControllerLoss = 3, Copper = 4, Brush = 5, Viscous = 6;
+    public const int Gear = 7, Tread = 8, Carcass = 9, Vertical = 10, Rolling = 11, Tether = 12;
+    public const int Count = 13;
+}
