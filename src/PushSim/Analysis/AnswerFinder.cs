@@ -1,0 +1,200 @@
+using PushSim.Simulation;
+
+namespace PushSim.Analysis;
+
+/// <summary>Finds a run's answers in its history: what a builder would read off the plots, by stated rules.</summary>
+internal static class AnswerFinder
+{
+    // The settled part of a turn or pull is this last share of the time since the robot first loaded its tyres or tether [1].
+    private const double SettledShare = 0.4;
+
+    // Share of the time in a window above which a limit counts as the one that binds [1].
+    private const double BindingShare = 0.5;
+
+    // Loss of battery voltage under load that makes the battery the limit when nothing else is [1].
+    private const double BatterySag = 0.2;
+
+    public static RunAnswers Find(RunHistory history, RobotSystem system, List<Mark> marks)
+    {
+        var answers = new RunAnswers
+        {
+            PeakBatteryCurrent = history.Find("battery_current_a")?.Values.Max(),
+            LowestBatteryVoltage = history.Find("battery_voltage_v")?.Values.Min(),
+            ChargeUsed = history.Find("charge_used_a_s")?.Values[^1],
+            PeakWindingTemperature = PeakTemperature(history),
+            Wear = TotalWear(history, system),
+            Travel = Travel(history),
+            Chatter = ChatterFinder.Find(history),
+        };
+        ManoeuvreKind kind = history.Scenario.Manoeuvre.Kind;
+        return kind switch
+        {
+            ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(history, answers, marks),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(history, system, answers, marks),
+            ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Stop(history, answers, marks),
+            ManoeuvreKind.Hold => answers,
+            _ => Launch(history, answers, marks),
+        };
+    }
+
+    private static RunAnswers Launch(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        double[] speed = history["speed_m_per_s"];
+        double start = FirstCommand(history);
+        int top = Array.IndexOf(speed, speed.Max());
+        int reached = Array.FindIndex(speed, v => v >= 0.9 * speed[top]);
+        if (speed[top] <= 0.0)
+        {
+            return answers with { TopSpeed = speed[top] };
+        }
+
+        marks.Add(new Mark("time_to_90", "90 % of top speed", history.Time[reached], speed[reached]));
+        marks.Add(new Mark("top_speed", "top speed", history.Time[top], speed[top]));
+        int from = history.IndexAt(start);
+        return answers with
+        {
+            TopSpeed = speed[top],
+            TimeTo90PercentSpeed = Math.Max(0.0, history.Time[reached] - start),
+            LimitedBy = LimitedBy(history, from, Math.Max(from, reached)),
+        };
+    }
+
+    private static RunAnswers Stop(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        double[] speed = history["speed_m_per_s"];
+        answers = Launch(history, answers, marks);
+        double command = history.Scenario.Manoeuvre.Commands.Count > 0 ? history.Scenario.Manoeuvre.Commands[^1].Time : 0.0;
+        int from = history.IndexAt(command);
+        marks.Add(new Mark("command", "command", command, double.NaN));
+        int stop = Array.FindIndex(speed, from, v => v <= 0.0);
+        if (stop < 0)
+        {
+            return answers;
+        }
+
+        marks.Add(new Mark("standstill", "standstill", history.Time[stop], 0.0));
+        double[] x = history["x_m"];
+        double[] y = history["y_m"];
+        return answers with
+        {
+            StopDistance = double.Hypot(x[stop] - x[from], y[stop] - y[from]),
+            LimitedBy = LimitedBy(history, from, stop),
+        };
+    }
+
+    private static RunAnswers Pull(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        if (history.Find("tether_force_n") is not { } channel || channel.Values.Max() <= 0.0)
+        {
+            return answers;
+        }
+
+        double[] force = channel.Values;
+        int taut = Array.FindIndex(force, f => f > 0.0);
+        int last = force.Length - 1;
+        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[taut])));
+        double plateau = RunHistory.Mean(force, from, last);
+        int peak = taut;
+        for (int i = taut; i <= from; i++)
+        {
+            peak = force[i] > force[peak] ? i : peak;
+        }
+
+        marks.Add(new Mark("breakaway", "breakaway", history.Time[peak], force[peak]));
+        marks.Add(new Mark("plateau_start", "plateau", history.Time[from], plateau));
+        marks.Add(new Mark("plateau_end", "plateau", history.Time[last], plateau));
+        return answers with
+        {
+            PullBreakaway = force[peak],
+            PullPlateau = plateau,
+            LimitedBy = history.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest ? "tyres" : LimitedBy(history, from, last),
+        };
+    }
+
+    private static RunAnswers Turn(RunHistory history, RobotSystem system, RunAnswers answers, List<Mark> marks)
+    {
+        int last = history.Time.Length - 1;
+        double start = FirstCommand(history);
+        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - start)));
+        double rate = RunHistory.Mean(history["yaw_rate_rad_per_s"], from, last);
+        double scrub = RunHistory.Mean(history["scrub_moment_n_m"], from, last);
+        (double Speed, double Y, int Count) left = default;
+        (double Speed, double Y, int Count) right = default;
+        for (int i = 0; i < system.Equations.Wheels.Length; i++)
+        {
+            if (system.Equations.Wheels[i].Drive < 0)
+            {
+                continue;
+            }
+
+            double speed = RunHistory.Mean(history.Wheel(i, "surface_speed_m_per_s"), from, last);
+            double y = system.Equations.Wheels[i].Y.Value;
+            ref var side = ref y > 0.0 ? ref left : ref right;
+            side = (side.Speed + speed, side.Y + y, side.Count + 1);
+        }
+
+        double difference = (right.Speed / right.Count) - (left.Speed / left.Count);
+        double track = (left.Y / left.Count) - (right.Y / right.Count);
+        marks.Add(new Mark("plateau_start", "settled", history.Time[from], rate));
+        return answers with
+        {
+            YawRate = rate,
+            ScrubMoment = -Math.Sign(rate) * scrub,
+            EffectiveTrackRatio = Math.Abs(rate) > 1e-3 ? difference / (rate * track) : null,
+            LimitedBy = Math.Abs(rate) > 1e-3 ? null : LimitedBy(history, from, last),
+        };
+    }
+
+    /// <summary>Which of tyres, controllers, battery, motors bound the driven wheels over a window.</summary>
+    private static string? LimitedBy(RunHistory history, int from, int to)
+    {
+        RobotSettings robot = history.Scenario.Robot;
+        List<double> sliding = [];
+        foreach (int wheel in robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
+        {
+            sliding.Add(RunHistory.Mean([.. history.Wheel(wheel, "sliding").Select(a => a >= 1.0 ? 1.0 : 0.0)], from, to));
+        }
+
+        if (sliding.Count == 0)
+        {
+            return null;
+        }
+
+        if (sliding.Average() > BindingShare)
+        {
+            return "tyres";
+        }
+
+        double limiting = robot.Controllers.Average(c => RunHistory.Mean(history[$"controller_{Slug.Of(c.Name)}_limiting"], from, to));
+        if (limiting > BindingShare)
+        {
+            return "controllers";
+        }
+
+        double open = RunHistory.Mean(history["battery_open_circuit_voltage_v"], from, to);
+        double loaded = RunHistory.Mean(history["battery_voltage_v"], from, to);
+        return loaded < (1.0 - BatterySag) * open ? "battery" : "motors";
+    }
+
+    private static double FirstCommand(RunHistory history) =>
+        history.Scenario.Manoeuvre.Commands.FirstOrDefault(c => c.Throttle != 0.0 || c.Turn != 0.0)?.Time ?? 0.0;
+
+    private static double? PeakTemperature(RunHistory history)
+    {
+        Channel[] heat = [.. history.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal))];
+        return heat.Length == 0 ? null : heat.Max(c => c.Values.Max());
+    }
+
+    private static double? TotalWear(RunHistory history, RobotSystem system)
+    {
+        Channel[] wear = [.. history.Channels.Where(c => c.Key.EndsWith("_wear_m3", StringComparison.Ordinal))];
+        return wear.Length == 0 ? null : wear.Sum(c => c.Values[^1]);
+    }
+
+    private static double Travel(RunHistory history)
+    {
+        double[] x = history["x_m"];
+        double[] y = history["y_m"];
+        return x.Zip(y).Max(p => double.Hypot(p.First - x[0], p.Second - y[0]));
+    }
+}

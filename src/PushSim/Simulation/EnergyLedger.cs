@@ -1,0 +1,50 @@
+namespace PushSim.Simulation;
+
+/// <summary>
+/// Energy out of the cells + work of the moving anchor = losses + change of what is stored. The residual measures the
+/// integration, not the physics.
+/// </summary>
+/// <param name="Entries">All entries [J].</param>
+/// <param name="ResidualRatio">|residual| / sum of |entries| [1].</param>
+internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double ResidualRatio)
+{
+    private static readonly (string Key, string Label)[] s_integrals =
+    [
+        ("cells_j", "out of the cells"),
+        ("anchor_j", "work of the moving anchor"),
+        ("battery_loss_j", "battery resistance"),
+        ("controller_loss_j", "controllers"),
+        ("copper_j", "motor windings"),
+        ("brush_drop_j", "brush drop"),
+        ("motor_viscous_j", "motor drag"),
+        ("gear_j", "gears and bearings"),
+        ("tread_j", "tyre tread on the floor"),
+        ("tyre_body_j", "tyre body damping"),
+        ("vertical_damping_j", "vertical tyre damping"),
+        ("rolling_j", "rolling resistance"),
+        ("tether_damping_j", "tether damping"),
+    ];
+
+    public static EnergyLedger Of(ReadOnlySpan<double> integrals, StoredEnergy before, StoredEnergy after)
+    {
+        List<LedgerEntry> entries = [];
+        double residual = 0.0;
+        for (int i = 0; i < integrals.Length; i++)
+        {
+            entries.Add(new LedgerEntry(s_integrals[i].Key, s_integrals[i].Label, integrals[i]));
+            residual += i <= LedgerIndex.Anchor ? integrals[i] : -integrals[i];
+        }
+
+        AddChange("kinetic_change_j", "change of kinetic energy", after.Kinetic - before.Kinetic);
+        AddChange("spring_change_j", "change of spring energy", after.Spring - before.Spring);
+        AddChange("gravity_change_j", "change of height and downforce energy", after.Gravity - before.Gravity);
+        double sum = entries.Sum(e => Math.Abs(e.Joule));
+        return new EnergyLedger(entries, sum > 0.0 ? Math.Abs(residual) / sum : 0.0);
+
+        void AddChange(string key, string label, double joule)
+        {
+            entries.Add(new LedgerEntry(key, label, joule));
+            residual -= joule;
+        }
+    }
+}

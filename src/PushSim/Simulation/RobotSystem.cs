@@ -1,0 +1,209 @@
+using System.Runtime.InteropServices;
+using PushSim.Numerics;
+using PushSim.Powertrain;
+using PushSim.Surroundings;
+
+namespace PushSim.Simulation;
+
+/// <summary>The scalar form of one robot's equations as a system the integrator can take, with its commands by segment.</summary>
+internal sealed class RobotSystem : IAdditiveSystem, ISegmented
+{
+    private readonly ScenarioSettings _scenario;
+    private readonly CommandProfile[] _profiles;
+
+    /// <param name="scenario">Scenario whose robot is in canonical order.</param>
+    public RobotSystem(ScenarioSettings scenario)
+    {
+        _scenario = scenario;
+        Layout = new StateLayout(scenario);
+        Static = StaticState.Solve(scenario);
+        Equations = ModelBuilder.Build<R1>(scenario, Layout, Static.Loads);
+        _profiles = [.. scenario.Robot.Controllers.Select(c => new CommandProfile(scenario.Manoeuvre, c))];
+    }
+
+    public StateLayout Layout { get; }
+
+    public StaticState Static { get; }
+
+    public RobotEquations<R1> Equations { get; }
+
+    public int ExplicitCount => Layout.ExplicitCount;
+
+    public int ImplicitCount => Layout.Count - Layout.ExplicitCount;
+
+    /// <summary>Rising times at which commands or the anchor's speed jump or kink [s].</summary>
+    public double[] Breakpoints()
+    {
+        double end = _scenario.Manoeuvre.EndTime;
+        IEnumerable<double> times = _profiles.SelectMany(p => p.Starts);
+        if (_scenario.Tether is not null)
+        {
+            times = times.Concat(_scenario.Tether.AnchorSpeed.Select(p => p.Time));
+        }
+
+        return [.. times.Where(t => t > 0.0 && t < end).Distinct().Order()];
+    }
+
+    public void Evaluate(double t, double g, Span<double> y, Span<double> dy) =>
+        Equations.Evaluate(t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(dy));
+
+    public void EnterSegment(double t)
+    {
+        Equations.SegmentStart = t;
+        bool[] isHeld = Equations.IsHeld;
+        for (int d = 0; d < isHeld.Length; d++)
+        {
+            isHeld[d] = _scenario.Robot.Drives[d].Motors.Count > 0;
+        }
+
+        for (int k = 0; k < _profiles.Length; k++)
+        {
+            (double value, double slope, bool isZero) = _profiles[k].At(t);
+            ControllerSettings controller = _scenario.Robot.Controllers[k];
+            Equations.CommandValue[k] = value;
+            Equations.CommandSlope[k] = slope;
+            Equations.ControllerWork[k].IsZero = isZero;
+            Equations.ControllerWork[k].IsOpen = isZero && controller.ZeroCommand != ZeroCommand.Brake;
+            bool isLocked = isZero && controller.ZeroCommand == ZeroCommand.Locked;
+            foreach ((int drive, int _) in controller.Motors)
+            {
+                isHeld[drive] &= isLocked;
+            }
+        }
+
+        (Equations.AnchorSpeed, Equations.AnchorSlope) = AnchorSpeedAt(t);
+    }
+
+    /// <summary>State at the start: standing on its wheels, or rolling at the given speed.</summary>
+    public double[] InitialState()
+    {
+        double[] y = new double[Layout.Count];
+        ManoeuvreSettings m = _scenario.Manoeuvre;
+        RobotSettings robot = _scenario.Robot;
+        y[StateLayout.Heading] = m.InitialHeading;
+        y[StateLayout.Heave] = Static.Heave;
+        y[StateLayout.Pitch] = Static.Pitch;
+        y[StateLayout.Roll] = Static.Roll;
+        y[StateLayout.U] = m.InitialSpeed;
+        for (int i = 0; i < robot.Wheels.Count; i++)
+        {
+            // a moving start: tread with the rim; a driven wheel rolls (w = 0), a skid is dragged (w = u)
+            y[StateLayout.FirstWheel + (StateLayout.WheelStates * i) + 2] = Equations.Wheels[i].Drive >= 0 ? 0.0 : m.InitialSpeed;
+        }
+
+        for (int d = 0; d < robot.Drives.Count; d++)
+        {
+            (int wheel, double ratio) = robot.Drives[d].Wheels[0];
+            y[Layout.FirstDrive + d] = m.InitialSpeed / (ratio * robot.Wheels[wheel].Radius);
+        }
+
+        double air = _scenario.Floor.AirTemperature;
+        foreach (int i in Layout.MotorHeat.Where(i => i >= 0))
+        {
+            y[i] = air;
+            y[i + 1] = air;
+        }
+
+        foreach (int i in Layout.ControllerHeat.Where(i => i >= 0))
+        {
+            y[i] = air;
+        }
+
+        if (Layout.Anchor >= 0)
+        {
+            y[Layout.Anchor] = _scenario.Tether!.AnchorX;
+        }
+
+        return y;
+    }
+
+    /// <summary>
+    /// Absolute tolerance of each component at a relative tolerance, each in its own unit: what a builder would call a
+    /// small error of that quantity, per step. Quadratures are out of the norm.
+    /// </summary>
+    public double[] AbsoluteTolerances(double relative)
+    {
+        double[] a = new double[Layout.Count];
+        Array.Fill(a, double.PositiveInfinity);
+        Set(a, StateLayout.X, 2, 0.3);
+        Set(a, StateLayout.Heading, 1, 1.0);
+        Set(a, StateLayout.U, 2, 0.3);
+        Set(a, StateLayout.YawRate, 1, 2.0);
+        Set(a, StateLayout.Heave, 1, 1e-3);
+        Set(a, StateLayout.Pitch, 2, 1e-2);
+        Set(a, StateLayout.HeaveRate, 1, 0.1);
+        Set(a, StateLayout.PitchRate, 2, 1.0);
+        for (int i = 0; i < Equations.Wheels.Length; i++)
+        {
+            TyreScales(i, out double deflection, out double bristle);
+            int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
+            Set(a, state, 2, deflection);
+            Set(a, state + 2, 2, 0.3);
+            Set(a, Layout.FirstTread + (2 * i), 2, bristle);
+            if (Equations.Wheels[i].Drive >= 0)
+            {
+                double spin = 0.3 / (Equations.Wheels[i].Radius.Value * Math.Abs(Equations.Wheels[i].DriveRatio.Value));
+                Set(a, Layout.FirstDrive + Equations.Wheels[i].Drive, 1, spin);
+            }
+
+            Set(a, Layout.Fouling[i], 1, 1.0);
+        }
+
+        for (int d = 0; d < Layout.DriveBristle.Count; d++)
+        {
+            Set(a, Layout.DriveBristle[d], 1, Equations.Drives[d].WindUp.Value);
+        }
+
+        Set(a, Layout.Charge, 1, 100.0);
+        Set(a, Layout.Anchor, 1, 0.3);
+        foreach (int i in Layout.MotorHeat)
+        {
+            Set(a, i, 2, 20.0);
+        }
+
+        foreach (int i in Layout.ControllerHeat)
+        {
+            Set(a, i, 1, 20.0);
+        }
+
+        return a;
+
+        void Set(double[] target, int first, int count, double scale)
+        {
+            for (int i = first; first >= 0 && i < first + count; i++)
+            {
+                target[i] = relative * scale;
+            }
+        }
+    }
+
+    private void TyreScales(int i, out double deflection, out double bristle)
+    {
+        double friction = _scenario.Robot.Wheels[i].Tyre.StaticFriction;
+        deflection = friction * Math.Max(Static.Loads[i], 0.1) / Equations.Wheels[i].CarcassStiffness.Value;
+        bristle = friction / Equations.Wheels[i].Sigma0.Value;
+    }
+
+    private (double Value, double Slope) AnchorSpeedAt(double t)
+    {
+        IReadOnlyList<(double Time, double Speed)>? points = _scenario.Tether?.AnchorSpeed;
+        if (points is null || points.Count == 0)
+        {
+            return (0.0, 0.0);
+        }
+
+        int i = 0;
+        while (i < points.Count && points[i].Time <= t)
+        {
+            i++;
+        }
+
+        if (i == 0 || i == points.Count)
+        {
+            return (points[Math.Max(0, i - 1)].Speed, 0.0);
+        }
+
+        double slope = (points[i].Speed - points[i - 1].Speed) / (points[i].Time - points[i - 1].Time);
+        return (points[i - 1].Speed + (slope * (t - points[i - 1].Time)), slope);
+    }
+}

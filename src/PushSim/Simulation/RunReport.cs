@@ -1,0 +1,140 @@
+using PushSim.Analysis;
+using PushSim.Numerics;
+using PushSim.Surroundings;
+using PushSim.Tyres;
+
+namespace PushSim.Simulation;
+
+/// <summary>Puts a run's result together: status and cause, warnings, answers, verdict.</summary>
+internal static class RunReport
+{
+    // Share of the robot's mass in tread rings above which their inertia shows in a slide [1].
+    private const double TreadMassWarning = 0.03;
+
+    // Residual of the bus equation that means no root, not rounding [V].
+    private const double BusFailure = 1e-6;
+
+    public static RunResult Refused(ScenarioSettings scenario, string cause) => new()
+    {
+        Scenario = scenario,
+        Status = RunStatus.Failed,
+        Cause = cause,
+        Verdict = $"The run could not start: {cause}.",
+        Warnings = [],
+        Time = [],
+        Channels = [],
+        Marks = [],
+        Answers = new RunAnswers(),
+        Ledger = [],
+        EnergyResidualRatio = 0.0,
+        RhsEvaluations = 0,
+        Steps = 0,
+        RejectedSteps = 0,
+    };
+
+    public static RunResult Make(
+        ScenarioSettings scenario, RobotSystem system, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
+    {
+        (RunStatus status, string cause) = Ending(scenario, recorder, report, last);
+        var history = new RunHistory(scenario, recorder.Time[..recorder.Count], recorder.Channels());
+        List<Mark> marks = [];
+        RunAnswers answers = recorder.Count < 2 ? new RunAnswers() : AnswerFinder.Find(history, system, marks);
+        List<string> warnings = Warnings(scenario, system, recorder, history);
+        return new RunResult
+        {
+            Scenario = scenario,
+            Status = status,
+            Cause = cause,
+            Verdict = Verdict.Of(scenario, status, cause, answers),
+            Warnings = warnings,
+            Time = history.Time,
+            Channels = history.Channels,
+            Marks = marks,
+            Answers = answers,
+            Ledger = ledger.Entries,
+            EnergyResidualRatio = ledger.ResidualRatio,
+            RhsEvaluations = report.Evaluations,
+            Steps = report.Steps,
+            RejectedSteps = report.Rejected,
+            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")),
+        };
+    }
+
+    private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, Recorder recorder, IntegrationReport report, double[] last)
+    {
+        string at = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"at {report.Time:0.000} s");
+        if (recorder.HasTipped)
+        {
+            return (RunStatus.Tips, $"tipped or lost the floor {at}");
+        }
+
+        if (last.Any(v => !double.IsFinite(v)))
+        {
+            return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
+        }
+
+        if (recorder.BusResidual > BusFailure)
+        {
+            return (RunStatus.Failed, $"the battery of {scenario.Robot.Name} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
+        }
+
+        return report.Status switch
+        {
+            IntegrationStatus.StepTooSmall => (RunStatus.Failed, $"the step became too small {at}; look for a stiffness or a mass far from usual"),
+            IntegrationStatus.TooManyEvaluations => (RunStatus.Failed, $"more work than allowed {at}; look for a very stiff tyre or tether"),
+            _ => (RunStatus.Finished, string.Empty),
+        };
+    }
+
+    private static List<string> Warnings(ScenarioSettings scenario, RobotSystem system, Recorder recorder, RunHistory history)
+    {
+        List<string> warnings = [];
+        RobotSettings robot = scenario.Robot;
+        double share = robot.Wheels.Sum(w => w.Tyre.TreadMass) / robot.Chassis.Mass;
+        if (share > TreadMassWarning)
+        {
+            warnings.Add(Text($"the tyres' tread rings are {100.0 * share:0.0} % of the robot's mass and add to its inertia while sliding"));
+        }
+
+        string[] capped = [.. robot.Wheels.Where((w, i) => ModelBuilder.RingCap(w.Tyre, system.Static.Loads[i], scenario.Numerics.RingFrequencyCap) < 1.0)
+            .Select(w => w.Tyre.Name).Distinct()];
+        foreach (string tyre in capped)
+        {
+            warnings.Add($"tyre {tyre}: body and tread are softened to keep their ring at {Text($"{scenario.Numerics.RingFrequencyCap / (2.0 * Math.PI):0}")} Hz; faster buzz of this tyre is not resolved");
+        }
+
+        foreach ((WheelSettings wheel, double load) in robot.Wheels.Zip(system.Static.Loads))
+        {
+            if (load <= 0.0)
+            {
+                warnings.Add($"wheel {wheel.Name} carries nothing when the robot stands still");
+            }
+        }
+
+        Channel? voltage = history.Find("battery_voltage_v");
+        if (robot.Battery is { CutOffVoltage: > 0.0 } battery && voltage is not null && voltage.Values.Min() < battery.CutOffVoltage)
+        {
+            warnings.Add(Text($"the battery falls to {voltage.Values.Min():0.0} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
+        }
+
+        foreach ((int drive, int motor) in robot.Controllers.SelectMany(c => c.Motors))
+        {
+            Powertrain.MotorSettings m = robot.Drives[drive].Motors[motor].Motor;
+            Channel? heat = history.Find($"motor_{Slug.Of(robot.Drives[drive].Name)}_{motor + 1}_winding_temperature_degc");
+            if (heat is not null && heat.Values.Max() > m.WindingLimitTemperature)
+            {
+                int i = Array.FindIndex(heat.Values, v => v > m.WindingLimitTemperature);
+                warnings.Add(Text($"motor {m.Name} on {robot.Drives[drive].Name} passes {m.WindingLimitTemperature:0} °C after {history.Time[i]:0.00} s"));
+            }
+
+            if (m.StandstillTorqueShare < 1.0)
+            {
+                warnings.Add($"motor {m.Name} is sensorless: what it does at standstill under load is not predicted");
+            }
+        }
+
+        return warnings;
+
+        static string Text(FormattableString text) => FormattableString.Invariant(text);
+    }
+}

@@ -1,0 +1,53 @@
+using PushSim.Analysis;
+using PushSim.Numerics;
+
+namespace PushSim.Simulation;
+
+/// <summary>Runs a scenario: settles the robot on its wheels, integrates, records, and answers.</summary>
+public static class Simulator
+{
+    /// <summary>Runs to the end time, a tip, or a failure; never throws for what happens inside the model.</summary>
+    /// <param name="scenario">Checked settings, SI.</param>
+    /// <param name="cancel">Stops the run at the next step.</param>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static RunResult Run(ScenarioSettings scenario, CancellationToken cancel = default)
+    {
+        scenario = scenario with { Robot = ModelBuilder.InCanonicalOrder(scenario.Robot) };
+        RobotSystem system;
+        try
+        {
+            system = new RobotSystem(scenario);
+        }
+        catch (SimulationException e)
+        {
+            return RunReport.Refused(scenario, e.Message);
+        }
+
+        NumericsSettings numerics = scenario.Numerics;
+        double end = scenario.Manoeuvre.EndTime;
+        var integrator = new AdditiveIntegrator<RobotSystem>(
+            system, AdditiveTableau.ByName(numerics.Method), system.AbsoluteTolerances(numerics.Tolerance))
+        {
+            RelativeTolerance = numerics.Tolerance,
+            MaxEvaluations = (long)Math.Max(1e5, numerics.MaxEvaluationsPerSecond * end),
+        };
+        double[] y0 = system.InitialState();
+        var recorder = new Recorder(scenario, system);
+        system.EnterSegment(0.0);
+        recorder.Start(y0);
+        StoredEnergy before = StoredEnergy.Of(scenario, system.Equations, y0);
+        IntegrationReport report = integrator.Run(0.0, end, y0, system.Breakpoints(), new CancellableObserver(recorder, cancel));
+        cancel.ThrowIfCancellationRequested();
+
+        double[] y1 = integrator.State.ToArray();
+        system.Evaluate(report.Time, 0.0, y1, new double[y1.Length]);
+        StoredEnergy after = StoredEnergy.Of(scenario, system.Equations, y1);
+        EnergyLedger ledger = EnergyLedger.Of(y1.AsSpan(system.Layout.FirstLedger, LedgerIndex.Count), before, after);
+        return RunReport.Make(scenario, system, recorder, report, ledger, y1);
+    }
+
+    private sealed class CancellableObserver(Recorder recorder, CancellationToken cancel) : IStepObserver
+    {
+        public bool OnStep(in DenseStep step) => recorder.OnStep(step) && !cancel.IsCancellationRequested;
+    }
+}

@@ -1,0 +1,83 @@
+using MathNet.Numerics.LinearAlgebra;
+using PushSim.Chassis;
+
+namespace PushSim.Simulation;
+
+/// <summary>
+/// The robot standing on its springs: heave, pitch and roll from three equations of balance, wheels that would pull left
+/// out one by one. In-plane gravity acts at the centre of mass and is held at the floor.
+/// </summary>
+/// <param name="Heave">Heave z, negative is sunk in [m].</param>
+/// <param name="Pitch">Pitch, nose down positive [rad].</param>
+/// <param name="Roll">Roll, left side up positive [rad].</param>
+/// <param name="Loads">Load of each wheel [N].</param>
+internal sealed record StaticState(double Heave, double Pitch, double Roll, double[] Loads)
+{
+    /// <summary>Solves the standing state of a scenario's robot.</summary>
+    /// <exception cref="SimulationException">The centre of mass does not stand over the wheels.</exception>
+    public static StaticState Solve(ScenarioSettings scenario)
+    {
+        RobotSettings robot = scenario.Robot;
+        ChassisSettings c = robot.Chassis;
+        (double gx, double gy, double gz) = ModelBuilder.Gravity(scenario.Floor);
+        (double sine, double cosine) = Math.SinCos(scenario.Manoeuvre.InitialHeading);
+        double forward = c.Mass * ((cosine * gx) + (sine * gy));
+        double left = c.Mass * ((cosine * gy) - (sine * gx));
+
+        // sum N = m g + D,  sum x N = x_D D + h forward,  sum y N = y_D D + h left
+        double[] load =
+        [
+            (c.Mass * gz) + c.Downforce,
+            ((c.DownforceX - c.CentreOfMassX) * c.Downforce) + (c.CentreOfMassHeight * forward),
+            ((c.DownforceY - c.CentreOfMassY) * c.Downforce) + (c.CentreOfMassHeight * left),
+        ];
+        bool[] stands = [.. robot.Wheels.Select(_ => true)];
+        for (int pass = 0; pass <= robot.Wheels.Count; pass++)
+        {
+            double[] solution = SolveOn(robot, stands, load);
+            double[] loads = [.. robot.Wheels.Select((w, i) => stands[i] ? -w.Tyre.VerticalStiffness * Height(c, w, solution) : 0.0)];
+            int worst = Array.IndexOf(loads, loads.Min());
+            if (!double.IsFinite(loads[worst]))
+            {
+                break;
+            }
+
+            if (loads[worst] >= 0.0)
+            {
+                return new StaticState(solution[0], solution[1], solution[2], loads);
+            }
+
+            stands[worst] = false;
+        }
+
+        throw new SimulationException("the centre of mass does not stand over the wheels; move it or the wheels");
+    }
+
+    private static double Height(ChassisSettings c, Tyres.WheelSettings w, double[] s) =>
+        s[0] - (s[1] * (w.X - c.CentreOfMassX)) + (s[2] * (w.Y - c.CentreOfMassY));
+
+    private static double[] SolveOn(RobotSettings robot, bool[] stands, double[] load)
+    {
+        Matrix<double> a = Matrix<double>.Build.Dense(3, 3);
+        for (int i = 0; i < stands.Length; i++)
+        {
+            if (stands[i])
+            {
+                double k = robot.Wheels[i].Tyre.VerticalStiffness;
+                double x = robot.Wheels[i].X - robot.Chassis.CentreOfMassX;
+                double y = robot.Wheels[i].Y - robot.Chassis.CentreOfMassY;
+                double[] row = [1.0, x, y];
+                double[] column = [-1.0, x, -y];
+                for (int r = 0; r < 3; r++)
+                {
+                    for (int q = 0; q < 3; q++)
+                    {
+                        a[r, q] += k * row[r] * column[q];
+                    }
+                }
+            }
+        }
+
+        return [.. a.Solve(Vector<double>.Build.Dense(load))];
+    }
+}

@@ -1,0 +1,46 @@
+using PushSim.Numerics;
+
+namespace PushSim.Simulation;
+
+/// <summary>Energies that a state holds [J].</summary>
+/// <param name="Kinetic">Body, treads, rotors and wheels.</param>
+/// <param name="Spring">Tyre bodies, vertical springs, tether.</param>
+/// <param name="Gravity">Gravity and downforce, from the start's level.</param>
+internal readonly record struct StoredEnergy(double Kinetic, double Spring, double Gravity)
+{
+    /// <summary>Energies of a state; the equations must just have been evaluated there (for the tether's stretch).</summary>
+    public static StoredEnergy Of(ScenarioSettings scenario, RobotEquations<R1> eq, ReadOnlySpan<double> y)
+    {
+        (double roll, double pitch, double yaw) = ModelBuilder.Inertia(scenario.Robot.Chassis);
+        double m = eq.Mass.Value;
+        double kinetic = 0.5 * ((m * (Square(y[StateLayout.U]) + Square(y[StateLayout.V]) + Square(y[StateLayout.HeaveRate])))
+            + (yaw * Square(y[StateLayout.YawRate])) + (pitch * Square(y[StateLayout.PitchRate])) + (roll * Square(y[StateLayout.RollRate])));
+        double spring = 0.0;
+        for (int i = 0; i < eq.Wheels.Length; i++)
+        {
+            int s = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
+            ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
+            spring += 0.5 * p.CarcassStiffness.Value * (Square(y[s]) + Square(y[s + 1]));
+            kinetic += 0.5 * p.TreadMass.Value * (Square(y[s + 2]) + Square(y[s + 3]));
+            double height = y[StateLayout.Heave] - (y[StateLayout.Pitch] * p.X.Value) + (y[StateLayout.Roll] * p.Y.Value);
+            spring += 0.5 * p.VerticalStiffness.Value * Square(Math.Min(0.0, height));
+        }
+
+        for (int d = 0; d < eq.Drives.Length; d++)
+        {
+            kinetic += 0.5 * eq.Drives[d].Inertia.Value * Square(y[eq.Layout.FirstDrive + d]);
+        }
+
+        if (eq.Tether is not null)
+        {
+            spring += 0.5 * eq.Tether.Stiffness.Value * Square(Math.Max(0.0, eq.Tether.Stretch.Value));
+        }
+
+        double downforceHeight = y[StateLayout.Heave] - (y[StateLayout.Pitch] * eq.DownforceX.Value) + (y[StateLayout.Roll] * eq.DownforceY.Value);
+        double gravity = (m * ((eq.GravityZ.Value * y[StateLayout.Heave]) - (eq.GravityX.Value * y[StateLayout.X]) - (eq.GravityY.Value * y[StateLayout.Y])))
+            + (eq.Downforce.Value * downforceHeight);
+        return new StoredEnergy(kinetic, spring, gravity);
+    }
+
+    private static double Square(double x) => x * x;
+}

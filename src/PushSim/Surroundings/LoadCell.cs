@@ -1,0 +1,57 @@
+using MathNet.Numerics.Distributions;
+using PushSim.Simulation;
+
+namespace PushSim.Surroundings;
+
+/// <summary>What a load cell shows: first-order filter, readings at its own rate, tare, noise, resolution.</summary>
+internal static class LoadCell
+{
+    public static IReadOnlyList<(double Time, double Force)> Read(LoadCellSettings? cell, double[] time, Channel? force)
+    {
+        if (cell is null || force is null)
+        {
+            return [];
+        }
+
+        double[] filtered = Filter(time, force.Values, cell.FilterTime);
+        var random = new Random(unchecked((int)cell.Seed));
+        List<(double Time, double Force)> readings = [];
+        for (int n = 0; n / cell.Rate <= time[^1]; n++)
+        {
+            double t = n / cell.Rate;
+            double value = Interpolate(time, filtered, t) + cell.Tare;
+            value += cell.Noise > 0.0 ? Normal.Sample(random, 0.0, cell.Noise) : 0.0;
+            readings.Add((t, cell.Resolution > 0.0 ? cell.Resolution * Math.Round(value / cell.Resolution) : value));
+        }
+
+        return readings;
+    }
+
+    // exact response of a first-order filter to straight lines between samples
+    private static double[] Filter(double[] time, double[] values, double tau)
+    {
+        if (tau <= 0.0)
+        {
+            return values;
+        }
+
+        double[] filtered = new double[values.Length];
+        filtered[0] = values[0];
+        for (int i = 1; i < values.Length; i++)
+        {
+            double h = time[i] - time[i - 1];
+            double decay = Math.Exp(-h / tau);
+            double slope = (values[i] - values[i - 1]) / h;
+            filtered[i] = values[i] - (slope * tau) + ((filtered[i - 1] - values[i - 1] + (slope * tau)) * decay);
+        }
+
+        return filtered;
+    }
+
+    private static double Interpolate(double[] time, double[] values, double t)
+    {
+        double at = t * (time.Length - 1) / time[^1];
+        int i = Math.Min((int)at, time.Length - 2);
+        return values[i] + ((at - i) * (values[i + 1] - values[i]));
+    }
+}
