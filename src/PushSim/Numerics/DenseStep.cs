@@ -42,7 +42,23 @@ public readonly ref struct DenseStep
     /// <param name="y">Receives the state, in the system's order.</param>
     public void Evaluate(double t, Span<double> y)
     {
-        for (int i = 0; i < _from.Length; i++)
+        double h = End - Start;
+        double s = (t - Start) / h;
+        double r = 1.0 - s;
+        double rise = s * s * (3.0 - (2.0 * s));
+        double first = h * s * r * r;
+        double second = -(h * s * s * r);
+        ReadOnlySpan<double> from = _from[.._explicitCount];
+        ReadOnlySpan<double> to = _to[..from.Length];
+        ReadOnlySpan<double> fromSlope = _fromSlope[..from.Length];
+        ReadOnlySpan<double> toSlope = _toSlope[..from.Length];
+        Span<double> target = y[..from.Length];
+        for (int i = 0; i < from.Length; i++)
+        {
+            target[i] = from[i] + (rise * (to[i] - from[i])) + (first * fromSlope[i]) + (second * toSlope[i]);
+        }
+
+        for (int i = from.Length; i < _from.Length; i++)
         {
             y[i] = Evaluate(t, i);
         }

@@ -11,8 +11,8 @@ namespace PushSim.Powertrain;
 internal sealed class BatteryEquations<T>
     where T : struct, IReal<T>
 {
-    /// <summary>Newton steps; 12 reach 1e-9 V with several controllers at their limits (tested), fewer did not in every case.</summary>
-    public const int NewtonSteps = 12;
+    /// <summary>Newton steps; 8 reach 1e-9 V with several controllers at their limits (tested).</summary>
+    public const int NewtonSteps = 8;
 
     private readonly double[] _charge;
     private readonly double[] _slope;
@@ -56,19 +56,19 @@ internal sealed class BatteryEquations<T>
     /// it goes to its middle.
     /// </summary>
     /// <param name="voc">Open-circuit voltage [V].</param>
-    /// <param name="controllers">Controllers with source, resistance, duty and limit set; current, voltage, bus power are set here.</param>
+    /// <param name="controllers">Controllers, prepared.</param>
     /// <param name="parameters">Their parameters.</param>
     /// <param name="residual">Residual at the answer [V]; far from 0 when the battery cannot deliver.</param>
     /// <returns>Bus voltage [V].</returns>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public T Solve(T voc, ReadOnlySpan<ControllerParameters<T>> parameters, Span<ControllerWork<T>> controllers, out T residual)
+    public T Solve(T voc, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
     {
         T low = 0.5 * voc;
         T backflow = 0.0;
         for (int k = 0; k < controllers.Length; k++)
         {
-            ref ControllerWork<T> c = ref controllers[k];
-            backflow = backflow + (T.Abs(c.Duty * c.Source) / (c.Resistance + parameters[k].OnResistance));
+            ref readonly ControllerWork<T> c = ref controllers[k];
+            backflow = backflow + (c.Magnitude * T.Abs(c.Emf) * c.Conductance);
         }
 
         T high = voc + (Resistance * backflow);
@@ -76,16 +76,19 @@ internal sealed class BatteryEquations<T>
         residual = 0.0;
         for (int n = 0; n < NewtonSteps; n++)
         {
-            T current = 0.0;
+            T inverse = 1.0 / v;
+            T power = 0.0;
             T slope = 0.0;
             for (int k = 0; k < controllers.Length; k++)
             {
-                ControllerEquations.BusCurrent(parameters[k], ref controllers[k], v, out T i, out T di);
-                current = current + i;
-                slope = slope + di;
+                if (!controllers[k].IsZero)
+                {
+                    power = power + ControllerEquations.BusPower(parameters[k], controllers[k], v, inverse, out T s);
+                    slope = slope + s;
+                }
             }
 
-            residual = v - voc + (Resistance * current);
+            residual = v - voc + (Resistance * power * inverse);
             low = T.IfLess(residual, 0.0, v, low);
             high = T.IfLess(0.0, residual, v, high);
             T next = v - (residual / (1.0 + (Resistance * slope)));

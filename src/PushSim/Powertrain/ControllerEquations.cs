@@ -11,51 +11,57 @@ namespace PushSim.Powertrain;
 /// </summary>
 internal static class ControllerEquations
 {
-    /// <summary>Output current at a bus voltage [A].</summary>
+    /// <summary>What does not hang on the bus voltage: the mirrored source and the least current.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Current<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus)
+    public static void Prepare<T>(in ControllerParameters<T> p, ref ControllerWork<T> c)
         where T : struct, IReal<T>
     {
-        // mirrored to d >= 0
-        T sign = T.IfLess(c.Duty, 0.0, -1.0, 1.0);
-        T emf = sign * c.Source;
-        T resistance = c.Resistance + p.OnResistance;
-        T high = Shrink((T.Abs(c.Duty) * bus) - emf, c.Drop) / resistance;
-        T low = Shrink(-emf, c.Drop) / resistance;
-        T limited = T.Min(high, T.Max(c.Limit, low));
-        return sign * (c.Share * limited);
+        c.Sign = T.IfLess(c.Duty, 0.0, -1.0, 1.0);
+        c.Magnitude = T.Abs(c.Duty);
+        c.Emf = c.Sign * c.Source;
+        c.Conductance = 1.0 / (c.Resistance + p.OnResistance);
+        c.Low = (p.HasBrushDrop ? Shrink(-c.Emf, c.Drop) : -c.Emf) * c.Conductance;
     }
 
-    /// <summary>Bus current P(V_b)/V_b and its derivative by V_b at fixed duty; leaves current, voltage and powers in the work.</summary>
+    /// <summary>Output current at a bus voltage, positive with the command [A].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void BusCurrent<T>(in ControllerParameters<T> p, ref ControllerWork<T> c, T bus, out T current, out T slope)
+    public static T Current<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T difference)
         where T : struct, IReal<T>
     {
-        if (c.IsOpen || c.IsZero)
+        T high = (p.HasBrushDrop ? Shrink(difference, c.Drop) : difference) * c.Conductance;
+        return c.Share * T.Min(high, T.Max(c.Limit, c.Low));
+    }
+
+    /// <summary>Power taken from the bus [W] and the derivative of the bus current by V_b at fixed duty [S].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T BusPower<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus, T inverseBus, out T slope)
+        where T : struct, IReal<T>
+    {
+        T full = c.Magnitude * bus;
+        T difference = full - c.Emf;
+        T i = Current(p, c, difference);
+        T v = c.Emf + (i * (c.Resistance + p.OnResistance));
+        if (p.HasBrushDrop)
         {
-            current = 0.0;
-            slope = 0.0;
-            return;
+            v = v + Clamp(difference, c.Drop);
         }
 
-        T resistance = c.Resistance + p.OnResistance;
-        T i = Current(p, c, bus);
-        T drop = Clamp((c.Duty * bus) - c.Source, c.Drop);
-        T v = c.Source + (i * resistance) + T.IfLess(0.0, c.Drop, drop, 0.0);
         T power = v * i;
         if (!p.Regeneration)
         {
             power = T.Max(0.0, power);
         }
 
-        T inverse = 1.0 / bus;
-        current = power * inverse;
-
         // off its limit V = d V_b and dI/dV_b = d^2/R; at its limit P is constant. Only the speed of Newton hangs on this.
-        T free = c.Duty * c.Duty * c.Share / resistance;
-        T held = -(current * inverse);
-        T isFree = T.Abs(v - (c.Duty * bus)) - (1e-9 * bus);
-        slope = T.IfLess(isFree, 0.0, T.IfLess(0.0, power, free, p.Regeneration ? free : 0.0), held);
+        T free = c.Magnitude * c.Magnitude * c.Conductance;
+        if (!p.Regeneration)
+        {
+            free = T.IfLess(0.0, power, free, 0.0);
+        }
+
+        T isHeld = full - v - (1e-9 * bus);
+        slope = T.IfLess(isHeld, 0.0, free, -(power * inverseBus * inverseBus));
+        return power;
     }
 
     /// <summary>The part of a voltage difference beyond the brush drop [V].</summary>

@@ -66,6 +66,8 @@ internal static class PowertrainEquations
                 T left = (p.FoldBackTemperature - y[p.HeatIndex]) * p.InverseFoldBackSpan;
                 c.Limit = c.Limit * T.Max(0.0, T.Min(1.0, 1.0 + left));
             }
+
+            ControllerEquations.Prepare(p, ref c);
         }
     }
 
@@ -83,15 +85,14 @@ internal static class PowertrainEquations
         {
             ref readonly ControllerParameters<T> p = ref controllers[k];
             ref ControllerWork<T> c = ref controllerWork[k];
-            T difference = (c.Duty * bus) - c.Source;
+            T difference = (c.Magnitude * bus) - c.Emf;
             T sigma = 0.0;
-            if (p.HasBrushDrop)
+            if (p.HasBrushDrop && !c.IsOpen)
             {
-                sigma = T.Max(-1.0, T.Min(1.0, difference / c.Drop));
+                sigma = c.Sign * T.Max(-1.0, T.Min(1.0, difference / c.Drop));
             }
 
-            T i = c.IsOpen ? 0.0 : ControllerEquations.Current(p, c, bus);
-            sigma = c.IsOpen ? 0.0 : sigma;
+            T i = c.IsOpen ? 0.0 : c.Sign * ControllerEquations.Current(p, c, difference);
             T terminal = c.Source + (i * c.Resistance) + (sigma * c.Drop);
             T voltage = terminal + (i * p.OnResistance);
             T power = voltage * i;
@@ -100,7 +101,7 @@ internal static class PowertrainEquations
             c.Voltage = voltage;
             c.BusPower = busPower;
             c.Loss = busPower - (terminal * i);
-            c.IsLimiting = T.IfLess(T.Abs(voltage) + (1e-6 * bus), T.Abs(c.Duty) * bus, 1.0, 0.0);
+            c.IsLimiting = T.IfLess(T.Abs(voltage) + (1e-6 * bus), c.Magnitude * bus, 1.0, 0.0);
             for (int m = p.FirstMotor; m < p.FirstMotor + p.MotorCount; m++)
             {
                 ref MotorWork<T> w = ref motorWork[m];

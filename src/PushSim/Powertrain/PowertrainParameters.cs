@@ -100,6 +100,12 @@ internal struct ControllerWork<T>
     /// <summary>Command [1], effective current limit [A], sensorless torque share [1].</summary>
     public T Duty, Limit, Share;
 
+    /// <summary>
+    /// Mirrored to a command d >= 0: sign of the command, |d|, sign E [V], 1/(R + R_on) [S], least current i_lo [A]; set once
+    /// an evaluation by <see cref="ControllerEquations.Prepare"/>.
+    /// </summary>
+    public T Sign, Magnitude, Emf, Conductance, Low;
+
     /// <summary>Output current (sum if parallel) [A], bridge voltage [V], power taken from the bus [W], its own loss [W].</summary>
     public T Current, Voltage, BusPower, Loss;
 

@@ -17,6 +17,9 @@ internal sealed class Recorder : IStepObserver
 
     private readonly RobotSystem _system;
     private readonly List<(Channel Channel, Func<double> Read)> _channels = [];
+    private readonly Func<double>[] _readers;
+    private readonly double[][] _values;
+    private readonly int[] _drivenWheels;
     private readonly double[] _y;
     private readonly double[] _dy;
     private double _airborneSince = double.NaN;
@@ -37,6 +40,9 @@ internal sealed class Recorder : IStepObserver
         AddBody();
         AddWheels();
         AddPowertrain();
+        _readers = [.. _channels.Select(c => c.Read)];
+        _values = [.. _channels.Select(c => c.Channel.Values)];
+        _drivenWheels = [.. scenario.Robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
     }
 
     public ScenarioSettings Scenario { get; }
@@ -79,23 +85,21 @@ internal sealed class Recorder : IStepObserver
     private bool Sample(double t)
     {
         _system.Evaluate(t, 0.0, _y, _dy);
-        foreach ((Channel channel, Func<double> read) in _channels)
+        for (int i = 0; i < _readers.Length; i++)
         {
-            channel.Values[Count] = read();
+            _values[i][Count] = _readers[i]();
         }
 
         Count++;
         RobotEquations<R1> eq = _system.Equations;
         BusResidual = Math.Max(BusResidual, Math.Abs(eq.BusResidual.Value));
-        bool isAirborne = true;
-        foreach (var p in eq.Wheels.Zip(eq.WheelWork))
+        bool isAirborne = _drivenWheels.Length > 0;
+        foreach (int i in _drivenWheels)
         {
-            bool isDriven = p.First.Drive >= 0 && Scenario.Robot.Drives[p.First.Drive].Motors.Count > 0;
-            isAirborne &= !isDriven || p.Second.Load.Value <= 0.0;
+            isAirborne &= eq.WheelWork[i].Load.Value <= 0.0;
         }
 
-        bool hasDrive = Scenario.Robot.Drives.Any(d => d.Motors.Count > 0);
-        _airborneSince = !isAirborne || !hasDrive ? double.NaN : double.IsNaN(_airborneSince) ? t : _airborneSince;
+        _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? t : _airborneSince;
         HasTipped = Math.Abs(_y[StateLayout.Pitch]) > TipAngle || Math.Abs(_y[StateLayout.Roll]) > TipAngle
             || t - _airborneSince > LongestHop;
         return !HasTipped;

@@ -1,0 +1,34 @@
+using System.Diagnostics;
+using PushSim.Simulation;
+using PushSim.Tests;
+
+namespace PushSim.Benchmarks;
+
+/// <summary>Nanoseconds per right-hand-side pass of one four-wheel robot: guards against the JIT giving up inlining.</summary>
+internal static class PassTimer
+{
+    public static double NanosecondsPerPass()
+    {
+        ScenarioSettings s = TestRobots.Launch();
+        s = s with { Robot = ModelBuilder.InCanonicalOrder(s.Robot) };
+        var system = new RobotSystem(s);
+        system.EnterSegment(0.2);
+        double[] y = system.InitialState();
+        y[StateLayout.U] = 0.5;
+        double[] dy = new double[y.Length];
+        double best = double.MaxValue;
+        for (int round = 0; round < 10; round++)
+        {
+            const int passes = 100_000;
+            long t0 = Stopwatch.GetTimestamp();
+            for (int i = 0; i < passes; i++)
+            {
+                system.Evaluate(0.2, 1e-4, y, dy);
+            }
+
+            best = Math.Min(best, Stopwatch.GetElapsedTime(t0).TotalNanoseconds / passes);
+        }
+
+        return best;
+    }
+}
