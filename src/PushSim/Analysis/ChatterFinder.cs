@@ -22,7 +22,10 @@ internal static class ChatterFinder
     {
         int last = history.Time.Length - 1;
         int from = history.IndexAt(history.Time[last] * (1.0 - Share));
-        int n = last - from + 1;
+
+        // a power of two, where the transform is fast
+        int n = (int)BitOperations.RoundUpToPowerOf2((uint)(last - from + 2)) / 2;
+        from = last - n + 1;
         if (n < 64)
         {
             return null;
@@ -36,8 +39,11 @@ internal static class ChatterFinder
             double load = RunHistory.Mean(history.Wheel(i, "load_n"), from, last);
             foreach (string what in new[] { "lateral_force_n", "longitudinal_force_n" })
             {
-                double high = AddSpectrum(history.Wheel(i, what).AsSpan(from, n), rate, power);
-                isLoud |= high > Threshold * load;
+                ReadOnlySpan<double> values = history.Wheel(i, what).AsSpan(from, n);
+                if (Deviation(values) > Threshold * load)
+                {
+                    isLoud |= AddSpectrum(values, rate, power) > Threshold * load;
+                }
             }
         }
 
@@ -54,6 +60,19 @@ internal static class ChatterFinder
         }
 
         return best * rate / n;
+    }
+
+    private static double Deviation(ReadOnlySpan<double> values)
+    {
+        double sum = 0.0;
+        double squares = 0.0;
+        foreach (double v in values)
+        {
+            sum += v - values[0];
+            squares += (v - values[0]) * (v - values[0]);
+        }
+
+        return Math.Sqrt(Math.Max(0.0, (squares / values.Length) - (sum / values.Length * (sum / values.Length))));
     }
 
     // Adds the windowed power of a series; returns the root mean square of what lies above the lowest frequency.

@@ -1,0 +1,42 @@
+using CsCheck;
+using PushSim.Chassis;
+using PushSim.Numerics;
+using Xunit;
+
+namespace PushSim.Tests.Chassis;
+
+/// <summary>Every force enters all six equations by its own velocity's arms: sum F.V = generalised force times speed.</summary>
+public class PowerOfForcesTests
+{
+    private static readonly Gen<double[]> s_numbers = Gen.Double[-2.0, 2.0].Array[20];
+
+    [Fact]
+    public void Sum_of_force_times_point_velocity_is_generalised_power() =>
+        s_numbers.Select(Gen.Int[1, 10], Gen.Bool).Sample(
+            (numbers, forces, shifted) =>
+            {
+                double[] n = numbers;
+                var motion = new BodyMotion<R1> { U = n[0], V = n[1], ZDot = n[2], R = n[3], ThetaDot = n[4], PhiDot = n[5] };
+                double theta = 0.1 * n[6];
+                double phi = 0.1 * n[7];
+                Wrench<R1> wrench = default;
+                double power = 0.0;
+                double magnitude = 0.0;
+                for (int k = 0; k < forces; k++)
+                {
+                    double x = n[(k + 1) % 20], y = n[(k + 3) % 20], z = n[(k + 7) % 20];
+                    double fx = 9.0 * n[(k + 11) % 20], fy = 9.0 * n[(k + 13) % 20], fz = 9.0 * n[(k + 17) % 20];
+                    double yawX = shifted ? x + (z * theta) : x;
+                    double yawY = shifted ? y - (z * phi) : y;
+                    motion.PointVelocity(x, y, z, yawX, yawY, out R1 vx, out R1 vy, out R1 vz);
+                    wrench.Add(x, y, z, yawX, yawY, fx, fy, fz);
+                    power += (fx * vx.Value) + (fy * vy.Value) + (fz * vz.Value);
+                    magnitude += Math.Abs(fx * vx.Value) + Math.Abs(fy * vy.Value) + Math.Abs(fz * vz.Value);
+                }
+
+                double general = wrench.Power(motion).Value;
+                double scale = magnitude + Math.Abs(general) + 1e-300;
+                Assert.True(Math.Abs(general - power) <= 1e-12 * scale, $"generalised {general:R} W, sum F.V {power:R} W");
+            },
+            seed: "0N0XIzNsQ0O2", iter: 2000);
+}

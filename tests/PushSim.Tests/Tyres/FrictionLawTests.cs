@@ -1,0 +1,132 @@
+using PushSim.Tyres;
+using Xunit;
+
+namespace PushSim.Tests.Tyres;
+
+/// <summary>The engine's bristle law against published friction experiments; the tread ring is the block, the tyre body its spring.</summary>
+public class FrictionLawTests
+{
+    // Canudas de Wit, Olsson, Astrom, Lischinsky, IEEE TAC 40(3), 1995, Table I: sigma0 1e5 N/m, sigma1 sqrt(1e5) N s/m,
+    // sigma2 0.4 N s/m, Fc 1 N, Fs 1.5 N, vs 0.001 m/s (read second-hand)
+    private static TyreSettings LuGre(double spring) => new()
+    {
+        Name = "block", StaticFriction = 1.5, KineticFriction = 1.0, SlipSpeed = 0.001, BreakawayDeflection = 1.5e-5,
+        ViscousFriction = 0.4, PlainBristle = true, RollingRenewal = 0.0, CarcassStiffness = spring, CarcassDamping = 0.0,
+        TreadMass = 1.0, VerticalStiffness = 1.0,
+    };
+
+    private static readonly double s_sigma1 = Math.Sqrt(1e5);
+
+    // Stick-slip of the same paper, Fig. 6 (1 kg, 2 N/m, 0.1 m/s); digits computed here by two stiff integrators
+    [Fact]
+    public void Stick_slip_follows_the_published_experiment()
+    {
+        RingBlock block = new(LuGre(2.0), s_sigma1) { RimSpeed = _ => (0.1, 0.0) };
+        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 25.0, 0.0005, 1e-8);
+        double X(double t) => run[(int)Math.Round(t / 0.0005)].Y[0] + (0.1 * t);
+        Assert.Equal(0.001032, X(7.5), 2e-5);
+        Assert.Equal(0.412940, X(9.0), 1e-4);
+        Assert.Equal(0.627583, X(10.0), 5e-5);
+        Assert.Equal(0.918280, X(15.0), 2e-4);
+        Assert.Equal(1.272596, X(20.0), 2e-4);
+        Assert.Equal(1.908839, X(25.0), 3e-4);
+        Assert.Equal(1.507987, -2.0 * run.Min(s => s.Y[0]), 2e-5);
+        Assert.Equal(0.369816, run.Max(s => s.Y[2]), 2e-5);
+    }
+
+    // Presliding, Fig. 2: force ramp 0.1425 N/s to 95 % of Fs; computed here
+    [Fact]
+    public void Presliding_follows_the_published_ramp()
+    {
+        RingBlock block = new(LuGre(1.0), s_sigma1) { RimSpeed = t => (t < 10.0 ? 0.1425 : 0.0, 0.0) };
+        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 15.0, 0.01, 1e-10);
+        double X(double t) => run[(int)Math.Round(t / 0.01)].Y[0] + (0.1425 * Math.Min(t, 10.0));
+        Assert.Equal(9.6568e-6, X(5.0), 1e-8);
+        Assert.Equal(4.48579e-5, X(10.0), 1e-7);
+        Assert.Equal(4.53119e-5, X(15.0), 1e-7);
+    }
+
+    // Break-away falls with the force rate, Fig. 4; computed here (largest friction before gross slip)
+    [Theory]
+    [InlineData(1.0, 1.4324)]
+    [InlineData(2.0, 1.3944)]
+    [InlineData(5.0, 1.3132)]
+    [InlineData(10.0, 1.2200)]
+    [InlineData(20.0, 1.0986)]
+    [InlineData(50.0, 1.0075)]
+    public void Breakaway_falls_with_force_rate(double rate, double expected)
+    {
+        RingBlock block = new(LuGre(1.0), s_sigma1) { RimSpeed = _ => (rate, 0.0) };
+        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 1.6 / rate, 0.0005 / rate, 1e-9);
+        double largest = 0.0;
+        foreach ((double t, double[] y) in run.TakeWhile(s => s.Y[2] < 0.05))
+        {
+            largest = Math.Max(largest, -block.Friction(y, t));
+        }
+
+        Assert.Equal(expected, largest, 0.004);
+    }
+
+    // Coulomb-damped spring and mass: amplitude lost per half cycle 2 mu N/k, period 2 pi sqrt(m/k) (Thomson, Rao, from memory)
+    [Fact]
+    public void Coulomb_damping_loses_a_fixed_amplitude_per_cycle()
+    {
+        const double k = 100.0;
+        TyreSettings tyre = LuGre(k) with { StaticFriction = 1.0, KineticFriction = 1.0, BreakawayDeflection = 1e-7, ViscousFriction = 0.0 };
+        RingBlock block = new(tyre) { RimSpeed = _ => (0.0, 0.0) };
+        List<(double T, double[] Y)> run = RingBlock.Run(block, [0.2, 0, 0, 0, 0, 0], 2.0, 0.0002, 1e-9);
+        double half = Math.PI / 10.0;
+        double Q(double t) => run[(int)Math.Round(t / 0.0002)].Y[0];
+        Assert.Equal(-0.18, Q(half), 2e-4);
+        Assert.Equal(0.16, Q(2.0 * half), 2e-4);
+        Assert.Equal(0.12, Q(4.0 * half), 2e-4);
+    }
+
+    // Ideal stick-slip with extra viscous 0 in the limit of stiff bristles: jump 0.761125925 m, period 7.61125925 s
+    // (Rabinowicz; Bowden and Tabor, classical, from memory; digits computed here)
+    [Fact]
+    public void Stick_slip_reaches_the_ideal_limit()
+    {
+        TyreSettings tyre = LuGre(2.0) with { ViscousFriction = 0.0, SlipSpeed = 1e-4, BreakawayDeflection = 1.5e-7 };
+        RingBlock block = new(tyre, 10.0 * s_sigma1) { RimSpeed = _ => (0.1, 0.0) };
+        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 24.0, 0.001, 1e-8);
+        List<double> starts = [];
+        for (int i = 1; i < run.Count; i++)
+        {
+            if (run[i - 1].Y[2] < 0.05 && run[i].Y[2] >= 0.05)
+            {
+                starts.Add(run[i].T);
+            }
+        }
+
+        Assert.Equal(7.61125925, starts[^1] - starts[^2], 0.01 * 7.611);
+        Assert.Equal(0.467423461, run.Max(s => s.Y[2]), 0.01 * 0.4674);
+    }
+
+    // Dahl 1968/1976, from memory: from rest F/Fc = 1 - exp(-sigma x/Fc)
+    [Fact]
+    public void Slow_slide_from_rest_is_dahls_exponential()
+    {
+        TyreSettings tyre = LuGre(1e-9) with { StaticFriction = 1.0, KineticFriction = 1.0, BreakawayDeflection = 1e-3, ViscousFriction = 0.0, TreadMass = 1e9 };
+        RingBlock block = new(tyre);
+        List<(double T, double[] Y)> run = RingBlock.Run(block, [0, 0, 0.01, 0, 0, 0], 0.4, 0.1, 1e-11, 0.001);
+        Assert.Equal(1.0 - Math.Exp(-1.0), run[1].Y[4] / 1e-3, 1e-7);
+        Assert.Equal(1.0 - Math.Exp(-4.0), run[4].Y[4] / 1e-3, 1e-7);
+    }
+
+    // Relaxation length, Pacejka ch. 1 and 7, from memory: 63.212 % of the steady side force after 1/kappa + N sigma0/(kappa k_c)
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(2.0)]
+    public void Side_force_builds_over_the_relaxation_length(double speed)
+    {
+        const double kappa = 100.0;
+        const double load = 3.0;
+        TyreSettings tyre = TestRobots.SoftTyre with { KineticFriction = 1.0, RollingRenewal = kappa, CarcassStiffness = 5000.0, CarcassDamping = 0.0, TreadMass = 1e-6 };
+        double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
+        double length = (1.0 / kappa) + (load * sigma0 / (kappa * tyre.CarcassStiffness));
+        RingBlock block = new(tyre, 0.02 * Math.Sqrt(sigma0), load) { SurfaceSpeed = speed, RimSpeed = _ => (0.0, 1e-4 * speed) };
+        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 12.0 * length / speed, length / speed / 8.0, 1e-8);
+        Assert.Equal(1.0 - Math.Exp(-1.0), run[8].Y[5] / run[^1].Y[5], 0.005);
+    }
+}

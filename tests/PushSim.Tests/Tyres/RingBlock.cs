@@ -1,0 +1,93 @@
+using System.Runtime.InteropServices;
+using PushSim.Chassis;
+using PushSim.Numerics;
+using PushSim.Tyres;
+using Xunit;
+
+namespace PushSim.Tests.Tyres;
+
+/// <summary>
+/// The engine's own wheel with its rim moved as told: the tread ring is a block on the floor, the tyre body the spring that
+/// pulls it. States: q_x, q_y, v_x, v_y; bristle z_x, z_y.
+/// </summary>
+internal sealed class RingBlock : IAdditiveSystem
+{
+    private readonly WheelParameters<R1> _p;
+    private WheelWork<R1> _work;
+
+    public RingBlock(TyreSettings tyre, double sigma1 = 0.0, double load = 1.0)
+    {
+        double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
+        _p = new WheelParameters<R1>
+        {
+            TreadMass = tyre.TreadMass, InverseTreadMass = 1.0 / tyre.TreadMass,
+            CarcassStiffness = tyre.CarcassStiffness, CarcassDamping = tyre.CarcassDamping,
+            VerticalStiffness = 1.0, VerticalDamping = 0.0,
+            Sigma0 = sigma0, Sigma1 = sigma1, Sigma1Over4Sigma0 = sigma1 / (4.0 * sigma0), Sigma2 = tyre.ViscousFriction,
+            KineticFriction = tyre.KineticFriction, FrictionDrop = tyre.StaticFriction - tyre.KineticFriction,
+            InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, Plain = tyre.PlainBristle,
+            Kappa = tyre.RollingRenewal, Drive = -1, FoulingIndex = -1, WearIndex = -1,
+            LimitDamping = !tyre.PlainBristle, Radius = 1.0,
+        };
+        Load = load;
+    }
+
+    public double Load { get; set; }
+
+    public Func<double, (double X, double Y)> RimSpeed { get; set; } = _ => (0.0, 0.0);
+
+    public double SurfaceSpeed { get; set; }
+
+    /// <summary>Force of the tread on the rim at the last evaluation [N].</summary>
+    public (double X, double Y) Force => (_work.Fx.Value, _work.Fy.Value);
+
+    public double Friction(ReadOnlySpan<double> y, double t)
+    {
+        double[] copy = y.ToArray();
+        double[] dy = new double[6];
+        Evaluate(t, 0.0, copy, dy);
+        return (dy[2] * _p.TreadMass.Value) + Force.X;
+    }
+
+    public int ExplicitCount => 4;
+
+    public int ImplicitCount => 2;
+
+    public void Evaluate(double t, double g, Span<double> y, Span<double> dy)
+    {
+        (double wx, double wy) = RimSpeed(t);
+        var motion = new BodyMotion<R1> { U = wx + SurfaceSpeed, V = wy };
+        Span<R1> s = MemoryMarshal.Cast<double, R1>(y);
+        Span<R1> ds = MemoryMarshal.Cast<double, R1>(dy);
+        WheelEquations.Evaluate<R1>(
+            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 _);
+    }
+
+    /// <summary>Runs to an end time and returns samples of (t, state).</summary>
+    public static List<(double T, double[] Y)> Run(RingBlock system, double[] y0, double end, double sampleStep, double tolerance = 1e-9, double maxStep = 0.01)
+    {
+        double[] absolute = [.. Enumerable.Repeat(tolerance, 4), tolerance * 1e-4, tolerance * 1e-4];
+        var integrator = new AdditiveIntegrator<RingBlock>(system, AdditiveTableau.Ark43, absolute) { RelativeTolerance = tolerance, MaxStep = maxStep, FirstStep = 1e-7 };
+        var sampler = new Sampler(sampleStep, y0);
+        IntegrationReport report = integrator.Run(0.0, end, y0, [], sampler);
+        Assert.Equal(IntegrationStatus.Finished, report.Status);
+        return sampler.Samples;
+    }
+
+    private sealed class Sampler(double step, double[] y0) : IStepObserver
+    {
+        public List<(double T, double[] Y)> Samples { get; } = [(0.0, y0)];
+
+        public bool OnStep(in DenseStep dense)
+        {
+            while (Samples.Count * step <= dense.End * (1.0 + 1e-14))
+            {
+                double[] y = new double[6];
+                dense.Evaluate(Math.Min(Samples.Count * step, dense.End), y);
+                Samples.Add((Samples.Count * step, y));
+            }
+
+            return true;
+        }
+    }
+}
