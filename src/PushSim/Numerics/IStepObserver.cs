@@ -1,0 +1,20 @@
+namespace PushSim.Numerics;
+
+/// <summary>Sees every accepted step of a run, in order. A struct observer is called without boxing.</summary>
+public interface IStepObserver
+{
+    /// <summary>Called once per accepted step.</summary>
+    /// <param name="step">The step; valid during the call only, its storage is reused by the next step.</param>
+    /// <returns>Whether the run goes on; after <see cref="StepDecision.Stop"/> the report ends at this step's end.</returns>
+    StepDecision OnStep(DenseOutput step);
+}
+
+/// <summary>Answer of an observer.</summary>
+public enum StepDecision
+{
+    /// <summary>Integrate on.</summary>
+    Continue,
+
+    /// <summary>End the run at the end of this step.</summary>
+    Stop,
+}
