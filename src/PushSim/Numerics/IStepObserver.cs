@@ -1,18 +1,20 @@
 namespace PushSim.Numerics;
 
-/// <summary>Is shown every accepted step.</summary>
+/// <summary>Sees every accepted step of a run, in order. A struct observer is called without boxing.</summary>
 public interface IStepObserver
 {
-    /// <summary>Sees a step.</summary>
-    /// <param name="step">The step with its dense output.</param>
-    /// <returns>False to stop the integration at the step's end.</returns>
-    bool OnStep(in DenseStep step);
+    /// <summary>Called once per accepted step.</summary>
+    /// <param name="step">The step; valid during the call only, its storage is reused by the next step.</param>
+    /// <returns>Whether the run goes on; after <see cref="StepDecision.Stop"/> the report ends at this step's end.</returns>
+    StepDecision OnStep(DenseOutput step);
 }
 
-/// <summary>A system whose right-hand side changes at breakpoints.</summary>
-public interface ISegmented
+/// <summary>Answer of an observer.</summary>
+public enum StepDecision
 {
-    /// <summary>Called at the start and again on each breakpoint, before the first evaluation on its right.</summary>
-    /// <param name="t">Start of the segment [s].</param>
-    void EnterSegment(double t);
+    /// <summary>Integrate on.</summary>
+    Continue,
+
+    /// <summary>End the run at the end of this step.</summary>
+    Stop,
 }

@@ -1,25 +1,43 @@
 namespace PushSim.Numerics;
 
-/// <summary>How an integration ended.</summary>
+/// <summary>How a run ended.</summary>
 public enum IntegrationStatus
 {
-    /// <summary>Reached the end.</summary>
-    Finished,
+    /// <summary>The end time was reached.</summary>
+    Completed,
 
     /// <summary>The observer asked to stop.</summary>
     Stopped,
 
-    /// <summary>The step fell below the least one: the right-hand side cannot be followed.</summary>
+    /// <summary>A trial step failed and no shorter one is allowed.</summary>
     StepTooSmall,
 
-    /// <summary>The cap on evaluations was reached.</summary>
-    TooManyEvaluations,
+    /// <summary>The next trial step would exceed the cap on evaluations.</summary>
+    EvaluationCap,
+
+    /// <summary>The derivatives at the start of a segment are infinite or NaN.</summary>
+    NotFinite,
 }
 
-/// <summary>What an integration did.</summary>
-/// <param name="Status">How it ended.</param>
-/// <param name="Time">Time reached [s].</param>
-/// <param name="Evaluations">Right-hand-side evaluations [1].</param>
+/// <summary>Account of one run of <see cref="Integration{TSystem}"/>.</summary>
+/// <param name="Status">How the run ended.</param>
+/// <param name="Time">Time reached; the state belongs to it [s].</param>
 /// <param name="Steps">Accepted steps [1].</param>
-/// <param name="Rejected">Rejected steps [1].</param>
-public readonly record struct IntegrationReport(IntegrationStatus Status, double Time, long Evaluations, long Steps, long Rejected);
+/// <param name="Rejected">Rejected trial steps [1].</param>
+/// <param name="Evaluations">Evaluations of the right-hand side, plain and implicit ones together [1].</param>
+public readonly record struct IntegrationReport(
+    IntegrationStatus Status, double Time, int Steps, int Rejected, long Evaluations)
+{
+    /// <summary>Whether the run ended as asked: at the end time or by the observer.</summary>
+    public bool Succeeded => Status is IntegrationStatus.Completed or IntegrationStatus.Stopped;
+
+    /// <summary>The status in words, without the time.</summary>
+    public string Cause => Status switch
+    {
+        IntegrationStatus.Completed => "the end time was reached",
+        IntegrationStatus.Stopped => "the observer stopped the run",
+        IntegrationStatus.StepTooSmall => "the error test failed at the smallest step allowed",
+        IntegrationStatus.EvaluationCap => "the cap on right-hand-side evaluations was reached",
+        _ => "the derivatives are infinite or not a number",
+    };
+}

@@ -1,0 +1,116 @@
+namespace PushSim.Numerics;
+
+/// <summary>
+/// The solution between the two ends of one accepted step, from values and slopes at the ends (cubic Hermite, third
+/// order). Implicit (stiff) components have their slopes limited so that the curve is monotone and never leaves the range
+/// of its two end values: F. N. Fritsch, R. E. Carlson, SIAM Journal on Numerical Analysis 17 (1980) 238-246.
+/// Limit: an extremum of a stiff component inside a step is flattened to the larger end value.
+/// </summary>
+public sealed class DenseOutput
+{
+    private readonly double[] _store;
+    private readonly int _y0;
+    private readonly int _k0;
+    private readonly int _y1;
+    private readonly int _k1;
+    private readonly int _explicitCount;
+
+    /// <summary>A view of values and slopes that begin at the given places of a store.</summary>
+    internal DenseOutput(double[] store, int y0, int k0, int y1, int k1, int count, int explicitCount)
+    {
+        (_store, _y0, _k0, _y1, _k1) = (store, y0, k0, y1, k1);
+        (Count, _explicitCount) = (count, explicitCount);
+    }
+
+    /// <summary>Start of the step [s].</summary>
+    public double T0 { get; private set; }
+
+    /// <summary>End of the step [s].</summary>
+    public double T1 { get; private set; }
+
+    /// <summary>Number of components [1].</summary>
+    public int Count { get; }
+
+    /// <summary>State at <see cref="T0"/>, each component in its own unit.</summary>
+    public ReadOnlySpan<double> Y0 => _store.AsSpan(_y0, Count);
+
+    /// <summary>State at <see cref="T1"/>, each component in its own unit.</summary>
+    public ReadOnlySpan<double> Y1 => _store.AsSpan(_y1, Count);
+
+    /// <summary>Derivatives at <see cref="T0"/>, each in its component's unit per second.</summary>
+    public ReadOnlySpan<double> Slope0 => _store.AsSpan(_k0, Count);
+
+    /// <summary>Derivatives at <see cref="T1"/>, before any jump there, each in its component's unit per second.</summary>
+    public ReadOnlySpan<double> Slope1 => _store.AsSpan(_k1, Count);
+
+    /// <summary>Writes the whole state at a time inside the step.</summary>
+    /// <param name="t">Time between <see cref="T0"/> and <see cref="T1"/> [s].</param>
+    /// <param name="y">Receives every component, each in its own unit.</param>
+    public void Evaluate(double t, Span<double> y)
+    {
+        for (int i = 0; i < Count; i++)
+        {
+            y[i] = Evaluate(t, i);
+        }
+    }
+
+    /// <summary>One component at a time inside the step, in its own unit.</summary>
+    /// <param name="t">Time between <see cref="T0"/> and <see cref="T1"/> [s].</param>
+    /// <param name="component">Index of the component [1].</param>
+    public double Evaluate(double t, int component)
+    {
+        double y0 = _store[_y0 + component];
+        double y1 = _store[_y1 + component];
+
+        // The ends are returned to the bit: rounding in the polynomial must not move a step's end.
+        if (t == T0)
+        {
+            return y0;
+        }
+
+        if (t == T1)
+        {
+            return y1;
+        }
+
+        double h = T1 - T0;
+        double m0 = h * _store[_k0 + component];
+        double m1 = h * _store[_k1 + component];
+        if (component >= _explicitCount)
+        {
+            Limit(y1 - y0, ref m0, ref m1);
+            return Math.Clamp(Hermite((t - T0) / h, y0, y1, m0, m1), Math.Min(y0, y1), Math.Max(y0, y1));
+        }
+
+        return Hermite((t - T0) / h, y0, y1, m0, m1);
+    }
+
+    internal void SetInterval(double t0, double t1) => (T0, T1) = (t0, t1);
+
+    // y = y0 + s (m0 + s ((3 d - 2 m0 - m1) + s (m0 + m1 - 2 d))),  d = y1 - y0,  s from 0 to 1
+    private static double Hermite(double s, double y0, double y1, double m0, double m1)
+    {
+        double d = y1 - y0;
+        double a2 = (3.0 * d) - (2.0 * m0) - m1;
+        double a3 = m0 + m1 - (2.0 * d);
+        return y0 + (s * (m0 + (s * (a2 + (s * a3)))));
+    }
+
+    // Monotone if m0/d and m1/d are not negative and lie in the circle of radius 3.
+    private static void Limit(double d, ref double m0, ref double m1)
+    {
+        if (d == 0.0)
+        {
+            m0 = 0.0;
+            m1 = 0.0;
+            return;
+        }
+
+        double alpha = Math.Max(0.0, m0 / d);
+        double beta = Math.Max(0.0, m1 / d);
+        double radius = Math.Sqrt((alpha * alpha) + (beta * beta));
+        double shrink = radius > 3.0 ? 3.0 / radius : 1.0;
+        m0 = shrink * alpha * d;
+        m1 = shrink * beta * d;
+    }
+}

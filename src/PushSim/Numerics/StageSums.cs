@@ -1,0 +1,103 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
+namespace PushSim.Numerics;
+
+/// <summary>
+/// The loops over components of the stepper. Every component is its own chain of fused multiply-adds in the order of the
+/// stages, so the vector part and the scalar tail give the same bits, and so do mirrored components.
+/// </summary>
+internal static class StageSums
+{
+    private const int Lanes = 4;
+
+    /// <summary>result = y + h sum_j a_j k_j over a range of components; k_j starts at k[rows_j].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    internal static void Combine(
+        Span<double> result,
+        ReadOnlySpan<double> y,
+        double h,
+        ReadOnlySpan<double> k,
+        ReadOnlySpan<double> coefficients,
+        ReadOnlySpan<int> rows,
+        int from,
+        int to)
+    {
+        ref double target = ref MemoryMarshal.GetReference(result);
+        ref double start = ref MemoryMarshal.GetReference(y);
+        ref double slopes = ref MemoryMarshal.GetReference(k);
+        Vector256<double> step = Vector256.Create(h);
+        int i = from;
+        for (; i <= to - Lanes; i += Lanes)
+        {
+            Vector256<double> sum = Vector256<double>.Zero;
+            for (int j = 0; j < coefficients.Length; j++)
+            {
+                Vector256<double> slope = Vector256.LoadUnsafe(ref slopes, (nuint)(rows[j] + i));
+                sum = Vector256.FusedMultiplyAdd(Vector256.Create(coefficients[j]), slope, sum);
+            }
+
+            Vector256<double> value = Vector256.LoadUnsafe(ref start, (nuint)i);
+            Vector256.FusedMultiplyAdd(step, sum, value).StoreUnsafe(ref target, (nuint)i);
+        }
+
+        for (; i < to; i++)
+        {
+            double sum = 0.0;
+            for (int j = 0; j < coefficients.Length; j++)
+            {
+                sum = Math.FusedMultiplyAdd(coefficients[j], k[rows[j] + i], sum);
+            }
+
+            result[i] = Math.FusedMultiplyAdd(h, sum, y[i]);
+        }
+    }
+
+    /// <summary>
+    /// Sum over components of (e / (atol + rtol max(|y_n|, |y_new|)))^2, with e = h sum_j d_j k_j [1]; NaN if the new
+    /// state or the estimate is not finite, also in a component outside the norm.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    internal static double SquaredError(
+        ReadOnlySpan<double> old,
+        ReadOnlySpan<double> trial,
+        double h,
+        ReadOnlySpan<double> k,
+        ReadOnlySpan<double> differences,
+        ReadOnlySpan<int> rows,
+        ReadOnlySpan<double> absolute,
+        double relative)
+    {
+        double total = 0.0;
+        for (int i = 0; i < trial.Length; i++)
+        {
+            double sum = 0.0;
+            for (int j = 0; j < differences.Length; j++)
+            {
+                sum = Math.FusedMultiplyAdd(differences[j], k[rows[j] + i], sum);
+            }
+
+            double scale = absolute[i] + (relative * Math.Max(Math.Abs(old[i]), Math.Abs(trial[i])));
+            double ratio = h * sum / scale;
+            total = Math.FusedMultiplyAdd(ratio, ratio, total);
+
+            // An infinite new state would hide its own error behind an infinite scale: 0 times it is NaN.
+            total = Math.FusedMultiplyAdd(0.0, trial[i], total);
+        }
+
+        return total;
+    }
+
+    /// <summary>Whether no entry is infinite or NaN.</summary>
+    internal static bool AllFinite(ReadOnlySpan<double> values)
+    {
+        double probe = 0.0;
+        foreach (double value in values)
+        {
+            probe = Math.FusedMultiplyAdd(0.0, value, probe);
+        }
+
+        return probe == 0.0;
+    }
+}

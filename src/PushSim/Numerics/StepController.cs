@@ -1,0 +1,75 @@
+namespace PushSim.Numerics;
+
+/// <summary>
+/// Proportional-integral control of the step: after an accepted step h_new = h S e_n^-(0.7/k) e_(n-1)^(0.4/k), with
+/// k = embedded order + 1; after a rejection h_new = h S e_n^(-1/k), and the step does not grow just behind a rejection.
+/// Source: K. Gustafsson, ACM Transactions on Mathematical Software 17 (1991) 533-554; gains as in Hairer, Norsett,
+/// Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).
+/// </summary>
+internal struct StepController
+{
+    /// <summary>S: share of the predicted step taken [1]; usual 0.8 to 0.95, nearer 1 gives more rejections.</summary>
+    private const double Safety = 0.9;
+
+    /// <summary>Strongest cut of the step in one go [1]; also the answer to a trial that is not finite.</summary>
+    private const double SmallestFactor = 0.2;
+
+    /// <summary>Strongest growth of the step in one go [1]; above 10 the estimate is no longer trusted.</summary>
+    private const double LargestFactor = 5.0;
+
+    /// <summary>Floor of the error remembered [1]; without it one very small error stalls the growth of the next step.</summary>
+    private const double SmallestError = 1e-4;
+
+    private readonly double _proportional;
+    private readonly double _integral;
+    private readonly double _single;
+    private double _previousError;
+    private bool _afterRejection;
+
+    /// <summary>Prepares the gains.</summary>
+    /// <param name="embeddedOrder">Order of the embedded weights [1].</param>
+    internal StepController(int embeddedOrder)
+    {
+        double k = embeddedOrder + 1;
+        _proportional = 0.7 / k;
+        _integral = 0.4 / k;
+        _single = 1.0 / k;
+        Reset();
+    }
+
+    /// <summary>Forgets the history, at the start of a segment.</summary>
+    internal void Reset()
+    {
+        _previousError = 1.0;
+        _afterRejection = false;
+    }
+
+    /// <summary>Factor on the step after a trial with error norm at most 1 [1].</summary>
+    internal double AfterAcceptance(double error)
+    {
+        double factor = Safety * Power(error, -_proportional) * Power(_previousError, _integral);
+        double ceiling = _afterRejection ? 1.0 : LargestFactor;
+        _previousError = Math.Max(error, SmallestError);
+        _afterRejection = false;
+        return Math.Clamp(factor, SmallestFactor, ceiling);
+    }
+
+    /// <summary>Factor on the step after a rejected trial [1]; the error may be infinite or NaN.</summary>
+    internal double AfterRejection(double error)
+    {
+        _afterRejection = true;
+        return double.IsFinite(error)
+            ? Math.Clamp(Safety * Power(error, -_single), SmallestFactor, Safety)
+            : SmallestFactor;
+    }
+
+    /// <summary>
+    /// x to the exponent [1]. The platform's own power function differs between systems in the last bit; this one gives the
+    /// same steps everywhere.
+    /// </summary>
+    internal static double Power(double x, double exponent)
+    {
+        R1 logarithm = SoftFunctions.Log<R1>(Math.Clamp(x, 1e-300, 1e300));
+        return SoftFunctions.Exp<R1>(exponent * logarithm.Value).Value;
+    }
+}
