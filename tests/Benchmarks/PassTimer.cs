@@ -12,7 +12,7 @@ internal static class PassTimer
         ScenarioSettings s = TestRobots.Launch();
         s = s with { Robot = ModelBuilder.InCanonicalOrder(s.Robot) };
         var system = new RobotSystem(s);
-        system.EnterSegment(0.2);
+        system.EnterSegment(1);
         double[] y = system.InitialState();
         y[StateLayout.U] = 0.5;
         double[] dy = new double[y.Length];

@@ -68,18 +68,18 @@ internal sealed class Recorder : IStepObserver
         Sample(0.0);
     }
 
-    public bool OnStep(in DenseStep step)
+    public StepDecision OnStep(DenseOutput step)
     {
-        while (Count < Time.Length && Time[Count] <= step.End + 1e-12)
+        while (Count < Time.Length && Time[Count] <= step.T1 + 1e-12)
         {
-            step.Evaluate(Math.Min(Time[Count], step.End), _y);
+            step.Evaluate(Math.Min(Time[Count], step.T1), _y);
             if (!Sample(Time[Count]))
             {
-                return false;
+                return StepDecision.Stop;
             }
         }
 
-        return true;
+        return StepDecision.Continue;
     }
 
     private bool Sample(double t)

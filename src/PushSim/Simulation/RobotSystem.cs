@@ -19,9 +19,13 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         Static = StaticState.Solve(scenario);
         Equations = ModelBuilder.Build<R1>(scenario, Layout, Static.Loads);
         _profiles = [.. scenario.Robot.Controllers.Select(c => new CommandProfile(scenario.Manoeuvre, c))];
+        Breakpoints = FindBreakpoints();
     }
 
     public StateLayout Layout { get; }
+
+    /// <summary>Rising times at which commands or the anchor's speed jump or kink [s].</summary>
+    public double[] Breakpoints { get; }
 
     public StaticState Static { get; }
 
@@ -31,8 +35,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
 
     public int ImplicitCount => Layout.Count - Layout.ExplicitCount;
 
-    /// <summary>Rising times at which commands or the anchor's speed jump or kink [s].</summary>
-    public double[] Breakpoints()
+    private double[] FindBreakpoints()
     {
         double end = _scenario.Manoeuvre.EndTime;
         IEnumerable<double> times = _profiles.SelectMany(p => p.Starts);
@@ -47,8 +50,9 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     public void Evaluate(double t, double g, Span<double> y, Span<double> dy) =>
         Equations.Evaluate(t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(dy));
 
-    public void EnterSegment(double t)
+    public void EnterSegment(int index)
     {
+        double t = index == 0 ? 0.0 : Breakpoints[index - 1];
         Equations.SegmentStart = t;
         bool[] isHeld = Equations.IsHeld;
         for (int d = 0; d < isHeld.Length; d++)

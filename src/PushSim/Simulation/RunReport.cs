@@ -80,8 +80,8 @@ internal static class RunReport
 
         return report.Status switch
         {
-            IntegrationStatus.StepTooSmall => (RunStatus.Failed, $"the step became too small {at}; look for a stiffness or a mass far from usual"),
-            IntegrationStatus.TooManyEvaluations => (RunStatus.Failed, $"more work than allowed {at}; look for a very stiff tyre or tether"),
+            IntegrationStatus.StepTooSmall or IntegrationStatus.NotFinite => (RunStatus.Failed, $"the step became too small {at}; look for a stiffness or a mass far from usual"),
+            IntegrationStatus.EvaluationCap => (RunStatus.Failed, $"more work than allowed {at}; look for a very stiff tyre or tether"),
             _ => (RunStatus.Finished, string.Empty),
         };
     }

@@ -88,10 +88,10 @@ public sealed record ManoeuvreSettings
 public sealed record NumericsSettings
 {
     /// <summary>Method name, one of the table's.</summary>
-    public string Method { get; init; } = "ARK3(2)";
+    public string Method { get; init; } = "ARK4(3)";
 
     /// <summary>Relative tolerance; the absolute ones per quantity scale with it [1].</summary>
-    public double Tolerance { get; init; } = 1e-3;
+    public double Tolerance { get; init; } = 1e-4;
 
     /// <summary>Cap on right-hand-side evaluations per simulated second [1/s].</summary>
     public double MaxEvaluationsPerSecond { get; init; } = 2e6;

@@ -6,6 +6,9 @@ namespace PushSim.Simulation;
 /// <summary>Runs a scenario: settles the robot on its wheels, integrates, records, and answers.</summary>
 public static class Simulator
 {
+    // Keeps the record's cubic honest where nothing happens [s].
+    private const double LongestStep = 0.05;
+
     /// <summary>Runs to the end time, a tip, or a failure; never throws for what happens inside the model.</summary>
     /// <param name="scenario">Checked settings, SI.</param>
     /// <param name="cancel">Stops the run at the next step.</param>
@@ -25,21 +28,24 @@ public static class Simulator
 
         NumericsSettings numerics = scenario.Numerics;
         double end = scenario.Manoeuvre.EndTime;
-        var integrator = new AdditiveIntegrator<RobotSystem>(
-            system, AdditiveTableau.ByName(numerics.Method), system.AbsoluteTolerances(numerics.Tolerance))
+        var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName(numerics.Method));
+        var settings = new IntegrationSettings
         {
             RelativeTolerance = numerics.Tolerance,
-            MaxEvaluations = (long)Math.Max(1e5, numerics.MaxEvaluationsPerSecond * end),
+            AbsoluteTolerances = system.AbsoluteTolerances(numerics.Tolerance),
+            MaximumStep = LongestStep,
+            MaximumEvaluations = (long)Math.Max(1e5, numerics.MaxEvaluationsPerSecond * end),
         };
         double[] y0 = system.InitialState();
         var recorder = new Recorder(scenario, system);
-        system.EnterSegment(0.0);
+        system.EnterSegment(0);
         recorder.Start(y0);
         StoredEnergy before = StoredEnergy.Of(scenario, system.Equations, y0);
-        IntegrationReport report = integrator.Run(0.0, end, y0, system.Breakpoints(), new CancellableObserver(recorder, cancel));
+        double[] y1 = [.. y0];
+        var observer = new CancellableObserver(recorder, cancel);
+        IntegrationReport report = integration.Run(0.0, end, y1, system.Breakpoints, settings, ref observer);
         cancel.ThrowIfCancellationRequested();
 
-        double[] y1 = integrator.State.ToArray();
         system.Evaluate(report.Time, 0.0, y1, new double[y1.Length]);
         StoredEnergy after = StoredEnergy.Of(scenario, system.Equations, y1);
         EnergyLedger ledger = EnergyLedger.Of(y1.AsSpan(system.Layout.FirstLedger, LedgerIndex.Count), before, after);
@@ -48,6 +54,7 @@ public static class Simulator
 
     private sealed class CancellableObserver(Recorder recorder, CancellationToken cancel) : IStepObserver
     {
-        public bool OnStep(in DenseStep step) => recorder.OnStep(step) && !cancel.IsCancellationRequested;
+        public StepDecision OnStep(DenseOutput step) =>
+            cancel.IsCancellationRequested ? StepDecision.Stop : recorder.OnStep(step);
     }
 }

@@ -67,10 +67,11 @@ internal sealed class RingBlock : IAdditiveSystem
     public static List<(double T, double[] Y)> Run(RingBlock system, double[] y0, double end, double sampleStep, double tolerance = 1e-9, double maxStep = 0.01)
     {
         double[] absolute = [.. Enumerable.Repeat(tolerance, 4), tolerance * 1e-4, tolerance * 1e-4];
-        var integrator = new AdditiveIntegrator<RingBlock>(system, AdditiveTableau.Ark43, absolute) { RelativeTolerance = tolerance, MaxStep = maxStep, FirstStep = 1e-7 };
+        var integration = new Integration<RingBlock>(system, AdditiveTableau.ByName("ARK4(3)"));
+        var settings = new IntegrationSettings { RelativeTolerance = tolerance, AbsoluteTolerances = absolute, MaximumStep = maxStep };
         var sampler = new Sampler(sampleStep, y0);
-        IntegrationReport report = integrator.Run(0.0, end, y0, [], sampler);
-        Assert.Equal(IntegrationStatus.Finished, report.Status);
+        IntegrationReport report = integration.Run(0.0, end, [.. y0], [], settings, ref sampler);
+        Assert.Equal(IntegrationStatus.Completed, report.Status);
         return sampler.Samples;
     }
 
@@ -78,16 +79,16 @@ internal sealed class RingBlock : IAdditiveSystem
     {
         public List<(double T, double[] Y)> Samples { get; } = [(0.0, y0)];
 
-        public bool OnStep(in DenseStep dense)
+        public StepDecision OnStep(DenseOutput dense)
         {
-            while (Samples.Count * step <= dense.End * (1.0 + 1e-14))
+            while (Samples.Count * step <= dense.T1 * (1.0 + 1e-14))
             {
                 double[] y = new double[6];
-                dense.Evaluate(Math.Min(Samples.Count * step, dense.End), y);
+                dense.Evaluate(Math.Min(Samples.Count * step, dense.T1), y);
                 Samples.Add((Samples.Count * step, y));
             }
 
-            return true;
+            return StepDecision.Continue;
         }
     }
 }
