@@ -48,7 +48,23 @@ public sealed class DenseOutput
     /// <param name="y">Receives every component, each in its own unit.</param>
     public void Evaluate(double t, Span<double> y)
     {
-        for (int i = 0; i < Count; i++)
+        double h = T1 - T0;
+        double s = (t - T0) / h;
+        double r = 1.0 - s;
+        double rise = s * s * (3.0 - (2.0 * s));
+        double first = h * s * r * r;
+        double second = -(h * s * s * r);
+        int n = t == T0 || t == T1 ? 0 : _explicitCount;
+        ReadOnlySpan<double> y0 = _store.AsSpan(_y0, n);
+        ReadOnlySpan<double> y1 = _store.AsSpan(_y1, n);
+        ReadOnlySpan<double> k0 = _store.AsSpan(_k0, n);
+        ReadOnlySpan<double> k1 = _store.AsSpan(_k1, n);
+        for (int i = 0; i < n; i++)
+        {
+            y[i] = y0[i] + (rise * (y1[i] - y0[i])) + (first * k0[i]) + (second * k1[i]);
+        }
+
+        for (int i = n; i < Count; i++)
         {
             y[i] = Evaluate(t, i);
         }

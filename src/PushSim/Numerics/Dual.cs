@@ -96,6 +96,9 @@ public struct Dual<S> : IReal<Dual<S>>
         new(S.IfLess(a.Value, b.Value, x.Value, y.Value), S.IfLess(a.Value, b.Value, x.Slope, y.Slope));
 
     /// <inheritdoc/>
+    public static bool AllLess(Dual<S> a, Dual<S> b) => S.AllLess(a.Value, b.Value);
+
+    /// <inheritdoc/>
     public static Dual<S> Round(Dual<S> a) => new(S.Round(a.Value), 0.0);
 
     /// <inheritdoc/>

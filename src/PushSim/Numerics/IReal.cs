@@ -56,6 +56,9 @@ public interface IReal<T>
     /// <summary>x where a is less than b, else y [unit of x].</summary>
     static abstract T IfLess(T a, T b, T x, T y);
 
+    /// <summary>Whether a is less than b in every lane: only to skip work that would change nothing.</summary>
+    static abstract bool AllLess(T a, T b);
+
     /// <summary>Nearest integer, halves to even, as a number without derivative [1].</summary>
     static abstract T Round(T a);
 

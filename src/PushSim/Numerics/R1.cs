@@ -119,6 +119,10 @@ public struct R1 : IReal<R1>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllLess(R1 a, R1 b) => a.Value < b.Value;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 Round(R1 a) => Math.Round(a.Value);
 
     /// <inheritdoc/>

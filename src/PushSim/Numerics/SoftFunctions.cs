@@ -74,10 +74,17 @@ public static class SoftFunctions
         T a = T.Abs(x);
         T large = 1.0 - (2.0 / (Exp(a + a) + 1.0));
 
-        // Continued fraction near zero, where the form above cancels
-        T y = x * x;
-        T small = a / (1.0 + (y / (3.0 + (y / (5.0 + (y / (7.0 + (y / (9.0 + (y / (11.0 + (y / 13.0))))))))))));
-        T t = T.IfLess(a, 0.5, small, large);
+        // near zero, where the form above cancels, the series to x^17
+        T y = a * a;
+        T p = T.Fma(y, 6404582.0 / 10854718875.0, -929569.0 / 638512875.0);
+        p = T.Fma(p, y, 21844.0 / 6081075.0);
+        p = T.Fma(p, y, -1382.0 / 155925.0);
+        p = T.Fma(p, y, 62.0 / 2835.0);
+        p = T.Fma(p, y, -17.0 / 315.0);
+        p = T.Fma(p, y, 2.0 / 15.0);
+        p = T.Fma(p, y, -1.0 / 3.0);
+        T small = T.Fma(p * y, a, a);
+        T t = T.IfLess(a, 0.125, small, large);
         return T.IfLess(x, 0.0, -t, t);
     }
 

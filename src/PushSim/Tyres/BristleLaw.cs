@@ -24,25 +24,33 @@ public static class BristleLaw
     /// <param name="slide">A [1/s].</param>
     /// <param name="roll">K [1/s].</param>
     /// <param name="zMax">mu/sigma0 [m].</param>
-    /// <param name="b">Elastic share [1].</param>
+    /// <param name="low">b z_max, up to which it is elastic [m].</param>
+    /// <param name="inverseSpan">1/(z_max - b z_max) [1/m].</param>
     /// <param name="alpha">The switch at the solution [1].</param>
     /// <returns>f [1].</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Switched<T>(T length, T g, T slide, T roll, T zMax, T b, out T alpha)
+    public static T Switched<T>(T length, T g, T slide, T roll, T zMax, T low, T inverseSpan, out T alpha)
         where T : struct, IReal<T>
     {
-        T low = b * zMax;
-        T span = zMax - low;
         T elastic = 1.0 + (g * roll);
         T plastic = elastic + (g * slide);
 
         // between: m elastic + m g A (m - low)/span = |q|; the two forms of the root avoid cancellation on either side
-        T a = (g * slide) / span;
+        T a = (g * slide) * inverseSpan;
         T half = 0.5 * (elastic - (a * low));
         T root = T.Sqrt((half * half) + (a * length));
-        T between = T.IfLess(half, 0.0, (root - half) / T.Max(a, 1e-300), length / (half + root));
-        T m = T.IfLess(length, low * elastic, length / elastic, T.IfLess(zMax * plastic, length, length / plastic, between));
-        alpha = T.Max(0.0, T.Min(1.0, (m - low) / span));
+        T numerator = T.IfLess(half, 0.0, root - half, length);
+        T denominator = T.IfLess(half, 0.0, T.Max(a, 1e-300), half + root);
+
+        // one division whichever of the three it is
+        T isPlastic = (zMax * plastic) - length;
+        numerator = T.IfLess(isPlastic, 0.0, length, numerator);
+        denominator = T.IfLess(isPlastic, 0.0, plastic, denominator);
+        T isElastic = length - (low * elastic);
+        numerator = T.IfLess(isElastic, 0.0, length, numerator);
+        denominator = T.IfLess(isElastic, 0.0, elastic, denominator);
+        T m = numerator / denominator;
+        alpha = T.Max(0.0, T.Min(1.0, (m - low) * inverseSpan));
         return 1.0 / (elastic + (alpha * g * slide));
     }
 

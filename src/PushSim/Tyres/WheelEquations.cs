@@ -162,7 +162,8 @@ internal static class WheelEquations
         {
             T length = T.Sqrt((qx * qx) + (qy * qy) + TinySquare);
             slide = rate * T.Max(0.0, ((vx * qx) + (vy * qy)) / length);
-            f = BristleLaw.Switched(length, g, slide, roll, mu / p.Sigma0, p.ElasticShare, out alpha);
+            T zMax = mu * p.InverseSigma0;
+            f = BristleLaw.Switched(length, g, slide, roll, zMax, p.ElasticShare * zMax, rate * p.InversePlasticShare, out alpha);
         }
 
         T decay = (alpha * slide) + roll;

@@ -12,7 +12,7 @@ internal struct WheelParameters<T>
     public T VerticalStiffness, VerticalDamping;
     public T Sigma0, Sigma1, Sigma1Over4Sigma0, Sigma2;
     public T KineticFriction, FrictionDrop, InverseSlipSpeed;
-    public T ElasticShare, Kappa;
+    public T ElasticShare, Kappa, InverseSigma0, InversePlasticShare;
     public T RollingResistance, InverseRollingSpeed;
     public T FrictionRise, InverseRiseSpeed;
     public T LoadExponent, InverseReferenceLoad;
