@@ -79,7 +79,7 @@ public sealed class Integration<TSystem>
                 string.Create(CultureInfo.InvariantCulture, $"end {t1} s lies before start {t0} s"), nameof(t1));
         }
 
-        int count = _stepper.System.ExplicitCount + _stepper.System.ImplicitCount;
+        int count = _stepper.State.Length;
         if (y.Length != count || settings.AbsoluteTolerances.Length != count)
         {
             throw new ArgumentException($"state and absolute tolerances need {count} components", nameof(y));

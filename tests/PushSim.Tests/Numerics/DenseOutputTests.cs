@@ -1,0 +1,75 @@
+using PushSim.Numerics;
+using PushSim.Tests.Problems;
+using Xunit;
+
+namespace PushSim.Tests.Numerics;
+
+/// <summary>The curve between two steps.</summary>
+public class DenseOutputTests
+{
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(0.1)]
+    [InlineData(0.55)]
+    [InlineData(0.9)]
+    [InlineData(2.0)]
+    public void ExplicitComponentReproducesACubic(double t)
+    {
+        // y = t^3 - 2 t^2 + t/2 + 1 on [0, 2]
+        DenseOutput dense = View(explicitCount: 1, 0.0, 2.0, y0: 1.0, k0: 0.5, y1: 2.0, k1: 4.5);
+        Assert.Equal((t * t * t) - (2.0 * t * t) + (0.5 * t) + 1.0, dense.Evaluate(t, 0), 1e-14);
+    }
+
+    [Theory]
+    [InlineData(1.0, -1e6, 0.0, 0.0)]
+    [InlineData(0.0, 5e5, 1.0, -4e5)]
+    [InlineData(0.5, 1e3, 0.5, -1e3)]
+    [InlineData(0.2, 2.9, 1.2, 2.9)]
+    [InlineData(-1.0, 3.1, 1.0, -0.1)]
+    [InlineData(1.0, 0.0, -1.0, -6.0)]
+    public void ImplicitComponentNeverLeavesTheRangeOfItsEnds(double y0, double k0, double y1, double k1)
+    {
+        DenseOutput dense = View(explicitCount: 0, 0.0, 1.0, y0, k0, y1, k1);
+        double previous = y0;
+        for (int i = 0; i <= 1000; i++)
+        {
+            double value = dense.Evaluate(i / 1000.0, 0);
+            Assert.InRange(value, Math.Min(y0, y1), Math.Max(y0, y1));
+            Assert.True((value - previous) * Math.Sign(y1 - y0) >= -1e-15, "monotone");
+            previous = value;
+        }
+    }
+
+    [Fact]
+    public void ImplicitComponentWithFairSlopesKeepsTheCubic()
+    {
+        // z = t^2 on [1, 2]: slopes 2 and 4 against a chord of 3
+        DenseOutput dense = View(explicitCount: 0, 1.0, 2.0, 1.0, 2.0, 4.0, 4.0);
+        Assert.Equal(1.5 * 1.5, dense.Evaluate(1.5, 0), 1e-14);
+    }
+
+    [Fact]
+    public void EndsAreReturnedToTheBitAndWholeStateAgreesWithItsComponents()
+    {
+        StiffFollower p = new(300.0);
+        AdditiveStepper<Problem> stepper = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        stepper.Start(0.1, p.Start);
+        stepper.Restart();
+        stepper.Try(0.1 + 0.03, [1.0, 1.0], 1.0, 2);
+        stepper.FinishTrial();
+        double[] whole = new double[2];
+        stepper.Dense.Evaluate(0.1, whole);
+        Assert.Equal(p.Start, whole);
+        stepper.Dense.Evaluate(0.1 + 0.03, whole);
+        Assert.Equal(stepper.Dense.Y1.ToArray(), whole);
+        stepper.Dense.Evaluate(0.11, whole);
+        Assert.Equal([stepper.Dense.Evaluate(0.11, 0), stepper.Dense.Evaluate(0.11, 1)], whole);
+    }
+
+    internal static DenseOutput View(int explicitCount, double t0, double t1, double y0, double k0, double y1, double k1)
+    {
+        DenseOutput dense = new([y0, k0, y1, k1], 0, 1, 2, 3, 1, explicitCount);
+        dense.SetInterval(t0, t1);
+        return dense;
+    }
+}

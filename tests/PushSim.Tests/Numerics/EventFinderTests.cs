@@ -1,0 +1,148 @@
+using PushSim.Numerics;
+using PushSim.Tests.Problems;
+using Xunit;
+
+namespace PushSim.Tests.Numerics;
+
+/// <summary>Zeros on the dense output. Numbers of the thrown and bouncing balls: closed form, computed here.</summary>
+public class EventFinderTests
+{
+    [Theory]
+    [InlineData(1, 20.0, 100.0, 0.0)]
+    [InlineData(0, 40.0, 0.0, -10.0)]
+    public void ThrownBodyHasItsApexAndItsGroundContact(int component, double time, double height, double speed)
+    {
+        // y'' = -0.5 from 0 with 10
+        Flight flight = Fly(new Ballistic(0.0, 10.0, 0.5, 60.0), component, 60.0);
+        Assert.Equal(time, flight.Time, 1e-10);
+        Assert.Equal(height, flight.State[0], 1e-9);
+        Assert.Equal(speed, flight.State[1], 1e-9);
+    }
+
+    [Fact]
+    public void BouncingBallFromAHeightHitsInTime()
+    {
+        Flight flight = Fly(new Ballistic(10.0, 15.0, 9.81, 10.0), 0, 10.0);
+        Assert.Equal(3.621116988, flight.Time, 1e-9);
+        Assert.Equal(-Math.Sqrt((15.0 * 15.0) + (2.0 * 9.81 * 10.0)), flight.State[1], 1e-8); // energy
+    }
+
+    [Fact]
+    public void BouncesOfTheBallEndAtTheLimit()
+    {
+        // e = 0.8, 60 bounces: the rest of the series is 0.8^60 of it
+        Assert.Equal(20.357636989, Bounce(10.0, 15.0, 9.81, 0.8, 60)[^1], 1e-4);
+    }
+
+    [Theory]
+    [InlineData(0, 4.081632653)]
+    [InlineData(1, 7.755102041)]
+    [InlineData(2, 11.061224490)]
+    [InlineData(3, 14.036734694)]
+    [InlineData(4, 16.714693878)]
+    public void BallFromTheGroundHitsAtTheKnownTimes(int bounce, double time) =>
+        Assert.Equal(time, Bounce(0.0, 20.0, 9.8, 0.9, 5)[bounce], 1e-9);
+
+    [Theory]
+    [InlineData(EventDirection.Rising, 2.0)]
+    [InlineData(EventDirection.Falling, 1.0)]
+    [InlineData(EventDirection.Both, 1.0)]
+    public void DirectionSelectsTheZero(EventDirection direction, double time)
+    {
+        // (t - 1)(t - 2)(t + 1) on [0, 3]: falls through zero at 1, rises at 2
+        Assert.True(Finder(direction).TryFind(Cubic(), out double found));
+        Assert.Equal(time, found, 1e-12);
+    }
+
+    [Fact]
+    public void SearchGoesOnBehindAnEvent()
+    {
+        EventFinder<Component> finder = Finder(EventDirection.Both);
+        finder.TryFind(Cubic(), out double first);
+        Assert.True(finder.TryFind(Cubic(), first, out double second));
+        Assert.Equal(2.0, second, 1e-12);
+        Assert.False(finder.TryFind(Cubic(), second, out double none));
+        Assert.True(double.IsNaN(none));
+    }
+
+    [Fact]
+    public void WithoutInnerPointsADoubleCrossingIsMissed() =>
+        Assert.False(new EventFinder<Component>(new Component(0), EventDirection.Both, 1, innerPoints: 0).TryFind(Cubic(), out _));
+
+    [Fact]
+    public void ZeroAtTheStartBelongsToTheStepBefore()
+    {
+        DenseOutput up = DenseOutputTests.View(1, 0.0, 1.0, 0.0, 1.0, 1.0, 1.0);
+        DenseOutput before = DenseOutputTests.View(1, -1.0, 0.0, -1.0, 1.0, 0.0, 1.0);
+        Assert.False(Finder(EventDirection.Rising).TryFind(up, out _));
+        Assert.True(Finder(EventDirection.Rising).TryFind(before, out double time));
+        Assert.Equal(0.0, time);
+    }
+
+    [Fact]
+    public void SearchAllocatesNothing()
+    {
+        EventFinder<Component> finder = Finder(EventDirection.Both);
+        DenseOutput cubic = Cubic();
+        finder.TryFind(cubic, out _);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        finder.TryFind(cubic, out _);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+
+    private static EventFinder<Component> Finder(EventDirection direction) => new(new Component(0), direction, 1);
+
+    // t^3 - 2 t^2 - t + 2
+    private static DenseOutput Cubic() => DenseOutputTests.View(1, 0.0, 3.0, 2.0, -1.0, 8.0, 14.0);
+
+    private static List<double> Bounce(double height, double speed, double gravity, double restitution, int bounces)
+    {
+        List<double> hits = [];
+        double t = 0.0;
+        for (int i = 0; i < bounces; i++)
+        {
+            Flight flight = Fly(new Ballistic(height, speed, gravity, 10.0), 0, 10.0);
+            t += flight.Time;
+            hits.Add(t);
+            (height, speed) = (0.0, -restitution * flight.State[1]);
+        }
+
+        return hits;
+    }
+
+    private static Flight Fly(Ballistic p, int component, double end)
+    {
+        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        Flight flight = new(component);
+        IntegrationSettings settings = new() { RelativeTolerance = 1e-8, AbsoluteTolerances = [1e-8, 1e-8] };
+        IntegrationReport r = integration.Run(0.0, end, p.Start, [], settings, ref flight);
+        Assert.Equal(IntegrationStatus.Stopped, r.Status);
+        return flight;
+    }
+
+    private readonly struct Component(int index) : IEventFunction
+    {
+        public double Evaluate(double t, ReadOnlySpan<double> y) => y[index];
+    }
+
+    private sealed class Flight(int component) : IStepObserver
+    {
+        private readonly EventFinder<Component> _finder = new(new Component(component), EventDirection.Falling, 2);
+
+        public double Time { get; private set; }
+
+        public double[] State { get; } = new double[2];
+
+        public StepDecision OnStep(DenseOutput step)
+        {
+            if (!_finder.TryFind(step, out double time))
+            {
+                return StepDecision.Continue;
+            }
+
+            Time = time;
+            step.Evaluate(time, State);
+            return StepDecision.Stop;
+        }
+    }
+}
