@@ -50,12 +50,7 @@ public sealed class DenseOutput
     /// <param name="y">Receives every component, each in its own unit.</param>
     public void Evaluate(double t, Span<double> y)
     {
-        double h = T1 - T0;
-        double s = (t - T0) / h;
-        double r = 1.0 - s;
-        double rise = s * s * (3.0 - (2.0 * s));
-        double first = h * s * r * r;
-        double second = -(h * s * s * r);
+        (double Rise, double First, double Second) w = Weights((t - T0) / (T1 - T0), T1 - T0);
         int n = t == T0 || t == T1 ? 0 : _explicitCount;
         ReadOnlySpan<double> y0 = _store.AsSpan(_y0, n);
         ReadOnlySpan<double> y1 = _store.AsSpan(_y1, n);
@@ -63,7 +58,7 @@ public sealed class DenseOutput
         ReadOnlySpan<double> k1 = _store.AsSpan(_k1, n);
         for (int i = 0; i < n; i++)
         {
-            y[i] = y0[i] + (rise * (y1[i] - y0[i])) + (first * k0[i]) + (second * k1[i]);
+            y[i] = Hermite(w, y0[i], y1[i], k0[i], k1[i]);
         }
 
         for (int i = n; i < Count; i++)
@@ -92,30 +87,33 @@ public sealed class DenseOutput
         }
 
         double h = T1 - T0;
-        double m0 = h * _store[_k0 + component];
-        double m1 = h * _store[_k1 + component];
+        double k0 = _store[_k0 + component];
+        double k1 = _store[_k1 + component];
+        (double, double, double) weights = Weights((t - T0) / h, h);
         if (component >= _explicitCount)
         {
-            m0 = Limit(m0, y1 - y0);
-            m1 = Limit(m1, y1 - y0);
-            return Math.Clamp(Hermite((t - T0) / h, y0, y1, m0, m1), Math.Min(y0, y1), Math.Max(y0, y1));
+            double chord = (y1 - y0) / h;
+            double y = Hermite(weights, y0, y1, Limit(k0, chord), Limit(k1, chord));
+            return Math.Clamp(y, Math.Min(y0, y1), Math.Max(y0, y1));
         }
 
-        return Hermite((t - T0) / h, y0, y1, m0, m1);
+        return Hermite(weights, y0, y1, k0, k1);
     }
 
     internal void SetInterval(double t0, double t1) => (T0, T1) = (t0, t1);
 
-    // y = y0 + s (m0 + s ((3 d - 2 m0 - m1) + s (m0 + m1 - 2 d))),  d = y1 - y0,  s from 0 to 1
-    private static double Hermite(double s, double y0, double y1, double m0, double m1)
+    // y = y0 + w_rise (y1 - y0) + w_first k0 + w_second k1, weights of the cubic at s from 0 to 1
+    private static (double Rise, double First, double Second) Weights(double s, double h)
     {
-        double d = y1 - y0;
-        double a2 = (3.0 * d) - (2.0 * m0) - m1;
-        double a3 = m0 + m1 - (2.0 * d);
-        return y0 + (s * (m0 + (s * (a2 + (s * a3)))));
+        double r = 1.0 - s;
+        return (s * s * (3.0 - (2.0 * s)), h * s * r * r, -(h * s * s * r));
     }
+
+    private static double Hermite((double Rise, double First, double Second) w, double y0, double y1, double k0, double k1) =>
+        y0 + (w.Rise * (y1 - y0)) + (w.First * k0) + (w.Second * k1);
 
     // Monotone if both m/d lie in [0, 3], a square inside the region of Fritsch and Carlson. A slope outside it belongs to
     // a component slaved to the others, where the decay rate magnifies an error within the tolerance: the chord is better.
-    private static double Limit(double m, double d) => d != 0.0 && m / d is >= 0.0 and <= 3.0 ? m : d;
+    private static double Limit(double slope, double chord) =>
+        chord != 0.0 && slope / chord is >= 0.0 and <= 3.0 ? slope : chord;
 }
