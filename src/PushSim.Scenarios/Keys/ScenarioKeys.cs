@@ -1,0 +1,75 @@
+using PushSim.Scenarios.Units;
+using static PushSim.Scenarios.Keys.KeyTable;
+
+namespace PushSim.Scenarios.Keys;
+
+/// <summary>The keys of a scenario file.</summary>
+internal static class ScenarioKeys
+{
+    public static readonly KeyDefinition[] All =
+    [
+        Text("scenario", "question", "The question that the scenario answers, one sentence.", "How fast is it off the line?", required: true),
+        Text("scenario", "robot", "The robot's file, in this file's folder or below.", "robots/mole.toml", required: true),
+        Table("scenario", "floor", "The floor."),
+        Table("scenario", "tether", "A cord from the robot through a load cell to an anchor."),
+        Table("scenario", "manoeuvre", "What the robot is told to do.", required: true),
+        Table("scenario", "numerics", "How the equations are solved."),
+
+        Number("floor", "friction", 0.01, 10, "Multiple of every tyre's friction.", "1.0", "1"),
+        Number("floor", "dust", 0, 100, "How fast dust fouls the tyres; 0 is clean, 1 their own fouling distance.", "0", "0"),
+        Number("floor", "abrasiveness", 0, 10, "Abrasiveness against the sheet of the standard wear test.", "0.1", "0.1"),
+        Quantity("floor", "slope_x", Dimension.Angle, -1.2, 1.2, "Slope, positive when the board rises towards +x.", "12 deg", "0 deg"),
+        Quantity("floor", "slope_y", Dimension.Angle, -1.2, 1.2, "Slope, positive when the board rises towards +y.", "0 deg", "0 deg"),
+        Quantity("floor", "air_temperature", Dimension.Temperature, -40, 80, "Air temperature.", "20 °C", "20 °C"),
+        Tables("floor", "patch", "A rectangle of floor with its own friction."),
+
+        Quantity("floor.patch", "min_x", Dimension.Length, -1000, 1000, "Lower x edge.", "1 m", required: true),
+        Quantity("floor.patch", "max_x", Dimension.Length, -1000, 1000, "Upper x edge.", "1.5 m", required: true),
+        Quantity("floor.patch", "min_y", Dimension.Length, -1000, 1000, "Lower y edge.", "-0.5 m", required: true),
+        Quantity("floor.patch", "max_y", Dimension.Length, -1000, 1000, "Upper y edge.", "0.5 m", required: true),
+        Number("floor.patch", "friction", 0.01, 10, "Multiple of every tyre's friction on it.", "0.5", required: true),
+
+        Table("tether", "hook", "Hook on the robot: x forward, y left, height above the floor.", required: true),
+        Table("tether", "anchor", "Anchor at the start, on the floor: x, y, height.", required: true),
+        Quantity("tether", "slack", Dimension.Length, 0, 10, "Free length less the distance from hook to anchor at the start.", "10 mm", "10 mm"),
+        Quantity("tether", "stiffness", Dimension.Stiffness, 1, 1e7, "Stiffness of cord and cell together.", "8 N/mm", required: true),
+        Quantity("tether", "damping", Dimension.InverseSpeed, 0, 100, "Damping as share of the force per stretch speed.", "0.05 s/m", "0.05 s/m"),
+        Curve("tether", "anchor_speed", Dimension.Time, Dimension.Speed, "Anchor speed along x against time, straight between points.", "[[\"0 s\", \"0 m/s\"], [\"1 s\", \"0.1 m/s\"]]", "the anchor stands"),
+        Table("tether", "cell", "The load cell's read-out."),
+
+        Quantity("tether.hook", "x", Dimension.Length, -3, 3, "Forward of the plan's origin.", "-90 mm", required: true),
+        Quantity("tether.hook", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "0 mm", "0 mm"),
+        Quantity("tether.hook", "height", Dimension.Length, 0, 3, "Above the floor.", "25 mm", required: true),
+
+        Quantity("tether.anchor", "x", Dimension.Length, -100, 100, "Floor x.", "-0.5 m", required: true),
+        Quantity("tether.anchor", "y", Dimension.Length, -100, 100, "Floor y.", "0 mm", "0 mm"),
+        Quantity("tether.anchor", "height", Dimension.Length, 0, 10, "Above the floor.", "25 mm", required: true),
+
+        Quantity("tether.cell", "rate", Dimension.Frequency, 0.1, 1e5, "Readings per second.", "80 Hz", "80 Hz"),
+        Quantity("tether.cell", "filter_time", Dimension.Time, 0, 10, "Time constant of its filter.", "20 ms", "no filter"),
+        Quantity("tether.cell", "resolution", Dimension.Force, 0, 1000, "Readings are rounded to this.", "0.01 N", "no rounding"),
+        Quantity("tether.cell", "noise", Dimension.Force, 0, 1000, "Standard deviation of its noise.", "0.02 N", "0 N"),
+        Quantity("tether.cell", "tare", Dimension.Force, -1000, 1000, "Constant part of every reading.", "0 N", "0 N"),
+        Whole("tether.cell", "seed", 0, 9e15, "Seed of the noise.", "1", "1"),
+
+        Choice("manoeuvre", "kind", ["launch", "brake", "reversal", "pull", "drag", "spot", "arc", "hold", "timeline"], "What is done.", required: true),
+        Number("manoeuvre", "throttle", -1, 1, "Forward command.", "1.0", "1 where the kind drives forward, 0.5 in an arc"),
+        Number("manoeuvre", "turn", -1, 1, "Turn command, positive turns left.", "0.5", "0"),
+        Quantity("manoeuvre", "start", Dimension.Time, 0, 600, "When the first command comes.", "0.1 s", "0.1 s"),
+        Quantity("manoeuvre", "ramp", Dimension.Time, 0, 600, "Time that a command takes to build up.", "0.5 s", "0 s"),
+        Quantity("manoeuvre", "end", Dimension.Time, 0.01, 600, "When the run ends.", "2 s", required: true),
+        Quantity("manoeuvre", "initial_speed", Dimension.Speed, -50, 50, "Forward speed at the start, wheels rolling along.", "1.5 m/s", "0 m/s"),
+        Quantity("manoeuvre", "heading", Dimension.Angle, -7, 7, "Heading at the start, positive counter-clockwise from floor x.", "0 deg", "0 deg"),
+        Quantity("manoeuvre", "reverse_at", Dimension.Time, 0, 600, "Reversal and brake: when the second command comes.", "1.2 s"),
+        Tables("manoeuvre", "points", "Timeline: the commands in rising time."),
+
+        Quantity("manoeuvre.points", "time", Dimension.Time, 0, 600, "When.", "0.5 s", required: true),
+        Number("manoeuvre.points", "throttle", -1, 1, "Forward command.", "1.0", "0"),
+        Number("manoeuvre.points", "turn", -1, 1, "Turn command, positive turns left.", "0.0", "0"),
+        Flag("manoeuvre.points", "ramp", "Reached by a straight line from the point before.", "false"),
+
+        Text("numerics", "method", "Name of the integration method.", "ARK3(2)", "ARK3(2)"),
+        Number("numerics", "tolerance", 1e-12, 0.1, "Relative tolerance.", "0.001", "0.001"),
+        Quantity("numerics", "sample_rate", Dimension.Frequency, 1, 1e5, "History samples per second.", "1 kHz", "1 kHz"),
+    ];
+}

@@ -1,0 +1,23 @@
+namespace PushSim.Scenarios;
+
+/// <summary>Limits of reading; the defaults suit files from strangers.</summary>
+public sealed record ReadOptions
+{
+    /// <summary>Largest file that is read [byte].</summary>
+    public int MaxBytes { get; init; } = 1 << 20;
+
+    /// <summary>Deepest nesting of arrays and tables [1].</summary>
+    public int MaxDepth { get; init; } = 16;
+
+    /// <summary>Most keys in one file [1].</summary>
+    public int MaxKeys { get; init; } = 10_000;
+
+    /// <summary>Longest text in a file [character].</summary>
+    public int MaxText { get; init; } = 4096;
+
+    /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
+    public bool AllowOutside { get; init; }
+
+    /// <summary>Names allowed for the numerics method; null: any text is taken.</summary>
+    public IReadOnlyList<string>? Methods { get; init; }
+}

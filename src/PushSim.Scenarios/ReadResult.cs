@@ -1,0 +1,28 @@
+using PushSim.Simulation;
+
+namespace PushSim.Scenarios;
+
+/// <summary>What reading a file gave: the settings if it was right, and everything there is to say about it.</summary>
+public sealed record ReadResult
+{
+    /// <summary>The scenario; null if there was any error, or if the file is a robot file.</summary>
+    public ScenarioSettings? Scenario { get; init; }
+
+    /// <summary>The robot; null if there was any error.</summary>
+    public RobotSettings? Robot { get; init; }
+
+    /// <summary>All complaints in order of file and place.</summary>
+    public required IReadOnlyList<Problem> Problems { get; init; }
+
+    /// <summary>What was converted or estimated, in sentences.</summary>
+    public required IReadOnlyList<string> Notes { get; init; }
+
+    /// <summary>Every value the files gave.</summary>
+    public required IReadOnlyList<InputRow> Inputs { get; init; }
+
+    /// <summary>True if a file could not be opened or read at all, so that nothing can be said about what is in it.</summary>
+    public bool CannotRead { get; init; }
+
+    /// <summary>True if any complaint is an error.</summary>
+    public bool HasErrors => Problems.Any(p => p.Severity == Severity.Error);
+}

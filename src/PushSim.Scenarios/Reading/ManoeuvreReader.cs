@@ -1,0 +1,126 @@
+using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>The manoeuvre of a scenario: each kind is a short way to write a timeline.</summary>
+internal static class ManoeuvreReader
+{
+    private const double DefaultStart = 0.1;
+    private const double DefaultArcThrottle = 0.5;
+
+    // The kinds in the order of the key's words, and the keys that each one uses besides end, initial_speed and heading.
+    private static readonly (ManoeuvreKind Kind, string[] Keys)[] Kinds =
+    [
+        (ManoeuvreKind.Launch, ["throttle", "turn", "start", "ramp"]),
+        (ManoeuvreKind.Brake, ["throttle", "turn", "start", "ramp", "reverse_at"]),
+        (ManoeuvreKind.Reversal, ["throttle", "turn", "start", "ramp", "reverse_at"]),
+        (ManoeuvreKind.PullTest, ["throttle", "turn", "start", "ramp"]),
+        (ManoeuvreKind.DragTest, []),
+        (ManoeuvreKind.Spot, ["turn", "start", "ramp"]),
+        (ManoeuvreKind.Arc, ["throttle", "turn", "start", "ramp"]),
+        (ManoeuvreKind.Hold, []),
+        (ManoeuvreKind.Timeline, ["points"]),
+    ];
+
+    private static readonly string[] Optional = ["throttle", "turn", "start", "ramp", "reverse_at", "points"];
+
+    public static ManoeuvreSettings? Read(Section s)
+    {
+        int index = s.Choice("kind");
+        double end = s.Required("end");
+        double speed = s.Or("initial_speed", 0.0);
+        double heading = s.Or("heading", 0.0);
+        if (index < 0)
+        {
+            return null;
+        }
+
+        (ManoeuvreKind kind, string[] keys) = Kinds[index];
+        foreach (string key in Optional.Where(k => s.Has(k) && !keys.Contains(k)))
+        {
+            s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect in this kind of manoeuvre", "take it out");
+        }
+
+        List<CommandPoint> commands = kind == ManoeuvreKind.Timeline ? Points(s) : Commands(s, kind, end);
+        if (commands.Count > 0 && commands[^1].Time >= end)
+        {
+            s.Context.Error(s.PlaceOf("end"), FormattableString.Invariant($"the run ends at {end:G4} s, before or with its last command at {commands[^1].Time:G4} s"), "put end later");
+        }
+
+        return new ManoeuvreSettings { Kind = kind, Commands = commands, EndTime = end, InitialSpeed = speed, InitialHeading = heading };
+    }
+
+    private static List<CommandPoint> Commands(Section s, ManoeuvreKind kind, double end)
+    {
+        if (kind is ManoeuvreKind.Hold or ManoeuvreKind.DragTest)
+        {
+            return [];
+        }
+
+        double start = s.Or("start", DefaultStart);
+        double ramp = s.Or("ramp", 0.0);
+        double throttle = kind == ManoeuvreKind.Spot ? 0.0 : s.Or("throttle", kind == ManoeuvreKind.Arc ? DefaultArcThrottle : 1.0);
+        double? turn = s.Number("turn");
+        if (turn is null && kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc && !s.Has("turn"))
+        {
+            s.Context.Error(s.Place, "missing \"turn\" in manoeuvre", "add turn = 0.5 (positive turns left)");
+        }
+
+        List<CommandPoint> points = [];
+        Add(points, start, ramp, new CommandPoint(0, throttle, turn ?? 0.0));
+        if (kind is ManoeuvreKind.Brake or ManoeuvreKind.Reversal)
+        {
+            double? second = s.Number("reverse_at");
+            if (second is null)
+            {
+                s.Context.Error(s.Place, "missing \"reverse_at\" in manoeuvre", "add reverse_at = \"1.2 s\", when the second command comes");
+            }
+            else if (second <= start + ramp || second >= end)
+            {
+                s.Context.Error(s.PlaceOf("reverse_at"), FormattableString.Invariant($"\"reverse_at\" is {second:G4} s, not between the first command ({start + ramp:G4} s) and the end ({end:G4} s)"), "move it between the two");
+            }
+            else
+            {
+                bool isBrake = kind == ManoeuvreKind.Brake;
+                Add(points, second.Value, ramp, new CommandPoint(0, isBrake ? 0.0 : -throttle, isBrake ? 0.0 : turn ?? 0.0));
+            }
+        }
+
+        return points;
+    }
+
+    // A jump, or a straight rise from the command that held until then.
+    private static void Add(List<CommandPoint> points, double time, double ramp, CommandPoint to)
+    {
+        if (ramp > 0.0)
+        {
+            CommandPoint before = points.Count > 0 ? points[^1] : new CommandPoint(0.0, 0.0, 0.0);
+            points.Add(before with { Time = time, Ramp = false });
+        }
+
+        points.Add(to with { Time = time + ramp, Ramp = ramp > 0.0 });
+    }
+
+    private static List<CommandPoint> Points(Section s)
+    {
+        List<CommandPoint> points = [];
+        foreach (Section p in s.Tables("points"))
+        {
+            double time = p.Required("time");
+            if (points.Count > 0 && time <= points[^1].Time)
+            {
+                s.Context.Error(p.PlaceOf("time"), "the times of \"points\" must rise", "put the points in rising time, no time twice");
+            }
+
+            points.Add(new CommandPoint(time, p.Or("throttle", 0.0), p.Or("turn", 0.0), p.Flag("ramp", false)));
+        }
+
+        if (points.Count == 0 && !s.Has("points"))
+        {
+            s.Context.Error(s.Place, "missing \"points\" in manoeuvre", "add points = [{ time = \"0.1 s\", throttle = 1.0 }]");
+        }
+
+        return points;
+    }
+}

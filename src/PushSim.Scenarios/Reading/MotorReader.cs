@@ -1,0 +1,129 @@
+using PushSim.Powertrain;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>A motor of a file: its data, kept until the drive that uses it supplies a missing gear efficiency.</summary>
+internal sealed class MotorReader
+{
+    private readonly Section _section;
+    private readonly MotorData _data;
+    private readonly Dictionary<double, MotorSettings?> _made = [];
+
+    public MotorReader(Section section, string name)
+    {
+        _section = section;
+        GearRatio = section.Number("gear_ratio");
+        GearEfficiency = section.Number("gear_efficiency");
+        _data = new MotorData
+        {
+            Name = name,
+            Resistance = section.Number("resistance"),
+            TorqueConstant = section.Number("torque_constant"),
+            SpeedConstant = section.Number("speed_constant"),
+            Voltage = section.Number("voltage"),
+            NoLoadSpeed = section.Number("no_load_speed"),
+            NoLoadCurrent = section.Number("no_load_current"),
+            StallCurrent = section.Number("stall_current"),
+            StallTorque = section.Number("stall_torque"),
+            LockedRotorVoltage = section.Number("locked_rotor_voltage"),
+            LockedRotorCurrent = section.Number("locked_rotor_current"),
+            GearRatio = GearRatio ?? 1.0,
+            BrushDrop = section.Or("brush_drop", 0.0),
+            FrictionTorque = section.Number("friction_torque"),
+            ViscousFriction = section.Or("viscous_friction", 0.0),
+        };
+        Rest = ReadRest(section, name);
+    }
+
+    public double? GearRatio { get; }
+
+    public double? GearEfficiency { get; }
+
+    // What no conversion touches: inertia, heat, sensorless limits.
+    private MotorSettings Rest { get; }
+
+    /// <summary>True once a drive has asked for it.</summary>
+    public bool IsUsed => _made.Count > 0;
+
+    public Section Section => _section;
+
+    /// <summary>The motor as its drive's gear efficiency makes it; null if the data are wrong or do not determine it.</summary>
+    public MotorSettings? Make(double efficiency)
+    {
+        if (!_made.TryGetValue(efficiency, out MotorSettings? made))
+        {
+            made = Convert(efficiency);
+            _made.Add(efficiency, made);
+        }
+
+        return made;
+    }
+
+    private MotorSettings? Convert(double efficiency)
+    {
+        int errors = _section.Context.Errors;
+        MotorConversion c = MotorFromData.Convert(_data with { GearEfficiency = efficiency });
+        if (IsBroken() || !double.IsFinite(efficiency))
+        {
+            return null;
+        }
+
+        if (c.Settings is null)
+        {
+            _section.Context.Error(_section.Place, $"motor \"{_data.Name}\" is not determined", $"missing: {c.Missing}");
+            return null;
+        }
+
+        _section.Context.Notes.AddRange(c.Notes.Select(n => $"motor \"{_data.Name}\": {n}"));
+        foreach (string warning in c.Warnings)
+        {
+            _section.Context.Warning(_section.Place, $"motor \"{_data.Name}\": {warning}", "check the data against each other");
+        }
+
+        if (!(c.Settings.TorqueConstant > 0.0) || !(c.Settings.Resistance > 0.0))
+        {
+            _section.Context.Error(_section.Place, $"motor \"{_data.Name}\": these data give no positive torque constant and resistance", "check voltage, brush drop, no-load current and stall current");
+            return null;
+        }
+
+        return errors == _section.Context.Errors
+            ? Rest with
+            {
+                TorqueConstant = c.Settings.TorqueConstant,
+                Resistance = c.Settings.Resistance,
+                FrictionTorque = c.Settings.FrictionTorque,
+                ViscousFriction = c.Settings.ViscousFriction,
+                BrushDrop = c.Settings.BrushDrop,
+            }
+            : null;
+    }
+
+    // A wrong number was complained about already; converting it would only add noise.
+    private bool IsBroken()
+    {
+        double?[] all =
+        [
+            _data.Resistance, _data.TorqueConstant, _data.SpeedConstant, _data.Voltage, _data.NoLoadSpeed, _data.NoLoadCurrent, _data.StallCurrent,
+            _data.StallTorque, _data.LockedRotorVoltage, _data.LockedRotorCurrent, _data.GearRatio, _data.BrushDrop, _data.FrictionTorque, _data.ViscousFriction,
+        ];
+        return all.Any(v => v is double number && double.IsNaN(number));
+    }
+
+    private static MotorSettings ReadRest(Section s, string name)
+    {
+        var d = new MotorSettings { Name = name, TorqueConstant = 0.0, Resistance = 0.0 };
+        return d with
+        {
+            RotorInertia = s.Or("rotor_inertia", 0.0),
+            Inductance = s.Number("inductance"),
+            ReferenceTemperature = s.Or("reference_temperature", d.ReferenceTemperature),
+            WindingToCaseThermalResistance = s.Or("winding_to_case", 0.0),
+            CaseToAirThermalResistance = s.Or("case_to_air", 0.0),
+            WindingHeatCapacity = s.Or("winding_heat_capacity", 0.0),
+            CaseHeatCapacity = s.Or("case_heat_capacity", 0.0),
+            WindingLimitTemperature = s.Or("winding_limit", d.WindingLimitTemperature),
+            StandstillTorqueShare = s.Or("standstill_torque_share", 1.0),
+            FullTorqueSpeed = s.Or("full_torque_speed", 0.0),
+        };
+    }
+}

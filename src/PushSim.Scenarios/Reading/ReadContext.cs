@@ -1,0 +1,42 @@
+using PushSim.Scenarios.Toml;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>What one reading gathers over all its files.</summary>
+internal sealed class ReadContext(ReadOptions options)
+{
+    // A hostile file could hold a mistake per key; nobody reads past this many.
+    private const int MostProblems = 200;
+
+    public ReadOptions Options { get; } = options;
+
+    public List<Problem> Problems { get; } = [];
+
+    public List<string> Notes { get; } = [];
+
+    public List<InputRow> Inputs { get; } = [];
+
+    public bool CannotRead { get; set; }
+
+    public int Errors { get; private set; }
+
+    public void Error(Place place, string message, string help)
+    {
+        Errors++;
+        Add(place, Severity.Error, message, help);
+    }
+
+    public void Warning(Place place, string message, string help) => Add(place, Severity.Warning, message, help);
+
+    private void Add(Place place, Severity severity, string message, string help)
+    {
+        if (Problems.Count < MostProblems)
+        {
+            Problems.Add(new Problem(place.File.Name, place.Line, place.Column, severity, message, help)
+            {
+                SourceLine = place.File.Line(place.Line),
+                Length = place.Length,
+            });
+        }
+    }
+}

@@ -1,0 +1,516 @@
+using PushSim.Chassis;
+using PushSim.Powertrain;
+using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
+using PushSim.Tyres;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>A robot file's tree to settings, with the checks between its parts.</summary>
+internal sealed class RobotReader
+{
+    private const int FewestWheels = 2;
+    private const int MostWheels = 8;
+    private const int MostCellPoints = 24;
+
+    // Rest voltage of a hobby lithium polymer cell, 0 % to 100 % in steps of 5 % (hobby chart seen in many source files; no standard) [V].
+    private static readonly double[] RestVoltage =
+    [
+        3.27, 3.61, 3.69, 3.71, 3.73, 3.75, 3.77, 3.79, 3.80, 3.82, 3.84, 3.85, 3.87, 3.91, 3.95, 3.98, 4.02, 4.08, 4.11, 4.15, 4.20,
+    ];
+
+    private readonly ReadContext _context;
+    private readonly Section _root;
+    private readonly List<WheelSettings> _wheels = [];
+    private readonly List<Section> _wheelSections = [];
+    private readonly List<DriveSettings> _drives = [];
+    private readonly List<Section> _driveSections = [];
+    private readonly Dictionary<string, TyreSettings> _tyres = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, MotorReader> _motors = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _wheelIndex = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _driveIndex = new(StringComparer.Ordinal);
+
+    // Motors that each drive names; a name that is unknown still counts, so that a controller can point at it.
+    private readonly List<int> _motorCounts = [];
+
+    private RobotReader(ReadContext context, TomlTable tree)
+    {
+        _context = context;
+        _root = new Section(context, "robot", tree);
+    }
+
+    /// <summary>The robot; null if the context has any error.</summary>
+    public static RobotSettings? Read(ReadContext context, TomlTable tree) => new RobotReader(context, tree).Read();
+
+    private RobotSettings? Read()
+    {
+        string name = _root.Text("name") ?? "robot";
+        Section? chassisSection = _root.Table("chassis");
+        ChassisSettings? chassis = chassisSection is null ? null : ReadChassis(chassisSection);
+        foreach (Section s in _root.Tables("tyre"))
+        {
+            if (NewName(s, "tyre", _tyres.ContainsKey) is string tyre)
+            {
+                _tyres.Add(tyre, TyreReader.Read(s, tyre));
+            }
+        }
+
+        ReadWheels();
+        foreach (Section s in _root.Tables("motor"))
+        {
+            if (NewName(s, "motor", _motors.ContainsKey) is string motor)
+            {
+                _motors.Add(motor, new MotorReader(s, motor));
+            }
+        }
+
+        ReadDrives();
+        List<ControllerSettings> controllers = ReadControllers();
+        BatterySettings? battery = _root.Table("battery") is Section b ? ReadBattery(b) : null;
+        CheckBattery(controllers, battery);
+        if (chassis is not null)
+        {
+            CheckSupport(chassisSection!, chassis);
+        }
+
+        CheckUnusedMotors();
+        return _context.Errors > 0 || chassis is null
+            ? null
+            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = _drives, Controllers = controllers, Battery = battery };
+    }
+
+    private static ChassisSettings ReadChassis(Section s)
+    {
+        Section? centre = s.Table("centre_of_mass");
+        Section? down = s.Table("downforce");
+        var chassis = new ChassisSettings
+        {
+            Mass = s.Required("mass"),
+            Length = s.Required("length"),
+            Width = s.Required("width"),
+            Height = s.Required("height"),
+            CentreOfMassX = centre?.Or("x", 0.0) ?? 0.0,
+            CentreOfMassY = centre?.Or("y", 0.0) ?? 0.0,
+            CentreOfMassHeight = centre?.Required("height") ?? double.NaN,
+            RollInertia = s.Number("roll_inertia"),
+            PitchInertia = s.Number("pitch_inertia"),
+            YawInertia = s.Number("yaw_inertia"),
+            Downforce = down?.Required("force") ?? 0.0,
+            DownforceX = down?.Or("x", 0.0) ?? 0.0,
+            DownforceY = down?.Or("y", 0.0) ?? 0.0,
+        };
+        if (chassis.RollInertia is null || chassis.PitchInertia is null || chassis.YawInertia is null)
+        {
+            s.Context.Notes.Add("moments of inertia that are not given are estimated from the body box (a uniform block)");
+        }
+
+        return chassis;
+    }
+
+    private void ReadWheels()
+    {
+        foreach (Section s in _root.Tables("wheel"))
+        {
+            string? name = NewName(s, "wheel", _wheelIndex.ContainsKey);
+            WheelSettings wheel = ReadWheel(s, name ?? "");
+            if (name is not null)
+            {
+                _wheelIndex.Add(name, _wheels.Count);
+                _wheels.Add(wheel);
+                _wheelSections.Add(s);
+            }
+        }
+
+        if (_root.Has("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
+        {
+            _context.Error(_wheelSections[^1].Place, $"{_wheels.Count} {(_wheels.Count == 1 ? "wheel" : "wheels")}, but a robot has {FewestWheels} to {MostWheels}", "count skids and balls as wheels with skid = true");
+        }
+    }
+
+    private WheelSettings ReadWheel(Section s, string name)
+    {
+        double radius = 0.5 * s.Required("diameter");
+        bool isSkid = s.Flag("skid", false);
+        double? mass = s.Number("mass");
+        double? inertia = s.Number("inertia");
+        if (inertia is null && mass is double m)
+        {
+            inertia = 0.5 * m * radius * radius;
+            Note(FormattableString.Invariant($"wheel \"{name}\": spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"));
+        }
+        else if (inertia is null && !isSkid)
+        {
+            _context.Error(s.Place, $"wheel \"{name}\" has no inertia", "add mass = \"28 g\" (inertia is estimated) or inertia = \"90 g cm2\"");
+        }
+
+        return new WheelSettings
+        {
+            Name = name,
+            X = s.Required("x"),
+            Y = s.Required("y"),
+            Radius = radius,
+            SpinInertia = inertia ?? 1e-6,
+            Tyre = TyreOf(s),
+            IsSkid = isSkid,
+        };
+    }
+
+    private TyreSettings TyreOf(Section s)
+    {
+        if (s.Text("tyre") is string name)
+        {
+            if (_tyres.TryGetValue(name, out TyreSettings? tyre))
+            {
+                return tyre;
+            }
+
+            Unknown(s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
+        }
+
+        return new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+    }
+
+    private void ReadDrives()
+    {
+        Dictionary<int, string> owner = [];
+        foreach (Section s in _root.Tables("drive"))
+        {
+            string? name = NewName(s, "drive", _driveIndex.ContainsKey);
+            DriveSettings drive = ReadDrive(s, name ?? "", owner, out int motors);
+            if (name is not null)
+            {
+                _driveIndex.Add(name, _drives.Count);
+                _drives.Add(drive);
+                _driveSections.Add(s);
+                _motorCounts.Add(motors);
+            }
+        }
+    }
+
+    private DriveSettings ReadDrive(Section s, string name, Dictionary<int, string> owner, out int motorCount)
+    {
+        IReadOnlyList<TomlText>? names = s.Texts("motors");
+        List<MotorReader> motors = [];
+        foreach (TomlText m in names ?? [])
+        {
+            if (_motors.TryGetValue(m.Value, out MotorReader? motor))
+            {
+                motors.Add(motor);
+            }
+            else
+            {
+                Unknown(m.Place, "motor", m.Value, _motors.Keys);
+            }
+        }
+
+        motorCount = names?.Count ?? 0;
+        double? ratio = s.Number("gear_ratio");
+        double? ownEfficiency = s.Number("gear_efficiency");
+        double efficiency = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency ?? 1.0;
+        return new DriveSettings
+        {
+            Name = name,
+            Wheels = WheelsOf(s, name, owner),
+            Motors = MotorsOf(s, name, motors, ratio, efficiency),
+            GearEfficiency = efficiency,
+            HoldTorque = s.Or("hold_torque", 0.0),
+            FrictionTorque = s.Or("friction_torque", 0.0),
+            FrictionWindUp = s.Or("friction_wind_up", 0.01),
+            FrictionDampingRatio = s.Or("friction_damping", 0.5),
+            ExtraInertia = s.Or("extra_inertia", 0.0),
+        };
+    }
+
+    private List<(MotorSettings Motor, double Ratio)> MotorsOf(Section s, string name, List<MotorReader> readers, double? ratio, double efficiency)
+    {
+        List<(MotorSettings, double)> motors = [];
+        foreach (MotorReader reader in readers)
+        {
+            double? total = ratio ?? reader.GearRatio;
+            if (total is null)
+            {
+                _context.Error(s.Place, $"drive \"{name}\" has no gear ratio, nor has its motor", "add gear_ratio = 25 (1 for a direct drive)");
+                return motors;
+            }
+
+            // a no-load current of a bare motor holds no gear loss; one through a gearbox holds the drive's unless the motor says
+            double ofData = reader.GearEfficiency ?? (reader.GearRatio is null or 1.0 ? 1.0 : efficiency);
+            if (reader.Make(ofData) is MotorSettings motor)
+            {
+                motors.Add((motor, total.Value));
+                if (motor.RotorInertia == 0.0 && motors.Count == 1)
+                {
+                    _context.Warning(reader.Section.Place, $"motor \"{motor.Name}\" has no rotor inertia", "a geared rotor often outweighs the wheel: add rotor_inertia, 1 g cm2 for a 20 mm can, 3 for 25 mm, 20 for 37 mm");
+                }
+            }
+        }
+
+        return motors;
+    }
+
+    private List<(int Wheel, double Ratio)> WheelsOf(Section s, string name, Dictionary<int, string> owner)
+    {
+        IReadOnlyList<double>? ratios = s.Numbers("wheel_ratios");
+        IReadOnlyList<TomlText>? names = s.Texts("wheels");
+        if (names is { Count: 0 })
+        {
+            _context.Error(s.PlaceOf("wheels"), $"drive \"{name}\" turns no wheel", "name its wheels, or take the drive out");
+        }
+
+        if (ratios is not null && names is not null && ratios.Count != names.Count)
+        {
+            _context.Error(s.PlaceOf("wheel_ratios"), $"{ratios.Count} ratios for {names.Count} wheels", "give one ratio per wheel");
+            ratios = null;
+        }
+
+        List<(int, double)> wheels = [];
+        for (int i = 0; i < (names?.Count ?? 0); i++)
+        {
+            if (WheelOf(names![i], name, owner) is int wheel)
+            {
+                wheels.Add((wheel, ratios?[i] ?? 1.0));
+            }
+        }
+
+        return wheels;
+    }
+
+    private int? WheelOf(TomlText text, string drive, Dictionary<int, string> owner)
+    {
+        if (!_wheelIndex.TryGetValue(text.Value, out int wheel))
+        {
+            Unknown(text.Place, "wheel", text.Value, _wheelIndex.Keys);
+            return null;
+        }
+
+        if (owner.TryGetValue(wheel, out string? other))
+        {
+            _context.Error(text.Place, $"wheel \"{text.Value}\" is already in drive \"{other}\"", "a wheel turns with one drive only");
+            return null;
+        }
+
+        owner.Add(wheel, drive);
+        if (_wheels[wheel].IsSkid)
+        {
+            _context.Error(text.Place, $"\"{text.Value}\" is a skid and cannot be driven", "take it out of the drive, or drop skid = true");
+        }
+
+        return wheel;
+    }
+
+    private List<ControllerSettings> ReadControllers()
+    {
+        List<ControllerSettings> controllers = [];
+        Dictionary<(int, int), string> owner = [];
+        HashSet<string> names = new(StringComparer.Ordinal);
+        foreach (Section s in _root.Tables("controller"))
+        {
+            string? name = NewName(s, "controller", names.Contains);
+            names.Add(name ?? "");
+            controllers.Add(ReadController(s, name ?? "", owner));
+        }
+
+        for (int d = 0; d < _drives.Count; d++)
+        {
+            for (int m = 0; m < _motorCounts[d]; m++)
+            {
+                if (!owner.ContainsKey((d, m)))
+                {
+                    _context.Error(_driveSections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{_drives[d].Name}\" has no controller", $"add \"{_drives[d].Name}\" to the drives of a [[controller]]");
+                }
+            }
+        }
+
+        return controllers;
+    }
+
+    private ControllerSettings ReadController(Section s, string name, Dictionary<(int, int), string> owner)
+    {
+        List<(int Drive, int Motor)> motors = [];
+        foreach (TomlText text in s.Texts("drives") ?? [])
+        {
+            foreach ((int Drive, int Motor) motor in MotorsNamed(text))
+            {
+                if (!owner.TryAdd(motor, name))
+                {
+                    _context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{_drives[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                }
+
+                motors.Add(motor);
+            }
+        }
+
+        int zero = s.Choice("zero_command");
+        int side = s.Choice("side");
+        var d = new ControllerSettings { Name = name, Motors = motors, Side = side == 1 ? CommandSide.Right : CommandSide.Left };
+        d = d with
+        {
+            Wiring = WiringOf(s, name, motors.Count),
+            CurrentLimit = s.Or("current_limit", d.CurrentLimit),
+            OnResistance = s.Or("on_resistance", d.OnResistance),
+            SlewLimit = s.Or("slew", d.SlewLimit),
+            Deadband = s.Or("deadband", d.Deadband),
+            Regeneration = s.Flag("regeneration", d.Regeneration),
+            ZeroCommand = zero switch { 0 => ZeroCommand.Coast, 2 => ZeroCommand.Locked, _ => ZeroCommand.Brake },
+            ThermalResistance = s.Or("thermal_resistance", 0.0),
+            HeatCapacity = s.Or("heat_capacity", 0.0),
+            FoldBackTemperature = s.Or("fold_back", d.FoldBackTemperature),
+            ShutDownTemperature = s.Or("shut_down", d.ShutDownTemperature),
+        };
+        CheckController(s, d);
+        return d;
+    }
+
+    private void CheckController(Section s, ControllerSettings d)
+    {
+        if (d.ShutDownTemperature <= d.FoldBackTemperature)
+        {
+            _context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
+        }
+
+        if (d.ThermalResistance > 0.0 && d.HeatCapacity == 0.0)
+        {
+            _context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
+        }
+
+        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => _drives[m.Drive].HoldTorque == 0.0))
+        {
+            _context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
+        }
+    }
+
+    private Wiring WiringOf(Section s, string name, int motors)
+    {
+        int wiring = s.Choice("wiring");
+        if (motors > 1 && (wiring == 0 || !s.Has("wiring")))
+        {
+            _context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
+        }
+
+        return wiring switch { 1 => Wiring.Parallel, 2 => Wiring.Series, _ => Wiring.Single };
+    }
+
+    // "left" is every motor of that drive, "left/2" its second.
+    private List<(int Drive, int Motor)> MotorsNamed(TomlText text)
+    {
+        if (_driveIndex.TryGetValue(text.Value, out int drive))
+        {
+            if (_motorCounts[drive] == 0)
+            {
+                _context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
+            }
+
+            return [.. Enumerable.Range(0, _motorCounts[drive]).Select(m => (drive, m))];
+        }
+
+        int slash = text.Value.LastIndexOf('/');
+        bool isNumbered = slash > 0 && _driveIndex.TryGetValue(text.Value[..slash], out drive);
+        if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number))
+        {
+            if (number >= 1 && number <= _motorCounts[drive])
+            {
+                return [(drive, number - 1)];
+            }
+
+            _context.Error(text.Place, $"drive \"{_drives[drive].Name}\" has {_motorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            return [];
+        }
+
+        Unknown(text.Place, "drive", text.Value, _driveIndex.Keys);
+        return [];
+    }
+
+    private static BatterySettings ReadBattery(Section s)
+    {
+        IReadOnlyList<(double, double)>? table = s.Curve("cell_voltage", MostCellPoints, 0.0, 1.0, 0.5, 10.0);
+        if (table is null && !s.Has("cell_voltage"))
+        {
+            table = [.. RestVoltage.Select((v, i) => (0.05 * i, v))];
+            s.Context.Notes.Add("battery: rest voltage of a lithium polymer cell by a common hobby chart, 4.20 V full");
+        }
+
+        for (int i = 1; i < (table?.Count ?? 0); i++)
+        {
+            if (table![i].Item2 < table[i - 1].Item2)
+            {
+                s.Context.Error(s.PlaceOf("cell_voltage"), "the cell's voltage falls with charge", "voltage must not fall from one point to the next");
+                break;
+            }
+        }
+
+        return new BatterySettings
+        {
+            Cells = s.Whole("cells", 1),
+            CellVoltage = table ?? [(0.0, 3.7)],
+            Resistance = s.Required("resistance"),
+            Capacity = s.Required("capacity"),
+            InitialCharge = s.Or("charge", 1.0),
+            CutOffVoltage = s.Or("cut_off", 0.0),
+        };
+    }
+
+    private void CheckBattery(List<ControllerSettings> controllers, BatterySettings? battery)
+    {
+        if (controllers.Count > 0 && battery is null && !_root.Has("battery"))
+        {
+            _context.Error(_root.PlaceOf("controller"), "there are controllers but no battery", "add [battery] with cells, capacity and resistance");
+        }
+    }
+
+    private void CheckSupport(Section section, ChassisSettings c)
+    {
+        bool isKnown = double.IsFinite(c.CentreOfMassX) && double.IsFinite(c.CentreOfMassY) && _wheels.All(w => double.IsFinite(w.X) && double.IsFinite(w.Y));
+        if (!isKnown || _wheels.Count < FewestWheels)
+        {
+            return;
+        }
+
+        double margin = SupportPolygon.Margin([.. _wheels.Select(w => (w.X, w.Y))], c.CentreOfMassX, c.CentreOfMassY);
+        if (double.IsNaN(margin))
+        {
+            _context.Error(_wheelSections[^1].Place, "the wheels stand in one line, so the robot falls over", "add a skid or ball: a [[wheel]] with skid = true");
+        }
+        else if (margin <= 0.0)
+        {
+            _context.Error(section.PlaceOf("centre_of_mass"), FormattableString.Invariant($"the centre of mass lies {-1e3 * margin:F1} mm outside the wheels, so the robot tips"), "move it, the wheels, or add a skid");
+        }
+    }
+
+    private void CheckUnusedMotors()
+    {
+        bool isComplete = _motorCounts.Count > 0 || !_root.Has("drive");
+        foreach ((string name, MotorReader motor) in _motors)
+        {
+            if (isComplete && !motor.IsUsed && _context.Errors == 0)
+            {
+                _context.Warning(motor.Section.Place, $"motor \"{name}\" is in no drive", "name it in the motors of a [[drive]], or take it out");
+            }
+        }
+    }
+
+    // A part's name, if it has one and no other of its kind has it.
+    private string? NewName(Section s, string kind, Func<string, bool> isTaken)
+    {
+        if (s.Text("name") is not string name)
+        {
+            return null;
+        }
+
+        if (isTaken(name))
+        {
+            _context.Error(s.PlaceOf("name"), $"there is already a {kind} \"{name}\"", "give each its own name");
+            return null;
+        }
+
+        return name;
+    }
+
+    private void Unknown(Place place, string kind, string name, IEnumerable<string> known)
+    {
+        List<string> names = [.. known];
+        string all = names.Count == 0 ? $"there is no [[{kind}]] in this file" : $"known: {string.Join(", ", names)}";
+        _context.Error(place, $"there is no {kind} \"{SourceFile.Clean(name, 60)}\"", Section.DidYouMean(name, names) + all);
+    }
+
+    private void Note(string text) => _context.Notes.Add(text);
+}

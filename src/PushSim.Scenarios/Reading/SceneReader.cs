@@ -1,0 +1,117 @@
+using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
+using PushSim.Surroundings;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>Everything of a scenario file but the robot.</summary>
+internal static class SceneReader
+{
+    private const int MostSpeedPoints = 100;
+
+    public static ScenarioSettings? Read(ReadContext context, Section root, RobotSettings? robot, string name)
+    {
+        string question = root.Text("question") ?? "";
+        FloorSettings floor = root.Table("floor") is Section f ? Floor(f) : new FloorSettings();
+        Section? tetherSection = root.Table("tether");
+        TetherSettings? tether = tetherSection is null ? null : Tether(tetherSection);
+        Section? manoeuvreSection = root.Table("manoeuvre");
+        ManoeuvreSettings? manoeuvre = manoeuvreSection is null ? null : ManoeuvreReader.Read(manoeuvreSection);
+        NumericsSettings numerics = root.Table("numerics") is Section n ? Numerics(n) : new NumericsSettings();
+        if (manoeuvre is not null)
+        {
+            CheckTether(manoeuvreSection!, manoeuvre, tetherSection, tether);
+        }
+
+        return context.Errors > 0 || robot is null || manoeuvre is null
+            ? null
+            : new ScenarioSettings { Name = name, Question = question, Robot = robot, Floor = floor, Tether = tether, Manoeuvre = manoeuvre, Numerics = numerics };
+    }
+
+    private static FloorSettings Floor(Section s)
+    {
+        var d = new FloorSettings();
+        return d with
+        {
+            FrictionScale = s.Or("friction", d.FrictionScale),
+            Dust = s.Or("dust", d.Dust),
+            Abrasiveness = s.Or("abrasiveness", d.Abrasiveness),
+            SlopeX = s.Or("slope_x", d.SlopeX),
+            SlopeY = s.Or("slope_y", d.SlopeY),
+            AirTemperature = s.Or("air_temperature", d.AirTemperature),
+            Patches = [.. s.Tables("patch").Select(Patch)],
+        };
+    }
+
+    private static FloorPatch Patch(Section s)
+    {
+        var patch = new FloorPatch(s.Required("min_x"), s.Required("max_x"), s.Required("min_y"), s.Required("max_y"), s.Required("friction"));
+        if (patch.MinX >= patch.MaxX || patch.MinY >= patch.MaxY)
+        {
+            s.Context.Error(s.Place, "this patch of floor has no area", "min_x must be below max_x, and min_y below max_y");
+        }
+
+        return patch;
+    }
+
+    private static TetherSettings Tether(Section s)
+    {
+        Section? hook = s.Table("hook");
+        Section? anchor = s.Table("anchor");
+        var d = new TetherSettings { HookX = 0, HookHeight = 0, AnchorX = 0, AnchorHeight = 0, Stiffness = 1 };
+        d = d with
+        {
+            HookX = hook?.Required("x") ?? double.NaN,
+            HookY = hook?.Or("y", 0.0) ?? 0.0,
+            HookHeight = hook?.Required("height") ?? double.NaN,
+            AnchorX = anchor?.Required("x") ?? double.NaN,
+            AnchorY = anchor?.Or("y", 0.0) ?? 0.0,
+            AnchorHeight = anchor?.Required("height") ?? double.NaN,
+            Slack = s.Or("slack", d.Slack),
+            Stiffness = s.Required("stiffness"),
+            Damping = s.Or("damping", d.Damping),
+            AnchorSpeed = s.Curve("anchor_speed", MostSpeedPoints, 0.0, 600.0, -10.0, 10.0) ?? [],
+            Cell = s.Table("cell") is Section c ? Cell(c) : null,
+        };
+        return d;
+    }
+
+    private static LoadCellSettings Cell(Section s)
+    {
+        var d = new LoadCellSettings();
+        return d with
+        {
+            Rate = s.Or("rate", d.Rate),
+            FilterTime = s.Or("filter_time", d.FilterTime),
+            Resolution = s.Or("resolution", d.Resolution),
+            Noise = s.Or("noise", d.Noise),
+            Tare = s.Or("tare", d.Tare),
+            Seed = (ulong)s.Whole("seed", (int)d.Seed),
+        };
+    }
+
+    private static NumericsSettings Numerics(Section s)
+    {
+        var d = new NumericsSettings();
+        string method = s.Text("method") ?? d.Method;
+        if (s.Context.Options.Methods is IReadOnlyList<string> names && !names.Contains(method, StringComparer.Ordinal))
+        {
+            s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", Section.DidYouMean(method, names) + "allowed: " + string.Join(", ", names));
+        }
+
+        return d with { Method = method, Tolerance = s.Or("tolerance", d.Tolerance), SampleRate = s.Or("sample_rate", d.SampleRate) };
+    }
+
+    private static void CheckTether(Section at, ManoeuvreSettings manoeuvre, Section? section, TetherSettings? tether)
+    {
+        bool isDrag = manoeuvre.Kind == ManoeuvreKind.DragTest;
+        if ((isDrag || manoeuvre.Kind == ManoeuvreKind.PullTest) && section is null)
+        {
+            at.Context.Error(at.PlaceOf("kind"), $"a {(isDrag ? "drag" : "pull")} test needs a tether", "add [tether] with hook, anchor and stiffness");
+        }
+        else if (isDrag && section is not null && tether!.AnchorSpeed.Count == 0 && !section.Has("anchor_speed"))
+        {
+            at.Context.Error(section.Place, "a drag test needs an anchor that moves", "add anchor_speed = [[\"0 s\", \"0 m/s\"], [\"1 s\", \"0.1 m/s\"]]");
+        }
+    }
+}

@@ -1,0 +1,353 @@
+using System.Globalization;
+using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>
+/// One table of a file, read by the table of keys: unknown and missing keys are complained about at once, each value when it is asked for. A
+/// missing or wrong number reads as NaN, so that reading goes on and finds the other mistakes.
+/// </summary>
+internal sealed class Section
+{
+    private readonly ReadContext _context;
+    private readonly TomlTable _table;
+    private readonly string _section;
+    private readonly string _path;
+
+    public Section(ReadContext context, string section, TomlTable table, string? label = null)
+    {
+        _context = context;
+        _table = table;
+        _section = section;
+        string own = section is "robot" or "scenario" ? "" : section;
+        _path = label is null ? own : $"{own}.{label}";
+        ReportUnknown();
+        ReportMissing();
+    }
+
+    /// <summary>Where the table starts.</summary>
+    public Place Place => _table.Place;
+
+    /// <summary>The context that gathers complaints.</summary>
+    public ReadContext Context => _context;
+
+    public bool Has(string key) => _table.Find(key) is not null;
+
+    /// <summary>Where a key's value stands; the table's place if it has none.</summary>
+    public Place PlaceOf(string key) => _table.Find(key)?.Value.Place ?? _table.Place;
+
+    /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
+    public double? Number(string key)
+    {
+        KeyDefinition d = Definition(key);
+        return _table.Find(key) is TomlEntry e ? Quantity(d, d.Dimension, e.Value, Name(key)) : null;
+    }
+
+    /// <summary>A required number in SI; NaN if it is missing (then already complained about) or wrong.</summary>
+    public double Required(string key) => Number(key) ?? double.NaN;
+
+    public double Or(string key, double byDefault) => Number(key) ?? byDefault;
+
+    public int Whole(string key, int byDefault)
+    {
+        KeyDefinition d = Definition(key);
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return byDefault;
+        }
+
+        if (e.Value is not TomlNumber { IsWhole: true } n)
+        {
+            _context.Error(e.Value.Place, $"\"{key}\" takes a whole number, not {(e.Value is TomlNumber ? "one with decimals" : e.Value.Words)}", $"for example {key} = {d.Example}");
+            return byDefault;
+        }
+
+        Note(key, n.Place, n.Value.ToString(CultureInfo.InvariantCulture), n.Value, "", 0.0);
+        return InRange(d, n.Value, n.Place) ? (int)Math.Min(n.Value, int.MaxValue) : byDefault;
+    }
+
+    public string? Text(string key)
+    {
+        KeyDefinition d = Definition(key);
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return null;
+        }
+
+        if (e.Value is not TomlText t)
+        {
+            _context.Error(e.Value.Place, $"\"{key}\" takes a text, not {e.Value.Words}", $"for example {key} = {d.Example}");
+            return null;
+        }
+
+        if (t.Value.Trim().Length == 0)
+        {
+            _context.Error(t.Place, $"\"{key}\" is empty", $"for example {key} = {d.Example}");
+            return null;
+        }
+
+        string text = SourceFile.Clean(t.Value.Trim(), _context.Options.MaxText);
+        Note(key, t.Place, text, null, "", 0.0);
+        return text;
+    }
+
+    public bool Flag(string key, bool byDefault)
+    {
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return byDefault;
+        }
+
+        if (e.Value is not TomlFlag f)
+        {
+            _context.Error(e.Value.Place, $"\"{key}\" takes true or false, not {e.Value.Words}", "write true or false without quotes");
+            return byDefault;
+        }
+
+        Note(key, f.Place, f.Value ? "true" : "false", null, "", 0.0);
+        return f.Value;
+    }
+
+    /// <summary>Place of the word in the key's list of choices; -1 if missing or wrong.</summary>
+    public int Choice(string key)
+    {
+        KeyDefinition d = Definition(key);
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return -1;
+        }
+
+        string all = "allowed: " + string.Join(", ", d.Choices);
+        if (e.Value is not TomlText t)
+        {
+            _context.Error(e.Value.Place, $"\"{key}\" takes a word in quotes, not {e.Value.Words}", all);
+            return -1;
+        }
+
+        int index = d.Choices.ToList().IndexOf(t.Value);
+        if (index < 0)
+        {
+            _context.Error(t.Place, $"\"{SourceFile.Clean(t.Value, 60)}\" is no {key.Replace('_', ' ')}", DidYouMean(t.Value, d.Choices) + all);
+            return -1;
+        }
+
+        Note(key, t.Place, t.Value, null, "", 0.0);
+        return index;
+    }
+
+    /// <summary>A list of texts with their places; null if missing or wrong.</summary>
+    public IReadOnlyList<TomlText>? Texts(string key)
+    {
+        KeyDefinition d = Definition(key);
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return null;
+        }
+
+        if (e.Value is not TomlArray a || a.Items.Any(i => i is not TomlText))
+        {
+            _context.Error(e.Value.Place, $"\"{key}\" takes a list of texts", $"for example {key} = {d.Example}");
+            return null;
+        }
+
+        List<TomlText> texts = [.. a.Items.Cast<TomlText>()];
+        Note(key, a.Place, string.Join(", ", texts.Select(t => SourceFile.Clean(t.Value, 60))), null, "", 0.0);
+        return texts;
+    }
+
+    /// <summary>A list of numbers in SI; null if missing or wrong.</summary>
+    public IReadOnlyList<double>? Numbers(string key)
+    {
+        KeyDefinition d = Definition(key);
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return null;
+        }
+
+        if (e.Value is not TomlArray a)
+        {
+            _context.Error(e.Value.Place, $"\"{key}\" takes a list, not {e.Value.Words}", $"for example {key} = {d.Example}");
+            return null;
+        }
+
+        return [.. a.Items.Select((item, i) => Quantity(d, d.Dimension, item, $"{Name(key)}[{i + 1}]"))];
+    }
+
+    /// <summary>A list of pairs in SI, rising in the first; null if missing or wrong.</summary>
+    public IReadOnlyList<(double First, double Second)>? Curve(string key, int most, double firstMin, double firstMax, double secondMin, double secondMax)
+    {
+        KeyDefinition d = Definition(key);
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return null;
+        }
+
+        if (e.Value is not TomlArray { Items.Count: > 0 } a || a.Items.Any(i => i is not TomlArray { Items.Count: 2 }))
+        {
+            _context.Error(e.Value.Place, $"\"{key}\" takes a list of pairs", $"for example {key} = {d.Example}");
+            return null;
+        }
+
+        if (a.Items.Count > most)
+        {
+            _context.Error(a.Place, $"\"{key}\" has {a.Items.Count} points, at most {most} are allowed", "leave out points where the curve is straight");
+            return null;
+        }
+
+        KeyDefinition first = d with { Min = firstMin, Max = firstMax };
+        KeyDefinition second = d with { Min = secondMin, Max = secondMax, Dimension = d.SecondDimension };
+        List<(double First, double Second)> points = [];
+        foreach (TomlArray pair in a.Items.Cast<TomlArray>())
+        {
+            double x = Quantity(first, d.Dimension, pair.Items[0], $"{Name(key)}[{points.Count + 1}].1");
+            double y = Quantity(second, d.SecondDimension, pair.Items[1], $"{Name(key)}[{points.Count + 1}].2");
+            if (points.Count > 0 && x <= points[^1].First)
+            {
+                _context.Error(pair.Items[0].Place, $"\"{key}\" must rise from point to point", "put the points in rising order, no value twice");
+            }
+
+            points.Add((x, y));
+        }
+
+        return points;
+    }
+
+    /// <summary>A table inside this one; null if missing or wrong.</summary>
+    public Section? Table(string key)
+    {
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return null;
+        }
+
+        if (e.Value is TomlTable t)
+        {
+            return new Section(_context, SectionOf(key), t);
+        }
+
+        bool isDoubled = e.Value is TomlArray { IsOfHeaders: true };
+        _context.Error(e.Value.Place, $"\"{key}\" takes a table, not {(isDoubled ? "a list of tables" : e.Value.Words)}", isDoubled ? $"write [{SectionOf(key)}] once, with single brackets" : $"write it as [{SectionOf(key)}] or as {key} = {{ ... }}");
+        return null;
+    }
+
+    /// <summary>The tables of a list, each labelled by its name; empty if missing or wrong.</summary>
+    public IReadOnlyList<Section> Tables(string key)
+    {
+        if (_table.Find(key) is not TomlEntry e)
+        {
+            return [];
+        }
+
+        if (e.Value is TomlArray a && a.Items.All(i => i is TomlTable))
+        {
+            return [.. a.Items.Cast<TomlTable>().Select((t, i) => new Section(_context, SectionOf(key), t, LabelOf(t, i)))];
+        }
+
+        string help = e.Value is TomlTable ? $"write [[{SectionOf(key)}]] with double brackets" : $"write each as [[{SectionOf(key)}]]";
+        _context.Error(e.Value.Place, $"\"{key}\" takes a list of tables, not {(e.Value is TomlArray ? "a list of other things" : e.Value.Words)}", help);
+        return [];
+    }
+
+    private string SectionOf(string key) => _section is "robot" or "scenario" ? key : $"{_section}.{key}";
+
+    private static string LabelOf(TomlTable table, int index) =>
+        table.Find("name")?.Value is TomlText t ? SourceFile.Clean(t.Value, 60) : (index + 1).ToString(CultureInfo.InvariantCulture);
+
+    private string Name(string key) => _path.Length == 0 ? key : $"{_path}.{key}";
+
+    private KeyDefinition Definition(string key) =>
+        KeyTable.Find(_section, key) ?? throw new ArgumentException($"no key {key} in {_section}", nameof(key));
+
+    private double Quantity(KeyDefinition d, Dimension dimension, TomlNode node, string name)
+    {
+        Quantity q;
+        switch (node)
+        {
+            case TomlNumber n when dimension != Dimension.Ratio:
+                _context.Error(n.Place, $"\"{d.Name}\" needs a unit", $"write it in quotes with one of: {string.Join(", ", UnitTable.Names(dimension))}");
+                return double.NaN;
+            case TomlNumber n when !double.IsFinite(n.Value):
+                _context.Error(n.Place, $"\"{d.Name}\" is not finite", "");
+                return double.NaN;
+            case TomlNumber n:
+                q = new Quantity(n.Value, 0.0);
+                Note(name, n.Place, n.Value.ToString("R", CultureInfo.InvariantCulture), n.Value, "", 0.0, isFull: true);
+                break;
+            case TomlText t when !Units.Quantity.TryParse(t.Value, dimension, out q, out string message, out string help):
+                _context.Error(t.Place, $"\"{d.Name}\": {SourceFile.Clean(message)}", help);
+                return double.NaN;
+            case TomlText t:
+                _ = Units.Quantity.TryParse(t.Value, dimension, out q, out _, out _);
+                Note(name, t.Place, SourceFile.Clean(t.Value), q.Value, UnitTable.SiName(dimension), q.Tolerance, isFull: true);
+                break;
+            default:
+                _context.Error(node.Place, $"\"{d.Name}\" takes {UnitTable.Words(dimension)}, not {node.Words}", d.Example.Length > 0 ? $"for example {d.Name} = {d.Example}" : "");
+                return double.NaN;
+        }
+
+        return InRange(d, q.Value, node.Place) ? q.Value : double.NaN;
+    }
+
+    private bool InRange(KeyDefinition d, double value, Place place)
+    {
+        // a bound written in other units may round by a last digit
+        double slack = 1e-12 * Math.Abs(value);
+        if (value >= d.Min - slack && value <= d.Max + slack)
+        {
+            return true;
+        }
+
+        string unit = d.Kind == KeyKind.Whole || d.Dimension == Dimension.Ratio ? "" : " " + UnitTable.SiName(d.Dimension);
+        _context.Error(
+            place,
+            FormattableString.Invariant($"\"{d.Name}\" is {value:G6}{unit}, outside the allowed range"),
+            FormattableString.Invariant($"allowed: {d.Min}{unit} to {d.Max}{unit}"));
+        return false;
+    }
+
+    private void Note(string key, Place place, string text, double? value, string unit, double tolerance, bool isFull = false) =>
+        _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, isFull ? key : Name(key), text, value, unit, tolerance));
+
+    private void ReportUnknown()
+    {
+        foreach (TomlEntry entry in _table.Entries)
+        {
+            if (KeyTable.Find(_section, entry.Key) is null)
+            {
+                IEnumerable<string> names = KeyTable.In(_section).Select(k => k.Name);
+                string where = _section is "robot" or "scenario" ? $"the top level of a {_section} file" : $"[{_section}]";
+                _context.Error(entry.KeyPlace, $"unknown key \"{SourceFile.Clean(entry.Key, 60)}\" in {where}", Advice(entry.Key, names));
+            }
+        }
+    }
+
+    // The nearest key here; else the table that does have it; else all keys here.
+    private string Advice(string key, IEnumerable<string> names)
+    {
+        if (NearestWord.Find(key, names) is string near)
+        {
+            return $"did you mean \"{near}\"?";
+        }
+
+        List<string> elsewhere = [.. KeyTable.All.Where(k => k.Name == key && k.Section != _section).Select(k => $"[{k.Section}]").Distinct().Take(3)];
+        return elsewhere.Count > 0 ? $"it belongs in {string.Join(" or ", elsewhere)}" : "keys here: " + string.Join(", ", names);
+    }
+
+    private void ReportMissing()
+    {
+        foreach (KeyDefinition d in KeyTable.In(_section))
+        {
+            if (d.IsRequired && _table.Find(d.Name) is null)
+            {
+                string where = _path.Length == 0 ? $"this {_section} file" : _path;
+                string example = d.Kind is KeyKind.Table ? $"add [{SectionOf(d.Name)}]" : d.Kind is KeyKind.Tables ? $"add [[{SectionOf(d.Name)}]]" : $"add {d.Name} = {d.Example}";
+                _context.Error(_table.Place, $"missing \"{d.Name}\" in {where}", $"{example} ({char.ToLowerInvariant(d.Meaning[0])}{d.Meaning[1..].TrimEnd('.')})");
+            }
+        }
+    }
+
+    public static string DidYouMean(string word, IEnumerable<string> words) =>
+        NearestWord.Find(word, words) is string near ? $"did you mean \"{near}\"? " : "";
+}

@@ -1,0 +1,80 @@
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
+
+namespace PushSim.Scenarios;
+
+/// <summary>
+/// Reads scenario and robot files. Every mistake of a file is found in one go, with its place; a file is used only if it has
+/// none. Numbers read the same whatever the country set in the system.
+/// </summary>
+public static class ScenarioReader
+{
+    /// <summary>Reads a scenario file and the robot file that it names.</summary>
+    public static ReadResult Read(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: false);
+
+    /// <summary>Reads a robot file alone.</summary>
+    public static ReadResult ReadRobot(string path, ReadOptions? options = null)
+    {
+        var context = new ReadContext(options ?? new ReadOptions());
+        TomlTable? tree = Tree(context, path, path, null);
+        RobotSettings? robot = tree is null ? null : RobotReader.Read(context, tree);
+        return Result(context, null, robot);
+    }
+
+    /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis and names no robot.</summary>
+    public static ReadResult Check(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: true);
+
+    private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
+    {
+        var context = new ReadContext(options ?? new ReadOptions());
+        TomlTable? tree = Tree(context, path, path, null);
+        if (tree is null)
+        {
+            return Result(context, null, null);
+        }
+
+        bool isRobot = tree.Find("robot") is null && (tree.Find("chassis") is not null || tree.Find("wheel") is not null);
+        if (isRobot && mayBeRobot)
+        {
+            return Result(context, null, RobotReader.Read(context, tree));
+        }
+
+        if (isRobot)
+        {
+            context.Error(new Place(tree.Place.File, 1, 1, 1), "this is a robot file, not a scenario", "write a scenario that names it: robot = \"" + SourceFile.Clean(Path.GetFileName(path)) + "\"");
+            return Result(context, null, null);
+        }
+
+        var root = new Section(context, "scenario", tree);
+        RobotSettings? robot = root.Text("robot") is string name ? Robot(context, path, name, root.PlaceOf("robot")) : null;
+        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, Path.GetFileNameWithoutExtension(path));
+        return Result(context, scenario, robot);
+    }
+
+    private static RobotSettings? Robot(ReadContext context, string path, string name, Place place)
+    {
+        string folder = Path.GetDirectoryName(path) is { Length: > 0 } own ? own : ".";
+        if (FileLoader.Resolve(context, folder, name, place) is not string full)
+        {
+            return null;
+        }
+
+        string shown = Path.IsPathRooted(name) || folder == "." ? name : Path.Combine(folder, name);
+        TomlTable? tree = Tree(context, full, shown, place);
+        return tree is null ? null : RobotReader.Read(context, tree);
+    }
+
+    private static TomlTable? Tree(ReadContext context, string path, string name, Place? from) =>
+        FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
+
+    private static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
+    {
+        Scenario = context.Errors == 0 ? scenario : null,
+        Robot = context.Errors == 0 ? robot : null,
+        Problems = [.. context.Problems.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Line).ThenBy(p => p.Column)],
+        Notes = [.. context.Notes.Distinct()],
+        Inputs = context.Inputs,
+        CannotRead = context.CannotRead,
+    };
+}

@@ -1,0 +1,296 @@
+using PushSim.Scenarios.Reading;
+using Tomlyn;
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace PushSim.Scenarios.Toml;
+
+/// <summary>
+/// Text to a tree of values with places. The library's own object mapper takes unknown and repeated keys in silence; this
+/// reads its syntax tree instead and complains about every one, where it stands.
+/// </summary>
+internal sealed class TomlTree
+{
+    private readonly ReadContext _context;
+    private readonly SourceFile _file;
+    private int _keys;
+
+    private TomlTree(ReadContext context, SourceFile file)
+    {
+        _context = context;
+        _file = file;
+    }
+
+    /// <summary>The tree; null if the text is no TOML (then the complaints say where).</summary>
+    public static TomlTable? Parse(ReadContext context, SourceFile file)
+    {
+        var tree = new TomlTree(context, file);
+        DocumentSyntax document;
+        try
+        {
+            document = SyntaxParser.Parse(file.Text, file.Name, validate: false);
+        }
+        catch (TomlException e)
+        {
+            context.Error(new Place(file, 0, 0, 1), $"this file cannot be read: {SourceFile.Clean(e.Message)}", $"at most {context.Options.MaxDepth} levels of nesting are allowed");
+            return null;
+        }
+
+        return tree.ReportSyntax(document) ? null : tree.Build(document);
+    }
+
+    private bool ReportSyntax(DocumentSyntax document)
+    {
+        int last = -1;
+        foreach (DiagnosticMessage d in document.Diagnostics)
+        {
+            // one slip often trips the parser several times on a line: the first is the cause
+            if (d.Kind == DiagnosticMessageKind.Error && d.Span.Start.Line != last)
+            {
+                last = d.Span.Start.Line;
+                (string message, string help) = SyntaxWords(d);
+                _context.Error(PlaceOf(d.Span), message, help);
+            }
+        }
+
+        return document.HasErrors;
+    }
+
+    private (string Message, string Help) SyntaxWords(DiagnosticMessage d)
+    {
+        string line = _file.Line(d.Span.Start.Line + 1);
+        string message = "not valid TOML: " + SourceFile.Clean(char.ToLowerInvariant(d.Message[0]) + d.Message[1..]).Replace('`', '\'');
+        bool looksLikeQuantity = d.Message.Contains("expecting token `newline`", StringComparison.Ordinal) && line.Contains('=', StringComparison.Ordinal);
+        return (message, looksLikeQuantity ? "a number with a unit goes in quotes, for example \"48 mm\"" : "a text goes in quotes, one key = value per line");
+    }
+
+    private TomlTable Build(DocumentSyntax document)
+    {
+        var root = new TomlTable(new Place(_file, 1, 1, 1), isExplicit: true);
+        foreach (KeyValueSyntax pair in document.KeyValues)
+        {
+            Insert(root, pair, 1);
+        }
+
+        foreach (TableSyntaxBase header in document.Tables)
+        {
+            TomlTable? table = Open(root, header);
+            foreach (KeyValueSyntax pair in header.Items)
+            {
+                if (table is not null)
+                {
+                    Insert(table, pair, 1);
+                }
+            }
+        }
+
+        return root;
+    }
+
+    private TomlTable? Open(TomlTable root, TableSyntaxBase header)
+    {
+        List<(string Key, Place Place)> path = Path(header.Name!);
+        TomlTable? parent = Walk(root, path);
+        if (parent is null || Over(path[^1].Place))
+        {
+            return null;
+        }
+
+        (string key, Place place) = path[^1];
+        TomlEntry? old = parent.Find(key);
+        return header is TableArraySyntax ? Append(parent, old, key, place) : Define(parent, old, key, place);
+    }
+
+    private TomlTable? Append(TomlTable parent, TomlEntry? old, string key, Place place)
+    {
+        var table = new TomlTable(place, isExplicit: true);
+        if (old is null)
+        {
+            var array = new TomlArray(place, isOfHeaders: true);
+            array.Items.Add(table);
+            parent.Add(new TomlEntry(key, place, array));
+            return table;
+        }
+
+        if (old.Value is TomlArray { IsOfHeaders: true } list)
+        {
+            list.Items.Add(table);
+            return table;
+        }
+
+        Repeated(old, place);
+        return null;
+    }
+
+    private TomlTable? Define(TomlTable parent, TomlEntry? old, string key, Place place)
+    {
+        if (old is null)
+        {
+            var table = new TomlTable(place, isExplicit: true);
+            parent.Add(new TomlEntry(key, place, table));
+            return table;
+        }
+
+        if (old.Value is TomlTable { IsExplicit: false } named)
+        {
+            named.IsExplicit = true;
+            return named;
+        }
+
+        Repeated(old, place);
+        return null;
+    }
+
+    private void Insert(TomlTable table, KeyValueSyntax pair, int depth)
+    {
+        List<(string Key, Place Place)> path = Path(pair.Key!);
+        TomlTable? parent = Walk(table, path);
+        if (parent is null || Over(path[^1].Place))
+        {
+            return;
+        }
+
+        (string key, Place place) = path[^1];
+        if (parent.Find(key) is TomlEntry old)
+        {
+            Repeated(old, place);
+            return;
+        }
+
+        if (Convert(pair.Value!, depth + path.Count - 1) is TomlNode value)
+        {
+            parent.Add(new TomlEntry(key, place, value));
+        }
+    }
+
+    private TomlTable? Walk(TomlTable table, List<(string Key, Place Place)> path)
+    {
+        if (path.Count > _context.Options.MaxDepth)
+        {
+            TooDeep(path[0].Place);
+            return null;
+        }
+
+        for (int i = 0; i + 1 < path.Count; i++)
+        {
+            TomlEntry? entry = table.Find(path[i].Key);
+            if (entry is null)
+            {
+                entry = new TomlEntry(path[i].Key, path[i].Place, new TomlTable(path[i].Place, isExplicit: false));
+                table.Add(entry);
+            }
+
+            TomlTable? next = entry.Value as TomlTable ?? (entry.Value is TomlArray { IsOfHeaders: true } list ? list.Items[^1] as TomlTable : null);
+            if (next is null)
+            {
+                Repeated(entry, path[i].Place);
+                return null;
+            }
+
+            table = next;
+        }
+
+        return table;
+    }
+
+    private TomlNode? Convert(ValueSyntax value, int depth)
+    {
+        Place place = PlaceOf(value.Span);
+        if (depth > _context.Options.MaxDepth)
+        {
+            TooDeep(place);
+            return null;
+        }
+
+        switch (value)
+        {
+            case StringValueSyntax s when (s.Value ?? "").Length > _context.Options.MaxText:
+                _context.Error(place, $"this text is longer than {_context.Options.MaxText} characters", "");
+                return null;
+            case StringValueSyntax s:
+                return new TomlText(place, s.Value ?? "");
+            case IntegerValueSyntax i:
+                return new TomlNumber(place, i.Value, isWhole: true);
+            case FloatValueSyntax f:
+                return new TomlNumber(place, f.Value, isWhole: false);
+            case BooleanValueSyntax b:
+                return new TomlFlag(place, b.Value);
+            case ArraySyntax a:
+                return ConvertArray(a, place, depth);
+            case InlineTableSyntax t:
+                return ConvertTable(t, place, depth);
+            default:
+                return new TomlDate(place);
+        }
+    }
+
+    private TomlArray ConvertArray(ArraySyntax array, Place place, int depth)
+    {
+        var result = new TomlArray(place, isOfHeaders: false);
+        foreach (ArrayItemSyntax item in array.Items)
+        {
+            if (!Over(place) && item.Value is not null && Convert(item.Value, depth + 1) is TomlNode node)
+            {
+                result.Items.Add(node);
+            }
+        }
+
+        return result;
+    }
+
+    private TomlTable ConvertTable(InlineTableSyntax table, Place place, int depth)
+    {
+        var result = new TomlTable(place, isExplicit: true);
+        foreach (InlineTableItemSyntax item in table.Items)
+        {
+            if (item.KeyValue is not null)
+            {
+                Insert(result, item.KeyValue, depth + 1);
+            }
+        }
+
+        return result;
+    }
+
+    private List<(string Key, Place Place)> Path(KeySyntax key)
+    {
+        List<(string, Place)> path = [(Name(key.Key), PlaceOf(key.Key!.Span))];
+        foreach (DottedKeyItemSyntax item in key.DotKeys)
+        {
+            path.Add((Name(item.Key), PlaceOf(item.Key!.Span)));
+        }
+
+        return path;
+    }
+
+    private static string Name(BareKeyOrStringValueSyntax? key) => key switch
+    {
+        StringValueSyntax s => s.Value ?? "",
+        BareKeySyntax b => b.Key?.Text ?? "",
+        _ => "",
+    };
+
+    private bool Over(Place place)
+    {
+        _keys++;
+        if (_keys == _context.Options.MaxKeys + 1)
+        {
+            _context.Error(place, $"more than {_context.Options.MaxKeys} keys in one file", "");
+        }
+
+        return _keys > _context.Options.MaxKeys;
+    }
+
+    private void TooDeep(Place place) =>
+        _context.Error(place, $"nested deeper than {_context.Options.MaxDepth} levels", "");
+
+    private void Repeated(TomlEntry old, Place place) =>
+        _context.Error(place, $"\"{SourceFile.Clean(old.Key, 60)}\" is already there in line {old.KeyPlace.Line}", "keep one of the two; several of a kind need double brackets, for example [[wheel]]");
+
+    private Place PlaceOf(SourceSpan span)
+    {
+        bool isOneLine = span.End.Line == span.Start.Line;
+        int length = isOneLine ? Math.Max(1, span.End.Column - span.Start.Column + 1) : 1;
+        return new Place(_file, span.Start.Line + 1, span.Start.Column + 1, length);
+    }
+}

@@ -1,0 +1,185 @@
+using System.Globalization;
+
+namespace PushSim.Scenarios.Units;
+
+/// <summary>A number with unit, and its tolerance, in SI.</summary>
+/// <param name="Value">Middle value.</param>
+/// <param name="Tolerance">Half-width of the tolerance, never negative; 0 if none was given.</param>
+internal readonly record struct Quantity(double Value, double Tolerance)
+{
+    // Longer texts are no quantities; the cap also bounds the stack buffer of the unit's spelling.
+    private const int LongestText = 100;
+
+    private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
+
+    /// <summary>
+    /// Reads "48 mm", "0.85 ± 0.05", "350 g ± 2 %". Numbers are read the same way in every country: a point for the
+    /// decimals, no thousands separators. A percentage behind a plus-minus sign is a share of the value, unless the value is itself a
+    /// percentage: then it is percentage points.
+    /// </summary>
+    public static bool TryParse(string text, Dimension dimension, out Quantity quantity, out string message, out string help)
+    {
+        quantity = default;
+        if (text.Length > LongestText)
+        {
+            (message, help) = ("this text is too long for a number with unit", Example(dimension));
+            return false;
+        }
+
+        (string left, string? right) = SplitTolerance(text);
+        if (!TryNumber(left, out double number, out string unitText, out message, out help, dimension))
+        {
+            return false;
+        }
+
+        if (right is null)
+        {
+            return TryUnit(dimension, unitText, out Unit only, out message, out help)
+                && TryFinish(number, only, 0.0, out quantity, out message);
+        }
+
+        if (!TryNumber(right, out double spread, out string spreadUnit, out message, out help, dimension))
+        {
+            return false;
+        }
+
+        bool isShare = spreadUnit.Trim() == "%" && unitText.Trim() != "%";
+        if (!isShare && unitText.Trim().Length == 0)
+        {
+            unitText = spreadUnit;
+        }
+
+        if (!TryUnit(dimension, unitText, out Unit unit, out message, out help))
+        {
+            return false;
+        }
+
+        Unit other = unit;
+        if (!isShare && spreadUnit.Trim().Length > 0 && !TryUnit(dimension, spreadUnit, out other, out message, out help))
+        {
+            return false;
+        }
+
+        if (spread < 0.0)
+        {
+            (message, help) = ("a tolerance cannot be negative", "write \"0.85 ± 0.05\"");
+            return false;
+        }
+
+        double half = isShare ? Math.Abs(number * unit.Factor) * spread * 0.01 : spread * other.Factor;
+        return TryFinish(number, unit, half, out quantity, out message);
+    }
+
+    private static bool TryFinish(double number, Unit unit, double half, out Quantity quantity, out string message)
+    {
+        quantity = new Quantity((number * unit.Factor) + unit.Offset, half);
+        bool isFinite = double.IsFinite(quantity.Value) && double.IsFinite(half);
+        message = isFinite ? "" : "this number is not finite";
+        return isFinite;
+    }
+
+    private static (string Left, string? Right) SplitTolerance(string text)
+    {
+        foreach (string sign in PlusMinus)
+        {
+            int at = text.IndexOf(sign, StringComparison.Ordinal);
+            if (at >= 0)
+            {
+                return (text[..at], text[(at + sign.Length)..]);
+            }
+        }
+
+        return (text, null);
+    }
+
+    private static bool TryNumber(string text, out double number, out string unit, out string message, out string help, Dimension dimension)
+    {
+        string t = text.Trim().Replace('\u2212', '-');
+        int end = NumberLength(t);
+        unit = t[end..].Trim();
+        number = 0.0;
+        (message, help) = ("", "");
+        if (end == 0)
+        {
+            (message, help) = ($"\"{t}\" does not start with a number", Example(dimension));
+            return false;
+        }
+
+        if (unit.StartsWith(',') && unit.Length > 1 && char.IsAsciiDigit(unit[1]))
+        {
+            (message, help) = ("a comma in a number", "use a point for the decimals and no thousands separator, for example \"1.5 mm\"");
+            return false;
+        }
+
+        bool isRead = double.TryParse(t.AsSpan(0, end), NumberStyles.Float, CultureInfo.InvariantCulture, out number);
+        if (!isRead || !double.IsFinite(number))
+        {
+            message = "this number is not finite";
+            return false;
+        }
+
+        return true;
+    }
+
+    // Length of the number at the start of a text: sign, digits, point, digits, exponent only if digits follow.
+    private static int NumberLength(string t)
+    {
+        int i = t.Length > 0 && t[0] is '+' or '-' ? 1 : 0;
+        int digits = 0;
+        bool hasPoint = false;
+        for (; i < t.Length && (char.IsAsciiDigit(t[i]) || (t[i] == '.' && !hasPoint)); i++)
+        {
+            hasPoint |= t[i] == '.';
+            digits += t[i] == '.' ? 0 : 1;
+        }
+
+        if (digits == 0)
+        {
+            return 0;
+        }
+
+        if (i < t.Length && t[i] is 'e' or 'E')
+        {
+            int j = i + 1 < t.Length && t[i + 1] is '+' or '-' ? i + 2 : i + 1;
+            int first = j;
+            for (; j < t.Length && char.IsAsciiDigit(t[j]); j++)
+            {
+            }
+
+            i = j > first ? j : i;
+        }
+
+        return i;
+    }
+
+    private static bool TryUnit(Dimension dimension, string text, out Unit unit, out string message, out string help)
+    {
+        (message, help) = ("", "");
+        if (UnitTable.TryFind(dimension, text, out unit))
+        {
+            return true;
+        }
+
+        IReadOnlyList<string> names = UnitTable.Names(dimension);
+        string right = "right units here: " + string.Join(", ", names);
+        if (text.Length == 0)
+        {
+            (message, help) = ("the unit is missing", right);
+            return false;
+        }
+
+        Dimension? other = UnitTable.DimensionOf(text);
+        message = other is null
+            ? $"\"{text}\" is no unit known here"
+            : $"\"{text}\" measures {UnitTable.Words(other.Value)[(UnitTable.Words(other.Value).IndexOf(' ') + 1)..]}, but this is {UnitTable.Words(dimension)}";
+        string? near = NearestWord.Find(text, UnitTable.Spellings(dimension));
+        help = near is null || other is not null ? right : $"did you mean \"{near}\"? {right}";
+        return false;
+    }
+
+    private static string Example(Dimension dimension)
+    {
+        string unit = UnitTable.Names(dimension)[dimension == Dimension.Ratio ? 0 : Math.Min(1, UnitTable.Names(dimension).Count - 1)];
+        return dimension == Dimension.Ratio ? "write a number such as 0.85, or \"85 %\"" : $"write a number and a unit, for example \"12 {unit}\"";
+    }
+}
