@@ -1,0 +1,66 @@
+using System.CommandLine;
+using System.Text.Json;
+using PushSim.Scenarios;
+
+namespace PushSim.Cli;
+
+/// <summary>`pushsim check FILE...`: every mistake at once.</summary>
+internal static class CheckCommand
+{
+    public static Command Create(TextWriter output, TextWriter error)
+    {
+        var files = new Argument<string[]>("FILE") { Description = "Scenario or robot files.", Arity = ArgumentArity.OneOrMore };
+        var json = new Option<bool>("--json") { Description = "Print one JSON document." };
+        var command = new Command("check", "Reads files and says every mistake with its place.\n\nExample: pushsim check scenarios/pull-test.toml")
+        {
+            files, json,
+        };
+        command.SetAction(parsed => Check(parsed.GetValue(files)!, parsed.GetValue(json), output, error));
+        return command;
+    }
+
+    private static int Check(string[] files, bool json, TextWriter output, TextWriter error)
+    {
+        List<Problem> problems = [];
+        bool cannotRead = false;
+        foreach (string file in files)
+        {
+            ReadResult result = ScenarioReader.Check(file);
+            problems.AddRange(result.Problems);
+            cannotRead |= result.CannotRead;
+        }
+
+        int errors = problems.Count(p => p.Severity == Severity.Error);
+        string verdict = errors == 0 ? "No mistakes found." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
+        if (json)
+        {
+            output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, problems)));
+        }
+        else
+        {
+            ProblemWriter.Write(error, problems);
+            output.WriteLine(verdict);
+        }
+
+        return cannotRead ? ExitCode.CannotReadOrWrite : errors > 0 ? ExitCode.WrongInput : ExitCode.Done;
+    }
+
+    private static void WriteJson(Utf8JsonWriter writer, string verdict, List<Problem> problems)
+    {
+        JsonReport.WriteHead(writer, "check", verdict, []);
+        writer.WriteStartArray("problems");
+        foreach (Problem p in problems)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("file", p.File);
+            writer.WriteNumber("line", p.Line);
+            writer.WriteNumber("column", p.Column);
+            writer.WriteString("severity", p.Severity == Severity.Error ? "error" : "warning");
+            writer.WriteString("message", p.Message);
+            writer.WriteString("help", p.Help);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+}

@@ -1,0 +1,26 @@
+using PushSim.Scenarios;
+
+namespace PushSim.Cli;
+
+/// <summary>Writes what is wrong in files: place, message, source line with a caret, help.</summary>
+internal static class ProblemWriter
+{
+    public static void Write(TextWriter writer, IEnumerable<Problem> problems)
+    {
+        foreach (Problem p in problems)
+        {
+            string severity = p.Severity == Severity.Error ? "error" : "warning";
+            writer.WriteLine($"{p.File}:{p.Line}:{p.Column}: {severity}: {p.Message}");
+            if (p.SourceLine.Length > 0)
+            {
+                writer.WriteLine("  " + p.SourceLine);
+                writer.WriteLine("  " + new string(' ', Math.Max(0, p.Column - 1)) + new string('^', Math.Max(1, p.Length)));
+            }
+
+            if (p.Help.Length > 0)
+            {
+                writer.WriteLine("  help: " + p.Help);
+            }
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using System.CommandLine;
+using System.Diagnostics;
+using PushSim.Plotting;
+using PushSim.Scenarios;
+using PushSim.Simulation;
+
+namespace PushSim.Cli;
+
+/// <summary>`pushsim run FILE`: verdict, table, plots, CSV.</summary>
+internal static class RunCommand
+{
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var file = new Argument<string>("FILE") { Description = "Scenario file." };
+        var outDir = new Option<string?>("--out") { Description = "Folder for plots and CSV (default pushsim-out/NAME).", HelpName = "DIR" };
+        var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
+        var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
+        var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
+        var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        var command = new Command(
+            "run",
+            "Simulates a scenario: verdict, table, plots and the time history.\n\n"
+            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots")
+        {
+            file, outDir, force, json, quiet, noPlots,
+        };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(file)!,
+            new Options(
+                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots)),
+            output,
+            error,
+            cancel));
+        return command;
+    }
+
+    private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        ReadResult read = ScenarioReader.Read(file);
+        ProblemWriter.Write(error, read.Problems);
+        if (read.CannotRead)
+        {
+            return ExitCode.CannotReadOrWrite;
+        }
+
+        if (read.HasErrors || read.Scenario is null)
+        {
+            return ExitCode.WrongInput;
+        }
+
+        // the folder first: no work for a result that has nowhere to go
+        bool hasFiles = !options.Json || options.Out is not null;
+        OutputFolder? folder = hasFiles
+            ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", read.Scenario.Name), options.Force)
+            : null;
+        long start = Stopwatch.GetTimestamp();
+        RunResult result = Simulator.Run(read.Scenario, cancel);
+        double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, options);
+        if (options.Json)
+        {
+            output.WriteLine(JsonReport.OfRun(result, milliseconds));
+        }
+        else if (options.Quiet)
+        {
+            output.WriteLine(result.Verdict);
+        }
+        else
+        {
+            TextReport.Write(output, result, milliseconds, read.Notes, files);
+        }
+
+        if (result.Status == RunStatus.Failed)
+        {
+            error.WriteLine("pushsim: error: " + result.Cause);
+            return ExitCode.RunFailed;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, RunResult result, Options options)
+    {
+        List<string> files = [];
+        if (result.Time.Length < 2)
+        {
+            return files;
+        }
+
+        files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream)));
+        if (result.CellReadings.Count > 0)
+        {
+            files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
+        }
+
+        if (!options.NoPlots)
+        {
+            RunPlot plot = RunPlot.Of(result);
+            files.Add(folder.Write("plot.svg", plot.WriteSvg));
+            files.Add(folder.Write("plot.png", plot.WritePng));
+        }
+
+        return files;
+    }
+
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+}

@@ -1,0 +1,176 @@
+using OxyPlot;
+using OxyPlot.SkiaSharp;
+using PushSim.Simulation;
+using SkiaSharp;
+
+namespace PushSim.Plotting;
+
+/// <summary>The picture of a run: panels under each other, chosen by the manoeuvre.</summary>
+public sealed class RunPlot
+{
+    private const int Width = 900;
+    private const int PanelHeight = 290;
+    private const string TimeTitle = "Time [s]";
+
+    private readonly IReadOnlyList<PlotModel> _panels;
+
+    private RunPlot(IReadOnlyList<Panel> panels) => _panels = [.. panels.Select(p => p.Model)];
+
+    /// <summary>Titles of the panels, from the top.</summary>
+    public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
+
+    private int Height => PanelHeight * _panels.Count;
+
+    /// <summary>The picture of a result with at least two samples.</summary>
+    public static RunPlot Of(RunResult result) => new(result.Scenario.Manoeuvre.Kind switch
+    {
+        ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(result),
+        ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(result),
+        ManoeuvreKind.Hold => Hold(result),
+        _ => Drive(result),
+    });
+
+    /// <summary>Writes it as PNG, 900 px wide.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WritePng(Stream stream)
+    {
+        using var bitmap = new SKBitmap(Width, Height);
+        using var canvas = new SKCanvas(bitmap);
+        canvas.Clear(SKColors.White);
+        using var context = new SkiaRenderContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
+        Render(context);
+        using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
+        data.SaveTo(stream);
+    }
+
+    /// <summary>Writes it as SVG.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WriteSvg(Stream stream)
+    {
+        using var measure = new SkiaRenderContext { RenderTarget = RenderTarget.VectorGraphic };
+        using var memory = new MemoryStream();
+        using (var context = new SvgRenderContext(memory, Width, Height, true, measure, OxyColors.White))
+        {
+            Render(context);
+            context.Complete();
+            context.Flush();
+        }
+
+        memory.WriteTo(stream);
+    }
+
+    private void Render(IRenderContext context)
+    {
+        for (int i = 0; i < _panels.Count; i++)
+        {
+            IPlotModel model = _panels[i];
+            model.Update(true);
+            model.Render(context, new OxyRect(0, i * PanelHeight, Width, PanelHeight));
+        }
+    }
+
+    private static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
+
+    private static IReadOnlyList<Panel> Drive(RunResult r)
+    {
+        Panel speed = Time("Speed of robot and wheel surfaces", "Speed [m/s]").Add(r, r["speed_m_per_s"], "robot");
+        Panel acceleration = Time("Acceleration", "Acceleration [m/s²]").Add(r, r["acceleration_m_per_s2"], "forward");
+        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
+        AddWheels(r, speed, "surface_speed_m_per_s");
+        AddWheels(r, slip, "tread_slip_speed_m_per_s");
+        foreach (Mark mark in r.Marks)
+        {
+            speed.MarkTime(mark.Time, mark.Label);
+        }
+
+        List<Panel> panels = [speed, acceleration, slip];
+        AddCurrents(r, panels);
+        return panels;
+    }
+
+    private static IReadOnlyList<Panel> Pull(RunResult r)
+    {
+        Panel force = Time("Pull on the tether", "Force [N]");
+        if (r.CellReadings.Count > 0)
+        {
+            force.AddPoints(r.CellReadings, "load cell reads");
+        }
+
+        force.Add(r, r["tether_force_n"], "tether");
+        Mark[] plateau = [.. r.Marks.Where(m => m.Key.StartsWith("plateau", StringComparison.Ordinal))];
+        if (plateau.Length == 2)
+        {
+            force.MarkLevel(plateau[0].Time, plateau[1].Time, plateau[0].Value, FormattableString.Invariant($"plateau {plateau[0].Value:0.00} N"));
+        }
+
+        foreach (Mark mark in r.Marks.Where(m => m.Key == "breakaway"))
+        {
+            force.MarkTime(mark.Time, FormattableString.Invariant($"breakaway {mark.Value:0.00} N"));
+        }
+
+        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
+        Panel load = Time("Load on each wheel", "Load [N]");
+        AddWheels(r, slip, "tread_slip_speed_m_per_s");
+        AddWheels(r, load, "load_n");
+        List<Panel> panels = [force, slip, load];
+        AddCurrents(r, panels);
+        return panels;
+    }
+
+    private static IReadOnlyList<Panel> Turn(RunResult r)
+    {
+        Panel yaw = Time("Yaw rate", "Yaw rate [rad/s]").Add(r, r["yaw_rate_rad_per_s"], "left turn positive");
+        foreach (Mark mark in r.Marks)
+        {
+            yaw.MarkTime(mark.Time, mark.Label);
+        }
+
+        Panel scrub = Time("Scrub: sideways force of each tyre", "Force [N]");
+        Panel load = Time("Load on each wheel", "Load [N]");
+        AddWheels(r, scrub, "lateral_force_n");
+        AddWheels(r, load, "load_n");
+        Panel path = new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r["x_m"].Values, r["y_m"].Values, "path").AsMap();
+        List<Panel> panels = [yaw, scrub, load];
+        if (r.Scenario.Manoeuvre.Kind == ManoeuvreKind.Arc)
+        {
+            panels.Add(path);
+        }
+
+        AddCurrents(r, panels);
+        return panels;
+    }
+
+    private static IReadOnlyList<Panel> Hold(RunResult r)
+    {
+        Panel creep = Time("Movement of the centre of mass", "Movement [mm]").Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
+        Panel force = Time("Force of each tyre along the robot", "Force [N]");
+        Panel load = Time("Load on each wheel", "Load [N]");
+        AddWheels(r, force, "longitudinal_force_n");
+        AddWheels(r, load, "load_n");
+        return [creep, force, load];
+    }
+
+    private static void AddWheels(RunResult r, Panel panel, string what)
+    {
+        foreach (Tyres.WheelSettings wheel in r.Scenario.Robot.Wheels)
+        {
+            panel.Add(r, r[$"wheel_{Slug.Of(wheel.Name)}_{what}"], wheel.Name);
+        }
+    }
+
+    private static void AddCurrents(RunResult r, List<Panel> panels)
+    {
+        if (r.Scenario.Robot.Controllers.Count == 0)
+        {
+            return;
+        }
+
+        Panel panel = Time("Currents", "Current [A]").Add(r, r["battery_current_a"], "battery");
+        foreach (Powertrain.ControllerSettings controller in r.Scenario.Robot.Controllers)
+        {
+            panel.Add(r, r[$"controller_{Slug.Of(controller.Name)}_current_a"], "controller " + controller.Name);
+        }
+
+        panels.Add(panel);
+    }
+}
