@@ -2,8 +2,8 @@ namespace PushSim.Numerics;
 
 /// <summary>
 /// The solution between the two ends of one accepted step, from values and slopes at the ends (cubic Hermite, third
-/// order). For an implicit (stiff) component an end slope that does not suit a monotone curve is replaced by the chord's,
-/// so the curve never leaves the range of its two end values; region of monotone slopes from F. N. Fritsch, R. E. Carlson,
+/// order). For an implicit (stiff) component whose end slopes do not suit a monotone curve the chord is taken, so the curve
+/// never leaves the range of its two end values; region of monotone slopes from F. N. Fritsch, R. E. Carlson,
 /// SIAM Journal on Numerical Analysis 17 (1980) 238-246. Limits: an extremum of a stiff component inside a step is
 /// flattened to the larger end value; at tolerances below about 1e-5 the fifth-order pair is more accurate at its steps
 /// than this curve between them.
@@ -80,8 +80,12 @@ public sealed class DenseOutput
         double m1 = h * _store[_k1 + component];
         if (component >= _explicitCount)
         {
-            m0 = Limit(m0, y1 - y0);
-            m1 = Limit(m1, y1 - y0);
+            double d = y1 - y0;
+            if (!(IsFair(m0, d) && IsFair(m1, d)))
+            {
+                (m0, m1) = (d, d);
+            }
+
             return Math.Clamp(Hermite((t - T0) / h, y0, y1, m0, m1), Math.Min(y0, y1), Math.Max(y0, y1));
         }
 
@@ -100,6 +104,8 @@ public sealed class DenseOutput
     }
 
     // Monotone if both m/d lie in [0, 3], a square inside the region of Fritsch and Carlson. A slope outside it belongs to
-    // a component slaved to the others, where the decay rate magnifies an error within the tolerance: the chord is better.
-    private static double Limit(double m, double d) => d != 0.0 && m / d is >= 0.0 and <= 3.0 ? m : d;
+    // a component slaved to the others, where the decay rate magnifies an error within the tolerance; the other end's
+    // slope is then no better, and the chord serves. Limit: noise inside the square passes; measured with the third-order
+    // pair at a tolerance of 1e-6 and a decay of 1e5 1/s, 0.009 off between steps on a range of 1.4.
+    private static bool IsFair(double m, double d) => d != 0.0 && m / d is >= 0.0 and <= 3.0;
 }
