@@ -164,6 +164,19 @@ public class IntegrationTests
         Assert.True(double.IsNaN(stepper.Try(0.2, absolute, 1e-3, 6)));
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(6)]
+    public void NewStateThatOverflowsWithFiniteSlopesIsNotAccepted(int component)
+    {
+        AdditiveStepper<Spoiled> stepper = new(new Spoiled(component, 1e308), AdditiveTableau.ByName("ARK4(3)"));
+        double[] y = new double[7];
+        y[component] = 1.7e308;
+        stepper.Start(0.2, y);
+        stepper.Restart();
+        Assert.True(double.IsNaN(stepper.Try(1.2, [1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0], 1e-3, 7)));
+    }
+
     [Fact]
     public void SecondRunRepeatsTheFirstToTheBit()
     {
