@@ -31,7 +31,10 @@ internal sealed class Panel
             DefaultFontSize = FontSize,
             Background = OxyColors.White,
             PlotAreaBorderColor = OxyColor.FromRgb(150, 150, 150),
-            Padding = new OxyThickness(6, 6, 16, 4),
+            Padding = new OxyThickness(6, 6, 6, 4),
+
+            // the same left and right edge in every panel, so that time lines up
+            PlotMargins = new OxyThickness(66, double.NaN, 18, double.NaN),
             Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
         _model.Axes.Add(Axis(AxisPosition.Bottom, xTitle));
@@ -94,7 +97,7 @@ internal sealed class Panel
         _model.Annotations.Add(new LineAnnotation
         {
             Type = LineAnnotationType.Vertical, X = time, Text = label, Color = Palette.Mark, LineStyle = LineStyle.Dash, StrokeThickness = 1.2,
-            TextColor = Palette.Mark, FontSize = FontSize - 2.0, TextLinePosition = 0.97, TextOrientation = AnnotationTextOrientation.Vertical,
+            TextColor = Palette.Mark, FontSize = FontSize - 2.0, TextLinePosition = 0.02, TextHorizontalAlignment = HorizontalAlignment.Left, TextOrientation = AnnotationTextOrientation.Vertical,
         });
         return this;
     }

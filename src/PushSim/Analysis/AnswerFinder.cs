@@ -11,6 +11,9 @@ internal static class AnswerFinder
     // Share of the time in a window above which a limit counts as the one that binds [1].
     private const double BindingShare = 0.5;
 
+    // alpha above which a tyre counts as at the end of its grip: there it gives over 90 % of what it can [1].
+    private const double AtItsGrip = 0.5;
+
     // Loss of battery voltage under load that makes the battery the limit when nothing else is [1].
     private const double BatterySag = 0.2;
 
@@ -152,7 +155,7 @@ internal static class AnswerFinder
         List<double> sliding = [];
         foreach (int wheel in robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
         {
-            sliding.Add(RunHistory.Mean([.. history.Wheel(wheel, "sliding").Select(a => a >= 1.0 ? 1.0 : 0.0)], from, to));
+            sliding.Add(RunHistory.Mean([.. history.Wheel(wheel, "sliding").Select(a => a >= AtItsGrip ? 1.0 : 0.0)], from, to));
         }
 
         if (sliding.Count == 0)

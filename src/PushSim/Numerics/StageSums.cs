@@ -69,8 +69,35 @@ internal static class StageSums
         ReadOnlySpan<double> absolute,
         double relative)
     {
-        double total = 0.0;
-        for (int i = 0; i < trial.Length; i++)
+        ref double start = ref MemoryMarshal.GetReference(old);
+        ref double end = ref MemoryMarshal.GetReference(trial);
+        ref double slopes = ref MemoryMarshal.GetReference(k);
+        ref double floor = ref MemoryMarshal.GetReference(absolute);
+        Vector256<double> totals = Vector256<double>.Zero;
+        int i = 0;
+        for (; i <= trial.Length - Lanes; i += Lanes)
+        {
+            Vector256<double> sum = Vector256<double>.Zero;
+            for (int j = 0; j < differences.Length; j++)
+            {
+                Vector256<double> slope = Vector256.LoadUnsafe(ref slopes, (nuint)(rows[j] + i));
+                sum = Vector256.FusedMultiplyAdd(Vector256.Create(differences[j]), slope, sum);
+            }
+
+            Vector256<double> value = Vector256.LoadUnsafe(ref end, (nuint)i);
+            Vector256<double> size = Vector256.Max(
+                Vector256.Abs(Vector256.LoadUnsafe(ref start, (nuint)i)), Vector256.Abs(value));
+            Vector256<double> scale = Vector256.LoadUnsafe(ref floor, (nuint)i) + (Vector256.Create(relative) * size);
+            Vector256<double> ratio = Vector256.Create(h) * sum / scale;
+            totals = Vector256.FusedMultiplyAdd(ratio, ratio, totals);
+
+            // An infinite new state would hide its own error behind an infinite scale: 0 times it is NaN.
+            totals = Vector256.FusedMultiplyAdd(Vector256<double>.Zero, value, totals);
+        }
+
+        // Four partial sums in fixed order, so that the norm has the same bits on every processor.
+        double total = (totals[0] + totals[1]) + (totals[2] + totals[3]);
+        for (; i < trial.Length; i++)
         {
             double sum = 0.0;
             for (int j = 0; j < differences.Length; j++)
@@ -81,8 +108,6 @@ internal static class StageSums
             double scale = absolute[i] + (relative * Math.Max(Math.Abs(old[i]), Math.Abs(trial[i])));
             double ratio = h * sum / scale;
             total = Math.FusedMultiplyAdd(ratio, ratio, total);
-
-            // An infinite new state would hide its own error behind an infinite scale: 0 times it is NaN.
             total = Math.FusedMultiplyAdd(0.0, trial[i], total);
         }
 

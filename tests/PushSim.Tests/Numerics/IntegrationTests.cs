@@ -148,6 +148,35 @@ public class IntegrationTests
         Assert.True(with.Steps * 3 < judged.Steps, $"{with.Steps} steps out of the norm, {judged.Steps} in it");
     }
 
+    [Theory]
+    [InlineData(0, double.NaN)]
+    [InlineData(3, double.PositiveInfinity)]
+    [InlineData(5, double.NaN)]
+    [InlineData(6, double.NegativeInfinity)]
+    public void TrialIsNotANumberIfAnyComponentIsNotFiniteEvenOutsideTheNorm(int component, double value)
+    {
+        AdditiveStepper<Spoiled> stepper = new(new Spoiled(component, value), AdditiveTableau.ByName("ARK4(3)"));
+        double[] absolute = [.. Enumerable.Repeat(1.0, 7)];
+        absolute[component] = double.PositiveInfinity;
+        stepper.Start(0.0, new double[7]);
+        Assert.True(stepper.Restart());
+        Assert.True(double.IsFinite(stepper.Try(0.05, absolute, 1e-3, 6)));
+        Assert.True(double.IsNaN(stepper.Try(0.2, absolute, 1e-3, 6)));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(6)]
+    public void NewStateThatOverflowsWithFiniteSlopesIsNotAccepted(int component)
+    {
+        AdditiveStepper<Spoiled> stepper = new(new Spoiled(component, 1e308), AdditiveTableau.ByName("ARK4(3)"));
+        double[] y = new double[7];
+        y[component] = 1.7e308;
+        stepper.Start(0.2, y);
+        stepper.Restart();
+        Assert.True(double.IsNaN(stepper.Try(1.2, [1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0], 1e-3, 7)));
+    }
+
     [Fact]
     public void SecondRunRepeatsTheFirstToTheBit()
     {
@@ -278,6 +307,20 @@ public class IntegrationTests
             {
                 dy[i] = (y[i] * Math.Cos(t)) - (0.1 * y[i] * y[i]);
             }
+        }
+    }
+
+    // One rate is spoiled after t = 0.1.
+    private readonly struct Spoiled(int component, double value) : IAdditiveSystem
+    {
+        public int ExplicitCount => 7;
+
+        public int ImplicitCount => 0;
+
+        public void Evaluate(double t, double g, Span<double> y, Span<double> dy)
+        {
+            dy.Fill(1.0);
+            dy[component] = t > 0.1 ? value : 1.0;
         }
     }
 
