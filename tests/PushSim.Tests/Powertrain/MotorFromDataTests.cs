@@ -1,0 +1,170 @@
+using PushSim.Powertrain;
+using Xunit;
+
+namespace PushSim.Tests.Powertrain;
+
+public class MotorFromDataTests
+{
+    private const double Rpm = Math.PI / 30.0;
+
+    // problem seen: 6 V, no load 100 rad/s; blocked 2 A; k = 0.06, R = 3 computed here
+    [Fact]
+    public void Two_tests_locate_the_constants()
+    {
+        MotorSettings m = Made(new MotorData { Name = "m", Voltage = 6.0, NoLoadSpeed = 100.0, LockedRotorVoltage = 6.0, LockedRotorCurrent = 2.0 });
+        Close(3.0, m.Resistance, "ohm");
+        Close(0.06, m.TorqueConstant, "V s/rad");
+
+        // under a viscous load b = 0.002 N m s: w = k V / (R b + k^2) = 37.5 rad/s
+        Close(37.5, m.TorqueConstant * 6.0 / ((m.Resistance * 0.002) + (m.TorqueConstant * m.TorqueConstant)), "rad/s");
+    }
+
+    // Fitzgerald, Kingsley, Umans, Electric Machinery, permanent-magnet dc motor example (from memory); unrounded numbers computed
+    [Fact]
+    public void Resistance_and_no_load_test_give_the_books_motor()
+    {
+        MotorSettings m = Made(new MotorData { Name = "m", Resistance = 1.03, Voltage = 50.0, NoLoadSpeed = 2100.0 * Rpm, NoLoadCurrent = 1.25 });
+        Assert.Equal(0.2215096, m.TorqueConstant, 5e-8);
+        double loss = m.FrictionTorque * 2100.0 * Rpm;
+        Assert.Equal(60.891, loss, 5e-4);
+        double e = m.TorqueConstant * 1700.0 * Rpm;
+        double i = (48.0 - e) / m.Resistance;
+        Assert.Equal(8.3166, i, 5e-5);
+        // the book's shaft power takes the no-load loss as the same at 1700 rpm
+        Assert.Equal(267.06, (e * i) - loss, 5e-3);
+    }
+
+    // Hughes, Electric Motors and Drives, dc motor worked example (from memory): full load 1000 rpm; 999.84 computed here
+    [Fact]
+    public void Brush_drop_is_taken_off_the_voltage()
+    {
+        MotorSettings m = Made(new MotorData { Name = "m", Voltage = 500.0, Resistance = 1.0, BrushDrop = 2.0, NoLoadSpeed = 1040.0 * Rpm, NoLoadCurrent = 0.8 });
+        double fullLoad = (500.0 - m.BrushDrop - (20.0 * m.Resistance)) / m.TorqueConstant / Rpm;
+        Assert.Equal(999.84, fullLoad, 5e-3);
+        Assert.Equal(2.0, m.BrushDrop);
+    }
+
+    // 24 mm can of a university design course (2008): R 1.7, K 2.0 mN m/A; 6 V / 24 000 rpm gives 2.39, 19 % more
+    [Fact]
+    public void A_torque_constant_against_its_no_load_speed_is_warned_of_with_numbers()
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Resistance = 1.7, TorqueConstant = 2.0e-3, Voltage = 6.0, NoLoadSpeed = 24000.0 * Rpm, StallCurrent = 3.5 });
+        string warning = Assert.Single(c.Warnings);
+        Assert.Contains("2.387", warning);
+        Assert.Contains("19 % more", warning);
+        Assert.Equal(2.0e-3, c.Settings!.TorqueConstant);
+        // 6 V across 1.7 ohm: 3.53 A against the 3.5 A given is no contradiction; peak power 4.398 W computed here
+        double stall = c.Settings.TorqueConstant * 3.5;
+        Assert.Equal(4.398, stall / 2.0 * (24000.0 * Rpm / 2.0), 5e-4);
+    }
+
+    // 30 mm can (student's measurements): R 2.92 ohm, I0 0.19 A, 7200 rpm at 12 V; its sheet says 6.8 A stall, 12 V / 2.92 ohm is 4.11 A
+    [Fact]
+    public void A_stall_current_against_the_resistance_is_warned_of_with_numbers()
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Resistance = 2.92, Voltage = 12.0, NoLoadSpeed = 7200.0 * Rpm, NoLoadCurrent = 0.19, StallCurrent = 6.8 });
+        string warning = Assert.Single(c.Warnings);
+        Assert.Contains("4.11 A", warning);
+        Assert.Contains("6.8 A", warning);
+        Assert.Contains("65 % more", warning);
+        // (12 - 0.19 2.92)/753.98 = 15.18 mN m/A computed here; the student measured 15.5 to 15.9
+        Assert.Equal(15.180e-3, c.Settings!.TorqueConstant, 5e-7);
+    }
+
+    // computed here: the whole sheet of a made-up gearmotor, forwards from its constants and back
+    [Theory]
+    [InlineData(true, true)]
+    [InlineData(true, false)]
+    [InlineData(false, true)]
+    public void A_sheet_made_from_constants_gives_them_back(bool hasStallCurrent, bool hasNoLoadSpeed)
+    {
+        const double R = 3.2, Kt = 7e-3, I0 = 0.15, G = 25.0, Eta = 0.75, V = 12.0, B = 2e-7;
+        double w0 = (V - (I0 * R)) / Kt;
+        double tau0 = (Eta * Kt * I0) - (B * w0);
+        double stall = V / R;
+        MotorSettings m = Made(new MotorData
+        {
+            Name = "m",
+            Voltage = V,
+            GearRatio = G,
+            GearEfficiency = Eta,
+            NoLoadCurrent = I0,
+            NoLoadSpeed = hasNoLoadSpeed ? w0 / G : null,
+            SpeedConstant = hasNoLoadSpeed ? null : 1.0 / Kt,
+            StallCurrent = hasStallCurrent ? stall : null,
+            Resistance = hasStallCurrent ? null : R,
+            StallTorque = (Eta * Kt * G * stall) - (tau0 * G),
+            ViscousFriction = B,
+        });
+        Close(R, m.Resistance, "ohm");
+        Close(Kt, m.TorqueConstant, "N m/A");
+        Close(tau0, m.FrictionTorque, "N m");
+    }
+
+    // T = eta Kt G I - tau0 G with tau0 = eta Kt I0, backwards for I, then R = V/I
+    [Fact]
+    public void Stall_torque_alone_gives_the_resistance()
+    {
+        const double R = 3.2, Kt = 7e-3, I0 = 0.15, G = 25.0, Eta = 0.75, V = 12.0;
+        MotorSettings m = Made(new MotorData { Name = "m", Voltage = V, GearRatio = G, GearEfficiency = Eta, NoLoadCurrent = I0, TorqueConstant = Kt, StallTorque = Eta * Kt * G * ((V / R) - I0) });
+        Close(R, m.Resistance, "ohm");
+    }
+
+    [Fact]
+    public void Stall_torque_and_current_give_the_torque_constant()
+    {
+        MotorSettings m = Made(new MotorData { Name = "m", Resistance = 3.0, StallCurrent = 4.0, StallTorque = 0.6 * 7e-3 * 30.0 * (4.0 - 0.2), NoLoadCurrent = 0.2, GearRatio = 30.0, GearEfficiency = 0.6 });
+        Close(7e-3, m.TorqueConstant, "N m/A");
+    }
+
+    [Theory]
+    [InlineData(1.04, 0)]
+    [InlineData(1.06, 1)]
+    [InlineData(0.96, 0)]
+    [InlineData(0.94, 1)]
+    public void Stall_torque_against_no_load_speed_is_warned_of_above_five_per_cent(double factor, int warnings)
+    {
+        const double R = 3.0, Kt = 7e-3, I0 = 0.2, G = 30.0, Eta = 0.6, V = 12.0;
+        MotorConversion c = MotorFromData.Convert(new MotorData
+        {
+            Name = "m",
+            Voltage = V,
+            NoLoadSpeed = (V - (I0 * R)) / Kt / G,
+            NoLoadCurrent = I0,
+            StallCurrent = V / R,
+            StallTorque = factor * Eta * Kt * G * ((V / R) - I0),
+            GearRatio = G,
+            GearEfficiency = Eta,
+        });
+        Assert.Equal(warnings, c.Warnings.Count);
+    }
+
+    [Theory]
+    [InlineData(null, 0.007, "resistance")]
+    [InlineData(3.0, null, "torque constant")]
+    public void Data_that_determine_nothing_say_what_is_missing(double? r, double? kt, string missing)
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Resistance = r, TorqueConstant = kt, NoLoadCurrent = 0.1 });
+        Assert.Null(c.Settings);
+        Assert.Contains(missing, c.Missing);
+    }
+
+    [Fact]
+    public void Notes_say_how_each_number_was_found()
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Voltage = 12.0, NoLoadSpeed = 50.0, NoLoadCurrent = 0.1, StallCurrent = 4.0, GearRatio = 20.0 });
+        Assert.Contains(c.Notes, n => n.Contains("R = 3 ohm", StringComparison.Ordinal));
+        Assert.Contains(c.Notes, n => n.Contains("Kt = 11.7 mN m/A", StringComparison.Ordinal));
+        Assert.Contains(c.Notes, n => n.Contains("friction torque 1.17 mN m", StringComparison.Ordinal));
+    }
+
+    private static MotorSettings Made(MotorData data)
+    {
+        MotorConversion c = MotorFromData.Convert(data);
+        Assert.Empty(c.Warnings);
+        return Assert.IsType<MotorSettings>(c.Settings);
+    }
+
+    private static void Close(double expected, double actual, string unit) =>
+        Assert.True(Math.Abs(actual - expected) <= 1e-12 * Math.Abs(expected), FormattableString.Invariant($"expected {expected:R} {unit}, got {actual:R}, difference {actual - expected:G3}"));
+}
