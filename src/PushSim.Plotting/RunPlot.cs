@@ -10,6 +10,8 @@ public sealed class RunPlot
 {
     private const int Width = 900;
     private const int PanelHeight = 290;
+    // A picture of no current is left out [A].
+    private const double LeastCurrent = 1e-3;
     private const string TimeTitle = "Time [s]";
 
     private readonly IReadOnlyList<PlotModel> _panels;
@@ -160,7 +162,7 @@ public sealed class RunPlot
 
     private static void AddCurrents(RunResult r, List<Panel> panels)
     {
-        if (r.Scenario.Robot.Controllers.Count == 0)
+        if (r.Scenario.Robot.Controllers.Count == 0 || r["battery_current_a"].Values.Max(Math.Abs) < LeastCurrent)
         {
             return;
         }

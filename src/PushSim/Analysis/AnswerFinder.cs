@@ -65,7 +65,7 @@ internal static class AnswerFinder
     private static RunAnswers Stop(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
         double[] speed = history["speed_m_per_s"];
-        answers = Launch(history, answers, marks);
+        answers = Launch(history, answers, []);
         double command = history.Scenario.Manoeuvre.Commands.Count > 0 ? history.Scenario.Manoeuvre.Commands[^1].Time : 0.0;
         int from = history.IndexAt(command);
         marks.Add(new Mark("command", "command", command, double.NaN));
@@ -97,12 +97,7 @@ internal static class AnswerFinder
         int last = force.Length - 1;
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[taut])));
         double plateau = RunHistory.Mean(force, from, last);
-        int peak = taut;
-        for (int i = taut; i <= from; i++)
-        {
-            peak = force[i] > force[peak] ? i : peak;
-        }
-
+        int peak = FirstPeak(force, taut, from, plateau);
         marks.Add(new Mark("breakaway", "breakaway", history.Time[peak], force[peak]));
         marks.Add(new Mark("plateau_start", "plateau", history.Time[from], plateau));
         marks.Add(new Mark("plateau_end", "plateau", history.Time[last], plateau));
@@ -112,6 +107,22 @@ internal static class AnswerFinder
             PullPlateau = plateau,
             LimitedBy = history.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest ? "tyres" : LimitedBy(history, from, last),
         };
+    }
+
+    // The first peak that stands out: force has since fallen by a tenth, and it was no ripple of the first pull.
+    private static int FirstPeak(double[] force, int taut, int last, double plateau)
+    {
+        int peak = taut;
+        for (int i = taut; i <= last; i++)
+        {
+            peak = force[i] > force[peak] ? i : peak;
+            if (force[peak] > 0.5 * plateau && force[i] < 0.9 * force[peak])
+            {
+                break;
+            }
+        }
+
+        return peak;
     }
 
     private static RunAnswers Turn(RunHistory history, RobotSystem system, RunAnswers answers, List<Mark> marks)
