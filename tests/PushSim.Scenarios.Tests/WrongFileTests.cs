@@ -62,7 +62,7 @@ public class WrongFileTests
     }
 
     [Theory]
-    [InlineData("robot = \"shrew.toml\"", "robot = \"/etc/hostname\"", 2, 9, "this path does not start in the scenario's folder", "")]
+    [InlineData("robot = \"shrew.toml\"", "robot = \"/robots/shrew.toml\"", 2, 9, "this path does not start in the scenario's folder", "")]
     [InlineData("robot = \"shrew.toml\"", "robot = \"../shrew.toml\"", 2, 9, "this path leaves the scenario's folder", "below it")]
     [InlineData("robot = \"shrew.toml\"", "robot = \"a/../../shrew.toml\"", 2, 9, "this path leaves the scenario's folder", "")]
     [InlineData("robot = \"shrew.toml\"", "robot = 'C:\\shrew.toml'", 2, 9, "this path does not start in the scenario's folder", "")]
