@@ -61,11 +61,11 @@ public static class ScenarioReader
         }
 
         string shown = Path.IsPathRooted(name) || folder == "." ? name : Path.Combine(folder, name);
-        TomlTable? tree = Tree(context, full, shown, place);
+        TomlTable? tree = Tree(context, full, shown, (place, name));
         return tree is null ? null : RobotReader.Read(context, tree);
     }
 
-    private static TomlTable? Tree(ReadContext context, string path, string name, Place? from) =>
+    private static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from) =>
         FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
 
     private static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()

@@ -50,7 +50,7 @@ internal static class ScenarioKeys
         Quantity("tether.cell", "resolution", Dimension.Force, 0, 1000, "Readings are rounded to this.", "0.01 N", "no rounding"),
         Quantity("tether.cell", "noise", Dimension.Force, 0, 1000, "Standard deviation of its noise.", "0.02 N", "0 N"),
         Quantity("tether.cell", "tare", Dimension.Force, -1000, 1000, "Constant part of every reading.", "0 N", "0 N"),
-        Whole("tether.cell", "seed", 0, 9e15, "Seed of the noise.", "1", "1"),
+        Whole("tether.cell", "seed", 0, int.MaxValue, "Seed of the noise.", "1", "1"),
 
         Choice("manoeuvre", "kind", ["launch", "brake", "reversal", "pull", "drag", "spot", "arc", "hold", "timeline"], "What is done.", required: true),
         Number("manoeuvre", "throttle", -1, 1, "Forward command.", "1.0", "1 where the kind drives forward, 0.5 in an arc"),

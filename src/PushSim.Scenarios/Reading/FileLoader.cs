@@ -9,10 +9,10 @@ internal static class FileLoader
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>The file's text; null after a complaint at the place that named it (or at the file itself).</summary>
-    public static SourceFile? Load(ReadContext context, string path, string name, Place? from)
+    public static SourceFile? Load(ReadContext context, string path, string name, (Place Place, string Text)? from)
     {
-        Place place = from ?? new Place(new SourceFile(name, ""), 0, 0, 1);
-        string shown = SourceFile.Clean(name);
+        Place place = from?.Place ?? new Place(new SourceFile(name, ""), 0, 0, 1);
+        string shown = SourceFile.Clean(from?.Text ?? name);
         try
         {
             var info = new FileInfo(path);

@@ -1,0 +1,221 @@
+using Xunit;
+
+namespace PushSim.Scenarios.Tests;
+
+public class WrongFileTests
+{
+    [Theory]
+    [InlineData("mass = \"800 g\"", "mass = 800", 3, 8, "\"mass\" needs a unit", "kg, g")]
+    [InlineData("mass = \"800 g\"", "mass = \"800 mm\"", 3, 8, "\"mm\" measures length, but this is a mass", "kg, g")]
+    [InlineData("mass = \"800 g\"", "mass = \"0,8 kg\"", 3, 8, "a comma in a number", "point")]
+    [InlineData("mass = \"800 g\"", "mass = \"1e999 g\"", 3, 8, "not finite", "")]
+    [InlineData("mass = \"800 g\"", "mass = \"800 kg\"", 3, 8, "\"mass\" is 800 kg, outside the allowed range", "0.01 kg to 100 kg")]
+    [InlineData("mass = \"800 g\"", "mass = 800 g", 3, 12, "not valid TOML", "quotes")]
+    [InlineData("mass = \"800 g\"", "mass = true", 3, 8, "\"mass\" takes a mass, not true or false", "1360 g")]
+    [InlineData("mass = \"800 g\"", "mass = \"800 g\"\nmass = \"1 kg\"", 4, 1, "\"mass\" is already there in line 3", "")]
+    [InlineData("mass = \"800 g\"", "maas = \"800 g\"", 3, 1, "unknown key \"maas\" in [chassis]", "did you mean \"mass\"?")]
+    [InlineData("mass = \"800 g\"\n", "", 2, 2, "missing \"mass\" in chassis", "add mass = \"1360 g\"")]
+    [InlineData("name = \"shrew\"", "name = 3", 1, 8, "\"name\" takes a text, not a bare number", "mole")]
+    [InlineData("name = \"shrew\"", "name = \" \"", 1, 8, "\"name\" is empty", "mole")]
+    [InlineData("height = \"20 mm\" }", "hight = \"20 mm\" }", 7, 32, "unknown key \"hight\" in [chassis.centre_of_mass]", "did you mean \"height\"?")]
+    [InlineData("centre_of_mass = {", "centre_of_mass = \"low\" #", 7, 18, "\"centre_of_mass\" takes a table, not a text", "chassis.centre_of_mass")]
+    [InlineData("[chassis]", "[chasis]", 2, 2, "unknown key \"chasis\"", "did you mean \"chassis\"?")]
+    [InlineData("x = \"0 mm\", height", "x = \"200 mm\", height", 7, 18, "the centre of mass lies", "skid")]
+    [InlineData("static_friction = \"1.0 ± 0.1\"", "static_friction = \"1.0 N\"", 10, 19, "\"N\" measures force, but this is a pure number", "%")]
+    [InlineData("kinetic_friction = 0.8", "kinetic_friction = 1.2", 11, 20, "kinetic friction 1.2 is above static friction 1", "swap")]
+    [InlineData("kinetic_friction = 0.8", "kinetic_friction = inf", 11, 20, "\"kinetic_friction\" is not finite", "")]
+    [InlineData("kinetic_friction = 0.8", "kinetic_friction = 1979-05-27", 11, 20, "\"kinetic_friction\" takes a pure number or percentage, not a date", "0.85")]
+    [InlineData("wear = \"200 mm3\"", "contact_length = \"1 cm\"\nrolling_renewal = \"100 1/m\"", 17, 19, "say the same thing", "keep one")]
+    [InlineData("wear = \"200 mm3\"", "friction_table = [[\"0 m/s\", 1.0], [\"0 m/s\", 0.9]]", 16, 36, "\"friction_table\" must rise", "rising order")]
+    [InlineData("wear = \"200 mm3\"", "friction_table = [1, 2]", 16, 18, "\"friction_table\" takes a list of pairs", "m/s")]
+    [InlineData("tyre = \"foam\"", "tyre = \"foem\"", 22, 8, "there is no tyre \"foem\"", "did you mean \"foam\"?")]
+    [InlineData("mass = \"20 g\"\n", "", 17, 3, "wheel \"left\" has no inertia", "mass = ")]
+    [InlineData("name = \"right\"", "name = \"left\"", 25, 8, "there is already a wheel \"left\"", "own name")]
+    [InlineData("[[motor]]", "[motor]", 45, 2, "\"motor\" takes a list of tables, not a table", "[[motor]]")]
+    [InlineData("stall_current = \"3 A\"\n", "", 45, 3, "motor \"small\" is not determined", "resistance (or voltage and stall current")]
+    [InlineData("stall_current = \"3 A\"", "stall_curent = \"3 A\"", 50, 1, "unknown key \"stall_curent\"", "did you mean \"stall_current\"?")]
+    [InlineData("gear_ratio = 30", "gear_ratio = \"30 rpm\"", 51, 14, "\"rpm\" measures turning speed", "")]
+    [InlineData("wheels = [\"left\"]", "wheels = [\"lft\"]", 55, 11, "there is no wheel \"lft\"", "did you mean \"left\"?")]
+    [InlineData("wheels = [\"left\"]", "wheels = []", 55, 10, "drive \"port\" turns no wheel", "")]
+    [InlineData("wheels = [\"left\"]", "wheels = [\"left\", \"right\"]", 60, 11, "wheel \"right\" is already in drive \"port\"", "one drive")]
+    [InlineData("wheels = [\"left\"]", "wheels = [\"left\", \"ball front\"]", 55, 19, "\"ball front\" is a skid and cannot be driven", "skid = true")]
+    [InlineData("wheels = [\"left\"]", "wheels = [\"left\"]\nwheel_ratios = [1, 1]", 56, 16, "2 ratios for 1 wheels", "one ratio per wheel")]
+    [InlineData("wheels = [\"left\"]", "wheels = \"left\"", 55, 10, "\"wheels\" takes a list of texts", "front left")]
+    [InlineData("motors = [\"small\"]", "motors = [\"big\"]", 56, 11, "there is no motor \"big\"", "known: small")]
+    [InlineData("drives = [\"port\"]", "drives = [\"prot\"]", 66, 11, "there is no drive \"prot\"", "did you mean \"port\"?")]
+    [InlineData("drives = [\"port\"]", "drives = [\"port\", \"starboard\"]\nwiring = \"parallel\"", 72, 11, "motor 1 of drive \"starboard\" is already on controller \"a\"", "one controller")]
+    [InlineData("drives = [\"port\"]", "drives = [\"port/2\"]", 66, 11, "drive \"port\" has 1 motors, no motor 2", "count from 1")]
+    [InlineData("drives = [\"starboard/1\"]", "drives = []", 61, 10, "motor 1 of drive \"starboard\" has no controller", "[[controller]]")]
+    [InlineData("motors = [\"small\"]", "motors = [\"small\", \"small\"]", 63, 3, "controller \"a\" has 2 motors, so their wiring must be said", "parallel")]
+    [InlineData("side = \"left\"", "side = \"lfet\"", 65, 8, "\"lfet\" is no side", "did you mean \"left\"? allowed: left, right")]
+    [InlineData("side = \"left\"", "side = 1", 65, 8, "\"side\" takes a word in quotes", "left, right")]
+    [InlineData("cells = 3", "cells = 3.5", 73, 9, "\"cells\" takes a whole number, not one with decimals", "cells = 3")]
+    [InlineData("cells = 3", "cells = 300", 73, 9, "\"cells\" is 300, outside the allowed range", "1 to 24")]
+    [InlineData("cells = 3", "cells = 3\ncell_voltage = [[\"0 %\", \"4 V\"], [\"100 %\", \"3 V\"]]", 74, 16, "the cell's voltage falls with charge", "")]
+    [InlineData("skid = true", "skid = \"yes\"", 37, 8, "\"skid\" takes true or false, not a text", "without quotes")]
+    public void A_mistake_in_a_robot_is_found_where_it_stands(string old, string by, int line, int column, string message, string help)
+    {
+        using var files = new SmallFiles(robot: SmallFiles.With(SmallFiles.Robot, old, by));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.Null(result.Scenario);
+        Expect(result, "shrew.toml", line, column, message, help);
+    }
+
+    [Theory]
+    [InlineData("robot = \"shrew.toml\"", "robot = \"/robots/shrew.toml\"", 2, 9, "this path does not start in the scenario's folder", "")]
+    [InlineData("robot = \"shrew.toml\"", "robot = \"../shrew.toml\"", 2, 9, "this path leaves the scenario's folder", "below it")]
+    [InlineData("robot = \"shrew.toml\"", "robot = \"a/../../shrew.toml\"", 2, 9, "this path leaves the scenario's folder", "")]
+    [InlineData("robot = \"shrew.toml\"", "robot = 'C:\\shrew.toml'", 2, 9, "this path does not start in the scenario's folder", "")]
+    [InlineData("robot = \"shrew.toml\"", "robot = '\\\\host\\shrew.toml'", 2, 9, "this path does not start in the scenario's folder", "")]
+    [InlineData("robot = \"shrew.toml\"", "robot = \"vole.toml\"", 2, 9, "\"vole.toml\" is not there", "check the name")]
+    [InlineData("robot = \"shrew.toml\"", "robot = \".\"", 2, 9, "\".\" is a folder, not a file", "")]
+    [InlineData("robot = \"shrew.toml\"\n", "", 1, 1, "missing \"robot\" in this scenario file", "robots/mole.toml")]
+    [InlineData("slope_x = \"5 deg\"", "slope_x = \"5 %\"", 5, 11, "\"%\" measures pure number or percentage, but this is an angle", "deg")]
+    [InlineData("slope_x = \"5 deg\"", "slope_x = \"89 deg\"", 5, 11, "outside the allowed range", "-1.2 rad to 1.2 rad")]
+    [InlineData("max_x = \"2 m\"", "max_x = \"0.5 m\"", 6, 9, "this patch of floor has no area", "min_x")]
+    [InlineData("kind = \"reversal\"", "kind = \"revesal\"", 13, 8, "\"revesal\" is no kind", "did you mean \"reversal\"?")]
+    [InlineData("kind = \"reversal\"", "kind = \"pull\"", 13, 8, "a pull test needs a tether", "[tether]")]
+    [InlineData("kind = \"reversal\"", "kind = \"spot\"", 12, 2, "missing \"turn\"", "positive turns left")]
+    [InlineData("reverse_at = \"1 s\"", "reverse_at = \"5 s\"", 15, 14, "\"reverse_at\" is 5 s, not between", "")]
+    [InlineData("reverse_at = \"1 s\"\n", "", 12, 2, "missing \"reverse_at\"", "1.2 s")]
+    [InlineData("end = \"2 s\"", "end = \"2 m\"", 16, 7, "\"m\" measures length, but this is a time", "s, ms")]
+    [InlineData("end = \"2 s\"", "end = \"0.05 s\"", 16, 7, "the run ends at 0.05 s", "later")]
+    [InlineData("[numerics]", "[floor]", 17, 2, "\"floor\" is already there in line 3", "")]
+    [InlineData("[manoeuvre]", "[maneuver]", 12, 2, "unknown key \"maneuver\"", "did you mean \"manoeuvre\"?")]
+    [InlineData("tolerance = 0.001", "mass = \"1 kg\"", 18, 1, "unknown key \"mass\" in [numerics]", "it belongs in [chassis]")]
+    public void A_mistake_in_a_scenario_is_found_where_it_stands(string old, string by, int line, int column, string message, string help)
+    {
+        using var files = new SmallFiles(scenario: SmallFiles.With(SmallFiles.Scenario, old, by));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.Null(result.Scenario);
+        Expect(result, "move.toml", line, column, message, help);
+    }
+
+    [Fact]
+    public void All_mistakes_of_both_files_come_at_once()
+    {
+        string robot = SmallFiles.With(SmallFiles.With(SmallFiles.Robot, "mass = \"800 g\"", "maas = \"800 g\""), "side = \"left\"", "side = \"up\"");
+        string scenario = SmallFiles.With(SmallFiles.With(SmallFiles.Scenario, "slope_x = \"5 deg\"", "slope_x = 5"), "end = \"2 s\"", "end = \"2 m\"");
+        using var files = new SmallFiles(robot, scenario);
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        // the misspelt mass is two complaints: the unknown key, and the missing one
+        Assert.Equal(["move.toml:5", "move.toml:16", "shrew.toml:2", "shrew.toml:3", "shrew.toml:65"], result.Problems.Select(p => $"{Path.GetFileName(p.File)}:{p.Line}"));
+    }
+
+    [Fact]
+    public void Several_slips_of_the_format_come_at_once()
+    {
+        using var files = new SmallFiles(scenario: "question = \nrobot = \"shrew.toml\"\n[floor]\nslope_x = 5 deg\n");
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.Equal([1, 4], result.Problems.Select(p => p.Line));
+        Assert.All(result.Problems, p => Assert.StartsWith("not valid TOML", p.Message));
+    }
+
+    [Fact]
+    public void Wheels_in_one_line_fall_over()
+    {
+        string robot = SmallFiles.With(SmallFiles.With(SmallFiles.Robot, "x = \"50 mm\"", "x = \"0 mm\""), "x = \"-50 mm\"", "x = \"0 mm\"");
+        using var files = new SmallFiles(robot);
+        Expect(ScenarioReader.Read(files.ScenarioPath), "shrew.toml", 38, 3, "the wheels stand in one line", "skid");
+    }
+
+    [Fact]
+    public void Nine_wheels_are_too_many()
+    {
+        string extra = string.Concat(Enumerable.Range(1, 5).Select(i => $"[[wheel]]\nname = \"extra {i}\"\nx = \"{i} mm\"\ny = \"0 mm\"\ndiameter = \"10 mm\"\ntyre = \"foam\"\nskid = true\n"));
+        using var files = new SmallFiles(SmallFiles.Robot + extra);
+        Expect(ScenarioReader.Read(files.ScenarioPath), "shrew.toml", 104, 3, "9 wheels, but a robot has 2 to 8", "skid");
+    }
+
+    [Fact]
+    public void Controllers_without_a_battery_are_an_error()
+    {
+        string robot = SmallFiles.Robot[..SmallFiles.Robot.IndexOf("[battery]", StringComparison.Ordinal)];
+        using var files = new SmallFiles(robot);
+        Expect(ScenarioReader.Read(files.ScenarioPath), "shrew.toml", 63, 3, "there are controllers but no battery", "[battery]");
+    }
+
+    [Theory]
+    [InlineData(17, false)]
+    [InlineData(14, true)]
+    [InlineData(100_000, false)]
+    public void Deep_nesting_is_refused_without_harm(int depth, bool isShallow)
+    {
+        string nest = new string('[', depth) + new string(']', depth);
+        using var files = new SmallFiles(scenario: $"question = {nest}\n{SmallFiles.Scenario[(SmallFiles.Scenario.IndexOf('\n') + 1)..]}");
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.True(result.HasErrors);
+        Assert.Equal(!isShallow, result.Problems.Any(p => p.Message.Contains("deep", StringComparison.OrdinalIgnoreCase) || p.Message.Contains("depth", StringComparison.OrdinalIgnoreCase)));
+    }
+
+    [Fact]
+    public void A_file_over_one_mebibyte_is_refused()
+    {
+        using var files = new SmallFiles(scenario: SmallFiles.Scenario + "#" + new string('x', 1 << 20));
+        Assert.Contains("larger than 1048576 bytes", Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems).Message);
+    }
+
+    [Fact]
+    public void A_text_that_is_no_utf8_is_refused()
+    {
+        using var files = new SmallFiles();
+        File.WriteAllBytes(files.ScenarioPath, [0x71, 0x3D, 0x22, 0xFF, 0xFE, 0x22]);
+        Assert.Contains("not UTF-8", Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems).Message);
+    }
+
+    [Fact]
+    public void A_missing_scenario_cannot_be_read()
+    {
+        using var files = new SmallFiles();
+        ReadResult result = ScenarioReader.Read(Path.Combine(files.Folder, "none.toml"));
+        Assert.True(result.CannotRead);
+        Assert.Contains("is not there", Assert.Single(result.Problems).Message);
+    }
+
+    [Fact]
+    public void A_link_out_of_the_folder_is_refused_unless_allowed()
+    {
+        using var outside = new SmallFiles();
+        using var files = new SmallFiles(robot: null);
+        File.CreateSymbolicLink(files.RobotPath, outside.RobotPath);
+        Expect(ScenarioReader.Read(files.ScenarioPath), "move.toml", 2, 9, "this path leaves the scenario's folder", "");
+        Assert.NotNull(ScenarioReader.Read(files.ScenarioPath, new ReadOptions { AllowOutside = true }).Scenario);
+    }
+
+    [Fact]
+    public void Control_characters_do_not_reach_the_screen()
+    {
+        using var files = new SmallFiles(scenario: SmallFiles.With(SmallFiles.Scenario, "kind = \"reversal\"", "kind = \"\\u001b[2Jx\""));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.True(result.HasErrors);
+        Assert.All(result.Problems, p => Assert.DoesNotContain(p.Message + p.Help + p.SourceLine, char.IsControl));
+    }
+
+    [Fact]
+    public void A_method_outside_the_given_names_is_an_error()
+    {
+        using var files = new SmallFiles(scenario: SmallFiles.Scenario + "method = \"ARK3(3)\"\n");
+        var options = new ReadOptions { Methods = ["ARK3(2)", "ARK4(3)"] };
+        Expect(ScenarioReader.Read(files.ScenarioPath, options), "move.toml", 19, 10, "there is no method \"ARK3(3)\"", "did you mean \"ARK3(2)\"?");
+        Assert.NotNull(ScenarioReader.Read(files.ScenarioPath).Scenario);
+    }
+
+    [Fact]
+    public void A_key_without_effect_is_only_warned_of()
+    {
+        using var files = new SmallFiles(scenario: SmallFiles.With(SmallFiles.Scenario, "kind = \"reversal\"", "kind = \"launch\""));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.NotNull(result.Scenario);
+        Assert.Equal(Severity.Warning, Assert.Single(result.Problems).Severity);
+        Expect(result, "move.toml", 15, 14, "\"reverse_at\" has no effect", "");
+    }
+
+    private static void Expect(ReadResult result, string file, int line, int column, string message, string help)
+    {
+        string all = string.Join("\n", result.Problems.Select(p => $"{p} | {p.Help}"));
+        Assert.True(
+            result.Problems.Any(p => Path.GetFileName(p.File) == file && p.Line == line && p.Column == column
+                && p.Message.Contains(message, StringComparison.Ordinal) && p.Help.Contains(help, StringComparison.Ordinal)),
+            $"expected {file}:{line}:{column} {message} | {help}\ngot\n{all}");
+    }
+}
