@@ -11,6 +11,9 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     // 1 left the energy balance of a robot that only rocks on its tyres open by 2e-3; 0.1 costs a tenth more work [1].
     private const double ShareOfTypical = 0.1;
 
+    // Share of its grip or hold that a robot set down on a slope may take up at once [1].
+    private const double LeaningShare = 0.99;
+
     private readonly ScenarioSettings _scenario;
     private readonly CommandProfile[] _profiles;
 
@@ -104,6 +107,11 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             y[Layout.FirstDrive + d] = m.InitialSpeed / (ratio * robot.Wheels[wheel].Radius);
         }
 
+        if (m.InitialSpeed == 0.0)
+        {
+            LeanOnTheSlope(y);
+        }
+
         double air = _scenario.Floor.AirTemperature;
         foreach (int i in Layout.MotorHeat.Where(i => i >= 0))
         {
@@ -122,6 +130,66 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         }
 
         return y;
+    }
+
+    // A robot set down gently: wheels whose drives are held at the start carry its weight along the slope, each by its load,
+    // tyre body, bristle and gear already leaning. Where that would be more than they hold it starts unloaded, and slides.
+    private void LeanOnTheSlope(double[] y)
+    {
+        (double gx, double gy, double _) = ModelBuilder.Gravity(_scenario.Floor);
+        (double sine, double cosine) = Math.SinCos(_scenario.Manoeuvre.InitialHeading);
+        double mass = _scenario.Robot.Chassis.Mass;
+        double along = -mass * ((cosine * gx) + (sine * gy));
+        double across = -mass * ((cosine * gy) - (sine * gx));
+        EnterSegment(0);
+        bool[] holds = [.. Equations.Wheels.Select(w => w.Drive < 0 || Equations.IsHeld[w.Drive])];
+        double all = Static.Loads.Sum();
+        double held = Static.Loads.Where((_, i) => holds[i]).Sum();
+        double[] torque = new double[Equations.Drives.Length];
+        double[] leaning = (double[])y.Clone();
+        for (int i = 0; i < holds.Length; i++)
+        {
+            ref readonly Tyres.WheelParameters<R1> p = ref Equations.Wheels[i];
+            double load = Static.Loads[i];
+            double fx = holds[i] ? along * load / held : 0.0;
+            double fy = across * load / all;
+            double grip = load * _scenario.Floor.FrictionScale * (p.KineticFriction.Value + p.FrictionDrop.Value);
+            if (double.Hypot(fx, fy) > LeaningShare * grip)
+            {
+                return;
+            }
+
+            if (load > 0.0)
+            {
+                int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
+                leaning[state] = fx / p.CarcassStiffness.Value;
+                leaning[state + 1] = fy / p.CarcassStiffness.Value;
+                leaning[Layout.FirstTread + (2 * i)] = -fx / (load * p.Sigma0.Value);
+                leaning[Layout.FirstTread + (2 * i) + 1] = -fy / (load * p.Sigma0.Value);
+            }
+
+            if (p.Drive >= 0)
+            {
+                torque[p.Drive] -= p.DriveRatio.Value * p.Radius.Value * fx;
+            }
+        }
+
+        for (int d = 0; d < torque.Length; d++)
+        {
+            ref readonly DriveParameters<R1> p = ref Equations.Drives[d];
+            double capacity = p.DryFriction.Value + p.HoldTorque.Value;
+            if (Math.Abs(torque[d]) > LeaningShare * capacity)
+            {
+                return;
+            }
+
+            if (p.BristleIndex >= 0 && torque[d] != 0.0)
+            {
+                leaning[p.BristleIndex] = torque[d] / capacity * p.WindUp.Value;
+            }
+        }
+
+        leaning.CopyTo(y, 0);
     }
 
     /// <summary>
@@ -182,6 +250,36 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
                 target[i] = relative * ShareOfTypical * typical;
             }
         }
+    }
+
+    /// <summary>
+    /// The fastest of the tread rings on tyre body and bristles under the standing load, sqrt((k_c + N sigma0)/m_t), and of the
+    /// drives on their gear friction's wind-up and their tyres, sqrt((T/s_max + sum (ratio R)^2 k_c)/I) [rad/s].
+    /// </summary>
+    public double FastestFrequency()
+    {
+        double fastest = 0.0;
+        for (int i = 0; i < Equations.Wheels.Length; i++)
+        {
+            ref readonly Tyres.WheelParameters<R1> p = ref Equations.Wheels[i];
+            double stiffness = p.CarcassStiffness.Value + (Static.Loads[i] * p.Sigma0.Value);
+            fastest = Math.Max(fastest, Math.Sqrt(stiffness / p.TreadMass.Value));
+        }
+
+        for (int d = 0; d < Equations.Drives.Length; d++)
+        {
+            ref readonly DriveParameters<R1> p = ref Equations.Drives[d];
+            double stiffness = (p.DryFriction.Value + p.HoldTorque.Value) / p.WindUp.Value;
+            foreach (Tyres.WheelParameters<R1> wheel in Equations.Wheels)
+            {
+                double arm = wheel.DriveRatio.Value * wheel.Radius.Value;
+                stiffness += wheel.Drive == d ? arm * arm * wheel.CarcassStiffness.Value : 0.0;
+            }
+
+            fastest = Math.Max(fastest, Math.Sqrt(stiffness / p.Inertia.Value));
+        }
+
+        return fastest;
     }
 
     private void TyreScales(int i, out double deflection, out double bristle)
