@@ -54,6 +54,12 @@ internal static class ControllerEquations
 
         // off its limit V = d V_b and dI/dV_b = d^2/R; at its limit P is constant. Only the speed of Newton hangs on this.
         T free = c.Magnitude * c.Magnitude * c.Conductance;
+        if (p.HasBrushDrop)
+        {
+            // inside the drop no current flows whatever the bus does
+            free = T.IfLess(T.Abs(difference), c.Drop, 0.0, free);
+        }
+
         if (!p.Regeneration)
         {
             free = T.IfLess(0.0, power, free, 0.0);

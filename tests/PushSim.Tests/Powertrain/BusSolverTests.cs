@@ -1,0 +1,106 @@
+using CsCheck;
+using PushSim.Numerics;
+using PushSim.Powertrain;
+using Xunit;
+
+namespace PushSim.Tests.Powertrain;
+
+/// <summary>The bus voltage of random sets of controllers.</summary>
+public class BusSolverTests
+{
+    private sealed record Set(double Voc, double Resistance, Controller[] Controllers);
+
+    private sealed record Controller(
+        Wiring Wiring, double Constant, double Winding, double Drop, double Speed, double Duty, bool Regeneration, double Limit, double On);
+
+    private static readonly Gen<Controller> s_controller = Gen.Select(
+        Gen.Int[0, 2],
+        Gen.Double[0.02, 0.4],
+        Gen.Double[0.2, 5.0],
+        Gen.OneOf(Gen.Const(0.0), Gen.Double[0.2, 1.5]),
+        Gen.Double[-1.2, 1.2],
+        Gen.OneOf(Gen.Double[-1.0, 1.0], Gen.Int[-1, 1].Select(i => (double)i)),
+        Gen.Bool,
+        Gen.OneOf(Gen.Double[0.1, 20.0], Gen.Const(1e3))).Select(
+            (wiring, constant, winding, drop, speed, duty, regeneration, limit) =>
+                new Controller((Wiring)wiring, constant, winding, drop, speed, duty, regeneration, limit, 0.05));
+
+    private static readonly Gen<Set> s_set = Gen.Select(Gen.Double[6.0, 26.0], Gen.Double[0.01, 0.3], s_controller.Array[1, 8])
+        .Select((voc, resistance, controllers) => new Set(voc, resistance, controllers));
+
+    private static (ControllerParameters<R1>[] Parameters, ControllerWork<R1>[] Work) Prepare(Set set)
+    {
+        List<MotorParameters<R1>> motors = [];
+        List<R1> speeds = [];
+        var parameters = new ControllerParameters<R1>[set.Controllers.Length];
+        var work = new ControllerWork<R1>[set.Controllers.Length];
+        for (int k = 0; k < parameters.Length; k++)
+        {
+            Controller c = set.Controllers[k];
+            int count = c.Wiring == Wiring.Single ? 1 : 2;
+            parameters[k] = new ControllerParameters<R1>
+            {
+                CurrentLimit = c.Limit, OnResistance = c.On, Wiring = c.Wiring, Regeneration = c.Regeneration, HasBrushDrop = c.Drop > 0.0,
+                HeatIndex = -1, FirstMotor = motors.Count, MotorCount = count,
+            };
+            work[k].Duty = c.Duty;
+            work[k].IsZero = c.Duty == 0.0;
+            for (int m = 0; m < count; m++)
+            {
+                motors.Add(new MotorParameters<R1> { Constant = c.Constant * (1.0 + (0.3 * m)), Resistance = c.Winding, BrushDrop = c.Drop, HeatIndex = -1, Drive = k });
+            }
+
+            speeds.Add(c.Speed * set.Voc / (c.Constant * (c.Wiring == Wiring.Series ? 2.3 : 1.15)));
+        }
+
+        PowertrainEquations.Gather<R1>(motors.ToArray(), parameters, speeds.ToArray(), [], new MotorWork<R1>[motors.Count], work);
+        return (parameters, work);
+    }
+
+    private static double Residual(Set set, ControllerParameters<R1>[] parameters, ControllerWork<R1>[] work, double v)
+    {
+        double power = 0.0;
+        for (int k = 0; k < parameters.Length; k++)
+        {
+            if (!work[k].IsZero)
+            {
+                power += ControllerEquations.BusPower<R1>(parameters[k], work[k], v, 1.0 / v, out _).Value;
+            }
+        }
+
+        return v - set.Voc + (set.Resistance * power / v);
+    }
+
+    // a root exists for certain where the residual at half the open-circuit voltage is negative
+    [Fact]
+    public void Bus_voltage_is_solved_to_1e_9_volt()
+    {
+        int solved = 0;
+        double worst = 0.0;
+        s_set.Sample(
+            set =>
+            {
+                (ControllerParameters<R1>[] parameters, ControllerWork<R1>[] work) = Prepare(set);
+                if (Residual(set, parameters, work, 0.5 * set.Voc) >= 0.0)
+                {
+                    return;
+                }
+
+                var battery = new BatteryEquations<R1>(new BatterySettings { Cells = 1, CellVoltage = [(0.0, set.Voc)], Resistance = set.Resistance, Capacity = 1.0 });
+                double v = battery.Solve(set.Voc, parameters, work, out _).Value;
+                double residual = Math.Abs(Residual(set, parameters, work, v));
+                solved++;
+                worst = Math.Max(worst, residual);
+                Assert.True(residual < 1e-9, $"{residual} V at {v} V of {set.Voc} V");
+                for (int i = 1; i <= 40; i++)
+                {
+                    double above = v + (i / 40.0 * set.Voc);
+                    Assert.True(Residual(set, parameters, work, above) > -1e-9, $"another root above {v} V, near {above} V");
+                }
+            },
+            seed: "0N0XIzNsQ0O2",
+            iter: 20000,
+            threads: 1);
+        Assert.True(solved > 10000, $"only {solved} sets had a certain root; worst residual {worst}");
+    }
+}
