@@ -1,28 +1,101 @@
-using PushSim.Benchmarks;
 using System.Diagnostics;
+using System.Globalization;
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.OdeSolvers;
+using PushSim.Benchmarks;
+using PushSim.Numerics;
 using PushSim.Simulation;
 using PushSim.Tests;
 
-foreach ((string name, ScenarioSettings s) in new[] { ("launch", TestRobots.Launch()), ("spot", TestRobots.Spot()), ("pull", TestRobots.Pull()) })
+// Work, time and error of each pair and tolerance, beside the general numerics package's fixed-step RK4, in one run.
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+Console.WriteLine($"{PassTimer.NanosecondsPerPass():0} ns for one right-hand-side pass, four wheels");
+(string, ScenarioSettings)[] scenarios = [("launch", TestRobots.Launch()), ("spot", TestRobots.Spot()), ("pull", TestRobots.Pull())];
+foreach ((string name, ScenarioSettings scenario) in scenarios)
 {
-    foreach (string method in new[] { "ARK3(2)", "ARK4(3)", "ARK5(4)" })
+    ScenarioSettings sparse = scenario with { Numerics = scenario.Numerics with { SampleRate = 10.0 } };
+    ScenarioSettings canonical = sparse with { Robot = ModelBuilder.InCanonicalOrder(sparse.Robot) };
+    double[] exact = Bare(canonical, "ARK4(3)", 1e-10).Y;
+    foreach (string method in AdditiveTableau.All.Select(t => t.Name))
     {
-        foreach (double tol in new[] { 1e-2, 1e-3, 1e-4, 1e-6 })
+        foreach (double tolerance in new[] { 1e-2, 1e-3, 1e-4, 1e-5, 1e-6 })
         {
-            ScenarioSettings x = s with { Numerics = s.Numerics with { Tolerance = tol, Method = method } };
-            RunResult r = Simulator.Run(x);
-            double best = double.MaxValue;
-            for (int i = 0; i < 5; i++)
-            {
-                long t0 = Stopwatch.GetTimestamp();
-                r = Simulator.Run(x);
-                best = Math.Min(best, Stopwatch.GetElapsedTime(t0).TotalMilliseconds);
-            }
-
-            Console.WriteLine($"{name,-8} {method} {tol:0e0} evals {r.RhsEvaluations,7} steps {r.Steps,6} rej {r.RejectedSteps,5} {best,7:0.00} ms  x {r["x_m"].Values[^1]:0.00000} psi {r["heading_rad"].Values[^1]:0.0000} res {r.EnergyResidualRatio:0.0e0} {r.Status} {r.Cause} {r.Verdict}");
+            (double[] y, long evaluations, double ms, long bytes) = Bare(canonical, method, tolerance);
+            Console.WriteLine($"{name,-7} {method} at {tolerance:0e0}: {evaluations,6} evaluations, {ms,6:0.00} ms, position off {1e3 * Off(y, exact):0.0000} mm, {bytes} bytes allocated");
         }
     }
+
+    foreach (int steps in new[] { 100_000, 200_000, 400_000 })
+    {
+        (double[] y, double ms) = FixedStep(canonical, steps);
+        Console.WriteLine($"{name,-7} general package's RK4, {steps} steps: {4 * steps,7} evaluations, {ms,6:0} ms, position off {1e3 * Off(y, exact):0.0000} mm");
+    }
+
+    double whole = Best(() => Simulator.Run(scenario));
+    Console.WriteLine($"{name,-7} whole run at the defaults with 1000 samples/s and answers: {whole:0.00} ms");
 }
 
-Console.WriteLine($"{PassTimer.NanosecondsPerPass():0} ns per pass");
 return 0;
+
+static double Off(double[] y, double[] exact) => double.Hypot(y[0] - exact[0], y[1] - exact[1]) + (0.1 * Math.Abs(y[2] - exact[2]));
+
+static double Best(Action action)
+{
+    double best = double.MaxValue;
+    for (int i = 0; i < 40; i++)
+    {
+        long start = Stopwatch.GetTimestamp();
+        action();
+        best = Math.Min(best, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+    }
+
+    return best;
+}
+
+static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettings scenario, string method, double tolerance)
+{
+    var system = new RobotSystem(scenario);
+    var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName(method));
+    IntegrationSettings settings = Simulator.Settings(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } }, system);
+    double[] y0 = system.InitialState();
+    double[] y = new double[y0.Length];
+    var observer = new Blind();
+    IntegrationReport report = default;
+    long bytes = 0;
+    double ms = Best(() =>
+    {
+        y0.CopyTo(y, 0);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, ref observer);
+        bytes = GC.GetAllocatedBytesForCurrentThread() - before;
+    });
+    return (y, report.Evaluations, ms, bytes);
+}
+
+static (double[] Y, double Ms) FixedStep(ScenarioSettings scenario, int steps)
+{
+    var system = new RobotSystem(scenario);
+    double[] y = system.InitialState();
+    double end = scenario.Manoeuvre.EndTime;
+    double[] cuts = [0.0, .. system.Breakpoints, end];
+    long start = Stopwatch.GetTimestamp();
+    for (int i = 0; i + 1 < cuts.Length; i++)
+    {
+        system.EnterSegment(i);
+        int n = Math.Max(2, (int)(steps * (cuts[i + 1] - cuts[i]) / end));
+        Vector<double>[] path = RungeKutta.FourthOrder(Vector<double>.Build.DenseOfArray(y), cuts[i], cuts[i + 1], n, (t, v) =>
+        {
+            double[] dy = new double[v.Count];
+            system.Evaluate(t, 0.0, v.ToArray(), dy);
+            return Vector<double>.Build.Dense(dy);
+        });
+        y = path[^1].ToArray();
+    }
+
+    return (y, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+}
+
+internal struct Blind : IStepObserver
+{
+    public readonly StepDecision OnStep(DenseOutput step) => StepDecision.Continue;
+}

@@ -33,13 +33,7 @@ public static class Simulator
         NumericsSettings numerics = scenario.Numerics;
         double end = scenario.Manoeuvre.EndTime;
         var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName(numerics.Method));
-        var settings = new IntegrationSettings
-        {
-            RelativeTolerance = numerics.Tolerance,
-            AbsoluteTolerances = system.AbsoluteTolerances(numerics.Tolerance),
-            MaximumStep = Math.Min(LongestStep, StableStep / system.FastestFrequency()),
-            MaximumEvaluations = (long)Math.Max(1e5, numerics.MaxEvaluationsPerSecond * end),
-        };
+        IntegrationSettings settings = Settings(scenario, system);
         double[] y0 = system.InitialState();
         var recorder = new Recorder(scenario, system);
         system.EnterSegment(0);
@@ -55,6 +49,15 @@ public static class Simulator
         EnergyLedger ledger = EnergyLedger.Of(y1.AsSpan(system.Layout.FirstLedger, LedgerIndex.Count), before, after);
         return RunReport.Make(scenario, system, recorder, report, ledger, y1);
     }
+
+    /// <summary>Tolerances and limits of a scenario's run.</summary>
+    internal static IntegrationSettings Settings(ScenarioSettings scenario, RobotSystem system) => new()
+    {
+        RelativeTolerance = scenario.Numerics.Tolerance,
+        AbsoluteTolerances = system.AbsoluteTolerances(scenario.Numerics.Tolerance),
+        MaximumStep = Math.Min(LongestStep, StableStep / system.FastestFrequency()),
+        MaximumEvaluations = (long)Math.Max(1e5, scenario.Numerics.MaxEvaluationsPerSecond * scenario.Manoeuvre.EndTime),
+    };
 
     private sealed class CancellableObserver(Recorder recorder, CancellationToken cancel) : IStepObserver
     {
