@@ -68,10 +68,15 @@ internal sealed class BatteryEquations<T>
     {
         T low = 0.5 * voc;
         T backflow = 0.0;
+        T inverseVoc = 1.0 / voc;
         for (int k = 0; k < controllers.Length; k++)
         {
             ref readonly ControllerWork<T> c = ref controllers[k];
-            backflow = backflow + (c.Magnitude * T.Abs(c.Emf) * c.Conductance);
+            T emf = T.Abs(c.Emf);
+
+            // a sensorless drive at part torque leaves part of the back-EMF at its terminals
+            T most = c.Magnitude + ((1.0 - c.Share) * emf * inverseVoc);
+            backflow = backflow + (most * emf * c.Conductance);
         }
 
         T high = voc + (Resistance * backflow);

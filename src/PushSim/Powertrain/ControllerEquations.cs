@@ -52,8 +52,11 @@ internal static class ControllerEquations
             power = T.Max(0.0, power);
         }
 
-        // off its limit V = d V_b and dI/dV_b = d^2/R; at its limit P is constant. Only the speed of Newton hangs on this.
-        T free = c.Magnitude * c.Magnitude * c.Conductance;
+        // off its limit V and i rise with share d V_b (all of it for share 1: dI/dV_b = d^2/R); at its limit P is constant.
+        // Only the speed of Newton hangs on this.
+        T rise = c.Share * c.Magnitude;
+        T constant = -(power * inverseBus * inverseBus);
+        T free = (rise * (i + (v * c.Conductance)) * inverseBus) + constant;
         if (p.HasBrushDrop)
         {
             // inside the drop no current flows whatever the bus does
@@ -65,8 +68,7 @@ internal static class ControllerEquations
             free = T.IfLess(0.0, power, free, 0.0);
         }
 
-        T isHeld = full - v - (1e-9 * bus);
-        slope = T.IfLess(isHeld, 0.0, free, -(power * inverseBus * inverseBus));
+        slope = T.IfLess(i, c.Share * T.Max(c.Limit, c.Low), free, constant);
         return power;
     }
 

@@ -11,7 +11,7 @@ public class BusSolverTests
     private sealed record Set(double Voc, double Resistance, Controller[] Controllers);
 
     private sealed record Controller(
-        Wiring Wiring, double Constant, double Winding, double Drop, double Speed, double Duty, bool Regeneration, double Limit, double On);
+        Wiring Wiring, double Constant, double Winding, double Drop, double Speed, double Duty, bool Regeneration, double Limit, double Standstill);
 
     private static readonly Gen<Controller> s_controller = Gen.Select(
         Gen.Int[0, 2],
@@ -21,9 +21,9 @@ public class BusSolverTests
         Gen.Double[-1.2, 1.2],
         Gen.OneOf(Gen.Double[-1.0, 1.0], Gen.Int[-1, 1].Select(i => (double)i)),
         Gen.Bool,
-        Gen.OneOf(Gen.Double[0.1, 20.0], Gen.Const(1e3))).Select(
-            (wiring, constant, winding, drop, speed, duty, regeneration, limit) =>
-                new Controller((Wiring)wiring, constant, winding, drop, speed, duty, regeneration, limit, 0.05));
+        Gen.Select(Gen.OneOf(Gen.Double[0.1, 20.0], Gen.Const(1e3)), Gen.OneOf(Gen.Const(1.0), Gen.Double[0.1, 0.9]))).Select(
+            (wiring, constant, winding, drop, speed, duty, regeneration, last) =>
+                new Controller((Wiring)wiring, constant, winding, drop, speed, duty, regeneration, last.Item1, last.Item2));
 
     private static readonly Gen<Set> s_set = Gen.Select(Gen.Double[6.0, 26.0], Gen.Double[0.01, 0.3], s_controller.Array[1, 8])
         .Select((voc, resistance, controllers) => new Set(voc, resistance, controllers));
@@ -40,14 +40,18 @@ public class BusSolverTests
             int count = c.Wiring == Wiring.Single ? 1 : 2;
             parameters[k] = new ControllerParameters<R1>
             {
-                CurrentLimit = c.Limit, OnResistance = c.On, Wiring = c.Wiring, Regeneration = c.Regeneration, HasBrushDrop = c.Drop > 0.0,
+                CurrentLimit = c.Limit, OnResistance = 0.05, Wiring = c.Wiring, Regeneration = c.Regeneration, HasBrushDrop = c.Drop > 0.0,
                 HeatIndex = -1, FirstMotor = motors.Count, MotorCount = count,
             };
             work[k].Duty = c.Duty;
             work[k].IsZero = c.Duty == 0.0;
             for (int m = 0; m < count; m++)
             {
-                motors.Add(new MotorParameters<R1> { Constant = c.Constant * (1.0 + (0.3 * m)), Resistance = c.Winding, BrushDrop = c.Drop, HeatIndex = -1, Drive = k });
+                motors.Add(new MotorParameters<R1>
+                {
+                    Constant = c.Constant * (1.0 + (0.3 * m)), Resistance = c.Winding, BrushDrop = c.Drop, HeatIndex = -1, Drive = k,
+                    IsSensorless = c.Standstill < 1.0, StandstillShare = c.Standstill, InverseFullTorqueSpeed = 10.0 * c.Constant / set.Voc,
+                });
             }
 
             speeds.Add(c.Speed * set.Voc / (c.Constant * (c.Wiring == Wiring.Series ? 2.3 : 1.15)));
