@@ -88,7 +88,7 @@ public sealed record ManoeuvreSettings
 public sealed record NumericsSettings
 {
     /// <summary>Method name, one of the table's.</summary>
-    public string Method { get; init; } = "ARK3(2)";
+    public string Method { get; init; } = "ARK4(3)";
 
     /// <summary>Relative tolerance; the absolute ones per quantity scale with it [1].</summary>
     public double Tolerance { get; init; } = 1e-4;
