@@ -66,7 +66,8 @@ internal sealed class BatteryEquations<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public T Solve(T voc, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
     {
-        T low = 0.5 * voc;
+        // a hair below the half, so that a root right at the half lies inside
+        T low = (0.5 - 1e-9) * voc;
         T backflow = 0.0;
         T inverseVoc = 1.0 / voc;
         for (int k = 0; k < controllers.Length; k++)
@@ -102,11 +103,13 @@ internal sealed class BatteryEquations<T>
             high = T.IfLess(0.0, residual, v, high);
             next = v - (residual / (1.0 + (Resistance * slope)));
             T middle = 0.5 * (low + high);
-            next = T.IfLess(next, low, middle, next);
-            next = T.IfLess(high, next, middle, next);
+            T size = T.Abs(residual);
+
+            // a step onto an end of the bracket would come back for ever where the slope jumps in between
+            T safe = T.IfLess(low, next, T.IfLess(next, high, next, middle), middle);
+            next = T.IfLess(size, Converged * voc, next, safe);
 
             // a lane that has converged stays where it is, so that leaving early changes no bit
-            T size = T.Abs(residual);
             v = T.IfLess(size, Converged * voc, v, next);
             if (T.AllLess(size, Converged * voc))
             {
