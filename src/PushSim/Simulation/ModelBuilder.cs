@@ -12,6 +12,9 @@ internal static class ModelBuilder
     // Wheel speed over which rolling resistance changes sign, as rim speed [m/s]; smaller is stiffer, larger creeps.
     private const double RollingTransitionSpeed = 0.01;
 
+    // Share of the capped ring stiffness that bristles may take [1].
+    private const double BristleShareOfCap = 0.6;
+
     // Share of s_max that gear friction follows elastically, b [1]; as for the tread.
     private const double DriveElasticShare = 0.8;
 
@@ -37,16 +40,22 @@ internal static class ModelBuilder
     }
 
     /// <summary>
-    /// The tyre body stiffness that keeps the ring on body and bristles, sqrt((k_c + N0 sigma0)/m_t), under the cap; the
-    /// bristles soften with it in the same proportion.
+    /// Factors that keep the ring on body and bristles, sqrt((k_c + N sigma0)/m_t), under the cap: the body softens first, the
+    /// bristles only where they alone would take more than their share. Rolling renewal kappa goes with the bristles, which
+    /// keeps the steady curve: it hangs on kappa/sigma0.
     /// </summary>
-    /// <returns>Factor on stiffnesses, 1 when the cap does not act [1].</returns>
-    public static double RingCap(TyreSettings tyre, double load, double cap)
+    /// <returns>Factors on k_c and on sigma0 and kappa, both 1 when the cap does not act [1].</returns>
+    public static (double Body, double Bristle) RingCap(TyreSettings tyre, double load, double cap)
     {
-        double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
-        double stiffness = tyre.CarcassStiffness + (load * sigma0);
         double most = cap * cap * tyre.TreadMass;
-        return stiffness > most ? most / stiffness : 1.0;
+        double bristles = load * tyre.StaticFriction / tyre.BreakawayDeflection;
+        if (tyre.CarcassStiffness + bristles <= most)
+        {
+            return (1.0, 1.0);
+        }
+
+        double kept = Math.Min(bristles, BristleShareOfCap * most);
+        return (Math.Min(1.0, (most - kept) / tyre.CarcassStiffness), bristles > 0.0 ? kept / bristles : 1.0);
     }
 
     /// <summary>
@@ -134,8 +143,8 @@ internal static class ModelBuilder
         RobotSettings robot = scenario.Robot;
         WheelSettings w = robot.Wheels[index];
         TyreSettings t = w.Tyre;
-        double cap = RingCap(t, load, scenario.Numerics.RingFrequencyCap);
-        double sigma0 = cap * t.StaticFriction / t.BreakawayDeflection;
+        (double body, double bristle) = RingCap(t, load, scenario.Numerics.RingFrequencyCap);
+        double sigma0 = bristle * t.StaticFriction / t.BreakawayDeflection;
         double sigma1 = 2.0 * t.BristleDampingRatio * Math.Sqrt(t.TreadMass * sigma0 / t.ReferenceLoad);
         int drive = -1;
         double ratio = 1.0;
@@ -159,8 +168,8 @@ internal static class ModelBuilder
             Drive = drive,
             TreadMass = t.TreadMass,
             InverseTreadMass = 1.0 / t.TreadMass,
-            CarcassStiffness = cap * t.CarcassStiffness,
-            CarcassDamping = Math.Sqrt(cap) * t.CarcassDamping,
+            CarcassStiffness = body * t.CarcassStiffness,
+            CarcassDamping = Math.Sqrt(body) * t.CarcassDamping,
             VerticalStiffness = t.VerticalStiffness,
             VerticalDamping = t.VerticalDamping,
             Sigma0 = sigma0,
@@ -175,7 +184,7 @@ internal static class ModelBuilder
             InverseSigma0 = 1.0 / sigma0,
             InversePlasticShare = 1.0 / (1.0 - t.ElasticShare),
             Plain = t.PlainBristle,
-            Kappa = w.IsSkid ? 0.0 : t.RollingRenewal,
+            Kappa = w.IsSkid ? 0.0 : bristle * t.RollingRenewal,
             HasRolling = t.RollingResistance > 0.0 && drive >= 0,
             RollingResistance = t.RollingResistance,
             InverseRollingSpeed = w.Radius / RollingTransitionSpeed,

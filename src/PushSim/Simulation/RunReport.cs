@@ -96,7 +96,7 @@ internal static class RunReport
             warnings.Add(Text($"the tyres' tread rings are {100.0 * share:0.0} % of the robot's mass and add to its inertia while sliding"));
         }
 
-        string[] capped = [.. robot.Wheels.Where((w, i) => ModelBuilder.RingCap(w.Tyre, system.Static.Loads[i], scenario.Numerics.RingFrequencyCap) < 1.0)
+        string[] capped = [.. robot.Wheels.Where((w, i) => ModelBuilder.RingCap(w.Tyre, system.Static.Loads[i], scenario.Numerics.RingFrequencyCap) != (1.0, 1.0))
             .Select(w => w.Tyre.Name).Distinct()];
         foreach (string tyre in capped)
         {
