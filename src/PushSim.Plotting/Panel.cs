@@ -144,7 +144,7 @@ internal sealed class Panel
 
         double low = _values.Min();
         double high = _values.Max();
-        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), 1e-9);
+        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), 1e-3);
         if (high - low < least)
         {
             double middle = 0.5 * (low + high);
