@@ -10,4 +10,10 @@ public interface ISegmented
     /// <summary>Makes a segment current.</summary>
     /// <param name="index">Number of breakpoints at or before the segment's start [1]: 0 before the first breakpoint.</param>
     void EnterSegment(int index);
+
+    /// <summary>
+    /// Longest step of the current segment, positive [s]; read once, after <see cref="EnterSegment"/>. For systems that
+    /// must not be shaken by steps at the edge of stability while they rest.
+    /// </summary>
+    double LongestStep => double.PositiveInfinity;
 }

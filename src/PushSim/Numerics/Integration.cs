@@ -16,6 +16,7 @@ public sealed class Integration<TSystem>
 
     private readonly AdditiveStepper<TSystem> _stepper;
     private StepController _controller;
+    private double _longestStep = double.PositiveInfinity;
     private int _steps;
     private int _rejected;
     private int _normCount;
@@ -112,7 +113,7 @@ public sealed class Integration<TSystem>
 
         _controller.Reset();
         double h = settings.InitialStep
-            ?? _stepper.EstimateStep(absolute, relative, _normCount, Math.Min(end - _stepper.Time, settings.MaximumStep));
+            ?? _stepper.EstimateStep(absolute, relative, _normCount, Math.Min(end - _stepper.Time, Math.Min(settings.MaximumStep, _longestStep)));
         while (_stepper.Time < end)
         {
             if (_stepper.Evaluations + _stepper.Tableau.Stages > settings.MaximumEvaluations)
@@ -151,7 +152,7 @@ public sealed class Integration<TSystem>
     // The last two steps before a segment's end share what is left, so that none is tiny.
     private double StepEnd(double h, double end, IntegrationSettings settings)
     {
-        double step = Math.Max(Math.Min(h, settings.MaximumStep), SmallestStep(settings));
+        double step = Math.Max(Math.Min(h, Math.Min(settings.MaximumStep, _longestStep)), SmallestStep(settings));
         double rest = end - _stepper.Time;
         if (step >= rest)
         {
@@ -171,6 +172,7 @@ public sealed class Integration<TSystem>
         {
             object system = _stepper.System;
             ((ISegmented)system).EnterSegment(index);
+            _longestStep = ((ISegmented)system).LongestStep;
             _stepper.System = (TSystem)system;
         }
     }

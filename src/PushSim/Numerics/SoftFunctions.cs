@@ -73,6 +73,12 @@ public static class SoftFunctions
         where T : struct, IReal<T>
     {
         T a = T.Abs(x);
+        if (T.AllLess(20.0, a))
+        {
+            // beyond 19.1 the form below rounds to 1
+            return T.IfLess(x, 0.0, -1.0, 1.0);
+        }
+
         T large = 1.0 - (2.0 / (Exp(a + a) + 1.0));
 
         // near zero, where the form above cancels, the series to x^17

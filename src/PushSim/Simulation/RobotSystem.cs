@@ -16,6 +16,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
 
     private readonly ScenarioSettings _scenario;
     private readonly CommandProfile[] _profiles;
+    private readonly double _stableStep;
 
     /// <param name="scenario">Scenario whose robot is in canonical order.</param>
     public RobotSystem(ScenarioSettings scenario)
@@ -26,6 +27,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         Equations = ModelBuilder.Build<R1>(scenario, Layout, Static.Loads);
         _profiles = [.. scenario.Robot.Controllers.Select(c => new CommandProfile(scenario.Manoeuvre, c))];
         Breakpoints = FindBreakpoints();
+        _stableStep = StableStep.Of(Equations, Static.Loads);
     }
 
     public StateLayout Layout { get; }
@@ -36,6 +38,9 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     public StaticState Static { get; }
 
     public RobotEquations<R1> Equations { get; }
+
+    /// <summary>Bound on the step where the robot may come to rest, so that it truly rests [s].</summary>
+    public double LongestStep { get; private set; } = double.PositiveInfinity;
 
     public int ExplicitCount => Layout.ExplicitCount;
 
@@ -82,6 +87,11 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         }
 
         (Equations.AnchorSpeed, Equations.AnchorSlope) = AnchorSpeedAt(t);
+
+        // a stalled pull rests too, and shaken bristles of the plain law lose a tenth of its force; the switch keeps it
+        bool mayStall = _scenario.Tether is not null && Equations.Wheels.Any(w => w.Plain);
+        bool mayRest = mayStall || Equations.ControllerWork.All(c => c.IsZero);
+        LongestStep = mayRest ? _stableStep : double.PositiveInfinity;
     }
 
     /// <summary>State at the start: standing on its wheels, or rolling at the given speed.</summary>
@@ -250,36 +260,6 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
                 target[i] = relative * ShareOfTypical * typical;
             }
         }
-    }
-
-    /// <summary>
-    /// The fastest of the tread rings on tyre body and bristles under the standing load, sqrt((k_c + N sigma0)/m_t), and of the
-    /// drives on their gear friction's wind-up and their tyres, sqrt((T/s_max + sum (ratio R)^2 k_c)/I) [rad/s].
-    /// </summary>
-    public double FastestFrequency()
-    {
-        double fastest = 0.0;
-        for (int i = 0; i < Equations.Wheels.Length; i++)
-        {
-            ref readonly Tyres.WheelParameters<R1> p = ref Equations.Wheels[i];
-            double stiffness = p.CarcassStiffness.Value + (Static.Loads[i] * p.Sigma0.Value);
-            fastest = Math.Max(fastest, Math.Sqrt(stiffness / p.TreadMass.Value));
-        }
-
-        for (int d = 0; d < Equations.Drives.Length; d++)
-        {
-            ref readonly DriveParameters<R1> p = ref Equations.Drives[d];
-            double stiffness = (p.DryFriction.Value + p.HoldTorque.Value) / p.WindUp.Value;
-            foreach (Tyres.WheelParameters<R1> wheel in Equations.Wheels)
-            {
-                double arm = wheel.DriveRatio.Value * wheel.Radius.Value;
-                stiffness += wheel.Drive == d ? arm * arm * wheel.CarcassStiffness.Value : 0.0;
-            }
-
-            fastest = Math.Max(fastest, Math.Sqrt(stiffness / p.Inertia.Value));
-        }
-
-        return fastest;
     }
 
     private void TyreScales(int i, out double deflection, out double bristle)

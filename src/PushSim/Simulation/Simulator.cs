@@ -9,11 +9,6 @@ public static class Simulator
     // Keeps the record's cubic honest where nothing happens [s].
     private const double LongestStep = 0.05;
 
-    // A robot that is told nothing must not move: its steps are kept where the default pair is stable by itself, without the
-    // error control having to catch it at the tolerance's level. Step times fastest frequency [rad]: at 4 a robot at rest shook
-    // in 3 of 7 cases, at 3 in none, but one on a slope still crept 1e-8 m/s. A driven robot does without: a third less work.
-    private const double StableStep = 2.5;
-
     /// <summary>Runs to the end time, a tip, or a failure; never throws for what happens inside the model.</summary>
     /// <param name="scenario">Checked settings, SI.</param>
     /// <param name="cancel">Stops the run at the next step.</param>
@@ -56,12 +51,9 @@ public static class Simulator
     {
         RelativeTolerance = scenario.Numerics.Tolerance,
         AbsoluteTolerances = system.AbsoluteTolerances(scenario.Numerics.Tolerance),
-        MaximumStep = IsToldNothing(scenario) ? Math.Min(LongestStep, StableStep / system.FastestFrequency()) : LongestStep,
+        MaximumStep = LongestStep,
         MaximumEvaluations = (long)Math.Max(1e5, scenario.Numerics.MaxEvaluationsPerSecond * scenario.Manoeuvre.EndTime),
     };
-
-    private static bool IsToldNothing(ScenarioSettings scenario) =>
-        scenario.Manoeuvre.Commands.All(c => c.Throttle == 0.0 && c.Turn == 0.0);
 
     private sealed class CancellableObserver(Recorder recorder, CancellationToken cancel) : IStepObserver
     {

@@ -1,0 +1,70 @@
+using PushSim.Numerics;
+
+namespace PushSim.Simulation;
+
+/// <summary>
+/// Longest step at which a robot at rest is stable. Without it the error control finds the limit by trying: steps grow past
+/// it, rounding grows to the size of the tolerance, the step is cut, and so on; a robot that should stand still then shakes
+/// by micrometres and creeps down a slope.
+/// </summary>
+internal static class StableStep
+{
+    // h |lambda| at which a robot still rests [1]: at 2 movement stayed under 1e-15 in 40 random robots, at 3 most of them shook.
+    private const double Reach = 2.0;
+
+    /// <summary>Bound on the step from the fastest tyre, drive or body mode at the static loads [s].</summary>
+    public static double Of(RobotEquations<R1> eq, double[] loads)
+    {
+        double fastest = 0.0;
+        double body = 0.0;
+        double heave = 0.0;
+        for (int i = 0; i < eq.Wheels.Length; i++)
+        {
+            ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
+            double along = (p.X * p.X).Value;
+            double across = (p.Y * p.Y).Value;
+            double level = (eq.Height * eq.Height).Value;
+            double rim = p.Drive < 0 ? 0.0
+                : (p.Radius * p.Radius * p.DriveRatio * p.DriveRatio * eq.Drives[p.Drive].InverseInertia).Value;
+            body = Math.Max(body, eq.InverseMass.Value + (eq.InverseYaw.Value * (along + across))
+                + (eq.InversePitch.Value * level) + (eq.InverseRoll.Value * level));
+            heave += p.VerticalStiffness.Value
+                * (eq.InverseMass.Value + (eq.InversePitch.Value * along) + (eq.InverseRoll.Value * across));
+            double give = rim + (eq.Wheels.Length * body);
+            double stiffness = ((p.CarcassStiffness.Value + (loads[i] * p.Sigma0.Value)) * p.InverseTreadMass.Value)
+                + (p.CarcassStiffness.Value * give);
+            double damping = ((p.CarcassDamping.Value + (loads[i] * (p.Sigma1.Value + p.Sigma2.Value))) * p.InverseTreadMass.Value)
+                + (p.CarcassDamping.Value * give);
+            fastest = Math.Max(fastest, Fastest(stiffness, damping));
+        }
+
+        for (int d = 0; d < eq.Drives.Length; d++)
+        {
+            ref readonly Powertrain.DriveParameters<R1> p = ref eq.Drives[d];
+            double friction = ((p.DryFriction + p.HoldTorque) * p.InverseWindUp * p.InverseInertia).Value;
+            double damping = (friction * p.DampingTime.Value) + (p.Viscous * p.InverseInertia).Value;
+            for (int m = 0; m < eq.Motors.Length; m++)
+            {
+                ref readonly Powertrain.MotorParameters<R1> q = ref eq.Motors[m];
+                damping += q.Drive == d ? (q.Constant * q.Constant / q.Resistance * p.InverseInertia).Value : 0.0;
+            }
+
+            fastest = Math.Max(fastest, Fastest(friction, damping));
+        }
+
+        fastest = Math.Max(fastest, Math.Sqrt(heave));
+        if (eq.Tether is not null)
+        {
+            fastest = Math.Max(fastest, Math.Sqrt(eq.Tether.Stiffness.Value * body));
+        }
+
+        return Reach / fastest;
+    }
+
+    // Larger root of l^2 + damping l + stiffness by magnitude [1/s].
+    private static double Fastest(double stiffness, double damping)
+    {
+        double root = (0.25 * damping * damping) - stiffness;
+        return root <= 0.0 ? Math.Sqrt(stiffness) : (0.5 * damping) + Math.Sqrt(root);
+    }
+}
