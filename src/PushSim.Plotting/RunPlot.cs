@@ -9,14 +9,22 @@ namespace PushSim.Plotting;
 public sealed class RunPlot
 {
     private const int Width = 900;
-    private const int PanelHeight = 290;
+    private const int PanelHeight = 260;
+
     // A picture of no current is left out [A].
     private const double LeastCurrent = 1e-3;
+
+    // Movement below this is rounding, not creep [mm].
+    private const double LeastMovement = 1e-3;
+
+    // Slip below this is rounding, not sliding [m/s].
+    private const double LeastSlip = 1e-4;
+
     private const string TimeTitle = "Time [s]";
 
     private readonly IReadOnlyList<PlotModel> _panels;
 
-    private RunPlot(IReadOnlyList<Panel> panels) => _panels = [.. panels.Select(p => p.Model)];
+    private RunPlot(IReadOnlyList<Panel> panels) => _panels = [.. panels.Select(p => p.Build())];
 
     /// <summary>Titles of the panels, from the top.</summary>
     public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
@@ -39,7 +47,7 @@ public sealed class RunPlot
         using var bitmap = new SKBitmap(Width, Height);
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
-        using var context = new SkiaRenderContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
+        using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
         Render(context);
         using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
         data.SaveTo(stream);
@@ -49,7 +57,7 @@ public sealed class RunPlot
     /// <param name="stream">Receives the file.</param>
     public void WriteSvg(Stream stream)
     {
-        using var measure = new SkiaRenderContext { RenderTarget = RenderTarget.VectorGraphic };
+        using var measure = new PlotContext { RenderTarget = RenderTarget.VectorGraphic };
         using var memory = new MemoryStream();
         using (var context = new SvgRenderContext(memory, Width, Height, true, measure, OxyColors.White))
         {
@@ -71,13 +79,13 @@ public sealed class RunPlot
         }
     }
 
-    private static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
+    private static Panel Time(string title, string yTitle, double leastSpan = 1e-9) => new(title, TimeTitle, yTitle, leastSpan);
 
     private static IReadOnlyList<Panel> Drive(RunResult r)
     {
         Panel speed = Time("Speed of robot and wheel surfaces", "Speed [m/s]").Add(r, r["speed_m_per_s"], "robot");
         Panel acceleration = Time("Acceleration", "Acceleration [m/s²]").Add(r, r["acceleration_m_per_s2"], "forward");
-        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
+        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]", LeastSlip);
         AddWheels(r, speed, "surface_speed_m_per_s");
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         foreach (Mark mark in r.Marks)
@@ -87,6 +95,11 @@ public sealed class RunPlot
 
         List<Panel> panels = [speed, acceleration, slip];
         AddCurrents(r, panels);
+        if (r.Scenario.Robot.Controllers.Count > 0)
+        {
+            panels.Add(Time("Battery voltage under load", "Voltage [V]").Add(r, r["battery_voltage_v"], "battery"));
+        }
+
         return panels;
     }
 
@@ -110,7 +123,7 @@ public sealed class RunPlot
             force.MarkTime(mark.Time, FormattableString.Invariant($"breakaway {mark.Value:0.00} N"));
         }
 
-        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
+        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]", LeastSlip);
         Panel load = Time("Load on each wheel", "Load [N]");
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         AddWheels(r, load, "load_n");
@@ -144,7 +157,7 @@ public sealed class RunPlot
 
     private static IReadOnlyList<Panel> Hold(RunResult r)
     {
-        Panel creep = Time("Movement of the centre of mass", "Movement [mm]").Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
+        Panel creep = Time("Movement of the centre of mass", "Movement [mm]", LeastMovement).Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
         Panel force = Time("Force of each tyre along the robot", "Force [N]");
         Panel load = Time("Load on each wheel", "Load [N]");
         AddWheels(r, force, "longitudinal_force_n");

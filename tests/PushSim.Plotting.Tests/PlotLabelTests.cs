@@ -1,0 +1,40 @@
+using OxyPlot;
+using OxyPlot.Annotations;
+using Xunit;
+
+namespace PushSim.Plotting.Tests;
+
+public class PlotLabelTests
+{
+    private static readonly double[] s_x = [.. Enumerable.Range(0, 101).Select(i => i / 100.0)];
+
+    private static TextAnnotation[] Labels(Panel panel) => [.. panel.Build().Annotations.OfType<TextAnnotation>()];
+
+    [Theory]
+    [InlineData(0.1)]
+    [InlineData(0.5)]
+    [InlineData(0.97)]
+    public void A_label_keeps_off_a_curve_and_in_the_panel(double time)
+    {
+        var panel = new Panel("t", "x", "y");
+        panel.Add(s_x, [.. s_x.Select(x => x)], "ramp");
+        TextAnnotation label = Assert.Single(Labels(panel.MarkTime(time, "command")));
+        double x = label.TextPosition.X;
+        Assert.InRange(x, 0.0, 0.93);
+
+        // the ramp's height under the words is x to x + 0.07
+        double y = label.TextPosition.Y;
+        Assert.True(y < x - 0.05 || y > x + 0.12, $"label at ({x}, {y}) lies on the ramp");
+    }
+
+    [Fact]
+    public void Two_labels_of_one_moment_do_not_cover_each_other()
+    {
+        var panel = new Panel("t", "x", "y");
+        panel.Add(s_x, [.. s_x.Select(x => x)], "ramp");
+        TextAnnotation[] labels = Labels(panel.MarkTime(0.5, "command").MarkTime(0.5, "standstill"));
+        Assert.Equal(2, labels.Length);
+        bool apart = Math.Abs(labels[0].TextPosition.Y - labels[1].TextPosition.Y) > 0.1 || Math.Abs(labels[0].TextPosition.X - labels[1].TextPosition.X) > 0.07;
+        Assert.True(apart);
+    }
+}
