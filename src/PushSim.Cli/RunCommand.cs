@@ -24,6 +24,14 @@ internal static class RunCommand
         {
             file, outDir, force, json, quiet, noPlots,
         };
+        outDir.Validators.Add(found =>
+        {
+            string? path = found.GetValueOrDefault<string?>();
+            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
+            {
+                found.AddError("--out needs the name of a folder");
+            }
+        });
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
