@@ -53,7 +53,6 @@ internal sealed class OutputFolder
     /// <returns>Its path.</returns>
     public string Write(string name, Action<Stream> content)
     {
-        RemoveOld();
         string target = System.IO.Path.Combine(Path, name);
         string beside = target + ".part";
         try
@@ -63,6 +62,7 @@ internal sealed class OutputFolder
                 content(stream);
             }
 
+            RemoveOld();
             File.Move(beside, target, overwrite: true);
         }
         finally

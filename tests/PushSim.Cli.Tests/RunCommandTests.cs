@@ -214,4 +214,27 @@ public class RunCommandTests
 
     [Fact]
     public void Version_is_a_number() => Assert.Matches(@"^\d+\.\d+\.\d+", Cli.Run("--version").Output);
+
+    [Fact]
+    public void An_interrupt_while_writing_leaves_the_old_files_and_no_part()
+    {
+        using var scratch = new ScratchFolder();
+        OutputFolder.Open(scratch["a"], force: false).Write("history.csv", s => s.WriteByte(1));
+        OutputFolder again = OutputFolder.Open(scratch["a"], force: false);
+        Assert.Throws<OperationCanceledException>(() => again.Write("history.csv", s =>
+        {
+            s.WriteByte(2);
+            throw new OperationCanceledException();
+        }));
+        Assert.Equal([1], File.ReadAllBytes(scratch["a/history.csv"]));
+        Assert.Equal([".pushsim-output", "history.csv"], Directory.GetFiles(scratch["a"]).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void History_stops_at_an_interrupt()
+    {
+        Simulation.RunResult result = Simulation.Simulator.Run(PushSim.Scenarios.ScenarioReader.Read(Repository.Scenario("launch-soft")).Scenario!);
+        using var stream = new MemoryStream();
+        Assert.Throws<OperationCanceledException>(() => HistoryCsv.Write(result, stream, new CancellationToken(canceled: true)));
+    }
 }

@@ -21,6 +21,19 @@ public class PlotFontTests
         Assert.Contains("Bitstream Vera", new StreamReader(licence).ReadToEnd());
     }
 
+    // Families that systems do have, beside one that none has: all give our own font's width
+    [Theory]
+    [InlineData("No Such Family")]
+    [InlineData("DejaVu Serif")]
+    [InlineData("DejaVu Sans Mono")]
+    public void Text_is_measured_with_our_font_whatever_the_family(string family)
+    {
+        using var plot = new PlotContext { RenderTarget = OxyPlot.SkiaSharp.RenderTarget.VectorGraphic };
+        IRenderContext context = plot;
+        using var paint = new SKPaint { Typeface = PlotFont.Typeface, TextSize = 20.0f, SubpixelText = true, HintingLevel = SKPaintHinting.NoHinting };
+        Assert.Equal(paint.MeasureText("iiiiWWWW"), context.MeasureText("iiiiWWWW", family, 20.0, 400.0).Width, 1e-3);
+    }
+
     // A family that no system has: the names must not be looked up
     [Theory]
     [InlineData(0.0)]
