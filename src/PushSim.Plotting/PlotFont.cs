@@ -13,6 +13,13 @@ internal static class PlotFont
 
     public static SKTypeface Typeface => s_typeface.Value;
 
+    /// <summary>Width of one line of text [px].</summary>
+    public static double Width(string text, double size)
+    {
+        using var paint = new SKPaint { Typeface = Typeface, TextSize = (float)size, SubpixelText = true, HintingLevel = SKPaintHinting.NoHinting };
+        return paint.MeasureText(text);
+    }
+
     private static SKTypeface Load()
     {
         // the typeface takes the data over and lives as long as the program

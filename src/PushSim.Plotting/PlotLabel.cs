@@ -12,9 +12,9 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
 {
     private const double FontSize = 13.0;
 
-    // Mean width of a letter and of the gap to the line, as shares of a panel's width [1].
-    private const double LetterShare = 0.0095;
-    private const double GapShare = 0.006;
+    // Width of the plot area that the panels have, and the gap to the line [px].
+    private const double AreaWidth = 780.0;
+    private const double Gap = 5.0;
 
     // Half the height of a text line, as a share of a panel's height [1].
     private const double HalfLine = 0.065;
@@ -32,10 +32,11 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
         double left = curves.Min(c => c.X[0]);
         double right = curves.Max(c => c.X[^1]);
         (double bottom, double top) = Range(model, curves);
+        double pixel = (right - left) / AreaWidth;
         List<OxyRect> taken = [];
         foreach (PlotLabel label in labels)
         {
-            double width = ((label.Text.Length * LetterShare) + GapShare) * (right - left);
+            double width = (PlotFont.Width(label.Text, FontSize) + (2.0 * Gap)) * pixel;
             (double start, double height) = Emptiest(
                 label.Starts(width, left, right),
                 from => [
@@ -46,7 +47,7 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
             model.Annotations.Add(new TextAnnotation
             {
                 Text = label.Text,
-                TextPosition = new DataPoint(start + (GapShare * (right - left)), bottom + (height * (top - bottom))),
+                TextPosition = new DataPoint(start + (Gap * pixel), bottom + (height * (top - bottom))),
                 TextHorizontalAlignment = HorizontalAlignment.Left,
                 TextVerticalAlignment = VerticalAlignment.Middle,
                 FontSize = FontSize,

@@ -20,11 +20,26 @@ public class PlotLabelTests
         panel.Add(s_x, [.. s_x.Select(x => x)], "ramp");
         TextAnnotation label = Assert.Single(Labels(panel.MarkTime(time, "command")));
         double x = label.TextPosition.X;
-        Assert.InRange(x, 0.0, 0.93);
+        Assert.InRange(x, 0.0, 0.91);
 
-        // the ramp's height under the words is x to x + 0.07
+        // the ramp's height under the words is x to x + 0.09
         double y = label.TextPosition.Y;
         Assert.True(y < x - 0.05 || y > x + 0.12, $"label at ({x}, {y}) lies on the ramp");
+    }
+
+    // Levels stacked right of the moment leave no room there: the words go left, and end before their line
+    [Fact]
+    public void A_label_that_goes_left_of_its_line_ends_before_it()
+    {
+        var panel = new Panel("t", "x", "y");
+        for (int i = 0; i < 8; i++)
+        {
+            panel.Add(s_x, [.. s_x.Select(x => x < 0.5 ? 0.0 : 0.14 * i)], $"{i}");
+        }
+
+        TextAnnotation label = Assert.Single(Labels(panel.MarkTime(0.5, "command")));
+        double end = label.TextPosition.X + (PlotFont.Width("command", 13.0) / 780.0);
+        Assert.InRange(end, 0.4, 0.4999);
     }
 
     [Fact]
