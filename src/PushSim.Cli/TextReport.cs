@@ -15,6 +15,9 @@ internal static class TextReport
 
     private const int PlainWidth = 100;
 
+    // The table shows three digits [J].
+    private const double LeastShownJoule = 5e-4;
+
     public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files)
     {
         IAnsiConsole console = Console(output);
@@ -26,7 +29,12 @@ internal static class TextReport
         console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(result.Verdict)) + "[/]");
         console.WriteLine();
         console.Write(AnswerTable(result));
-        console.Write(EnergyTable(result));
+        Table energy = EnergyTable(result);
+        if (energy.Rows.Count > 0)
+        {
+            console.Write(energy);
+        }
+
         foreach (string warning in result.Warnings)
         {
             console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(warning)));
@@ -80,7 +88,7 @@ internal static class TextReport
         Row("scrub moment", a.ScrubMoment, "N m", "0.000");
         Row("chatter", a.Chatter, "Hz", "0");
         Row("tyre wear, all wheels", a.Wear * 1e9, "mm³", "0.000");
-        Row("furthest from the start", a.Travel, "m", "0.00000");
+        Row("furthest from the start", a.Travel, "m", "0.0000");
         Row("peak battery current", a.PeakBatteryCurrent, "A", "0.0");
         Row("lowest battery voltage", a.LowestBatteryVoltage, "V", "0.00");
         Row("hottest winding", a.PeakWindingTemperature, "°C", "0");
@@ -100,7 +108,7 @@ internal static class TextReport
     {
         double largest = result.Ledger.Count == 0 ? 0.0 : result.Ledger.Max(e => Math.Abs(e.Joule));
         Table table = new Table().Border(TableBorder.Minimal).AddColumn("Where the energy went").AddColumn(new TableColumn("Value").RightAligned()).AddColumn("Unit");
-        foreach (LedgerEntry entry in result.Ledger.Where(e => Math.Abs(e.Joule) > 1e-4 * largest))
+        foreach (LedgerEntry entry in result.Ledger.Where(e => Math.Abs(e.Joule) >= Math.Max(LeastShownJoule, 1e-4 * largest)))
         {
             table.AddRow(Markup.Escape(entry.Label), entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
         }

@@ -15,19 +15,19 @@ internal sealed class Panel
 
     private const double FontSize = 14.0;
 
+    // The vertical axis spans at least twice this, so that rounding noise stays flat [unit of the axis].
+    private const double LeastSpan = 1e-3;
+
     private readonly PlotModel _model;
     private readonly List<Curve> _curves = [];
     private readonly List<PlotLabel> _labels = [];
-    private readonly double _leastSpan;
 
     /// <summary>An empty panel.</summary>
     /// <param name="title">What it shows.</param>
     /// <param name="xTitle">Quantity and unit of the horizontal axis.</param>
     /// <param name="yTitle">Quantity and unit of the vertical axis.</param>
-    /// <param name="leastSpan">The vertical axis spans at least twice this, so that rounding noise stays flat [unit of the axis].</param>
-    public Panel(string title, string xTitle, string yTitle, double leastSpan = 1e-9)
+    public Panel(string title, string xTitle, string yTitle)
     {
-        _leastSpan = leastSpan;
         _model = new PlotModel
         {
             Title = title,
@@ -61,7 +61,7 @@ internal sealed class Panel
     /// <summary>The panel with all that was added. Call once, at the end.</summary>
     public PlotModel Build()
     {
-        List<Curve> drawn = Curve.MergeEqual(_curves, 2.0 * _leastSpan);
+        List<Curve> drawn = Curve.MergeEqual(_curves, 2.0 * LeastSpan);
         for (int i = 0; i < drawn.Count; i++)
         {
             _model.Series.Add(Line(drawn[i], i));
@@ -162,10 +162,10 @@ internal sealed class Panel
 
         double low = values.Min();
         double high = values.Max();
-        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), _leastSpan);
+        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), LeastSpan);
         if (high - low < least)
         {
-            double middle = high - low < 0.1 * _leastSpan && Math.Abs(high) < _leastSpan ? 0.0 : 0.5 * (low + high);
+            double middle = high - low < 0.1 * LeastSpan && Math.Abs(high) < LeastSpan ? 0.0 : 0.5 * (low + high);
             _model.Axes[1].Minimum = middle - least;
             _model.Axes[1].Maximum = middle + least;
         }

@@ -14,12 +14,6 @@ public sealed class RunPlot
     // A picture of no current is left out [A].
     private const double LeastCurrent = 1e-3;
 
-    // Movement below this is rounding, not creep [mm].
-    private const double LeastMovement = 1e-3;
-
-    // Slip below this is rounding, not sliding [m/s].
-    private const double LeastSlip = 1e-4;
-
     private const string TimeTitle = "Time [s]";
 
     private readonly IReadOnlyList<PlotModel> _panels;
@@ -79,13 +73,13 @@ public sealed class RunPlot
         }
     }
 
-    private static Panel Time(string title, string yTitle, double leastSpan = 1e-9) => new(title, TimeTitle, yTitle, leastSpan);
+    private static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
 
     private static IReadOnlyList<Panel> Drive(RunResult r)
     {
         Panel speed = Time("Speed of robot and wheel surfaces", "Speed [m/s]").Add(r, r["speed_m_per_s"], "robot");
         Panel acceleration = Time("Acceleration", "Acceleration [m/s²]").Add(r, r["acceleration_m_per_s2"], "forward");
-        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]", LeastSlip);
+        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
         AddWheels(r, speed, "surface_speed_m_per_s");
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         foreach (Mark mark in r.Marks)
@@ -123,7 +117,7 @@ public sealed class RunPlot
             force.MarkTime(mark.Time, FormattableString.Invariant($"breakaway {mark.Value:0.00} N"));
         }
 
-        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]", LeastSlip);
+        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
         Panel load = Time("Load on each wheel", "Load [N]");
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         AddWheels(r, load, "load_n");
@@ -157,7 +151,7 @@ public sealed class RunPlot
 
     private static IReadOnlyList<Panel> Hold(RunResult r)
     {
-        Panel creep = Time("Movement of the centre of mass", "Movement [mm]", LeastMovement).Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
+        Panel creep = Time("Movement of the centre of mass", "Movement [mm]").Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
         Panel force = Time("Force of each tyre along the robot", "Force [N]");
         Panel load = Time("Load on each wheel", "Load [N]");
         AddWheels(r, force, "longitudinal_force_n");

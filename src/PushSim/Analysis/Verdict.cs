@@ -5,6 +5,9 @@ namespace PushSim.Analysis;
 /// <summary>The answer as one sentence in plain words.</summary>
 internal static class Verdict
 {
+    // Movement that nobody would see [m].
+    private const double StandsStill = 1e-6;
+
     public static string Of(ScenarioSettings scenario, RunStatus status, string cause, RunAnswers a)
     {
         string name = scenario.Robot.Name;
@@ -32,6 +35,7 @@ internal static class Verdict
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal when a.StopDistance is { } d =>
                 Text($"{name} comes to a stand within {100.0 * d:0} cm; the {a.LimitedBy} set the limit{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Text($"{name} does not come to a stand before the end{buzz}."),
+            ManoeuvreKind.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
             ManoeuvreKind.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
             _ when a.TimeTo90PercentSpeed is { } t =>
                 Text($"{name} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command; the {a.LimitedBy} set the limit on the way{buzz}."),

@@ -8,7 +8,7 @@ public sealed record IntegrationSettings
 
     /// <summary>
     /// Absolute tolerance per component, each in the unit of its component; positive infinity keeps a component (a pure
-    /// quadrature) out of the error norm.
+    /// quadrature) out of the error norm [unit of the component].
     /// </summary>
     public required double[] AbsoluteTolerances { get; init; }
 

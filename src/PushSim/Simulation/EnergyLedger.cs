@@ -8,6 +8,9 @@ namespace PushSim.Simulation;
 /// <param name="ResidualRatio">|residual| / sum of |entries| [1].</param>
 internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double ResidualRatio)
 {
+    // A robot that stands still moves less energy than this, all of it rounding; a kilogram at 0.05 mm/s holds as much [J].
+    private const double NothingFlowed = 1e-9;
+
     private static readonly (string Key, string Label)[] s_integrals =
     [
         ("cells_j", "out of the cells"),
@@ -39,7 +42,7 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
         AddChange("spring_change_j", "change of spring energy", after.Spring - before.Spring);
         AddChange("gravity_change_j", "change of height and downforce energy", after.Gravity - before.Gravity);
         double sum = entries.Sum(e => Math.Abs(e.Joule));
-        return new EnergyLedger(entries, sum > 0.0 ? Math.Abs(residual) / sum : 0.0);
+        return new EnergyLedger(entries, Math.Abs(residual) / Math.Max(sum, NothingFlowed));
 
         void AddChange(string key, string label, double joule)
         {

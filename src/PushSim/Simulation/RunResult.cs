@@ -17,7 +17,7 @@ public enum RunStatus
 /// <param name="Key">snake_case name with the SI unit as last part, e.g. "wheel_front_left_load_n"; used in CSV and JSON.</param>
 /// <param name="Label">Words for plots, e.g. "Load, front left".</param>
 /// <param name="Unit">SI unit as printed, e.g. "N".</param>
-/// <param name="Values">One value per sample.</param>
+/// <param name="Values">One value per sample [the unit named].</param>
 public sealed record Channel(string Key, string Label, string Unit, double[] Values);
 
 /// <summary>An energy of the ledger.</summary>
@@ -30,7 +30,7 @@ public sealed record LedgerEntry(string Key, string Label, double Joule);
 /// <param name="Key">snake_case name.</param>
 /// <param name="Label">Words.</param>
 /// <param name="Time">When [s].</param>
-/// <param name="Value">Value there, in the unit of the channel it marks; NaN if only a moment.</param>
+/// <param name="Value">Value there, NaN if only a moment [unit of the channel it marks].</param>
 public sealed record Mark(string Key, string Label, double Time, double Value);
 
 /// <summary>Everything a run gives: status, history, answers, ledger, cost.</summary>

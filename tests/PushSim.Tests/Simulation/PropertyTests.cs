@@ -1,3 +1,4 @@
+using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Tyres;
@@ -177,6 +178,37 @@ public class PropertyTests
         RunAnswers tight = Simulator.Run(s with { Numerics = s.Numerics with { Tolerance = 1e-7 } }).Answers;
         Assert.Equal(tight.YawRate!.Value, loose.YawRate!.Value, 0.03 * Math.Abs(tight.YawRate.Value));
         Assert.Equal(tight.ScrubMoment!.Value, loose.ScrubMoment!.Value, 0.03 * tight.ScrubMoment.Value);
+    }
+
+    [Theory]
+    [MemberData(nameof(FewSeeds))]
+    public void Nothing_is_allocated_per_step(int seed)
+    {
+        ScenarioSettings s = RandomRobots.Scenario(seed);
+        s = s with { Robot = ModelBuilder.InCanonicalOrder(s.Robot) };
+        Allocated(s, 1e-4, out int _);
+        long coarse = Allocated(s, 1e-4, out int few);
+        long fine = Allocated(s, 1e-6, out int many);
+        Assert.True(many > few);
+        Assert.Equal(coarse, fine);
+    }
+
+    private static long Allocated(ScenarioSettings scenario, double tolerance, out int steps)
+    {
+        var system = new RobotSystem(scenario);
+        var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName("ARK4(3)"));
+        IntegrationSettings settings = Simulator.Settings(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } }, system);
+        double[] y = system.InitialState();
+        Silent observer = default;
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, ref observer);
+        steps = report.Steps;
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    private struct Silent : IStepObserver
+    {
+        public readonly StepDecision OnStep(DenseOutput step) => StepDecision.Continue;
     }
 
     [Fact]

@@ -15,7 +15,7 @@ internal sealed class RingBlock : IAdditiveSystem
     private readonly WheelParameters<R1> _p;
     private WheelWork<R1> _work;
 
-    public RingBlock(TyreSettings tyre, double sigma1 = 0.0, double load = 1.0)
+    public RingBlock(TyreSettings tyre, double sigma1 = 0.0, double load = 1.0, bool isLimited = false)
     {
         double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
         _p = new WheelParameters<R1>
@@ -27,7 +27,7 @@ internal sealed class RingBlock : IAdditiveSystem
             KineticFriction = tyre.KineticFriction, FrictionDrop = tyre.StaticFriction - tyre.KineticFriction,
             InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, InverseSigma0 = 1.0 / sigma0, InversePlasticShare = 1.0 / (1.0 - tyre.ElasticShare), Plain = tyre.PlainBristle,
             Kappa = tyre.RollingRenewal, Drive = -1, FoulingIndex = -1, WearIndex = -1,
-            LimitDamping = !tyre.PlainBristle, Radius = 1.0,
+            LimitDamping = isLimited || !tyre.PlainBristle, Radius = 1.0,
         };
         Load = load;
     }
