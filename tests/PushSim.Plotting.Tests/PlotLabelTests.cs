@@ -27,14 +27,14 @@ public class PlotLabelTests
         Assert.True(y < x - 0.05 || y > x + 0.12, $"label at ({x}, {y}) lies on the ramp");
     }
 
-    // Levels stacked right of the moment leave no room there: the words go left, and end before their line
+    // Levels stacked soon after the moment leave no room there: the words go left, and end before their line
     [Fact]
     public void A_label_that_goes_left_of_its_line_ends_before_it()
     {
         var panel = new Panel("t", "x", "y");
         for (int i = 0; i < 8; i++)
         {
-            panel.Add(s_x, [.. s_x.Select(x => x < 0.5 ? 0.0 : 0.14 * i)], $"{i}");
+            panel.Add(s_x, [.. s_x.Select(x => x < 0.53 ? 0.0 : 0.14 * i)], $"{i}");
         }
 
         TextAnnotation label = Assert.Single(Labels(panel.MarkTime(0.5, "command")));
