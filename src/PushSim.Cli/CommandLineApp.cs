@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 
 namespace PushSim.Cli;
@@ -17,13 +18,17 @@ public static class CommandLineApp
     /// <returns>One of <see cref="ExitCode"/> [1].</returns>
     public static int Invoke(string[] args, TextWriter output, TextWriter error, CancellationToken cancel = default)
     {
-        var root = new RootCommand(Description) { RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error) };
+        // not a RootCommand: that one is called after the program's file
+        var root = new Command("pushsim", Description)
+        {
+            RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), new HelpOption(), new VersionOption(),
+        };
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
         {
             foreach (ParseError problem in parsed.Errors)
             {
-                error.WriteLine("pushsim: error: " + problem.Message);
+                error.WriteLine("pushsim: error: " + PlainText.Of(problem.Message));
             }
 
             error.WriteLine("help: pushsim --help, or pushsim run --help");
@@ -42,8 +47,14 @@ public static class CommandLineApp
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine("pushsim: error: " + e.Message);
+            error.WriteLine("pushsim: error: " + PlainText.Of(e.Message));
             return ExitCode.CannotReadOrWrite;
+        }
+        catch (Exception e)
+        {
+            // a fault of ours: one line for the user instead of a stack trace
+            error.WriteLine($"pushsim: error: internal fault, please report it with your file: {e.GetType().Name}: {PlainText.Of(e.Message)}");
+            return ExitCode.RunFailed;
         }
     }
 }

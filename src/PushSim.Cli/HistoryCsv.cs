@@ -7,7 +7,7 @@ namespace PushSim.Cli;
 /// <summary>The time history as CSV: one row a sample, header names with units, invariant numbers.</summary>
 internal static class HistoryCsv
 {
-    public static void Write(RunResult result, Stream stream)
+    public static void Write(RunResult result, Stream stream, CancellationToken cancel)
     {
         using var text = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true);
         using var csv = new CsvWriter(text, CultureInfo.InvariantCulture);
@@ -20,6 +20,7 @@ internal static class HistoryCsv
         csv.NextRecord();
         for (int i = 0; i < result.Time.Length; i++)
         {
+            cancel.ThrowIfCancellationRequested();
             Number(csv, result.Time[i]);
             foreach (Channel channel in result.Channels)
             {

@@ -13,7 +13,14 @@ internal sealed class OutputFolder
 
     private readonly List<string> _written = [];
 
-    private OutputFolder(string path) => Path = path;
+    // What an earlier run left; it stays until there is something new, so that an interrupted run loses nothing.
+    private string[] _old;
+
+    private OutputFolder(string path, string[] old)
+    {
+        Path = path;
+        _old = old;
+    }
 
     public string Path { get; }
 
@@ -26,17 +33,12 @@ internal sealed class OutputFolder
             throw new IOException($"{path} is a file; give another folder with --out");
         }
 
+        string[] old = [];
         string mark = System.IO.Path.Combine(full, MarkName);
         if (File.Exists(mark))
         {
-            foreach (string name in File.ReadAllLines(mark))
-            {
-                // only plain names directly in the folder
-                if (name.Length > 0 && name == System.IO.Path.GetFileName(name))
-                {
-                    File.Delete(System.IO.Path.Combine(full, name));
-                }
-            }
+            // only plain names directly in the folder
+            old = [.. File.ReadAllLines(mark).Where(name => name.Length > 0 && name == System.IO.Path.GetFileName(name) && name != "." && name != "..")];
         }
         else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any() && !force)
         {
@@ -44,7 +46,7 @@ internal sealed class OutputFolder
         }
 
         Directory.CreateDirectory(full);
-        return new OutputFolder(full);
+        return new OutputFolder(full, old);
     }
 
     /// <summary>Writes a file of the folder.</summary>
@@ -60,6 +62,7 @@ internal sealed class OutputFolder
                 content(stream);
             }
 
+            RemoveOld();
             File.Move(beside, target, overwrite: true);
         }
         finally
@@ -70,5 +73,15 @@ internal sealed class OutputFolder
         _written.Add(name);
         File.WriteAllLines(System.IO.Path.Combine(Path, MarkName), _written, new UTF8Encoding(false));
         return target;
+    }
+
+    private void RemoveOld()
+    {
+        foreach (string name in _old)
+        {
+            File.Delete(System.IO.Path.Combine(Path, name));
+        }
+
+        _old = [];
     }
 }

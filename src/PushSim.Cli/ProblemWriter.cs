@@ -9,17 +9,16 @@ internal static class ProblemWriter
     {
         foreach (Problem p in problems)
         {
-            string severity = p.Severity == Severity.Error ? "error" : "warning";
-            writer.WriteLine($"{p.File}:{p.Line}:{p.Column}: {severity}: {p.Message}");
+            writer.WriteLine(PlainText.Of(p.ToString()));
             if (p.SourceLine.Length > 0)
             {
-                writer.WriteLine("  " + p.SourceLine);
+                writer.WriteLine("  " + PlainText.Of(p.SourceLine));
                 writer.WriteLine("  " + new string(' ', Math.Max(0, p.Column - 1)) + new string('^', Math.Max(1, p.Length)));
             }
 
             if (p.Help.Length > 0)
             {
-                writer.WriteLine("  help: " + p.Help);
+                writer.WriteLine("  help: " + PlainText.Of(p.Help));
             }
         }
     }

@@ -1,10 +1,14 @@
+using System.Runtime.InteropServices;
 using PushSim.Cli;
 
 using var interrupt = new CancellationTokenSource();
 Console.OutputEncoding = System.Text.Encoding.UTF8;
-Console.CancelKeyPress += (_, e) =>
-{
-    e.Cancel = true;
-    interrupt.Cancel();
-};
+using PosixSignalRegistration interrupted = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+using PosixSignalRegistration terminated = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
 return CommandLineApp.Invoke(args, Console.Out, Console.Error, interrupt.Token);
+
+void Stop(PosixSignalContext signal)
+{
+    signal.Cancel = true;
+    interrupt.Cancel();
+}

@@ -24,6 +24,14 @@ internal static class RunCommand
         {
             file, outDir, force, json, quiet, noPlots,
         };
+        outDir.Validators.Add(found =>
+        {
+            string? path = found.GetValueOrDefault<string?>();
+            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
+            {
+                found.AddError("--out needs the name of a folder");
+            }
+        });
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
@@ -56,7 +64,7 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        List<string> files = folder is null ? [] : WriteFiles(folder, result, options);
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
         if (options.Json)
         {
             output.WriteLine(JsonReport.OfRun(result, milliseconds));
@@ -79,7 +87,7 @@ internal static class RunCommand
         return ExitCode.Done;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, RunResult result, Options options)
+    private static List<string> WriteFiles(OutputFolder folder, RunResult result, Options options, CancellationToken cancel)
     {
         List<string> files = [];
         if (result.Time.Length < 2)
@@ -87,7 +95,7 @@ internal static class RunCommand
             return files;
         }
 
-        files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream)));
+        files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
         if (result.CellReadings.Count > 0)
         {
             files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
@@ -95,6 +103,7 @@ internal static class RunCommand
 
         if (!options.NoPlots)
         {
+            cancel.ThrowIfCancellationRequested();
             RunPlot plot = RunPlot.Of(result);
             files.Add(folder.Write("plot.svg", plot.WriteSvg));
             files.Add(folder.Write("plot.png", plot.WritePng));

@@ -23,10 +23,10 @@ internal static class TextReport
         IAnsiConsole console = Console(output);
         if (result.Scenario.Question.Length > 0)
         {
-            console.MarkupLine("[dim]" + Markup.Escape(result.Scenario.Question) + "[/]");
+            console.MarkupLine("[dim]" + Markup.Escape(PlainText.Of(result.Scenario.Question)) + "[/]");
         }
 
-        console.MarkupLine("[bold]" + Markup.Escape(result.Verdict) + "[/]");
+        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(result.Verdict)) + "[/]");
         console.WriteLine();
         console.Write(AnswerTable(result));
         Table energy = EnergyTable(result);
@@ -37,12 +37,12 @@ internal static class TextReport
 
         foreach (string warning in result.Warnings)
         {
-            console.MarkupLine("warning: " + Markup.Escape(warning));
+            console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(warning)));
         }
 
         foreach (string note in notes)
         {
-            console.MarkupLine("[dim]estimate: " + Markup.Escape(note) + "[/]");
+            console.MarkupLine("[dim]estimate: " + Markup.Escape(PlainText.Of(note)) + "[/]");
         }
 
         console.MarkupLine("[dim]" + Markup.Escape(Invariant(

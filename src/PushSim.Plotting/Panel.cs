@@ -15,26 +15,33 @@ internal sealed class Panel
 
     private const double FontSize = 14.0;
 
-    private readonly PlotModel _model;
-    private readonly List<double> _values = [];
-    private int _lines;
+    // The vertical axis spans at least twice this, so that rounding noise stays flat [unit of the axis].
+    private const double LeastSpan = 1e-3;
 
+    private readonly PlotModel _model;
+    private readonly List<Curve> _curves = [];
+    private readonly List<PlotLabel> _labels = [];
+
+    /// <summary>An empty panel.</summary>
+    /// <param name="title">What it shows.</param>
+    /// <param name="xTitle">Quantity and unit of the horizontal axis.</param>
+    /// <param name="yTitle">Quantity and unit of the vertical axis.</param>
     public Panel(string title, string xTitle, string yTitle)
     {
         _model = new PlotModel
         {
             Title = title,
-            TitleFontSize = FontSize + 1.0,
-            TitleFontWeight = FontWeights.Bold,
+            TitleFontSize = FontSize + 2.0,
+            TitleFontWeight = FontWeights.Normal,
             TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
-            DefaultFont = "DejaVu Sans",
+            DefaultFont = PlotFont.Family,
             DefaultFontSize = FontSize,
             Background = OxyColors.White,
             PlotAreaBorderColor = OxyColor.FromRgb(150, 150, 150),
             Padding = new OxyThickness(6, 6, 6, 4),
 
             // the same left and right edge in every panel, so that time lines up
-            PlotMargins = new OxyThickness(66, double.NaN, 18, double.NaN),
+            PlotMargins = new OxyThickness(84, double.NaN, 18, double.NaN),
             Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
         _model.Axes.Add(Axis(AxisPosition.Bottom, xTitle));
@@ -51,13 +58,18 @@ internal sealed class Panel
         });
     }
 
-    public PlotModel Model
+    /// <summary>The panel with all that was added. Call once, at the end.</summary>
+    public PlotModel Build()
     {
-        get
+        List<Curve> drawn = Curve.MergeEqual(_curves, 2.0 * LeastSpan);
+        for (int i = 0; i < drawn.Count; i++)
         {
-            KeepNoiseFlat();
-            return _model;
+            _model.Series.Add(Line(drawn[i], i));
         }
+
+        KeepNoiseFlat();
+        PlotLabel.PlaceAll(_model, _labels, _curves);
+        return _model;
     }
 
     public Panel Add(RunResult result, Channel channel, string? label = null, double scale = 1.0) =>
@@ -65,18 +77,7 @@ internal sealed class Panel
 
     public Panel Add(double[] x, double[] y, string label, double scale = 1.0)
     {
-        var series = new LineSeries
-        {
-            Title = label,
-            Color = Palette.Colour(_lines),
-            LineStyle = Palette.Dash(_lines),
-            StrokeThickness = Palette.Width(_lines),
-            LineJoin = LineJoin.Round,
-        };
-        series.Points.AddRange(Thin(x, y, scale));
-        _values.AddRange(series.Points.Select(p => p.Y));
-        _model.Series.Add(series);
-        _lines++;
+        _curves.Add(new Curve(label, Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]));
         return this;
     }
 
@@ -96,9 +97,9 @@ internal sealed class Panel
     {
         _model.Annotations.Add(new LineAnnotation
         {
-            Type = LineAnnotationType.Vertical, X = time, Text = label, Color = Palette.Mark, LineStyle = LineStyle.Dash, StrokeThickness = 1.2,
-            TextColor = Palette.Mark, FontSize = FontSize - 2.0, TextLinePosition = 0.02, TextHorizontalAlignment = HorizontalAlignment.Left, TextOrientation = AnnotationTextOrientation.Vertical,
+            Type = LineAnnotationType.Vertical, X = time, Color = Palette.Mark, LineStyle = LineStyle.Dash, StrokeThickness = 1.2,
         });
+        _labels.Add(new PlotLabel(label, time, IsCentred: false));
         return this;
     }
 
@@ -107,9 +108,10 @@ internal sealed class Panel
     {
         _model.Annotations.Add(new LineAnnotation
         {
-            Type = LineAnnotationType.Horizontal, Y = value, MinimumX = from, MaximumX = to, Text = label, Color = OxyColors.Black, LineStyle = LineStyle.Solid,
-            StrokeThickness = 1.4, TextColor = OxyColors.Black, FontSize = FontSize - 1.0, TextLinePosition = 0.5, TextVerticalAlignment = VerticalAlignment.Bottom,
+            Type = LineAnnotationType.Horizontal, Y = value, MinimumX = from, MaximumX = to, Color = OxyColors.Black, LineStyle = LineStyle.Solid,
+            StrokeThickness = 1.4,
         });
+        _labels.Add(new PlotLabel(label, 0.5 * (from + to), IsCentred: true));
         return this;
     }
 
@@ -129,25 +131,41 @@ internal sealed class Panel
         TicklineColor = OxyColor.FromRgb(150, 150, 150),
         MaximumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
         MinimumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
+        AxisTitleDistance = 10,
         MinimumMajorStep = 1e-12,
         MajorStep = double.NaN,
         IntervalLength = position == AxisPosition.Left ? 40 : 80,
     };
 
+    private static LineSeries Line(Curve curve, int i)
+    {
+        var series = new LineSeries
+        {
+            Title = curve.Label,
+            Color = Palette.Colour(i),
+            LineStyle = Palette.Dash(i),
+            StrokeThickness = Palette.Width(i),
+            LineJoin = LineJoin.Round,
+        };
+        series.Points.AddRange(curve.Points);
+        return series;
+    }
+
     // Rounding noise around a constant would fill the panel: open it to a tenth of the value at least.
     private void KeepNoiseFlat()
     {
-        if (_values.Count == 0 || _model.PlotType == PlotType.Cartesian)
+        double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y)];
+        if (values.Length == 0 || _model.PlotType == PlotType.Cartesian)
         {
             return;
         }
 
-        double low = _values.Min();
-        double high = _values.Max();
-        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), 1e-3);
+        double low = values.Min();
+        double high = values.Max();
+        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), LeastSpan);
         if (high - low < least)
         {
-            double middle = 0.5 * (low + high);
+            double middle = high - low < 0.1 * LeastSpan && Math.Abs(high) < LeastSpan ? 0.0 : 0.5 * (low + high);
             _model.Axes[1].Minimum = middle - least;
             _model.Axes[1].Maximum = middle + least;
         }

@@ -9,14 +9,16 @@ namespace PushSim.Plotting;
 public sealed class RunPlot
 {
     private const int Width = 900;
-    private const int PanelHeight = 290;
+    private const int PanelHeight = 260;
+
     // A picture of no current is left out [A].
     private const double LeastCurrent = 1e-3;
+
     private const string TimeTitle = "Time [s]";
 
     private readonly IReadOnlyList<PlotModel> _panels;
 
-    private RunPlot(IReadOnlyList<Panel> panels) => _panels = [.. panels.Select(p => p.Model)];
+    private RunPlot(IReadOnlyList<Panel> panels) => _panels = [.. panels.Select(p => p.Build())];
 
     /// <summary>Titles of the panels, from the top.</summary>
     public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
@@ -39,7 +41,7 @@ public sealed class RunPlot
         using var bitmap = new SKBitmap(Width, Height);
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
-        using var context = new SkiaRenderContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
+        using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
         Render(context);
         using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
         data.SaveTo(stream);
@@ -49,7 +51,7 @@ public sealed class RunPlot
     /// <param name="stream">Receives the file.</param>
     public void WriteSvg(Stream stream)
     {
-        using var measure = new SkiaRenderContext { RenderTarget = RenderTarget.VectorGraphic };
+        using var measure = new PlotContext { RenderTarget = RenderTarget.VectorGraphic };
         using var memory = new MemoryStream();
         using (var context = new SvgRenderContext(memory, Width, Height, true, measure, OxyColors.White))
         {
@@ -87,6 +89,11 @@ public sealed class RunPlot
 
         List<Panel> panels = [speed, acceleration, slip];
         AddCurrents(r, panels);
+        if (r.Scenario.Robot.Controllers.Count > 0)
+        {
+            panels.Add(Time("Battery voltage under load", "Voltage [V]").Add(r, r["battery_voltage_v"], "battery"));
+        }
+
         return panels;
     }
 

@@ -122,6 +122,10 @@ public class RunCommandTests
     [InlineData(ExitCode.WrongCommandLine, "run")]
     [InlineData(ExitCode.WrongCommandLine, "run", "a.toml", "--nonsense")]
     [InlineData(ExitCode.WrongCommandLine, "shove")]
+    [InlineData(ExitCode.WrongCommandLine, "run", "a.toml", "--out", "")]
+    [InlineData(ExitCode.WrongCommandLine, "run", "a.toml", "--out", "a\0b")]
+    [InlineData(ExitCode.WrongCommandLine, "run", "@a.rsp", "--json", "b.toml")]
+    [InlineData(ExitCode.CannotReadOrWrite, "run", "")]
     [InlineData(ExitCode.CannotReadOrWrite, "run", "no such file.toml")]
     [InlineData(ExitCode.CannotReadOrWrite, "check", "no such file.toml")]
     public void Wrong_calls_say_so_on_standard_error(int code, params string[] args)
@@ -158,5 +162,79 @@ public class RunCommandTests
         using var scratch = new ScratchFolder();
         string text = Cli.Run("run", Repository.Scenario("pull-test"), "--out", scratch["a"], "--no-plots").Output;
         Assert.Single(System.Text.RegularExpressions.Regex.Matches(text, "keep clear of taut tethers"));
+    }
+
+    [Fact]
+    public void An_interrupt_is_130_and_keeps_what_an_earlier_run_left()
+    {
+        using var scratch = new ScratchFolder();
+        string[] args = ["run", Repository.Scenario("launch-soft"), "--out", scratch["a"], "--no-plots"];
+        Assert.Equal(ExitCode.Done, Cli.Run(args).Code);
+        byte[] before = File.ReadAllBytes(scratch["a/history.csv"]);
+        using var error = new StringWriter(CultureInfo.InvariantCulture);
+        using var output = new StringWriter(CultureInfo.InvariantCulture);
+        Assert.Equal(ExitCode.Interrupted, CommandLineApp.Invoke(args, output, error, new CancellationToken(canceled: true)));
+        Assert.Equal("", output.ToString());
+        Assert.Contains("interrupted", error.ToString());
+        Assert.Equal(before, File.ReadAllBytes(scratch["a/history.csv"]));
+    }
+
+    [Theory]
+    [InlineData("run", "a\u001b[31mb.toml")]
+    [InlineData("check", "a\u001b[31mb.toml")]
+    [InlineData("a\u001b[31mb")]
+    public void No_control_character_of_an_argument_reaches_the_terminal(params string[] args)
+    {
+        Cli cli = Cli.Run(args);
+        Assert.NotEqual("", cli.Error);
+        Assert.DoesNotContain('\u001b', cli.Output + cli.Error);
+    }
+
+    [Fact]
+    public void Redirected_text_is_plain()
+    {
+        using var scratch = new ScratchFolder();
+        string text = Cli.Run("run", Repository.Scenario("launch-soft"), "--out", scratch["a"]).Output;
+        Assert.DoesNotContain('\u001b', text);
+        Assert.EndsWith("plot.png", text.TrimEnd());
+    }
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("run", "--help")]
+    [InlineData("check", "-h")]
+    public void Help_names_the_program_and_gives_an_example(params string[] args)
+    {
+        Cli cli = Cli.Run(args);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        Assert.Matches("Usage:\\s+pushsim", cli.Output);
+        Assert.Contains("pushsim run scenarios/".Replace("run", args[0] == "check" ? "check" : "run"), cli.Output);
+        Assert.DoesNotContain("PushSim.Cli", cli.Output);
+    }
+
+    [Fact]
+    public void Version_is_a_number() => Assert.Matches(@"^\d+\.\d+\.\d+", Cli.Run("--version").Output);
+
+    [Fact]
+    public void An_interrupt_while_writing_leaves_the_old_files_and_no_part()
+    {
+        using var scratch = new ScratchFolder();
+        OutputFolder.Open(scratch["a"], force: false).Write("history.csv", s => s.WriteByte(1));
+        OutputFolder again = OutputFolder.Open(scratch["a"], force: false);
+        Assert.Throws<OperationCanceledException>(() => again.Write("history.csv", s =>
+        {
+            s.WriteByte(2);
+            throw new OperationCanceledException();
+        }));
+        Assert.Equal([1], File.ReadAllBytes(scratch["a/history.csv"]));
+        Assert.Equal([".pushsim-output", "history.csv"], Directory.GetFiles(scratch["a"]).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void History_stops_at_an_interrupt()
+    {
+        Simulation.RunResult result = Simulation.Simulator.Run(PushSim.Scenarios.ScenarioReader.Read(Repository.Scenario("launch-soft")).Scenario!);
+        using var stream = new MemoryStream();
+        Assert.Throws<OperationCanceledException>(() => HistoryCsv.Write(result, stream, new CancellationToken(canceled: true)));
     }
 }
