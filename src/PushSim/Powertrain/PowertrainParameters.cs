@@ -61,14 +61,15 @@ internal struct MotorParameters<T>
 internal struct ControllerParameters<T>
     where T : struct, IReal<T>
 {
+    /// <summary>Current limit [A], finite even without one; on-resistance [ohm].</summary>
     public T CurrentLimit, OnResistance;
+
+    /// <summary>Fold-back: start [degree Celsius], 1/(span to zero limit) [1/K]; heat flow to air [W/K], 1/heat capacity [K/J].</summary>
     public T FoldBackTemperature, InverseFoldBackSpan;
     public T ThermalConductance, InverseHeatCapacity;
     public Wiring Wiring;
-    public ZeroCommand ZeroCommand;
     public bool Regeneration;
     public bool HasBrushDrop;
-    public bool HasLimit;
 
     /// <summary>Index of its temperature, -1 when heating is off.</summary>
     public int HeatIndex;

@@ -292,10 +292,8 @@ internal static class ModelBuilder
             list[k] = new ControllerParameters<T>
             {
                 CurrentLimit = double.IsPositiveInfinity(c.CurrentLimit) ? unlimited : c.CurrentLimit,
-                HasLimit = !double.IsPositiveInfinity(c.CurrentLimit) || hasHeat,
                 OnResistance = c.OnResistance,
                 Wiring = c.Wiring,
-                ZeroCommand = c.ZeroCommand,
                 Regeneration = c.Regeneration,
                 HasBrushDrop = c.Motors.Any(m => robot.Drives[m.Drive].Motors[m.Motor].Motor.BrushDrop > 0.0),
                 FoldBackTemperature = c.FoldBackTemperature,
