@@ -11,13 +11,6 @@ internal sealed class RobotReader
 {
     private const int FewestWheels = 2;
     private const int MostWheels = 8;
-    private const int MostCellPoints = 24;
-
-    // Rest voltage of a hobby lithium polymer cell, 0 % to 100 % in steps of 5 % (hobby chart seen in many source files; no standard) [V].
-    private static readonly double[] RestVoltage =
-    [
-        3.27, 3.61, 3.69, 3.71, 3.73, 3.75, 3.77, 3.79, 3.80, 3.82, 3.84, 3.85, 3.87, 3.91, 3.95, 3.98, 4.02, 4.08, 4.11, 4.15, 4.20,
-    ];
 
     private readonly ReadContext _context;
     private readonly Section _root;
@@ -46,7 +39,7 @@ internal sealed class RobotReader
     {
         string name = _root.Text("name") ?? "robot";
         Section? chassisSection = _root.Table("chassis");
-        ChassisSettings? chassis = chassisSection is null ? null : ReadChassis(chassisSection);
+        ChassisSettings? chassis = chassisSection is null ? null : ChassisReader.Read(chassisSection);
         foreach (Section s in _root.Tables("tyre"))
         {
             if (NewName(s, "tyre", _tyres.ContainsKey) is string tyre)
@@ -66,7 +59,7 @@ internal sealed class RobotReader
 
         ReadDrives();
         List<ControllerSettings> controllers = ReadControllers();
-        BatterySettings? battery = _root.Table("battery") is Section b ? ReadBattery(b) : null;
+        BatterySettings? battery = _root.Table("battery") is Section b ? BatteryReader.Read(b) : null;
         CheckBattery(controllers, battery);
         if (chassis is not null)
         {
@@ -77,34 +70,6 @@ internal sealed class RobotReader
         return _context.Errors > 0 || chassis is null
             ? null
             : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = _drives, Controllers = controllers, Battery = battery };
-    }
-
-    private static ChassisSettings ReadChassis(Section s)
-    {
-        Section? centre = s.Table("centre_of_mass");
-        Section? down = s.Table("downforce");
-        var chassis = new ChassisSettings
-        {
-            Mass = s.Required("mass"),
-            Length = s.Required("length"),
-            Width = s.Required("width"),
-            Height = s.Required("height"),
-            CentreOfMassX = centre?.Or("x", 0.0) ?? 0.0,
-            CentreOfMassY = centre?.Or("y", 0.0) ?? 0.0,
-            CentreOfMassHeight = centre?.Required("height") ?? double.NaN,
-            RollInertia = s.Number("roll_inertia"),
-            PitchInertia = s.Number("pitch_inertia"),
-            YawInertia = s.Number("yaw_inertia"),
-            Downforce = down?.Required("force") ?? 0.0,
-            DownforceX = down?.Or("x", 0.0) ?? 0.0,
-            DownforceY = down?.Or("y", 0.0) ?? 0.0,
-        };
-        if (chassis.RollInertia is null || chassis.PitchInertia is null || chassis.YawInertia is null)
-        {
-            s.Context.Notes.Add("moments of inertia that are not given are estimated from the body box (a uniform block)");
-        }
-
-        return chassis;
     }
 
     private void ReadWheels()
@@ -418,35 +383,6 @@ internal sealed class RobotReader
 
         Unknown(text.Place, "drive", text.Value, _driveIndex.Keys);
         return [];
-    }
-
-    private static BatterySettings ReadBattery(Section s)
-    {
-        IReadOnlyList<(double, double)>? table = s.Curve("cell_voltage", MostCellPoints, 0.0, 1.0, 0.5, 10.0);
-        if (table is null && !s.Has("cell_voltage"))
-        {
-            table = [.. RestVoltage.Select((v, i) => (0.05 * i, v))];
-            s.Context.Notes.Add("battery: rest voltage of a lithium polymer cell by a common hobby chart, 4.20 V full");
-        }
-
-        for (int i = 1; i < (table?.Count ?? 0); i++)
-        {
-            if (table![i].Item2 < table[i - 1].Item2)
-            {
-                s.Context.Error(s.PlaceOf("cell_voltage"), "the cell's voltage falls with charge", "voltage must not fall from one point to the next");
-                break;
-            }
-        }
-
-        return new BatterySettings
-        {
-            Cells = s.Whole("cells", 1),
-            CellVoltage = table ?? [(0.0, 3.7)],
-            Resistance = s.Required("resistance"),
-            Capacity = s.Required("capacity"),
-            InitialCharge = s.Or("charge", 1.0),
-            CutOffVoltage = s.Or("cut_off", 0.0),
-        };
     }
 
     private void CheckBattery(List<ControllerSettings> controllers, BatterySettings? battery)
