@@ -17,7 +17,4 @@ public sealed record ReadOptions
 
     /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
     public bool AllowOutside { get; init; }
-
-    /// <summary>Names allowed for the numerics method; null: any text is taken.</summary>
-    public IReadOnlyList<string>? Methods { get; init; }
 }

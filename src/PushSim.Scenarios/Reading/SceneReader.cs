@@ -1,3 +1,4 @@
+using PushSim.Numerics;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 using PushSim.Surroundings;
@@ -94,7 +95,8 @@ internal static class SceneReader
     {
         var d = new NumericsSettings();
         string method = s.Text("method") ?? d.Method;
-        if (s.Context.Options.Methods is IReadOnlyList<string> names && !names.Contains(method, StringComparer.Ordinal))
+        string[] names = [.. AdditiveTableau.All.Select(t => t.Name)];
+        if (!names.Contains(method, StringComparer.Ordinal))
         {
             s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", Section.DidYouMean(method, names) + "allowed: " + string.Join(", ", names));
         }
