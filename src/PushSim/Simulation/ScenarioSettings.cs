@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Contact;
 using PushSim.Powertrain;
 using PushSim.Surroundings;
 using PushSim.Tyres;
@@ -25,6 +26,12 @@ public sealed record RobotSettings
 
     /// <summary>The battery; may be null only if no controller is there.</summary>
     public BatterySettings? Battery { get; init; }
+
+    /// <summary>What others touch; null: the body box, upright faces from <see cref="DefaultClearance"/> up.</summary>
+    public OutlineSettings? Outline { get; init; }
+
+    /// <summary>Height of the lower edge of a body box that states none [m].</summary>
+    public const double DefaultClearance = 0.004;
 }
 
 /// <summary>Kind of manoeuvre: decides the commands' meaning, the verdict and the plots.</summary>
@@ -56,6 +63,12 @@ public enum ManoeuvreKind
 
     /// <summary>Any timeline of throttle and turn.</summary>
     Timeline,
+
+    /// <summary>Two robots push each other.</summary>
+    Shove,
+
+    /// <summary>The robot pushes a wall.</summary>
+    WallPush,
 }
 
 /// <summary>One point of a timeline. Between points commands are held (jump at each point) unless <see cref="Ramp"/>.</summary>
@@ -64,6 +77,19 @@ public enum ManoeuvreKind
 /// <param name="Turn">Turn command, -1..1, positive turns left (counter-clockwise) [1].</param>
 /// <param name="Ramp">True: reached by a straight line from the point before.</param>
 public sealed record CommandPoint(double Time, double Throttle, double Turn, bool Ramp = false);
+
+/// <summary>How the one at the sticks, or the controller's own aid, bends the commands.</summary>
+public sealed record DriverSettings
+{
+    /// <summary>All commands come later by this [s].</summary>
+    public double ReactionDelay { get; init; }
+
+    /// <summary>Heading hold k: turn command = -k times the error of the heading against the one at the start [1/rad]; 0 is off.</summary>
+    public double HeadingHold { get; init; }
+
+    /// <summary>Time of heading hold's first-order lag [s].</summary>
+    public double HeadingLag { get; init; } = 0.05;
+}
 
 /// <summary>What the robot is told to do.</summary>
 public sealed record ManoeuvreSettings
@@ -80,8 +106,35 @@ public sealed record ManoeuvreSettings
     /// <summary>Forward speed at the start [m/s]; wheels roll along.</summary>
     public double InitialSpeed { get; init; }
 
-    /// <summary>Heading at the start, positive counter-clockwise from floor x [rad].</summary>
+    /// <summary>Heading at the start, positive counter-clockwise from floor x (of an opponent: from floor -x) [rad].</summary>
     public double InitialHeading { get; init; }
+
+    /// <summary>Delay and heading hold.</summary>
+    public DriverSettings Driver { get; init; } = new();
+}
+
+/// <summary>
+/// A second robot, facing the first: its own floor frame is the first one's turned by exactly half a turn, so that equal robots compute
+/// with the same numbers.
+/// </summary>
+/// <param name="Robot">The opponent.</param>
+/// <param name="Manoeuvre">What it does, in its own frame; kind and end time are those of the scenario.</param>
+public sealed record OpponentSettings(RobotSettings Robot, ManoeuvreSettings Manoeuvre);
+
+/// <summary>How a shove starts and who wins it.</summary>
+public sealed record ShoveSettings
+{
+    /// <summary>Least distance of the two outlines along floor x at the start; they stand half of it to either side of floor x = 0 [m].</summary>
+    public double Gap { get; init; } = 0.1;
+
+    /// <summary>Opponent's centre line to the left of the first robot's, seen by the first robot, half to either side of floor y = 0 [m].</summary>
+    public double Offset { get; init; }
+
+    /// <summary>A robot whose centre is pushed back this far behind its own start has lost [m].</summary>
+    public double Line { get; init; } = 0.5;
+
+    /// <summary>Ground gained at the contact above which a shove that ends by time is won [m].</summary>
+    public double DecidingGround { get; init; } = 0.02;
 }
 
 /// <summary>How the equations are integrated.</summary>
@@ -103,7 +156,7 @@ public sealed record NumericsSettings
     public double RingFrequencyCap { get; init; } = 3000.0;
 }
 
-/// <summary>A whole scenario with one robot, checked and in SI.</summary>
+/// <summary>A whole scenario, checked and in SI.</summary>
 public sealed record ScenarioSettings
 {
     /// <summary>Name, used for the output folder.</summary>
@@ -121,7 +174,20 @@ public sealed record ScenarioSettings
     /// <summary>The tether, if any.</summary>
     public TetherSettings? Tether { get; init; }
 
-    /// <summary>What the robot is told to do.</summary>
+    /// <summary>How the one at the sticks, or the controller's own aid, bends the commands.</summary>
+public sealed record DriverSettings
+{
+    /// <summary>All commands come later by this [s].</summary>
+    public double ReactionDelay { get; init; }
+
+    /// <summary>Heading hold k: turn command = -k times the error of the heading against the one at the start [1/rad]; 0 is off.</summary>
+    public double HeadingHold { get; init; }
+
+    /// <summary>Time of heading hold's first-order lag [s].</summary>
+    public double HeadingLag { get; init; } = 0.05;
+}
+
+/// <summary>What the robot is told to do.</summary>
     public required ManoeuvreSettings Manoeuvre { get; init; }
 
     /// <summary>How it is integrated.</summary>
