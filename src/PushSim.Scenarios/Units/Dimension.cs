@@ -86,4 +86,10 @@ public enum Dimension
 
     /// <summary>Reciprocal speed, in s/m.</summary>
     InverseSpeed,
+
+    /// <summary>Pressure, or stiffness per area, in N/m2.</summary>
+    Pressure,
+
+    /// <summary>Share per angle, in 1/rad.</summary>
+    InverseAngle,
 }

@@ -54,6 +54,8 @@ internal static class UnitTable
         (Dimension.Volume, [("m3", 1, 0), ("mm3", 1e-9, 0), ("cm3|cc|ml", 1e-6, 0)]),
         (Dimension.InverseLength, [("1/m|/m", 1, 0), ("1/mm|/mm", 1e3, 0), ("1/cm|/cm", 1e2, 0)]),
         (Dimension.InverseSpeed, [("s/m", 1, 0), ("s/mm", 1e3, 0)]),
+        (Dimension.Pressure, [("N/m2|Pa", 1, 0), ("N/mm2|MPa", 1e6, 0), ("kPa", 1e3, 0), ("N/cm2", 1e4, 0), ("bar", 1e5, 0)]),
+        (Dimension.InverseAngle, [("1/rad|/rad", 1, 0), ("1/deg|/deg|1/°|/°", 180 / Math.PI, 0)]),
     ];
 
     private static readonly Dictionary<(Dimension, string), Unit> Units = Index();
@@ -119,6 +121,8 @@ internal static class UnitTable
         Dimension.Volume => "a volume",
         Dimension.InverseLength => "a reciprocal length",
         Dimension.InverseSpeed => "a reciprocal speed",
+        Dimension.Pressure => "a pressure",
+        Dimension.InverseAngle => "a share per angle",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
     };
 
