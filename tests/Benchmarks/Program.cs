@@ -54,8 +54,8 @@ static double Best(Action action)
 
 static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettings scenario, string method, double tolerance)
 {
-    var system = new RobotSystem(scenario);
-    var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName(method));
+    var system = new SceneSystem(scenario);
+    var integration = new Integration<SceneSystem>(system, AdditiveTableau.ByName(method));
     IntegrationSettings settings = Simulator.Settings(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } }, system);
     double[] y0 = system.InitialState();
     double[] y = new double[y0.Length];
@@ -74,7 +74,7 @@ static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettin
 
 static (double[] Y, double Ms) FixedStep(ScenarioSettings scenario, int steps)
 {
-    var system = new RobotSystem(scenario);
+    var system = new SceneSystem(scenario);
     double[] y = system.InitialState();
     double end = scenario.Manoeuvre.EndTime;
     double[] cuts = [0.0, .. system.Breakpoints, end];

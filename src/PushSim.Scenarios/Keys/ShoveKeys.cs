@@ -56,7 +56,7 @@ internal static class ShoveKeys
         Quantity("wall", "thickness", Dimension.Length, 1e-3, 10, "Its thickness, to the right of the line.", "100 mm", "100 mm"),
 
         Quantity("contact", "stiffness", Dimension.Pressure, 1e4, 1e9, "Force per length of the overlap and per depth.", "1 N/mm2", "1 N/mm2"),
-        Quantity("contact", "damping", Dimension.InverseSpeed, 0, 100, "Damping as share of the force per closing speed.", "1 s/m", "1 s/m"),
+        Quantity("contact", "damping", Dimension.InverseSpeed, 0, 100, "Damping as share of the force per closing speed.", "5 s/m", "5 s/m"),
         Number("contact", "friction", 0, 5, "Friction between the bodies, along faces and up a ramp.", "0.3", "0.3"),
         Quantity("contact", "friction_deflection", Dimension.Length, 1e-6, 0.02, "Shear at which that friction slides.", "0.5 mm", "0.5 mm"),
     ];

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
@@ -23,6 +24,9 @@ internal sealed class RobotReader
     private readonly Dictionary<string, MotorReader> _motors = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _wheelIndex = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _driveIndex = new(StringComparer.Ordinal);
+
+    // Names of the wheels whose inertia is estimated, by that inertia [kg m^2].
+    private readonly Dictionary<double, string?> _discs = [];
 
     // Motors that each drive names; a name that is unknown still counts, so that a controller can point at it.
     private readonly List<int> _motorCounts = [];
@@ -89,6 +93,11 @@ internal sealed class RobotReader
             }
         }
 
+        foreach ((double inertia, string? names) in _discs)
+        {
+            Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"));
+        }
+
         if (_root.Has("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
         {
             _context.Error(_wheelSections[^1].Place, $"{_wheels.Count} {(_wheels.Count == 1 ? "wheel" : "wheels")}, but a robot has {FewestWheels} to {MostWheels}", "count skids and balls as wheels with skid = true");
@@ -104,7 +113,10 @@ internal sealed class RobotReader
         if (inertia is null && mass is double m)
         {
             inertia = 0.5 * m * radius * radius;
-            Note(FormattableString.Invariant($"wheel \"{name}\": spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"));
+            if (double.IsFinite(inertia.Value))
+            {
+                CollectionsMarshal.GetValueRefOrAddDefault(_discs, inertia.Value, out _) += (_discs.GetValueOrDefault(inertia.Value) is null ? "" : ", ") + name;
+            }
         }
         else if (inertia is null && !isSkid)
         {

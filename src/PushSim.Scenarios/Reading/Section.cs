@@ -231,7 +231,9 @@ internal sealed class Section
     {
         if (Entry(key) is not TomlEntry e)
         {
-            return null;
+            return _context.Overrides?.FindInside(Name(key)) is TomlEntry set
+                ? new Section(_context, SectionOf(key), new TomlTable(set.KeyPlace, isExplicit: true))
+                : null;
         }
 
         if (e.Value is TomlTable t)
