@@ -86,4 +86,10 @@ public enum Dimension
 
     /// <summary>Reciprocal speed, in s/m.</summary>
     InverseSpeed,
+
+    /// <summary>Pressure or modulus of elasticity, in Pa.</summary>
+    Pressure,
+
+    /// <summary>Density, in kg/m3.</summary>
+    Density,
 }
