@@ -25,12 +25,17 @@ internal sealed class TyreReader
     private readonly Section _s;
     private readonly TyreData _data;
 
+    // A mistake in this table was complained about; estimating from it would only add noise.
+    private readonly bool _isWrong;
+
     public TyreReader(Section section, string name)
     {
+        int errors = section.Context.Errors;
         _s = section;
         Given = ReadGiven(section, name);
         _data = ReadData(section, name);
         CheckShore();
+        _isWrong = errors != section.Context.Errors;
     }
 
     /// <summary>The tyre as the file gives it; NaN where a number is missing or wrong.</summary>
@@ -53,7 +58,7 @@ internal sealed class TyreReader
         WheelSettings? wheel = users.FirstOrDefault(w => !w.IsSkid) ?? (users.Count > 0 ? users[0] : null);
         double? load = _s.Has("reference_load") ? Given.ReferenceLoad : (((chassis?.Mass * StandardGravity) + chassis?.Downforce) / wheels);
         TyreData data = _data with { Radius = wheel?.Radius, Load = users.Count > 0 ? load : null };
-        if (IsWrong(data))
+        if (_isWrong || data.Radius is double.NaN || data.Load is double.NaN)
         {
             return Given;
         }
@@ -137,16 +142,6 @@ internal sealed class TyreReader
         {
             _s.Context.Error(_s.PlaceOf("solid_shore_a"), "\"solid_shore_a\" is for foams", "use shore_a for a solid cover");
         }
-    }
-
-    // A wrong number was complained about already; estimating from it would only add noise.
-    private static bool IsWrong(TyreData d)
-    {
-        double?[] all =
-        [
-            d.Radius, d.Load, d.Width, d.Thickness, d.Modulus, d.ShoreA, d.SolidShoreA, d.Density, d.Poisson, d.Rebound, d.HubStiffness, d.StaticFriction, d.BodyStiffness, d.TreadMass,
-        ];
-        return all.Any(v => v is double.NaN);
     }
 
     private TyreData ReadData(Section s, string name)

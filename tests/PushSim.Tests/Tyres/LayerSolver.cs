@@ -43,7 +43,8 @@ internal sealed class LayerSolver
             }
         }
 
-        _matrix = Matrix<double>.Build.Dense(Terms, Terms, Entry);
+        Matrix<double> smooth = Matrix<double>.Build.Dense(Terms, Points, (i, j) => Smooth(_half * (Node(i) - Math.Cos(Angle(j)))));
+        _matrix = Matrix<double>.Build.Dense(Terms, Terms, (i, m) => Entry(i, m, smooth));
     }
 
     /// <summary>Share of the half-space's compliance at wave number w, L.</summary>
@@ -73,18 +74,19 @@ internal sealed class LayerSolver
 
     private static double Node(int i) => Math.Cos(Math.PI * (i + 0.5) / (2 * Terms));
 
-    private double Entry(int i, int m)
+    private static double Angle(int j) => Math.PI * (j + 0.5) / Points;
+
+    private double Entry(int i, int m, Matrix<double> smooth)
     {
         double x = Node(i);
         double log = m == 0 ? Math.Log(2.0 / _half) : Math.Cos(2 * m * Math.Acos(x)) / (2 * m);
-        double smooth = 0.0;
+        double sum = 0.0;
         for (int j = 0; j < Points; j++)
         {
-            double angle = Math.PI * (j + 0.5) / Points;
-            smooth += Math.Cos(2 * m * angle) * Smooth(_half * (x - Math.Cos(angle))) / Points;
+            sum += Math.Cos(2 * m * Angle(j)) * smooth[i, j] / Points;
         }
 
-        return _half * (log + smooth);
+        return _half * (log + sum);
     }
 
     // M(t) = K(t) + ln|t|, with int (1 - exp(-w))/w cos(w t) dw = ln(1 + 1/t^2)/2
