@@ -171,6 +171,24 @@ public class BuilderDataTests
     public void A_cover_that_says_too_little_or_wrong(string cover, int line, int column, string message, string help) =>
         Expect(Read((Tyre, cover)), line, column, message, help);
 
+    [Fact]
+    public void A_cover_without_thickness_is_said_beside_a_missing_mass()
+    {
+        ReadResult r = Read((Mass, ""), (Tyre, Cover.Replace("tread_thickness = \"8 mm\"\n", "", StringComparison.Ordinal)));
+        Assert.Equal(2, r.Problems.Count);
+        Assert.Contains("missing \"mass\"", r.Problems[0].Message);
+        Assert.Contains("still missing: tread thickness", r.Problems[1].Help);
+    }
+
+    [Fact]
+    public void A_tyre_on_no_wheel_cannot_be_estimated() =>
+        Expect(
+            Read((Tyre, Tyre + "[[tyre]]\nname = \"spare\"\nstatic_friction = 1.0\nkinetic_friction = 0.8\n" + Cover), ("wear = \"200 mm3\"\n", "")),
+            16,
+            3,
+            "tyre \"spare\" lacks body_stiffness",
+            "still missing: the diameter of a wheel that has it");
+
     [Theory]
     [InlineData("rebound = \"45 %\"", "rebound = \"45 %\"\ndrop_height = \"500 mm\"\nrebound_height = \"150 mm\"", "the heights give a rebound of 30 %, but \"rebound\" says 45 %")]
     [InlineData("shore_a = 40", "shore_a = 90", "tyre \"foam\": Shore 90 A is outside 20 to 80")]

@@ -8,10 +8,10 @@ internal static class BuilderKeys
 {
     public static readonly KeyDefinition[] All =
     [
-        Quantity("chassis", "front_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the foremost wheels, robot level.", "620 g"),
-        Quantity("chassis", "rear_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rearmost wheels, robot level.", "740 g"),
-        Quantity("chassis", "left_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the leftmost wheels, robot level.", "680 g"),
-        Quantity("chassis", "right_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rightmost wheels, robot level.", "680 g"),
+        Quantity("chassis", "front_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the foremost wheels, robot level on these and the rearmost ones only.", "620 g"),
+        Quantity("chassis", "rear_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rearmost wheels, robot level on these and the foremost ones only.", "740 g"),
+        Quantity("chassis", "left_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the leftmost wheels, robot level on these and the rightmost ones only.", "680 g"),
+        Quantity("chassis", "right_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rightmost wheels, robot level on these and the leftmost ones only.", "680 g"),
         Quantity("chassis", "tilt_rise", Dimension.Length, 1e-3, 3, "Tilt test: how far the front axle was raised; gives the height of the centre of mass.", "60 mm"),
         Quantity("chassis", "tilt_front_weight", Dimension.Mass, 0, 100, "Tilt test: what the scale shows under the raised front wheels, free to roll.", "560 g"),
         Quantity("chassis", "tilt_rear_weight", Dimension.Mass, 0, 100, "Tilt test: what the scale shows under the rear wheels, front raised.", "800 g"),

@@ -56,10 +56,17 @@ internal sealed class TyreReader
         }
 
         WheelSettings? wheel = users.FirstOrDefault(w => !w.IsSkid) ?? (users.Count > 0 ? users[0] : null);
-        double? load = _s.Has("reference_load") ? Given.ReferenceLoad : (((chassis?.Mass * StandardGravity) + chassis?.Downforce) / wheels);
-        TyreData data = _data with { Radius = wheel?.Radius, Load = users.Count > 0 ? load : null };
-        if (_isWrong || data.Radius is double.NaN || data.Load is double.NaN)
+        double load = _s.Has("reference_load") ? Given.ReferenceLoad : StaticLoad(chassis, wheels);
+        TyreData data = _data with { Radius = wheel?.Radius, Load = load };
+        if (_isWrong)
         {
+            return Given;
+        }
+
+        if (double.IsNaN(load) || data.Radius is double.NaN)
+        {
+            // complained about there; what the cover lacks can be said all the same, with any light load
+            _ = IsEnough(missing, TyreFromData.Estimate(data with { Radius = 1.0, Load = 1e-3 }));
             return Given;
         }
 
@@ -71,18 +78,26 @@ internal sealed class TyreReader
 
         TyreEstimate estimate = TyreFromData.Estimate(data);
         NoteMixedWheels(users, wheel, missing);
-        return Fill(missing, estimate);
+        return IsEnough(missing, estimate) ? Fill(missing, estimate) : Given;
+    }
+
+    private static double StaticLoad(ChassisSettings? chassis, int wheels) =>
+        chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * StandardGravity) + chassis.Downforce) / wheels;
+
+    private bool IsEnough(string[] missing, TyreEstimate e)
+    {
+        string[] lacking = [.. missing.Where(k => Of(e, k) is null)];
+        if (lacking.Length > 0)
+        {
+            Lacks(lacking, "or what they are estimated from; still missing: " + string.Join(", ", e.Missing));
+        }
+
+        return lacking.Length == 0;
     }
 
     private TyreSettings Fill(string[] missing, TyreEstimate e)
     {
         Estimated?[] found = [.. missing.Select(k => Of(e, k))];
-        if (found.Contains(null))
-        {
-            Lacks([.. missing.Where(k => Of(e, k) is null)], "or what they are estimated from; still missing: " + string.Join(", ", e.Missing));
-            return Given;
-        }
-
         Estimated? length = _s.Has("contact_length") || _s.Has("rolling_renewal") ? null : e.ContactLength;
         Estimated? slip = _s.Has("breakaway_deflection") || _s.Has("body_stiffness") ? null : e.BreakawayDeflection;
         if (missing.Length > 0 || length is not null)
