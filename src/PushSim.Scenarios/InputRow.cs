@@ -9,4 +9,8 @@ namespace PushSim.Scenarios;
 /// <param name="Value">Middle value in the unit of <paramref name="Unit"/> (SI; temperatures in degree Celsius); null for a text or a switch.</param>
 /// <param name="Unit">The unit of value and tolerance; empty for a pure number.</param>
 /// <param name="Tolerance">Half-width of the tolerance in the same unit; 0 when none was given.</param>
-public sealed record InputRow(string File, int Line, int Column, string Key, string Text, double? Value, string Unit, double Tolerance);
+public sealed record InputRow(string File, int Line, int Column, string Key, string Text, double? Value, string Unit, double Tolerance)
+{
+    /// <summary>How values lie within the tolerance.</summary>
+    public Spread Spread { get; init; }
+}

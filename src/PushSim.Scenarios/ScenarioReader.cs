@@ -47,12 +47,40 @@ public static class ScenarioReader
         }
 
         var root = new Section(context, "scenario", tree);
-        RobotSettings? robot = root.Text("robot") is string name ? Robot(context, path, name, root.PlaceOf("robot")) : null;
-        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, Path.GetFileNameWithoutExtension(path));
+        RobotSettings? robot = Robot(context, path, root);
+        Section? opponentSection = root.Table("opponent");
+        RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection);
+        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, Path.GetFileNameWithoutExtension(path));
         return Result(context, scenario, robot);
     }
 
-    private static RobotSettings? Robot(ReadContext context, string path, string name, Place place)
+    // The robot that a scenario or its opponent names, with what they set anew in it.
+    private static RobotSettings? Robot(ReadContext context, string path, Section user)
+    {
+        if (user.Text("robot") is not string name)
+        {
+            return null;
+        }
+
+        TomlTable? set = user.Raw("override");
+        TomlTable? tree = RobotTree(context, path, name, user.PlaceOf("robot"));
+        if (tree is null)
+        {
+            return null;
+        }
+
+        context.Overrides = set is null ? null : new Overrides(set);
+        RobotSettings? robot = RobotReader.Read(context, tree);
+        if (robot is not null)
+        {
+            context.Overrides?.ReportUnused(context, robot.Name);
+        }
+
+        context.Overrides = null;
+        return robot;
+    }
+
+    private static TomlTable? RobotTree(ReadContext context, string path, string name, Place place)
     {
         string folder = Path.GetDirectoryName(path) is { Length: > 0 } own ? own : ".";
         if (FileLoader.Resolve(context, folder, name, place) is not string full)
@@ -61,12 +89,19 @@ public static class ScenarioReader
         }
 
         string shown = Path.IsPathRooted(name) || folder == "." ? name : Path.Combine(folder, name);
-        TomlTable? tree = Tree(context, full, shown, (place, name));
-        return tree is null ? null : RobotReader.Read(context, tree);
+        return Tree(context, full, shown, (place, name));
     }
 
-    private static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from) =>
-        FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
+    private static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from)
+    {
+        TomlTable? tree = FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
+        if (tree is not null)
+        {
+            Includes.Merge(context, tree, path, name);
+        }
+
+        return tree;
+    }
 
     private static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
     {

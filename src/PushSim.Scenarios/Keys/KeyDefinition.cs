@@ -34,6 +34,9 @@ public enum KeyKind
 
     /// <summary>A list of tables, double brackets.</summary>
     Tables,
+
+    /// <summary>A table whose keys are paths of values in a robot file.</summary>
+    Overrides,
 }
 
 /// <summary>One key that a file may have: the single place that knows its name, unit, range, default and meaning.</summary>

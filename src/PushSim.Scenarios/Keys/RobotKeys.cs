@@ -16,6 +16,8 @@ internal static class RobotKeys
         Tables("robot", "drive", "Motors and wheels that turn together."),
         Tables("robot", "controller", "A speed controller and its motors."),
         Table("robot", "battery", "The battery pack."),
+        Table("robot", "outline", "What others touch."),
+        Texts("robot", "include", "Files in this file's folder or below whose tables are added to this one; own values stand.", "[\"parts/tyres.toml\"]"),
 
         Quantity("chassis", "mass", Dimension.Mass, 0.01, 100, "Mass of the whole robot with wheels and battery.", "1360 g", "the sum of the scale weights"),
         Quantity("chassis", "length", Dimension.Length, 0.01, 3, "Length of the body box, front to back.", "180 mm", required: true),

@@ -14,6 +14,8 @@ internal static class ScenarioKeys
         Table("scenario", "tether", "A cord from the robot through a load cell to an anchor."),
         Table("scenario", "manoeuvre", "What the robot is told to do.", required: true),
         Table("scenario", "numerics", "How the equations are solved."),
+        Texts("scenario", "include", "Files in this file's folder or below whose tables are added to this one; own values stand.", "[\"floors/plywood.toml\"]"),
+        new("scenario", "override", KeyKind.Overrides, "Values of the robot set anew for this scenario, by their path.") { Example = "\"tyre.soft.static_friction\" = 0.9" },
 
         Number("floor", "friction", 0.01, 10, "Multiple of every tyre's friction.", "1.0", "1"),
         Number("floor", "dust", 0, 100, "How fast dust fouls the tyres; 0 is clean, 1 their own fouling distance.", "0", "0"),
@@ -52,12 +54,12 @@ internal static class ScenarioKeys
         Quantity("tether.cell", "tare", Dimension.Force, -1000, 1000, "Constant part of every reading.", "0 N", "0 N"),
         Whole("tether.cell", "seed", 0, int.MaxValue, "Seed of the noise.", "1", "1"),
 
-        Choice("manoeuvre", "kind", ["launch", "brake", "reversal", "pull", "drag", "spot", "arc", "hold", "timeline"], "What is done.", required: true),
+        Choice("manoeuvre", "kind", ["launch", "brake", "reversal", "pull", "drag", "spot", "arc", "hold", "timeline", "shove", "wall"], "What is done.", required: true),
         Number("manoeuvre", "throttle", -1, 1, "Forward command.", "1.0", "1 where the kind drives forward, 0.5 in an arc"),
         Number("manoeuvre", "turn", -1, 1, "Turn command, positive turns left.", "0.5", "0"),
         Quantity("manoeuvre", "start", Dimension.Time, 0, 600, "When the first command comes.", "0.1 s", "0.1 s"),
         Quantity("manoeuvre", "ramp", Dimension.Time, 0, 600, "Time that a command takes to build up.", "0.5 s", "0 s"),
-        Quantity("manoeuvre", "end", Dimension.Time, 0.01, 600, "When the run ends.", "2 s", required: true),
+        Quantity("manoeuvre", "end", Dimension.Time, 0.01, 600, "When the run ends.", "2 s", "3 s in a shove or wall push, else it must be given"),
         Quantity("manoeuvre", "initial_speed", Dimension.Speed, -50, 50, "Forward speed at the start, wheels rolling along.", "1.5 m/s", "0 m/s"),
         Quantity("manoeuvre", "heading", Dimension.Angle, -7, 7, "Heading at the start, positive counter-clockwise from floor x.", "0 deg", "0 deg"),
         Quantity("manoeuvre", "reverse_at", Dimension.Time, 0, 600, "Reversal and brake: when the second command comes.", "1.2 s"),

@@ -21,16 +21,22 @@ internal static class ManoeuvreReader
         (ManoeuvreKind.Arc, ["throttle", "turn", "start", "ramp"]),
         (ManoeuvreKind.Hold, []),
         (ManoeuvreKind.Timeline, ["points"]),
+        (ManoeuvreKind.Shove, ["throttle", "turn", "start", "ramp", "points"]),
+        (ManoeuvreKind.WallPush, ["throttle", "turn", "start", "ramp", "points"]),
     ];
+
+    // A shove that says no end [s].
+    private const double DefaultShoveTime = 3.0;
 
     private static readonly string[] Optional = ["throttle", "turn", "start", "ramp", "reverse_at", "points"];
 
     public static ManoeuvreSettings? Read(Section s)
     {
         int index = s.Choice("kind");
-        double end = s.Required("end");
+        double end = End(s, index);
         double speed = s.Or("initial_speed", 0.0);
         double heading = s.Or("heading", 0.0);
+        DriverSettings driver = Driver(s);
         if (index < 0)
         {
             return null;
@@ -42,13 +48,45 @@ internal static class ManoeuvreReader
             s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect in this kind of manoeuvre", "take it out");
         }
 
-        List<CommandPoint> commands = kind == ManoeuvreKind.Timeline ? Points(s) : Commands(s, kind, end);
+        bool hasPoints = kind == ManoeuvreKind.Timeline || (s.Has("points") && keys.Contains("points"));
+        List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, kind, end);
         if (commands.Count > 0 && commands[^1].Time >= end)
         {
             s.Context.Error(s.PlaceOf("end"), FormattableString.Invariant($"the run ends at {end:G4} s, before or with its last command at {commands[^1].Time:G4} s"), "put end later");
         }
 
-        return new ManoeuvreSettings { Kind = kind, Commands = commands, EndTime = end, InitialSpeed = speed, InitialHeading = heading };
+        return new ManoeuvreSettings { Kind = kind, Commands = commands, EndTime = end, InitialSpeed = speed, InitialHeading = heading, Driver = driver };
+    }
+
+    /// <summary>What an opponent does; kind and end are those of the scenario.</summary>
+    public static ManoeuvreSettings ReadOpponent(Section s, ManoeuvreSettings own) => own with
+    {
+        Commands = s.Has("points") ? Points(s) : Commands(s, own.Kind, own.EndTime),
+        InitialSpeed = s.Or("initial_speed", 0.0),
+        InitialHeading = s.Or("heading", 0.0),
+        Driver = Driver(s),
+    };
+
+    private static DriverSettings Driver(Section s)
+    {
+        var d = new DriverSettings();
+        return new DriverSettings
+        {
+            ReactionDelay = s.Or("reaction_delay", d.ReactionDelay),
+            HeadingHold = s.Or("heading_hold", d.HeadingHold),
+            HeadingLag = s.Or("heading_lag", d.HeadingLag),
+        };
+    }
+
+    private static double End(Section s, int kind)
+    {
+        bool isShove = kind >= 0 && Kinds[kind].Kind is ManoeuvreKind.Shove or ManoeuvreKind.WallPush;
+        if (!s.Has("end") && !isShove)
+        {
+            s.Context.Error(s.Place, "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove has one of its own, 3 s)");
+        }
+
+        return s.Or("end", DefaultShoveTime);
     }
 
     private static List<CommandPoint> Commands(Section s, ManoeuvreKind kind, double end)

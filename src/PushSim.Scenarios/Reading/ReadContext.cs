@@ -18,6 +18,9 @@ internal sealed class ReadContext(ReadOptions options)
 
     public bool CannotRead { get; set; }
 
+    /// <summary>Values that stand in place of those of the file being read; null for none.</summary>
+    public Overrides? Overrides { get; set; }
+
     public int Errors { get; private set; }
 
     public void Error(Place place, string message, string help)

@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Contact;
 using PushSim.Powertrain;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
@@ -65,12 +66,14 @@ internal sealed class RobotReader
         if (chassis is not null)
         {
             CheckSupport(chassisSection!, chassis);
+            CheckInBody(chassis);
         }
 
+        OutlineSettings? outline = chassis is not null && _root.Table("outline") is Section o ? OutlineReader.Read(o, chassis) : null;
         CheckUnusedMotors();
         return _context.Errors > 0 || chassis is null
             ? null
-            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = _drives, Controllers = controllers, Battery = battery };
+            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = _drives, Controllers = controllers, Battery = battery, Outline = outline };
     }
 
     private void ReadWheels()
@@ -427,6 +430,22 @@ internal sealed class RobotReader
         else if (margin <= 0.0)
         {
             _context.Error(section.PlaceOf("centre_of_mass"), FormattableString.Invariant($"the centre of mass lies {-1e3 * margin:F1} mm outside the wheels, so the robot tips"), "move it, the wheels, or add a skid");
+        }
+    }
+
+    // Axles may stand a radius out of the body's ends and a diameter out of its sides; further is a slip of the pen.
+    private void CheckInBody(ChassisSettings c)
+    {
+        foreach ((WheelSettings wheel, Section s) in _wheels.Zip(_wheelSections))
+        {
+            double ahead = Math.Abs(wheel.X) - (0.5 * c.Length) - wheel.Radius;
+            double aside = Math.Abs(wheel.Y) - (0.5 * c.Width) - (2.0 * wheel.Radius);
+            double outside = Math.Max(ahead, aside);
+            if (outside > 0.0)
+            {
+                string key = ahead > aside ? "x" : "y";
+                _context.Error(s.PlaceOf(key), FormattableString.Invariant($"wheel \"{wheel.Name}\" stands {1e3 * outside:F0} mm too far outside the body"), "x and y are counted from the middle of the body; check the body's length and width too");
+            }
         }
     }
 

@@ -1,6 +1,7 @@
 using PushSim.Numerics;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
+using PushSim.Contact;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Reading;
@@ -10,7 +11,7 @@ internal static class SceneReader
 {
     private const int MostSpeedPoints = 100;
 
-    public static ScenarioSettings? Read(ReadContext context, Section root, RobotSettings? robot, string name)
+    public static ScenarioSettings? Read(ReadContext context, Section root, RobotSettings? robot, Section? opponentSection, RobotSettings? opponent, string name)
     {
         string question = root.Text("question") ?? "";
         FloorSettings floor = root.Table("floor") is Section f ? Floor(f) : new FloorSettings();
@@ -24,9 +25,64 @@ internal static class SceneReader
             CheckTether(manoeuvreSection!, manoeuvre, tetherSection, tether);
         }
 
-        return context.Errors > 0 || robot is null || manoeuvre is null
-            ? null
-            : new ScenarioSettings { Name = name, Question = question, Robot = robot, Floor = floor, Tether = tether, Manoeuvre = manoeuvre, Numerics = numerics };
+        ShoveSettings shove = root.Table("shove") is Section v ? SurroundingsReader.Shove(v) : new ShoveSettings();
+        IReadOnlyList<Section> wallSections = root.Tables("wall");
+        List<WallSettings> walls = [.. wallSections.Select(SurroundingsReader.Wall)];
+        ContactSettings contact = root.Table("contact") is Section t ? SurroundingsReader.Contact(t) : new ContactSettings();
+        ManoeuvreSettings? other = opponentSection is null || manoeuvre is null ? null : ManoeuvreReader.ReadOpponent(opponentSection, manoeuvre);
+        if (manoeuvre is not null)
+        {
+            CheckPartners(root, manoeuvreSection!, manoeuvre, opponentSection is not null, walls.Count > 0);
+        }
+
+        if (context.Errors > 0 || robot is null || manoeuvre is null || (opponentSection is not null && opponent is null))
+        {
+            return null;
+        }
+
+        var scenario = new ScenarioSettings
+        {
+            Name = name,
+            Question = question,
+            Robot = robot,
+            Floor = floor,
+            Tether = tether,
+            Manoeuvre = manoeuvre,
+            Opponent = opponent is null ? null : new OpponentSettings(opponent, other!),
+            Shove = shove,
+            Walls = walls,
+            Contact = contact,
+            Numerics = numerics,
+        };
+        SurroundingsReader.CheckWalls(wallSections, scenario);
+        return context.Errors > 0 ? null : scenario;
+    }
+
+    private static void CheckPartners(Section root, Section at, ManoeuvreSettings manoeuvre, bool hasOpponent, bool hasWall)
+    {
+        if (manoeuvre.Kind == ManoeuvreKind.Shove && !hasOpponent)
+        {
+            at.Context.Error(at.PlaceOf("kind"), "a shove needs an opponent", "add [opponent] with robot = \"robots/badger.toml\"");
+        }
+        else if (manoeuvre.Kind != ManoeuvreKind.Shove && hasOpponent)
+        {
+            at.Context.Error(at.PlaceOf("kind"), "an opponent takes part in a shove only", "write kind = \"shove\", or take [opponent] out");
+        }
+
+        if (manoeuvre.Kind == ManoeuvreKind.WallPush && !hasWall)
+        {
+            at.Context.Error(at.PlaceOf("kind"), "a wall push needs a wall", "add [[wall]] with x1, y1, x2, y2");
+        }
+
+        if (manoeuvre.Kind != ManoeuvreKind.Shove && root.Has("shove"))
+        {
+            at.Context.Warning(root.PlaceOf("shove"), "[shove] has no effect in this kind of manoeuvre", "take it out");
+        }
+
+        if (hasOpponent && root.Has("tether"))
+        {
+            at.Context.Error(root.PlaceOf("tether"), "a shove has no tether", "take [tether] out");
+        }
     }
 
     private static FloorSettings Floor(Section s)

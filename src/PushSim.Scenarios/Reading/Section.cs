@@ -33,16 +33,16 @@ internal sealed class Section
     /// <summary>The context that gathers complaints.</summary>
     public ReadContext Context => _context;
 
-    public bool Has(string key) => _table.Find(key) is not null;
+    public bool Has(string key) => Entry(key) is not null;
 
     /// <summary>Where a key's value stands; the table's place if it has none.</summary>
-    public Place PlaceOf(string key) => _table.Find(key)?.Value.Place ?? _table.Place;
+    public Place PlaceOf(string key) => Entry(key)?.Value.Place ?? _table.Place;
 
     /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
     public double? Number(string key)
     {
         KeyDefinition d = Definition(key);
-        return _table.Find(key) is TomlEntry e ? Quantity(d, d.Dimension, e.Value, Name(key)) : null;
+        return Entry(key) is TomlEntry e ? Quantity(d, d.Dimension, e.Value, Name(key)) : null;
     }
 
     /// <summary>A required number in SI; NaN if it is missing (then already complained about) or wrong.</summary>
@@ -53,7 +53,7 @@ internal sealed class Section
     public int Whole(string key, int byDefault)
     {
         KeyDefinition d = Definition(key);
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return byDefault;
         }
@@ -71,7 +71,7 @@ internal sealed class Section
     public string? Text(string key)
     {
         KeyDefinition d = Definition(key);
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return null;
         }
@@ -95,7 +95,7 @@ internal sealed class Section
 
     public bool Flag(string key, bool byDefault)
     {
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return byDefault;
         }
@@ -114,7 +114,7 @@ internal sealed class Section
     public int Choice(string key)
     {
         KeyDefinition d = Definition(key);
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return -1;
         }
@@ -141,7 +141,7 @@ internal sealed class Section
     public IReadOnlyList<TomlText>? Texts(string key)
     {
         KeyDefinition d = Definition(key);
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return null;
         }
@@ -161,7 +161,7 @@ internal sealed class Section
     public IReadOnlyList<double>? Numbers(string key)
     {
         KeyDefinition d = Definition(key);
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return null;
         }
@@ -179,7 +179,7 @@ internal sealed class Section
     public IReadOnlyList<(double First, double Second)>? Curve(string key, int most, double firstMin, double firstMax, double secondMin, double secondMax)
     {
         KeyDefinition d = Definition(key);
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return null;
         }
@@ -214,10 +214,22 @@ internal sealed class Section
         return points;
     }
 
+    /// <summary>A table inside this one as it stands, for keys that no row of the key table knows; null if missing or wrong.</summary>
+    public TomlTable? Raw(string key)
+    {
+        TomlNode? value = _table.Find(key)?.Value;
+        if (value is not null and not TomlTable)
+        {
+            _context.Error(value.Place, $"\"{key}\" takes a table, not {value.Words}", $"for example [{Name(key)}] and below it {Definition(key).Example}");
+        }
+
+        return value as TomlTable;
+    }
+
     /// <summary>A table inside this one; null if missing or wrong.</summary>
     public Section? Table(string key)
     {
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return null;
         }
@@ -235,7 +247,7 @@ internal sealed class Section
     /// <summary>The tables of a list, each labelled by its name; empty if missing or wrong.</summary>
     public IReadOnlyList<Section> Tables(string key)
     {
-        if (_table.Find(key) is not TomlEntry e)
+        if (Entry(key) is not TomlEntry e)
         {
             return [];
         }
@@ -249,6 +261,9 @@ internal sealed class Section
         _context.Error(e.Value.Place, $"\"{key}\" takes a list of tables, not {(e.Value is TomlArray ? "a list of other things" : e.Value.Words)}", help);
         return [];
     }
+
+    // What the file gives, or what the file that uses it sets in its place.
+    private TomlEntry? Entry(string key) => _context.Overrides?.Find(Name(key)) ?? _table.Find(key);
 
     private string SectionOf(string key) => _section is "robot" or "scenario" ? key : $"{_section}.{key}";
 
@@ -280,7 +295,7 @@ internal sealed class Section
                 return double.NaN;
             case TomlText t:
                 _ = Units.Quantity.TryParse(t.Value, dimension, out q, out _, out _);
-                Note(name, t.Place, SourceFile.Clean(t.Value), q.Value, UnitTable.SiName(dimension), q.Tolerance, isFull: true);
+                Note(name, t.Place, SourceFile.Clean(t.Value), q.Value, UnitTable.SiName(dimension), q.Tolerance, isFull: true, q.Spread);
                 break;
             default:
                 _context.Error(node.Place, $"\"{d.Name}\" takes {UnitTable.Words(dimension)}, not {node.Words}", d.Example.Length > 0 ? $"for example {d.Name} = {d.Example}" : "");
@@ -307,8 +322,8 @@ internal sealed class Section
         return false;
     }
 
-    private void Note(string key, Place place, string text, double? value, string unit, double tolerance, bool isFull = false) =>
-        _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, isFull ? key : Name(key), text, value, unit, tolerance));
+    private void Note(string key, Place place, string text, double? value, string unit, double tolerance, bool isFull = false, Spread spread = Spread.Normal) =>
+        _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, isFull ? key : Name(key), text, value, unit, tolerance) { Spread = spread });
 
     private void ReportUnknown()
     {
@@ -339,7 +354,7 @@ internal sealed class Section
     {
         foreach (KeyDefinition d in KeyTable.In(_section))
         {
-            if (d.IsRequired && _table.Find(d.Name) is null)
+            if (d.IsRequired && Entry(d.Name) is null)
             {
                 string where = _path.Length == 0 ? $"this {_section} file" : _path;
                 string example = d.Kind is KeyKind.Table ? $"add [{SectionOf(d.Name)}]" : d.Kind is KeyKind.Tables ? $"add [[{SectionOf(d.Name)}]]" : $"add {d.Name} = {d.Example}";

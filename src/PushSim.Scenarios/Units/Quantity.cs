@@ -5,17 +5,20 @@ namespace PushSim.Scenarios.Units;
 /// <summary>A number with unit, and its tolerance, in SI.</summary>
 /// <param name="Value">Middle value.</param>
 /// <param name="Tolerance">Half-width of the tolerance, never negative; 0 if none was given.</param>
-internal readonly record struct Quantity(double Value, double Tolerance)
+/// <param name="Spread">How values lie within it.</param>
+internal readonly record struct Quantity(double Value, double Tolerance, Spread Spread = Spread.Normal)
 {
     // Longer texts are no quantities; the cap also bounds the stack buffer of the unit's spelling.
     private const int LongestText = 100;
 
     private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
 
+    private static readonly (string Word, Spread Spread)[] Spreads = [("normal", Spread.Normal), ("uniform", Spread.Uniform), ("triangular", Spread.Triangular)];
+
     /// <summary>
     /// Reads "48 mm", "0.85 ± 0.05", "350 g ± 2 %". Numbers are read the same way in every country: a point for the
     /// decimals, no thousands separators. A percentage behind a plus-minus sign is a share of the value, unless the value is itself a
-    /// percentage: then it is percentage points.
+    /// percentage: then it is percentage points. A word behind a tolerance names how values lie within it.
     /// </summary>
     public static bool TryParse(string text, Dimension dimension, out Quantity quantity, out string message, out string help)
     {
@@ -36,6 +39,16 @@ internal readonly record struct Quantity(double Value, double Tolerance)
         {
             return TryUnit(dimension, unitText, out Unit only, out message, out help)
                 && TryFinish(number, only, 0.0, out quantity, out message);
+        }
+
+        Spread form = Spread.Normal;
+        foreach ((string word, Spread named) in Spreads)
+        {
+            string trimmed = right.TrimEnd();
+            if (trimmed.EndsWith(word, StringComparison.Ordinal) && trimmed.Length > word.Length && trimmed[^(word.Length + 1)] == ' ')
+            {
+                (right, form) = (trimmed[..^word.Length], named);
+            }
         }
 
         if (!TryNumber(right, out double spread, out string spreadUnit, out message, out help, dimension))
@@ -67,7 +80,9 @@ internal readonly record struct Quantity(double Value, double Tolerance)
         }
 
         double half = isShare ? Math.Abs(number * unit.Factor) * spread * 0.01 : spread * other.Factor;
-        return TryFinish(number, unit, half, out quantity, out message);
+        bool isDone = TryFinish(number, unit, half, out quantity, out message);
+        quantity = quantity with { Spread = form };
+        return isDone;
     }
 
     private static bool TryFinish(double number, Unit unit, double half, out Quantity quantity, out string message)

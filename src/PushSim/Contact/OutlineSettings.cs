@@ -17,4 +17,19 @@ public sealed record OutlineSettings
 
     /// <summary>One face per corner: face i runs from corner i to the next.</summary>
     public required IReadOnlyList<FaceSettings> Faces { get; init; }
+
+    /// <summary>Height of the lower edge of an outline that states none [m].</summary>
+    public const double DefaultClearance = 0.004;
+
+    /// <summary>The body box with upright faces, centred on the plan's origin.</summary>
+    /// <param name="chassis">The body.</param>
+    /// <param name="clearance">Height of the lower edges [m].</param>
+    /// <param name="top">Height of the upper edges [m].</param>
+    public static OutlineSettings Box(Chassis.ChassisSettings chassis, double clearance, double top)
+    {
+        double x = 0.5 * chassis.Length;
+        double y = 0.5 * chassis.Width;
+        var face = new FaceSettings(clearance, top);
+        return new OutlineSettings { Corners = [(x, -y), (x, y), (-x, y), (-x, -y)], Faces = [face, face, face, face] };
+    }
 }

@@ -7,4 +7,16 @@ namespace PushSim.Contact;
 /// <param name="Y2">Second end, floor y [m].</param>
 /// <param name="Height">Height of its upper edge above the floor [m].</param>
 /// <param name="Thickness">Thickness to the right of the line [m].</param>
-public sealed record WallSettings(double X1, double Y1, double X2, double Y2, double Height = 0.1, double Thickness = 0.1);
+public sealed record WallSettings(double X1, double Y1, double X2, double Y2, double Height = 0.1, double Thickness = 0.1)
+{
+    /// <summary>Corners of its plan, counter-clockwise from above, the face that robots meet first [m].</summary>
+    public (double X, double Y)[] Corners()
+    {
+        double dx = X2 - X1;
+        double dy = Y2 - Y1;
+        double scale = Thickness / double.Hypot(dx, dy);
+        double bx = dy * scale;
+        double by = -dx * scale;
+        return [(X2, Y2), (X1, Y1), (X1 + bx, Y1 + by), (X2 + bx, Y2 + by)];
+    }
+}

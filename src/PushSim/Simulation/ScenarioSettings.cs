@@ -27,11 +27,11 @@ public sealed record RobotSettings
     /// <summary>The battery; may be null only if no controller is there.</summary>
     public BatterySettings? Battery { get; init; }
 
-    /// <summary>What others touch; null: the body box, upright faces from <see cref="DefaultClearance"/> up.</summary>
+    /// <summary>What others touch; null: the body box.</summary>
     public OutlineSettings? Outline { get; init; }
 
-    /// <summary>Height of the lower edge of a body box that states none [m].</summary>
-    public const double DefaultClearance = 0.004;
+    /// <summary>What others touch, given or the body box.</summary>
+    public OutlineSettings OutlineOrBox => Outline ?? OutlineSettings.Box(Chassis, OutlineSettings.DefaultClearance, Chassis.Height);
 }
 
 /// <summary>Kind of manoeuvre: decides the commands' meaning, the verdict and the plots.</summary>
@@ -174,21 +174,20 @@ public sealed record ScenarioSettings
     /// <summary>The tether, if any.</summary>
     public TetherSettings? Tether { get; init; }
 
-    /// <summary>How the one at the sticks, or the controller's own aid, bends the commands.</summary>
-public sealed record DriverSettings
-{
-    /// <summary>All commands come later by this [s].</summary>
-    public double ReactionDelay { get; init; }
-
-    /// <summary>Heading hold k: turn command = -k times the error of the heading against the one at the start [1/rad]; 0 is off.</summary>
-    public double HeadingHold { get; init; }
-
-    /// <summary>Time of heading hold's first-order lag [s].</summary>
-    public double HeadingLag { get; init; } = 0.05;
-}
-
-/// <summary>What the robot is told to do.</summary>
+    /// <summary>What the robot is told to do.</summary>
     public required ManoeuvreSettings Manoeuvre { get; init; }
+
+    /// <summary>The second robot of a shove, if any.</summary>
+    public OpponentSettings? Opponent { get; init; }
+
+    /// <summary>Start and rule of a shove.</summary>
+    public ShoveSettings Shove { get; init; } = new();
+
+    /// <summary>Walls, in floor axes.</summary>
+    public IReadOnlyList<WallSettings> Walls { get; init; } = [];
+
+    /// <summary>What contacts are made of.</summary>
+    public ContactSettings Contact { get; init; } = new();
 
     /// <summary>How it is integrated.</summary>
     public NumericsSettings Numerics { get; init; } = new();

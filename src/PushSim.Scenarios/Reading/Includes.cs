@@ -1,0 +1,83 @@
+using PushSim.Scenarios.Toml;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>
+/// include = ["parts/tyres.toml"]: what the named files hold is added to the file. Lists of tables are joined, tables filled key
+/// by key, and where both give a value the including file's own stands.
+/// </summary>
+internal static class Includes
+{
+    private const string Key = "include";
+
+    // Files that one file may pull in, directly or by way of others.
+    private const int MostFiles = 32;
+
+    /// <summary>Adds to a file's tree what it includes.</summary>
+    /// <param name="context">Gathers complaints.</param>
+    /// <param name="tree">The file's tree, changed in place.</param>
+    /// <param name="path">The file's path.</param>
+    /// <param name="shown">Its name in messages.</param>
+    public static void Merge(ReadContext context, TomlTable tree, string path, string shown)
+    {
+        int files = 0;
+        Merge(context, tree, shown, [Path.GetFullPath(path)], ref files);
+    }
+
+    private static void Merge(ReadContext context, TomlTable tree, string shown, List<string> chain, ref int files)
+    {
+        // a value of another kind is complained about where the table is read
+        if (tree.Find(Key)?.Value is not TomlArray list)
+        {
+            return;
+        }
+
+        string folder = Path.GetDirectoryName(chain[^1])!;
+        foreach (TomlText name in list.Items.OfType<TomlText>())
+        {
+            if (FileLoader.Resolve(context, folder, name.Value, name.Place) is not string full)
+            {
+                continue;
+            }
+
+            if (chain.Contains(full, StringComparer.Ordinal))
+            {
+                string way = string.Join(", then ", chain.Skip(chain.IndexOf(full)).Append(full).Select(f => SourceFile.Clean(Path.GetFileName(f), 60)));
+                context.Error(name.Place, $"these files include each other in a circle: {way}", "take one of the includes out");
+                continue;
+            }
+
+            if (++files > MostFiles)
+            {
+                context.Error(name.Place, $"more than {MostFiles} included files", "join some of them");
+                return;
+            }
+
+            string place = Path.GetDirectoryName(shown) is { Length: > 0 } own ? Path.Combine(own, name.Value) : name.Value;
+            if (FileLoader.Load(context, full, place, (name.Place, name.Value)) is SourceFile file && TomlTree.Parse(context, file) is TomlTable other)
+            {
+                Merge(context, other, place, [.. chain, full], ref files);
+                Add(tree, other);
+            }
+        }
+    }
+
+    private static void Add(TomlTable to, TomlTable from)
+    {
+        foreach (TomlEntry entry in from.Entries.Where(e => e.Key != Key))
+        {
+            switch (to.Find(entry.Key)?.Value, entry.Value)
+            {
+                case (null, _):
+                    to.Add(entry);
+                    break;
+                case (TomlTable own, TomlTable other):
+                    Add(own, other);
+                    break;
+                case (TomlArray { IsOfHeaders: true } own, TomlArray { IsOfHeaders: true } other):
+                    own.Items.AddRange(other.Items);
+                    break;
+            }
+        }
+    }
+}
