@@ -5,7 +5,7 @@ namespace PushSim.Scenarios.Keys;
 /// <summary>Every key of robot and scenario files. Reading, complaints and explanations all come from here.</summary>
 public static class KeyTable
 {
-    private static readonly Dictionary<string, KeyDefinition[]> Sections = RobotKeys.All.Concat(ScenarioKeys.All).Concat(ShoveKeys.All)
+    private static readonly Dictionary<string, KeyDefinition[]> Sections = RobotKeys.All.Concat(BuilderKeys.All).Concat(ScenarioKeys.All).Concat(ShoveKeys.All)
         .GroupBy(k => k.Section)
         .ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
 

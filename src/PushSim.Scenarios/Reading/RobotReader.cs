@@ -20,7 +20,7 @@ internal sealed class RobotReader
     private readonly List<Section> _wheelSections = [];
     private readonly List<DriveSettings> _drives = [];
     private readonly List<Section> _driveSections = [];
-    private readonly Dictionary<string, TyreSettings> _tyres = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, TyreReader> _tyres = new(StringComparer.Ordinal);
     private readonly Dictionary<string, MotorReader> _motors = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _wheelIndex = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _driveIndex = new(StringComparer.Ordinal);
@@ -43,17 +43,18 @@ internal sealed class RobotReader
     private RobotSettings? Read()
     {
         string name = _root.Text("name") ?? "robot";
-        Section? chassisSection = _root.Table("chassis");
-        ChassisSettings? chassis = chassisSection is null ? null : ChassisReader.Read(chassisSection);
         foreach (Section s in _root.Tables("tyre"))
         {
             if (NewName(s, "tyre", _tyres.ContainsKey) is string tyre)
             {
-                _tyres.Add(tyre, TyreReader.Read(s, tyre));
+                _tyres.Add(tyre, new TyreReader(s, tyre));
             }
         }
 
         ReadWheels();
+        Section? chassisSection = _root.Table("chassis");
+        ChassisSettings? chassis = chassisSection is null ? null : ChassisReader.Read(chassisSection, _wheels);
+        FinishTyres(chassis);
         foreach (Section s in _root.Tables("motor"))
         {
             if (NewName(s, "motor", _motors.ContainsKey) is string motor)
@@ -139,15 +140,32 @@ internal sealed class RobotReader
     {
         if (s.Text("tyre") is string name)
         {
-            if (_tyres.TryGetValue(name, out TyreSettings? tyre))
+            if (_tyres.TryGetValue(name, out TyreReader? tyre))
             {
-                return tyre;
+                return tyre.Given;
             }
 
             Unknown(s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
         }
 
         return new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+    }
+
+    // What a tyre file leaves to be estimated needs the wheels and the weight on them.
+    private void FinishTyres(ChassisSettings? chassis)
+    {
+        foreach (TyreReader reader in _tyres.Values)
+        {
+            List<WheelSettings> users = [.. _wheels.Where(w => ReferenceEquals(w.Tyre, reader.Given))];
+            TyreSettings tyre = reader.Finish(users, chassis, _wheels.Count);
+            for (int i = 0; i < _wheels.Count; i++)
+            {
+                if (ReferenceEquals(_wheels[i].Tyre, reader.Given))
+                {
+                    _wheels[i] = _wheels[i] with { Tyre = tyre };
+                }
+            }
+        }
     }
 
     private void ReadDrives()
@@ -185,7 +203,7 @@ internal sealed class RobotReader
 
         motorCount = names?.Count ?? 0;
         double? ratio = s.Number("gear_ratio");
-        double? ownEfficiency = s.Number("gear_efficiency");
+        double? ownEfficiency = GearReader.Efficiency(s, $"drive \"{name}\"");
         double efficiency = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency ?? 1.0;
         return new DriveSettings
         {

@@ -54,8 +54,9 @@ internal static class UnitTable
         (Dimension.Volume, [("m3", 1, 0), ("mm3", 1e-9, 0), ("cm3|cc|ml", 1e-6, 0)]),
         (Dimension.InverseLength, [("1/m|/m", 1, 0), ("1/mm|/mm", 1e3, 0), ("1/cm|/cm", 1e2, 0)]),
         (Dimension.InverseSpeed, [("s/m", 1, 0), ("s/mm", 1e3, 0)]),
-        (Dimension.Pressure, [("N/m2|Pa", 1, 0), ("N/mm2|MPa", 1e6, 0), ("kPa", 1e3, 0), ("N/cm2", 1e4, 0), ("bar", 1e5, 0)]),
+        (Dimension.Pressure, [("N/m2|Pa", 1, 0), ("N/mm2|MPa", 1e6, 0), ("kPa", 1e3, 0), ("N/cm2", 1e4, 0), ("bar", 1e5, 0), ("psi|lbf/in2", Pound * G / (Inch * Inch), 0)]),
         (Dimension.InverseAngle, [("1/rad|/rad", 1, 0), ("1/deg|/deg|1/°|/°", 180 / Math.PI, 0)]),
+        (Dimension.Density, [("kg/m3", 1, 0), ("g/cm3|g/cc|g/ml", 1e3, 0), ("lb/ft3", Pound / (Inch * Inch * Inch * 1728), 0)]),
     ];
 
     private static readonly Dictionary<(Dimension, string), Unit> Units = Index();
@@ -123,6 +124,7 @@ internal static class UnitTable
         Dimension.InverseSpeed => "a reciprocal speed",
         Dimension.Pressure => "a pressure",
         Dimension.InverseAngle => "a share per angle",
+        Dimension.Density => "a density",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
     };
 
