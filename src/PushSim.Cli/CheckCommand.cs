@@ -11,7 +11,10 @@ internal static class CheckCommand
     {
         var files = new Argument<string[]>("FILE") { Description = "Scenario or robot files.", Arity = ArgumentArity.OneOrMore };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
-        var command = new Command("check", "Reads files and says every mistake with its place.\n\nExample: pushsim check scenarios/pull-test.toml")
+        var command = new Command(
+            "check",
+            "Reads files and says every mistake with its place.\n\n"
+            + "Examples:\n  pushsim check scenarios/pull-test.toml\n  pushsim check my.toml robots/mine.toml --json")
         {
             files, json,
         };

@@ -36,6 +36,7 @@ internal static class UnitPattern
     {
         // one character that stands for the word or its sign
         string s = spelling.Replace("ohm", "Ω", StringComparison.Ordinal);
+        s = Regex.Replace(s, "(kg|g|lb|oz)f", "$1 f");
         var pattern = new StringBuilder();
         for (int i = 0; i < s.Length; i++)
         {
@@ -44,6 +45,7 @@ internal static class UnitPattern
                 ' ' => Joint,
                 '(' or ')' => "",
                 '/' => @"\s*/" + Joint,
+                ':' => @":\s*",
                 'u' when i == 0 => "[uµμ]",
                 '2' => @"\^?[2²]",
                 '3' => @"\^?[3³]",

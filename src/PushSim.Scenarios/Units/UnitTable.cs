@@ -38,7 +38,7 @@ internal static class UnitTable
         (Dimension.AngularSpeed, [
             ("rad/s|rad/sec|rads/s", 1, 0), ("rpm|1/min|RPM|Rpm|r/min|rev/min|revs/min|U/min|/min", Rpm, 0), ("krpm", 1e3 * Rpm, 0), ("deg/s|°/s|deg/sec|dps", Math.PI / 180, 0),
             ("rev/s|1/s|rps|revs/s", 2 * Math.PI, 0)]),
-        (Dimension.SpeedConstant, [("rad/s/V|rad/s V|rad/V s", 1, 0), ("rpm/V|1/min/V|RPM/V|Rpm/V|rpm/v|RPM/v|r/min/V|rev/min/V|KV|Kv|kv|kV", Rpm, 0)]),
+        (Dimension.SpeedConstant, [("rad/s/V|rad/s V|rad/V s", 1, 0), ("rpm/V|1/min/V|1/min V|RPM/V|Rpm/V|rpm/v|RPM/v|r/min/V|rev/min/V|KV|Kv|kv|kV", Rpm, 0)]),
         (Dimension.TorqueConstant, [
             ("N m/A|V s/rad|V s|V/rad/s", 1, 0), ("mN m/A|mV s/rad|mV s", 1e-3, 0), ("N cm/A", 1e-2, 0), ("kgf cm/A|kg cm/A", G * 1e-2, 0), ("gf cm/A|g cm/A", G * 1e-5, 0),
             ("oz in/A|ozf in/A|in oz/A", Ounce * G * Inch, 0), ("lb in/A|lbf in/A|in lb/A", Pound * G * Inch, 0), ("V/rpm", 1 / Rpm, 0), ("mV/rpm", 1e-3 / Rpm, 0), ("V/krpm", 1e-3 / Rpm, 0)]),
