@@ -34,7 +34,9 @@ internal static class CheckCommand
         }
 
         int errors = problems.Count(p => p.Severity == Severity.Error);
-        string verdict = errors == 0 ? "No mistakes found." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
+        int warnings = problems.Count - errors;
+        string ofWarnings = warnings == 0 ? "" : $", {warnings} {(warnings == 1 ? "warning" : "warnings")}";
+        string verdict = errors == 0 ? $"No mistakes found{ofWarnings}." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
         if (json)
         {
             output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, problems)));

@@ -17,7 +17,8 @@ internal static class ExplainCommand
         var quiet = new Option<bool>("--quiet") { Description = "Print one line for each key." };
         var command = new Command(
             "explain",
-            "Says what a key of a robot or scenario file means: what it takes, its\nallowed and usual range, its default and an example.\n\n"
+            "Says what a key of a robot or scenario file means.\n\n"
+            + "Prints what it takes, its allowed and usual range, its default and an example.\n\n"
             + "Examples:\n  pushsim explain body_stiffness\n  pushsim explain tyre.body_stiffness\n  pushsim explain robot.motor.gear_ratio --json\n  pushsim explain tyre\n  pushsim explain")
         {
             key, json, quiet,

@@ -10,14 +10,15 @@ internal static class NewCommand
 
     public static Command Create(TextWriter output)
     {
-        var outDir = new Option<string>("--out") { Description = "Folder for the files (default pushsim-new).", HelpName = "DIR", DefaultValueFactory = _ => DefaultFolder };
-        var kind = new Option<string>("--kind") { Description = "What the robot does (default launch).", HelpName = "KIND", DefaultValueFactory = _ => StarterFiles.DefaultKind };
+        var outDir = new Option<string>("--out") { Description = "Folder for the files.", HelpName = "DIR", DefaultValueFactory = _ => DefaultFolder };
+        var kind = new Option<string>("--kind") { Description = "What the robot does.", HelpName = "KIND", DefaultValueFactory = _ => StarterFiles.DefaultKind };
         var force = new Option<bool>("--force") { Description = "Overwrite files that are there." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print one line only." };
         var command = new Command(
             "new",
-            "Writes a commented scenario and robot that run as they are, to change into\nyour own, and the schemas by which an editor completes and checks them.\n\n"
+            "Writes a commented scenario and robot that run as they are.\n\n"
+            + "Change them into your own. The schemas beside them let an editor complete\nand check while you type.\n\n"
             + "Kinds: " + Wrapped(StarterFiles.Kinds, "       ")
             + "\n\nExamples:\n  pushsim new\n  pushsim new --kind pull-test --out my-robot\n  pushsim new --kind spot --force")
         {

@@ -14,6 +14,9 @@ public static class KeySearch
 {
     private const int MostNear = 3;
 
+    // a single letter is near to every other
+    private const int ShortestWord = 2;
+
     /// <summary>Every key of every kind of file.</summary>
     public static IReadOnlyList<KeyMatch> All { get; } =
         [.. Enum.GetValues<FileKind>().SelectMany(KeySection.Of).SelectMany(s => s.Keys.Select(k => new KeyMatch(s, k)))];
@@ -33,6 +36,11 @@ public static class KeySearch
     {
         string wanted = Plain(words);
         string last = wanted[(wanted.LastIndexOf('.') + 1)..];
+        if (last.Length < ShortestWord)
+        {
+            return [];
+        }
+
         string[] names = [.. All.Select(m => m.Key.Name).Distinct()];
         List<string> near = [];
         while (near.Count < MostNear && NearestWord.Find(last, names.Except(near)) is string found)

@@ -80,24 +80,30 @@ public static class KeyText
         return $"{Number((si - unit.Offset) / unit.Factor)} {unit.Name}";
     }
 
-    // Of the units that differ from SI by a power of ten, the first that makes a number from 1 to 999.
+    // Of the units that differ from SI by a power of ten, the first that makes a number from 1 to 999, else the one that makes the smallest from 1 on.
     private static Unit ReadableUnit(Dimension dimension, double si)
     {
-        UnitTable.TryFind(dimension, UnitTable.SiName(dimension), out Unit best);
-        if (HomeUnits.TryGetValue(dimension, out string? home))
+        UnitTable.TryFind(dimension, HomeUnits.GetValueOrDefault(dimension, UnitTable.SiName(dimension)), out Unit best);
+        if (HomeUnits.ContainsKey(dimension) || si == 0.0)
         {
-            UnitTable.TryFind(dimension, home, out best);
             return best;
         }
 
+        double least = double.PositiveInfinity;
         foreach (string name in UnitTable.Names(dimension))
         {
             UnitTable.TryFind(dimension, name, out Unit unit);
             double digits = Math.Log10(unit.Factor);
+            double number = Math.Abs(si / unit.Factor) * (1.0 + 1e-12);
             bool isDecimal = unit.Offset == 0.0 && Math.Abs(digits - Math.Round(digits)) < 1e-9;
-            if (isDecimal && Math.Abs(si / unit.Factor) is >= 1.0 - 1e-12 and < 1000.0)
+            if (isDecimal && number >= 1.0 && number < least)
             {
-                return unit;
+                (best, least) = (unit, number);
+            }
+
+            if (least < 1000.0)
+            {
+                break;
             }
         }
 
