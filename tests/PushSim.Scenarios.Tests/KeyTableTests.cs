@@ -92,7 +92,9 @@ public class KeyTableTests
 
     [Theory]
     [InlineData("mass = \"800 g\"", "mass = \"54 kg\"", "\"mass\" is 54 kg, which is unusual", "usual: 0.1 kg to 5 kg")]
-    [InlineData("body_stiffness = \"2 N/mm\"", "body_stiffness = \"0.05 N/mm\"", "\"body_stiffness\" is 50 N/m, which is unusual", "usual: 200 N/m to 1E+06 N/m")]
+    [InlineData("body_stiffness = \"2 N/mm\"", "body_stiffness = \"0.05 N/mm\"", "\"body_stiffness\" is 50 N/m, which is unusual", "usual: 200 N/m to 1000 N/mm")]
+    [InlineData("rotor_inertia = \"2 g cm2\"", "rotor_inertia = \"900 g cm2\"", "\"rotor_inertia\" is 900 g cm2, which is unusual", "usual: 2 g mm2 to 200 g cm2")]
+    [InlineData("x = \"50 mm\"", "x = \"500 mm\"", "\"x\" is 0.5 m, which is unusual", "usual: -0.4 m to 0.4 m")]
     [InlineData("kinetic_friction = 0.8", "kinetic_friction = 0.05", "\"kinetic_friction\" is 0.05, which is unusual", "usual: 0.1 to 2")]
     [InlineData("cells = 3", "cells = 12", "\"cells\" is 12, which is unusual", "usual: 1 to 8")]
     public void An_unusual_number_is_warned_of_where_it_stands(string old, string by, string message, string help)

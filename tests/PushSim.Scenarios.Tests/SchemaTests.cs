@@ -1,6 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
-using NJsonSchema;
+using CsCheck;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Units;
 using Xunit;
@@ -131,6 +131,35 @@ public class SchemaTests
         Assert.True(Quantity.TryParse(text, dimension, out _, out _, out _));
         Assert.Matches(UnitPattern.Of(dimension), text);
     }
+
+    // numbers, signs, units of the right and of other families, put together at random: reader and pattern must agree
+    [Fact]
+    public void Reader_and_pattern_agree_on_random_texts()
+    {
+        string[] numbers = ["1", "-0.5", "+2.", ".5", "1e-3", "\u22122E+2", "1,5", "", "e5", "nan", "1 2"];
+        // without blanks: the reader drops them, so that "m s" is its ms; the pattern does not
+        string[] units = [.. Enum.GetValues<Dimension>().SelectMany(UnitTable.Spellings).Where(u => !u.Contains(' ')).Distinct(), "", "furlong", "MM"];
+        string[] signs = ["", "", " ± ", "±", " +/- ", "+-", " -/+ "];
+        Gen<string> quantity = Gen.Select(OneOf(numbers), OneOf("", " "), OneOf(units), (n, blank, u) => n + blank + u);
+        Dictionary<Dimension, Regex> patterns = Enum.GetValues<Dimension>().ToDictionary(d => d, d => new Regex(UnitPattern.Of(d)));
+        int right = 0;
+        Gen.Select(Gen.Enum<Dimension>(), quantity, OneOf(signs), quantity, Gen.Int[0, 999], Gen.Int[0, 3]).Sample(
+            (dimension, first, sign, second, pick, mix) =>
+            {
+                // half of each with the dimension's own units, or few would be right
+                string[] own = [.. UnitTable.Spellings(dimension)];
+                string text = (mix % 2 == 0 ? "2 " + own[pick % own.Length] : first) + sign + (sign.Length == 0 ? "" : mix < 2 ? "1" + own[(pick / 7) % own.Length] : second);
+                bool isRead = Quantity.TryParse(text, dimension, out _, out _, out _);
+                right += isRead ? 1 : 0;
+                Assert.True(isRead == patterns[dimension].IsMatch(text), $"{dimension}: {text}");
+            },
+            seed: "0000KOIPe3P2",
+            iter: 20_000,
+            threads: 1);
+        Assert.InRange(right, 4000, 16_000);
+    }
+
+    private static Gen<string> OneOf(params string[] words) => Gen.Int[0, words.Length - 1].Select(i => words[i]);
 
     private static TheoryData<string, string, string> Wrong(string method)
     {

@@ -6,6 +6,10 @@ namespace PushSim.Scenarios.Keys;
 /// <summary>The parts of a key's row in words, for explanations, the key reference and the schemas.</summary>
 public static class KeyText
 {
+    // Numbers that read well without exponent.
+    private const double LeastPlain = 0.01;
+    private const double MostPlain = 1e5;
+
     // Families that builders never think of in SI: always in this unit.
     private static readonly Dictionary<Dimension, string> HomeUnits = new()
     {
@@ -60,6 +64,14 @@ public static class KeyText
         KeyKind.Table or KeyKind.Tables => section.Inner(key).Header,
         _ => $"{key.Name} = {key.Example}",
     };
+
+    /// <summary>A value and a range in SI, as complaints show them: in the SI unit where that needs no long row of noughts, else each in a readable unit.</summary>
+    internal static (string Value, string Min, string Max) InMessage(KeyDefinition key, double value, double min, double max)
+    {
+        bool isPlain = new[] { value, min, max }.All(v => v == 0.0 || Math.Abs(v) is >= LeastPlain and < MostPlain);
+        string unit = isPlain && key.Kind != KeyKind.Whole && key.Dimension != Dimension.Ratio ? " " + UnitTable.SiName(key.Dimension) : "";
+        return isPlain ? (Number(value) + unit, Number(min) + unit, Number(max) + unit) : (Bound(key, value), Bound(key, min), Bound(key, max));
+    }
 
     private static string Range(KeyDefinition key, double min, double max) =>
         double.IsInfinity(min) && double.IsInfinity(max) ? "" : $"{Bound(key, min)} to {Bound(key, max)}";

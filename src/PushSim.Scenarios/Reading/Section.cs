@@ -295,20 +295,18 @@ internal sealed class Section
     {
         // a bound written in other units may round by a last digit
         double slack = 1e-12 * Math.Abs(value);
-        string unit = d.Kind == KeyKind.Whole || d.Dimension == Dimension.Ratio ? "" : " " + UnitTable.SiName(d.Dimension);
         if (value >= d.Min - slack && value <= d.Max + slack)
         {
             if (value < d.UsualMin - slack || value > d.UsualMax + slack)
             {
-                _context.Warning(
-                    place,
-                    FormattableString.Invariant($"\"{d.Name}\" is {value:G4}{unit}, which is unusual for a small robot"),
-                    FormattableString.Invariant($"usual: {d.UsualMin:G4}{unit} to {d.UsualMax:G4}{unit}"));
+                (string shown, string least, string most) = KeyText.InMessage(d, value, d.UsualMin, d.UsualMax);
+                _context.Warning(place, $"\"{d.Name}\" is {shown}, which is unusual for a small robot", $"usual: {least} to {most}");
             }
 
             return true;
         }
 
+        string unit = d.Kind == KeyKind.Whole || d.Dimension == Dimension.Ratio ? "" : " " + UnitTable.SiName(d.Dimension);
         _context.Error(
             place,
             FormattableString.Invariant($"\"{d.Name}\" is {value:G6}{unit}, outside the allowed range"),

@@ -46,6 +46,8 @@ internal static class UnitPattern
                 '(' or ')' => "",
                 '/' => @"\s*/" + Joint,
                 ':' => @":\s*",
+                // apart from the number, or it would be the number's last digit
+                '1' when i == 0 => @"\s1",
                 'u' when i == 0 => "[uµμ]",
                 '2' => @"\^?[2²]",
                 '3' => @"\^?[3³]",
