@@ -73,10 +73,10 @@ internal static class RobotKeys
 
         Text("motor", "name", "Name that drives refer to.", "gearmotor", required: true),
         Quantity("motor", "resistance", Dimension.Resistance, 1e-4, 1e4, "Winding resistance.", "3.2 ohm").Usual(0.01, 100),
-        Quantity("motor", "speed_constant", Dimension.SpeedConstant, 0.01, 1e5, "Kv at the motor shaft.", "1400 rpm/V").Usual(2, 600),
+        Quantity("motor", "speed_constant", Dimension.SpeedConstant, 0.01, 1e5, "Kv at the motor shaft.", "1400 rpm/V").Usual(20 * Rpm, 6000 * Rpm),
         Quantity("motor", "torque_constant", Dimension.TorqueConstant, 1e-6, 100, "Kt at the motor shaft.", "6.8 mN m/A").Usual(0.0005, 0.3),
         Quantity("motor", "voltage", Dimension.Voltage, 0.1, 1000, "Voltage of no-load and stall data.", "12 V").Usual(2.4, 30),
-        Quantity("motor", "no_load_speed", Dimension.AngularSpeed, 0.01, 1e5, "No-load speed at the output shaft.", "600 rpm").Usual(1, 5000),
+        Quantity("motor", "no_load_speed", Dimension.AngularSpeed, 0.01, 1e5, "No-load speed at the output shaft.", "600 rpm").Usual(10 * Rpm, 50_000 * Rpm),
         Quantity("motor", "no_load_current", Dimension.Current, 0, 1000, "No-load current.", "0.2 A", "0 A").Usual(0, 5),
         Quantity("motor", "stall_current", Dimension.Current, 1e-3, 1e4, "Stall current.", "3.8 A").Usual(0.1, 150),
         Quantity("motor", "stall_torque", Dimension.Torque, 1e-6, 1e5, "Stall torque at the output shaft.", "4.2 kgf cm").Usual(0.001, 20),
@@ -96,7 +96,7 @@ internal static class RobotKeys
         Quantity("motor", "case_heat_capacity", Dimension.HeatCapacity, 0, 1e6, "Heat capacity of the case.", "35 J/K", "0 J/K").Usual(0, 500),
         Quantity("motor", "winding_limit", Dimension.Temperature, 40, 400, "Temperature the winding must not pass.", "125 °C", "125 °C").Usual(80, 200),
         Number("motor", "standstill_torque_share", 0, 1, "Sensorless brushless drive: share of torque at standstill.", "\"30 %\"", "100 %").Usual(0.05, 1),
-        Quantity("motor", "full_torque_speed", Dimension.AngularSpeed, 0, 1e5, "Sensorless brushless drive: motor speed from which full torque comes.", "1500 rpm", "0 rpm").Usual(0, 1000),
+        Quantity("motor", "full_torque_speed", Dimension.AngularSpeed, 0, 1e5, "Sensorless brushless drive: motor speed from which full torque comes.", "1500 rpm", "0 rpm").Usual(0, 10_000 * Rpm),
 
         Text("drive", "name", "Name that controllers refer to.", "left", required: true),
         Texts("drive", "wheels", "Names of the wheels it turns.", "[\"front left\", \"rear left\"]", required: true),
@@ -106,7 +106,7 @@ internal static class RobotKeys
         Number("drive", "gear_efficiency", 0.05, 1, "Efficiency of all gears under load.", "\"75 %\"", "the motor's own gear_efficiency, 100 % if that is not given either").Usual(0.3, 1),
         Quantity("drive", "hold_torque", Dimension.Torque, 0, 1e4, "Torque that holds the drive at zero command in the mode locked.", "0.4 N m", "0 N m").Usual(0, 20),
         Quantity("drive", "friction_torque", Dimension.Torque, 0, 1e4, "Dry friction of the drive besides its motors'.", "5 mN m", "0 N m").Usual(0, 0.2),
-        Quantity("drive", "friction_wind_up", Dimension.Angle, 1e-5, 1, "Wind-up of the gears at which their friction slides.", "0.6 deg", "0.01 rad").Usual(0.001, 0.1),
+        Quantity("drive", "friction_wind_up", Dimension.Angle, 1e-5, 1, "Wind-up of the gears at which their friction slides.", "0.6 deg", "0.01 rad").Usual(0.05 * Degree, 6 * Degree),
         Number("drive", "friction_damping", 0, 5, "Damping ratio of that wind-up.", "0.5", "0.5").Usual(0.05, 1.5),
         Quantity("drive", "extra_inertia", Dimension.Inertia, 0, 10, "Inertia of shafts and gears at the drive.", "5 g cm2", "0").Usual(0, 0.001),
 
