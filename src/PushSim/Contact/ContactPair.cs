@@ -10,7 +10,7 @@ namespace PushSim.Contact;
 /// with A's faces and once with B's, added), Hunt-Crossley damping, and friction by one elasto-plastic bristle along the
 /// face and one along each body's ramp:
 /// <code>
-///   z' = v - alpha (|v|/z_max) z      T = N (mu/z_max) (z + t z'/(1 + t a/4)),   a = alpha |v|/z_max
+///   z' = v - alpha (|v|/z_max) z      T = N (mu/z_max) (z + t z'),   kept within +-mu N
 /// </code>
 /// with v the slip, averaged over what touches by its normal force. Hunt and Crossley, J. Appl. Mech. 42:440-445, 1975;
 /// bristle as in <see cref="BristleLaw"/>. Exchanging A and B, or left and right, exchanges the forces to the last bit.
@@ -24,8 +24,8 @@ public sealed class ContactPair<T>
     /// <summary>Share of z_max up to which friction is elastic [1].</summary>
     private const double ElasticShare = 0.8;
 
-    /// <summary>t, damping of the bristle over its stiffness [s]: enough to still a stuck contact, too little to matter in a slide.</summary>
-    private const double BristleDamping = 1e-3;
+    /// <summary>t, damping of the bristle over its stiffness [s]: stills a stuck contact; much more would be stiff in a hard impact.</summary>
+    private const double BristleDamping = 2e-3;
 
     private readonly ContactSide<T> sideA, sideB;
     private readonly bool rampA, rampB;
@@ -123,7 +123,13 @@ public sealed class ContactPair<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private bool Touches(in BodyPose<T> a, in BodyPose<T> b)
     {
-        T least = T.Min(sideA.LeastOverlap(a, b), sideB.LeastOverlap(b, a));
+        T least = sideA.LeastOverlap(a, b);
+        if (T.AllLess(least, DepthProfile<T>.Nothing))
+        {
+            return false;
+        }
+
+        least = T.Min(least, sideB.LeastOverlap(b, a));
         if (T.AllLess(least, DepthProfile<T>.Nothing))
         {
             return false;
@@ -171,8 +177,10 @@ public sealed class ContactPair<T>
         T rate = T.IfLess(0.0, normal, v - (decay * end), -(inAir * end));
         z = end;
         dz = rate;
-        T damping = BristleLaw.LimitedDamping<T>(BristleDamping, 0.25 * BristleDamping, decay);
-        return T.IfLess(0.0, normal, stiffness * (end + (damping * rate)), 0.0);
+
+        // the bound keeps the law passive by itself: z' never turns against z while it slides
+        T pulled = T.Max(-zMax, T.Min(zMax, end + (BristleDamping * rate)));
+        return T.IfLess(0.0, normal, stiffness * pulled, 0.0);
     }
 
     private void AddRamps(T g, Span<T> z, Span<T> dz, ref Wrench<T> forceA, ref Wrench<T> forceB)

@@ -40,10 +40,10 @@ internal sealed class ContactSide<T>
     private readonly T[] lower = new T[Most], upper = new T[Most], level = new T[Most];
 
     // of the face at hand, per corner of the other: depth below it and place along it
-    private readonly T[] depth = new T[Most], along = new T[Most];
+    private readonly T[] depth = new T[Most + 1], along = new T[Most];
 
-    // per face and edge: depth added by tilt, height of the acting point above either centre plane
-    private readonly T[] shift = new T[Most * Most], ownHeight = new T[Most * Most], otherHeight = new T[Most * Most];
+    // per face and edge: depth added by tilt, floor height of the acting point; per own face: that of the centre plane there
+    private readonly T[] shift = new T[Most * Most], height = new T[Most * Most], ownLevel = new T[Most];
     private readonly T[] overlap = new T[Most], weight = new T[Most];
 
     private BodyPose<T> pose, otherPose;
@@ -69,7 +69,7 @@ internal sealed class ContactSide<T>
         damping = settings.Damping;
     }
 
-    /// <summary>Sets the poses and finds the least overlap of the own faces [m].</summary>
+    /// <summary>Sets the poses and finds the least overlap of the own faces [m]; stops where there is none, in any lane.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public T LeastOverlap(in BodyPose<T> ownPose, in BodyPose<T> poseOfOther)
     {
@@ -79,7 +79,7 @@ internal sealed class ContactSide<T>
         PlaceCorners();
         PlaceFaces();
         T least = 1e30;
-        for (int i = 0; i < own.Count; i++)
+        for (int i = 0; i < own.Count && !T.AllLess(least, DepthProfile<T>.Nothing); i++)
         {
             T deepest = FaceOverlap(i);
             overlap[i] = deepest;
@@ -191,40 +191,46 @@ internal sealed class ContactSide<T>
     private T FaceOverlap(int i)
     {
         Take(i);
-        for (int c = 0; c < other.Count; c++)
-        {
-            depth[c] = (normalX * (middleX - cornerX[c])) + (normalY * (middleY - cornerY[c]));
-        }
-
         T otherLean = (normalX * leanX) + (normalY * leanY);
         T tilt = pose.Heave - (middleX * pose.Pitch) + (middleY * pose.Roll);
         T low = own.Lower[i] + tilt;
         T high = own.Upper[i] + tilt;
         T centre = own.CentreHeight + tilt;
-        T deepest = -1e30;
-        for (int j = 0; j < other.Count; j++)
+        int n = other.Count;
+        Span<T> deep = depth.AsSpan(0, n + 1);
+        ReadOnlySpan<T> xs = cornerX.AsSpan(0, n);
+        ReadOnlySpan<T> ys = cornerY.AsSpan(0, n);
+        for (int c = 0; c < xs.Length; c++)
         {
-            int at = (i * Most) + j;
-            bool isRamp = own.IsRamp[i] || other.IsRamp[j];
-            T bottom = T.Max(low, lower[j]);
-            T height = 0.5 * (bottom + T.Min(high, upper[j]));
+            deep[c] = (normalX * (middleX - xs[c])) + (normalY * (middleY - ys[c]));
+        }
+
+        deep[n] = deep[0];
+        ReadOnlySpan<T> lowers = lower.AsSpan(0, n);
+        ReadOnlySpan<T> uppers = upper.AsSpan(0, n);
+        ReadOnlySpan<T> levels = level.AsSpan(0, n);
+        Span<T> heights = height.AsSpan(i * Most, n);
+        Span<T> shifts = shift.AsSpan(i * Most, n);
+        T deepest = -1e30;
+        for (int j = 0; j < lowers.Length; j++)
+        {
+            T bottom = T.Max(low, lowers[j]);
+            T middle = 0.5 * (bottom + T.Min(high, uppers[j]));
+            bool isRamp = ramps && (own.IsRamp[i] || other.IsRamp[j]);
             if (isRamp)
             {
                 // on a slope the point that acts is the rider's lower edge
-                Under(i, j, lower[j] - low, out T ownUnder, out T otherUnder);
-                height = height + ((ownUnder + otherUnder) * (bottom - height));
+                Under(i, j, lowers[j] - low, out T ownUnder, out T otherUnder);
+                middle = middle + ((ownUnder + otherUnder) * (bottom - middle));
             }
 
-            T zp = height - centre;
-            T zq = height - level[j];
-            T lean = (zp * ownLean) - (zq * otherLean);
-            ownHeight[at] = zp;
-            otherHeight[at] = zq;
-            shift[at] = lean;
-            T deep = isRamp ? RampOverlap(i, j, lean) : T.Max(depth[j], depth[Next(j)]) + lean;
-            deepest = T.Max(deepest, deep);
+            T lean = ((middle - centre) * ownLean) - ((middle - levels[j]) * otherLean);
+            heights[j] = middle;
+            shifts[j] = lean;
+            deepest = T.Max(deepest, isRamp ? RampOverlap(i, j, lean) : T.Max(deep[j], deep[j + 1]) + lean);
         }
 
+        ownLevel[i] = centre;
         return deepest;
     }
 
@@ -354,7 +360,7 @@ internal sealed class ContactSide<T>
         }
 
         DepthProfile<T>.Integrate(s0, s1, d0, d1, out DepthProfile<T> profile);
-        Push(profile, force * common, ownHeight[(i * Most) + j], otherHeight[(i * Most) + j], 1.0, 0.0, ref sum, out _, out _, out _);
+        Push(profile, force * common, height[(i * Most) + j] - ownLevel[i], height[(i * Most) + j] - level[j], 1.0, 0.0, 0.0, 1.0, ref sum, out _, out _, out _);
         return true;
     }
 
@@ -365,7 +371,8 @@ internal sealed class ContactSide<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void ActRamp(int i, int j, T force, T common, T s0, T s1, T d0, T d1, T gap0, T gap1, ref ContactSums<T> sum)
     {
-        int at = (i * Most) + j;
+        T zp = height[(i * Most) + j] - ownLevel[i];
+        T zq = height[(i * Most) + j] - level[j];
         Under(i, j, 0.5 * (gap0 + gap1), out T ownUnder, out T otherUnder);
         T recess0 = 0.0;
         T recess1 = 0.0;
@@ -383,19 +390,19 @@ internal sealed class ContactSide<T>
 
         DepthProfile<T>.Integrate(s0, s1, d0 - recess0, d1 - recess1, out DepthProfile<T> profile);
         T blunt = T.Max(0.0, 1.0 - ownUnder - otherUnder);
-        Push(profile, force * blunt * common, ownHeight[at], otherHeight[at], 1.0, 0.0, ref sum, out _, out _, out _);
+        Push(profile, force * blunt * common, zp, zq, 1.0, 0.0, 0.0, 1.0, ref sum, out _, out _, out _);
         if (own.IsRamp[i])
         {
             T end0 = d0 - T.Max(recess0, own.RampLength[i]);
             T end1 = d1 - T.Max(recess1, own.RampLength[i]);
-            ActSlope(i, profile, force * ownUnder, s0, s1, end0, end1, at, own.RampSine[i], own.RampCosine[i], own.Upper[i] - own.CentreHeight, ref sum);
+            ActSlope(i, profile, force * ownUnder, s0, s1, recess0, recess1, end0, end1, zp, zq, ref sum);
         }
 
         if (other.IsRamp[j])
         {
             T end0 = d0 - T.Max(recess0, other.RampLength[j]);
             T end1 = d1 - T.Max(recess1, other.RampLength[j]);
-            ActOtherSlope(profile, force * otherUnder, s0, s1, end0, end1, at, other.RampSine[j], other.RampCosine[j], other.Upper[j] - other.CentreHeight, ref sum);
+            ActOtherSlope(profile, force * otherUnder, s0, s1, end0, end1, zp, zq, other.RampSine[j], other.RampCosine[j], other.Upper[j] - other.CentreHeight, ref sum);
         }
     }
 
@@ -403,36 +410,47 @@ internal sealed class ContactSide<T>
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void ActSlope(
-        int i, DepthProfile<T> profile, T force, T s0, T s1, T end0, T end1, int at, T rampSine, T rampCosine, T top, ref ContactSums<T> sum)
+        int i, DepthProfile<T> profile, T force, T s0, T s1, T recess0, T recess1, T end0, T end1, T zp, T zq, ref ContactSums<T> sum)
     {
+        T rampSine = own.RampSine[i];
+        T rampCosine = own.RampCosine[i];
+        T top = own.Upper[i] - own.CentreHeight;
         DepthProfile<T>.Integrate(s0, s1, end0, end1, out DepthProfile<T> behind);
         profile.Subtract(behind);
-        Push(profile, force * rampSine, ownHeight[at], otherHeight[at], rampSine, rampCosine, ref sum, out Touch<T> touch, out T normal, out T up);
+
+        // the rider's edge bears on the slope, far inward of the tip
+        T inverse = 1.0 / T.Max(s1 - s0, DepthProfile<T>.Nothing);
+        T s = profile.Along / T.Max(profile.Area, DepthProfile<T>.Nothing);
+        T part0 = (s - s0) * inverse;
+        T part1 = (s1 - s) * inverse;
+        T recess = 0.5 * ((recess0 + (part0 * (recess1 - recess0))) + (recess1 + (part1 * (recess0 - recess1))));
+        Push(profile, force * rampSine, zp, zq, rampSine, rampCosine, recess, 2.0, ref sum, out Touch<T> touch, out T normal, out T up);
         Rub(touch, normal, up, rampSine, rampCosine, 1.0, ref sum.OwnRamp);
 
         // the upright face behind the top is met above the top
-        T raise = T.Max(0.0, top - ownHeight[at]);
-        Push(behind, force, ownHeight[at] + raise, otherHeight[at] + raise, 1.0, 0.0, ref sum, out _, out _, out _);
+        T raise = T.Max(0.0, top - zp);
+        Push(behind, force, zp + raise, zq + raise, 1.0, 0.0, own.RampLength[i], 1.0, ref sum, out _, out _, out _);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void ActOtherSlope(
-        DepthProfile<T> profile, T force, T s0, T s1, T end0, T end1, int at, T rampSine, T rampCosine, T top, ref ContactSums<T> sum)
+        DepthProfile<T> profile, T force, T s0, T s1, T end0, T end1, T zp, T zq, T rampSine, T rampCosine, T top, ref ContactSums<T> sum)
     {
         DepthProfile<T>.Integrate(s0, s1, end0, end1, out DepthProfile<T> behind);
         profile.Subtract(behind);
-        Push(profile, force * rampSine, ownHeight[at], otherHeight[at], rampSine, -rampCosine, ref sum, out Touch<T> touch, out T normal, out T up);
+        Push(profile, force * rampSine, zp, zq, rampSine, -rampCosine, 0.0, 0.0, ref sum, out Touch<T> touch, out T normal, out T up);
         Rub(touch, normal, up, rampSine, -rampCosine, -1.0, ref sum.OtherRamp);
-        T raise = T.Max(0.0, top - otherHeight[at]);
-        Push(behind, force, ownHeight[at] + raise, otherHeight[at] + raise, 1.0, 0.0, ref sum, out _, out _, out _);
+        T raise = T.Max(0.0, top - zq);
+        Push(behind, force, zp + raise, zq + raise, 1.0, 0.0, 0.0, 1.0, ref sum, out _, out _, out _);
     }
 
-    // Adds the force of one profile: normal (level share, up share) on the other body, and what friction needs of it.
+    // Adds the force of one profile: normal (level share, up share) on the other body, and what friction needs of it. It acts
+    // so far inward of the face: an offset, and the share 0 to 2 of half the mean depth.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Push(
-        in DepthProfile<T> profile, T force, T zp, T zq, T levelShare, T upShare, ref ContactSums<T> sum, out Touch<T> touch, out T normal, out T up)
+        in DepthProfile<T> profile, T force, T zp, T zq, T levelShare, T upShare, T offset, T share, ref ContactSums<T> sum, out Touch<T> touch, out T normal, out T up)
     {
-        Find(profile, zp, zq, out touch, out T closing, out T slip, out up);
+        Find(profile, offset, share, zp, zq, out touch, out T closing, out T slip, out up);
         T speed = (levelShare * closing) + (upShare * up);
 
         // up is the own point's rise over the other's; on a slope the rider's speed along it
@@ -451,11 +469,11 @@ internal sealed class ContactSide<T>
     // Where the profile's middle lies in either body, and the own point's velocity over the other's there: along the
     // normal, along the face, up.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Find(in DepthProfile<T> profile, T zp, T zq, out Touch<T> touch, out T closing, out T slip, out T up)
+    private void Find(in DepthProfile<T> profile, T offset, T share, T zp, T zq, out Touch<T> touch, out T closing, out T slip, out T up)
     {
         T inverse = 1.0 / T.Max(profile.Area, DepthProfile<T>.Nothing);
         T s = profile.Along * inverse;
-        T inward = (zp * ownLean) - (profile.Across * inverse);
+        T inward = (zp * ownLean) - (offset + (share * (profile.Across * inverse)));
         T x = (middleX - (normalY * s)) + (normalX * inward);
         T y = (middleY + (normalX * s)) + (normalY * inward);
         T dx = x - otherX;
