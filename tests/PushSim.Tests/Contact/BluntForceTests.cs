@@ -56,6 +56,21 @@ public class BluntForceTests
         Assert.Equal((0.0175 - 0.02) * o.OnB[0], o.OnB[4], 1e-12 * Math.Abs(o.OnB[0]));
     }
 
+    // Nose down by 0.04 rad: the face's middle, 30 mm above the centre of mass, leans 1.2 mm into the wall.
+    [Fact]
+    public void A_leaning_face_is_met_where_it_leans_to()
+    {
+        var wall = new WallSettings(0.0, -1.0, 0.0, 1.0, 0.3);
+        var pair = new ContactPair<R1>(Touching.Box(low: 0.04, high: 0.06), ContactBody.FromWall(wall), s_smooth);
+        BodyPose<R1> p = Touching.Still(-0.1, 0.0, 0.0);
+        p.Pitch = 0.04;
+        Touching.Outcome o = Touching.Evaluate(pair, p, ContactBody.WallPose<R1>(wall));
+        double force = s_smooth.Stiffness * 0.18 * 0.0012;
+        Assert.Equal(force, pair.NormalForce.Value, 1e-10 * force);
+        Assert.Equal(0.0006, pair.CentreX.Value, 1e-12);
+        Assert.Equal(-0.03 * force, o.OnA[4], 1e-10 * force);
+    }
+
     [Theory]
     [InlineData(0.04, 1.0)]
     [InlineData(0.0445, 0.5)]

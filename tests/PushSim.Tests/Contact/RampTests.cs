@@ -107,6 +107,43 @@ public class RampTests
         Assert.Equal((-0.015 * o.OnB[0]) - (0.1 * o.OnB[2]), o.OnB[4], 1e-10 * force);
     }
 
+    // Level for an instant, while both bodies heave and pitch: the damping's speed is the rate of the penetration.
+    [Theory]
+    [InlineData(0.4, 0.0, 0.0, 0.0, 0.0)]
+    [InlineData(0.0, 0.3, 0.0, -0.1, 0.0)]
+    [InlineData(0.0, 0.0, 1.5, 0.0, -0.8)]
+    [InlineData(0.3, -0.2, 1.0, 0.15, 0.7)]
+    public void Penetration_changes_by_the_closing_speed(double u, double riseA, double pitchA, double riseB, double pitchB)
+    {
+        ContactSettings plain = s_settings with { Friction = 0.0 };
+        ContactBody ramp = Touching.Box(ramp: 0.5, centre: 0.03);
+        var pair = new ContactPair<R1>(ramp, Touching.Box(), plain);
+        var damped = new ContactPair<R1>(ramp, Touching.Box(), plain with { Damping = 0.1 });
+        BodyPose<R1> p = Touching.Still(0.0, 0.0, 0.0);
+        BodyPose<R1> q = Touching.Facing(0.191, 0.0);
+        p.Motion = new BodyMotion<R1> { U = u, ZDot = riseA, ThetaDot = pitchA };
+        q.Motion = new BodyMotion<R1> { ZDot = riseB, ThetaDot = pitchB };
+        Touching.Evaluate(pair, p, q);
+        Touching.Evaluate(damped, p, q);
+        double closing = ((damped.NormalForce.Value / pair.NormalForce.Value) - 1.0) / 0.1;
+        double Penetration(double time)
+        {
+            BodyPose<R1> a = p;
+            BodyPose<R1> b = q;
+            a.X = time * u;
+            a.Heave = time * riseA;
+            a.Pitch = time * pitchA;
+            b.Heave = time * riseB;
+            b.Pitch = time * pitchB;
+            Touching.Evaluate(pair, a, b);
+            return pair.RampForceA.Value / (plain.Stiffness * 0.18);
+        }
+
+        double rate = (Penetration(1e-6) - Penetration(-1e-6)) / 2e-6;
+        Assert.Equal(rate, closing, 1e-7);
+        Assert.True(Math.Abs(closing) > 0.01);
+    }
+
     [Fact]
     public void A_rider_lifted_over_the_top_meets_an_upright_face()
     {
