@@ -17,8 +17,8 @@ internal sealed partial class ContactSide<T>
     private void Under(int i, int j, T gap, out T ownUnder, out T otherUnder)
     {
         T under = T.Max(0.0, T.Min(1.0, 0.5 + (gap * InverseBlend)));
-        ownUnder = own.IsRamp[i] ? under : 0.0;
-        otherUnder = other.IsRamp[j] ? T.Max(0.0, T.Min(1.0, 0.5 - (gap * InverseBlend))) : 0.0;
+        ownUnder = _own.IsRamp[i] ? under : 0.0;
+        otherUnder = _other.IsRamp[j] ? T.Max(0.0, T.Min(1.0, 0.5 - (gap * InverseBlend))) : 0.0;
     }
 
     // A bound of the depth counted from the slope anywhere on the edge, the depth itself where nothing is clamped; the force
@@ -29,65 +29,65 @@ internal sealed partial class ContactSide<T>
         int k = Next(j);
         T gap0 = Gap(i, j, j);
         T gap1 = Gap(i, j, k);
-        T d0 = depth[j] + lean;
-        T d1 = depth[k] + lean;
+        T d0 = _depth[j] + lean;
+        T d1 = _depth[k] + lean;
         T deep = T.Max(d0, d1);
         T bound = deep;
-        if (own.IsRamp[i])
+        if (_own.IsRamp[i])
         {
-            T slope = T.Max(d0 - (gap0 * own.RampCotangent[i]), d1 - (gap1 * own.RampCotangent[i]));
-            bound = T.Max(deep - own.RampLength[i], T.Min(deep, slope));
+            T slope = T.Max(d0 - (gap0 * _own.RampCotangent[i]), d1 - (gap1 * _own.RampCotangent[i]));
+            bound = T.Max(deep - _own.RampLength[i], T.Min(deep, slope));
         }
 
-        if (other.IsRamp[j])
+        if (_other.IsRamp[j])
         {
-            T slope = T.Max(d0 + (gap0 * other.RampCotangent[j]), d1 + (gap1 * other.RampCotangent[j]));
-            bound = T.Min(bound, T.Max(deep - other.RampLength[j], T.Min(deep, slope)));
+            T slope = T.Max(d0 + (gap0 * _other.RampCotangent[j]), d1 + (gap1 * _other.RampCotangent[j]));
+            bound = T.Min(bound, T.Max(deep - _other.RampLength[j], T.Min(deep, slope)));
         }
 
         return bound;
     }
 
     // height of the other's lower edge above the own one at a corner
-    private T Gap(int i, int j, int corner) => (other.Lower[j] + otherTilt[corner]) - (own.Lower[i] + ownTilt[corner]);
+    private T Gap(int i, int j, int corner) => (_other.Lower[j] + _otherTilt[corner]) - (_own.Lower[i] + _ownTilt[corner]);
 
     // A face or an edge that is a ramp. Four parts, blended by who is under whom: blunt; on the own slope; on the other's; and
     // behind a slope's top an upright face, so that depth beyond the slope pushes level.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void ActRamp(int i, int j, T force, T common, T s0, T s1, T d0, T d1, T gap0, T gap1, ref ContactSums<T> sum)
     {
-        T zp = height[(i * Most) + j] - ownLevel[i];
-        T zq = height[(i * Most) + j] - level[j];
+        T zp = _height[(i * Most) + j] - _ownLevel[i];
+        T zq = _height[(i * Most) + j] - _level[j];
         Under(i, j, 0.5 * (gap0 + gap1), out T ownUnder, out T otherUnder);
         T recess0 = 0.0;
         T recess1 = 0.0;
-        if (own.IsRamp[i])
+        if (_own.IsRamp[i])
         {
-            recess0 = Recess(gap0, own.RampCotangent[i], own.RampLength[i]);
-            recess1 = Recess(gap1, own.RampCotangent[i], own.RampLength[i]);
+            recess0 = Recess(gap0, _own.RampCotangent[i], _own.RampLength[i]);
+            recess1 = Recess(gap1, _own.RampCotangent[i], _own.RampLength[i]);
         }
 
-        if (other.IsRamp[j])
+        if (_other.IsRamp[j])
         {
-            recess0 = recess0 + Recess(-gap0, other.RampCotangent[j], other.RampLength[j]);
-            recess1 = recess1 + Recess(-gap1, other.RampCotangent[j], other.RampLength[j]);
+            recess0 = recess0 + Recess(-gap0, _other.RampCotangent[j], _other.RampLength[j]);
+            recess1 = recess1 + Recess(-gap1, _other.RampCotangent[j], _other.RampLength[j]);
         }
 
         DepthProfile<T>.Integrate(s0, s1, d0 - recess0, d1 - recess1, out DepthProfile<T> profile);
         T blunt = T.Max(0.0, 1.0 - ownUnder - otherUnder);
         Push(profile, force * blunt * common, zp, zq, 1.0, 0.0, 0.0, 1.0, ref sum, out _, out _, out _);
-        if (own.IsRamp[i])
+        if (_own.IsRamp[i])
         {
-            T end0 = d0 - T.Max(recess0, own.RampLength[i]);
-            T end1 = d1 - T.Max(recess1, own.RampLength[i]);
+            T end0 = d0 - T.Max(recess0, _own.RampLength[i]);
+            T end1 = d1 - T.Max(recess1, _own.RampLength[i]);
             ActSlope(i, profile, force * ownUnder, s0, s1, recess0, recess1, end0, end1, zp, zq, ref sum);
         }
 
-        if (other.IsRamp[j])
+        if (_other.IsRamp[j])
         {
-            T end0 = d0 - T.Max(recess0, other.RampLength[j]);
-            T end1 = d1 - T.Max(recess1, other.RampLength[j]);
-            ActOtherSlope(profile, force * otherUnder, s0, s1, end0, end1, zp, zq, other.RampSine[j], other.RampCosine[j], other.Upper[j] - other.CentreHeight, ref sum);
+            T end0 = d0 - T.Max(recess0, _other.RampLength[j]);
+            T end1 = d1 - T.Max(recess1, _other.RampLength[j]);
+            ActOtherSlope(profile, force * otherUnder, s0, s1, end0, end1, zp, zq, _other.RampSine[j], _other.RampCosine[j], _other.Upper[j] - _other.CentreHeight, ref sum);
         }
     }
 
@@ -97,9 +97,9 @@ internal sealed partial class ContactSide<T>
     private void ActSlope(
         int i, DepthProfile<T> profile, T force, T s0, T s1, T recess0, T recess1, T end0, T end1, T zp, T zq, ref ContactSums<T> sum)
     {
-        T rampSine = own.RampSine[i];
-        T rampCosine = own.RampCosine[i];
-        T top = own.Upper[i] - own.CentreHeight;
+        T rampSine = _own.RampSine[i];
+        T rampCosine = _own.RampCosine[i];
+        T top = _own.Upper[i] - _own.CentreHeight;
         DepthProfile<T>.Integrate(s0, s1, end0, end1, out DepthProfile<T> behind);
         profile.Subtract(behind);
 
@@ -114,7 +114,7 @@ internal sealed partial class ContactSide<T>
 
         // the upright face behind the top is met above the top
         T raise = T.Max(0.0, top - zp);
-        Push(behind, force, zp + raise, zq + raise, 1.0, 0.0, own.RampLength[i], 1.0, ref sum, out _, out _, out _);
+        Push(behind, force, zp + raise, zq + raise, 1.0, 0.0, _own.RampLength[i], 1.0, ref sum, out _, out _, out _);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
@@ -138,6 +138,6 @@ internal sealed partial class ContactSide<T>
         slope.Slip = slope.Slip + (sign * normal * up);
         T along = sign * normal;
         T flat = -(along * upShare);
-        Apply(touch, normalX * flat, normalY * flat, along * levelShare, ref slope.Own, ref slope.Other);
+        Apply(touch, _normalX * flat, _normalY * flat, along * levelShare, ref slope.Own, ref slope.Other);
     }
 }

@@ -118,6 +118,34 @@ public class BluntForceTests
         }
     }
 
+    // One body in the middle of another, far above it, tilted: nonsense, but numbers.
+    [Theory]
+    [InlineData(0.0, 0.0)]
+    [InlineData(1e-9, 0.0)]
+    [InlineData(0.05, 0.3)]
+    [InlineData(0.1, -0.3)]
+    public void Any_pose_gives_finite_numbers_and_allocates_nothing(double distance, double heave)
+    {
+        for (int which = 0; which < 25; which++)
+        {
+            (ContactBody a, ContactBody b) = Touching.Two(which);
+            var pair = new ContactPair<R1>(a, b, Touching.Usual);
+            BodyPose<R1> p = Touching.Still(0.0, 0.0, 0.0);
+            BodyPose<R1> q = Touching.Still(distance, 0.0, which % 2);
+            q.Heave = heave;
+            q.Pitch = heave;
+            Span<R1> z = new R1[pair.BristleCount];
+            Span<R1> dz = new R1[pair.BristleCount];
+            Wrench<R1> onA = default;
+            Wrench<R1> onB = default;
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            pair.Evaluate(p, q, 1e-4, z, dz, ref onA, ref onB);
+            Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
+            R1[] all = [onA.Fx, onA.Fy, onA.Fz, onA.Roll, onA.Pitch, onA.Yaw, onB.Fx, onB.Yaw, pair.LostPower, pair.CentreX, pair.CentreY, .. z, .. dz];
+            Assert.All(all, x => Assert.True(double.IsFinite(x.Value)));
+        }
+    }
+
     // z' = -z / 1 ms, implicit, near or far
     [Theory]
     [InlineData(0.21)]
