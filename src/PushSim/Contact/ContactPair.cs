@@ -10,7 +10,7 @@ namespace PushSim.Contact;
 /// with A's faces and once with B's, added), Hunt-Crossley damping, and friction by one elasto-plastic bristle along the
 /// face and one along each body's ramp:
 /// <code>
-///   z' = v - alpha (|v|/z_max) z      T = N (mu/z_max) (z + t z'/(1 + t a/4)),   a = alpha |v|/z_max
+///   z' = v - alpha (|v|/z_max) z      T = N (mu/z_max) (z + t z'),   kept within +-mu N
 /// </code>
 /// with v the slip, averaged over what touches by its normal force. Hunt and Crossley, J. Appl. Mech. 42:440-445, 1975;
 /// bristle as in <see cref="BristleLaw"/>. Exchanging A and B, or left and right, exchanges the forces to the last bit.
@@ -24,13 +24,13 @@ public sealed class ContactPair<T>
     /// <summary>Share of z_max up to which friction is elastic [1].</summary>
     private const double ElasticShare = 0.8;
 
-    /// <summary>t, damping of the bristle over its stiffness [s]: enough to still a stuck contact, too little to matter in a slide.</summary>
-    private const double BristleDamping = 1e-3;
+    /// <summary>t, damping of the bristle over its stiffness [s]: stills a stuck contact; much more would be stiff in a hard impact.</summary>
+    private const double BristleDamping = 2e-3;
 
-    private readonly ContactSide<T> sideA, sideB;
-    private readonly bool rampA, rampB;
-    private readonly double reach, size;
-    private readonly T zMax, stiffness;
+    private readonly ContactSide<T> _sideA, _sideB;
+    private readonly bool _rampA, _rampB;
+    private readonly double _reach, _size;
+    private readonly T _zMax, _stiffness;
 
     /// <summary>A contact of two bodies.</summary>
     /// <param name="a">Body A.</param>
@@ -40,18 +40,18 @@ public sealed class ContactPair<T>
     {
         ContactShape<T> shapeA = new(a);
         ContactShape<T> shapeB = new(b);
-        sideA = new(shapeA, shapeB, settings);
-        sideB = new(shapeB, shapeA, settings);
-        rampA = a.HasRamp;
-        rampB = b.HasRamp;
-        reach = shapeA.Radius + shapeB.Radius;
-        size = reach + shapeA.Size + shapeB.Size;
-        zMax = settings.FrictionDeflection;
-        stiffness = settings.Friction / settings.FrictionDeflection;
+        _sideA = new(shapeA, shapeB, settings);
+        _sideB = new(shapeB, shapeA, settings);
+        _rampA = a.HasRamp;
+        _rampB = b.HasRamp;
+        _reach = shapeA.Radius + shapeB.Radius;
+        _size = _reach + shapeA.Size + shapeB.Size;
+        _zMax = settings.FrictionDeflection;
+        _stiffness = settings.Friction / settings.FrictionDeflection;
     }
 
     /// <summary>Number of bristles: one along the face, then A's ramp and B's ramp, where they have one [1].</summary>
-    public int BristleCount => 1 + (rampA ? 1 : 0) + (rampB ? 1 : 0);
+    public int BristleCount => 1 + (_rampA ? 1 : 0) + (_rampB ? 1 : 0);
 
     /// <summary>Sum of the normal forces [N], of that upright faces against each other, on A's ramp, on B's ramp [N].</summary>
     public T NormalForce, BluntForce, RampForceA, RampForceB;
@@ -88,18 +88,18 @@ public sealed class ContactPair<T>
             return;
         }
 
-        T normal = sideA.Sums.Normal + sideB.Sums.Normal;
-        T slip = sideA.Sums.Slip + sideB.Sums.Slip;
+        T normal = _sideA.Sums.Normal + _sideB.Sums.Normal;
+        T slip = _sideA.Sums.Slip + _sideB.Sums.Slip;
         T along = Bristle(normal, slip, g, ref z[0], ref dz[0]);
-        Wrench<T> forceA = Combine(sideA.Sums.Own, sideB.Sums.Other, sideA.Sums.OwnAlong, sideB.Sums.OtherAlong, along);
-        Wrench<T> forceB = Combine(sideB.Sums.Own, sideA.Sums.Other, sideB.Sums.OwnAlong, sideA.Sums.OtherAlong, along);
+        Wrench<T> forceA = Combine(_sideA.Sums.Own, _sideB.Sums.Other, _sideA.Sums.OwnAlong, _sideB.Sums.OtherAlong, along);
+        Wrench<T> forceB = Combine(_sideB.Sums.Own, _sideA.Sums.Other, _sideB.Sums.OwnAlong, _sideA.Sums.OtherAlong, along);
         NormalForce = normal;
         BluntForce = normal;
         FaceFriction = along * normal;
-        LostPower = (sideA.Sums.Closing + sideB.Sums.Closing) + (along * slip);
+        LostPower = (_sideA.Sums.Closing + _sideB.Sums.Closing) + (along * slip);
         RampForceA = 0.0;
         RampForceB = 0.0;
-        if (rampA || rampB)
+        if (_rampA || _rampB)
         {
             AddRamps(g, z, dz, ref forceA, ref forceB);
         }
@@ -115,7 +115,7 @@ public sealed class ContactPair<T>
         T x = b.X - a.X;
         T y = b.Y - a.Y;
         T tilt = (T.Abs(a.Pitch) + T.Abs(a.Roll)) + (T.Abs(b.Pitch) + T.Abs(b.Roll));
-        T far = reach + (tilt * (size + T.Abs(a.Heave - b.Heave)));
+        T far = _reach + (tilt * (_size + T.Abs(a.Heave - b.Heave)));
         return T.AllLess(far * far, (x * x) + (y * y)) && T.AllLess(tilt, 1.0);
     }
 
@@ -123,16 +123,22 @@ public sealed class ContactPair<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private bool Touches(in BodyPose<T> a, in BodyPose<T> b)
     {
-        T least = T.Min(sideA.LeastOverlap(a, b), sideB.LeastOverlap(b, a));
+        T least = _sideA.LeastOverlap(a, b);
         if (T.AllLess(least, DepthProfile<T>.Nothing))
         {
             return false;
         }
 
-        T sum = sideA.Weigh(least) + sideB.Weigh(least);
+        least = T.Min(least, _sideB.LeastOverlap(b, a));
+        if (T.AllLess(least, DepthProfile<T>.Nothing))
+        {
+            return false;
+        }
+
+        T sum = _sideA.Weigh(least) + _sideB.Weigh(least);
         T scale = T.IfLess(least, DepthProfile<T>.Nothing, 0.0, 1.0 / T.Max(sum, DepthProfile<T>.Nothing));
-        sideA.Act(scale);
-        sideB.Act(scale);
+        _sideA.Act(scale);
+        _sideB.Act(scale);
         return true;
     }
 
@@ -162,8 +168,8 @@ public sealed class ContactPair<T>
     {
         T v = power / T.Max(normal, 1e-100);
         T q = T.Fma(g, v, z);
-        T slide = T.Max(0.0, T.IfLess(q, 0.0, -v, v)) / zMax;
-        T f = BristleLaw.Switched(T.Abs(q), g, slide, 0.0, zMax, ElasticShare * zMax, 1.0 / ((1.0 - ElasticShare) * zMax), out T alpha);
+        T slide = T.Max(0.0, T.IfLess(q, 0.0, -v, v)) / _zMax;
+        T f = BristleLaw.Switched(T.Abs(q), g, slide, 0.0, _zMax, ElasticShare * _zMax, 1.0 / ((1.0 - ElasticShare) * _zMax), out T alpha);
         T decay = alpha * slide;
         T inAir = 1.0 / BristleLaw.RelaxationTime;
         T free = 1.0 / (1.0 + (g * inAir));
@@ -171,8 +177,10 @@ public sealed class ContactPair<T>
         T rate = T.IfLess(0.0, normal, v - (decay * end), -(inAir * end));
         z = end;
         dz = rate;
-        T damping = BristleLaw.LimitedDamping<T>(BristleDamping, 0.25 * BristleDamping, decay);
-        return T.IfLess(0.0, normal, stiffness * (end + (damping * rate)), 0.0);
+
+        // the bound keeps the law passive by itself: z' never turns against z while it slides
+        T pulled = T.Max(-_zMax, T.Min(_zMax, end + (BristleDamping * rate)));
+        return T.IfLess(0.0, normal, _stiffness * pulled, 0.0);
     }
 
     private void AddRamps(T g, Span<T> z, Span<T> dz, ref Wrench<T> forceA, ref Wrench<T> forceB)
@@ -183,16 +191,16 @@ public sealed class ContactPair<T>
         // both ramps' forces are added up before they meet the rest, so that neither comes first
         Wrench<T> rubA = default;
         Wrench<T> rubB = default;
-        if (rampA)
+        if (_rampA)
         {
-            RampForceA = AddRamp(sideA.Sums.OwnRamp, sideB.Sums.OtherRamp, g, ref z[next], ref dz[next], ref rubA, ref rubB, out T power);
+            RampForceA = AddRamp(_sideA.Sums.OwnRamp, _sideB.Sums.OtherRamp, g, ref z[next], ref dz[next], ref rubA, ref rubB, out T power);
             lost = power;
             next++;
         }
 
-        if (rampB)
+        if (_rampB)
         {
-            RampForceB = AddRamp(sideB.Sums.OwnRamp, sideA.Sums.OtherRamp, g, ref z[next], ref dz[next], ref rubB, ref rubA, out T power);
+            RampForceB = AddRamp(_sideB.Sums.OwnRamp, _sideA.Sums.OtherRamp, g, ref z[next], ref dz[next], ref rubB, ref rubA, out T power);
             lost = lost + power;
         }
 
@@ -242,10 +250,10 @@ public sealed class ContactPair<T>
         ForceY = (a.Sine * onA.Fx) + (a.Cosine * onA.Fy);
         ForceZ = onA.Fz;
         T inverse = 1.0 / T.Max(NormalForce, DepthProfile<T>.Nothing);
-        Turn(a, sideA.Sums, out T ax, out T ay);
-        Turn(b, sideB.Sums, out T bx, out T by);
-        T placeX = ((sideA.Sums.Normal * a.X) + (sideB.Sums.Normal * b.X)) + (ax + bx);
-        T placeY = ((sideA.Sums.Normal * a.Y) + (sideB.Sums.Normal * b.Y)) + (ay + by);
+        Turn(a, _sideA.Sums, out T ax, out T ay);
+        Turn(b, _sideB.Sums, out T bx, out T by);
+        T placeX = ((_sideA.Sums.Normal * a.X) + (_sideB.Sums.Normal * b.X)) + (ax + bx);
+        T placeY = ((_sideA.Sums.Normal * a.Y) + (_sideB.Sums.Normal * b.Y)) + (ay + by);
         CentreX = T.IfLess(0.0, NormalForce, placeX * inverse, 0.5 * (a.X + b.X));
         CentreY = T.IfLess(0.0, NormalForce, placeY * inverse, 0.5 * (a.Y + b.Y));
     }

@@ -17,7 +17,7 @@ namespace PushSim.Contact;
 /// rider's lower edge: that line lies g = (lower edge - tip) cot beta inward of the tip.
 /// </summary>
 /// <typeparam name="T">Number type.</typeparam>
-internal sealed class ContactSide<T>
+internal sealed partial class ContactSide<T>
     where T : struct, IReal<T>
 {
     /// <summary>Most corners of an outline [1].</summary>
@@ -29,60 +29,60 @@ internal sealed class ContactSide<T>
     /// <summary>1 / height over which getting under, or passing over, blends [1/m].</summary>
     private const double InverseBlend = 1.0 / 0.001;
 
-    private readonly ContactShape<T> own, other;
-    private readonly T stiffness, damping;
-    private readonly bool ramps;
+    private readonly ContactShape<T> _own, _other;
+    private readonly T _stiffness, _damping;
+    private readonly bool _ramps;
 
     // the other's corners in own axes; floor height of either body's level plane there, above its corner heights
-    private readonly T[] cornerX = new T[Most], cornerY = new T[Most], ownTilt = new T[Most], otherTilt = new T[Most];
+    private readonly T[] _cornerX = new T[Most], _cornerY = new T[Most], _ownTilt = new T[Most], _otherTilt = new T[Most];
 
     // of each face of the other: floor heights of its edges and of the body's centre plane at its middle
-    private readonly T[] lower = new T[Most], upper = new T[Most], level = new T[Most];
+    private readonly T[] _lower = new T[Most], _upper = new T[Most], _level = new T[Most];
 
     // of the face at hand, per corner of the other: depth below it and place along it
-    private readonly T[] depth = new T[Most], along = new T[Most];
+    private readonly T[] _depth = new T[Most + 1], _along = new T[Most];
 
-    // per face and edge: depth added by tilt, height of the acting point above either centre plane
-    private readonly T[] shift = new T[Most * Most], ownHeight = new T[Most * Most], otherHeight = new T[Most * Most];
-    private readonly T[] overlap = new T[Most], weight = new T[Most];
+    // per face and edge: depth added by tilt, floor height of the acting point; per own face: that of the centre plane there
+    private readonly T[] _shift = new T[Most * Most], _height = new T[Most * Most], _ownLevel = new T[Most];
+    private readonly T[] _overlap = new T[Most], _weight = new T[Most];
 
-    private BodyPose<T> pose, otherPose;
+    private BodyPose<T> _pose, _otherPose;
 
     // the other's centre of mass and heading in own axes, its tilt (theta, -phi) turned into them
-    private T otherX, otherY, cosine, sine, leanX, leanY;
+    private T _otherX, _otherY, _cosine, _sine, _leanX, _leanY;
 
     // the face at hand
-    private T normalX, normalY, middleX, middleY, ownLean;
+    private T _normalX, _normalY, _middleX, _middleY, _ownLean;
 
     /// <summary>What the last <see cref="Act"/> found.</summary>
     public ContactSums<T> Sums;
 
     // terms of one edge pair, of one face and of its partner
-    private ContactSums<T> edgeFirst, edgeSecond, faceFirst, faceSecond;
+    private ContactSums<T> _edgeFirst, _edgeSecond, _faceFirst, _faceSecond;
 
     public ContactSide(ContactShape<T> own, ContactShape<T> other, ContactSettings settings)
     {
-        this.own = own;
-        this.other = other;
-        ramps = own.HasRamp || other.HasRamp;
-        stiffness = settings.Stiffness;
-        damping = settings.Damping;
+        _own = own;
+        _other = other;
+        _ramps = own.HasRamp || other.HasRamp;
+        _stiffness = settings.Stiffness;
+        _damping = settings.Damping;
     }
 
-    /// <summary>Sets the poses and finds the least overlap of the own faces [m].</summary>
+    /// <summary>Sets the poses and finds the least overlap of the own faces [m]; stops where there is none, in any lane.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public T LeastOverlap(in BodyPose<T> ownPose, in BodyPose<T> poseOfOther)
     {
-        pose = ownPose;
-        otherPose = poseOfOther;
+        _pose = ownPose;
+        _otherPose = poseOfOther;
         Place();
         PlaceCorners();
         PlaceFaces();
         T least = 1e30;
-        for (int i = 0; i < own.Count; i++)
+        for (int i = 0; i < _own.Count && !T.AllLess(least, DepthProfile<T>.Nothing); i++)
         {
             T deepest = FaceOverlap(i);
-            overlap[i] = deepest;
+            _overlap[i] = deepest;
             least = T.Min(least, deepest);
         }
 
@@ -96,14 +96,14 @@ internal sealed class ContactSide<T>
     {
         T limit = (1.0 + Band) * least;
         T sum = 0.0;
-        foreach ((int first, int second) in own.Partners)
+        foreach ((int first, int second) in _own.Partners)
         {
-            T pair = T.Max(0.0, limit - overlap[first]);
-            weight[first] = pair;
+            T pair = T.Max(0.0, limit - _overlap[first]);
+            _weight[first] = pair;
             if (second >= 0)
             {
-                weight[second] = T.Max(0.0, limit - overlap[second]);
-                pair = pair + weight[second];
+                _weight[second] = T.Max(0.0, limit - _overlap[second]);
+                pair = pair + _weight[second];
             }
 
             sum = sum + pair;
@@ -118,72 +118,72 @@ internal sealed class ContactSide<T>
     public void Act(T scale)
     {
         Sums = default;
-        foreach ((int first, int second) in own.Partners)
+        foreach ((int first, int second) in _own.Partners)
         {
-            bool acts = ActFace(first, scale, ref faceFirst);
-            if (second >= 0 && ActFace(second, scale, ref faceSecond))
+            bool acts = ActFace(first, scale, ref _faceFirst);
+            if (second >= 0 && ActFace(second, scale, ref _faceSecond))
             {
                 if (acts)
                 {
-                    faceSecond.Add(faceFirst, ramps);
+                    _faceSecond.Add(_faceFirst, _ramps);
                 }
 
-                Sums.Add(faceSecond, ramps);
+                Sums.Add(_faceSecond, _ramps);
             }
             else if (acts)
             {
-                Sums.Add(faceFirst, ramps);
+                Sums.Add(_faceFirst, _ramps);
             }
         }
     }
 
     private void Place()
     {
-        T x = otherPose.X - pose.X;
-        T y = otherPose.Y - pose.Y;
-        otherX = (pose.Cosine * x) + (pose.Sine * y);
-        otherY = (pose.Cosine * y) - (pose.Sine * x);
-        cosine = (pose.Cosine * otherPose.Cosine) + (pose.Sine * otherPose.Sine);
-        sine = (pose.Cosine * otherPose.Sine) - (pose.Sine * otherPose.Cosine);
-        leanX = (cosine * otherPose.Pitch) + (sine * otherPose.Roll);
-        leanY = (sine * otherPose.Pitch) - (cosine * otherPose.Roll);
+        T x = _otherPose.X - _pose.X;
+        T y = _otherPose.Y - _pose.Y;
+        _otherX = (_pose.Cosine * x) + (_pose.Sine * y);
+        _otherY = (_pose.Cosine * y) - (_pose.Sine * x);
+        _cosine = (_pose.Cosine * _otherPose.Cosine) + (_pose.Sine * _otherPose.Sine);
+        _sine = (_pose.Cosine * _otherPose.Sine) - (_pose.Sine * _otherPose.Cosine);
+        _leanX = (_cosine * _otherPose.Pitch) + (_sine * _otherPose.Roll);
+        _leanY = (_sine * _otherPose.Pitch) - (_cosine * _otherPose.Roll);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void PlaceCorners()
     {
-        for (int c = 0; c < other.Count; c++)
+        for (int c = 0; c < _other.Count; c++)
         {
-            T x = otherX + ((cosine * other.X[c]) - (sine * other.Y[c]));
-            T y = otherY + ((sine * other.X[c]) + (cosine * other.Y[c]));
-            cornerX[c] = x;
-            cornerY[c] = y;
-            ownTilt[c] = pose.Heave - (x * pose.Pitch) + (y * pose.Roll);
-            otherTilt[c] = otherPose.Heave - (other.X[c] * otherPose.Pitch) + (other.Y[c] * otherPose.Roll);
+            T x = _otherX + ((_cosine * _other.X[c]) - (_sine * _other.Y[c]));
+            T y = _otherY + ((_sine * _other.X[c]) + (_cosine * _other.Y[c]));
+            _cornerX[c] = x;
+            _cornerY[c] = y;
+            _ownTilt[c] = _pose.Heave - (x * _pose.Pitch) + (y * _pose.Roll);
+            _otherTilt[c] = _otherPose.Heave - (_other.X[c] * _otherPose.Pitch) + (_other.Y[c] * _otherPose.Roll);
         }
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void PlaceFaces()
     {
-        for (int j = 0; j < other.Count; j++)
+        for (int j = 0; j < _other.Count; j++)
         {
-            T tilt = 0.5 * (otherTilt[j] + otherTilt[Next(j)]);
-            lower[j] = other.Lower[j] + tilt;
-            upper[j] = other.Upper[j] + tilt;
-            level[j] = other.CentreHeight + tilt;
+            T tilt = 0.5 * (_otherTilt[j] + _otherTilt[Next(j)]);
+            _lower[j] = _other.Lower[j] + tilt;
+            _upper[j] = _other.Upper[j] + tilt;
+            _level[j] = _other.CentreHeight + tilt;
         }
     }
 
-    private int Next(int corner) => corner + 1 < other.Count ? corner + 1 : 0;
+    private int Next(int corner) => corner + 1 < _other.Count ? corner + 1 : 0;
 
     private void Take(int i)
     {
-        normalX = own.NormalX[i];
-        normalY = own.NormalY[i];
-        middleX = own.MiddleX[i];
-        middleY = own.MiddleY[i];
-        ownLean = (normalX * pose.Pitch) - (normalY * pose.Roll);
+        _normalX = _own.NormalX[i];
+        _normalY = _own.NormalY[i];
+        _middleX = _own.MiddleX[i];
+        _middleY = _own.MiddleY[i];
+        _ownLean = (_normalX * _pose.Pitch) - (_normalY * _pose.Roll);
     }
 
     // greatest depth of the other's corners below face i
@@ -191,86 +191,54 @@ internal sealed class ContactSide<T>
     private T FaceOverlap(int i)
     {
         Take(i);
-        for (int c = 0; c < other.Count; c++)
+        T otherLean = (_normalX * _leanX) + (_normalY * _leanY);
+        T tilt = _pose.Heave - (_middleX * _pose.Pitch) + (_middleY * _pose.Roll);
+        T low = _own.Lower[i] + tilt;
+        T high = _own.Upper[i] + tilt;
+        T centre = _own.CentreHeight + tilt;
+        int n = _other.Count;
+        Span<T> deep = _depth.AsSpan(0, n + 1);
+        ReadOnlySpan<T> xs = _cornerX.AsSpan(0, n);
+        ReadOnlySpan<T> ys = _cornerY.AsSpan(0, n);
+        for (int c = 0; c < xs.Length; c++)
         {
-            depth[c] = (normalX * (middleX - cornerX[c])) + (normalY * (middleY - cornerY[c]));
+            deep[c] = (_normalX * (_middleX - xs[c])) + (_normalY * (_middleY - ys[c]));
         }
 
-        T otherLean = (normalX * leanX) + (normalY * leanY);
-        T tilt = pose.Heave - (middleX * pose.Pitch) + (middleY * pose.Roll);
-        T low = own.Lower[i] + tilt;
-        T high = own.Upper[i] + tilt;
-        T centre = own.CentreHeight + tilt;
+        deep[n] = deep[0];
+        ReadOnlySpan<T> lowers = _lower.AsSpan(0, n);
+        ReadOnlySpan<T> uppers = _upper.AsSpan(0, n);
+        ReadOnlySpan<T> levels = _level.AsSpan(0, n);
+        Span<T> heights = _height.AsSpan(i * Most, n);
+        Span<T> shifts = _shift.AsSpan(i * Most, n);
         T deepest = -1e30;
-        for (int j = 0; j < other.Count; j++)
+        for (int j = 0; j < lowers.Length; j++)
         {
-            int at = (i * Most) + j;
-            bool isRamp = own.IsRamp[i] || other.IsRamp[j];
-            T bottom = T.Max(low, lower[j]);
-            T height = 0.5 * (bottom + T.Min(high, upper[j]));
+            T bottom = T.Max(low, lowers[j]);
+            T middle = 0.5 * (bottom + T.Min(high, uppers[j]));
+            bool isRamp = _ramps && (_own.IsRamp[i] || _other.IsRamp[j]);
             if (isRamp)
             {
                 // on a slope the point that acts is the rider's lower edge
-                Under(i, j, lower[j] - low, out T ownUnder, out T otherUnder);
-                height = height + ((ownUnder + otherUnder) * (bottom - height));
+                Under(i, j, lowers[j] - low, out T ownUnder, out T otherUnder);
+                middle = middle + ((ownUnder + otherUnder) * (bottom - middle));
             }
 
-            T zp = height - centre;
-            T zq = height - level[j];
-            T lean = (zp * ownLean) - (zq * otherLean);
-            ownHeight[at] = zp;
-            otherHeight[at] = zq;
-            shift[at] = lean;
-            T deep = isRamp ? RampOverlap(i, j, lean) : T.Max(depth[j], depth[Next(j)]) + lean;
-            deepest = T.Max(deepest, deep);
+            T lean = ((middle - centre) * _ownLean) - ((middle - levels[j]) * otherLean);
+            heights[j] = middle;
+            shifts[j] = lean;
+            deepest = T.Max(deepest, isRamp ? RampOverlap(i, j, lean) : T.Max(deep[j], deep[j + 1]) + lean);
         }
 
+        _ownLevel[i] = centre;
         return deepest;
     }
-
-    // Shares of the contact in which the own ramp is under the other body, and the other's under the own one.
-    private void Under(int i, int j, T gap, out T ownUnder, out T otherUnder)
-    {
-        T under = T.Max(0.0, T.Min(1.0, 0.5 + (gap * InverseBlend)));
-        ownUnder = own.IsRamp[i] ? under : 0.0;
-        otherUnder = other.IsRamp[j] ? T.Max(0.0, T.Min(1.0, 0.5 - (gap * InverseBlend))) : 0.0;
-    }
-
-    // A bound of the depth counted from the slope anywhere on the edge, the depth itself where nothing is clamped; the force
-    // must vanish with it, so it may not be less.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private T RampOverlap(int i, int j, T lean)
-    {
-        int k = Next(j);
-        T gap0 = Gap(i, j, j);
-        T gap1 = Gap(i, j, k);
-        T d0 = depth[j] + lean;
-        T d1 = depth[k] + lean;
-        T deep = T.Max(d0, d1);
-        T bound = deep;
-        if (own.IsRamp[i])
-        {
-            T slope = T.Max(d0 - (gap0 * own.RampCotangent[i]), d1 - (gap1 * own.RampCotangent[i]));
-            bound = T.Max(deep - own.RampLength[i], T.Min(deep, slope));
-        }
-
-        if (other.IsRamp[j])
-        {
-            T slope = T.Max(d0 + (gap0 * other.RampCotangent[j]), d1 + (gap1 * other.RampCotangent[j]));
-            bound = T.Min(bound, T.Max(deep - other.RampLength[j], T.Min(deep, slope)));
-        }
-
-        return bound;
-    }
-
-    // height of the other's lower edge above the own one at a corner
-    private T Gap(int i, int j, int corner) => (other.Lower[j] + otherTilt[corner]) - (own.Lower[i] + ownTilt[corner]);
 
     // Sum over the other's edges of the force on face i; false where it is nothing.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private bool ActFace(int i, T scale, ref ContactSums<T> sum)
     {
-        T share = weight[i] * scale;
+        T share = _weight[i] * scale;
         if (T.AllLess(share, DepthProfile<T>.Nothing))
         {
             return false;
@@ -278,32 +246,32 @@ internal sealed class ContactSide<T>
 
         share = T.IfLess(share, DepthProfile<T>.Nothing, 0.0, share);
         Take(i);
-        for (int c = 0; c < other.Count; c++)
+        for (int c = 0; c < _other.Count; c++)
         {
-            T x = cornerX[c] - middleX;
-            T y = cornerY[c] - middleY;
-            depth[c] = -((normalX * x) + (normalY * y));
-            along[c] = (normalX * y) - (normalY * x);
+            T x = _cornerX[c] - _middleX;
+            T y = _cornerY[c] - _middleY;
+            _depth[c] = -((_normalX * x) + (_normalY * y));
+            _along[c] = (_normalX * y) - (_normalY * x);
         }
 
         bool any = false;
         sum = default;
-        foreach ((int first, int second) in other.Partners)
+        foreach ((int first, int second) in _other.Partners)
         {
-            bool acts = ActEdge(i, first, share, ref edgeFirst);
-            if (second >= 0 && ActEdge(i, second, share, ref edgeSecond))
+            bool acts = ActEdge(i, first, share, ref _edgeFirst);
+            if (second >= 0 && ActEdge(i, second, share, ref _edgeSecond))
             {
                 if (acts)
                 {
-                    edgeSecond.Add(edgeFirst, ramps);
+                    _edgeSecond.Add(_edgeFirst, _ramps);
                 }
 
-                sum.Add(edgeSecond, ramps);
+                sum.Add(_edgeSecond, _ramps);
                 any = true;
             }
             else if (acts)
             {
-                sum.Add(edgeFirst, ramps);
+                sum.Add(_edgeFirst, _ramps);
                 any = true;
             }
         }
@@ -317,33 +285,33 @@ internal sealed class ContactSide<T>
     private bool ActEdge(int i, int j, T share, ref ContactSums<T> sum)
     {
         int k = Next(j);
-        T s0 = T.Max(along[k], -own.Half[i]);
-        T s1 = T.Min(along[j], own.Half[i]);
+        T s0 = T.Max(_along[k], -_own.Half[i]);
+        T s1 = T.Min(_along[j], _own.Half[i]);
         if (T.AllLess(s1 - s0, DepthProfile<T>.Nothing))
         {
             return false;
         }
 
         s1 = T.IfLess(s1 - s0, DepthProfile<T>.Nothing, s0, s1);
-        T inverse = 1.0 / T.Max(along[j] - along[k], DepthProfile<T>.Nothing);
-        T part0 = (s0 - along[k]) * inverse;
-        T part1 = (along[j] - s1) * inverse;
-        T lean = shift[(i * Most) + j];
-        T d0 = depth[k] + (part0 * (depth[j] - depth[k])) + lean;
-        T d1 = depth[j] + (part1 * (depth[k] - depth[j])) + lean;
+        T inverse = 1.0 / T.Max(_along[j] - _along[k], DepthProfile<T>.Nothing);
+        T part0 = (s0 - _along[k]) * inverse;
+        T part1 = (_along[j] - s1) * inverse;
+        T lean = _shift[(i * Most) + j];
+        T d0 = _depth[k] + (part0 * (_depth[j] - _depth[k])) + lean;
+        T d1 = _depth[j] + (part1 * (_depth[k] - _depth[j])) + lean;
         if (T.AllLess(T.Max(d0, d1), 0.0))
         {
             return false;
         }
 
         sum = default;
-        T ownAt = 0.5 * ((ownTilt[k] + (part0 * (ownTilt[j] - ownTilt[k]))) + (ownTilt[j] + (part1 * (ownTilt[k] - ownTilt[j]))));
-        T otherAt = 0.5 * ((otherTilt[k] + (part0 * (otherTilt[j] - otherTilt[k]))) + (otherTilt[j] + (part1 * (otherTilt[k] - otherTilt[j]))));
-        T low = T.Max(own.Lower[i] + ownAt, other.Lower[j] + otherAt);
-        T high = T.Min(own.Upper[i] + ownAt, other.Upper[j] + otherAt);
+        T ownAt = 0.5 * ((_ownTilt[k] + (part0 * (_ownTilt[j] - _ownTilt[k]))) + (_ownTilt[j] + (part1 * (_ownTilt[k] - _ownTilt[j]))));
+        T otherAt = 0.5 * ((_otherTilt[k] + (part0 * (_otherTilt[j] - _otherTilt[k]))) + (_otherTilt[j] + (part1 * (_otherTilt[k] - _otherTilt[j]))));
+        T low = T.Max(_own.Lower[i] + ownAt, _other.Lower[j] + otherAt);
+        T high = T.Min(_own.Upper[i] + ownAt, _other.Upper[j] + otherAt);
         T common = Clamp01((high - low) * InverseBlend);
-        T force = share * stiffness;
-        if (own.IsRamp[i] || other.IsRamp[j])
+        T force = share * _stiffness;
+        if (_own.IsRamp[i] || _other.IsRamp[j])
         {
             T gap0 = Gap(i, j, k);
             T gap1 = Gap(i, j, j);
@@ -354,127 +322,61 @@ internal sealed class ContactSide<T>
         }
 
         DepthProfile<T>.Integrate(s0, s1, d0, d1, out DepthProfile<T> profile);
-        Push(profile, force * common, ownHeight[(i * Most) + j], otherHeight[(i * Most) + j], 1.0, 0.0, ref sum, out _, out _, out _);
+        Push(profile, force * common, _height[(i * Most) + j] - _ownLevel[i], _height[(i * Most) + j] - _level[j], 1.0, 0.0, 0.0, 1.0, ref sum, out _, out _, out _);
         return true;
     }
 
     private static T Clamp01(T x) => T.Max(0.0, T.Min(1.0, x));
 
-    // A face or an edge that is a ramp. Four parts, blended by who is under whom: blunt; on the own slope; on the other's; and
-    // behind a slope's top an upright face, so that depth beyond the slope pushes level.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void ActRamp(int i, int j, T force, T common, T s0, T s1, T d0, T d1, T gap0, T gap1, ref ContactSums<T> sum)
-    {
-        int at = (i * Most) + j;
-        Under(i, j, 0.5 * (gap0 + gap1), out T ownUnder, out T otherUnder);
-        T recess0 = 0.0;
-        T recess1 = 0.0;
-        if (own.IsRamp[i])
-        {
-            recess0 = Recess(gap0, own.RampCotangent[i], own.RampLength[i]);
-            recess1 = Recess(gap1, own.RampCotangent[i], own.RampLength[i]);
-        }
-
-        if (other.IsRamp[j])
-        {
-            recess0 = recess0 + Recess(-gap0, other.RampCotangent[j], other.RampLength[j]);
-            recess1 = recess1 + Recess(-gap1, other.RampCotangent[j], other.RampLength[j]);
-        }
-
-        DepthProfile<T>.Integrate(s0, s1, d0 - recess0, d1 - recess1, out DepthProfile<T> profile);
-        T blunt = T.Max(0.0, 1.0 - ownUnder - otherUnder);
-        Push(profile, force * blunt * common, ownHeight[at], otherHeight[at], 1.0, 0.0, ref sum, out _, out _, out _);
-        if (own.IsRamp[i])
-        {
-            T end0 = d0 - T.Max(recess0, own.RampLength[i]);
-            T end1 = d1 - T.Max(recess1, own.RampLength[i]);
-            ActSlope(i, profile, force * ownUnder, s0, s1, end0, end1, at, own.RampSine[i], own.RampCosine[i], own.Upper[i] - own.CentreHeight, ref sum);
-        }
-
-        if (other.IsRamp[j])
-        {
-            T end0 = d0 - T.Max(recess0, other.RampLength[j]);
-            T end1 = d1 - T.Max(recess1, other.RampLength[j]);
-            ActOtherSlope(profile, force * otherUnder, s0, s1, end0, end1, at, other.RampSine[j], other.RampCosine[j], other.Upper[j] - other.CentreHeight, ref sum);
-        }
-    }
-
-    private static T Recess(T gap, T cotangent, T length) => T.Max(0.0, T.Min(length, gap * cotangent));
-
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void ActSlope(
-        int i, DepthProfile<T> profile, T force, T s0, T s1, T end0, T end1, int at, T rampSine, T rampCosine, T top, ref ContactSums<T> sum)
-    {
-        DepthProfile<T>.Integrate(s0, s1, end0, end1, out DepthProfile<T> behind);
-        profile.Subtract(behind);
-        Push(profile, force * rampSine, ownHeight[at], otherHeight[at], rampSine, rampCosine, ref sum, out Touch<T> touch, out T normal, out T up);
-        Rub(touch, normal, up, rampSine, rampCosine, 1.0, ref sum.OwnRamp);
-
-        // the upright face behind the top is met above the top
-        T raise = T.Max(0.0, top - ownHeight[at]);
-        Push(behind, force, ownHeight[at] + raise, otherHeight[at] + raise, 1.0, 0.0, ref sum, out _, out _, out _);
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void ActOtherSlope(
-        DepthProfile<T> profile, T force, T s0, T s1, T end0, T end1, int at, T rampSine, T rampCosine, T top, ref ContactSums<T> sum)
-    {
-        DepthProfile<T>.Integrate(s0, s1, end0, end1, out DepthProfile<T> behind);
-        profile.Subtract(behind);
-        Push(profile, force * rampSine, ownHeight[at], otherHeight[at], rampSine, -rampCosine, ref sum, out Touch<T> touch, out T normal, out T up);
-        Rub(touch, normal, up, rampSine, -rampCosine, -1.0, ref sum.OtherRamp);
-        T raise = T.Max(0.0, top - otherHeight[at]);
-        Push(behind, force, ownHeight[at] + raise, otherHeight[at] + raise, 1.0, 0.0, ref sum, out _, out _, out _);
-    }
-
-    // Adds the force of one profile: normal (level share, up share) on the other body, and what friction needs of it.
+    // Adds the force of one profile: normal (level share, up share) on the other body, and what friction needs of it. It acts
+    // so far inward of the face: an offset, and the share 0 to 2 of half the mean depth.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Push(
-        in DepthProfile<T> profile, T force, T zp, T zq, T levelShare, T upShare, ref ContactSums<T> sum, out Touch<T> touch, out T normal, out T up)
+        in DepthProfile<T> profile, T force, T zp, T zq, T levelShare, T upShare, T offset, T share, ref ContactSums<T> sum, out Touch<T> touch, out T normal, out T up)
     {
-        Find(profile, zp, zq, out touch, out T closing, out T slip, out up);
+        Find(profile, offset, share, zp, zq, out touch, out T closing, out T slip, out up);
         T speed = (levelShare * closing) + (upShare * up);
 
         // up is the own point's rise over the other's; on a slope the rider's speed along it
         up = (upShare * closing) - (levelShare * up);
-        normal = force * profile.Area * T.Max(0.0, 1.0 + (damping * speed));
+        normal = force * profile.Area * T.Max(0.0, 1.0 + (_damping * speed));
         sum.Normal = sum.Normal + normal;
         sum.Closing = sum.Closing + (normal * speed);
         sum.Slip = sum.Slip + (normal * slip);
         sum.NormalX = sum.NormalX + (normal * touch.X);
         sum.NormalY = sum.NormalY + (normal * touch.Y);
         T flat = levelShare * normal;
-        Apply(touch, normalX * flat, normalY * flat, upShare * normal, ref sum.Own, ref sum.Other);
-        Apply(touch, normalY * normal, -(normalX * normal), 0.0, ref sum.OwnAlong, ref sum.OtherAlong);
+        Apply(touch, _normalX * flat, _normalY * flat, upShare * normal, ref sum.Own, ref sum.Other);
+        Apply(touch, _normalY * normal, -(_normalX * normal), 0.0, ref sum.OwnAlong, ref sum.OtherAlong);
     }
 
     // Where the profile's middle lies in either body, and the own point's velocity over the other's there: along the
     // normal, along the face, up.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Find(in DepthProfile<T> profile, T zp, T zq, out Touch<T> touch, out T closing, out T slip, out T up)
+    private void Find(in DepthProfile<T> profile, T offset, T share, T zp, T zq, out Touch<T> touch, out T closing, out T slip, out T up)
     {
         T inverse = 1.0 / T.Max(profile.Area, DepthProfile<T>.Nothing);
         T s = profile.Along * inverse;
-        T inward = (zp * ownLean) - (profile.Across * inverse);
-        T x = (middleX - (normalY * s)) + (normalX * inward);
-        T y = (middleY + (normalX * s)) + (normalY * inward);
-        T dx = x - otherX;
-        T dy = y - otherY;
+        T inward = (zp * _ownLean) - (offset + (share * (profile.Across * inverse)));
+        T x = (_middleX - (_normalY * s)) + (_normalX * inward);
+        T y = (_middleY + (_normalX * s)) + (_normalY * inward);
+        T dx = x - _otherX;
+        T dy = y - _otherY;
         touch = default;
         touch.X = x;
         touch.Y = y;
         touch.Z = zp;
-        touch.OtherX = (cosine * dx) + (sine * dy);
-        touch.OtherY = (cosine * dy) - (sine * dx);
+        touch.OtherX = (_cosine * dx) + (_sine * dy);
+        touch.OtherY = (_cosine * dy) - (_sine * dx);
         touch.OtherZ = zq;
-        pose.Motion.PointVelocity(
-            x - (zp * pose.Pitch), y + (zp * pose.Roll), zp, x, y, out T vx, out T vy, out T vz);
-        otherPose.Motion.PointVelocity(
-            touch.OtherX - (zq * otherPose.Pitch), touch.OtherY + (zq * otherPose.Roll), zq, touch.OtherX, touch.OtherY, out T wx, out T wy, out T wz);
-        vx = vx - ((cosine * wx) - (sine * wy));
-        vy = vy - ((sine * wx) + (cosine * wy));
-        closing = (normalX * vx) + (normalY * vy);
-        slip = (normalX * vy) - (normalY * vx);
+        _pose.Motion.PointVelocity(
+            x - (zp * _pose.Pitch), y + (zp * _pose.Roll), zp, x, y, out T vx, out T vy, out T vz);
+        _otherPose.Motion.PointVelocity(
+            touch.OtherX - (zq * _otherPose.Pitch), touch.OtherY + (zq * _otherPose.Roll), zq, touch.OtherX, touch.OtherY, out T wx, out T wy, out T wz);
+        vx = vx - ((_cosine * wx) - (_sine * wy));
+        vy = vy - ((_sine * wx) + (_cosine * wy));
+        closing = (_normalX * vx) + (_normalY * vy);
+        slip = (_normalX * vy) - (_normalY * vx);
         up = vz - wz;
     }
 
@@ -483,39 +385,15 @@ internal sealed class ContactSide<T>
     private void Apply(in Touch<T> touch, T fx, T fy, T fz, ref Wrench<T> onOwn, ref Wrench<T> onOther)
     {
         onOwn.Add(
-            touch.X - (touch.Z * pose.Pitch), touch.Y + (touch.Z * pose.Roll), touch.Z, touch.X, touch.Y, -fx, -fy, -fz);
+            touch.X - (touch.Z * _pose.Pitch), touch.Y + (touch.Z * _pose.Roll), touch.Z, touch.X, touch.Y, -fx, -fy, -fz);
         onOther.Add(
-            touch.OtherX - (touch.OtherZ * otherPose.Pitch),
-            touch.OtherY + (touch.OtherZ * otherPose.Roll),
+            touch.OtherX - (touch.OtherZ * _otherPose.Pitch),
+            touch.OtherY + (touch.OtherZ * _otherPose.Roll),
             touch.OtherZ,
             touch.OtherX,
             touch.OtherY,
-            (cosine * fx) + (sine * fy),
-            (cosine * fy) - (sine * fx),
+            (_cosine * fx) + (_sine * fy),
+            (_cosine * fy) - (_sine * fx),
             fz);
     }
-
-    // What friction on a slope needs. Up the slope, for a rider that is the other body, is (-n cos, sin); the rider is the
-    // own body where sign is -1.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Rub(in Touch<T> touch, T normal, T up, T levelShare, T upShare, T sign, ref SlopeSums<T> slope)
-    {
-        slope.Normal = slope.Normal + normal;
-        slope.Slip = slope.Slip + (sign * normal * up);
-        T along = sign * normal;
-        T flat = -(along * upShare);
-        Apply(touch, normalX * flat, normalY * flat, along * levelShare, ref slope.Own, ref slope.Other);
-    }
-}
-
-/// <summary>A point of contact relative to either body's centre of mass, over the floor, in that body's axes.</summary>
-/// <typeparam name="T">Number type.</typeparam>
-internal struct Touch<T>
-    where T : struct, IReal<T>
-{
-    /// <summary>In the own body: forward, left [m], and height in the body above its centre of mass [m].</summary>
-    public T X, Y, Z;
-
-    /// <summary>In the other body, the same [m].</summary>
-    public T OtherX, OtherY, OtherZ;
 }
