@@ -441,7 +441,7 @@ internal sealed class RobotReader
         }
         else if (margin <= 0.0)
         {
-            _context.Error(section.PlaceOf("centre_of_mass"), FormattableString.Invariant($"the centre of mass lies {-1e3 * margin:F1} mm outside the wheels, so the robot tips"), "move it, the wheels, or add a skid");
+            _context.Error(section.PlaceOf("centre_of_mass"), FormattableString.Invariant($"the centre of mass lies {Math.Abs(1e3 * margin):F1} mm outside the wheels, so the robot tips"), "move it, the wheels, or add a skid");
         }
     }
 
