@@ -185,6 +185,7 @@ internal sealed class RobotEquations<T>
             if (p.WearIndex >= 0)
             {
                 dy[p.WearIndex] = p.WearRate * w.Load * wearSpeed;
+                dy[p.WearIndex + 1] = w.TreadPower;
             }
         }
     }
