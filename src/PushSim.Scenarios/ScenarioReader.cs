@@ -49,12 +49,12 @@ public static class ScenarioReader
         var root = new Section(context, "scenario", tree);
         RobotSettings? robot = Robot(context, path, root);
         Section? opponentSection = root.Table("opponent");
-        int notes = context.Notes.Count;
+        (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
         RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection);
         if (robot is not null && opponent is not null)
         {
-            NameNotes(context, 0, notes, robot.Name);
-            NameNotes(context, notes, context.Notes.Count, opponent.Name);
+            NameNotes(context, (0, notes), (0, derived), robot.Name);
+            NameNotes(context, (notes, context.Notes.Count), (derived, context.Derived.Count), opponent.Name);
         }
 
         ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, Path.GetFileNameWithoutExtension(path));
@@ -62,11 +62,16 @@ public static class ScenarioReader
     }
 
     // With two robots a note must say whose it is.
-    private static void NameNotes(ReadContext context, int from, int to, string robot)
+    private static void NameNotes(ReadContext context, (int From, int To) notes, (int From, int To) derived, string robot)
     {
-        for (int i = from; i < to; i++)
+        for (int i = notes.From; i < notes.To; i++)
         {
             context.Notes[i] = $"{robot}: {context.Notes[i]}";
+        }
+
+        for (int i = derived.From; i < derived.To; i++)
+        {
+            context.Derived[i] = context.Derived[i] with { Text = $"{robot}: {context.Derived[i].Text}" };
         }
     }
 
@@ -125,6 +130,7 @@ public static class ScenarioReader
         Robot = context.Errors == 0 ? robot : null,
         Problems = [.. context.Problems.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Line).ThenBy(p => p.Column)],
         Notes = [.. context.Notes.Distinct()],
+        Derived = [.. context.Derived.Distinct()],
         Inputs = context.Inputs,
         CannotRead = context.CannotRead,
     };

@@ -14,6 +14,8 @@ internal sealed class ReadContext(ReadOptions options)
 
     public List<string> Notes { get; } = [];
 
+    public List<DerivedValue> Derived { get; } = [];
+
     public List<InputRow> Inputs { get; } = [];
 
     public bool CannotRead { get; set; }
@@ -22,6 +24,13 @@ internal sealed class ReadContext(ReadOptions options)
     public Overrides? Overrides { get; set; }
 
     public int Errors { get; private set; }
+
+    /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>
+    public void Note(string text, string error)
+    {
+        Notes.Add(text);
+        Derived.Add(new DerivedValue(text, error));
+    }
 
     public void Error(Place place, string message, string help)
     {
