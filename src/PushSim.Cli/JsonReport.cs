@@ -38,7 +38,7 @@ internal static class JsonReport
         writer.WriteEndArray();
     }
 
-    public static string OfRun(RunResult result, double milliseconds) => Write(writer =>
+    public static string OfRun(RunResult result, double milliseconds, TyreAnswers? tyres = null) => Write(writer =>
     {
         WriteHead(writer, "run", result.Verdict, result.Warnings);
         RunAnswers a = result.Answers;
@@ -70,6 +70,11 @@ internal static class JsonReport
         if (result.Opponent is OpponentRun opponent)
         {
             WriteOpponent(writer, opponent);
+        }
+
+        if (tyres is not null)
+        {
+            TyreJson.Write(writer, tyres);
         }
 
         writer.WriteStartObject("energy");

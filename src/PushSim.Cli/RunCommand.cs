@@ -18,12 +18,13 @@ internal static class RunCommand
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
         var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
-            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots")
+            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run scenarios/spot-turn.toml --rank-tyres")
         {
-            file, outDir, force, json, quiet, noPlots,
+            file, outDir, force, json, quiet, noPlots, rank,
         };
         outDir.Validators.Add(found =>
         {
@@ -36,7 +37,7 @@ internal static class RunCommand
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots)),
+                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(rank)),
             output,
             error,
             cancel));
@@ -66,10 +67,11 @@ internal static class RunCommand
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         result = CloseCall.Review(result, cancel);
-        List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
+        TyreAnswers tyres = TyreAnswers.Of(result, file, options.Rank, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, options, cancel);
         if (options.Json)
         {
-            output.WriteLine(JsonReport.OfRun(result, milliseconds));
+            output.WriteLine(JsonReport.OfRun(result, milliseconds, tyres));
         }
         else if (options.Quiet)
         {
@@ -77,7 +79,7 @@ internal static class RunCommand
         }
         else
         {
-            TextReport.Write(output, result, milliseconds, read.Notes, files);
+            TextReport.Write(output, result, milliseconds, read.Notes, files, tyres);
         }
 
         if (result.Status == RunStatus.Failed)
@@ -89,7 +91,7 @@ internal static class RunCommand
         return ExitCode.Done;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, RunResult result, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, RunResult result, TyreAnswers tyres, Options options, CancellationToken cancel)
     {
         List<string> files = [];
         if (result.Time.Length < 2)
@@ -109,10 +111,11 @@ internal static class RunCommand
             RunPlot plot = RunPlot.Of(result);
             files.Add(folder.Write("plot.svg", plot.WriteSvg));
             files.Add(folder.Write("plot.png", plot.WritePng));
+            files.AddRange(tyres.WritePlots(folder));
         }
 
         return files;
     }
 
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Rank);
 }

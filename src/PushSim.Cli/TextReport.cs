@@ -22,7 +22,7 @@ internal static class TextReport
     // The table shows three digits [J].
     private const double LeastShownJoule = 5e-4;
 
-    public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files)
+    public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files, TyreAnswers? tyres = null)
     {
         IAnsiConsole console = Console(output);
         if (result.Scenario.Question.Length > 0)
@@ -42,6 +42,11 @@ internal static class TextReport
         if (energy.Rows.Count > 0)
         {
             console.Write(energy);
+        }
+
+        if (tyres is not null)
+        {
+            TyreText.Write(console, tyres);
         }
 
         foreach (string warning in result.Warnings)
@@ -64,7 +69,8 @@ internal static class TextReport
         }
     }
 
-    private static IAnsiConsole Console(TextWriter output)
+    /// <summary>A console on a writer; colour only on a terminal that wants it.</summary>
+    public static IAnsiConsole Console(TextWriter output)
     {
         bool isTerminal = ReferenceEquals(output, System.Console.Out) && !System.Console.IsOutputRedirected;
         bool hasColour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));

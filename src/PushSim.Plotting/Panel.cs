@@ -115,6 +115,36 @@ internal sealed class Panel
         return this;
     }
 
+    /// <summary>Bars from the left, one under the other, the first on top, each with its name on the axis and its number at its end.</summary>
+    /// <param name="bars">Name, value and the text at its end.</param>
+    /// <param name="leftMargin">Room for the names [px].</param>
+    public Panel AddBars(IReadOnlyList<(string Name, double Value, string Text)> bars, double leftMargin)
+    {
+        var series = new RectangleBarSeries { FillColor = Palette.Colour(0), StrokeThickness = 0.0 };
+        for (int i = 0; i < bars.Count; i++)
+        {
+            double row = bars.Count - 1 - i;
+            series.Items.Add(new RectangleBarItem(0.0, row - 0.32, bars[i].Value, row + 0.32));
+            _model.Annotations.Add(new TextAnnotation
+            {
+                Text = " " + bars[i].Text,
+                TextPosition = new DataPoint(bars[i].Value, row),
+                TextHorizontalAlignment = HorizontalAlignment.Left,
+                TextVerticalAlignment = VerticalAlignment.Middle,
+                StrokeThickness = 0.0,
+                FontSize = FontSize - 1.0,
+            });
+        }
+
+        _model.Series.Add(series);
+        _ = WithWords([.. bars.Reverse().Select(b => b.Name)]);
+        _model.Axes[0].Maximum = Math.Max(1e-12, 1.2 * bars.Max(b => b.Value));
+        _model.Axes[1].MajorGridlineStyle = LineStyle.None;
+        _model.PlotMargins = new OxyThickness(leftMargin, double.NaN, 18, double.NaN);
+        Rows = (95.0 + (26.0 * bars.Count)) / 260.0;
+        return this;
+    }
+
     /// <summary>A closed outline on a map; later moments are drawn stronger.</summary>
     /// <param name="corners">Its corners.</param>
     /// <param name="label">Whose it is.</param>

@@ -18,6 +18,6 @@ public sealed record ReadOptions
     /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
     public bool AllowOutside { get; init; }
 
-    /// <summary>Name of a material of the shelf that every tyre of the robots is made of instead of its own, sizes kept; null: their own.</summary>
+    /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
     public string? TyreMaterial { get; init; }
 }

@@ -48,6 +48,7 @@ public static class ScenarioReader
 
         var root = new Section(context, "scenario", tree);
         RobotSettings? robot = Robot(context, path, root);
+        context.TyreMaterial = null;
         Section? opponentSection = root.Table("opponent");
         (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
         RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection);

@@ -23,6 +23,9 @@ internal sealed class ReadContext(ReadOptions options)
     /// <summary>Values that stand in place of those of the file being read; null for none.</summary>
     public Overrides? Overrides { get; set; }
 
+    /// <summary>Material of the shelf for the tyres of the robot being read; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
+    public string? TyreMaterial { get; set; } = options.TyreMaterial;
+
     public int Errors { get; private set; }
 
     /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>

@@ -41,7 +41,7 @@ internal static class ShelfFill
             if (list.Items[i] is TomlTable tyre)
             {
                 string label = tyre.Find("name")?.Value is TomlText name ? SourceFile.Clean(name.Value, 60) : (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
-                list.Items[i] = context.Options.TyreMaterial is string material ? Swapped(context, tyre, label, material) : tyre;
+                list.Items[i] = context.TyreMaterial is string material ? Swapped(context, tyre, label, material) : tyre;
                 Fill(context, (TomlTable)list.Items[i], label);
             }
         }

@@ -6,5 +6,5 @@ namespace PushSim.Analysis.Wear;
 /// <param name="WheelGrip">Each wheel's grip as a share of its clean one [1].</param>
 /// <param name="Grip">Grip of all wheels by load and friction, as a share of the clean one [1].</param>
 /// <param name="Friction">Mean sliding friction coefficient of all wheels by load [1].</param>
-/// <param name="IsCleaned">True if the tyres are cleaned after it; the values are those before.</param>
+/// <param name="IsCleaned">True for the state after the tyres were cleaned, which follows the one before.</param>
 public sealed record GripAfterRun(int Run, IReadOnlyList<double> Fouling, IReadOnlyList<double> WheelGrip, double Grip, double Friction, bool IsCleaned);

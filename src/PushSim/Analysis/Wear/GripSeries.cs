@@ -15,14 +15,14 @@ public sealed record GripSeries
     public const string Limits =
         "Dust numbers are estimates: no table holds small tyres on dusty painted board. The board's dust is taken as the same in every run, and tread picks it up by sliding only.";
 
-    /// <summary>Before the first run and after each.</summary>
+    /// <summary>Before the first run, after each, and after each cleaning.</summary>
     public required IReadOnlyList<GripAfterRun> Runs { get; init; }
 
     /// <summary>Loss of grip that was looked for [1].</summary>
     public required double GripLoss { get; init; }
 
     /// <summary>The first run after which grip has fallen by that share; null if it did not within these runs.</summary>
-    public int? RunsUntilLoss => Runs.FirstOrDefault(r => r.Run > 0 && r.Grip <= 1.0 - GripLoss)?.Run;
+    public int? RunsUntilLoss => Runs.FirstOrDefault(r => r.Run > 0 && !r.IsCleaned && r.Grip <= 1.0 - GripLoss)?.Run;
 
     /// <summary>
     /// The series; null if no wheel of the robot takes dust there.
@@ -52,11 +52,11 @@ public sealed record GripSeries
             }
 
             fouling = [.. result.Scenario.Robot.Wheels.Select((w, i) => WearReport.Series(result, w, "fouling")?[^1] ?? fouling[i])];
-            bool isCleaned = life.CleanEvery > 0 && n % life.CleanEvery == 0 && n < life.Runs;
-            runs.Add(State(run, loads, fouling, n, isCleaned));
-            if (isCleaned)
+            runs.Add(State(run, loads, fouling, n, isCleaned: false));
+            if (life.CleanEvery > 0 && n % life.CleanEvery == 0 && n < life.Runs)
             {
                 fouling = [.. fouling.Select(d => d * (1.0 - life.CleaningShare))];
+                runs.Add(State(run, loads, fouling, n, isCleaned: true));
             }
         }
 
@@ -65,6 +65,25 @@ public sealed record GripSeries
 
     /// <summary>Whether a tyre gets dusty on a floor.</summary>
     public static bool TakesDust(TyreSettings tyre, FloorSettings floor) => tyre.FoulingDistance > 0.0 && floor.Dust > 0.0;
+
+    /// <summary>
+    /// Friction of a clean tyre that slides fast, at a load: mu_k (N/(f N0))^-p, the ratio kept within 0.05 to 20 as in the model [1].
+    /// </summary>
+    /// <param name="tyre">The tyre.</param>
+    /// <param name="load">Its load N [N].</param>
+    public static double SlidingFriction(TyreSettings tyre, double load)
+    {
+        double ratio = Math.Clamp(load / (tyre.TreadAreaFraction * tyre.ReferenceLoad), 0.05, 20.0);
+        return (tyre.FrictionTable?[^1].Friction ?? tyre.KineticFriction) * Math.Pow(ratio, -tyre.LoadExponent);
+    }
+
+    /// <summary>Mean of that over the wheels of a robot that stands on a scenario's floor, by their loads, floor included [1].</summary>
+    public static double CleanFriction(ScenarioSettings scenario)
+    {
+        ScenarioSettings run = Canonical(scenario);
+        double[] loads = StaticState.Solve(run).Loads;
+        return State(run, loads, new double[loads.Length], 0, isCleaned: false).Friction;
+    }
 
     private static ScenarioSettings Canonical(ScenarioSettings scenario) => SceneBuilder.InCanonicalOrder(scenario);
 
@@ -82,7 +101,7 @@ public sealed record GripSeries
         {
             TyreSettings tyre = run.Robot.Wheels[i].Tyre;
             grip[i] = TakesDust(tyre, run.Floor) ? 1.0 + ((tyre.DustyFrictionRatio - 1.0) * fouling[i]) : 1.0;
-            double full = loads[i] * run.Floor.FrictionScale * tyre.KineticFriction;
+            double full = loads[i] * run.Floor.FrictionScale * SlidingFriction(tyre, loads[i]);
             clean += full;
             now += full * grip[i];
         }

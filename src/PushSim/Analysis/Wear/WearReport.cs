@@ -19,6 +19,9 @@ public sealed record WearReport
     // Share of the time after the first command that counts as settled, as for the answers of a turn [1].
     private const double SettledShare = 0.4;
 
+    // A shorter straight drive is none [m].
+    private const double LeastWay = 0.05;
+
     // A slower yaw is no turn [rad/s].
     private const double LeastYawRate = 0.05;
 
@@ -90,7 +93,7 @@ public sealed record WearReport
         };
     }
 
-    // Of the last part of the straight drive; there it only keeps its speed.
+    // Over all of the straight drive, its start from rest included: once a robot only keeps its speed next to nothing wears.
     private static double? PerMetre(RunResult? straight, WheelSettings wheel, string what)
     {
         if (straight is null || straight.Time.Length < 2 || Series(straight, wheel, what) is not double[] values)
@@ -98,10 +101,8 @@ public sealed record WearReport
             return null;
         }
 
-        int from = (int)((1.0 - SettledShare) * (straight.Time.Length - 1));
-        double[] x = straight["x_m"].Values;
-        double way = x[^1] - x[from];
-        return way > 0.0 ? (values[^1] - values[from]) / way : null;
+        double way = straight["x_m"].Values[^1];
+        return way > LeastWay ? values[^1] / way : null;
     }
 
     // The friction that makes most wear out of a joule: that of fast sliding, dusty if dust can settle.

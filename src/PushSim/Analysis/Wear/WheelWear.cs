@@ -23,7 +23,7 @@ public sealed record WheelWear(string Wheel, string Tyre, double Volume, double 
     /// <summary>Worn in a match [m^3].</summary>
     public required double PerMatch { get; init; }
 
-    /// <summary>Worn per metre of straight driving at the same throttle, the start from rest left out; null if not found [m^3/m].</summary>
+    /// <summary>Worn per metre of straight driving with as much command, its start from rest included; null if not found [m^3/m].</summary>
     public double? PerStraightMetre { get; init; }
 
     /// <summary>The most that metre could wear, if all of the tread's friction work did; null if not found [m^3/m].</summary>
