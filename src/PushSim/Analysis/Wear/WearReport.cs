@@ -14,7 +14,7 @@ public sealed record WearReport
     /// <summary>What these numbers cannot do; belongs beside them wherever they are shown.</summary>
     public const string Limits =
         "Wear numbers rank, they do not forecast: they carry the drum test of ISO 4649 (fresh grade-60 abrasive, 10 N) over to your board by "
-        + "one factor for how abrasive it is, which nobody has measured. Left out: heat, edges, tearing of knobs, dust between tread and board.";
+        + "one factor for how abrasive it is, which nobody has measured; the standard itself infers no service life from it. Left out: heat, edges, tearing of knobs, dust between tread and board.";
 
     // Share of the time after the first command that counts as settled, as for the answers of a turn [1].
     private const double SettledShare = 0.4;
