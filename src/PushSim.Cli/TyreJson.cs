@@ -88,6 +88,7 @@ internal static class TyreJson
 
     private static void WriteRanking(Utf8JsonWriter writer, IReadOnlyList<RankedTyre> ranking)
     {
+        writer.WriteString("tyre_ranking_limits", WearReport.Limits);
         writer.WriteStartArray("tyre_ranking");
         foreach (RankedTyre r in ranking)
         {

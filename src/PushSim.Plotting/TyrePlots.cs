@@ -36,7 +36,7 @@ public static class TyrePlots
 
         if (wheels.All(w => w.MostPerStraightMetre is not null))
         {
-            panels.Add(Bars("For comparison: a metre straight ahead from rest wears at most", "Volume [1000 µm³]", wheels, w => 1e15 * w.MostPerStraightMetre));
+            panels.Add(Bars("For comparison: a metre straight ahead from rest wears at most", "Volume [10⁻⁶ mm³]", wheels, w => 1e15 * w.MostPerStraightMetre));
         }
 
         return new RunPlot(panels);
@@ -57,7 +57,7 @@ public static class TyrePlots
         }
 
         double limit = 100.0 * (1.0 - series.GripLoss);
-        grip.MarkLevel(0.0, run[^1], limit, FormattableString.Invariant($"{100.0 * series.GripLoss:0.#} % lost"));
+        grip.Add([0.0, run[^1]], [limit, limit], FormattableString.Invariant($"{100.0 * series.GripLoss:0.#} % of grip lost"));
         Panel friction = new Panel("Sliding friction of all wheels together", "Run", "Friction [1]").Add(run, [.. series.Runs.Select(r => r.Friction)], "mean by load");
         foreach (GripAfterRun r in series.Runs.Where(r => r.IsCleaned))
         {

@@ -33,7 +33,7 @@ public class TyrePlotTests
         Assert.Equal(2, series.RunsUntilLoss);
         string svg = Svg(TyrePlots.OfGrip(series, ["left"]));
         Assert.Contains("cleaned", svg);
-        Assert.Contains("20 % lost", svg);
+        Assert.Contains("20 % of grip lost", svg);
     }
 
     [Fact]
