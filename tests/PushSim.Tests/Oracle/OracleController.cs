@@ -35,6 +35,12 @@ internal sealed class OracleController
     public bool IsLeft => _settings.Side == CommandSide.Left;
     public double Temperature => _temperature;
 
+    public bool Has(OracleMotor motor) => Array.IndexOf(_motors, motor) >= 0;
+
+    /// <summary>The limit or, if less, the stall current on a full pack without sag.</summary>
+    public double LargestCurrent(OracleMotor motor, BatterySettings battery) => Math.Min(
+        _settings.CurrentLimit, battery.Cells * battery.CellVoltage[^1].Voltage / (motor.Settings.Resistance + _settings.OnResistance));
+
     /// <summary>Deadband, then slew limit.</summary>
     public void Follow(double h, double wanted)
     {

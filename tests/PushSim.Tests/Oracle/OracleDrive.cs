@@ -52,6 +52,7 @@ internal sealed class OracleDrive
     private readonly DriveSettings _settings;
     private readonly double _dry;
     private readonly double _inertia;
+    private double _windUpTime;
 
 
     public OracleDrive(DriveSettings settings, OracleWheel[] wheels, double air)
@@ -68,17 +69,18 @@ internal sealed class OracleDrive
             _inertia += Ratios[i] * Ratios[i] * Wheels[i].SpinInertia;
         }
         _dry = settings.FrictionTorque;
-        double largest = settings.FrictionTorque + settings.HoldTorque;
         foreach (OracleMotor m in Motors)
         {
             _inertia += m.Ratio * m.Ratio * m.Settings.RotorInertia;
             _dry += m.Settings.FrictionTorque * m.Ratio;
-            largest += m.Settings.FrictionTorque * m.Ratio;
         }
-
-        // tau_s = 2 zeta sqrt(I s_max / T_max); the document leaves T_max open, here: dry friction and holding torque.
-
     }
+
+    /// <summary>
+    /// Whether tau_s is limited as the tyre's sigma1 is, tau_s / (1 + tau_s a / 4). The document says so of the tyre only;
+    /// the engine does it here too, seen from outside. Off: the document as written.
+    /// </summary>
+    public bool LimitedDamping { get; set; }
 
     public OracleMotor[] Motors { get; }
     public OracleWheel[] Wheels { get; }
@@ -87,6 +89,35 @@ internal sealed class OracleDrive
     public double WindUp;
     public double Friction;
     public bool Held;
+
+    /// <summary>
+    /// tau_s = 2 zeta sqrt(I s_max / T_max). The document leaves T_max open; here the largest that the bracket of T_f can
+    /// become, with each motor at its controller's limit or, if less, its stall current.
+    /// </summary>
+    public void SetDamping(Func<OracleMotor, double> largestCurrent)
+    {
+        double largest = _dry + _settings.HoldTorque;
+        foreach (OracleMotor m in Motors)
+        {
+            largest += (1.0 - _settings.GearEfficiency) * m.Constant * largestCurrent(m);
+        }
+        _windUpTime = largest > 0.0 ? 2.0 * _settings.FrictionDampingRatio * Math.Sqrt(_inertia * _settings.FrictionWindUp / largest) : 0.0;
+    }
+
+    /// <summary>Largest friction torque without current.</summary>
+    public double HoldLimit(bool locked) => _dry + (locked ? _settings.HoldTorque : 0.0);
+
+    /// <summary>Wind-up that holds the wheels' forces at rest without current, at most s_max.</summary>
+    public void Lean()
+    {
+        double torque = 0.0;
+        for (int i = 0; i < Wheels.Length; i++)
+        {
+            torque -= Ratios[i] * Wheels[i].Radius * Wheels[i].ForceX;
+        }
+        double limit = _dry + _settings.HoldTorque;
+        WindUp = limit > 0.0 ? _settings.FrictionWindUp * Math.Clamp(torque / limit, -1.0, 1.0) : 0.0;
+    }
 
     /// <summary>
     /// I omega' = sum(Kt G i - visc G^2 omega) - T_f - sum ratio (R F_x + crr N R tanh(omega_i / omega_s))
@@ -106,7 +137,12 @@ internal sealed class OracleDrive
         double along = Math.Max(0.0, Speed * Math.Sign(trial));
         double length = OracleSwitch.Length(Math.Abs(trial), h, along / _settings.FrictionWindUp, 0.0, _settings.FrictionWindUp, ElasticShare, false);
         double next = Math.Sign(trial) * length;
-        double windUpTime = limit > 0.0 ? 2.0 * _settings.FrictionDampingRatio * Math.Sqrt(_inertia * _settings.FrictionWindUp / limit) : 0.0;
+        double windUpTime = _windUpTime;
+        if (LimitedDamping)
+        {
+            double decay = OracleSwitch.Alpha(length, _settings.FrictionWindUp, ElasticShare, false) * along / _settings.FrictionWindUp;
+            windUpTime /= 1.0 + (0.25 * windUpTime * decay);
+        }
         Friction = limit * (next + (windUpTime * (next - WindUp) / h)) / _settings.FrictionWindUp;
         WindUp = next;
         for (int i = 0; i < Wheels.Length; i++)

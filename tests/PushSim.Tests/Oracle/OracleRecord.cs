@@ -27,6 +27,7 @@ internal sealed class OracleRecord(int samples)
         Set("lift", lift);
         Set("bus_v", robot.Battery?.Voltage ?? 0.0);
         Set("bus_a", robot.Battery?.Current ?? 0.0);
+        Set("worn", robot.Wheels.Sum(w => w.Worn));
         Set("charge", robot.Battery?.ChargeUsed ?? 0.0);
         for (int i = 0; i < robot.Wheels.Length; i++)
         {

@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 
@@ -11,7 +12,7 @@ namespace PushSim.Tests.Oracle;
 internal sealed class OracleRobot
 {
     // The document writes crr N R tanh(omega_i / omega_s) and leaves omega_s open; only the first millimetres feel it.
-    private const double RollingSpeed = 0.5;
+    private const double RollingSpeed = 1.0;
 
     private readonly ChassisSettings _chassis;
     private readonly FloorSettings _floor;
@@ -30,7 +31,8 @@ internal sealed class OracleRobot
     /// <param name="manoeuvre">What it does.</param>
     /// <param name="floor">The floor, in the first robot's frame.</param>
     /// <param name="turned">True for an opponent, whose floor frame is the first one's turned by half a turn.</param>
-    public OracleRobot(RobotSettings robot, ManoeuvreSettings manoeuvre, FloorSettings floor, bool turned = false)
+    /// <param name="limitedGearDamping">See <see cref="OracleDrive.LimitedDamping"/>.</param>
+    public OracleRobot(RobotSettings robot, ManoeuvreSettings manoeuvre, FloorSettings floor, bool turned = false, bool limitedGearDamping = false)
     {
         Settings = robot;
         _chassis = robot.Chassis;
@@ -58,6 +60,11 @@ internal sealed class OracleRobot
         FreeSpin = new double[Wheels.Length];
         Controllers = [.. robot.Controllers.Select(k => new OracleController(k, Drives, floor.AirTemperature))];
         Battery = robot.Battery is null ? null : new OracleBattery(robot.Battery);
+        foreach (OracleDrive d in Drives)
+        {
+            d.SetDamping(LargestCurrent);
+            d.LimitedDamping = limitedGearDamping;
+        }
         Psi = manoeuvre.InitialHeading;
         SetDown();
         StartRolling(manoeuvre.InitialSpeed);
@@ -158,6 +165,18 @@ internal sealed class OracleRobot
     }
 
     public double Spin(int wheel) => Wheels[wheel].Drive < 0 ? FreeSpin[wheel] : Wheels[wheel].Ratio * Drives[Wheels[wheel].Drive].Speed;
+
+    private double LargestCurrent(OracleMotor motor)
+    {
+        foreach (OracleController k in Controllers)
+        {
+            if (k.Has(motor))
+            {
+                return k.LargestCurrent(motor, Settings.Battery!);
+            }
+        }
+        return 0.0;
+    }
 
     /// <summary>w_x = u - r y - h theta' - omega R,  w_y = v + r x + h phi'.</summary>
     private void Slip(OracleWheel w, double spin)
@@ -296,6 +315,32 @@ internal sealed class OracleRobot
                 touching[i] = Z - (Wheels[i].X * Theta) + (Wheels[i].Y * Phi) < 0.0;
             }
         }
+        if (holdX != 0.0 || holdY != 0.0)
+        {
+            Lean(CanHold(holdX) ? holdX : 0.0, holdY);
+        }
+    }
+
+    /// <summary>
+    /// On a slope: tyres start leaning, each with a force in proportion to its load; along x, with the gears, only if the
+    /// gears can hold it without current. Loads are those of a robot held by its tyres in either case. The document does not
+    /// say how a robot is set down: this is the engine's start, as its first sample shows it.
+    /// </summary>
+    private void Lean(double holdX, double holdY)
+    {
+        foreach (OracleWheel w in Wheels)
+        {
+            w.SetLoad(Z - (w.X * Theta) + (w.Y * Phi), 0.0);
+        }
+        double sum = Wheels.Sum(w => w.Load);
+        foreach (OracleWheel w in Wheels)
+        {
+            w.Lean(holdX * w.Load / sum, holdY * w.Load / sum);
+        }
+        foreach (OracleDrive d in Drives)
+        {
+            d.Lean();
+        }
     }
 
     private static void Eliminate(double[,] a)
@@ -325,6 +370,13 @@ internal sealed class OracleRobot
                 }
             }
         }
+    }
+
+    private bool CanHold(double force)
+    {
+        double load = Wheels.Length;
+        bool locked = Settings.Controllers.All(k => k.ZeroCommand == ZeroCommand.Locked);
+        return Drives.All(d => d.Motors.Length > 0 && d.HoldLimit(locked) > d.Wheels.Sum(w => w.Radius) * Math.Abs(force) / load);
     }
 
     /// <summary>Rolling start: wheels at u / R, v_a = w_a and q = 0.</summary>

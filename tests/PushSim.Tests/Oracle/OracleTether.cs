@@ -22,7 +22,13 @@ internal sealed class OracleTether
         _hookX = settings.HookX - robot.Settings.Chassis.CentreOfMassX;
         _hookY = settings.HookY - robot.Settings.Chassis.CentreOfMassY;
         _hookZ = settings.HookHeight - robot.Height;
+
+        // Slack counts from the hook's stated height: the robot level, its tyres just touching. The document does not say;
+        // with the tyres sunk an oblique cord would be longer by a few hundredths of a millimetre.
+        (double z, double theta, double phi) = (robot.Z, robot.Theta, robot.Phi);
+        robot.Z = robot.Theta = robot.Phi = 0.0;
         _freeLength = Line(robot).Length + settings.Slack;
+        (robot.Z, robot.Theta, robot.Phi) = (z, theta, phi);
     }
 
     public double Force;

@@ -100,6 +100,17 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
         TreadY += h * (ty - ForceY) / _tyre.TreadMass;
     }
 
+    /// <summary>Deflections that carry a given force at rest: F = k_c q = -N sigma0 z.</summary>
+    public void Lean(double forceX, double forceY)
+    {
+        ForceX = forceX;
+        ForceY = forceY;
+        CarcassX = forceX / _tyre.CarcassStiffness;
+        CarcassY = forceY / _tyre.CarcassStiffness;
+        BristleX = -forceX / (Load * _sigma0);
+        BristleY = -forceY / (Load * _sigma0);
+    }
+
     /// <summary>q' = v - w, with the new speeds.</summary>
     public void MoveCarcass(double h)
     {
