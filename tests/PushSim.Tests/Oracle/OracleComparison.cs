@@ -85,15 +85,17 @@ internal sealed class OracleComparison
         }
         double way = wayEngine[count - 1];
         Places = way > 1e-6 ? off / way : off / 1e-6;
-        double turn = Peak(engine.Psi, count);
-        Headings = Worst(engine.Psi, oracle["psi"], count) / Math.Max(turn, 0.1);
+        double[] turnEngine = [.. engine.Psi.Select(p => p - engine.Psi[0])];
+        double[] turnOracle = [.. oracle["psi"].Select(p => p - oracle["psi"][0])];
+        double turn = Peak(turnEngine, count);
+        Headings = Worst(turnEngine, turnOracle, count) / Math.Max(turn, 0.1);
         if (way > 1e-3)
         {
             Times = Late(engine.Time, wayEngine, wayOracle, 0.5 * way);
         }
         if (turn > 0.1)
         {
-            Times = Math.Max(Times, Late(engine.Time, engine.Psi, oracle["psi"], 0.5 * turn));
+            Times = Math.Max(Times, Late(engine.Time, turnEngine, turnOracle, 0.5 * turn));
         }
     }
 

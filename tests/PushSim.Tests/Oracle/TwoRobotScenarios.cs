@@ -9,29 +9,38 @@ namespace PushSim.Tests.Oracle;
 /// <summary>Shoves and wall pushes in which engine and oracle are held against each other. Robots are invented.</summary>
 internal static class TwoRobotScenarios
 {
-    /// <summary>Angle of the test ramps from the floor [rad].</summary>
-    public const double RampAngle = 0.5;
+    /// <summary>Angle from the floor of a steep ramp, which presses more than it lifts [rad].</summary>
+    public const double SteepAngle = 0.9;
+
+    /// <summary>Angle from the floor of a flat ramp, which lifts wheels off [rad].</summary>
+    public const double FlatAngle = 0.5;
 
     // No rolling resistance and no damping of the gear friction: the document leaves omega_s and T_max open.
     private static readonly TyreSettings s_tyre = TestRobots.SoftTyre with { RollingResistance = 0.0 };
     private static readonly TyreSettings s_slick = s_tyre with { Name = "slick", StaticFriction = 0.75, KineticFriction = 0.6 };
+
+    // Soft and lossy, and met at a slow walk: with the usual stiffness the robots bounce off each other, and after a few
+    // bounces no two methods agree.
+    private static readonly ContactSettings s_contact = new() { Stiffness = 1e5, Damping = 20.0 };
 
     public static ScenarioSettings EqualShove { get; } = Shove(Robot(), Robot());
 
     public static ScenarioSettings UnequalShove { get; } = Shove(Robot(), Robot(s_slick));
 
     /// <summary>The first robot's nose is a ramp that slides under the second's front.</summary>
-    public static ScenarioSettings Ramp { get; } = Shove(WithRamp(Robot(), 0.001), Robot());
+    public static ScenarioSettings Ramp { get; } = Shove(WithRamp(Robot(), 0.001, SteepAngle), Robot(), throttle: 0.5, opponentThrottle: 0.3);
 
     /// <summary>Two ramps: the lower tip gets under the other.</summary>
-    public static ScenarioSettings RampAgainstRamp { get; } = Shove(WithRamp(Robot(), 0.002), WithRamp(Robot(), 0.001));
+    public static ScenarioSettings RampAgainstRamp { get; } = Shove(
+        WithRamp(Robot(), 0.002, SteepAngle), WithRamp(Robot(), 0.001, SteepAngle), throttle: 0.5, opponentThrottle: 0.3);
 
-    public static ScenarioSettings OffCentre { get; } = Shove(Robot(), Robot(), offset: 0.03, end: 0.8);
+    public static ScenarioSettings OffCentre { get; } = Shove(Robot(), Robot(), offset: 0.03);
 
-    public static ScenarioSettings Askew { get; } = Shove(Robot(), Robot(), heading: 0.15, end: 0.8);
+    public static ScenarioSettings Askew { get; } = Shove(Robot(), Robot(), heading: 0.15);
 
-    /// <summary>A long low ramp under a light front: the opponent's front wheels leave the floor.</summary>
-    public static ScenarioSettings LiftedWheel { get; } = Shove(WithRamp(Robot(), 0.001), Robot(forward: -0.02), throttle: 0.5, opponentThrottle: 0.25);
+    /// <summary>A flat ramp under a light front: the opponent's front wheels leave the floor.</summary>
+    public static ScenarioSettings LiftedWheel { get; } = Shove(
+        WithRamp(Robot(), 0.001, FlatAngle), Robot(forward: -0.02), throttle: 0.3, opponentThrottle: 0.1, end: 0.3);
 
     /// <summary>Each side's motors in parallel on one controller, against single controllers.</summary>
     public static ScenarioSettings ParallelWiring { get; } = Shove(Paired(Robot(), Wiring.Parallel), Robot(s_slick));
@@ -46,14 +55,15 @@ internal static class TwoRobotScenarios
     public static ScenarioSettings WallAskew { get; } = Walled(0.2);
 
     public static ScenarioSettings Shove(
-        RobotSettings first, RobotSettings second, double offset = 0.0, double heading = 0.0, double end = 1.5,
+        RobotSettings first, RobotSettings second, double offset = 0.0, double heading = 0.0, double end = 0.8,
         double throttle = 1.0, double opponentThrottle = 1.0) => OracleScenarios.Fine(new()
     {
         Name = "shove",
         Robot = first,
         Manoeuvre = Drive(ManoeuvreKind.Shove, throttle, heading, end),
         Opponent = new OpponentSettings(second, Drive(ManoeuvreKind.Shove, opponentThrottle, 0.0, end)),
-        Shove = new ShoveSettings { Gap = 0.04, Offset = offset },
+        Shove = new ShoveSettings { Gap = 0.002, Offset = offset },
+        Contact = s_contact,
     });
 
     /// <summary>The same shove with the robots' parts exchanged.</summary>
@@ -72,24 +82,25 @@ internal static class TwoRobotScenarios
 
     private static ManoeuvreSettings Drive(ManoeuvreKind kind, double throttle, double heading, double end) => new()
     {
-        Kind = kind, EndTime = end, InitialHeading = heading, Commands = [new CommandPoint(0.02, throttle, 0.0)],
+        Kind = kind, EndTime = end, InitialHeading = heading, Commands = [new CommandPoint(0.02, 0.0, 0.0), new CommandPoint(0.42, throttle, 0.0, true)],
     };
 
     private static ScenarioSettings Walled(double heading) => OracleScenarios.Fine(new()
     {
         Name = "wall",
         Robot = Robot(),
-        Manoeuvre = Drive(ManoeuvreKind.WallPush, 0.5, heading, 1.2),
-        Walls = [new WallSettings(0.13, -0.5, 0.13, 0.5)],
+        Manoeuvre = Drive(ManoeuvreKind.WallPush, 0.5, heading, 0.8),
+        Contact = s_contact,
+        Walls = [new WallSettings(0.092, -0.5, 0.092, 0.5)],
     });
 
-    private static RobotSettings WithRamp(RobotSettings robot, double tip)
+    private static RobotSettings WithRamp(RobotSettings robot, double tip, double angle)
     {
         ChassisSettings c = robot.Chassis;
         OutlineSettings box = OutlineSettings.Box(c, OutlineSettings.DefaultClearance, c.Height);
         return robot with
         {
-            Outline = box with { Faces = [new FaceSettings(tip, 0.03, RampAngle), .. box.Faces.Skip(1)] },
+            Outline = box with { Faces = [new FaceSettings(tip, 0.03, angle), .. box.Faces.Skip(1)] },
         };
     }
 
