@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Simulation;
+using PushSim.Tyres;
 using Xunit;
 
 namespace PushSim.Tests.Oracle;
@@ -44,6 +45,9 @@ public class OneRobotTests(ITestOutputHelper output)
         Assert.InRange(own.Forces, 0.0, OwnBound);
         Assert.InRange(own.Places, 0.0, OwnBound);
         Hold(OracleComparison.Of(engine, fine));
+        OracleComparison usual = OracleComparison.Of(Simulator.Run(scenario with { Numerics = new NumericsSettings() }), fine);
+        Print("engine as it comes (tolerance 1e-4) against oracle", usual);
+        Assert.InRange(usual.Places, 0.0, Bound);
     }
 
     /// <summary>
@@ -56,6 +60,34 @@ public class OneRobotTests(ITestOutputHelper output)
         RunResult engine = Simulator.Run(OracleScenarios.Reversal);
         Print("as written", OracleComparison.Of(engine, OracleRun.One(OracleScenarios.Reversal, 10e-6)));
         Hold(OracleComparison.Of(engine, OracleRun.One(OracleScenarios.Reversal, 10e-6, limitedGearDamping: true)));
+    }
+
+    /// <summary>The comparison is sharp enough: an oracle with one number off by a few per cent fails it.</summary>
+    [Theory]
+    [InlineData("kinetic friction, 3 %")]
+    [InlineData("gear efficiency, 3 %")]
+    [InlineData("battery resistance, 20 %")]
+    [InlineData("carcass stiffness, 10 %")]
+    [InlineData("height of the centre of mass, 3 %")]
+    public void Small_change_is_seen(string change)
+    {
+        ScenarioSettings scenario = OracleScenarios.Arc;
+        OracleComparison c = OracleComparison.Of(Simulator.Run(scenario), OracleRun.One(scenario with { Robot = Changed(scenario.Robot, change) }, 20e-6));
+        Print(change, c);
+        Assert.True(Math.Max(Math.Max(c.Forces, c.Places), c.Currents) > Bound, "must be out of bounds");
+    }
+
+    /// <summary>Forces differ for the millimetres over which the engine blends the edge; where the robot goes does not.</summary>
+    [Fact]
+    public void Patch_turns_the_robot_alike()
+    {
+        RunResult engine = Simulator.Run(OracleScenarios.Patch);
+        OracleComparison c = OracleComparison.Of(engine, OracleRun.One(OracleScenarios.Patch, 10e-6));
+        Print("engine against oracle", c);
+        Assert.True(Math.Abs(engine["heading_rad"].Values[^1]) > 0.05, "the patch must turn the robot");
+        Assert.InRange(c.Places, 0.0, Bound);
+        Assert.InRange(c.Headings, 0.0, Bound);
+        Assert.InRange(c.Times, 0.0, Bound);
     }
 
     [Fact]
@@ -91,6 +123,20 @@ public class OneRobotTests(ITestOutputHelper output)
         output.WriteLine(FormattableString.Invariant($"worn {engine.Answers.Wear} {worn} m^3"));
         Assert.InRange(engine.Answers.Wear!.Value / worn, 1.0 - Bound, 1.0 + Bound);
     }
+
+    private static RobotSettings Changed(RobotSettings robot, string change) => change.Split(',')[0] switch
+    {
+        "kinetic friction" => WithTyre(robot, t => t with { KineticFriction = 1.03 * t.KineticFriction }),
+        "carcass stiffness" => WithTyre(robot, t => t with { CarcassStiffness = 1.1 * t.CarcassStiffness }),
+        "gear efficiency" => robot with { Drives = [.. robot.Drives.Select(d => d with { GearEfficiency = 1.03 * d.GearEfficiency })] },
+        "battery resistance" => robot with { Battery = robot.Battery! with { Resistance = 1.2 * robot.Battery.Resistance } },
+        _ => robot with { Chassis = robot.Chassis with { CentreOfMassHeight = 1.03 * robot.Chassis.CentreOfMassHeight } },
+    };
+
+    private static RobotSettings WithTyre(RobotSettings robot, Func<TyreSettings, TyreSettings> change) => robot with
+    {
+        Wheels = [.. robot.Wheels.Select(w => w with { Tyre = change(w.Tyre) })],
+    };
 
     private static ScenarioSettings Named(string name) => (ScenarioSettings)typeof(OracleScenarios).GetProperty(name)!.GetValue(null)!;
 

@@ -54,7 +54,6 @@ internal sealed class OracleDrive
     private readonly double _inertia;
     private double _windUpTime;
 
-
     public OracleDrive(DriveSettings settings, OracleWheel[] wheels, double air)
     {
         _settings = settings;

@@ -90,6 +90,13 @@ internal static class OracleScenarios
         Floor = new FloorSettings { SlopeY = 0.1 },
     };
 
+    /// <summary>Into a patch with less friction under the left wheels: the robot turns. The engine blends a patch's edges, the oracle does not.</summary>
+    public static ScenarioSettings Patch { get; } = Timeline(
+        ManoeuvreKind.Timeline, TestRobots.FourWheels(NoRolling), 1.0, 0.0, [new CommandPoint(0.0, 1.0, 0.0)]) with
+    {
+        Floor = new FloorSettings { Patches = [new FloorPatch(0.1, 0.4, 0.0, 1.0, 0.4)] },
+    };
+
     public static ScenarioSettings Timeline(ManoeuvreKind kind, RobotSettings robot, double end, double speed, CommandPoint[] commands) => Fine(new()
     {
         Name = kind.ToString(),
