@@ -11,7 +11,10 @@ internal static class CheckCommand
     {
         var files = new Argument<string[]>("FILE") { Description = "Scenario or robot files.", Arity = ArgumentArity.OneOrMore };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
-        var command = new Command("check", "Reads files and says every mistake with its place.\n\nExample: pushsim check scenarios/pull-test.toml")
+        var command = new Command(
+            "check",
+            "Reads files and says every mistake with its place.\n\n"
+            + "Examples:\n  pushsim check scenarios/pull-test.toml\n  pushsim check my.toml robots/mine.toml --json")
         {
             files, json,
         };
@@ -31,7 +34,9 @@ internal static class CheckCommand
         }
 
         int errors = problems.Count(p => p.Severity == Severity.Error);
-        string verdict = errors == 0 ? "No mistakes found." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
+        int warnings = problems.Count - errors;
+        string ofWarnings = warnings == 0 ? "" : $", {warnings} {(warnings == 1 ? "warning" : "warnings")}";
+        string verdict = errors == 0 ? $"No mistakes found{ofWarnings}." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
         if (json)
         {
             output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, problems)));

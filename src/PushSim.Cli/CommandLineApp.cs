@@ -8,7 +8,8 @@ namespace PushSim.Cli;
 public static class CommandLineApp
 {
     private const string Description =
-        "Simulates a small skid-steer robot from a text file: launch, braking, pull and drag tests, turning.";
+        "Simulates a small skid-steer robot from a text file: launch, braking, pull\nand drag tests, turning.\n\n"
+        + "Examples:\n  pushsim new\n  pushsim run scenarios/launch-soft.toml\n  pushsim explain body_stiffness";
 
     /// <summary>Runs one command line.</summary>
     /// <param name="args">Arguments without the program's name.</param>
@@ -21,7 +22,7 @@ public static class CommandLineApp
         // not a RootCommand: that one is called after the program's file
         var root = new Command("pushsim", Description)
         {
-            RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), new HelpOption(), new VersionOption(),
+            RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), NewCommand.Create(output), ExplainCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
         };
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
@@ -31,7 +32,7 @@ public static class CommandLineApp
                 error.WriteLine("pushsim: error: " + PlainText.Of(problem.Message));
             }
 
-            error.WriteLine("help: pushsim --help, or pushsim run --help");
+            error.WriteLine(parsed.CommandResult.Command == root ? "help: pushsim --help" : $"help: pushsim {parsed.CommandResult.Command.Name} --help");
             return ExitCode.WrongCommandLine;
         }
 

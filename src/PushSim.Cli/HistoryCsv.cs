@@ -11,10 +11,15 @@ internal static class HistoryCsv
     {
         using var text = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true);
         using var csv = new CsvWriter(text, CultureInfo.InvariantCulture);
+        (string Key, double[] Values)[] columns =
+        [
+            .. result.Channels.Select(c => (c.Key, c.Values)),
+            .. result.Opponent?.Channels.Select(c => ("opponent_" + c.Key, c.Values)) ?? [],
+        ];
         csv.WriteField("time_s");
-        foreach (Channel channel in result.Channels)
+        foreach ((string key, double[] _) in columns)
         {
-            csv.WriteField(channel.Key);
+            csv.WriteField(key);
         }
 
         csv.NextRecord();
@@ -22,9 +27,9 @@ internal static class HistoryCsv
         {
             cancel.ThrowIfCancellationRequested();
             Number(csv, result.Time[i]);
-            foreach (Channel channel in result.Channels)
+            foreach ((string _, double[] values) in columns)
             {
-                Number(csv, channel.Values[i]);
+                Number(csv, values[i]);
             }
 
             csv.NextRecord();

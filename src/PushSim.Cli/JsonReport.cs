@@ -44,12 +44,10 @@ internal static class JsonReport
         RunAnswers a = result.Answers;
         writer.WriteString("scenario", result.Scenario.Name);
         writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
-        writer.WriteNull("winner");
-        writer.WriteNull("margin_m");
-        writer.WriteNull("too_close_to_call");
+        WriteShove(writer, result);
         Number("pull_breakaway_n", a.PullBreakaway);
         Number("pull_plateau_n", a.PullPlateau);
-        writer.WriteString("limited_by", a.LimitedBy);
+        writer.WriteString("limited_by", Limit(a.LimitedBy));
         Number("top_speed_m_per_s", a.TopSpeed);
         Number("time_to_90_percent_speed_s", a.TimeTo90PercentSpeed);
         Number("stop_distance_m", a.StopDistance);
@@ -58,6 +56,8 @@ internal static class JsonReport
         Number("scrub_moment_n_m", a.ScrubMoment);
         Number("chatter_hz", a.Chatter);
         Number("wear_mm3", a.Wear * 1e9);
+        Number("push_peak_n", a.PushPeak);
+        Number("push_plateau_n", a.PushPlateau);
         Number("travel_m", a.Travel);
         Number("peak_battery_current_a", a.PeakBatteryCurrent);
         Number("lowest_battery_voltage_v", a.LowestBatteryVoltage);
@@ -66,6 +66,12 @@ internal static class JsonReport
         Number("energy_residual_ratio", result.EnergyResidualRatio);
         writer.WriteNumber("rhs_evaluations", result.RhsEvaluations);
         Number("simulation_ms", milliseconds);
+        WriteLimits(writer, "limits", result.Limits);
+        if (result.Opponent is OpponentRun opponent)
+        {
+            WriteOpponent(writer, opponent);
+        }
+
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)
         {
@@ -74,16 +80,84 @@ internal static class JsonReport
 
         writer.WriteEndObject();
 
-        void Number(string key, double? value)
-        {
-            if (value is { } number && double.IsFinite(number))
-            {
-                writer.WriteNumber(key, number);
-            }
-            else
-            {
-                writer.WriteNull(key);
-            }
-        }
+        void Number(string key, double? value) => WriteNumber(writer, key, value);
     });
+
+    private static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
+    {
+        if (value is { } number && double.IsFinite(number))
+        {
+            writer.WriteNumber(key, number);
+        }
+        else
+        {
+            writer.WriteNull(key);
+        }
+    }
+
+    private static void WriteShove(Utf8JsonWriter writer, RunResult result)
+    {
+        ShoveOutcome? shove = result.Shove;
+        writer.WriteString("winner", shove is null ? null : shove.Winner switch
+        {
+            0 => result.Scenario.Robot.Name,
+            1 => result.Scenario.Opponent!.Robot.Name,
+            _ => "stalemate",
+        });
+        WriteNumber(writer, "margin_m", shove is null ? null : Math.Abs(shove.GroundGained));
+        if (shove?.TooCloseToCall is bool close)
+        {
+            writer.WriteBoolean("too_close_to_call", close);
+            writer.WriteString("too_close_reason", shove.Reason);
+        }
+        else
+        {
+            writer.WriteNull("too_close_to_call");
+        }
+
+        if (shove is not null)
+        {
+            writer.WriteString("ending", shove.Ending.ToString().ToLowerInvariant());
+            WriteNumber(writer, "ended_at_s", shove.EndTime);
+            WriteNumber(writer, "first_contact_s", shove.FirstContact);
+            WriteNumber(writer, "gives_ground_at_s", shove.GivesGroundAt);
+            WriteNumber(writer, "ground_gained_m", shove.GroundGained);
+            WriteNumber(writer, "ground_speed_m_per_s", shove.GroundSpeed);
+            WriteNumber(writer, "turned_aside_rad", shove.TurnedAside.First);
+        }
+    }
+
+    // scripts know four limits; a lifted wheel is lost traction, and told apart in the list of limits
+    private static string? Limit(string? by) => by == "lifted wheels" ? "tyres" : by;
+
+    private static void WriteLimits(Utf8JsonWriter writer, string key, IReadOnlyList<LimitSpan> limits)
+    {
+        writer.WriteStartArray(key);
+        foreach (LimitSpan span in limits)
+        {
+            writer.WriteStartObject();
+            WriteNumber(writer, "from_s", span.From);
+            WriteNumber(writer, "to_s", span.To);
+            writer.WriteString("limit", span.Limit == PushLimit.LiftedWheels ? "lifted_wheels" : span.Limit.ToString().ToLowerInvariant());
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteOpponent(Utf8JsonWriter writer, OpponentRun opponent)
+    {
+        RunAnswers a = opponent.Answers;
+        writer.WriteStartObject("opponent");
+        writer.WriteString("name", opponent.Robot.Name);
+        writer.WriteString("limited_by", Limit(a.LimitedBy));
+        WriteNumber(writer, "chatter_hz", a.Chatter);
+        WriteNumber(writer, "wear_mm3", a.Wear * 1e9);
+        WriteNumber(writer, "peak_battery_current_a", a.PeakBatteryCurrent);
+        WriteNumber(writer, "lowest_battery_voltage_v", a.LowestBatteryVoltage);
+        WriteNumber(writer, "peak_winding_temperature_degc", a.PeakWindingTemperature);
+        WriteNumber(writer, "charge_used_a_s", a.ChargeUsed);
+        WriteLimits(writer, "limits", opponent.Limits);
+        writer.WriteEndObject();
+    }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Diagnostics;
+using PushSim.Analysis;
 using PushSim.Plotting;
 using PushSim.Scenarios;
 using PushSim.Simulation;
@@ -64,6 +65,7 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        result = CloseCall.Review(result, cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
         if (options.Json)
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Analysis;
 using PushSim.Simulation;
 using Spectre.Console;
 
@@ -15,6 +16,9 @@ internal static class TextReport
 
     private const int PlainWidth = 100;
 
+    // Changes of the limit that are listed for each robot.
+    private const int MostSpans = 8;
+
     // The table shows three digits [J].
     private const double LeastShownJoule = 5e-4;
 
@@ -29,6 +33,11 @@ internal static class TextReport
         console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(result.Verdict)) + "[/]");
         console.WriteLine();
         console.Write(AnswerTable(result));
+        if (result.Limits.Count > 0)
+        {
+            console.Write(LimitTable(result));
+        }
+
         Table energy = EnergyTable(result);
         if (energy.Rows.Count > 0)
         {
@@ -74,32 +83,75 @@ internal static class TextReport
         return console;
     }
 
+    // One column of values a robot.
     private static Table AnswerTable(RunResult result)
     {
         RunAnswers a = result.Answers;
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Answer").AddColumn(new TableColumn("Value").RightAligned()).AddColumn("Unit");
-        Row("pull, breakaway peak", a.PullBreakaway, "N", "0.00");
-        Row("pull, steady", a.PullPlateau, "N", "0.00");
-        Row("top speed", a.TopSpeed, "m/s", "0.00");
-        Row("time to 90 % of it", a.TimeTo90PercentSpeed, "s", "0.000");
-        Row("stopping distance", a.StopDistance, "m", "0.000");
-        Row("yaw rate", a.YawRate, "rad/s", "0.00");
-        Row("effective track ratio", a.EffectiveTrackRatio, "1", "0.000");
-        Row("scrub moment", a.ScrubMoment, "N m", "0.000");
-        Row("chatter", a.Chatter, "Hz", "0");
-        Row("tyre wear, all wheels", a.Wear * 1e9, "mm³", "0.000");
-        Row("furthest from the start", a.Travel, "m", "0.0000");
-        Row("peak battery current", a.PeakBatteryCurrent, "A", "0.0");
-        Row("lowest battery voltage", a.LowestBatteryVoltage, "V", "0.00");
-        Row("hottest winding", a.PeakWindingTemperature, "°C", "0");
-        Row("charge used", a.ChargeUsed / 3.6, "mA h", "0.00");
+        RunAnswers? b = result.Opponent?.Answers;
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Answer");
+        if (result.Opponent is OpponentRun opponent)
+        {
+            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(result.Scenario.Robot.Name))).RightAligned());
+            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(opponent.Robot.Name))).RightAligned());
+        }
+        else
+        {
+            table.AddColumn(new TableColumn("Value").RightAligned());
+        }
+
+        table.AddColumn("Unit");
+        Row("ground gained", result.Shove?.GroundGained, -result.Shove?.GroundGained, "m", "0.000");
+        Row("turned aside, left positive", result.Shove?.TurnedAside.First * 180.0 / Math.PI, result.Shove?.TurnedAside.Opponent * 180.0 / Math.PI, "deg", "0.0");
+        Row("pull, breakaway peak", a.PullBreakaway, null, "N", "0.00");
+        Row("pull, steady", a.PullPlateau, null, "N", "0.00");
+        Row("push, peak", a.PushPeak, null, "N", "0.00");
+        Row("push, steady", a.PushPlateau, null, "N", "0.00");
+        Row("top speed", a.TopSpeed, b?.TopSpeed, "m/s", "0.00");
+        Row("time to 90 % of it", a.TimeTo90PercentSpeed, b?.TimeTo90PercentSpeed, "s", "0.000");
+        Row("stopping distance", a.StopDistance, b?.StopDistance, "m", "0.000");
+        Row("yaw rate", a.YawRate, b?.YawRate, "rad/s", "0.00");
+        Row("effective track ratio", a.EffectiveTrackRatio, b?.EffectiveTrackRatio, "1", "0.000");
+        Row("scrub moment", a.ScrubMoment, b?.ScrubMoment, "N m", "0.000");
+        Row("chatter", a.Chatter, b?.Chatter, "Hz", "0");
+        Row("tyre wear, all wheels", a.Wear * 1e9, b?.Wear * 1e9, "mm³", "0.000");
+        Row("furthest from the start", a.Travel, b?.Travel, "m", "0.0000");
+        Row("peak battery current", a.PeakBatteryCurrent, b?.PeakBatteryCurrent, "A", "0.0");
+        Row("lowest battery voltage", a.LowestBatteryVoltage, b?.LowestBatteryVoltage, "V", "0.00");
+        Row("hottest winding", a.PeakWindingTemperature, b?.PeakWindingTemperature, "°C", "0");
+        Row("charge used", a.ChargeUsed / 3.6, b?.ChargeUsed / 3.6, "mA h", "0.00");
         return table;
 
-        void Row(string name, double? value, string unit, string format)
+        void Row(string name, double? value, double? other, string unit, string format)
         {
-            if (value is { } number)
+            if (value is null && other is null)
             {
-                table.AddRow(name, number.ToString(format, CultureInfo.InvariantCulture), unit);
+                return;
+            }
+
+            string first = value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
+            string second = other?.ToString(format, CultureInfo.InvariantCulture) ?? "";
+            string[] cells = b is null ? [name, first, unit] : [name, first, second, unit];
+            table.AddRow(cells);
+        }
+    }
+
+    private static Table LimitTable(RunResult result)
+    {
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn("What limits the push").AddColumn(new TableColumn("from").RightAligned()).AddColumn(new TableColumn("to").RightAligned()).AddColumn("Limit");
+        Add(result.Scenario.Robot.Name, result.Limits);
+        Add(result.Opponent?.Robot.Name ?? "", result.Opponent?.Limits ?? []);
+        return table;
+
+        void Add(string name, IReadOnlyList<LimitSpan> limits)
+        {
+            foreach (LimitSpan span in limits.Take(MostSpans))
+            {
+                table.AddRow(Markup.Escape(PlainText.Of(name)), Invariant($"{span.From:0.00} s"), Invariant($"{span.To:0.00} s"), Verdict.Words(span.Limit));
+            }
+
+            if (limits.Count > MostSpans)
+            {
+                table.AddRow(Markup.Escape(PlainText.Of(name)), "", "", $"and {limits.Count - MostSpans} more changes");
             }
         }
     }

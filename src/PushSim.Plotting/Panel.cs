@@ -92,6 +92,64 @@ internal sealed class Panel
         return this;
     }
 
+    /// <summary>A line through given points, drawn a little above or below its values so that equal lines do not hide each other.</summary>
+    public Panel AddSteps(IEnumerable<(double X, double Y)> points, string label, double shift)
+    {
+        int i = _model.Series.Count;
+        var series = new LineSeries { Title = label, Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
+        series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y + shift)));
+        _model.Series.Add(series);
+        return this;
+    }
+
+    /// <summary>Words in place of the numbers 0, 1, 2, ... of the vertical axis.</summary>
+    public Panel WithWords(string[] words)
+    {
+        Axis axis = _model.Axes[1];
+        axis.Minimum = -0.5;
+        axis.Maximum = words.Length - 0.5;
+        axis.MajorStep = 1.0;
+        axis.MinorTickSize = 0.0;
+        _model.Axes[0].Minimum = 0.0;
+        axis.LabelFormatter = v => v >= 0.0 && v < words.Length && v == Math.Floor(v) ? words[(int)v] : "";
+        return this;
+    }
+
+    /// <summary>A closed outline on a map; later moments are drawn stronger.</summary>
+    /// <param name="corners">Its corners.</param>
+    /// <param name="label">Whose it is.</param>
+    /// <param name="look">Which line look.</param>
+    /// <param name="moment">Number of the moment, from 0.</param>
+    /// <param name="moments">Number of moments.</param>
+    /// <param name="text">Text in its middle; may be empty.</param>
+    public Panel AddOutline(IEnumerable<(double X, double Y)> corners, string label, int look, int moment, int moments, string text)
+    {
+        (double X, double Y)[] c = [.. corners];
+        byte alpha = (byte)(70 + (185 * moment / Math.Max(1, moments - 1)));
+        var series = new LineSeries
+        {
+            Title = moment == moments - 1 ? label : null,
+            Color = OxyColor.FromAColor(alpha, Palette.Colour(look)),
+            LineStyle = look == 0 ? LineStyle.Solid : LineStyle.Dash,
+            StrokeThickness = 1.0 + (1.6 * moment / Math.Max(1, moments - 1)),
+        };
+        series.Points.AddRange(c.Append(c[0]).Select(p => new DataPoint(p.X, p.Y)));
+        _model.Series.Add(series);
+        if (text.Length > 0)
+        {
+            _model.Annotations.Add(new TextAnnotation
+            {
+                Text = text,
+                TextPosition = new DataPoint(c.Average(p => p.X), c.Average(p => p.Y)),
+                TextVerticalAlignment = VerticalAlignment.Middle,
+                StrokeThickness = 0.0,
+                FontSize = FontSize - 2.0,
+            });
+        }
+
+        return this;
+    }
+
     /// <summary>A labelled line at a time.</summary>
     public Panel MarkTime(double time, string label)
     {
@@ -115,10 +173,25 @@ internal sealed class Panel
         return this;
     }
 
-    /// <summary>Equal scales on both axes, for paths on the floor.</summary>
-    public Panel AsMap()
+    /// <summary>How many usual panels high it is [1].</summary>
+    public double Rows { get; private set; } = 1.0;
+
+    /// <summary>Upper and lower end of the vertical axis; what lies beyond is cut off.</summary>
+    public Panel WithRange(double low, double high)
     {
+        _model.Axes[1].Minimum = low;
+        _model.Axes[1].Maximum = high;
+        return this;
+    }
+
+    /// <summary>Equal scales on both axes, for paths on the floor.</summary>
+    /// <param name="rows">How many usual panels high.</param>
+    public Panel AsMap(double rows = 1.0)
+    {
+        Rows = rows;
         _model.PlotType = PlotType.Cartesian;
+        _model.Axes[0].MinimumPadding = 0.04;
+        _model.Axes[0].MaximumPadding = 0.04;
         return this;
     }
 
@@ -155,7 +228,7 @@ internal sealed class Panel
     private void KeepNoiseFlat()
     {
         double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y)];
-        if (values.Length == 0 || _model.PlotType == PlotType.Cartesian)
+        if (values.Length == 0 || _model.PlotType == PlotType.Cartesian || !double.IsNaN(_model.Axes[1].Maximum))
         {
             return;
         }

@@ -17,13 +17,18 @@ public sealed class RunPlot
     private const string TimeTitle = "Time [s]";
 
     private readonly IReadOnlyList<PlotModel> _panels;
+    private readonly int[] _heights;
 
-    private RunPlot(IReadOnlyList<Panel> panels) => _panels = [.. panels.Select(p => p.Build())];
+    private RunPlot(IReadOnlyList<Panel> panels)
+    {
+        _panels = [.. panels.Select(p => p.Build())];
+        _heights = [.. panels.Select(p => (int)(PanelHeight * p.Rows))];
+    }
 
     /// <summary>Titles of the panels, from the top.</summary>
     public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
 
-    private int Height => PanelHeight * _panels.Count;
+    private int Height => _heights.Sum();
 
     /// <summary>The picture of a result with at least two samples.</summary>
     public static RunPlot Of(RunResult result) => new(result.Scenario.Manoeuvre.Kind switch
@@ -31,6 +36,8 @@ public sealed class RunPlot
         ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(result),
         ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(result),
         ManoeuvreKind.Hold => Hold(result),
+        ManoeuvreKind.Shove when result.Opponent is not null => ShovePanels.Shove(result),
+        ManoeuvreKind.WallPush => ShovePanels.WallPush(result),
         _ => Drive(result),
     });
 
@@ -65,15 +72,17 @@ public sealed class RunPlot
 
     private void Render(IRenderContext context)
     {
+        int top = 0;
         for (int i = 0; i < _panels.Count; i++)
         {
             IPlotModel model = _panels[i];
             model.Update(true);
-            model.Render(context, new OxyRect(0, i * PanelHeight, Width, PanelHeight));
+            model.Render(context, new OxyRect(0, top, Width, _heights[i]));
+            top += _heights[i];
         }
     }
 
-    private static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
+    internal static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
 
     private static IReadOnlyList<Panel> Drive(RunResult r)
     {
@@ -159,7 +168,7 @@ public sealed class RunPlot
         return [creep, force, load];
     }
 
-    private static void AddWheels(RunResult r, Panel panel, string what)
+    internal static void AddWheels(RunResult r, Panel panel, string what)
     {
         foreach (Tyres.WheelSettings wheel in r.Scenario.Robot.Wheels)
         {
@@ -167,7 +176,7 @@ public sealed class RunPlot
         }
     }
 
-    private static void AddCurrents(RunResult r, List<Panel> panels)
+    internal static void AddCurrents(RunResult r, List<Panel> panels)
     {
         if (r.Scenario.Robot.Controllers.Count == 0 || r["battery_current_a"].Values.Max(Math.Abs) < LeastCurrent)
         {

@@ -49,9 +49,25 @@ public static class ScenarioReader
         var root = new Section(context, "scenario", tree);
         RobotSettings? robot = Robot(context, path, root);
         Section? opponentSection = root.Table("opponent");
+        int notes = context.Notes.Count;
         RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection);
+        if (robot is not null && opponent is not null)
+        {
+            NameNotes(context, 0, notes, robot.Name);
+            NameNotes(context, notes, context.Notes.Count, opponent.Name);
+        }
+
         ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, Path.GetFileNameWithoutExtension(path));
         return Result(context, scenario, robot);
+    }
+
+    // With two robots a note must say whose it is.
+    private static void NameNotes(ReadContext context, int from, int to, string robot)
+    {
+        for (int i = from; i < to; i++)
+        {
+            context.Notes[i] = $"{robot}: {context.Notes[i]}";
+        }
     }
 
     // The robot that a scenario or its opponent names, with what they set anew in it.

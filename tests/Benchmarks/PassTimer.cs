@@ -11,7 +11,7 @@ internal static class PassTimer
     {
         ScenarioSettings s = TestRobots.Launch();
         s = s with { Robot = ModelBuilder.InCanonicalOrder(s.Robot) };
-        var system = new RobotSystem(s);
+        var system = new SceneSystem(s);
         system.EnterSegment(1);
         double[] y = system.InitialState();
         y[StateLayout.U] = 0.5;

@@ -103,4 +103,15 @@ internal static class TestRobots
         },
         Tether = new TetherSettings { HookX = -0.09, HookHeight = 0.03, AnchorX = -0.5, AnchorHeight = 0.03, Slack = 0.005, Stiffness = 4000.0 },
     };
+
+    /// <summary>Two robots that drive at each other at full throttle.</summary>
+    public static ScenarioSettings Shove(RobotSettings first, RobotSettings opponent, double end = 3.0, double gap = 0.05, double offset = 0.0)
+    {
+        ScenarioSettings s = Scenario(first, ManoeuvreKind.Shove, 1.0, 0.0, end);
+        return s with { Opponent = new OpponentSettings(opponent, s.Manoeuvre), Shove = new ShoveSettings { Gap = gap, Offset = offset } };
+    }
+
+    /// <summary>The robot with another mass; inertias follow from the body box.</summary>
+    public static RobotSettings WithMass(this RobotSettings robot, double mass) =>
+        robot with { Chassis = robot.Chassis with { Mass = mass } };
 }

@@ -58,6 +58,15 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
     /// <summary>Largest value allowed, in the SI unit of <see cref="Dimension"/>.</summary>
     public double Max { get; init; } = double.PositiveInfinity;
 
+    /// <summary>Least value that is usual for robots of a few hundred grams to a few kilograms, in the SI unit of <see cref="Dimension"/>; less draws a warning.</summary>
+    public double UsualMin { get; init; } = double.NegativeInfinity;
+
+    /// <summary>Largest value that is usual for such robots, in the SI unit of <see cref="Dimension"/>; more draws a warning.</summary>
+    public double UsualMax { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Words that may follow a whole number in a text ("3 cells", "3S"); none if it must be bare.</summary>
+    public IReadOnlyList<string> CountWords { get; init; } = [];
+
     /// <summary>True if the table is wrong without it.</summary>
     public bool IsRequired { get; init; }
 
@@ -69,4 +78,10 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
 
     /// <summary>The words of a choice.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>The same row with a usual range, in the SI unit of <see cref="Dimension"/>.</summary>
+    public KeyDefinition Usual(double least, double most) => this with { UsualMin = least, UsualMax = most };
+
+    /// <summary>The same row, its whole number also readable as a text with one of these words.</summary>
+    public KeyDefinition Counted(params string[] words) => this with { CountWords = words };
 }

@@ -5,7 +5,13 @@ namespace PushSim.Scenarios.Keys;
 /// <summary>Every key of robot and scenario files. Reading, complaints and explanations all come from here.</summary>
 public static class KeyTable
 {
-    private static readonly Dictionary<string, KeyDefinition[]> Sections = RobotKeys.All.Concat(ScenarioKeys.All).Concat(ShoveKeys.All)
+    /// <summary>One revolution per minute in rad/s, for bounds that builders think of in rpm.</summary>
+    internal const double Rpm = Math.PI / 30.0;
+
+    /// <summary>One degree in rad.</summary>
+    internal const double Degree = Math.PI / 180.0;
+
+    private static readonly Dictionary<string, KeyDefinition[]> Sections = RobotKeys.All.Concat(BuilderKeys.All).Concat(ScenarioKeys.All).Concat(ShoveKeys.All)
         .GroupBy(k => k.Section)
         .ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
 

@@ -29,10 +29,46 @@ internal static class BatteryReader
         {
             Cells = s.Whole("cells", 1),
             CellVoltage = table ?? [(0.0, 3.7)],
-            Resistance = s.Required("resistance"),
+            Resistance = Resistance(s),
             Capacity = s.Required("capacity"),
             InitialCharge = s.Or("charge", 1.0),
             CutOffVoltage = s.Or("cut_off", 0.0),
         };
+    }
+
+    // As given, else from two loads; NaN if neither is there or right.
+    private static double Resistance(Section s)
+    {
+        string[] keys = ["first_load_current", "first_load_voltage", "second_load_current", "second_load_voltage"];
+        double?[] v = [.. keys.Select(s.Number)];
+        string[] missing = [.. keys.Where(k => !s.Has(k))];
+        if (s.Number("resistance") is double given)
+        {
+            return given;
+        }
+
+        if (missing.Length > 0)
+        {
+            string lacks = missing.Length == keys.Length ? "missing \"resistance\" in battery" : $"missing \"{missing[0]}\" in battery, so the two loads give no resistance";
+            s.Context.Error(s.Place, lacks, "add resistance = \"150 mohm\" (inner resistance of the whole pack with its leads), or two loads: " + string.Join(", ", keys));
+            return double.NaN;
+        }
+
+        BatteryFromLoads r = BatteryFromLoads.Solve(v[0]!.Value, v[1]!.Value, v[2]!.Value, v[3]!.Value);
+        if (v.Any(x => double.IsNaN(x!.Value)))
+        {
+            return double.NaN;
+        }
+
+        string loads = FormattableString.Invariant($"{v[1]:G4} V at {v[0]:G3} A and {v[3]:G4} V at {v[2]:G3} A");
+        if (!(r.Resistance > 0.0))
+        {
+            string why = v[0] == v[2] ? "the currents are the same" : "the voltage does not fall with the current";
+            s.Context.Error(s.PlaceOf("second_load_voltage"), $"{loads} give no resistance: {why}", "read current and voltage together, under a light and a heavy load");
+            return double.NaN;
+        }
+
+        s.Context.Notes.Add(FormattableString.Invariant($"battery: resistance {1e3 * r.Resistance:G3} mohm from {loads}; without load that is {r.RestVoltage:G4} V"));
+        return r.Resistance;
     }
 }

@@ -61,7 +61,7 @@ internal static class ManoeuvreReader
     /// <summary>What an opponent does; kind and end are those of the scenario.</summary>
     public static ManoeuvreSettings ReadOpponent(Section s, ManoeuvreSettings own) => own with
     {
-        Commands = s.Has("points") ? Points(s) : Commands(s, own.Kind, own.EndTime),
+        Commands = s.Has("points") ? Points(s) : Commands(s, ManoeuvreKind.Shove, own.EndTime),
         InitialSpeed = s.Or("initial_speed", 0.0),
         InitialHeading = s.Or("heading", 0.0),
         Driver = Driver(s),

@@ -13,7 +13,7 @@ internal sealed class MotorReader
     {
         _section = section;
         GearRatio = section.Number("gear_ratio");
-        GearEfficiency = section.Number("gear_efficiency");
+        GearEfficiency = GearReader.Efficiency(section, $"motor \"{name}\"");
         _data = new MotorData
         {
             Name = name,

@@ -20,6 +20,10 @@ internal sealed class Overrides
         return _entries.GetValueOrDefault(path);
     }
 
+    /// <summary>First value set inside a table; null if there is none. A table that the file leaves out is then there all the same.</summary>
+    public TomlEntry? FindInside(string table) =>
+        _entries.FirstOrDefault(e => e.Key.StartsWith(table + ".", StringComparison.Ordinal)).Value;
+
     /// <summary>Complains about every value that nothing asked for. Only sensible after a reading that was complete.</summary>
     public void ReportUnused(ReadContext context, string robot)
     {

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
@@ -19,10 +20,13 @@ internal sealed class RobotReader
     private readonly List<Section> _wheelSections = [];
     private readonly List<DriveSettings> _drives = [];
     private readonly List<Section> _driveSections = [];
-    private readonly Dictionary<string, TyreSettings> _tyres = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, TyreReader> _tyres = new(StringComparer.Ordinal);
     private readonly Dictionary<string, MotorReader> _motors = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _wheelIndex = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _driveIndex = new(StringComparer.Ordinal);
+
+    // Names of the wheels whose inertia is estimated, by that inertia [kg m^2].
+    private readonly Dictionary<double, string?> _discs = [];
 
     // Motors that each drive names; a name that is unknown still counts, so that a controller can point at it.
     private readonly List<int> _motorCounts = [];
@@ -39,17 +43,18 @@ internal sealed class RobotReader
     private RobotSettings? Read()
     {
         string name = _root.Text("name") ?? "robot";
-        Section? chassisSection = _root.Table("chassis");
-        ChassisSettings? chassis = chassisSection is null ? null : ChassisReader.Read(chassisSection);
         foreach (Section s in _root.Tables("tyre"))
         {
             if (NewName(s, "tyre", _tyres.ContainsKey) is string tyre)
             {
-                _tyres.Add(tyre, TyreReader.Read(s, tyre));
+                _tyres.Add(tyre, new TyreReader(s, tyre));
             }
         }
 
         ReadWheels();
+        Section? chassisSection = _root.Table("chassis");
+        ChassisSettings? chassis = chassisSection is null ? null : ChassisReader.Read(chassisSection, _wheels);
+        FinishTyres(chassis);
         foreach (Section s in _root.Tables("motor"))
         {
             if (NewName(s, "motor", _motors.ContainsKey) is string motor)
@@ -89,6 +94,11 @@ internal sealed class RobotReader
             }
         }
 
+        foreach ((double inertia, string? names) in _discs)
+        {
+            Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"));
+        }
+
         if (_root.Has("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
         {
             _context.Error(_wheelSections[^1].Place, $"{_wheels.Count} {(_wheels.Count == 1 ? "wheel" : "wheels")}, but a robot has {FewestWheels} to {MostWheels}", "count skids and balls as wheels with skid = true");
@@ -104,7 +114,10 @@ internal sealed class RobotReader
         if (inertia is null && mass is double m)
         {
             inertia = 0.5 * m * radius * radius;
-            Note(FormattableString.Invariant($"wheel \"{name}\": spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"));
+            if (double.IsFinite(inertia.Value))
+            {
+                CollectionsMarshal.GetValueRefOrAddDefault(_discs, inertia.Value, out _) += (_discs.GetValueOrDefault(inertia.Value) is null ? "" : ", ") + name;
+            }
         }
         else if (inertia is null && !isSkid)
         {
@@ -127,15 +140,32 @@ internal sealed class RobotReader
     {
         if (s.Text("tyre") is string name)
         {
-            if (_tyres.TryGetValue(name, out TyreSettings? tyre))
+            if (_tyres.TryGetValue(name, out TyreReader? tyre))
             {
-                return tyre;
+                return tyre.Given;
             }
 
             Unknown(s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
         }
 
         return new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+    }
+
+    // What a tyre file leaves to be estimated needs the wheels and the weight on them.
+    private void FinishTyres(ChassisSettings? chassis)
+    {
+        foreach (TyreReader reader in _tyres.Values)
+        {
+            List<WheelSettings> users = [.. _wheels.Where(w => ReferenceEquals(w.Tyre, reader.Given))];
+            TyreSettings tyre = reader.Finish(users, chassis, _wheels.Count);
+            for (int i = 0; i < _wheels.Count; i++)
+            {
+                if (ReferenceEquals(_wheels[i].Tyre, reader.Given))
+                {
+                    _wheels[i] = _wheels[i] with { Tyre = tyre };
+                }
+            }
+        }
     }
 
     private void ReadDrives()
@@ -173,7 +203,7 @@ internal sealed class RobotReader
 
         motorCount = names?.Count ?? 0;
         double? ratio = s.Number("gear_ratio");
-        double? ownEfficiency = s.Number("gear_efficiency");
+        double? ownEfficiency = GearReader.Efficiency(s, $"drive \"{name}\"");
         double efficiency = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency ?? 1.0;
         return new DriveSettings
         {
@@ -411,7 +441,7 @@ internal sealed class RobotReader
         }
         else if (margin <= 0.0)
         {
-            _context.Error(section.PlaceOf("centre_of_mass"), FormattableString.Invariant($"the centre of mass lies {-1e3 * margin:F1} mm outside the wheels, so the robot tips"), "move it, the wheels, or add a skid");
+            _context.Error(section.PlaceOf("centre_of_mass"), FormattableString.Invariant($"the centre of mass lies {Math.Abs(1e3 * margin):F1} mm outside the wheels, so the robot tips"), "move it, the wheels, or add a skid");
         }
     }
 

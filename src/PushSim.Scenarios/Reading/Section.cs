@@ -58,14 +58,15 @@ internal sealed class Section
             return byDefault;
         }
 
-        if (e.Value is not TomlNumber { IsWhole: true } n)
+        double? count = e.Value is TomlNumber { IsWhole: true } n ? n.Value : e.Value is TomlText t ? Counting.Read(d, t.Value) : null;
+        if (count is null)
         {
             _context.Error(e.Value.Place, $"\"{key}\" takes a whole number, not {(e.Value is TomlNumber ? "one with decimals" : e.Value.Words)}", $"for example {key} = {d.Example}");
             return byDefault;
         }
 
-        Note(key, n.Place, n.Value.ToString(CultureInfo.InvariantCulture), n.Value, "", 0.0);
-        return InRange(d, n.Value, n.Place) ? (int)Math.Min(n.Value, int.MaxValue) : byDefault;
+        Note(key, e.Value.Place, count.Value.ToString(CultureInfo.InvariantCulture), count, "", 0.0);
+        return InRange(d, count.Value, e.Value.Place) ? (int)Math.Min(count.Value, int.MaxValue) : byDefault;
     }
 
     public string? Text(string key)
@@ -231,7 +232,9 @@ internal sealed class Section
     {
         if (Entry(key) is not TomlEntry e)
         {
-            return null;
+            return _context.Overrides?.FindInside(Name(key)) is TomlEntry set
+                ? new Section(_context, SectionOf(key), new TomlTable(set.KeyPlace, isExplicit: true))
+                : null;
         }
 
         if (e.Value is TomlTable t)
@@ -311,6 +314,12 @@ internal sealed class Section
         double slack = 1e-12 * Math.Abs(value);
         if (value >= d.Min - slack && value <= d.Max + slack)
         {
+            if (value < d.UsualMin - slack || value > d.UsualMax + slack)
+            {
+                (string shown, string least, string most) = KeyText.InMessage(d, value, d.UsualMin, d.UsualMax);
+                _context.Warning(place, $"\"{d.Name}\" is {shown}, which is unusual for a small robot", $"usual: {least} to {most}");
+            }
+
             return true;
         }
 

@@ -1,9 +1,10 @@
+using PushSim.Chassis;
 using PushSim.Tyres;
 
 namespace PushSim.Scenarios.Reading;
 
-/// <summary>A tyre of a file.</summary>
-internal static class TyreReader
+/// <summary>A tyre of a file: its numbers as given, and the data of its cover, kept until the wheels and their load are known.</summary>
+internal sealed class TyreReader
 {
     // Normal force times sliding distance per figure of the standard drum test, 10 N over 40 m [N m].
     private const double DrumWork = 400.0;
@@ -11,17 +12,213 @@ internal static class TyreReader
     // The engine's table holds this many points.
     private const int MostFrictionPoints = 8;
 
-    public static TyreSettings Read(Section s, string name)
+    // Heights read off a ruler; more is a contradiction.
+    private const double MostReboundMismatch = 0.05;
+
+    private const double StandardGravity = 9.80665;
+
+    private static readonly string[] NeededKeys = ["body_stiffness", "body_damping", "tread_mass", "vertical_stiffness"];
+
+    private static readonly string[] CoverKeys =
+        ["width", "tread_thickness", "material", "modulus", "shore_a", "solid_shore_a", "density", "poisson_ratio", "rebound", "drop_height", "rebound_height", "hub_stiffness"];
+
+    private readonly Section _s;
+    private readonly TyreData _data;
+
+    // A mistake in this table was complained about; estimating from it would only add noise.
+    private readonly bool _isWrong;
+
+    public TyreReader(Section section, string name)
+    {
+        int errors = section.Context.Errors;
+        _s = section;
+        Given = ReadGiven(section, name);
+        _data = ReadData(section, name);
+        CheckShore();
+        _isWrong = errors != section.Context.Errors;
+    }
+
+    /// <summary>The tyre as the file gives it; NaN where a number is missing or wrong.</summary>
+    public TyreSettings Given { get; }
+
+    /// <summary>The tyre with what is missing estimated, for the wheels that have it.</summary>
+    public TyreSettings Finish(IReadOnlyList<WheelSettings> users, ChassisSettings? chassis, int wheels)
+    {
+        string[] missing = [.. NeededKeys.Where(k => !_s.Has(k))];
+        if (!CoverKeys.Any(_s.Has))
+        {
+            if (missing.Length > 0)
+            {
+                Lacks(missing, "or describe the cover instead: width, tread_thickness, material, shore_a (or modulus), rebound");
+            }
+
+            return Given;
+        }
+
+        WheelSettings? wheel = users.FirstOrDefault(w => !w.IsSkid) ?? (users.Count > 0 ? users[0] : null);
+        double load = _s.Has("reference_load") ? Given.ReferenceLoad : StaticLoad(chassis, wheels);
+        TyreData data = _data with { Radius = wheel?.Radius, Load = load };
+        if (_isWrong)
+        {
+            return Given;
+        }
+
+        if (double.IsNaN(load) || data.Radius is double.NaN)
+        {
+            // complained about there; what the cover lacks can be said all the same, with any light load
+            _ = IsEnough(missing, TyreFromData.Estimate(data with { Radius = 1.0, Load = 1e-3 }));
+            return Given;
+        }
+
+        if (data.Radius <= data.Thickness)
+        {
+            _s.Context.Error(_s.PlaceOf("tread_thickness"), FormattableString.Invariant($"the cover is {1e3 * data.Thickness:G4} mm thick, but wheel \"{wheel!.Name}\" has a radius of {1e3 * data.Radius:G4} mm"), "give the thickness on the hub, measured along the radius");
+            return Given;
+        }
+
+        TyreEstimate estimate = TyreFromData.Estimate(data);
+        NoteMixedWheels(users, wheel, missing);
+        return IsEnough(missing, estimate) ? Fill(missing, estimate) : Given;
+    }
+
+    private static double StaticLoad(ChassisSettings? chassis, int wheels) =>
+        chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * StandardGravity) + chassis.Downforce) / wheels;
+
+    private bool IsEnough(string[] missing, TyreEstimate e)
+    {
+        string[] lacking = [.. missing.Where(k => Of(e, k) is null)];
+        if (lacking.Length > 0)
+        {
+            Lacks(lacking, "or what they are estimated from; still missing: " + string.Join(", ", e.Missing));
+        }
+
+        return lacking.Length == 0;
+    }
+
+    private TyreSettings Fill(string[] missing, TyreEstimate e)
+    {
+        Estimated?[] found = [.. missing.Select(k => Of(e, k))];
+        Estimated? length = _s.Has("contact_length") || _s.Has("rolling_renewal") ? null : e.ContactLength;
+        Estimated? slip = _s.Has("breakaway_deflection") || _s.Has("body_stiffness") ? null : e.BreakawayDeflection;
+        if (missing.Length > 0 || length is not null)
+        {
+            foreach (string warning in e.Warnings)
+            {
+                _s.Context.Warning(_s.Place, $"tyre \"{Given.Name}\": {warning}", "a measured body_stiffness and vertical_stiffness replace the estimate");
+            }
+        }
+
+        foreach (Estimated estimated in found.Append(length).Append(slip).OfType<Estimated>())
+        {
+            _s.Context.Notes.Add($"tyre \"{Given.Name}\": {estimated.Note}");
+        }
+
+        return Given with
+        {
+            CarcassStiffness = Choose("body_stiffness", Given.CarcassStiffness),
+            CarcassDamping = Choose("body_damping", Given.CarcassDamping),
+            TreadMass = Choose("tread_mass", Given.TreadMass),
+            VerticalStiffness = Choose("vertical_stiffness", Given.VerticalStiffness),
+            RollingRenewal = 1.0 / length?.Value ?? Given.RollingRenewal,
+            BreakawayDeflection = slip?.Value ?? Given.BreakawayDeflection,
+        };
+
+        double Choose(string key, double given) => _s.Has(key) ? given : Of(e, key)!.Value;
+    }
+
+    private static Estimated? Of(TyreEstimate e, string key) => key switch
+    {
+        "body_stiffness" => e.BodyStiffness,
+        "body_damping" => e.BodyDamping,
+        "tread_mass" => e.TreadMass,
+        _ => e.VerticalStiffness,
+    };
+
+    private void Lacks(string[] keys, string otherwise) =>
+        _s.Context.Error(_s.Place, $"tyre \"{Given.Name}\" lacks {string.Join(", ", keys)}", $"give {(keys.Length == 1 ? "it" : "them")}, {otherwise}");
+
+    private void NoteMixedWheels(IReadOnlyList<WheelSettings> users, WheelSettings? wheel, string[] missing)
+    {
+        if (missing.Length > 0 && users.Any(w => w.IsSkid == wheel!.IsSkid && w.Radius != wheel.Radius))
+        {
+            _s.Context.Notes.Add(FormattableString.Invariant($"tyre \"{Given.Name}\": its wheels differ in diameter; it is estimated for \"{wheel!.Name}\", {2e3 * wheel.Radius:G4} mm"));
+        }
+    }
+
+    // A foam's own Shore A does not give its modulus.
+    private void CheckShore()
+    {
+        bool isFoam = _data.Material is CoverMaterial m && CoverMaterialFacts.Of(m).IsFoam;
+        if (isFoam && _s.Has("shore_a"))
+        {
+            _s.Context.Error(_s.PlaceOf("shore_a"), "the Shore A hardness of a foam says little of its modulus", "give modulus, or density with solid_shore_a (the hardness of the solid it is made of)");
+        }
+        else if (_data.Material is not null && !isFoam && _s.Has("solid_shore_a"))
+        {
+            _s.Context.Error(_s.PlaceOf("solid_shore_a"), "\"solid_shore_a\" is for foams", "use shore_a for a solid cover");
+        }
+    }
+
+    private TyreData ReadData(Section s, string name)
+    {
+        int material = s.Choice("material");
+        return new TyreData
+        {
+            Name = name,
+            Width = s.Number("width"),
+            Thickness = s.Number("tread_thickness"),
+            Material = material < 0 ? null : (CoverMaterial)material,
+            Modulus = s.Number("modulus"),
+            ShoreA = s.Number("shore_a"),
+            SolidShoreA = s.Number("solid_shore_a"),
+            Density = s.Number("density"),
+            Poisson = s.Number("poisson_ratio"),
+            Rebound = Rebound(s),
+            HubStiffness = s.Number("hub_stiffness"),
+            StaticFriction = Given.StaticFriction,
+            BodyStiffness = s.Has("body_stiffness") ? Given.CarcassStiffness : null,
+            TreadMass = s.Has("tread_mass") ? Given.TreadMass : null,
+        };
+    }
+
+    private static double? Rebound(Section s)
+    {
+        double? given = s.Number("rebound");
+        double? drop = s.Number("drop_height");
+        double? height = s.Number("rebound_height");
+        if (s.Has("drop_height") != s.Has("rebound_height"))
+        {
+            (string has, string lacks) = s.Has("drop_height") ? ("drop_height", "rebound_height") : ("rebound_height", "drop_height");
+            s.Context.Error(s.PlaceOf(has), $"\"{has}\" without \"{lacks}\" gives no rebound", $"add {lacks}, or give rebound = \"45 %\"");
+            return double.NaN;
+        }
+
+        double? measured = height / drop;
+        if (measured >= 1.0)
+        {
+            s.Context.Error(s.PlaceOf("rebound_height"), FormattableString.Invariant($"it came back to {1e3 * height:G4} mm from a drop of {1e3 * drop:G4} mm"), "nothing comes back higher than it fell");
+            return double.NaN;
+        }
+
+        if (given is not null && Math.Abs((measured - given) ?? 0.0) > MostReboundMismatch)
+        {
+            s.Context.Warning(s.PlaceOf("rebound"), FormattableString.Invariant($"the heights give a rebound of {100.0 * measured:G3} %, but \"rebound\" says {100.0 * given:G3} %"), "\"rebound\" is used; drop one of the two");
+        }
+
+        return given ?? measured;
+    }
+
+    private static TyreSettings ReadGiven(Section s, string name)
     {
         var d = new TyreSettings { Name = name, StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
         d = d with
         {
             StaticFriction = s.Required("static_friction"),
             KineticFriction = s.Required("kinetic_friction"),
-            CarcassStiffness = s.Required("body_stiffness"),
-            CarcassDamping = s.Required("body_damping"),
-            TreadMass = s.Required("tread_mass"),
-            VerticalStiffness = s.Required("vertical_stiffness"),
+            CarcassStiffness = s.Or("body_stiffness", double.NaN),
+            CarcassDamping = s.Or("body_damping", double.NaN),
+            TreadMass = s.Or("tread_mass", double.NaN),
+            VerticalStiffness = s.Or("vertical_stiffness", double.NaN),
             SlipSpeed = s.Or("slip_speed", d.SlipSpeed),
             BreakawayDeflection = s.Or("breakaway_deflection", d.BreakawayDeflection),
             BristleDampingRatio = s.Or("bristle_damping", d.BristleDampingRatio),

@@ -87,9 +87,12 @@ public enum Dimension
     /// <summary>Reciprocal speed, in s/m.</summary>
     InverseSpeed,
 
-    /// <summary>Pressure, or stiffness per area, in N/m2.</summary>
+    /// <summary>Pressure, modulus of elasticity, or stiffness per area, in N/m2.</summary>
     Pressure,
 
     /// <summary>Share per angle, in 1/rad.</summary>
     InverseAngle,
+
+    /// <summary>Density, in kg/m3.</summary>
+    Density,
 }

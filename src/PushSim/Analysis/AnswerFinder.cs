@@ -8,15 +8,6 @@ internal static class AnswerFinder
     // The settled part of a turn or pull is this last share of the time since the robot first loaded its tyres or tether [1].
     private const double SettledShare = 0.4;
 
-    // Share of the time in a window above which a limit counts as the one that binds [1].
-    private const double BindingShare = 0.5;
-
-    // alpha above which a tyre counts as at the end of its grip: there it gives over 90 % of what it can [1].
-    private const double AtItsGrip = 0.5;
-
-    // Loss of battery voltage under load that makes the battery the limit when nothing else is [1].
-    private const double BatterySag = 0.2;
-
     public static RunAnswers Find(RunHistory history, RobotSystem system, List<Mark> marks)
     {
         var answers = new RunAnswers
@@ -36,6 +27,7 @@ internal static class AnswerFinder
             ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(history, system, answers, marks),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Stop(history, answers, marks),
             ManoeuvreKind.Hold => answers,
+            ManoeuvreKind.Shove or ManoeuvreKind.WallPush => Push(history, answers, marks),
             _ => Launch(history, answers, marks),
         };
     }
@@ -60,6 +52,26 @@ internal static class AnswerFinder
             TimeTo90PercentSpeed = Math.Max(0.0, history.Time[reached] - start),
             LimitedBy = LimitedBy(history, from, Math.Max(from, reached)),
         };
+    }
+
+    private static RunAnswers Push(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        // the opponent's history has no contact of its own: its push is the first robot's
+        if (history.Find("contact_force_n") is not { } force || history.Find("contact_push_n") is not { } push)
+        {
+            return answers;
+        }
+
+        int touch = Array.FindIndex(force.Values, f => f > 0.0);
+        if (touch < 0)
+        {
+            return answers;
+        }
+
+        int last = history.Time.Length - 1;
+        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[touch])));
+        marks.Add(new Mark("touch", "first touch", history.Time[touch], double.NaN));
+        return answers with { PushPeak = push.Values.Max(), PushPlateau = RunHistory.Mean(push.Values, from, last) };
     }
 
     private static RunAnswers Stop(RunHistory history, RunAnswers answers, List<Mark> marks)
@@ -166,7 +178,7 @@ internal static class AnswerFinder
         List<double> sliding = [];
         foreach (int wheel in robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
         {
-            sliding.Add(RunHistory.Mean([.. history.Wheel(wheel, "sliding").Select(a => a >= AtItsGrip ? 1.0 : 0.0)], from, to));
+            sliding.Add(RunHistory.Mean([.. history.Wheel(wheel, "sliding").Select(a => a >= PushLimits.AtItsGrip ? 1.0 : 0.0)], from, to));
         }
 
         if (sliding.Count == 0)
@@ -174,24 +186,36 @@ internal static class AnswerFinder
             return null;
         }
 
-        if (sliding.Average() > BindingShare)
+        if (sliding.Average() > PushLimits.BindingShare)
         {
             return "tyres";
         }
 
         double limiting = robot.Controllers.Average(c => RunHistory.Mean(history[$"controller_{Slug.Of(c.Name)}_limiting"], from, to));
-        if (limiting > BindingShare)
+        if (limiting > PushLimits.BindingShare)
         {
             return "controllers";
         }
 
         double open = RunHistory.Mean(history["battery_open_circuit_voltage_v"], from, to);
         double loaded = RunHistory.Mean(history["battery_voltage_v"], from, to);
-        return loaded < (1.0 - BatterySag) * open ? "battery" : "motors";
+        return loaded < (1.0 - PushLimits.BatterySag) * open ? "battery" : "motors";
     }
 
-    private static double FirstCommand(RunHistory history) =>
-        history.Scenario.Manoeuvre.Commands.FirstOrDefault(c => c.Throttle != 0.0 || c.Turn != 0.0)?.Time ?? 0.0;
+    /// <summary>When the first command that is not zero comes, or begins to build up [s]; 0 without one.</summary>
+    public static double FirstCommand(RunHistory history)
+    {
+        ManoeuvreSettings m = history.Scenario.Manoeuvre;
+        for (int i = 0; i < m.Commands.Count; i++)
+        {
+            if (m.Commands[i].Throttle != 0.0 || m.Commands[i].Turn != 0.0)
+            {
+                return m.Driver.ReactionDelay + (m.Commands[i].Ramp && i > 0 ? m.Commands[i - 1].Time : m.Commands[i].Time);
+            }
+        }
+
+        return 0.0;
+    }
 
     private static double? PeakTemperature(RunHistory history)
     {

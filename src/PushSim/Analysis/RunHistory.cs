@@ -9,6 +9,8 @@ internal sealed class RunHistory(ScenarioSettings scenario, double[] time, IRead
 
     public ScenarioSettings Scenario { get; } = scenario;
 
+    public RobotSettings Robot => Scenario.Robot;
+
     public double[] Time { get; } = time;
 
     public IReadOnlyList<Channel> Channels { get; } = channels;

@@ -7,7 +7,7 @@ public sealed record ContactSettings
     public double Stiffness { get; init; } = 1e6;
 
     /// <summary>Hunt-Crossley damping d of the factor (1 + d depth') [s/m].</summary>
-    public double Damping { get; init; } = 1.0;
+    public double Damping { get; init; } = 5.0;
 
     /// <summary>Friction coefficient along the faces and along a ramp [1].</summary>
     public double Friction { get; init; } = 0.3;

@@ -100,7 +100,7 @@ public static class MotorFromData
             }
             else if (d.TorqueConstant is null && free is not null)
             {
-                _notes.Add(Say($"Kt = {1e3 * free:G4} mN m/A from {d.Voltage:G4} V and no-load speed {d.NoLoadSpeed * 30 / Math.PI:G4} rpm at the shaft"));
+                _notes.Add(Say($"Kt = {1e3 * free:G4} mN m/A from {d.Voltage:G4} V and no-load speed {d.NoLoadSpeed * 30 / Math.PI:F0} rpm at the shaft"));
             }
             else if (d.TorqueConstant is null && torque is not null)
             {

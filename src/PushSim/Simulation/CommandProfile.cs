@@ -47,7 +47,8 @@ internal sealed class CommandProfile
         double turn = 0.0;
         pieces.Add((0.0, 0.0, 0.0));
         double time = 0.0;
-        foreach (CommandPoint point in manoeuvre.Commands)
+        double delay = manoeuvre.Driver.ReactionDelay;
+        foreach (CommandPoint point in manoeuvre.Commands.Select(p => p with { Time = p.Time + delay }))
         {
             if (point.Ramp && point.Time > time)
             {

@@ -28,7 +28,11 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
         ("tether_damping_j", "tether damping"),
     ];
 
-    public static EnergyLedger Of(ReadOnlySpan<double> integrals, StoredEnergy before, StoredEnergy after)
+    /// <param name="integrals">Sums of the robots' integrals, in the order of <see cref="LedgerIndex"/> [J].</param>
+    /// <param name="contact">Lost in contacts [J]; null where there can be none.</param>
+    /// <param name="before">Stored at the start.</param>
+    /// <param name="after">Stored at the end.</param>
+    public static EnergyLedger Of(ReadOnlySpan<double> integrals, double? contact, StoredEnergy before, StoredEnergy after)
     {
         List<LedgerEntry> entries = [];
         double residual = 0.0;
@@ -36,6 +40,11 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
         {
             entries.Add(new LedgerEntry(s_integrals[i].Key, s_integrals[i].Label, integrals[i]));
             residual += i <= LedgerIndex.Anchor ? integrals[i] : -integrals[i];
+        }
+
+        if (contact is double loss)
+        {
+            AddChange("contact_j", "contacts of bodies", loss);
         }
 
         AddChange("kinetic_change_j", "change of kinetic energy", after.Kinetic - before.Kinetic);

@@ -117,6 +117,10 @@ internal static class ModelBuilder
             CommandValue = new T[robot.Controllers.Count],
             CommandSlope = new T[robot.Controllers.Count],
             IsHeld = new bool[robot.Drives.Count],
+            SideSign = [.. robot.Controllers.Select(k => (T)(k.Side == CommandSide.Left ? -1.0 : 1.0))],
+            HoldGain = scenario.Manoeuvre.Driver.HeadingHold,
+            InverseHoldLag = 1.0 / scenario.Manoeuvre.Driver.HeadingLag,
+            HoldHeadingAt = scenario.Manoeuvre.InitialHeading,
             DriveFriction = new T[robot.Drives.Count],
             DriveCapacity = new T[robot.Drives.Count],
             Mass = c.Mass,
@@ -227,7 +231,7 @@ internal static class ModelBuilder
             InverseSpan = 1.0 / ((1.0 - DriveElasticShare) * d.FrictionWindUp),
             DampingTime = damping,
             Viscous = d.Motors.Sum(m => m.Motor.ViscousFriction * m.Ratio * m.Ratio),
-            BristleIndex = layout.DriveBristle[index],
+            BristleIndex = layout.DriveBristle[index] < 0 ? -1 : layout.DriveBristle[index] - layout.ExplicitCount,
         };
     }
 

@@ -1,32 +1,23 @@
+using PushSim.Contact;
 using PushSim.Numerics;
-using PushSim.Powertrain;
 
 namespace PushSim.Simulation;
 
 /// <summary>
-/// Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and watches for tipping.
-/// All channels are allocated before the run.
+/// Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and stops the run where a robot tips or is pushed over its
+/// line.
 /// </summary>
 internal sealed class Recorder : IStepObserver
 {
-    /// <summary>Tilt at which the small-angle model ends [rad]: 20 degrees.</summary>
-    public const double TipAngle = 20.0 * Math.PI / 180.0;
-
-    // All driven wheels off the floor for this long is a tip, not a hop of chatter [s].
-    private const double LongestHop = 0.05;
-
-    private readonly RobotSystem _system;
-    private readonly List<(Channel Channel, Func<double> Read)> _channels = [];
-    private readonly Func<double>[] _readers;
-    private readonly double[][] _values;
-    private readonly int[] _drivenWheels;
+    private readonly SceneSystem _scene;
     private readonly double[] _y;
     private readonly double[] _dy;
-    private double _airborneSince = double.NaN;
+    private readonly EventFinder<LineFunction>? _line;
+    private readonly ContactRecord? _contact;
 
-    public Recorder(ScenarioSettings scenario, RobotSystem system)
+    public Recorder(ScenarioSettings scenario, SceneSystem scene)
     {
-        _system = system;
+        _scene = scene;
         Scenario = scenario;
         double rate = scenario.Numerics.SampleRate;
         Time = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
@@ -35,32 +26,31 @@ internal sealed class Recorder : IStepObserver
             Time[i] = i / rate;
         }
 
-        _y = new double[system.Layout.Count];
-        _dy = new double[system.Layout.Count];
-        AddBody();
-        AddWheels();
-        AddPowertrain();
-        _readers = [.. _channels.Select(c => c.Read)];
-        _values = [.. _channels.Select(c => c.Channel.Values)];
-        _drivenWheels = [.. scenario.Robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+        _y = new double[scene.Count];
+        _dy = new double[scene.Count];
+        Robots = [.. scene.Robots.Select((r, k) => new RobotRecord(r, _y, scene.FirstExplicit(k), Time.Length))];
+        _contact = scene.Contacts.Count > 0 ? new ContactRecord(scene, Time.Length) : null;
+        if (scenario.Opponent is not null)
+        {
+            _line = new EventFinder<LineFunction>(new LineFunction(scene, scenario.Shove.Line), EventDirection.Rising, scene.Count, components: LineFunction.Components(scene));
+        }
     }
 
     public ScenarioSettings Scenario { get; }
+
+    /// <summary>One record per robot, the first robot first.</summary>
+    public IReadOnlyList<RobotRecord> Robots { get; }
 
     /// <summary>Sample times [s]; the first <see cref="Count"/> are filled.</summary>
     public double[] Time { get; }
 
     public int Count { get; private set; }
 
-    /// <summary>Whether the robot tipped or lost the floor.</summary>
-    public bool HasTipped { get; private set; }
+    /// <summary>When a robot was pushed over its line [s]; null if none was.</summary>
+    public double? LineTime { get; private set; }
 
-    /// <summary>Greatest residual of the bus equation seen [V].</summary>
-    public double BusResidual { get; private set; }
-
-    /// <summary>The channels, cut to the samples taken.</summary>
-    public IReadOnlyList<Channel> Channels() =>
-        [.. _channels.Select(c => Count == Time.Length ? c.Channel : c.Channel with { Values = c.Channel.Values[..Count] })];
+    /// <summary>Channels of the contacts, cut to the samples taken.</summary>
+    public IReadOnlyList<Channel> ContactChannels() => _contact?.Channels(Count) ?? [];
 
     public void Start(ReadOnlySpan<double> y0)
     {
@@ -70,140 +60,37 @@ internal sealed class Recorder : IStepObserver
 
     public StepDecision OnStep(DenseOutput step)
     {
-        while (Count < Time.Length && Time[Count] <= step.T1 + 1e-12)
+        double until = step.T1;
+        if (_line is not null && _line.TryFind(step, out double crossed))
         {
-            step.Evaluate(Math.Min(Time[Count], step.T1), _y);
+            LineTime = crossed;
+            until = crossed;
+        }
+
+        while (Count < Time.Length && Time[Count] <= until + 1e-12)
+        {
+            step.Evaluate(Math.Min(Time[Count], until), _y);
             if (!Sample(Time[Count]))
             {
                 return StepDecision.Stop;
             }
         }
 
-        return StepDecision.Continue;
+        return LineTime is null ? StepDecision.Continue : StepDecision.Stop;
     }
 
     private bool Sample(double t)
     {
-        _system.Evaluate(t, 0.0, _y, _dy);
-        for (int i = 0; i < _readers.Length; i++)
+        _scene.Evaluate(t, 0.0, _y, _dy);
+        bool stands = true;
+        foreach (RobotRecord robot in Robots)
         {
-            _values[i][Count] = _readers[i]();
+            robot.Sample(t, Count);
+            stands &= !robot.HasTipped;
         }
 
+        _contact?.Sample(Count);
         Count++;
-        RobotEquations<R1> eq = _system.Equations;
-        BusResidual = Math.Max(BusResidual, Math.Abs(eq.BusResidual.Value));
-        bool isAirborne = _drivenWheels.Length > 0;
-        foreach (int i in _drivenWheels)
-        {
-            isAirborne &= eq.WheelWork[i].Load.Value <= 0.0;
-        }
-
-        _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? t : _airborneSince;
-        HasTipped = Math.Abs(_y[StateLayout.Pitch]) > TipAngle || Math.Abs(_y[StateLayout.Roll]) > TipAngle
-            || t - _airborneSince > LongestHop;
-        return !HasTipped;
-    }
-
-    private void Add(string key, string label, string unit, Func<double> read) =>
-        _channels.Add((new Channel(key, label, unit, new double[Time.Length]), read));
-
-    private void AddState(string key, string label, string unit, int index) => Add(key, label, unit, () => _y[index]);
-
-    private void AddBody()
-    {
-        RobotEquations<R1> eq = _system.Equations;
-        AddState("x_m", "Position along the floor", "m", StateLayout.X);
-        AddState("y_m", "Position across the floor", "m", StateLayout.Y);
-        AddState("heading_rad", "Heading", "rad", StateLayout.Heading);
-        AddState("speed_m_per_s", "Forward speed", "m/s", StateLayout.U);
-        AddState("lateral_speed_m_per_s", "Sideways speed", "m/s", StateLayout.V);
-        AddState("yaw_rate_rad_per_s", "Yaw rate", "rad/s", StateLayout.YawRate);
-        Add("acceleration_m_per_s2", "Forward acceleration", "m/s²", () => eq.AccelerationX.Value);
-        AddState("heave_m", "Heave", "m", StateLayout.Heave);
-        AddState("pitch_rad", "Pitch, nose down", "rad", StateLayout.Pitch);
-        AddState("roll_rad", "Roll, left side up", "rad", StateLayout.Roll);
-        Add("scrub_moment_n_m", "Moment of the sideways tyre forces", "N m", () =>
-        {
-            double sum = 0.0;
-            for (int i = 0; i < eq.Wheels.Length; i++)
-            {
-                sum += eq.Wheels[i].X.Value * eq.WheelWork[i].Fy.Value;
-            }
-
-            return sum;
-        });
-        if (eq.Tether is not null)
-        {
-            Add("tether_force_n", "Tether force", "N", () => eq.Tether.Tension.Value);
-        }
-    }
-
-    private void AddWheels()
-    {
-        RobotEquations<R1> eq = _system.Equations;
-        for (int k = 0; k < eq.Wheels.Length; k++)
-        {
-            int i = k;
-            string name = Scenario.Robot.Wheels[i].Name;
-            string key = "wheel_" + Slug.Of(name) + "_";
-            Add(key + "load_n", "Load, " + name, "N", () => eq.WheelWork[i].Load.Value);
-            Add(key + "longitudinal_force_n", "Drive force, " + name, "N", () => eq.WheelWork[i].Fx.Value);
-            Add(key + "lateral_force_n", "Sideways force, " + name, "N", () => eq.WheelWork[i].Fy.Value);
-            Add(key + "surface_speed_m_per_s", "Wheel surface speed, " + name, "m/s", () => eq.WheelWork[i].SurfaceSpeed.Value);
-            Add(key + "tread_slip_speed_m_per_s", "Slip, " + name, "m/s", () => eq.WheelWork[i].SlipSpeed.Value);
-            Add(key + "friction", "Friction now, " + name, "1", () => eq.WheelWork[i].Friction.Value);
-            Add(key + "sliding", "Sliding (0 stuck, 1 sliding), " + name, "1", () => eq.WheelWork[i].Alpha.Value);
-            if (_system.Layout.Wear[i] >= 0)
-            {
-                AddState(key + "wear_m3", "Wear, " + name, "m³", _system.Layout.Wear[i]);
-            }
-
-            if (_system.Layout.Fouling[i] >= 0)
-            {
-                AddState(key + "fouling", "Fouling, " + name, "1", _system.Layout.Fouling[i]);
-            }
-        }
-    }
-
-    private void AddPowertrain()
-    {
-        RobotEquations<R1> eq = _system.Equations;
-        if (eq.Battery is null)
-        {
-            return;
-        }
-
-        Add("battery_voltage_v", "Battery voltage", "V", () => eq.BusVoltage.Value);
-        Add("battery_current_a", "Battery current", "A", () => eq.BatteryCurrent.Value);
-        Add("battery_open_circuit_voltage_v", "Battery voltage without load", "V", () => eq.OpenCircuit.Value);
-        AddState("charge_used_a_s", "Charge used", "A s", _system.Layout.Charge);
-        for (int k = 0; k < eq.Controllers.Length; k++)
-        {
-            int i = k;
-            ControllerSettings controller = Scenario.Robot.Controllers[i];
-            string key = "controller_" + Slug.Of(controller.Name) + "_";
-            Add("command_" + Slug.Of(controller.Name), "Command, " + controller.Name, "1", () => eq.ControllerWork[i].Duty.Value);
-            Add(key + "current_a", "Current, " + controller.Name, "A", () => eq.ControllerWork[i].Current.Value);
-            Add(key + "limiting", "Current limit acts, " + controller.Name, "1", () => eq.ControllerWork[i].IsLimiting.Value);
-            if (_system.Layout.ControllerHeat[i] >= 0)
-            {
-                AddState(key + "temperature_degc", "Temperature, " + controller.Name, "°C", _system.Layout.ControllerHeat[i]);
-            }
-        }
-
-        int m = 0;
-        foreach ((int drive, int motor) in Scenario.Robot.Controllers.SelectMany(c => c.Motors))
-        {
-            int i = m++;
-            string drives = Scenario.Robot.Drives[drive].Name;
-            string key = $"motor_{Slug.Of(drives)}_{motor + 1}_";
-            Add(key + "current_a", $"Motor current, {drives} {motor + 1}", "A", () => eq.MotorWork[i].Current.Value);
-            if (_system.Layout.MotorHeat[i] >= 0)
-            {
-                AddState(key + "winding_temperature_degc", $"Winding temperature, {drives} {motor + 1}", "°C", _system.Layout.MotorHeat[i]);
-                AddState(key + "case_temperature_degc", $"Case temperature, {drives} {motor + 1}", "°C", _system.Layout.MotorHeat[i] + 1);
-            }
-        }
+        return stands;
     }
 }

@@ -71,24 +71,38 @@ internal sealed class RobotEquations<T>
     /// <summary>Width over which the friction of a patch edge blends, about a contact length [m].</summary>
     private const double EdgeWidth = 0.004;
 
-    /// <summary>Evaluates all derivatives; for g > 0 also solves the implicit bristles. See <see cref="IAdditiveSystem"/>.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    /// <summary>Motion, direction and forces of the last <see cref="Forces"/>; what touches the robot adds to the wrench before <see cref="Finish"/>.</summary>
+    public BodyMotion<T> Motion;
+
+    /// <summary>See <see cref="Motion"/>.</summary>
+    public T Sine, Cosine;
+
+    /// <summary>See <see cref="Motion"/>.</summary>
+    public Wrench<T> Wrench;
+
+    /// <summary>Evaluates all derivatives of a robot that nothing else touches; for g > 0 also solves the implicit bristles. See <see cref="IAdditiveSystem"/>.</summary>
     public void Evaluate(T t, T g, Span<T> y, Span<T> dy)
     {
-        BodyMotion<T> motion = default;
-        motion.U = y[StateLayout.U];
-        motion.V = y[StateLayout.V];
-        motion.R = y[StateLayout.YawRate];
-        motion.ZDot = y[StateLayout.HeaveRate];
-        motion.ThetaDot = y[StateLayout.PitchRate];
-        motion.PhiDot = y[StateLayout.RollRate];
-        T.SinCos(y[StateLayout.Heading], out T sine, out T cosine);
-        Wrench<T> wrench = default;
-        wrench.Add(DownforceX, DownforceY, 0.0, 0.0, 0.0, -Downforce);
+        Forces(t, g, y[..Layout.ExplicitCount], y[Layout.ExplicitCount..], dy[..Layout.ExplicitCount], dy[Layout.ExplicitCount..]);
+        Finish(y[..Layout.ExplicitCount], dy[..Layout.ExplicitCount]);
+    }
 
-        AddWheels(motion, sine, cosine, g, y, dy, ref wrench);
-        Electrics(t, y);
-        SpinDrives(g, y, dy);
+    /// <summary>First half of an evaluation: forces of floor, drives and tether; explicit states y, implicit states z.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Forces(T t, T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
+    {
+        Motion.U = y[StateLayout.U];
+        Motion.V = y[StateLayout.V];
+        Motion.R = y[StateLayout.YawRate];
+        Motion.ZDot = y[StateLayout.HeaveRate];
+        Motion.ThetaDot = y[StateLayout.PitchRate];
+        Motion.PhiDot = y[StateLayout.RollRate];
+        T.SinCos(y[StateLayout.Heading], out Sine, out Cosine);
+        Wrench = default;
+        Wrench.Add(DownforceX, DownforceY, 0.0, 0.0, 0.0, -Downforce);
+        AddWheels(Motion, Sine, Cosine, g, y, z, dy, dz, ref Wrench);
+        Electrics(t, y, dy);
+        SpinDrives(g, y, z, dy, dz);
         T anchorPower = 0.0;
         T tetherPower = 0.0;
         if (Tether is not null)
@@ -96,22 +110,28 @@ internal sealed class RobotEquations<T>
             T speed = AnchorSpeed + (AnchorSlope * (t - SegmentStart));
             dy[Layout.Anchor] = speed;
             Tether.Apply(
-                motion, y[StateLayout.X], y[StateLayout.Y], sine, cosine, y[StateLayout.Heave], y[StateLayout.Pitch],
-                y[StateLayout.Roll], y[Layout.Anchor], speed, ref wrench);
+                Motion, y[StateLayout.X], y[StateLayout.Y], Sine, Cosine, y[StateLayout.Heave], y[StateLayout.Pitch],
+                y[StateLayout.Roll], y[Layout.Anchor], speed, ref Wrench);
             anchorPower = Tether.AnchorPower;
             tetherPower = Tether.DampingPower;
         }
 
-        MoveBody(motion, sine, cosine, wrench, dy);
-        SlowStates(y, dy);
         Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
         ledger[LedgerIndex.Anchor] = anchorPower;
         ledger[LedgerIndex.Tether] = tetherPower;
-        SumLedger(y, ledger);
+    }
+
+    /// <summary>Second half: accelerations by the whole wrench, slow states, ledger.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Finish(Span<T> y, Span<T> dy)
+    {
+        MoveBody(Motion, Sine, Cosine, Wrench, dy);
+        SlowStates(y, dy);
+        SumLedger(y, dy.Slice(Layout.FirstLedger, LedgerIndex.Count));
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> dy, ref Wrench<T> wrench)
+    private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
     {
         T heave = y[StateLayout.Heave];
         T theta = y[StateLayout.Pitch];
@@ -141,10 +161,10 @@ internal sealed class RobotEquations<T>
 
             T height = heave - (theta * p.X) + (phi * p.Y);
             int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
-            int bristle = Layout.FirstTread + (2 * i);
+            int bristle = 2 * i;
             WheelEquations.Evaluate(
                 p, motion, height, Height, surface, friction, g,
-                y.Slice(state, 4), y.Slice(bristle, 2), dy.Slice(state, 4), dy.Slice(bristle, 2), ref w, out T wearSpeed);
+                y.Slice(state, 4), z.Slice(bristle, 2), dy.Slice(state, 4), dz.Slice(bristle, 2), ref w, out T wearSpeed);
             T torque = p.Radius * w.Fx;
             w.RollingPower = 0.0;
             if (p.HasRolling)
@@ -185,7 +205,7 @@ internal sealed class RobotEquations<T>
     private static T Edge(T distance) => T.Max(0.0, T.Min(1.0, 0.5 + (distance * (1.0 / EdgeWidth))));
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Electrics(T t, Span<T> y)
+    private void Electrics(T t, Span<T> y, Span<T> dy)
     {
         if (Battery is null)
         {
@@ -196,6 +216,11 @@ internal sealed class RobotEquations<T>
         for (int k = 0; k < Controllers.Length; k++)
         {
             ControllerWork[k].Duty = CommandValue[k] + (CommandSlope[k] * (t - SegmentStart));
+        }
+
+        if (Layout.HeadingHold >= 0)
+        {
+            HoldHeading(y, dy);
         }
 
         PowertrainEquations.Gather<T>(Motors, Controllers, spin, y, MotorWork, ControllerWork);
@@ -215,8 +240,45 @@ internal sealed class RobotEquations<T>
     /// <summary>Open-circuit voltage of the last evaluation [V].</summary>
     public T OpenCircuit;
 
+    /// <summary>Heading hold: k [1/rad], 1/lag [1/s], heading to hold [rad]; sign of the turn's share in each controller's command.</summary>
+    public T HoldGain, InverseHoldLag, HoldHeadingAt;
+
+    /// <summary>-1 for a controller of the left side, 1 for one of the right [1].</summary>
+    public required T[] SideSign { get; init; }
+
+    // turn' = (-k (psi - psi_0) - turn) / lag while anything is commanded; the sides are scaled back together where one would pass 1
+    private void HoldHeading(Span<T> y, Span<T> dy)
+    {
+        T turn = y[Layout.HeadingHold];
+        bool isIdle = true;
+        T most = 1.0;
+        for (int k = 0; k < Controllers.Length; k++)
+        {
+            isIdle &= ControllerWork[k].IsZero;
+            if (!ControllerWork[k].IsZero)
+            {
+                ControllerWork[k].Duty = ControllerWork[k].Duty + (SideSign[k] * turn);
+                most = T.Max(most, T.Abs(ControllerWork[k].Duty));
+            }
+        }
+
+        T scale = 1.0 / most;
+        for (int k = 0; k < Controllers.Length; k++)
+        {
+            ControllerWork[k].Duty = ControllerWork[k].Duty * scale;
+        }
+
+        T wanted = 0.0;
+        if (!isIdle)
+        {
+            wanted = HoldGain * (HoldHeadingAt - y[StateLayout.Heading]);
+        }
+
+        dy[Layout.HeadingHold] = (wanted - turn) * InverseHoldLag;
+    }
+
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void SpinDrives(T g, Span<T> y, Span<T> dy)
+    private void SpinDrives(T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
     {
         Span<T> torque = dy.Slice(Layout.FirstDrive, Drives.Length);
         Span<T> loss = DriveCapacity;
@@ -252,7 +314,7 @@ internal sealed class RobotEquations<T>
             if (p.BristleIndex >= 0)
             {
                 DriveFriction[d] = PowertrainEquations.Friction(
-                    p, y[Layout.FirstDrive + d], loss[d], g, ref y[p.BristleIndex], out dy[p.BristleIndex]);
+                    p, y[Layout.FirstDrive + d], loss[d], g, ref z[p.BristleIndex], out dz[p.BristleIndex]);
             }
 
             torque[d] = (torque[d] - DriveFriction[d]) * p.InverseInertia;

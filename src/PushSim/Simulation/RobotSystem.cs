@@ -9,7 +9,7 @@ namespace PushSim.Simulation;
 internal sealed class RobotSystem : IAdditiveSystem, ISegmented
 {
     // 1 left the energy balance of a robot that only rocks on its tyres open by 2e-3; 0.1 costs a tenth more work [1].
-    private const double ShareOfTypical = 0.1;
+    public const double ShareOfTypical = 0.1;
 
     // Share of its grip or hold that a robot set down on a slope may take up at once [1].
     private const double LeaningShare = 0.99;
@@ -18,10 +18,12 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     private readonly CommandProfile[] _profiles;
     private readonly double _stableStep;
 
-    /// <param name="scenario">Scenario whose robot is in canonical order.</param>
-    public RobotSystem(ScenarioSettings scenario)
+    /// <param name="scenario">Scenario whose robot is in canonical order, in the robot's own floor frame.</param>
+    /// <param name="start">Where its centre of mass starts; null for the origin.</param>
+    public RobotSystem(ScenarioSettings scenario, StartPose? start = null)
     {
         _scenario = scenario;
+        Start = start ?? new StartPose(0.0, 0.0, scenario.Manoeuvre.InitialHeading);
         Layout = new StateLayout(scenario);
         Static = StaticState.Solve(scenario);
         Equations = ModelBuilder.Build<R1>(scenario, Layout, Static.Loads);
@@ -30,7 +32,12 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         _stableStep = StableStep.Of(Equations, Static.Loads);
     }
 
+    /// <summary>The scenario as this robot sees it.</summary>
+    public ScenarioSettings Scenario => _scenario;
+
     public StateLayout Layout { get; }
+
+    public StartPose Start { get; }
 
     /// <summary>Rising times at which commands or the anchor's speed jump or kink [s].</summary>
     public double[] Breakpoints { get; }
@@ -61,9 +68,11 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     public void Evaluate(double t, double g, Span<double> y, Span<double> dy) =>
         Equations.Evaluate(t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(dy));
 
-    public void EnterSegment(int index)
+    public void EnterSegment(int index) => EnterAt(index == 0 ? 0.0 : Breakpoints[index - 1]);
+
+    /// <summary>Takes up the commands in force from a time on [s].</summary>
+    public void EnterAt(double t)
     {
-        double t = index == 0 ? 0.0 : Breakpoints[index - 1];
         Equations.SegmentStart = t;
         bool[] isHeld = Equations.IsHeld;
         for (int d = 0; d < isHeld.Length; d++)
@@ -100,6 +109,8 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         double[] y = new double[Layout.Count];
         ManoeuvreSettings m = _scenario.Manoeuvre;
         RobotSettings robot = _scenario.Robot;
+        y[StateLayout.X] = Start.X;
+        y[StateLayout.Y] = Start.Y;
         y[StateLayout.Heading] = m.InitialHeading;
         y[StateLayout.Heave] = Static.Heave;
         y[StateLayout.Pitch] = Static.Pitch;
@@ -195,7 +206,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
 
             if (p.BristleIndex >= 0 && torque[d] != 0.0)
             {
-                leaning[p.BristleIndex] = torque[d] / capacity * p.WindUp.Value;
+                leaning[Layout.DriveBristle[d]] = torque[d] / capacity * p.WindUp.Value;
             }
         }
 
@@ -241,6 +252,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
 
         Set(a, Layout.Charge, 1, 100.0);
         Set(a, Layout.Anchor, 1, 0.3);
+        Set(a, Layout.HeadingHold, 1, 0.1);
         foreach (int i in Layout.MotorHeat)
         {
             Set(a, i, 2, 20.0);

@@ -33,49 +33,68 @@ internal static class RunReport
     };
 
     public static RunResult Make(
-        ScenarioSettings scenario, RobotSystem system, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
+        ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
     {
-        (RunStatus status, string cause) = Ending(scenario, recorder, report, last);
-        var history = new RunHistory(scenario, recorder.Time[..recorder.Count], recorder.Channels());
+        (RunStatus status, string cause) = Ending(recorder, report, last);
+        double[] time = recorder.Time[..recorder.Count];
+        RunHistory[] histories = [.. recorder.Robots.Select((r, k) => new RunHistory(
+            r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []]))];
+        RunHistory history = histories[0];
         List<Mark> marks = [];
-        RunAnswers answers = recorder.Count < 2 ? new RunAnswers() : AnswerFinder.Find(history, system, marks);
-        List<string> warnings = Warnings(scenario, system, recorder, history);
+        bool hasHistory = recorder.Count >= 2;
+        RunAnswers[] answers = [.. histories.Select((h, k) => hasHistory ? AnswerFinder.Find(h, scene.Robots[k], k == 0 ? marks : []) : new RunAnswers())];
+        bool isPush = hasHistory && scene.Contacts.Count > 0;
+        IReadOnlyList<LimitSpan>[] limits = [.. histories.Select(h => isPush ? PushLimits.Find(h, AnswerFinder.FirstCommand(h)) : [])];
+        for (int k = 0; isPush && k < answers.Length; k++)
+        {
+            answers[k] = answers[k] with { LimitedBy = PushLimits.Mostly(limits[k]) is PushLimit most ? Verdict.Words(most) : null };
+        }
+
+        ShoveOutcome? shove = scenario.Opponent is null || !hasHistory || status == RunStatus.Failed ? null
+            : ShoveJudge.Judge(scenario, history, histories[1], recorder.LineTime, (recorder.Robots[0].HasTipped, recorder.Robots[1].HasTipped));
+        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Channels, answers[1], limits[1]);
         return new RunResult
         {
             Scenario = scenario,
             Status = status,
             Cause = cause,
-            Verdict = Verdict.Of(scenario, status, cause, answers),
-            Warnings = warnings,
+            Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
+            Warnings = [.. histories.SelectMany((h, k) => Warnings(h.Scenario, scene.Robots[k], h).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
             Time = history.Time,
             Channels = history.Channels,
             Marks = marks,
-            Answers = answers,
+            Answers = answers[0],
             Ledger = ledger.Entries,
             EnergyResidualRatio = ledger.ResidualRatio,
             RhsEvaluations = report.Evaluations,
             Steps = report.Steps,
             RejectedSteps = report.Rejected,
+            Limits = limits[0],
+            Opponent = opponent,
+            Shove = shove,
             CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")),
         };
     }
 
-    private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, Recorder recorder, IntegrationReport report, double[] last)
+    private static (RunStatus Status, string Cause) Ending(Recorder recorder, IntegrationReport report, double[] last)
     {
         string at = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"at {report.Time:0.000} s");
-        if (recorder.HasTipped)
-        {
-            return (RunStatus.Tips, $"tipped or lost the floor {at}");
-        }
-
         if (last.Any(v => !double.IsFinite(v)))
         {
             return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
         }
 
-        if (recorder.BusResidual > BusFailure)
+        foreach (RobotRecord robot in recorder.Robots)
         {
-            return (RunStatus.Failed, $"the battery of {scenario.Robot.Name} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
+            if (robot.BusResidual > BusFailure)
+            {
+                return (RunStatus.Failed, $"the battery of {robot.System.Scenario.Robot.Name} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
+            }
+        }
+
+        if (recorder.Robots.Any(r => r.HasTipped))
+        {
+            return (RunStatus.Tips, $"tipped or lost the floor {at}");
         }
 
         return report.Status switch
@@ -86,7 +105,7 @@ internal static class RunReport
         };
     }
 
-    private static List<string> Warnings(ScenarioSettings scenario, RobotSystem system, Recorder recorder, RunHistory history)
+    private static List<string> Warnings(ScenarioSettings scenario, RobotSystem system, RunHistory history)
     {
         List<string> warnings = [];
         RobotSettings robot = scenario.Robot;

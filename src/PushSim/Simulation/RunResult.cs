@@ -78,6 +78,15 @@ public sealed record RunResult
     /// <summary>Rejected steps.</summary>
     public required long RejectedSteps { get; init; }
 
+    /// <summary>What limited the first robot's push, moment by moment; only where something is pushed.</summary>
+    public IReadOnlyList<LimitSpan> Limits { get; init; } = [];
+
+    /// <summary>The opponent's part; null without one.</summary>
+    public OpponentRun? Opponent { get; init; }
+
+    /// <summary>Who won a shove and by what; null without an opponent.</summary>
+    public ShoveOutcome? Shove { get; init; }
+
     /// <summary>Load-cell readings (s, N); empty without a cell.</summary>
     public IReadOnlyList<(double Time, double Force)> CellReadings { get; init; } = [];
 
@@ -121,6 +130,12 @@ public sealed record RunAnswers
 
     /// <summary>Worn volume of all tyres together [m^3]; null when no tyre has a wear number.</summary>
     public double? Wear { get; init; }
+
+    /// <summary>Greatest push on a wall or opponent [N].</summary>
+    public double? PushPeak { get; init; }
+
+    /// <summary>Mean push on a wall or opponent over the last part of the contact [N].</summary>
+    public double? PushPlateau { get; init; }
 
     /// <summary>Peak battery current [A].</summary>
     public double? PeakBatteryCurrent { get; init; }

@@ -15,42 +15,43 @@ public static class Simulator
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public static RunResult Run(ScenarioSettings scenario, CancellationToken cancel = default)
     {
-        scenario = scenario with { Robot = ModelBuilder.InCanonicalOrder(scenario.Robot) };
-        RobotSystem system;
+        scenario = SceneBuilder.InCanonicalOrder(scenario);
+        SceneSystem scene;
         try
         {
-            system = new RobotSystem(scenario);
+            scene = new SceneSystem(scenario);
         }
         catch (SimulationException e)
         {
             return RunReport.Refused(scenario, e.Message);
         }
 
-        NumericsSettings numerics = scenario.Numerics;
-        double end = scenario.Manoeuvre.EndTime;
-        var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName(numerics.Method));
-        IntegrationSettings settings = Settings(scenario, system);
-        double[] y0 = system.InitialState();
-        var recorder = new Recorder(scenario, system);
-        system.EnterSegment(0);
-        recorder.Start(y0);
-        StoredEnergy before = StoredEnergy.Of(scenario, system.Equations, y0);
-        double[] y1 = [.. y0];
+        double[] y = scene.InitialState();
+        var recorder = new Recorder(scenario, scene);
+        scene.EnterSegment(0);
+        recorder.Start(y);
+        StoredEnergy before = scene.Stored(y);
         var observer = new CancellableObserver(recorder, cancel);
-        IntegrationReport report = integration.Run(0.0, end, y1, system.Breakpoints, settings, ref observer);
+        IntegrationReport report = Integrate(scenario, scene, y, ref observer);
         cancel.ThrowIfCancellationRequested();
 
-        system.Evaluate(report.Time, 0.0, y1, new double[y1.Length]);
-        StoredEnergy after = StoredEnergy.Of(scenario, system.Equations, y1);
-        EnergyLedger ledger = EnergyLedger.Of(y1.AsSpan(system.Layout.FirstLedger, LedgerIndex.Count), before, after);
-        return RunReport.Make(scenario, system, recorder, report, ledger, y1);
+        scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
+        return RunReport.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
+    }
+
+    /// <summary>Integrates a scene to its end time or until the observer stops it; y is replaced by the last state.</summary>
+    internal static IntegrationReport Integrate<TObserver>(ScenarioSettings scenario, SceneSystem scene, double[] y, ref TObserver observer)
+        where TObserver : IStepObserver
+    {
+        var integration = new Integration<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
+        return integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, Settings(scenario, scene), ref observer);
     }
 
     /// <summary>Tolerances and limits of a scenario's run.</summary>
-    internal static IntegrationSettings Settings(ScenarioSettings scenario, RobotSystem system) => new()
+    internal static IntegrationSettings Settings(ScenarioSettings scenario, SceneSystem scene) => new()
     {
         RelativeTolerance = scenario.Numerics.Tolerance,
-        AbsoluteTolerances = system.AbsoluteTolerances(scenario.Numerics.Tolerance),
+        AbsoluteTolerances = scene.AbsoluteTolerances(scenario.Numerics.Tolerance),
         MaximumStep = LongestStep,
         MaximumEvaluations = (long)Math.Max(1e5, scenario.Numerics.MaxEvaluationsPerSecond * scenario.Manoeuvre.EndTime),
     };

@@ -22,6 +22,7 @@ internal sealed class StateLayout
         next += robot.Drives.Count;
         Charge = robot.Battery is null ? -1 : next++;
         Anchor = scenario.Tether is null ? -1 : next++;
+        HeadingHold = scenario.Manoeuvre.Driver.HeadingHold > 0.0 && robot.Controllers.Count > 0 ? next++ : -1;
         foreach (WheelSettings wheel in robot.Wheels)
         {
             bool hasDust = wheel.Tyre.FoulingDistance > 0.0 && scenario.Floor.Dust > 0.0;
@@ -67,6 +68,9 @@ internal sealed class StateLayout
 
     /// <summary>Index of the anchor's floor x [m]; -1 without tether.</summary>
     public int Anchor { get; }
+
+    /// <summary>Index of heading hold's turn command [1]; -1 when off.</summary>
+    public int HeadingHold { get; }
 
     /// <summary>Per wheel, -1 when off.</summary>
     public List<int> Fouling { get; } = [];

@@ -8,6 +8,9 @@ namespace PushSim.Simulation;
 /// <param name="Gravity">Gravity and downforce, from the start's level.</param>
 internal readonly record struct StoredEnergy(double Kinetic, double Spring, double Gravity)
 {
+    /// <summary>Both together.</summary>
+    public static StoredEnergy operator +(StoredEnergy a, StoredEnergy b) => new(a.Kinetic + b.Kinetic, a.Spring + b.Spring, a.Gravity + b.Gravity);
+
     /// <summary>Energies of a state; the equations must just have been evaluated there (for the tether's stretch).</summary>
     public static StoredEnergy Of(ScenarioSettings scenario, RobotEquations<R1> eq, ReadOnlySpan<double> y)
     {

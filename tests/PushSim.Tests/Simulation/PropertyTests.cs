@@ -195,8 +195,8 @@ public class PropertyTests
 
     private static long Allocated(ScenarioSettings scenario, double tolerance, out int steps)
     {
-        var system = new RobotSystem(scenario);
-        var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName("ARK4(3)"));
+        var system = new SceneSystem(scenario);
+        var integration = new Integration<SceneSystem>(system, AdditiveTableau.ByName("ARK4(3)"));
         IntegrationSettings settings = Simulator.Settings(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } }, system);
         double[] y = system.InitialState();
         Silent observer = default;

@@ -1,0 +1,42 @@
+using PushSim.Scenarios.Units;
+using static PushSim.Scenarios.Keys.KeyTable;
+
+namespace PushSim.Scenarios.Keys;
+
+/// <summary>Keys of a robot file for what a builder can weigh, measure and drop; the model's own numbers are estimated from them where they are not given.</summary>
+internal static class BuilderKeys
+{
+    public static readonly KeyDefinition[] All =
+    [
+        Quantity("chassis", "front_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the foremost wheels, robot level on these and the rearmost ones only.", "620 g").Usual(0.03, 4),
+        Quantity("chassis", "rear_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rearmost wheels, robot level on these and the foremost ones only.", "740 g").Usual(0.03, 4),
+        Quantity("chassis", "left_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the leftmost wheels, robot level on these and the rightmost ones only.", "680 g").Usual(0.03, 4),
+        Quantity("chassis", "right_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rightmost wheels, robot level on these and the leftmost ones only.", "680 g").Usual(0.03, 4),
+        Quantity("chassis", "tilt_rise", Dimension.Length, 1e-3, 3, "Tilt test: how far the front axle was raised; gives the height of the centre of mass.", "60 mm").Usual(0.01, 0.3),
+        Quantity("chassis", "tilt_front_weight", Dimension.Mass, 0, 100, "Tilt test: what the scale shows under the raised front wheels, free to roll.", "560 g").Usual(0.02, 4),
+        Quantity("chassis", "tilt_rear_weight", Dimension.Mass, 0, 100, "Tilt test: what the scale shows under the rear wheels, front raised.", "800 g").Usual(0.02, 4),
+
+        Quantity("tyre", "width", Dimension.Length, 1e-4, 1, "Width of the cover on the floor.", "20 mm").Usual(0.004, 0.08),
+        Quantity("tyre", "tread_thickness", Dimension.Length, 1e-4, 0.5, "Thickness of the cover on its hub.", "10 mm").Usual(0.0005, 0.03),
+        Choice("tyre", "material", ["rubber", "silicone", "polyurethane", "printed", "closed-cell foam", "open-cell foam"], "What the cover is made of; printed is a solid flexible plastic.", "a solid if shore_a is given"),
+        Quantity("tyre", "modulus", Dimension.Pressure, 1e3, 1e10, "Young's modulus of the cover; replaces the one from hardness.", "0.4 MPa", "from shore_a, or of a foam from density and solid_shore_a").Usual(3e4, 3e9),
+        Number("tyre", "shore_a", 5, 95, "Shore A hardness of a solid cover.", "40").Usual(10, 95),
+        Number("tyre", "solid_shore_a", 5, 95, "Shore A hardness of the solid that a foam is made of.", "60").Usual(10, 95),
+        Quantity("tyre", "density", Dimension.Density, 5, 5000, "Density of the cover.", "0.25 g/cm3", "usual for the material, not for a foam").Usual(30, 2500),
+        Number("tyre", "poisson_ratio", 0, 0.5, "Poisson's ratio of the cover.", "0.49", "0.5 for solids, 0 for foams").Usual(0, 0.5),
+        Number("tyre", "rebound", 0.01, 0.99, "Share of its height to which a ball dropped on the cover, or the dropped wheel, comes back.", "\"45 %\"", "rebound_height / drop_height").Usual(0.05, 0.9),
+        Quantity("tyre", "drop_height", Dimension.Length, 1e-3, 10, "Height of that drop.", "500 mm").Usual(0.1, 2),
+        Quantity("tyre", "rebound_height", Dimension.Length, 1e-4, 10, "Height it came back to.", "225 mm").Usual(0.01, 1.5),
+        Quantity("tyre", "hub_stiffness", Dimension.Stiffness, 10, 1e9, "Stiffness of hub, shaft and mount at the contact, in series with the estimated cover in every direction.", "40 kN/m", "rigid").Usual(2e3, 1e6),
+
+        Whole("motor", "gear_stages", 1, 12, "Count of gear stages, for an estimate of gear_efficiency.", "3"),
+        Choice("motor", "gear_kind", ["spur", "planetary", "worm"], "Kind of those stages."),
+        Whole("drive", "gear_stages", 1, 12, "Count of gear stages from motor to wheels, for an estimate of gear_efficiency.", "3"),
+        Choice("drive", "gear_kind", ["spur", "planetary", "worm"], "Kind of those stages."),
+
+        Quantity("battery", "first_load_current", Dimension.Current, 0, 1e4, "Current of a first steady load, 0 for none.", "1 A").Usual(0, 50),
+        Quantity("battery", "first_load_voltage", Dimension.Voltage, 0.1, 1000, "Pack voltage under it.", "11.9 V").Usual(3, 35),
+        Quantity("battery", "second_load_current", Dimension.Current, 0, 1e4, "Current of a second steady load.", "6 A").Usual(0.2, 100),
+        Quantity("battery", "second_load_voltage", Dimension.Voltage, 0.1, 1000, "Pack voltage under it; the two give the resistance.", "11.2 V").Usual(3, 35),
+    ];
+}

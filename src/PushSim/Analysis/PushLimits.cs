@@ -1,0 +1,140 @@
+using PushSim.Simulation;
+
+namespace PushSim.Analysis;
+
+/// <summary>What limits a robot's push at each moment, out of its history.</summary>
+internal static class PushLimits
+{
+    /// <summary>alpha above which a tyre counts as at the end of its grip: there it gives over 90 % of what it can [1].</summary>
+    public const double AtItsGrip = 0.5;
+
+    /// <summary>Share above which a limit counts as the one that binds [1].</summary>
+    public const double BindingShare = 0.5;
+
+    /// <summary>Loss of battery voltage under load that makes the battery the limit when nothing else is [1].</summary>
+    public const double BatterySag = 0.2;
+
+    // A wheel that carries less than this share of the mean load is off the floor [1].
+    private const double Unloaded = 0.02;
+
+    // Shorter stretches are flicker of a tyre at its grip, and count with their neighbours [s].
+    private const double ShortestSpan = 0.02;
+
+    /// <summary>The limits from a time on.</summary>
+    public static IReadOnlyList<LimitSpan> Find(RunHistory history, double start)
+    {
+        int first = history.IndexAt(start);
+        int length = history.Time.Length - first;
+        if (length < 2)
+        {
+            return [];
+        }
+
+        PushLimit[] each = new PushLimit[length];
+        Series series = new(history);
+        for (int i = 0; i < length; i++)
+        {
+            each[i] = series.At(first + i);
+        }
+
+        return Spans(history.Time, first, each);
+    }
+
+    /// <summary>The limit that held longest; null if nothing was commanded.</summary>
+    public static PushLimit? Mostly(IReadOnlyList<LimitSpan> spans)
+    {
+        IGrouping<PushLimit, LimitSpan>? longest = spans.Where(s => s.Limit != PushLimit.Idle).GroupBy(s => s.Limit).MaxBy(g => g.Sum(s => s.To - s.From));
+        return longest?.Key;
+    }
+
+    private static List<LimitSpan> Spans(double[] time, int first, PushLimit[] each)
+    {
+        List<LimitSpan> spans = [];
+        int from = 0;
+        for (int i = 1; i <= each.Length; i++)
+        {
+            if (i < each.Length && each[i] == each[from])
+            {
+                continue;
+            }
+
+            double end = time[first + Math.Min(i, each.Length - 1)];
+            bool isShort = end - time[first + from] < ShortestSpan;
+            if (spans.Count > 0 && (isShort || spans[^1].Limit == each[from]))
+            {
+                spans[^1] = spans[^1] with { To = end };
+            }
+            else if (spans.Count > 0 && spans[^1].To - spans[^1].From < ShortestSpan)
+            {
+                spans[^1] = spans[^1] with { To = end, Limit = each[from] };
+            }
+            else
+            {
+                spans.Add(new LimitSpan(time[first + from], end, each[from]));
+            }
+
+            from = i;
+        }
+
+        return spans;
+    }
+
+    private sealed class Series
+    {
+        private readonly List<(double[] Load, double[] Sliding)> _wheels = [];
+        private readonly List<(double[] Command, double[] Limiting)> _controllers = [];
+        private readonly double[]? _open;
+        private readonly double[]? _loaded;
+        private readonly double _least;
+
+        public Series(RunHistory history)
+        {
+            RobotSettings robot = history.Robot;
+            foreach (int w in robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
+            {
+                _wheels.Add((history.Wheel(w, "load_n"), history.Wheel(w, "sliding")));
+            }
+
+            foreach (Powertrain.ControllerSettings c in robot.Controllers)
+            {
+                _controllers.Add((history["command_" + Slug.Of(c.Name)], history[$"controller_{Slug.Of(c.Name)}_limiting"]));
+            }
+
+            _open = history.Find("battery_open_circuit_voltage_v")?.Values;
+            _loaded = history.Find("battery_voltage_v")?.Values;
+            double mean = 0.0;
+            for (int i = 0; i < robot.Wheels.Count; i++)
+            {
+                mean += history.Wheel(i, "load_n")[0] / robot.Wheels.Count;
+            }
+
+            _least = Unloaded * mean;
+        }
+
+        public PushLimit At(int i)
+        {
+            if (_open is null || _controllers.All(c => c.Command[i] == 0.0))
+            {
+                return PushLimit.Idle;
+            }
+
+            if (_wheels.Any(w => w.Load[i] < _least))
+            {
+                return PushLimit.LiftedWheels;
+            }
+
+            double load = _wheels.Sum(w => w.Load[i]);
+            if (_wheels.Sum(w => w.Sliding[i] >= AtItsGrip ? w.Load[i] : 0.0) > BindingShare * load)
+            {
+                return PushLimit.Tyres;
+            }
+
+            if (_controllers.Average(c => c.Limiting[i]) > BindingShare)
+            {
+                return PushLimit.Controllers;
+            }
+
+            return _loaded![i] < (1.0 - BatterySag) * _open[i] ? PushLimit.Battery : PushLimit.Motors;
+        }
+    }
+}

@@ -1,0 +1,105 @@
+using PushSim.Numerics;
+
+namespace PushSim.Contact;
+
+/// <summary>
+/// What a contact knows of one body: its outline about the centre of mass and the heights of its faces. A wall is a body
+/// that never moves.
+/// <para>
+/// Faces are numbered from the foremost one and summed in pairs of mirror partners, so that the mirror image of a contact
+/// is the mirror image to the last bit, whatever corner the outline was given from.
+/// </para>
+/// </summary>
+public sealed class ContactBody
+{
+    /// <summary>A body from its outline.</summary>
+    /// <param name="corners">3 to 8 corners, convex, counter-clockwise from above, from the centre of mass, x forward, y left [m].</param>
+    /// <param name="faces">Face i runs from corner i to the next.</param>
+    /// <param name="centreHeight">Height of the centre of mass above the floor, robot level and tyres just touching [m].</param>
+    public ContactBody(IReadOnlyList<(double X, double Y)> corners, IReadOnlyList<FaceSettings> faces, double centreHeight)
+    {
+        int n = corners.Count;
+        int start = Foremost(corners, out bool isCorner);
+        Corners = [.. Enumerable.Range(0, n).Select(i => corners[(i + start) % n])];
+        Faces = [.. Enumerable.Range(0, n).Select(i => faces[(i + start) % n])];
+        Partners = isCorner ? AroundCorner(n) : AroundFace(n);
+        CentreHeight = centreHeight;
+    }
+
+    /// <summary>Corners from the centre of mass, counter-clockwise, from the start of the foremost face [m].</summary>
+    public IReadOnlyList<(double X, double Y)> Corners { get; }
+
+    /// <summary>Face i runs from corner i to the next.</summary>
+    public IReadOnlyList<FaceSettings> Faces { get; }
+
+    /// <summary>Height of the centre of mass [m].</summary>
+    public double CentreHeight { get; }
+
+    /// <summary>Whether any face is a ramp.</summary>
+    public bool HasRamp => Faces.Any(face => face.RampAngle is not null);
+
+    /// <summary>Pairs of faces whose terms are added to each other first; a face without partner has -1.</summary>
+    internal IReadOnlyList<(int First, int Second)> Partners { get; }
+
+    /// <summary>A robot's body from an outline in its plan.</summary>
+    /// <param name="outline">Outline, from the plan's origin.</param>
+    /// <param name="centreX">Centre of mass, forward of the plan's origin [m].</param>
+    /// <param name="centreY">Centre of mass, left of the plan's origin [m].</param>
+    /// <param name="centreHeight">Height of the centre of mass [m].</param>
+    public static ContactBody FromOutline(OutlineSettings outline, double centreX, double centreY, double centreHeight) =>
+        new([.. outline.Corners.Select(corner => (corner.X - centreX, corner.Y - centreY))], outline.Faces, centreHeight);
+
+    /// <summary>A wall's body: a box along its own x axis, about its middle; it stands at <see cref="WallPose{T}"/>.</summary>
+    /// <param name="wall">Wall.</param>
+    public static ContactBody FromWall(WallSettings wall)
+    {
+        double x = 0.5 * Length(wall);
+        double y = 0.5 * wall.Thickness;
+        FaceSettings face = new(0.0, wall.Height);
+        return new([(x, -y), (x, y), (-x, y), (-x, -y)], [face, face, face, face], 0.0);
+    }
+
+    /// <summary>Where a wall stands, for ever.</summary>
+    /// <param name="wall">Wall.</param>
+    /// <typeparam name="T">Number type.</typeparam>
+    public static BodyPose<T> WallPose<T>(WallSettings wall)
+        where T : struct, IReal<T>
+    {
+        double length = Length(wall);
+        double cosine = (wall.X2 - wall.X1) / length;
+        double sine = (wall.Y2 - wall.Y1) / length;
+        BodyPose<T> pose = default;
+        pose.X = (0.5 * (wall.X1 + wall.X2)) + (0.5 * wall.Thickness * sine);
+        pose.Y = (0.5 * (wall.Y1 + wall.Y2)) - (0.5 * wall.Thickness * cosine);
+        pose.Sine = sine;
+        pose.Cosine = cosine;
+        return pose;
+    }
+
+    private static double Length(WallSettings wall)
+    {
+        double x = wall.X2 - wall.X1;
+        double y = wall.Y2 - wall.Y1;
+        return Math.Sqrt((x * x) + (y * y));
+    }
+
+    // The face whose middle is foremost, of several the one nearest to the centre line. Two that are still alike are mirror
+    // partners on either side of a nose corner: then the left one is the start and the axis goes through the corner.
+    private static int Foremost(IReadOnlyList<(double X, double Y)> corners, out bool isCorner)
+    {
+        int n = corners.Count;
+        (double X, double Y)[] middles =
+            [.. corners.Select((c, i) => (0.5 * (c.X + corners[(i + 1) % n].X), 0.5 * (c.Y + corners[(i + 1) % n].Y)))];
+        double x = middles.Max(m => m.X);
+        double y = middles.Where(m => m.X == x).Min(m => Math.Abs(m.Y));
+        int[] best = [.. Enumerable.Range(0, n).Where(i => middles[i].X == x && Math.Abs(middles[i].Y) == y)];
+        isCorner = best.Length > 1;
+        return best.MaxBy(i => middles[i].Y);
+    }
+
+    private static (int First, int Second)[] AroundCorner(int n) =>
+        [.. Enumerable.Range(0, (n + 1) / 2).Select(i => (i, n - 1 - i == i ? -1 : n - 1 - i))];
+
+    private static (int First, int Second)[] AroundFace(int n) =>
+        [(0, n % 2 == 0 ? n / 2 : -1), .. Enumerable.Range(1, (n - 1) / 2).Select(i => (i, n - i))];
+}

@@ -1,0 +1,77 @@
+using System.Runtime.CompilerServices;
+using PushSim.Chassis;
+using PushSim.Numerics;
+
+namespace PushSim.Contact;
+
+/// <summary>Forces of some part of a contact, seen from the body whose faces it was measured from ("own").</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct ContactSums<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Of the normal forces.</summary>
+    public Wrench<T> Own, Other;
+
+    /// <summary>Of the normal forces turned along the face: friction for a friction coefficient of -1.</summary>
+    public Wrench<T> OwnAlong, OtherAlong;
+
+    /// <summary>Sum of normal forces [N], times closing speed [W], times slip along the face [W].</summary>
+    public T Normal, Closing, Slip;
+
+    /// <summary>Moments of the normal force about the own centre of mass, own axes [N m].</summary>
+    public T NormalX, NormalY;
+
+    /// <summary>On the own ramp and on the other's.</summary>
+    public SlopeSums<T> OwnRamp, OtherRamp;
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public void Add(in ContactSums<T> b, bool ramps)
+    {
+        AddWrench(ref Own, b.Own);
+        AddWrench(ref Other, b.Other);
+        AddWrench(ref OwnAlong, b.OwnAlong);
+        AddWrench(ref OtherAlong, b.OtherAlong);
+        Normal = Normal + b.Normal;
+        Closing = Closing + b.Closing;
+        Slip = Slip + b.Slip;
+        NormalX = NormalX + b.NormalX;
+        NormalY = NormalY + b.NormalY;
+        if (ramps)
+        {
+            OwnRamp.Add(b.OwnRamp);
+            OtherRamp.Add(b.OtherRamp);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddWrench(ref Wrench<T> a, in Wrench<T> b)
+    {
+        a.Fx = a.Fx + b.Fx;
+        a.Fy = a.Fy + b.Fy;
+        a.Fz = a.Fz + b.Fz;
+        a.Roll = a.Roll + b.Roll;
+        a.Pitch = a.Pitch + b.Pitch;
+        a.Yaw = a.Yaw + b.Yaw;
+    }
+}
+
+/// <summary>The part of a contact that one ramp carries.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct SlopeSums<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>The normal forces turned up the slope on the rider, down on the ramp: friction for a coefficient of -1.</summary>
+    public Wrench<T> Own, Other;
+
+    /// <summary>Sum of normal forces [N], times the rider's speed up the slope [W].</summary>
+    public T Normal, Slip;
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public void Add(in SlopeSums<T> b)
+    {
+        ContactSums<T>.AddWrench(ref Own, b.Own);
+        ContactSums<T>.AddWrench(ref Other, b.Other);
+        Normal = Normal + b.Normal;
+        Slip = Slip + b.Slip;
+    }
+}

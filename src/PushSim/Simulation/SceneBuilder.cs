@@ -1,0 +1,68 @@
+using PushSim.Contact;
+using PushSim.Numerics;
+using PushSim.Surroundings;
+
+namespace PushSim.Simulation;
+
+/// <summary>Puts a scene together: the scenario as each robot sees it, and every contact that may come about.</summary>
+internal static class SceneBuilder
+{
+    /// <summary>The scenario with every robot's wheels in canonical order.</summary>
+    public static ScenarioSettings InCanonicalOrder(ScenarioSettings scenario) => scenario with
+    {
+        Robot = ModelBuilder.InCanonicalOrder(scenario.Robot),
+        Opponent = scenario.Opponent is OpponentSettings o ? o with { Robot = ModelBuilder.InCanonicalOrder(o.Robot) } : null,
+    };
+
+    public static IReadOnlyList<RobotSystem> Robots(ScenarioSettings scenario)
+    {
+        ShoveSettings? shove = scenario.Opponent is null ? null : scenario.Shove;
+        RobotSystem first = new(scenario with { Opponent = null, Walls = [] }, StartPose.Of(scenario.Robot, scenario.Manoeuvre.InitialHeading, shove));
+        if (scenario.Opponent is not OpponentSettings other)
+        {
+            return [first];
+        }
+
+        ScenarioSettings own = scenario with
+        {
+            Robot = other.Robot,
+            Manoeuvre = other.Manoeuvre with { EndTime = scenario.Manoeuvre.EndTime, Kind = scenario.Manoeuvre.Kind },
+            Floor = Turned(scenario.Floor),
+            Tether = null,
+            Opponent = null,
+            Walls = [],
+        };
+        return [first, new RobotSystem(own, StartPose.Of(other.Robot, other.Manoeuvre.InitialHeading, shove))];
+    }
+
+    public static SceneContact[] Contacts(ScenarioSettings scenario)
+    {
+        List<SceneContact> contacts = [];
+        RobotSettings[] robots = scenario.Opponent is null ? [scenario.Robot] : [scenario.Robot, scenario.Opponent.Robot];
+        if (robots.Length == 2)
+        {
+            contacts.Add(new SceneContact(0, 1, new ContactPair<R1>(Body(robots[0]), Body(robots[1]), scenario.Contact)));
+        }
+
+        for (int k = 0; k < robots.Length; k++)
+        {
+            foreach (WallSettings wall in scenario.Walls)
+            {
+                contacts.Add(new SceneContact(k, -1, new ContactPair<R1>(Body(robots[k]), ContactBody.FromWall(wall), scenario.Contact)) { WallPose = ContactBody.WallPose<R1>(wall) });
+            }
+        }
+
+        return [.. contacts];
+    }
+
+    private static ContactBody Body(RobotSettings robot) =>
+        ContactBody.FromOutline(robot.OutlineOrBox, robot.Chassis.CentreOfMassX, robot.Chassis.CentreOfMassY, robot.Chassis.CentreOfMassHeight);
+
+    // The floor in axes turned by half a turn.
+    private static FloorSettings Turned(FloorSettings floor) => floor with
+    {
+        SlopeX = -floor.SlopeX,
+        SlopeY = -floor.SlopeY,
+        Patches = [.. floor.Patches.Select(p => p with { MinX = -p.MaxX, MaxX = -p.MinX, MinY = -p.MaxY, MaxY = -p.MinY })],
+    };
+}

@@ -1,0 +1,34 @@
+namespace PushSim.Tyres;
+
+/// <summary>One estimated value and how it was found.</summary>
+/// <param name="Value">The value [SI unit of its quantity].</param>
+/// <param name="Note">Quantity, value and origin, in one line.</param>
+public sealed record Estimated(double Value, string Note);
+
+/// <summary>What <see cref="TyreFromData"/> made of a tyre's data; null is what the data do not give.</summary>
+public sealed record TyreEstimate
+{
+    /// <summary>Vertical stiffness at the static load, k_z, in N/m.</summary>
+    public Estimated? VerticalStiffness { get; init; }
+
+    /// <summary>Tangential stiffness of the tyre body, k_c, in N/m.</summary>
+    public Estimated? BodyStiffness { get; init; }
+
+    /// <summary>Tangential damping of the tyre body, c_c, in N s/m.</summary>
+    public Estimated? BodyDamping { get; init; }
+
+    /// <summary>Mass of the tread ring, m_t, in kg.</summary>
+    public Estimated? TreadMass { get; init; }
+
+    /// <summary>Length of the contact, L, in m.</summary>
+    public Estimated? ContactLength { get; init; }
+
+    /// <summary>Shear of the tread at which sliding begins, z_max, in m.</summary>
+    public Estimated? BreakawayDeflection { get; init; }
+
+    /// <summary>Cautions about the data, in sentences.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>What the stiffnesses, the tread mass or the damping still need, in words; empty if nothing.</summary>
+    public IReadOnlyList<string> Missing { get; init; } = [];
+}

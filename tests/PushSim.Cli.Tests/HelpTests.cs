@@ -1,0 +1,39 @@
+using Xunit;
+
+namespace PushSim.Cli.Tests;
+
+public class HelpTests
+{
+    [Theory]
+    [InlineData("")]
+    [InlineData("run")]
+    [InlineData("check")]
+    [InlineData("new")]
+    [InlineData("explain")]
+    public void Help_has_examples_and_fits_eighty_columns(string command)
+    {
+        Cli cli = Cli.Run(command.Length > 0 ? [command, "--help"] : ["--help"]);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        Assert.Equal("", cli.Error);
+        Assert.Contains("Examples:", cli.Output);
+        Assert.Contains($"  pushsim {(command.Length > 0 ? command : "run")} ", cli.Output);
+        Assert.All(cli.Output.Split('\n'), l => Assert.True(l.TrimEnd().Length <= 80, l));
+    }
+
+    // the examples of each command's own help stay there
+    [Fact]
+    public void The_list_of_commands_is_one_or_two_lines_each()
+    {
+        string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
+        Assert.DoesNotContain("Examples", list);
+        Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
+        Assert.All(new[] { "run", "check", "new", "explain" }, c => Assert.Contains($"\n  {c} ", list));
+    }
+
+    [Fact]
+    public void A_wrong_call_points_to_the_help_of_its_command()
+    {
+        Assert.Contains("pushsim explain --help", Cli.Run("explain", "a", "b").Error);
+        Assert.Contains("pushsim --help", Cli.Run("shove-it").Error);
+    }
+}

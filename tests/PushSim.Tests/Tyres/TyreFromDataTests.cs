@@ -1,0 +1,114 @@
+using PushSim.Tyres;
+using Xunit;
+
+namespace PushSim.Tests.Tyres;
+
+public class TyreFromDataTests
+{
+    // solid cover R 20 mm, h 5 mm, w 15 mm, Shore 60 A, 2 N: a 0.829 mm, k 73 490 N/m, k_t 35 420 N/m (computed here by an independent solution)
+    private static readonly TyreData Solid = new()
+    {
+        Name = "t",
+        Radius = 0.020,
+        Load = 2.0,
+        Width = 0.015,
+        Thickness = 0.005,
+        Material = CoverMaterial.Rubber,
+        ShoreA = 60.0,
+        Density = 1200.0,
+        Rebound = 0.45,
+        StaticFriction = 0.8,
+    };
+
+    [Fact]
+    public void A_solid_cover()
+    {
+        TyreEstimate e = TyreFromData.Estimate(Solid);
+        Assert.Empty(e.Missing);
+        Assert.Empty(e.Warnings);
+        Close(73490.0, e.VerticalStiffness, 0.005);
+        Close(2.0 * 0.829e-3, e.ContactLength, 0.005);
+
+        // G w L/h = 1.201691e6 Pa 15 mm 1.658 mm / 5 mm, computed here; below the stuck contact's 35 420 N/m
+        Close(5977.0, e.BodyStiffness, 0.005);
+        Close(0.5 * 0.8 * 2.0 / 35420.0, e.BreakawayDeflection, 0.005);
+
+        // a third of 1200 kg/m3 15 mm pi (20^2 - 15^2) mm2
+        Close(1200.0 * 0.015 * Math.PI * 175e-6 / 3.0, e.TreadMass, 1e-12);
+        Close(-Math.Log(0.45) / Math.PI * Math.Sqrt(e.BodyStiffness!.Value * e.TreadMass!.Value), e.BodyDamping, 1e-12);
+    }
+
+    // foam cover R 25 mm, h 10 mm, w 20 mm, 0.4 MPa, nu 0, 2 N: a 2.763 mm, k 7620 N/m (computed here by an independent solution)
+    [Fact]
+    public void A_foam_cover()
+    {
+        TyreEstimate e = TyreFromData.Estimate(Solid with { Radius = 0.025, Thickness = 0.010, Width = 0.020, Material = CoverMaterial.ClosedFoam, ShoreA = null, Modulus = 0.4e6, Density = 200.0 });
+        Close(7620.0, e.VerticalStiffness, 0.005);
+        Close(5.526e-3, e.ContactLength, 0.005);
+        Close(0.2e6 * 0.020 * 5.526e-3 / 0.010, e.BodyStiffness, 0.005);
+    }
+
+    [Fact]
+    public void A_foam_by_density_is_its_scaled_modulus()
+    {
+        TyreData foam = Solid with { Material = CoverMaterial.ClosedFoam, ShoreA = null, SolidShoreA = 60.0, Density = 230.0 };
+        double modulus = CoverModulus.OfClosedFoam(3.605073e6, 0.2, 0.0);
+        Close(TyreFromData.Estimate(foam with { Modulus = modulus }).VerticalStiffness!.Value, TyreFromData.Estimate(foam).VerticalStiffness, 1e-6);
+    }
+
+    [Fact]
+    public void A_flexible_hub_acts_in_series()
+    {
+        TyreEstimate rigid = TyreFromData.Estimate(Solid);
+        TyreEstimate flexible = TyreFromData.Estimate(Solid with { HubStiffness = 20e3 });
+        Close(1.0 / ((1.0 / rigid.VerticalStiffness!.Value) + (1.0 / 20e3)), flexible.VerticalStiffness, 1e-12);
+        Close(1.0 / ((1.0 / rigid.BodyStiffness!.Value) + (1.0 / 20e3)), flexible.BodyStiffness, 1e-12);
+        Assert.Contains("hub's 20000 N/m", flexible.BodyStiffness!.Note);
+    }
+
+    [Fact]
+    public void Known_stiffness_and_mass_give_the_damping_alone()
+    {
+        TyreEstimate e = TyreFromData.Estimate(new TyreData { Name = "t", Rebound = 0.5, BodyStiffness = 2500.0, TreadMass = 4e-3 });
+        Close(Math.Log(2.0) / Math.PI * Math.Sqrt(10.0), e.BodyDamping, 1e-12);
+        Assert.Null(e.VerticalStiffness);
+        Assert.Contains("tread thickness", e.Missing);
+    }
+
+    [Fact]
+    public void Notes_read_as_sentences()
+    {
+        TyreEstimate e = TyreFromData.Estimate(Solid);
+        Assert.StartsWith("vertical stiffness 73500 N/m at 2 N, estimated from Shore 60 A (3.61 MPa), 5 mm cover, 15 mm wide (good to a factor of 2)", e.VerticalStiffness!.Note);
+        Assert.Equal("tread mass 3.3 g, estimated as a third of the cover's 9.9 g (1.2 g/cm3)", e.TreadMass!.Note);
+        Assert.EndsWith("45 % rebound: loss factor 0.254 (good to 25 %)", e.BodyDamping!.Note);
+        Assert.EndsWith("(1.15 g/cm3, usual for solid rubber)", TyreFromData.Estimate(Solid with { Density = null }).TreadMass!.Note);
+    }
+
+    [Fact]
+    public void Doubtful_data_are_warned_of()
+    {
+        Assert.Contains("Shore 90 A is outside 20 to 80", Assert.Single(TyreFromData.Estimate(Solid with { ShoreA = 90.0 }).Warnings));
+        Assert.Contains("that of a solid", Assert.Single(TyreFromData.Estimate(Solid with { Material = CoverMaterial.OpenFoam, SolidShoreA = 50.0 }).Warnings));
+        TyreData soft = Solid with { Material = CoverMaterial.OpenFoam, Modulus = 0.02e6, Width = 0.010 };
+        IReadOnlyList<string> warnings = TyreFromData.Estimate(soft).Warnings;
+        Assert.Contains(warnings, w => w.Contains("squashes the cover by", StringComparison.Ordinal));
+        Assert.Contains(warnings, w => w.Contains("longer than the cover is wide", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_cover_pressed_flat_is_said_so() =>
+        Assert.Contains(TyreFromData.Estimate(Solid with { Modulus = 0.01e6, Thickness = 0.001, Material = CoverMaterial.OpenFoam }).Missing, m => m.Contains("pressed flat", StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData(CoverMaterial.Rubber, "Shore A (or modulus)")]
+    [InlineData(CoverMaterial.OpenFoam, "modulus (or density")]
+    public void What_is_missing_depends_on_the_material(CoverMaterial material, string missing) =>
+        Assert.Contains(TyreFromData.Estimate(Solid with { ShoreA = null, Density = null, Material = material }).Missing, m => m.StartsWith(missing, StringComparison.Ordinal));
+
+    private static void Close(double expected, Estimated? actual, double relative)
+    {
+        Assert.NotNull(actual);
+        Assert.True(Math.Abs(actual.Value - expected) <= relative * Math.Abs(expected), FormattableString.Invariant($"expected {expected:R}, got {actual.Value:R} ({actual.Note})"));
+    }
+}
