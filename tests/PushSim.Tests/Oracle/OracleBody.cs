@@ -66,6 +66,23 @@ internal sealed class OracleBody
         return _robot.Z - (ownX * _robot.Theta) + (ownY * _robot.Phi);
     }
 
+    /// <summary>
+    /// How far a tilted body's point at a floor place and height has moved in plan: (z_p theta, -z_p phi), the shifted arms
+    /// of the lever rule, so that the depth's rate is the velocity of the points. Floor axes.
+    /// </summary>
+    public (double X, double Y) Shift(double x, double y, double height)
+    {
+        if (_robot is null)
+        {
+            return (0.0, 0.0);
+        }
+        (double ownX, double ownY) = Own(x, y);
+        double zp = Lever(ownX, ownY, height);
+        double sx = zp * _robot.Theta;
+        double sy = -zp * _robot.Phi;
+        return ((_cos * sx) - (_sin * sy), (_sin * sx) + (_cos * sy));
+    }
+
     /// <summary>Velocity of the body's point at a floor place and height, floor axes.</summary>
     public (double X, double Y, double Z) Velocity(double x, double y, double height)
     {

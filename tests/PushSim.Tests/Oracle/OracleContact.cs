@@ -3,7 +3,7 @@ using PushSim.Contact;
 namespace PushSim.Tests.Oracle;
 
 /// <summary>
-/// Contact of two convex outlines, by plain sampling.
+/// Contact of two convex outlines, by plain sums along their faces.
 ///
 /// Overlap of a face: how far the other outline reaches behind its line. Every face whose overlap is within 25 % of the
 /// least one acts, with a weight that falls linearly to zero there; the weights are scaled to sum 1 (the document does not
@@ -17,9 +17,12 @@ namespace PushSim.Tests.Oracle;
 /// </summary>
 internal sealed class OracleContact(ContactSettings settings, OracleBody one, OracleBody two)
 {
-    private const int Samples = 16;
+    // Three-point Gauss rule on (0, 1): exact for the products of straight lines that depth and its rate are.
+    private static readonly double[] s_place = [0.5 - Math.Sqrt(0.15), 0.5, 0.5 + Math.Sqrt(0.15)];
+    private static readonly double[] s_weight = [5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0];
     private const double Share = 0.25;
     private readonly double[] _overlap = new double[16];
+    private readonly double[] _breaks = new double[10];
     private double _bristleAlong;
     private double _bristleUp;
 
@@ -74,11 +77,19 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
     {
         Line(body, face, out double ax, out double ay, out double nx, out double ny, out _);
         double deepest = double.NegativeInfinity;
+        int at = 0;
         for (int i = 0; i < other.CornerX.Length; i++)
         {
-            deepest = Math.Max(deepest, -(((other.CornerX[i] - ax) * nx) + ((other.CornerY[i] - ay) * ny)));
+            double depth = -(((other.CornerX[i] - ax) * nx) + ((other.CornerY[i] - ay) * ny));
+            if (depth > deepest)
+            {
+                deepest = depth;
+                at = i;
+            }
         }
-        return deepest;
+        double x = other.CornerX[at];
+        double y = other.CornerY[at];
+        return deepest - Apart(body, other, x, y, Height(body, body.Faces[face], other, other.Faces[at], x, y), nx, ny);
     }
 
     /// <summary>First corner, outward normal and length of a face; corners run counter-clockwise.</summary>
@@ -110,18 +121,94 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         }
         low = Math.Max(low, 0.0);
         high = Math.Min(high, length);
-        double width = (high - low) / Samples;
-        for (int k = 0; k < Samples && width > 0.0; k++)
+        if (high <= low)
         {
-            double s = low + ((k + 0.5) * width);
-            double px = ax + (s * tx);
-            double py = ay + (s * ty);
-            double depth = Depth(other, px, py, nx, ny, out int edge);
-            if (depth > 0.0)
+            return;
+        }
+        int count = 0;
+        _breaks[count++] = low;
+        for (int i = 0; i < other.CornerX.Length; i++)
+        {
+            double s = ((other.CornerX[i] - ax) * tx) + ((other.CornerY[i] - ay) * ty);
+            if (s > low && s < high)
             {
-                Element(body, body.Faces[face], other, other.Faces[edge], sign, weight * width, depth, px, py, nx, ny);
+                _breaks[count++] = s;
             }
         }
+        _breaks[count++] = high;
+        Array.Sort(_breaks, 0, count);
+        for (int i = 1; i < count; i++)
+        {
+            Stretch(body, face, other, sign, weight, _breaks[i - 1], _breaks[i], ax, ay, nx, ny);
+        }
+    }
+
+    /// <summary>Between two corners the depth runs in a straight line; only its positive part presses.</summary>
+    private void Stretch(
+        OracleBody body, int face, OracleBody other, double sign, double weight, double from, double to,
+        double ax, double ay, double nx, double ny)
+    {
+        double width = to - from;
+        if (width < 1e-12)
+        {
+            return;
+        }
+        double a = Tilted(body, face, other, ax - ((from + (0.25 * width)) * ny), ay + ((from + (0.25 * width)) * nx), nx, ny, out _);
+        double b = Tilted(body, face, other, ax - ((from + (0.75 * width)) * ny), ay + ((from + (0.75 * width)) * nx), nx, ny, out _);
+        double start = a - (0.5 * (b - a));
+        double end = b + (0.5 * (b - a));
+        if (start <= 0.0 && end <= 0.0)
+        {
+            return;
+        }
+        if (start < 0.0)
+        {
+            from += width * -start / (end - start);
+        }
+        if (end < 0.0)
+        {
+            to -= width * -end / (start - end);
+        }
+        for (int k = 0; k < s_place.Length; k++)
+        {
+            double s = from + (s_place[k] * (to - from));
+            double px = ax - (s * ny);
+            double py = ay + (s * nx);
+            double depth = Tilted(body, face, other, px, py, nx, ny, out int edge);
+            if (depth > 0.0)
+            {
+                Element(body, body.Faces[face], other, other.Faces[edge], sign, weight * s_weight[k] * (to - from), depth, px, py, nx, ny);
+            }
+        }
+    }
+
+    /// <summary>Depth with the plan shift of both tilted bodies at the height of the contact.</summary>
+    private static double Tilted(OracleBody body, int face, OracleBody other, double px, double py, double nx, double ny, out int edge)
+    {
+        double depth = Depth(other, px, py, nx, ny, out edge);
+        double height = Height(body, body.Faces[face], other, other.Faces[edge], px, py);
+        return depth - Apart(body, other, px, py, height, nx, ny);
+    }
+
+    private static double Apart(OracleBody body, OracleBody other, double px, double py, double height, double nx, double ny)
+    {
+        (double ox, double oy) = other.Shift(px, py, height);
+        (double bx, double by) = body.Shift(px, py, height);
+        return ((ox - bx) * nx) + ((oy - by) * ny);
+    }
+
+    /// <summary>Where two faces touch: on a ramp at the upper body's lower edge, else at the middle of the common height.</summary>
+    private static double Height(OracleBody body, FaceSettings face, OracleBody other, FaceSettings edge, double px, double py)
+    {
+        double bodyRise = body.Rise(px, py);
+        double otherRise = other.Rise(px, py);
+        double bodyLow = face.LowerEdge + bodyRise;
+        double otherLow = edge.LowerEdge + otherRise;
+        if ((face.RampAngle is not null && bodyLow < otherLow) || (edge.RampAngle is not null && otherLow < bodyLow))
+        {
+            return Math.Max(bodyLow, otherLow);
+        }
+        return 0.5 * (Math.Max(bodyLow, otherLow) + Math.Min(face.UpperEdge + bodyRise, edge.UpperEdge + otherRise));
     }
 
     /// <summary>How far an outline reaches along the ray from (x, y) against the normal, and the edge that reaches so far.</summary>

@@ -125,8 +125,8 @@ public class ReferenceTests(ITestOutputHelper output)
 
     private static ScenarioSettings Bounce() => Fine(Skids(Slippery, 1.36), 0.5, 0.08) with
     {
-        Walls = [new Contact.WallSettings(0.1, -0.5, 0.1, 0.5)],
-        Contact = new Contact.ContactSettings { Stiffness = 1e5, Damping = 0.8, Friction = 0.0 },
+        Walls = [new PushSim.Contact.WallSettings(0.1, -0.5, 0.1, 0.5)],
+        Contact = new PushSim.Contact.ContactSettings { Stiffness = 1e5, Damping = 0.8, Friction = 0.0 },
     };
 
     private static ScenarioSettings Fine(RobotSettings robot, double speed, double end, params CommandPoint[] commands)

@@ -14,7 +14,7 @@ public class TwoRobotTests(ITestOutputHelper output)
     private const double Bound = 0.01;
 
     /// <summary>Set to true once the engine runs an opponent and walls.</summary>
-    public static bool EngineHandlesContact => false;
+    public static bool EngineHandlesContact => true;
 
     public static TheoryData<string> Names =>
     [
