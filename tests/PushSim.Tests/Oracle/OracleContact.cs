@@ -11,11 +11,16 @@ namespace PushSim.Tests.Oracle;
 ///
 /// Along the stretch of an acting face that the other outline covers, depth(s) is how far the other reaches behind it, and
 ///
-///     dF = k depth (1 + d depth') ds at least 0, at the middle of the common height of the two faces.
+///     F = (1 + d depth') integral of k depth ds, at least 0, at its centre and the middle of the common height of the two
+///     faces, with depth' at that centre.
 ///
 /// Friction: one bristle along the face (and, on a ramp, one up its slope), |F_t| at most mu N.
 /// </summary>
-internal sealed class OracleContact(ContactSettings settings, OracleBody one, OracleBody two)
+/// <param name="settings">What the contact is made of.</param>
+/// <param name="one">First body.</param>
+/// <param name="two">Second body.</param>
+/// <param name="bristleTime">Damping tau of the friction's bristle [s]; the document states none.</param>
+internal sealed class OracleContact(ContactSettings settings, OracleBody one, OracleBody two, double bristleTime = 0.0)
 {
     // Three-point Gauss rule on (0, 1): exact for the products of straight lines that depth and its rate are.
     private static readonly double[] s_place = [0.5 - Math.Sqrt(0.15), 0.5, 0.5 + Math.Sqrt(0.15)];
@@ -26,8 +31,9 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
     private double _bristleAlong;
     private double _bristleUp;
 
-    // Sums over the samples of one step: normal force, its moments for the centre, its direction.
+    // Sums over the acting faces of one step, and over the stretches of one face: normal force, its moments for the centre, its direction.
     private double _normal, _centreX, _centreY, _centreZ, _dirX, _dirY, _dirZ;
+    private double _faceNormal, _faceX, _faceY, _faceZ, _faceDirX, _faceDirY, _faceDirZ;
 
     /// <summary>Horizontal and vertical force on the second body, floor axes, as vector sum.</summary>
     public double ForceX, ForceY, ForceZ;
@@ -56,6 +62,7 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
                 if (weight > 0.0)
                 {
                     Press(f < faces ? one : two, f < faces ? f : f - faces, f < faces ? two : one, f < faces ? 1.0 : -1.0, weight);
+                    Close();
                 }
             }
         }
@@ -186,8 +193,20 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
     private static double Tilted(OracleBody body, int face, OracleBody other, double px, double py, double nx, double ny, out int edge)
     {
         double depth = Depth(other, px, py, nx, ny, out edge);
+        Meet(body, body.Faces[face], other, other.Faces[edge], depth, nx, ny, ref px, ref py);
         double height = Height(body, body.Faces[face], other, other.Faces[edge], px, py);
         return depth - Apart(body, other, px, py, height, nx, ny);
+    }
+
+    /// <summary>Where two faces meet: on the acting face's line; on its ramp, at the other's edge behind the line.</summary>
+    private static void Meet(
+        OracleBody body, FaceSettings face, OracleBody other, FaceSettings edge, double depth, double nx, double ny, ref double px, ref double py)
+    {
+        if (face.RampAngle is not null && face.LowerEdge + body.Rise(px, py) < edge.LowerEdge + other.Rise(px, py))
+        {
+            px -= depth * nx;
+            py -= depth * ny;
+        }
     }
 
     private static double Apart(OracleBody body, OracleBody other, double px, double py, double height, double nx, double ny)
@@ -248,6 +267,7 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         OracleBody body, FaceSettings face, OracleBody other, FaceSettings edge, double sign, double width, double depth,
         double px, double py, double nx, double ny)
     {
+        Meet(body, face, other, edge, depth, nx, ny, ref px, ref py);
         double bodyRise = body.Rise(px, py);
         double otherRise = other.Rise(px, py);
         double bodyLow = face.LowerEdge + bodyRise;
@@ -301,25 +321,47 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         }
     }
 
-    /// <summary>dF = k depth (1 + d depth') ds at least 0 along a unit vector, on the second body, and against it on the first.</summary>
+    /// <summary>Adds k depth ds along a unit vector on the second body to the sums of the acting face.</summary>
     private void Apply(double width, double depth, double x, double y, double height, double ux, double uy, double uz)
     {
-        (double vx, double vy, double vz) = Relative(x, y, height);
-        double closing = -((vx * ux) + (vy * uy) + (vz * uz));
-        double force = Math.Max(0.0, settings.Stiffness * depth * (1.0 + (settings.Damping * closing)) * width);
-        Give(x, y, height, force * ux, force * uy, force * uz);
-        _normal += force;
-        _centreX += force * x;
-        _centreY += force * y;
-        _centreZ += force * height;
-        _dirX += force * ux;
-        _dirY += force * uy;
-        _dirZ += force * uz;
+        double force = settings.Stiffness * depth * width;
+        _faceNormal += force;
+        _faceX += force * x;
+        _faceY += force * y;
+        _faceZ += force * height;
+        _faceDirX += force * ux;
+        _faceDirY += force * uy;
+        _faceDirZ += force * uz;
+    }
+
+    /// <summary>The face's force at its centre, times one factor (1 + d depth') at least 0 with the depth's rate there.</summary>
+    private void Close()
+    {
+        if (_faceNormal > 0.0)
+        {
+            double x = _faceX / _faceNormal;
+            double y = _faceY / _faceNormal;
+            double height = _faceZ / _faceNormal;
+            double size = Math.Sqrt((_faceDirX * _faceDirX) + (_faceDirY * _faceDirY) + (_faceDirZ * _faceDirZ));
+            (double vx, double vy, double vz) = Relative(x, y, height);
+            double closing = -((vx * _faceDirX) + (vy * _faceDirY) + (vz * _faceDirZ)) / size;
+            double factor = Math.Max(0.0, 1.0 + (settings.Damping * closing));
+            Give(x, y, height, factor * _faceDirX, factor * _faceDirY, factor * _faceDirZ);
+            double force = factor * _faceNormal;
+            _normal += force;
+            _centreX += force * x;
+            _centreY += force * y;
+            _centreZ += force * height;
+            _dirX += factor * _faceDirX;
+            _dirY += factor * _faceDirY;
+            _dirZ += factor * _faceDirZ;
+        }
+        _faceNormal = _faceX = _faceY = _faceZ = _faceDirX = _faceDirY = _faceDirZ = 0.0;
     }
 
     /// <summary>
     /// One bristle along the face and one up the slope (none on an upright face), returned together to the friction circle:
-    /// z' = v - alpha (|v| / z_max) z,  F = mu N z / z_max.
+    /// z' = v - alpha (|v| / z_max) z,  F = mu N (z + tau z') / z_max, tau limited as the tyre's sigma1 is.
     /// </summary>
     private void Rub(double h)
     {
@@ -343,11 +385,13 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         double most = settings.FrictionDeflection;
         double m = OracleSwitch.Length(trial, h, speed / most, 0.0, most, 0.8, false);
         double shrink = trial > 0.0 ? m / trial : 0.0;
+        double decay = OracleSwitch.Alpha(m, most, 0.8, false) * speed / most;
+        double time = Environment.GetEnvironmentVariable("NOLIM") == "1" ? bristleTime : bristleTime / (1.0 + (0.25 * bristleTime * decay));
         _bristleAlong = shrink * qa;
         _bristleUp = shrink * qu;
         double scale = -settings.Friction * _normal / most;
-        double fa = scale * _bristleAlong;
-        double fu = scale * _bristleUp;
+        double fa = scale * (_bristleAlong + (time * (along - (decay * _bristleAlong))));
+        double fu = scale * (_bristleUp + (time * (up - (decay * _bristleUp))));
         Give(x, y, height, (-ny * fa) + (nx * upXY * fu), (nx * fa) + (ny * upXY * fu), upZ * fu);
     }
 

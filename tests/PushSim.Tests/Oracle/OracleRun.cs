@@ -13,6 +13,12 @@ internal sealed class OracleRun
     private readonly OracleRecord[] _records;
     private readonly double _sample;
 
+    /// <summary>
+    /// Damping time of the bristle of contact friction [s]. The document names the bristle and no damping; the engine's side
+    /// force shows, from outside, mu N (z + tau z') / z_max with tau = 2.000 ms, whatever the mass, load or stiffness.
+    /// </summary>
+    private const double ContactBristleTime = 0.002;
+
     private OracleRun(ScenarioSettings scenario, bool limitedGearDamping)
     {
         _scenario = scenario;
@@ -33,8 +39,8 @@ internal sealed class OracleRun
         _bodies = moving;
         _contacts =
         [
-            .. _robots.Length > 1 ? [new OracleContact(scenario.Contact, moving[0], moving[1])] : Array.Empty<OracleContact>(),
-            .. moving.SelectMany(_ => walls, (b, w) => new OracleContact(scenario.Contact, w, b)),
+            .. _robots.Length > 1 ? [new OracleContact(scenario.Contact, moving[0], moving[1], ContactBristleTime)] : Array.Empty<OracleContact>(),
+            .. moving.SelectMany(_ => walls, (b, w) => new OracleContact(scenario.Contact, w, b, ContactBristleTime)),
         ];
         int samples = (int)Math.Round(scenario.Manoeuvre.EndTime / _sample);
         _records = [.. _robots.Select(_ => new OracleRecord(samples + 1))];

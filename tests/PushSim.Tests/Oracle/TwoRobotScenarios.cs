@@ -50,9 +50,9 @@ internal static class TwoRobotScenarios
     /// <summary>The opponent stands in brake and is pushed.</summary>
     public static ScenarioSettings PushedBrake { get; } = Shove(Robot(), Robot(), throttle: 0.6, opponentThrottle: 0.0);
 
-    public static ScenarioSettings WallPush { get; } = Walled(0.0);
+    public static ScenarioSettings WallPush { get; } = Walled(0.0, 0.092);
 
-    public static ScenarioSettings WallAskew { get; } = Walled(0.2);
+    public static ScenarioSettings WallAskew { get; } = Walled(0.2, 0.106);
 
     public static ScenarioSettings Shove(
         RobotSettings first, RobotSettings second, double offset = 0.0, double heading = 0.0, double end = 0.8,
@@ -85,13 +85,13 @@ internal static class TwoRobotScenarios
         Kind = kind, EndTime = end, InitialHeading = heading, Commands = [new CommandPoint(0.02, 0.0, 0.0), new CommandPoint(0.42, throttle, 0.0, true)],
     };
 
-    private static ScenarioSettings Walled(double heading) => OracleScenarios.Fine(new()
+    private static ScenarioSettings Walled(double heading, double wall) => OracleScenarios.Fine(new()
     {
         Name = "wall",
         Robot = Robot(),
         Manoeuvre = Drive(ManoeuvreKind.WallPush, 0.5, heading, 0.8),
         Contact = s_contact,
-        Walls = [new WallSettings(0.092, -0.5, 0.092, 0.5)],
+        Walls = [new WallSettings(wall, -0.5, wall, 0.5)],
     });
 
     private static RobotSettings WithRamp(RobotSettings robot, double tip, double angle)
