@@ -292,7 +292,8 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
             double top = Math.Min(face.UpperEdge + bodyRise, edge.UpperEdge + otherRise);
             if (top > bottom)
             {
-                Apply(width, depth, px, py, 0.5 * (bottom + top), outX, outY, 0.0);
+                // Half way between the two faces: the same for both bodies.
+                Apply(width, depth, px - (0.5 * depth * nx), py - (0.5 * depth * ny), 0.5 * (bottom + top), outX, outY, 0.0);
             }
         }
     }
@@ -386,7 +387,7 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         double m = OracleSwitch.Length(trial, h, speed / most, 0.0, most, 0.8, false);
         double shrink = trial > 0.0 ? m / trial : 0.0;
         double decay = OracleSwitch.Alpha(m, most, 0.8, false) * speed / most;
-        double time = Environment.GetEnvironmentVariable("NOLIM") == "1" ? bristleTime : bristleTime / (1.0 + (0.25 * bristleTime * decay));
+        double time = bristleTime / (1.0 + (0.25 * bristleTime * decay));
         _bristleAlong = shrink * qa;
         _bristleUp = shrink * qu;
         double scale = -settings.Friction * _normal / most;
