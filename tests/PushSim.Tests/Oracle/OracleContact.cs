@@ -393,6 +393,13 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         double scale = -settings.Friction * _normal / most;
         double fa = scale * (_bristleAlong + (time * (along - (decay * _bristleAlong))));
         double fu = scale * (_bristleUp + (time * (up - (decay * _bristleUp))));
+        double size = Math.Sqrt((fa * fa) + (fu * fu));
+        double limit = settings.Friction * _normal;
+        if (size > limit)
+        {
+            fa *= limit / size;
+            fu *= limit / size;
+        }
         Give(x, y, height, (-ny * fa) + (nx * upXY * fu), (nx * fa) + (ny * upXY * fu), upZ * fu);
     }
 
