@@ -20,8 +20,13 @@ internal sealed class OracleComparison
     public double Currents { get; private set; }
     public string WorstForce { get; private set; } = "";
 
-    /// <summary>Compares an engine run with the oracle's record.</summary>
-    public static OracleComparison Of(RunResult engine, OracleRecord oracle) => Of(new EngineSeries(engine), oracle);
+    /// <summary>Compares the engine's first robot with the oracle's record.</summary>
+    public static OracleComparison Of(RunResult engine, OracleRecord oracle) =>
+        Of(new EngineSeries(engine.Time, engine.Channels, engine.Scenario.Robot, engine.Scenario.Tether is not null), oracle);
+
+    /// <summary>Compares the engine's opponent with the oracle's record, both in the opponent's own floor frame.</summary>
+    public static OracleComparison OfOpponent(RunResult engine, OracleRecord oracle) =>
+        Of(new EngineSeries(engine.Time, engine.Opponent!.Channels, engine.Opponent.Robot, false), oracle);
 
     /// <summary>Compares two records of the oracle.</summary>
     public static OracleComparison Of(OracleRecord one, OracleRecord two, RobotSettings robot) =>
@@ -152,22 +157,24 @@ internal sealed class OracleComparison
         double[]? Current(int drive);
     }
 
-    private sealed class EngineSeries(RunResult run) : ISeries
+    private sealed class EngineSeries(double[] time, IReadOnlyList<Channel> channels, RobotSettings robot, bool tether) : ISeries
     {
         private static readonly string[] s_endings = ["load_n", "longitudinal_force_n", "lateral_force_n"];
 
-        public double[] Time => run.Time;
-        public double[] X => run["x_m"].Values;
-        public double[] Y => run["y_m"].Values;
-        public double[] Psi => run["heading_rad"].Values;
-        public double[]? Tether => run.Scenario.Tether is null ? null : run["tether_force_n"].Values;
-        public int Wheels => run.Scenario.Robot.Wheels.Count;
-        public int Drives => run.Scenario.Robot.Drives.Count;
+        public double[] Time => time;
+        public double[] X { get; } = Values(channels, "x_m");
+        public double[] Y { get; } = Values(channels, "y_m");
+        public double[] Psi { get; } = Values(channels, "heading_rad");
+        public double[]? Tether => tether ? Values(channels, "tether_force_n") : null;
+        public int Wheels => robot.Wheels.Count;
+        public int Drives => robot.Drives.Count;
 
-        public double[] Force(int wheel, int axis) => run[$"wheel_{Slug(run.Scenario.Robot.Wheels[wheel].Name)}_{s_endings[axis]}"].Values;
+        public double[] Force(int wheel, int axis) => Values(channels, $"wheel_{Slug(robot.Wheels[wheel].Name)}_{s_endings[axis]}");
 
-        public double[]? Current(int drive) => run.Scenario.Robot.Drives[drive].Motors.Count == 0
-            ? null : run[$"motor_{Slug(run.Scenario.Robot.Drives[drive].Name)}_1_current_a"].Values;
+        public double[]? Current(int drive) => robot.Drives[drive].Motors.Count == 0
+            ? null : Values(channels, $"motor_{Slug(robot.Drives[drive].Name)}_1_current_a");
+
+        private static double[] Values(IReadOnlyList<Channel> channels, string key) => channels.Single(c => c.Key == key).Values;
 
         private static string Slug(string name) => name.Replace(' ', '_');
     }

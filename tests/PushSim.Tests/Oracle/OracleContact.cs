@@ -362,7 +362,7 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
 
     /// <summary>
     /// One bristle along the face and one up the slope (none on an upright face), returned together to the friction circle:
-    /// z' = v - alpha (|v| / z_max) z,  F = mu N (z + tau z') / z_max, tau limited as the tyre's sigma1 is.
+    /// z' = v - alpha (|v| / z_max) z,  F = mu N (z + tau z') / z_max, at most mu N, tau limited as the tyre's sigma1 is.
     /// </summary>
     private void Rub(double h)
     {

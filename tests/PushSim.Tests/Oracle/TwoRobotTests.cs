@@ -6,15 +6,11 @@ namespace PushSim.Tests.Oracle;
 
 /// <summary>
 /// The engine's shoves and wall pushes against the plain implementation. Engine: relative tolerance 1e-7, no cap on the tread
-/// ring. Oracle: 10 microseconds. Bounds as for one robot: forces, places, headings and times 1 %. The opponent's own history
-/// is compared by swapping the two, since a run's history is the first robot's.
+/// ring. Oracle: 10 microseconds. Bounds as for one robot: forces, places, headings and times 1 %, of both robots.
 /// </summary>
 public class TwoRobotTests(ITestOutputHelper output)
 {
     private const double Bound = 0.01;
-
-    /// <summary>Set to true once the engine runs an opponent and walls.</summary>
-    public static bool EngineHandlesContact => true;
 
     public static TheoryData<string> Names =>
     [
@@ -26,25 +22,25 @@ public class TwoRobotTests(ITestOutputHelper output)
 
     internal static ScenarioSettings Named(string name) => (ScenarioSettings)typeof(TwoRobotScenarios).GetProperty(name)!.GetValue(null)!;
 
-    [Theory(Skip = "the engine runs one robot without contact", SkipUnless = nameof(EngineHandlesContact))]
+    [Theory]
     [MemberData(nameof(Names))]
     public void Engine_agrees(string name)
     {
         ScenarioSettings scenario = Named(name);
-        Hold(scenario);
+        RunResult engine = Simulator.Run(scenario);
+        OracleRecord[] oracle = OracleRun.All(scenario, 10e-6);
+        Hold("first", OracleComparison.Of(engine, oracle[0]));
         if (scenario.Opponent is not null)
         {
-            Hold(TwoRobotScenarios.Swapped(scenario));
+            Hold("opponent", OracleComparison.OfOpponent(engine, oracle[1]));
         }
     }
 
-    private void Hold(ScenarioSettings scenario)
+    private void Hold(string who, OracleComparison c)
     {
-        RunResult engine = Simulator.Run(scenario);
-        OracleComparison c = OracleComparison.Of(engine, OracleRun.All(scenario, 10e-6)[0]);
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"forces {c.Forces:p3} ({c.WorstForce}), places {c.Places:p3}, headings {c.Headings:p3}, times {c.Times:p3}"));
+            $"{who}: forces {c.Forces:p3} ({c.WorstForce}), places {c.Places:p3}, headings {c.Headings:p3}, times {c.Times:p3}, currents {c.Currents:p3}"));
         Assert.InRange(c.Forces, 0.0, Bound);
         Assert.InRange(c.Places, 0.0, Bound);
         Assert.InRange(c.Headings, 0.0, Bound);
