@@ -27,9 +27,9 @@ internal static class TwoRobotScenarios
 
     public static ScenarioSettings UnequalShove { get; } = Shove(Robot(), Robot(s_slick));
 
-    /// <summary>The first robot's nose is a ramp that slides under the second's front. It ends before the second begins to hop on its rear wheels, where small differences grow.</summary>
+    /// <summary>The first robot's nose is a ramp that slides under the second's front. The second is heavy in front and keeps its wheels down: hopping, small differences grow.</summary>
     public static ScenarioSettings Ramp { get; } = Shove(
-        WithRamp(Robot(), 0.001, SteepAngle), Robot(), throttle: 0.5, opponentThrottle: 0.3, end: 0.3);
+        WithRamp(Robot(), 0.001, SteepAngle), Robot(forward: 0.015), throttle: 0.4, opponentThrottle: 0.25, end: 0.4);
 
     /// <summary>Two ramps: the lower tip gets under the other.</summary>
     public static ScenarioSettings RampAgainstRamp { get; } = Shove(
