@@ -47,9 +47,9 @@ public class GrowthTests
     {
         List<string> wrong = [];
         int points = 0;
-        foreach (double slipSpeed in new[] { 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0 })
+        foreach (double slipSpeed in new[] { 0.35, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0 })
         {
-            foreach (double turn in new[] { 0.4, 0.5, 0.6, 0.8, 1.0 })
+            foreach (double turn in new[] { 0.4, 0.5, 0.6, 0.7, 0.8 })
             {
                 ScenarioSettings scenario = TestRobots.Spot(TestRobots.FourWheels(Bouncy with { SlipSpeed = slipSpeed }, limit: 10.0), turn);
                 points++;
