@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using PushSim.Analysis;
+using PushSim.Analysis.Turning;
 using PushSim.Plotting;
 using PushSim.Scenarios;
 using PushSim.Simulation;
@@ -65,7 +66,7 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        result = CloseCall.Review(result, cancel);
+        result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
         if (options.Json)
         {

@@ -38,6 +38,11 @@ internal static class TextReport
             console.Write(LimitTable(result));
         }
 
+        if (result.Turning is not null)
+        {
+            TurnTextReport.Write(console, result.Turning);
+        }
+
         Table energy = EnergyTable(result);
         if (energy.Rows.Count > 0)
         {
