@@ -72,6 +72,11 @@ internal static class JsonReport
             WriteOpponent(writer, opponent);
         }
 
+        if (result.Turning is not null)
+        {
+            TurnJson.Write(writer, result.Turning);
+        }
+
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)
         {
@@ -83,7 +88,7 @@ internal static class JsonReport
         void Number(string key, double? value) => WriteNumber(writer, key, value);
     });
 
-    private static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
+    internal static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
     {
         if (value is { } number && double.IsFinite(number))
         {

@@ -36,22 +36,37 @@ internal static class TurnTextReport
         }
     }
 
+    // One column a wheel: eight of them still fit a page.
     private static Table WheelTable(TurnReport r)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Wheel");
-        foreach (string name in new[] { "load N", "least N", "in the air", "drive N", "scrub N", "scrub moment N m", "slip m/s", "swing N", "chatter Hz" })
-        {
-            table.AddColumn(new TableColumn(name).RightAligned());
-        }
-
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Each wheel");
         foreach (WheelTurn w in r.Wheels)
         {
-            table.AddRow(
-                Markup.Escape(PlainText.Of(w.Wheel)), F(w.Load, "0.00"), F(w.LeastLoad, "0.00"), F(100.0 * w.AirShare, "0.0") + " %", F(w.DriveForce, "0.00"), F(w.ScrubForce, "0.00"),
-                F(w.ScrubMoment, "0.000"), F(w.SlipSpeed, "0.00"), F(w.Swing, "0.00"), w.Frequency is { } hz ? F(hz, "0") : "quiet");
+            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(w.Wheel))).RightAligned());
+        }
+
+        table.AddColumn("Unit");
+        Row("load", "N", w => F(w.Load, "0.00"));
+        Row("least load", "N", w => F(w.LeastLoad, "0.00"));
+        Row("off the floor", "%", w => F(100.0 * w.AirShare, "0.0"));
+        Row("drive force", "N", w => F(w.DriveForce, "0.00"));
+        Row("scrub force, to the left", "N", w => F(w.ScrubForce, "0.00"));
+        Row("scrub moment", "N m", w => F(w.ScrubMoment, "0.000"));
+        Row("slip", "m/s", w => F(w.SlipSpeed, "0.00"));
+        Row("swing of the force", "N", w => F(w.Swing, "0.00"));
+        Row("chatter", "Hz", w => w.Frequency is { } hz ? F(hz, "0") : "quiet");
+        if (r.Wheels.Any(w => w.Wear is not null))
+        {
+            Row("wear", "mm³", w => w.Wear is { } v ? F(1e9 * v, "0.000") : "");
         }
 
         return table;
+
+        void Row(string name, string unit, Func<WheelTurn, string> cell)
+        {
+            string[] cells = [name, .. r.Wheels.Select(cell), unit];
+            table.AddRow(cells);
+        }
     }
 
     private static IEnumerable<string> Lines(TurnReport r)
@@ -87,11 +102,11 @@ internal static class TurnTextReport
     // the slowest to die of each kind
     private static Table ModeTable(TurnReport r)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Small swings of the steady turn").AddColumn(new TableColumn("Hz").RightAligned())
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Swing of the turn").AddColumn(new TableColumn("Hz").RightAligned())
             .AddColumn(new TableColumn("growth 1/s").RightAligned()).AddColumn("what moves");
         foreach (TurnMode m in r.Modes.GroupBy(m => m.Part).Select(g => g.First()))
         {
-            table.AddRow(m.Name, F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
+            table.AddRow(m.Name, F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
         }
 
         return table;

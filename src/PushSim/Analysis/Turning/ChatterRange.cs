@@ -7,9 +7,9 @@ namespace PushSim.Analysis.Turning;
 /// The damping of the tyre bodies below which chatter begins by itself, and the one above which chatter that is there dies out. Large cycles feed
 /// on the whole friction curve, so the second is the larger: hysteresis.
 /// </summary>
-/// <param name="Onset">Times the damping that the tyres have: below it a small disturbance grows [1].</param>
-/// <param name="Stop">Times the damping that the tyres have: above it full chatter dies out; at least the onset [1]; null if it was not looked for or not found.</param>
-public sealed record ChatterRange(double Onset, double? Stop)
+/// <param name="Onset">Times the damping that the tyres have: below it a small disturbance grows [1]; null if no damping between a hundredth and a hundred times makes the difference.</param>
+/// <param name="Stop">Times the damping that the tyres have: above it full chatter dies out [1]; null if there was none to stop, or it did not stop.</param>
+public sealed record ChatterRange(double? Onset, double? Stop)
 {
     // Range in which the onset is looked for, around the damping that is there [1].
     private const double Reach = 100.0;
@@ -26,20 +26,23 @@ public sealed record ChatterRange(double Onset, double? Stop)
     // Chatter is alive while the tyre bodies' forces swing by this share of the mean load (standard deviation) [1].
     private const double Alive = 0.05;
 
-    // The onset is approached from this share of it, with this disturbance, until the cycle is full [1], [1], [s].
+    // A robot that does not chatter is set off from rest at this share of the onset, for so long that the cycle is full [1], [s].
     private const double BelowOnset = 0.6;
-    private const double Kick = 0.1;
-    private const double BuildUp = 1.0;
+    private const double BuildUp = 1.2;
 
-    /// <summary>Onset and stop around a scenario's damping; null where no damping between a hundredth and a hundred times changes anything.</summary>
-    internal static ChatterRange? Find(ScenarioSettings scenario, double[]? guess, CancellationToken cancel)
+    /// <summary>Onset and stop around a scenario's damping.</summary>
+    /// <param name="scenario">The turn.</param>
+    /// <param name="guess">State of its steady turn; null to look for it.</param>
+    /// <param name="chatters">Whether the robot chatters as it is: a cycle may keep itself going where small swings die out.</param>
+    /// <param name="cancel">Stops the work.</param>
+    internal static ChatterRange Find(ScenarioSettings scenario, double[]? guess, bool chatters, CancellationToken cancel)
     {
-        if (OnsetFactor(scenario, guess, cancel) is not double onset)
-        {
-            return null;
-        }
+        double? onset = OnsetFactor(scenario, guess, cancel);
+        double? from = chatters ? Math.Max(1.0, BelowOnset * (onset ?? 0.0)) : BelowOnset * onset;
+        double? stop = from is double f ? StopFactor(scenario, f, cancel) : null;
 
-        return new ChatterRange(onset, StopFactor(scenario, guess, onset, cancel));
+        // near a gentle onset cycles are small, and seem dead a little below it
+        return new ChatterRange(onset, stop is double s && onset is double o ? Math.Max(s, o) : stop);
     }
 
     /// <summary>The factor on the damping of the tyre bodies where the fastest growing mode neither grows nor dies, nearest to 1; null if there is none.</summary>
@@ -93,35 +96,31 @@ public sealed record ChatterRange(double Onset, double? Stop)
     private static bool? Grows(ScenarioSettings scenario, double factor, double[]? guess) =>
         TurnModel.Create(Scaled(scenario, factor), out _) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? turn.Growth > 0.0 : null;
 
-    private static double? StopFactor(ScenarioSettings scenario, double[]? guess, double onset, CancellationToken cancel)
+    // Damping is raised under a full cycle until that dies.
+    private static double? StopFactor(ScenarioSettings scenario, double from, CancellationToken cancel)
     {
-        if (TurnModel.Create(Scaled(scenario, BelowOnset * onset), out _) is not TurnModel low || SteadyTurn.Find(low, guess) is not SteadyTurn turn)
+        if (TurnModel.Create(Scaled(scenario, from), out _) is not TurnModel low)
         {
             return null;
         }
 
-        double[] y = [.. turn.State];
-        for (int i = 0; i < low.Moving.Length; i++)
-        {
-            y[low.Moving[i]] += Kick * low.Typical[i] * (i % 2 == 0 ? 1.0 : -1.0);
-        }
-
+        double[] y = low.System.InitialState();
         if (Swing(low, y, BuildUp) < Alive)
         {
             return null;
         }
 
-        for (double raise = 1.0; raise < MostRaise; raise *= Raise)
+        for (double raise = Raise; raise < MostRaise; raise *= Raise)
         {
             cancel.ThrowIfCancellationRequested();
-            if (TurnModel.Create(Scaled(scenario, raise * onset), out _) is not TurnModel model || !y.All(double.IsFinite))
+            if (TurnModel.Create(Scaled(scenario, raise * from), out _) is not TurnModel model || !y.All(double.IsFinite))
             {
                 return null;
             }
 
             if (Swing(model, y, Hold) < Alive)
             {
-                return Math.Max(onset, onset * raise / Math.Sqrt(Raise));
+                return from * raise / Math.Sqrt(Raise);
             }
         }
 

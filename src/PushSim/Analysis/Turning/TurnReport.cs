@@ -114,7 +114,7 @@ public sealed record TurnReport
     /// <summary>Ring criterion and growth over the slip speeds that a tyre may have; empty if no tyre has the three-number curve.</summary>
     public IReadOnlyList<SlipSpeedPoint> SlipSpeeds { get; init; } = [];
 
-    /// <summary>Damping at which chatter begins and stops; null where no damping changes anything.</summary>
+    /// <summary>Damping at which chatter begins and stops; null without a steady turn.</summary>
     public ChatterRange? Range { get; init; }
 
     /// <summary>Why it chatters or not, sentence by sentence, in plain words.</summary>

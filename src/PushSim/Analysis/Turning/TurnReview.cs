@@ -46,13 +46,14 @@ public static class TurnReview
             LeastMotorShare = motor,
             Helps = measures.Helps(turns),
         };
-        report = turns ? WithStability(report, result.Scenario, cancel) : report with { NoModes = "it does not turn" };
-        report = report with { Explanation = TurnWords.Explain(report, result.Scenario) };
+        report = turns ? WithStability(report, result, cancel) : report with { NoModes = "it does not turn" };
+        report = report with { Explanation = TurnWords.Explain(report, result) };
         return result with { Turning = report, Verdict = TurnWords.Verdict(report, result) };
     }
 
-    private static TurnReport WithStability(TurnReport report, ScenarioSettings scenario, CancellationToken cancel)
+    private static TurnReport WithStability(TurnReport report, RunResult result, CancellationToken cancel)
     {
+        ScenarioSettings scenario = result.Scenario;
         if (TurnModel.Create(scenario, out string reason) is not TurnModel model)
         {
             return report with { NoModes = reason };
@@ -69,7 +70,7 @@ public static class TurnReview
             Rings = turn.Rings,
             SimulatedGrowth = Disturbance.Follow(turn, Seed, FollowedFor).Rate,
             SlipSpeeds = OverSlipSpeeds(scenario, turn, cancel),
-            Range = ChatterRange.Find(scenario, turn.State, cancel),
+            Range = ChatterRange.Find(scenario, turn.State, result.Answers.Chatter is not null, cancel),
         };
     }
 

@@ -26,8 +26,9 @@ internal static class TurnWords
         return Text($"{name} {ease}: {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
     }
 
-    public static IReadOnlyList<string> Explain(TurnReport r, ScenarioSettings scenario)
+    public static IReadOnlyList<string> Explain(TurnReport r, RunResult result)
     {
+        ScenarioSettings scenario = result.Scenario;
         List<string> lines = [];
         WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0).OrderByDescending(w => w.AirShare)];
         if (lifted.Length > 0)
@@ -42,6 +43,11 @@ internal static class TurnWords
 
         AddFeed(lines, r, scenario);
         AddMode(lines, r);
+        if (result.Answers.Chatter is not null && r.Modes[0].Growth <= 0.0)
+        {
+            lines.Add("Yet it chatters: the start of the turn throws the treads into a large swing, and that one keeps itself going.");
+        }
+
         AddRange(lines, r, scenario);
         AddSlipSpeeds(lines, r, scenario);
         return lines;
@@ -97,20 +103,15 @@ internal static class TurnWords
 
     private static void AddRange(List<string> lines, TurnReport r, ScenarioSettings scenario)
     {
-        bool grows = r.Modes[0].Growth > 0.0;
-        if (r.Range is not ChatterRange range)
-        {
-            lines.Add(grows ? "No damping of the tyre bodies up to a hundred times what they have stops that." : "It stays quiet even with a hundredth of the damping of its tyre bodies.");
-            return;
-        }
-
         TyreSettings tyre = scenario.Robot.Wheels[0].Tyre;
         bool isOne = scenario.Robot.Wheels.All(w => w.Tyre.CarcassDamping == tyre.CarcassDamping && w.Tyre.CarcassStiffness == tyre.CarcassStiffness && w.Tyre.TreadMass == tyre.TreadMass);
         string Damping(double factor) => isOne
             ? Text($"{factor * tyre.CarcassDamping:0.00} N s/m (rebound about {100.0 * ReboundOf(tyre, factor * tyre.CarcassDamping):0} %)")
             : Text($"{factor:0.00} times the damping that each tyre body has");
-        string stop = range.Stop is { } s ? $"; once it buzzes it stops only above {Damping(s)}" : "";
-        lines.Add($"It begins to chatter by itself below a tyre body damping of {Damping(range.Onset)}{stop}.");
+        string stop = r.Range!.Stop is { } s ? $"; once it chatters it stops only above {Damping(s)}" : "";
+        lines.Add(r.Range.Onset is { } onset
+            ? $"It begins to chatter by itself below a tyre body damping of {Damping(onset)}{stop}."
+            : (r.Modes[0].Growth > 0.0 ? "No damping of the tyre bodies up to a hundred times what they have stops that by itself" : "By itself it stays quiet even with a hundredth of the damping of its tyre bodies") + stop + ".");
     }
 
     private static void AddSlipSpeeds(List<string> lines, TurnReport r, ScenarioSettings scenario)
