@@ -38,7 +38,7 @@ internal static class JsonReport
         writer.WriteEndArray();
     }
 
-    public static string OfRun(RunResult result, double milliseconds) => Write(writer =>
+    public static string OfRun(RunResult result, double milliseconds, TurnMap? map = null) => Write(writer =>
     {
         WriteHead(writer, "run", result.Verdict, result.Warnings);
         RunAnswers a = result.Answers;
@@ -76,6 +76,8 @@ internal static class JsonReport
         {
             TurnJson.Write(writer, result.Turning);
         }
+
+        map?.WriteJson(writer);
 
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)

@@ -19,12 +19,17 @@ internal static class RunCommand
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
         var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        var map = new Option<string[]>("--map")
+        {
+            Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
+        };
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
-            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots")
+            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n"
+            + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1")
         {
-            file, outDir, force, json, quiet, noPlots,
+            file, outDir, force, json, quiet, noPlots, map,
         };
         outDir.Validators.Add(found =>
         {
@@ -37,7 +42,7 @@ internal static class RunCommand
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots)),
+                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(map)!),
             output,
             error,
             cancel));
@@ -58,6 +63,16 @@ internal static class RunCommand
             return ExitCode.WrongInput;
         }
 
+        (MapAxis X, MapAxis Y)? axes = null;
+        if (options.Map.Length > 0)
+        {
+            axes = TurnMap.Axes(options.Map, file, read.Scenario, error);
+            if (axes is null)
+            {
+                return ExitCode.WrongCommandLine;
+            }
+        }
+
         // the folder first: no work for a result that has nowhere to go
         bool hasFiles = !options.Json || options.Out is not null;
         OutputFolder? folder = hasFiles
@@ -67,10 +82,16 @@ internal static class RunCommand
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
+        if (folder is not null && map is not null)
+        {
+            files.AddRange(map.WriteFiles(folder, options.NoPlots));
+        }
+
         if (options.Json)
         {
-            output.WriteLine(JsonReport.OfRun(result, milliseconds));
+            output.WriteLine(JsonReport.OfRun(result, milliseconds, map));
         }
         else if (options.Quiet)
         {
@@ -78,7 +99,7 @@ internal static class RunCommand
         }
         else
         {
-            TextReport.Write(output, result, milliseconds, read.Notes, files);
+            TextReport.Write(output, result, milliseconds, read.Notes, files, map?.Sentence);
         }
 
         if (result.Status == RunStatus.Failed)
@@ -104,6 +125,12 @@ internal static class RunCommand
             files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
         }
 
+        if (result.Turning is TurnReport turning)
+        {
+            files.Add(folder.Write("turn-paths.csv", stream => TurnCsv.WritePaths(result, turning, stream)));
+            files.Add(folder.Write("spectrum.csv", stream => TurnCsv.WriteSpectra(turning, stream)));
+        }
+
         if (!options.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
@@ -115,5 +142,5 @@ internal static class RunCommand
         return files;
     }
 
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, string[] Map);
 }

@@ -74,7 +74,7 @@ internal static class TurnTextReport
         yield return Text($"takes {r.Current:0.00} A and {r.Power:0.0} W from the battery; its wheels would turn it at {r.YawRateWithoutSlip:0.00} rad/s if nothing slipped");
         if (r.RotationCentre is { } c)
         {
-            yield return Text($"turns about a point {1e3 * c.X:0} mm ahead of and {1e3 * c.Y:0} mm left of its centre of mass");
+            yield return Text($"turns about a point {1e3 * Math.Abs(c.X):0} mm {(c.X < 0.0 ? "behind" : "ahead of")} and {1e3 * Math.Abs(c.Y):0} mm {(c.Y < 0.0 ? "right" : "left")} of its centre of mass");
         }
 
         yield return r.LeastCurrentLimit is { } ampere
@@ -99,14 +99,17 @@ internal static class TurnTextReport
         return table;
     }
 
-    // the slowest to die of each kind
+    // One a part: the slowest to die of those in which it moves most, else the one in which it moves more than in any other.
     private static Table ModeTable(TurnReport r)
     {
         Table table = new Table().Border(TableBorder.Minimal).AddColumn("Swing of the turn").AddColumn(new TableColumn("Hz").RightAligned())
             .AddColumn(new TableColumn("growth 1/s").RightAligned()).AddColumn("what moves");
-        foreach (TurnMode m in r.Modes.GroupBy(m => m.Part).Select(g => g.First()))
+        IEnumerable<(TurnPart Part, TurnMode Mode)> rows = Enum.GetValues<TurnPart>()
+            .Select(p => (p, r.Modes.FirstOrDefault(m => m.Part == p) ?? r.Modes.MaxBy(m => m.Shares.FirstOrDefault(s => s.Part == p).Share)!))
+            .Where(m => m.Item2.Shares.Any(s => s.Part == m.p)).OrderByDescending(m => m.Item2.Growth);
+        foreach ((TurnPart part, TurnMode m) in rows)
         {
-            table.AddRow(m.Name, F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
+            table.AddRow(TurnMode.Words(part), F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
         }
 
         return table;

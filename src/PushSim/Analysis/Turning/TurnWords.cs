@@ -87,7 +87,7 @@ internal static class TurnWords
         }
 
         lines.Add(Text($"What feeds a chatter: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {feed:0.00} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
-        lines.Add(Text($"Tread ring alone, wheel held: {worst.Margin:0.00} times the loss that keeps it quiet ({(worst.Buzzes ? "it buzzes" : "quiet")}), near {worst.Frequency:0} Hz."));
+        lines.Add(Text($"Tread ring alone, with the wheel held: margin {worst.Margin:0.00}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
     }
 
     private static void AddMode(List<string> lines, TurnReport r)
