@@ -34,7 +34,8 @@ public static class StabilityMapPlot
         model.Axes[1] = AxisOf(model.Axes[1], map.Y);
         model.Axes.Add(new LinearColorAxis
         {
-            Position = AxisPosition.Right, Minimum = -Strongest, Maximum = Strongest, Title = "Growth of a small swing [1/s]",
+            Position = AxisPosition.Right, Minimum = -Scale(Strongest), Maximum = Scale(Strongest), MajorStep = 0.5 * Scale(Strongest), MinorTickSize = 0.0,
+            LabelFormatter = v => Math.Sinh(v).ToString("0", System.Globalization.CultureInfo.InvariantCulture), Title = "Growth of a small swing [1/s]",
             Palette = OxyPalette.Interpolate(200, OxyColor.FromRgb(70, 150, 205), OxyColor.FromRgb(200, 226, 242), OxyColors.White, OxyColor.FromRgb(250, 214, 160), OxyColor.FromRgb(213, 94, 0)),
             HighColor = OxyColor.FromRgb(213, 94, 0), LowColor = OxyColor.FromRgb(70, 150, 205), TitleFontSize = 13.0,
         });
@@ -49,17 +50,20 @@ public static class StabilityMapPlot
             {
                 if (map.Points[i, j] is { } p && double.IsFinite(p.Growth))
                 {
-                    cells.Items.Add(new RectangleItem(xEdges[i], xEdges[i + 1], yEdges[j], yEdges[j + 1], Math.Clamp(p.Growth, -Strongest, Strongest)));
+                    cells.Items.Add(new RectangleItem(xEdges[i], xEdges[i + 1], yEdges[j], yEdges[j + 1], Scale(Math.Clamp(p.Growth, -Strongest, Strongest))));
                 }
             }
         }
 
         model.Series.Add(cells);
-        AddBorder(model, map, p => p.Growth, 0.0, "all swings: border of chatter", LineStyle.Solid);
+        AddBorder(model, map, p => Scale(p.Growth), 0.0, "border of chatter", LineStyle.Solid);
         AddBorder(model, map, p => p.RingMargin - 1.0, 0.0, "tread ring alone", LineStyle.Dash);
-        AddPoints(model, map, true, "simulated: grows", MarkerType.Triangle, OxyColors.Black);
-        AddPoints(model, map, false, "simulated: dies out", MarkerType.Circle, OxyColors.White);
+        AddPoints(model, map, true, "simulation grows", MarkerType.Triangle, OxyColors.Black);
+        AddPoints(model, map, false, "simulation dies out", MarkerType.Circle, OxyColors.White);
     }
+
+    // Swings die out at a few per second at most and may grow at hundreds: both must show.
+    private static double Scale(double growth) => Math.Asinh(growth);
 
     private static Axis AxisOf(Axis plain, double[] values)
     {
@@ -111,14 +115,15 @@ public static class StabilityMapPlot
 
     private static void AddPoints(PlotModel model, StabilityMap map, bool grows, string label, MarkerType marker, OxyColor fill)
     {
-        var series = new ScatterSeries { Title = label, MarkerType = marker, MarkerSize = 5.5, MarkerFill = fill, MarkerStroke = OxyColors.Black, MarkerStrokeThickness = 1.2 };
+        // a scatter series would take its colours from the axis of the growth
+        var series = new LineSeries { Title = label, LineStyle = LineStyle.None, MarkerType = marker, MarkerSize = 5.5, MarkerFill = fill, MarkerStroke = OxyColors.Black, MarkerStrokeThickness = 1.2 };
         for (int i = 0; i < map.X.Length; i++)
         {
             for (int j = 0; j < map.Y.Length; j++)
             {
                 if (map.Points[i, j]?.Simulated == grows)
                 {
-                    series.Points.Add(new ScatterPoint(map.X[i], map.Y[j]));
+                    series.Points.Add(new DataPoint(map.X[i], map.Y[j]));
                 }
             }
         }

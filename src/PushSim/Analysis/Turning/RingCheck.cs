@@ -49,6 +49,21 @@ public sealed record RingCheck(string Wheel, double Margin, double SlipSpeed, do
         return half + Math.Sqrt((half * half) + (1.0 - b));
     }
 
+    /// <summary>The margin of the criterion [1].</summary>
+    /// <param name="mt">Mass of the tread ring [kg].</param>
+    /// <param name="kc">Stiffness of the tyre body [N/m].</param>
+    /// <param name="c">Damping of tyre body and viscous friction together [N s/m].</param>
+    /// <param name="tau">Time in which a bristle follows, mu/(sigma0 |v|) [s].</param>
+    /// <param name="feed">N d, slope of the friction force over slip speed [N s/m].</param>
+    /// <param name="sigma1OverSigma0">Time of the bristles' damping [s].</param>
+    public static double MarginOf(double mt, double kc, double c, double tau, double feed, double sigma1OverSigma0)
+    {
+        double first = mt + (c * tau) + (feed * sigma1OverSigma0);
+        double second = c + (kc * tau) + feed;
+        double ratio = first * second / (mt * tau * kc);
+        return first < 0.0 || second < 0.0 ? -Math.Abs(ratio) : ratio;
+    }
+
     /// <summary>The criterion of each wheel that carries load and slides.</summary>
     internal static IReadOnlyList<RingCheck> Of(TurnModel model, double[] state)
     {
@@ -78,10 +93,7 @@ public sealed record RingCheck(string Wheel, double Margin, double SlipSpeed, do
 
             // sigma1 as the law limits it, at the decay rate of steady sliding
             double sigma1 = p.LimitDamping ? p.Sigma1.Value / (1.0 + (p.Sigma1Over4Sigma0.Value / tau)) : p.Sigma1.Value;
-            double first = mt + (c * tau) + (load * d * sigma1 / sigma0);
-            double second = c + (kc * tau) + (load * d);
-            double ratio = first * second / (mt * tau * kc);
-            double margin = first < 0.0 || second < 0.0 ? -Math.Abs(ratio) : ratio;
+            double margin = MarginOf(mt, kc, c, tau, load * d, sigma1 / sigma0);
             checks.Add(new RingCheck(model.Scenario.Robot.Wheels[i].Name, margin, v, load, d, Math.Sqrt(kc / mt) / (2.0 * Math.PI)));
 
             double Steady(double share)
