@@ -116,7 +116,7 @@ public static class StabilityMapPlot
     private static void AddPoints(PlotModel model, StabilityMap map, bool grows, string label, MarkerType marker, OxyColor fill)
     {
         // a scatter series would take its colours from the axis of the growth
-        var series = new LineSeries { Title = label, LineStyle = LineStyle.None, MarkerType = marker, MarkerSize = 5.5, MarkerFill = fill, MarkerStroke = OxyColors.Black, MarkerStrokeThickness = 1.2 };
+        var series = new LineSeries { Title = label, Color = OxyColors.Transparent, LineStyle = LineStyle.None, MarkerType = marker, MarkerSize = 5.5, MarkerFill = fill, MarkerStroke = OxyColors.Black, MarkerStrokeThickness = 1.2 };
         for (int i = 0; i < map.X.Length; i++)
         {
             for (int j = 0; j < map.Y.Length; j++)
