@@ -82,8 +82,10 @@ internal static class RunCommand
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
-        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
+
+        // after the files of the run: they stay if the map is interrupted
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, cancel);
         if (folder is not null && map is not null)
         {
             files.AddRange(map.WriteFiles(folder, options.NoPlots));

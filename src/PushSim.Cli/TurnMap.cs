@@ -84,11 +84,13 @@ internal sealed class TurnMap
         return (axes[0]!, axes[1]!);
     }
 
-    public static TurnMap Compute(string file, MapAxis x, MapAxis y, CancellationToken cancel)
+    public static TurnMap Compute(string file, MapAxis x, MapAxis y, TextWriter error, CancellationToken cancel)
     {
+        var progress = new MapProgress(error, CountY);
         double[] xs = x.Values(CountX);
         double[] ys = y.Values(CountY);
-        StabilityMap map = StabilityMap.Compute(xs, ys, (i, j) => Read(file, x, xs[i], y, ys[j]).Scenario, EveryX, EveryY, null, cancel);
+        StabilityMap map = StabilityMap.Compute(xs, ys, (i, j) => Read(file, x, xs[i], y, ys[j]).Scenario, EveryX, EveryY, progress.RowDone, cancel);
+        progress.Clear();
         return new TurnMap(x, y, map);
     }
 

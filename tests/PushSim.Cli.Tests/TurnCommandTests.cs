@@ -80,7 +80,7 @@ public class TurnCommandTests
         using var scratch = new ScratchFolder();
         Cli cli = Cli.Run(
             "run", Repository.Scenario("spot-bouncy-tyre"), "--json", "--out", scratch["out"], "--map", "tyre.sleeve.body_damping=0.1..3 N s/m", "--map", "manoeuvre.turn=0.3..1");
-        Assert.Equal("", cli.Error);
+        Assert.Equal(ExitCode.Done, cli.Code);
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         JsonElement map = json.RootElement.GetProperty("map");
         Assert.Equal("N s/m", map.GetProperty("x_unit").GetString());

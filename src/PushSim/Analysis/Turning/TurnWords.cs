@@ -97,6 +97,10 @@ internal static class TurnWords
         lines.Add(first.Growth > 0.0
             ? Text($"In the whole robot {first.Name}{swing} grows by itself, {Folds(first.Growth)}.")
             : Text($"In the whole robot every small swing dies out; the slowest is {first.Name}{swing}, {Folds(first.Growth)}."));
+        if (r.SimulatedGrowth is { } rate && double.IsFinite(rate))
+        {
+            lines.Add(Text($"A simulation of the steady turn with everything moved by a ten-thousandth of its usual size {(rate > 0.0 ? "swings up" : "comes to rest")} at {Math.Abs(rate):0.0} 1/s (small-swing analysis: {Math.Abs(first.Growth):0.0} 1/s)."));
+        }
     }
 
     private static string Folds(double growth) => Text($"{(growth > 0.0 ? "doubling" : "halving")} every {1e3 * Math.Log(2.0) / Math.Abs(growth):0} ms");
