@@ -16,7 +16,7 @@ namespace PushSim.Analysis.Turning;
 /// <param name="SlipSpeed">Slip speed of the tread in the steady turn [m/s].</param>
 /// <param name="Load">Load in the steady turn [N].</param>
 /// <param name="FrictionSlope">Slope of the steady friction over slip speed, negative where friction falls [s/m].</param>
-/// <param name="Frequency">sqrt(k_c/m_t)/2 pi, near which the tread rings [Hz].</param>
+/// <param name="Frequency">sqrt(k_c/m_t)/2 pi, near which the tread rings; a full cycle may show twice that in the force [Hz].</param>
 public sealed record RingCheck(string Wheel, double Margin, double SlipSpeed, double Load, double FrictionSlope, double Frequency)
 {
     // A tread that slips slower than this sticks: the criterion is about sliding [m/s].
