@@ -16,3 +16,6 @@ for scenario in "$here"/../scenarios/*.toml; do
         esac
     done
 done
+dotnet "$here/../src/PushSim.Cli/bin/Release/net10.0/PushSim.Cli.dll" run "$here/../scenarios/spot-bouncy-tyre.toml" --out "$work/map" --quiet \
+    --map "tyre.sleeve.body_damping=0.1..3 N s/m" --map "tyre.sleeve.slip_speed=0.1..2 m/s"
+cp "$work/map/map.png" "$here/chatter-map.png"

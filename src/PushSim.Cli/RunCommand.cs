@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using PushSim.Analysis;
+using PushSim.Analysis.Turning;
 using PushSim.Plotting;
 using PushSim.Scenarios;
 using PushSim.Simulation;
@@ -19,12 +20,18 @@ internal static class RunCommand
         var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
         var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
         var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
+        var map = new Option<string[]>("--map")
+        {
+            Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
+        };
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
-            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run scenarios/spot-turn.toml --rank-tyres")
+            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n"
+            + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1\n"
+            + "  pushsim run scenarios/spot-turn.toml --rank-tyres")
         {
-            file, outDir, force, json, quiet, noPlots, rank,
+            file, outDir, force, json, quiet, noPlots, rank, map,
         };
         outDir.Validators.Add(found =>
         {
@@ -37,7 +44,7 @@ internal static class RunCommand
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(rank)),
+                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(rank), parsed.GetValue(map)!),
             output,
             error,
             cancel));
@@ -58,6 +65,16 @@ internal static class RunCommand
             return ExitCode.WrongInput;
         }
 
+        (MapAxis X, MapAxis Y)? axes = null;
+        if (options.Map.Length > 0)
+        {
+            axes = TurnMap.Axes(options.Map, file, read.Scenario, error);
+            if (axes is null)
+            {
+                return ExitCode.WrongCommandLine;
+            }
+        }
+
         // the folder first: no work for a result that has nowhere to go
         bool hasFiles = !options.Json || options.Out is not null;
         OutputFolder? folder = hasFiles
@@ -66,12 +83,20 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        result = CloseCall.Review(result, cancel);
+        result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
         TyreAnswers tyres = TyreAnswers.Of(result, file, options.Rank, cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, options, cancel);
+
+        // after the files of the run: they stay if the map is interrupted
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, cancel);
+        if (folder is not null && map is not null)
+        {
+            files.AddRange(map.WriteFiles(folder, options.NoPlots));
+        }
+
         if (options.Json)
         {
-            output.WriteLine(JsonReport.OfRun(result, milliseconds, tyres));
+            output.WriteLine(JsonReport.OfRun(result, milliseconds, tyres, map));
         }
         else if (options.Quiet)
         {
@@ -79,7 +104,7 @@ internal static class RunCommand
         }
         else
         {
-            TextReport.Write(output, result, milliseconds, read.Notes, files, tyres);
+            TextReport.Write(output, result, milliseconds, read.Notes, files, tyres, map?.Sentence);
         }
 
         if (result.Status == RunStatus.Failed)
@@ -105,6 +130,12 @@ internal static class RunCommand
             files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
         }
 
+        if (result.Turning is TurnReport turning)
+        {
+            files.Add(folder.Write("turn-paths.csv", stream => TurnCsv.WritePaths(result, turning, stream)));
+            files.Add(folder.Write("spectrum.csv", stream => TurnCsv.WriteSpectra(turning, stream)));
+        }
+
         if (!options.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
@@ -117,5 +148,5 @@ internal static class RunCommand
         return files;
     }
 
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Rank);
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Rank, string[] Map);
 }

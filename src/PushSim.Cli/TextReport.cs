@@ -22,7 +22,7 @@ internal static class TextReport
     // The table shows three digits [J].
     private const double LeastShownJoule = 5e-4;
 
-    public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files, TyreAnswers? tyres = null)
+    public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files, TyreAnswers? tyres = null, string? map = null)
     {
         IAnsiConsole console = Console(output);
         if (result.Scenario.Question.Length > 0)
@@ -36,6 +36,16 @@ internal static class TextReport
         if (result.Limits.Count > 0)
         {
             console.Write(LimitTable(result));
+        }
+
+        if (result.Turning is not null)
+        {
+            TurnTextReport.Write(console, result.Turning);
+        }
+
+        if (map is not null)
+        {
+            console.MarkupLine(Markup.Escape(PlainText.Of(map)));
         }
 
         Table energy = EnergyTable(result);

@@ -214,6 +214,28 @@ internal sealed class Panel
         return this;
     }
 
+    /// <summary>The horizontal axis starts there, though no curve may.</summary>
+    public Panel StartingAt(double x)
+    {
+        _model.Axes[0].Minimum = x;
+        return this;
+    }
+
+    /// <summary>Higher than usual.</summary>
+    /// <param name="rows">How many usual panels high.</param>
+    public Panel AsTall(double rows)
+    {
+        Rows = rows;
+        return this;
+    }
+
+    /// <summary>Whatever else the picture needs.</summary>
+    public Panel With(Action<PlotModel> change)
+    {
+        change(_model);
+        return this;
+    }
+
     /// <summary>Equal scales on both axes, for paths on the floor.</summary>
     /// <param name="rows">How many usual panels high.</param>
     public Panel AsMap(double rows = 1.0)

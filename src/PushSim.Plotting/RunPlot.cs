@@ -34,12 +34,15 @@ public sealed class RunPlot
     public static RunPlot Of(RunResult result) => new(result.Scenario.Manoeuvre.Kind switch
     {
         ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(result),
-        ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(result),
+        ManoeuvreKind.Spot or ManoeuvreKind.Arc => TurnPanels.Of(result),
         ManoeuvreKind.Hold => Hold(result),
         ManoeuvreKind.Shove when result.Opponent is not null => ShovePanels.Shove(result),
         ManoeuvreKind.WallPush => ShovePanels.WallPush(result),
         _ => Drive(result),
     });
+
+    /// <summary>A picture of given panels.</summary>
+    internal static RunPlot Of(IReadOnlyList<Panel> panels) => new(panels);
 
     /// <summary>Writes it as PNG, 900 px wide.</summary>
     /// <param name="stream">Receives the file.</param>
@@ -131,29 +134,6 @@ public sealed class RunPlot
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         AddWheels(r, load, "load_n");
         List<Panel> panels = [force, slip, load];
-        AddCurrents(r, panels);
-        return panels;
-    }
-
-    private static IReadOnlyList<Panel> Turn(RunResult r)
-    {
-        Panel yaw = Time("Yaw rate", "Yaw rate [rad/s]").Add(r, r["yaw_rate_rad_per_s"], "left turn positive");
-        foreach (Mark mark in r.Marks)
-        {
-            yaw.MarkTime(mark.Time, mark.Label);
-        }
-
-        Panel scrub = Time("Scrub: sideways force of each tyre", "Force [N]");
-        Panel load = Time("Load on each wheel", "Load [N]");
-        AddWheels(r, scrub, "lateral_force_n");
-        AddWheels(r, load, "load_n");
-        Panel path = new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r["x_m"].Values, r["y_m"].Values, "path").AsMap();
-        List<Panel> panels = [yaw, scrub, load];
-        if (r.Scenario.Manoeuvre.Kind == ManoeuvreKind.Arc)
-        {
-            panels.Add(path);
-        }
-
         AddCurrents(r, panels);
         return panels;
     }

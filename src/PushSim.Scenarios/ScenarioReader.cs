@@ -46,12 +46,13 @@ public static class ScenarioReader
             return Result(context, null, null);
         }
 
+        SetValues.PutIntoScenario(context, tree);
         var root = new Section(context, "scenario", tree);
-        RobotSettings? robot = Robot(context, path, root);
+        RobotSettings? robot = Robot(context, path, root, SetValues.OfRobot(context));
         context.TyreMaterial = null;
         Section? opponentSection = root.Table("opponent");
         (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
-        RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection);
+        RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection, []);
         if (robot is not null && opponent is not null)
         {
             NameNotes(context, (0, notes), (0, derived), robot.Name);
@@ -77,7 +78,7 @@ public static class ScenarioReader
     }
 
     // The robot that a scenario or its opponent names, with what they set anew in it.
-    private static RobotSettings? Robot(ReadContext context, string path, Section user)
+    private static RobotSettings? Robot(ReadContext context, string path, Section user, IReadOnlyList<TomlEntry> first)
     {
         if (user.Text("robot") is not string name)
         {
@@ -91,7 +92,7 @@ public static class ScenarioReader
             return null;
         }
 
-        context.Overrides = set is null ? null : new Overrides(set);
+        context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
         RobotSettings? robot = RobotReader.Read(context, tree);
         if (robot is not null)
         {
