@@ -13,17 +13,18 @@ internal static class RunCommand
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var file = new Argument<string>("FILE") { Description = "Scenario file." };
-        var outDir = new Option<string?>("--out") { Description = "Folder for plots and CSV (default pushsim-out/NAME).", HelpName = "DIR" };
+        var outDir = new Option<string?>("--out") { Description = "Folder for all files (default pushsim-out/NAME).", HelpName = "DIR" };
         var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
         var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        var report = new Option<bool>("--report") { Description = "Write report.html too: one page with replay, to show." };
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
-            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots")
+            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run my.toml --report")
         {
-            file, outDir, force, json, quiet, noPlots,
+            file, outDir, force, json, quiet, noPlots, report,
         };
         outDir.Validators.Add(found =>
         {
@@ -33,10 +34,17 @@ internal static class RunCommand
                 found.AddError("--out needs the name of a folder");
             }
         });
+        command.Validators.Add(found =>
+        {
+            if (found.GetValue(report) && found.GetValue(json) && found.GetResult(outDir) is null)
+            {
+                found.AddError("--report writes a file, and with --json files are written only with --out: give --out DIR");
+            }
+        });
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots)),
+                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(report)),
             output,
             error,
             cancel));
@@ -66,7 +74,7 @@ internal static class RunCommand
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         result = CloseCall.Review(result, cancel);
-        List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, read, milliseconds, options, cancel);
         if (options.Json)
         {
             output.WriteLine(JsonReport.OfRun(result, milliseconds));
@@ -89,7 +97,7 @@ internal static class RunCommand
         return ExitCode.Done;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, RunResult result, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, RunResult result, ReadResult read, double milliseconds, Options options, CancellationToken cancel)
     {
         List<string> files = [];
         if (result.Time.Length < 2)
@@ -107,12 +115,19 @@ internal static class RunCommand
         {
             cancel.ThrowIfCancellationRequested();
             RunPlot plot = RunPlot.Of(result);
+            files.Add(folder.Write("plot.pdf", plot.WritePdf));
             files.Add(folder.Write("plot.svg", plot.WriteSvg));
             files.Add(folder.Write("plot.png", plot.WritePng));
+        }
+
+        if (options.Report)
+        {
+            cancel.ThrowIfCancellationRequested();
+            files.Add(folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds).Write));
         }
 
         return files;
     }
 
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report);
 }

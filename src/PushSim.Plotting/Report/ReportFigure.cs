@@ -1,0 +1,82 @@
+using System.Globalization;
+using System.Text;
+using OxyPlot;
+
+namespace PushSim.Plotting.Report;
+
+/// <summary>
+/// A plot of a page: the same panel drawn for a desk and for a telephone, and its content in words for those who cannot see it.
+/// </summary>
+public sealed class ReportFigure
+{
+    // Curves described one by one in the words for a screen reader [1].
+    private const int MostCurves = 8;
+
+    private readonly Func<Panel> _panel;
+
+    internal ReportFigure(Func<Panel> panel) => _panel = panel;
+
+    /// <summary>The plots of a run, the same as in its picture.</summary>
+    /// <param name="result">A result with at least two samples.</param>
+    public static IReadOnlyList<ReportFigure> Of(Simulation.RunResult result)
+    {
+        // a panel is built once, so each drawing takes its own
+        int count = RunPlot.Panels(result).Count;
+        Lazy<IReadOnlyList<Panel>>[] sets = [new(() => RunPlot.Panels(result)), new(() => RunPlot.Panels(result))];
+        return [.. Enumerable.Range(0, count).Select(i =>
+        {
+            int drawn = 0;
+            return new ReportFigure(() => sets[drawn++].Value[i]);
+        })];
+    }
+
+    /// <summary>Writes heading and both drawings.</summary>
+    internal void Write(TextWriter html, int number)
+    {
+        Panel desk = _panel();
+        string id = FormattableString.Invariant($"p{number}");
+        html.WriteLine($"<figure><h3 id=\"{id}\">{HtmlText.Of(desk.Title)}</h3>");
+        string words = HtmlText.Of(Words(desk));
+        Draw(html, desk, PlotLook.Page, id + "d", "desk", words);
+        Draw(html, _panel(), PlotLook.Phone, id + "p", "phone", words);
+        html.WriteLine("</figure>");
+    }
+
+    private static void Draw(TextWriter html, Panel panel, PlotLook look, string id, string kind, string words)
+    {
+        int height = PlotSheet.Height(panel.Rows);
+        PlotModel model = panel.Build(look);
+        var context = new SvgContext(id);
+        ((IPlotModel)model).Update(true);
+        ((IPlotModel)model).Render(context, new OxyRect(0, 0, look.Width, height));
+        html.Write(FormattableString.Invariant($"<svg class=\"plot {kind}\" viewBox=\"0 0 {look.Width} {height}\" role=\"img\" aria-label=\"{words}\""));
+        bool isTime = panel.XTitle == RunPlot.TimeTitle;
+        OxyRect area = model.PlotArea;
+        if (isTime)
+        {
+            html.Write(FormattableString.Invariant(
+                $" data-left=\"{area.Left:0.##}\" data-right=\"{area.Right:0.##}\" data-from=\"{model.Axes[0].ActualMinimum:0.######}\" data-to=\"{model.Axes[0].ActualMaximum:0.######}\""));
+        }
+
+        html.Write('>');
+        html.Write(context.Content);
+        if (isTime)
+        {
+            html.Write(FormattableString.Invariant($"<path class=\"now\" d=\"M0 {area.Top:0.#}V{area.Bottom:0.#}\"/>"));
+        }
+
+        html.WriteLine("</svg>");
+    }
+
+    private static string Words(Panel panel)
+    {
+        var words = new StringBuilder();
+        words.Append(CultureInfo.InvariantCulture, $"Plot: {panel.Title}; {(panel.YTitle.Length > 0 ? panel.YTitle : "words")} against {panel.XTitle}.");
+        foreach (Curve curve in panel.Curves.Take(MostCurves))
+        {
+            words.Append(CultureInfo.InvariantCulture, $" {curve.Label}: from {curve.Y.Min():0.##} to {curve.Y.Max():0.##}, at the end {curve.Y[^1]:0.##}.");
+        }
+
+        return words.ToString();
+    }
+}
