@@ -25,7 +25,14 @@
   };
   data.robots.forEach((r, k) => r.x.forEach((x, i) => widen(x * MM, r.y[i] * MM, reach[k])));
   if (data.tether) data.tether.x.forEach(x => widen(x * MM, data.tether.y * MM, 10));
-  const size = Math.max(...reach);
+  const size = Math.max(...reach), longest = 0.9 * size;
+  if (data.push) {
+    const q = data.push;
+    q.x.forEach((x, i) => {
+      const force = Math.hypot(q.fx[i], q.fy[i]), length = longest * Math.min(1, force / q.full);
+      if (force > 1) widen(x * MM + length * q.fx[i] / force, q.y[i] * MM + length * q.fy[i] / force, 0);
+    });
+  }
   const margin = 0.35 * size;
   const whole = [box.left - margin, box.low - margin, box.right - box.left + 2 * margin, box.high - box.low + 2 * margin];
   // neither a slit nor a tower: at most 2.6 wide for 1 high, at least 1.4
@@ -39,7 +46,7 @@
 
   const world = make("g", stage, { transform: "scale(1 -1)" });
   const steps = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
-  const raster = steps.find(s => s >= whole[2] / 16) || 10000;
+  const raster = steps.find(s => s >= near[0] / 16) || 10000;
   const grid = make("path", world, { class: "grid" });
   let lines = "";
   const far = [whole[0] - whole[2], whole[1] - whole[3], whole[0] + 2 * whole[2], whole[1] + 2 * whole[3]];
@@ -133,8 +140,10 @@
     let cell = 0;
     robots.forEach((o, k) => {
       o.g.setAttribute("transform", "translate(" + centres[k].map(v => v.toFixed(3)).join(" ") + ") rotate(" + (value(o.r.h) * DEG).toFixed(3) + ")");
+      // above its robot; below the lower of two that do not stand side by side
+      const other = centres[1 - k], low = other && other[1] - centres[k][1] > 0.5 * reach[k];
       names[k].setAttribute("x", centres[k][0].toFixed(2));
-      names[k].setAttribute("y", (-centres[k][1] - reach[k] - 0.35 * font).toFixed(2));
+      names[k].setAttribute("y", (low ? -centres[k][1] + reach[k] + font : -centres[k][1] - reach[k] - 0.35 * font).toFixed(2));
       for (const w of o.wheels) {
         const load = value(w.w.load), slip = value(w.w.slip);
         w.fill.setAttribute("width", (2 * w.radius * Math.min(1, Math.max(0, load / o.r.fullLoad))).toFixed(2));
@@ -153,7 +162,7 @@
     scale.setAttribute("y", (-view[1] - 0.7 * font).toFixed(2));
     if (data.push) {
       const q = data.push, fx = value(q.fx), fy = value(q.fy), force = Math.hypot(fx, fy);
-      const length = 1.3 * size * Math.min(1.15, force / q.full);
+      const length = longest * Math.min(1, force / q.full);
       let d = "";
       if (force > 1 && length > 0) {
         const a = Math.atan2(fy, fx), x = value(q.x) * MM, y = value(q.y) * MM, b = 0.05 * size, h = Math.min(0.22 * size, 0.6 * length);
