@@ -7,7 +7,7 @@ using PushSim.Tyres;
 namespace PushSim.Plotting.Report;
 
 /// <summary>
-/// The history that a page replays, as JSON: lengths in 0.01 mm, angles in 0.1 mrad, forces in 0.01 N, slip in mm/s, times in ms,
+/// The history that a page replays, as JSON: lengths in 0.01 mm, angles in 0.1 mrad, forces in 0.01 N, slip in mm/s, times in 10 µs,
 /// all whole numbers to keep it short. Floor frame of the first robot: x along the floor, y to its left, from above.
 /// </summary>
 internal sealed class ReplayData
@@ -16,7 +16,7 @@ internal sealed class ReplayData
     private const double PerRadian = 1e4;
     private const double PerNewton = 1e2;
     private const double PerSlip = 1e3;
-    private const double PerSecond = 1e3;
+    private const double PerSecond = 1e5;
 
     // Load and force to which bars and arrow are drawn full: most samples stay below, an impact does not set the scale [1].
     private const double FullShare = 0.97;

@@ -12,60 +12,62 @@ public sealed class ReportFigure
     // Curves described one by one in the words for a screen reader [1].
     private const int MostCurves = 8;
 
-    private readonly Func<Panel> _panel;
+    private readonly Panel _desk;
+    private readonly Panel _phone;
+    private (string Desk, string Phone)? _drawn;
 
-    internal ReportFigure(Func<Panel> panel) => _panel = panel;
+    private ReportFigure(Panel desk, Panel phone) => (_desk, _phone) = (desk, phone);
 
     /// <summary>The plots of a run, the same as in its picture.</summary>
     /// <param name="result">A result with at least two samples.</param>
-    public static IReadOnlyList<ReportFigure> Of(Simulation.RunResult result)
+    public static IReadOnlyList<ReportFigure> Of(Simulation.RunResult result) => Of(() => RunPlot.Panels(result));
+
+    /// <summary>The plots of any command, out of what makes its panels anew each time.</summary>
+    internal static IReadOnlyList<ReportFigure> Of(Func<IReadOnlyList<Panel>> panels)
     {
         // a panel is built once, so each drawing takes its own
-        int count = RunPlot.Panels(result).Count;
-        Lazy<IReadOnlyList<Panel>>[] sets = [new(() => RunPlot.Panels(result)), new(() => RunPlot.Panels(result))];
-        return [.. Enumerable.Range(0, count).Select(i =>
-        {
-            int drawn = 0;
-            return new ReportFigure(() => sets[drawn++].Value[i]);
-        })];
+        IReadOnlyList<Panel> desk = panels();
+        IReadOnlyList<Panel> phone = panels();
+        return [.. desk.Select((p, i) => new ReportFigure(p, phone[i]))];
     }
 
     /// <summary>Writes heading and both drawings.</summary>
     internal void Write(TextWriter html, int number)
     {
-        Panel desk = _panel();
         string id = FormattableString.Invariant($"p{number}");
-        html.WriteLine($"<figure><h3 id=\"{id}\">{HtmlText.Of(desk.Title)}</h3>");
-        string words = HtmlText.Of(Words(desk));
-        Draw(html, desk, PlotLook.Page, id + "d", "desk", words);
-        Draw(html, _panel(), PlotLook.Phone, id + "p", "phone", words);
+        html.WriteLine($"<figure><h3 id=\"{id}\">{HtmlText.Of(_desk.Title)}</h3>");
+        string words = HtmlText.Of(Words(_desk));
+        (string desk, string phone) = _drawn ??= (Draw(_desk, PlotLook.Page, id + "d", "desk", words), Draw(_phone, PlotLook.Phone, id + "p", "phone", words));
+        html.WriteLine(desk);
+        html.WriteLine(phone);
         html.WriteLine("</figure>");
     }
 
-    private static void Draw(TextWriter html, Panel panel, PlotLook look, string id, string kind, string words)
+    private static string Draw(Panel panel, PlotLook look, string id, string kind, string words)
     {
         int height = PlotSheet.Height(panel.Rows);
         PlotModel model = panel.Build(look);
         var context = new SvgContext(id);
         ((IPlotModel)model).Update(true);
         ((IPlotModel)model).Render(context, new OxyRect(0, 0, look.Width, height));
-        html.Write(FormattableString.Invariant($"<svg class=\"plot {kind}\" viewBox=\"0 0 {look.Width} {height}\" role=\"img\" aria-label=\"{words}\""));
+        var svg = new StringBuilder();
+        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"plot {kind}\" viewBox=\"0 0 {look.Width} {height}\" role=\"img\" aria-label=\"{words}\"");
         bool isTime = panel.XTitle == RunPlot.TimeTitle;
         OxyRect area = model.PlotArea;
         if (isTime)
         {
-            html.Write(FormattableString.Invariant(
-                $" data-left=\"{area.Left:0.##}\" data-right=\"{area.Right:0.##}\" data-from=\"{model.Axes[0].ActualMinimum:0.######}\" data-to=\"{model.Axes[0].ActualMaximum:0.######}\""));
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $" data-left=\"{area.Left:0.##}\" data-right=\"{area.Right:0.##}\" data-from=\"{model.Axes[0].ActualMinimum:0.######}\" data-to=\"{model.Axes[0].ActualMaximum:0.######}\"");
         }
 
-        html.Write('>');
-        html.Write(context.Content);
+        svg.Append('>').Append(context.Content);
         if (isTime)
         {
-            html.Write(FormattableString.Invariant($"<path class=\"now\" d=\"M0 {area.Top:0.#}V{area.Bottom:0.#}\"/>"));
+            svg.Append(CultureInfo.InvariantCulture, $"<path class=\"now\" d=\"M0 {area.Top:0.#}V{area.Bottom:0.#}\"/>");
         }
 
-        html.WriteLine("</svg>");
+        return svg.Append("</svg>").ToString();
     }
 
     private static string Words(Panel panel)

@@ -113,7 +113,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
             <div class="bar" role="group" aria-label="Replay controls">
             <button type="button" id="play" aria-keyshortcuts="Space">Play</button>
             <label class="time">Time <input id="time" type="range" min="0" max="{end}" step="any" value="0"></label>
-            <output id="clock" for="time">0.000 s</output>
+            <output id="clock" for="time" aria-live="off">0.000 s</output>
             <label>Speed <select id="speed"><option value="0.05">1/20</option><option value="0.1">1/10</option><option value="0.25">1/4</option><option value="0.5" selected>1/2</option><option value="1">real time</option><option value="2">double</option></select></label>
             <label><input id="follow" type="checkbox"> Follow</label>
             </div>

@@ -10,6 +10,9 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Theory]
     [InlineData("launch-soft")]
     [InlineData("pull-test")]
+    [InlineData("drag-test")]
+    [InlineData("arc")]
+    [InlineData("tilted-board")]
     [InlineData("wall-push")]
     public async Task A_page_loads_without_a_word_on_the_console_and_asks_for_nothing(string scenario)
     {

@@ -5,7 +5,7 @@
   const at = id => document.getElementById(id);
   const stage = at("stage"), slider = at("time"), play = at("play"), clock = at("clock"), speed = at("speed"), follow = at("follow");
   const MM = 0.01, DEG = 0.0001 * 180 / Math.PI;
-  const times = data.t.map(t => t / 1000), last = times.length - 1, end = times[last];
+  const times = data.t.map(t => t / 1e5), last = times.length - 1, end = times[last];
   const still = matchMedia("(prefers-reduced-motion: reduce)");
 
   const make = (name, parent, attributes) => {
