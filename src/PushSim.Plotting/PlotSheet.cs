@@ -1,5 +1,6 @@
 using OxyPlot;
 using OxyPlot.SkiaSharp;
+using PushSim.Plotting.Svg;
 using SkiaSharp;
 
 namespace PushSim.Plotting;
@@ -49,20 +50,13 @@ public sealed class PlotSheet
         data.SaveTo(stream);
     }
 
-    /// <summary>Writes it as SVG.</summary>
+    /// <summary>Writes it as SVG, letters as shapes, so that it needs no font.</summary>
     /// <param name="stream">Receives the file.</param>
     public void WriteSvg(Stream stream)
     {
-        using var measure = new PlotContext { RenderTarget = RenderTarget.VectorGraphic };
-        using var memory = new MemoryStream();
-        using (var context = new SvgRenderContext(memory, _width, _heights.Sum(), true, measure, OxyColors.White))
-        {
-            RenderAll(context);
-            context.Complete();
-            context.Flush();
-        }
-
-        memory.WriteTo(stream);
+        using var context = new SvgFileContext();
+        RenderAll(context);
+        stream.Write(System.Text.Encoding.UTF8.GetBytes(context.File(_width, _heights.Sum())));
     }
 
     /// <summary>Writes it as PDF, A4 upright, no panel broken over two pages, the font inside.</summary>

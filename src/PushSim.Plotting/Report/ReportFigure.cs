@@ -47,7 +47,7 @@ public sealed class ReportFigure
     {
         int height = PlotSheet.Height(panel.Rows);
         PlotModel model = panel.Build(look);
-        var context = new SvgContext(id);
+        var context = new SvgPageContext(id);
         ((IPlotModel)model).Update(true);
         ((IPlotModel)model).Render(context, new OxyRect(0, 0, look.Width, height));
         var svg = new StringBuilder();
