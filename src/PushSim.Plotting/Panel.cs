@@ -42,7 +42,7 @@ internal sealed class Panel
             DefaultFontSize = FontSize,
             Background = OxyColors.White,
             PlotAreaBorderColor = Palette.Rule,
-            Padding = new OxyThickness(6, 6, 6, 4),
+            Padding = new OxyThickness(PlotLook.Padding, 6, PlotLook.Padding, 4),
 
             Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
@@ -151,7 +151,7 @@ internal sealed class Panel
     public Panel AddOutline(IEnumerable<(double X, double Y)> corners, string label, int look, int moment, int moments, string text)
     {
         (double X, double Y)[] c = [.. corners];
-        byte alpha = (byte)(70 + (185 * moment / Math.Max(1, moments - 1)));
+        byte alpha = (byte)(110 + (145 * moment / Math.Max(1, moments - 1)));
         var series = new LineSeries
         {
             Title = moment == moments - 1 ? PlainLabel.Of(label) : null,

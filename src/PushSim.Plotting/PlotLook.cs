@@ -9,6 +9,9 @@ internal sealed record PlotLook(int Width, double LeftMargin, bool HasTitle)
     // Right of the plot area: half of the last number of the horizontal axis [px].
     public const double RightMargin = 18.0;
 
+    /// <summary>Left and right of all [px].</summary>
+    public const double Padding = 6.0;
+
     /// <summary>PNG, SVG and PDF.</summary>
     public static PlotLook File { get; } = new(900, 84.0, HasTitle: true);
 
@@ -19,5 +22,5 @@ internal sealed record PlotLook(int Width, double LeftMargin, bool HasTitle)
     public static PlotLook Phone { get; } = new(400, 62.0, HasTitle: false);
 
     /// <summary>Width of the area between the axes [px].</summary>
-    public double AreaWidth => Width - LeftMargin - RightMargin;
+    public double AreaWidth => Width - (2.0 * Padding) - LeftMargin - RightMargin;
 }
