@@ -30,7 +30,7 @@ public class ReportPageTests
     private static ScenarioSettings Shove(string first = "first", string second = "second") =>
         TestRobots.Shove(TestRobots.FourWheels() with { Name = first }, TestRobots.FourWheels() with { Name = second });
 
-    // The bounds; the best of three, for another program may take the machine meanwhile
+    // Bounds of the product; the best of three, for another program may take the machine meanwhile
     [Fact]
     public void A_shove_of_three_seconds_is_small_and_made_at_once()
     {
