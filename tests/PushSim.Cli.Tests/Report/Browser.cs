@@ -71,7 +71,17 @@ internal sealed partial class Browser : IAsyncDisposable
         process.BeginErrorReadLine();
         var browser = new Browser(process, profile);
         using var patience = new CancellationTokenSource(s_patience);
-        await browser._socket.ConnectAsync(new Uri(await address.Task.WaitAsync(s_patience)), patience.Token);
+        try
+        {
+            await browser._socket.ConnectAsync(new Uri(await address.Task.WaitAsync(s_patience)), patience.Token);
+        }
+        catch
+        {
+            // nothing of it may outlive the tests
+            process.Kill(entireProcessTree: true);
+            throw;
+        }
+
         browser._reading = browser.ReadAsync();
         return browser;
     }
