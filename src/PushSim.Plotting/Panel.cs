@@ -15,6 +15,9 @@ internal sealed class Panel
 
     private const double FontSize = 14.0;
 
+    // Letters of a title that fit into 900 px [1].
+    private const int LongestTitle = 80;
+
     // The vertical axis spans at least twice this, so that rounding noise stays flat [unit of the axis].
     private const double LeastSpan = 1e-3;
 
@@ -28,20 +31,19 @@ internal sealed class Panel
     /// <param name="yTitle">Quantity and unit of the vertical axis.</param>
     public Panel(string title, string xTitle, string yTitle)
     {
+        Title = PlainLabel.Of(title, LongestTitle);
         _model = new PlotModel
         {
-            Title = title,
+            Title = Title,
             TitleFontSize = FontSize + 2.0,
             TitleFontWeight = FontWeights.Normal,
             TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
             DefaultFont = PlotFont.Family,
             DefaultFontSize = FontSize,
             Background = OxyColors.White,
-            PlotAreaBorderColor = OxyColor.FromRgb(150, 150, 150),
-            Padding = new OxyThickness(6, 6, 6, 4),
+            PlotAreaBorderColor = Palette.Rule,
+            Padding = new OxyThickness(PlotLook.Padding, 6, PlotLook.Padding, 4),
 
-            // the same left and right edge in every panel, so that time lines up
-            PlotMargins = new OxyThickness(84, double.NaN, 18, double.NaN),
             Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
         _model.Axes.Add(Axis(AxisPosition.Bottom, xTitle));
@@ -58,9 +60,33 @@ internal sealed class Panel
         });
     }
 
+    /// <summary>What it shows.</summary>
+    public string Title { get; }
+
+    /// <summary>Quantity and unit of the horizontal axis.</summary>
+    public string XTitle => _model.Axes[0].Title;
+
+    /// <summary>Quantity and unit of the vertical axis; empty where it carries words.</summary>
+    public string YTitle => _model.Axes[1].Title;
+
+    /// <summary>What was added as curves.</summary>
+    public IReadOnlyList<Curve> Curves => _curves;
+
+    /// <summary>The panel with all that was added, as a file has it. Call once, at the end.</summary>
+    public PlotModel Build() => Build(PlotLook.File);
+
     /// <summary>The panel with all that was added. Call once, at the end.</summary>
-    public PlotModel Build()
+    /// <param name="look">Where it is shown.</param>
+    public PlotModel Build(PlotLook look)
     {
+        // the same left and right edge in every panel, so that time lines up; words need the room of a file everywhere
+        double left = _model.Axes[1].LabelFormatter is null ? look.LeftMargin : PlotLook.File.LeftMargin;
+        _model.PlotMargins = new OxyThickness(left, double.NaN, PlotLook.RightMargin, double.NaN);
+        if (!look.HasTitle)
+        {
+            _model.Title = null;
+        }
+
         List<Curve> drawn = Curve.MergeEqual(_curves, 2.0 * LeastSpan);
         for (int i = 0; i < drawn.Count; i++)
         {
@@ -68,7 +94,7 @@ internal sealed class Panel
         }
 
         KeepNoiseFlat();
-        PlotLabel.PlaceAll(_model, _labels, _curves);
+        PlotLabel.PlaceAll(_model, _labels, _curves, look.AreaWidth);
         return _model;
     }
 
@@ -77,7 +103,7 @@ internal sealed class Panel
 
     public Panel Add(double[] x, double[] y, string label, double scale = 1.0)
     {
-        _curves.Add(new Curve(label, Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]));
+        _curves.Add(new Curve(PlainLabel.Of(label), Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]));
         return this;
     }
 
@@ -96,7 +122,7 @@ internal sealed class Panel
     public Panel AddSteps(IEnumerable<(double X, double Y)> points, string label, double shift)
     {
         int i = _model.Series.Count;
-        var series = new LineSeries { Title = label, Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
+        var series = new LineSeries { Title = PlainLabel.Of(label), Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
         series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y + shift)));
         _model.Series.Add(series);
         return this;
@@ -155,10 +181,10 @@ internal sealed class Panel
     public Panel AddOutline(IEnumerable<(double X, double Y)> corners, string label, int look, int moment, int moments, string text)
     {
         (double X, double Y)[] c = [.. corners];
-        byte alpha = (byte)(70 + (185 * moment / Math.Max(1, moments - 1)));
+        byte alpha = (byte)(110 + (145 * moment / Math.Max(1, moments - 1)));
         var series = new LineSeries
         {
-            Title = moment == moments - 1 ? label : null,
+            Title = moment == moments - 1 ? PlainLabel.Of(label) : null,
             Color = OxyColor.FromAColor(alpha, Palette.Colour(look)),
             LineStyle = look == 0 ? LineStyle.Solid : LineStyle.Dash,
             StrokeThickness = 1.0 + (1.6 * moment / Math.Max(1, moments - 1)),
@@ -172,7 +198,9 @@ internal sealed class Panel
                 Text = text,
                 TextPosition = new DataPoint(c.Average(p => p.X), c.Average(p => p.Y)),
                 TextVerticalAlignment = VerticalAlignment.Middle,
+                Background = OxyColor.FromAColor(215, OxyColors.White),
                 StrokeThickness = 0.0,
+                Padding = new OxyThickness(1),
                 FontSize = FontSize - 2.0,
             });
         }
@@ -252,8 +280,8 @@ internal sealed class Panel
         Position = position,
         Title = title,
         MajorGridlineStyle = LineStyle.Solid,
-        MajorGridlineColor = OxyColor.FromRgb(228, 228, 228),
-        TicklineColor = OxyColor.FromRgb(150, 150, 150),
+        MajorGridlineColor = Palette.Grid,
+        TicklineColor = Palette.Rule,
         MaximumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
         MinimumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
         AxisTitleDistance = 10,
