@@ -49,9 +49,9 @@ internal sealed class LimitModel<T>
         Array.Fill(FloorOf = new T[robot.Wheels.Count], _equations.FloorFriction);
         _heat = new T[Motors.Length + Controllers.Length];
         SetHeat(scenario, condition);
-        if (condition.Charge is double charge && _equations.Battery is not null)
+        if (scenario.Robot.Battery is BatterySettings battery)
         {
-            _equations.Battery.InitialCharge = charge;
+            SetCharge(condition.Charge ?? battery.InitialCharge);
         }
 
         for (int k = 0; k < Controllers.Length; k++)
@@ -132,7 +132,17 @@ internal sealed class LimitModel<T>
         _heat[Motors.Length + controller] = temperature;
     }
 
-    public void SetCharge(double charge) => _equations.Battery!.InitialCharge = charge;
+    public void SetCharge(double charge)
+    {
+        Charge = charge;
+        _equations.Battery!.InitialCharge = charge;
+    }
+
+    /// <summary>State of charge [1].</summary>
+    public double Charge { get; private set; }
+
+    /// <summary>Battery voltage without load [V].</summary>
+    public T RestVoltage => _equations.Battery is null ? 0.0 : _equations.Battery.OpenCircuitVoltage(0.0);
 
     /// <summary>Torque of each drive after its own friction, which acts against <see cref="Direction"/> [N m].</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
