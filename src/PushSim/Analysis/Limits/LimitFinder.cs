@@ -68,13 +68,13 @@ public static class LimitFinder
         return report with { Verdict = LimitVerdict.Of(report) };
     }
 
-    /// <summary>Steady pull at standstill in a state [N]; null where the robot tips.</summary>
-    public static double? Pull(ScenarioSettings scenario, LimitCondition condition)
+    /// <summary>Steady pull at standstill in a state.</summary>
+    public static SteadyPull? Pull(ScenarioSettings scenario, LimitCondition condition)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
         var model = new LimitModel<R1>(scenario, condition, null, 1.0);
         LimitHook hook = Hook(scenario);
-        return StandingPull.Solve(model, hook)?.Pull(model, hook).Value;
+        return StandingPull.Solve(model, hook) is { } pull ? new SteadyPull(pull.Pull(model, hook).Value, pull.IsMixed) : null;
     }
 
     /// <summary>Greatest throttle that the scenario commands [1]; full where none.</summary>

@@ -18,6 +18,11 @@ public sealed record WheelLimit(
     string Name, int Axle, bool IsDriven, double Load, double RestLoad, double MotorForce, double PeakForce, double SlidingForce, double Force, double SpinSpeed,
     string Binding);
 
+/// <summary>A steady pull at standstill.</summary>
+/// <param name="Force">Tension of the tether [N].</param>
+/// <param name="IsMixed">Whether some driven wheels stand while others spin: then gear friction can hold more than this, by how the pull came about.</param>
+public sealed record SteadyPull(double Force, bool IsMixed);
+
 /// <summary>Forces over the speed range.</summary>
 /// <param name="Speed">Speeds, rising from 0 [m/s].</param>
 /// <param name="Motor">What the motors can give [N].</param>

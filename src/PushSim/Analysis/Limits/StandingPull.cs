@@ -20,7 +20,10 @@ internal sealed class StandingPull
 
     // Passes over drives and loads before Newton's method finishes, and changes of stalled against spinning after it.
     private const int Passes = 8;
-    private const int MostChanges = 6;
+    private const int MostChanges = 12;
+
+    // Drives this much faster than the slowest count as like it, its mirror image [1].
+    private const double Together = 1.05;
 
     // Below this rim speed [m/s] a drive counts as stalled.
     private const double Standstill = 1e-7;
@@ -40,6 +43,12 @@ internal sealed class StandingPull
 
     /// <summary>Drives that spin.</summary>
     public int[] Spinning { get; }
+
+    /// <summary>
+    /// Whether some driven wheels stand while others spin. A standing drive can hold more than its motor gives now: what it gave before the others broke
+    /// away stays behind its gear friction. The value here is that of a robot that still creeps forward, the lower end.
+    /// </summary>
+    public bool IsMixed { get; private init; }
 
     private double[,] Inverse { get; }
 
@@ -73,6 +82,7 @@ internal sealed class StandingPull
             }
         }
 
+        bool[] stands = new bool[n];
         for (int change = 0; change < MostChanges; change++)
         {
             int[] spinning = [.. Enumerable.Range(0, n).Where(d => omega[d] > 0.0)];
@@ -80,9 +90,22 @@ internal sealed class StandingPull
             double[] scale = [weight, .. spinning.Select(d => 0.3 / Lever(model, d))];
             double[] size = [weight, .. spinning.Select(d => weight * Lever(model, d))];
             double[,]? inverse = SmallNewton.Solve(new Residual<R1>(model, hook, spinning), x, scale, size);
-            if (inverse is null || spinning.Where((_, i) => !(x[i + 1] > 0.0)).Any())
+            if (inverse is null)
             {
-                return null;
+                // on falling friction drives in series cannot share a slide: the slowest comes to a stand
+                if (spinning.Length == 0)
+                {
+                    return null;
+                }
+
+                int slowest = spinning.MinBy(d => omega[d] * Lever(model, d));
+                double limit = Together * omega[slowest] * Lever(model, slowest);
+                foreach (int d in spinning.Where(d => omega[d] * Lever(model, d) <= limit))
+                {
+                    (omega[d], stands[d]) = (0.0, true);
+                }
+
+                continue;
             }
 
             traction = x[0];
@@ -99,7 +122,7 @@ internal sealed class StandingPull
             bool isSame = true;
             for (int d = 0; d < n; d++)
             {
-                bool breaks = model.IsDriven[d] && BreaksAway(model, load, omega, d);
+                bool breaks = model.IsDriven[d] && !stands[d] && BreaksAway(model, load, omega, d);
                 if (breaks != omega[d] > 0.0)
                 {
                     omega[d] = breaks ? Spin(model, load, omega, d) : 0.0;
@@ -109,7 +132,10 @@ internal sealed class StandingPull
 
             if (isSame || change == MostChanges - 1)
             {
-                return new StandingPull(traction, traction + model.AlongGravity.Value, omega, inverse, spinning);
+                return new StandingPull(traction, traction + model.AlongGravity.Value, omega, inverse, spinning)
+                {
+                    IsMixed = spinning.Length > 0 && spinning.Length < model.IsDriven.Count(driven => driven),
+                };
             }
         }
 
@@ -256,7 +282,8 @@ internal sealed class StandingPull
             return 0.0;
         }
 
-        double torque = omega[d] > 0.0 ? 0.0 : Math.Max(0.0, Torques(model, omega)[d].Value);
+        // on the way a drive that will spin may still count as stalled: no wheel gives more than it holds
+        double torque = omega[d] > 0.0 ? 0.0 : Math.Clamp(Torques(model, omega)[d].Value, 0.0, Resistance(model, load, d, 0.0));
         double sum = 0.0;
         foreach (int i in model.WheelsOf[d])
         {
