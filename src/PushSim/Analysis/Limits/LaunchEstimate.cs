@@ -17,7 +17,10 @@ internal sealed class LaunchEstimate<T>
 {
     private const double Panel = 0.1;
     private const int MostPanels = 160;
-    private const int NewtonSteps = 14;
+    private const int NewtonSteps = 60;
+
+    // Bound on any acceleration that is looked for [m/s^2].
+    private const double Steepest = 1e4;
 
     private static readonly double[] s_points = [-0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526];
     private static readonly double[] s_weights = [0.3478548451374538, 0.6521451548625461, 0.6521451548625461, 0.3478548451374538];
@@ -29,7 +32,6 @@ internal sealed class LaunchEstimate<T>
     private readonly bool[] _breaks;
     private readonly T _allMass;
     private T _top;
-    private T _lastA = 1.0;
 
     public LaunchEstimate(LimitModel<T> model)
     {
@@ -65,21 +67,28 @@ internal sealed class LaunchEstimate<T>
     public T Acceleration(T speed)
     {
         Rolling(speed);
-        T a = _lastA;
+        T a = 0.0;
+        T low = -Steepest;
+        T high = Steepest;
         for (int n = 0; n < NewtonSteps; n++)
         {
+            // the surplus falls with a; where the robot would tip, back or forward, a is too large in size
             T value = Surplus(a, _torque);
+            bool isTipping = !T.AllLess(value, double.PositiveInfinity);
+            bool isAbove = isTipping ? T.AllLess(a, 0.0) : T.AllLess(0.0, value);
+            (low, high) = isAbove ? (a, high) : (low, a);
+            bool isDone = T.AllLess(T.Abs(value), 1e-12 * _allMass);
             T step = 1e-4 * (1.0 + T.Abs(a));
             T slope = (Surplus(a + step, _torque) - value) / step;
-            slope = T.Min(slope, -(0.05 * _allMass));
-            a = a - (value / slope);
-            if (n > 0 && T.AllLess(T.Abs(value), 1e-12 * _allMass))
+            T next = a - (value / slope);
+            bool isInside = T.AllLess(low, next) && T.AllLess(next, high);
+            a = isDone || isInside ? next : 0.5 * (low + high);
+            if (isDone)
             {
                 break;
             }
         }
 
-        _lastA = a;
         return a;
     }
 

