@@ -231,6 +231,106 @@ internal sealed class Panel
         return this;
     }
 
+    /// <summary>Shades a span of the horizontal axis behind the curves.</summary>
+    public Panel Shade(double from, double to, OxyColor colour) => Band(from, to, double.NegativeInfinity, double.PositiveInfinity, OxyColor.FromAColor(70, colour));
+
+    /// <summary>A filled rectangle; infinite edges reach to the border.</summary>
+    public Panel Band(double from, double to, double low, double high, OxyColor colour)
+    {
+        _model.Annotations.Add(new RectangleAnnotation
+        {
+            MinimumX = from, MaximumX = to, MinimumY = low, MaximumY = high, Fill = colour, Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
+        });
+        return this;
+    }
+
+    /// <summary>Adds filled squares with words to the legend.</summary>
+    public Panel WithKey(IReadOnlyList<(string Words, OxyColor Colour)> entries)
+    {
+        foreach ((string words, OxyColor colour) in entries)
+        {
+            _model.Series.Add(new ScatterSeries
+            {
+                Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = colour, MarkerStroke = OxyColor.FromRgb(90, 90, 90), MarkerStrokeThickness = 0.8,
+            });
+        }
+
+        return this;
+    }
+
+    /// <summary>Ends of the horizontal axis.</summary>
+    public Panel WithSpan(double low, double high)
+    {
+        _model.Axes[0].Minimum = low;
+        _model.Axes[0].Maximum = high;
+        return this;
+    }
+
+    /// <summary>How many usual panels high.</summary>
+    public Panel WithRows(double rows)
+    {
+        Rows = rows;
+        return this;
+    }
+
+    /// <summary>Some room left and right of the curves.</summary>
+    public Panel WithoutFill()
+    {
+        _model.Axes[0].MinimumPadding = 0.05;
+        _model.Axes[0].MaximumPadding = 0.08;
+        return this;
+    }
+
+    /// <summary>A point with words beside it.</summary>
+    public Panel AddNote(double x, double y, string text)
+    {
+        _model.Annotations.Add(new PointAnnotation
+        {
+            X = x, Y = y, Size = 4.0, Fill = OxyColors.Black, Text = text, FontSize = FontSize - 2.0, TextHorizontalAlignment = HorizontalAlignment.Left,
+            TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 3.0,
+        });
+        return this;
+    }
+
+    /// <summary>Horizontal bars with a word each, from the bottom up, in place of curves.</summary>
+    /// <param name="bars">Word and value of each bar.</param>
+    /// <param name="rows">How many usual panels high.</param>
+    public Panel WithBars(IEnumerable<(string Word, double Value)> bars, double rows)
+    {
+        (string Word, double Value)[] all = [.. bars];
+        Rows = rows;
+        Axis axis = _model.Axes[1];
+        axis.Minimum = -0.6;
+        axis.Maximum = all.Length - 0.4;
+        axis.MajorStep = 1.0;
+        axis.MinorTickSize = 0.0;
+        axis.MajorGridlineStyle = LineStyle.None;
+        axis.LabelFormatter = v => v >= 0.0 && v < all.Length && v == Math.Floor(v) ? all[(int)v].Word : "";
+        _model.PlotMargins = new OxyThickness(220, double.NaN, 18, double.NaN);
+        double low = Math.Min(0.0, all.Min(b => b.Value));
+        double high = Math.Max(0.0, all.Max(b => b.Value));
+        double room = 0.12 * (high - low);
+        WithSpan(low < 0.0 ? low - room : 0.0, high > 0.0 ? high + room : 0.0);
+        for (int i = 0; i < all.Length; i++)
+        {
+            double value = all[i].Value;
+            Band(Math.Min(0.0, value), Math.Max(0.0, value), i - 0.36, i + 0.36, Palette.Colour(value > 0.0 ? 0 : 1));
+            _model.Annotations.Add(new TextAnnotation
+            {
+                Text = value.ToString("+0.0;-0.0", System.Globalization.CultureInfo.InvariantCulture),
+                TextPosition = new DataPoint(value, i),
+                TextHorizontalAlignment = value > 0.0 ? HorizontalAlignment.Left : HorizontalAlignment.Right,
+                TextVerticalAlignment = VerticalAlignment.Middle,
+                Offset = new ScreenVector(value > 0.0 ? 5.0 : -5.0, 0.0),
+                StrokeThickness = 0.0,
+                FontSize = FontSize - 1.0,
+            });
+        }
+
+        _model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Vertical, X = 0.0, Color = Palette.Mark, LineStyle = LineStyle.Solid, StrokeThickness = 1.2 });
+        return this;
+    }
+
     /// <summary>How many usual panels high it is [1].</summary>
     public double Rows { get; private set; } = 1.0;
 

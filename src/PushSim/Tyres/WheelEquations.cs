@@ -103,7 +103,7 @@ internal static class WheelEquations
 
     // mu(|v|) with its optional rise and load dependence
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private static T Friction<T>(in WheelParameters<T> p, T speed, T load)
+    internal static T Friction<T>(in WheelParameters<T> p, T speed, T load)
         where T : struct, IReal<T>
     {
         T mu;
