@@ -105,12 +105,14 @@ public static class LimitFinder
         var curves = new ForceCurves(model, hook);
         (double[] Force, double[] Load)? peak = curves.Tyres(0.0, isSliding: false);
         (double[] Force, double[] Load)? sliding = curves.Tyres(0.0, isSliding: true);
-        double[] load = peak?.Load ?? StaticState.Solve(scenario).Loads;
+        double[] load = peak?.Load ?? sliding?.Load ?? StaticState.Solve(scenario).Loads;
         double motor = curves.Motors(0.0, load).Sum();
         string word = curves.MotorWord();
         double voltage = model.BusVoltage.Value;
         double current = model.BatteryCurrent.Value;
-        double hold = peak?.Force.Sum() ?? double.NaN;
+
+        // a robot that tips under its tyres' peak never gives it
+        double hold = (peak ?? sliding)?.Force.Sum() ?? double.NaN;
         double top = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, null, 1.0)).TopSpeed.Value;
         return new LimitState
         {
@@ -118,6 +120,7 @@ public static class LimitFinder
             Condition = condition,
             MotorForce = motor,
             TractionPeak = hold,
+            TipsAtPeak = peak is null,
             TractionSliding = sliding?.Force.Sum() ?? double.NaN,
             Pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value,
             Binding = motor > hold ? "tyres" : word,
@@ -248,6 +251,11 @@ public static class LimitFinder
     private static List<string> Warnings(ScenarioSettings scenario, LimitState state)
     {
         List<string> warnings = [];
+        if (state.TipsAtPeak)
+        {
+            warnings.Add($"{scenario.Robot.Name} tips before its tyres give their most; what they hold sliding stands in for it");
+        }
+
         if (state.Pull is null)
         {
             warnings.Add("the robot tips before its motors or tyres give out; lower the hook or the centre of mass");
