@@ -19,7 +19,7 @@ public sealed class RunPlot
     private readonly IReadOnlyList<PlotModel> _panels;
     private readonly int[] _heights;
 
-    private RunPlot(IReadOnlyList<Panel> panels)
+    internal RunPlot(IReadOnlyList<Panel> panels)
     {
         _panels = [.. panels.Select(p => p.Build())];
         _heights = [.. panels.Select(p => (int)(PanelHeight * p.Rows))];
