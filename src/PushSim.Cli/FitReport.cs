@@ -36,9 +36,10 @@ internal static class FitReport
         console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits))) + "[/]");
         console.WriteLine();
         console.Write(Table(fits));
-        foreach (TyreFit fit in fits)
+        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => f.Limit.Reason))
         {
-            console.MarkupLine(Markup.Escape(PlainText.Of($"{fit.Name}: {Reason(fit)}")));
+            string whose = fits.Count > 1 && same.Count() == fits.Count ? "all" : string.Join(", ", same.Select(f => f.Name));
+            console.MarkupLine(Markup.Escape(PlainText.Of($"{whose}: {same.Key}")));
         }
 
         foreach ((string warning, string whose) in Warnings(fits))
@@ -130,8 +131,6 @@ internal static class FitReport
     private static string Text(Interval i) => i.IsBounded
         ? FormattableString.Invariant($"{i.Value:0.000} ({i.Low:0.000} to {i.High:0.000})")
         : FormattableString.Invariant($"{i.Value:0.000}");
-
-    private static string Reason(TyreFit f) => f.Limit.Reason;
 
     // A warning that all tyres share is said once.
     private static List<(string Warning, string Whose)> Warnings(IReadOnlyList<TyreFit> fits) =>

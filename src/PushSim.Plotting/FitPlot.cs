@@ -9,6 +9,9 @@ public static class FitPlot
     // More logs of one tyre would make a picture nobody scrolls through [1].
     private const int MostLogs = 4;
 
+    // More points than this are thinned; they could not be told apart [1].
+    private const int MostPoints = 3000;
+
     // Labels of more pulls would lie on each other [1].
     private const int MostLabels = 4;
 
@@ -62,7 +65,8 @@ public static class FitPlot
         yield return panel;
         if (residuals.Count > 1)
         {
-            yield return RunPlot.Time("Residuals of the plateaus", "Reading less fit [N]").Add([.. residuals.Select(r => r.X)], [.. residuals.Select(r => r.Y)], "residual");
+            int every = 1 + (residuals.Count / MostPoints);
+            yield return RunPlot.Time("Residuals of the plateaus", "Reading less fit [N]").AddPoints(residuals.Where((_, i) => i % every == 0), "residual").WithTimes(time[0], time[^1]);
         }
     }
 

@@ -118,7 +118,7 @@ internal sealed class Panel
     {
         var dots = new ScatterSeries
         {
-            Title = label, MarkerType = look == 0 ? MarkerType.Circle : MarkerType.Triangle, MarkerSize = 5.0, MarkerFill = Palette.Colour(look), MarkerStroke = Palette.Colour(look),
+            Title = label, MarkerType = look == 0 ? MarkerType.Circle : MarkerType.Triangle, MarkerSize = 3.5, MarkerFill = Palette.Colour(look), MarkerStroke = Palette.Colour(look),
         };
         for (int i = 0; i < bars.Count; i++)
         {
@@ -130,7 +130,7 @@ internal sealed class Panel
 
             if (double.IsFinite(low) && double.IsFinite(high))
             {
-                var whisker = new LineSeries { Color = Palette.Colour(look), StrokeThickness = 2.0 };
+                var whisker = new LineSeries { Color = Palette.Colour(look), StrokeThickness = 3.0 };
                 whisker.Points.Add(new DataPoint(i + shift, low));
                 whisker.Points.Add(new DataPoint(i + shift, high));
                 _model.Series.Add(whisker);
@@ -235,6 +235,14 @@ internal sealed class Panel
     {
         _model.Axes[1].Minimum = low;
         _model.Axes[1].Maximum = high;
+        return this;
+    }
+
+    /// <summary>Left and right end of the horizontal axis.</summary>
+    public Panel WithTimes(double from, double to)
+    {
+        _model.Axes[0].Minimum = from;
+        _model.Axes[0].Maximum = to;
         return this;
     }
 

@@ -189,6 +189,9 @@ public sealed record ScenarioSettings
     /// <summary>What contacts are made of.</summary>
     public ContactSettings Contact { get; init; } = new();
 
+    /// <summary>A log of a real pull to lay over the simulated one, if any.</summary>
+    public MeasuredPull? Measured { get; init; }
+
     /// <summary>How it is integrated.</summary>
     public NumericsSettings Numerics { get; init; } = new();
 }

@@ -48,7 +48,7 @@ public static class PullFit
         int spikes = traces.Sum(t => t.Spikes.Count);
         if (spikes > 0)
         {
-            warnings.Add($"{spikes} {(spikes == 1 ? "reading" : "readings")} left out as spikes");
+            warnings.Add($"{spikes} {(spikes == 1 ? "reading left out as a spike" : "readings left out as spikes")}");
         }
 
         bool hasPeak = seen.Count > 0 && force is Interval f && seen.Average(p => p.Breakaway.Value) > 1.05 * f.Value;

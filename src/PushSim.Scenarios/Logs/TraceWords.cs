@@ -1,12 +1,11 @@
 using PushSim.Analysis.Fit;
-using PushSim.Scenarios;
-using PushSim.Scenarios.Logs;
 
-namespace PushSim.Cli;
+namespace PushSim.Scenarios.Logs;
 
 /// <summary>What is wrong with a log, in words, with the line it shows at.</summary>
-internal static class TraceWords
+public static class TraceWords
 {
+    /// <summary>The complaint, at the line of the sample.</summary>
     public static Problem Of(string file, LogTrace trace, TraceProblem wrong)
     {
         int line = wrong.Sample < trace.Lines.Length ? trace.Lines[wrong.Sample] : 0;
