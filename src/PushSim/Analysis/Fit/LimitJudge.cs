@@ -10,6 +10,8 @@ namespace PushSim.Analysis.Fit;
 /// 0.8 to 1.05         at the motors' limit: motors; unknown if a breakaway peak says that something slid, or the interval straddles 0.8
 /// above 1.05          more than the file's motors can give: inconsistent with the file; unknown
 /// </code>
+/// In a log the jerk of the chain going taut can leave more force than the motors can pull, held by the friction of their gears: there the upper
+/// bound is 1.05 times what they can hold. A reading off a display is taken as the steady pull.
 /// A tyre with grip of more than 1.25 times the motors' force cannot be slid, and reads r = 1. Wheels seen turning or standing, a current or a
 /// sag of the battery like that of a stall decide before all this. A dragged robot needs no motors.
 /// </summary>
@@ -38,10 +40,11 @@ public static class LimitJudge
     /// <summary>Judges a tyre's pulls.</summary>
     /// <param name="force">Force of the plateau, or the reading, with its interval if there is one [N].</param>
     /// <param name="stall">The motors' force; null without a robot file.</param>
+    /// <param name="isLog">Whether the force is out of a log.</param>
     /// <param name="hasPeak">Whether a breakaway peak stands out.</param>
     /// <param name="isDrag">Whether the robot was dragged.</param>
     /// <param name="evidence">Turning, current, voltage over the plateaus.</param>
-    public static PullLimit Judge(Interval force, StallForce? stall, bool hasPeak, bool isDrag, PlateauEvidence evidence)
+    public static PullLimit Judge(Interval force, StallForce? stall, bool isLog, bool hasPeak, bool isDrag, PlateauEvidence evidence)
     {
         double r = stall is null ? double.NaN : force.Value / stall.Force;
         if (isDrag)
@@ -49,7 +52,8 @@ public static class LimitJudge
             return new(PullLimitedBy.Tyre, false, double.NaN, "it was dragged, so no motor can have set the force");
         }
 
-        bool isInconsistent = r > Possible && !(force.IsBounded && force.Low / stall!.Force <= Possible);
+        double most = stall is null ? double.PositiveInfinity : Possible * (isLog ? Math.Max(stall.Force, stall.Hold) : stall.Force);
+        bool isInconsistent = force.Value > most && !(force.IsBounded && force.Low <= most);
         if (evidence.SurfaceSpeed is double v)
         {
             return Turning(v > StandingSurface, isInconsistent, r);
@@ -88,8 +92,7 @@ public static class LimitJudge
             return new(PullLimitedBy.Tyre, false, r, Say($"the motors could give {stall.Force:0.00} N, far more than was needed"));
         }
 
-        bool straddles = low < SurelyTyre || (low <= Possible && high > Possible && r > 1.0 && high - low > 0.2);
-        if (straddles || (hasPeak && r < OnTheLimit))
+        if (low < SurelyTyre || (hasPeak && r < OnTheLimit))
         {
             return new(PullLimitedBy.Unknown, false, r, Say($"it is {r:0.00} of the {stall.Force:0.00} N that the motors give at the floor, too close to tell; {Advice}"));
         }

@@ -15,6 +15,9 @@ public static class PullFinder
     private const double On = 0.3;
     private const double Off = 0.2;
 
+    // Between two pulls the force goes below this share [1].
+    private const double Slackened = 0.08;
+
     // A slack part keeps within this share of the span of its level [1].
     private const double SlackBand = 0.03;
 
@@ -161,7 +164,12 @@ public static class PullFinder
                 }
                 else if (from >= 0 && s < low + (Off * _span))
                 {
-                    if (i - from >= 3)
+                    // a chattering pull dips deep, but not to the slack level
+                    if (regions.Count > 0 && clean.AsSpan(regions[^1].To, from - regions[^1].To).IndexOfAnyInRange(double.NegativeInfinity, low + (Slackened * _span)) < 0)
+                    {
+                        regions[^1] = (regions[^1].From, i);
+                    }
+                    else if (i - from >= 3)
                     {
                         regions.Add((from, i));
                     }

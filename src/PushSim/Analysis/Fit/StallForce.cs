@@ -11,12 +11,17 @@ namespace PushSim.Analysis.Fit;
 /// </code>
 /// R: one winding, all in series, or all in parallel. Rolling resistance is not taken off. A drive whose wheels differ in ratio times
 /// radius counts with their mean.
+/// Gear friction also holds: a chain that a jerk stretched further stays so up to
+/// <code>
+/// F_hold = (sum ((2 - eta) Kt G i + tau0 G) + friction of the drive) / (ratio R_wheel)
+/// </code>
 /// </summary>
 /// <param name="Force">Sum over all driven wheels [N].</param>
+/// <param name="Hold">Greatest force that motors and gear friction together can hold with the wheels standing [N].</param>
 /// <param name="BatteryCurrent">Battery current then [A].</param>
 /// <param name="OpenVoltage">Battery voltage without load [V].</param>
 /// <param name="LoadedVoltage">Battery voltage then [V].</param>
-public sealed record StallForce(double Force, double BatteryCurrent, double OpenVoltage, double LoadedVoltage)
+public sealed record StallForce(double Force, double Hold, double BatteryCurrent, double OpenVoltage, double LoadedVoltage)
 {
     private const int VoltageSteps = 400;
     private const int Halvings = 60;
@@ -48,6 +53,7 @@ public sealed record StallForce(double Force, double BatteryCurrent, double Open
         }
 
         double[] torque = new double[robot.Drives.Count];
+        double[] ideal = new double[torque.Length];
         for (int d = 0; d < torque.Length; d++)
         {
             torque[d] = -robot.Drives[d].FrictionTorque - robot.Drives[d].Motors.Sum(m => m.Motor.FrictionTorque * m.Ratio);
@@ -55,17 +61,19 @@ public sealed record StallForce(double Force, double BatteryCurrent, double Open
 
         foreach (ControllerSettings c in robot.Controllers)
         {
-            AddTorque(robot, c, high, torque);
+            AddTorque(robot, c, high, torque, ideal);
         }
 
         double force = 0.0;
+        double hold = 0.0;
         for (int d = 0; d < torque.Length; d++)
         {
             double arm = robot.Drives[d].Wheels.Average(w => w.Ratio * robot.Wheels[w.Wheel].Radius);
             force += robot.Drives[d].Motors.Count > 0 ? Math.Max(0.0, torque[d]) / arm : 0.0;
+            hold += robot.Drives[d].Motors.Count > 0 ? ((2.0 * ideal[d]) - torque[d]) / arm : 0.0;
         }
 
-        return new StallForce(force, (open - high) / battery.Resistance, open, high);
+        return new StallForce(force, hold, (open - high) / battery.Resistance, open, high);
     }
 
     private static double CellVoltage(BatterySettings b)
@@ -106,7 +114,7 @@ public sealed record StallForce(double Force, double BatteryCurrent, double Open
         return i * ((i * r) + drop);
     }
 
-    private static void AddTorque(RobotSettings robot, ControllerSettings c, double voltage, double[] torque)
+    private static void AddTorque(RobotSettings robot, ControllerSettings c, double voltage, double[] torque, double[] ideal)
     {
         double i = Current(robot, c, voltage);
         double conductance = MotorsOf(robot, c).Sum(m => 1.0 / m.Motor.Resistance);
@@ -114,6 +122,7 @@ public sealed record StallForce(double Force, double BatteryCurrent, double Open
         {
             (MotorSettings m, double ratio) = robot.Drives[drive].Motors[motor];
             double own = c.Wiring == Wiring.Series ? i : i / (m.Resistance * conductance);
+            ideal[drive] += m.TorqueConstant * ratio * own;
             torque[drive] += robot.Drives[drive].GearEfficiency * m.TorqueConstant * ratio * own;
         }
     }
