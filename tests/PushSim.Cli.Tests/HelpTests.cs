@@ -8,6 +8,7 @@ public class HelpTests
     [InlineData("")]
     [InlineData("run")]
     [InlineData("check")]
+    [InlineData("fit")]
     [InlineData("new")]
     [InlineData("explain")]
     public void Help_has_examples_and_fits_eighty_columns(string command)
@@ -27,7 +28,7 @@ public class HelpTests
         string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
         Assert.DoesNotContain("Examples", list);
         Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
-        Assert.All(new[] { "run", "check", "new", "explain" }, c => Assert.Contains($"\n  {c} ", list));
+        Assert.All(new[] { "run", "check", "fit", "new", "explain" }, c => Assert.Contains($"\n  {c} ", list));
     }
 
     [Fact]

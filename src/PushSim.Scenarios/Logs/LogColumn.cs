@@ -43,7 +43,7 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
         (LogRole.Time, ["time", "t", "zeit", "timestamp", "elapsed", "seconds", "second", "sec", "s", "ms", "millis", "milliseconds", "us", "temps", "tiempo"]),
         (LogRole.Force, ["force", "f", "kraft", "reading", "readings", "value", "cell", "loadcell", "tension", "weight", "newton", "newtons", "n", "gf", "kgf", "lbf", "ozf", "g", "kg", "mv", "grams"]),
         (LogRole.Load, ["load", "normal"]),
-        (LogRole.Pull, ["pull", "run", "test", "trial", "no", "nr", "number"]),
+        (LogRole.Pull, ["pull", "run", "test", "trial"]),
     ];
 
     private static readonly Dictionary<string, double> ForceNames = new(StringComparer.Ordinal)

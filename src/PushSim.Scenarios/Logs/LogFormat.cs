@@ -9,7 +9,7 @@ internal sealed record LogFormat(char Separator, bool HasDecimalComma, int Colum
     private const int LinesLookedAt = 60;
 
     // Share of the lines that must agree on a separator [1].
-    private const double Agree = 0.7;
+    private const double Agree = 0.6;
 
     private static readonly char[] Separators = [';', '\t', '|', ','];
 

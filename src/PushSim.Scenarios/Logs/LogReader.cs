@@ -88,6 +88,7 @@ public static class LogReader
     {
         Delimiter = format.Separator.ToString(),
         Mode = format.Separator == ' ' ? CsvMode.NoEscape : CsvMode.RFC4180,
+        WhiteSpaceChars = [],
         BadDataFound = null,
         HasHeaderRecord = false,
         MaxFieldSize = 1000,

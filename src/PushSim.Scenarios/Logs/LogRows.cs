@@ -14,6 +14,9 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     // A history that starts anew before it has this many samples is not several pulls but a wrong column of time [1].
     private const int ShortestTrace = 8;
 
+    // Rows kept until the columns are told: room for a preamble [1].
+    private const int RowsLookedAt = 12;
+
     private const int MostReadings = 100_000;
 
     private readonly List<Problem> _problems = [];
@@ -53,7 +56,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         if (_columns is null)
         {
             _first.Add(([.. Cells(parser)], line, parser.RawRecord));
-            if (_first.Count >= 3)
+            if (_first.Count >= RowsLookedAt)
             {
                 Begin();
             }

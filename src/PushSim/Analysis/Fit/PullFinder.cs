@@ -58,6 +58,11 @@ public static class PullFinder
             return Wrong(trace, TraceFault.NoPull, 0);
         }
 
+        if (tare is null && high - low < SmallSpan * Math.Abs(high) && !BeginsOrEndsSlack(clean, low, high) && !BeginsAndEndsHigh(clean, low, high))
+        {
+            return Wrong(trace, TraceFault.NoSlack, 0);
+        }
+
         double zero = tare ?? start;
         if (zero - least > 1.5 * (high - zero))
         {
@@ -67,11 +72,6 @@ public static class PullFinder
         if (Stuck(clean) is int stuck)
         {
             return Wrong(trace, TraceFault.Saturated, stuck);
-        }
-
-        if (tare is null && high - low < SmallSpan * Math.Abs(high) && !BeginsOrEndsSlack(clean, low, high))
-        {
-            return Wrong(trace, TraceFault.NoSlack, 0);
         }
 
         var work = new Work(trace, clean, isSpike, tare ?? low, high, noise, step, tare);
@@ -97,6 +97,14 @@ public static class PullFinder
         double limit = low + (Off * (high - low));
         int n = FewestReadings / 2;
         return clean.Take(n).All(f => f < limit) || clean.TakeLast(n).All(f => f < limit);
+    }
+
+    // So looks a reversed cell that was not tared: slack is its greatest reading.
+    private static bool BeginsAndEndsHigh(double[] clean, double low, double high)
+    {
+        double limit = high - (Off * (high - low));
+        int n = FewestReadings / 2;
+        return clean.Take(n).All(f => f > limit) && clean.TakeLast(n).All(f => f > limit);
     }
 
     // The first of many equal readings at the greatest value, while readings elsewhere hardly repeat.
