@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis;
+using PushSim.Analysis.Fit;
 using PushSim.Plotting.Report;
 using PushSim.Simulation;
 using Spectre.Console;
@@ -140,6 +141,9 @@ internal static class TextReport
         Row("turned aside, left positive", result.Shove?.TurnedAside.First * 180.0 / Math.PI, result.Shove?.TurnedAside.Opponent * 180.0 / Math.PI, "deg", "0.0");
         Row("pull, breakaway peak", a.PullBreakaway, null, "N", "0.00");
         Row("pull, steady", a.PullPlateau, null, "N", "0.00");
+        MeasuredOverlay? measured = MeasuredOverlay.Of(result);
+        Row("measured, breakaway peak", measured?.Breakaway, null, "N", "0.00");
+        Row("measured, steady", measured?.Plateau, null, "N", "0.00");
         Row("push, peak", a.PushPeak, null, "N", "0.00");
         Row("push, steady", a.PushPlateau, null, "N", "0.00");
         Row("top speed", a.TopSpeed, b?.TopSpeed, "m/s", "0.00");

@@ -24,6 +24,7 @@ internal sealed class Panel
     private readonly PlotModel _model;
     private readonly List<Curve> _curves = [];
     private readonly List<PlotLabel> _labels = [];
+    private readonly List<Series> _over = [];
 
     /// <summary>An empty panel.</summary>
     /// <param name="title">What it shows.</param>
@@ -93,6 +94,7 @@ internal sealed class Panel
             _model.Series.Add(Line(drawn[i], i));
         }
 
+        _over.ForEach(_model.Series.Add);
         KeepNoiseFlat();
         PlotLabel.PlaceAll(_model, _labels, _curves, look.AreaWidth);
         return _model;
@@ -125,6 +127,58 @@ internal sealed class Panel
         var series = new LineSeries { Title = PlainLabel.Of(label), Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
         series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y + shift)));
         _model.Series.Add(series);
+        return this;
+    }
+
+    /// <summary>A line in pieces, drawn over all curves; a point with NaN ends a piece.</summary>
+    public Panel AddPieces(IEnumerable<(double X, double Y)> points, string label)
+    {
+        var series = new LineSeries { Title = label, Color = OxyColor.FromRgb(213, 94, 0), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
+        series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y)));
+        _over.Add(series);
+        return this;
+    }
+
+    /// <summary>Bars from low to high with a dot at the value, one a place 0, 1, 2, ... of the horizontal axis, under their names.</summary>
+    public Panel AddBars(IReadOnlyList<(double Value, double Low, double High)> bars, string label, double shift, int look)
+    {
+        var dots = new ScatterSeries
+        {
+            Title = label, MarkerType = look == 0 ? MarkerType.Circle : MarkerType.Triangle, MarkerSize = 3.5, MarkerFill = Palette.Colour(look), MarkerStroke = Palette.Colour(look),
+        };
+        for (int i = 0; i < bars.Count; i++)
+        {
+            (double value, double low, double high) = bars[i];
+            if (double.IsFinite(value))
+            {
+                dots.Points.Add(new ScatterPoint(i + shift, value));
+            }
+
+            if (double.IsFinite(low) && double.IsFinite(high))
+            {
+                var whisker = new LineSeries { Color = Palette.Colour(look), StrokeThickness = 3.0 };
+                whisker.Points.Add(new DataPoint(i + shift, low));
+                whisker.Points.Add(new DataPoint(i + shift, high));
+                _model.Series.Add(whisker);
+            }
+        }
+
+        _model.Series.Add(dots);
+        return this;
+    }
+
+    /// <summary>Names in place of the numbers 0, 1, 2, ... of the horizontal axis; the vertical one starts at zero.</summary>
+    public Panel WithNames(IReadOnlyList<string> names)
+    {
+        Axis axis = _model.Axes[0];
+        axis.Minimum = -0.5;
+        axis.Maximum = names.Count - 0.5;
+        axis.MajorStep = 1.0;
+        axis.MinorTickSize = 0.0;
+        axis.Angle = names.Sum(n => n.Length) > 75 ? -25.0 : 0.0;
+        axis.LabelFormatter = v => v >= 0.0 && v < names.Count && v == Math.Floor(v) ? names[(int)v] : "";
+        _model.Axes[1].Minimum = 0.0;
+        Rows = 1.6;
         return this;
     }
 
@@ -361,6 +415,14 @@ internal sealed class Panel
     public Panel With(Action<PlotModel> change)
     {
         change(_model);
+        return this;
+    }
+
+    /// <summary>Left and right end of the horizontal axis.</summary>
+    public Panel WithTimes(double from, double to)
+    {
+        _model.Axes[0].Minimum = from;
+        _model.Axes[0].Maximum = to;
         return this;
     }
 

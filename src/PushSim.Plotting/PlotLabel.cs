@@ -107,7 +107,7 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
             {
                 DataPoint a = line.Points[i - 1];
                 DataPoint b = line.Points[i];
-                if (b.X < from || a.X > to)
+                if (b.X < from || a.X > to || double.IsNaN(a.Y + b.Y))
                 {
                     continue;
                 }

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Fit;
 using PushSim.Simulation;
 
 namespace PushSim.Plotting;
@@ -73,12 +74,17 @@ public sealed class RunPlot
     private static IReadOnlyList<Panel> Pull(RunResult r)
     {
         Panel force = Time("Pull on the tether", "Force [N]");
-        if (r.CellReadings.Count > 0)
+        if (r.CellReadings.Count > 0 && r.Scenario.Measured is null)
         {
             force.AddPoints(r.CellReadings, "load cell reads");
         }
 
-        force.Add(r, r["tether_force_n"], "tether");
+        if (MeasuredOverlay.Of(r) is { } measured)
+        {
+            force.AddPoints(measured.Time.Zip(measured.Force), "measured");
+        }
+
+        force.Add(r, r["tether_force_n"], r.Scenario.Measured is null ? "tether" : "simulated");
         Mark[] plateau = [.. r.Marks.Where(m => m.Key.StartsWith("plateau", StringComparison.Ordinal))];
         if (plateau.Length == 2)
         {

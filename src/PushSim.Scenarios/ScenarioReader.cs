@@ -60,6 +60,11 @@ public static class ScenarioReader
         }
 
         ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, Path.GetFileNameWithoutExtension(path));
+        if (root.Table("measured") is Section measured && scenario is not null)
+        {
+            scenario = MeasuredReader.Add(context, path, measured, scenario);
+        }
+
         return Result(context, scenario, robot);
     }
 

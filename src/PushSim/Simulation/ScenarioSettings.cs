@@ -211,6 +211,9 @@ public sealed record ScenarioSettings
     /// <summary>What is asked about the tyres over many runs; null: nothing.</summary>
     public TyreLifeSettings? TyreLife { get; init; }
 
+    /// <summary>A log of a real pull to lay over the simulated one, if any.</summary>
+    public MeasuredPull? Measured { get; init; }
+
     /// <summary>How it is integrated.</summary>
     public NumericsSettings Numerics { get; init; } = new();
 }
