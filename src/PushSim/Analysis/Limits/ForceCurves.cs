@@ -31,14 +31,16 @@ internal sealed class ForceCurves
         _torque = new R1[model.Drives.Length];
     }
 
-    /// <summary>Peak and sliding force of each wheel with its load under that traction; null where the robot tips.</summary>
+    /// <summary>Peak or sliding force of each wheel with its load under that traction; where the robot would tip, with its load at rest; null where it does not stand.</summary>
     public (double[] Force, double[] Load)? Tyres(double speed, bool isSliding)
     {
         double[] force = new double[_load.Length];
         double traction = 0.0;
+        bool tips = false;
         for (int pass = 0; pass < Passes; pass++)
         {
-            if (!_model.Loads(traction, traction + _model.AlongGravity.Value, _hook, _load))
+            tips |= !_model.Loads(traction, traction + _model.AlongGravity.Value, _hook, _load);
+            if (tips && !_model.Loads(0.0, 0.0, null, _load))
             {
                 return null;
             }

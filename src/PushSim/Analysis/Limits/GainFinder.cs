@@ -69,11 +69,14 @@ internal sealed class GainFinder
     /// <summary>All gains of all parts, sorted by output and size.</summary>
     public List<Gain> All(double[] now)
     {
+        LimitInput[] inputs = Enum.GetValues<LimitInput>();
+
+        // each part has models of its own, so that the order of the work changes no bit
+        (double[] Changed, double[] Slopes)[] found = new (double[], double[])[inputs.Length];
+        Parallel.For(0, inputs.Length, n => found[n] = (Values(inputs[n], More), Slopes(inputs[n])));
         List<Gain> gains = [];
-        foreach (LimitInput input in Enum.GetValues<LimitInput>())
+        foreach ((LimitInput input, (double[] changed, double[] slopes)) in inputs.Zip(found))
         {
-            double[] changed = Values(input, More);
-            double[] slopes = Slopes(input);
             foreach (LimitOutput output in Enum.GetValues<LimitOutput>())
             {
                 int i = (int)output;

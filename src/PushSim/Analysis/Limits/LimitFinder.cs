@@ -33,6 +33,8 @@ public static class LimitFinder
 
         LimitHook hook = Hook(scenario);
         var now = new LimitCondition { Throttle = throttle ?? Throttle(scenario) };
+        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern ?? new DutyPattern()));
+        Task<RatioCurve?> ratio = Task.Run(() => Ratio(scenario, now, hook));
         LimitState state = State("as in the file", scenario, now, hook);
         LimitState[] states =
         [
@@ -59,9 +61,9 @@ public static class LimitFinder
             Axles = [.. Axles(scenario).Where(a => a.Wheels.Any(i => model.IsDrivenWheel[i])).Select(a => (a.Name, curves.Curve(speeds, i => a.Wheels.Contains(i))))],
             Outputs = Enum.GetValues<LimitOutput>().Where(o => double.IsFinite(values[(int)o])).ToDictionary(o => o, o => values[(int)o]),
             Gains = gains.All(values),
-            Ratio = Ratio(scenario, now, hook),
+            Ratio = ratio.GetAwaiter().GetResult(),
             Wirings = WiringStudy.Find(scenario, now, hook),
-            Match = new MatchHeat(scenario, now, hook).Run(pattern ?? new DutyPattern()),
+            Match = match.GetAwaiter().GetResult(),
             OwnPush = gains.OwnPush,
             OpponentPush = gains.OpponentPush,
         };
