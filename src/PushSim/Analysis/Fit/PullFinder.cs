@@ -18,6 +18,9 @@ public static class PullFinder
     // Between two pulls the force goes below this share [1].
     private const double Slackened = 0.08;
 
+    // and for longer than this: robots bounce on a chain several times a second [s].
+    private const double LongestDip = 0.35;
+
     // A slack part keeps within this share of the span of its level [1].
     private const double SlackBand = 0.03;
 
@@ -175,8 +178,8 @@ public static class PullFinder
                 }
                 else if (from >= 0 && s < low + (Off * _span))
                 {
-                    // a chattering pull dips deep, but not to the slack level
-                    if (regions.Count > 0 && clean.AsSpan(regions[^1].To, from - regions[^1].To).IndexOfAnyInRange(double.NegativeInfinity, low + (Slackened * _span)) < 0)
+                    // a chattering pull dips deep, but neither for long nor to the slack level (which may have drifted up since)
+                    if (regions.Count > 0 && _time[from] - _time[regions[^1].To] < LongestDip && clean.AsSpan(regions[^1].To, from - regions[^1].To).IndexOfAnyInRange(double.NegativeInfinity, low + (Slackened * _span)) < 0)
                     {
                         regions[^1] = (regions[^1].From, i);
                     }
