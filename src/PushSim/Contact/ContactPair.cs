@@ -29,8 +29,7 @@ public sealed class ContactPair<T>
 
     private readonly ContactSide<T> _sideA, _sideB;
     private readonly bool _rampA, _rampB;
-    private readonly double _reach, _size;
-    private readonly T _zMax, _stiffness;
+    private T _reach, _size, _zMax, _stiffness;
 
     /// <summary>A contact of two bodies.</summary>
     /// <param name="a">Body A.</param>

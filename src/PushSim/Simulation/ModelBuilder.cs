@@ -93,7 +93,7 @@ internal static class ModelBuilder
     }
 
     /// <summary>The equations of a scenario whose robot is in canonical order.</summary>
-    public static RobotEquations<T> Build<T>(ScenarioSettings scenario, StateLayout layout, double[] staticLoads)
+    public static RobotEquations<T> Build<T>(ScenarioSettings scenario, StateLayout layout, double[] staticLoads, bool hasLedger = true)
         where T : struct, IReal<T>
     {
         RobotSettings robot = scenario.Robot;
@@ -104,19 +104,20 @@ internal static class ModelBuilder
         var equations = new RobotEquations<T>
         {
             Layout = layout,
+            HasLedger = hasLedger,
             Wheels = [.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i, staticLoads[i]))],
             Drives = [.. robot.Drives.Select((_, d) => Drive<T>(robot, layout, d))],
             Motors = BuildMotors<T>(robot, layout),
             Controllers = BuildControllers<T>(robot, layout),
             Battery = robot.Battery is null || robot.Controllers.Count == 0 ? null : new BatteryEquations<T>(robot.Battery),
             Tether = scenario.Tether is null ? null : Tether<T>(scenario.Tether, c, scenario.Manoeuvre.InitialHeading),
-            Patches = [.. scenario.Floor.Patches],
+            Patches = [.. scenario.Floor.Patches.Select(p => new PatchParameters<T> { MinX = p.MinX, MaxX = p.MaxX, MinY = p.MinY, MaxY = p.MaxY, FrictionScale = p.FrictionScale })],
             WheelWork = new WheelWork<T>[robot.Wheels.Count],
             MotorWork = new MotorWork<T>[motors],
             ControllerWork = new ControllerWork<T>[robot.Controllers.Count],
             CommandValue = new T[robot.Controllers.Count],
             CommandSlope = new T[robot.Controllers.Count],
-            IsHeld = new bool[robot.Drives.Count],
+            IsHeld = new T[robot.Drives.Count],
             SideSign = [.. robot.Controllers.Select(k => (T)(k.Side == CommandSide.Left ? -1.0 : 1.0))],
             HoldGain = scenario.Manoeuvre.Driver.HeadingHold,
             InverseHoldLag = 1.0 / scenario.Manoeuvre.Driver.HeadingLag,

@@ -32,9 +32,12 @@ internal sealed class RobotEquations<T>
 
     public required BatteryEquations<T>? Battery { get; init; }
 
+    /// <summary>Whether the ledger's integrals are wanted; nothing else hangs on them.</summary>
+    public bool HasLedger { get; init; } = true;
+
     public required TetherEquations<T>? Tether { get; init; }
 
-    public required FloorPatch[] Patches { get; init; }
+    public required PatchParameters<T>[] Patches { get; init; }
 
     public required WheelWork<T>[] WheelWork { get; init; }
 
@@ -59,8 +62,8 @@ internal sealed class RobotEquations<T>
 
     public required T[] CommandSlope { get; init; }
 
-    /// <summary>Whether the drive is held: all its controllers stand at zero in mode locked.</summary>
-    public required bool[] IsHeld { get; init; }
+    /// <summary>1 where the drive is held: all its controllers stand at zero in mode locked; 0 else.</summary>
+    public required T[] IsHeld { get; init; }
 
     /// <summary>Results of the last evaluation: bus voltage [V], battery current [A], residual of the bus equation [V].</summary>
     public T BusVoltage, BatteryCurrent, BusResidual;
@@ -116,9 +119,12 @@ internal sealed class RobotEquations<T>
             tetherPower = Tether.DampingPower;
         }
 
-        Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
-        ledger[LedgerIndex.Anchor] = anchorPower;
-        ledger[LedgerIndex.Tether] = tetherPower;
+        if (HasLedger)
+        {
+            Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
+            ledger[LedgerIndex.Anchor] = anchorPower;
+            ledger[LedgerIndex.Tether] = tetherPower;
+        }
     }
 
     /// <summary>Second half: accelerations by the whole wrench, slow states, ledger.</summary>
@@ -127,7 +133,10 @@ internal sealed class RobotEquations<T>
     {
         MoveBody(Motion, Sine, Cosine, Wrench, dy);
         SlowStates(y, dy);
-        SumLedger(y, dy.Slice(Layout.FirstLedger, LedgerIndex.Count));
+        if (HasLedger)
+        {
+            SumLedger(y, dy.Slice(Layout.FirstLedger, LedgerIndex.Count));
+        }
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
@@ -193,7 +202,7 @@ internal sealed class RobotEquations<T>
     private T PatchFriction(T x, T y)
     {
         T scale = FloorFriction;
-        foreach (FloorPatch patch in Patches)
+        foreach (ref readonly PatchParameters<T> patch in Patches.AsSpan())
         {
             T inside = Edge(x - patch.MinX) * Edge(patch.MaxX - x) * Edge(y - patch.MinY) * Edge(patch.MaxY - y);
             scale = scale + (((FloorFriction * patch.FrictionScale) - scale) * inside);
@@ -250,16 +259,13 @@ internal sealed class RobotEquations<T>
     private void HoldHeading(Span<T> y, Span<T> dy)
     {
         T turn = y[Layout.HeadingHold];
-        bool isIdle = true;
+        T isIdle = 1.0;
         T most = 1.0;
         for (int k = 0; k < Controllers.Length; k++)
         {
-            isIdle &= ControllerWork[k].IsZero;
-            if (!ControllerWork[k].IsZero)
-            {
-                ControllerWork[k].Duty = ControllerWork[k].Duty + (SideSign[k] * turn);
-                most = T.Max(most, T.Abs(ControllerWork[k].Duty));
-            }
+            isIdle = T.Min(isIdle, ControllerWork[k].IsZero);
+            ControllerWork[k].Duty = ControllerWork[k].Duty + T.IfLess(0.5, ControllerWork[k].IsZero, 0.0, SideSign[k] * turn);
+            most = T.Max(most, T.Abs(ControllerWork[k].Duty));
         }
 
         T scale = 1.0 / most;
@@ -268,11 +274,7 @@ internal sealed class RobotEquations<T>
             ControllerWork[k].Duty = ControllerWork[k].Duty * scale;
         }
 
-        T wanted = 0.0;
-        if (!isIdle)
-        {
-            wanted = HoldGain * (HoldHeadingAt - y[StateLayout.Heading]);
-        }
+        T wanted = T.IfLess(0.5, isIdle, 0.0, HoldGain * (HoldHeadingAt - y[StateLayout.Heading]));
 
         dy[Layout.HeadingHold] = (wanted - turn) * InverseHoldLag;
     }
@@ -285,11 +287,7 @@ internal sealed class RobotEquations<T>
         for (int d = 0; d < Drives.Length; d++)
         {
             torque[d] = -(Drives[d].Viscous * y[Layout.FirstDrive + d]);
-            loss[d] = Drives[d].DryFriction;
-            if (IsHeld[d])
-            {
-                loss[d] = loss[d] + Drives[d].HoldTorque;
-            }
+            loss[d] = Drives[d].DryFriction + T.IfLess(0.5, IsHeld[d], Drives[d].HoldTorque, 0.0);
         }
 
         for (int m = 0; m < Motors.Length; m++)
