@@ -10,11 +10,17 @@ using PushSim.Tests;
 // Work, time and error of each pair and tolerance, beside the general numerics package's fixed-step RK4, in one run.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 Console.WriteLine($"{PassTimer.NanosecondsPerPass():0} ns for one right-hand-side pass, four wheels");
-(string, ScenarioSettings)[] scenarios = [("launch", TestRobots.Launch()), ("spot", TestRobots.Spot()), ("pull", TestRobots.Pull())];
+RobotSettings damped = TestRobots.FourWheels(TestRobots.SoftTyre with { VerticalDamping = 8.0 });
+ScenarioSettings shove = TestRobots.Shove(damped.WithMass(1.6), damped) with { Shove = new ShoveSettings { Gap = 0.05, Line = 100.0 } };
+ScenarioSettings offCentre = shove with { Shove = shove.Shove with { Offset = 0.02 } };
+(string, ScenarioSettings)[] scenarios =
+[
+    ("launch", TestRobots.Launch()), ("spot", TestRobots.Spot()), ("pull", TestRobots.Pull()), ("shove", shove), ("askew", offCentre),
+];
 foreach ((string name, ScenarioSettings scenario) in scenarios)
 {
     ScenarioSettings sparse = scenario with { Numerics = scenario.Numerics with { SampleRate = 10.0 } };
-    ScenarioSettings canonical = sparse with { Robot = ModelBuilder.InCanonicalOrder(sparse.Robot) };
+    ScenarioSettings canonical = SceneBuilder.InCanonicalOrder(sparse);
     double[] exact = Bare(canonical, "ARK4(3)", 1e-10).Y;
     foreach (string method in AdditiveTableau.All.Select(t => t.Name))
     {

@@ -84,7 +84,7 @@ public class ImpactTests
     public void A_robot_bounces_off_a_wall()
     {
         var wall = new WallSettings(0.0, -1.0, 0.0, 1.0);
-        var pair = new ContactPair<R1>(Touching.Box(), ContactBody.FromWall(wall), Touching.Usual);
+        var pair = new ContactPair<R1>(Touching.Box(), ContactBody.FromWall(wall), Touching.Usual with { Damping = 1.0 });
         var bodies = new FreeBodies(pair, 0.8, double.PositiveInfinity, 0.005, double.PositiveInfinity);
         bodies.Place(0, -0.1, 0.3, 0.0, 1.0, 0.0, 0.0);
         bodies.Place(1, ContactBody.WallPose<R1>(wall));

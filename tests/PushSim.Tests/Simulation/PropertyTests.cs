@@ -189,8 +189,9 @@ public class PropertyTests
         Allocated(s, 1e-4, out int _);
         long coarse = Allocated(s, 1e-4, out int few);
         long fine = Allocated(s, 1e-6, out int many);
-        Assert.True(many > few);
-        Assert.Equal(coarse, fine);
+        // a box per segment may come or go as the JIT improves the code; an object per step would be thousands
+        Assert.True(many > few + 20);
+        Assert.InRange(fine - coarse, -256, 256);
     }
 
     private static long Allocated(ScenarioSettings scenario, double tolerance, out int steps)
@@ -200,10 +201,19 @@ public class PropertyTests
         IntegrationSettings settings = Simulator.Settings(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } }, system);
         double[] y = system.InitialState();
         Silent observer = default;
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, ref observer);
-        steps = report.Steps;
-        return GC.GetAllocatedBytesForCurrentThread() - before;
+        long least = long.MaxValue;
+        steps = 0;
+
+        // a collection on another thread's behalf counts the rest of this thread's buffer: the least of a few runs is the run's own
+        for (int i = 0; i < 3; i++)
+        {
+            double[] start = [.. y];
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            steps = integration.Run(0.0, scenario.Manoeuvre.EndTime, start, system.Breakpoints, settings, ref observer).Steps;
+            least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
+        }
+
+        return least;
     }
 
     private struct Silent : IStepObserver
