@@ -8,7 +8,7 @@ namespace PushSim.Numerics;
 /// </summary>
 /// <typeparam name="T">The implementing type; exactly <see cref="Lanes"/> doubles, lane 0 first in memory.</typeparam>
 public interface ILanes<T> : IReal<T>
-    where T : struct, ILanes<T>
+    where T : struct, ILanes<T>, IReal<T>
 {
     /// <summary>Number of lanes [1].</summary>
     static abstract int Lanes { get; }
@@ -25,7 +25,7 @@ public static class Lane
     /// <param name="x">The number.</param>
     /// <param name="lane">Index of the lane, not checked [1].</param>
     public static double Get<T>(in T x, int lane)
-        where T : struct, ILanes<T> =>
+        where T : struct, ILanes<T>, IReal<T> =>
         Unsafe.Add(
             ref Unsafe.As<T, double>(ref Unsafe.AsRef(in x)), lane);
 
@@ -35,7 +35,7 @@ public static class Lane
     /// <param name="lane">Index of the lane, not checked [1].</param>
     /// <param name="value">New value of the lane [unit of its use].</param>
     public static void Set<T>(ref T x, int lane, double value)
-        where T : struct, ILanes<T> =>
+        where T : struct, ILanes<T>, IReal<T> =>
         Unsafe.Add(ref Unsafe.As<T, double>(ref x), lane) = value;
 
     /// <summary>Replaces one lane of a number.</summary>
@@ -44,7 +44,7 @@ public static class Lane
     /// <param name="lane">Index of the lane, not checked [1].</param>
     /// <param name="value">New value of the lane [unit of its use].</param>
     public static void Set<T>(ref T x, int lane, R1 value)
-        where T : struct, ILanes<T> => Set(ref x, lane, value.Value);
+        where T : struct, ILanes<T>, IReal<T> => Set(ref x, lane, value.Value);
 
     /// <summary>Replaces one lane of each number of a list.</summary>
     /// <typeparam name="T">Number type.</typeparam>
@@ -52,7 +52,7 @@ public static class Lane
     /// <param name="lane">Index of the lane, not checked [1].</param>
     /// <param name="values">New values of the lane, as many [unit of their use].</param>
     public static void Set<T>(Span<T> x, int lane, ReadOnlySpan<R1> values)
-        where T : struct, ILanes<T>
+        where T : struct, ILanes<T>, IReal<T>
     {
         for (int i = 0; i < values.Length; i++)
         {

@@ -28,7 +28,7 @@ public class LaneBitsTests
     public void Elementary_functions_of_eight_lanes() => CompareFunctions<R8>();
 
     private static void Compare<T>()
-        where T : struct, ILanes<T>
+        where T : struct, ILanes<T>, IReal<T>
     {
         var random = new Random(41);
         for (int n = 0; n < Rounds; n++)
@@ -58,7 +58,7 @@ public class LaneBitsTests
     }
 
     private static void CompareFunctions<T>()
-        where T : struct, ILanes<T>
+        where T : struct, ILanes<T>, IReal<T>
     {
         var random = new Random(43);
         for (int n = 0; n < Rounds; n++)
@@ -94,7 +94,7 @@ public class LaneBitsTests
     }
 
     private static double[] Draw<T>(Random random)
-        where T : struct, ILanes<T>
+        where T : struct, ILanes<T>, IReal<T>
     {
         double[] values = new double[T.Lanes];
         for (int i = 0; i < values.Length; i++)
@@ -112,7 +112,7 @@ public class LaneBitsTests
     }
 
     private static T Pack<T>(double[] values)
-        where T : struct, ILanes<T>
+        where T : struct, ILanes<T>, IReal<T>
     {
         T x = default;
         for (int i = 0; i < values.Length; i++)
@@ -125,7 +125,7 @@ public class LaneBitsTests
 
     // Which of several kinds of NaN comes out is not compared: no answer hangs on it.
     private static void Check<T>(string what, T lanes, Func<int, R1> scalar)
-        where T : struct, ILanes<T>
+        where T : struct, ILanes<T>, IReal<T>
     {
         for (int i = 0; i < T.Lanes; i++)
         {
