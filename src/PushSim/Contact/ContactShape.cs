@@ -29,7 +29,7 @@ internal sealed class ContactShape<T>
     public readonly bool HasRamp;
 
     /// <summary>Height of the centre of mass [m].</summary>
-    public readonly T CentreHeight;
+    public T CentreHeight;
 
     /// <summary>Distance of the farthest corner from the centre of mass [m]; greatest height of anything [m].</summary>
     public readonly double Radius, Size;

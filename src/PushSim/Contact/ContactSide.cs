@@ -30,7 +30,9 @@ internal sealed partial class ContactSide<T>
     private const double InverseBlend = 1.0 / 0.001;
 
     private readonly ContactShape<T> _own, _other;
-    private readonly T _stiffness, _damping;
+
+    /// <summary>Stiffness per length of overlap [N/m^2], damping [s/m].</summary>
+    internal T Stiffness, Damping;
     private readonly bool _ramps;
 
     // the other's corners in own axes; floor height of either body's level plane there, above its corner heights
@@ -65,9 +67,12 @@ internal sealed partial class ContactSide<T>
         _own = own;
         _other = other;
         _ramps = own.HasRamp || other.HasRamp;
-        _stiffness = settings.Stiffness;
-        _damping = settings.Damping;
+        Stiffness = settings.Stiffness;
+        Damping = settings.Damping;
     }
+
+    /// <summary>The body whose faces these are.</summary>
+    internal ContactShape<T> Own => _own;
 
     /// <summary>Sets the poses and finds the least overlap of the own faces [m]; stops where there is none, in any lane.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
@@ -310,7 +315,7 @@ internal sealed partial class ContactSide<T>
         T low = T.Max(_own.Lower[i] + ownAt, _other.Lower[j] + otherAt);
         T high = T.Min(_own.Upper[i] + ownAt, _other.Upper[j] + otherAt);
         T common = Clamp01((high - low) * InverseBlend);
-        T force = share * _stiffness;
+        T force = share * Stiffness;
         if (_own.IsRamp[i] || _other.IsRamp[j])
         {
             T gap0 = Gap(i, j, k);
@@ -339,7 +344,7 @@ internal sealed partial class ContactSide<T>
 
         // up is the own point's rise over the other's; on a slope the rider's speed along it
         up = (upShare * closing) - (levelShare * up);
-        normal = force * profile.Area * T.Max(0.0, 1.0 + (_damping * speed));
+        normal = force * profile.Area * T.Max(0.0, 1.0 + (Damping * speed));
         sum.Normal = sum.Normal + normal;
         sum.Closing = sum.Closing + (normal * speed);
         sum.Slip = sum.Slip + (normal * slip);

@@ -45,6 +45,9 @@ public interface ILaneFeed<T>
     /// <returns>Longest step of the segment, positive [s].</returns>
     double EnterSegment(int lane, int index);
 
+    /// <summary>Called before the steps of a pass are handed out; the system was just evaluated at their ends.</summary>
+    void OnStepEnds();
+
     /// <summary>Called after each accepted step; the system was last evaluated at its end, in every lane that accepted.</summary>
     /// <param name="lane">The lane [1].</param>
     /// <param name="step">The step.</param>

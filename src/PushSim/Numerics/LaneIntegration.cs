@@ -270,6 +270,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         _system.Evaluate(_end, 0.0, _work.Row(_work.Trial), _work.Row(_work.EndSlope));
         T probe = _work.Probe(_work.EndSlope);
         Factors(error, out T accepted, out T rejected);
+        _feed.OnStepEnds();
         T taken = 0.0;
         for (int lane = 0; lane < _lanes.Length; lane++)
         {

@@ -30,12 +30,7 @@ internal sealed class Recorder : IStepObserver
         _dy = new double[scene.Count];
         Robots = [.. scene.Robots.Select((r, k) => new RobotRecord(r, _y, scene.FirstExplicit(k), Time.Length))];
         _contact = scene.Contacts.Count > 0 ? new ContactRecord(scene, Time.Length) : null;
-        _features = new StepFeatures<R1>(scene.Equations, [.. scene.Robots.Select(r => StepFeatures<R1>.Driven(r.Scenario.Robot))]);
-        for (int k = 0; k < scene.Robots.Count; k++)
-        {
-            _features.Start(0, k, scene.Robots[k].Static.Loads);
-        }
-
+        _features = StepFeatures<R1>.Of(scene);
         Watch.Start(scene, scenario);
     }
 

@@ -29,6 +29,18 @@ internal sealed class StepFeatures<T>
     /// <summary>Per robot.</summary>
     public readonly RobotFeatures<T>[] Robots;
 
+    /// <summary>Those of a scalar scene.</summary>
+    public static StepFeatures<R1> Of(SceneSystem scene)
+    {
+        var features = new StepFeatures<R1>(scene.Equations, [.. scene.Robots.Select(r => Driven(r.Scenario.Robot))]);
+        for (int k = 0; k < scene.Robots.Count; k++)
+        {
+            features.Start(0, k, scene.Robots[k].Static.Loads);
+        }
+
+        return features;
+    }
+
     /// <summary>The wheels on drives with motors.</summary>
     public static int[] Driven(RobotSettings robot) =>
         [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];

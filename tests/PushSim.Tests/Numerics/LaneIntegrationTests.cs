@@ -191,6 +191,10 @@ public class LaneIntegrationTests
             return jobs[_job[lane]].Longest;
         }
 
+        public void OnStepEnds()
+        {
+        }
+
         public StepDecision OnStep(int lane, in LaneStep step)
         {
             for (int i = 0; i < 4; i++)
