@@ -122,7 +122,7 @@ internal sealed partial class ContactSide<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public void Act(T scale)
     {
-        Sums = default;
+        Sums.Clear(_ramps);
         foreach ((int first, int second) in _own.Partners)
         {
             bool acts = ActFace(first, scale, ref _faceFirst);
@@ -260,7 +260,7 @@ internal sealed partial class ContactSide<T>
         }
 
         bool any = false;
-        sum = default;
+        sum.Clear(_ramps);
         foreach ((int first, int second) in _other.Partners)
         {
             bool acts = ActEdge(i, first, share, ref _edgeFirst);
@@ -309,7 +309,7 @@ internal sealed partial class ContactSide<T>
             return false;
         }
 
-        sum = default;
+        sum.Clear(_ramps);
         T ownAt = 0.5 * ((_ownTilt[k] + (part0 * (_ownTilt[j] - _ownTilt[k]))) + (_ownTilt[j] + (part1 * (_ownTilt[k] - _ownTilt[j]))));
         T otherAt = 0.5 * ((_otherTilt[k] + (part0 * (_otherTilt[j] - _otherTilt[k]))) + (_otherTilt[j] + (part1 * (_otherTilt[k] - _otherTilt[j]))));
         T low = T.Max(_own.Lower[i] + ownAt, _other.Lower[j] + otherAt);
