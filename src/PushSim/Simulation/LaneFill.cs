@@ -54,6 +54,10 @@ internal static class LaneFill
         for (int i = 0; i < to.Wheels.Length; i++)
         {
             Wheel(ref to.Wheels[i], lane, from.Wheels[i]);
+            if (to.Tables[i] is FrictionTable<T> table)
+            {
+                Table(table, lane, from.Tables[i]!);
+            }
         }
 
         for (int i = 0; i < to.Drives.Length; i++)
@@ -142,14 +146,16 @@ internal static class LaneFill
         Lane.Set(ref to.DustyRatio, lane, from.DustyRatio);
         Lane.Set(ref to.InverseFoulingDistance, lane, from.InverseFoulingDistance);
         Lane.Set(ref to.WearRate, lane, from.WearRate);
-        if (to.Table is not null)
-        {
-            Lane.Set<T>(to.Table.Speed, lane, from.Table!.Speed);
-            Lane.Set<T>(to.Table.Friction, lane, from.Table.Friction);
-            Lane.Set<T>(to.Table.Inverse, lane, from.Table.Inverse);
-            Lane.Set<T>(to.Table.First, lane, from.Table.First);
-            Lane.Set<T>(to.Table.Second, lane, from.Table.Second);
-        }
+    }
+
+    private static void Table<T>(FrictionTable<T> to, int lane, FrictionTable<R1> from)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        Lane.Set<T>(to.Speed, lane, from.Speed);
+        Lane.Set<T>(to.Friction, lane, from.Friction);
+        Lane.Set<T>(to.Inverse, lane, from.Inverse);
+        Lane.Set<T>(to.First, lane, from.First);
+        Lane.Set<T>(to.Second, lane, from.Second);
     }
 
     private static void Drive<T>(ref DriveParameters<T> to, int lane, in DriveParameters<R1> from)

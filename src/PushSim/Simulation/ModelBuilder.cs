@@ -105,25 +105,26 @@ internal static class ModelBuilder
         {
             Layout = layout,
             HasLedger = hasLedger,
-            Wheels = [.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i, staticLoads[i]))],
-            Drives = [.. robot.Drives.Select((_, d) => Drive<T>(robot, layout, d))],
+            Wheels = Aligned.Copy([.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i, staticLoads[i]))]),
+            Tables = [.. robot.Wheels.Select(w => w.Tyre.FrictionTable is null ? null : new FrictionTable<T>(w.Tyre.FrictionTable))],
+            Drives = Aligned.Copy([.. robot.Drives.Select((_, d) => Drive<T>(robot, layout, d))]),
             Motors = BuildMotors<T>(robot, layout),
             Controllers = BuildControllers<T>(robot, layout),
             Battery = robot.Battery is null || robot.Controllers.Count == 0 ? null : new BatteryEquations<T>(robot.Battery),
             Tether = scenario.Tether is null ? null : Tether<T>(scenario.Tether, c, scenario.Manoeuvre.InitialHeading),
             Patches = [.. scenario.Floor.Patches.Select(p => new PatchParameters<T> { MinX = p.MinX, MaxX = p.MaxX, MinY = p.MinY, MaxY = p.MaxY, FrictionScale = p.FrictionScale })],
-            WheelWork = new WheelWork<T>[robot.Wheels.Count],
-            MotorWork = new MotorWork<T>[motors],
-            ControllerWork = new ControllerWork<T>[robot.Controllers.Count],
-            CommandValue = new T[robot.Controllers.Count],
-            CommandSlope = new T[robot.Controllers.Count],
-            IsHeld = new T[robot.Drives.Count],
+            WheelWork = Aligned.Array<WheelWork<T>>(robot.Wheels.Count),
+            MotorWork = Aligned.Array<MotorWork<T>>(motors),
+            ControllerWork = Aligned.Array<ControllerWork<T>>(robot.Controllers.Count),
+            CommandValue = Aligned.Array<T>(robot.Controllers.Count),
+            CommandSlope = Aligned.Array<T>(robot.Controllers.Count),
+            IsHeld = Aligned.Array<T>(robot.Drives.Count),
             SideSign = [.. robot.Controllers.Select(k => (T)(k.Side == CommandSide.Left ? -1.0 : 1.0))],
             HoldGain = scenario.Manoeuvre.Driver.HeadingHold,
             InverseHoldLag = 1.0 / scenario.Manoeuvre.Driver.HeadingLag,
             HoldHeadingAt = scenario.Manoeuvre.InitialHeading,
-            DriveFriction = new T[robot.Drives.Count],
-            DriveCapacity = new T[robot.Drives.Count],
+            DriveFriction = Aligned.Array<T>(robot.Drives.Count),
+            DriveCapacity = Aligned.Array<T>(robot.Drives.Count),
             Mass = c.Mass,
             InverseMass = 1.0 / c.Mass,
             InverseRoll = 1.0 / roll,
@@ -199,7 +200,6 @@ internal static class ModelBuilder
             HasLoadExponent = t.LoadExponent != 0.0,
             LoadExponent = t.LoadExponent,
             InverseReferenceLoad = 1.0 / (t.TreadAreaFraction * t.ReferenceLoad),
-            Table = t.FrictionTable is null ? null : new FrictionTable<T>(t.FrictionTable),
             FoulingIndex = layout.Fouling[index],
             DustyRatio = t.DustyFrictionRatio,
             InverseFoulingDistance = layout.Fouling[index] >= 0 ? scenario.Floor.Dust / t.FoulingDistance : 0.0,
@@ -279,13 +279,13 @@ internal static class ModelBuilder
             }
         }
 
-        return [.. list];
+        return Aligned.Copy([.. list]);
     }
 
     private static ControllerParameters<T>[] BuildControllers<T>(RobotSettings robot, StateLayout layout)
         where T : struct, IReal<T>
     {
-        var list = new ControllerParameters<T>[robot.Controllers.Count];
+        ControllerParameters<T>[] list = Aligned.Array<ControllerParameters<T>>(robot.Controllers.Count);
         int first = 0;
         for (int k = 0; k < list.Length; k++)
         {

@@ -24,6 +24,9 @@ internal sealed class RobotEquations<T>
 
     public required WheelParameters<T>[] Wheels { get; init; }
 
+    /// <summary>Friction table of each wheel, or null.</summary>
+    public required FrictionTable<T>?[] Tables { get; init; }
+
     public required DriveParameters<T>[] Drives { get; init; }
 
     public required MotorParameters<T>[] Motors { get; init; }
@@ -75,13 +78,16 @@ internal sealed class RobotEquations<T>
     private const double EdgeWidth = 0.004;
 
     /// <summary>Motion, direction and forces of the last <see cref="Forces"/>; what touches the robot adds to the wrench before <see cref="Finish"/>.</summary>
-    public BodyMotion<T> Motion;
+    public ref BodyMotion<T> Motion => ref _motion[0];
 
     /// <summary>See <see cref="Motion"/>.</summary>
     public T Sine, Cosine;
 
     /// <summary>See <see cref="Motion"/>.</summary>
-    public Wrench<T> Wrench;
+    public ref Wrench<T> Wrench => ref _wrench[0];
+
+    private readonly BodyMotion<T>[] _motion = Aligned.Array<BodyMotion<T>>(1);
+    private readonly Wrench<T>[] _wrench = Aligned.Array<Wrench<T>>(1);
 
     /// <summary>Evaluates all derivatives of a robot that nothing else touches; for g > 0 also solves the implicit bristles. See <see cref="IAdditiveSystem"/>.</summary>
     public void Evaluate(T t, T g, Span<T> y, Span<T> dy)
@@ -172,7 +178,7 @@ internal sealed class RobotEquations<T>
             int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
             int bristle = 2 * i;
             WheelEquations.Evaluate(
-                p, motion, height, Height, surface, friction, g,
+                p, Tables[i], motion, height, Height, surface, friction, g,
                 y.Slice(state, 4), z.Slice(bristle, 2), dy.Slice(state, 4), dz.Slice(bristle, 2), ref w, out T wearSpeed);
             T torque = p.Radius * w.Fx;
             w.RollingPower = 0.0;

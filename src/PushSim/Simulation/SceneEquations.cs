@@ -20,7 +20,7 @@ internal sealed class SceneEquations<T>
     {
         Robots = robots;
         Contacts = contacts;
-        _poses = new BodyPose<T>[robots.Length];
+        _poses = Aligned.Array<BodyPose<T>>(robots.Length);
         _explicitCounts = [.. robots.Select(r => r.Layout.ExplicitCount)];
         _implicitCounts = [.. robots.Select(r => r.Layout.Count - r.Layout.ExplicitCount)];
         FirstExplicit = new int[robots.Length];

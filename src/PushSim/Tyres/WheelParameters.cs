@@ -29,9 +29,6 @@ internal struct WheelParameters<T>
 
     /// <summary>Which optional terms are on; fixed for a run, so branches on them cost nothing.</summary>
     public bool Plain, HasRise, HasLoadExponent, HasRolling, LimitDamping;
-
-    /// <summary>Friction table, or null.</summary>
-    public FrictionTable<T>? Table;
 }
 
 /// <summary>What one wheel's evaluation leaves for the record and the ledger.</summary>

@@ -60,7 +60,7 @@ internal sealed class RingBlock : IAdditiveSystem
         Span<R1> s = MemoryMarshal.Cast<double, R1>(y);
         Span<R1> ds = MemoryMarshal.Cast<double, R1>(dy);
         WheelEquations.Evaluate<R1>(
-            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 _);
+            _p, null, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 _);
     }
 
     /// <summary>Runs to an end time and returns samples of (t, state).</summary>
