@@ -249,6 +249,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         return ready && _running > 0;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Step()
     {
         T h = _step;

@@ -104,19 +104,19 @@ public struct R1 : ILanes<R1>
     }
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Exp(R1 a) => SoftFunctions.Exp(a);
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Log(R1 a) => SoftFunctions.Log(a);
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Tanh(R1 a) => SoftFunctions.Tanh(a);
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void SinCos(R1 a, out R1 sine, out R1 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
     /// <inheritdoc/>

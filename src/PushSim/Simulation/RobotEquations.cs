@@ -145,7 +145,7 @@ internal sealed class RobotEquations<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
     {
         T heave = y[StateLayout.Heave];
@@ -219,7 +219,7 @@ internal sealed class RobotEquations<T>
 
     private static T Edge(T distance) => T.Max(0.0, T.Min(1.0, 0.5 + (distance * (1.0 / EdgeWidth))));
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Electrics(T t, Span<T> y, Span<T> dy)
     {
         if (Battery is null)
@@ -285,7 +285,7 @@ internal sealed class RobotEquations<T>
         dy[Layout.HeadingHold] = (wanted - turn) * InverseHoldLag;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void SpinDrives(T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
     {
         Span<T> torque = dy.Slice(Layout.FirstDrive, Drives.Length);
@@ -330,6 +330,7 @@ internal sealed class RobotEquations<T>
 
     public required T[] DriveCapacity { get; init; }
 
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void MoveBody(in BodyMotion<T> motion, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)
     {
         T gx = (cosine * GravityX) + (sine * GravityY);
@@ -350,6 +351,7 @@ internal sealed class RobotEquations<T>
         dy[StateLayout.RollRate] = wrench.Roll * InverseRoll;
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void SlowStates(Span<T> y, Span<T> dy)
     {
         if (Layout.Charge >= 0)
@@ -381,7 +383,7 @@ internal sealed class RobotEquations<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void SumLedger(Span<T> y, Span<T> ledger)
     {
         T tread = 0.0, carcass = 0.0, vertical = 0.0, rolling = 0.0;

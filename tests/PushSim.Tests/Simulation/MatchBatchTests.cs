@@ -10,6 +10,7 @@ namespace PushSim.Tests.Simulation;
 public class MatchBatchTests
 {
     private const int Structures = 20;
+    private const double End = 0.22;
     private const int PerStructure = 10;
 
     public static TheoryData<double> Tolerances => [1e-3, 1e-4, 1e-6];
@@ -21,7 +22,7 @@ public class MatchBatchTests
         int touching = 0;
         for (int structure = 0; structure < Structures; structure++)
         {
-            ScenarioSettings s = RandomMatches.Of(structure, end: 0.5);
+            ScenarioSettings s = RandomMatches.Of(structure, end: End);
             s = s with { Numerics = s.Numerics with { Tolerance = tolerance } };
             MatchOutcome[] alone = [.. Enumerable.Range(0, PerStructure).Select(i => MatchBatch.RunAlone(i, RandomMatches.Draw(s, i)))];
             touching += alone.Count(o => o.FirstContact > 0.0);
@@ -41,7 +42,7 @@ public class MatchBatchTests
     {
         for (int structure = 0; structure < Structures; structure++)
         {
-            ScenarioSettings s = RandomMatches.Of(structure, end: 0.5);
+            ScenarioSettings s = RandomMatches.Of(structure, end: End);
             s = s with { Numerics = s.Numerics with { SampleRate = structure % 2 == 0 ? 100.0 : 1000.0 }, Shove = s.Shove with { Line = 0.15 } };
             for (int i = 0; i < 4; i++)
             {
@@ -120,7 +121,7 @@ public class MatchBatchTests
     [Fact]
     public void No_number_is_forgotten_when_a_lane_is_filled()
     {
-        ScenarioSettings s = SceneBuilder.InCanonicalOrder(RandomMatches.Of(0, end: 0.5));
+        ScenarioSettings s = SceneBuilder.InCanonicalOrder(RandomMatches.Of(0, end: End));
         var scene = new SceneSystem(s with { Tether = TestRobots.Pull().Tether });
         var lanes = new SceneEquations<R4>(
             [.. scene.Robots.Select(r => ModelBuilder.Build<R4>(r.Scenario, r.Layout, r.Static.Loads))], SceneBuilder.Contacts<R4>(s));
