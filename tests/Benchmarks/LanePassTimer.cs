@@ -14,25 +14,6 @@ internal static class LanePassTimer
 {
     public static void Run()
     {
-        ScenarioSettings d = RandomMatches.Damped();
-        ScenarioSettings[] drawn = [.. Enumerable.Range(0, 50).Select(i => RandomMatches.Draw(d, i))];
-        var prepared = new PreparedMatch();
-        double ready = double.MaxValue;
-        long bytes = 0;
-        for (int round = 0; round < 200; round++)
-        {
-            long before = GC.GetAllocatedBytesForCurrentThread();
-            long t0 = Stopwatch.GetTimestamp();
-            foreach (ScenarioSettings s in drawn)
-            {
-                prepared.Prepare(0, s);
-            }
-
-            ready = Math.Min(ready, Stopwatch.GetElapsedTime(t0).TotalMicroseconds / drawn.Length);
-            bytes = (GC.GetAllocatedBytesForCurrentThread() - before) / drawn.Length;
-        }
-
-        Console.WriteLine($"making a match ready: {ready:0.0} us, {bytes} bytes");
         foreach ((string name, double at) in new[] { ("apart", 0.12), ("touching", 1.0) })
         {
             double one = Pass<R1>(at), four = Pass<R4>(at), eight = Pass<R8>(at);

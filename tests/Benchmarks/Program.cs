@@ -15,12 +15,6 @@ if (args is ["pass"])
     return 0;
 }
 
-if (args is ["accuracy"])
-{
-    AccuracyBench.Run();
-    return 0;
-}
-
 if (args is ["matches", .. string[] rest])
 {
     MatchBench.Run(rest);

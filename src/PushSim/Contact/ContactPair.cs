@@ -173,7 +173,7 @@ public sealed class ContactPair<T>
         T v = power / T.Max(normal, 1e-100);
         T q = T.Fma(g, v, z);
         T slide = T.Max(0.0, T.IfLess(q, 0.0, -v, v)) / DeflectionLimit;
-        T f = BristleLaw.Switched(T.Abs(q), g, slide, 0.0, DeflectionLimit, ElasticShare, 1.0 / (1.0 - ElasticShare), out T alpha);
+        T f = BristleLaw.Switched(T.Abs(q), g, slide, 0.0, DeflectionLimit, ElasticShare * DeflectionLimit, 1.0 / ((1.0 - ElasticShare) * DeflectionLimit), out T alpha);
         T decay = alpha * slide;
         T inAir = 1.0 / BristleLaw.RelaxationTime;
         T free = 1.0 / (1.0 + (g * inAir));

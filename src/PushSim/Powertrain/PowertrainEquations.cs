@@ -125,16 +125,11 @@ internal static class PowertrainEquations
         T length = T.Abs(q);
         T towards = T.IfLess(q, 0.0, -omega, omega);
         T slide = T.Max(0.0, towards) * p.InverseWindUp;
-        T alpha = Tyres.BristleLaw.Switch(length, g, slide, 0.0, p.WindUp, p.ElasticShare, p.InversePlasticShare);
-
-        // stage factor and limited damping by one division
+        T f = Tyres.BristleLaw.Switched(length, g, slide, 0.0, p.WindUp, p.Low, p.InverseSpan, out T alpha);
+        s = f * q;
         T decay = alpha * slide;
-        T stage = 1.0 + (g * decay);
-        T limit = 1.0 + (0.25 * p.DampingTime * decay);
-        T inverse = 1.0 / (stage * limit);
-        s = limit * inverse * q;
         ds = omega - (decay * s);
-        T damping = p.DampingTime * (stage * inverse);
+        T damping = Tyres.BristleLaw.LimitedDamping(p.DampingTime, 0.25 * p.DampingTime, decay);
         return capacity * (s + (damping * ds)) * p.InverseWindUp;
     }
 }

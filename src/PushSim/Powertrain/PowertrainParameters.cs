@@ -13,8 +13,8 @@ internal struct DriveParameters<T>
     /// <summary>Constant part of the friction torque [N m]; holding torque at zero command [N m].</summary>
     public T DryFriction, HoldTorque;
 
-    /// <summary>s_max [rad], 1/s_max, b [1], 1/(1 - b) [1], tau_s [s].</summary>
-    public T WindUp, InverseWindUp, ElasticShare, InversePlasticShare, DampingTime;
+    /// <summary>s_max [rad], 1/s_max, b s_max [rad], 1/((1 - b) s_max) [1/rad], tau_s [s].</summary>
+    public T WindUp, InverseWindUp, Low, InverseSpan, DampingTime;
 
     /// <summary>Viscous friction of all its motors at the drive, sum visc G^2 [N m s/rad].</summary>
     public T Viscous;

@@ -167,8 +167,8 @@ internal static class LaneFill
         Lane.Set(ref to.HoldTorque, lane, from.HoldTorque);
         Lane.Set(ref to.WindUp, lane, from.WindUp);
         Lane.Set(ref to.InverseWindUp, lane, from.InverseWindUp);
-        Lane.Set(ref to.ElasticShare, lane, from.ElasticShare);
-        Lane.Set(ref to.InversePlasticShare, lane, from.InversePlasticShare);
+        Lane.Set(ref to.Low, lane, from.Low);
+        Lane.Set(ref to.InverseSpan, lane, from.InverseSpan);
         Lane.Set(ref to.DampingTime, lane, from.DampingTime);
         Lane.Set(ref to.Viscous, lane, from.Viscous);
     }

@@ -24,41 +24,23 @@ public static class BristleLaw
     /// <param name="slide">A [1/s].</param>
     /// <param name="roll">K [1/s].</param>
     /// <param name="zMax">mu/sigma0 [m].</param>
-    /// <param name="share">b, share of z_max up to which it is elastic [1].</param>
-    /// <param name="inverseShare">1/(1 - b) [1].</param>
+    /// <param name="low">b z_max, up to which it is elastic [m].</param>
+    /// <param name="inverseSpan">1/(z_max - b z_max) [1/m].</param>
     /// <param name="alpha">The switch at the solution [1].</param>
     /// <returns>f [1].</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Switched<T>(T length, T g, T slide, T roll, T zMax, T share, T inverseShare, out T alpha)
+    public static T Switched<T>(T length, T g, T slide, T roll, T zMax, T low, T inverseSpan, out T alpha)
         where T : struct, IReal<T>
     {
-        alpha = Switch(length, g, slide, roll, zMax, share, inverseShare);
-        return 1.0 / (1.0 + (g * ((alpha * slide) + roll)));
-    }
-
-    /// <summary>The switch alpha of that stage's solution [1]; then f = 1 / (1 + g (alpha A + K)).</summary>
-    /// <param name="length">|q| [m].</param>
-    /// <param name="g">Step times diagonal coefficient [s].</param>
-    /// <param name="slide">A [1/s].</param>
-    /// <param name="roll">K [1/s].</param>
-    /// <param name="zMax">mu/sigma0 [m].</param>
-    /// <param name="share">b, share of z_max up to which it is elastic [1].</param>
-    /// <param name="inverseShare">1/(1 - b) [1].</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Switch<T>(T length, T g, T slide, T roll, T zMax, T share, T inverseShare)
-        where T : struct, IReal<T>
-    {
-        T low = share * zMax;
         T elastic = 1.0 + (g * roll);
         T plastic = elastic + (g * slide);
 
         T isPlastic = (zMax * plastic) - length;
         T isElastic = length - (low * elastic);
-        T alpha = T.IfLess(isPlastic, 0.0, 1.0, 0.0);
+        alpha = T.IfLess(isPlastic, 0.0, 1.0, 0.0);
         if (!T.AllLess(T.Min(isPlastic, isElastic), 0.0))
         {
             // between: m elastic + m g A (m - low)/span = |q|; the two forms of the root avoid cancellation on either side
-            T inverseSpan = inverseShare / zMax;
             T a = (g * slide) * inverseSpan;
             T half = 0.5 * (elastic - (a * low));
             T root = T.Sqrt((half * half) + (a * length));
@@ -68,7 +50,7 @@ public static class BristleLaw
             alpha = T.IfLess(isPlastic, 0.0, 1.0, T.IfLess(isElastic, 0.0, 0.0, between));
         }
 
-        return alpha;
+        return 1.0 / (elastic + (alpha * g * slide));
     }
 
     /// <summary>Limited bristle damping sigma1 / (1 + sigma1 a/(4 sigma0)), which keeps the law passive [unit of sigma1].</summary>

@@ -62,7 +62,9 @@ internal static class WheelEquations
         T speed = T.Sqrt((vx * vx) + (vy * vy) + TinySquare);
         T mu = friction * Friction(p, table, speed, load);
         T roll = p.Kappa * T.Abs(surface);
-        T sigma1 = Bristle(p, load, speed, mu, roll, g, vx, vy, bristle, dBristle, out T alpha, out T slide);
+        T decay = Bristle(p, load, speed, mu, roll, g, vx, vy, bristle, dBristle, out T alpha, out T slide);
+
+        T sigma1 = p.LimitDamping ? BristleLaw.LimitedDamping(p.Sigma1, p.Sigma1Over4Sigma0, decay) : p.Sigma1;
         T tx = -(load * ((p.Sigma0 * bristle[0]) + (sigma1 * dBristle[0]) + (p.Sigma2 * vx)));
         T ty = -(load * ((p.Sigma0 * bristle[1]) + (sigma1 * dBristle[1]) + (p.Sigma2 * vy)));
         T qxDot = vx - wx;
@@ -136,7 +138,7 @@ internal static class WheelEquations
         return mu;
     }
 
-    // Solves (g > 0) or evaluates (g = 0) the bristle; returns the damping sigma1 there, limited as in BristleLaw.LimitedDamping
+    // Solves (g > 0) or evaluates (g = 0) the bristle; returns its decay rate a = alpha A + K
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T Bristle<T>(
         in WheelParameters<T> p,
@@ -155,25 +157,23 @@ internal static class WheelEquations
     {
         T qx = T.Fma(g, vx, z[0]);
         T qy = T.Fma(g, vy, z[1]);
+        T rate = p.Sigma0 / mu;
+        T f;
         if (p.Plain)
         {
             alpha = 1.0;
-            slide = (p.Sigma0 * speed) / mu;
+            slide = rate * speed;
+            f = 1.0 / (1.0 + (g * (slide + roll)));
         }
         else
         {
             T length = T.Sqrt((qx * qx) + (qy * qy) + TinySquare);
-            slide = (p.Sigma0 * T.Max(0.0, (vx * qx) + (vy * qy))) / (mu * length);
+            slide = rate * T.Max(0.0, ((vx * qx) + (vy * qy)) / length);
             T zMax = mu * p.InverseSigma0;
-            alpha = BristleLaw.Switch(length, g, slide, roll, zMax, p.ElasticShare, p.InversePlasticShare);
+            f = BristleLaw.Switched(length, g, slide, roll, zMax, p.ElasticShare * zMax, rate * p.InversePlasticShare, out alpha);
         }
 
-        // f = 1/(1 + g a) and sigma1/(1 + sigma1 a/(4 sigma0)) by one division: it costs most in wide vectors
         T decay = (alpha * slide) + roll;
-        T stage = 1.0 + (g * decay);
-        T limit = 1.0 + (p.LimitDamping ? p.Sigma1Over4Sigma0 * decay : 0.0);
-        T inverse = 1.0 / (stage * limit);
-        T f = limit * inverse;
 
         T x = f * qx;
         T y = f * qy;
@@ -194,6 +194,6 @@ internal static class WheelEquations
         dz[1] = yRate;
         z[0] = x;
         z[1] = y;
-        return p.Sigma1 * (stage * inverse);
+        return decay;
     }
 }
