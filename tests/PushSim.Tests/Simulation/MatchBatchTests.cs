@@ -144,7 +144,7 @@ public class MatchBatchTests
     [
         "BusVoltage", "BatteryCurrent", "BusResidual", "AccelerationX", "AccelerationY", "Motion", "Sine", "Cosine", "Wrench", "OpenCircuit",
         "NormalForce", "BluntForce", "RampForceA", "RampForceB", "CentreX", "CentreY", "ForceX", "ForceY", "ForceZ", "FaceFriction", "LostPower",
-        "Tension", "Stretch", "DampingPower", "AnchorPower", "Sums", "_poses", "Heave", "Pitch", "Roll",
+        "Tension", "Stretch", "DampingPower", "AnchorPower", "Sums", "_poses", "_motion", "_wrench", "Heave", "Pitch", "Roll",
     ];
 
     // All fields of a number type below an object, in order; results and work of an evaluation left out, the scene's wall pose kept.
