@@ -38,7 +38,7 @@ internal static class JsonReport
         writer.WriteEndArray();
     }
 
-    public static string OfRun(RunResult result, double milliseconds) => Write(writer =>
+    public static string OfRun(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => Write(writer =>
     {
         WriteHead(writer, "run", result.Verdict, result.Warnings);
         RunAnswers a = result.Answers;
@@ -72,6 +72,18 @@ internal static class JsonReport
             WriteOpponent(writer, opponent);
         }
 
+        if (tyres is not null)
+        {
+            TyreJson.Write(writer, tyres);
+        }
+
+        if (result.Turning is not null)
+        {
+            TurnJson.Write(writer, result.Turning);
+        }
+
+        map?.WriteJson(writer);
+
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)
         {
@@ -83,7 +95,7 @@ internal static class JsonReport
         void Number(string key, double? value) => WriteNumber(writer, key, value);
     });
 
-    private static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
+    internal static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
     {
         if (value is { } number && double.IsFinite(number))
         {

@@ -1,86 +1,50 @@
-using OxyPlot;
-using OxyPlot.SkiaSharp;
 using PushSim.Simulation;
-using SkiaSharp;
 
 namespace PushSim.Plotting;
 
 /// <summary>The picture of a run: panels under each other, chosen by the manoeuvre.</summary>
 public sealed class RunPlot
 {
-    private const int Width = 900;
-    private const int PanelHeight = 260;
-
     // A picture of no current is left out [A].
     private const double LeastCurrent = 1e-3;
 
-    private const string TimeTitle = "Time [s]";
+    internal const string TimeTitle = "Time [s]";
 
-    private readonly IReadOnlyList<PlotModel> _panels;
-    private readonly int[] _heights;
+    private readonly PlotSheet _sheet;
 
-    private RunPlot(IReadOnlyList<Panel> panels)
-    {
-        _panels = [.. panels.Select(p => p.Build())];
-        _heights = [.. panels.Select(p => (int)(PanelHeight * p.Rows))];
-    }
+    internal RunPlot(IReadOnlyList<Panel> panels) => _sheet = new PlotSheet(panels);
 
     /// <summary>Titles of the panels, from the top.</summary>
-    public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
-
-    private int Height => _heights.Sum();
+    public IReadOnlyList<string> PanelTitles => _sheet.PanelTitles;
 
     /// <summary>The picture of a result with at least two samples.</summary>
-    public static RunPlot Of(RunResult result) => new(result.Scenario.Manoeuvre.Kind switch
+    public static RunPlot Of(RunResult result) => new(Panels(result));
+
+    /// <summary>Writes it as PNG, 900 px wide.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WritePng(Stream stream) => _sheet.WritePng(stream);
+
+    /// <summary>Writes it as SVG.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WriteSvg(Stream stream) => _sheet.WriteSvg(stream);
+
+    /// <summary>Writes it as PDF, A4 upright.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WritePdf(Stream stream) => _sheet.WritePdf(stream);
+
+    /// <summary>New panels of a result with at least two samples; each is built once.</summary>
+    internal static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Kind switch
     {
         ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(result),
-        ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(result),
+        ManoeuvreKind.Spot or ManoeuvreKind.Arc => TurnPanels.Of(result),
         ManoeuvreKind.Hold => Hold(result),
         ManoeuvreKind.Shove when result.Opponent is not null => ShovePanels.Shove(result),
         ManoeuvreKind.WallPush => ShovePanels.WallPush(result),
         _ => Drive(result),
-    });
+    };
 
-    /// <summary>Writes it as PNG, 900 px wide.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WritePng(Stream stream)
-    {
-        using var bitmap = new SKBitmap(Width, Height);
-        using var canvas = new SKCanvas(bitmap);
-        canvas.Clear(SKColors.White);
-        using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
-        Render(context);
-        using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
-        data.SaveTo(stream);
-    }
-
-    /// <summary>Writes it as SVG.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WriteSvg(Stream stream)
-    {
-        using var measure = new PlotContext { RenderTarget = RenderTarget.VectorGraphic };
-        using var memory = new MemoryStream();
-        using (var context = new SvgRenderContext(memory, Width, Height, true, measure, OxyColors.White))
-        {
-            Render(context);
-            context.Complete();
-            context.Flush();
-        }
-
-        memory.WriteTo(stream);
-    }
-
-    private void Render(IRenderContext context)
-    {
-        int top = 0;
-        for (int i = 0; i < _panels.Count; i++)
-        {
-            IPlotModel model = _panels[i];
-            model.Update(true);
-            model.Render(context, new OxyRect(0, top, Width, _heights[i]));
-            top += _heights[i];
-        }
-    }
+    /// <summary>A picture of given panels.</summary>
+    internal static RunPlot Of(IReadOnlyList<Panel> panels) => new(panels);
 
     internal static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
 
@@ -131,29 +95,6 @@ public sealed class RunPlot
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         AddWheels(r, load, "load_n");
         List<Panel> panels = [force, slip, load];
-        AddCurrents(r, panels);
-        return panels;
-    }
-
-    private static IReadOnlyList<Panel> Turn(RunResult r)
-    {
-        Panel yaw = Time("Yaw rate", "Yaw rate [rad/s]").Add(r, r["yaw_rate_rad_per_s"], "left turn positive");
-        foreach (Mark mark in r.Marks)
-        {
-            yaw.MarkTime(mark.Time, mark.Label);
-        }
-
-        Panel scrub = Time("Scrub: sideways force of each tyre", "Force [N]");
-        Panel load = Time("Load on each wheel", "Load [N]");
-        AddWheels(r, scrub, "lateral_force_n");
-        AddWheels(r, load, "load_n");
-        Panel path = new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r["x_m"].Values, r["y_m"].Values, "path").AsMap();
-        List<Panel> panels = [yaw, scrub, load];
-        if (r.Scenario.Manoeuvre.Kind == ManoeuvreKind.Arc)
-        {
-            panels.Add(path);
-        }
-
         AddCurrents(r, panels);
         return panels;
     }

@@ -46,15 +46,17 @@ public static class ScenarioReader
             return Result(context, null, null);
         }
 
+        SetValues.PutIntoScenario(context, tree);
         var root = new Section(context, "scenario", tree);
-        RobotSettings? robot = Robot(context, path, root);
+        RobotSettings? robot = Robot(context, path, root, SetValues.OfRobot(context));
+        context.TyreMaterial = null;
         Section? opponentSection = root.Table("opponent");
-        int notes = context.Notes.Count;
-        RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection);
+        (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
+        RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection, []);
         if (robot is not null && opponent is not null)
         {
-            NameNotes(context, 0, notes, robot.Name);
-            NameNotes(context, notes, context.Notes.Count, opponent.Name);
+            NameNotes(context, (0, notes), (0, derived), robot.Name);
+            NameNotes(context, (notes, context.Notes.Count), (derived, context.Derived.Count), opponent.Name);
         }
 
         ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, Path.GetFileNameWithoutExtension(path));
@@ -62,16 +64,21 @@ public static class ScenarioReader
     }
 
     // With two robots a note must say whose it is.
-    private static void NameNotes(ReadContext context, int from, int to, string robot)
+    private static void NameNotes(ReadContext context, (int From, int To) notes, (int From, int To) derived, string robot)
     {
-        for (int i = from; i < to; i++)
+        for (int i = notes.From; i < notes.To; i++)
         {
             context.Notes[i] = $"{robot}: {context.Notes[i]}";
+        }
+
+        for (int i = derived.From; i < derived.To; i++)
+        {
+            context.Derived[i] = context.Derived[i] with { Text = $"{robot}: {context.Derived[i].Text}" };
         }
     }
 
     // The robot that a scenario or its opponent names, with what they set anew in it.
-    private static RobotSettings? Robot(ReadContext context, string path, Section user)
+    private static RobotSettings? Robot(ReadContext context, string path, Section user, IReadOnlyList<TomlEntry> first)
     {
         if (user.Text("robot") is not string name)
         {
@@ -85,7 +92,7 @@ public static class ScenarioReader
             return null;
         }
 
-        context.Overrides = set is null ? null : new Overrides(set);
+        context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
         RobotSettings? robot = RobotReader.Read(context, tree);
         if (robot is not null)
         {
@@ -125,6 +132,7 @@ public static class ScenarioReader
         Robot = context.Errors == 0 ? robot : null,
         Problems = [.. context.Problems.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Line).ThenBy(p => p.Column)],
         Notes = [.. context.Notes.Distinct()],
+        Derived = [.. context.Derived.Distinct()],
         Inputs = context.Inputs,
         CannotRead = context.CannotRead,
     };

@@ -10,6 +10,8 @@ public class HelpTests
     [InlineData("check")]
     [InlineData("new")]
     [InlineData("explain")]
+    [InlineData("shelf")]
+    [InlineData("limits")]
     public void Help_has_examples_and_fits_eighty_columns(string command)
     {
         Cli cli = Cli.Run(command.Length > 0 ? [command, "--help"] : ["--help"]);
@@ -27,7 +29,7 @@ public class HelpTests
         string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
         Assert.DoesNotContain("Examples", list);
         Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
-        Assert.All(new[] { "run", "check", "new", "explain" }, c => Assert.Contains($"\n  {c} ", list));
+        Assert.All(new[] { "run", "check", "limits", "new", "explain", "shelf" }, c => Assert.Contains($"\n  {c} ", list));
     }
 
     [Fact]

@@ -11,7 +11,20 @@ internal sealed class Overrides
     private readonly Dictionary<string, TomlEntry> _entries = new(StringComparer.Ordinal);
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
 
-    public Overrides(TomlTable table) => Flatten("", table);
+    /// <param name="table">The file's table of overrides; may be null.</param>
+    /// <param name="first">Entries, whole paths as keys, that win over those of the table.</param>
+    public Overrides(TomlTable? table, IReadOnlyList<TomlEntry> first)
+    {
+        foreach (TomlEntry entry in first)
+        {
+            _entries[entry.Key] = entry;
+        }
+
+        if (table is not null)
+        {
+            Flatten("", table);
+        }
+    }
 
     /// <summary>The value set for a path; null for none.</summary>
     public TomlEntry? Find(string path)

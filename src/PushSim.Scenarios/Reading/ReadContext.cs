@@ -14,6 +14,8 @@ internal sealed class ReadContext(ReadOptions options)
 
     public List<string> Notes { get; } = [];
 
+    public List<DerivedValue> Derived { get; } = [];
+
     public List<InputRow> Inputs { get; } = [];
 
     public bool CannotRead { get; set; }
@@ -21,7 +23,17 @@ internal sealed class ReadContext(ReadOptions options)
     /// <summary>Values that stand in place of those of the file being read; null for none.</summary>
     public Overrides? Overrides { get; set; }
 
+    /// <summary>Material of the shelf for the tyres of the robot being read; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
+    public string? TyreMaterial { get; set; } = options.TyreMaterial;
+
     public int Errors { get; private set; }
+
+    /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>
+    public void Note(string text, string error)
+    {
+        Notes.Add(text);
+        Derived.Add(new DerivedValue(text, error));
+    }
 
     public void Error(Place place, string message, string help)
     {

@@ -2,6 +2,7 @@ using System.Runtime.InteropServices;
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
+using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 using PushSim.Tyres;
@@ -34,6 +35,7 @@ internal sealed class RobotReader
     private RobotReader(ReadContext context, TomlTable tree)
     {
         _context = context;
+        ShelfFill.Fill(context, tree);
         _root = new Section(context, "robot", tree);
     }
 
@@ -45,7 +47,7 @@ internal sealed class RobotReader
         string name = _root.Text("name") ?? "robot";
         foreach (Section s in _root.Tables("tyre"))
         {
-            if (NewName(s, "tyre", _tyres.ContainsKey) is string tyre)
+            if (PartNames.New(s, "tyre", _tyres.ContainsKey) is string tyre)
             {
                 _tyres.Add(tyre, new TyreReader(s, tyre));
             }
@@ -57,14 +59,14 @@ internal sealed class RobotReader
         FinishTyres(chassis);
         foreach (Section s in _root.Tables("motor"))
         {
-            if (NewName(s, "motor", _motors.ContainsKey) is string motor)
+            if (PartNames.New(s, "motor", _motors.ContainsKey) is string motor)
             {
                 _motors.Add(motor, new MotorReader(s, motor));
             }
         }
 
         ReadDrives();
-        List<ControllerSettings> controllers = ReadControllers();
+        List<ControllerSettings> controllers = new ControllerReader(_context, _drives, _driveSections, _motorCounts, _driveIndex).Read(_root.Tables("controller"));
         BatterySettings? battery = _root.Table("battery") is Section b ? BatteryReader.Read(b) : null;
         CheckBattery(controllers, battery);
         if (chassis is not null)
@@ -84,7 +86,7 @@ internal sealed class RobotReader
     {
         foreach (Section s in _root.Tables("wheel"))
         {
-            string? name = NewName(s, "wheel", _wheelIndex.ContainsKey);
+            string? name = PartNames.New(s, "wheel", _wheelIndex.ContainsKey);
             WheelSettings wheel = ReadWheel(s, name ?? "");
             if (name is not null)
             {
@@ -96,7 +98,7 @@ internal sealed class RobotReader
 
         foreach ((double inertia, string? names) in _discs)
         {
-            Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"));
+            Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"), "rim-heavy wheels have up to twice as much");
         }
 
         if (_root.Has("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
@@ -145,7 +147,7 @@ internal sealed class RobotReader
                 return tyre.Given;
             }
 
-            Unknown(s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
+            PartNames.Unknown(_context, s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
         }
 
         return new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
@@ -173,7 +175,7 @@ internal sealed class RobotReader
         Dictionary<int, string> owner = [];
         foreach (Section s in _root.Tables("drive"))
         {
-            string? name = NewName(s, "drive", _driveIndex.ContainsKey);
+            string? name = PartNames.New(s, "drive", _driveIndex.ContainsKey);
             DriveSettings drive = ReadDrive(s, name ?? "", owner, out int motors);
             if (name is not null)
             {
@@ -197,7 +199,7 @@ internal sealed class RobotReader
             }
             else
             {
-                Unknown(m.Place, "motor", m.Value, _motors.Keys);
+                PartNames.Unknown(_context, m.Place, "motor", m.Value, _motors.Keys);
             }
         }
 
@@ -277,7 +279,7 @@ internal sealed class RobotReader
     {
         if (!_wheelIndex.TryGetValue(text.Value, out int wheel))
         {
-            Unknown(text.Place, "wheel", text.Value, _wheelIndex.Keys);
+            PartNames.Unknown(_context, text.Place, "wheel", text.Value, _wheelIndex.Keys);
             return null;
         }
 
@@ -294,128 +296,6 @@ internal sealed class RobotReader
         }
 
         return wheel;
-    }
-
-    private List<ControllerSettings> ReadControllers()
-    {
-        List<ControllerSettings> controllers = [];
-        Dictionary<(int, int), string> owner = [];
-        HashSet<string> names = new(StringComparer.Ordinal);
-        foreach (Section s in _root.Tables("controller"))
-        {
-            string? name = NewName(s, "controller", names.Contains);
-            names.Add(name ?? "");
-            controllers.Add(ReadController(s, name ?? "", owner));
-        }
-
-        for (int d = 0; d < _drives.Count; d++)
-        {
-            for (int m = 0; m < _motorCounts[d]; m++)
-            {
-                if (!owner.ContainsKey((d, m)))
-                {
-                    _context.Error(_driveSections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{_drives[d].Name}\" has no controller", $"add \"{_drives[d].Name}\" to the drives of a [[controller]]");
-                }
-            }
-        }
-
-        return controllers;
-    }
-
-    private ControllerSettings ReadController(Section s, string name, Dictionary<(int, int), string> owner)
-    {
-        List<(int Drive, int Motor)> motors = [];
-        foreach (TomlText text in s.Texts("drives") ?? [])
-        {
-            foreach ((int Drive, int Motor) motor in MotorsNamed(text))
-            {
-                if (!owner.TryAdd(motor, name))
-                {
-                    _context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{_drives[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
-                }
-
-                motors.Add(motor);
-            }
-        }
-
-        int zero = s.Choice("zero_command");
-        int side = s.Choice("side");
-        var d = new ControllerSettings { Name = name, Motors = motors, Side = side == 1 ? CommandSide.Right : CommandSide.Left };
-        d = d with
-        {
-            Wiring = WiringOf(s, name, motors.Count),
-            CurrentLimit = s.Or("current_limit", d.CurrentLimit),
-            OnResistance = s.Or("on_resistance", d.OnResistance),
-            SlewLimit = s.Or("slew", d.SlewLimit),
-            Deadband = s.Or("deadband", d.Deadband),
-            Regeneration = s.Flag("regeneration", d.Regeneration),
-            ZeroCommand = zero switch { 0 => ZeroCommand.Coast, 2 => ZeroCommand.Locked, _ => ZeroCommand.Brake },
-            ThermalResistance = s.Or("thermal_resistance", 0.0),
-            HeatCapacity = s.Or("heat_capacity", 0.0),
-            FoldBackTemperature = s.Or("fold_back", d.FoldBackTemperature),
-            ShutDownTemperature = s.Or("shut_down", d.ShutDownTemperature),
-        };
-        CheckController(s, d);
-        return d;
-    }
-
-    private void CheckController(Section s, ControllerSettings d)
-    {
-        if (d.ShutDownTemperature <= d.FoldBackTemperature)
-        {
-            _context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
-        }
-
-        if (d.ThermalResistance > 0.0 && d.HeatCapacity == 0.0)
-        {
-            _context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
-        }
-
-        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => _drives[m.Drive].HoldTorque == 0.0))
-        {
-            _context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
-        }
-    }
-
-    private Wiring WiringOf(Section s, string name, int motors)
-    {
-        int wiring = s.Choice("wiring");
-        if (motors > 1 && (wiring == 0 || !s.Has("wiring")))
-        {
-            _context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
-        }
-
-        return wiring switch { 1 => Wiring.Parallel, 2 => Wiring.Series, _ => Wiring.Single };
-    }
-
-    // "left" is every motor of that drive, "left/2" its second.
-    private List<(int Drive, int Motor)> MotorsNamed(TomlText text)
-    {
-        if (_driveIndex.TryGetValue(text.Value, out int drive))
-        {
-            if (_motorCounts[drive] == 0)
-            {
-                _context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
-            }
-
-            return [.. Enumerable.Range(0, _motorCounts[drive]).Select(m => (drive, m))];
-        }
-
-        int slash = text.Value.LastIndexOf('/');
-        bool isNumbered = slash > 0 && _driveIndex.TryGetValue(text.Value[..slash], out drive);
-        if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number))
-        {
-            if (number >= 1 && number <= _motorCounts[drive])
-            {
-                return [(drive, number - 1)];
-            }
-
-            _context.Error(text.Place, $"drive \"{_drives[drive].Name}\" has {_motorCounts[drive]} motors, no motor {number}", "motors count from 1");
-            return [];
-        }
-
-        Unknown(text.Place, "drive", text.Value, _driveIndex.Keys);
-        return [];
     }
 
     private void CheckBattery(List<ControllerSettings> controllers, BatterySettings? battery)
@@ -473,29 +353,5 @@ internal sealed class RobotReader
         }
     }
 
-    // A part's name, if it has one and no other of its kind has it.
-    private string? NewName(Section s, string kind, Func<string, bool> isTaken)
-    {
-        if (s.Text("name") is not string name)
-        {
-            return null;
-        }
-
-        if (isTaken(name))
-        {
-            _context.Error(s.PlaceOf("name"), $"there is already a {kind} \"{name}\"", "give each its own name");
-            return null;
-        }
-
-        return name;
-    }
-
-    private void Unknown(Place place, string kind, string name, IEnumerable<string> known)
-    {
-        List<string> names = [.. known];
-        string all = names.Count == 0 ? $"there is no [[{kind}]] in this file" : $"known: {string.Join(", ", names)}";
-        _context.Error(place, $"there is no {kind} \"{SourceFile.Clean(name, 60)}\"", Section.DidYouMean(name, names) + all);
-    }
-
-    private void Note(string text) => _context.Notes.Add(text);
+    private void Note(string text, string error) => _context.Note(text, error);
 }

@@ -72,6 +72,14 @@ internal sealed class TomlTable(Place place, bool isExplicit) : TomlNode(place)
         _byKey.Add(entry.Key, entry);
         Entries.Add(entry);
     }
+
+    /// <summary>Adds an entry, in place of one of the same key if there is one.</summary>
+    public void Put(TomlEntry entry)
+    {
+        Entries.RemoveAll(e => e.Key == entry.Key);
+        _byKey[entry.Key] = entry;
+        Entries.Add(entry);
+    }
 }
 
 /// <summary>A key with its place and value.</summary>

@@ -54,9 +54,9 @@ internal static class LaneFill
         for (int i = 0; i < to.Wheels.Length; i++)
         {
             Wheel(ref to.Wheels[i], lane, from.Wheels[i]);
-            if (to.Tables[i] is FrictionTable<T> table)
+            if (to.Wheels[i].Table is FrictionTable<T> table)
             {
-                Table(table, lane, from.Tables[i]!);
+                Table(table, lane, from.Wheels[i].Table!);
             }
         }
 

@@ -106,7 +106,6 @@ internal static class ModelBuilder
             Layout = layout,
             HasLedger = hasLedger,
             Wheels = Aligned.Copy([.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i, staticLoads[i]))]),
-            Tables = [.. robot.Wheels.Select(w => w.Tyre.FrictionTable is null ? null : new FrictionTable<T>(w.Tyre.FrictionTable))],
             Drives = Aligned.Copy([.. robot.Drives.Select((_, d) => Drive<T>(robot, layout, d))]),
             Motors = BuildMotors<T>(robot, layout),
             Controllers = BuildControllers<T>(robot, layout),
@@ -203,6 +202,7 @@ internal static class ModelBuilder
             FoulingIndex = layout.Fouling[index],
             DustyRatio = t.DustyFrictionRatio,
             InverseFoulingDistance = layout.Fouling[index] >= 0 ? scenario.Floor.Dust / t.FoulingDistance : 0.0,
+            Table = t.FrictionTable is null ? null : new FrictionTable<T>(t.FrictionTable),
             WearIndex = layout.Wear[index],
             WearRate = t.SpecificWear * scenario.Floor.Abrasiveness,
         };

@@ -24,9 +24,6 @@ internal sealed class RobotEquations<T>
 
     public required WheelParameters<T>[] Wheels { get; init; }
 
-    /// <summary>Friction table of each wheel, or null.</summary>
-    public required FrictionTable<T>?[] Tables { get; init; }
-
     public required DriveParameters<T>[] Drives { get; init; }
 
     public required MotorParameters<T>[] Motors { get; init; }
@@ -178,7 +175,7 @@ internal sealed class RobotEquations<T>
             int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
             int bristle = 2 * i;
             WheelEquations.Evaluate(
-                p, Tables[i], motion, height, Height, surface, friction, g,
+                p, motion, height, Height, surface, friction, g,
                 y.Slice(state, 4), z.Slice(bristle, 2), dy.Slice(state, 4), dz.Slice(bristle, 2), ref w, out T wearSpeed);
             T torque = p.Radius * w.Fx;
             w.RollingPower = 0.0;
@@ -200,6 +197,7 @@ internal sealed class RobotEquations<T>
             if (p.WearIndex >= 0)
             {
                 dy[p.WearIndex] = p.WearRate * w.Load * wearSpeed;
+                dy[p.WearIndex + 1] = w.TreadPower;
             }
         }
     }

@@ -94,6 +94,7 @@ internal sealed class RobotRecord
             if (_system.Layout.Wear[i] >= 0)
             {
                 AddState(key + "wear_m3", "Wear, " + name, "m³", _system.Layout.Wear[i]);
+                AddState(key + "friction_work_j", "Friction work of the tread, " + name, "J", _system.Layout.FrictionWork[i]);
             }
 
             if (_system.Layout.Fouling[i] >= 0)

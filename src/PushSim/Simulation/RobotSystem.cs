@@ -135,6 +135,14 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             LeanOnTheSlope(y);
         }
 
+        for (int i = 0; i < robot.Wheels.Count; i++)
+        {
+            if (Layout.Fouling[i] >= 0)
+            {
+                y[Layout.Fouling[i]] = robot.Wheels[i].InitialFouling;
+            }
+        }
+
         double air = _scenario.Floor.AirTemperature;
         foreach (int i in Layout.MotorHeat.Where(i => i >= 0))
         {

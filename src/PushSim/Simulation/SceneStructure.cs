@@ -60,7 +60,7 @@ internal static class SceneStructure
             list.Add(w.FoulingIndex);
             list.Add(w.WearIndex);
             list.Add(Flags(w.Plain, w.HasRise, w.HasLoadExponent, w.HasRolling, w.LimitDamping));
-            list.Add(eq.Tables[i]?.Speed.Length ?? 0);
+            list.Add(w.Table?.Speed.Length ?? 0);
         }
 
         list.Add(eq.Drives.Length);

@@ -23,7 +23,6 @@ internal static class WheelEquations
 
     /// <summary>Load, friction, bristle and tread of one wheel.</summary>
     /// <param name="p">Parameters.</param>
-    /// <param name="table">Friction table, or null.</param>
     /// <param name="motion">Body velocities.</param>
     /// <param name="height">Heave, pitch and roll at the wheel: z - x theta + y phi [m].</param>
     /// <param name="h">Height of the centre of mass [m].</param>
@@ -39,7 +38,6 @@ internal static class WheelEquations
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void Evaluate<T>(
         in WheelParameters<T> p,
-        FrictionTable<T>? table,
         in BodyMotion<T> motion,
         T height,
         T h,
@@ -60,7 +58,7 @@ internal static class WheelEquations
         T vx = state[2];
         T vy = state[3];
         T speed = T.Sqrt((vx * vx) + (vy * vy) + TinySquare);
-        T mu = friction * Friction(p, table, speed, load);
+        T mu = friction * Friction(p, speed, load);
         T roll = p.Kappa * T.Abs(surface);
         T decay = Bristle(p, load, speed, mu, roll, g, vx, vy, bristle, dBristle, out T alpha, out T slide);
 
@@ -110,18 +108,18 @@ internal static class WheelEquations
 
     // mu(|v|) with its optional rise and load dependence
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Friction<T>(in WheelParameters<T> p, FrictionTable<T>? table, T speed, T load)
+    internal static T Friction<T>(in WheelParameters<T> p, T speed, T load)
         where T : struct, IReal<T>
     {
         T mu;
-        if (table is null)
+        if (p.Table is null)
         {
             T ratio = speed * p.InverseSlipSpeed;
             mu = T.Fma(p.FrictionDrop, T.Exp(-(ratio * ratio)), p.KineticFriction);
         }
         else
         {
-            mu = table.Evaluate(speed);
+            mu = p.Table.Evaluate(speed);
         }
 
         if (p.HasRise)

@@ -24,11 +24,14 @@ internal struct WheelParameters<T>
     /// <summary>Index of the fouling state, -1 when dust is off.</summary>
     public int FoulingIndex;
 
-    /// <summary>Index of the wear integral, -1 when wear is off.</summary>
+    /// <summary>Index of the wear integral, the tread's friction work follows; -1 when wear is off.</summary>
     public int WearIndex;
 
     /// <summary>Which optional terms are on; fixed for a run, so branches on them cost nothing.</summary>
     public bool Plain, HasRise, HasLoadExponent, HasRolling, LimitDamping;
+
+    /// <summary>Friction table, or null.</summary>
+    public FrictionTable<T>? Table;
 }
 
 /// <summary>What one wheel's evaluation leaves for the record and the ledger.</summary>

@@ -41,6 +41,9 @@ internal sealed class RingBlock : IAdditiveSystem
     /// <summary>Force of the tread on the rim at the last evaluation [N].</summary>
     public (double X, double Y) Force => (_work.Fx.Value, _work.Fy.Value);
 
+    /// <summary>Slide of the bristle end over the floor at the last evaluation [m/s].</summary>
+    public double WearSpeed { get; private set; }
+
     public double Friction(ReadOnlySpan<double> y, double t)
     {
         double[] copy = y.ToArray();
@@ -60,7 +63,8 @@ internal sealed class RingBlock : IAdditiveSystem
         Span<R1> s = MemoryMarshal.Cast<double, R1>(y);
         Span<R1> ds = MemoryMarshal.Cast<double, R1>(dy);
         WheelEquations.Evaluate<R1>(
-            _p, null, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 _);
+            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 wear);
+        WearSpeed = wear.Value;
     }
 
     /// <summary>Runs to an end time and returns samples of (t, state).</summary>

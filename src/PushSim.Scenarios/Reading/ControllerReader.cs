@@ -1,0 +1,137 @@
+using PushSim.Powertrain;
+using PushSim.Scenarios.Toml;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>Reads a robot's controllers: which motors each feeds, and how.</summary>
+/// <param name="context">Gathers complaints.</param>
+/// <param name="drives">The robot's drives.</param>
+/// <param name="driveSections">The table of each drive.</param>
+/// <param name="motorCounts">Motors that each drive names, known or not.</param>
+/// <param name="driveIndex">Number of each drive by its name.</param>
+internal sealed class ControllerReader(
+    ReadContext context, IReadOnlyList<DriveSettings> drives, IReadOnlyList<Section> driveSections, IReadOnlyList<int> motorCounts, IReadOnlyDictionary<string, int> driveIndex)
+{
+    /// <summary>All controllers; complains about every motor that none feeds.</summary>
+    public List<ControllerSettings> Read(IReadOnlyList<Section> sections)
+    {
+        List<ControllerSettings> controllers = [];
+        Dictionary<(int, int), string> owner = [];
+        HashSet<string> names = new(StringComparer.Ordinal);
+        foreach (Section s in sections)
+        {
+            string? name = PartNames.New(s, "controller", names.Contains);
+            names.Add(name ?? "");
+            controllers.Add(ReadController(s, name ?? "", owner));
+        }
+
+        for (int d = 0; d < drives.Count; d++)
+        {
+            for (int m = 0; m < motorCounts[d]; m++)
+            {
+                if (!owner.ContainsKey((d, m)))
+                {
+                    context.Error(driveSections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives[d].Name}\" has no controller", $"add \"{drives[d].Name}\" to the drives of a [[controller]]");
+                }
+            }
+        }
+
+        return controllers;
+    }
+
+    private ControllerSettings ReadController(Section s, string name, Dictionary<(int, int), string> owner)
+    {
+        List<(int Drive, int Motor)> motors = [];
+        foreach (TomlText text in s.Texts("drives") ?? [])
+        {
+            foreach ((int Drive, int Motor) motor in MotorsNamed(text))
+            {
+                if (!owner.TryAdd(motor, name))
+                {
+                    context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                }
+
+                motors.Add(motor);
+            }
+        }
+
+        int zero = s.Choice("zero_command");
+        int side = s.Choice("side");
+        var d = new ControllerSettings { Name = name, Motors = motors, Side = side == 1 ? CommandSide.Right : CommandSide.Left };
+        d = d with
+        {
+            Wiring = WiringOf(s, name, motors.Count),
+            CurrentLimit = s.Or("current_limit", d.CurrentLimit),
+            OnResistance = s.Or("on_resistance", d.OnResistance),
+            SlewLimit = s.Or("slew", d.SlewLimit),
+            Deadband = s.Or("deadband", d.Deadband),
+            Regeneration = s.Flag("regeneration", d.Regeneration),
+            ZeroCommand = zero switch { 0 => ZeroCommand.Coast, 2 => ZeroCommand.Locked, _ => ZeroCommand.Brake },
+            ThermalResistance = s.Or("thermal_resistance", 0.0),
+            HeatCapacity = s.Or("heat_capacity", 0.0),
+            FoldBackTemperature = s.Or("fold_back", d.FoldBackTemperature),
+            ShutDownTemperature = s.Or("shut_down", d.ShutDownTemperature),
+        };
+        CheckController(s, d);
+        return d;
+    }
+
+    private void CheckController(Section s, ControllerSettings d)
+    {
+        if (d.ShutDownTemperature <= d.FoldBackTemperature)
+        {
+            context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
+        }
+
+        if (d.ThermalResistance > 0.0 && d.HeatCapacity == 0.0)
+        {
+            context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
+        }
+
+        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives[m.Drive].HoldTorque == 0.0))
+        {
+            context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
+        }
+    }
+
+    private Wiring WiringOf(Section s, string name, int motors)
+    {
+        int wiring = s.Choice("wiring");
+        if (motors > 1 && (wiring == 0 || !s.Has("wiring")))
+        {
+            context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
+        }
+
+        return wiring switch { 1 => Wiring.Parallel, 2 => Wiring.Series, _ => Wiring.Single };
+    }
+
+    // "left" is every motor of that drive, "left/2" its second.
+    private List<(int Drive, int Motor)> MotorsNamed(TomlText text)
+    {
+        if (driveIndex.TryGetValue(text.Value, out int drive))
+        {
+            if (motorCounts[drive] == 0)
+            {
+                context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
+            }
+
+            return [.. Enumerable.Range(0, motorCounts[drive]).Select(m => (drive, m))];
+        }
+
+        int slash = text.Value.LastIndexOf('/');
+        bool isNumbered = slash > 0 && driveIndex.TryGetValue(text.Value[..slash], out drive);
+        if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number))
+        {
+            if (number >= 1 && number <= motorCounts[drive])
+            {
+                return [(drive, number - 1)];
+            }
+
+            context.Error(text.Place, $"drive \"{drives[drive].Name}\" has {motorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            return [];
+        }
+
+        PartNames.Unknown(context, text.Place, "drive", text.Value, driveIndex.Keys);
+        return [];
+    }
+}
