@@ -115,8 +115,8 @@ internal sealed class LimitModel<T>
     public void Command(int controller, double duty)
     {
         ControllerWork[controller].Duty = duty;
-        ControllerWork[controller].IsZero = duty == 0.0;
-        ControllerWork[controller].IsOpen = duty == 0.0 && Scenario.Robot.Controllers[controller].ZeroCommand != ZeroCommand.Brake;
+        ControllerWork[controller].IsZero = duty == 0.0 ? 1.0 : 0.0;
+        ControllerWork[controller].IsOpen = duty == 0.0 && Scenario.Robot.Controllers[controller].ZeroCommand != ZeroCommand.Brake ? 1.0 : 0.0;
     }
 
     /// <summary>Temperature of one winding [degree Celsius]; of one controller.</summary>

@@ -37,11 +37,15 @@ internal sealed class TurnModel
         for (int k = 0; k < _dual.CommandValue.Length; k++)
         {
             _dual.CommandValue[k] = System.Equations.CommandValue[k].Value;
-            _dual.ControllerWork[k].IsZero = System.Equations.ControllerWork[k].IsZero;
-            _dual.ControllerWork[k].IsOpen = System.Equations.ControllerWork[k].IsOpen;
+            _dual.ControllerWork[k].IsZero = System.Equations.ControllerWork[k].IsZero.Value;
+            _dual.ControllerWork[k].IsOpen = System.Equations.ControllerWork[k].IsOpen.Value;
         }
 
-        System.Equations.IsHeld.CopyTo(_dual.IsHeld, 0);
+        for (int d = 0; d < _dual.IsHeld.Length; d++)
+        {
+            _dual.IsHeld[d] = System.Equations.IsHeld[d].Value;
+        }
+
         _y = new Dual<R1>[layout.Count];
         _dy = new Dual<R1>[layout.Count];
     }
