@@ -46,19 +46,37 @@ public static class ScenarioReader
             return Result(context, null, null);
         }
 
-        var root = new Section(context, "scenario", tree);
-        RobotSettings? robot = Robot(context, path, root);
+        var trees = new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree };
+        (ScenarioSettings? scenario, RobotSettings? robot) = Evaluate(context, trees);
+        return Result(context, scenario, robot);
+    }
+
+    /// <summary>The settings that a scenario's trees give; robot files that are not there yet are loaded.</summary>
+    internal static (ScenarioSettings? Scenario, RobotSettings? Robot) Evaluate(ReadContext context, SceneTrees trees)
+    {
+        Overrides? scene = context.Set.Count == 0 ? null : new Overrides(null, context.Set.Where(s => SetPath.OwnerOf(s.Path) == ""));
+        context.Overrides = scene;
+        var root = new Section(context, "scenario", trees.Scenario);
+        RobotSettings? robot = Robot(context, trees, root, "robot");
+        context.Overrides = scene;
         Section? opponentSection = root.Table("opponent");
         int notes = context.Notes.Count;
-        RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection);
-        if (robot is not null && opponent is not null)
+        RobotSettings? opponent = opponentSection is null ? null : Robot(context, trees, opponentSection, "opponent");
+        if (robot is not null && opponent is not null && context.Drawn is null)
         {
             NameNotes(context, 0, notes, robot.Name);
             NameNotes(context, notes, context.Notes.Count, opponent.Name);
         }
 
-        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, Path.GetFileNameWithoutExtension(path));
-        return Result(context, scenario, robot);
+        context.Overrides = scene;
+        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, trees.Name);
+        if (scenario is not null)
+        {
+            scene?.ReportUnused(context, "this scenario");
+        }
+
+        context.Overrides = null;
+        return (context.Errors == 0 ? scenario : null, robot);
     }
 
     // With two robots a note must say whose it is.
@@ -70,29 +88,34 @@ public static class ScenarioReader
         }
     }
 
-    // The robot that a scenario or its opponent names, with what they set anew in it.
-    private static RobotSettings? Robot(ReadContext context, string path, Section user)
+    // The robot that a scenario or its opponent names, with what they and the caller set anew in it.
+    private static RobotSettings? Robot(ReadContext context, SceneTrees trees, Section user, string owner)
     {
-        if (user.Text("robot") is not string name)
+        string? name = user.Text("robot");
+        TomlTable? set = context.Drawn is null ? user.Raw("override") : null;
+        TomlTable? tree = owner == "robot" ? trees.Robot : trees.Opponent;
+        if (tree is null && name is not null)
         {
-            return null;
+            tree = RobotTree(context, trees.Path, name, user.PlaceOf("robot"));
         }
 
-        TomlTable? set = user.Raw("override");
-        TomlTable? tree = RobotTree(context, path, name, user.PlaceOf("robot"));
         if (tree is null)
         {
             return null;
         }
 
-        context.Overrides = set is null ? null : new Overrides(set);
+        (trees.Robot, trees.Opponent) = owner == "robot" ? (tree, trees.Opponent) : (trees.Robot, tree);
+        (string Path, TomlNode Value)[] own = [.. context.Set.Where(s => SetPath.OwnerOf(s.Path) == owner).Select(s => (SetPath.WithoutOwner(s.Path), s.Value))];
+        context.Overrides = set is null && own.Length == 0 ? null : new Overrides(set, own);
+        context.Owner = owner;
         RobotSettings? robot = RobotReader.Read(context, tree);
         if (robot is not null)
         {
-            context.Overrides?.ReportUnused(context, robot.Name);
+            context.Overrides?.ReportUnused(context, $"robot \"{SourceFile.Clean(robot.Name, 60)}\"");
         }
 
         context.Overrides = null;
+        context.Owner = "";
         return robot;
     }
 
@@ -108,7 +131,7 @@ public static class ScenarioReader
         return Tree(context, full, shown, (place, name));
     }
 
-    private static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from)
+    internal static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from)
     {
         TomlTable? tree = FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
         if (tree is not null)
@@ -119,7 +142,7 @@ public static class ScenarioReader
         return tree;
     }
 
-    private static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
+    internal static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
     {
         Scenario = context.Errors == 0 ? scenario : null,
         Robot = context.Errors == 0 ? robot : null,
