@@ -1,14 +1,10 @@
-using OxyPlot;
-using OxyPlot.SkiaSharp;
 using PushSim.Simulation;
-using SkiaSharp;
 
 namespace PushSim.Plotting;
 
 /// <summary>The picture of a run: panels under each other, chosen by the manoeuvre.</summary>
 public sealed class RunPlot
 {
-    private const int Width = 900;
     private const int PanelHeight = 260;
 
     // A picture of no current is left out [A].
@@ -16,19 +12,12 @@ public sealed class RunPlot
 
     private const string TimeTitle = "Time [s]";
 
-    private readonly IReadOnlyList<PlotModel> _panels;
-    private readonly int[] _heights;
+    private readonly Picture _picture;
 
-    private RunPlot(IReadOnlyList<Panel> panels)
-    {
-        _panels = [.. panels.Select(p => p.Build())];
-        _heights = [.. panels.Select(p => (int)(PanelHeight * p.Rows))];
-    }
+    private RunPlot(IReadOnlyList<Panel> panels) => _picture = new Picture([.. panels.Select(p => (p.Build(), (int)(PanelHeight * p.Rows)))]);
 
     /// <summary>Titles of the panels, from the top.</summary>
-    public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
-
-    private int Height => _heights.Sum();
+    public IReadOnlyList<string> PanelTitles => _picture.Titles;
 
     /// <summary>The picture of a result with at least two samples.</summary>
     public static RunPlot Of(RunResult result) => new(result.Scenario.Manoeuvre.Kind switch
@@ -43,44 +32,11 @@ public sealed class RunPlot
 
     /// <summary>Writes it as PNG, 900 px wide.</summary>
     /// <param name="stream">Receives the file.</param>
-    public void WritePng(Stream stream)
-    {
-        using var bitmap = new SKBitmap(Width, Height);
-        using var canvas = new SKCanvas(bitmap);
-        canvas.Clear(SKColors.White);
-        using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
-        Render(context);
-        using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
-        data.SaveTo(stream);
-    }
+    public void WritePng(Stream stream) => _picture.WritePng(stream);
 
     /// <summary>Writes it as SVG.</summary>
     /// <param name="stream">Receives the file.</param>
-    public void WriteSvg(Stream stream)
-    {
-        using var measure = new PlotContext { RenderTarget = RenderTarget.VectorGraphic };
-        using var memory = new MemoryStream();
-        using (var context = new SvgRenderContext(memory, Width, Height, true, measure, OxyColors.White))
-        {
-            Render(context);
-            context.Complete();
-            context.Flush();
-        }
-
-        memory.WriteTo(stream);
-    }
-
-    private void Render(IRenderContext context)
-    {
-        int top = 0;
-        for (int i = 0; i < _panels.Count; i++)
-        {
-            IPlotModel model = _panels[i];
-            model.Update(true);
-            model.Render(context, new OxyRect(0, top, Width, _heights[i]));
-            top += _heights[i];
-        }
-    }
+    public void WriteSvg(Stream stream) => _picture.WriteSvg(stream);
 
     internal static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
 
