@@ -83,7 +83,7 @@ internal static class JsonReport
         void Number(string key, double? value) => WriteNumber(writer, key, value);
     });
 
-    private static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
+    internal static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
     {
         if (value is { } number && double.IsFinite(number))
         {

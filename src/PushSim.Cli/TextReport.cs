@@ -64,7 +64,7 @@ internal static class TextReport
         }
     }
 
-    private static IAnsiConsole Console(TextWriter output)
+    internal static IAnsiConsole Console(TextWriter output)
     {
         bool isTerminal = ReferenceEquals(output, System.Console.Out) && !System.Console.IsOutputRedirected;
         bool hasColour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
