@@ -31,6 +31,11 @@ internal static class OddsReport
         }
 
         console.Write(Drawn(r.Values));
+        if (r.Values.Any(v => v.IsOfClass))
+        {
+            console.MarkupLine("[dim]class: usual for its kind, taken because the file states no tolerance[/]");
+        }
+
         foreach (string warning in r.Warnings)
         {
             console.MarkupLine("warning: " + Escape(warning));
@@ -119,11 +124,11 @@ internal static class OddsReport
 
     internal static Table Drawn(IReadOnlyList<TolerancedValue> values)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Drawn").AddColumn(new TableColumn("Middle").RightAligned()).AddColumn(new TableColumn("Tolerance").RightAligned()).AddColumn("Unit").AddColumn("Spread").AddColumn("From");
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn(new TableColumn("Drawn").NoWrap()).AddColumn(new TableColumn("Middle").RightAligned()).AddColumn(new TableColumn("Tolerance").RightAligned()).AddColumn("Unit").AddColumn("Spread").AddColumn("From");
         foreach (TolerancedValue v in values)
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
-            table.AddRow(Escape(v.Key + part), Text($"{v.Middle:G4}"), Text($"± {v.Tolerance:G3}"), Escape(v.Unit), v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class, no file states it" : "file");
+            table.AddRow(Escape(v.Key + part), Text($"{v.Middle:G4}"), Text($"± {v.Tolerance:G3}"), Escape(v.Unit), v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
         }
 
         return table;

@@ -100,8 +100,8 @@ internal sealed class FinishedMatches : IDisposable
     public static string Line(MatchOutcome o)
     {
         string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };
-        string cause = PlainText.Of(o.Cause ?? "").Replace('"', '\'');
-        cause = cause.Length > 0 && "=+-@".Contains(cause[0], StringComparison.Ordinal) ? "'" + cause : cause;
+        string cause = (o.Cause ?? "").Replace('"', '\'');
+        cause = SafeCell.Of(cause);
         return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},\"{cause}\"");
     }
 
