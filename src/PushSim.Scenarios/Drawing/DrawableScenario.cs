@@ -58,7 +58,7 @@ public sealed class DrawableScenario
 
     private static SceneTrees? PairTrees(ReadContext context, string robot, string opponent, string? scene)
     {
-        const string Plain = "[manoeuvre]\nkind = \"shove\"\n";
+        const string Plain = "question = \"Who wins?\"\n[manoeuvre]\nkind = \"shove\"\n";
         TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile("shove", Plain)) : ScenarioReader.Tree(context, scene, scene, null);
         TomlTable? first = ScenarioReader.Tree(context, robot, robot, null);
         TomlTable? second = ScenarioReader.Tree(context, opponent, opponent, null);
