@@ -13,6 +13,9 @@ public static class SweepPlot
     private const int MapHeight = 560;
     private const int Levels = 9;
 
+    // Numbers in more cells than this run into each other.
+    private const int MostNumbers = 12;
+
     /// <summary>One input: a curve of each asked quantity with its best point and the range that is as good.</summary>
     /// <param name="input">The input.</param>
     /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
@@ -30,10 +33,10 @@ public static class SweepPlot
 
     private static PlotModel One(SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
     {
-        PlotModel model = Chart.Model($"{title} against {input.Key}");
+        PlotModel model = Chart.Model($"{KeyWords.Of(title)} against {input.Key}");
         IReadOnlyList<double> x = input.Numbers ?? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)];
         model.Axes.Add(input.Numbers is null ? Chart.WordAxis(AxisPosition.Bottom, AxisTitle(input), input.Texts) : Chart.Axis(AxisPosition.Bottom, AxisTitle(input)));
-        LinearAxis vertical = Chart.Axis(AxisPosition.Left, title);
+        LinearAxis vertical = Chart.Axis(AxisPosition.Left, KeyWords.Of(title));
         vertical.MaximumPadding = 0.12;
         vertical.MinimumPadding = 0.08;
         model.Axes.Add(vertical);
@@ -73,7 +76,7 @@ public static class SweepPlot
 
     private static PlotModel Two(SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
     {
-        PlotModel model = Chart.Model(title);
+        PlotModel model = Chart.Model(KeyWords.Of(title));
         (double[] x, double[] y) = (Positions(across), Positions(up));
         model.Axes.Add(MapAxis(AxisPosition.Bottom, across));
         model.Axes.Add(MapAxis(AxisPosition.Left, up));
@@ -95,6 +98,14 @@ public static class SweepPlot
             for (int j = 0; j < y.Length; j++)
             {
                 AddCell(model, (x, i), (y, j), z[i, j], low, high);
+                if (x.Length <= MostNumbers && y.Length <= MostNumbers && !double.IsNaN(z[i, j]))
+                {
+                    model.Annotations.Add(new TextAnnotation
+                    {
+                        Text = FormattableString.Invariant($"{z[i, j]:G3}"), TextPosition = new DataPoint(x[i], y[j]), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = Chart.FontSize - 1.0,
+                        Background = OxyColor.FromAColor(150, OxyColors.White),
+                    });
+                }
             }
         }
 
@@ -102,14 +113,14 @@ public static class SweepPlot
         {
             model.Series.Add(new ContourSeries
             {
-                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = OxyColors.Black, StrokeThickness = 1.2, LabelBackground = OxyColor.FromAColor(200, OxyColors.White), FontSize = Chart.FontSize - 2.0,
-                ContourLevels = LevelsOf(low, high), LabelFormatString = "G4",
+                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = OxyColors.Black, StrokeThickness = 1.2,
+                ContourLevels = LevelsOf(low, high), LabelFormatString = "G4", LabelStep = 1000000,
             });
         }
 
         if (best is (int bi, int bj))
         {
-            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize });
+            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
         }
 
         return model;
