@@ -10,6 +10,9 @@ public class HelpTests
     [InlineData("check")]
     [InlineData("new")]
     [InlineData("explain")]
+    [InlineData("odds")]
+    [InlineData("sweep")]
+    [InlineData("ladder")]
     public void Help_has_examples_and_fits_eighty_columns(string command)
     {
         Cli cli = Cli.Run(command.Length > 0 ? [command, "--help"] : ["--help"]);
