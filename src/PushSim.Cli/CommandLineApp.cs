@@ -22,7 +22,10 @@ public static class CommandLineApp
         // not a RootCommand: that one is called after the program's file
         var root = new Command("pushsim", Description)
         {
-            RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), NewCommand.Create(output), ExplainCommand.Create(output, error), OddsCommand.Create(output, error, cancel), SweepCommand.Create(output, error, cancel), LadderCommand.Create(output, error, cancel), ShortHelp.Option(), new VersionOption(),
+            RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), LimitsCommand.Create(output, error, cancel),
+            FitCommand.Create(output, error, cancel),
+            OddsCommand.Create(output, error, cancel), SweepCommand.Create(output, error, cancel), LadderCommand.Create(output, error, cancel),
+            NewCommand.Create(output), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
         };
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)

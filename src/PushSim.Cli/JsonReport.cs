@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using PushSim.Analysis.Fit;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;
@@ -38,7 +39,7 @@ internal static class JsonReport
         writer.WriteEndArray();
     }
 
-    public static string OfRun(RunResult result, double milliseconds) => Write(writer =>
+    public static string OfRun(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => Write(writer =>
     {
         WriteHead(writer, "run", result.Verdict, result.Warnings);
         RunAnswers a = result.Answers;
@@ -48,6 +49,12 @@ internal static class JsonReport
         Number("pull_breakaway_n", a.PullBreakaway);
         Number("pull_plateau_n", a.PullPlateau);
         writer.WriteString("limited_by", Limit(a.LimitedBy));
+        if (MeasuredOverlay.Of(result) is { } measured)
+        {
+            Number("measured_pull_breakaway_n", measured.Breakaway);
+            Number("measured_pull_plateau_n", measured.Plateau);
+        }
+
         Number("top_speed_m_per_s", a.TopSpeed);
         Number("time_to_90_percent_speed_s", a.TimeTo90PercentSpeed);
         Number("stop_distance_m", a.StopDistance);
@@ -71,6 +78,18 @@ internal static class JsonReport
         {
             WriteOpponent(writer, opponent);
         }
+
+        if (tyres is not null)
+        {
+            TyreJson.Write(writer, tyres);
+        }
+
+        if (result.Turning is not null)
+        {
+            TurnJson.Write(writer, result.Turning);
+        }
+
+        map?.WriteJson(writer);
 
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)

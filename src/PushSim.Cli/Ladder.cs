@@ -10,6 +10,9 @@ namespace PushSim.Cli;
 /// <summary>A league: its robots, the drawn scenario of each pair, and their matches.</summary>
 internal sealed class Ladder(string[] files, string? scene, ulong seed, long matchesOfPair)
 {
+    // Round after round is slower by the lanes that run dry at the end of each.
+    private const int Rounds = 4;
+
     private readonly List<(int First, int Second)> _places = [];
     private readonly List<FileMatchSource> _sources = [];
     private string[] _names = [];
@@ -35,7 +38,7 @@ internal sealed class Ladder(string[] files, string? scene, ulong seed, long mat
 
                 (names[i], names[j]) = (pair.Middle.Robot.Name, names[j] ?? pair.Middle.Opponent!.Robot.Name);
                 _places.Add((i, j));
-                _sources.Add(new FileMatchSource(pair, LeagueSource.SeedOf(seed, $"{i}:{pair.Middle.Robot.Name}/{j}:{pair.Middle.Opponent!.Robot.Name}")));
+                _sources.Add(new FileMatchSource(pair, SeedOf(seed, $"{i}:{pair.Middle.Robot.Name}/{j}:{pair.Middle.Opponent!.Robot.Name}")));
             }
         }
 
@@ -45,12 +48,30 @@ internal sealed class Ladder(string[] files, string? scene, ulong seed, long mat
 
     public LadderResult Run(int threads, ProgressLine progress, CancellationToken cancel)
     {
-        var source = new LeagueSource(_sources);
+        // pair by pair, since like matches share the processor's lanes; in rounds, so that an interrupted ladder has some of every pair
+        IMatchRunner[] runners = [.. _sources.Select(p => new BatchMatchRunner(p.Middle))];
+        var outcomes = new IReadOnlyList<MatchEnd>[_sources.Count];
+        Array.Fill(outcomes, []);
         long start = Stopwatch.GetTimestamp();
-        IReadOnlyList<MatchOutcome> outcomes = Campaign.Run(new ScalarMatchRunner(), source, (0, Total), [], 0.0, threads, _ => progress.Step(), cancel);
+        for (int round = 1; round <= Rounds; round++)
+        {
+            (long From, long To) range = Campaign.Part(round, Rounds, matchesOfPair);
+            for (int k = 0; k < _sources.Count && !cancel.IsCancellationRequested; k++)
+            {
+                outcomes[k] = [.. outcomes[k], .. Campaign.Run(runners[k], _sources[k], range, [], 0.0, threads, _ => progress.Step(), cancel)];
+            }
+        }
+
         progress.End();
-        double rate = outcomes.Count / Math.Max(1e-9, Stopwatch.GetElapsedTime(start).TotalSeconds);
-        PairRecord[] pairs = [.. _places.Select((p, k) => source.Record(k, p.First, p.Second, outcomes))];
-        return LadderResult.Of(_names, pairs, outcomes, seed, rate, cancel.IsCancellationRequested, _sources.Count);
+        double rate = outcomes.Sum(o => o.Count) / Math.Max(1e-9, Stopwatch.GetElapsedTime(start).TotalSeconds);
+        PairRecord[] pairs = [.. _places.Select((p, k) =>
+        {
+            var tally = Tally.Of(outcomes[k]);
+            return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates);
+        })];
+        return LadderResult.Of(_names, pairs, outcomes, seed, rate, cancel.IsCancellationRequested);
     }
+
+    // A seed of each pair's own, so that pairs do not share their draws.
+    private static ulong SeedOf(ulong seed, string pair) => seed ^ Philox.NumberOf(pair);
 }

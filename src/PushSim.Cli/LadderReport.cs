@@ -143,7 +143,7 @@ internal static class LadderReport
         if (!noPlots && r.Ranking.Count > 0)
         {
             int[] order = Order(r);
-            Picture picture = LadderPlot.Of(
+            PlotSheet picture = LadderPlot.Of(
                 [.. order.Select(i => r.Robots[i])], [.. order.Select(i => (IReadOnlyList<double?>)[.. order.Select(j => r.WinShares[i][j])])], [.. r.Ranking.Select(x => (x.Score, x.Low, x.High))]);
             files.Add(folder.Write("plot.svg", picture.WriteSvg));
             files.Add(folder.Write("plot.png", picture.WritePng));

@@ -33,7 +33,7 @@ internal sealed record LadderResult
 
     public required string Verdict { get; init; }
 
-    public static LadderResult Of(string[] names, PairRecord[] pairs, IReadOnlyList<MatchOutcome> outcomes, ulong seed, double rate, bool isInterrupted, int count)
+    public static LadderResult Of(string[] names, PairRecord[] pairs, IReadOnlyList<IReadOnlyList<MatchEnd>> outcomes, ulong seed, double rate, bool isInterrupted)
     {
         int n = names.Length;
         double?[][] shares = [.. Enumerable.Range(0, n).Select(_ => new double?[n])];
@@ -56,8 +56,8 @@ internal sealed record LadderResult
             WinShares = shares,
             Ranking = ranking,
             Cycles = cycles,
-            Matches = outcomes.Count,
-            Failed = [.. outcomes.Where(o => o.HasFailed).Select(o => (Name(names, pairs[(int)(o.Number % count)]), o.Number / count, o.Cause!))],
+            Matches = outcomes.Sum(o => o.Count),
+            Failed = [.. outcomes.SelectMany((list, k) => list.Where(o => o.HasFailed).Select(o => (Name(names, pairs[k]), o.Number, o.Cause!)))],
             Seed = seed,
             MatchesPerSecond = rate,
             IsInterrupted = isInterrupted,

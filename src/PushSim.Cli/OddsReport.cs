@@ -82,7 +82,7 @@ internal static class OddsReport
         w.WriteEndArray();
         WriteDrawn(w, r.Values);
         w.WriteStartArray("failed");
-        foreach (MatchOutcome failed in r.Failed.Take(MostFailed))
+        foreach (MatchEnd failed in r.Failed.Take(MostFailed))
         {
             w.WriteStartObject();
             w.WriteNumber("match", failed.Number);

@@ -18,7 +18,7 @@ internal sealed record OddsResult
 
     public required Tally Tally { get; init; }
 
-    public required IReadOnlyList<MatchOutcome> Failed { get; init; }
+    public required IReadOnlyList<MatchEnd> Failed { get; init; }
 
     public required IReadOnlyList<TolerancedValue> Values { get; init; }
 
@@ -66,7 +66,7 @@ internal sealed record OddsResult
 
     private static List<(string Name, double Share)> InputsThatMatter(OddsRun.Side side)
     {
-        MatchOutcome[] good = [.. side.Outcomes.Where(o => !o.HasFailed)];
+        MatchEnd[] good = [.. side.Outcomes.Where(o => !o.HasFailed)];
         double[] ground = [.. good.Select(o => o.GroundGained)];
         IReadOnlyList<DrawnQuantity> quantities = side.Source.Quantities;
         double[][] inputs = [.. quantities.Select(_ => new double[good.Length])];

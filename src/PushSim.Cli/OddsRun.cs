@@ -118,7 +118,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             FinishedHead head = Head(side, k, n);
             string? path = folder is null ? null : Path.Combine(folder.Path, FinishedMatches.NameOf(k, n, side.IsAgainst));
             double before = 0.0;
-            IReadOnlyList<MatchOutcome>? kept = path is null ? null : FinishedMatches.Read(path, head, out before);
+            IReadOnlyList<MatchEnd>? kept = path is null ? null : FinishedMatches.Read(path, head, out before);
             if (path is not null && kept is null && File.Exists(path))
             {
                 error.WriteLine($"pushsim: {Path.GetFileName(path)} is of other files, seed or count; starting anew");
@@ -132,7 +132,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             long start = Stopwatch.GetTimestamp();
             long done = progress.Done;
             side.Outcomes = Campaign.Run(
-                new ScalarMatchRunner(), side.Source, range, kept ?? [], side.IsAgainst ? 0.0 : request.Within, request.Threads, o => Take(o, journal, progress), cancel);
+                new BatchMatchRunner(side.Source.Middle), side.Source, range, kept ?? [], side.IsAgainst ? 0.0 : request.Within, request.Threads, o => Take(o, journal, progress), cancel);
             double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
             journal?.AddSeconds(seconds);
             _seconds += seconds;
@@ -147,7 +147,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         progress.End();
     }
 
-    private static void Take(MatchOutcome outcome, FinishedMatches? journal, ProgressLine progress)
+    private static void Take(MatchEnd outcome, FinishedMatches? journal, ProgressLine progress)
     {
         journal?.Add(outcome);
         progress.Step();
@@ -164,14 +164,14 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         }
 
         int n = counts[0];
-        var all = new SortedDictionary<long, MatchOutcome>();
+        var all = new SortedDictionary<long, MatchEnd>();
         List<string> missing = [];
         for (int k = 1; k <= n; k++)
         {
             (long from, long to) = Campaign.Part(k, n, request.Matches);
-            IReadOnlyList<MatchOutcome> found = FinishedMatches.Read(Path.Combine(folder.Path, FinishedMatches.NameOf(k, n, side.IsAgainst)), Head(side, k, n), out double seconds) ?? [];
+            IReadOnlyList<MatchEnd> found = FinishedMatches.Read(Path.Combine(folder.Path, FinishedMatches.NameOf(k, n, side.IsAgainst)), Head(side, k, n), out double seconds) ?? [];
             _seconds += seconds;
-            foreach (MatchOutcome o in found.Where(o => o.Number >= from && o.Number < to))
+            foreach (MatchEnd o in found.Where(o => o.Number >= from && o.Number < to))
             {
                 all[o.Number] = o;
             }
@@ -215,7 +215,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (!request.NoPlots && result.Tally.Matches > 0)
         {
-            Picture picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
+            PlotSheet picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
             files.Add(folder.Write("plot.svg", picture.WriteSvg));
             files.Add(folder.Write("plot.png", picture.WritePng));
         }
@@ -233,7 +233,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     {
         using var writer = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         FinishedMatches.WriteHead(writer, Head(side, 1, 1));
-        foreach (MatchOutcome outcome in side.Outcomes)
+        foreach (MatchEnd outcome in side.Outcomes)
         {
             writer.WriteLine(FinishedMatches.Line(outcome));
         }
@@ -242,6 +242,6 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     /// <summary>One of the scenarios that are run.</summary>
     internal sealed record Side(FileMatchSource Source, IReadOnlyList<TolerancedValue> Values, string Fingerprint, IReadOnlyList<string> Notes, bool IsAgainst)
     {
-        public IReadOnlyList<MatchOutcome> Outcomes { get; set; } = [];
+        public IReadOnlyList<MatchEnd> Outcomes { get; set; } = [];
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using PushSim.Analysis;
+using PushSim.Analysis.Turning;
 using PushSim.Plotting;
 using PushSim.Scenarios;
 using PushSim.Simulation;
@@ -13,17 +14,25 @@ internal static class RunCommand
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var file = new Argument<string>("FILE") { Description = "Scenario file." };
-        var outDir = new Option<string?>("--out") { Description = "Folder for plots and CSV (default pushsim-out/NAME).", HelpName = "DIR" };
+        var outDir = new Option<string?>("--out") { Description = "Folder for all files (default pushsim-out/NAME).", HelpName = "DIR" };
         var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
         var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
+        var map = new Option<string[]>("--map")
+        {
+            Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
+        };
+        var report = new Option<bool>("--report") { Description = "Write report.html too: one page with replay, to show." };
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
-            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots")
+            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run my.toml --report\n"
+            + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1\n"
+            + "  pushsim run scenarios/spot-turn.toml --rank-tyres")
         {
-            file, outDir, force, json, quiet, noPlots,
+            file, outDir, force, json, quiet, noPlots, rank, map, report,
         };
         outDir.Validators.Add(found =>
         {
@@ -33,10 +42,17 @@ internal static class RunCommand
                 found.AddError("--out needs the name of a folder");
             }
         });
+        command.Validators.Add(found =>
+        {
+            if (found.GetValue(report) && found.GetValue(json) && found.GetResult(outDir) is null)
+            {
+                found.AddError("--report writes a file, and with --json files are written only with --out: give --out DIR");
+            }
+        });
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots)),
+                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(report)),
             output,
             error,
             cancel));
@@ -57,6 +73,16 @@ internal static class RunCommand
             return ExitCode.WrongInput;
         }
 
+        (MapAxis X, MapAxis Y)? axes = null;
+        if (options.Map.Length > 0)
+        {
+            axes = TurnMap.Axes(options.Map, file, read.Scenario, error);
+            if (axes is null)
+            {
+                return ExitCode.WrongCommandLine;
+            }
+        }
+
         // the folder first: no work for a result that has nowhere to go
         bool hasFiles = !options.Json || options.Out is not null;
         OutputFolder? folder = hasFiles
@@ -65,11 +91,20 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        result = CloseCall.Review(result, cancel);
-        List<string> files = folder is null ? [] : WriteFiles(folder, result, options, cancel);
+        result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
+        TyreAnswers tyres = TyreAnswers.Of(result, file, options.Rank, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
+
+        // after the files of the run: they stay if the map is interrupted
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, cancel);
+        if (folder is not null && map is not null)
+        {
+            files.AddRange(map.WriteFiles(folder, options.NoPlots));
+        }
+
         if (options.Json)
         {
-            output.WriteLine(JsonReport.OfRun(result, milliseconds));
+            output.WriteLine(JsonReport.OfRun(result, milliseconds, tyres, map));
         }
         else if (options.Quiet)
         {
@@ -77,7 +112,7 @@ internal static class RunCommand
         }
         else
         {
-            TextReport.Write(output, result, milliseconds, read.Notes, files);
+            TextReport.Write(output, result, milliseconds, read.Notes, files, tyres, map?.Sentence);
         }
 
         if (result.Status == RunStatus.Failed)
@@ -89,7 +124,7 @@ internal static class RunCommand
         return ExitCode.Done;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, RunResult result, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, RunResult result, TyreAnswers tyres, ReadResult read, double milliseconds, Options options, CancellationToken cancel)
     {
         List<string> files = [];
         if (result.Time.Length < 2)
@@ -103,16 +138,30 @@ internal static class RunCommand
             files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
         }
 
+        if (result.Turning is TurnReport turning)
+        {
+            files.Add(folder.Write("turn-paths.csv", stream => TurnCsv.WritePaths(result, turning, stream)));
+            files.Add(folder.Write("spectrum.csv", stream => TurnCsv.WriteSpectra(turning, stream)));
+        }
+
         if (!options.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
             RunPlot plot = RunPlot.Of(result);
+            files.Add(folder.Write("plot.pdf", plot.WritePdf));
             files.Add(folder.Write("plot.svg", plot.WriteSvg));
             files.Add(folder.Write("plot.png", plot.WritePng));
+            files.AddRange(tyres.WritePlots(folder));
+        }
+
+        if (options.Report)
+        {
+            cancel.ThrowIfCancellationRequested();
+            files.Add(folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds).Write));
         }
 
         return files;
     }
 
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Rank, string[] Map, bool Report);
 }

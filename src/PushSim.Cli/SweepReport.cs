@@ -138,7 +138,7 @@ internal static class SweepReport
         List<string> files = [folder.Write("sweep.csv", stream => WriteCsv(stream, request, r))];
         if (!request.NoPlots && r.Points.Count > 1)
         {
-            Picture picture = request.Inputs.Count == 1 ? Curves(request, r) : Maps(request, r);
+            PlotSheet picture = request.Inputs.Count == 1 ? Curves(request, r) : Maps(request, r);
             files.Add(folder.Write("plot.svg", picture.WriteSvg));
             files.Add(folder.Write("plot.png", picture.WritePng));
         }
@@ -146,7 +146,7 @@ internal static class SweepReport
         return files;
     }
 
-    private static Picture Curves(SweepRequest request, SweepResult r)
+    private static PlotSheet Curves(SweepRequest request, SweepResult r)
     {
         SweepInput input = request.Inputs[0];
         SweepInput shown = input with { Texts = [.. r.Points.Select(p => input.Texts[p.Place[0]])], Numbers = input.Numbers is null ? null : [.. r.Points.Select(p => input.Numbers[p.Place[0]])] };
@@ -157,7 +157,7 @@ internal static class SweepReport
             c.Flatness))]);
     }
 
-    private static Picture Maps(SweepRequest request, SweepResult r)
+    private static PlotSheet Maps(SweepRequest request, SweepResult r)
     {
         (SweepInput across, SweepInput up) = (request.Inputs[0], request.Inputs[1]);
         return SweepPlot.OfTwo(across, up, [.. r.Columns.Select((c, k) =>

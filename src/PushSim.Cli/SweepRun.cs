@@ -136,7 +136,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             for (int i = 0; i < places.Count && !cancel.IsCancellationRequested; i++)
             {
                 var source = new FileMatchSource(scenarios[i], request.Seed);
-                IReadOnlyList<MatchOutcome> outcomes = Campaign.Run(new ScalarMatchRunner(), source, (0, request.Odds), [], 0.0, request.Threads, _ => progress.Step(), cancel);
+                IReadOnlyList<MatchEnd> outcomes = Campaign.Run(new BatchMatchRunner(scenarios[i].Middle), source, (0, request.Odds), [], 0.0, request.Threads, _ => progress.Step(), cancel);
                 done[i] = cancel.IsCancellationRequested ? null : RunPoint(places[i], scenarios[i], asked) with { Odds = Tally.Of(outcomes) };
             }
         }

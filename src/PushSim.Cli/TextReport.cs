@@ -1,5 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis;
+using PushSim.Analysis.Fit;
+using PushSim.Plotting.Report;
 using PushSim.Simulation;
 using Spectre.Console;
 
@@ -22,7 +24,7 @@ internal static class TextReport
     // The table shows three digits [J].
     private const double LeastShownJoule = 5e-4;
 
-    public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files)
+    public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files, TyreAnswers? tyres = null, string? map = null)
     {
         IAnsiConsole console = Console(output);
         if (result.Scenario.Question.Length > 0)
@@ -32,16 +34,24 @@ internal static class TextReport
 
         console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(result.Verdict)) + "[/]");
         console.WriteLine();
-        console.Write(AnswerTable(result));
-        if (result.Limits.Count > 0)
+        foreach (ReportTable table in Tables(result))
         {
-            console.Write(LimitTable(result));
+            console.Write(OnScreen(table));
         }
 
-        Table energy = EnergyTable(result);
-        if (energy.Rows.Count > 0)
+        if (result.Turning is not null)
         {
-            console.Write(energy);
+            TurnTextReport.Write(console, result.Turning);
+        }
+
+        if (map is not null)
+        {
+            console.MarkupLine(Markup.Escape(PlainText.Of(map)));
+        }
+
+        if (tyres is not null)
+        {
+            TyreText.Write(console, tyres);
         }
 
         foreach (string warning in result.Warnings)
@@ -54,8 +64,7 @@ internal static class TextReport
             console.MarkupLine("[dim]estimate: " + Markup.Escape(PlainText.Of(note)) + "[/]");
         }
 
-        console.MarkupLine("[dim]" + Markup.Escape(Invariant(
-            $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed")) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Computation(result, milliseconds)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(Cautions) + "[/]");
         foreach (string file in files)
         {
@@ -64,7 +73,35 @@ internal static class TextReport
         }
     }
 
-    internal static IAnsiConsole Console(TextWriter output)
+    /// <summary>The tables of a run, for screen and page, the answers first.</summary>
+    public static IEnumerable<ReportTable> Tables(RunResult result) =>
+        new[] { AnswerTable(result), LimitTable(result), EnergyTable(result) }.Where(t => t.Rows.Count > 0);
+
+    /// <summary>What the run cost and how well its energy balance closes.</summary>
+    public static string Computation(RunResult result, double milliseconds) => Invariant(
+        $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
+
+    /// <summary>A table for the terminal: its caption heads the first column.</summary>
+    public static Table OnScreen(ReportTable table)
+    {
+        Table screen = new Table().Border(TableBorder.Minimal);
+        for (int i = 0; i < table.Columns.Count; i++)
+        {
+            (string title, bool isNumber) = table.Columns[i];
+            var column = new TableColumn(Markup.Escape(PlainText.Of(i == 0 ? table.Caption : title)));
+            screen.AddColumn(isNumber ? column.RightAligned() : column);
+        }
+
+        foreach (IReadOnlyList<string> row in table.Rows)
+        {
+            screen.AddRow([.. row.Select(c => Markup.Escape(PlainText.Of(c)))]);
+        }
+
+        return screen;
+    }
+
+    /// <summary>A console on a writer; colour only on a terminal that wants it.</summary>
+    public static IAnsiConsole Console(TextWriter output)
     {
         bool isTerminal = ReferenceEquals(output, System.Console.Out) && !System.Console.IsOutputRedirected;
         bool hasColour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
@@ -84,19 +121,19 @@ internal static class TextReport
     }
 
     // One column of values a robot.
-    private static Table AnswerTable(RunResult result)
+    private static ReportTable AnswerTable(RunResult result)
     {
         RunAnswers a = result.Answers;
         RunAnswers? b = result.Opponent?.Answers;
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Answer");
+        ReportTable table = new ReportTable("Answer").AddColumn("Quantity");
         if (result.Opponent is OpponentRun opponent)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(result.Scenario.Robot.Name))).RightAligned());
-            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(opponent.Robot.Name))).RightAligned());
+            table.AddNumberColumn(result.Scenario.Robot.Name);
+            table.AddNumberColumn(opponent.Robot.Name);
         }
         else
         {
-            table.AddColumn(new TableColumn("Value").RightAligned());
+            table.AddNumberColumn("Value");
         }
 
         table.AddColumn("Unit");
@@ -104,6 +141,9 @@ internal static class TextReport
         Row("turned aside, left positive", result.Shove?.TurnedAside.First * 180.0 / Math.PI, result.Shove?.TurnedAside.Opponent * 180.0 / Math.PI, "deg", "0.0");
         Row("pull, breakaway peak", a.PullBreakaway, null, "N", "0.00");
         Row("pull, steady", a.PullPlateau, null, "N", "0.00");
+        MeasuredOverlay? measured = MeasuredOverlay.Of(result);
+        Row("measured, breakaway peak", measured?.Breakaway, null, "N", "0.00");
+        Row("measured, steady", measured?.Plateau, null, "N", "0.00");
         Row("push, peak", a.PushPeak, null, "N", "0.00");
         Row("push, steady", a.PushPlateau, null, "N", "0.00");
         Row("top speed", a.TopSpeed, b?.TopSpeed, "m/s", "0.00");
@@ -135,9 +175,9 @@ internal static class TextReport
         }
     }
 
-    private static Table LimitTable(RunResult result)
+    private static ReportTable LimitTable(RunResult result)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("What limits the push").AddColumn(new TableColumn("from").RightAligned()).AddColumn(new TableColumn("to").RightAligned()).AddColumn("Limit");
+        ReportTable table = new ReportTable("What limits the push").AddColumn("Robot").AddNumberColumn("from").AddNumberColumn("to").AddColumn("Limit");
         Add(result.Scenario.Robot.Name, result.Limits);
         Add(result.Opponent?.Robot.Name ?? "", result.Opponent?.Limits ?? []);
         return table;
@@ -146,23 +186,23 @@ internal static class TextReport
         {
             foreach (LimitSpan span in limits.Take(MostSpans))
             {
-                table.AddRow(Markup.Escape(PlainText.Of(name)), Invariant($"{span.From:0.00} s"), Invariant($"{span.To:0.00} s"), Verdict.Words(span.Limit));
+                table.AddRow(name, Invariant($"{span.From:0.00} s"), Invariant($"{span.To:0.00} s"), Verdict.Words(span.Limit));
             }
 
             if (limits.Count > MostSpans)
             {
-                table.AddRow(Markup.Escape(PlainText.Of(name)), "", "", $"and {limits.Count - MostSpans} more changes");
+                table.AddRow(name, "", "", $"and {limits.Count - MostSpans} more changes");
             }
         }
     }
 
-    private static Table EnergyTable(RunResult result)
+    private static ReportTable EnergyTable(RunResult result)
     {
         double largest = result.Ledger.Count == 0 ? 0.0 : result.Ledger.Max(e => Math.Abs(e.Joule));
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Where the energy went").AddColumn(new TableColumn("Value").RightAligned()).AddColumn("Unit");
+        ReportTable table = new ReportTable("Where the energy went").AddColumn("To or from").AddNumberColumn("Value").AddColumn("Unit");
         foreach (LedgerEntry entry in result.Ledger.Where(e => Math.Abs(e.Joule) >= Math.Max(LeastShownJoule, 1e-4 * largest)))
         {
-            table.AddRow(Markup.Escape(entry.Label), entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
+            table.AddRow(entry.Label, entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
         }
 
         return table;

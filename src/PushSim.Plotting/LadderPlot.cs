@@ -12,7 +12,7 @@ public static class LadderPlot
     /// <param name="robots">Names.</param>
     /// <param name="winShares">Win share of row over column [1]; null on the diagonal.</param>
     /// <param name="scores">Score and its interval [points].</param>
-    public static Picture Of(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) =>
+    public static PlotSheet Of(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) =>
         new([(Square(robots, winShares), 150 + (62 * robots.Count)), (Scores(robots, scores), 110 + (34 * robots.Count))]);
 
     private static PlotModel Square(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> shares)

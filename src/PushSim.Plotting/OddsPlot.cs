@@ -16,7 +16,7 @@ public static class OddsPlot
     /// <param name="opponent">Name of the opponent.</param>
     /// <param name="outcomes">The matches; at least one that did not fail.</param>
     /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
-    public static Picture Of(string robot, string opponent, IReadOnlyList<MatchOutcome> outcomes, IReadOnlyList<(string Name, double Share)> inputs)
+    public static PlotSheet Of(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs)
     {
         List<(PlotModel, int)> panels = [(Distribution(robot, opponent, outcomes), 380)];
         (string Name, double Share)[] shown = [.. inputs.Take(MostInputs).Reverse()];
@@ -25,12 +25,12 @@ public static class OddsPlot
             panels.Add((Inputs(shown), 110 + (28 * shown.Length)));
         }
 
-        return new Picture(panels);
+        return new PlotSheet(panels);
     }
 
-    private static PlotModel Distribution(string robot, string opponent, IReadOnlyList<MatchOutcome> outcomes)
+    private static PlotModel Distribution(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes)
     {
-        MatchOutcome[] good = [.. outcomes.Where(o => !o.HasFailed)];
+        MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
         double most = Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained)));
         double width = 2.0 * most / Bins;
         PlotModel model = Chart.Model($"Ground gained by {robot} in {good.Length} matches");
@@ -50,7 +50,7 @@ public static class OddsPlot
                 StrokeColor = OxyColors.Black,
                 StrokeThickness = winner == 1 ? 1.4 : 0.5,
             };
-            foreach (IGrouping<int, MatchOutcome> bin in good.Where(o => o.Winner == winner).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
+            foreach (IGrouping<int, MatchEnd> bin in good.Where(o => o.Winner == winner).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
             {
                 double left = (bin.Key * width) - most;
                 series.Items.Add(new RectangleBarItem(left, below[bin.Key], left + width, below[bin.Key] + bin.Count()));

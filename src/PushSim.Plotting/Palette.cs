@@ -19,6 +19,11 @@ internal static class Palette
         LineStyle.Solid, LineStyle.Dash, LineStyle.Dot, LineStyle.DashDot, LineStyle.LongDash, LineStyle.DashDotDot, LineStyle.LongDashDot, LineStyle.Dot,
     ];
 
+    /// <summary>Frame of the plot area and its ticks.</summary>
+    public static OxyColor Rule { get; } = OxyColor.FromRgb(150, 150, 150);
+
+    public static OxyColor Grid { get; } = OxyColor.FromRgb(228, 228, 228);
+
     public static OxyColor Mark { get; } = OxyColor.FromRgb(90, 90, 90);
 
     public static OxyColor Colour(int i) => s_colours[i % s_colours.Length];
@@ -27,4 +32,17 @@ internal static class Palette
 
     /// <summary>Earlier lines are wider, so that a later equal one lies on them like a stripe [px].</summary>
     public static double Width(int i) => i == 0 ? 3.2 : i == 1 ? 2.4 : 1.8;
+
+    /// <summary>Name of a colour in a page's style, without its opacity: "c0", "c1", ... for lines, or what it is used for.</summary>
+    public static string Name(OxyColor colour)
+    {
+        var opaque = OxyColor.FromAColor(byte.MaxValue, colour);
+        int line = Array.IndexOf(s_colours, opaque);
+        return line >= 0 && opaque != OxyColors.Black ? FormattableString.Invariant($"c{line}")
+            : opaque == OxyColors.White ? "paper"
+            : opaque == Mark ? "mark"
+            : opaque == Rule ? "rule"
+            : opaque == Grid ? "grid"
+            : "ink";
+    }
 }

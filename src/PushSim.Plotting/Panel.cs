@@ -15,12 +15,16 @@ internal sealed class Panel
 
     private const double FontSize = 14.0;
 
+    // Letters of a title that fit into 900 px [1].
+    private const int LongestTitle = 80;
+
     // The vertical axis spans at least twice this, so that rounding noise stays flat [unit of the axis].
     private const double LeastSpan = 1e-3;
 
     private readonly PlotModel _model;
     private readonly List<Curve> _curves = [];
     private readonly List<PlotLabel> _labels = [];
+    private readonly List<Series> _over = [];
 
     /// <summary>An empty panel.</summary>
     /// <param name="title">What it shows.</param>
@@ -28,20 +32,19 @@ internal sealed class Panel
     /// <param name="yTitle">Quantity and unit of the vertical axis.</param>
     public Panel(string title, string xTitle, string yTitle)
     {
+        Title = PlainLabel.Of(title, LongestTitle);
         _model = new PlotModel
         {
-            Title = title,
+            Title = Title,
             TitleFontSize = FontSize + 2.0,
             TitleFontWeight = FontWeights.Normal,
             TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
             DefaultFont = PlotFont.Family,
             DefaultFontSize = FontSize,
             Background = OxyColors.White,
-            PlotAreaBorderColor = OxyColor.FromRgb(150, 150, 150),
-            Padding = new OxyThickness(6, 6, 6, 4),
+            PlotAreaBorderColor = Palette.Rule,
+            Padding = new OxyThickness(PlotLook.Padding, 6, PlotLook.Padding, 4),
 
-            // the same left and right edge in every panel, so that time lines up
-            PlotMargins = new OxyThickness(84, double.NaN, 18, double.NaN),
             Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
         _model.Axes.Add(Axis(AxisPosition.Bottom, xTitle));
@@ -58,17 +61,42 @@ internal sealed class Panel
         });
     }
 
+    /// <summary>What it shows.</summary>
+    public string Title { get; }
+
+    /// <summary>Quantity and unit of the horizontal axis.</summary>
+    public string XTitle => _model.Axes[0].Title;
+
+    /// <summary>Quantity and unit of the vertical axis; empty where it carries words.</summary>
+    public string YTitle => _model.Axes[1].Title;
+
+    /// <summary>What was added as curves.</summary>
+    public IReadOnlyList<Curve> Curves => _curves;
+
+    /// <summary>The panel with all that was added, as a file has it. Call once, at the end.</summary>
+    public PlotModel Build() => Build(PlotLook.File);
+
     /// <summary>The panel with all that was added. Call once, at the end.</summary>
-    public PlotModel Build()
+    /// <param name="look">Where it is shown.</param>
+    public PlotModel Build(PlotLook look)
     {
+        // the same left and right edge in every panel, so that time lines up; words need the room of a file everywhere
+        double left = _model.Axes[1].LabelFormatter is null ? look.LeftMargin : PlotLook.File.LeftMargin;
+        _model.PlotMargins = new OxyThickness(left, double.NaN, PlotLook.RightMargin, double.NaN);
+        if (!look.HasTitle)
+        {
+            _model.Title = null;
+        }
+
         List<Curve> drawn = Curve.MergeEqual(_curves, 2.0 * LeastSpan);
         for (int i = 0; i < drawn.Count; i++)
         {
             _model.Series.Add(Line(drawn[i], i));
         }
 
+        _over.ForEach(_model.Series.Add);
         KeepNoiseFlat();
-        PlotLabel.PlaceAll(_model, _labels, _curves);
+        PlotLabel.PlaceAll(_model, _labels, _curves, look.AreaWidth);
         return _model;
     }
 
@@ -77,7 +105,7 @@ internal sealed class Panel
 
     public Panel Add(double[] x, double[] y, string label, double scale = 1.0)
     {
-        _curves.Add(new Curve(label, Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]));
+        _curves.Add(new Curve(PlainLabel.Of(label), Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]));
         return this;
     }
 
@@ -96,9 +124,61 @@ internal sealed class Panel
     public Panel AddSteps(IEnumerable<(double X, double Y)> points, string label, double shift)
     {
         int i = _model.Series.Count;
-        var series = new LineSeries { Title = label, Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
+        var series = new LineSeries { Title = PlainLabel.Of(label), Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
         series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y + shift)));
         _model.Series.Add(series);
+        return this;
+    }
+
+    /// <summary>A line in pieces, drawn over all curves; a point with NaN ends a piece.</summary>
+    public Panel AddPieces(IEnumerable<(double X, double Y)> points, string label)
+    {
+        var series = new LineSeries { Title = label, Color = OxyColor.FromRgb(213, 94, 0), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
+        series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y)));
+        _over.Add(series);
+        return this;
+    }
+
+    /// <summary>Bars from low to high with a dot at the value, one a place 0, 1, 2, ... of the horizontal axis, under their names.</summary>
+    public Panel AddBars(IReadOnlyList<(double Value, double Low, double High)> bars, string label, double shift, int look)
+    {
+        var dots = new ScatterSeries
+        {
+            Title = label, MarkerType = look == 0 ? MarkerType.Circle : MarkerType.Triangle, MarkerSize = 3.5, MarkerFill = Palette.Colour(look), MarkerStroke = Palette.Colour(look),
+        };
+        for (int i = 0; i < bars.Count; i++)
+        {
+            (double value, double low, double high) = bars[i];
+            if (double.IsFinite(value))
+            {
+                dots.Points.Add(new ScatterPoint(i + shift, value));
+            }
+
+            if (double.IsFinite(low) && double.IsFinite(high))
+            {
+                var whisker = new LineSeries { Color = Palette.Colour(look), StrokeThickness = 3.0 };
+                whisker.Points.Add(new DataPoint(i + shift, low));
+                whisker.Points.Add(new DataPoint(i + shift, high));
+                _model.Series.Add(whisker);
+            }
+        }
+
+        _model.Series.Add(dots);
+        return this;
+    }
+
+    /// <summary>Names in place of the numbers 0, 1, 2, ... of the horizontal axis; the vertical one starts at zero.</summary>
+    public Panel WithNames(IReadOnlyList<string> names)
+    {
+        Axis axis = _model.Axes[0];
+        axis.Minimum = -0.5;
+        axis.Maximum = names.Count - 0.5;
+        axis.MajorStep = 1.0;
+        axis.MinorTickSize = 0.0;
+        axis.Angle = names.Sum(n => n.Length) > 75 ? -25.0 : 0.0;
+        axis.LabelFormatter = v => v >= 0.0 && v < names.Count && v == Math.Floor(v) ? names[(int)v] : "";
+        _model.Axes[1].Minimum = 0.0;
+        Rows = 1.6;
         return this;
     }
 
@@ -115,6 +195,36 @@ internal sealed class Panel
         return this;
     }
 
+    /// <summary>Bars from the left, one under the other, the first on top, each with its name on the axis and its number at its end.</summary>
+    /// <param name="bars">Name, value and the text at its end.</param>
+    /// <param name="leftMargin">Room for the names [px].</param>
+    public Panel AddBars(IReadOnlyList<(string Name, double Value, string Text)> bars, double leftMargin)
+    {
+        var series = new RectangleBarSeries { FillColor = Palette.Colour(0), StrokeThickness = 0.0 };
+        for (int i = 0; i < bars.Count; i++)
+        {
+            double row = bars.Count - 1 - i;
+            series.Items.Add(new RectangleBarItem(0.0, row - 0.32, bars[i].Value, row + 0.32));
+            _model.Annotations.Add(new TextAnnotation
+            {
+                Text = " " + bars[i].Text,
+                TextPosition = new DataPoint(bars[i].Value, row),
+                TextHorizontalAlignment = HorizontalAlignment.Left,
+                TextVerticalAlignment = VerticalAlignment.Middle,
+                StrokeThickness = 0.0,
+                FontSize = FontSize - 1.0,
+            });
+        }
+
+        _model.Series.Add(series);
+        _ = WithWords([.. bars.Reverse().Select(b => b.Name)]);
+        _model.Axes[0].Maximum = Math.Max(1e-12, 1.2 * bars.Max(b => b.Value));
+        _model.Axes[1].MajorGridlineStyle = LineStyle.None;
+        _model.PlotMargins = new OxyThickness(leftMargin, double.NaN, 18, double.NaN);
+        Rows = (95.0 + (26.0 * bars.Count)) / 260.0;
+        return this;
+    }
+
     /// <summary>A closed outline on a map; later moments are drawn stronger.</summary>
     /// <param name="corners">Its corners.</param>
     /// <param name="label">Whose it is.</param>
@@ -125,10 +235,10 @@ internal sealed class Panel
     public Panel AddOutline(IEnumerable<(double X, double Y)> corners, string label, int look, int moment, int moments, string text)
     {
         (double X, double Y)[] c = [.. corners];
-        byte alpha = (byte)(70 + (185 * moment / Math.Max(1, moments - 1)));
+        byte alpha = (byte)(110 + (145 * moment / Math.Max(1, moments - 1)));
         var series = new LineSeries
         {
-            Title = moment == moments - 1 ? label : null,
+            Title = moment == moments - 1 ? PlainLabel.Of(label) : null,
             Color = OxyColor.FromAColor(alpha, Palette.Colour(look)),
             LineStyle = look == 0 ? LineStyle.Solid : LineStyle.Dash,
             StrokeThickness = 1.0 + (1.6 * moment / Math.Max(1, moments - 1)),
@@ -142,7 +252,9 @@ internal sealed class Panel
                 Text = text,
                 TextPosition = new DataPoint(c.Average(p => p.X), c.Average(p => p.Y)),
                 TextVerticalAlignment = VerticalAlignment.Middle,
+                Background = OxyColor.FromAColor(215, OxyColors.White),
                 StrokeThickness = 0.0,
+                Padding = new OxyThickness(1),
                 FontSize = FontSize - 2.0,
             });
         }
@@ -173,6 +285,106 @@ internal sealed class Panel
         return this;
     }
 
+    /// <summary>Shades a span of the horizontal axis behind the curves.</summary>
+    public Panel Shade(double from, double to, OxyColor colour) => Band(from, to, double.NegativeInfinity, double.PositiveInfinity, OxyColor.FromAColor(70, colour));
+
+    /// <summary>A filled rectangle; infinite edges reach to the border.</summary>
+    public Panel Band(double from, double to, double low, double high, OxyColor colour)
+    {
+        _model.Annotations.Add(new RectangleAnnotation
+        {
+            MinimumX = from, MaximumX = to, MinimumY = low, MaximumY = high, Fill = colour, Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
+        });
+        return this;
+    }
+
+    /// <summary>Adds filled squares with words to the legend.</summary>
+    public Panel WithKey(IReadOnlyList<(string Words, OxyColor Colour)> entries)
+    {
+        foreach ((string words, OxyColor colour) in entries)
+        {
+            _model.Series.Add(new ScatterSeries
+            {
+                Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = colour, MarkerStroke = OxyColor.FromRgb(90, 90, 90), MarkerStrokeThickness = 0.8,
+            });
+        }
+
+        return this;
+    }
+
+    /// <summary>Ends of the horizontal axis.</summary>
+    public Panel WithSpan(double low, double high)
+    {
+        _model.Axes[0].Minimum = low;
+        _model.Axes[0].Maximum = high;
+        return this;
+    }
+
+    /// <summary>How many usual panels high.</summary>
+    public Panel WithRows(double rows)
+    {
+        Rows = rows;
+        return this;
+    }
+
+    /// <summary>Some room left and right of the curves.</summary>
+    public Panel WithoutFill()
+    {
+        _model.Axes[0].MinimumPadding = 0.05;
+        _model.Axes[0].MaximumPadding = 0.08;
+        return this;
+    }
+
+    /// <summary>A point with words beside it.</summary>
+    public Panel AddNote(double x, double y, string text)
+    {
+        _model.Annotations.Add(new PointAnnotation
+        {
+            X = x, Y = y, Size = 4.0, Fill = OxyColors.Black, Text = text, FontSize = FontSize - 2.0, TextHorizontalAlignment = HorizontalAlignment.Left,
+            TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 3.0,
+        });
+        return this;
+    }
+
+    /// <summary>Horizontal bars with a word each, from the bottom up, in place of curves.</summary>
+    /// <param name="bars">Word and value of each bar.</param>
+    /// <param name="rows">How many usual panels high.</param>
+    public Panel WithBars(IEnumerable<(string Word, double Value)> bars, double rows)
+    {
+        (string Word, double Value)[] all = [.. bars];
+        Rows = rows;
+        Axis axis = _model.Axes[1];
+        axis.Minimum = -0.6;
+        axis.Maximum = all.Length - 0.4;
+        axis.MajorStep = 1.0;
+        axis.MinorTickSize = 0.0;
+        axis.MajorGridlineStyle = LineStyle.None;
+        axis.LabelFormatter = v => v >= 0.0 && v < all.Length && v == Math.Floor(v) ? all[(int)v].Word : "";
+        _model.PlotMargins = new OxyThickness(220, double.NaN, 18, double.NaN);
+        double low = Math.Min(0.0, all.Min(b => b.Value));
+        double high = Math.Max(0.0, all.Max(b => b.Value));
+        double room = 0.12 * (high - low);
+        WithSpan(low < 0.0 ? low - room : 0.0, high > 0.0 ? high + room : 0.0);
+        for (int i = 0; i < all.Length; i++)
+        {
+            double value = all[i].Value;
+            Band(Math.Min(0.0, value), Math.Max(0.0, value), i - 0.36, i + 0.36, Palette.Colour(value > 0.0 ? 0 : 1));
+            _model.Annotations.Add(new TextAnnotation
+            {
+                Text = value.ToString("+0.0;-0.0", System.Globalization.CultureInfo.InvariantCulture),
+                TextPosition = new DataPoint(value, i),
+                TextHorizontalAlignment = value > 0.0 ? HorizontalAlignment.Left : HorizontalAlignment.Right,
+                TextVerticalAlignment = VerticalAlignment.Middle,
+                Offset = new ScreenVector(value > 0.0 ? 5.0 : -5.0, 0.0),
+                StrokeThickness = 0.0,
+                FontSize = FontSize - 1.0,
+            });
+        }
+
+        _model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Vertical, X = 0.0, Color = Palette.Mark, LineStyle = LineStyle.Solid, StrokeThickness = 1.2 });
+        return this;
+    }
+
     /// <summary>How many usual panels high it is [1].</summary>
     public double Rows { get; private set; } = 1.0;
 
@@ -181,6 +393,36 @@ internal sealed class Panel
     {
         _model.Axes[1].Minimum = low;
         _model.Axes[1].Maximum = high;
+        return this;
+    }
+
+    /// <summary>The horizontal axis starts there, though no curve may.</summary>
+    public Panel StartingAt(double x)
+    {
+        _model.Axes[0].Minimum = x;
+        return this;
+    }
+
+    /// <summary>Higher than usual.</summary>
+    /// <param name="rows">How many usual panels high.</param>
+    public Panel AsTall(double rows)
+    {
+        Rows = rows;
+        return this;
+    }
+
+    /// <summary>Whatever else the picture needs.</summary>
+    public Panel With(Action<PlotModel> change)
+    {
+        change(_model);
+        return this;
+    }
+
+    /// <summary>Left and right end of the horizontal axis.</summary>
+    public Panel WithTimes(double from, double to)
+    {
+        _model.Axes[0].Minimum = from;
+        _model.Axes[0].Maximum = to;
         return this;
     }
 
@@ -200,8 +442,8 @@ internal sealed class Panel
         Position = position,
         Title = title,
         MajorGridlineStyle = LineStyle.Solid,
-        MajorGridlineColor = OxyColor.FromRgb(228, 228, 228),
-        TicklineColor = OxyColor.FromRgb(150, 150, 150),
+        MajorGridlineColor = Palette.Grid,
+        TicklineColor = Palette.Rule,
         MaximumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
         MinimumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
         AxisTitleDistance = 10,

@@ -12,17 +12,16 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
 {
     private const double FontSize = 13.0;
 
-    // Width of the plot area that the panels have, and the gap to the line [px].
-    private const double AreaWidth = 780.0;
+    // Gap to the line [px].
     private const double Gap = 5.0;
 
     // Half the height of a text line, as a share of a panel's height [1].
     private const double HalfLine = 0.065;
 
     // Heights that are tried, as shares from the bottom [1].
-    private static readonly double[] s_heights = [0.9, 0.78, 0.66, 0.54, 0.42, 0.3, 0.18];
+    private static readonly double[] s_heights = [0.9, 0.78, 0.66, 0.54, 0.42, 0.3, 0.18, 0.07];
 
-    public static void PlaceAll(PlotModel model, IReadOnlyList<PlotLabel> labels, IReadOnlyList<Curve> curves)
+    public static void PlaceAll(PlotModel model, IReadOnlyList<PlotLabel> labels, IReadOnlyList<Curve> curves, double areaWidth)
     {
         if (labels.Count == 0 || curves.Count == 0)
         {
@@ -32,7 +31,7 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
         double left = curves.Min(c => c.X[0]);
         double right = curves.Max(c => c.X[^1]);
         (double bottom, double top) = Range(model, curves);
-        double pixel = (right - left) / AreaWidth;
+        double pixel = (right - left) / areaWidth;
         List<OxyRect> taken = [];
         foreach (PlotLabel label in labels)
         {
@@ -108,7 +107,7 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
             {
                 DataPoint a = line.Points[i - 1];
                 DataPoint b = line.Points[i];
-                if (b.X < from || a.X > to)
+                if (b.X < from || a.X > to || double.IsNaN(a.Y + b.Y))
                 {
                     continue;
                 }

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Fit;
 using PushSim.Simulation;
 
 namespace PushSim.Plotting;
@@ -5,38 +6,46 @@ namespace PushSim.Plotting;
 /// <summary>The picture of a run: panels under each other, chosen by the manoeuvre.</summary>
 public sealed class RunPlot
 {
-    private const int PanelHeight = 260;
-
     // A picture of no current is left out [A].
     private const double LeastCurrent = 1e-3;
 
-    private const string TimeTitle = "Time [s]";
+    internal const string TimeTitle = "Time [s]";
 
-    private readonly Picture _picture;
+    private readonly PlotSheet _sheet;
 
-    private RunPlot(IReadOnlyList<Panel> panels) => _picture = new Picture([.. panels.Select(p => (p.Build(), (int)(PanelHeight * p.Rows)))]);
+    internal RunPlot(IReadOnlyList<Panel> panels) => _sheet = new PlotSheet(panels);
 
     /// <summary>Titles of the panels, from the top.</summary>
-    public IReadOnlyList<string> PanelTitles => _picture.Titles;
+    public IReadOnlyList<string> PanelTitles => _sheet.PanelTitles;
 
     /// <summary>The picture of a result with at least two samples.</summary>
-    public static RunPlot Of(RunResult result) => new(result.Scenario.Manoeuvre.Kind switch
+    public static RunPlot Of(RunResult result) => new(Panels(result));
+
+    /// <summary>Writes it as PNG, 900 px wide.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WritePng(Stream stream) => _sheet.WritePng(stream);
+
+    /// <summary>Writes it as SVG.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WriteSvg(Stream stream) => _sheet.WriteSvg(stream);
+
+    /// <summary>Writes it as PDF, A4 upright.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WritePdf(Stream stream) => _sheet.WritePdf(stream);
+
+    /// <summary>New panels of a result with at least two samples; each is built once.</summary>
+    internal static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Kind switch
     {
         ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(result),
-        ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(result),
+        ManoeuvreKind.Spot or ManoeuvreKind.Arc => TurnPanels.Of(result),
         ManoeuvreKind.Hold => Hold(result),
         ManoeuvreKind.Shove when result.Opponent is not null => ShovePanels.Shove(result),
         ManoeuvreKind.WallPush => ShovePanels.WallPush(result),
         _ => Drive(result),
-    });
+    };
 
-    /// <summary>Writes it as PNG, 900 px wide.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WritePng(Stream stream) => _picture.WritePng(stream);
-
-    /// <summary>Writes it as SVG.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WriteSvg(Stream stream) => _picture.WriteSvg(stream);
+    /// <summary>A picture of given panels.</summary>
+    internal static RunPlot Of(IReadOnlyList<Panel> panels) => new(panels);
 
     internal static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
 
@@ -65,12 +74,17 @@ public sealed class RunPlot
     private static IReadOnlyList<Panel> Pull(RunResult r)
     {
         Panel force = Time("Pull on the tether", "Force [N]");
-        if (r.CellReadings.Count > 0)
+        if (r.CellReadings.Count > 0 && r.Scenario.Measured is null)
         {
             force.AddPoints(r.CellReadings, "load cell reads");
         }
 
-        force.Add(r, r["tether_force_n"], "tether");
+        if (MeasuredOverlay.Of(r) is { } measured)
+        {
+            force.AddPoints(measured.Time.Zip(measured.Force), "measured");
+        }
+
+        force.Add(r, r["tether_force_n"], r.Scenario.Measured is null ? "tether" : "simulated");
         Mark[] plateau = [.. r.Marks.Where(m => m.Key.StartsWith("plateau", StringComparison.Ordinal))];
         if (plateau.Length == 2)
         {
@@ -87,29 +101,6 @@ public sealed class RunPlot
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         AddWheels(r, load, "load_n");
         List<Panel> panels = [force, slip, load];
-        AddCurrents(r, panels);
-        return panels;
-    }
-
-    private static IReadOnlyList<Panel> Turn(RunResult r)
-    {
-        Panel yaw = Time("Yaw rate", "Yaw rate [rad/s]").Add(r, r["yaw_rate_rad_per_s"], "left turn positive");
-        foreach (Mark mark in r.Marks)
-        {
-            yaw.MarkTime(mark.Time, mark.Label);
-        }
-
-        Panel scrub = Time("Scrub: sideways force of each tyre", "Force [N]");
-        Panel load = Time("Load on each wheel", "Load [N]");
-        AddWheels(r, scrub, "lateral_force_n");
-        AddWheels(r, load, "load_n");
-        Panel path = new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r["x_m"].Values, r["y_m"].Values, "path").AsMap();
-        List<Panel> panels = [yaw, scrub, load];
-        if (r.Scenario.Manoeuvre.Kind == ManoeuvreKind.Arc)
-        {
-            panels.Add(path);
-        }
-
         AddCurrents(r, panels);
         return panels;
     }

@@ -19,14 +19,14 @@ public static class SweepPlot
     /// <summary>One input: a curve of each asked quantity with its best point and the range that is as good.</summary>
     /// <param name="input">The input.</param>
     /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
-    public static Picture OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) =>
+    public static PlotSheet OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) =>
         new([.. curves.Select(c => (One(input, c.Title, c.Values, c.Intervals, c.Best), CurveHeight))]);
 
     /// <summary>Two inputs: a map of each asked quantity.</summary>
     /// <param name="across">Input along the horizontal axis.</param>
     /// <param name="up">Input along the vertical axis.</param>
     /// <param name="maps">Title and values by (across, up); null where there is none.</param>
-    public static Picture OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) =>
+    public static PlotSheet OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) =>
         new([.. maps.Select(m => (Two(across, up, m.Title, m.Values, m.Best), MapHeight))]);
 
     private static string AxisTitle(SweepInput input) => input.Numbers is null ? input.Key : $"{input.Key} [{(input.Unit.Length == 0 ? "1" : input.Unit)}]";

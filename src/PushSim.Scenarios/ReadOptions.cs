@@ -15,6 +15,15 @@ public sealed record ReadOptions
     /// <summary>Longest text in a file [character].</summary>
     public int MaxText { get; init; } = 4096;
 
+    /// <summary>
+    /// Values that stand in place of those of the files, by path: of the scenario ("manoeuvre.turn") or of its robot ("tyre.soft.body_damping"),
+    /// written as in a file but without quotes.
+    /// </summary>
+    public IReadOnlyList<(string Path, string Value)> Set { get; init; } = [];
+
     /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
     public bool AllowOutside { get; init; }
+
+    /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
+    public string? TyreMaterial { get; init; }
 }

@@ -17,6 +17,9 @@ public sealed record ReadResult
     /// <summary>What was converted or estimated, in sentences.</summary>
     public required IReadOnlyList<string> Notes { get; init; }
 
+    /// <summary>Every number that was estimated, converted or taken from the shelf, with its source and error.</summary>
+    public IReadOnlyList<DerivedValue> Derived { get; init; } = [];
+
     /// <summary>Every value the files gave.</summary>
     public required IReadOnlyList<InputRow> Inputs { get; init; }
 

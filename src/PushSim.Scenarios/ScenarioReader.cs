@@ -54,18 +54,24 @@ public static class ScenarioReader
     /// <summary>The settings that a scenario's trees give; robot files that are not there yet are loaded.</summary>
     internal static (ScenarioSettings? Scenario, RobotSettings? Robot) Evaluate(ReadContext context, SceneTrees trees)
     {
-        Overrides? scene = context.Set.Count == 0 ? null : new Overrides(null, context.Set.Where(s => SetPath.OwnerOf(s.Path) == ""));
+        Overrides? scene = context.Set.Count == 0 ? null : new Overrides(null, EntriesOf(context, ""));
         context.Overrides = scene;
+        if (context.Drawn is null)
+        {
+            SetValues.PutIntoScenario(context, trees.Scenario);
+        }
+
         var root = new Section(context, "scenario", trees.Scenario);
         RobotSettings? robot = Robot(context, trees, root, "robot");
+        context.TyreMaterial = null;
         context.Overrides = scene;
         Section? opponentSection = root.Table("opponent");
-        int notes = context.Notes.Count;
+        (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
         RobotSettings? opponent = opponentSection is null ? null : Robot(context, trees, opponentSection, "opponent");
         if (robot is not null && opponent is not null && context.Drawn is null)
         {
-            NameNotes(context, 0, notes, robot.Name);
-            NameNotes(context, notes, context.Notes.Count, opponent.Name);
+            NameNotes(context, (0, notes), (0, derived), robot.Name);
+            NameNotes(context, (notes, context.Notes.Count), (derived, context.Derived.Count), opponent.Name);
         }
 
         context.Overrides = scene;
@@ -76,17 +82,31 @@ public static class ScenarioReader
         }
 
         context.Overrides = null;
+        if (context.Drawn is null && root.Table("measured") is Section measured && scenario is not null)
+        {
+            scenario = MeasuredReader.Add(context, trees.Path, measured, scenario);
+        }
+
         return (context.Errors == 0 ? scenario : null, robot);
     }
 
     // With two robots a note must say whose it is.
-    private static void NameNotes(ReadContext context, int from, int to, string robot)
+    private static void NameNotes(ReadContext context, (int From, int To) notes, (int From, int To) derived, string robot)
     {
-        for (int i = from; i < to; i++)
+        for (int i = notes.From; i < notes.To; i++)
         {
             context.Notes[i] = $"{robot}: {context.Notes[i]}";
         }
+
+        for (int i = derived.From; i < derived.To; i++)
+        {
+            context.Derived[i] = context.Derived[i] with { Text = $"{robot}: {context.Derived[i].Text}" };
+        }
     }
+
+    // What a caller sets anew in a robot or, for no owner, in the scenario.
+    private static List<TomlEntry> EntriesOf(ReadContext context, string owner) =>
+        [.. context.Set.Where(s => SetPath.OwnerOf(s.Path) == owner).Select(s => new TomlEntry(owner == "" ? s.Path : SetPath.WithoutOwner(s.Path), s.Value.Place, s.Value))];
 
     // The robot that a scenario or its opponent names, with what they and the caller set anew in it.
     private static RobotSettings? Robot(ReadContext context, SceneTrees trees, Section user, string owner)
@@ -105,8 +125,9 @@ public static class ScenarioReader
         }
 
         (trees.Robot, trees.Opponent) = owner == "robot" ? (tree, trees.Opponent) : (trees.Robot, tree);
-        (string Path, TomlNode Value)[] own = [.. context.Set.Where(s => SetPath.OwnerOf(s.Path) == owner).Select(s => (SetPath.WithoutOwner(s.Path), s.Value))];
-        context.Overrides = set is null && own.Length == 0 ? null : new Overrides(set, own);
+        List<TomlEntry> first = EntriesOf(context, owner);
+        first.AddRange(owner == "robot" && context.Drawn is null ? SetValues.OfRobot(context) : []);
+        context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
         context.Owner = owner;
         RobotSettings? robot = RobotReader.Read(context, tree);
         if (robot is not null)
@@ -148,6 +169,7 @@ public static class ScenarioReader
         Robot = context.Errors == 0 ? robot : null,
         Problems = [.. context.Problems.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Line).ThenBy(p => p.Column)],
         Notes = [.. context.Notes.Distinct()],
+        Derived = [.. context.Derived.Distinct()],
         Inputs = context.Inputs,
         CannotRead = context.CannotRead,
     };

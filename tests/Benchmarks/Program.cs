@@ -9,6 +9,18 @@ using PushSim.Tests;
 
 // Work, time and error of each pair and tolerance, beside the general numerics package's fixed-step RK4, in one run.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["pass"])
+{
+    LanePassTimer.Run();
+    return 0;
+}
+
+if (args is ["matches", .. string[] rest])
+{
+    MatchBench.Run(rest);
+    return 0;
+}
+
 Console.WriteLine($"{PassTimer.NanosecondsPerPass():0} ns for one right-hand-side pass, four wheels");
 RobotSettings damped = TestRobots.FourWheels(TestRobots.SoftTyre with { VerticalDamping = 8.0 });
 ScenarioSettings shove = TestRobots.Shove(damped.WithMass(1.6), damped) with { Shove = new ShoveSettings { Gap = 0.05, Line = 100.0 } };

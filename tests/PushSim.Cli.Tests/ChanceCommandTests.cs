@@ -140,7 +140,7 @@ public class ChanceCommandTests
         int held = 0;
         for (int seed = 1; seed <= seeds; seed++)
         {
-            IReadOnlyList<MatchOutcome> outcomes = Campaign.Run(new ScalarMatchRunner(), new FileMatchSource(scenario, (ulong)seed), (0, Matches), [], 0.0, 2, _ => { }, default);
+            IReadOnlyList<MatchEnd> outcomes = Campaign.Run(new BatchMatchRunner(scenario.Middle), new FileMatchSource(scenario, (ulong)seed), (0, Matches), [], 0.0, 2, _ => { }, default);
             var tally = Tally.Of(outcomes);
             Assert.All(outcomes, o => Assert.True(double.IsFinite(o.GroundGained) && !o.HasFailed));
             held += tally.LeadInterval.Holds(0.0) ? 1 : 0;
@@ -238,12 +238,12 @@ public class ChanceCommandTests
         var head = new FinishedHead("0123", 1, 10, 1, 1);
         using (var file = FinishedMatches.Begin(scratch["p.csv"], head, [], 0.0))
         {
-            file.Add(new MatchOutcome(0, 0, Simulation.ShoveEnding.Line, 0.1 + 0.2, 1.0));
-            file.Add(MatchOutcome.Failed(1, "a cause, with \"quotes\""));
+            file.Add(new MatchEnd(0, 0, Simulation.ShoveEnding.Line, 0.1 + 0.2, 1.0));
+            file.Add(MatchEnd.Failed(1, "a cause, with \"quotes\""));
         }
 
         File.AppendAllText(scratch["p.csv"], "2,robot,li");
-        IReadOnlyList<MatchOutcome> read = FinishedMatches.Read(scratch["p.csv"], head, out _)!;
+        IReadOnlyList<MatchEnd> read = FinishedMatches.Read(scratch["p.csv"], head, out _)!;
         Assert.Equal(2, read.Count);
         Assert.Equal(0.1 + 0.2, read[0].GroundGained);
         Assert.Equal("a cause, with 'quotes'", read[1].Cause);

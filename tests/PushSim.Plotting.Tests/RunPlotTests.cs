@@ -58,6 +58,21 @@ public class RunPlotTests
         Assert.Equal("svg", System.Xml.Linq.XDocument.Load(stream).Root!.Name.LocalName);
     }
 
+    // Letters are shapes in the file: a viewer without fonts shows them, and every one that is used is there
+    [Fact]
+    public void Svg_needs_no_font()
+    {
+        using var stream = new MemoryStream();
+        RunPlot.Of(Run("pull")).WriteSvg(stream);
+        stream.Position = 0;
+        var svg = System.Xml.Linq.XDocument.Load(stream);
+        Assert.DoesNotContain(svg.Descendants(), e => e.Name.LocalName == "text" || e.Attribute("font-family") is not null);
+        HashSet<string> shapes = [.. svg.Descendants().Where(e => e.Name.LocalName == "path" && e.Attribute("id") is not null).Select(e => "#" + e.Attribute("id")!.Value)];
+        string[] used = [.. svg.Descendants().Where(e => e.Name.LocalName == "use").Select(e => e.Attributes().Single(a => a.Name.LocalName == "href").Value)];
+        Assert.True(used.Length > 300, $"{used.Length} letters");
+        Assert.Subset(shapes, used.ToHashSet());
+    }
+
     [Fact]
     public void The_same_run_gives_the_same_bytes()
     {

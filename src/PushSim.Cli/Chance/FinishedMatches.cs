@@ -32,7 +32,7 @@ internal sealed class FinishedMatches : IDisposable
     public static string NameOf(int part, int parts, bool isAgainst) => string.Create(CultureInfo.InvariantCulture, $"part-{part}-of-{parts}{(isAgainst ? "-against" : "")}.csv");
 
     /// <summary>The matches of a file whose head is as expected; null if it is not there or is of something else.</summary>
-    public static IReadOnlyList<MatchOutcome>? Read(string path, FinishedHead head, out double seconds)
+    public static IReadOnlyList<MatchEnd>? Read(string path, FinishedHead head, out double seconds)
     {
         seconds = 0.0;
         if (!File.Exists(path))
@@ -47,7 +47,7 @@ internal sealed class FinishedMatches : IDisposable
             return null;
         }
 
-        List<MatchOutcome> outcomes = [];
+        List<MatchEnd> outcomes = [];
 
         // what follows the last line end was cut off
         foreach (string line in lines[1..^1])
@@ -56,7 +56,7 @@ internal sealed class FinishedMatches : IDisposable
             {
                 seconds += double.TryParse(line[SecondsMark.Length..], NumberStyles.Float, CultureInfo.InvariantCulture, out double s) ? s : 0.0;
             }
-            else if (Row(line.TrimEnd('\r')) is MatchOutcome outcome)
+            else if (Row(line.TrimEnd('\r')) is MatchEnd outcome)
             {
                 outcomes.Add(outcome);
             }
@@ -66,13 +66,13 @@ internal sealed class FinishedMatches : IDisposable
     }
 
     /// <summary>Begins a file anew with what is finished already; rows are added to it.</summary>
-    public static FinishedMatches Begin(string path, FinishedHead head, IEnumerable<MatchOutcome> finished, double seconds)
+    public static FinishedMatches Begin(string path, FinishedHead head, IEnumerable<MatchEnd> finished, double seconds)
     {
         string beside = path + ".new";
         using (var writer = new StreamWriter(beside, append: false, new UTF8Encoding(false)) { NewLine = "\n" })
         {
             WriteHead(writer, head);
-            foreach (MatchOutcome outcome in finished)
+            foreach (MatchEnd outcome in finished)
             {
                 writer.WriteLine(Line(outcome));
             }
@@ -90,14 +90,14 @@ internal sealed class FinishedMatches : IDisposable
         writer.WriteLine(Columns);
     }
 
-    public void Add(MatchOutcome outcome) => _writer.WriteLine(Line(outcome));
+    public void Add(MatchEnd outcome) => _writer.WriteLine(Line(outcome));
 
     public void AddSeconds(double seconds) => WriteSeconds(_writer, seconds);
 
     public void Dispose() => _writer.Dispose();
 
     /// <summary>A row; a text cell that a spreadsheet could take for a formula gets an apostrophe.</summary>
-    public static string Line(MatchOutcome o)
+    public static string Line(MatchEnd o)
     {
         string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };
         string cause = (o.Cause ?? "").Replace('"', '\'');
@@ -113,7 +113,7 @@ internal sealed class FinishedMatches : IDisposable
         }
     }
 
-    private static MatchOutcome? Row(string line)
+    private static MatchEnd? Row(string line)
     {
         string[] cells = line.Split(',', 6);
         if (cells.Length != 6 || !cells[5].EndsWith('"') || cells[5].Length < 2
@@ -126,10 +126,10 @@ internal sealed class FinishedMatches : IDisposable
 
         if (cells[1] == "failed")
         {
-            return MatchOutcome.Failed(number, cells[5].Trim('"'));
+            return MatchEnd.Failed(number, cells[5].Trim('"'));
         }
 
         int winner = cells[1] switch { "robot" => 0, "opponent" => 1, _ => -1 };
-        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) ? new MatchOutcome(number, winner, ending, ground, end) : null;
+        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) ? new MatchEnd(number, winner, ending, ground, end) : null;
     }
 }

@@ -68,15 +68,15 @@ public sealed class DrawableScenario
         }
 
         Place place = tree.Place;
-        tree.Set(new TomlEntry("robot", place, new TomlText(place, robot)));
+        tree.Put(new TomlEntry("robot", place, new TomlText(place, robot)));
         tree.Remove("override");
         if (tree.Find("opponent")?.Value is not TomlTable other)
         {
             other = new TomlTable(place, isExplicit: true);
-            tree.Set(new TomlEntry("opponent", place, other));
+            tree.Put(new TomlEntry("opponent", place, other));
         }
 
-        other.Set(new TomlEntry("robot", place, new TomlText(place, opponent)));
+        other.Put(new TomlEntry("robot", place, new TomlText(place, opponent)));
         other.Remove("override");
         string name = $"{Path.GetFileNameWithoutExtension(robot)}-{Path.GetFileNameWithoutExtension(opponent)}";
         return new SceneTrees { Path = scene ?? "shove", Name = name, Scenario = tree, Robot = first, Opponent = second };

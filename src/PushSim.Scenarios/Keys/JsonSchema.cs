@@ -74,10 +74,11 @@ public static class JsonSchema
         }
 
         JsonObject table = new() { ["type"] = "object", ["additionalProperties"] = false, ["properties"] = properties };
-        if (required.Count > 0 && section.Keys.Any(k => k.Name == "include"))
+        if (required.Count > 0 && section.Keys.FirstOrDefault(k => k.Name is "include" or "shelf") is KeyDefinition other)
         {
-            // an included file may hold what this one lacks
-            table["anyOf"] = new JsonArray(new JsonObject { ["required"] = required }, new JsonObject { ["required"] = new JsonArray("include") });
+            // an included file, or the shelf, may hold what this one lacks
+            JsonArray least = other.Name == "shelf" ? new JsonArray("name", "shelf") : new JsonArray("include");
+            table["anyOf"] = new JsonArray(new JsonObject { ["required"] = required }, new JsonObject { ["required"] = least });
         }
         else if (required.Count > 0)
         {

@@ -38,8 +38,8 @@ internal static class RobotKeys
         Quantity("chassis.downforce", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "0 mm", "0 mm").Usual(-0.3, 0.3),
 
         Text("tyre", "name", "Name that wheels refer to.", "soft", required: true),
-        Number("tyre", "static_friction", 0.01, 10, "Friction coefficient at breakaway on the clean reference floor.", "\"1.0 ± 0.1\"", required: true).Usual(0.1, 2),
-        Number("tyre", "kinetic_friction", 0.01, 10, "Friction coefficient when sliding fast.", "0.85", required: true).Usual(0.1, 2),
+        Number("tyre", "static_friction", 0.01, 10, "Friction coefficient at breakaway on the clean reference floor; shelf gives it too.", "\"1.0 ± 0.1\"", required: true).Usual(0.1, 2),
+        Number("tyre", "kinetic_friction", 0.01, 10, "Friction coefficient when sliding fast; shelf gives it too.", "0.85", required: true).Usual(0.1, 2),
         Quantity("tyre", "slip_speed", Dimension.Speed, 1e-3, 100, "Speed over which friction falls from static to kinetic.", "0.5 m/s", "0.5 m/s").Usual(0.02, 3),
         Quantity("tyre", "breakaway_deflection", Dimension.Length, 1e-6, 0.02, "Shear of the tread at which sliding begins.", "0.3 mm", "estimated together with body_stiffness, else 0.3 mm").Usual(2e-05, 0.003),
         Number("tyre", "bristle_damping", 0, 5, "Damping ratio of the tread on its bristles at the reference load.", "0.3", "0.3").Usual(0.05, 1.5),

@@ -13,7 +13,7 @@ internal static class BatteryReader
         if (table is null && !s.Has("cell_voltage"))
         {
             table = CellCurves.HobbyChart;
-            s.Context.Notes.Add("battery: rest voltage of a lithium polymer cell by a common hobby chart, 4.20 V full");
+            s.Context.Note("battery: rest voltage of a lithium polymer cell by a common hobby chart, 4.20 V full", "about 0.03 V a cell between charts, estimate");
         }
 
         for (int i = 1; i < (table?.Count ?? 0); i++)
@@ -68,7 +68,7 @@ internal static class BatteryReader
             return double.NaN;
         }
 
-        s.Context.Notes.Add(FormattableString.Invariant($"battery: resistance {1e3 * r.Resistance:G3} mohm from {loads}; without load that is {r.RestVoltage:G4} V"));
+        s.Context.Note(FormattableString.Invariant($"battery: resistance {1e3 * r.Resistance:G3} mohm from {loads}; without load that is {r.RestVoltage:G4} V"), "that of the two voltages over the difference of the currents; it hangs on how long the load lasts");
         return r.Resistance;
     }
 }

@@ -53,7 +53,7 @@ internal sealed class ChassisReader
         };
         if (chassis.RollInertia is null || chassis.PitchInertia is null || chassis.YawInertia is null)
         {
-            _s.Context.Notes.Add("moments of inertia that are not given are estimated from the body box (a uniform block)");
+            _s.Context.Note("moments of inertia that are not given are estimated from the body box (a uniform block)", "30 %, estimate: mass at the ends or in the middle shifts them");
         }
 
         return chassis;
@@ -114,7 +114,7 @@ internal sealed class ChassisReader
 
         if ((along ?? across) is ScalePair scale)
         {
-            _s.Context.Notes.Add(FormattableString.Invariant($"chassis: mass {1e3 * scale.Sum:G5} g, the sum of {scale.Keys}"));
+            _s.Context.Note(FormattableString.Invariant($"chassis: mass {1e3 * scale.Sum:G5} g, the sum of {scale.Keys}"), "that of the scale, twice");
             return scale.Sum;
         }
 
@@ -153,8 +153,8 @@ internal sealed class ChassisReader
             return x;
         }
 
-        _s.Context.Notes.Add(FormattableString.Invariant(
-            $"chassis: centre of mass at {axis} = {1e3 * pair.Centre:F1} mm from {pair.Keys} ({1e3 * pair.First:G4} and {1e3 * pair.Second:G4} g, {1e3 * pair.Span:G4} mm apart)"));
+        _s.Context.Note(FormattableString.Invariant(
+            $"chassis: centre of mass at {axis} = {1e3 * pair.Centre:F1} mm from {pair.Keys} ({1e3 * pair.First:G4} and {1e3 * pair.Second:G4} g, {1e3 * pair.Span:G4} mm apart)"), FormattableString.Invariant($"{1e3 * pair.Span / (1e3 * pair.Sum):G2} mm for each gram that a scale is off"));
         return pair.Centre;
     }
 
@@ -241,8 +241,8 @@ internal sealed class ChassisReader
             return false;
         }
 
-        _s.Context.Notes.Add(FormattableString.Invariant(
-            $"chassis: centre of mass {1e3 * t.Height:F1} mm high from the tilt of {t.Angle * 180.0 / Math.PI:F1} degrees, by moments about the rear wheels (sensitive: one gram on the scale moves it by {perGram:G2} mm)"));
+        _s.Context.Note(FormattableString.Invariant(
+            $"chassis: centre of mass {1e3 * t.Height:F1} mm high from the tilt of {t.Angle * 180.0 / Math.PI:F1} degrees, by moments about the rear wheels (sensitive: one gram on the scale moves it by {perGram:G2} mm)"), FormattableString.Invariant($"{perGram:G2} mm for each gram that a scale is off"));
         return true;
     }
 

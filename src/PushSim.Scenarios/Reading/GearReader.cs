@@ -25,8 +25,8 @@ internal static class GearReader
 
         var gear = (GearKind)kind;
         double eta = GearStages.Efficiency(gear, stages);
-        s.Context.Notes.Add(FormattableString.Invariant(
-            $"{owner}: gear efficiency {100.0 * eta:G3} %, estimated from {stages} {Words(gear)} {(stages == 1 ? "stage" : "stages")} at {100.0 * GearStages.PerStage(gear):G3} % each ({Source(gear)})"));
+        s.Context.Note(FormattableString.Invariant(
+            $"{owner}: gear efficiency {100.0 * eta:G3} %, estimated from {stages} {Words(gear)} {(stages == 1 ? "stage" : "stages")} at {100.0 * GearStages.PerStage(gear):G3} % each ({Source(gear)})"), "about 5 points a stage, estimate: it rises with load");
         return eta;
     }
 

@@ -75,7 +75,11 @@ internal sealed class MotorReader
             return null;
         }
 
-        _section.Context.Notes.AddRange(c.Notes.Select(n => $"motor \"{_data.Name}\": {n}"));
+        foreach (string note in c.Notes)
+        {
+            _section.Context.Note($"motor \"{_data.Name}\": {note}", "that of the data it comes from; sheets of cheap motors are 10 to 20 % off (estimate)");
+        }
+
         foreach (string warning in c.Warnings)
         {
             _section.Context.Warning(_section.Place, $"motor \"{_data.Name}\": {warning}", "check the data against each other");

@@ -14,22 +14,20 @@ internal sealed class Overrides
 
     private readonly List<(string Head, string Tail, TomlEntry Entry)> _wild = [];
 
-    /// <summary>What a file sets anew, and before it what a caller does.</summary>
-    /// <param name="table">The file's table; null for none.</param>
-    /// <param name="set">Paths and values of the caller; "*" stands for any name.</param>
-    public Overrides(TomlTable? table, IEnumerable<(string Path, TomlNode Value)> set)
+    /// <param name="table">The file's table of overrides; may be null.</param>
+    /// <param name="first">Entries, whole paths as keys, that win over those of the table; "*" stands for any name.</param>
+    public Overrides(TomlTable? table, IReadOnlyList<TomlEntry> first)
     {
-        foreach ((string path, TomlNode value) in set)
+        foreach (TomlEntry entry in first)
         {
-            var entry = new TomlEntry(path, value.Place, value);
-            int star = path.IndexOf(".*.", StringComparison.Ordinal);
+            int star = entry.Key.IndexOf(".*.", StringComparison.Ordinal);
             if (star < 0)
             {
-                _entries[path] = entry;
+                _entries[entry.Key] = entry;
             }
             else
             {
-                _wild.Add((path[..(star + 1)], path[(star + 2)..], entry));
+                _wild.Add((entry.Key[..(star + 1)], entry.Key[(star + 2)..], entry));
             }
         }
 

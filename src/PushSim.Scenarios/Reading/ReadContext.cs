@@ -14,15 +14,14 @@ internal sealed class ReadContext(ReadOptions options)
 
     public List<string> Notes { get; } = [];
 
+    public List<DerivedValue> Derived { get; } = [];
+
     public List<InputRow> Inputs { get; } = [];
 
     public bool CannotRead { get; set; }
 
     /// <summary>Values that stand in place of those of the file being read; null for none.</summary>
     public Overrides? Overrides { get; set; }
-
-    /// <summary>Values that stand in place of those of the scenario file; null for none.</summary>
-    public Overrides? SceneOverrides { get; set; }
 
     /// <summary>Values set anew by whoever reads, before those of the files; empty for none.</summary>
     public IReadOnlyList<(string Path, TomlNode Value)> Set { get; init; } = [];
@@ -36,7 +35,17 @@ internal sealed class ReadContext(ReadOptions options)
     /// <summary>Drawn values by slot [SI]; null when the files' middle values are read. Checks of the file's form are left out then, since they passed.</summary>
     public double[]? Drawn { get; init; }
 
+    /// <summary>Material of the shelf for the tyres of the robot being read; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
+    public string? TyreMaterial { get; set; } = options.TyreMaterial;
+
     public int Errors { get; private set; }
+
+    /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>
+    public void Note(string text, string error)
+    {
+        Notes.Add(text);
+        Derived.Add(new DerivedValue(text, error));
+    }
 
     public void Error(Place place, string message, string help)
     {

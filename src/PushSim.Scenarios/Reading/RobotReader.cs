@@ -2,6 +2,7 @@ using System.Runtime.InteropServices;
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
+using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 using PushSim.Tyres;
@@ -34,6 +35,11 @@ internal sealed class RobotReader
     private RobotReader(ReadContext context, TomlTable tree)
     {
         _context = context;
+        if (context.Drawn is null)
+        {
+            ShelfFill.Fill(context, tree);
+        }
+
         _root = new Section(context, "robot", tree);
     }
 
@@ -96,7 +102,7 @@ internal sealed class RobotReader
 
         foreach ((double inertia, string? names) in _discs)
         {
-            Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"));
+            Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"), "rim-heavy wheels have up to twice as much");
         }
 
         if (_root.Has("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
@@ -361,5 +367,5 @@ internal sealed class RobotReader
         }
     }
 
-    private void Note(string text) => _context.Notes.Add(text);
+    private void Note(string text, string error) => _context.Note(text, error);
 }

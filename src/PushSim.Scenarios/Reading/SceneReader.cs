@@ -20,6 +20,7 @@ internal static class SceneReader
         Section? manoeuvreSection = root.Table("manoeuvre");
         ManoeuvreSettings? manoeuvre = manoeuvreSection is null ? null : ManoeuvreReader.Read(manoeuvreSection);
         NumericsSettings numerics = root.Table("numerics") is Section n ? Numerics(n) : new NumericsSettings();
+        TyreLifeSettings? tyreLife = root.Table("tyre_life") is Section l ? TyreLife(l) : null;
         if (manoeuvre is not null)
         {
             CheckTether(manoeuvreSection!, manoeuvre, tetherSection, tether);
@@ -52,6 +53,7 @@ internal static class SceneReader
             Shove = shove,
             Walls = walls,
             Contact = contact,
+            TyreLife = tyreLife,
             Numerics = numerics,
         };
         SurroundingsReader.CheckWalls(wallSections, scenario);
@@ -83,6 +85,19 @@ internal static class SceneReader
         {
             at.Context.Error(root.PlaceOf("tether"), "a shove has no tether", "take [tether] out");
         }
+    }
+
+    private static TyreLifeSettings TyreLife(Section s)
+    {
+        var d = new TyreLifeSettings();
+        return new TyreLifeSettings
+        {
+            MatchTime = s.Or("match", d.MatchTime),
+            Runs = s.Whole("runs", d.Runs),
+            CleanEvery = s.Whole("clean_every", d.CleanEvery),
+            CleaningShare = s.Or("cleaning", d.CleaningShare),
+            GripLoss = s.Or("grip_loss", d.GripLoss),
+        };
     }
 
     private static FloorSettings Floor(Section s)

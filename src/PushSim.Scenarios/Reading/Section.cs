@@ -320,7 +320,7 @@ internal sealed class Section
         // written into the tree for good, so that a draw need not look it up; a copy, since other parts may get it too
         if (own is null || own.KeyPlace != set.KeyPlace)
         {
-            _table.Set(new TomlEntry(key, set.KeyPlace, set.Value.Copy()));
+            _table.Put(new TomlEntry(key, set.KeyPlace, set.Value.Copy()));
         }
 
         return _table.Find(key);

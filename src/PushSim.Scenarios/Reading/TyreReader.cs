@@ -34,6 +34,8 @@ internal sealed class TyreReader
         _s = section;
         Given = ReadGiven(section, name);
         _data = ReadData(section, name);
+        _ = section.Text("shelf");
+        Given = Given with { CoverWidth = _data.Width, CoverThickness = _data.Thickness, CoverDensity = _data.Density ?? (_data.Material is CoverMaterial m ? CoverMaterialFacts.Of(m).Density : null) };
         CheckShore();
         _isWrong = errors != section.Context.Errors;
     }
@@ -113,7 +115,7 @@ internal sealed class TyreReader
 
         foreach (Estimated estimated in found.Append(length).Append(slip).OfType<Estimated>())
         {
-            _s.Context.Notes.Add($"tyre \"{Given.Name}\": {estimated.Note}");
+            _s.Context.Note($"tyre \"{Given.Name}\": {estimated.Note}", estimated.Error);
         }
 
         return Given with
@@ -179,6 +181,7 @@ internal sealed class TyreReader
             Rebound = Rebound(s),
             HubStiffness = s.Number("hub_stiffness"),
             StaticFriction = Given.StaticFriction,
+            TreadArea = Given.TreadAreaFraction,
             BodyStiffness = s.Has("body_stiffness") ? Given.CarcassStiffness : null,
             TreadMass = s.Has("tread_mass") ? Given.TreadMass : null,
         };

@@ -114,25 +114,19 @@ internal sealed class TomlTable(Place place, bool isExplicit) : TomlNode(place)
         Entries.RemoveAll(e => e.Key == key);
     }
 
-    /// <summary>Puts a value in the place of the one there, or adds it.</summary>
-    public void Set(TomlEntry entry)
-    {
-        int at = Entries.FindIndex(e => e.Key == entry.Key);
-        if (at < 0)
-        {
-            Add(entry);
-            return;
-        }
-
-        Entries[at] = entry;
-        _byKey[entry.Key] = entry;
-    }
-
     public TomlEntry? Find(string key) => _byKey.GetValueOrDefault(key);
 
     public void Add(TomlEntry entry)
     {
         _byKey.Add(entry.Key, entry);
+        Entries.Add(entry);
+    }
+
+    /// <summary>Adds an entry, in place of one of the same key if there is one.</summary>
+    public void Put(TomlEntry entry)
+    {
+        Entries.RemoveAll(e => e.Key == entry.Key);
+        _byKey[entry.Key] = entry;
         Entries.Add(entry);
     }
 }

@@ -11,47 +11,44 @@ internal static class ShoveJudge
     // Ground below which nobody gives way [m].
     private const double Stands = 0.005;
 
-    public static ShoveOutcome Judge(ScenarioSettings scenario, RunHistory first, RunHistory opponent, double? lineTime, (bool First, bool Opponent) tipped)
+    /// <summary>The outcome of a recorded shove; when ground was given is read from the first robot's history.</summary>
+    public static ShoveOutcome Judge(ScenarioSettings scenario, MatchWatch watch, double end, RunHistory first)
     {
-        double[] force = first["contact_force_n"];
-        double[] place = first["contact_x_m"];
-        int last = first.Time.Length - 1;
-        double end = lineTime ?? first.Time[last];
-        int touch = Array.FindIndex(force, f => f > 0.0);
-        double gained = touch < 0 ? 0.0 : place[last] - place[touch];
-        (ShoveEnding ending, int winner) = Ending(scenario, first, opponent, lineTime is not null, tipped, gained);
-        var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = gained, EndTime = end };
-        if (touch < 0)
+        (ShoveEnding ending, int winner) = Ending(scenario.Shove, watch);
+        var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = watch.GroundGained, EndTime = double.IsNaN(watch.LineTime) ? end : watch.LineTime };
+        if (double.IsNaN(watch.TouchTime))
         {
             return outcome;
         }
 
-        int? gives = GivesGround(place, touch, gained);
+        double[] place = first["contact_x_m"];
+        int last = first.Time.Length - 1;
+        int? gives = GivesGround(place, first.IndexAt(watch.TouchTime), watch.GroundGained);
         return outcome with
         {
-            FirstContact = first.Time[touch],
+            FirstContact = watch.TouchTime,
             GivesGroundAt = gives is int g ? first.Time[g] : null,
             GroundSpeed = gives is int from && last > from ? Math.Abs(place[last] - place[from]) / (first.Time[last] - first.Time[from]) : 0.0,
-            TurnedAside = (Turn(first, touch), Turn(opponent, touch)),
+            TurnedAside = (watch.Robots[0].Turned, watch.Robots[1].Turned),
         };
     }
 
-    private static (ShoveEnding Ending, int Winner) Ending(
-        ScenarioSettings scenario, RunHistory first, RunHistory opponent, bool isOverLine, (bool First, bool Opponent) tipped, double gained)
+    /// <summary>How a shove ended and who won, from what was seen at step ends.</summary>
+    public static (ShoveEnding Ending, int Winner) Ending(ShoveSettings shove, MatchWatch watch)
     {
-        if (tipped.First || tipped.Opponent)
+        (bool first, bool opponent) = (watch.Robots[0].HasTipped, watch.Robots[1].HasTipped);
+        if (first || opponent)
         {
-            return (ShoveEnding.Tips, tipped is { First: true, Opponent: true } ? -1 : tipped.First ? 1 : 0);
+            return (ShoveEnding.Tips, first && opponent ? -1 : first ? 1 : 0);
         }
 
-        if (isOverLine)
+        if (!double.IsNaN(watch.LineTime))
         {
-            double own = first["x_m"][0] - first["x_m"][^1];
-            double other = opponent["x_m"][0] - opponent["x_m"][^1];
-            return (ShoveEnding.Line, own > other ? 1 : 0);
+            return (ShoveEnding.Line, watch.OverLine == 0 ? 1 : 0);
         }
 
-        return Math.Abs(gained) > scenario.Shove.DecidingGround ? (ShoveEnding.Ground, gained > 0.0 ? 0 : 1) : (ShoveEnding.Stalemate, -1);
+        double gained = watch.GroundGained;
+        return Math.Abs(gained) > shove.DecidingGround ? (ShoveEnding.Ground, gained > 0.0 ? 0 : 1) : (ShoveEnding.Stalemate, -1);
     }
 
     // The last moment at which the contact had not yet moved the way it went in the end.
@@ -70,18 +67,5 @@ internal static class ShoveJudge
         }
 
         return i;
-    }
-
-    private static double Turn(RunHistory history, int touch)
-    {
-        double[] heading = history["heading_rad"];
-        double most = 0.0;
-        for (int i = touch; i < heading.Length; i++)
-        {
-            double turn = heading[i] - heading[0];
-            most = Math.Abs(turn) > Math.Abs(most) ? turn : most;
-        }
-
-        return most;
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PushSim.Numerics;
 
 namespace PushSim.Chassis;
@@ -23,6 +24,7 @@ public struct BodyMotion<T>
     /// <param name="vx">Forward [m/s].</param>
     /// <param name="vy">Left [m/s].</param>
     /// <param name="vz">Up [m/s].</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void PointVelocity(T x, T y, T zp, out T vx, out T vy, out T vz) =>
         PointVelocity(x, y, zp, x, y, out vx, out vy, out vz);
 
@@ -35,6 +37,7 @@ public struct BodyMotion<T>
     /// <param name="vx">Forward [m/s].</param>
     /// <param name="vy">Left [m/s].</param>
     /// <param name="vz">Up [m/s].</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void PointVelocity(T x, T y, T zp, T yawX, T yawY, out T vx, out T vy, out T vz)
     {
         vx = U - (R * yawY) + (zp * ThetaDot);

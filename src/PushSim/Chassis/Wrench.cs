@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PushSim.Numerics;
 
 namespace PushSim.Chassis;
@@ -23,6 +24,7 @@ public struct Wrench<T>
     /// <param name="fx">Forward [N].</param>
     /// <param name="fy">Left [N].</param>
     /// <param name="fz">Up [N].</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Add(T x, T y, T zp, T fx, T fy, T fz) => Add(x, y, zp, x, y, fx, fy, fz);
 
     /// <summary>Adds a force that comes from positions, with its own yaw arms.</summary>
@@ -34,6 +36,7 @@ public struct Wrench<T>
     /// <param name="fx">Forward [N].</param>
     /// <param name="fy">Left [N].</param>
     /// <param name="fz">Up [N].</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Add(T x, T y, T zp, T yawX, T yawY, T fx, T fy, T fz)
     {
         Fx = Fx + fx;

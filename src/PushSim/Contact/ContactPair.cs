@@ -29,8 +29,9 @@ public sealed class ContactPair<T>
 
     private readonly ContactSide<T> _sideA, _sideB;
     private readonly bool _rampA, _rampB;
-    private readonly double _reach, _size;
-    private readonly T _zMax, _stiffness;
+
+    // how far apart the bodies' middles may be and still touch, level and tilted [m]; friction of a unit of normal force [1/m]
+    internal T Reach, Size, DeflectionLimit, FrictionStiffness;
 
     /// <summary>A contact of two bodies.</summary>
     /// <param name="a">Body A.</param>
@@ -44,11 +45,14 @@ public sealed class ContactPair<T>
         _sideB = new(shapeB, shapeA, settings);
         _rampA = a.HasRamp;
         _rampB = b.HasRamp;
-        _reach = shapeA.Radius + shapeB.Radius;
-        _size = _reach + shapeA.Size + shapeB.Size;
-        _zMax = settings.FrictionDeflection;
-        _stiffness = settings.Friction / settings.FrictionDeflection;
+        Reach = shapeA.Radius + shapeB.Radius;
+        Size = Reach + shapeA.Size + shapeB.Size;
+        DeflectionLimit = settings.FrictionDeflection;
+        FrictionStiffness = settings.Friction / settings.FrictionDeflection;
     }
+
+    /// <summary>The two halves.</summary>
+    internal (ContactSide<T> A, ContactSide<T> B) Sides => (_sideA, _sideB);
 
     /// <summary>Number of bristles: one along the face, then A's ramp and B's ramp, where they have one [1].</summary>
     public int BristleCount => 1 + (_rampA ? 1 : 0) + (_rampB ? 1 : 0);
@@ -115,7 +119,7 @@ public sealed class ContactPair<T>
         T x = b.X - a.X;
         T y = b.Y - a.Y;
         T tilt = (T.Abs(a.Pitch) + T.Abs(a.Roll)) + (T.Abs(b.Pitch) + T.Abs(b.Roll));
-        T far = _reach + (tilt * (_size + T.Abs(a.Heave - b.Heave)));
+        T far = Reach + (tilt * (Size + T.Abs(a.Heave - b.Heave)));
         return T.AllLess(far * far, (x * x) + (y * y)) && T.AllLess(tilt, 1.0);
     }
 
@@ -168,8 +172,8 @@ public sealed class ContactPair<T>
     {
         T v = power / T.Max(normal, 1e-100);
         T q = T.Fma(g, v, z);
-        T slide = T.Max(0.0, T.IfLess(q, 0.0, -v, v)) / _zMax;
-        T f = BristleLaw.Switched(T.Abs(q), g, slide, 0.0, _zMax, ElasticShare * _zMax, 1.0 / ((1.0 - ElasticShare) * _zMax), out T alpha);
+        T slide = T.Max(0.0, T.IfLess(q, 0.0, -v, v)) / DeflectionLimit;
+        T f = BristleLaw.Switched(T.Abs(q), g, slide, 0.0, DeflectionLimit, ElasticShare * DeflectionLimit, 1.0 / ((1.0 - ElasticShare) * DeflectionLimit), out T alpha);
         T decay = alpha * slide;
         T inAir = 1.0 / BristleLaw.RelaxationTime;
         T free = 1.0 / (1.0 + (g * inAir));
@@ -179,8 +183,8 @@ public sealed class ContactPair<T>
         dz = rate;
 
         // the bound keeps the law passive by itself: z' never turns against z while it slides
-        T pulled = T.Max(-_zMax, T.Min(_zMax, end + (BristleDamping * rate)));
-        return T.IfLess(0.0, normal, _stiffness * pulled, 0.0);
+        T pulled = T.Max(-DeflectionLimit, T.Min(DeflectionLimit, end + (BristleDamping * rate)));
+        return T.IfLess(0.0, normal, FrictionStiffness * pulled, 0.0);
     }
 
     private void AddRamps(T g, Span<T> z, Span<T> dz, ref Wrench<T> forceA, ref Wrench<T> forceB)

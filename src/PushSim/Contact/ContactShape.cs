@@ -29,7 +29,7 @@ internal sealed class ContactShape<T>
     public readonly bool HasRamp;
 
     /// <summary>Height of the centre of mass [m].</summary>
-    public readonly T CentreHeight;
+    public T CentreHeight;
 
     /// <summary>Distance of the farthest corner from the centre of mass [m]; greatest height of anything [m].</summary>
     public readonly double Radius, Size;
@@ -43,20 +43,20 @@ internal sealed class ContactShape<T>
         CentreHeight = body.CentreHeight;
         Radius = body.Corners.Max(c => Math.Sqrt((c.X * c.X) + (c.Y * c.Y)));
         Size = Math.Abs(body.CentreHeight) + body.Faces.Max(f => Math.Max(Math.Abs(f.LowerEdge), Math.Abs(f.UpperEdge)));
-        X = [.. body.Corners.Select(c => (T)c.X)];
-        Y = [.. body.Corners.Select(c => (T)c.Y)];
-        Lower = [.. body.Faces.Select(f => (T)f.LowerEdge)];
-        Upper = [.. body.Faces.Select(f => (T)f.UpperEdge)];
+        X = Aligned.Copy([.. body.Corners.Select(c => (T)c.X)]);
+        Y = Aligned.Copy([.. body.Corners.Select(c => (T)c.Y)]);
+        Lower = Aligned.Copy([.. body.Faces.Select(f => (T)f.LowerEdge)]);
+        Upper = Aligned.Copy([.. body.Faces.Select(f => (T)f.UpperEdge)]);
         IsRamp = [.. body.Faces.Select(f => f.RampAngle is not null)];
-        RampSine = [.. body.Faces.Select(f => (T)Math.Sin(f.RampAngle ?? 1.0))];
-        RampCosine = [.. body.Faces.Select(f => (T)Math.Cos(f.RampAngle ?? 1.0))];
-        RampCotangent = [.. body.Faces.Select(f => (T)(1.0 / Math.Tan(f.RampAngle ?? 1.0)))];
-        RampLength = [.. body.Faces.Select(f => (T)((f.UpperEdge - f.LowerEdge) / Math.Tan(f.RampAngle ?? 1.0)))];
-        MiddleX = new T[n];
-        MiddleY = new T[n];
-        NormalX = new T[n];
-        NormalY = new T[n];
-        Half = new T[n];
+        RampSine = Aligned.Copy([.. body.Faces.Select(f => (T)Math.Sin(f.RampAngle ?? 1.0))]);
+        RampCosine = Aligned.Copy([.. body.Faces.Select(f => (T)Math.Cos(f.RampAngle ?? 1.0))]);
+        RampCotangent = Aligned.Copy([.. body.Faces.Select(f => (T)(1.0 / Math.Tan(f.RampAngle ?? 1.0)))]);
+        RampLength = Aligned.Copy([.. body.Faces.Select(f => (T)((f.UpperEdge - f.LowerEdge) / Math.Tan(f.RampAngle ?? 1.0)))]);
+        MiddleX = Aligned.Array<T>(n);
+        MiddleY = Aligned.Array<T>(n);
+        NormalX = Aligned.Array<T>(n);
+        NormalY = Aligned.Array<T>(n);
+        Half = Aligned.Array<T>(n);
         for (int i = 0; i < n; i++)
         {
             (double x0, double y0) = body.Corners[i];

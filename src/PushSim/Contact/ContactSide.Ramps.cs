@@ -138,6 +138,6 @@ internal sealed partial class ContactSide<T>
         slope.Slip = slope.Slip + (sign * normal * up);
         T along = sign * normal;
         T flat = -(along * upShare);
-        Apply(touch, _normalX * flat, _normalY * flat, along * levelShare, ref slope.Own, ref slope.Other);
+        Apply(touch, NormalX * flat, NormalY * flat, along * levelShare, ref slope.Own, ref slope.Other);
     }
 }

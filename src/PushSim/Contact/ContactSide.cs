@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using PushSim.Chassis;
 using PushSim.Numerics;
 
@@ -30,51 +31,81 @@ internal sealed partial class ContactSide<T>
     private const double InverseBlend = 1.0 / 0.001;
 
     private readonly ContactShape<T> _own, _other;
-    private readonly T _stiffness, _damping;
+
+    /// <summary>Stiffness per length of overlap [N/m^2], damping [s/m].</summary>
+    internal T Stiffness, Damping;
     private readonly bool _ramps;
 
     // the other's corners in own axes; floor height of either body's level plane there, above its corner heights
-    private readonly T[] _cornerX = new T[Most], _cornerY = new T[Most], _ownTilt = new T[Most], _otherTilt = new T[Most];
+    private readonly T[] _cornerX = Aligned.Array<T>(Most), _cornerY = Aligned.Array<T>(Most), _ownTilt = Aligned.Array<T>(Most), _otherTilt = Aligned.Array<T>(Most);
 
     // of each face of the other: floor heights of its edges and of the body's centre plane at its middle
-    private readonly T[] _lower = new T[Most], _upper = new T[Most], _level = new T[Most];
+    private readonly T[] _lower = Aligned.Array<T>(Most), _upper = Aligned.Array<T>(Most), _level = Aligned.Array<T>(Most);
 
     // of the face at hand, per corner of the other: depth below it and place along it
-    private readonly T[] _depth = new T[Most + 1], _along = new T[Most];
+    private readonly T[] _depth = Aligned.Array<T>(Most + 1), _along = Aligned.Array<T>(Most);
 
     // per face and edge: depth added by tilt, floor height of the acting point; per own face: that of the centre plane there
-    private readonly T[] _shift = new T[Most * Most], _height = new T[Most * Most], _ownLevel = new T[Most];
-    private readonly T[] _overlap = new T[Most], _weight = new T[Most];
+    private readonly T[] _shift = Aligned.Array<T>(Most * Most), _height = Aligned.Array<T>(Most * Most), _ownLevel = Aligned.Array<T>(Most);
+    private readonly T[] _overlap = Aligned.Array<T>(Most), _weight = Aligned.Array<T>(Most);
 
-    private BodyPose<T> _pose, _otherPose;
+    private readonly BodyPose<T>[] _poses = Aligned.Array<BodyPose<T>>(2);
+    private readonly T[] _numbers = Aligned.Array<T>(11);
+
+    private ref BodyPose<T> Pose => ref _poses[0];
+
+    private ref BodyPose<T> OtherPose => ref _poses[1];
 
     // the other's centre of mass and heading in own axes, its tilt (theta, -phi) turned into them
-    private T _otherX, _otherY, _cosine, _sine, _leanX, _leanY;
+    private ref T OtherX => ref Number(0);
+
+    private ref T OtherY => ref Number(1);
+
+    private ref T Cosine => ref Number(2);
+
+    private ref T Sine => ref Number(3);
+
+    private ref T LeanX => ref Number(4);
+
+    private ref T LeanY => ref Number(5);
 
     // the face at hand
-    private T _normalX, _normalY, _middleX, _middleY, _ownLean;
+    private ref T NormalX => ref Number(6);
+
+    private ref T NormalY => ref Number(7);
+
+    private ref T MiddleX => ref Number(8);
+
+    private ref T MiddleY => ref Number(9);
+
+    private ref T OwnLean => ref Number(10);
+
+    private ref T Number(int i) => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_numbers), i);
 
     /// <summary>What the last <see cref="Act"/> found.</summary>
-    public ContactSums<T> Sums;
+    public ref ContactSums<T> Sums => ref _sums[0];
 
-    // terms of one edge pair, of one face and of its partner
-    private ContactSums<T> _edgeFirst, _edgeSecond, _faceFirst, _faceSecond;
+    // the sum, and terms of one edge pair, of one face and of its partner
+    private readonly ContactSums<T>[] _sums = Aligned.Array<ContactSums<T>>(5);
 
     public ContactSide(ContactShape<T> own, ContactShape<T> other, ContactSettings settings)
     {
         _own = own;
         _other = other;
         _ramps = own.HasRamp || other.HasRamp;
-        _stiffness = settings.Stiffness;
-        _damping = settings.Damping;
+        Stiffness = settings.Stiffness;
+        Damping = settings.Damping;
     }
+
+    /// <summary>The body whose faces these are.</summary>
+    internal ContactShape<T> Own => _own;
 
     /// <summary>Sets the poses and finds the least overlap of the own faces [m]; stops where there is none, in any lane.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public T LeastOverlap(in BodyPose<T> ownPose, in BodyPose<T> poseOfOther)
     {
-        _pose = ownPose;
-        _otherPose = poseOfOther;
+        Pose = ownPose;
+        OtherPose = poseOfOther;
         Place();
         PlaceCorners();
         PlaceFaces();
@@ -117,36 +148,36 @@ internal sealed partial class ContactSide<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public void Act(T scale)
     {
-        Sums = default;
+        Sums.Clear(_ramps);
         foreach ((int first, int second) in _own.Partners)
         {
-            bool acts = ActFace(first, scale, ref _faceFirst);
-            if (second >= 0 && ActFace(second, scale, ref _faceSecond))
+            bool acts = ActFace(first, scale, ref _sums[3]);
+            if (second >= 0 && ActFace(second, scale, ref _sums[4]))
             {
                 if (acts)
                 {
-                    _faceSecond.Add(_faceFirst, _ramps);
+                    _sums[4].Add(_sums[3], _ramps);
                 }
 
-                Sums.Add(_faceSecond, _ramps);
+                Sums.Add(_sums[4], _ramps);
             }
             else if (acts)
             {
-                Sums.Add(_faceFirst, _ramps);
+                Sums.Add(_sums[3], _ramps);
             }
         }
     }
 
     private void Place()
     {
-        T x = _otherPose.X - _pose.X;
-        T y = _otherPose.Y - _pose.Y;
-        _otherX = (_pose.Cosine * x) + (_pose.Sine * y);
-        _otherY = (_pose.Cosine * y) - (_pose.Sine * x);
-        _cosine = (_pose.Cosine * _otherPose.Cosine) + (_pose.Sine * _otherPose.Sine);
-        _sine = (_pose.Cosine * _otherPose.Sine) - (_pose.Sine * _otherPose.Cosine);
-        _leanX = (_cosine * _otherPose.Pitch) + (_sine * _otherPose.Roll);
-        _leanY = (_sine * _otherPose.Pitch) - (_cosine * _otherPose.Roll);
+        T x = OtherPose.X - Pose.X;
+        T y = OtherPose.Y - Pose.Y;
+        OtherX = (Pose.Cosine * x) + (Pose.Sine * y);
+        OtherY = (Pose.Cosine * y) - (Pose.Sine * x);
+        Cosine = (Pose.Cosine * OtherPose.Cosine) + (Pose.Sine * OtherPose.Sine);
+        Sine = (Pose.Cosine * OtherPose.Sine) - (Pose.Sine * OtherPose.Cosine);
+        LeanX = (Cosine * OtherPose.Pitch) + (Sine * OtherPose.Roll);
+        LeanY = (Sine * OtherPose.Pitch) - (Cosine * OtherPose.Roll);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
@@ -154,12 +185,12 @@ internal sealed partial class ContactSide<T>
     {
         for (int c = 0; c < _other.Count; c++)
         {
-            T x = _otherX + ((_cosine * _other.X[c]) - (_sine * _other.Y[c]));
-            T y = _otherY + ((_sine * _other.X[c]) + (_cosine * _other.Y[c]));
+            T x = OtherX + ((Cosine * _other.X[c]) - (Sine * _other.Y[c]));
+            T y = OtherY + ((Sine * _other.X[c]) + (Cosine * _other.Y[c]));
             _cornerX[c] = x;
             _cornerY[c] = y;
-            _ownTilt[c] = _pose.Heave - (x * _pose.Pitch) + (y * _pose.Roll);
-            _otherTilt[c] = _otherPose.Heave - (_other.X[c] * _otherPose.Pitch) + (_other.Y[c] * _otherPose.Roll);
+            _ownTilt[c] = Pose.Heave - (x * Pose.Pitch) + (y * Pose.Roll);
+            _otherTilt[c] = OtherPose.Heave - (_other.X[c] * OtherPose.Pitch) + (_other.Y[c] * OtherPose.Roll);
         }
     }
 
@@ -179,11 +210,11 @@ internal sealed partial class ContactSide<T>
 
     private void Take(int i)
     {
-        _normalX = _own.NormalX[i];
-        _normalY = _own.NormalY[i];
-        _middleX = _own.MiddleX[i];
-        _middleY = _own.MiddleY[i];
-        _ownLean = (_normalX * _pose.Pitch) - (_normalY * _pose.Roll);
+        NormalX = _own.NormalX[i];
+        NormalY = _own.NormalY[i];
+        MiddleX = _own.MiddleX[i];
+        MiddleY = _own.MiddleY[i];
+        OwnLean = (NormalX * Pose.Pitch) - (NormalY * Pose.Roll);
     }
 
     // greatest depth of the other's corners below face i
@@ -191,8 +222,8 @@ internal sealed partial class ContactSide<T>
     private T FaceOverlap(int i)
     {
         Take(i);
-        T otherLean = (_normalX * _leanX) + (_normalY * _leanY);
-        T tilt = _pose.Heave - (_middleX * _pose.Pitch) + (_middleY * _pose.Roll);
+        T otherLean = (NormalX * LeanX) + (NormalY * LeanY);
+        T tilt = Pose.Heave - (MiddleX * Pose.Pitch) + (MiddleY * Pose.Roll);
         T low = _own.Lower[i] + tilt;
         T high = _own.Upper[i] + tilt;
         T centre = _own.CentreHeight + tilt;
@@ -202,7 +233,7 @@ internal sealed partial class ContactSide<T>
         ReadOnlySpan<T> ys = _cornerY.AsSpan(0, n);
         for (int c = 0; c < xs.Length; c++)
         {
-            deep[c] = (_normalX * (_middleX - xs[c])) + (_normalY * (_middleY - ys[c]));
+            deep[c] = (NormalX * (MiddleX - xs[c])) + (NormalY * (MiddleY - ys[c]));
         }
 
         deep[n] = deep[0];
@@ -224,7 +255,7 @@ internal sealed partial class ContactSide<T>
                 middle = middle + ((ownUnder + otherUnder) * (bottom - middle));
             }
 
-            T lean = ((middle - centre) * _ownLean) - ((middle - levels[j]) * otherLean);
+            T lean = ((middle - centre) * OwnLean) - ((middle - levels[j]) * otherLean);
             heights[j] = middle;
             shifts[j] = lean;
             deepest = T.Max(deepest, isRamp ? RampOverlap(i, j, lean) : T.Max(deep[j], deep[j + 1]) + lean);
@@ -248,30 +279,30 @@ internal sealed partial class ContactSide<T>
         Take(i);
         for (int c = 0; c < _other.Count; c++)
         {
-            T x = _cornerX[c] - _middleX;
-            T y = _cornerY[c] - _middleY;
-            _depth[c] = -((_normalX * x) + (_normalY * y));
-            _along[c] = (_normalX * y) - (_normalY * x);
+            T x = _cornerX[c] - MiddleX;
+            T y = _cornerY[c] - MiddleY;
+            _depth[c] = -((NormalX * x) + (NormalY * y));
+            _along[c] = (NormalX * y) - (NormalY * x);
         }
 
         bool any = false;
-        sum = default;
+        sum.Clear(_ramps);
         foreach ((int first, int second) in _other.Partners)
         {
-            bool acts = ActEdge(i, first, share, ref _edgeFirst);
-            if (second >= 0 && ActEdge(i, second, share, ref _edgeSecond))
+            bool acts = ActEdge(i, first, share, ref _sums[1]);
+            if (second >= 0 && ActEdge(i, second, share, ref _sums[2]))
             {
                 if (acts)
                 {
-                    _edgeSecond.Add(_edgeFirst, _ramps);
+                    _sums[2].Add(_sums[1], _ramps);
                 }
 
-                sum.Add(_edgeSecond, _ramps);
+                sum.Add(_sums[2], _ramps);
                 any = true;
             }
             else if (acts)
             {
-                sum.Add(_edgeFirst, _ramps);
+                sum.Add(_sums[1], _ramps);
                 any = true;
             }
         }
@@ -304,13 +335,13 @@ internal sealed partial class ContactSide<T>
             return false;
         }
 
-        sum = default;
+        sum.Clear(_ramps);
         T ownAt = 0.5 * ((_ownTilt[k] + (part0 * (_ownTilt[j] - _ownTilt[k]))) + (_ownTilt[j] + (part1 * (_ownTilt[k] - _ownTilt[j]))));
         T otherAt = 0.5 * ((_otherTilt[k] + (part0 * (_otherTilt[j] - _otherTilt[k]))) + (_otherTilt[j] + (part1 * (_otherTilt[k] - _otherTilt[j]))));
         T low = T.Max(_own.Lower[i] + ownAt, _other.Lower[j] + otherAt);
         T high = T.Min(_own.Upper[i] + ownAt, _other.Upper[j] + otherAt);
         T common = Clamp01((high - low) * InverseBlend);
-        T force = share * _stiffness;
+        T force = share * Stiffness;
         if (_own.IsRamp[i] || _other.IsRamp[j])
         {
             T gap0 = Gap(i, j, k);
@@ -339,15 +370,15 @@ internal sealed partial class ContactSide<T>
 
         // up is the own point's rise over the other's; on a slope the rider's speed along it
         up = (upShare * closing) - (levelShare * up);
-        normal = force * profile.Area * T.Max(0.0, 1.0 + (_damping * speed));
+        normal = force * profile.Area * T.Max(0.0, 1.0 + (Damping * speed));
         sum.Normal = sum.Normal + normal;
         sum.Closing = sum.Closing + (normal * speed);
         sum.Slip = sum.Slip + (normal * slip);
         sum.NormalX = sum.NormalX + (normal * touch.X);
         sum.NormalY = sum.NormalY + (normal * touch.Y);
         T flat = levelShare * normal;
-        Apply(touch, _normalX * flat, _normalY * flat, upShare * normal, ref sum.Own, ref sum.Other);
-        Apply(touch, _normalY * normal, -(_normalX * normal), 0.0, ref sum.OwnAlong, ref sum.OtherAlong);
+        Apply(touch, NormalX * flat, NormalY * flat, upShare * normal, ref sum.Own, ref sum.Other);
+        Apply(touch, NormalY * normal, -(NormalX * normal), 0.0, ref sum.OwnAlong, ref sum.OtherAlong);
     }
 
     // Where the profile's middle lies in either body, and the own point's velocity over the other's there: along the
@@ -357,26 +388,26 @@ internal sealed partial class ContactSide<T>
     {
         T inverse = 1.0 / T.Max(profile.Area, DepthProfile<T>.Nothing);
         T s = profile.Along * inverse;
-        T inward = (zp * _ownLean) - (offset + (share * (profile.Across * inverse)));
-        T x = (_middleX - (_normalY * s)) + (_normalX * inward);
-        T y = (_middleY + (_normalX * s)) + (_normalY * inward);
-        T dx = x - _otherX;
-        T dy = y - _otherY;
+        T inward = (zp * OwnLean) - (offset + (share * (profile.Across * inverse)));
+        T x = (MiddleX - (NormalY * s)) + (NormalX * inward);
+        T y = (MiddleY + (NormalX * s)) + (NormalY * inward);
+        T dx = x - OtherX;
+        T dy = y - OtherY;
         touch = default;
         touch.X = x;
         touch.Y = y;
         touch.Z = zp;
-        touch.OtherX = (_cosine * dx) + (_sine * dy);
-        touch.OtherY = (_cosine * dy) - (_sine * dx);
+        touch.OtherX = (Cosine * dx) + (Sine * dy);
+        touch.OtherY = (Cosine * dy) - (Sine * dx);
         touch.OtherZ = zq;
-        _pose.Motion.PointVelocity(
-            x - (zp * _pose.Pitch), y + (zp * _pose.Roll), zp, x, y, out T vx, out T vy, out T vz);
-        _otherPose.Motion.PointVelocity(
-            touch.OtherX - (zq * _otherPose.Pitch), touch.OtherY + (zq * _otherPose.Roll), zq, touch.OtherX, touch.OtherY, out T wx, out T wy, out T wz);
-        vx = vx - ((_cosine * wx) - (_sine * wy));
-        vy = vy - ((_sine * wx) + (_cosine * wy));
-        closing = (_normalX * vx) + (_normalY * vy);
-        slip = (_normalX * vy) - (_normalY * vx);
+        Pose.Motion.PointVelocity(
+            x - (zp * Pose.Pitch), y + (zp * Pose.Roll), zp, x, y, out T vx, out T vy, out T vz);
+        OtherPose.Motion.PointVelocity(
+            touch.OtherX - (zq * OtherPose.Pitch), touch.OtherY + (zq * OtherPose.Roll), zq, touch.OtherX, touch.OtherY, out T wx, out T wy, out T wz);
+        vx = vx - ((Cosine * wx) - (Sine * wy));
+        vy = vy - ((Sine * wx) + (Cosine * wy));
+        closing = (NormalX * vx) + (NormalY * vy);
+        slip = (NormalX * vy) - (NormalY * vx);
         up = vz - wz;
     }
 
@@ -385,15 +416,15 @@ internal sealed partial class ContactSide<T>
     private void Apply(in Touch<T> touch, T fx, T fy, T fz, ref Wrench<T> onOwn, ref Wrench<T> onOther)
     {
         onOwn.Add(
-            touch.X - (touch.Z * _pose.Pitch), touch.Y + (touch.Z * _pose.Roll), touch.Z, touch.X, touch.Y, -fx, -fy, -fz);
+            touch.X - (touch.Z * Pose.Pitch), touch.Y + (touch.Z * Pose.Roll), touch.Z, touch.X, touch.Y, -fx, -fy, -fz);
         onOther.Add(
-            touch.OtherX - (touch.OtherZ * _otherPose.Pitch),
-            touch.OtherY + (touch.OtherZ * _otherPose.Roll),
+            touch.OtherX - (touch.OtherZ * OtherPose.Pitch),
+            touch.OtherY + (touch.OtherZ * OtherPose.Roll),
             touch.OtherZ,
             touch.OtherX,
             touch.OtherY,
-            (_cosine * fx) + (_sine * fy),
-            (_cosine * fy) - (_sine * fx),
+            (Cosine * fx) + (Sine * fy),
+            (Cosine * fy) - (Sine * fx),
             fz);
     }
 }

@@ -24,6 +24,26 @@ internal struct ContactSums<T>
     /// <summary>On the own ramp and on the other's.</summary>
     public SlopeSums<T> OwnRamp, OtherRamp;
 
+    /// <summary>Sets all to zero; what belongs to ramps only where there are any.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public void Clear(bool ramps)
+    {
+        Own = default;
+        Other = default;
+        OwnAlong = default;
+        OtherAlong = default;
+        Normal = 0.0;
+        Closing = 0.0;
+        Slip = 0.0;
+        NormalX = 0.0;
+        NormalY = 0.0;
+        if (ramps)
+        {
+            OwnRamp = default;
+            OtherRamp = default;
+        }
+    }
+
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public void Add(in ContactSums<T> b, bool ramps)
     {

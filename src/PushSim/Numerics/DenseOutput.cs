@@ -105,6 +105,9 @@ public sealed class DenseOutput
         return Hermite(weights, y0, y1, k0, k1);
     }
 
+    /// <summary>The step as the observers of lanes see one.</summary>
+    internal LaneStep AsLaneStep() => new(_store, 0, _y0, _k0, _y1, _k1, 1, T0, T1);
+
     internal void SetInterval(double t0, double t1) => (T0, T1) = (t0, t1);
 
     // y = y0 + w_rise (y1 - y0) + w_first k0 + w_second k1, weights of the cubic at s from 0 to 1

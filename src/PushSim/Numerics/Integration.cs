@@ -11,9 +11,6 @@ namespace PushSim.Numerics;
 public sealed class Integration<TSystem>
     where TSystem : IAdditiveSystem
 {
-    /// <summary>A step shorter than this many spacings of doubles at its time is lost in rounding [1].</summary>
-    private const double SmallestStepInSpacings = 16.0;
-
     private readonly AdditiveStepper<TSystem> _stepper;
     private StepController _controller;
     private double _longestStep = double.PositiveInfinity;
@@ -163,7 +160,7 @@ public sealed class Integration<TSystem>
     }
 
     private double SmallestStep(IntegrationSettings settings) =>
-        Math.Max(settings.MinimumStep, SmallestStepInSpacings * (Math.BitIncrement(Math.Abs(_stepper.Time)) - Math.Abs(_stepper.Time)));
+        Math.Max(settings.MinimumStep, IntegrationLimits.SmallestStepInSpacings * (Math.BitIncrement(Math.Abs(_stepper.Time)) - Math.Abs(_stepper.Time)));
 
     private void EnterSegment(int index)
     {

@@ -3,10 +3,16 @@ using System.Runtime.CompilerServices;
 namespace PushSim.Numerics;
 
 /// <summary>One double as an <see cref="IReal{T}"/>: the scalar form of the model.</summary>
-public struct R1 : IReal<R1>
+public struct R1 : ILanes<R1>
 {
     /// <summary>The number [unit of its use].</summary>
     public double Value;
+
+    /// <inheritdoc/>
+    public static int Lanes => 1;
+
+    /// <inheritdoc/>
+    public static bool IsAccelerated => true;
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -98,19 +104,19 @@ public struct R1 : IReal<R1>
     }
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Exp(R1 a) => SoftFunctions.Exp(a);
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Log(R1 a) => SoftFunctions.Log(a);
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Tanh(R1 a) => SoftFunctions.Tanh(a);
 
     /// <inheritdoc/>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void SinCos(R1 a, out R1 sine, out R1 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
     /// <inheritdoc/>
@@ -134,7 +140,7 @@ public struct R1 : IReal<R1>
     public static void Split(R1 a, out R1 mantissa, out R1 exponent)
     {
         long bits = BitConverter.DoubleToInt64Bits(a.Value);
-        exponent = (double)((bits >> 52) - 1022L);
+        exponent = (double)(((bits >> 52) & 0x7FFL) - 1022L);
         mantissa = BitConverter.Int64BitsToDouble((bits & 0x000F_FFFF_FFFF_FFFFL) | (1022L << 52));
     }
 }

@@ -9,16 +9,16 @@ namespace PushSim.Numerics;
 internal struct StepController
 {
     /// <summary>S: share of the predicted step taken [1]; usual 0.8 to 0.95, nearer 1 gives more rejections.</summary>
-    private const double Safety = 0.9;
+    internal const double Safety = 0.9;
 
     /// <summary>Strongest cut of the step in one go [1]; also the answer to a trial that is not finite.</summary>
-    private const double SmallestFactor = 0.2;
+    internal const double SmallestFactor = 0.2;
 
     /// <summary>Strongest growth of the step in one go [1]; above 10 the estimate is no longer trusted.</summary>
-    private const double LargestFactor = 5.0;
+    internal const double LargestFactor = 5.0;
 
     /// <summary>Floor of the error remembered [1]; without it one very small error stalls the growth of the next step.</summary>
-    private const double SmallestError = 1e-4;
+    internal const double SmallestError = 1e-4;
 
     private readonly double _proportional;
     private readonly double _integral;

@@ -17,9 +17,11 @@ internal sealed class BatteryEquations<T>
     // Residual, as a share of the open-circuit voltage, from which one last step is exact to rounding [1].
     private const double Converged = 1e-10;
 
-    private readonly double[] _charge;
-    private readonly double[] _slope;
-    private readonly double _firstVoltage;
+    // span of charge of each straight piece [1] and its slope [V]
+    internal readonly T[] Charge;
+    internal readonly T[] Span;
+    internal readonly T[] Slope;
+    internal T FirstVoltage;
 
     public BatteryEquations(BatterySettings settings)
     {
@@ -27,13 +29,18 @@ internal sealed class BatteryEquations<T>
         InitialCharge = settings.InitialCharge;
         InverseCapacity = 1.0 / settings.Capacity;
         int cells = settings.Cells;
-        _charge = [.. settings.CellVoltage.Select(p => p.Charge)];
-        _firstVoltage = cells * settings.CellVoltage[0].Voltage;
-        _slope = new double[Math.Max(0, _charge.Length - 1)];
-        for (int i = 0; i < _slope.Length; i++)
+        int pieces = Math.Max(0, settings.CellVoltage.Count - 1);
+        Charge = new T[pieces];
+        Span = new T[pieces];
+        Slope = new T[pieces];
+        FirstVoltage = cells * settings.CellVoltage[0].Voltage;
+        for (int i = 0; i < pieces; i++)
         {
+            double span = settings.CellVoltage[i + 1].Charge - settings.CellVoltage[i].Charge;
             double rise = settings.CellVoltage[i + 1].Voltage - settings.CellVoltage[i].Voltage;
-            _slope[i] = cells * rise / (_charge[i + 1] - _charge[i]);
+            Charge[i] = settings.CellVoltage[i].Charge;
+            Span[i] = span;
+            Slope[i] = cells * rise / span;
         }
     }
 
@@ -45,10 +52,10 @@ internal sealed class BatteryEquations<T>
     public T OpenCircuitVoltage(T taken)
     {
         T s = InitialCharge - (taken * InverseCapacity);
-        T voltage = _firstVoltage;
-        for (int i = 0; i < _slope.Length; i++)
+        T voltage = FirstVoltage;
+        for (int i = 0; i < Slope.Length; i++)
         {
-            voltage = voltage + (_slope[i] * T.Max(0.0, T.Min(_charge[i + 1] - _charge[i], s - _charge[i])));
+            voltage = voltage + (Slope[i] * T.Max(0.0, T.Min(Span[i], s - Charge[i])));
         }
 
         return voltage;
@@ -91,11 +98,9 @@ internal sealed class BatteryEquations<T>
             T slope = 0.0;
             for (int k = 0; k < controllers.Length; k++)
             {
-                if (!controllers[k].IsZero)
-                {
-                    power = power + ControllerEquations.BusPower(parameters[k], controllers[k], v, inverse, out T s);
-                    slope = slope + s;
-                }
+                T p = ControllerEquations.BusPower(parameters[k], controllers[k], v, inverse, out T s);
+                power = power + T.IfLess(0.5, controllers[k].IsZero, 0.0, p);
+                slope = slope + T.IfLess(0.5, controllers[k].IsZero, 0.0, s);
             }
 
             residual = v - voc + (Resistance * power * inverse);

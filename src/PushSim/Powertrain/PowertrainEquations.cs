@@ -87,16 +87,16 @@ internal static class PowertrainEquations
             ref ControllerWork<T> c = ref controllerWork[k];
             T difference = (c.Magnitude * bus) - c.Emf;
             T sigma = 0.0;
-            if (p.HasBrushDrop && !c.IsOpen)
+            if (p.HasBrushDrop)
             {
-                sigma = c.Sign * T.Max(-1.0, T.Min(1.0, difference / c.Drop));
+                sigma = T.IfLess(0.5, c.IsOpen, 0.0, c.Sign * T.Max(-1.0, T.Min(1.0, difference / c.Drop)));
             }
 
-            T i = c.IsOpen ? 0.0 : c.Sign * ControllerEquations.Current(p, c, difference);
+            T i = T.IfLess(0.5, c.IsOpen, 0.0, c.Sign * ControllerEquations.Current(p, c, difference));
             T terminal = c.Source + (i * c.Resistance) + (sigma * c.Drop);
             T voltage = terminal + (i * p.OnResistance);
             T power = voltage * i;
-            T busPower = c.IsZero ? 0.0 : p.Regeneration ? power : T.Max(0.0, power);
+            T busPower = T.IfLess(0.5, c.IsZero, 0.0, p.Regeneration ? power : T.Max(0.0, power));
             c.Current = i;
             c.Voltage = voltage;
             c.BusPower = busPower;

@@ -113,9 +113,6 @@ internal struct ControllerWork<T>
     /// <summary>1 where the current limit acts, 0 else.</summary>
     public T IsLimiting;
 
-    /// <summary>Whether its terminals are open (coast or locked at zero command).</summary>
-    public bool IsOpen;
-
-    /// <summary>Whether it stands at zero command.</summary>
-    public bool IsZero;
+    /// <summary>1 where its terminals are open (coast or locked at zero command), 0 else; 1 where it stands at zero command, 0 else.</summary>
+    public T IsOpen, IsZero;
 }

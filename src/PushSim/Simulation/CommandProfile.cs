@@ -3,8 +3,8 @@ using PushSim.Powertrain;
 namespace PushSim.Simulation;
 
 /// <summary>
-/// One controller's command over time, piecewise linear: side mix (throttle -+ turn, scaled to keep the ratio), slew
-/// limit, deadband. Built once, so that every jump and kink is known and a step can end on it.
+/// One controller's command over time, piecewise linear: side mix (throttle -+ turn, scaled to keep the ratio), deadband,
+/// slew limit. Built once, so that every jump and kink is known and a step can end on it.
 /// </summary>
 internal sealed class CommandProfile
 {
@@ -15,11 +15,10 @@ internal sealed class CommandProfile
 
     public CommandProfile(ManoeuvreSettings manoeuvre, ControllerSettings controller)
     {
-        List<(double Time, double From, double To)> targets = Targets(manoeuvre, controller.Side);
-        List<(double Start, double End, double Value, double Slope)> followed = Follow(targets, controller.SlewLimit, manoeuvre.EndTime);
-        foreach ((double start, double end, double value, double slope) in followed)
+        List<(double Time, double From, double To)> targets = Cut(Targets(manoeuvre, controller.Side), controller.Deadband, manoeuvre.EndTime);
+        foreach ((double start, double _, double value, double slope) in Follow(targets, controller.SlewLimit, manoeuvre.EndTime))
         {
-            Cut(start, end, value, slope, controller.Deadband);
+            _pieces.Add((start, value, slope, value == 0.0 && slope == 0.0));
         }
     }
 
@@ -133,25 +132,37 @@ internal sealed class CommandProfile
         return pieces;
     }
 
-    // Splits a straight piece where it enters or leaves the deadband.
-    private void Cut(double start, double end, double value, double slope, double deadband)
+    // The targets with zero in place of what lies within the deadband; a straight piece is split where it enters or leaves it.
+    private static List<(double Time, double From, double To)> Cut(List<(double Time, double From, double To)> targets, double deadband, double endTime)
     {
-        List<double> cuts = [start];
-        foreach (double level in new[] { -deadband, deadband })
+        List<(double Time, double From, double To)> pieces = [];
+        for (int i = 0; i < targets.Count; i++)
         {
-            double t = slope == 0.0 ? double.NaN : start + ((level - value) / slope);
-            if (t > start && t < end)
+            (double start, double from, double to) = targets[i];
+            double end = i + 1 < targets.Count ? targets[i + 1].Time : Math.Max(endTime, start) + 1.0;
+            List<double> cuts = [start];
+            foreach (double level in new[] { -deadband, deadband })
             {
-                cuts.Add(t);
+                double t = to == from ? double.NaN : start + ((level - from) / (to - from) * (end - start));
+                if (t > start && t < end)
+                {
+                    cuts.Add(t);
+                }
             }
+
+            cuts.Sort();
+            cuts.Add(end);
+            for (int k = 0; k + 1 < cuts.Count; k++)
+            {
+                double first = At(cuts[k]);
+                double last = At(cuts[k + 1]);
+                bool isZero = Math.Abs(0.5 * (first + last)) <= deadband;
+                pieces.Add(isZero ? (cuts[k], 0.0, 0.0) : (cuts[k], first, last));
+            }
+
+            double At(double t) => t == start ? from : t == end ? to : from + ((to - from) * (t - start) / (end - start));
         }
 
-        cuts.Sort();
-        cuts.Add(end);
-        for (int i = 0; i + 1 < cuts.Count; i++)
-        {
-            double middle = value + (slope * ((0.5 * (cuts[i] + cuts[i + 1])) - start));
-            _pieces.Add((cuts[i], value + (slope * (cuts[i] - start)), slope, Math.Abs(middle) <= deadband));
-        }
+        return pieces;
     }
 }

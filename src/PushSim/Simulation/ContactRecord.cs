@@ -30,7 +30,7 @@ internal sealed class ContactRecord
     public void Sample(int index)
     {
         double force = 0.0, along = 0.0, across = 0.0, x = 0.0, y = 0.0;
-        foreach (SceneContact contact in _scene.Contacts.Where(c => c.First == 0))
+        foreach (SceneContact<R1> contact in _scene.Contacts.Where(c => c.First == 0))
         {
             double normal = contact.Pair.NormalForce.Value;
             force += normal;

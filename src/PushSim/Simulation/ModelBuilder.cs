@@ -93,7 +93,7 @@ internal static class ModelBuilder
     }
 
     /// <summary>The equations of a scenario whose robot is in canonical order.</summary>
-    public static RobotEquations<T> Build<T>(ScenarioSettings scenario, StateLayout layout, double[] staticLoads)
+    public static RobotEquations<T> Build<T>(ScenarioSettings scenario, StateLayout layout, double[] staticLoads, bool hasLedger = true)
         where T : struct, IReal<T>
     {
         RobotSettings robot = scenario.Robot;
@@ -104,25 +104,26 @@ internal static class ModelBuilder
         var equations = new RobotEquations<T>
         {
             Layout = layout,
-            Wheels = [.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i, staticLoads[i]))],
-            Drives = [.. robot.Drives.Select((_, d) => Drive<T>(robot, layout, d))],
+            HasLedger = hasLedger,
+            Wheels = Aligned.Copy([.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i, staticLoads[i]))]),
+            Drives = Aligned.Copy([.. robot.Drives.Select((_, d) => Drive<T>(robot, layout, d))]),
             Motors = BuildMotors<T>(robot, layout),
             Controllers = BuildControllers<T>(robot, layout),
             Battery = robot.Battery is null || robot.Controllers.Count == 0 ? null : new BatteryEquations<T>(robot.Battery),
             Tether = scenario.Tether is null ? null : Tether<T>(scenario.Tether, c, scenario.Manoeuvre.InitialHeading),
-            Patches = [.. scenario.Floor.Patches],
-            WheelWork = new WheelWork<T>[robot.Wheels.Count],
-            MotorWork = new MotorWork<T>[motors],
-            ControllerWork = new ControllerWork<T>[robot.Controllers.Count],
-            CommandValue = new T[robot.Controllers.Count],
-            CommandSlope = new T[robot.Controllers.Count],
-            IsHeld = new bool[robot.Drives.Count],
+            Patches = [.. scenario.Floor.Patches.Select(p => new PatchParameters<T> { MinX = p.MinX, MaxX = p.MaxX, MinY = p.MinY, MaxY = p.MaxY, FrictionScale = p.FrictionScale })],
+            WheelWork = Aligned.Array<WheelWork<T>>(robot.Wheels.Count),
+            MotorWork = Aligned.Array<MotorWork<T>>(motors),
+            ControllerWork = Aligned.Array<ControllerWork<T>>(robot.Controllers.Count),
+            CommandValue = Aligned.Array<T>(robot.Controllers.Count),
+            CommandSlope = Aligned.Array<T>(robot.Controllers.Count),
+            IsHeld = Aligned.Array<T>(robot.Drives.Count),
             SideSign = [.. robot.Controllers.Select(k => (T)(k.Side == CommandSide.Left ? -1.0 : 1.0))],
             HoldGain = scenario.Manoeuvre.Driver.HeadingHold,
             InverseHoldLag = 1.0 / scenario.Manoeuvre.Driver.HeadingLag,
             HoldHeadingAt = scenario.Manoeuvre.InitialHeading,
-            DriveFriction = new T[robot.Drives.Count],
-            DriveCapacity = new T[robot.Drives.Count],
+            DriveFriction = Aligned.Array<T>(robot.Drives.Count),
+            DriveCapacity = Aligned.Array<T>(robot.Drives.Count),
             Mass = c.Mass,
             InverseMass = 1.0 / c.Mass,
             InverseRoll = 1.0 / roll,
@@ -198,10 +199,10 @@ internal static class ModelBuilder
             HasLoadExponent = t.LoadExponent != 0.0,
             LoadExponent = t.LoadExponent,
             InverseReferenceLoad = 1.0 / (t.TreadAreaFraction * t.ReferenceLoad),
-            Table = t.FrictionTable is null ? null : new FrictionTable<T>(t.FrictionTable),
             FoulingIndex = layout.Fouling[index],
             DustyRatio = t.DustyFrictionRatio,
             InverseFoulingDistance = layout.Fouling[index] >= 0 ? scenario.Floor.Dust / t.FoulingDistance : 0.0,
+            Table = t.FrictionTable is null ? null : new FrictionTable<T>(t.FrictionTable),
             WearIndex = layout.Wear[index],
             WearRate = t.SpecificWear * scenario.Floor.Abrasiveness,
         };
@@ -278,13 +279,13 @@ internal static class ModelBuilder
             }
         }
 
-        return [.. list];
+        return Aligned.Copy([.. list]);
     }
 
     private static ControllerParameters<T>[] BuildControllers<T>(RobotSettings robot, StateLayout layout)
         where T : struct, IReal<T>
     {
-        var list = new ControllerParameters<T>[robot.Controllers.Count];
+        ControllerParameters<T>[] list = Aligned.Array<ControllerParameters<T>>(robot.Controllers.Count);
         int first = 0;
         for (int k = 0; k < list.Length; k++)
         {

@@ -4,15 +4,15 @@ using PushSim.Numerics;
 namespace PushSim.Simulation;
 
 /// <summary>
-/// Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and stops the run where a robot tips or is pushed over its
-/// line.
+/// Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and stops the run where <see cref="MatchWatch"/>
+/// says so.
 /// </summary>
 internal sealed class Recorder : IStepObserver
 {
     private readonly SceneSystem _scene;
     private readonly double[] _y;
     private readonly double[] _dy;
-    private readonly EventFinder<LineFunction>? _line;
+    private readonly StepFeatures<R1> _features;
     private readonly ContactRecord? _contact;
 
     public Recorder(ScenarioSettings scenario, SceneSystem scene)
@@ -30,10 +30,8 @@ internal sealed class Recorder : IStepObserver
         _dy = new double[scene.Count];
         Robots = [.. scene.Robots.Select((r, k) => new RobotRecord(r, _y, scene.FirstExplicit(k), Time.Length))];
         _contact = scene.Contacts.Count > 0 ? new ContactRecord(scene, Time.Length) : null;
-        if (scenario.Opponent is not null)
-        {
-            _line = new EventFinder<LineFunction>(new LineFunction(scene, scenario.Shove.Line), EventDirection.Rising, scene.Count, components: LineFunction.Components(scene));
-        }
+        _features = StepFeatures<R1>.Of(scene);
+        Watch.Start(scene, scenario);
     }
 
     public ScenarioSettings Scenario { get; }
@@ -46,8 +44,8 @@ internal sealed class Recorder : IStepObserver
 
     public int Count { get; private set; }
 
-    /// <summary>When a robot was pushed over its line [s]; null if none was.</summary>
-    public double? LineTime { get; private set; }
+    /// <summary>What the verdict hangs on.</summary>
+    public MatchWatch Watch { get; } = new();
 
     /// <summary>Channels of the contacts, cut to the samples taken.</summary>
     public IReadOnlyList<Channel> ContactChannels() => _contact?.Channels(Count) ?? [];
@@ -60,37 +58,28 @@ internal sealed class Recorder : IStepObserver
 
     public StepDecision OnStep(DenseOutput step)
     {
-        double until = step.T1;
-        if (_line is not null && _line.TryFind(step, out double crossed))
-        {
-            LineTime = crossed;
-            until = crossed;
-        }
-
+        // before any sample: the equations still stand at the step's end
+        _features.Read();
+        StepDecision decision = Watch.OnStep(step.AsLaneStep(), _features, 0);
+        double until = double.IsNaN(Watch.LineTime) ? step.T1 : Watch.LineTime;
         while (Count < Time.Length && Time[Count] <= until + 1e-12)
         {
             step.Evaluate(Math.Min(Time[Count], until), _y);
-            if (!Sample(Time[Count]))
-            {
-                return StepDecision.Stop;
-            }
+            Sample(Time[Count]);
         }
 
-        return LineTime is null ? StepDecision.Continue : StepDecision.Stop;
+        return decision;
     }
 
-    private bool Sample(double t)
+    private void Sample(double t)
     {
         _scene.Evaluate(t, 0.0, _y, _dy);
-        bool stands = true;
         foreach (RobotRecord robot in Robots)
         {
-            robot.Sample(t, Count);
-            stands &= !robot.HasTipped;
+            robot.Sample(Count);
         }
 
         _contact?.Sample(Count);
         Count++;
-        return stands;
     }
 }

@@ -32,9 +32,12 @@ internal sealed class RobotEquations<T>
 
     public required BatteryEquations<T>? Battery { get; init; }
 
+    /// <summary>Whether the ledger's integrals are wanted; nothing else hangs on them.</summary>
+    public bool HasLedger { get; init; } = true;
+
     public required TetherEquations<T>? Tether { get; init; }
 
-    public required FloorPatch[] Patches { get; init; }
+    public required PatchParameters<T>[] Patches { get; init; }
 
     public required WheelWork<T>[] WheelWork { get; init; }
 
@@ -59,8 +62,8 @@ internal sealed class RobotEquations<T>
 
     public required T[] CommandSlope { get; init; }
 
-    /// <summary>Whether the drive is held: all its controllers stand at zero in mode locked.</summary>
-    public required bool[] IsHeld { get; init; }
+    /// <summary>1 where the drive is held: all its controllers stand at zero in mode locked; 0 else.</summary>
+    public required T[] IsHeld { get; init; }
 
     /// <summary>Results of the last evaluation: bus voltage [V], battery current [A], residual of the bus equation [V].</summary>
     public T BusVoltage, BatteryCurrent, BusResidual;
@@ -72,13 +75,16 @@ internal sealed class RobotEquations<T>
     private const double EdgeWidth = 0.004;
 
     /// <summary>Motion, direction and forces of the last <see cref="Forces"/>; what touches the robot adds to the wrench before <see cref="Finish"/>.</summary>
-    public BodyMotion<T> Motion;
+    public ref BodyMotion<T> Motion => ref _motion[0];
 
     /// <summary>See <see cref="Motion"/>.</summary>
     public T Sine, Cosine;
 
     /// <summary>See <see cref="Motion"/>.</summary>
-    public Wrench<T> Wrench;
+    public ref Wrench<T> Wrench => ref _wrench[0];
+
+    private readonly BodyMotion<T>[] _motion = Aligned.Array<BodyMotion<T>>(1);
+    private readonly Wrench<T>[] _wrench = Aligned.Array<Wrench<T>>(1);
 
     /// <summary>Evaluates all derivatives of a robot that nothing else touches; for g > 0 also solves the implicit bristles. See <see cref="IAdditiveSystem"/>.</summary>
     public void Evaluate(T t, T g, Span<T> y, Span<T> dy)
@@ -116,9 +122,12 @@ internal sealed class RobotEquations<T>
             tetherPower = Tether.DampingPower;
         }
 
-        Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
-        ledger[LedgerIndex.Anchor] = anchorPower;
-        ledger[LedgerIndex.Tether] = tetherPower;
+        if (HasLedger)
+        {
+            Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
+            ledger[LedgerIndex.Anchor] = anchorPower;
+            ledger[LedgerIndex.Tether] = tetherPower;
+        }
     }
 
     /// <summary>Second half: accelerations by the whole wrench, slow states, ledger.</summary>
@@ -127,10 +136,13 @@ internal sealed class RobotEquations<T>
     {
         MoveBody(Motion, Sine, Cosine, Wrench, dy);
         SlowStates(y, dy);
-        SumLedger(y, dy.Slice(Layout.FirstLedger, LedgerIndex.Count));
+        if (HasLedger)
+        {
+            SumLedger(y, dy.Slice(Layout.FirstLedger, LedgerIndex.Count));
+        }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
     {
         T heave = y[StateLayout.Heave];
@@ -185,6 +197,7 @@ internal sealed class RobotEquations<T>
             if (p.WearIndex >= 0)
             {
                 dy[p.WearIndex] = p.WearRate * w.Load * wearSpeed;
+                dy[p.WearIndex + 1] = w.TreadPower;
             }
         }
     }
@@ -193,7 +206,7 @@ internal sealed class RobotEquations<T>
     private T PatchFriction(T x, T y)
     {
         T scale = FloorFriction;
-        foreach (FloorPatch patch in Patches)
+        foreach (ref readonly PatchParameters<T> patch in Patches.AsSpan())
         {
             T inside = Edge(x - patch.MinX) * Edge(patch.MaxX - x) * Edge(y - patch.MinY) * Edge(patch.MaxY - y);
             scale = scale + (((FloorFriction * patch.FrictionScale) - scale) * inside);
@@ -204,7 +217,7 @@ internal sealed class RobotEquations<T>
 
     private static T Edge(T distance) => T.Max(0.0, T.Min(1.0, 0.5 + (distance * (1.0 / EdgeWidth))));
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Electrics(T t, Span<T> y, Span<T> dy)
     {
         if (Battery is null)
@@ -250,16 +263,13 @@ internal sealed class RobotEquations<T>
     private void HoldHeading(Span<T> y, Span<T> dy)
     {
         T turn = y[Layout.HeadingHold];
-        bool isIdle = true;
+        T isIdle = 1.0;
         T most = 1.0;
         for (int k = 0; k < Controllers.Length; k++)
         {
-            isIdle &= ControllerWork[k].IsZero;
-            if (!ControllerWork[k].IsZero)
-            {
-                ControllerWork[k].Duty = ControllerWork[k].Duty + (SideSign[k] * turn);
-                most = T.Max(most, T.Abs(ControllerWork[k].Duty));
-            }
+            isIdle = T.Min(isIdle, ControllerWork[k].IsZero);
+            ControllerWork[k].Duty = ControllerWork[k].Duty + T.IfLess(0.5, ControllerWork[k].IsZero, 0.0, SideSign[k] * turn);
+            most = T.Max(most, T.Abs(ControllerWork[k].Duty));
         }
 
         T scale = 1.0 / most;
@@ -268,16 +278,12 @@ internal sealed class RobotEquations<T>
             ControllerWork[k].Duty = ControllerWork[k].Duty * scale;
         }
 
-        T wanted = 0.0;
-        if (!isIdle)
-        {
-            wanted = HoldGain * (HoldHeadingAt - y[StateLayout.Heading]);
-        }
+        T wanted = T.IfLess(0.5, isIdle, 0.0, HoldGain * (HoldHeadingAt - y[StateLayout.Heading]));
 
         dy[Layout.HeadingHold] = (wanted - turn) * InverseHoldLag;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void SpinDrives(T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
     {
         Span<T> torque = dy.Slice(Layout.FirstDrive, Drives.Length);
@@ -285,11 +291,7 @@ internal sealed class RobotEquations<T>
         for (int d = 0; d < Drives.Length; d++)
         {
             torque[d] = -(Drives[d].Viscous * y[Layout.FirstDrive + d]);
-            loss[d] = Drives[d].DryFriction;
-            if (IsHeld[d])
-            {
-                loss[d] = loss[d] + Drives[d].HoldTorque;
-            }
+            loss[d] = Drives[d].DryFriction + T.IfLess(0.5, IsHeld[d], Drives[d].HoldTorque, 0.0);
         }
 
         for (int m = 0; m < Motors.Length; m++)
@@ -326,6 +328,7 @@ internal sealed class RobotEquations<T>
 
     public required T[] DriveCapacity { get; init; }
 
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void MoveBody(in BodyMotion<T> motion, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)
     {
         T gx = (cosine * GravityX) + (sine * GravityY);
@@ -346,6 +349,7 @@ internal sealed class RobotEquations<T>
         dy[StateLayout.RollRate] = wrench.Roll * InverseRoll;
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void SlowStates(Span<T> y, Span<T> dy)
     {
         if (Layout.Charge >= 0)
@@ -377,7 +381,7 @@ internal sealed class RobotEquations<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void SumLedger(Span<T> y, Span<T> ledger)
     {
         T tread = 0.0, carcass = 0.0, vertical = 0.0, rolling = 0.0;

@@ -3,15 +3,9 @@ using PushSim.Powertrain;
 
 namespace PushSim.Simulation;
 
-/// <summary>The recorded series of one robot, and whether it tipped. All channels are allocated before the run.</summary>
+/// <summary>The recorded series of one robot. All channels are allocated before the run.</summary>
 internal sealed class RobotRecord
 {
-    /// <summary>Tilt at which the small-angle model ends [rad]: 20 degrees.</summary>
-    public const double TipAngle = 20.0 * Math.PI / 180.0;
-
-    // All driven wheels off the floor for this long is a tip, not a hop of chatter [s].
-    private const double LongestHop = 0.05;
-
     private readonly RobotSystem _system;
     private readonly double[] _state;
     private readonly int _first;
@@ -19,8 +13,6 @@ internal sealed class RobotRecord
     private readonly List<(Channel Channel, Func<double> Read)> _channels = [];
     private readonly Func<double>[] _readers;
     private readonly double[][] _values;
-    private readonly int[] _drivenWheels;
-    private double _airborneSince = double.NaN;
 
     /// <param name="system">The robot, whose equations were evaluated at each sample.</param>
     /// <param name="state">State of the whole scene at the sample.</param>
@@ -34,39 +26,20 @@ internal sealed class RobotRecord
         AddPowertrain();
         _readers = [.. _channels.Select(c => c.Read)];
         _values = [.. _channels.Select(c => c.Channel.Values)];
-        _drivenWheels = [.. system.Scenario.Robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
     }
 
     public RobotSystem System => _system;
-
-    /// <summary>Whether the robot tipped or lost the floor.</summary>
-    public bool HasTipped { get; private set; }
-
-    /// <summary>Greatest residual of the bus equation seen [V].</summary>
-    public double BusResidual { get; private set; }
 
     /// <summary>The channels, cut to the samples taken.</summary>
     public IReadOnlyList<Channel> Channels(int count) =>
         [.. _channels.Select(c => count == _samples ? c.Channel : c.Channel with { Values = c.Channel.Values[..count] })];
 
-    public void Sample(double t, int index)
+    public void Sample(int index)
     {
         for (int i = 0; i < _readers.Length; i++)
         {
             _values[i][index] = _readers[i]();
         }
-
-        RobotEquations<R1> eq = _system.Equations;
-        BusResidual = Math.Max(BusResidual, Math.Abs(eq.BusResidual.Value));
-        bool isAirborne = _drivenWheels.Length > 0;
-        foreach (int i in _drivenWheels)
-        {
-            isAirborne &= eq.WheelWork[i].Load.Value <= 0.0;
-        }
-
-        _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? t : _airborneSince;
-        HasTipped = Math.Abs(_state[_first + StateLayout.Pitch]) > TipAngle || Math.Abs(_state[_first + StateLayout.Roll]) > TipAngle
-            || t - _airborneSince > LongestHop;
     }
 
     private void Add(string key, string label, string unit, Func<double> read) =>
@@ -121,6 +94,7 @@ internal sealed class RobotRecord
             if (_system.Layout.Wear[i] >= 0)
             {
                 AddState(key + "wear_m3", "Wear, " + name, "m³", _system.Layout.Wear[i]);
+                AddState(key + "friction_work_j", "Friction work of the tread, " + name, "J", _system.Layout.FrictionWork[i]);
             }
 
             if (_system.Layout.Fouling[i] >= 0)

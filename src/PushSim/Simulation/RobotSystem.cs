@@ -74,11 +74,13 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     public void EnterAt(double t)
     {
         Equations.SegmentStart = t;
-        bool[] isHeld = Equations.IsHeld;
+        R1[] isHeld = Equations.IsHeld;
         for (int d = 0; d < isHeld.Length; d++)
         {
-            isHeld[d] = _scenario.Robot.Drives[d].Motors.Count > 0;
+            isHeld[d] = _scenario.Robot.Drives[d].Motors.Count > 0 ? 1.0 : 0.0;
         }
+
+        bool mayRest = true;
 
         for (int k = 0; k < _profiles.Length; k++)
         {
@@ -86,20 +88,20 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             ControllerSettings controller = _scenario.Robot.Controllers[k];
             Equations.CommandValue[k] = value;
             Equations.CommandSlope[k] = slope;
-            Equations.ControllerWork[k].IsZero = isZero;
-            Equations.ControllerWork[k].IsOpen = isZero && controller.ZeroCommand != ZeroCommand.Brake;
+            Equations.ControllerWork[k].IsZero = isZero ? 1.0 : 0.0;
+            Equations.ControllerWork[k].IsOpen = isZero && controller.ZeroCommand != ZeroCommand.Brake ? 1.0 : 0.0;
+            mayRest &= isZero;
             bool isLocked = isZero && controller.ZeroCommand == ZeroCommand.Locked;
             foreach ((int drive, int _) in controller.Motors)
             {
-                isHeld[drive] &= isLocked;
+                isHeld[drive] = isLocked ? isHeld[drive] : 0.0;
             }
         }
 
         (Equations.AnchorSpeed, Equations.AnchorSlope) = AnchorSpeedAt(t);
 
         // a stalled pull rests too, and shaken bristles of the plain law lose a tenth of its force; the switch keeps it
-        bool mayStall = _scenario.Tether is not null && Equations.Wheels.Any(w => w.Plain);
-        bool mayRest = mayStall || Equations.ControllerWork.All(c => c.IsZero);
+        mayRest |= _scenario.Tether is not null && Equations.Wheels.Any(w => w.Plain);
         LongestStep = mayRest ? _stableStep : double.PositiveInfinity;
     }
 
@@ -133,6 +135,14 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             LeanOnTheSlope(y);
         }
 
+        for (int i = 0; i < robot.Wheels.Count; i++)
+        {
+            if (Layout.Fouling[i] >= 0)
+            {
+                y[Layout.Fouling[i]] = robot.Wheels[i].InitialFouling;
+            }
+        }
+
         double air = _scenario.Floor.AirTemperature;
         foreach (int i in Layout.MotorHeat.Where(i => i >= 0))
         {
@@ -163,7 +173,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         double along = -mass * ((cosine * gx) + (sine * gy));
         double across = -mass * ((cosine * gy) - (sine * gx));
         EnterSegment(0);
-        bool[] holds = [.. Equations.Wheels.Select(w => w.Drive < 0 || Equations.IsHeld[w.Drive])];
+        bool[] holds = [.. Equations.Wheels.Select(w => w.Drive < 0 || Equations.IsHeld[w.Drive].Value > 0.5)];
         double all = Static.Loads.Sum();
         double held = Static.Loads.Where((_, i) => holds[i]).Sum();
         double[] torque = new double[Equations.Drives.Length];

@@ -11,9 +11,6 @@ internal static class RunReport
     // Share of the robot's mass in tread rings above which their inertia shows in a slide [1].
     private const double TreadMassWarning = 0.03;
 
-    // Residual of the bus equation that means no root, not rounding [V].
-    private const double BusFailure = 1e-6;
-
     public static RunResult Refused(ScenarioSettings scenario, string cause) => new()
     {
         Scenario = scenario,
@@ -51,7 +48,7 @@ internal static class RunReport
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !hasHistory || status == RunStatus.Failed ? null
-            : ShoveJudge.Judge(scenario, history, histories[1], recorder.LineTime, (recorder.Robots[0].HasTipped, recorder.Robots[1].HasTipped));
+            : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history);
         OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Channels, answers[1], limits[1]);
         return new RunResult
         {
@@ -84,15 +81,15 @@ internal static class RunReport
             return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
         }
 
-        foreach (RobotRecord robot in recorder.Robots)
+        for (int k = 0; k < recorder.Robots.Count; k++)
         {
-            if (robot.BusResidual > BusFailure)
+            if (recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure)
             {
-                return (RunStatus.Failed, $"the battery of {robot.System.Scenario.Robot.Name} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
+                return (RunStatus.Failed, $"the battery of {recorder.Robots[k].System.Scenario.Robot.Name} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
             }
         }
 
-        if (recorder.Robots.Any(r => r.HasTipped))
+        if (recorder.Watch.HasTipped)
         {
             return (RunStatus.Tips, $"tipped or lost the floor {at}");
         }

@@ -87,6 +87,9 @@ public sealed record RunResult
     /// <summary>Who won a shove and by what; null without an opponent.</summary>
     public ShoveOutcome? Shove { get; init; }
 
+    /// <summary>A closer look at a turn; null for other manoeuvres and where nobody asked for it.</summary>
+    public Analysis.Turning.TurnReport? Turning { get; init; }
+
     /// <summary>Load-cell readings (s, N); empty without a cell.</summary>
     public IReadOnlyList<(double Time, double Force)> CellReadings { get; init; } = [];
 

@@ -137,6 +137,25 @@ public sealed record ShoveSettings
     public double DecidingGround { get; init; } = 0.02;
 }
 
+/// <summary>Tyres over many runs of the same manoeuvre: what a match is, how often they are cleaned, which loss of grip is too much.</summary>
+public sealed record TyreLifeSettings
+{
+    /// <summary>Time that this manoeuvre goes on in one match [s].</summary>
+    public double MatchTime { get; init; } = 60.0;
+
+    /// <summary>Runs that are looked at, each starting with the dust of the last [1].</summary>
+    public int Runs { get; init; } = 10;
+
+    /// <summary>Runs from one cleaning of the tyres to the next; 0: never cleaned [1].</summary>
+    public int CleanEvery { get; init; }
+
+    /// <summary>Share of the dust that a cleaning takes off [1].</summary>
+    public double CleaningShare { get; init; } = 1.0;
+
+    /// <summary>Loss of grip, as a share of the clean tyre's, whose run is looked for [1].</summary>
+    public double GripLoss { get; init; } = 0.2;
+}
+
 /// <summary>How the equations are integrated.</summary>
 public sealed record NumericsSettings
 {
@@ -188,6 +207,12 @@ public sealed record ScenarioSettings
 
     /// <summary>What contacts are made of.</summary>
     public ContactSettings Contact { get; init; } = new();
+
+    /// <summary>What is asked about the tyres over many runs; null: nothing.</summary>
+    public TyreLifeSettings? TyreLife { get; init; }
+
+    /// <summary>A log of a real pull to lay over the simulated one, if any.</summary>
+    public MeasuredPull? Measured { get; init; }
 
     /// <summary>How it is integrated.</summary>
     public NumericsSettings Numerics { get; init; } = new();

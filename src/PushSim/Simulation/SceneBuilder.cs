@@ -35,20 +35,24 @@ internal static class SceneBuilder
         return [first, new RobotSystem(own, StartPose.Of(other.Robot, other.Manoeuvre.InitialHeading, shove))];
     }
 
-    public static SceneContact[] Contacts(ScenarioSettings scenario)
+    public static SceneContact<T>[] Contacts<T>(ScenarioSettings scenario)
+        where T : struct, IReal<T>
     {
-        List<SceneContact> contacts = [];
+        List<SceneContact<T>> contacts = [];
         RobotSettings[] robots = scenario.Opponent is null ? [scenario.Robot] : [scenario.Robot, scenario.Opponent.Robot];
         if (robots.Length == 2)
         {
-            contacts.Add(new SceneContact(0, 1, new ContactPair<R1>(Body(robots[0]), Body(robots[1]), scenario.Contact)));
+            contacts.Add(new SceneContact<T> { First = 0, Second = 1, Pair = new ContactPair<T>(Body(robots[0]), Body(robots[1]), scenario.Contact) });
         }
 
         for (int k = 0; k < robots.Length; k++)
         {
             foreach (WallSettings wall in scenario.Walls)
             {
-                contacts.Add(new SceneContact(k, -1, new ContactPair<R1>(Body(robots[k]), ContactBody.FromWall(wall), scenario.Contact)) { WallPose = ContactBody.WallPose<R1>(wall) });
+                contacts.Add(new SceneContact<T>
+                {
+                    First = k, Second = -1, Pair = new ContactPair<T>(Body(robots[k]), ContactBody.FromWall(wall), scenario.Contact), WallPose = ContactBody.WallPose<T>(wall),
+                });
             }
         }
 

@@ -1,6 +1,4 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using PushSim.Contact;
 using PushSim.Numerics;
 
 namespace PushSim.Simulation;
@@ -12,60 +10,32 @@ namespace PushSim.Simulation;
 /// </summary>
 internal sealed class SceneSystem : IAdditiveSystem, ISegmented
 {
-    private readonly int[] _firstExplicit;
-    private readonly int[] _firstImplicit;
-    private readonly BodyPose<R1>[] _poses;
-    private readonly SceneContact[] _contacts;
-    private readonly int _ledger;
     private readonly double _frictionDeflection;
 
     /// <param name="scenario">Scenario whose robots are in canonical order.</param>
     public SceneSystem(ScenarioSettings scenario)
     {
         Robots = SceneBuilder.Robots(scenario);
-        _contacts = SceneBuilder.Contacts(scenario);
+        Equations = new SceneEquations<R1>([.. Robots.Select(r => r.Equations)], SceneBuilder.Contacts<R1>(scenario));
         _frictionDeflection = scenario.Contact.FrictionDeflection;
-        _poses = new BodyPose<R1>[Robots.Count];
-        _firstExplicit = new int[Robots.Count];
-        _firstImplicit = new int[Robots.Count];
-        int next = 0;
-        for (int k = 0; k < Robots.Count; k++)
-        {
-            _firstExplicit[k] = next;
-            next += Robots[k].ExplicitCount;
-        }
-
-        _ledger = _contacts.Length > 0 ? next++ : -1;
-        ExplicitCount = next;
-        next = 0;
-        for (int k = 0; k < Robots.Count; k++)
-        {
-            _firstImplicit[k] = next;
-            next += Robots[k].ImplicitCount;
-        }
-
-        foreach (SceneContact contact in _contacts)
-        {
-            contact.FirstBristle = next;
-            next += contact.Pair.BristleCount;
-        }
-
-        ImplicitCount = next;
         Breakpoints = [.. Robots.SelectMany(r => r.Breakpoints).Distinct().Order()];
     }
 
     /// <summary>The robots, the first one first.</summary>
     public IReadOnlyList<RobotSystem> Robots { get; }
 
+    /// <summary>The right-hand side.</summary>
+    public SceneEquations<R1> Equations { get; }
+
     /// <summary>Contacts that may come about.</summary>
-    public IReadOnlyList<SceneContact> Contacts => _contacts;
+    public IReadOnlyList<SceneContact<R1>> Contacts => Equations.Contacts;
 
     /// <summary>Rising times at which commands jump or kink [s].</summary>
     public double[] Breakpoints { get; }
 
-    public int ExplicitCount { get; }
+    public int ExplicitCount => Equations.ExplicitCount;
 
-    public int ImplicitCount { get; }
+    public int ImplicitCount => Equations.ImplicitCount;
 
     public int Count => ExplicitCount + ImplicitCount;
 
@@ -73,7 +43,7 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
     public double LongestStep { get; private set; } = double.PositiveInfinity;
 
     /// <summary>Where a robot's explicit states begin.</summary>
-    public int FirstExplicit(int robot) => _firstExplicit[robot];
+    public int FirstExplicit(int robot) => Equations.FirstExplicit[robot];
 
     /// <summary>Energies stored in a state, which must just have been evaluated.</summary>
     public StoredEnergy Stored(ReadOnlySpan<double> y)
@@ -81,7 +51,7 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
         StoredEnergy sum = default;
         for (int k = 0; k < Robots.Count; k++)
         {
-            sum += StoredEnergy.Of(Robots[k].Scenario, Robots[k].Equations, y.Slice(_firstExplicit[k], Robots[k].ExplicitCount));
+            sum += StoredEnergy.Of(Robots[k].Scenario, Robots[k].Equations, y.Slice(Equations.FirstExplicit[k], Robots[k].ExplicitCount));
         }
 
         return sum;
@@ -93,18 +63,18 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
         double[] integrals = new double[LedgerIndex.Count];
         for (int k = 0; k < Robots.Count; k++)
         {
-            ReadOnlySpan<double> own = y.Slice(_firstExplicit[k] + Robots[k].Layout.FirstLedger, LedgerIndex.Count);
+            ReadOnlySpan<double> own = y.Slice(Equations.FirstExplicit[k] + Robots[k].Layout.FirstLedger, LedgerIndex.Count);
             for (int i = 0; i < integrals.Length; i++)
             {
                 integrals[i] += own[i];
             }
         }
 
-        return EnergyLedger.Of(integrals, _ledger < 0 ? null : y[_ledger], before, Stored(y));
+        return EnergyLedger.Of(integrals, Equations.Loss < 0 ? null : y[Equations.Loss], before, Stored(y));
     }
 
     public void Evaluate(double t, double g, Span<double> y, Span<double> dy) =>
-        Evaluate(t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(dy));
+        Equations.Evaluate(t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(dy));
 
     public void EnterSegment(int index)
     {
@@ -128,105 +98,19 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
     {
         double[] all = new double[Count];
         Array.Fill(all, bristle, ExplicitCount, ImplicitCount);
-        if (_ledger >= 0)
+        if (Equations.Loss >= 0)
         {
-            all[_ledger] = ledger;
+            all[Equations.Loss] = ledger;
         }
 
         for (int k = 0; k < Robots.Count; k++)
         {
             double[] own = of(Robots[k]);
             int n = Robots[k].ExplicitCount;
-            own.AsSpan(0, n).CopyTo(all.AsSpan(_firstExplicit[k]));
-            own.AsSpan(n).CopyTo(all.AsSpan(ExplicitCount + _firstImplicit[k]));
+            own.AsSpan(0, n).CopyTo(all.AsSpan(Equations.FirstExplicit[k]));
+            own.AsSpan(n).CopyTo(all.AsSpan(ExplicitCount + Equations.FirstImplicit[k]));
         }
 
         return all;
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Evaluate(R1 t, R1 g, Span<R1> y, Span<R1> dy)
-    {
-        Span<R1> z = y[ExplicitCount..];
-        Span<R1> dz = dy[ExplicitCount..];
-        for (int k = 0; k < Robots.Count; k++)
-        {
-            RobotEquations<R1> eq = Robots[k].Equations;
-            int e = _firstExplicit[k];
-            int i = _firstImplicit[k];
-            eq.Forces(
-                t, g, y.Slice(e, Robots[k].ExplicitCount), z.Slice(i, Robots[k].ImplicitCount),
-                dy.Slice(e, Robots[k].ExplicitCount), dz.Slice(i, Robots[k].ImplicitCount));
-        }
-
-        if (_contacts.Length > 0)
-        {
-            Touch(g, y, z, dy, dz);
-        }
-
-        for (int k = 0; k < Robots.Count; k++)
-        {
-            int e = _firstExplicit[k];
-            Robots[k].Equations.Finish(y.Slice(e, Robots[k].ExplicitCount), dy.Slice(e, Robots[k].ExplicitCount));
-        }
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Touch(R1 g, Span<R1> y, Span<R1> z, Span<R1> dy, Span<R1> dz)
-    {
-        for (int k = 0; k < Robots.Count; k++)
-        {
-            SetPose(ref _poses[k], Robots[k].Equations, y[_firstExplicit[k]..], k == 0 ? 1.0 : -1.0);
-        }
-
-        R1 loss = 0.0;
-        foreach (SceneContact contact in _contacts)
-        {
-            int n = contact.Pair.BristleCount;
-            Span<R1> bristles = z.Slice(contact.FirstBristle, n);
-            Span<R1> rates = dz.Slice(contact.FirstBristle, n);
-            ref Chassis.Wrench<R1> first = ref Robots[contact.First].Equations.Wrench;
-            if (contact.IsWall)
-            {
-                Chassis.Wrench<R1> onWall = default;
-                contact.Pair.Evaluate(_poses[contact.First], contact.WallPose, g, bristles, rates, ref first, ref onWall);
-            }
-            else
-            {
-                contact.Pair.Evaluate(_poses[contact.First], _poses[contact.Second], g, bristles, rates, ref first, ref Robots[contact.Second].Equations.Wrench);
-            }
-
-            loss = loss + contact.Pair.LostPower;
-        }
-
-        dy[_ledger] = loss;
-    }
-
-    private static void SetPose(ref BodyPose<R1> pose, RobotEquations<R1> eq, Span<R1> y, R1 frame)
-    {
-        pose.X = frame * y[StateLayout.X];
-        pose.Y = frame * y[StateLayout.Y];
-        pose.Sine = frame * eq.Sine;
-        pose.Cosine = frame * eq.Cosine;
-        pose.Heave = y[StateLayout.Heave];
-        pose.Pitch = y[StateLayout.Pitch];
-        pose.Roll = y[StateLayout.Roll];
-        pose.Motion = eq.Motion;
-    }
-}
-
-/// <summary>A contact that may come about in a scene.</summary>
-/// <param name="First">Index of the one robot.</param>
-/// <param name="Second">Index of the other robot; -1 for a wall.</param>
-/// <param name="Pair">The contact's equations.</param>
-internal sealed record SceneContact(int First, int Second, ContactPair<R1> Pair)
-{
-    /// <summary>Whether the other body is a wall.</summary>
-    public bool IsWall => Second < 0;
-
-    /// <summary>Where the wall stands.</summary>
-    public BodyPose<R1> WallPose { get; init; }
-
-    /// <summary>Where the contact's bristles begin among the implicit states.</summary>
-    public int FirstBristle { get; set; }
 }

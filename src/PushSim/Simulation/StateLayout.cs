@@ -31,7 +31,9 @@ internal sealed class StateLayout
 
         foreach (WheelSettings wheel in robot.Wheels)
         {
-            Wear.Add(wheel.Tyre.SpecificWear > 0.0 ? next++ : -1);
+            bool hasWear = wheel.Tyre.SpecificWear > 0.0;
+            Wear.Add(hasWear ? next++ : -1);
+            FrictionWork.Add(hasWear ? next++ : -1);
         }
 
         foreach (ControllerSettings controller in robot.Controllers)
@@ -77,6 +79,9 @@ internal sealed class StateLayout
 
     /// <summary>Per wheel, -1 when off.</summary>
     public List<int> Wear { get; } = [];
+
+    /// <summary>Energy each tread has lost on the floor [J]; per wheel, -1 where wear is off.</summary>
+    public List<int> FrictionWork { get; } = [];
 
     /// <summary>Per controller, -1 when off.</summary>
     public List<int> ControllerHeat { get; } = [];

@@ -35,22 +35,21 @@ public static class BristleLaw
         T elastic = 1.0 + (g * roll);
         T plastic = elastic + (g * slide);
 
-        // between: m elastic + m g A (m - low)/span = |q|; the two forms of the root avoid cancellation on either side
-        T a = (g * slide) * inverseSpan;
-        T half = 0.5 * (elastic - (a * low));
-        T root = T.Sqrt((half * half) + (a * length));
-        T numerator = T.IfLess(half, 0.0, root - half, length);
-        T denominator = T.IfLess(half, 0.0, T.Max(a, 1e-300), half + root);
-
-        // one division whichever of the three it is
         T isPlastic = (zMax * plastic) - length;
-        numerator = T.IfLess(isPlastic, 0.0, length, numerator);
-        denominator = T.IfLess(isPlastic, 0.0, plastic, denominator);
         T isElastic = length - (low * elastic);
-        numerator = T.IfLess(isElastic, 0.0, length, numerator);
-        denominator = T.IfLess(isElastic, 0.0, elastic, denominator);
-        T m = numerator / denominator;
-        alpha = T.Max(0.0, T.Min(1.0, (m - low) * inverseSpan));
+        alpha = T.IfLess(isPlastic, 0.0, 1.0, 0.0);
+        if (!T.AllLess(T.Min(isPlastic, isElastic), 0.0))
+        {
+            // between: m elastic + m g A (m - low)/span = |q|; the two forms of the root avoid cancellation on either side
+            T a = (g * slide) * inverseSpan;
+            T half = 0.5 * (elastic - (a * low));
+            T root = T.Sqrt((half * half) + (a * length));
+            T numerator = T.IfLess(half, 0.0, root - half, length);
+            T denominator = T.IfLess(half, 0.0, T.Max(a, 1e-300), half + root);
+            T between = T.Max(0.0, T.Min(1.0, ((numerator / denominator) - low) * inverseSpan));
+            alpha = T.IfLess(isPlastic, 0.0, 1.0, T.IfLess(isElastic, 0.0, 0.0, between));
+        }
+
         return 1.0 / (elastic + (alpha * g * slide));
     }
 

@@ -10,31 +10,34 @@ namespace PushSim.Tyres;
 internal sealed class FrictionTable<T>
     where T : struct, IReal<T>
 {
-    private readonly double[] _speed;
-    private readonly double[] _friction;
-    private readonly double[] _slope;
+    // points [m/s], [1]; per interval 1/h [s/m] and both ends' slopes times h [1]
+    internal readonly T[] Speed, Friction, Inverse, First, Second;
 
     public FrictionTable(IReadOnlyList<(double Speed, double Friction)> points)
     {
-        _speed = [.. points.Select(p => p.Speed)];
-        _friction = [.. points.Select(p => p.Friction)];
-        _slope = MonotoneSlopes(_speed, _friction);
+        double[] x = [.. points.Select(p => p.Speed)];
+        double[] y = [.. points.Select(p => p.Friction)];
+        double[] slope = MonotoneSlopes(x, y);
+        Speed = [.. x.Select(v => (T)v)];
+        Friction = [.. y.Select(v => (T)v)];
+        Inverse = [.. x.SkipLast(1).Select((_, i) => (T)(1.0 / (x[i + 1] - x[i])))];
+        First = [.. x.SkipLast(1).Select((_, i) => (T)((x[i + 1] - x[i]) * slope[i]))];
+        Second = [.. x.SkipLast(1).Select((_, i) => (T)((x[i + 1] - x[i]) * slope[i + 1]))];
     }
 
     /// <summary>Friction at a slip speed [1].</summary>
     public T Evaluate(T speed)
     {
-        T x = T.Max(_speed[0], T.Min(_speed[^1], speed));
-        T result = _friction[0];
-        for (int i = 0; i + 1 < _speed.Length; i++)
+        T x = T.Max(Speed[0], T.Min(Speed[^1], speed));
+        T result = Friction[0];
+        for (int i = 0; i + 1 < Speed.Length; i++)
         {
-            double h = _speed[i + 1] - _speed[i];
-            T s = (x - _speed[i]) * (1.0 / h);
+            T s = (x - Speed[i]) * Inverse[i];
             T s2 = s * s;
             T h01 = s2 * (3.0 - (s + s));
-            T value = (_friction[i] * (1.0 - h01)) + (_friction[i + 1] * h01)
-                + ((h * _slope[i]) * (s * (1.0 - s) * (1.0 - s))) - ((h * _slope[i + 1]) * (s2 * (1.0 - s)));
-            result = T.IfLess(x, _speed[i], result, value);
+            T value = (Friction[i] * (1.0 - h01)) + (Friction[i + 1] * h01)
+                + (First[i] * (s * (1.0 - s) * (1.0 - s))) - (Second[i] * (s2 * (1.0 - s)));
+            result = T.IfLess(x, Speed[i], result, value);
         }
 
         return result;

@@ -45,6 +45,9 @@ public sealed record TyreData
     /// <summary>Static friction, for the breakaway deflection [1].</summary>
     public double? StaticFriction { get; init; }
 
+    /// <summary>Share of its face that is tread, f; the pattern is taken to be as deep as the cover [1].</summary>
+    public double TreadArea { get; init; } = 1.0;
+
     /// <summary>Tangential stiffness if it is known, k_c [N/m]; null: to be estimated.</summary>
     public double? BodyStiffness { get; init; }
 

@@ -13,7 +13,8 @@ namespace PushSim.Tyres;
 /// A third, because a cover that shears between a still hub and a moving tread holds a third of the energy of a block that moves as one. The
 /// patch alone weighs some 0.05 g and would ring at kilohertz, which is not resolved. z_max: a contact that slips from its edges inward
 /// shifts by 1.5 mu N/k_t before it slides, half of mu N/k_t more than its elastic part (Mindlin 1949 for a round contact, from memory; taken
-/// over for the strip). A flexible hub acts in series. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.
+/// over for the strip). A flexible hub acts in series. A tread pattern over
+/// the share f of the face is a cover of modulus f E and density f rho, as if its grooves went down to the hub. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.
 /// </summary>
 public static class TyreFromData
 {
@@ -32,6 +33,7 @@ public static class TyreFromData
         // How the modulus was found, and how good it is.
         private string _origin = "";
         private string _quality = "";
+        private string _error = "";
 
         public TyreEstimate Solve()
         {
@@ -55,10 +57,12 @@ public static class TyreFromData
             {
                 _origin = Say($"modulus {Figure(1e-6 * given)} MPa");
                 _quality = "";
+                _error = "that of the modulus, and 1 % of the contact solution";
                 return given;
             }
 
             _quality = " (good to a factor of 2)";
+            _error = "a factor of 2, that of the modulus";
             return _facts is { IsFoam: true } ? FoamModulus() : SolidModulus();
         }
 
@@ -108,6 +112,7 @@ public static class TyreFromData
                 return new TyreEstimate();
             }
 
+            e *= d.TreadArea;
             if (CoverContact.Solve(load, r, h, w, e, nu) is not CoverContact c)
             {
                 _missing.Add(Say($"a stiffer or thicker cover: {Figure(1e3 * h)} mm of {Figure(1e-6 * e)} MPa under {Figure(load)} N is pressed flat, beyond the contact's theory"));
@@ -115,7 +120,7 @@ public static class TyreFromData
             }
 
             Caution(c, h, w);
-            string cover = Say($"{_origin}, {Figure(1e3 * h)} mm cover, {Figure(1e3 * w)} mm wide");
+            string cover = Say($"{_origin}, {Figure(1e3 * h)} mm cover, {Figure(1e3 * w)} mm wide{Pattern()}");
             double length = 2.0 * c.HalfLength;
             double column = e / (2.0 * (1.0 + nu)) * w * length / h;
             double kz = InSeries(c.NormalStiffness);
@@ -124,10 +129,10 @@ public static class TyreFromData
             string other = column < c.TangentialStiffness ? Say($"the cover in shear over the contact; stuck in one with the rest of the cover it would be {Figure(c.TangentialStiffness)} N/m") : "the contact stuck to the floor";
             return new TyreEstimate
             {
-                VerticalStiffness = new(kz, Say($"vertical stiffness {Figure(kz)} N/m at {Figure(load)} N, estimated from {cover}{Hub()}{_quality}")),
-                BodyStiffness = new(kc, Say($"body stiffness {Figure(kc)} N/m, estimated from {cover}{Hub()}{_quality}: {other}")),
-                ContactLength = new(length, Say($"contact length {Figure(1e3 * length)} mm at {Figure(load)} N, estimated from {cover}: cover squashed by {Figure(1e3 * c.Squash)} mm, mean pressure {Figure(1e-3 * c.MeanPressure)} kPa")),
-                BreakawayDeflection = new(slip, Say($"breakaway deflection {Figure(1e3 * slip)} mm, estimated: half of friction times load over the stuck contact's stiffness")),
+                VerticalStiffness = new(kz, Say($"vertical stiffness {Figure(kz)} N/m at {Figure(load)} N, estimated from {cover}{Hub()}{_quality}"), _error),
+                BodyStiffness = new(kc, Say($"body stiffness {Figure(kc)} N/m, estimated from {cover}{Hub()}{_quality}: {other}"), _error),
+                ContactLength = new(length, Say($"contact length {Figure(1e3 * length)} mm at {Figure(load)} N, estimated from {cover}: cover squashed by {Figure(1e3 * c.Squash)} mm, mean pressure {Figure(1e-3 * c.MeanPressure)} kPa"), "half of the modulus's, as a share"),
+                BreakawayDeflection = new(slip, Say($"breakaway deflection {Figure(1e3 * slip)} mm, estimated: half of friction times load over the stuck contact's stiffness"), "a factor of 2, estimate"),
             };
         }
 
@@ -140,9 +145,9 @@ public static class TyreFromData
                 return null;
             }
 
-            double cover = rho * w * Math.PI * h * ((2.0 * r) - h);
+            double cover = d.TreadArea * rho * w * Math.PI * h * ((2.0 * r) - h);
             string assumed = d.Density is null ? ", usual for " + _facts!.Words : "";
-            return new(cover / 3.0, Say($"tread mass {Figure(1e3 * cover / 3.0)} g, estimated as a third of the cover's {Figure(1e3 * cover)} g ({Figure(1e-3 * rho)} g/cm3{assumed})"));
+            return new(cover / 3.0, Say($"tread mass {Figure(1e3 * cover / 3.0)} g, estimated as a third of the cover's {Figure(1e3 * cover)} g ({Figure(1e-3 * rho)} g/cm3{assumed}{Pattern()})"), "a factor of 1.5, estimate: which part of the cover moves along");
         }
 
         private Estimated? Damping(double? stiffness, double? mass)
@@ -155,7 +160,7 @@ public static class TyreFromData
 
             double eta = CoverModulus.LossFactor(rebound);
             double c = eta * Math.Sqrt(k * m);
-            return new(c, Say($"body damping {Figure(c)} N s/m, estimated from {Figure(100.0 * rebound)} % rebound: loss factor {Figure(eta)} (good to 25 %)"));
+            return new(c, Say($"body damping {Figure(c)} N s/m, estimated from {Figure(100.0 * rebound)} % rebound: loss factor {Figure(eta)} (good to 25 %)"), "25 %, and half of the stiffness's");
         }
 
         private void Caution(CoverContact c, double h, double w)
@@ -170,6 +175,8 @@ public static class TyreFromData
                 _warnings.Add(Say($"the contact, {Figure(2e3 * c.HalfLength)} mm, is longer than the cover is wide, so its stiffness is estimated too high"));
             }
         }
+
+        private string Pattern() => d.TreadArea < 1.0 ? Say($", {Figure(100.0 * d.TreadArea)} % of it tread") : "";
 
         private string Hub() => d.HubStiffness is double k ? Say($", in series with the hub's {Figure(k)} N/m") : "";
 

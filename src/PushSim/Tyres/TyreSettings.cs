@@ -80,4 +80,13 @@ public sealed record TyreSettings
 
     /// <summary>Specific wear, k_w = ISO 4649 volume loss / 400 N m [m^3/(N m)]; 0 switches wear off.</summary>
     public double SpecificWear { get; init; }
+
+    /// <summary>Width of the cover on the floor, for the worn depth [m]; null: not known.</summary>
+    public double? CoverWidth { get; init; }
+
+    /// <summary>Thickness of the cover on its hub, for its life [m]; null: not known.</summary>
+    public double? CoverThickness { get; init; }
+
+    /// <summary>Density of the cover, for the worn mass [kg/m^3]; null: not known.</summary>
+    public double? CoverDensity { get; init; }
 }

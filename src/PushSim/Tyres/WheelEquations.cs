@@ -34,7 +34,7 @@ internal static class WheelEquations
     /// <param name="dState">Derivatives of state.</param>
     /// <param name="dBristle">Derivatives of the bristle.</param>
     /// <param name="work">Forces and powers.</param>
-    /// <param name="wearSpeed">|v_p|, the bristle end's slide over the floor [m/s].</param>
+    /// <param name="wearSpeed">|v_p|, the bristle end's slide over the floor, where fouling or wear asks for it [m/s].</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void Evaluate<T>(
         in WheelParameters<T> p,
@@ -74,9 +74,14 @@ internal static class WheelEquations
         dState[2] = (tx - fx) * p.InverseTreadMass;
         dState[3] = (ty - fy) * p.InverseTreadMass;
 
-        T zx = bristle[0];
-        T zy = bristle[1];
-        wearSpeed = alpha * slide * T.Sqrt((zx * zx) + (zy * zy) + TinySquare);
+        wearSpeed = 0.0;
+        if (p.FoulingIndex >= 0 || p.WearIndex >= 0)
+        {
+            T zx = bristle[0];
+            T zy = bristle[1];
+            wearSpeed = alpha * slide * T.Sqrt((zx * zx) + (zy * zy) + TinySquare);
+        }
+
         work.Load = load;
         work.Fx = fx;
         work.Fy = fy;
@@ -102,8 +107,8 @@ internal static class WheelEquations
     }
 
     // mu(|v|) with its optional rise and load dependence
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private static T Friction<T>(in WheelParameters<T> p, T speed, T load)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static T Friction<T>(in WheelParameters<T> p, T speed, T load)
         where T : struct, IReal<T>
     {
         T mu;
@@ -132,7 +137,7 @@ internal static class WheelEquations
     }
 
     // Solves (g > 0) or evaluates (g = 0) the bristle; returns its decay rate a = alpha A + K
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T Bristle<T>(
         in WheelParameters<T> p,
         T load,
@@ -168,13 +173,23 @@ internal static class WheelEquations
 
         T decay = (alpha * slide) + roll;
 
-        // in the air the bristle only relaxes
-        T inAir = 1.0 / BristleLaw.RelaxationTime;
-        T free = 1.0 / (1.0 + (g * inAir));
-        T x = T.IfLess(0.0, load, f * qx, free * z[0]);
-        T y = T.IfLess(0.0, load, f * qy, free * z[1]);
-        dz[0] = T.IfLess(0.0, load, vx - (decay * x), -(inAir * x));
-        dz[1] = T.IfLess(0.0, load, vy - (decay * y), -(inAir * y));
+        T x = f * qx;
+        T y = f * qy;
+        T xRate = vx - (decay * x);
+        T yRate = vy - (decay * y);
+        if (!T.AllLess(0.0, load))
+        {
+            // in the air the bristle only relaxes
+            T inAir = 1.0 / BristleLaw.RelaxationTime;
+            T free = 1.0 / (1.0 + (g * inAir));
+            x = T.IfLess(0.0, load, x, free * z[0]);
+            y = T.IfLess(0.0, load, y, free * z[1]);
+            xRate = T.IfLess(0.0, load, xRate, -(inAir * x));
+            yRate = T.IfLess(0.0, load, yRate, -(inAir * y));
+        }
+
+        dz[0] = xRate;
+        dz[1] = yRate;
         z[0] = x;
         z[1] = y;
         return decay;

@@ -24,7 +24,7 @@ internal struct WheelParameters<T>
     /// <summary>Index of the fouling state, -1 when dust is off.</summary>
     public int FoulingIndex;
 
-    /// <summary>Index of the wear integral, -1 when wear is off.</summary>
+    /// <summary>Index of the wear integral, the tread's friction work follows; -1 when wear is off.</summary>
     public int WearIndex;
 
     /// <summary>Which optional terms are on; fixed for a run, so branches on them cost nothing.</summary>

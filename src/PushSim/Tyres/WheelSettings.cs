@@ -23,4 +23,7 @@ public sealed record WheelSettings
 
     /// <summary>True for a skid or ball that never turns (no drive may hold it).</summary>
     public bool IsSkid { get; init; }
+
+    /// <summary>How fouled with dust its tread is at the start, 0 clean to 1 fully [1]; counts only where dust is on.</summary>
+    public double InitialFouling { get; init; }
 }

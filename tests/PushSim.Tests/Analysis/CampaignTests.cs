@@ -13,7 +13,7 @@ public class CampaignTests
     [InlineData(7)]
     public void Threads_and_order_change_nothing(int threads)
     {
-        IReadOnlyList<MatchOutcome> expected = Run(0, 1000, [], 0.0, 1);
+        IReadOnlyList<MatchEnd> expected = Run(0, 1000, [], 0.0, 1);
         Assert.Equal(expected, Run(0, 1000, [], 0.0, threads));
         Assert.Equal(expected, Run(0, 1000, expected.Where(o => o.Number % 3 == 0).Reverse(), 0.0, threads));
     }
@@ -24,7 +24,7 @@ public class CampaignTests
     [InlineData(7, 5)]
     public void Parts_make_the_whole(int parts, long matches)
     {
-        MatchOutcome[] joined = [.. Enumerable.Range(1, parts).SelectMany(k =>
+        MatchEnd[] joined = [.. Enumerable.Range(1, parts).SelectMany(k =>
         {
             (long from, long to) = Campaign.Part(k, parts, matches);
             return Run(from, to, [], 0.0, 2);
@@ -37,7 +37,7 @@ public class CampaignTests
     [InlineData(0.04, 1)]
     public void It_stops_at_the_first_look_that_is_narrow_enough(double half, int threads)
     {
-        IReadOnlyList<MatchOutcome> run = Run(0, 100_000, [], half, threads);
+        IReadOnlyList<MatchEnd> run = Run(0, 100_000, [], half, threads);
         Assert.True(Tally.Of(run).WinInterval.HalfWidth <= half);
         Assert.Equal(0, run.Count % Campaign.Look);
         Assert.True(Tally.Of(run.Take(run.Count - Campaign.Look)).WinInterval.HalfWidth > half);
@@ -62,7 +62,7 @@ public class CampaignTests
     {
         using var stop = new CancellationTokenSource();
         int done = 0;
-        IReadOnlyList<MatchOutcome> kept = Campaign.Run(new DrawnRunner(5), new NoSource(), (0, 100_000), [], 0.0, 2, _ =>
+        IReadOnlyList<MatchEnd> kept = Campaign.Run(new DrawnRunner(5), new NoSource(), (0, 100_000), [], 0.0, 2, _ =>
         {
             if (++done == 300)
             {
@@ -76,7 +76,7 @@ public class CampaignTests
     [Fact]
     public void Failed_matches_are_counted_and_left_out_of_the_shares()
     {
-        var tally = Tally.Of([new(0, 0, ShoveEnding.Line, 0.5, 1), MatchOutcome.Failed(1, "why"), new(2, 1, ShoveEnding.Ground, -0.1, 3), new(3, -1, ShoveEnding.Stalemate, 0, 3)]);
+        var tally = Tally.Of([new(0, 0, ShoveEnding.Line, 0.5, 1), MatchEnd.Failed(1, "why"), new(2, 1, ShoveEnding.Ground, -0.1, 3), new(3, -1, ShoveEnding.Stalemate, 0, 3)]);
         Assert.Equal((3, 1, 1, 1, 1), (tally.Matches, tally.Failed, tally.Wins, tally.Losses, tally.Stalemates));
         Assert.Equal(1.0 / 3.0, tally.Share(tally.Wins), 1e-15);
     }
@@ -84,16 +84,16 @@ public class CampaignTests
     [Fact]
     public void Comparing_counts_only_where_the_two_differ()
     {
-        MatchOutcome[] first = [Won(0), Won(1), Lost(2), MatchOutcome.Failed(3, "x"), Won(4)];
-        MatchOutcome[] second = [Won(0), Lost(1), Won(2), Won(3)];
+        MatchEnd[] first = [Won(0), Won(1), Lost(2), MatchEnd.Failed(3, "x"), Won(4)];
+        MatchEnd[] second = [Won(0), Lost(1), Won(2), Won(3)];
         Assert.Equal(new Comparison(3, 1, 1), Comparison.Of(first, second));
     }
 
-    private static MatchOutcome Won(long n) => new(n, 0, ShoveEnding.Line, 0.5, 1.0);
+    private static MatchEnd Won(long n) => new(n, 0, ShoveEnding.Line, 0.5, 1.0);
 
-    private static MatchOutcome Lost(long n) => new(n, 1, ShoveEnding.Line, -0.5, 1.0);
+    private static MatchEnd Lost(long n) => new(n, 1, ShoveEnding.Line, -0.5, 1.0);
 
-    private static IReadOnlyList<MatchOutcome> Run(long from, long to, IEnumerable<MatchOutcome> finished, double half, int threads) =>
+    private static IReadOnlyList<MatchEnd> Run(long from, long to, IEnumerable<MatchEnd> finished, double half, int threads) =>
         Campaign.Run(new DrawnRunner(5), new NoSource(), (from, to), finished, half, threads, _ => { }, default);
 
     private sealed class NoSource : IMatchSource
@@ -108,7 +108,7 @@ public class CampaignTests
 
         public string Name => "drawn";
 
-        public void Run(IMatchSource source, MatchQueue queue, Action<MatchOutcome> done, int threads, CancellationToken cancel)
+        public void Run(IMatchSource source, MatchQueue queue, Action<MatchEnd> done, int threads, CancellationToken cancel)
         {
             Thread[] workers = [.. Enumerable.Range(0, threads).Select(_ => new Thread(Work))];
             Array.ForEach(workers, w => w.Start());
@@ -119,7 +119,7 @@ public class CampaignTests
                 while (!cancel.IsCancellationRequested && queue.TryTake(out long number))
                 {
                     bool isWon = Philox.Uniform(seed, number, 1) < Win;
-                    done(new MatchOutcome(number, isWon ? 0 : 1, ShoveEnding.Line, isWon ? 0.5 : -0.5, 1.0));
+                    done(new MatchEnd(number, isWon ? 0 : 1, ShoveEnding.Line, isWon ? 0.5 : -0.5, 1.0));
                 }
             }
         }

@@ -44,7 +44,7 @@ public class BusSolverTests
                 HeatIndex = -1, FirstMotor = motors.Count, MotorCount = count,
             };
             work[k].Duty = c.Duty;
-            work[k].IsZero = c.Duty == 0.0;
+            work[k].IsZero = c.Duty == 0.0 ? 1.0 : 0.0;
             for (int m = 0; m < count; m++)
             {
                 motors.Add(new MotorParameters<R1>
@@ -66,7 +66,7 @@ public class BusSolverTests
         double power = 0.0;
         for (int k = 0; k < parameters.Length; k++)
         {
-            if (!work[k].IsZero)
+            if (work[k].IsZero.Value == 0.0)
             {
                 power += ControllerEquations.BusPower<R1>(parameters[k], work[k], v, 1.0 / v, out _).Value;
             }

@@ -228,7 +228,9 @@ public class PropertyTests
         TyreWith(off, t => t with { SpecificWear = 1e-10 }, out ScenarioSettings wear);
         TyreWith(off with { Floor = off.Floor with { Dust = 1.0 } }, t => t with { FoulingDistance = 1.0 }, out ScenarioSettings dust);
         int count = new StateLayout(off).Count;
-        Assert.Equal(count + 4, new StateLayout(wear).Count);
+
+        // volume and friction work of each of four wheels; fouling of each
+        Assert.Equal(count + 8, new StateLayout(wear).Count);
         Assert.Equal(count + 4, new StateLayout(dust).Count);
         Assert.All(new StateLayout(off).MotorHeat, i => Assert.Equal(-1, i));
     }

@@ -67,6 +67,53 @@ public class FrictionLawTests
         Assert.Equal(expected, largest, 0.004);
     }
 
+    // Friction against a speed that swings, Fig. 3 of the same paper: v = 0.001 (1.5 + cos w t). It lags the speed, and more so the faster that
+    // swings; numbers by a second writing of the law, here, integrated by RK4
+    [Fact]
+    public void Friction_lags_a_swinging_speed()
+    {
+        double[] widths = [.. new[] { 1.0, 10.0, 25.0 }.Select(LoopWidth)];
+        Assert.True(widths[0] > 1e-3, "no loop at 1 rad/s");
+        Assert.True(widths[1] > 2.0 * widths[0] && widths[2] > 1.5 * widths[1], string.Join(", ", widths));
+    }
+
+    // Greatest gap between friction while the speed falls and while it rises, at the same speed; checks the engine against the second writing on the way.
+    private static double LoopWidth(double w)
+    {
+        const int Steps = 20000;
+        double h = 2.0 * Math.PI / w / Steps;
+        RingBlock block = new(LuGre(1.0), s_sigma1);
+        double V(double t) => 0.001 * (1.5 + Math.Cos(w * t));
+        double Rate(double t, double z)
+        {
+            double[] dy = new double[6];
+            block.Evaluate(t, 0.0, new double[] { 0, 0, V(t), 0, z, 0 }, dy);
+            return dy[4];
+        }
+
+        // sigma0 z + sigma1 z' + sigma2 v, z' = v - |v| z/g, sigma0 g = Fc + (Fs - Fc) exp(-(v/vs)^2)
+        static double Own(double v, double z) => v - (1e5 * Math.Abs(v) * z / (1.0 + (0.5 * Math.Exp(-v * v / 1e-6))));
+        double z = 0.0;
+        double[] friction = new double[Steps + 1];
+        for (int i = 0; i < 3 * Steps; i++)
+        {
+            double t = i * h;
+            double k1 = Rate(t, z);
+            double k2 = Rate(t + (0.5 * h), z + (0.5 * h * k1));
+            double k3 = Rate(t + (0.5 * h), z + (0.5 * h * k2));
+            double k4 = Rate(t + h, z + (h * k3));
+            z += h * (k1 + (2.0 * k2) + (2.0 * k3) + k4) / 6.0;
+            if (i >= 2 * Steps)
+            {
+                friction[i - (2 * Steps)] = -block.Friction([0, 0, V(t + h), 0, z, 0], t + h);
+                double own = (1e5 * z) + (s_sigma1 * Own(V(t + h), z)) + (0.4 * V(t + h));
+                Assert.Equal(own, friction[i - (2 * Steps)], 1e-12);
+            }
+        }
+
+        return Enumerable.Range(0, Steps / 2).Max(i => Math.Abs(friction[i] - friction[Steps - 2 - i]));
+    }
+
     // Coulomb-damped spring and mass: amplitude lost per half cycle 2 mu N/k, period 2 pi sqrt(m/k) (Thomson, Rao, from memory)
     [Fact]
     public void Coulomb_damping_loses_a_fixed_amplitude_per_cycle()

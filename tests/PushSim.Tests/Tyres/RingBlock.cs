@@ -26,7 +26,7 @@ internal sealed class RingBlock : IAdditiveSystem
             Sigma0 = sigma0, Sigma1 = sigma1, Sigma1Over4Sigma0 = sigma1 / (4.0 * sigma0), Sigma2 = tyre.ViscousFriction,
             KineticFriction = tyre.KineticFriction, FrictionDrop = tyre.StaticFriction - tyre.KineticFriction,
             InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, InverseSigma0 = 1.0 / sigma0, InversePlasticShare = 1.0 / (1.0 - tyre.ElasticShare), Plain = tyre.PlainBristle,
-            Kappa = tyre.RollingRenewal, Drive = -1, FoulingIndex = -1, WearIndex = -1,
+            Kappa = tyre.RollingRenewal, Drive = -1, FoulingIndex = -1, WearIndex = 0,
             LimitDamping = isLimited || !tyre.PlainBristle, Radius = 1.0,
         };
         Load = load;
@@ -40,6 +40,9 @@ internal sealed class RingBlock : IAdditiveSystem
 
     /// <summary>Force of the tread on the rim at the last evaluation [N].</summary>
     public (double X, double Y) Force => (_work.Fx.Value, _work.Fy.Value);
+
+    /// <summary>Slide of the bristle end over the floor at the last evaluation [m/s].</summary>
+    public double WearSpeed { get; private set; }
 
     public double Friction(ReadOnlySpan<double> y, double t)
     {
@@ -60,7 +63,8 @@ internal sealed class RingBlock : IAdditiveSystem
         Span<R1> s = MemoryMarshal.Cast<double, R1>(y);
         Span<R1> ds = MemoryMarshal.Cast<double, R1>(dy);
         WheelEquations.Evaluate<R1>(
-            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 _);
+            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 wear);
+        WearSpeed = wear.Value;
     }
 
     /// <summary>Runs to an end time and returns samples of (t, state).</summary>

@@ -20,11 +20,11 @@ public static class Campaign
     /// <param name="done">Takes each new outcome; one call at a time.</param>
     /// <param name="cancel">Stops; what is finished is returned.</param>
     /// <returns>All outcomes by number.</returns>
-    public static IReadOnlyList<MatchOutcome> Run(
-        IMatchRunner runner, IMatchSource source, (long From, long To) range, IEnumerable<MatchOutcome> finished, double halfWidth, int threads, Action<MatchOutcome> done, CancellationToken cancel)
+    public static IReadOnlyList<MatchEnd> Run(
+        IMatchRunner runner, IMatchSource source, (long From, long To) range, IEnumerable<MatchEnd> finished, double halfWidth, int threads, Action<MatchEnd> done, CancellationToken cancel)
     {
-        var outcomes = new SortedDictionary<long, MatchOutcome>();
-        foreach (MatchOutcome outcome in finished.Where(o => o.Number >= range.From && o.Number < range.To))
+        var outcomes = new SortedDictionary<long, MatchEnd>();
+        foreach (MatchEnd outcome in finished.Where(o => o.Number >= range.From && o.Number < range.To))
         {
             outcomes[outcome.Number] = outcome;
         }
@@ -54,7 +54,7 @@ public static class Campaign
 
         return [.. outcomes.Values];
 
-        void Keep(MatchOutcome outcome)
+        void Keep(MatchEnd outcome)
         {
             lock (outcomes)
             {

@@ -17,15 +17,15 @@ public sealed record Comparison(long Matches, long OnlyFirst, long OnlySecond)
     /// <summary>Compares outcomes number by number; failed matches count for neither.</summary>
     /// <param name="first">Outcomes of the first scenario.</param>
     /// <param name="second">Outcomes of the second.</param>
-    public static Comparison Of(IEnumerable<MatchOutcome> first, IEnumerable<MatchOutcome> second)
+    public static Comparison Of(IEnumerable<MatchEnd> first, IEnumerable<MatchEnd> second)
     {
-        Dictionary<long, MatchOutcome> others = second.Where(o => !o.HasFailed).ToDictionary(o => o.Number);
+        Dictionary<long, MatchEnd> others = second.Where(o => !o.HasFailed).ToDictionary(o => o.Number);
         long n = 0;
         long a = 0;
         long b = 0;
-        foreach (MatchOutcome own in first)
+        foreach (MatchEnd own in first)
         {
-            if (own.HasFailed || !others.TryGetValue(own.Number, out MatchOutcome other))
+            if (own.HasFailed || !others.TryGetValue(own.Number, out MatchEnd other))
             {
                 continue;
             }

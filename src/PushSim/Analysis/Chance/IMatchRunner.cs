@@ -15,5 +15,5 @@ public interface IMatchRunner
     /// <param name="done">Takes each outcome; called from several threads, one call at a time is not promised.</param>
     /// <param name="threads">Threads to use, at least 1 [1].</param>
     /// <param name="cancel">Stops; matches under way are dropped, finished ones have been reported.</param>
-    void Run(IMatchSource source, MatchQueue queue, Action<MatchOutcome> done, int threads, CancellationToken cancel);
+    void Run(IMatchSource source, MatchQueue queue, Action<MatchEnd> done, int threads, CancellationToken cancel);
 }

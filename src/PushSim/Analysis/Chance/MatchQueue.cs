@@ -6,6 +6,9 @@ public sealed class MatchQueue(IReadOnlyList<long> numbers)
 {
     private int _next = -1;
 
+    /// <summary>All numbers in the order in which they are handed out.</summary>
+    public IReadOnlyList<long> Numbers => numbers;
+
     /// <summary>Takes the next number; false when none is left.</summary>
     /// <param name="number">The number.</param>
     public bool TryTake(out long number)

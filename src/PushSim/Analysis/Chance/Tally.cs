@@ -34,10 +34,10 @@ public sealed class Tally
 
     /// <summary>Counts of these outcomes.</summary>
     /// <param name="outcomes">Any outcomes.</param>
-    public static Tally Of(IEnumerable<MatchOutcome> outcomes)
+    public static Tally Of(IEnumerable<MatchEnd> outcomes)
     {
         var tally = new Tally();
-        foreach (MatchOutcome outcome in outcomes)
+        foreach (MatchEnd outcome in outcomes)
         {
             tally.Add(outcome);
         }
@@ -47,7 +47,7 @@ public sealed class Tally
 
     /// <summary>Counts one more.</summary>
     /// <param name="outcome">An outcome.</param>
-    public void Add(MatchOutcome outcome)
+    public void Add(MatchEnd outcome)
     {
         if (outcome.HasFailed)
         {

@@ -1,0 +1,170 @@
+using System.CommandLine;
+using PushSim.Analysis.Fit;
+using PushSim.Plotting;
+using PushSim.Scenarios;
+using PushSim.Scenarios.Logs;
+using PushSim.Simulation;
+using PushSim.Tyres;
+
+namespace PushSim.Cli;
+
+/// <summary>`pushsim fit CSV...`: from pull tests to friction.</summary>
+internal static class FitCommand
+{
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var files = new Argument<string[]>("CSV") { Description = "Logs of a load cell, or tables of readings.", Arity = ArgumentArity.OneOrMore };
+        var load = new Option<string?>("--load") { Description = "Load on the tested tyres, e.g. \"420 gf\".", HelpName = "FORCE" };
+        var robot = new Option<string?>("--robot") { Description = "Robot file, or scenario with a tether: load, motors.", HelpName = "FILE" };
+        var height = new Option<string?>("--height") { Description = "Height of the tether above the floor.", HelpName = "LENGTH" };
+        var drag = new Option<bool>("--drag") { Description = "The robot was dragged with its wheels locked." };
+        var tyre = new Option<string?>("--tyre") { Description = "All files are of this tyre.", HelpName = "NAME" };
+        var unit = new Option<string?>("--unit") { Description = "Unit of force: N, gf, kgf, lbf, ozf, mV.", HelpName = "UNIT" };
+        var timeUnit = new Option<string?>("--time-unit") { Description = "Unit of time: s, ms, us, min.", HelpName = "UNIT" };
+        var calibration = new Option<string?>("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\".", HelpName = "FORCE/mV" };
+        var tare = new Option<string?>("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
+        var flip = new Option<bool>("--flip") { Description = "The cell's sign is reversed." };
+        var outDir = new Option<string?>("--out") { Description = "Folder for plots and the tyre block.", HelpName = "DIR" };
+        var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
+        var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
+        var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
+        var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        var command = new Command(
+            "fit",
+            "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
+            + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
+            + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/pull-test.toml\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"")
+        {
+            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, outDir, force, json, quiet, noPlots,
+        };
+        outDir.Validators.Add(found =>
+        {
+            string? path = found.GetValueOrDefault<string?>();
+            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
+            {
+                found.AddError("--out needs the name of a folder");
+            }
+        });
+        Check(load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "it must be above zero");
+        Check(tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
+        Check(height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "it cannot be below the floor");
+        Check(calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
+        Check(unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
+        Check(timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
+        command.SetAction(p =>
+        {
+            var what = new FitRequest
+            {
+                Files = p.GetValue(files)!,
+                Load = p.GetValue(load) is string l && FitArguments.TryForce(l, out double newton, out _) ? newton : null,
+                RobotFile = p.GetValue(robot),
+                Height = p.GetValue(height) is string h && FitArguments.TryLength(h, out double metre, out _) ? metre : null,
+                IsDrag = p.GetValue(drag),
+                Tyre = p.GetValue(tyre),
+                Tare = p.GetValue(tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
+                Log = new LogOptions
+                {
+                    ForceUnit = p.GetValue(unit),
+                    TimeUnit = p.GetValue(timeUnit),
+                    ForcePerMillivolt = p.GetValue(calibration) is string c && FitArguments.TryCalibration(c, out double per, out _) ? per : null,
+                    IsReversed = p.GetValue(flip),
+                },
+            };
+            return Run(what, new Options(p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), p.GetValue(noPlots)), output, error, cancel);
+        });
+        return command;
+    }
+
+    private static void Check(Option<string?> option, Func<string, string> complaint) => option.Validators.Add(found =>
+    {
+        if (found.GetValueOrDefault<string?>() is string text && complaint(text) is { Length: > 0 } message)
+        {
+            found.AddError($"{option.Name} {message}");
+        }
+    });
+
+    private static int Run(FitRequest request, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        FitOutcome outcome = FitWork.Do(request, cancel);
+        ProblemWriter.Write(error, outcome.Problems);
+        if (outcome.CannotRead)
+        {
+            return ExitCode.CannotReadOrWrite;
+        }
+
+        if (outcome.Problems.Any(p => p.Severity == Severity.Error))
+        {
+            return ExitCode.WrongInput;
+        }
+
+        if (outcome.Missing.Length > 0)
+        {
+            error.WriteLine("pushsim: error: " + outcome.Missing);
+            error.WriteLine("help: pushsim fit --help");
+            return ExitCode.WrongCommandLine;
+        }
+
+        bool hasFiles = !options.Json || options.Out is not null;
+        OutputFolder? folder = hasFiles ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", "fit"), options.Force) : null;
+        (TyreSettings? like, int wheels) = Like(outcome.Robot);
+        string[] blocks = [.. outcome.Fits.Select(f => TyreBlock.Of(f, like, wheels))];
+        List<string> files = folder is null ? [] : WriteFiles(folder, outcome.Fits, blocks, options.NoPlots, cancel);
+        if (options.Json)
+        {
+            output.WriteLine(FitReport.Json(outcome.Fits, outcome.Notes, outcome.Stall));
+        }
+        else if (options.Quiet)
+        {
+            output.WriteLine(PlainText.Of(FitReport.Verdict(outcome.Fits)));
+        }
+        else
+        {
+            FitReport.WriteText(output, outcome.Fits, outcome.Notes, blocks, files);
+        }
+
+        return ExitCode.Done;
+    }
+
+    // What the pasted table takes over: the tyre on the driven wheels, and how many wheels share the load.
+    private static (TyreSettings? Tyre, int Wheels) Like(RobotSettings? robot)
+    {
+        if (robot is null)
+        {
+            return (null, 4);
+        }
+
+        int[] driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel).DefaultIfEmpty(0)];
+        return (robot.Wheels[driven[0]].Tyre, driven.Length);
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<TyreFit> fits, string[] blocks, bool noPlots, CancellationToken cancel)
+    {
+        List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
+        if (noPlots)
+        {
+            return files;
+        }
+
+        foreach (TyreFit fit in fits)
+        {
+            cancel.ThrowIfCancellationRequested();
+            if (FitPlot.OfTyre(fit) is RunPlot plot)
+            {
+                string name = fits.Count == 1 ? "plot" : "plot-" + Slug.Of(fit.Name);
+                files.Add(folder.Write(name + ".svg", plot.WriteSvg));
+                files.Add(folder.Write(name + ".png", plot.WritePng));
+            }
+        }
+
+        if (fits.Count > 1 || files.Count == 1)
+        {
+            RunPlot all = FitPlot.OfAll(fits);
+            files.Add(folder.Write("plot.svg", all.WriteSvg));
+            files.Add(folder.Write("plot.png", all.WritePng));
+        }
+
+        return files;
+    }
+
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+}

@@ -1,0 +1,163 @@
+using System.Globalization;
+using System.Text.Json;
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.Statistics;
+using Spectre.Console;
+
+namespace PushSim.Cli;
+
+/// <summary>A fit as text for a person and as JSON for scripts.</summary>
+internal static class FitReport
+{
+    private const string Cautions =
+        "A fit is an estimate for this floor, dust and load. A pull test stores energy: keep clear of taut tethers, wheels off the floor until ready. "
+        + "Stalled motors and lithium batteries burn: keep pulls short. Weapons removed or locked.";
+
+    public static string Verdict(IReadOnlyList<TyreFit> fits)
+    {
+        if (fits.Count == 1)
+        {
+            return Sentence(fits[0]);
+        }
+
+        List<TyreFit> sure = [.. fits.Where(f => !f.Limit.IsInconsistent)];
+        TyreFit? best = sure.MaxBy(f => f.ForModel.Kinetic);
+        int motors = fits.Count(f => f.Limit.By == PullLimitedBy.Motors);
+        int inconsistent = fits.Count - sure.Count;
+        string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
+        return best is null
+            ? $"{fits.Count} tyres fitted, all inconsistent with the robot file."
+            : FormattableString.Invariant($"{fits.Count} tyres fitted; most grip: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + rest;
+    }
+
+    public static void WriteText(TextWriter output, IReadOnlyList<TyreFit> fits, IReadOnlyList<string> notes, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
+    {
+        IAnsiConsole console = TextReport.Console(output);
+        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits))) + "[/]");
+        console.WriteLine();
+        console.Write(Table(fits));
+        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => f.Limit.Reason))
+        {
+            string whose = fits.Count > 1 && same.Count() == fits.Count ? "all" : string.Join(", ", same.Select(f => f.Name));
+            console.MarkupLine(Markup.Escape(PlainText.Of($"{whose}: {same.Key}")));
+        }
+
+        foreach ((string warning, string whose) in Warnings(fits))
+        {
+            console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(whose + warning)));
+        }
+
+        foreach (string note in notes)
+        {
+            console.MarkupLine("[dim]note: " + Markup.Escape(PlainText.Of(note)) + "[/]");
+        }
+
+        console.WriteLine();
+        output.WriteLine("To paste into a robot file:");
+        output.WriteLine();
+        foreach (string block in blocks)
+        {
+            output.WriteLine(block);
+        }
+
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions) + "[/]");
+        foreach (string file in files)
+        {
+            output.WriteLine("wrote " + file);
+        }
+    }
+
+    public static string Json(IReadOnlyList<TyreFit> fits, IReadOnlyList<string> notes, StallForce? stall) => JsonReport.Write(writer =>
+    {
+        JsonReport.WriteHead(writer, "fit", Verdict(fits), [.. Warnings(fits).Select(w => w.Whose + w.Warning), .. notes]);
+        JsonReport.WriteNumber(writer, "motor_force_n", stall?.Force);
+        writer.WriteStartArray("tyres");
+        foreach (TyreFit fit in fits)
+        {
+            WriteTyre(writer, fit);
+        }
+
+        writer.WriteEndArray();
+    });
+
+    private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("name", fit.Name);
+        WriteInterval(writer, "static_friction", fit.StaticFriction);
+        writer.WriteBoolean("static_friction_is_lower_bound", fit.IsStaticLowerBound);
+        WriteInterval(writer, "kinetic_friction", fit.KineticFriction);
+        writer.WriteString("limited_by", fit.Limit.By.ToString().ToLowerInvariant());
+        writer.WriteString("limited_by_reason", fit.Limit.Reason);
+        writer.WriteBoolean("inconsistent_with_robot", fit.Limit.IsInconsistent);
+        JsonReport.WriteNumber(writer, "share_of_motor_force", fit.Limit.Ratio);
+        writer.WriteNumber("pulls", fit.Pulls);
+        JsonReport.WriteNumber(writer, "load_n", fit.Load);
+        JsonReport.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
+        JsonReport.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
+        JsonReport.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
+        writer.WriteStartArray("forces_n");
+        foreach (double force in fit.Forces)
+        {
+            writer.WriteNumberValue(force);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private static void WriteInterval(Utf8JsonWriter writer, string key, Interval? i)
+    {
+        JsonReport.WriteNumber(writer, key, i?.Value);
+        JsonReport.WriteNumber(writer, key + "_low", i?.Low);
+        JsonReport.WriteNumber(writer, key + "_high", i?.High);
+    }
+
+    private static string Sentence(TyreFit f)
+    {
+        string kinetic = f.KineticFriction is Interval k ? $"sliding friction {Word(f)}{Text(k)}" : "no sliding seen";
+        string atRest = $"breakaway {(f.IsStaticLowerBound ? "at least " : "")}{Text(f.StaticFriction)}";
+        string by = f.Limit.IsInconsistent ? "inconsistent with the robot file" : f.Limit.By switch
+        {
+            PullLimitedBy.Tyre => "the tyre set it",
+            PullLimitedBy.Motors => "the motors set it, the tyre grips at least that well",
+            _ => "whether tyre or motors set it is unknown",
+        };
+        return $"{f.Name}: {kinetic}, {atRest}; {by}.";
+    }
+
+    private static string Word(TyreFit f) => f.Limit.By == PullLimitedBy.Motors ? "at least " : "";
+
+    private static string Text(Interval i) => i.IsBounded
+        ? FormattableString.Invariant($"{i.Value:0.000} ({i.Low:0.000} to {i.High:0.000})")
+        : FormattableString.Invariant($"{i.Value:0.000}");
+
+    // A warning that all tyres share is said once.
+    private static List<(string Warning, string Whose)> Warnings(IReadOnlyList<TyreFit> fits) =>
+    [
+        .. fits.SelectMany(f => f.Warnings.Select(w => (w, f.Name))).GroupBy(w => w.w).Select(g => (g.Key, g.Count() == fits.Count ? "" : string.Join(", ", g.Select(w => w.Name)) + ": ")),
+    ];
+
+    private static Table Table(IReadOnlyList<TyreFit> fits)
+    {
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Tyre").AddColumn(new TableColumn("Sliding friction").RightAligned()).AddColumn(new TableColumn("95 %").RightAligned())
+            .AddColumn(new TableColumn("Breakaway").RightAligned()).AddColumn(new TableColumn("95 %").RightAligned()).AddColumn(new TableColumn("Pulls").RightAligned()).AddColumn("Set by");
+        foreach (TyreFit f in fits)
+        {
+            table.AddRow(
+                Markup.Escape(PlainText.Of(f.Name)),
+                Number(f.KineticFriction?.Value),
+                Ends(f.KineticFriction),
+                (f.IsStaticLowerBound ? ">= " : "") + Number(f.StaticFriction.Value),
+                f.IsStaticLowerBound ? "" : Ends(f.StaticFriction),
+                f.Pulls.ToString(CultureInfo.InvariantCulture),
+                f.Limit.IsInconsistent ? "inconsistent" : f.Limit.By.ToString().ToLowerInvariant());
+        }
+
+        return table;
+    }
+
+    private static string Number(double? v) => v?.ToString("0.000", CultureInfo.InvariantCulture) ?? "not seen";
+
+    private static string Ends(Interval? i) => i is { IsBounded: true } b ? FormattableString.Invariant($"{b.Low:0.000} to {b.High:0.000}") : "";
+}

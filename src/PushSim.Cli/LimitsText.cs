@@ -1,0 +1,176 @@
+using System.Globalization;
+using PushSim.Analysis.Limits;
+using Spectre.Console;
+
+namespace PushSim.Cli;
+
+/// <summary>The limits as text for a person: verdict, forces, states, wheels, gains, ratio, wiring, match, what bound each wheel over the run.</summary>
+internal static class LimitsText
+{
+    // Gains smaller than this are left out of the table [%].
+    private const double LeastShown = 0.05;
+
+    public static void Write(TextWriter output, LimitReport r, IReadOnlyList<WheelBindings> bindings, IReadOnlyList<string> notes, IReadOnlyList<string> files)
+    {
+        IAnsiConsole console = TextReport.Console(output);
+        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(r.Verdict)) + "[/]");
+        console.WriteLine();
+        console.Write(States(r));
+        console.Write(Wheels(r));
+        foreach (LimitOutput o in r.Gains.Select(g => g.Output).Distinct())
+        {
+            console.Write(Gains(r, o));
+        }
+
+        WriteRatio(console, r);
+        if (r.Wirings.Count > 0)
+        {
+            console.Write(Wirings(r));
+        }
+
+        console.Write(Match(r));
+        if (bindings.Count > 0)
+        {
+            console.Write(Bindings("What bound each wheel over the run, share of time", bindings, b => b.TimeShare));
+            console.Write(Bindings("and share of its impulse", bindings, b => b.ImpulseShare));
+        }
+
+        foreach (string warning in r.Warnings)
+        {
+            console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(warning)));
+        }
+
+        foreach (string note in notes)
+        {
+            console.MarkupLine("[dim]estimate: " + Markup.Escape(PlainText.Of(note)) + "[/]");
+        }
+
+        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        foreach (string file in files)
+        {
+            // straight to the writer: a path must not be wrapped
+            output.WriteLine("wrote " + file);
+        }
+    }
+
+    private static Table States(LimitReport r)
+    {
+        LimitState[] states = [r.Now, .. r.States];
+        Table table = NewTable("At standstill", states.Select(s => s.Name));
+        Row(table, "motors can give [N]", states, s => Text(s.MotorForce, "0.00"));
+        Row(table, "tyres hold, peak [N]", states, s => Text(s.TractionPeak, "0.00"));
+        Row(table, "tyres hold, sliding [N]", states, s => Text(s.TractionSliding, "0.00"));
+        Row(table, "steady pull [N]", states, s => Text(s.Pull, "0.00"));
+        Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
+        Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
+        Row(table, "what binds", states, s => s.Binding);
+        Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
+        Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
+        Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));
+        return table;
+    }
+
+    private static Table Wheels(LimitReport r)
+    {
+        Table table = NewTable("While it pulls", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        foreach (WheelLimit w in r.Wheels)
+        {
+            table.AddRow(
+                Safe(w.Name), Text(w.Load, "0.00"), w.IsDriven ? Text(w.MotorForce, "0.00") : "", Text(w.PeakForce, "0.00"), Text(w.SlidingForce, "0.00"),
+                Text(w.Force, "0.00"), Text(w.SpinSpeed, "0.00"), w.Binding);
+        }
+
+        return table;
+    }
+
+    private static Table Gains(LimitReport r, LimitOutput output)
+    {
+        double now = r.Outputs[output];
+        Table table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")}", ["becomes", "change", "slope alone"]);
+        Gain[] shown = [.. r.Gains.Where(g => g.Output == output && (Math.Abs(g.ChangePercent) >= LeastShown || Math.Abs(g.SlopePercent) >= LeastShown))];
+        foreach (Gain g in shown)
+        {
+            table.AddRow(LimitWords.Of(g.Input), Text(g.Changed, "0.000"), Text(g.ChangePercent, "+0.0;-0.0;0.0") + " %", Text(g.SlopePercent, "+0.0;-0.0;0.0") + " %");
+        }
+
+        if (shown.Length < r.Gains.Count(g => g.Output == output))
+        {
+            table.AddRow("all others", "", "0.0 %", "");
+        }
+
+        return table;
+    }
+
+    private static void WriteRatio(IAnsiConsole console, LimitReport r)
+    {
+        if (r.Ratio is not { } curve)
+        {
+            return;
+        }
+
+        RatioPoint dash = curve.Points.MinBy(p => Math.Abs(Math.Log(p.Factor / curve.BestForDash)))!;
+        RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
+        console.MarkupLine(Markup.Escape(FormattableString.Invariant(
+            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1 ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1 ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s).")));
+        console.WriteLine();
+    }
+
+    private static Table Wirings(LimitReport r)
+    {
+        Table table = NewTable($"Wiring, with {Safe(r.Wirings[0].Wheel)} losing its grip", ["pull [N]", .. r.Wirings[0].Motors.Select(m => Safe(m.Drive))]);
+        foreach (WiringCase c in r.Wirings)
+        {
+            table.AddRow([
+                $"{c.Wiring}, {c.Case}", Text(c.Pull, "0.00"),
+                .. c.Motors.Select(m => FormattableString.Invariant($"{m.Current:0.0} A {100.0 * m.PowerShare:0} % {m.Force:0.0} N")),
+            ]);
+        }
+
+        return table;
+    }
+
+    private static Table Match(LimitReport r)
+    {
+        MatchResult m = r.Match;
+        Table table = NewTable(
+            FormattableString.Invariant($"Match of {m.Pattern.Length:0} s: over and over {m.Pattern.Dash:0.#} s dashes, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
+            ["value"]);
+        table.AddRow("hottest winding", m.PeakWinding is null ? "no thermal data" : Text(m.PeakWinding, "0") + " °C");
+        table.AddRow("stalled: time to the winding's limit", m.StallTimeToLimit is double t ? Text(t, "0.0") + " s" : m.PeakWinding is null ? "no thermal data" : "never");
+        table.AddRow("current limit folds back", m.FoldBackAt is double f ? Text(f, "0") + " s, to " + Text(100.0 * m.LeastLimitShare, "0") + " %" : "never");
+        table.AddRow("lowest battery voltage", Text(m.LowestVoltage, "0.0") + " V");
+        table.AddRow("charge used", Text(m.ChargeUsed / 3.6, "0") + " mA h, " + Text(100.0 * m.ChargeShare, "0") + " %" + (m.RunsEmpty ? ": runs empty" : ""));
+        return table;
+    }
+
+    private static Table Bindings(string title, IReadOnlyList<WheelBindings> bindings, Func<WheelBindings, IReadOnlyList<double>> shares)
+    {
+        int[] kinds = [.. Enumerable.Range(0, RunBinding.Kinds).Where(k => bindings.Any(b => shares(b)[k] > 0.0))];
+        Table table = NewTable(title, kinds.Select(k => RunBinding.Of((WheelBinding)k)));
+        foreach (WheelBindings b in bindings)
+        {
+            table.AddRow([Safe(b.Wheel), .. kinds.Select(k => Text(100.0 * shares(b)[k], "0.0") + " %")]);
+        }
+
+        return table;
+    }
+
+    private static Table NewTable(string first, IEnumerable<string> others)
+    {
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn(Markup.Escape(PlainText.Of(first)));
+        foreach (string name in others)
+        {
+            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(name))).RightAligned());
+        }
+
+        return table;
+    }
+
+    private static void Row(Table table, string name, LimitState[] states, Func<LimitState, string> cell) =>
+        table.AddRow([Markup.Escape(name), .. states.Select(s => Markup.Escape(cell(s)))]);
+
+    private static string Safe(string text) => Markup.Escape(PlainText.Of(text));
+
+    private static string Text(double? value, string format) =>
+        value is double v && double.IsFinite(v) ? v.ToString(format, CultureInfo.InvariantCulture) : "-";
+}

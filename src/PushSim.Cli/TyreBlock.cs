@@ -1,0 +1,51 @@
+using System.Globalization;
+using System.Text;
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.Statistics;
+using PushSim.Tyres;
+
+namespace PushSim.Cli;
+
+/// <summary>A tyre table to paste into a robot file: friction as measured, the rest from the robot file or as an estimate.</summary>
+internal static class TyreBlock
+{
+    public static string Of(TyreFit fit, TyreSettings? like, int wheels)
+    {
+        if (fit.Limit.IsInconsistent)
+        {
+            return $"# {Name(fit.Name)}: no tyre table, the readings are inconsistent with the robot file\n";
+        }
+
+        var text = new StringBuilder();
+        if (fit.Limit.By == PullLimitedBy.Motors)
+        {
+            text.Append("# the motors set this pull: both frictions are lower bounds\n");
+        }
+
+        (double atRest, double sliding) = fit.ForModel;
+        text.Append("[[tyre]]\n");
+        text.Append(CultureInfo.InvariantCulture, $"name = \"{Name(fit.Name)}\"\n");
+        string bound = fit.IsStaticLowerBound ? "  # at least this: breakaway was not seen" : "";
+        text.Append(CultureInfo.InvariantCulture, $"static_friction = {Friction(fit.IsStaticLowerBound ? null : fit.StaticFriction, atRest)}{bound}\n");
+        string unseen = fit.KineticFriction is null ? "  # sliding was not seen" : "";
+        text.Append(CultureInfo.InvariantCulture, $"kinetic_friction = {Friction(fit.KineticFriction, sliding)}{unseen}\n");
+        text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{fit.Load / wheels:0.###} N\"  # a {(wheels == 4 && like is null ? "quarter" : "wheel's share")} of the load of the test\n");
+        string origin = like is null ? "  # an estimate: give your own" : "";
+        text.Append(CultureInfo.InvariantCulture, $"body_stiffness = \"{like?.CarcassStiffness ?? 2500.0:G4} N/m\"{origin}\n");
+        text.Append(CultureInfo.InvariantCulture, $"body_damping = \"{like?.CarcassDamping ?? 2.0:G4} N s/m\"{origin}\n");
+        text.Append(CultureInfo.InvariantCulture, $"tread_mass = \"{1e3 * (like?.TreadMass ?? 0.004):G4} g\"{origin}\n");
+        text.Append(CultureInfo.InvariantCulture, $"vertical_stiffness = \"{like?.VerticalStiffness ?? 10_000.0:G5} N/m\"{origin}\n");
+        return text.ToString();
+    }
+
+    private static string Friction(Interval? measured, double value)
+    {
+        string middle = value.ToString("0.###", CultureInfo.InvariantCulture);
+        return measured is { IsBounded: true } i
+            ? FormattableString.Invariant($"\"{middle} ± {Math.Max(0.001, 0.5 * (i.High - i.Low)):0.###}\"")
+            : middle;
+    }
+
+    // No quotation mark, backslash or control character may end up in the file.
+    private static string Name(string name) => new([.. name.Select(c => c is '"' or '\\' || char.IsControl(c) ? '_' : c)]);
+}

@@ -1,0 +1,88 @@
+using OxyPlot;
+using PushSim.Analysis.Limits;
+using PushSim.Simulation;
+
+namespace PushSim.Plotting;
+
+/// <summary>Panels that show what bound each wheel: bands per wheel, and the run's main curve shaded by what bound most of its force.</summary>
+internal static class BindingPanels
+{
+    // Shorter stretches are joined to what came before, so that bands stay readable, as a share of the picture's time [1].
+    private const double ShortestShare = 0.004;
+
+    // Order of the kinds' colours; nothing stays white.
+    private static readonly OxyColor[] s_colours =
+    [
+        OxyColors.White, OxyColor.FromRgb(230, 159, 0), OxyColor.FromRgb(204, 121, 167), OxyColor.FromRgb(86, 180, 233), OxyColor.FromRgb(0, 158, 115),
+        OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(120, 120, 120),
+    ];
+
+    public static IReadOnlyList<Panel> Of(RunResult run, IReadOnlyList<WheelBindings> wheels)
+    {
+        (string key, string title, string axis) = Main(run);
+        Panel main = RunPlot.Time($"{title}, shaded by what binds most of the force", axis).Add(run, run[key], title.ToLowerInvariant());
+        HashSet<WheelBinding> seen = [];
+        foreach ((double from, double to, WheelBinding kind) in Spans(run.Time, RunBinding.Dominant(run, wheels)))
+        {
+            main.Shade(from, to, s_colours[(int)kind]);
+            seen.Add(kind);
+        }
+
+        main.WithKey([.. seen.Where(k => k != WheelBinding.Nothing).Order().Select(k => (RunBinding.Of(k), s_colours[(int)k]))]);
+        Panel bands = RunPlot.Time("What binds each wheel", "").WithWords([.. wheels.Select(w => w.Wheel).Reverse()]).WithRows(0.5 + (0.12 * wheels.Count));
+        seen.Clear();
+        for (int w = 0; w < wheels.Count; w++)
+        {
+            double row = wheels.Count - 1 - w;
+            foreach ((double from, double to, WheelBinding kind) in Spans(run.Time, wheels[w].Moments))
+            {
+                bands.Band(from, to, row - 0.36, row + 0.36, s_colours[(int)kind]);
+                seen.Add(kind);
+            }
+        }
+
+        bands.WithKey([.. seen.Order().Select(k => (RunBinding.Of(k), s_colours[(int)k]))]).WithSpan(run.Time[0], run.Time[^1]);
+        return [main, bands];
+    }
+
+    private static (string Key, string Title, string Axis) Main(RunResult run)
+    {
+        if (run.Channels.Any(c => c.Key == "tether_force_n"))
+        {
+            return ("tether_force_n", "Pull on the tether", "Force [N]");
+        }
+
+        return run.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc
+            ? ("yaw_rate_rad_per_s", "Yaw rate", "Yaw rate [rad/s]")
+            : ("speed_m_per_s", "Speed of the robot", "Speed [m/s]");
+    }
+
+    internal static List<(double From, double To, WheelBinding Kind)> Spans(double[] time, IReadOnlyList<WheelBinding> moments)
+    {
+        double shortest = ShortestShare * (time[^1] - time[0]);
+        List<(double From, double To, WheelBinding Kind)> spans = [];
+        int from = 0;
+        for (int i = 1; i <= moments.Count; i++)
+        {
+            if (i < moments.Count && moments[i] == moments[from])
+            {
+                continue;
+            }
+
+            double end = time[Math.Min(i, moments.Count - 1)];
+            bool isShort = end - time[from] < shortest;
+            if (spans.Count > 0 && (isShort || spans[^1].Kind == moments[from]))
+            {
+                spans[^1] = spans[^1] with { To = end };
+            }
+            else
+            {
+                spans.Add((time[from], end, moments[from]));
+            }
+
+            from = i;
+        }
+
+        return spans;
+    }
+}

@@ -1,0 +1,175 @@
+using OxyPlot;
+using OxyPlot.SkiaSharp;
+using PushSim.Analysis.Limits;
+using PushSim.Simulation;
+using SkiaSharp;
+
+namespace PushSim.Plotting;
+
+/// <summary>The picture of the limits: force against speed in all and per axle, gains, ratio, heat, and what bound each wheel over the run.</summary>
+public sealed class LimitsPlot
+{
+    private const int Width = 900;
+    private const int PanelHeight = 260;
+
+    // Gains below this are not drawn [%].
+    private const double LeastGain = 0.05;
+
+    private readonly IReadOnlyList<PlotModel> _panels;
+    private readonly int[] _heights;
+
+    private LimitsPlot(IReadOnlyList<Panel> panels)
+    {
+        _heights = [.. panels.Select(p => (int)(PanelHeight * p.Rows))];
+        _panels = [.. panels.Select(p => p.Build())];
+    }
+
+    /// <summary>Titles of the panels, from the top.</summary>
+    public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
+
+    /// <summary>The picture of a report, with its run where there was one.</summary>
+    public static LimitsPlot Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings)
+    {
+        List<Panel> panels = [Forces(report, "Motors against tyres, all wheels", report.Total, report.Now.CrossingSpeed)];
+        if (report.Axles.Count > 1)
+        {
+            panels.AddRange(report.Axles.Select(a => Forces(report, $"Motors against tyres, {a.Name}", a.Curve, Crossing(a.Curve))));
+        }
+
+        panels.AddRange(report.Gains.Select(g => g.Output).Distinct().Select(o => Gains(report, o)).OfType<Panel>());
+        AddRatio(report, panels);
+        AddMatch(report.Match, panels);
+        if (run is not null && bindings.Count > 0)
+        {
+            panels.AddRange(BindingPanels.Of(run, bindings));
+        }
+
+        return new LimitsPlot(panels);
+    }
+
+    /// <summary>Writes it as PNG, 900 px wide.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WritePng(Stream stream)
+    {
+        using var bitmap = new SKBitmap(Width, _heights.Sum());
+        using var canvas = new SKCanvas(bitmap);
+        canvas.Clear(SKColors.White);
+        using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
+        Render(context);
+        using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
+        data.SaveTo(stream);
+    }
+
+    /// <summary>Writes it as SVG.</summary>
+    /// <param name="stream">Receives the file.</param>
+    public void WriteSvg(Stream stream)
+    {
+        using var measure = new PlotContext { RenderTarget = RenderTarget.VectorGraphic };
+        using var memory = new MemoryStream();
+        using (var context = new SvgRenderContext(memory, Width, _heights.Sum(), true, measure, OxyColors.White))
+        {
+            Render(context);
+            context.Complete();
+            context.Flush();
+        }
+
+        memory.WriteTo(stream);
+    }
+
+    private void Render(IRenderContext context)
+    {
+        int top = 0;
+        for (int i = 0; i < _panels.Count; i++)
+        {
+            IPlotModel model = _panels[i];
+            model.Update(true);
+            model.Render(context, new OxyRect(0, top, Width, _heights[i]));
+            top += _heights[i];
+        }
+    }
+
+    private static Panel Forces(LimitReport report, string title, ForceCurve curve, double? crossing)
+    {
+        string throttle = report.Now.Condition.Throttle < 1.0 ? FormattableString.Invariant($" at {100.0 * report.Now.Condition.Throttle:0} % throttle") : "";
+        Panel panel = new Panel(title, "Speed [m/s]", "Force [N]")
+            .Add(curve.Speed, curve.Motor, "motors can give" + throttle)
+            .Add(curve.Speed, curve.Peak, "tyres hold, peak")
+            .Add(curve.Speed, curve.Sliding, "tyres hold, sliding");
+        if (crossing is double v)
+        {
+            panel.MarkTime(v, FormattableString.Invariant($"tyres bind up to {v:0.00} m/s"));
+        }
+
+        return panel;
+    }
+
+    private static double? Crossing(ForceCurve curve)
+    {
+        for (int i = 1; i < curve.Speed.Length; i++)
+        {
+            double before = curve.Motor[i - 1] - curve.Peak[i - 1];
+            double after = curve.Motor[i] - curve.Peak[i];
+            if (before > 0.0 && after <= 0.0)
+            {
+                return curve.Speed[i - 1] + ((curve.Speed[i] - curve.Speed[i - 1]) * before / (before - after));
+            }
+        }
+
+        return null;
+    }
+
+    private static Panel? Gains(LimitReport report, LimitOutput output)
+    {
+        Gain[] gains = [.. report.Gains.Where(g => g.Output == output && Math.Abs(g.ChangePercent) >= LeastGain).Reverse()];
+        string of = output == LimitOutput.ShoveMargin ? "share of the own push [%]" : "change [%]";
+        string title = $"10 % more of each part: {LimitWords.Of(output)}";
+        return gains.Length == 0 ? null : new Panel(title, char.ToUpperInvariant(of[0]) + of[1..], "")
+            .WithBars(gains.Select(g => (LimitWords.Of(g.Input), g.ChangePercent)), 0.35 + (0.105 * gains.Length));
+    }
+
+    private static void AddRatio(LimitReport report, List<Panel> panels)
+    {
+        if (report.Ratio is not { } ratio)
+        {
+            return;
+        }
+
+        RatioPoint[] points = [.. ratio.Points.Where(p => double.IsFinite(p.Pull) && double.IsFinite(p.DashTime))];
+        if (points.Length < 2)
+        {
+            return;
+        }
+
+        double[] x = [.. points.Select(p => p.Factor * ratio.MeanRatio)];
+        Panel pull = new Panel("Pull against gear ratio", "Gear ratio [1]", "Force [N]").Add(x, [.. points.Select(p => p.Pull)], "steady pull");
+        pull.MarkTime(ratio.BestForPull * ratio.MeanRatio, FormattableString.Invariant($"least for full pull {ratio.BestForPull * ratio.MeanRatio:0.#}:1"));
+        pull.MarkTime(ratio.MeanRatio, FormattableString.Invariant($"now {ratio.MeanRatio:0.#}:1"));
+        Panel dash = new Panel("First metre against gear ratio", "Gear ratio [1]", "Time [s]").Add(x, [.. points.Select(p => p.DashTime)], "time for 1 m");
+        dash.MarkTime(ratio.BestForDash * ratio.MeanRatio, FormattableString.Invariant($"fastest {ratio.BestForDash * ratio.MeanRatio:0.#}:1"));
+        dash.MarkTime(ratio.MeanRatio, FormattableString.Invariant($"now {ratio.MeanRatio:0.#}:1"));
+        Panel trade = new Panel("The trade: pull against the time for 1 m, by gear ratio", "Time [s]", "Force [N]")
+            .Add([.. points.Select(p => p.DashTime)], [.. points.Select(p => p.Pull)], "one ratio each");
+        foreach (RatioPoint p in points.Where((_, i) => i % 4 == 0))
+        {
+            trade.AddNote(p.DashTime, p.Pull, FormattableString.Invariant($"{p.Factor * ratio.MeanRatio:0.#}:1"));
+        }
+
+        panels.AddRange([pull, dash, trade.WithoutFill()]);
+    }
+
+    private static void AddMatch(MatchResult match, List<Panel> panels)
+    {
+        if (match.PeakWinding is not null)
+        {
+            Panel heat = RunPlot.Time("Heat over the match", "Temperature [°C]").Add(match.Time, match.Winding, "hottest winding").Add(match.Time, match.Case, "hottest case");
+            if (double.IsFinite(match.Controller[^1]))
+            {
+                heat.Add(match.Time, match.Controller, "hottest controller");
+            }
+
+            panels.Add(heat);
+        }
+
+        panels.Add(RunPlot.Time("Battery over the match", "Voltage [V]").Add(match.Time, match.Voltage, "lowest in each second"));
+    }
+}

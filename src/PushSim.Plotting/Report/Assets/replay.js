@@ -1,0 +1,232 @@
+
+"use strict";
+(() => {
+  const data = JSON.parse(document.getElementById("replay-data").textContent);
+  const at = id => document.getElementById(id);
+  const stage = at("stage"), slider = at("time"), play = at("play"), clock = at("clock"), speed = at("speed"), follow = at("follow");
+  const MM = 0.01, DEG = 0.0001 * 180 / Math.PI;
+  const times = data.t.map(t => t / 1e5), last = times.length - 1, end = times[last];
+  const still = matchMedia("(prefers-reduced-motion: reduce)");
+
+  const make = (name, parent, attributes) => {
+    const e = document.createElementNS("http://www.w3.org/2000/svg", name);
+    for (const k in attributes) e.setAttribute(k, attributes[k]);
+    parent.append(e);
+    return e;
+  };
+  const points = corners => corners.map(c => (c[0] * MM).toFixed(2) + "," + (c[1] * MM).toFixed(2)).join(" ");
+
+  // what is seen: all that is ever reached by an outline, and a margin; in millimetres, y up
+  const reach = data.robots.map(r => Math.max(...r.outline.map(c => Math.hypot(c[0], c[1])), ...r.wheels.map(w => Math.hypot(Math.abs(w.x) + w.r, w.y) + w.r * 0.4)) * MM);
+  const box = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
+  const widen = (x, y, r) => {
+    box.left = Math.min(box.left, x - r); box.right = Math.max(box.right, x + r);
+    box.low = Math.min(box.low, y - r); box.high = Math.max(box.high, y + r);
+  };
+  data.robots.forEach((r, k) => r.x.forEach((x, i) => widen(x * MM, r.y[i] * MM, reach[k])));
+  if (data.tether) data.tether.x.forEach(x => widen(x * MM, data.tether.y * MM, 10));
+  const size = Math.max(...reach), longest = 0.9 * size;
+  if (data.push) {
+    const q = data.push;
+    q.x.forEach((x, i) => {
+      const force = Math.hypot(q.fx[i], q.fy[i]), length = longest * Math.min(1, force / q.full);
+      if (force > 1) widen(x * MM + length * q.fx[i] / force, q.y[i] * MM + length * q.fy[i] / force, 0);
+    });
+  }
+  const margin = 0.35 * size;
+  const whole = [box.left - margin, box.low - margin, box.right - box.left + 2 * margin, box.high - box.low + 2 * margin];
+  // neither a slit nor a tower: at most 2.6 wide for 1 high, at least 1.4
+  const grow = (i, length) => { if (whole[2 + i] < length) { whole[i] -= 0.5 * (length - whole[2 + i]); whole[2 + i] = length; } };
+  grow(1, whole[2] / 2.6);
+  grow(0, whole[3] * 1.4);
+  const near = [Math.min(whole[2], 7 * size), 0];
+  near[1] = near[0] * whole[3] / whole[2];
+  const pen = () => view[2] / 900;
+  let view = whole;
+
+  const world = make("g", stage, { transform: "scale(1 -1)" });
+  const steps = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
+  const raster = steps.find(s => s >= near[0] / 16) || 10000;
+  const grid = make("path", world, { class: "grid" });
+  let lines = "";
+  const far = [whole[0] - whole[2], whole[1] - whole[3], whole[0] + 2 * whole[2], whole[1] + 2 * whole[3]];
+  for (let x = Math.ceil(far[0] / raster) * raster; x < far[2]; x += raster) lines += "M" + x + " " + far[1] + "V" + far[3];
+  for (let y = Math.ceil(far[1] / raster) * raster; y < far[3]; y += raster) lines += "M" + far[0] + " " + y + "H" + far[2];
+  grid.setAttribute("d", lines);
+  data.patches.forEach(p => make("polygon", world, { class: "patch", points: points(p) }));
+  data.lines.forEach(x => make("path", world, { class: "line", d: "M" + x * MM + " " + far[1] + "V" + far[3] }));
+  data.walls.forEach(p => make("polygon", world, { class: "wall", points: points(p) }));
+  const trails = data.robots.map((r, k) => make("polyline", world, { class: "trail t" + k }));
+
+  const robots = data.robots.map((r, k) => {
+    const g = make("g", world, { id: "robot-" + k });
+    const body = make("polygon", g, { class: "body r" + k, points: points(r.outline) });
+    const front = Math.max(...r.outline.map(c => c[0])) * MM, a = 0.16 * reach[k];
+    make("path", g, { class: "body r" + k, d: "M" + (front - 2 * a) + " " + a + "L" + (front - 0.8 * a) + " 0L" + (front - 2 * a) + " " + -a });
+    const wheels = r.wheels.map(w => {
+      const x = w.x * MM, y = w.y * MM, radius = w.r * MM, half = 0.32 * radius;
+      const frame = { x: x - radius, y: y - half, height: 2 * half };
+      return {
+        w, radius,
+        shell: make("rect", g, { class: "wheel", width: 2 * radius, ...frame }),
+        fill: make("rect", g, { width: 0, ...frame }),
+        up: make("path", g, { class: "up", d: "M" + (x - radius) + " " + (y - half) + "l" + 2 * radius + " " + 2 * half + "m0 " + -2 * half + "l" + -2 * radius + " " + 2 * half }),
+      };
+    });
+    make("circle", g, { class: "centre", r: 0.045 * reach[k] });
+    return { r, g, body, wheels };
+  });
+  const tether = data.tether && make("path", world, { class: "tether" });
+  const arrow = data.push && make("path", world, { class: "push" });
+  const names = data.robots.map(r => { const t = make("text", stage, { class: "name", "text-anchor": "middle" }); t.textContent = r.name; return t; });
+  const scale = make("text", stage, { class: "name" });
+  scale.textContent = "squares " + (raster >= 1000 ? raster / 1000 + " m" : raster + " mm");
+
+  const cells = [];
+  data.robots.forEach(r => r.wheels.forEach(w => {
+    const row = at("wheels").tBodies[0].insertRow();
+    for (const [k, text] of [r.name, w.name, "", ""].entries()) {
+      const cell = row.insertCell();
+      cell.textContent = text;
+      if (k > 1) { cell.className = "n"; cells.push(cell); }
+    }
+  }));
+  let pushCell = null;
+  if (data.push || data.tether) {
+    const row = at("wheels").tBodies[0].insertRow();
+    row.insertCell().textContent = data.push ? "push of " + data.robots[0].name : "pull on the tether";
+    row.insertCell();
+    pushCell = row.insertCell();
+    pushCell.className = "n";
+    row.insertCell();
+  }
+
+  const marks = [...document.querySelectorAll(".plot[data-from]")].map(s => {
+    const n = x => Number(s.dataset[x]);
+    return { line: s.querySelector(".now"), left: n("left"), slope: (n("right") - n("left")) / (n("to") - n("from")), from: n("from") };
+  });
+
+  // slip from blue over yellow to red
+  const stops = [[43, 123, 186], [224, 183, 62], [209, 69, 12]];
+  const colour = share => {
+    const s = 2 * Math.min(1, Math.max(0, share)), i = Math.min(1, Math.floor(s)), f = s - i;
+    return "rgb(" + stops[i].map((c, k) => Math.round(c + f * (stops[i + 1][k] - c))).join(",") + ")";
+  };
+
+  let now = 0;
+  const frame = t => {
+    let low = 0, high = last;
+    while (high - low > 1) { const m = (low + high) >> 1; if (times[m] <= t) low = m; else high = m; }
+    return [low, high, high > low ? (t - times[low]) / (times[high] - times[low]) : 0];
+  };
+
+  const show = t => {
+    now = Math.min(end, Math.max(0, t));
+    const [i, j, f] = frame(now);
+    const value = a => a[i] + f * (a[j] - a[i]);
+    const centres = robots.map(o => [value(o.r.x) * MM, value(o.r.y) * MM]);
+    if (follow.checked) {
+      const x = centres.reduce((s, c) => s + c[0], 0) / centres.length, y = centres.reduce((s, c) => s + c[1], 0) / centres.length;
+      view = [x - 0.5 * near[0], y - 0.5 * near[1], near[0], near[1]];
+    } else {
+      view = whole;
+    }
+    stage.setAttribute("viewBox", [view[0], -view[1] - view[3], view[2], view[3]].map(v => v.toFixed(2)).join(" "));
+    const p = pen();
+    stage.querySelectorAll(".body, .push, .tether").forEach(e => e.setAttribute("stroke-width", (2.4 * p).toFixed(3)));
+    stage.querySelectorAll(".wheel, .up, .wall").forEach(e => e.setAttribute("stroke-width", (1.5 * p).toFixed(3)));
+    stage.querySelectorAll(".grid, .line, .trail, .patch").forEach(e => e.setAttribute("stroke-width", (1.4 * p).toFixed(3)));
+    const font = Math.min(15 * p * 900 / Math.max(300, Math.min(900, stage.clientWidth || 900)), 0.1 * view[3]);
+    let cell = 0;
+    robots.forEach((o, k) => {
+      o.g.setAttribute("transform", "translate(" + centres[k].map(v => v.toFixed(3)).join(" ") + ") rotate(" + (value(o.r.h) * DEG).toFixed(3) + ")");
+      // above its robot; below the lower of two that do not stand side by side
+      const other = centres[1 - k], low = other && other[1] - centres[k][1] > 0.5 * reach[k];
+      names[k].setAttribute("x", centres[k][0].toFixed(2));
+      names[k].setAttribute("y", (low ? -centres[k][1] + reach[k] + font : -centres[k][1] - reach[k] - 0.35 * font).toFixed(2));
+      for (const w of o.wheels) {
+        const load = value(w.w.load), slip = value(w.w.slip);
+        w.fill.setAttribute("width", (2 * w.radius * Math.min(1, Math.max(0, load / o.r.fullLoad))).toFixed(2));
+        w.fill.setAttribute("fill", colour(slip / data.fullSlip));
+        w.shell.classList.toggle("slips", slip > 50);
+        w.up.classList.toggle("on", load <= 0);
+        cells[cell++].textContent = (load / 100).toFixed(2);
+        cells[cell++].textContent = (slip / 1000).toFixed(2);
+      }
+      let trail = "";
+      for (let n = 0; n <= i; n++) trail += (o.r.x[n] * MM).toFixed(1) + "," + (o.r.y[n] * MM).toFixed(1) + " ";
+      trails[k].setAttribute("points", trail + centres[k][0].toFixed(1) + "," + centres[k][1].toFixed(1));
+    });
+    for (const t of [...names, scale]) { t.setAttribute("font-size", font.toFixed(2)); t.setAttribute("stroke-width", (0.22 * font).toFixed(2)); }
+    scale.setAttribute("x", (view[0] + 0.6 * font).toFixed(2));
+    scale.setAttribute("y", (-view[1] - 0.7 * font).toFixed(2));
+    if (data.push) {
+      const q = data.push, fx = value(q.fx), fy = value(q.fy), force = Math.hypot(fx, fy);
+      const length = longest * Math.min(1, force / q.full);
+      let d = "";
+      if (force > 1 && length > 0) {
+        const a = Math.atan2(fy, fx), x = value(q.x) * MM, y = value(q.y) * MM, b = 0.05 * size, h = Math.min(0.22 * size, 0.6 * length);
+        const to = (u, v) => (x + u * Math.cos(a) - v * Math.sin(a)).toFixed(2) + " " + (y + u * Math.sin(a) + v * Math.cos(a)).toFixed(2);
+        d = "M" + [[0, -b], [length - h, -b], [length - h, -2.6 * b], [length, 0], [length - h, 2.6 * b], [length - h, b], [0, b]].map(c => to(c[0], c[1])).join("L") + "Z";
+      }
+      arrow.setAttribute("d", d);
+      pushCell.textContent = (force / 100).toFixed(2);
+    }
+    if (data.tether) {
+      const h = value(data.robots[0].h) * 0.0001, q = data.tether, x = q.hookX * MM, y = q.hookY * MM;
+      tether.setAttribute("d", "M" + (centres[0][0] + x * Math.cos(h) - y * Math.sin(h)).toFixed(2) + " " + (centres[0][1] + x * Math.sin(h) + y * Math.cos(h)).toFixed(2) + "L" + (value(q.x) * MM).toFixed(2) + " " + (q.y * MM).toFixed(2));
+      if (!data.push) pushCell.textContent = (value(q.f) / 100).toFixed(2);
+    }
+    const text = now.toFixed(3) + " s";
+    clock.textContent = text;
+    slider.setAttribute("aria-valuetext", text + " of " + end.toFixed(3) + " s");
+    for (const m of marks) { m.line.setAttribute("transform", "translate(" + (m.left + m.slope * (now - m.from)).toFixed(2) + " 0)"); m.line.classList.add("on"); }
+  };
+  const go = t => { show(t); slider.value = String(now); };
+
+  let running = false, before = 0, clockTime = 0;
+  const tick = stamp => {
+    if (!running) return;
+    clockTime += Number(speed.value) * (stamp - before) / 1000;
+    before = stamp;
+    // who asks for less motion sees ten still pictures a second of the robots' time
+    go(still.matches ? Math.floor(clockTime * 10) / 10 : clockTime);
+    if (clockTime >= end) { go(end); set(false); } else requestAnimationFrame(tick);
+  };
+  const set = on => {
+    running = on;
+    play.textContent = on ? "Pause" : "Play";
+    if (on) {
+      clockTime = now >= end ? 0 : now;
+      before = performance.now();
+      requestAnimationFrame(tick);
+    }
+  };
+
+  play.addEventListener("click", () => set(!running));
+  slider.addEventListener("input", () => { set(false); show(Number(slider.value)); });
+  follow.addEventListener("change", () => show(now));
+  addEventListener("resize", () => show(now));
+  at("replay").addEventListener("keydown", e => {
+    if (e.ctrlKey || e.metaKey || e.altKey || e.target === speed) return;
+    const [i, , f] = frame(now), n = e.shiftKey ? 10 : 1;
+    const here = now >= end ? last : i;
+    const keys = {
+      " ": () => set(!running),
+      ArrowRight: () => { set(false); go(times[Math.min(last, here + n)]); },
+      ArrowLeft: () => { set(false); go(times[Math.max(0, f > 0 && here < last ? here + 1 - n : here - n)]); },
+      Home: () => { set(false); go(0); },
+      End: () => { set(false); go(end); },
+      "[": () => { speed.selectedIndex = Math.max(0, speed.selectedIndex - 1); },
+      "]": () => { speed.selectedIndex = Math.min(speed.options.length - 1, speed.selectedIndex + 1); },
+    };
+    // a button and a box have their own meaning for the space bar; a table scrolls with the arrows
+    if (!keys[e.key] || (e.key === " " && (e.target === play || e.target === follow)) || e.target.classList.contains("scroll")) return;
+    e.preventDefault();
+    keys[e.key]();
+  });
+
+  at("player").hidden = false;
+  follow.checked = whole[2] > 14 * size;
+  go(0);
+})();

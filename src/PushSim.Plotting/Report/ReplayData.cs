@@ -1,0 +1,244 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using PushSim.Simulation;
+using PushSim.Surroundings;
+using PushSim.Tyres;
+
+namespace PushSim.Plotting.Report;
+
+/// <summary>
+/// The history that a page replays, as JSON: lengths in 0.01 mm, angles in 0.1 mrad, forces in 0.01 N, slip in mm/s, times in 10 µs,
+/// all whole numbers to keep it short. Floor frame of the first robot: x along the floor, y to its left, from above.
+/// </summary>
+internal sealed class ReplayData
+{
+    private const double PerMetre = 1e5;
+    private const double PerRadian = 1e4;
+    private const double PerNewton = 1e2;
+    private const double PerSlip = 1e3;
+    private const double PerSecond = 1e5;
+
+    // Load and force to which bars and arrow are drawn full: most samples stay below, an impact does not set the scale [1].
+    private const double FullShare = 0.97;
+
+    private readonly RunResult _result;
+    private readonly ReplayFrames _frames;
+    private readonly Utf8JsonWriter _json;
+
+    private ReplayData(RunResult result, Utf8JsonWriter json) => (_result, _frames, _json) = (result, ReplayFrames.Of(result), json);
+
+    /// <summary>The JSON text, safe inside a script element: the encoder escapes every angle bracket, ampersand and quote of a name.</summary>
+    public static string Of(RunResult result)
+    {
+        using var memory = new MemoryStream();
+        using (var json = new Utf8JsonWriter(memory, new JsonWriterOptions { Encoder = JavaScriptEncoder.Default }))
+        {
+            new ReplayData(result, json).Write();
+        }
+
+        return System.Text.Encoding.UTF8.GetString(memory.ToArray());
+    }
+
+    /// <summary>Slip at which a wheel has the last colour [m/s].</summary>
+    public static double FullSlip(RunResult result)
+    {
+        const string end = "_tread_slip_speed_m_per_s";
+        IEnumerable<Channel> all = result.Channels.Concat(result.Opponent?.Channels ?? []);
+        return Math.Ceiling(10.0 * High([.. all.Where(c => c.Key.EndsWith(end, StringComparison.Ordinal)).Select(c => c.Values)], 0.1)) / 10.0;
+    }
+
+    private void Write()
+    {
+        _json.WriteStartObject();
+        Number("fullSlip", FullSlip(_result), PerSlip);
+        Numbers("t", _frames.Whole(_result.Time, PerSecond));
+        _json.WriteStartArray("robots");
+        WriteRobot(_result.Scenario.Robot, key => _result[key].Values, 1.0);
+        if (_result.Opponent is OpponentRun opponent)
+        {
+            WriteRobot(opponent.Robot, key => opponent[key].Values, -1.0);
+        }
+
+        _json.WriteEndArray();
+        WritePush();
+        WriteTether();
+        WriteFloor();
+        _json.WriteEndObject();
+    }
+
+    // the opponent's frame is the floor's turned by half a turn: turn it back
+    private void WriteRobot(RobotSettings robot, Func<string, double[]> channel, double frame)
+    {
+        _json.WriteStartObject();
+        _json.WriteString("name", PlainLabel.Of(robot.Name));
+        _json.WriteStartArray("outline");
+        foreach ((double x, double y) in robot.OutlineOrBox.Corners)
+        {
+            Pair(x - robot.Chassis.CentreOfMassX, y - robot.Chassis.CentreOfMassY);
+        }
+
+        _json.WriteEndArray();
+        Numbers("x", _frames.Whole(channel("x_m"), frame * PerMetre));
+        Numbers("y", _frames.Whole(channel("y_m"), frame * PerMetre));
+        Numbers("h", _frames.Whole(channel("heading_rad"), PerRadian, frame < 0.0 ? Math.PI : 0.0));
+        _json.WriteStartArray("wheels");
+        foreach (WheelSettings wheel in robot.Wheels)
+        {
+            WriteWheel(robot, wheel, channel);
+        }
+
+        _json.WriteEndArray();
+        double[][] loads = [.. robot.Wheels.Select(w => channel(Key(w, "load_n")))];
+        Number("fullLoad", High(loads, 0.1), PerNewton);
+        _json.WriteEndObject();
+    }
+
+    private void WriteWheel(RobotSettings robot, WheelSettings wheel, Func<string, double[]> channel)
+    {
+        _json.WriteStartObject();
+        _json.WriteString("name", PlainLabel.Of(wheel.Name));
+        Number("x", wheel.X - robot.Chassis.CentreOfMassX, PerMetre);
+        Number("y", wheel.Y - robot.Chassis.CentreOfMassY, PerMetre);
+        Number("r", wheel.Radius, PerMetre);
+        Numbers("slip", _frames.Whole(channel(Key(wheel, "tread_slip_speed_m_per_s")), PerSlip));
+        Numbers("load", _frames.Whole(channel(Key(wheel, "load_n")), PerNewton));
+        _json.WriteEndObject();
+    }
+
+    private void WritePush()
+    {
+        if (_result.Channels.All(c => c.Key != "contact_push_n"))
+        {
+            return;
+        }
+
+        double[] along = _result["contact_push_n"].Values;
+        double[] across = _result["contact_side_force_n"].Values;
+        _json.WriteStartObject("push");
+        Numbers("x", _frames.Whole(_result["contact_x_m"].Values, PerMetre));
+        Numbers("y", _frames.Whole(_result["contact_y_m"].Values, PerMetre));
+        Numbers("fx", _frames.Whole(along, PerNewton));
+        Numbers("fy", _frames.Whole(across, PerNewton));
+        Number("full", High([[.. along.Zip(across, double.Hypot).Where(f => f > 0.0).DefaultIfEmpty(0.0)]], 0.1), PerNewton);
+        _json.WriteEndObject();
+    }
+
+    private void WriteTether()
+    {
+        if (_result.Scenario.Tether is not TetherSettings tether)
+        {
+            return;
+        }
+
+        double[] force = _result["tether_force_n"].Values;
+        double[] anchor = Anchor(tether);
+        _json.WriteStartObject("tether");
+        Number("hookX", tether.HookX - _result.Scenario.Robot.Chassis.CentreOfMassX, PerMetre);
+        Number("hookY", tether.HookY - _result.Scenario.Robot.Chassis.CentreOfMassY, PerMetre);
+        Numbers("x", _frames.Whole(anchor, PerMetre));
+        Number("y", tether.AnchorY, PerMetre);
+        Numbers("f", _frames.Whole(force, PerNewton));
+        _json.WriteEndObject();
+    }
+
+    // its speed is linear between samples but at the few corners, so the trapezoid rule is exact but there
+    private double[] Anchor(TetherSettings tether)
+    {
+        double[] place = new double[_result.Time.Length];
+        place[0] = tether.AnchorX;
+        for (int i = 1; i < place.Length; i++)
+        {
+            double step = _result.Time[i] - _result.Time[i - 1];
+            place[i] = place[i - 1] + (0.5 * step * (Speed(tether, _result.Time[i - 1]) + Speed(tether, _result.Time[i])));
+        }
+
+        return place;
+    }
+
+    private static double Speed(TetherSettings tether, double time)
+    {
+        IReadOnlyList<(double Time, double Speed)> points = tether.AnchorSpeed;
+        if (points.Count == 0)
+        {
+            return 0.0;
+        }
+
+        for (int i = 1; i < points.Count; i++)
+        {
+            if (time < points[i].Time)
+            {
+                double share = Math.Clamp((time - points[i - 1].Time) / (points[i].Time - points[i - 1].Time), 0.0, 1.0);
+                return points[i - 1].Speed + (share * (points[i].Speed - points[i - 1].Speed));
+            }
+        }
+
+        return points[^1].Speed;
+    }
+
+    private void WriteFloor()
+    {
+        _json.WriteStartArray("walls");
+        foreach (Contact.WallSettings wall in _result.Scenario.Walls)
+        {
+            Corners(wall.Corners());
+        }
+
+        _json.WriteEndArray();
+        _json.WriteStartArray("patches");
+        foreach (FloorPatch p in _result.Scenario.Floor.Patches)
+        {
+            Corners([(p.MinX, p.MinY), (p.MaxX, p.MinY), (p.MaxX, p.MaxY), (p.MinX, p.MaxY)]);
+        }
+
+        _json.WriteEndArray();
+        _json.WriteStartArray("lines");
+        if (_result.Opponent is OpponentRun opponent)
+        {
+            double line = _result.Scenario.Shove.Line;
+            _json.WriteNumberValue((long)Math.Round((_result["x_m"].Values[0] - line) * PerMetre));
+            _json.WriteNumberValue((long)Math.Round((-opponent["x_m"].Values[0] + line) * PerMetre));
+        }
+
+        _json.WriteEndArray();
+    }
+
+    private void Corners((double X, double Y)[] corners)
+    {
+        _json.WriteStartArray();
+        foreach ((double x, double y) in corners)
+        {
+            Pair(x, y);
+        }
+
+        _json.WriteEndArray();
+    }
+
+    private static double High(double[][] values, double least)
+    {
+        double[] sorted = [.. values.SelectMany(v => v).Order()];
+        return Math.Max(least, sorted[(int)(FullShare * (sorted.Length - 1))]);
+    }
+
+    private static string Key(WheelSettings wheel, string what) => $"wheel_{Slug.Of(wheel.Name)}_{what}";
+
+    private void Pair(double x, double y)
+    {
+        _json.WriteStartArray();
+        _json.WriteNumberValue((long)Math.Round(x * PerMetre));
+        _json.WriteNumberValue((long)Math.Round(y * PerMetre));
+        _json.WriteEndArray();
+    }
+
+    private void Number(string key, double value, double perUnit) => _json.WriteNumber(key, (long)Math.Round(value * perUnit));
+
+    private void Numbers(string key, IEnumerable<long> values)
+    {
+        _json.WriteStartArray(key);
+        foreach (long value in values)
+        {
+            _json.WriteNumberValue(value);
+        }
+
+        _json.WriteEndArray();
+    }
+}

@@ -1,0 +1,84 @@
+using System.Globalization;
+using System.Text;
+using OxyPlot;
+
+namespace PushSim.Plotting.Report;
+
+/// <summary>
+/// A plot of a page: the same panel drawn for a desk and for a telephone, and its content in words for those who cannot see it.
+/// </summary>
+public sealed class ReportFigure
+{
+    // Curves described one by one in the words for a screen reader [1].
+    private const int MostCurves = 8;
+
+    private readonly Panel _desk;
+    private readonly Panel _phone;
+    private (string Desk, string Phone)? _drawn;
+
+    private ReportFigure(Panel desk, Panel phone) => (_desk, _phone) = (desk, phone);
+
+    /// <summary>The plots of a run, the same as in its picture.</summary>
+    /// <param name="result">A result with at least two samples.</param>
+    public static IReadOnlyList<ReportFigure> Of(Simulation.RunResult result) => Of(() => RunPlot.Panels(result));
+
+    /// <summary>The plots of any command, out of what makes its panels anew each time.</summary>
+    internal static IReadOnlyList<ReportFigure> Of(Func<IReadOnlyList<Panel>> panels)
+    {
+        // a panel is built once, so each drawing takes its own
+        IReadOnlyList<Panel> desk = panels();
+        IReadOnlyList<Panel> phone = panels();
+        return [.. desk.Select((p, i) => new ReportFigure(p, phone[i]))];
+    }
+
+    /// <summary>Writes heading and both drawings.</summary>
+    internal void Write(TextWriter html, int number)
+    {
+        string id = FormattableString.Invariant($"p{number}");
+        html.WriteLine($"<figure><h3 id=\"{id}\">{HtmlText.Of(_desk.Title)}</h3>");
+        string words = HtmlText.Of(Words(_desk));
+        (string desk, string phone) = _drawn ??= (Draw(_desk, PlotLook.Page, id + "d", "desk", words), Draw(_phone, PlotLook.Phone, id + "p", "phone", words));
+        html.WriteLine(desk);
+        html.WriteLine(phone);
+        html.WriteLine("</figure>");
+    }
+
+    private static string Draw(Panel panel, PlotLook look, string id, string kind, string words)
+    {
+        int height = PlotSheet.Height(panel.Rows);
+        PlotModel model = panel.Build(look);
+        var context = new SvgPageContext(id);
+        ((IPlotModel)model).Update(true);
+        ((IPlotModel)model).Render(context, new OxyRect(0, 0, look.Width, height));
+        var svg = new StringBuilder();
+        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"plot {kind}\" viewBox=\"0 0 {look.Width} {height}\" role=\"img\" aria-label=\"{words}\"");
+        bool isTime = panel.XTitle == RunPlot.TimeTitle;
+        OxyRect area = model.PlotArea;
+        if (isTime)
+        {
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $" data-left=\"{area.Left:0.##}\" data-right=\"{area.Right:0.##}\" data-from=\"{model.Axes[0].ActualMinimum:0.######}\" data-to=\"{model.Axes[0].ActualMaximum:0.######}\"");
+        }
+
+        svg.Append('>').Append(context.Content);
+        if (isTime)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"<path class=\"now\" d=\"M0 {area.Top:0.#}V{area.Bottom:0.#}\"/>");
+        }
+
+        return svg.Append("</svg>").ToString();
+    }
+
+    private static string Words(Panel panel)
+    {
+        var words = new StringBuilder();
+        words.Append(CultureInfo.InvariantCulture, $"Plot: {panel.Title}; {(panel.YTitle.Length > 0 ? panel.YTitle : "words")} against {panel.XTitle}.");
+        foreach (Curve curve in panel.Curves.Take(MostCurves))
+        {
+            words.Append(CultureInfo.InvariantCulture, $" {curve.Label}: from {curve.Y.Min():0.##} to {curve.Y.Max():0.##}, at the end {curve.Y[^1]:0.##}.");
+        }
+
+        return words.ToString();
+    }
+}

@@ -1,0 +1,55 @@
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Logs;
+
+/// <summary>Quantities that come with a fit on the command line, in SI.</summary>
+public static class FitArguments
+{
+    /// <summary>A force, or a mass whose weight is meant.</summary>
+    /// <param name="text">For example "420 gf".</param>
+    /// <param name="newton">The force [N].</param>
+    /// <param name="message">What is wrong with it.</param>
+    public static bool TryForce(string text, out double newton, out string message)
+    {
+        bool isForce = Quantity.TryParse(text, Dimension.Force, out Quantity q, out message, out string help);
+        if (!isForce && Quantity.TryParse(text, Dimension.Mass, out Quantity mass, out _, out _))
+        {
+            (q, isForce) = (new Quantity(mass.Value * LogColumn.ForceFactor("kgf"), 0.0), true);
+        }
+
+        newton = q.Value;
+        message = isForce ? "" : $"{message}; {help}";
+        return isForce;
+    }
+
+    /// <summary>A length.</summary>
+    /// <param name="text">For example "25 mm".</param>
+    /// <param name="metre">The length [m].</param>
+    /// <param name="message">What is wrong with it.</param>
+    public static bool TryLength(string text, out double metre, out string message)
+    {
+        bool isRead = Quantity.TryParse(text, Dimension.Length, out Quantity q, out message, out string help);
+        metre = q.Value;
+        message = isRead ? "" : $"{message}; {help}";
+        return isRead;
+    }
+
+    /// <summary>A cell's calibration, force per mV.</summary>
+    /// <param name="text">For example "25 gf/mV".</param>
+    /// <param name="perMillivolt">The calibration [N/mV].</param>
+    /// <param name="message">What is wrong with it.</param>
+    public static bool TryCalibration(string text, out double perMillivolt, out string message)
+    {
+        perMillivolt = double.NaN;
+        int slash = text.LastIndexOf('/');
+        bool isPerMillivolt = slash > 0 && text[(slash + 1)..].Trim() == LogColumn.Millivolt;
+        message = "write a force per mV, for example \"25 gf/mV\"";
+        return isPerMillivolt && TryForce(text[..slash], out perMillivolt, out message) && perMillivolt != 0.0;
+    }
+
+    /// <summary>Whether a text is a unit of force, or mV.</summary>
+    public static bool IsForceUnit(string text) => text == LogColumn.Millivolt || !double.IsNaN(LogColumn.ForceFactor(text));
+
+    /// <summary>Whether a text is a unit of time.</summary>
+    public static bool IsTimeUnit(string text) => !double.IsNaN(LogColumn.TimeFactor(text));
+}

@@ -1,0 +1,122 @@
+using System.Globalization;
+using System.Text;
+using CsvHelper;
+using CsvHelper.Configuration;
+using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Logs;
+
+/// <summary>
+/// Reads the log of a load cell, or a table of readings, as loggers, spreadsheets and people write them. Streams: memory does
+/// not grow with the file beyond <see cref="LogOptions.MostSamples"/>.
+/// </summary>
+public static class LogReader
+{
+    // Characters looked at to tell separator and decimals.
+    private const int Head = 64 * 1024;
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="options">What the user says about it.</param>
+    /// <param name="cancel">Interrupt.</param>
+    public static LogResult Read(string path, LogOptions? options = null, CancellationToken cancel = default)
+    {
+        options ??= new LogOptions();
+        string name = SourceFile.Clean(path);
+        try
+        {
+            var info = new FileInfo(path);
+            if (!info.Exists)
+            {
+                return Unreadable(name, Directory.Exists(path) ? "this is a folder, not a file" : "there is no such file");
+            }
+
+            using FileStream stream = File.OpenRead(path);
+            return ReadStream(stream, name, options, cancel);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return Unreadable(name, SourceFile.Clean(e.Message));
+        }
+    }
+
+    /// <summary>Reads a stream from its present position; the start is kept to look at twice.</summary>
+    /// <param name="stream">The text, UTF-8 or with a byte-order mark.</param>
+    /// <param name="name">Name that messages use.</param>
+    /// <param name="options">What the user says about it.</param>
+    /// <param name="cancel">Interrupt.</param>
+    public static LogResult ReadStream(Stream stream, string name, LogOptions options, CancellationToken cancel = default)
+    {
+        using var text = new StreamReader(stream, new UTF8Encoding(false), detectEncodingFromByteOrderMarks: true, 1 << 16);
+        char[] head = new char[Head];
+        int length = text.ReadBlock(head, 0, Head);
+        string start = new(head, 0, length);
+        if (start.Trim().Length == 0)
+        {
+            return new LogResult { File = name, Problems = [new Problem(name, 0, 0, Severity.Error, "the file is empty", "export the log again, with a column of time and one of force")] };
+        }
+
+        if (start.Contains('\0'))
+        {
+            return new LogResult { File = name, Problems = [new Problem(name, 0, 0, Severity.Error, "this is no text file", "export the log as CSV")] };
+        }
+
+        LogFormat format = LogFormat.Of(start, length < Head);
+        var work = new LogRows(name, format, options);
+        using var parser = new CsvParser(new JoinedReader(start, text), Configuration(format));
+        try
+        {
+            while (work.WantsMore && parser.Read())
+            {
+                work.Take(parser);
+                if (parser.Row % 65536 == 0)
+                {
+                    cancel.ThrowIfCancellationRequested();
+                }
+            }
+        }
+        catch (MaxFieldSizeException)
+        {
+            work.Error(parser.RawRow, 1, "a cell is longer than 1000 characters", "is a quotation mark left open above?");
+        }
+
+        return work.Finish();
+    }
+
+    private static CsvConfiguration Configuration(LogFormat format) => new(CultureInfo.InvariantCulture)
+    {
+        Delimiter = format.Separator.ToString(),
+        Mode = format.Separator == ' ' ? CsvMode.NoEscape : CsvMode.RFC4180,
+        WhiteSpaceChars = [],
+        BadDataFound = null,
+        HasHeaderRecord = false,
+        MaxFieldSize = 1000,
+        BufferSize = 1 << 16,
+        DetectColumnCountChanges = false,
+    };
+
+    private static LogResult Unreadable(string name, string why) => new()
+    {
+        File = name, CannotRead = true, Problems = [new Problem(name, 0, 0, Severity.Error, why, "check the name and the folder")],
+    };
+
+    // The start that was looked at, then the rest.
+    private sealed class JoinedReader(string start, TextReader rest) : TextReader
+    {
+        private int _at;
+
+        public override int Read(char[] buffer, int index, int count)
+        {
+            if (_at >= start.Length)
+            {
+                return rest.Read(buffer, index, count);
+            }
+
+            int n = Math.Min(count, start.Length - _at);
+            start.CopyTo(_at, buffer, index, n);
+            _at += n;
+            return n;
+        }
+    }
+}

@@ -1,0 +1,46 @@
+using PushSim.Analysis.Fit;
+
+namespace PushSim.Scenarios.Logs;
+
+/// <summary>One history out of a file.</summary>
+/// <param name="Tyre">Tyre that the file names; null if it names none.</param>
+/// <param name="Trace">The samples, in SI.</param>
+/// <param name="Lines">Line of the file of each sample.</param>
+/// <param name="PerSample">Rows averaged into one sample [1].</param>
+public sealed record LogTrace(string? Tyre, ForceTrace Trace, int[] Lines, int PerSample);
+
+/// <summary>One reading off a display.</summary>
+/// <param name="Tyre">Tyre that the row names; null if there is no such column.</param>
+/// <param name="Force">Steady reading [N]; null if the cell is empty.</param>
+/// <param name="Peak">Peak reading [N]; null if there is none.</param>
+/// <param name="Load">Load on the tyres under test [N]; null if there is no such column.</param>
+/// <param name="Line">Line of the file.</param>
+public sealed record LogReading(string? Tyre, double? Force, double? Peak, double? Load, int Line);
+
+/// <summary>What reading a log gave.</summary>
+public sealed record LogResult
+{
+    /// <summary>The file as the user named it.</summary>
+    public required string File { get; init; }
+
+    /// <summary>Histories, if the file has a time column.</summary>
+    public IReadOnlyList<LogTrace> Traces { get; init; } = [];
+
+    /// <summary>Readings, if it has none.</summary>
+    public IReadOnlyList<LogReading> Readings { get; init; } = [];
+
+    /// <summary>All complaints.</summary>
+    public IReadOnlyList<Problem> Problems { get; init; } = [];
+
+    /// <summary>What was guessed or left out, in sentences.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
+    /// <summary>Rows of data read [1].</summary>
+    public long Rows { get; init; }
+
+    /// <summary>True if the file could not be opened or read at all.</summary>
+    public bool CannotRead { get; init; }
+
+    /// <summary>True if any complaint is an error.</summary>
+    public bool HasErrors => Problems.Any(p => p.Severity == Severity.Error);
+}

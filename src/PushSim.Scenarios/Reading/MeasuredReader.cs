@@ -1,0 +1,65 @@
+using PushSim.Analysis.Fit;
+using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>Reads the log that a scenario names beside its simulated pull.</summary>
+internal static class MeasuredReader
+{
+    public static ScenarioSettings Add(ReadContext context, string path, Section s, ScenarioSettings scenario)
+    {
+        if (scenario.Tether is null)
+        {
+            context.Warning(s.Place, "[measured] has no effect without a tether", "take it out, or add [tether]");
+            return scenario;
+        }
+
+        var options = new LogOptions { ForceUnit = Unit(s, "force_unit", FitArguments.IsForceUnit), TimeUnit = Unit(s, "time_unit", FitArguments.IsTimeUnit), MostSamples = 200_000 };
+        string folder = Path.GetDirectoryName(path) is { Length: > 0 } own ? own : ".";
+        if (s.Text("file") is not string name || FileLoader.Resolve(context, folder, name, s.PlaceOf("file")) is not string full)
+        {
+            return scenario;
+        }
+
+        LogResult log = LogReader.Read(full, options);
+        foreach (Problem p in log.Problems)
+        {
+            string where = p.Line > 0 ? FormattableString.Invariant($"line {p.Line}, column {p.Column}: ") : "";
+            context.Error(s.PlaceOf("file"), $"\"{SourceFile.Clean(name)}\", {where}{p.Message}", p.Help);
+        }
+
+        if (log.HasErrors)
+        {
+            return scenario;
+        }
+
+        if (log.Traces.Count == 0)
+        {
+            context.Error(s.PlaceOf("file"), $"\"{SourceFile.Clean(name)}\" has no column of time", "readings without time cannot be laid over a run");
+            return scenario;
+        }
+
+        if (PullFinder.Find(log.Traces[0].Trace).Problem is TraceProblem wrong)
+        {
+            Problem p = TraceWords.Of(name, log.Traces[0], wrong);
+            context.Error(s.PlaceOf("file"), FormattableString.Invariant($"\"{SourceFile.Clean(name)}\", line {p.Line}: {p.Message}"), p.Help);
+            return scenario;
+        }
+
+        context.Notes.AddRange(log.Notes.Select(n => $"{SourceFile.Clean(name)}: {n}"));
+        return scenario with { Measured = new MeasuredPull(name, log.Traces[0].Trace, s.Number("shift")) };
+    }
+
+    private static string? Unit(Section s, string key, Func<string, bool> isKnown)
+    {
+        if (s.Text(key) is not string unit || isKnown(unit))
+        {
+            return s.Has(key) ? s.Text(key) : null;
+        }
+
+        s.Context.Error(s.PlaceOf(key), $"\"{SourceFile.Clean(unit, 20)}\" is no unit known here", key == "force_unit" ? "N, gf, kgf, lbf, ozf" : "s, ms, us, min");
+        return null;
+    }
+}

@@ -1,0 +1,44 @@
+namespace PushSim.Scenarios.Shelf;
+
+/// <summary>How far a number of the shelf can be traced.</summary>
+public enum ShelfOrigin
+{
+    /// <summary>A named page, standard or paper, or what the class of material is by its name.</summary>
+    Source,
+
+    /// <summary>A rule of the trade.</summary>
+    CommonPractice,
+
+    /// <summary>A guess that is no evidence.</summary>
+    Estimate,
+}
+
+/// <summary>One value of a part of the shelf.</summary>
+/// <param name="Key">The key of a robot file that it stands for.</param>
+/// <param name="Text">The value as a file writes it, with unit and tolerance.</param>
+/// <param name="Source">Where it comes from: a source, "common practice, no source" or "estimate", with a remark.</param>
+public sealed record ShelfNumber(string Key, string Text, string Source)
+{
+    /// <summary>How far it can be traced.</summary>
+    public ShelfOrigin Origin => Source.Contains("common practice, no source", StringComparison.Ordinal) ? ShelfOrigin.CommonPractice
+        : Source.Contains("estimate", StringComparison.Ordinal) ? ShelfOrigin.Estimate : ShelfOrigin.Source;
+
+    /// <summary>Middle value in SI; null for a word [the unit of its key].</summary>
+    public double? Value { get; init; }
+
+    /// <summary>Half-width of its tolerance in SI; 0 if none is stated [the unit of its key].</summary>
+    public double Tolerance { get; init; }
+
+    /// <summary>SI unit of value and tolerance; empty for a pure number.</summary>
+    public string Unit { get; init; } = "";
+}
+
+/// <summary>A part of the shelf.</summary>
+/// <param name="Name">The name that a file refers to.</param>
+/// <param name="About">What it is, one sentence.</param>
+/// <param name="Numbers">Its values.</param>
+public sealed record ShelfPart(string Name, string About, IReadOnlyList<ShelfNumber> Numbers)
+{
+    /// <summary>The number of that key; null if it has none.</summary>
+    public ShelfNumber? Find(string key) => Numbers.FirstOrDefault(n => n.Key == key);
+}

@@ -1,0 +1,106 @@
+using PushSim.Analysis.Statistics;
+
+namespace PushSim.Analysis.Fit;
+
+/// <summary>
+/// The breakaway force of one pull. The ramp is a straight line; the tyre let go somewhere between the last reading on the line and the
+/// next one, each moment as likely:
+/// <code>
+/// F_s = L(t*),  t* uniform in (t_j, t_j+1),  L with the regression's error, tare's and steps' error on top
+/// </code>
+/// With five readings or fewer on the ramp no line is trusted, and the greatest reading is a lower bound. Limits: a cell's own filter
+/// makes the ramp late and the peak low by slope times its time constant; the mass of the robot adds what it takes to set it moving.
+/// A slow pull makes both small.
+/// </summary>
+internal static class Breakaway
+{
+    /// <summary>With this many readings on the ramp or fewer, breakaway is a lower bound [1].</summary>
+    public const int FewRampSamples = 5;
+
+    // The line is laid through readings above this share of the peak, or the lower one if they are too few [1].
+    private const double Upper = 0.6;
+    private const double Lower = 0.3;
+    private const int FewestOnLine = 4;
+
+    // More readings than this see the ramp's curvature instead of helping [1].
+    private const int MostOnLine = 40;
+
+    // A reading this many spreads below the line has left it [1].
+    private const double Left = 3.0;
+
+    public static FoundPull Measure(FoundPull pull, double[] time, double[] clean, int foot, TareLine tare, double noise, double step)
+    {
+        double At(int i) => clean[i] - tare.At(time[i]);
+        int peak = pull.Peak;
+        if (pull.RampSamples <= FewRampSamples || peak + 1 >= time.Length)
+        {
+            return pull with { Breakaway = Bound(At(peak)), Quality = BreakawayQuality.FewSamples };
+        }
+
+        int from = First(foot, peak, i => At(i) >= Upper * At(peak));
+        from = peak - from < FewestOnLine ? First(foot, peak, i => At(i) >= Lower * At(peak)) : from;
+        from = Math.Max(peak - FewestOnLine - 1 < foot ? foot : from, peak - MostOnLine);
+        if (peak - from < FewestOnLine - 1)
+        {
+            return pull with { Breakaway = Bound(At(peak)), Quality = BreakawayQuality.FewSamples };
+        }
+
+        double floor = Math.Sqrt((noise * noise) + (step * step / 12.0));
+
+        // up to the peak first, then with what still lies on that line
+        int last = LastOnLine(peak - 1, peak);
+        LineFit line = Line(from, last);
+        double gap = time[last + 1] - time[last];
+        double middle = 0.5 * (time[last] + time[last + 1]);
+        (double tareNoise, double tareSteps) = tare.VarianceAt(middle);
+        double s2 = Math.Max(line.ResidualDeviation * line.ResidualDeviation, step * step / 12.0);
+        double spread = s2 * line.LeverageAt(middle);
+        double inflation = StudentT.Factor(0.95, Math.Max(1, line.Freedom)) / StudentT.Factor(0.95, double.PositiveInfinity);
+        double half = UniformPlusNormal.HalfWidth(0.95, 0.5 * Math.Abs(line.Slope) * gap, Math.Sqrt((inflation * inflation * spread) + tareNoise + tareSteps));
+        double value = line.At(middle);
+        return pull with
+        {
+            Breakaway = new Interval(value, value - half, value + half),
+            Quality = BreakawayQuality.Seen,
+            Ramp = [(time[from], line.At(time[from])), (middle, value)],
+        };
+
+        LineFit Line(int a, int b)
+        {
+            double[] x = [.. Enumerable.Range(a, b - a + 1).Select(i => time[i])];
+            double[] y = [.. Enumerable.Range(a, b - a + 1).Select(At)];
+            return LineFit.Of(x, y);
+        }
+
+        int LastOnLine(int sure, int until)
+        {
+            int last = Math.Max(from + 2, sure);
+            LineFit line = Line(from, last);
+            double s = Math.Max(line.ResidualDeviation, floor);
+            for (int i = last + 1; i <= Math.Min(until + 2, time.Length - 2); i++)
+            {
+                if (At(i) < line.At(time[i]) - (Left * s * Math.Sqrt(1.0 + line.LeverageAt(time[i]))))
+                {
+                    break;
+                }
+
+                last = i;
+            }
+
+            return last;
+        }
+    }
+
+    private static Interval Bound(double value) => new(value, value, double.NaN);
+
+    private static int First(int from, int to, Func<int, bool> isThere)
+    {
+        int i = from;
+        while (i < to && !isThere(i))
+        {
+            i++;
+        }
+
+        return i;
+    }
+}

@@ -1,0 +1,110 @@
+using MathNet.Numerics.LinearAlgebra;
+using PushSim.Simulation;
+using PushSim.Tyres;
+
+namespace PushSim.Analysis.Fit;
+
+/// <summary>
+/// From the force on a level tether to the friction of the tyres under test. A tether at height h moves load from one axle to the other:
+/// <code>
+/// sum N = m g + D,   sum x N = x_c m g + x_D D -+ h F,   sum y N = y_c m g + y_D D      (- powered, + dragged ahead)
+/// mu = (F +- mu_skid N_skid) / N_tested                                                 (+ powered, - dragged)
+/// </code>
+/// with each wheel a spring; wheels that would pull leave the floor. Tested are the driven wheels (all wheels if none is driven);
+/// other wheels roll freely. Where all wheels are tested and alike, the height does not matter. A tether that is not level is not allowed for.
+/// </summary>
+public sealed class GripLoad
+{
+    private const double Gravity = 9.80665;
+
+    private readonly double _fixed;
+    private readonly RobotSettings? _robot;
+    private readonly double _height;
+    private readonly bool _isDrag;
+    private readonly bool[] _isTested = [];
+
+    private GripLoad(double load) => _fixed = load;
+
+    private GripLoad(RobotSettings robot, double height, bool isDrag)
+    {
+        (_robot, _height, _isDrag) = (robot, height, isDrag);
+        HashSet<int> driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+        _isTested = [.. robot.Wheels.Select((w, i) => !w.IsSkid && (driven.Count == 0 || driven.Contains(i)))];
+    }
+
+    /// <summary>Whether the height of the tether makes a difference.</summary>
+    public bool DependsOnHeight => _robot is not null && !_isTested.All(t => t);
+
+    /// <summary>A load that is known and stays.</summary>
+    /// <param name="load">Load on the tyres under test [N].</param>
+    public static GripLoad Fixed(double load) => new(load);
+
+    /// <summary>The load of a robot's tested wheels.</summary>
+    /// <param name="robot">The robot.</param>
+    /// <param name="height">Height of the tether above the floor [m].</param>
+    /// <param name="isDrag">True if it is dragged ahead with wheels locked; false if it pulls on a tether behind it.</param>
+    public static GripLoad Of(RobotSettings robot, double height, bool isDrag) => new(robot, height, isDrag);
+
+    /// <summary>Load on the tyres under test while the tether pulls that hard [N].</summary>
+    public double LoadAt(double force) => _robot is null ? _fixed : Sum(Loads(force), i => _isTested[i]);
+
+    /// <summary>Friction of the tyres under test [1].</summary>
+    /// <param name="force">Force on the tether [N].</param>
+    public double Friction(double force)
+    {
+        if (_robot is null)
+        {
+            return force / _fixed;
+        }
+
+        double[] loads = Loads(force);
+        double skids = 0.0;
+        for (int i = 0; i < loads.Length; i++)
+        {
+            skids += _robot.Wheels[i].IsSkid ? _robot.Wheels[i].Tyre.KineticFriction * loads[i] : 0.0;
+        }
+
+        return (force + (_isDrag ? -skids : skids)) / Sum(loads, i => _isTested[i]);
+    }
+
+    private static double Sum(double[] loads, Func<int, bool> isIn) => loads.Where((_, i) => isIn(i)).Sum();
+
+    private double[] Loads(double force)
+    {
+        RobotSettings robot = _robot!;
+        double weight = robot.Chassis.Mass * Gravity;
+        double total = weight + robot.Chassis.Downforce;
+        double x = (weight * robot.Chassis.CentreOfMassX) + (robot.Chassis.Downforce * robot.Chassis.DownforceX) + (_height * (_isDrag ? force : -force));
+        double y = (weight * robot.Chassis.CentreOfMassY) + (robot.Chassis.Downforce * robot.Chassis.DownforceY);
+        bool[] stands = [.. robot.Wheels.Select(_ => true)];
+        double[] loads = [];
+        for (int pass = 0; pass < robot.Wheels.Count; pass++)
+        {
+            loads = Solve(robot, stands, Vector<double>.Build.Dense([total, x, y]));
+            int worst = Array.IndexOf(loads, loads.Min());
+            if (loads[worst] >= -1e-9 * total)
+            {
+                break;
+            }
+
+            stands[worst] = false;
+        }
+
+        return loads;
+    }
+
+    // N_i = k_i (z + a x_i + b y_i); by singular values, so that a robot tipped onto one axle still gives its loads
+    private static double[] Solve(RobotSettings robot, bool[] stands, Vector<double> sums)
+    {
+        Matrix<double> a = Matrix<double>.Build.Dense(3, 3);
+        for (int i = 0; i < stands.Length; i++)
+        {
+            WheelSettings w = robot.Wheels[i];
+            Vector<double> row = Vector<double>.Build.Dense([1.0, w.X, w.Y]);
+            a += stands[i] ? w.Tyre.VerticalStiffness * row.OuterProduct(row) : Matrix<double>.Build.Dense(3, 3);
+        }
+
+        Vector<double> s = a.Svd().Solve(sums);
+        return [.. robot.Wheels.Select((w, i) => stands[i] ? w.Tyre.VerticalStiffness * (s[0] + (s[1] * w.X) + (s[2] * w.Y)) : 0.0)];
+    }
+}

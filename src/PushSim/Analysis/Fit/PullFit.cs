@@ -1,0 +1,109 @@
+using PushSim.Analysis.Statistics;
+
+namespace PushSim.Analysis.Fit;
+
+/// <summary>
+/// Friction of a tyre from its pulls. One pull: the interval of its own noise, tare and steps. Several: Student's interval over the
+/// pulls, which holds their own errors and the scatter from pull to pull.
+/// </summary>
+public static class PullFit
+{
+    /// <summary>From logs.</summary>
+    /// <param name="name">Name of the tyre.</param>
+    /// <param name="traces">Logs with at least one pull.</param>
+    /// <param name="load">Load on the tyres under test.</param>
+    /// <param name="stall">The motors' force; null without a robot file.</param>
+    /// <param name="isDrag">Whether the robot was dragged with its wheels locked.</param>
+    public static TyreFit OfTraces(string name, IReadOnlyList<FoundTrace> traces, GripLoad load, StallForce? stall, bool isDrag)
+    {
+        List<FoundPull> pulls = [.. traces.SelectMany(t => t.Pulls)];
+        List<FoundPull> slid = [.. pulls.Where(p => p.Plateau is not null)];
+        List<FoundPull> seen = [.. pulls.Where(p => p.Quality == BreakawayQuality.Seen)];
+        Interval? force = slid.Count == 0 ? null : slid.Count == 1 ? slid[0].Plateau : Interval.OfMean([.. slid.Select(p => p.Plateau!.Value.Value)]);
+        Interval breakaway = seen.Count == 0
+            ? new Interval(pulls.Average(p => p.Breakaway.Value), pulls.Average(p => p.Breakaway.Value), double.NaN)
+            : seen.Count == 1 ? seen[0].Breakaway : Interval.OfMean([.. seen.Select(p => p.Breakaway.Value)]);
+        List<string> warnings = [];
+        if (slid.Count == 0)
+        {
+            warnings.Add("no pull slides long enough for a kinetic friction: keep pulling for a second or two after it lets go");
+        }
+        else if (slid.Count == 1)
+        {
+            warnings.Add("one pull only: its interval does not hold the scatter from pull to pull; five pulls or more are better");
+        }
+
+        if (seen.Count == 0)
+        {
+            warnings.Add(pulls.Any(p => p.Quality == BreakawayQuality.FewSamples)
+                ? "static friction is a lower bound: five samples or fewer on the ramp to breakaway; pull more slowly or read the cell faster"
+                : "static friction is a lower bound: no breakaway peak stands out above the sliding force");
+        }
+
+        if (pulls.Any(p => !p.SeesDrift))
+        {
+            warnings.Add("a drift of the cell cannot be seen without slack before and after each pull");
+        }
+
+        int spikes = traces.Sum(t => t.Spikes.Count);
+        if (spikes > 0)
+        {
+            warnings.Add($"{spikes} {(spikes == 1 ? "reading left out as a spike" : "readings left out as spikes")}");
+        }
+
+        bool hasPeak = seen.Count > 0 && force is Interval f && seen.Average(p => p.Breakaway.Value) > 1.05 * f.Value;
+        return new TyreFit
+        {
+            Name = name,
+            StaticFriction = Friction(load, breakaway),
+            IsStaticLowerBound = seen.Count == 0,
+            KineticFriction = force is Interval k ? Friction(load, k) : null,
+            Limit = LimitJudge.Judge(force ?? breakaway, stall, isLog: true, hasPeak, isDrag, PlateauEvidence.Of(traces)),
+            Forces = [.. slid.Select(p => p.Plateau!.Value.Value)],
+            Load = load.LoadAt((force ?? breakaway).Value),
+            Pulls = pulls.Count,
+            Warnings = warnings,
+            Traces = traces,
+        };
+    }
+
+    /// <summary>From readings off a display.</summary>
+    /// <param name="name">Name of the tyre.</param>
+    /// <param name="forces">Steady readings [N].</param>
+    /// <param name="peaks">Peak readings [N]; may be empty.</param>
+    /// <param name="load">Load on the tyres under test.</param>
+    /// <param name="stall">The motors' force; null without a robot file.</param>
+    /// <param name="isDrag">Whether the robot was dragged with its wheels locked.</param>
+    public static TyreFit OfReadings(string name, IReadOnlyList<double> forces, IReadOnlyList<double> peaks, GripLoad load, StallForce? stall, bool isDrag)
+    {
+        Interval? force = forces.Count > 0 ? Interval.OfMean(forces) : null;
+        bool hasPeaks = peaks.Count > 0;
+        Interval bound = hasPeaks ? Interval.OfMean(peaks) : new Interval(force!.Value.Value, force.Value.IsBounded ? force.Value.Low : double.NaN, double.NaN);
+        List<string> warnings = [];
+        if (Math.Max(forces.Count, peaks.Count) == 1)
+        {
+            warnings.Add("a single reading has no interval: take five or more");
+        }
+
+        if (!hasPeaks)
+        {
+            warnings.Add("static friction is a lower bound: steady readings do not show the breakaway");
+        }
+
+        return new TyreFit
+        {
+            Name = name,
+            StaticFriction = Friction(load, bound),
+            IsStaticLowerBound = !hasPeaks,
+            KineticFriction = force is Interval k ? Friction(load, k) : null,
+            Limit = LimitJudge.Judge(force ?? bound, stall, isLog: false, hasPeak: false, isDrag, new PlateauEvidence()),
+            Forces = [.. forces.Count > 0 ? forces : peaks],
+            Load = load.LoadAt((force ?? bound).Value),
+            Pulls = Math.Max(forces.Count, peaks.Count),
+            Warnings = warnings,
+        };
+    }
+
+    private static Interval Friction(GripLoad load, Interval force) =>
+        new(load.Friction(force.Value), double.IsFinite(force.Low) ? load.Friction(force.Low) : double.NaN, double.IsFinite(force.High) ? load.Friction(force.High) : double.NaN);
+}

@@ -1,0 +1,32 @@
+namespace PushSim.Analysis.Fit;
+
+/// <summary>Why no friction can come out of a log.</summary>
+public enum TraceFault
+{
+    /// <summary>Nothing wrong.</summary>
+    None,
+
+    /// <summary>Too few readings.</summary>
+    TooFew,
+
+    /// <summary>Every reading is zero.</summary>
+    AllZero,
+
+    /// <summary>The reading never changes or never leaves its noise.</summary>
+    NoPull,
+
+    /// <summary>Pulls read negative.</summary>
+    Reversed,
+
+    /// <summary>The cell sticks at its greatest reading.</summary>
+    Saturated,
+
+    /// <summary>No slack part, and no tare given.</summary>
+    NoSlack,
+}
+
+/// <summary>A fault of a log and the sample it shows at.</summary>
+/// <param name="Fault">What.</param>
+/// <param name="Sample">Index of the first sample concerned.</param>
+/// <param name="Value">The reading there [N].</param>
+public sealed record TraceProblem(TraceFault Fault, int Sample, double Value);

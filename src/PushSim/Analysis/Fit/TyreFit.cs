@@ -1,0 +1,50 @@
+using PushSim.Analysis.Statistics;
+
+namespace PushSim.Analysis.Fit;
+
+/// <summary>A tyre's friction out of its pulls.</summary>
+public sealed record TyreFit
+{
+    /// <summary>Name of the tyre.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Static friction with its 95 % interval [1]; a lower bound, without upper end, if <see cref="IsStaticLowerBound"/>.</summary>
+    public required Interval StaticFriction { get; init; }
+
+    /// <summary>Whether static friction is at least that, not that.</summary>
+    public required bool IsStaticLowerBound { get; init; }
+
+    /// <summary>Kinetic friction with its 95 % interval [1]; null where no plateau was long enough; without ends for a single display reading.</summary>
+    public required Interval? KineticFriction { get; init; }
+
+    /// <summary>What set the pulls.</summary>
+    public required PullLimit Limit { get; init; }
+
+    /// <summary>Plateau force of each pull, or each reading [N].</summary>
+    public required double[] Forces { get; init; }
+
+    /// <summary>Load on the tyres under test at the mean force [N].</summary>
+    public required double Load { get; init; }
+
+    /// <summary>Exponent p of friction against load with its 95 % interval [1]; null where all pulls had about one load.</summary>
+    public Interval? LoadExponent { get; init; }
+
+    /// <summary>Pulls or readings [1].</summary>
+    public required int Pulls { get; init; }
+
+    /// <summary>What to know about it, in sentences.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>The logs it came from; empty for display readings.</summary>
+    public IReadOnlyList<FoundTrace> Traces { get; init; } = [];
+
+    /// <summary>Friction for a simulation [1]: kinetic as measured, static at least as much.</summary>
+    public (double Static, double Kinetic) ForModel
+    {
+        get
+        {
+            double kinetic = KineticFriction?.Value ?? StaticFriction.Value;
+            return (Math.Max(StaticFriction.Value, kinetic), kinetic);
+        }
+    }
+}

@@ -1,0 +1,288 @@
+using PushSim.Numerics;
+using PushSim.Simulation;
+using PushSim.Surroundings;
+
+namespace PushSim.Analysis.Limits;
+
+/// <summary>Motors or traction: forces, states, gains, best ratio, wiring, heat of one robot.</summary>
+public static class LimitFinder
+{
+    /// <summary>What "warm" means [degree Celsius].</summary>
+    public const double Warm = 60.0;
+
+    private const double PartCharge = 0.8;
+    private const int CurvePoints = 49;
+    private const int RatioPoints = 21;
+    private const double LeastRatio = 0.4;
+    private const double GreatestRatio = 2.5;
+    private const double NearlyBest = 0.995;
+    private const int Bisections = 40;
+
+    /// <summary>All limits of a scenario's first robot.</summary>
+    /// <param name="scenario">Checked settings; without a tether the robot is held at the height of its centre of mass.</param>
+    /// <param name="throttle">Throttle 0..1; null: the greatest that the scenario commands, full if none [1].</param>
+    /// <param name="pattern">Duty pattern of the match; null: the usual one.</param>
+    /// <exception cref="SimulationException">The robot does not stand on its wheels, or nothing drives it.</exception>
+    public static LimitReport Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
+    {
+        scenario = SceneBuilder.InCanonicalOrder(scenario);
+        if (scenario.Robot.Battery is null || scenario.Robot.Controllers.Count == 0)
+        {
+            throw new SimulationException($"{scenario.Robot.Name} has no controller or no battery; there is no motor to compare with its tyres");
+        }
+
+        LimitHook hook = Hook(scenario);
+        var now = new LimitCondition { Throttle = throttle ?? Throttle(scenario) };
+        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern ?? new DutyPattern()));
+        Task<RatioCurve?> ratio = Task.Run(() => Ratio(scenario, now, hook));
+        LimitState state = State("as in the file", scenario, now, hook);
+        LimitState[] states =
+        [
+            State("cold, full", scenario, now with { Charge = 1.0 }, hook),
+            State("warm, full", scenario, now with { Charge = 1.0, WindingTemperature = Warm }, hook),
+            State("cold, 80 %", scenario, now with { Charge = PartCharge }, hook),
+            State("warm, 80 %", scenario, now with { Charge = PartCharge, WindingTemperature = Warm }, hook),
+        ];
+        var model = new LimitModel<R1>(scenario, now, null, 1.0);
+        var curves = new ForceCurves(model, hook);
+        double[] speeds = [.. Enumerable.Range(0, CurvePoints).Select(k => Math.Max(0.1, state.TopSpeed) * k / (CurvePoints - 1.0))];
+        var gains = new GainFinder(scenario, now, hook);
+        double[] values = gains.Values(null, 1.0);
+        LimitReport report = new()
+        {
+            Scenario = scenario,
+            Hook = hook,
+            Verdict = "",
+            Warnings = Warnings(scenario, state),
+            Now = state,
+            States = states,
+            Wheels = Wheels(scenario, now, hook),
+            Total = curves.Curve(speeds, _ => true),
+            Axles = [.. Axles(scenario).Where(a => a.Wheels.Any(i => model.IsDrivenWheel[i])).Select(a => (a.Name, curves.Curve(speeds, i => a.Wheels.Contains(i))))],
+            Outputs = Enum.GetValues<LimitOutput>().Where(o => double.IsFinite(values[(int)o])).ToDictionary(o => o, o => values[(int)o]),
+            Gains = gains.All(values),
+            Ratio = ratio.GetAwaiter().GetResult(),
+            Wirings = WiringStudy.Find(scenario, now, hook),
+            Match = match.GetAwaiter().GetResult(),
+            OwnPush = gains.OwnPush,
+            OpponentPush = gains.OpponentPush,
+        };
+        return report with { Verdict = LimitVerdict.Of(report) };
+    }
+
+    /// <summary>Steady pull at standstill in a state.</summary>
+    public static SteadyPull? Pull(ScenarioSettings scenario, LimitCondition condition)
+    {
+        scenario = SceneBuilder.InCanonicalOrder(scenario);
+        var model = new LimitModel<R1>(scenario, condition, null, 1.0);
+        LimitHook hook = Hook(scenario);
+        return StandingPull.Solve(model, hook) is { } pull ? new SteadyPull(pull.Pull(model, hook).Value, pull.IsMixed) : null;
+    }
+
+    /// <summary>Greatest throttle that the scenario commands [1]; full where none.</summary>
+    internal static double Throttle(ScenarioSettings scenario)
+    {
+        double most = scenario.Manoeuvre.Commands.Select(c => Math.Abs(c.Throttle)).DefaultIfEmpty(0.0).Max();
+        return most > 0.0 ? Math.Min(1.0, most) : 1.0;
+    }
+
+    /// <summary>Where the scenario holds the robot back.</summary>
+    internal static LimitHook Hook(ScenarioSettings scenario)
+    {
+        if (scenario.Tether is not TetherSettings t || scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest)
+        {
+            return new LimitHook(scenario.Robot.Chassis.CentreOfMassX, scenario.Robot.Chassis.CentreOfMassHeight, 0.0);
+        }
+
+        (double sine, double cosine) = Math.SinCos(scenario.Manoeuvre.InitialHeading);
+        double hookX = t.HookX - scenario.Robot.Chassis.CentreOfMassX;
+        double hookY = t.HookY - scenario.Robot.Chassis.CentreOfMassY;
+        double away = double.Hypot(t.AnchorX - ((cosine * hookX) - (sine * hookY)), t.AnchorY - ((sine * hookX) + (cosine * hookY)));
+        return new LimitHook(t.HookX, t.HookHeight, away > 0.0 ? (t.AnchorHeight - t.HookHeight) / (away + t.Slack) : 0.0);
+    }
+
+    internal static LimitState State(string name, ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
+    {
+        var model = new LimitModel<R1>(scenario, condition, null, 1.0);
+        var curves = new ForceCurves(model, hook);
+        (double[] Force, double[] Load)? peak = curves.Tyres(0.0, isSliding: false);
+        (double[] Force, double[] Load)? sliding = curves.Tyres(0.0, isSliding: true);
+        double[] load = peak?.Load ?? sliding?.Load ?? StaticState.Solve(scenario).Loads;
+        double motor = curves.Motors(0.0, load).Sum();
+        string word = curves.MotorWord();
+        double voltage = model.BusVoltage.Value;
+        double current = model.BatteryCurrent.Value;
+
+        // a robot that tips under its tyres' peak never gives it
+        double hold = (peak ?? sliding)?.Force.Sum() ?? double.NaN;
+        double top = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, null, 1.0)).TopSpeed.Value;
+        return new LimitState
+        {
+            Name = name,
+            Condition = condition,
+            MotorForce = motor,
+            TractionPeak = hold,
+            TipsAtPeak = peak is null,
+            TractionSliding = sliding?.Force.Sum() ?? double.NaN,
+            Pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value,
+            Binding = motor > hold ? "tyres" : word,
+            CrossingSpeed = motor > hold ? Crossing(curves, top) : null,
+            TopSpeed = top,
+            StallVoltage = voltage,
+            StallCurrent = current,
+        };
+    }
+
+    private static double? Crossing(ForceCurves curves, double top)
+    {
+        double low = 0.0;
+        double high = 1.05 * top;
+        if (!(curves.Surplus(high) < 0.0))
+        {
+            return null;
+        }
+
+        for (int n = 0; n < Bisections; n++)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = curves.Surplus(middle) > 0.0 ? (middle, high) : (low, middle);
+        }
+
+        return 0.5 * (low + high);
+    }
+
+    private static List<WheelLimit> Wheels(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
+    {
+        var model = new LimitModel<R1>(scenario, condition, null, 1.0);
+        var curves = new ForceCurves(model, hook);
+        double[] rest = StaticState.Solve(scenario).Loads;
+        R1[] load = new R1[rest.Length];
+        StandingPull? pull = StandingPull.Solve(model, hook);
+        double[] force = pull?.WheelForces(model, hook, load) ?? new double[rest.Length];
+        double[] carried = pull is null ? rest : [.. load.Select(n => n.Value)];
+        double[] motor = curves.Motors(0.0, carried);
+        IReadOnlyList<(string Name, int[] Wheels)> axles = Axles(scenario);
+        List<WheelLimit> list = [];
+        for (int i = 0; i < rest.Length; i++)
+        {
+            int d = model.Wheels[i].Drive;
+            double spin = d >= 0 && pull is not null ? pull.Omega[d] * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value : 0.0;
+            double peak = SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], carried[i]).Value;
+            int[] own = [.. Enumerable.Range(0, model.Controllers.Length).Where(k => scenario.Robot.Controllers[k].Motors.Any(m => m.Drive == d))];
+            list.Add(new WheelLimit(
+                scenario.Robot.Wheels[i].Name, axles.Select((a, n) => (a, n)).First(a => a.a.Wheels.Contains(i)).n, model.IsDrivenWheel[i], carried[i], rest[i],
+                motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
+                !model.IsDrivenWheel[i] ? "none" : spin > 0.0 ? "tyres" : curves.MotorWord(own)));
+        }
+
+        return list;
+    }
+
+    // Wheels whose centres stand within a tenth of the wheelbase are one axle.
+    private static IReadOnlyList<(string Name, int[] Wheels)> Axles(ScenarioSettings scenario)
+    {
+        double[] x = [.. scenario.Robot.Wheels.Select(w => w.X)];
+        double near = 0.1 * (x.Max() - x.Min());
+        List<List<int>> axles = [];
+        for (int i = 0; i < x.Length; i++)
+        {
+            if (axles.Count > 0 && Math.Abs(x[axles[^1][0]] - x[i]) <= near)
+            {
+                axles[^1].Add(i);
+            }
+            else
+            {
+                axles.Add([i]);
+            }
+        }
+
+        string[] names = axles.Count switch
+        {
+            1 => ["axle"],
+            2 => ["front axle", "rear axle"],
+            3 => ["front axle", "middle axle", "rear axle"],
+            _ => [.. Enumerable.Range(1, axles.Count).Select(n => $"axle {n}")],
+        };
+        return [.. axles.Select((a, n) => (names[n], a.ToArray()))];
+    }
+
+    private static RatioCurve? Ratio(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
+    {
+        List<RatioPoint> points = [];
+        for (int n = 0; n < RatioPoints; n++)
+        {
+            double factor = LeastRatio * Math.Pow(GreatestRatio / LeastRatio, n / (RatioPoints - 1.0));
+            points.Add(RatioAt(scenario, condition, hook, factor));
+        }
+
+        RatioPoint[] dashes = [.. points.Where(p => double.IsFinite(p.DashTime))];
+        RatioPoint[] pulls = [.. points.Where(p => double.IsFinite(p.Pull))];
+        double[] ratios = [.. scenario.Robot.Drives.SelectMany(d => d.Motors).Select(m => m.Ratio)];
+        if (dashes.Length == 0 || pulls.Length == 0)
+        {
+            return null;
+        }
+
+        double most = pulls.Max(p => p.Pull);
+        return new RatioCurve(points, pulls.First(p => p.Pull >= NearlyBest * most).Factor, Lowest(points, dashes), ratios.Average());
+    }
+
+    private static RatioPoint RatioAt(ScenarioSettings scenario, LimitCondition condition, LimitHook hook, double factor)
+    {
+        var model = new LimitModel<R1>(scenario, condition, LimitInput.Ratio, factor);
+        double pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value ?? double.NaN;
+        var launch = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, LimitInput.Ratio, factor));
+        return new RatioPoint(factor, pull, launch.Starts ? launch.TimeFor(1.0).Value : double.NaN, launch.TopSpeed.Value);
+    }
+
+    // Least of a parabola through the best point and its neighbours, over the logarithm of the factor
+    private static double Lowest(List<RatioPoint> points, RatioPoint[] dashes)
+    {
+        int best = points.IndexOf(dashes.MinBy(p => p.DashTime)!);
+        if (best == 0 || best == points.Count - 1 || !double.IsFinite(points[best - 1].DashTime) || !double.IsFinite(points[best + 1].DashTime))
+        {
+            return points[best].Factor;
+        }
+
+        double left = points[best - 1].DashTime - points[best].DashTime;
+        double right = points[best + 1].DashTime - points[best].DashTime;
+        double step = Math.Log(points[best + 1].Factor / points[best].Factor);
+        return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
+    }
+
+    private static List<string> Warnings(ScenarioSettings scenario, LimitState state)
+    {
+        List<string> warnings = [];
+        if (state.TipsAtPeak)
+        {
+            warnings.Add($"{scenario.Robot.Name} tips before its tyres give their most; what they hold sliding stands in for it");
+        }
+
+        if (state.Pull is null)
+        {
+            warnings.Add("the robot tips before its motors or tyres give out; lower the hook or the centre of mass");
+        }
+
+        if (scenario.Robot.Battery!.CutOffVoltage > state.StallVoltage)
+        {
+            warnings.Add(FormattableString.Invariant($"with all motors stalled the battery falls to {state.StallVoltage:0.0} V, below its cut-off of {scenario.Robot.Battery.CutOffVoltage:0.0} V"));
+        }
+
+        if (Math.Abs(scenario.Floor.SlopeY) > 0.0)
+        {
+            warnings.Add("the floor's slope across is left out of these limits");
+        }
+
+        if (scenario.Floor.Patches.Count > 0)
+        {
+            warnings.Add("floor patches are left out of these limits: all wheels stand on the floor's own friction");
+        }
+
+        foreach (string name in scenario.Robot.Drives.SelectMany(d => d.Motors).Where(m => m.Motor.StandstillTorqueShare < 1.0).Select(m => m.Motor.Name).Distinct())
+        {
+            warnings.Add($"motor {name} is sensorless: what it does at standstill under load is not predicted");
+        }
+
+        return warnings;
+    }
+}

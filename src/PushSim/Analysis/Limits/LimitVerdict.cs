@@ -1,0 +1,28 @@
+namespace PushSim.Analysis.Limits;
+
+/// <summary>The limits in one sentence.</summary>
+internal static class LimitVerdict
+{
+    public static string Of(LimitReport r)
+    {
+        LimitState s = r.Now;
+        string name = r.Scenario.Robot.Name;
+        string at = s.Condition.Throttle < 1.0 ? Text($" at {100.0 * s.Condition.Throttle:0} % throttle") : "";
+        string forces = Text($"the motors could give {s.MotorForce:0.0} N at the floor{at}, the tyres hold {s.TractionPeak:0.0} N");
+        if (s.Pull is null)
+        {
+            return $"{name} tips before it pulls with all it has: {forces}.";
+        }
+
+        if (s.Binding == "tyres")
+        {
+            string until = s.CrossingSpeed is double v ? Text($" up to {v:0.0} m/s, the motors above") : " at every speed";
+            return $"The tyres limit {name}{until}: {forces}; it pulls {Text($"{s.Pull:0.0}")} N.";
+        }
+
+        string who = s.Binding switch { "controllers" => "The controllers' current limit holds", "battery" => "The battery's sag holds", _ => "The motors hold" };
+        return $"{who} {name} back: {forces}; it pulls {Text($"{s.Pull:0.0}")} N.";
+    }
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}

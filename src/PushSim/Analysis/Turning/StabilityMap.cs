@@ -1,0 +1,85 @@
+using PushSim.Simulation;
+
+namespace PushSim.Analysis.Turning;
+
+/// <summary>One point of a stability map.</summary>
+/// <param name="Growth">Growth rate of the fastest growing mode [1/s]; NaN where no steady turn was found.</param>
+/// <param name="Part">What moves most in it.</param>
+/// <param name="Frequency">Its frequency [Hz].</param>
+/// <param name="RingMargin">Least margin of the ring criterion over the wheels, below 1 buzzes [1]; NaN where nothing slides.</param>
+/// <param name="Simulated">Whether a disturbance of 1e-4 grew in a simulation; null where none was made.</param>
+public sealed record StabilityPoint(double Growth, TurnPart Part, double Frequency, double RingMargin, bool? Simulated);
+
+/// <summary>Where a steady turn chatters, over two inputs.</summary>
+public sealed class StabilityMap
+{
+    // Longest time a disturbed turn is followed [s].
+    private const double FollowedFor = 2.0;
+
+    private StabilityMap(double[] x, double[] y, StabilityPoint?[,] points) => (X, Y, Points) = (x, y, points);
+
+    /// <summary>Values of the first input [its own unit].</summary>
+    public double[] X { get; }
+
+    /// <summary>Values of the second input [its own unit].</summary>
+    public double[] Y { get; }
+
+    /// <summary>Points by index of x, then of y; null where the scenario cannot be had.</summary>
+    public StabilityPoint?[,] Points { get; }
+
+    /// <summary>All points that are there.</summary>
+    public IEnumerable<StabilityPoint> Found => Points.Cast<StabilityPoint?>().OfType<StabilityPoint>().Where(p => double.IsFinite(p.Growth));
+
+    /// <summary>Simulated points whose growth agrees in sign with the eigenvalues, and all simulated ones [1].</summary>
+    public (int Agree, int All) Agreement
+    {
+        get
+        {
+            StabilityPoint[] made = [.. Found.Where(p => p.Simulated is not null)];
+            return (made.Count(p => p.Simulated == p.Growth > 0.0), made.Length);
+        }
+    }
+
+    /// <summary>Computes a map. Rows run side by side; each is followed from point to point, so that the map is the same for any number of threads.</summary>
+    /// <param name="x">Values of the first input [its own unit].</param>
+    /// <param name="y">Values of the second input [its own unit].</param>
+    /// <param name="scenarioAt">The scenario at two indices; null where there is none. Called from several threads.</param>
+    /// <param name="everyX">Every so many points along x one is simulated [1].</param>
+    /// <param name="everyY">The same along y [1].</param>
+    /// <param name="rowDone">Called after each row, from several threads; may be null.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
+    public static StabilityMap Compute(
+        double[] x, double[] y, Func<int, int, ScenarioSettings?> scenarioAt, int everyX, int everyY, Action? rowDone = null, CancellationToken cancel = default)
+    {
+        var points = new StabilityPoint?[x.Length, y.Length];
+        Parallel.For(0, y.Length, new ParallelOptions { CancellationToken = cancel }, j =>
+        {
+            double[]? guess = null;
+            for (int i = 0; i < x.Length; i++)
+            {
+                cancel.ThrowIfCancellationRequested();
+                bool isSimulated = i % everyX == everyX / 2 && j % everyY == everyY / 2;
+                points[i, j] = scenarioAt(i, j) is ScenarioSettings scenario ? Point(scenario, ref guess, isSimulated) : null;
+            }
+
+            rowDone?.Invoke();
+        });
+        return new StabilityMap(x, y, points);
+    }
+
+    private static StabilityPoint Point(ScenarioSettings scenario, ref double[]? guess, bool isSimulated)
+    {
+        SteadyTurn? turn = TurnModel.Create(scenario, out _) is TurnModel model
+            ? SteadyTurn.Find(model, guess?.Length == model.System.Layout.Count ? guess : null) : null;
+        guess = turn?.State;
+        if (turn is null)
+        {
+            return new StabilityPoint(double.NaN, TurnPart.Drift, 0.0, double.NaN, null);
+        }
+
+        bool? grows = isSimulated ? Disturbance.Follow(turn, 1, FollowedFor).Sign > 0 : null;
+        TurnMode first = turn.Modes[0];
+        return new StabilityPoint(first.Growth, first.Part, first.Frequency, turn.RingMargin ?? double.NaN, grows);
+    }
+}

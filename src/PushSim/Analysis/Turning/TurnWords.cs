@@ -1,0 +1,164 @@
+using PushSim.Simulation;
+using PushSim.Tyres;
+
+namespace PushSim.Analysis.Turning;
+
+/// <summary>A turn's report in plain words.</summary>
+internal static class TurnWords
+{
+    private const int MostWheels = 4;
+
+    public static string Verdict(TurnReport r, RunResult result)
+    {
+        RunAnswers a = result.Answers;
+        string name = result.Scenario.Robot.Name;
+        WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0)];
+        string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz{(lifted.Length > 0 ? " and leave the floor" : "")}") : "";
+        if (r.Ease == TurnEase.CannotTurn)
+        {
+            string limit = a.LimitedBy is null ? "" : $"; the {a.LimitedBy} set the limit";
+            return Text($"{name} cannot turn{limit}; {Needs(r)}{buzz}.");
+        }
+
+        double rate = a.YawRate!.Value;
+        string ease = r.Ease == TurnEase.Freely ? "turns freely" : "turns, but at the limit";
+        string scrub = a.EffectiveTrackRatio is { } ratio ? Text($"; scrub costs it a factor of {ratio:0.00} in turning rate") : "";
+        return Text($"{name} {ease}: {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
+    }
+
+    public static IReadOnlyList<string> Explain(TurnReport r, RunResult result)
+    {
+        ScenarioSettings scenario = result.Scenario;
+        List<string> lines = [];
+        WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0).OrderByDescending(w => w.AirShare)];
+        if (lifted.Length > 0)
+        {
+            lines.Add("Wheels leave the floor: " + string.Join(", ", lifted.Take(MostWheels).Select(w => Text($"{w.Wheel} {w.LiftOffs} times, {100.0 * w.AirShare:0.0} % of the time in the air"))) + ".");
+        }
+
+        if (r.Modes.Count == 0)
+        {
+            return lines;
+        }
+
+        AddFeed(lines, r, scenario);
+        AddMode(lines, r);
+        if (result.Answers.Chatter is not null && r.Modes[0].Growth <= 0.0)
+        {
+            lines.Add("Yet it chatters: the start of the turn throws the treads into a large swing, and that one keeps itself going.");
+        }
+
+        AddRange(lines, r, scenario);
+        AddSlipSpeeds(lines, r, scenario);
+        return lines;
+    }
+
+    private static string Needs(TurnReport r)
+    {
+        List<string> needs = [];
+        if (r.LeastCurrentLimit is { } ampere)
+        {
+            needs.Add(Text($"a current limit of {ampere:0.0} A"));
+        }
+
+        if (r.LeastMotorShare is { } share)
+        {
+            needs.Add(Text($"motors with {share:0.0} times the stall torque"));
+        }
+
+        needs.AddRange(r.Helps.Where(h => h.Turns && h.What is not "current limit of each controller").Take(3 - Math.Min(2, needs.Count)).Select(h => Text($"a {h.What} of {Number(h.To)}{Unit(h.Unit)} instead of {Number(h.From)}")));
+        return needs.Count == 0 ? "no single change that was tried lets it" : string.Join(" or ", needs) + " would let it";
+    }
+
+    private static void AddFeed(List<string> lines, TurnReport r, ScenarioSettings scenario)
+    {
+        if (r.Rings.MinBy(c => c.Margin) is not RingCheck worst)
+        {
+            lines.Add("No tread slides in the steady turn, so nothing feeds a chatter.");
+            return;
+        }
+
+        TyreSettings tyre = scenario.Robot.Wheels.First(w => w.Name == worst.Wheel).Tyre;
+        double feed = -worst.Load * worst.FrictionSlope;
+        if (feed <= 0.0)
+        {
+            lines.Add(Text($"Friction does not fall where the treads slide ({worst.SlipSpeed:0.00} m/s at {worst.Wheel}), so nothing feeds a chatter."));
+            return;
+        }
+
+        lines.Add(Text($"What feeds a chatter: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {feed:0.00} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
+        lines.Add(Text($"Tread ring alone, with the wheel held: margin {worst.Margin:0.00}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
+    }
+
+    private static void AddMode(List<string> lines, TurnReport r)
+    {
+        TurnMode first = r.Modes[0];
+        string swing = first.Frequency > 0.0 ? Text($" at {first.Frequency:0.0} Hz") : "";
+        lines.Add(first.Growth > 0.0
+            ? Text($"In the whole robot {first.Name}{swing} grows by itself, {Folds(first.Growth)}.")
+            : Text($"In the whole robot every small swing dies out; the slowest is {first.Name}{swing}, {Folds(first.Growth)}."));
+        if (r.SimulatedGrowth is { } rate && double.IsFinite(rate))
+        {
+            lines.Add(Text($"A simulation of the steady turn with everything moved by a ten-thousandth of its usual size {(rate > 0.0 ? "swings up" : "comes to rest")} at {Math.Abs(rate):0.0} 1/s (small-swing analysis: {Math.Abs(first.Growth):0.0} 1/s)."));
+        }
+    }
+
+    private static string Folds(double growth) => Text($"{(growth > 0.0 ? "doubling" : "halving")} every {1e3 * Math.Log(2.0) / Math.Abs(growth):0} ms");
+
+    private static void AddRange(List<string> lines, TurnReport r, ScenarioSettings scenario)
+    {
+        TyreSettings tyre = scenario.Robot.Wheels[0].Tyre;
+        bool isOne = scenario.Robot.Wheels.All(w => w.Tyre.CarcassDamping == tyre.CarcassDamping && w.Tyre.CarcassStiffness == tyre.CarcassStiffness && w.Tyre.TreadMass == tyre.TreadMass);
+        string Damping(double factor) => isOne
+            ? Text($"{factor * tyre.CarcassDamping:0.00} N s/m (rebound about {100.0 * ReboundOf(tyre, factor * tyre.CarcassDamping):0} %)")
+            : Text($"{factor:0.00} times the damping that each tyre body has");
+        string stop = r.Range!.Stop is { } s ? $"; once it chatters it stops only above {Damping(s)}" : "";
+        lines.Add(r.Range.Onset is { } onset
+            ? $"It begins to chatter by itself below a tyre body damping of {Damping(onset)}{stop}."
+            : (r.Modes[0].Growth > 0.0 ? "No damping of the tyre bodies up to a hundred times what they have stops that by itself" : "By itself it stays quiet even with a hundredth of the damping of its tyre bodies") + stop + ".");
+    }
+
+    private static void AddSlipSpeeds(List<string> lines, TurnReport r, ScenarioSettings scenario)
+    {
+        if (r.SlipSpeeds.Count == 0)
+        {
+            return;
+        }
+
+        string ring = Spans(r.SlipSpeeds, p => p.RingMargin < 1.0);
+        string all = Spans(r.SlipSpeeds, p => p.Growth > 0.0);
+        double own = scenario.Robot.Wheels[0].Tyre.SlipSpeed;
+        lines.Add(Text($"The speed over which friction falls cannot be seen in a pull test (here {own:0.00} m/s). From {r.SlipSpeeds[0].SlipSpeed:0.00} to {r.SlipSpeeds[^1].SlipSpeed:0.00} m/s the tread ring alone would buzz {ring}, the whole robot {all}; the ring's margin goes from {r.SlipSpeeds.Min(p => p.RingMargin ?? double.PositiveInfinity):0.00} to {r.SlipSpeeds.Max(p => p.RingMargin ?? 0.0):0.00}."));
+    }
+
+    // Runs of points that chatter, as words.
+    private static string Spans(IReadOnlyList<SlipSpeedPoint> points, Func<SlipSpeedPoint, bool> chatters)
+    {
+        List<string> spans = [];
+        for (int i = 0; i < points.Count; i++)
+        {
+            if (chatters(points[i]))
+            {
+                int from = i;
+                while (i + 1 < points.Count && chatters(points[i + 1]))
+                {
+                    i++;
+                }
+
+                spans.Add(from == 0 && i == points.Count - 1 ? "everywhere" : Text($"from {points[from].SlipSpeed:0.00} to {points[i].SlipSpeed:0.00} m/s"));
+            }
+        }
+
+        return spans.Count == 0 ? "nowhere" : string.Join(" and ", spans);
+    }
+
+    // c_c = eta sqrt(k_c m_t), eta = -ln(rebound)/pi, turned round
+    private static double ReboundOf(TyreSettings t, double damping) => Math.Exp(-Math.PI * damping / Math.Sqrt(t.CarcassStiffness * t.TreadMass));
+
+    /// <summary>A number to three digits.</summary>
+    public static string Number(double value) => value.ToString(Math.Abs(value) >= 100.0 ? "0" : Math.Abs(value) >= 10.0 ? "0.0" : "0.00", System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Unit(string unit) => unit == "1" ? "" : " " + unit;
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}

@@ -1,0 +1,65 @@
+using PushSim.Simulation;
+
+namespace PushSim.Analysis.Wear;
+
+/// <summary>One material on the robot's wheels in the scenario.</summary>
+/// <param name="Name">The material.</param>
+/// <param name="Reason">Why it could not be run; empty if it was.</param>
+public sealed record RankedTyre(string Name, string Reason)
+{
+    /// <summary>Its wear; null if it could not be run or has no wear number.</summary>
+    public WearReport? Wear { get; init; }
+
+    /// <summary>Its grip over the runs; null where no dust settles on it or nobody asked.</summary>
+    public GripSeries? Grip { get; init; }
+
+    /// <summary>Its run's answers; null if it could not be run.</summary>
+    public RunAnswers? Answers { get; init; }
+
+    /// <summary>Mean sliding friction of the clean tyres at their loads, floor included; null if it could not be run [1].</summary>
+    public double? CleanFriction { get; init; }
+
+    /// <summary>Tread off the most worn wheel in a match; null if the width is not known [m].</summary>
+    public double? DepthPerMatch => Wear?.Wheels.Max(w => w.Depth(w.PerMatch));
+
+    /// <summary>Worn in a match by all wheels; null without a wear number [m^3].</summary>
+    public double? VolumePerMatch => Wear?.Wheels.Sum(w => w.PerMatch);
+
+    /// <summary>Worn in a match by all wheels; null if the density is not known [kg].</summary>
+    public double? MassPerMatch => Wear?.Wheels.Sum(w => w.Mass(w.PerMatch));
+
+    /// <summary>
+    /// Runs each material and sorts them, least worn tread first; what could not be run comes last.
+    /// </summary>
+    /// <param name="materials">Name, and the scenario with its tyres or the reason why there is none.</param>
+    /// <param name="withGrip">Whether to follow the dust over many runs too.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static IReadOnlyList<RankedTyre> Rank(IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> materials, bool withGrip, CancellationToken cancel)
+    {
+        List<RankedTyre> ranked = [];
+        foreach ((string name, ScenarioSettings? scenario, string reason) in materials)
+        {
+            cancel.ThrowIfCancellationRequested();
+            ranked.Add(scenario is null ? new RankedTyre(name, reason) : Run(name, scenario, withGrip, cancel));
+        }
+
+        return [.. ranked.OrderBy(r => r.DepthPerMatch ?? double.PositiveInfinity).ThenBy(r => r.VolumePerMatch ?? double.PositiveInfinity)];
+    }
+
+    private static RankedTyre Run(string name, ScenarioSettings scenario, bool withGrip, CancellationToken cancel)
+    {
+        RunResult result = Simulator.Run(scenario, cancel);
+        if (result.Status == RunStatus.Failed)
+        {
+            return new RankedTyre(name, result.Cause);
+        }
+
+        return new RankedTyre(name, "")
+        {
+            Wear = WearReport.Of(result),
+            Grip = withGrip ? GripSeries.Of(scenario, result, cancel) : null,
+            Answers = result.Answers,
+            CleanFriction = GripSeries.CleanFriction(scenario),
+        };
+    }
+}

@@ -1,0 +1,127 @@
+using PushSim.Simulation;
+using PushSim.Tyres;
+
+namespace PushSim.Analysis.Wear;
+
+/// <summary>
+/// What a manoeuvre costs in tread, wheel by wheel.
+/// <code>V' = k_w a N |v_p|      depth = V/(2 pi R w f)      mass = rho V</code>
+/// k_w = ISO 4649 volume loss over 10 N times 40 m, a the floor's abrasiveness against the standard sheet, v_p the bristle end's slide, zero
+/// while it sticks (Archard, J. Appl. Phys. 24, 1953, from memory). Limits: <see cref="Limits"/>.
+/// </summary>
+public sealed record WearReport
+{
+    /// <summary>What these numbers cannot do; belongs beside them wherever they are shown.</summary>
+    public const string Limits =
+        "Wear numbers rank, they do not forecast: they carry the drum test of ISO 4649 (fresh grade-60 abrasive, 10 N) over to your board by "
+        + "one factor for how abrasive it is, which nobody has measured; the standard itself infers no service life from it. Left out: heat, edges, tearing of knobs, dust between tread and board.";
+
+    // Share of the time after the first command that counts as settled, as for the answers of a turn [1].
+    private const double SettledShare = 0.4;
+
+    // A shorter straight drive is none [m].
+    private const double LeastWay = 0.05;
+
+    // A slower yaw is no turn [rad/s].
+    private const double LeastYawRate = 0.05;
+
+    /// <summary>Every wheel with a wear number, in the order of the wheels.</summary>
+    public required IReadOnlyList<WheelWear> Wheels { get; init; }
+
+    /// <summary>Time of this manoeuvre in a match [s].</summary>
+    public required double MatchTime { get; init; }
+
+    /// <summary>Time of one turn of the robot once settled; null unless it turns [s].</summary>
+    public required double? TurnTime { get; init; }
+
+    /// <summary>Most worn wheel over the mean of all, at the settled rate [1]; 1 is even. Null if nothing wears.</summary>
+    public double? Unevenness
+    {
+        get
+        {
+            double mean = Wheels.Average(w => w.VolumeRate);
+            return mean > 0.0 ? Wheels.Max(w => w.VolumeRate) / mean : null;
+        }
+    }
+
+    /// <summary>Worn per turn by all wheels together; null unless it turns [m^3].</summary>
+    public double? PerTurn => TurnTime * Wheels.Sum(w => w.VolumeRate);
+
+    /// <summary>The report of a run; null if none of its wheels has a wear number or nothing was recorded.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="straight">A straight drive of the same robot, see <see cref="StraightDrive"/>; null: none.</param>
+    public static WearReport? Of(RunResult run, RunResult? straight = null)
+    {
+        if (run.Time.Length < 2 || !run.Scenario.Robot.Wheels.Any(w => Series(run, w, "wear_m3") is not null))
+        {
+            return null;
+        }
+
+        var history = new RunHistory(run.Scenario, run.Time, run.Channels);
+        double start = AnswerFinder.FirstCommand(history);
+        double end = run.Time[^1];
+        double since = IsTurn(run) ? end - (SettledShare * (end - start)) : start;
+        int from = Math.Min(history.IndexAt(since), run.Time.Length - 2);
+        double? turn = TimeOfTurn(run, from);
+        double match = (run.Scenario.TyreLife ?? new TyreLifeSettings()).MatchTime;
+        return new WearReport
+        {
+            MatchTime = match,
+            TurnTime = turn,
+            Wheels = [.. run.Scenario.Robot.Wheels.Select(w => Of(run, straight, w, from, match, turn)).OfType<WheelWear>()],
+        };
+    }
+
+    private static WheelWear? Of(RunResult run, RunResult? straight, WheelSettings wheel, int from, double match, double? turn)
+    {
+        if (Series(run, wheel, "wear_m3") is not double[] volume)
+        {
+            return null;
+        }
+
+        TyreSettings tyre = wheel.Tyre;
+        double rate = (volume[^1] - volume[from]) / (run.Time[^1] - run.Time[from]);
+        double perJoule = tyre.SpecificWear * run.Scenario.Floor.Abrasiveness / LeastFriction(run, tyre);
+        return new WheelWear(wheel.Name, tyre.Name, volume[^1], Series(run, wheel, "friction_work_j")![^1], rate)
+        {
+            DepthPerVolume = 1.0 / (2.0 * Math.PI * wheel.Radius * tyre.TreadAreaFraction * tyre.CoverWidth),
+            Density = tyre.CoverDensity,
+            PerTurn = turn * rate,
+            PerMatch = match * rate,
+            PerStraightMetre = PerMetre(straight, wheel, "wear_m3"),
+            MostPerStraightMetre = PerMetre(straight, wheel, "friction_work_j") * perJoule,
+        };
+    }
+
+    // Over all of the straight drive, its start from rest included: once a robot only keeps its speed next to nothing wears.
+    private static double? PerMetre(RunResult? straight, WheelSettings wheel, string what)
+    {
+        if (straight is null || straight.Time.Length < 2 || Series(straight, wheel, what) is not double[] values)
+        {
+            return null;
+        }
+
+        double way = straight["x_m"].Values[^1];
+        return way > LeastWay ? values[^1] / way : null;
+    }
+
+    // The friction that makes most wear out of a joule: that of fast sliding, dusty if dust can settle.
+    private static double LeastFriction(RunResult run, TyreSettings tyre)
+    {
+        double least = tyre.FrictionTable?.Min(p => p.Friction) ?? tyre.KineticFriction;
+        bool hasDust = tyre.FoulingDistance > 0.0 && run.Scenario.Floor.Dust > 0.0;
+        return run.Scenario.Floor.FrictionScale * least * (hasDust ? Math.Min(1.0, tyre.DustyFrictionRatio) : 1.0);
+    }
+
+    private static double? TimeOfTurn(RunResult run, int from)
+    {
+        double[] heading = run["heading_rad"].Values;
+        double rate = Math.Abs(heading[^1] - heading[from]) / (run.Time[^1] - run.Time[from]);
+        return IsTurn(run) && rate > LeastYawRate ? 2.0 * Math.PI / rate : null;
+    }
+
+    private static bool IsTurn(RunResult run) => run.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc;
+
+    internal static double[]? Series(RunResult run, WheelSettings wheel, string what) =>
+        run.Channels.FirstOrDefault(c => c.Key == $"wheel_{Slug.Of(wheel.Name)}_{what}")?.Values;
+}

@@ -1,0 +1,385 @@
+using System.Runtime.CompilerServices;
+
+namespace PushSim.Numerics;
+
+/// <summary>
+/// Integrates many runs of one system side by side, one per lane, each with its own time, step, segment and end; a lane that
+/// has finished takes the next run. Every run has the bits that <see cref="Integration{TSystem}"/> gives it alone, whatever
+/// lane it is in and whatever runs beside it. Nothing is allocated after construction.
+/// </summary>
+/// <typeparam name="T">Number type.</typeparam>
+/// <typeparam name="TSystem">The system.</typeparam>
+/// <typeparam name="TFeed">Where the runs come from.</typeparam>
+public sealed class LaneIntegration<T, TSystem, TFeed>
+    where T : struct, ILanes<T>, IReal<T>
+    where TSystem : ILaneSystem<T>
+    where TFeed : ILaneFeed<T>
+{
+    private readonly TSystem _system;
+    private readonly TFeed _feed;
+    private readonly AdditiveTableau _tableau;
+    private readonly LaneWorkspace<T> _work;
+    private readonly LaneState[] _lanes = new LaneState[T.Lanes];
+    private readonly double[] _start;
+    private readonly double[] _nodes;
+    private readonly double _proportional;
+    private readonly double _integral;
+    private readonly double _single;
+    private int _running;
+    private T _relative, _norm, _previousError, _time, _end, _step;
+
+    /// <summary>Allocates all storage.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="feed">Where the runs come from.</param>
+    /// <param name="tableau">The method.</param>
+    public LaneIntegration(TSystem system, TFeed feed, AdditiveTableau tableau)
+    {
+        (_system, _feed, _tableau) = (system, feed, tableau);
+        _work = new LaneWorkspace<T>(system.ExplicitCount, system.ImplicitCount, system.ExplicitRanges, tableau);
+        _start = new double[system.ExplicitCount + system.ImplicitCount];
+        _nodes = tableau.C.ToArray();
+        double k = tableau.EmbeddedOrder + 1;
+        (_proportional, _integral, _single) = (0.7 / k, 0.4 / k, 1.0 / k);
+    }
+
+    /// <summary>Runs until the feed is empty and every lane has finished.</summary>
+    /// <param name="cancel">Leaves at the next step; unfinished runs are dropped.</param>
+    public void Run(CancellationToken cancel = default)
+    {
+        _running = 0;
+        for (int lane = 0; lane < _lanes.Length; lane++)
+        {
+            // an idle lane stands still with sane numbers
+            Begin(lane);
+        }
+
+        while (_running > 0 && !cancel.IsCancellationRequested)
+        {
+            RestartLanes();
+            if (ChooseSteps())
+            {
+                Step();
+            }
+        }
+    }
+
+    // The next run of a lane; runs that end at once are passed over.
+    private void Begin(int lane)
+    {
+        ref LaneState s = ref _lanes[lane];
+        while (_feed.TryBegin(lane, _start, out LaneRun run))
+        {
+            s = default;
+            s.Run = run;
+            s.Time = run.T0;
+            Span<T> y = _work.Row(_work.Y);
+            Span<T> absolute = _work.Row(_work.Absolute);
+            double[] tolerances = run.Settings.AbsoluteTolerances;
+            int inNorm = 0;
+            for (int i = 0; i < y.Length; i++)
+            {
+                Lane.Set(ref y[i], lane, _start[i]);
+                Lane.Set(ref absolute[i], lane, tolerances[i]);
+                inNorm += double.IsFinite(tolerances[i]) ? 1 : 0;
+            }
+
+            s.NormCount = Math.Max(1, inNorm);
+            Lane.Set(ref _norm, lane, s.NormCount);
+            Lane.Set(ref _relative, lane, run.Settings.RelativeTolerance);
+            s.IsRunning = true;
+            _running++;
+            if (EnterSegment(lane))
+            {
+                return;
+            }
+
+            Finish(lane, IntegrationStatus.Completed);
+        }
+
+        s.IsRunning = false;
+        s.NeedsRestart = false;
+        Lane.Set(ref _step, lane, 0.0);
+        Lane.Set(ref _norm, lane, 1.0);
+        Lane.Set(ref _previousError, lane, 1.0);
+    }
+
+    // False if nothing is left of the run.
+    private bool EnterSegment(int lane)
+    {
+        ref LaneState s = ref _lanes[lane];
+        while (s.Segment < s.Run.BreakpointCount && s.Run.Breakpoints[s.Segment] <= s.Time)
+        {
+            s.Segment++;
+        }
+
+        s.LongestStep = Math.Min(s.Run.Settings.MaximumStep, _feed.EnterSegment(lane, s.Segment));
+        s.End = s.Segment < s.Run.BreakpointCount ? Math.Min(s.Run.Breakpoints[s.Segment], s.Run.T1) : s.Run.T1;
+        s.NeedsRestart = true;
+        return s.Time < s.End;
+    }
+
+    private void Finish(int lane, IntegrationStatus status)
+    {
+        ref LaneState s = ref _lanes[lane];
+        s.IsRunning = false;
+        s.NeedsRestart = false;
+        _running--;
+        _feed.End(lane, new IntegrationReport(status, s.Time, s.Steps, s.Rejected, s.Evaluations));
+    }
+
+    private void FinishAndBegin(int lane, IntegrationStatus status)
+    {
+        Finish(lane, status);
+        Begin(lane);
+    }
+
+    // k_1 and a first step for lanes at the start of a segment; the others keep theirs.
+    private void RestartLanes()
+    {
+        while (NeedsRestart(out T chosen))
+        {
+            LoadTimes();
+            _system.Evaluate(_time, 0.0, _work.Row(_work.Y), _work.Row(_work.EndSlope));
+            _work.Take(_work.Slopes, _work.EndSlope, chosen);
+            T probe = _work.Probe(_work.Slopes);
+            T d0 = T.Sqrt(_work.WeightedSquares(_work.Y, _relative) / _norm);
+            T d1 = T.Sqrt(_work.WeightedSquares(_work.Slopes, _relative) / _norm);
+            T first = 0.0;
+            for (int lane = 0; lane < _lanes.Length; lane++)
+            {
+                ref LaneState s = ref _lanes[lane];
+                if (s.NeedsRestart)
+                {
+                    s.Evaluations++;
+                    s.IsFinite = Lane.Get(probe, lane) == 0.0;
+                    Lane.Set(ref first, lane, FirstGuess(s, Lane.Get(d0, lane), Lane.Get(d1, lane)));
+                }
+            }
+
+            _work.SetProbe(first);
+            _system.Evaluate(_time + first, 0.0, _work.Row(_work.Stage), _work.Row(_work.EndSlope));
+            _work.SubtractFirstSlope();
+            T d2 = T.Sqrt(_work.WeightedSquares(_work.EndSlope, _relative) / _norm);
+            for (int lane = 0; lane < _lanes.Length; lane++)
+            {
+                if (_lanes[lane].NeedsRestart)
+                {
+                    EndRestart(lane, Lane.Get(first, lane), Lane.Get(d1, lane), Lane.Get(d2, lane));
+                }
+            }
+        }
+    }
+
+    private bool NeedsRestart(out T chosen)
+    {
+        chosen = 0.0;
+        bool any = false;
+        for (int lane = 0; lane < _lanes.Length; lane++)
+        {
+            if (_lanes[lane].NeedsRestart)
+            {
+                any = true;
+                Lane.Set(ref chosen, lane, 1.0);
+            }
+        }
+
+        return any;
+    }
+
+    private void LoadTimes()
+    {
+        for (int lane = 0; lane < _lanes.Length; lane++)
+        {
+            Lane.Set(ref _time, lane, _lanes[lane].Time);
+        }
+    }
+
+    private static double FirstGuess(in LaneState s, double d0, double d1)
+    {
+        double h0 = d0 < 1e-5 || d1 < 1e-5 ? 1e-6 : 0.01 * d0 / d1;
+        return Math.Min(h0, Math.Min(s.End - s.Time, s.LongestStep));
+    }
+
+    private void EndRestart(int lane, double h0, double d1, double d2)
+    {
+        ref LaneState s = ref _lanes[lane];
+        s.NeedsRestart = false;
+        s.AfterRejection = false;
+        Lane.Set(ref _previousError, lane, 1.0);
+        if (!s.IsFinite)
+        {
+            FinishAndBegin(lane, IntegrationStatus.NotFinite);
+            return;
+        }
+
+        if (s.Run.Settings.InitialStep is double given)
+        {
+            s.Step = given;
+            return;
+        }
+
+        s.Evaluations++;
+        double steepest = Math.Max(d1, d2 / h0);
+        double h1 = steepest <= 1e-15
+            ? Math.Max(1e-6, 1e-3 * h0)
+            : StepController.Power(0.01 / steepest, 1.0 / (_tableau.EmbeddedOrder + 1));
+        double h = double.IsFinite(h1) ? Math.Min(100.0 * h0, h1) : h0;
+        s.Step = Math.Min(h, Math.Min(s.End - s.Time, s.LongestStep));
+    }
+
+    // Where each lane's step ends; false if a lane has to restart first.
+    private bool ChooseSteps()
+    {
+        bool ready = true;
+        for (int lane = 0; lane < _lanes.Length; lane++)
+        {
+            ref LaneState s = ref _lanes[lane];
+            if (s.IsRunning && s.Evaluations + _tableau.Stages > s.Run.Settings.MaximumEvaluations)
+            {
+                FinishAndBegin(lane, IntegrationStatus.EvaluationCap);
+            }
+
+            ready &= !s.NeedsRestart;
+            s.StepEnd = s.IsRunning ? s.ChooseEnd() : s.Time;
+            Lane.Set(ref _time, lane, s.Time);
+            Lane.Set(ref _end, lane, s.StepEnd);
+            Lane.Set(ref _step, lane, s.StepEnd - s.Time);
+        }
+
+        return ready && _running > 0;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Step()
+    {
+        T h = _step;
+        T g = h * _tableau.Gamma;
+        for (int i = 1; i < _nodes.Length; i++)
+        {
+            _work.SetStage(i, h);
+            T t = _end;
+            if (_nodes[i] != 1.0)
+            {
+                t = _time + (_nodes[i] * h);
+            }
+
+            _system.Evaluate(t, g, _work.Row(_work.Stage), _work.Slope(i));
+        }
+
+        _work.SetTrial(h);
+        T error = T.Sqrt(_work.SquaredError(h, _relative) / _norm);
+        _system.Evaluate(_end, 0.0, _work.Row(_work.Trial), _work.Row(_work.EndSlope));
+        T probe = _work.Probe(_work.EndSlope);
+        Factors(error, out T accepted, out T rejected);
+        _feed.OnStepEnds();
+        T taken = 0.0;
+        for (int lane = 0; lane < _lanes.Length; lane++)
+        {
+            if (_lanes[lane].IsRunning)
+            {
+                bool ok = Judge(lane, Lane.Get(error, lane), Lane.Get(probe, lane) == 0.0, Lane.Get(accepted, lane), Lane.Get(rejected, lane));
+                Lane.Set(ref taken, lane, ok ? 1.0 : 0.0);
+            }
+        }
+
+        // observers first: they look at both ends of the step
+        _work.Take(_work.Y, _work.Trial, taken);
+        _work.Take(_work.Slopes, _work.EndSlope, taken);
+        for (int lane = 0; lane < _lanes.Length; lane++)
+        {
+            Settle(lane);
+        }
+    }
+
+    // Factors of the step controller before they are clamped; see StepController.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private void Factors(T error, out T accepted, out T rejected)
+    {
+        T log = T.Log(T.Max(1e-300, T.Min(1e300, error)));
+        T before = T.Log(T.Max(1e-300, T.Min(1e300, _previousError)));
+        accepted = StepController.Safety * T.Exp(-_proportional * log) * T.Exp(_integral * before);
+        rejected = StepController.Safety * T.Exp(-_single * log);
+    }
+
+    private bool Judge(int lane, double error, bool endIsFinite, double accepted, double rejected)
+    {
+        ref LaneState s = ref _lanes[lane];
+        double step = s.StepEnd - s.Time;
+        s.Evaluations += _nodes.Length - 1;
+        bool isSmall = error <= 1.0;
+        s.Evaluations += isSmall ? 1 : 0;
+        if (!(isSmall && endIsFinite))
+        {
+            s.Rejected++;
+            bool isFinite = !isSmall && double.IsFinite(error);
+            s.Step = step * (isFinite ? Math.Clamp(rejected, StepController.SmallestFactor, StepController.Safety) : StepController.SmallestFactor);
+            s.AfterRejection = true;
+            s.Ends = s.Step < s.SmallestStep() ? IntegrationStatus.StepTooSmall : null;
+            return false;
+        }
+
+        s.Steps++;
+        s.Step = step * Math.Clamp(accepted, StepController.SmallestFactor, s.AfterRejection ? 1.0 : StepController.LargestFactor);
+        s.AfterRejection = false;
+        Lane.Set(ref _previousError, lane, Math.Max(error, StepController.SmallestError));
+        var view = new LaneStep(_work.Store, lane, _work.Y, _work.Slopes, _work.Trial, _work.EndSlope, T.Lanes, s.Time, s.StepEnd);
+        s.Ends = _feed.OnStep(lane, view) == StepDecision.Stop ? IntegrationStatus.Stopped : null;
+        s.Time = s.StepEnd;
+        return true;
+    }
+
+    // Ends of runs and of segments, once the steps are taken.
+    private void Settle(int lane)
+    {
+        ref LaneState s = ref _lanes[lane];
+        if (!s.IsRunning)
+        {
+            return;
+        }
+
+        if (s.Ends is IntegrationStatus status)
+        {
+            FinishAndBegin(lane, status);
+        }
+        else if (s.Time >= s.End)
+        {
+            if (s.End >= s.Run.T1 || !EnterSegment(lane))
+            {
+                FinishAndBegin(lane, IntegrationStatus.Completed);
+            }
+        }
+    }
+
+    private struct LaneState
+    {
+        public LaneRun Run;
+        public double Time, StepEnd, End, Step, LongestStep;
+        public long Evaluations;
+        public int Segment, Steps, Rejected, NormCount;
+        public bool IsRunning, NeedsRestart, AfterRejection, IsFinite;
+        public IntegrationStatus? Ends;
+
+        // As Integration.StepEnd: the last two steps before a segment's end share what is left.
+        public readonly double ChooseEnd()
+        {
+            double step = Math.Max(Math.Min(Step, LongestStep), SmallestStep());
+            double rest = End - Time;
+            if (step >= rest)
+            {
+                return End;
+            }
+
+            return Time + (2.0 * step > rest ? 0.5 * rest : step);
+        }
+
+        public readonly double SmallestStep() => Math.Max(
+            Run.Settings.MinimumStep, IntegrationLimits.SmallestStepInSpacings * (Math.BitIncrement(Math.Abs(Time)) - Math.Abs(Time)));
+    }
+}
+
+/// <summary>Limits that the scalar and the lane integrator share.</summary>
+internal static class IntegrationLimits
+{
+    /// <summary>A step shorter than this many spacings of doubles at its time is lost in rounding [1].</summary>
+    internal const double SmallestStepInSpacings = 16.0;
+}

@@ -1,0 +1,243 @@
+using PushSim.Numerics;
+
+namespace PushSim.Simulation;
+
+/// <summary>
+/// Follows one run from step end to step end and keeps what its verdict hangs on: touch, ground, line, tip, peaks. A
+/// recorded run and a lane use it alike, so that both give the same verdict to the bit, whatever the sample rate.
+/// </summary>
+internal sealed class MatchWatch
+{
+    /// <summary>Tilt at which the small-angle model ends [rad]: 20 degrees.</summary>
+    public const double TipAngle = 20.0 * Math.PI / 180.0;
+
+    /// <summary>Residual of the bus equation that means no root, not rounding [V].</summary>
+    public const double BusFailure = 1e-6;
+
+    // All driven wheels off the floor for this long is a tip, not a hop of chatter [s].
+    private const double LongestHop = 0.05;
+
+    // Greatest weight of an end slope in the step's cubic, 4/27, and a little more [1].
+    private const double SlopeWeight = 0.1482;
+
+    private const int Limits = 6;
+
+    // x of the robots at both ends of a step: y0, slope 0, y1, slope 1
+    private readonly double[] _x = new double[8];
+    private readonly DenseOutput _dense;
+    private readonly EventFinder<Behind> _line;
+    private readonly RobotWatch[] _robots = [new(), new()];
+    private int _count;
+    private bool _hasLine;
+
+    public MatchWatch()
+    {
+        _dense = new DenseOutput(_x, 0, 2, 4, 6, 2, 2);
+        _line = new EventFinder<Behind>(default, EventDirection.Rising, 2);
+    }
+
+    /// <summary>When a robot was pushed over its line [s]; NaN if none was.</summary>
+    public double LineTime { get; private set; }
+
+    /// <summary>End of the first step at whose end the first robot touched something [s]; NaN if it never did.</summary>
+    public double TouchTime { get; private set; }
+
+    /// <summary>Place of the contact along the floor at that moment and at the last touch [m].</summary>
+    public double TouchPlace { get; private set; }
+
+    public double LastPlace { get; private set; }
+
+    /// <summary>Which robot had been pushed back further when the line was crossed.</summary>
+    public int OverLine { get; private set; }
+
+    /// <summary>Ground that the first robot gained at the contact [m].</summary>
+    public double GroundGained => double.IsNaN(TouchTime) ? 0.0 : LastPlace - TouchPlace;
+
+    /// <summary>Whether a robot tipped or lost the floor.</summary>
+    public bool HasTipped => _robots[0].HasTipped || (_count == 2 && _robots[1].HasTipped);
+
+    /// <summary>What was seen of each robot.</summary>
+    public ReadOnlySpan<RobotWatch> Robots => _robots.AsSpan(0, _count);
+
+    /// <summary>Begins with a scene at its start.</summary>
+    public void Start(SceneSystem scene, ScenarioSettings scenario)
+    {
+        (LineTime, TouchTime, TouchPlace, LastPlace, OverLine) = (double.NaN, double.NaN, 0.0, 0.0, -1);
+        _count = scene.Robots.Count;
+        _hasLine = _count == 2;
+        for (int k = 0; k < _count; k++)
+        {
+            RobotSystem robot = scene.Robots[k];
+            _robots[k].Start(scene.FirstExplicit(k), robot.Scenario.Manoeuvre.InitialHeading, Driven(robot.Scenario.Robot));
+        }
+
+        if (_hasLine)
+        {
+            _line.Function.Set(scene.Robots[0].Start.X, scene.Robots[1].Start.X, scenario.Shove.Line);
+        }
+    }
+
+    /// <summary>Takes one step; the features were read at its end.</summary>
+    /// <returns>Whether the run goes on.</returns>
+    public StepDecision OnStep<T>(in LaneStep step, StepFeatures<T> features, int lane)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        Touch(step, Lane.Get(features.Force, lane), Lane.Get(features.Moment, lane));
+        for (int k = 0; k < _count; k++)
+        {
+            _robots[k].Measure(step, features.Robots[k], lane, !double.IsNaN(TouchTime));
+        }
+
+        if (_hasLine && CrossesLine(step))
+        {
+            return StepDecision.Stop;
+        }
+
+        bool stands = true;
+        for (int k = 0; k < _count; k++)
+        {
+            stands &= _robots[k].Stands(step, Lane.Get(features.Robots[k].Carries, lane));
+        }
+
+        return stands ? StepDecision.Continue : StepDecision.Stop;
+    }
+
+    private static bool Driven(RobotSettings robot)
+    {
+        foreach (Powertrain.DriveSettings drive in robot.Drives)
+        {
+            if (drive.Motors.Count > 0 && drive.Wheels.Count > 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void Touch(in LaneStep step, double force, double moment)
+    {
+        if (force > 0.0)
+        {
+            LastPlace = moment / force;
+            if (double.IsNaN(TouchTime))
+            {
+                (TouchTime, TouchPlace) = (step.T1, LastPlace);
+            }
+        }
+    }
+
+    private bool CrossesLine(in LaneStep step)
+    {
+        double reach = double.NegativeInfinity;
+        for (int k = 0; k < 2; k++)
+        {
+            int x = _robots[k].First + StateLayout.X;
+            (_x[k], _x[2 + k], _x[4 + k], _x[6 + k]) = (step.Y0(x), step.Slope0(x), step.Y1(x), step.Slope1(x));
+            double bow = SlopeWeight * (step.T1 - step.T0) * (Math.Abs(_x[2 + k]) + Math.Abs(_x[6 + k]));
+            reach = Math.Max(reach, _line.Function.Of(k, Math.Min(_x[k], _x[4 + k]) - bow));
+        }
+
+        // most steps end far from the line
+        if (reach < -1e-9)
+        {
+            return false;
+        }
+
+        _dense.SetInterval(step.T0, step.T1);
+        if (!_line.TryFind(_dense, out double time))
+        {
+            return false;
+        }
+
+        LineTime = time;
+        OverLine = _line.Function.Of(0, _dense.Evaluate(time, 0)) > _line.Function.Of(1, _dense.Evaluate(time, 1)) ? 0 : 1;
+        return true;
+    }
+
+    // How far the robot that has been pushed back furthest is behind its line, negative before it [m].
+    private struct Behind : IEventFunction
+    {
+        private double _first, _second, _line;
+
+        public void Set(double first, double second, double line) => (_first, _second, _line) = (first, second, line);
+
+        public readonly double Of(int robot, double x) => (robot == 0 ? _first : _second) - x - _line;
+
+        public readonly double Evaluate(double t, ReadOnlySpan<double> y) => Math.Max(_first - y[0], _second - y[1]) - _line;
+    }
+
+    /// <summary>What was seen of one robot.</summary>
+    internal sealed class RobotWatch
+    {
+        private readonly double[] _limits = new double[Limits];
+        private double _airborneSince, _heading;
+        private bool _isDriven;
+
+        /// <summary>Where its explicit states begin.</summary>
+        public int First { get; private set; }
+
+        /// <summary>Whether it tipped or lost the floor.</summary>
+        public bool HasTipped { get; private set; }
+
+        /// <summary>Greatest residual of the bus equation [V].</summary>
+        public double BusResidual { get; private set; }
+
+        /// <summary>Greatest turn off its start heading after the first touch [rad].</summary>
+        public double Turned { get; private set; }
+
+        /// <summary>Greatest battery current and controller current [A], lowest battery voltage [V].</summary>
+        public double PeakBatteryCurrent { get; private set; }
+
+        public double PeakControllerCurrent { get; private set; }
+
+        public double LowestVoltage { get; private set; }
+
+        /// <summary>The limit that held longest.</summary>
+        public PushLimit LimitedBy
+        {
+            get
+            {
+                int longest = 0;
+                for (int i = 1; i < Limits; i++)
+                {
+                    longest = _limits[i] > (longest == 0 ? 0.0 : _limits[longest]) ? i : longest;
+                }
+
+                return (PushLimit)longest;
+            }
+        }
+
+        public void Start(int first, double heading, bool isDriven)
+        {
+            (First, _heading, _isDriven, _airborneSince) = (first, heading, isDriven, double.NaN);
+            (HasTipped, BusResidual, Turned) = (false, 0.0, 0.0);
+            (PeakBatteryCurrent, PeakControllerCurrent, LowestVoltage) = (0.0, 0.0, double.PositiveInfinity);
+            Array.Clear(_limits);
+        }
+
+        public void Measure<T>(in LaneStep step, in RobotFeatures<T> f, int lane, bool touched)
+            where T : struct, ILanes<T>, IReal<T>
+        {
+            BusResidual = Math.Max(BusResidual, Lane.Get(f.Residual, lane));
+            PeakBatteryCurrent = Math.Max(PeakBatteryCurrent, Lane.Get(f.BatteryCurrent, lane));
+            PeakControllerCurrent = Math.Max(PeakControllerCurrent, Lane.Get(f.ControllerCurrent, lane));
+            LowestVoltage = Math.Min(LowestVoltage, Lane.Get(f.Voltage, lane));
+            _limits[(int)Lane.Get(f.Limit, lane)] += step.T1 - step.T0;
+            if (touched)
+            {
+                double turn = step.Y1(First + StateLayout.Heading) - _heading;
+                Turned = Math.Abs(turn) > Math.Abs(Turned) ? turn : Turned;
+            }
+        }
+
+        public bool Stands(in LaneStep step, double carries)
+        {
+            bool isAirborne = _isDriven && carries <= 0.0;
+            _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? step.T1 : _airborneSince;
+            HasTipped = Math.Abs(step.Y1(First + StateLayout.Pitch)) > TipAngle || Math.Abs(step.Y1(First + StateLayout.Roll)) > TipAngle
+                || step.T1 - _airborneSince > LongestHop;
+            return !HasTipped;
+        }
+    }
+}

@@ -1,0 +1,122 @@
+using System.Runtime.CompilerServices;
+using PushSim.Numerics;
+
+namespace PushSim.Simulation;
+
+/// <summary>What a verdict needs of a scene at the end of a step, in every lane at once; the equations were just evaluated there.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal sealed class StepFeatures<T>
+    where T : struct, ILanes<T>, IReal<T>
+{
+    // A wheel that carries less than this share of the mean load is off the floor [1]; as in PushLimits.
+    private const double Unloaded = 0.02;
+
+    private readonly SceneEquations<T> _scene;
+    private readonly int[][] _driven;
+
+    /// <param name="scene">The right-hand side.</param>
+    /// <param name="driven">Per robot the wheels on drives with motors.</param>
+    public StepFeatures(SceneEquations<T> scene, int[][] driven)
+    {
+        _scene = scene;
+        _driven = driven;
+        Robots = new RobotFeatures<T>[scene.Robots.Length];
+    }
+
+    /// <summary>Sum of the normal forces on the first robot [N]; their middle along the floor times that sum [N m].</summary>
+    public T Force, Moment;
+
+    /// <summary>Per robot.</summary>
+    public readonly RobotFeatures<T>[] Robots;
+
+    /// <summary>Those of a scalar scene.</summary>
+    public static StepFeatures<R1> Of(SceneSystem scene)
+    {
+        var features = new StepFeatures<R1>(scene.Equations, [.. scene.Robots.Select(r => Driven(r.Scenario.Robot))]);
+        for (int k = 0; k < scene.Robots.Count; k++)
+        {
+            features.Start(0, k, scene.Robots[k].Static.Loads);
+        }
+
+        return features;
+    }
+
+    /// <summary>The wheels on drives with motors.</summary>
+    public static int[] Driven(RobotSettings robot) =>
+        [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+
+    /// <summary>Takes the loads that wheels carry standing, in one lane.</summary>
+    public void Start(int lane, int robot, double[] staticLoads) =>
+        Lane.Set(ref Robots[robot].Least, lane, Unloaded * staticLoads.Sum() / staticLoads.Length);
+
+    /// <summary>Reads the equations.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public void Read()
+    {
+        T force = 0.0, moment = 0.0;
+        foreach (SceneContact<T> contact in _scene.Contacts)
+        {
+            if (contact.First == 0)
+            {
+                force = force + contact.Pair.NormalForce;
+                moment = moment + (contact.Pair.NormalForce * contact.Pair.CentreX);
+            }
+        }
+
+        Force = force;
+        Moment = moment;
+        for (int k = 0; k < Robots.Length; k++)
+        {
+            Read(ref Robots[k], _scene.Robots[k], _driven[k]);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static void Read(ref RobotFeatures<T> f, RobotEquations<T> eq, int[] driven)
+    {
+        T greatest = 0.0, least = 1e30, load = 0.0, sliding = 0.0;
+        foreach (int i in driven)
+        {
+            ref Tyres.WheelWork<T> w = ref eq.WheelWork[i];
+            greatest = T.Max(greatest, w.Load);
+            least = T.Min(least, w.Load);
+            load = load + w.Load;
+            sliding = sliding + T.IfLess(w.Alpha, Analysis.PushLimits.AtItsGrip, 0.0, w.Load);
+        }
+
+        f.Carries = greatest;
+        T limiting = 0.0, command = 0.0, current = 0.0;
+        for (int k = 0; k < eq.ControllerWork.Length; k++)
+        {
+            ref Powertrain.ControllerWork<T> c = ref eq.ControllerWork[k];
+            limiting = limiting + c.IsLimiting;
+            command = command + T.Abs(c.Duty);
+            current = T.Max(current, T.Abs(c.Current));
+        }
+
+        f.ControllerCurrent = current;
+        f.BatteryCurrent = eq.BatteryCurrent;
+        f.Voltage = eq.BusVoltage;
+        f.Residual = T.Abs(eq.BusResidual);
+        T limit = T.IfLess(eq.BusVoltage, (1.0 - Analysis.PushLimits.BatterySag) * eq.OpenCircuit, (double)PushLimit.Battery, (double)PushLimit.Motors);
+        limit = T.IfLess(Analysis.PushLimits.BindingShare * eq.ControllerWork.Length, limiting, (double)PushLimit.Controllers, limit);
+        limit = T.IfLess(Analysis.PushLimits.BindingShare * load, sliding, (double)PushLimit.Tyres, limit);
+        limit = T.IfLess(least, f.Least, (double)PushLimit.LiftedWheels, limit);
+        f.Limit = T.IfLess(0.0, command, limit, (double)PushLimit.Idle);
+    }
+}
+
+/// <summary>What a verdict needs of one robot.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal struct RobotFeatures<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Greatest load of a driven wheel [N]; load below which a wheel is off the floor [N].</summary>
+    public T Carries, Least;
+
+    /// <summary>Battery current, greatest controller current [A], battery voltage, residual of the bus equation [V].</summary>
+    public T BatteryCurrent, ControllerCurrent, Voltage, Residual;
+
+    /// <summary>What limits the push now, a <see cref="PushLimit"/> [1].</summary>
+    public T Limit;
+}

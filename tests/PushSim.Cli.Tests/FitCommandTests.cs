@@ -1,0 +1,215 @@
+using System.Globalization;
+using System.Text.Json;
+using Xunit;
+
+namespace PushSim.Cli.Tests;
+
+public class FitCommandTests
+{
+    private static readonly string s_log = Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv");
+    private static readonly string s_readings = Path.Combine(Repository.Root, "scenarios", "logs", "readings.csv");
+    private static readonly string s_mole = Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml");
+
+    // the log was made with 0.80 sliding and 0.97 at breakaway, each with 1.5 % scatter from pull to pull, and one spike
+    [Fact]
+    public void Json_has_the_promised_keys()
+    {
+        Cli cli = Cli.Run("fit", s_log, "--robot", s_mole, "--json");
+        Assert.Equal(ExitCode.Done, cli.Code);
+        Assert.Equal("", cli.Error);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement root = json.RootElement;
+        Assert.All(new[] { "schema_version", "command", "verdict", "warnings", "tyres" }, key => Assert.True(root.TryGetProperty(key, out _), key));
+        JsonElement tyre = Assert.Single(root.GetProperty("tyres").EnumerateArray());
+        Assert.Equal("soft-tyre", tyre.GetProperty("name").GetString());
+        Assert.Equal(5, tyre.GetProperty("pulls").GetInt32());
+        Assert.Equal("tyre", tyre.GetProperty("limited_by").GetString());
+        Assert.InRange(0.80, Number(tyre, "kinetic_friction_low"), Number(tyre, "kinetic_friction_high"));
+        Assert.InRange(0.97, Number(tyre, "static_friction_low"), Number(tyre, "static_friction_high"));
+        Assert.InRange(Number(tyre, "kinetic_friction"), Number(tyre, "kinetic_friction_low"), Number(tyre, "kinetic_friction_high"));
+        Assert.False(tyre.GetProperty("static_friction_is_lower_bound").GetBoolean());
+        Assert.Contains("spike", root.GetProperty("warnings")[0].GetString());
+    }
+
+    [Fact]
+    public void The_verdict_comes_first_and_the_pictures_are_there()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("fit", s_log, "--load", "1360 gf", "--out", scratch["out"]);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        Assert.StartsWith("soft-tyre: sliding friction 0.8", cli.Output);
+        Assert.DoesNotContain('\u001b', cli.Output);
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(cli.Output, @"keep clear of taut\s+tethers"));
+        Assert.True(new FileInfo(scratch["out/plot.png"]).Length > 10_000);
+        Assert.Contains("<svg", File.ReadAllText(scratch["out/plot.svg"]));
+        Assert.Contains("[[tyre]]", File.ReadAllText(scratch["out/tyres.toml"]));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_tyre_block_can_be_pasted(bool hasRobot)
+    {
+        using var scratch = new ScratchFolder();
+        string[] load = hasRobot ? ["--robot", s_mole] : ["--load", "1360 gf"];
+        Assert.Equal(ExitCode.Done, Cli.Run(["fit", s_log, .. load, "--out", scratch["out"], "--no-plots", "--quiet"]).Code);
+        string text = File.ReadAllText(s_mole).Replace("tyre = \"soft\"", "tyre = \"soft-tyre\"");
+        File.WriteAllText(scratch["robot.toml"], text + "\n" + File.ReadAllText(scratch["out/tyres.toml"]));
+        Cli check = Cli.Run("check", scratch["robot.toml"]);
+        Assert.Equal(ExitCode.Done, check.Code);
+        Assert.DoesNotContain("error", check.Error);
+    }
+
+    [Fact]
+    public void A_table_gives_a_tyre_a_name_each()
+    {
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "200 gf", "--json").Output);
+        JsonElement[] tyres = [.. json.RootElement.GetProperty("tyres").EnumerateArray()];
+        Assert.Equal(["printed", "soft", "foam"], tyres.Select(t => t.GetProperty("name").GetString()));
+        Assert.Equal(0.152, Number(tyres[0], "kinetic_friction"), 1e-12);
+        Assert.All(tyres, t => Assert.Equal("unknown", t.GetProperty("limited_by").GetString()));
+    }
+
+    [Fact]
+    public void A_drag_needs_no_motors() => Assert.Contains("\"limited_by\": \"tyre\"", Cli.Run("fit", s_log, "--load", "1360 gf", "--drag", "--json").Output);
+
+    // two files of one pull each are two pulls of one tyre
+    [Fact]
+    public void Numbered_files_are_pulls_of_one_tyre()
+    {
+        using var scratch = new ScratchFolder();
+        string[] lines = File.ReadAllLines(s_log);
+        File.WriteAllLines(scratch["foam-1.csv"], lines[..560]);
+        File.WriteAllLines(scratch["foam-2.csv"], [.. lines[..3], .. lines[560..]]);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["foam-1.csv"], scratch["foam-2.csv"], "--load", "1360 gf", "--json").Output);
+        JsonElement tyre = Assert.Single(json.RootElement.GetProperty("tyres").EnumerateArray());
+        Assert.Equal("foam", tyre.GetProperty("name").GetString());
+        Assert.Equal(5, tyre.GetProperty("pulls").GetInt32());
+    }
+
+    // pulls at several loads: the exponent put in comes back
+    [Fact]
+    public void A_load_column_gives_the_exponent()
+    {
+        using var scratch = new ScratchFolder();
+        string rows = string.Concat(new[] { 2.0, 2.0, 4.0, 4.0, 8.0, 8.0 }.Select((n, i) => FormattableString.Invariant($"{n},{(1.0 + (0.01 * ((i % 3) - 1))) * 0.8 * n * Math.Pow(n / 4.0, -0.15):0.0000}\n")));
+        File.WriteAllText(scratch["a.csv"], "load [N],force [N]\n" + rows);
+        Cli cli = Cli.Run("fit", scratch["a.csv"], "--json");
+        Assert.Equal("", cli.Error);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement tyre = json.RootElement.GetProperty("tyres")[0];
+        Assert.InRange(0.15, Number(tyre, "load_exponent_low"), Number(tyre, "load_exponent_high"));
+    }
+
+    // text in the file, exit code, what and where
+    [Theory]
+    [InlineData("", ExitCode.WrongInput, "a.csv: error: the file is empty")]
+    [InlineData("time_s,force_n\n0,1\n", ExitCode.WrongInput, "a.csv:2:1: error: there is one row")]
+    [InlineData("zeros", ExitCode.WrongInput, "a.csv:2:1: error: every reading of the force is zero")]
+    [InlineData("saturated", ExitCode.WrongInput, "saturated")]
+    [InlineData("reversed", ExitCode.WrongInput, "--flip")]
+    [InlineData("flat", ExitCode.WrongInput, "no pull found")]
+    [InlineData("taut", ExitCode.WrongInput, "--tare")]
+    [InlineData("time_s,force_n\n0,1\n1,=2+2\n2,3\n", ExitCode.WrongInput, "a.csv:3:3: error: \"=2+2\" in the force column is a formula")]
+    [InlineData("tyre,force [gf]\nsoft,-20\n", ExitCode.WrongInput, "a.csv:2:1: error: this reading is negative")]
+    [InlineData("tyre,force [gf]\nsoft,0\n", ExitCode.WrongInput, "every reading is zero")]
+    public void Bad_input_is_answered_with_what_and_where(string text, int code, string answer)
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["a.csv"], Text(text));
+        Cli cli = Cli.Run("fit", scratch["a.csv"], "--load", "12 N", "--json");
+        Assert.Equal(code, cli.Code);
+        Assert.Contains(answer, cli.Error);
+        Assert.Equal("", cli.Output);
+    }
+
+    [Theory]
+    [InlineData("reversed", "--flip")]
+    [InlineData("taut", "--tare", "0 gf")]
+    public void The_advice_helps(string text, params string[] advice)
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["a.csv"], Text(text));
+        Cli cli = Cli.Run(["fit", scratch["a.csv"], "--load", "12 N", "--json", .. advice]);
+        Assert.Equal("", cli.Error);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        Assert.Equal(8.0 / 12.0, Number(json.RootElement.GetProperty("tyres")[0], "kinetic_friction"), 0.002);
+    }
+
+    [Theory]
+    [InlineData("fit")]
+    [InlineData("fit", "a.csv", "--load", "heavy")]
+    [InlineData("fit", "a.csv", "--load", "-2 N")]
+    [InlineData("fit", "a.csv", "--unit", "smoots")]
+    [InlineData("fit", "a.csv", "--calibration", "25 gf")]
+    [InlineData("fit", "a.csv", "--height", "2 kg")]
+    public void A_wrong_call_says_so(params string[] args)
+    {
+        Cli cli = Cli.Run(args);
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains("help: pushsim fit --help", cli.Error);
+    }
+
+    [Fact]
+    public void Without_a_load_it_asks_for_one()
+    {
+        Cli cli = Cli.Run("fit", s_log);
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains("--load", cli.Error);
+        Assert.Equal(ExitCode.CannotReadOrWrite, Cli.Run("fit", "no such.csv", "--load", "2 N").Code);
+    }
+
+    [Fact]
+    public void A_run_lays_the_measured_pull_over_its_own()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("run", Repository.Scenario("measured-pull"), "--out", scratch["out"], "--json");
+        Assert.Equal("", cli.Error);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        double measured = Number(json.RootElement, "measured_pull_plateau_n");
+        Assert.Equal(measured, Number(json.RootElement, "pull_plateau_n"), 0.03 * measured);
+        Assert.True(new FileInfo(scratch["out/plot.svg"]).Length > 10_000);
+    }
+
+    [Theory]
+    [InlineData("file = \"none.csv\"", "no such file")]
+    [InlineData("file = \"../soft-tyre.csv\"", "leaves the scenario's folder")]
+    [InlineData("file = \"logs/readings.csv\"", "no column of time")]
+    [InlineData("file = \"logs/soft-tyre.csv\"\nforce_unit = \"smoots\"", "no unit known")]
+    public void A_measured_log_that_cannot_be_used_is_named(string key, string answer)
+    {
+        using var scratch = new ScratchFolder();
+        Directory.CreateDirectory(scratch["logs"]);
+        Directory.CreateDirectory(scratch["robots"]);
+        File.Copy(s_log, scratch["logs/soft-tyre.csv"]);
+        File.Copy(s_readings, scratch["logs/readings.csv"]);
+        File.Copy(s_mole, scratch["robots/mole.toml"]);
+        string text = File.ReadAllText(Repository.Scenario("measured-pull"));
+        File.WriteAllText(scratch["a.toml"], text.Replace("file = \"logs/soft-tyre.csv\"", key));
+        Cli cli = Cli.Run("check", scratch["a.toml"]);
+        Assert.Equal(ExitCode.WrongInput, cli.Code);
+        Assert.Contains(answer, cli.Error);
+        Assert.Contains("a.toml:", cli.Error);
+    }
+
+    private static double Number(JsonElement element, string key) => element.GetProperty(key).GetDouble();
+
+    private static string Text(string kind)
+    {
+        var random = new Random(4);
+        double Noise() => 0.02 * (random.NextDouble() + random.NextDouble() + random.NextDouble() - 1.5);
+        Func<int, double>? force = kind switch
+        {
+            "zeros" => _ => 0.0,
+            "flat" => _ => 3.0 + Noise(),
+            "saturated" => i => Math.Min(6.0, Pull(i) + Noise()),
+            "reversed" => i => 1.0 - Pull(i) + Noise(),
+            "taut" => i => (i < 80 ? 10.0 : 8.0) + Noise(),
+            _ => null,
+        };
+        return force is null ? kind : "time_s,force_n\n" + string.Concat(Enumerable.Range(0, 600).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i * 0.0125:0.0000},{force(i):0.0000}\n")));
+    }
+
+    // slack, a ramp to 10 N, sliding at 8 N, slack
+    private static double Pull(int i) => i < 100 ? 0.0 : i < 200 ? 0.1 * (i - 100) : i < 450 ? 8.0 : 0.0;
+}

@@ -1,0 +1,109 @@
+using System.Text.Json;
+using Xunit;
+
+namespace PushSim.Cli.Tests;
+
+public class LimitsCommandTests
+{
+    public static TheoryData<string> Files() =>
+    [
+        .. Directory.GetFiles(Path.Combine(Repository.Root, "scenarios"), "*.toml").Select(f => Path.Combine("scenarios", Path.GetFileName(f))).Order(StringComparer.Ordinal),
+        .. Directory.GetFiles(Path.Combine(Repository.Root, "scenarios", "robots"), "*.toml").Select(f => Path.Combine("scenarios", "robots", Path.GetFileName(f))).Order(StringComparer.Ordinal),
+    ];
+
+    // Keys that scripts read
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void Every_shipped_file_has_limits(string file)
+    {
+        Cli cli = Cli.Run("limits", Path.Combine(Repository.Root, file), "--json");
+        Assert.Equal("", cli.Error);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement root = json.RootElement;
+        Assert.Equal("limits", root.GetProperty("command").GetString());
+        Assert.Equal(1, root.GetProperty("schema_version").GetInt32());
+        Assert.NotEmpty(root.GetProperty("verdict").GetString()!);
+        Assert.Equal(JsonValueKind.Array, root.GetProperty("warnings").ValueKind);
+        double motor = root.GetProperty("motor_force_n").GetDouble();
+        double traction = root.GetProperty("traction_force_n").GetDouble();
+        Assert.Equal(traction, root.GetProperty("traction_peak_force_n").GetDouble());
+        Assert.True(root.GetProperty("traction_sliding_force_n").GetDouble() <= traction * (1.0 + 1e-9));
+        string binding = root.GetProperty("binding").GetString()!;
+        Assert.Contains(binding, new[] { "tyres", "motors", "controllers", "battery" });
+        Assert.Equal(motor > traction, binding == "tyres");
+        Assert.Equal(motor > traction, root.GetProperty("crossing_speed_m_per_s").ValueKind == JsonValueKind.Number);
+        JsonElement[] gains = [.. root.GetProperty("gains").EnumerateArray()];
+        Assert.NotEmpty(gains);
+        Assert.All(gains, g => Assert.NotEmpty(g.GetProperty("input").GetString()! + g.GetProperty("output").GetString()!));
+        Assert.All(gains, g => Assert.True(double.IsFinite(g.GetProperty("change_percent").GetDouble())));
+        foreach (JsonElement wheel in root.GetProperty("run_binding").EnumerateArray())
+        {
+            Assert.Equal(1.0, wheel.GetProperty("time_share").EnumerateObject().Sum(p => p.Value.GetDouble()), 1e-9);
+            Assert.Equal(1.0, wheel.GetProperty("impulse_share").EnumerateObject().Sum(p => p.Value.GetDouble()), 1e-9);
+        }
+    }
+
+    [Fact]
+    public void Limits_and_run_agree_on_the_shipped_pull_test()
+    {
+        using JsonDocument limits = JsonDocument.Parse(Cli.Run("limits", Repository.Scenario("pull-test"), "--json").Output);
+        using JsonDocument run = JsonDocument.Parse(Cli.Run("run", Repository.Scenario("pull-test"), "--json").Output);
+        double plateau = run.RootElement.GetProperty("pull_plateau_n").GetDouble();
+        Assert.Equal(plateau, limits.RootElement.GetProperty("pull_n").GetDouble(), 0.02 * plateau);
+        Assert.Equal(run.RootElement.GetProperty("limited_by").GetString(), limits.RootElement.GetProperty("binding").GetString());
+    }
+
+    [Fact]
+    public void Text_starts_with_the_verdict_and_files_are_written()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("limits", Repository.Scenario("pull-test"), "--out", scratch["out"]);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        Assert.StartsWith("The tyres limit mole", cli.Output);
+        Assert.DoesNotContain('\u001b', cli.Output);
+        Assert.All(new[] { "plot.png", "plot.svg", "force-curve.csv", "gains.csv", "ratio.csv", "binding.csv" }, f => Assert.True(File.Exists(scratch["out/" + f]), f));
+        Assert.StartsWith("speed_m_per_s,motor_force_n,traction_peak_force_n", File.ReadLines(scratch["out/force-curve.csv"]).First());
+        Assert.StartsWith("time_s,wheel_front_left_binding", File.ReadLines(scratch["out/binding.csv"]).First());
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(cli.Output, "keep\\s+clear\\s+of\\s+taut\\s+tethers"));
+    }
+
+    [Fact]
+    public void Quiet_prints_the_verdict_only()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("limits", Repository.Scenario("pull-test"), "--quiet", "--no-plots", "--out", scratch["out"]);
+        Assert.Single(cli.Output.Trim().Split('\n'));
+        Assert.False(File.Exists(scratch["out/plot.png"]));
+    }
+
+    [Theory]
+    [InlineData("--throttle", "0")]
+    [InlineData("--throttle", "1,5")]
+    [InlineData("--throttle", "NaN")]
+    [InlineData("--duty", "1:2:3")]
+    [InlineData("--duty", "0:0:0:0")]
+    [InlineData("--duty", "1:-2:3:1")]
+    [InlineData("--match", "1e9")]
+    [InlineData("--out", " ")]
+    public void A_wrong_option_is_a_wrong_command_line(string option, string value)
+    {
+        Cli cli = Cli.Run("limits", Repository.Scenario("pull-test"), option, value, "--json");
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains(option, cli.Error);
+        Assert.Equal("", cli.Output);
+    }
+
+    [Fact]
+    public void A_missing_file_cannot_be_read() => Assert.Equal(ExitCode.CannotReadOrWrite, Cli.Run("limits", "no-such.toml", "--json").Code);
+
+    [Fact]
+    public void Throttle_and_duty_reach_the_answer()
+    {
+        using JsonDocument half = JsonDocument.Parse(Cli.Run("limits", Repository.Scenario("pull-test"), "--json", "--throttle", "0.3", "--duty", "9:0:0:1", "--match", "60").Output);
+        using JsonDocument full = JsonDocument.Parse(Cli.Run("limits", Repository.Scenario("pull-test"), "--json", "--throttle", "1").Output);
+        Assert.True(half.RootElement.GetProperty("motor_force_n").GetDouble() < full.RootElement.GetProperty("motor_force_n").GetDouble());
+        Assert.Equal(60.0, half.RootElement.GetProperty("match").GetProperty("length_s").GetDouble());
+        Assert.Equal(9.0, half.RootElement.GetProperty("match").GetProperty("push_s").GetDouble());
+    }
+}

@@ -1,0 +1,215 @@
+using System.Text;
+using PushSim.Analysis.Fit;
+using PushSim.Scenarios.Logs;
+using Xunit;
+
+namespace PushSim.Scenarios.Tests;
+
+public class LogReaderTests
+{
+    private const double Gram = 9.80665e-3;
+
+    // One log of 0 N, 1.5 N, 2 N at 0, 0.1, 0.2 s, as loggers of many habits write it
+    [Theory]
+    [InlineData("comma", "time [s],force [N]\n0,0\n0.1,1.5\n0.2,2\n")]
+    [InlineData("semicolon and decimal comma", "Zeit [s];Kraft [N]\n0;0\n0,1;1,5\n0,2;2,0\n")]
+    [InlineData("tab", "t\tF (N)\n0\t0\n0.1\t1.5\n0.2\t2\n")]
+    [InlineData("blanks", "time_s force_n\n0.0   0.0\n0.1   1.5\n0.2   2.0\n")]
+    [InlineData("bar", "time_s|force_n\n0|0\n0.1|1.5\n0.2|2\n")]
+    [InlineData("force first", "Force/N,Time/ms\n0,0\n1.5,100\n2,200\n")]
+    [InlineData("quoted decimal comma", "time [s],force [N]\n\"0,0\",\"0,0\"\n\"0,1\",\"1,5\"\n\"0,2\",\"2,0\"\n")]
+    [InlineData("carriage returns and a mark", "\uFEFFtime_s,force_n\r\n0,0\r\n0.1,1.5\r\n0.2,2\r\n")]
+    [InlineData("remarks", "# a logger\n% rate 10\ntime_s,force_n\n0,0\n// here it slips\n0.1,1.5\n\n0.2,2\n")]
+    [InlineData("preamble", "Logger 3\nSerial 17\ntime [ms];force [mN]\n0;0\n100;1500\n200;2000\n")]
+    [InlineData("row of units", "time,force\ns,N\n0,0\n0.1,1.5\n0.2,2\n")]
+    [InlineData("other columns", "no,time_s,temperature,force_n,note\n1,0,20,0,a\n2,0.1,20,1.5,b\n3,0.2,20,2,\"c, d\"\n")]
+    [InlineData("gram-force", "ms,gf\n0,0\n100,152.957\n200,203.943\n")]
+    [InlineData("clock", "time,force [N]\n12:00:00.0,0\n12:00:00.1,1.5\n12:00:00.2,2\n")]
+    [InlineData("exponents", "time_s,force_n\n0e0,0\n1e-1,1.5E0\n2E-1,+2\n")]
+    public void Habits_of_loggers(string habit, string text)
+    {
+        LogResult result = Read(text);
+        Assert.True(result.Problems.Count == 0, habit + ": " + string.Join("; ", result.Problems));
+        ForceTrace trace = Assert.Single(result.Traces).Trace;
+        Close([0.0, 0.1, 0.2], [.. trace.Time.Select(t => t - trace.Time[0])]);
+        Close([0.0, 1.5, 2.0], trace.Force);
+    }
+
+    [Theory]
+    [InlineData("N", 1.0)]
+    [InlineData("gf", Gram)]
+    [InlineData("g", Gram)]
+    [InlineData("kgf", 1000 * Gram)]
+    [InlineData("lbf", 4.4482216152605)]
+    [InlineData("ozf", 0.27801385095378125)]
+    public void Units_of_the_header_and_of_the_option_are_alike(string unit, double newton)
+    {
+        Assert.Equal(2 * newton, Read($"time [s],force [{unit}]\n0,0\n0.1,2\n").Traces[0].Trace.Force[1], 1e-12);
+        Assert.Equal(2 * newton, Read("time [s],force\n0,0\n0.1,2\n", new LogOptions { ForceUnit = unit }).Traces[0].Trace.Force[1], 1e-12);
+        Assert.Equal(2 * newton, Read("0,0\n0.1,2\n0.2,1\n", new LogOptions { ForceUnit = unit }).Traces[0].Trace.Force[1], 1e-12);
+    }
+
+    [Fact]
+    public void Millivolt_needs_a_calibration()
+    {
+        const string Text = "time [s],bridge,cell [mV]\n0,1,0\n0.1,1,0.5\n";
+        Assert.Contains("calibration", Assert.Single(Read(Text).Problems).Message);
+        Assert.True(FitArguments.TryCalibration("25 gf/mV", out double per, out _));
+        Assert.Equal(12.5 * Gram, Read(Text, new LogOptions { ForcePerMillivolt = per }).Traces[0].Trace.Force[1], 1e-12);
+    }
+
+    [Fact]
+    public void Columns_of_tyre_and_pull_and_a_new_clock_start_a_new_log()
+    {
+        string rows = string.Concat(Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"{(i < 20 ? "soft" : "hard")},{i / 10},{(i % 20) * 0.1},{i}\n")));
+        LogResult result = Read("tyre,pull,time_s,force_n\n" + rows);
+        Assert.Equal(["soft", "soft", "hard", "hard"], result.Traces.Select(t => t.Tyre));
+        Assert.All(result.Traces, t => Assert.Equal(10, t.Trace.Time.Length));
+        string again = string.Concat(Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"{(i % 20) * 0.1},{i}\n")));
+        Assert.Equal(2, Read("time_s,force_n\n" + again).Traces.Count);
+    }
+
+    [Fact]
+    public void A_table_of_readings()
+    {
+        LogResult result = Read("tyre;force [gf];breakaway [gf];load [gf]\nsoft;110,5;130;200\nfoam;;141;200\nhard;26 gf;;200\n");
+        Assert.Empty(result.Problems);
+        Assert.Equal(["soft", "foam", "hard"], result.Readings.Select(r => r.Tyre));
+        Assert.Equal(110.5 * Gram, result.Readings[0].Force!.Value, 1e-12);
+        Assert.Null(result.Readings[1].Force);
+        Assert.Equal(141 * Gram, result.Readings[1].Peak!.Value, 1e-12);
+        Assert.Equal(26 * Gram, result.Readings[2].Force!.Value, 1e-12);
+        Assert.Equal(200 * Gram, result.Readings[2].Load!.Value, 1e-12);
+    }
+
+    // each with what and where
+    [Theory]
+    [InlineData("", 0, 0, "empty")]
+    [InlineData("  \n\n", 0, 0, "empty")]
+    [InlineData("# nothing\n", 0, 0, "only remarks")]
+    [InlineData("time_s,force_n\n", 1, 1, "no rows of data")]
+    [InlineData("time_s,force_n\n0,1\n", 2, 1, "one row")]
+    [InlineData("time_s,force_n\n0,1\n0.1,abc\n0.2,3\n", 3, 5, "\"abc\" in the force column is no number")]
+    [InlineData("time_s,force_n\n0,1\nlater,2\n0.2,3\n", 3, 1, "\"later\" in the time column is no number")]
+    [InlineData("time_s,force_n\n0,1\n0.1,NaN\n0.2,3\n", 3, 5, "no number")]
+    [InlineData("time_s,force_n\n0,1\n0.1,1e999\n0.2,3\n", 3, 5, "no number")]
+    [InlineData("time_s,force_n\n0,1\n0.1,=A1*2\n0.2,3\n", 3, 5, "a formula")]
+    [InlineData("time_s,force_n\n0,1\n0.1,@SUM(A1)\n0.2,3\n", 3, 5, "a formula")]
+    [InlineData("time_s,force_n\n0,1\n0.1,+cmd|' /C calc'!A0\n0.2,3\n", 3, 5, "a formula")]
+    [InlineData("time_s,temperature\n0,1\n0.1,2\n", 1, 1, "no force column")]
+    [InlineData("time_s,force\n0,1\n0.1,2\n", 1, 8, "unit of the force is missing")]
+    [InlineData("time_s,force [smoots]\n0,1\n0.1,2\n", 1, 8, "no unit of force")]
+    [InlineData("time_s,force_n\n0,012,1,35\n0,112,1,45\n0,212,1,55\n", 2, 1, "decimal commas")]
+    [InlineData("time_s,force_n\n3,1\n2,1\n1,1\n0,1\n", 3, 1, "backwards")]
+    [InlineData("tyre,force [gf]\nsoft,=1+1\n", 2, 6, "a formula")]
+    public void What_is_wrong_and_where(string text, int line, int column, string what)
+    {
+        Problem problem = Read(text).Problems[0];
+        Assert.Contains(what, problem.Message);
+        Assert.Equal((line, column), (problem.Line, problem.Column));
+    }
+
+    [Fact]
+    public void A_file_of_faults_is_not_read_to_its_end() =>
+        Assert.Equal(10, Read("time_s,force_n\n0,1\n" + string.Concat(Enumerable.Repeat("1,x\n", 1000))).Problems.Count);
+
+    [Fact]
+    public void Any_bytes_are_answered_in_words()
+    {
+        var random = new Random(17);
+        for (int k = 0; k < 300; k++)
+        {
+            byte[] bytes = new byte[random.Next(2000)];
+            random.NextBytes(bytes);
+            string text = k % 2 == 0 ? Encoding.Latin1.GetString(bytes) : string.Concat(bytes.Select(b => "0123456789,;.\n\t\"-e #=tforce[N]"[b % 30]));
+            Assert.NotNull(Read(text));
+        }
+    }
+
+    [Fact]
+    public void A_missing_file_cannot_be_read()
+    {
+        LogResult result = LogReader.Read("no such file.csv");
+        Assert.True(result.CannotRead);
+        Assert.Contains("no such file", Assert.Single(result.Problems).Message);
+    }
+
+    // A tenth of the ten million rows that were measured once: what is kept stays below a bound, however long the file
+    [Fact]
+    public void A_long_log_is_kept_short()
+    {
+        const int Rows = 1_000_000;
+        using var stream = new RowStream(Rows);
+        long before = GC.GetTotalMemory(forceFullCollection: true);
+        LogResult result = LogReader.ReadStream(stream, "long.csv", new LogOptions { MostSamples = 100_000 });
+        long after = GC.GetTotalMemory(forceFullCollection: true);
+        Assert.Equal(Rows, result.Rows);
+        LogTrace trace = Assert.Single(result.Traces);
+        Assert.InRange(trace.Trace.Time.Length, 50_000, 100_000);
+        Assert.Equal(16, trace.PerSample);
+        Assert.InRange(after - before, 0, 30_000_000);
+        Assert.Equal(0.5 * ((Rows / 16 * 16) - 1) * 1e-3, trace.Trace.Time.Average(), 1e-6 * Rows);
+        Assert.Equal(5.0, trace.Trace.Force.Average(), 0.01);
+        GC.KeepAlive(result);
+    }
+
+    private static LogResult Read(string text, LogOptions? options = null)
+    {
+        using var stream = new MemoryStream(Encoding.UTF8.GetBytes(text));
+        return LogReader.ReadStream(stream, "log.csv", options ?? new LogOptions());
+    }
+
+    private static void Close(double[] expected, double[] actual)
+    {
+        Assert.Equal(expected.Length, actual.Length);
+        Assert.All(expected.Zip(actual), p => Assert.Equal(p.First, p.Second, 1e-5));
+    }
+
+    // Rows made as they are asked for: the file itself takes no memory.
+    private sealed class RowStream(int rows) : Stream
+    {
+        private byte[] _ready = Encoding.ASCII.GetBytes("time_s,force_n\n");
+        private int _at;
+        private int _next;
+
+        public override bool CanRead => true;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => false;
+
+        public override long Length => throw new NotSupportedException();
+
+        public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+
+        public override int Read(byte[] buffer, int offset, int count)
+        {
+            if (_at == _ready.Length)
+            {
+                var text = new StringBuilder();
+                int end = Math.Min(rows, _next + 1000);
+                for (; _next < end; _next++)
+                {
+                    text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{_next * 1e-3:0.000},{_next % 11}\n");
+                }
+
+                (_ready, _at) = (Encoding.ASCII.GetBytes(text.ToString()), 0);
+            }
+
+            int n = Math.Min(count, _ready.Length - _at);
+            Array.Copy(_ready, _at, buffer, offset, n);
+            _at += n;
+            return n;
+        }
+
+        public override void Flush()
+        {
+        }
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+    }
+}

@@ -1,0 +1,93 @@
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.Statistics;
+using Xunit;
+
+namespace PushSim.Tests.Analysis;
+
+/// <summary>True friction against fitted intervals over many simulated logs of cheap cells. Seeds were fixed before the first run.</summary>
+public class FitRecoveryTests
+{
+    private const int Logs = 2000;
+    private const int FirstSeed = 10_000;
+
+    // Of 2000 intervals of 95 %, 1867 to 1931 hold the truth with probability 0.999 (binomial, computed here); of fewer, the same shares
+    private const double Fewest = 1867.0 / 2000.0;
+    private const double Most = 1931.0 / 2000.0;
+
+    [Fact]
+    public void The_true_friction_lies_in_its_interval_as_often_as_promised()
+    {
+        int kinetic = 0;
+        int atRest = 0;
+        int seen = 0;
+        int allPulls = 0;
+        for (int seed = FirstSeed; seed < FirstSeed + Logs; seed++)
+        {
+            SimulatedLog log = SimulatedLog.Make(seed);
+            FoundTrace found = PullFinder.Find(log.Trace);
+            Assert.Null(found.Problem);
+            allPulls += found.Pulls.Count == log.Pulls ? 1 : 0;
+            TyreFit fit = PullFit.OfTraces("tyre", [found], GripLoad.Fixed(log.Load), null, isDrag: false);
+            kinetic += Holds(fit.KineticFriction!.Value, log.Kinetic) ? 1 : 0;
+            seen += fit.IsStaticLowerBound ? 0 : 1;
+            atRest += !fit.IsStaticLowerBound && Holds(fit.StaticFriction, log.Static) ? 1 : 0;
+        }
+
+        Assert.InRange(kinetic, 1867, 1931);
+        Assert.InRange(seen, 0.95 * Logs, Logs);
+        Assert.InRange((double)atRest / seen, Fewest, Most);
+        Assert.InRange(allPulls, 0.995 * Logs, Logs);
+    }
+
+    // a pull jerked on: with so few samples the greatest reading is all there is, and it is no more than the truth
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(0.5)]
+    public void A_fast_pull_gives_a_lower_bound(double ramp)
+    {
+        int bounds = 0;
+        for (int phase = 0; phase < 10; phase++)
+        {
+            double[] time = [.. Enumerable.Range(0, 80).Select(i => (0.1 * i) + (0.01 * phase))];
+            double[] force = [.. time.Select(t => t < 2.0 ? 0.0 : t < 2.0 + ramp ? 10.0 * (t - 2.0) / ramp : t < 6.0 ? 8.0 + (2.0 * Math.Exp(-(t - 2.0 - ramp) / 0.05)) : 0.0)];
+            TyreFit fit = PullFit.OfTraces("tyre", [PullFinder.Find(new ForceTrace { Time = time, Force = force })], GripLoad.Fixed(10.0), null, isDrag: false);
+            Assert.True(fit.IsStaticLowerBound);
+            Assert.InRange(fit.StaticFriction.Value, 0.7, 1.0001);
+            Assert.False(double.IsFinite(fit.StaticFriction.High));
+            bounds += fit.Warnings.Any(w => w.Contains("lower bound")) ? 1 : 0;
+        }
+
+        Assert.Equal(10, bounds);
+    }
+
+    [Fact]
+    public void Spikes_are_left_out()
+    {
+        SimulatedLog log = SimulatedLog.Make(FirstSeed);
+        FoundTrace clean = PullFinder.Find(log.Trace);
+        double[] force = [.. log.Trace.Force];
+        int[] places = [3, clean.Pulls[0].PlateauFrom + 2, clean.Pulls[0].PlateauFrom + 7, force.Length - 4];
+        foreach (int i in places)
+        {
+            force[i] += i % 2 == 0 ? 300.0 : -300.0;
+        }
+
+        FoundTrace found = PullFinder.Find(log.Trace with { Force = force });
+        Assert.Equal(places, found.Spikes);
+        Interval before = clean.Pulls[0].Plateau!.Value;
+        Interval after = found.Pulls[0].Plateau!.Value;
+        Assert.Equal(before.Value, after.Value, before.High - before.Low);
+    }
+
+    [Fact]
+    public void A_drift_is_taken_out()
+    {
+        SimulatedLog log = SimulatedLog.Make(FirstSeed + 1);
+        double[] drifting = [.. log.Trace.Force.Select((f, i) => f + (0.05 * log.Trace.Time[i]))];
+        Interval before = PullFinder.Find(log.Trace).Pulls[0].Plateau!.Value;
+        Interval after = PullFinder.Find(log.Trace with { Force = drifting }).Pulls[0].Plateau!.Value;
+        Assert.Equal(before.Value, after.Value, before.High - before.Low);
+    }
+
+    private static bool Holds(Interval i, double truth) => i.Low <= truth && truth <= i.High;
+}

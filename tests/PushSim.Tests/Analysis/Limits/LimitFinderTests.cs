@@ -1,0 +1,113 @@
+using PushSim.Analysis.Limits;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Tests.Analysis.Limits;
+
+public class LimitFinderTests
+{
+    private static RunResult Run(string kind) => Simulator.Run(kind switch
+    {
+        "launch" => TestRobots.Launch(),
+        "spot" => TestRobots.Spot(turn: 1.0),
+        "pull" => TestRobots.Pull(),
+        "weak pull" => TestRobots.Pull(TestRobots.FourWheels(limit: 0.5)),
+        _ => TestRobots.Shove(TestRobots.FourWheels(), TestRobots.FourWheels().WithMass(1.5), end: 1.0),
+    });
+
+    [Theory]
+    [InlineData("launch")]
+    [InlineData("spot")]
+    [InlineData("pull")]
+    [InlineData("weak pull")]
+    [InlineData("shove")]
+    public void Shares_of_time_and_impulse_add_up_to_one(string kind)
+    {
+        RunResult run = Run(kind);
+        IReadOnlyList<WheelBindings> wheels = RunBinding.Find(run);
+        Assert.Equal(run.Scenario.Robot.Wheels.Count, wheels.Count);
+        Assert.All(wheels, w => Assert.Equal(run.Time.Length, w.Moments.Count));
+        Assert.All(wheels, w => Assert.Equal(1.0, w.TimeShare.Sum(), 1e-12));
+        Assert.All(wheels, w => Assert.Equal(1.0, w.ImpulseShare.Sum(), 1e-12));
+        Assert.All(wheels, w => Assert.All(w.TimeShare.Concat(w.ImpulseShare), s => Assert.InRange(s, 0.0, 1.0)));
+        Assert.All(wheels, w => Assert.True(w.TimeShare[(int)WheelBinding.Nothing] > 0.0));
+    }
+
+    [Theory]
+    [InlineData("pull", WheelBinding.SlidingTyre)]
+    [InlineData("weak pull", WheelBinding.CurrentLimit)]
+    public void What_binds_a_pull_binds_most_of_its_impulse(string kind, WheelBinding binding) =>
+        Assert.All(RunBinding.Find(Run(kind)), w => Assert.True(w.ImpulseShare[(int)binding] > 0.5, string.Join(" ", w.ImpulseShare)));
+
+    // the simulator is the reference here: it knows pitch, spin-up of the wheels and the slides of a launch, which the estimate leaves out
+    [Fact]
+    public void The_launch_estimate_is_near_the_run()
+    {
+        RunResult run = Run("launch");
+        LimitReport report = LimitFinder.Find(TestRobots.Launch());
+        double there = run.Time[Array.FindIndex(run["x_m"].Values, x => x >= 1.0)] - 0.1;
+        Assert.Equal(there, report.Outputs[LimitOutput.LaunchTime], 0.1 * there);
+        Assert.Equal(run.Answers.TopSpeed!.Value, report.Now.TopSpeed, 0.05 * report.Now.TopSpeed);
+    }
+
+    [Fact]
+    public void The_turn_on_the_spot_is_that_of_the_run()
+    {
+        RunResult run = Run("spot");
+        Assert.Null(run.Answers.Chatter);
+        double rate = LimitFinder.Find(TestRobots.Spot(turn: 1.0)).Outputs[LimitOutput.SpotTurnRate];
+        Assert.Equal(run.Answers.YawRate!.Value, rate, 0.02 * rate);
+    }
+
+    [Fact]
+    public void Warm_and_empty_is_weaker()
+    {
+        LimitReport r = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(limit: double.PositiveInfinity)));
+        Assert.Equal(["cold, full", "warm, full", "cold, 80 %", "warm, 80 %"], r.States.Select(s => s.Name));
+        Assert.True(r.States[1].MotorForce < r.States[0].MotorForce);
+        Assert.True(r.States[2].MotorForce < r.States[0].MotorForce);
+        Assert.True(r.States[3].MotorForce < r.States[1].MotorForce);
+        Assert.All(r.States, s => Assert.Equal(r.States[0].TractionPeak, s.TractionPeak, 1e-9));
+    }
+
+    [Fact]
+    public void Per_wheel_forces_add_up_and_each_binding_is_its_own()
+    {
+        LimitReport r = LimitFinder.Find(TestRobots.Pull());
+        Assert.Equal(r.Now.Pull!.Value, r.Wheels.Sum(w => w.Force), 1e-6);
+        Assert.Equal(1.36 * 9.80665, r.Wheels.Sum(w => w.Load), 1e-9);
+        Assert.All(r.Wheels, w => Assert.InRange(w.Force, 0.0, w.PeakForce * (1.0 + 1e-9)));
+        Assert.All(r.Wheels, w => Assert.True(w.SlidingForce < w.PeakForce));
+        Assert.Equal(2, r.Axles.Count);
+        for (int k = 0; k < r.Total.Speed.Length; k++)
+        {
+            Assert.Equal(r.Total.Motor[k], r.Axles.Sum(a => a.Curve.Motor[k]), 1e-9);
+            Assert.Equal(r.Total.Peak[k], r.Axles.Sum(a => a.Curve.Peak[k]), 1e-9);
+        }
+    }
+
+    [Fact]
+    public void The_ratio_curve_has_a_best_dash_inside_and_a_pull_that_falls_when_geared_up()
+    {
+        RatioCurve ratio = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(limit: double.PositiveInfinity))).Ratio!;
+        Assert.True(ratio.BestForDash < ratio.Points[^1].Factor);
+        Assert.True(ratio.Points.Zip(ratio.Points.Skip(1)).All(p => p.Second.TopSpeed < p.First.TopSpeed));
+        double best = ratio.Points.Min(p => p.DashTime);
+        Assert.All(ratio.Points, p => Assert.True(p.DashTime >= best));
+    }
+
+    [Fact]
+    public void A_match_uses_more_charge_when_it_pushes_more()
+    {
+        ScenarioSettings s = TestRobots.Pull();
+        MatchResult lazy = LimitFinder.Find(s, pattern: new DutyPattern { Push = 0.0, Dash = 1.0, Turn = 0.0, Rest = 9.0 }).Match;
+        MatchResult hard = LimitFinder.Find(s, pattern: new DutyPattern { Push = 9.0, Dash = 0.0, Turn = 0.0, Rest = 1.0 }).Match;
+        Assert.True(hard.ChargeUsed > 2.0 * lazy.ChargeUsed);
+        Assert.Null(hard.PeakWinding);
+        Assert.Equal(180.0, hard.Time[^1]);
+    }
+
+    [Fact]
+    public void A_robot_without_motors_is_refused() =>
+        Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels() with { Controllers = [] })));
+}

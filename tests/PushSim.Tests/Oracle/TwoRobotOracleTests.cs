@@ -1,0 +1,130 @@
+using System.Globalization;
+using PushSim.Contact;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Tests.Oracle;
+
+/// <summary>
+/// What the plain implementation of two robots must show by itself before anything is held against it. All values computed
+/// here; no outside source but the closed forms named.
+/// </summary>
+public class TwoRobotOracleTests(ITestOutputHelper output)
+{
+    /// <summary>Steps of 20 and 10 microseconds: the scenarios do not bounce, so that methods can agree on them at all.</summary>
+    [Theory]
+    [MemberData(nameof(TwoRobotTests.Names), MemberType = typeof(TwoRobotTests))]
+    public void Has_converged(string name)
+    {
+        ScenarioSettings scenario = TwoRobotTests.Named(name);
+        OracleRecord[] coarse = OracleRun.All(scenario, 20e-6);
+        OracleRecord[] fine = OracleRun.All(scenario, 10e-6);
+        for (int i = 0; i < fine.Length; i++)
+        {
+            RobotSettings robot = i == 0 ? scenario.Robot : scenario.Opponent!.Robot;
+            OracleComparison c = OracleComparison.Of(coarse[i], fine[i], robot);
+            output.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"robot {i}: forces {c.Forces:p3} ({c.WorstForce}), places {c.Places:p3}, headings {c.Headings:p3}, times {c.Times:p3}"));
+            Assert.InRange(c.Forces, 0.0, 0.002);
+            Assert.InRange(c.Places, 0.0, 0.002);
+        }
+    }
+
+    [Fact]
+    public void Equal_robots_do_the_same()
+    {
+        OracleRecord[] both = OracleRun.All(TwoRobotScenarios.EqualShove, 20e-6);
+        Assert.InRange(Largest(both[0]["x"], both[1]["x"]), 0.0, 1e-9);
+        Assert.InRange(Largest(both[0]["load 0"], both[1]["load 0"]), 0.0, 1e-4);
+    }
+
+    [Fact]
+    public void Swapped_robots_do_the_swapped()
+    {
+        OracleRecord[] both = OracleRun.All(TwoRobotScenarios.OffCentre, 20e-6);
+        OracleRecord[] swapped = OracleRun.All(TwoRobotScenarios.Swapped(TwoRobotScenarios.OffCentre), 20e-6);
+        OracleRecord[] ramp = OracleRun.All(TwoRobotScenarios.Ramp, 20e-6);
+        OracleRecord[] rampSwapped = OracleRun.All(TwoRobotScenarios.Swapped(TwoRobotScenarios.Ramp), 20e-6);
+        Assert.InRange(Largest(both[0]["psi"], swapped[1]["psi"]), 0.0, 1e-9);
+        Assert.InRange(Largest(both[1]["x"], swapped[0]["x"]), 0.0, 1e-9);
+        Assert.InRange(Largest(ramp[0]["x"], rampSwapped[1]["x"]), 0.0, 1e-7);
+        Assert.InRange(Largest(ramp[1]["theta"], rampSwapped[0]["theta"]), 0.0, 1e-6);
+    }
+
+    /// <summary>Stalled at a wall the contact carries what the tyres push with, on average: the robot rocks a little.</summary>
+    [Fact]
+    public void Wall_carries_the_push_of_the_tyres()
+    {
+        OracleRecord run = OracleRun.One(TwoRobotScenarios.WallPush, 20e-6);
+        double wall = 0.0;
+        double tyres = 0.0;
+        for (int k = run.Count - 200; k < run.Count; k++)
+        {
+            wall += run["contact"][k] / 200.0;
+            tyres += Enumerable.Range(0, 4).Sum(w => run["fx " + w][k]) / 200.0;
+        }
+        output.WriteLine(FormattableString.Invariant($"wall {wall} N, tyres {tyres} N"));
+        Assert.InRange(wall / tyres, 0.99, 1.01);
+    }
+
+    /// <summary>While sliding up: vertical / horizontal = cot(beta + atan mu), the closed form of the wedge.</summary>
+    [Fact]
+    public void Ramp_lifts_with_the_wedge_s_ratio()
+    {
+        ScenarioSettings scenario = TwoRobotScenarios.LiftedWheel;
+        OracleRecord[] both = OracleRun.All(scenario, 10e-6);
+        int last = both[1].Count - 1;
+        double ratio = both[1]["lift"][last] / both[1]["contact"][last];
+        double wedge = 1.0 / Math.Tan(TwoRobotScenarios.FlatAngle + Math.Atan(scenario.Contact.Friction));
+        output.WriteLine(FormattableString.Invariant($"vertical / horizontal {ratio}, wedge {wedge}"));
+        Assert.InRange(ratio / wedge, 0.99, 1.01);
+        Assert.Equal(0.0, both[1]["load 0"][last]);
+        Assert.Equal(0.0, both[1]["load 1"][last]);
+        Assert.True(both[0]["load 0"][last] > 1.3 * both[0]["load 0"][0], "the ramp's own front wheels must carry what it lifts");
+    }
+
+    /// <summary>Force and moment of two equal faces nose to nose turn without a jump, in yaw and in offset.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Contact_is_continuous(bool yaw)
+    {
+        const int Steps = 4000;
+        ScenarioSettings scenario = TwoRobotScenarios.EqualShove;
+        var one = new OracleRobot(scenario.Robot, scenario.Manoeuvre, scenario.Floor);
+        var two = new OracleRobot(scenario.Opponent!.Robot, scenario.Opponent.Manoeuvre, scenario.Floor, true);
+        var first = new OracleBody(one, false);
+        var second = new OracleBody(two, true);
+        var contact = new OracleContact(new ContactSettings { Friction = 0.0 }, first, second);
+        one.X = -0.0895;
+        two.X = -0.0895;
+        double before = double.NaN;
+        double largest = 0.0;
+        double jump = 0.0;
+        for (int k = 0; k <= Steps; k++)
+        {
+            double share = ((2.0 * k) / Steps) - 1.0;
+            one.Psi = yaw ? 0.02 * share : 0.003;
+            one.Y = yaw ? 0.01 : 0.2 * share;
+            first.Place();
+            second.Place();
+            contact.Push(1e-6);
+            jump = double.IsNaN(before) ? 0.0 : Math.Max(jump, Math.Abs(contact.ForceX - before));
+            largest = Math.Max(largest, Math.Abs(contact.ForceX));
+            before = contact.ForceX;
+        }
+        output.WriteLine(FormattableString.Invariant($"largest {largest} N, largest change in a step {jump} N"));
+        Assert.InRange(jump, 0.0, 0.01 * largest);
+    }
+
+    private static double Largest(double[] one, double[] two)
+    {
+        double worst = 0.0;
+        for (int k = 0; k < one.Length; k++)
+        {
+            worst = Math.Max(worst, Math.Abs(one[k] - two[k]));
+        }
+        return worst;
+    }
+}

@@ -1,0 +1,41 @@
+using PushSim.Powertrain;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Tests.Simulation;
+
+/// <summary>The command that a controller follows: the deadband first, then the slew limit (model, driver and controller).</summary>
+public class CommandProfileTests
+{
+    // 2 % lies in the deadband of 5 %: the slewed command starts from zero at 1 s, not from 2 %
+    [Fact]
+    public void A_command_within_the_deadband_does_not_charge_the_slew_limit()
+    {
+        CommandProfile profile = Profile(slew: 2.0, new CommandPoint(0.1, 0.02, 0.0), new CommandPoint(1.0, 1.0, 0.0));
+        Assert.True(profile.At(0.9).IsZero);
+        (double value, double slope, bool isZero) = profile.At(1.1);
+        Assert.Equal((0.2, 2.0, false), (Math.Round(value, 12), slope, isZero));
+    }
+
+    // a slewed command on its way to zero is followed all the way down
+    [Fact]
+    public void A_slewed_command_falls_through_the_deadband_to_zero()
+    {
+        CommandProfile profile = Profile(slew: 1.0, new CommandPoint(0.0, 0.5, 0.0), new CommandPoint(1.0, 0.0, 0.0));
+        Assert.Equal(0.02, profile.At(1.48).Value, 1e-12);
+        Assert.False(profile.At(1.48).IsZero);
+        Assert.True(profile.At(1.51).IsZero);
+    }
+
+    [Fact]
+    public void A_ramp_jumps_to_the_edge_of_the_deadband()
+    {
+        CommandProfile profile = Profile(double.PositiveInfinity, new CommandPoint(0.0, 0.0, 0.0), new CommandPoint(1.0, 1.0, 0.0, Ramp: true));
+        Assert.True(profile.At(0.04).IsZero);
+        Assert.Equal(0.06, profile.At(0.06).Value, 1e-12);
+    }
+
+    private static CommandProfile Profile(double slew, params CommandPoint[] points) => new(
+        new ManoeuvreSettings { Kind = ManoeuvreKind.Timeline, Commands = points, EndTime = 3.0 },
+        new ControllerSettings { Name = "left", Motors = [], Side = CommandSide.Left, Deadband = 0.05, SlewLimit = slew });
+}
