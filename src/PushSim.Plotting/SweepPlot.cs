@@ -98,7 +98,7 @@ public static class SweepPlot
             for (int j = 0; j < y.Length; j++)
             {
                 AddCell(model, (x, i), (y, j), z[i, j], low, high);
-                if (x.Length <= MostNumbers && y.Length <= MostNumbers && !double.IsNaN(z[i, j]))
+                if (x.Length <= MostNumbers && y.Length <= MostNumbers && !double.IsNaN(z[i, j]) && best != (i, j))
                 {
                     model.Annotations.Add(new TextAnnotation
                     {
@@ -120,7 +120,7 @@ public static class SweepPlot
 
         if (best is (int bi, int bj))
         {
-            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
+            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = FormattableString.Invariant($"best {z[bi, bj]:G3}"), FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
         }
 
         return model;
