@@ -29,14 +29,16 @@ internal static class FitCommand
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
         var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        Option<bool> report = ReportOption.Create();
         var command = new Command(
             "fit",
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
             + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
             + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/pull-test.toml\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"")
         {
-            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, outDir, force, json, quiet, noPlots,
+            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, outDir, force, json, quiet, noPlots, report,
         };
+        ReportOption.Check(command, report, json, outDir);
         outDir.Validators.Add(found =>
         {
             string? path = found.GetValueOrDefault<string?>();
@@ -70,7 +72,7 @@ internal static class FitCommand
                     IsReversed = p.GetValue(flip),
                 },
             };
-            return Run(what, new Options(p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), p.GetValue(noPlots)), output, error, cancel);
+            return Run(what, new Options(p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), p.GetValue(noPlots), p.GetValue(report)), output, error, cancel);
         });
         return command;
     }
@@ -109,6 +111,12 @@ internal static class FitCommand
         (TyreSettings? like, int wheels) = Like(outcome.Robot);
         string[] blocks = [.. outcome.Fits.Select(f => TyreBlock.Of(f, like, wheels))];
         List<string> files = folder is null ? [] : WriteFiles(folder, outcome.Fits, blocks, options.NoPlots, cancel);
+        if (folder is not null && options.Report)
+        {
+            cancel.ThrowIfCancellationRequested();
+            files.Add(folder.Write(RunPage.FileName, FitPage.Of(request, outcome, blocks).Write));
+        }
+
         if (options.Json)
         {
             output.WriteLine(FitReport.Json(outcome.Fits, outcome.Notes, outcome.Stall));
@@ -166,5 +174,5 @@ internal static class FitCommand
         return files;
     }
 
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report);
 }

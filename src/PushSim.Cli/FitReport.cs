@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Plotting.Report;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -9,9 +10,13 @@ namespace PushSim.Cli;
 /// <summary>A fit as text for a person and as JSON for scripts.</summary>
 internal static class FitReport
 {
-    private const string Cautions =
+    /// <summary>Short cautions, once per report.</summary>
+    public const string Cautions =
         "A fit is an estimate for this floor, dust and load. A pull test stores energy: keep clear of taut tethers, wheels off the floor until ready. "
         + "Stalled motors and lithium batteries burn: keep pulls short. Weapons removed or locked.";
+
+    /// <summary>What the tables of the tyres are for.</summary>
+    public const string ListingTitle = "To paste into a robot file";
 
     public static string Verdict(IReadOnlyList<TyreFit> fits)
     {
@@ -35,12 +40,7 @@ internal static class FitReport
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits))) + "[/]");
         console.WriteLine();
-        console.Write(Table(fits));
-        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => f.Limit.Reason))
-        {
-            string whose = fits.Count > 1 && same.Count() == fits.Count ? "all" : string.Join(", ", same.Select(f => f.Name));
-            console.MarkupLine(Markup.Escape(PlainText.Of($"{whose}: {same.Key}")));
-        }
+        TextReport.Write(console, Table(fits));
 
         foreach ((string warning, string whose) in Warnings(fits))
         {
@@ -53,7 +53,7 @@ internal static class FitReport
         }
 
         console.WriteLine();
-        output.WriteLine("To paste into a robot file:");
+        output.WriteLine(ListingTitle + ":");
         output.WriteLine();
         foreach (string block in blocks)
         {
@@ -132,26 +132,33 @@ internal static class FitReport
         ? FormattableString.Invariant($"{i.Value:0.000} ({i.Low:0.000} to {i.High:0.000})")
         : FormattableString.Invariant($"{i.Value:0.000}");
 
-    // A warning that all tyres share is said once.
-    private static List<(string Warning, string Whose)> Warnings(IReadOnlyList<TyreFit> fits) =>
+    /// <summary>A warning that all tyres share is said once.</summary>
+    public static IReadOnlyList<(string Warning, string Whose)> Warnings(IReadOnlyList<TyreFit> fits) =>
     [
         .. fits.SelectMany(f => f.Warnings.Select(w => (w, f.Name))).GroupBy(w => w.w).Select(g => (g.Key, g.Count() == fits.Count ? "" : string.Join(", ", g.Select(w => w.Name)) + ": ")),
     ];
 
-    private static Table Table(IReadOnlyList<TyreFit> fits)
+    /// <summary>The tyres, for screen and page, with what set each pull.</summary>
+    public static ReportTable Table(IReadOnlyList<TyreFit> fits)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Tyre").AddColumn(new TableColumn("Sliding friction").RightAligned()).AddColumn(new TableColumn("95 %").RightAligned())
-            .AddColumn(new TableColumn("Breakaway").RightAligned()).AddColumn(new TableColumn("95 %").RightAligned()).AddColumn(new TableColumn("Pulls").RightAligned()).AddColumn("Set by");
+        ReportTable table = new ReportTable("Tyre").AddColumn("Name").AddNumberColumn("Sliding friction").AddNumberColumn("95 %")
+            .AddNumberColumn("Breakaway").AddNumberColumn("95 %").AddNumberColumn("Pulls").AddColumn("Set by");
         foreach (TyreFit f in fits)
         {
             table.AddRow(
-                Markup.Escape(PlainText.Of(f.Name)),
+                f.Name,
                 Number(f.KineticFriction?.Value),
                 Ends(f.KineticFriction),
                 (f.IsStaticLowerBound ? ">= " : "") + Number(f.StaticFriction.Value),
                 f.IsStaticLowerBound ? "" : Ends(f.StaticFriction),
                 f.Pulls.ToString(CultureInfo.InvariantCulture),
                 f.Limit.IsInconsistent ? "inconsistent" : f.Limit.By.ToString().ToLowerInvariant());
+        }
+
+        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => f.Limit.Reason))
+        {
+            string whose = fits.Count > 1 && same.Count() == fits.Count ? "all" : string.Join(", ", same.Select(f => f.Name));
+            table.AddRemark($"{whose}: {same.Key}");
         }
 
         return table;

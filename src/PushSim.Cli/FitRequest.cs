@@ -54,6 +54,9 @@ internal sealed record FitOutcome
     /// <summary>The robot, if one was named.</summary>
     public RobotSettings? Robot { get; init; }
 
+    /// <summary>The values of its file.</summary>
+    public ReadResult? Read { get; init; }
+
     /// <summary>Its motors' force.</summary>
     public StallForce? Stall { get; init; }
 }

@@ -85,7 +85,7 @@ internal static partial class FitWork
                 : OfReadings(name, readings[name], load, stall, request.IsDrag));
         }
 
-        return new FitOutcome { Problems = problems, Fits = fits, Notes = [.. notes.Distinct()], Robot = robot, Stall = stall };
+        return new FitOutcome { Problems = problems, Fits = fits, Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
 
         void Remember(string name)
         {

@@ -30,14 +30,16 @@ internal static class LimitsCommand
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
         var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        Option<bool> page = ReportOption.Create();
         var command = new Command(
             "limits",
             "Motors or traction: what each can give, and what 10 % more would buy.\n\n"
             + "Examples:\n  pushsim limits scenarios/pull-test.toml\n  pushsim limits scenarios/robots/mole.toml --json\n"
             + "  pushsim limits my.toml --throttle 0.6 --duty 5:2:1:2 --out results")
         {
-            file, throttle, duty, match, outDir, force, json, quiet, noPlots,
+            file, throttle, duty, match, outDir, force, json, quiet, noPlots, page,
         };
+        ReportOption.Check(command, page, json, outDir);
         throttle.Validators.Add(found => Check(found, throttle, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
         match.Validators.Add(found => Check(found, match, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
         duty.Validators.Add(found => Check(found, duty, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3"));
@@ -47,7 +49,7 @@ internal static class LimitsCommand
             new Options(
                 parsed.GetValue(throttle) is string t ? Number(t) : null,
                 Pattern(parsed.GetValue(duty) ?? "3:3:1:3", parsed.GetValue(match) is string m ? Number(m)!.Value : 180.0)!,
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots)),
+                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(page)),
             output,
             error,
             cancel));
@@ -111,7 +113,7 @@ internal static class LimitsCommand
         }
 
         IReadOnlyList<WheelBindings> bindings = run is { Time.Length: >= 2 } ? RunBinding.Find(run) : [];
-        List<string> files = folder is null ? [] : WriteFiles(folder, report, run, bindings, options, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, report, run, bindings, read, options, cancel);
         if (options.Json)
         {
             output.WriteLine(LimitsJson.Of(report, bindings));
@@ -140,7 +142,7 @@ internal static class LimitsCommand
     };
 
     private static List<string> WriteFiles(
-        OutputFolder folder, LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings, Options options, CancellationToken cancel)
+        OutputFolder folder, LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings, ReadResult read, Options options, CancellationToken cancel)
     {
         List<string> files =
         [
@@ -165,8 +167,14 @@ internal static class LimitsCommand
             files.Add(folder.Write("plot.png", plot.WritePng));
         }
 
+        if (options.Page)
+        {
+            cancel.ThrowIfCancellationRequested();
+            files.Add(folder.Write(RunPage.FileName, LimitsPage.Of(report, run, bindings, read, options.Throttle, options.Duty).Write));
+        }
+
         return files;
     }
 
-    private sealed record Options(double? Throttle, DutyPattern Duty, string? Out, bool Force, bool Json, bool Quiet, bool NoPlots);
+    private sealed record Options(double? Throttle, DutyPattern Duty, string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Page);
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis.Limits;
+using PushSim.Plotting.Report;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -15,24 +16,9 @@ internal static class LimitsText
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(r.Verdict)) + "[/]");
         console.WriteLine();
-        console.Write(States(r));
-        console.Write(Wheels(r));
-        foreach (LimitOutput o in r.Gains.Select(g => g.Output).Distinct())
+        foreach (ReportTable table in Tables(r, bindings))
         {
-            console.Write(Gains(r, o));
-        }
-
-        WriteRatio(console, r);
-        if (r.Wirings.Count > 0)
-        {
-            console.Write(Wirings(r));
-        }
-
-        console.Write(Match(r));
-        if (bindings.Count > 0)
-        {
-            console.Write(Bindings("What bound each wheel over the run, share of time", bindings, b => b.TimeShare));
-            console.Write(Bindings("and share of its impulse", bindings, b => b.ImpulseShare));
+            TextReport.Write(console, table);
         }
 
         foreach (string warning in r.Warnings)
@@ -53,10 +39,34 @@ internal static class LimitsText
         }
     }
 
-    private static Table States(LimitReport r)
+    /// <summary>The tables of the limits, for screen and page, the answers first.</summary>
+    public static IReadOnlyList<ReportTable> Tables(LimitReport r, IReadOnlyList<WheelBindings> bindings)
+    {
+        List<ReportTable> tables = [States(r), Wheels(r), .. r.Gains.Select(g => g.Output).Distinct().Select(o => Gains(r, o))];
+        if (r.Ratio is not null)
+        {
+            tables.Add(Ratio(r.Ratio));
+        }
+
+        if (r.Wirings.Count > 0)
+        {
+            tables.Add(Wirings(r));
+        }
+
+        tables.Add(Match(r));
+        if (bindings.Count > 0)
+        {
+            tables.Add(Bindings("What bound each wheel over the run, share of time", bindings, b => b.TimeShare));
+            tables.Add(Bindings("and share of its impulse", bindings, b => b.ImpulseShare));
+        }
+
+        return tables;
+    }
+
+    private static ReportTable States(LimitReport r)
     {
         LimitState[] states = [r.Now, .. r.States];
-        Table table = NewTable("At standstill", states.Select(s => s.Name));
+        ReportTable table = NewTable("At standstill", "Quantity", states.Select(s => s.Name));
         Row(table, "motors can give [N]", states, s => Text(s.MotorForce, "0.00"));
         Row(table, "tyres hold, peak [N]", states, s => Text(s.TractionPeak, "0.00"));
         Row(table, "tyres hold, sliding [N]", states, s => Text(s.TractionSliding, "0.00"));
@@ -70,23 +80,23 @@ internal static class LimitsText
         return table;
     }
 
-    private static Table Wheels(LimitReport r)
+    private static ReportTable Wheels(LimitReport r)
     {
-        Table table = NewTable("While it pulls", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        ReportTable table = NewTable("While it pulls", "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
         foreach (WheelLimit w in r.Wheels)
         {
             table.AddRow(
-                Safe(w.Name), Text(w.Load, "0.00"), w.IsDriven ? Text(w.MotorForce, "0.00") : "", Text(w.PeakForce, "0.00"), Text(w.SlidingForce, "0.00"),
+                w.Name, Text(w.Load, "0.00"), w.IsDriven ? Text(w.MotorForce, "0.00") : "", Text(w.PeakForce, "0.00"), Text(w.SlidingForce, "0.00"),
                 Text(w.Force, "0.00"), Text(w.SpinSpeed, "0.00"), w.Binding);
         }
 
         return table;
     }
 
-    private static Table Gains(LimitReport r, LimitOutput output)
+    private static ReportTable Gains(LimitReport r, LimitOutput output)
     {
         double now = r.Outputs[output];
-        Table table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")}", ["becomes", "change", "slope alone"]);
+        ReportTable table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")}", "More", ["becomes", "change", "slope alone"]);
         Gain[] shown = [.. r.Gains.Where(g => g.Output == output && (Math.Abs(g.ChangePercent) >= LeastShown || Math.Abs(g.SlopePercent) >= LeastShown))];
         foreach (Gain g in shown)
         {
@@ -101,23 +111,17 @@ internal static class LimitsText
         return table;
     }
 
-    private static void WriteRatio(IAnsiConsole console, LimitReport r)
+    private static ReportTable Ratio(RatioCurve curve)
     {
-        if (r.Ratio is not { } curve)
-        {
-            return;
-        }
-
         RatioPoint dash = curve.Points.MinBy(p => Math.Abs(Math.Log(p.Factor / curve.BestForDash)))!;
         RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
-        console.MarkupLine(Markup.Escape(FormattableString.Invariant(
-            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1 ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1 ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s).")));
-        console.WriteLine();
+        return new ReportTable("Gear ratio").AddRemark(FormattableString.Invariant(
+            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1 ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1 ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s)."));
     }
 
-    private static Table Wirings(LimitReport r)
+    private static ReportTable Wirings(LimitReport r)
     {
-        Table table = NewTable($"Wiring, with {Safe(r.Wirings[0].Wheel)} losing its grip", ["pull [N]", .. r.Wirings[0].Motors.Select(m => Safe(m.Drive))]);
+        ReportTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
         foreach (WiringCase c in r.Wirings)
         {
             table.AddRow([
@@ -129,12 +133,12 @@ internal static class LimitsText
         return table;
     }
 
-    private static Table Match(LimitReport r)
+    private static ReportTable Match(LimitReport r)
     {
         MatchResult m = r.Match;
-        Table table = NewTable(
+        ReportTable table = NewTable(
             FormattableString.Invariant($"Match of {m.Pattern.Length:0} s: over and over {m.Pattern.Dash:0.#} s dashes, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
-            ["value"]);
+            "Quantity", ["value"]);
         table.AddRow("hottest winding", m.PeakWinding is null ? "no thermal data" : Text(m.PeakWinding, "0") + " °C");
         table.AddRow("stalled: time to the winding's limit", m.StallTimeToLimit is double t ? Text(t, "0.0") + " s" : m.PeakWinding is null ? "no thermal data" : "never");
         table.AddRow("current limit folds back", m.FoldBackAt is double f ? Text(f, "0") + " s, to " + Text(100.0 * m.LeastLimitShare, "0") + " %" : "never");
@@ -143,33 +147,31 @@ internal static class LimitsText
         return table;
     }
 
-    private static Table Bindings(string title, IReadOnlyList<WheelBindings> bindings, Func<WheelBindings, IReadOnlyList<double>> shares)
+    private static ReportTable Bindings(string title, IReadOnlyList<WheelBindings> bindings, Func<WheelBindings, IReadOnlyList<double>> shares)
     {
         int[] kinds = [.. Enumerable.Range(0, RunBinding.Kinds).Where(k => bindings.Any(b => shares(b)[k] > 0.0))];
-        Table table = NewTable(title, kinds.Select(k => RunBinding.Of((WheelBinding)k)));
+        ReportTable table = NewTable(title, "Wheel", kinds.Select(k => RunBinding.Of((WheelBinding)k)));
         foreach (WheelBindings b in bindings)
         {
-            table.AddRow([Safe(b.Wheel), .. kinds.Select(k => Text(100.0 * shares(b)[k], "0.0") + " %")]);
+            table.AddRow([b.Wheel, .. kinds.Select(k => Text(100.0 * shares(b)[k], "0.0") + " %")]);
         }
 
         return table;
     }
 
-    private static Table NewTable(string first, IEnumerable<string> others)
+    private static ReportTable NewTable(string caption, string first, IEnumerable<string> others)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn(Markup.Escape(PlainText.Of(first)));
+        ReportTable table = new ReportTable(caption).AddColumn(first);
         foreach (string name in others)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(name))).RightAligned());
+            table.AddNumberColumn(name);
         }
 
         return table;
     }
 
-    private static void Row(Table table, string name, LimitState[] states, Func<LimitState, string> cell) =>
-        table.AddRow([Markup.Escape(name), .. states.Select(s => Markup.Escape(cell(s)))]);
-
-    private static string Safe(string text) => Markup.Escape(PlainText.Of(text));
+    private static void Row(ReportTable table, string name, LimitState[] states, Func<LimitState, string> cell) =>
+        table.AddRow([name, .. states.Select(cell)]);
 
     private static string Text(double? value, string format) =>
         value is double v && double.IsFinite(v) ? v.ToString(format, CultureInfo.InvariantCulture) : "-";

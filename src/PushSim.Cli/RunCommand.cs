@@ -24,7 +24,7 @@ internal static class RunCommand
         {
             Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
         };
-        var report = new Option<bool>("--report") { Description = "Write report.html too: one page with replay, to show." };
+        Option<bool> report = ReportOption.Create("Write report.html too: one page with replay, to show.");
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
@@ -42,13 +42,7 @@ internal static class RunCommand
                 found.AddError("--out needs the name of a folder");
             }
         });
-        command.Validators.Add(found =>
-        {
-            if (found.GetValue(report) && found.GetValue(json) && found.GetResult(outDir) is null)
-            {
-                found.AddError("--report writes a file, and with --json files are written only with --out: give --out DIR");
-            }
-        });
+        ReportOption.Check(command, report, json, outDir);
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
@@ -157,7 +151,7 @@ internal static class RunCommand
         if (options.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds).Write));
+            files.Add(folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds, tyres).Write));
         }
 
         return files;

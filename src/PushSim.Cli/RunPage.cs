@@ -1,3 +1,4 @@
+using System.Globalization;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 using PushSim.Simulation;
@@ -9,7 +10,7 @@ internal static class RunPage
 {
     public const string FileName = "report.html";
 
-    public static ReportPage Of(RunResult result, ReadResult read, double milliseconds) => new()
+    public static ReportPage Of(RunResult result, ReadResult read, double milliseconds, TyreAnswers tyres) => new()
     {
         Command = "run",
         Subject = result.Scenario.Name,
@@ -17,8 +18,8 @@ internal static class RunPage
         Verdict = result.Verdict,
         Warnings = [.. result.Warnings, .. read.Problems.Select(p => p.ToString())],
         Replay = result,
-        Tables = [.. TextReport.Tables(result)],
-        Figures = ReportFigure.Of(result),
+        Tables = [.. TextReport.Tables(result), .. TurnTextReport.Tables(result.Turning), .. TyreText.Tables(tyres)],
+        Figures = [.. ReportFigure.Of(result), .. tyres.Figures()],
         Inputs = Inputs(read),
         Estimates = read.Notes,
         Computation = TextReport.Computation(result, milliseconds),
@@ -29,6 +30,18 @@ internal static class RunPage
     public static IReadOnlyList<ReportInput> Inputs(ReadResult read) =>
         [.. read.Inputs.Select(i => new ReportInput(i.Key, i.Text, i.Value, i.Unit, i.Tolerance, Shown(i.File), i.Line))];
 
-    // a page is shown to others: not the folders of this machine
-    private static string Shown(string file) => Path.IsPathRooted(file) ? Path.GetFileName(file) : file;
+    /// <summary>A value given with the command, as a row beside those of the files.</summary>
+    /// <param name="option">The option's name.</param>
+    /// <param name="text">What was given; null: nothing was, and there is no row.</param>
+    /// <param name="value">What the computation makes of it [unit].</param>
+    /// <param name="unit">Its unit.</param>
+    public static IEnumerable<ReportInput> Given(string option, string? text, double? value = null, string unit = "") =>
+        text is null ? [] : [new ReportInput(option, text, value, unit, 0.0, "Given with the command", 0)];
+
+    /// <summary>The same for a number.</summary>
+    public static IEnumerable<ReportInput> Given(string option, double? value, string unit) =>
+        Given(option, value?.ToString("G6", CultureInfo.InvariantCulture), value, unit);
+
+    /// <summary>A file's name for a page, which is shown to others: not the folders of this machine.</summary>
+    public static string Shown(string file) => Path.IsPathRooted(file) ? Path.GetFileName(file) : file;
 }

@@ -36,12 +36,12 @@ internal static class TextReport
         console.WriteLine();
         foreach (ReportTable table in Tables(result))
         {
-            console.Write(OnScreen(table));
+            Write(console, table);
         }
 
-        if (result.Turning is not null)
+        foreach (ReportTable table in TurnTextReport.Tables(result.Turning))
         {
-            TurnTextReport.Write(console, result.Turning);
+            Write(console, table);
         }
 
         if (map is not null)
@@ -51,7 +51,10 @@ internal static class TextReport
 
         if (tyres is not null)
         {
-            TyreText.Write(console, tyres);
+            foreach (ReportTable table in TyreText.Tables(tyres))
+            {
+                Write(console, table);
+            }
         }
 
         foreach (string warning in result.Warnings)
@@ -81,8 +84,23 @@ internal static class TextReport
     public static string Computation(RunResult result, double milliseconds) => Invariant(
         $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
 
-    /// <summary>A table for the terminal: its caption heads the first column.</summary>
-    public static Table OnScreen(ReportTable table)
+    /// <summary>Writes a table and its remarks on the terminal.</summary>
+    public static void Write(IAnsiConsole console, ReportTable table)
+    {
+        if (table.Rows.Count > 0)
+        {
+            console.Write(OnScreen(table));
+        }
+
+        foreach ((string text, bool isAside) in table.Remarks)
+        {
+            string line = Markup.Escape(PlainText.Of(text));
+            console.MarkupLine(isAside ? "[dim]" + line + "[/]" : line);
+        }
+    }
+
+    // its caption heads the first column
+    private static Table OnScreen(ReportTable table)
     {
         Table screen = new Table().Border(TableBorder.Minimal);
         for (int i = 0; i < table.Columns.Count; i++)

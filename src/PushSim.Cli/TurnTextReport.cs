@@ -1,48 +1,36 @@
 using System.Globalization;
 using PushSim.Analysis.Turning;
+using PushSim.Plotting.Report;
 using PushSim.Simulation;
-using Spectre.Console;
 
 namespace PushSim.Cli;
 
-/// <summary>A turn as text for a person: each wheel, reserve, what would help, why it chatters or not.</summary>
+/// <summary>A turn in tables for screen and page: each wheel, reserve, what would help, why it chatters or not.</summary>
 internal static class TurnTextReport
 {
-    public static void Write(IAnsiConsole console, TurnReport r)
+    public static IEnumerable<ReportTable> Tables(TurnReport? r)
     {
-        console.Write(WheelTable(r));
-        foreach (string line in Lines(r))
+        if (r is null)
         {
-            console.MarkupLine(Markup.Escape(PlainText.Of(line)));
+            yield break;
         }
 
+        yield return WheelTable(r);
         if (r.Helps.Count > 0)
         {
-            console.Write(HelpTable(r));
+            yield return HelpTable(r);
         }
 
-        if (r.Modes.Count > 0)
-        {
-            console.Write(ModeTable(r));
-        }
-        else
-        {
-            console.MarkupLine(Markup.Escape(PlainText.Of($"no modes of the steady turn: {r.NoModes}")));
-        }
-
-        foreach (string line in r.Explanation)
-        {
-            console.MarkupLine(Markup.Escape(PlainText.Of(line)));
-        }
+        yield return ModeTable(r);
     }
 
     // One column a wheel: eight of them still fit a page.
-    private static Table WheelTable(TurnReport r)
+    private static ReportTable WheelTable(TurnReport r)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Each wheel");
+        ReportTable table = new ReportTable("Each wheel").AddColumn("Quantity");
         foreach (WheelTurn w in r.Wheels)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(PlainText.Of(w.Wheel))).RightAligned());
+            table.AddNumberColumn(w.Wheel);
         }
 
         table.AddColumn("Unit");
@@ -58,6 +46,11 @@ internal static class TurnTextReport
         if (r.Wheels.Any(w => w.Wear is not null))
         {
             Row("wear", "mm³", w => w.Wear is { } v ? F(1e9 * v, "0.000") : "");
+        }
+
+        foreach (string line in Lines(r))
+        {
+            table.AddRemark(line);
         }
 
         return table;
@@ -85,26 +78,34 @@ internal static class TurnTextReport
             : "no stronger motor alone would turn it";
     }
 
-    private static Table HelpTable(TurnReport r)
+    private static ReportTable HelpTable(TurnReport r)
     {
         bool turns = r.Ease != TurnEase.CannotTurn;
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn(turns ? "What a change would do" : "Least change that lets it turn")
-            .AddColumn(new TableColumn("now").RightAligned()).AddColumn(new TableColumn("then").RightAligned()).AddColumn("unit")
-            .AddColumn(new TableColumn("yaw rate rad/s").RightAligned()).AddColumn(new TableColumn("scrub N m").RightAligned()).AddColumn(new TableColumn("battery A").RightAligned());
+        ReportTable table = new ReportTable(turns ? "What a change would do" : "Least change that lets it turn").AddColumn("Change")
+            .AddNumberColumn("now").AddNumberColumn("then").AddColumn("unit").AddNumberColumn("yaw rate rad/s").AddNumberColumn("scrub N m").AddNumberColumn("battery A");
         foreach (TurnHelp h in r.Helps)
         {
-            table.AddRow(Markup.Escape(h.What), Short(h.From), Short(h.To), h.Unit, h.Turns ? F(Math.Abs(h.YawRate), "0.00") : "stands", F(h.ScrubMoment, "0.000"), F(h.Current, "0.00"));
+            table.AddRow(h.What, Short(h.From), Short(h.To), h.Unit, h.Turns ? F(Math.Abs(h.YawRate), "0.00") : "stands", F(h.ScrubMoment, "0.000"), F(h.Current, "0.00"));
         }
 
         return table;
     }
 
     // One a part: the slowest to die of those in which it moves most, else the one in which it moves more than in any other.
-    private static Table ModeTable(TurnReport r)
+    private static ReportTable ModeTable(TurnReport r)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Swing of the turn").AddColumn(new TableColumn("Hz").RightAligned())
-            .AddColumn(new TableColumn("growth 1/s").RightAligned()).AddColumn("what moves");
-        IEnumerable<(TurnPart Part, TurnMode Mode)> rows = Enum.GetValues<TurnPart>()
+        ReportTable table = new ReportTable("Swing of the turn").AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
+        if (r.Modes.Count == 0)
+        {
+            table.AddRemark($"no modes of the steady turn: {r.NoModes}");
+        }
+
+        foreach (string line in r.Explanation)
+        {
+            table.AddRemark(line);
+        }
+
+        IEnumerable<(TurnPart Part, TurnMode Mode)> rows = r.Modes.Count == 0 ? [] : Enum.GetValues<TurnPart>()
             .Select(p => (p, r.Modes.FirstOrDefault(m => m.Part == p) ?? r.Modes.MaxBy(m => m.Shares.FirstOrDefault(s => s.Part == p).Share)!))
             .Where(m => m.Item2.Shares.Any(s => s.Part == m.p)).OrderByDescending(m => m.Item2.Growth);
         foreach ((TurnPart part, TurnMode m) in rows)

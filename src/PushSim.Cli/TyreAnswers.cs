@@ -1,5 +1,6 @@
 using PushSim.Analysis.Wear;
 using PushSim.Plotting;
+using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Shelf;
 using PushSim.Simulation;
@@ -51,6 +52,12 @@ internal sealed record TyreAnswers
             }
         }
     }
+
+    /// <summary>The same pictures for a page.</summary>
+    public IReadOnlyList<ReportFigure> Figures() =>
+    [
+        .. Wear is null ? [] : ReportFigures.Of(Wear), .. Grip is null ? [] : ReportFigures.Of(Grip, WheelNames), .. ReportFigures.Of(Ranking),
+    ];
 
     private IEnumerable<(string Name, RunPlot? Plot)> Plots()
     {

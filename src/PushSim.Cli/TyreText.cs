@@ -1,10 +1,10 @@
 using System.Globalization;
 using PushSim.Analysis.Wear;
-using Spectre.Console;
+using PushSim.Plotting.Report;
 
 namespace PushSim.Cli;
 
-/// <summary>The tyres' part of a report on the screen.</summary>
+/// <summary>The tyres' part of a report, for screen and page.</summary>
 internal static class TyreText
 {
     private const int MostRuns = 12;
@@ -12,28 +12,27 @@ internal static class TyreText
     // Beyond this a comparison with straight driving says nothing [m].
     private const double FarthestMetres = 1e5;
 
-    public static void Write(IAnsiConsole console, TyreAnswers answers)
+    public static IEnumerable<ReportTable> Tables(TyreAnswers answers)
     {
         if (answers.Wear is WearReport wear)
         {
-            WriteWear(console, wear);
+            yield return WearTable(wear);
         }
 
         if (answers.Grip is GripSeries grip)
         {
-            WriteGrip(console, grip);
+            yield return GripTable(grip);
         }
 
         if (answers.Ranking.Count > 0)
         {
-            WriteRanking(console, answers.Ranking);
+            yield return RankingTable(answers.Ranking);
         }
     }
 
-    private static void WriteWear(IAnsiConsole console, WearReport report)
+    private static ReportTable WearTable(WearReport report)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Wear of").AddColumn("in")
-            .AddColumn(new TableColumn("Volume [[mm³]]").RightAligned()).AddColumn(new TableColumn("Mass [[mg]]").RightAligned()).AddColumn(new TableColumn("Tread depth [[µm]]").RightAligned());
+        ReportTable table = new ReportTable("Wear of").AddColumn("Wheel").AddColumn("in").AddNumberColumn("Volume [mm³]").AddNumberColumn("Mass [mg]").AddNumberColumn("Tread depth [µm]");
         string match = FormattableString.Invariant($"a match, {report.MatchTime:0.#} s of this");
         foreach (WheelWear w in report.Wheels)
         {
@@ -42,17 +41,13 @@ internal static class TyreText
                 ("a turn", w.PerTurn), ("a minute", w.PerMinute), (match, w.PerMatch),
                 ("a metre straight", w.PerStraightMetre), ("the same, at most", w.MostPerStraightMetre),
             ];
-            string name = PlainText.Of(w.Wheel);
             foreach ((string span, double? volume) in rows.Where(r => r.Volume is not null))
             {
-                table.AddRow(Markup.Escape(name), span, Figure(1e9 * volume), Figure(1e6 * w.Mass(volume)), Figure(1e6 * w.Depth(volume)));
-                name = "";
+                table.AddRow(w.Wheel, span, Figure(1e9 * volume), Figure(1e6 * w.Mass(volume)), Figure(1e6 * w.Depth(volume)));
             }
         }
 
-        console.Write(table);
-        console.MarkupLine(Markup.Escape(Summary(report)));
-        console.MarkupLine("[dim]" + Markup.Escape(WearReport.Limits) + "[/]");
+        return table.AddRemark(Summary(report)).AddRemark(WearReport.Limits, isAside: true);
     }
 
     /// <summary>How uneven it is, and what a turn is worth in straight metres.</summary>
@@ -70,23 +65,20 @@ internal static class TyreText
         return metres is > 0.0 and < FarthestMetres ? text + FormattableString.Invariant($"; a turn costs as much as at least {Figure(metres)} m straight ahead.") : text + ".";
     }
 
-    private static void WriteGrip(IAnsiConsole console, GripSeries grip)
+    private static ReportTable GripTable(GripSeries grip)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn(new TableColumn("After run").RightAligned())
-            .AddColumn(new TableColumn("Grip of all").RightAligned()).AddColumn(new TableColumn("of each wheel").RightAligned()).AddColumn("");
+        ReportTable table = new ReportTable("After run").AddNumberColumn("Run").AddNumberColumn("Grip of all").AddNumberColumn("of each wheel").AddColumn("Tread");
         foreach (GripAfterRun r in grip.Runs.Take(MostRuns + 1))
         {
             table.AddRow(r.Run.ToString(CultureInfo.InvariantCulture), Percent(r.Grip), string.Join(", ", r.WheelGrip.Select(Percent)), r.IsCleaned ? "cleaned" : "");
         }
 
-        console.Write(table);
         if (grip.Runs.Count > MostRuns + 1)
         {
-            console.MarkupLine($"and {grip.Runs.Count - MostRuns - 1} more rows; all are in the picture and in --json");
+            table.AddRemark($"and {grip.Runs.Count - MostRuns - 1} more rows; all are in the picture and in --json");
         }
 
-        console.MarkupLine(Markup.Escape(Summary(grip)));
-        console.MarkupLine("[dim]" + Markup.Escape(GripSeries.Limits) + "[/]");
+        return table.AddRemark(Summary(grip)).AddRemark(GripSeries.Limits, isAside: true);
     }
 
     /// <summary>How many runs the grip lasts.</summary>
@@ -94,24 +86,20 @@ internal static class TyreText
         ? $"dust: grip has fallen by {Percent(grip.GripLoss)} after {run} {(run == 1 ? "run" : "runs")}."
         : $"dust: grip has not fallen by {Percent(grip.GripLoss)} within {grip.Runs[^1].Run} runs; it is {Percent(grip.Runs[^1].Grip)} of the clean tyre's.";
 
-    private static void WriteRanking(IAnsiConsole console, IReadOnlyList<RankedTyre> ranking)
+    private static ReportTable RankingTable(IReadOnlyList<RankedTyre> ranking)
     {
         bool hasGrip = ranking.Any(r => r.Grip is not null);
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Tyre material, least worn tread first");
-        foreach (string head in new[] { "Tread\n[[µm/match]]", "Lost\n[[mg/match]]", "Sliding\nfriction" })
-        {
-            table.AddColumn(new TableColumn(head).RightAligned());
-        }
-
+        ReportTable table = new ReportTable("Tyre material, least worn tread first").AddColumn("Material")
+            .AddNumberColumn("Tread [µm/match]").AddNumberColumn("Lost [mg/match]").AddNumberColumn("Sliding friction");
         if (hasGrip)
         {
-            table.AddColumn(new TableColumn("after the\nruns").RightAligned());
+            table.AddNumberColumn("after the runs");
         }
 
-        table.AddColumn(new TableColumn("Buzz\n[[Hz]]").RightAligned());
+        table.AddNumberColumn("Buzz [Hz]");
         foreach (RankedTyre r in ranking.Where(r => r.Reason.Length == 0))
         {
-            List<string> cells = [Markup.Escape(r.Name), Figure(1e6 * r.DepthPerMatch), Figure(1e6 * r.MassPerMatch), Figure(r.CleanFriction)];
+            List<string> cells = [r.Name, Figure(1e6 * r.DepthPerMatch), Figure(1e6 * r.MassPerMatch), Figure(r.CleanFriction)];
             if (hasGrip)
             {
                 cells.Add(Figure(r.Grip?.Runs[^1].Friction ?? r.CleanFriction));
@@ -121,13 +109,12 @@ internal static class TyreText
             table.AddRow([.. cells]);
         }
 
-        console.Write(table);
         foreach (RankedTyre r in ranking.Where(r => r.Reason.Length > 0))
         {
-            console.MarkupLine("left out: " + Markup.Escape(PlainText.Of($"{r.Name}: {r.Reason}")));
+            table.AddRemark($"left out: {r.Name}: {r.Reason}");
         }
 
-        console.MarkupLine("[dim]" + Markup.Escape(WearReport.Limits) + "[/]");
+        return table.AddRemark(WearReport.Limits, isAside: true);
     }
 
     private static string Percent(double share) => FormattableString.Invariant($"{100.0 * share:0.#} %");

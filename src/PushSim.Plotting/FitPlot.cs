@@ -17,7 +17,20 @@ public static class FitPlot
 
     /// <summary>A tyre's logs; null for display readings.</summary>
     /// <param name="fit">The tyre.</param>
-    public static RunPlot? OfTyre(TyreFit fit)
+    public static RunPlot? OfTyre(TyreFit fit) => PanelsOfTyre(fit) is { Count: > 0 } panels ? new RunPlot(panels) : null;
+
+    /// <summary>Friction of all tyres with their intervals.</summary>
+    /// <param name="fits">At least one tyre.</param>
+    public static RunPlot OfAll(IReadOnlyList<TyreFit> fits) => new([PanelOfAll(fits)]);
+
+    /// <summary>New panels of a fit: all tyres side by side where that says more, then each tyre's logs.</summary>
+    internal static IReadOnlyList<Panel> Panels(IReadOnlyList<TyreFit> fits)
+    {
+        List<Panel> logs = [.. fits.SelectMany(PanelsOfTyre)];
+        return fits.Count > 1 || logs.Count == 0 ? [PanelOfAll(fits), .. logs] : logs;
+    }
+
+    private static List<Panel> PanelsOfTyre(TyreFit fit)
     {
         List<Panel> panels = [];
         for (int k = 0; k < Math.Min(MostLogs, fit.Traces.Count); k++)
@@ -26,12 +39,10 @@ public static class FitPlot
             panels.AddRange(OfTrace(fit.Name, which, fit.Traces[k]));
         }
 
-        return panels.Count > 0 ? new RunPlot(panels) : null;
+        return panels;
     }
 
-    /// <summary>Friction of all tyres with their intervals.</summary>
-    /// <param name="fits">At least one tyre.</param>
-    public static RunPlot OfAll(IReadOnlyList<TyreFit> fits)
+    private static Panel PanelOfAll(IReadOnlyList<TyreFit> fits)
     {
         Panel panel = new Panel("Friction of each tyre, bars: 95 % intervals", "Tyre", "Friction [1]")
             .AddBars([.. fits.Select(f => Bar(f.KineticFriction))], "sliding (kinetic)", -0.08, 0);
@@ -40,7 +51,7 @@ public static class FitPlot
             panel.AddBars([.. fits.Select(f => f.IsStaticLowerBound ? Bar(null) : Bar(f.StaticFriction))], "breakaway (static)", 0.08, 1);
         }
 
-        return new RunPlot([panel.WithNames([.. fits.Select(f => f.Name + (f.Limit.IsInconsistent ? " (?)" : f.Limit.By == PullLimitedBy.Motors ? " (at least)" : ""))])]);
+        return panel.WithNames([.. fits.Select(f => f.Name + (f.Limit.IsInconsistent ? " (?)" : f.Limit.By == PullLimitedBy.Motors ? " (at least)" : ""))]);
     }
 
     private static (double Value, double Low, double High) Bar(Interval? i) =>

@@ -28,7 +28,10 @@ public sealed class LimitsPlot
     public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
 
     /// <summary>The picture of a report, with its run where there was one.</summary>
-    public static LimitsPlot Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings)
+    public static LimitsPlot Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings) => new(Panels(report, run, bindings));
+
+    /// <summary>New panels; each is built once.</summary>
+    internal static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings)
     {
         List<Panel> panels = [Forces(report, "Motors against tyres, all wheels", report.Total, report.Now.CrossingSpeed)];
         if (report.Axles.Count > 1)
@@ -44,7 +47,7 @@ public sealed class LimitsPlot
             panels.AddRange(BindingPanels.Of(run, bindings));
         }
 
-        return new LimitsPlot(panels);
+        return panels;
     }
 
     /// <summary>Writes it as PNG, 900 px wide.</summary>

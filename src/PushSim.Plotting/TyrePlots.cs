@@ -10,7 +10,10 @@ public static class TyrePlots
     private const double MaterialMargin = 290.0;
 
     /// <summary>Wear of each wheel.</summary>
-    public static RunPlot OfWear(WearReport report)
+    public static RunPlot OfWear(WearReport report) => new(WearPanels(report));
+
+    /// <summary>New panels of the wear of each wheel.</summary>
+    internal static IReadOnlyList<Panel> WearPanels(WearReport report)
     {
         IReadOnlyList<WheelWear> wheels = report.Wheels;
         List<Panel> panels = [];
@@ -39,13 +42,16 @@ public static class TyrePlots
             panels.Add(Bars("For comparison: a metre straight ahead from rest wears at most", "Volume [10⁻⁶ mm³]", wheels, w => 1e15 * w.MostPerStraightMetre));
         }
 
-        return new RunPlot(panels);
+        return panels;
     }
 
     /// <summary>Grip after each run.</summary>
     /// <param name="series">The series.</param>
     /// <param name="wheels">Names of the wheels in its order.</param>
-    public static RunPlot OfGrip(GripSeries series, IReadOnlyList<string> wheels)
+    public static RunPlot OfGrip(GripSeries series, IReadOnlyList<string> wheels) => new(GripPanels(series, wheels));
+
+    /// <summary>New panels of the grip after each run.</summary>
+    internal static IReadOnlyList<Panel> GripPanels(GripSeries series, IReadOnlyList<string> wheels)
     {
         double[] run = [.. series.Runs.Select(r => (double)r.Run)];
         Panel grip = new("Grip after each run, share of the clean tyre's", "Run", "Grip [%]");
@@ -65,16 +71,19 @@ public static class TyrePlots
             friction.MarkTime(r.Run, "cleaned");
         }
 
-        return new RunPlot([grip, friction]);
+        return [grip, friction];
     }
 
     /// <summary>Materials compared; null if none could be run.</summary>
-    public static RunPlot? OfRanking(IReadOnlyList<RankedTyre> ranking)
+    public static RunPlot? OfRanking(IReadOnlyList<RankedTyre> ranking) => RankingPanels(ranking) is { Count: > 0 } panels ? new RunPlot(panels) : null;
+
+    /// <summary>New panels of the materials compared; none if none could be run.</summary>
+    internal static IReadOnlyList<Panel> RankingPanels(IReadOnlyList<RankedTyre> ranking)
     {
         List<RankedTyre> ran = [.. ranking.Where(r => r.Reason.Length == 0)];
         if (ran.Count == 0)
         {
-            return null;
+            return [];
         }
 
         List<Panel> panels = [];
@@ -94,7 +103,7 @@ public static class TyrePlots
             panels.Add(Compared("Yaw rate that the robot reaches with it", "Yaw rate [rad/s]", ran, r => Math.Abs(r.Answers?.YawRate ?? 0.0)));
         }
 
-        return new RunPlot(panels);
+        return panels;
     }
 
     private static Panel Bars(string title, string axis, IReadOnlyList<WheelWear> wheels, Func<WheelWear, double?> value) =>

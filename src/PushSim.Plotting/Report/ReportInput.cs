@@ -7,5 +7,5 @@ namespace PushSim.Plotting.Report;
 /// <param name="Unit">Unit that the engine uses; empty for a pure number.</param>
 /// <param name="Tolerance">Half-width of the tolerance in the same unit; 0 when none was given.</param>
 /// <param name="File">The file it stands in.</param>
-/// <param name="Line">Its line, from 1 [1].</param>
+/// <param name="Line">Its line, from 1 [1]; 0: it was given with the command.</param>
 public sealed record ReportInput(string Key, string Text, double? Value, string Unit, double Tolerance, string File, int Line);

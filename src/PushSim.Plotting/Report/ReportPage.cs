@@ -26,6 +26,12 @@ public sealed record ReportPage
     /// <summary>Tables, the most important first.</summary>
     public IReadOnlyList<ReportTable> Tables { get; init; } = [];
 
+    /// <summary>Text to take over as it stands, for example into a file; empty where there is none.</summary>
+    public string Listing { get; init; } = "";
+
+    /// <summary>What the listing is for.</summary>
+    public string ListingTitle { get; init; } = "";
+
     /// <summary>Plots, the most important first.</summary>
     public IReadOnlyList<ReportFigure> Figures { get; init; } = [];
 

@@ -6,6 +6,7 @@ public sealed class ReportTable(string caption)
 {
     private readonly List<(string Title, bool IsNumber)> _columns = [];
     private readonly List<IReadOnlyList<string>> _rows = [];
+    private readonly List<(string Text, bool IsAside)> _remarks = [];
 
     /// <summary>What it shows.</summary>
     public string Caption => caption;
@@ -15,6 +16,12 @@ public sealed class ReportTable(string caption)
 
     /// <summary>Its rows: one text per column, the first names the row.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Rows => _rows;
+
+    /// <summary>Sentences under it; an aside is printed smaller. A table may consist of them alone.</summary>
+    public IReadOnlyList<(string Text, bool IsAside)> Remarks => _remarks;
+
+    /// <summary>Whether there is nothing to show.</summary>
+    public bool IsEmpty => _rows.Count == 0 && _remarks.Count == 0;
 
     /// <summary>Adds a column of words.</summary>
     /// <param name="title">Its head.</param>
@@ -37,6 +44,15 @@ public sealed class ReportTable(string caption)
     public ReportTable AddRow(params string[] cells)
     {
         _rows.Add(cells);
+        return this;
+    }
+
+    /// <summary>Adds a sentence under the table.</summary>
+    /// <param name="text">The sentence.</param>
+    /// <param name="isAside">Whether it only qualifies the others.</param>
+    public ReportTable AddRemark(string text, bool isAside = false)
+    {
+        _remarks.Add((text, isAside));
         return this;
     }
 }

@@ -15,6 +15,9 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     // Letters of a value from a file that the table of inputs shows [1].
     private const int LongestValue = 120;
 
+    // Tables of more columns take the whole width of the page [1].
+    private const int MostNarrow = 4;
+
     private static readonly Lazy<string> s_style = new(() => Asset("report.css"));
 
     private static readonly Lazy<string> s_script = new(() => Asset("replay.js"));
@@ -34,6 +37,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
 
         WriteTables();
+        WriteListing();
         WriteFigures();
         WriteInputs();
         WriteList("estimates", "Estimated or converted", page.Estimates);
@@ -76,6 +80,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.Write("<nav aria-label=\"On this page\"><ul>");
         Link(HasReplay, "replay", "Replay");
         Link(page.Tables.Count > 0, "numbers", "Numbers");
+        Link(page.Listing.Length > 0, "listing", "To copy");
         Link(page.Figures.Count > 0, "plots", "Plots");
         Link(page.Inputs.Count > 0, "inputs", "Inputs");
         Link(page.Estimates.Count > 0, "estimates", "Estimates");
@@ -136,10 +141,54 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.WriteLine("<section id=\"numbers\" aria-labelledby=\"h-numbers\"><h2 id=\"h-numbers\">Numbers</h2><div class=\"tables\">");
         foreach (ReportTable table in page.Tables)
         {
-            WriteTable(table, int.MaxValue);
+            if (table.Rows.Count > 0)
+            {
+                WriteTable(table, int.MaxValue);
+            }
+
+            WriteRemarks(table);
         }
 
         html.WriteLine("</div></section>");
+    }
+
+    private void WriteRemarks(ReportTable table)
+    {
+        if (table.Remarks.Count == 0)
+        {
+            return;
+        }
+
+        html.Write("<div class=\"remarks\">");
+        if (table.Rows.Count == 0)
+        {
+            html.Write($"<h3>{Text(table.Caption)}</h3>");
+        }
+
+        foreach ((string text, bool isAside) in table.Remarks)
+        {
+            html.Write($"<p{(isAside ? " class=\"aside\"" : "")}>{Text(text)}</p>");
+        }
+
+        html.WriteLine("</div>");
+    }
+
+    private void WriteListing()
+    {
+        if (page.Listing.Length == 0)
+        {
+            return;
+        }
+
+        string title = Text(page.ListingTitle);
+        html.Write($"<section id=\"listing\" aria-labelledby=\"h-listing\"><h2 id=\"h-listing\">{title}</h2><pre tabindex=\"0\" role=\"region\" aria-label=\"{title}\">");
+        foreach (string line in page.Listing.ReplaceLineEndings("\n").Split('\n'))
+        {
+            html.Write(Text(line));
+            html.Write('\n');
+        }
+
+        html.WriteLine("</pre></section>");
     }
 
     private void WriteFigures()
@@ -172,7 +221,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
             ReportTable table = new ReportTable(file.Key).AddColumn("Key").AddColumn("In the file").AddNumberColumn("Value").AddColumn("Unit").AddNumberColumn("Line");
             foreach (ReportInput input in file)
             {
-                table.AddRow(input.Key, input.Text, Value(input), input.Unit, input.Line.ToString(CultureInfo.InvariantCulture));
+                table.AddRow(input.Key, input.Text, Value(input), input.Unit, input.Line > 0 ? input.Line.ToString(CultureInfo.InvariantCulture) : "");
             }
 
             WriteTable(table, LongestValue);
@@ -205,7 +254,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     private void WriteTable(ReportTable table, int longest)
     {
         string caption = Text(table.Caption);
-        html.WriteLine($"<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");
+        html.WriteLine($"<div class=\"scroll{(table.Columns.Count > MostNarrow ? " wide" : "")}\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");
         foreach ((string title, bool isNumber) in table.Columns)
         {
             html.Write($"<th scope=\"col\"{(isNumber ? " class=\"n\"" : "")}>{Text(title, PlainLabel.Longest)}</th>");

@@ -1,0 +1,31 @@
+using PushSim.Plotting.Report;
+
+namespace PushSim.Cli;
+
+/// <summary>The page of `fit --report`.</summary>
+internal static class FitPage
+{
+    public static ReportPage Of(FitRequest request, FitOutcome outcome, IReadOnlyList<string> blocks) => new()
+    {
+        Command = "fit",
+        Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),
+        Question = "How much does the tyre grip, and was it the tyre or the motors?",
+        Verdict = FitReport.Verdict(outcome.Fits),
+        Warnings = [.. FitReport.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Problems.Select(p => p.ToString())],
+        Tables = [FitReport.Table(outcome.Fits)],
+        ListingTitle = FitReport.ListingTitle,
+        Listing = string.Join('\n', blocks).TrimEnd(),
+        Figures = ReportFigures.Of(outcome.Fits),
+        Inputs = [.. Given(request), .. outcome.Read is null ? [] : RunPage.Inputs(outcome.Read)],
+        Estimates = outcome.Notes,
+        Cautions = FitReport.Cautions,
+    };
+
+    private static IEnumerable<ReportInput> Given(FitRequest r) =>
+    [
+        .. r.Files.SelectMany(f => RunPage.Given("log", RunPage.Shown(f))),
+        .. RunPage.Given("--load", r.Load, "N"), .. RunPage.Given("--height", r.Height, "m"), .. RunPage.Given("--tare", r.Tare, "N"),
+        .. RunPage.Given("--drag", r.IsDrag ? "yes" : null), .. RunPage.Given("--tyre", r.Tyre), .. RunPage.Given("--unit", r.Log.ForceUnit), .. RunPage.Given("--time-unit", r.Log.TimeUnit),
+        .. RunPage.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. RunPage.Given("--flip", r.Log.IsReversed ? "yes" : null),
+    ];
+}
