@@ -50,6 +50,10 @@ public class LogReaderTests
     }
 
     [Fact]
+    public void A_log_without_any_force_is_complained_about() =>
+        Assert.Contains("no row has a force", Assert.Single(Read("time [s],force [N]\n0,\n0.1,\n0.2,\n").Problems).Message);
+
+    [Fact]
     public void Millivolt_needs_a_calibration()
     {
         const string Text = "time [s],bridge,cell [mV]\n0,1,0\n0.1,1,0.5\n";
