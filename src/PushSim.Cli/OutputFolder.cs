@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace PushSim.Cli;
@@ -42,13 +43,40 @@ internal sealed class OutputFolder
             // only plain names directly in the folder
             old = [.. File.ReadAllLines(mark).Where(name => name.Length > 0 && name == System.IO.Path.GetFileName(name) && name != "." && name != "..")];
         }
-        else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any(f => System.IO.Path.GetFileName(f) != MarkName + Part) && !force)
+        else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any(f => !System.IO.Path.GetFileName(f).StartsWith(MarkName + ".", StringComparison.Ordinal)) && !force)
         {
             throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
         }
 
         Directory.CreateDirectory(full);
+        foreach (string left in Directory.EnumerateFiles(full, MarkName + ".*" + Part))
+        {
+            File.Delete(left);
+        }
+
         return new OutputFolder(full, old);
+    }
+
+    /// <summary>Opens or makes a folder that several processes write parts into at once: nothing in it is removed. Throws <see cref="IOException"/> if it is not ours and not forced.</summary>
+    public static OutputFolder Join(string path, bool force)
+    {
+        string full = System.IO.Path.GetFullPath(path);
+        Directory.CreateDirectory(full);
+        string mark = System.IO.Path.Combine(full, MarkName);
+        try
+        {
+            // whoever comes first makes the mark, the others find it; parts are ours too
+            if (!File.Exists(mark) && (force || Directory.EnumerateFileSystemEntries(full).All(e => System.IO.Path.GetFileName(e).StartsWith("part-", StringComparison.Ordinal) || e == mark)))
+            {
+                using FileStream made = new(mark, FileMode.CreateNew);
+            }
+        }
+        catch (IOException) when (File.Exists(mark))
+        {
+            // another process was faster
+        }
+
+        return File.Exists(mark) ? new OutputFolder(full, []) : throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
     }
 
     /// <summary>Writes a file of the folder. Whenever it is interrupted, the folder stays ours, its files whole, and the next run clears up.</summary>
@@ -88,7 +116,10 @@ internal sealed class OutputFolder
     private void WriteMark(IEnumerable<string> names)
     {
         string mark = System.IO.Path.Combine(Path, MarkName);
-        WriteBeside(mark + Part, mark, s => s.Write(Encoding.UTF8.GetBytes(string.Concat(names.Distinct(StringComparer.Ordinal).Select(n => n + "\n")))), () => { });
+
+        // several processes may share the folder
+        string beside = string.Create(CultureInfo.InvariantCulture, $"{mark}.{Environment.ProcessId}{Part}");
+        WriteBeside(beside, mark, s => s.Write(Encoding.UTF8.GetBytes(string.Concat(names.Distinct(StringComparer.Ordinal).Select(n => n + "\n")))), () => { });
     }
 
     private void RemoveOld(string except)
