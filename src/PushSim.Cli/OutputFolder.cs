@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace PushSim.Cli;
@@ -42,12 +43,17 @@ internal sealed class OutputFolder
             // only plain names directly in the folder
             old = [.. File.ReadAllLines(mark).Where(name => name.Length > 0 && name == System.IO.Path.GetFileName(name) && name != "." && name != "..")];
         }
-        else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any(f => !System.IO.Path.GetFileName(f).StartsWith(MarkName, StringComparison.Ordinal)) && !force)
+        else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any(f => !System.IO.Path.GetFileName(f).StartsWith(MarkName + ".", StringComparison.Ordinal)) && !force)
         {
             throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
         }
 
         Directory.CreateDirectory(full);
+        foreach (string left in Directory.EnumerateFiles(full, MarkName + ".*" + Part))
+        {
+            File.Delete(left);
+        }
+
         return new OutputFolder(full, old);
     }
 
@@ -111,8 +117,9 @@ internal sealed class OutputFolder
     {
         string mark = System.IO.Path.Combine(Path, MarkName);
 
-        // several processes may write their parts here: each has a file of its own beside the mark
-        WriteBeside($"{mark}.{Environment.ProcessId}{Part}", mark, s => s.Write(Encoding.UTF8.GetBytes(string.Concat(names.Distinct(StringComparer.Ordinal).Select(n => n + "\n")))), () => { });
+        // several processes may share the folder
+        string beside = string.Create(CultureInfo.InvariantCulture, $"{mark}.{Environment.ProcessId}{Part}");
+        WriteBeside(beside, mark, s => s.Write(Encoding.UTF8.GetBytes(string.Concat(names.Distinct(StringComparer.Ordinal).Select(n => n + "\n")))), () => { });
     }
 
     private void RemoveOld(string except)

@@ -102,6 +102,16 @@ public class FuzzTests(ITestOutputHelper output)
         Assert.Contains((await read).Problems, p => p.Message.Contains("no regular file", StringComparison.Ordinal));
     }
 
+    // found by the fuzzer: the parser threw
+    [Theory]
+    [InlineData("\\ud800")]
+    [InlineData("\\U00110000")]
+    public void An_escape_of_no_character_is_complained_about(string escape)
+    {
+        using var files = new SmallFiles(SmallFiles.With(SmallFiles.Robot, "\"shrew\"", "\"" + escape + "\""));
+        Assert.True(ScenarioReader.Read(files.ScenarioPath).HasErrors);
+    }
+
     private void Run<T>(Func<T> start, Action<T, int> one)
         where T : class
     {

@@ -177,7 +177,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     {
         string[] cells = _first[^1].Cells;
         int count = cells.Length;
-        if (count == 1)
+        if (count <= 1)
         {
             return [new LogColumn(0, LogRole.Force, "", "", double.NaN)];
         }

@@ -36,6 +36,13 @@ internal sealed class TomlTree
             return null;
         }
 
+        catch (ArgumentOutOfRangeException)
+        {
+            // the parser stumbles over half a pair, \ud800, or a number beyond Unicode
+            context.Error(new Place(file, 0, 0, 1), "this file cannot be read: a \\u or \\U stands for no character", "write the character itself, or take the backslash out");
+            return null;
+        }
+
         return tree.ReportSyntax(document) ? null : tree.Build(document);
     }
 
