@@ -11,6 +11,9 @@ public class HelpTests
     [InlineData("fit")]
     [InlineData("new")]
     [InlineData("explain")]
+    [InlineData("odds")]
+    [InlineData("sweep")]
+    [InlineData("ladder")]
     [InlineData("shelf")]
     [InlineData("limits")]
     public void Help_has_examples_and_fits_eighty_columns(string command)

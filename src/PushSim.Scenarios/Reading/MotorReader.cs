@@ -13,6 +13,7 @@ internal sealed class MotorReader
     {
         _section = section;
         GearRatio = section.Number("gear_ratio");
+        _ = section.Number("own_share");
         GearEfficiency = GearReader.Efficiency(section, $"motor \"{name}\"");
         _data = new MotorData
         {
