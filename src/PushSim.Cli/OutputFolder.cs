@@ -11,6 +11,8 @@ internal sealed class OutputFolder
     /// <summary>The mark: lists the files we wrote, one a line.</summary>
     public const string MarkName = ".pushsim-output";
 
+    private const string Part = ".part";
+
     private readonly List<string> _written = [];
 
     // What an earlier run left; it stays until there is something new, so that an interrupted run loses nothing.
@@ -40,7 +42,7 @@ internal sealed class OutputFolder
             // only plain names directly in the folder
             old = [.. File.ReadAllLines(mark).Where(name => name.Length > 0 && name == System.IO.Path.GetFileName(name) && name != "." && name != "..")];
         }
-        else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any() && !force)
+        else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any(f => !System.IO.Path.GetFileName(f).StartsWith(MarkName, StringComparison.Ordinal)) && !force)
         {
             throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
         }
@@ -71,37 +73,53 @@ internal sealed class OutputFolder
         return File.Exists(mark) ? new OutputFolder(full, []) : throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
     }
 
-    /// <summary>Writes a file of the folder.</summary>
+    /// <summary>Writes a file of the folder. Whenever it is interrupted, the folder stays ours, its files whole, and the next run clears up.</summary>
     /// <returns>Its path.</returns>
     public string Write(string name, Action<Stream> content)
     {
         string target = System.IO.Path.Combine(Path, name);
-        string beside = target + ".part";
+        string beside = target + Part;
+
+        // first in the mark, then on the disk: what a killed run leaves is known to the next one
+        WriteMark([.. _old, .. _written, name, name + Part]);
+        WriteBeside(beside, target, content, () => RemoveOld(except: name + Part));
+        _written.Add(name);
+        WriteMark(_written);
+        return target;
+    }
+
+    private static void WriteBeside(string beside, string target, Action<Stream> content, Action beforeMove)
+    {
         try
         {
-            using (FileStream stream = File.Create(beside))
+            using (Stream stream = Disk.Now.Create(beside))
             {
                 content(stream);
             }
 
-            RemoveOld();
-            File.Move(beside, target, overwrite: true);
+            beforeMove();
+            Disk.Now.Move(beside, target);
         }
-        finally
+        catch
         {
-            File.Delete(beside);
+            Disk.Now.Delete(beside);
+            throw;
         }
-
-        _written.Add(name);
-        File.WriteAllLines(System.IO.Path.Combine(Path, MarkName), _written, new UTF8Encoding(false));
-        return target;
     }
 
-    private void RemoveOld()
+    private void WriteMark(IEnumerable<string> names)
     {
-        foreach (string name in _old)
+        string mark = System.IO.Path.Combine(Path, MarkName);
+
+        // several processes may write their parts here: each has a file of its own beside the mark
+        WriteBeside($"{mark}.{Environment.ProcessId}{Part}", mark, s => s.Write(Encoding.UTF8.GetBytes(string.Concat(names.Distinct(StringComparer.Ordinal).Select(n => n + "\n")))), () => { });
+    }
+
+    private void RemoveOld(string except)
+    {
+        foreach (string name in _old.Where(n => n != except))
         {
-            File.Delete(System.IO.Path.Combine(Path, name));
+            Disk.Now.Delete(System.IO.Path.Combine(Path, name));
         }
 
         _old = [];

@@ -104,6 +104,11 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         }
 
         List<LogTrace> traces = _problems.Any(p => p.Severity == Severity.Error) ? [] : [.. _stores.Where(s => s.Count > 0).Select(s => s.Finish())];
+        if (_problems.Count == 0 && traces.Count == 0 && _readings.Count == 0)
+        {
+            Error(_lastLine, 1, "no row has a force", "export the log again, with the column of force filled");
+        }
+
         int most = traces.Count == 0 ? 1 : traces.Max(t => t.PerSample);
         if (most > 1)
         {

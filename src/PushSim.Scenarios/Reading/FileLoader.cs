@@ -24,8 +24,7 @@ internal static class FileLoader
                 return null;
             }
 
-            // devices and pipes report no length; opening one could wait for ever
-            if (info.Length == 0 && info.ResolveLinkTarget(returnFinalTarget: true) is not FileInfo { Length: > 0 })
+            if (!HasContent(info))
             {
                 context.Error(place, $"\"{shown}\" is empty, or no regular file", "");
                 return null;
@@ -40,6 +39,9 @@ internal static class FileLoader
             return null;
         }
     }
+
+    /// <summary>Whether a file that is there is a regular one with something in it: devices and pipes report no length, and opening one could wait for ever.</summary>
+    public static bool HasContent(FileInfo info) => info.Length > 0 || info.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: > 0 };
 
     /// <summary>Full path of a file that another names, if it stays in the other's folder or below, links followed; null after a complaint.</summary>
     public static string? Resolve(ReadContext context, string folder, string relative, Place place)

@@ -23,6 +23,12 @@ internal static class MeasuredReader
             return scenario;
         }
 
+        if (new FileInfo(full) is { Exists: true } info && !FileLoader.HasContent(info))
+        {
+            context.Error(s.PlaceOf("file"), $"\"{SourceFile.Clean(name)}\" is empty, or no regular file", "");
+            return scenario;
+        }
+
         LogResult log = LogReader.Read(full, options);
         foreach (Problem p in log.Problems)
         {

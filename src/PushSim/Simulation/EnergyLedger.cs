@@ -8,7 +8,7 @@ namespace PushSim.Simulation;
 /// <param name="ResidualRatio">|residual| / sum of |entries| [1].</param>
 internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double ResidualRatio)
 {
-    // A robot that stands still moves less energy than this, all of it rounding; a kilogram at 0.05 mm/s holds as much [J].
+    // A robot that stands still moves less energy than this per kilogram, all of it rounding; a kilogram at 0.05 mm/s holds as much [J/kg].
     private const double NothingFlowed = 1e-9;
 
     private static readonly (string Key, string Label)[] s_integrals =
@@ -30,9 +30,10 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
 
     /// <param name="integrals">Sums of the robots' integrals, in the order of <see cref="LedgerIndex"/> [J].</param>
     /// <param name="contact">Lost in contacts [J]; null where there can be none.</param>
+    /// <param name="mass">Mass of the robots [kg].</param>
     /// <param name="before">Stored at the start.</param>
     /// <param name="after">Stored at the end.</param>
-    public static EnergyLedger Of(ReadOnlySpan<double> integrals, double? contact, StoredEnergy before, StoredEnergy after)
+    public static EnergyLedger Of(ReadOnlySpan<double> integrals, double? contact, double mass, StoredEnergy before, StoredEnergy after)
     {
         List<LedgerEntry> entries = [];
         double residual = 0.0;
@@ -51,7 +52,7 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
         AddChange("spring_change_j", "change of spring energy", after.Spring - before.Spring);
         AddChange("gravity_change_j", "change of height and downforce energy", after.Gravity - before.Gravity);
         double sum = entries.Sum(e => Math.Abs(e.Joule));
-        return new EnergyLedger(entries, Math.Abs(residual) / Math.Max(sum, NothingFlowed));
+        return new EnergyLedger(entries, Math.Abs(residual) / Math.Max(sum, NothingFlowed * Math.Max(1.0, mass)));
 
         void AddChange(string key, string label, double joule)
         {

@@ -32,7 +32,7 @@ internal static class RunReport
     public static RunResult Make(
         ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
     {
-        (RunStatus status, string cause) = Ending(recorder, report, last);
+        (RunStatus status, string cause) = Ending(scenario, scene, recorder, report, last);
         double[] time = recorder.Time[..recorder.Count];
         RunHistory[] histories = [.. recorder.Robots.Select((r, k) => new RunHistory(
             r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []]))];
@@ -73,7 +73,7 @@ internal static class RunReport
         };
     }
 
-    private static (RunStatus Status, string Cause) Ending(Recorder recorder, IntegrationReport report, double[] last)
+    private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {
         string at = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"at {report.Time:0.000} s");
         if (last.Any(v => !double.IsFinite(v)))
@@ -96,8 +96,10 @@ internal static class RunReport
 
         return report.Status switch
         {
-            IntegrationStatus.StepTooSmall or IntegrationStatus.NotFinite => (RunStatus.Failed, $"the step became too small {at}; look for a stiffness or a mass far from usual"),
-            IntegrationStatus.EvaluationCap => (RunStatus.Failed, $"more work than allowed {at}; look for a very stiff tyre or tether"),
+            IntegrationStatus.StepTooSmall or IntegrationStatus.NotFinite => (RunStatus.Failed, $"the step became too small {at}; {FastMode.Words(scenario, scene)}"),
+            IntegrationStatus.EvaluationCap => (RunStatus.Failed, string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"more work than allowed {at}, {report.Evaluations} evaluations at {scenario.Numerics.MaxEvaluationsPerSecond:0} per simulated second; {FastMode.Words(scenario, scene)}")),
             _ => (RunStatus.Finished, string.Empty),
         };
     }

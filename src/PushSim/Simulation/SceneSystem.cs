@@ -70,7 +70,7 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
             }
         }
 
-        return EnergyLedger.Of(integrals, Equations.Loss < 0 ? null : y[Equations.Loss], before, Stored(y));
+        return EnergyLedger.Of(integrals, Equations.Loss < 0 ? null : y[Equations.Loss], Robots.Sum(r => r.Scenario.Robot.Chassis.Mass), before, Stored(y));
     }
 
     public void Evaluate(double t, double g, Span<double> y, Span<double> dy) =>

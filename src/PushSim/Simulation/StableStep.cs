@@ -13,9 +13,12 @@ internal static class StableStep
     private const double Reach = 2.0;
 
     /// <summary>Bound on the step from the fastest tyre, drive or body mode at the static loads [s].</summary>
-    public static double Of(RobotEquations<R1> eq, double[] loads)
+    public static double Of(RobotEquations<R1> eq, double[] loads) => Reach / FastestOf(eq, loads).Rate;
+
+    /// <summary>The fastest mode at the static loads and the part that it hangs on.</summary>
+    public static FastMode FastestOf(RobotEquations<R1> eq, double[] loads)
     {
-        double fastest = 0.0;
+        FastMode fastest = default;
         double body = 0.0;
         double heave = 0.0;
         for (int i = 0; i < eq.Wheels.Length; i++)
@@ -35,7 +38,7 @@ internal static class StableStep
                 + (p.CarcassStiffness.Value * give);
             double damping = ((p.CarcassDamping.Value + (loads[i] * (p.Sigma1.Value + p.Sigma2.Value))) * p.InverseTreadMass.Value)
                 + (p.CarcassDamping.Value * give);
-            fastest = Math.Max(fastest, Fastest(stiffness, damping));
+            fastest = fastest.Or(Fastest(stiffness, damping), FastPart.Tyre, i);
         }
 
         for (int d = 0; d < eq.Drives.Length; d++)
@@ -49,16 +52,16 @@ internal static class StableStep
                 damping += q.Drive == d ? (q.Constant * q.Constant / q.Resistance * p.InverseInertia).Value : 0.0;
             }
 
-            fastest = Math.Max(fastest, Fastest(friction, damping));
+            fastest = fastest.Or(Fastest(friction, damping), FastPart.Drive, d);
         }
 
-        fastest = Math.Max(fastest, Math.Sqrt(heave));
+        fastest = fastest.Or(Math.Sqrt(heave), FastPart.Springs, 0);
         if (eq.Tether is not null)
         {
-            fastest = Math.Max(fastest, Math.Sqrt(eq.Tether.Stiffness.Value * body));
+            fastest = fastest.Or(Math.Sqrt(eq.Tether.Stiffness.Value * body), FastPart.Tether, 0);
         }
 
-        return Reach / fastest;
+        return fastest;
     }
 
     // Larger root of l^2 + damping l + stiffness by magnitude [1/s].

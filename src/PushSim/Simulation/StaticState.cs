@@ -13,6 +13,9 @@ namespace PushSim.Simulation;
 /// <param name="Loads">Load of each wheel [N].</param>
 internal sealed record StaticState(double Heave, double Pitch, double Roll, double[] Loads)
 {
+    // Squared width over squared length of what the wheels span, below which they stand on a line [1].
+    private const double LeastSpread = 1e-8;
+
     /// <summary>Solves the standing state of a scenario's robot.</summary>
     /// <exception cref="SimulationException">The centre of mass does not stand over the wheels.</exception>
     public static StaticState Solve(ScenarioSettings scenario)
@@ -32,7 +35,7 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
             ((c.DownforceY - c.CentreOfMassY) * c.Downforce) + (c.CentreOfMassHeight * left),
         ];
         bool[] stands = [.. robot.Wheels.Select(_ => true)];
-        for (int pass = 0; pass <= robot.Wheels.Count; pass++)
+        for (int pass = 0; pass <= robot.Wheels.Count && SpanArea(robot, stands); pass++)
         {
             double[] solution = SolveOn(robot, stands, load);
             double[] loads = [.. robot.Wheels.Select((w, i) => stands[i] ? -w.Tyre.VerticalStiffness * Height(c, w, solution) : 0.0)];
@@ -51,6 +54,23 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
         }
 
         throw new SimulationException("the centre of mass does not stand over the wheels; move it or the wheels");
+    }
+
+    // Whether the standing wheels span an area: on a line the equations have no solution, and rounding would make one up.
+    private static bool SpanArea(RobotSettings robot, bool[] stands)
+    {
+        Tyres.WheelSettings[] on = [.. robot.Wheels.Where((_, i) => stands[i])];
+        if (on.Length < 3)
+        {
+            return false;
+        }
+
+        double x = on.Average(w => w.X);
+        double y = on.Average(w => w.Y);
+        double xx = on.Sum(w => (w.X - x) * (w.X - x));
+        double yy = on.Sum(w => (w.Y - y) * (w.Y - y));
+        double xy = on.Sum(w => (w.X - x) * (w.Y - y));
+        return (xx * yy) - (xy * xy) > LeastSpread * (xx + yy) * (xx + yy);
     }
 
     private static double Height(ChassisSettings c, Tyres.WheelSettings w, double[] s) =>

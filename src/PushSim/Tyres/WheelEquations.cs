@@ -21,6 +21,9 @@ internal static class WheelEquations
     // Keeps |v| and |z| off zero, where a square root has no derivative; far below anything physical.
     private const double TinySquare = 1e-36;
 
+    // Friction that a falling rise ends at [1]: without it friction became negative at speed and the floor drove the tyre.
+    private const double LeastFriction = 0.005;
+
     /// <summary>Load, friction, bristle and tread of one wheel.</summary>
     /// <param name="p">Parameters.</param>
     /// <param name="motion">Body velocities.</param>
@@ -124,7 +127,8 @@ internal static class WheelEquations
 
         if (p.HasRise)
         {
-            mu = mu + (p.FrictionRise * T.Log(1.0 + (speed * p.InverseRiseSpeed)));
+            // a falling rise must not turn friction into a push
+            mu = T.Max(LeastFriction, mu + (p.FrictionRise * T.Log(1.0 + (speed * p.InverseRiseSpeed))));
         }
 
         if (p.HasLoadExponent)

@@ -1,0 +1,129 @@
+using System.Diagnostics;
+using System.Globalization;
+using PushSim.Simulation;
+using PushSim.Tyres;
+using Xunit;
+
+namespace PushSim.Tests.Extremes;
+
+/// <summary>
+/// 50 g to 500 kg, friction 0.01 to 3, stiffness over six decades, 2 to 8 wheels, ratio 1 to 1000, commands at any time, impacts at any angle up to 10 m/s: every
+/// run ends, is finite, and balances its energy or is refused in plain words. PUSHSIM_EXTREMES=5000 runs that many of each kind, PUSHSIM_EXTREMES_FIRST=2001 begins with another seed.
+/// </summary>
+public class ExtremeTests(ITestOutputHelper output)
+{
+    private static readonly int s_count = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_EXTREMES"), CultureInfo.InvariantCulture, out int n) ? n : 60;
+
+    private static readonly int s_first = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_EXTREMES_FIRST"), CultureInfo.InvariantCulture, out int n) ? n : 1;
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Every_run_ends_and_balances_or_is_refused(bool isPair)
+    {
+        List<string> faults = [];
+        int finished = 0, tipped = 0, refused = 0, capped = 0;
+        double worst = 0.0, longest = 0.0;
+        Parallel.For(s_first, s_first + s_count, new ParallelOptions { MaxDegreeOfParallelism = 2 }, seed =>
+        {
+            ScenarioSettings s = isPair ? ExtremeRobots.Pair(seed) : ExtremeRobots.Alone(seed);
+            long start = Stopwatch.GetTimestamp();
+            RunResult? run = null;
+            string? fault;
+            try
+            {
+                run = Simulator.Run(s);
+                fault = Fault(run);
+            }
+            catch (Exception e)
+            {
+                fault = e.ToString();
+            }
+
+            double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
+            lock (faults)
+            {
+                longest = Math.Max(longest, seconds);
+                worst = Math.Max(worst, run is null || run.Status == RunStatus.Failed ? 0.0 : run.EnergyResidualRatio);
+                finished += run?.Status == RunStatus.Finished ? 1 : 0;
+                tipped += run?.Status == RunStatus.Tips ? 1 : 0;
+                refused += run?.Status == RunStatus.Failed && run.Time.Length == 0 ? 1 : 0;
+                capped += run?.Status == RunStatus.Failed && run.Time.Length > 0 ? 1 : 0;
+                if (fault is not null)
+                {
+                    faults.Add($"seed {seed}: {fault}");
+                }
+                else if (run!.Status == RunStatus.Failed)
+                {
+                    output.WriteLine($"seed {seed}: {run.Cause}");
+                }
+            }
+        });
+        output.WriteLine(FormattableString.Invariant(
+            $"{s_count} runs: {finished} finished, {tipped} tipped, {refused} refused, {capped} stopped; worst residual {worst:e1}, longest {longest:0.0} s"));
+        Assert.True(faults.Count == 0, $"{faults.Count} of {s_count}\n" + string.Join("\n", faults.Take(40)));
+    }
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(0.05)]
+    public void Wheels_on_one_line_are_refused(double turned)
+    {
+        RobotSettings four = TestRobots.FourWheels();
+        (double sine, double cosine) = Math.SinCos(turned);
+        RobotSettings robot = four with { Wheels = [.. four.Wheels.Select((w, i) => w with { X = sine * (i - 1.5) * 0.05, Y = cosine * (i - 1.5) * 0.05 })] };
+        RunResult run = Simulator.Run(TestRobots.Launch(robot));
+        Assert.Equal(RunStatus.Failed, run.Status);
+        Assert.Contains("over the wheels", run.Cause);
+        Assert.Empty(run.Time);
+    }
+
+    [Fact]
+    public void Friction_that_falls_with_speed_never_drives_the_robot()
+    {
+        TyreSettings tyre = TestRobots.SoftTyre with { StaticFriction = 0.02, KineticFriction = 0.015, FrictionRise = -0.03, FrictionRiseSpeed = 0.1, RollingResistance = 0.0 };
+        ScenarioSettings s = TestRobots.Launch(TestRobots.FourWheels(tyre));
+        RunResult run = Simulator.Run(s with { Manoeuvre = s.Manoeuvre with { InitialSpeed = 2.0, InitialHeading = 1.0 } });
+        Assert.Equal(RunStatus.Finished, run.Status);
+        Assert.InRange(run.EnergyResidualRatio, 0.0, 1e-3);
+        Assert.True(run.Ledger.Single(e => e.Key == "tread_j").Joule > 0.0);
+        Assert.All(run["wheel_front_left_friction"].Values, mu => Assert.True(mu > 0.0));
+    }
+
+    [Fact]
+    public void The_cap_on_work_is_stated_and_names_the_part()
+    {
+        TyreSettings hard = TestRobots.SoftTyre with { Name = "rim", CarcassStiffness = 1e9, TreadMass = 1e-4 };
+        RobotSettings four = TestRobots.FourWheels();
+        RobotSettings robot = four with { Wheels = [.. four.Wheels.Select((w, i) => i == 2 ? w with { Tyre = hard } : w)] };
+        ScenarioSettings s = TestRobots.Launch(robot);
+        RunResult run = Simulator.Run(s with { Numerics = s.Numerics with { RingFrequencyCap = double.PositiveInfinity, MaxEvaluationsPerSecond = 1e5 } });
+        Assert.Equal(RunStatus.Failed, run.Status);
+        Assert.InRange(run.RhsEvaluations, 2.9e5, 3e5);
+        Assert.Contains("100000 per simulated second", run.Cause);
+        Assert.Contains("the tyre of wheel rear left of Testmole", run.Cause);
+        Assert.Contains("body_stiffness", run.Cause);
+    }
+
+    private static string? Fault(RunResult run)
+    {
+        if (run.Status == RunStatus.Failed)
+        {
+            // a refusal or a stop names the part to change
+            bool isPlain = run.Time.Length == 0 || run.Cause.Contains("the fastest part is", StringComparison.Ordinal) || run.Cause.Contains("battery", StringComparison.Ordinal);
+            return isPlain && run.Verdict.Length > 0 ? null : run.Cause;
+        }
+
+        foreach (Channel c in run.Channels.Concat(run.Opponent?.Channels ?? []))
+        {
+            int at = Array.FindIndex(c.Values, v => !double.IsFinite(v));
+            if (at >= 0)
+            {
+                return FormattableString.Invariant($"{c.Key} is {c.Values[at]} at {run.Time[at]} s");
+            }
+        }
+
+        return run.EnergyResidualRatio <= 1e-2 ? null : FormattableString.Invariant(
+            $"{run.Status}, residual {run.EnergyResidualRatio:e1} after {run.Steps} steps: {string.Join(", ", run.Ledger.Select(e => $"{e.Key} {e.Joule:g4}"))}");
+    }
+}
