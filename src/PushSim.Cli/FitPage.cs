@@ -11,13 +11,13 @@ internal static class FitPage
         Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),
         Question = "How much does the tyre grip, and was it the tyre or the motors?",
         Verdict = FitReport.Verdict(outcome.Fits),
-        Warnings = [.. FitReport.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Problems.Select(p => p.ToString())],
+        Warnings = [.. FitReport.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. RunPage.Problems(outcome.Problems)],
         Tables = [FitReport.Table(outcome.Fits)],
         ListingTitle = FitReport.ListingTitle,
         Listing = string.Join('\n', blocks).TrimEnd(),
         Figures = ReportFigures.Of(outcome.Fits),
         Inputs = [.. Given(request), .. outcome.Read is null ? [] : RunPage.Inputs(outcome.Read)],
-        Estimates = outcome.Notes,
+        Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, RunPage.Shown(file), StringComparison.Ordinal)))],
         Cautions = FitReport.Cautions,
     };
 

@@ -14,7 +14,7 @@ internal static class LimitsPage
         Subject = report.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
         Verdict = report.Verdict,
-        Warnings = [.. report.Warnings, .. read.Problems.Select(p => p.ToString())],
+        Warnings = [.. report.Warnings, .. RunPage.Problems(read.Problems)],
         Tables = LimitsText.Tables(report, bindings),
         Figures = ReportFigures.Of(report, run, bindings),
         Inputs = [.. RunPage.Inputs(read), .. RunPage.Given("--throttle", throttle, "1"), .. Pattern(duty)],

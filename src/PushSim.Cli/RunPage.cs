@@ -16,7 +16,7 @@ internal static class RunPage
         Subject = result.Scenario.Name,
         Question = result.Scenario.Question,
         Verdict = result.Verdict,
-        Warnings = [.. result.Warnings, .. read.Problems.Select(p => p.ToString())],
+        Warnings = [.. result.Warnings, .. Problems(read.Problems)],
         Replay = result,
         Tables = [.. TextReport.Tables(result), .. TurnTextReport.Tables(result.Turning), .. TyreText.Tables(tyres)],
         Figures = [.. ReportFigure.Of(result), .. tyres.Figures()],
@@ -29,6 +29,9 @@ internal static class RunPage
     /// <summary>Values of the files for a page.</summary>
     public static IReadOnlyList<ReportInput> Inputs(ReadResult read) =>
         [.. read.Inputs.Select(i => new ReportInput(i.Key, i.Text, i.Value, i.Unit, i.Tolerance, Shown(i.File), i.Line))];
+
+    /// <summary>Warnings about the files, for a page.</summary>
+    public static IEnumerable<string> Problems(IEnumerable<Problem> problems) => problems.Select(p => (p with { File = Shown(p.File) }).ToString());
 
     /// <summary>A value given with the command, as a row beside those of the files.</summary>
     /// <param name="option">The option's name.</param>

@@ -110,9 +110,13 @@ internal static class TextReport
             screen.AddColumn(isNumber ? column.RightAligned() : column);
         }
 
+        string last = "";
         foreach (IReadOnlyList<string> row in table.Rows)
         {
-            screen.AddRow([.. row.Select(c => Markup.Escape(PlainText.Of(c)))]);
+            // a name that heads several rows is said once
+            string head = row[0] == last && !table.Columns[0].IsNumber ? "" : row[0];
+            screen.AddRow([Markup.Escape(PlainText.Of(head)), .. row.Skip(1).Select(c => Markup.Escape(PlainText.Of(c)))]);
+            last = row[0];
         }
 
         return screen;

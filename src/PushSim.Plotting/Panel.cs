@@ -82,7 +82,9 @@ internal sealed class Panel
     {
         // the same left and right edge in every panel, so that time lines up; words need the room of a file everywhere
         double left = _model.Axes[1].LabelFormatter is null ? look.LeftMargin : PlotLook.File.LeftMargin;
-        _model.PlotMargins = new OxyThickness(left, double.NaN, PlotLook.RightMargin, double.NaN);
+        // names of bars have made their own room already
+        double names = _model.PlotMargins.Left;
+        _model.PlotMargins = new OxyThickness(double.IsNaN(names) ? left : Math.Max(left, names), double.NaN, PlotLook.RightMargin, double.NaN);
         if (!look.HasTitle)
         {
             _model.Title = null;

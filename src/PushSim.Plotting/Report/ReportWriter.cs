@@ -254,7 +254,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     private void WriteTable(ReportTable table, int longest)
     {
         string caption = Text(table.Caption);
-        html.WriteLine($"<div class=\"scroll{(table.Columns.Count > MostNarrow ? " wide" : "")}\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");
+        html.WriteLine($"<div class=\"scroll{(table.Columns.Count > MostNarrow || table.Remarks.Count > 0 ? " wide" : "")}\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");
         foreach ((string title, bool isNumber) in table.Columns)
         {
             html.Write($"<th scope=\"col\"{(isNumber ? " class=\"n\"" : "")}>{Text(title, PlainLabel.Longest)}</th>");
