@@ -26,6 +26,7 @@ public static class CommandLineApp
             FitCommand.Create(output, error, cancel),
             NewCommand.Create(output), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
         };
+        root.Add(CompletionCommand.Create(root, output));
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
         {

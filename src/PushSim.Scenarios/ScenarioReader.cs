@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 
@@ -47,6 +48,7 @@ public static class ScenarioReader
         }
 
         SetValues.PutIntoScenario(context, tree);
+        PartFill.FillScenario(context, tree);
         var root = new Section(context, "scenario", tree);
         RobotSettings? robot = Robot(context, path, root, SetValues.OfRobot(context));
         context.TyreMaterial = null;

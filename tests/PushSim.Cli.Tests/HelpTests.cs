@@ -13,6 +13,7 @@ public class HelpTests
     [InlineData("explain")]
     [InlineData("shelf")]
     [InlineData("limits")]
+    [InlineData("completion")]
     public void Help_has_examples_and_fits_eighty_columns(string command)
     {
         Cli cli = Cli.Run(command.Length > 0 ? [command, "--help"] : ["--help"]);
@@ -30,7 +31,7 @@ public class HelpTests
         string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
         Assert.DoesNotContain("Examples", list);
         Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
-        Assert.All(new[] { "run", "check", "limits", "fit", "new", "explain", "shelf" }, c => Assert.Contains($"\n  {c} ", list));
+        Assert.All(new[] { "run", "check", "limits", "fit", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
     }
 
     [Fact]

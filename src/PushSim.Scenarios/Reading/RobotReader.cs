@@ -36,6 +36,7 @@ internal sealed class RobotReader
     {
         _context = context;
         ShelfFill.Fill(context, tree);
+        PartFill.FillRobot(context, tree);
         _root = new Section(context, "robot", tree);
     }
 
