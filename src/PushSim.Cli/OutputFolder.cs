@@ -49,6 +49,28 @@ internal sealed class OutputFolder
         return new OutputFolder(full, old);
     }
 
+    /// <summary>Opens or makes a folder that several processes write parts into at once: nothing in it is removed. Throws <see cref="IOException"/> if it is not ours and not forced.</summary>
+    public static OutputFolder Join(string path, bool force)
+    {
+        string full = System.IO.Path.GetFullPath(path);
+        Directory.CreateDirectory(full);
+        string mark = System.IO.Path.Combine(full, MarkName);
+        try
+        {
+            // whoever comes first makes the mark, the others find it; parts are ours too
+            if (!File.Exists(mark) && (force || Directory.EnumerateFileSystemEntries(full).All(e => System.IO.Path.GetFileName(e).StartsWith("part-", StringComparison.Ordinal) || e == mark)))
+            {
+                using FileStream made = new(mark, FileMode.CreateNew);
+            }
+        }
+        catch (IOException) when (File.Exists(mark))
+        {
+            // another process was faster
+        }
+
+        return File.Exists(mark) ? new OutputFolder(full, []) : throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
+    }
+
     /// <summary>Writes a file of the folder.</summary>
     /// <returns>Its path.</returns>
     public string Write(string name, Action<Stream> content)

@@ -21,6 +21,13 @@ internal static class BindingPanels
     {
         (string key, string title, string axis) = Main(run);
         Panel main = RunPlot.Time($"{title}, shaded by what binds most of the force", axis).Add(run, run[key], title.ToLowerInvariant());
+        Shade(main, run, wheels);
+        return [main, Bands(run, wheels)];
+    }
+
+    /// <summary>Shades a panel over time by what binds most of the force.</summary>
+    public static void Shade(Panel main, RunResult run, IReadOnlyList<WheelBindings> wheels)
+    {
         HashSet<WheelBinding> seen = [];
         foreach ((double from, double to, WheelBinding kind) in Spans(run.Time, RunBinding.Dominant(run, wheels)))
         {
@@ -29,8 +36,13 @@ internal static class BindingPanels
         }
 
         main.WithKey([.. seen.Where(k => k != WheelBinding.Nothing).Order().Select(k => (RunBinding.Of(k), s_colours[(int)k]))]);
+    }
+
+    /// <summary>One band a wheel, coloured by what binds it.</summary>
+    public static Panel Bands(RunResult run, IReadOnlyList<WheelBindings> wheels)
+    {
+        HashSet<WheelBinding> seen = [];
         Panel bands = RunPlot.Time("What binds each wheel", "").WithWords([.. wheels.Select(w => w.Wheel).Reverse()]).WithRows(0.5 + (0.12 * wheels.Count));
-        seen.Clear();
         for (int w = 0; w < wheels.Count; w++)
         {
             double row = wheels.Count - 1 - w;
@@ -41,8 +53,7 @@ internal static class BindingPanels
             }
         }
 
-        bands.WithKey([.. seen.Order().Select(k => (RunBinding.Of(k), s_colours[(int)k]))]).WithSpan(run.Time[0], run.Time[^1]);
-        return [main, bands];
+        return bands.WithKey([.. seen.Order().Select(k => (RunBinding.Of(k), s_colours[(int)k]))]).WithSpan(run.Time[0], run.Time[^1]);
     }
 
     private static (string Key, string Title, string Axis) Main(RunResult run)

@@ -31,6 +31,15 @@ public sealed class PlotSheet
         _width = look.Width;
     }
 
+    /// <summary>A sheet of charts that are no panels.</summary>
+    /// <param name="charts">Each with its height [px].</param>
+    internal PlotSheet(IReadOnlyList<(PlotModel Model, int Height)> charts)
+    {
+        _panels = [.. charts.Select(c => c.Model)];
+        _heights = [.. charts.Select(c => c.Height)];
+        _width = PlotLook.File.Width;
+    }
+
     /// <summary>Titles of the panels, from the top.</summary>
     public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
 

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Fit;
+using PushSim.Analysis.Limits;
 using PushSim.Simulation;
 
 namespace PushSim.Plotting;
@@ -62,6 +63,7 @@ public sealed class RunPlot
         }
 
         List<Panel> panels = [speed, acceleration, slip];
+        AddBindings(r, speed, panels);
         AddCurrents(r, panels);
         if (r.Scenario.Robot.Controllers.Count > 0)
         {
@@ -101,6 +103,7 @@ public sealed class RunPlot
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         AddWheels(r, load, "load_n");
         List<Panel> panels = [force, slip, load];
+        AddBindings(r, force, panels);
         AddCurrents(r, panels);
         return panels;
     }
@@ -120,6 +123,17 @@ public sealed class RunPlot
         foreach (Tyres.WheelSettings wheel in r.Scenario.Robot.Wheels)
         {
             panel.Add(r, r[$"wheel_{Slug.Of(wheel.Name)}_{what}"], wheel.Name);
+        }
+    }
+
+    // What binds when: the main panel shaded, and a band a wheel.
+    private static void AddBindings(RunResult r, Panel main, List<Panel> panels)
+    {
+        if (r.Scenario.Robot.Controllers.Count > 0)
+        {
+            IReadOnlyList<WheelBindings> wheels = RunBinding.Find(r);
+            BindingPanels.Shade(main, r, wheels);
+            panels.Add(BindingPanels.Bands(r, wheels));
         }
     }
 

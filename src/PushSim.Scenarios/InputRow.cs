@@ -13,4 +13,7 @@ public sealed record InputRow(string File, int Line, int Column, string Key, str
 {
     /// <summary>How values lie within the tolerance.</summary>
     public Spread Spread { get; init; }
+
+    /// <summary>Whose value it is: "robot", "opponent" or, of the scenario itself, nothing.</summary>
+    public string Owner { get; init; } = "";
 }

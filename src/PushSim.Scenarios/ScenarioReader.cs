@@ -47,27 +47,49 @@ public static class ScenarioReader
             return Result(context, null, null);
         }
 
-        SetValues.PutIntoScenario(context, tree);
-        PartFill.FillScenario(context, tree);
-        var root = new Section(context, "scenario", tree);
-        RobotSettings? robot = Robot(context, path, root, SetValues.OfRobot(context));
+        var trees = new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree };
+        (ScenarioSettings? scenario, RobotSettings? robot) = Evaluate(context, trees);
+        return Result(context, scenario, robot);
+    }
+
+    /// <summary>The settings that a scenario's trees give; robot files that are not there yet are loaded.</summary>
+    internal static (ScenarioSettings? Scenario, RobotSettings? Robot) Evaluate(ReadContext context, SceneTrees trees)
+    {
+        Overrides? scene = context.Set.Count == 0 ? null : new Overrides(null, EntriesOf(context, ""));
+        context.Overrides = scene;
+        if (context.Drawn is null)
+        {
+            SetValues.PutIntoScenario(context, trees.Scenario);
+            PartFill.FillScenario(context, trees.Scenario);
+        }
+
+        var root = new Section(context, "scenario", trees.Scenario);
+        RobotSettings? robot = Robot(context, trees, root, "robot");
         context.TyreMaterial = null;
+        context.Overrides = scene;
         Section? opponentSection = root.Table("opponent");
         (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
-        RobotSettings? opponent = opponentSection is null ? null : Robot(context, path, opponentSection, []);
-        if (robot is not null && opponent is not null)
+        RobotSettings? opponent = opponentSection is null ? null : Robot(context, trees, opponentSection, "opponent");
+        if (robot is not null && opponent is not null && context.Drawn is null)
         {
             NameNotes(context, (0, notes), (0, derived), robot.Name);
             NameNotes(context, (notes, context.Notes.Count), (derived, context.Derived.Count), opponent.Name);
         }
 
-        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, Path.GetFileNameWithoutExtension(path));
-        if (root.Table("measured") is Section measured && scenario is not null)
+        context.Overrides = scene;
+        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, trees.Name);
+        if (scenario is not null)
         {
-            scenario = MeasuredReader.Add(context, path, measured, scenario);
+            scene?.ReportUnused(context, "this scenario");
         }
 
-        return Result(context, scenario, robot);
+        context.Overrides = null;
+        if (context.Drawn is null && root.Table("measured") is Section measured && scenario is not null)
+        {
+            scenario = MeasuredReader.Add(context, trees.Path, measured, scenario);
+        }
+
+        return (context.Errors == 0 ? scenario : null, robot);
     }
 
     // With two robots a note must say whose it is.
@@ -84,29 +106,39 @@ public static class ScenarioReader
         }
     }
 
-    // The robot that a scenario or its opponent names, with what they set anew in it.
-    private static RobotSettings? Robot(ReadContext context, string path, Section user, IReadOnlyList<TomlEntry> first)
+    // What a caller sets anew in a robot or, for no owner, in the scenario.
+    private static List<TomlEntry> EntriesOf(ReadContext context, string owner) =>
+        [.. context.Set.Where(s => SetPath.OwnerOf(s.Path) == owner).Select(s => new TomlEntry(owner == "" ? s.Path : SetPath.WithoutOwner(s.Path), s.Value.Place, s.Value))];
+
+    // The robot that a scenario or its opponent names, with what they and the caller set anew in it.
+    private static RobotSettings? Robot(ReadContext context, SceneTrees trees, Section user, string owner)
     {
-        if (user.Text("robot") is not string name)
+        string? name = user.Text("robot");
+        TomlTable? set = context.Drawn is null ? user.Raw("override") : null;
+        TomlTable? tree = owner == "robot" ? trees.Robot : trees.Opponent;
+        if (tree is null && name is not null)
         {
-            return null;
+            tree = RobotTree(context, trees.Path, name, user.PlaceOf("robot"));
         }
 
-        TomlTable? set = user.Raw("override");
-        TomlTable? tree = RobotTree(context, path, name, user.PlaceOf("robot"));
         if (tree is null)
         {
             return null;
         }
 
+        (trees.Robot, trees.Opponent) = owner == "robot" ? (tree, trees.Opponent) : (trees.Robot, tree);
+        List<TomlEntry> first = EntriesOf(context, owner);
+        first.AddRange(owner == "robot" && context.Drawn is null ? SetValues.OfRobot(context) : []);
         context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
+        context.Owner = owner;
         RobotSettings? robot = RobotReader.Read(context, tree);
         if (robot is not null)
         {
-            context.Overrides?.ReportUnused(context, robot.Name);
+            context.Overrides?.ReportUnused(context, $"robot \"{SourceFile.Clean(robot.Name, 60)}\"");
         }
 
         context.Overrides = null;
+        context.Owner = "";
         return robot;
     }
 
@@ -122,7 +154,7 @@ public static class ScenarioReader
         return Tree(context, full, shown, (place, name));
     }
 
-    private static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from)
+    internal static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from)
     {
         TomlTable? tree = FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
         if (tree is not null)
@@ -133,7 +165,7 @@ public static class ScenarioReader
         return tree;
     }
 
-    private static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
+    internal static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
     {
         Scenario = context.Errors == 0 ? scenario : null,
         Robot = context.Errors == 0 ? robot : null,

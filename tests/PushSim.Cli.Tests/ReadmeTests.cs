@@ -17,7 +17,7 @@ public partial class ReadmeTests
     {
         using var scratch = new ScratchFolder();
         string[] words = [.. command.Split(' ').Select(w => w.StartsWith("scenarios/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)];
-        string[] args = words[0] is "run" or "new" ? [.. words, "--out", scratch["out"]] : words;
+        string[] args = words[0] is "run" or "new" or "limits" or "fit" or "odds" or "sweep" or "ladder" or "plan" ? [.. words, "--out", scratch["out"]] : words;
         Cli cli = Cli.Run(args);
         Assert.Equal(ExitCode.Done, cli.Code);
         Assert.NotEqual("", cli.Output);

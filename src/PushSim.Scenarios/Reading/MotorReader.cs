@@ -14,6 +14,7 @@ internal sealed class MotorReader
         _section = section;
         _ = section.Text("shelf");
         GearRatio = section.Number("gear_ratio");
+        _ = section.Number("own_share");
         GearEfficiency = GearReader.Efficiency(section, $"motor \"{name}\"");
         _data = new MotorData
         {

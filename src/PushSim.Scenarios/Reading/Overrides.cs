@@ -10,14 +10,25 @@ internal sealed class Overrides
 {
     private readonly Dictionary<string, TomlEntry> _entries = new(StringComparer.Ordinal);
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _used = new(StringComparer.Ordinal);
+
+    private readonly List<(string Head, string Tail, TomlEntry Entry)> _wild = [];
 
     /// <param name="table">The file's table of overrides; may be null.</param>
-    /// <param name="first">Entries, whole paths as keys, that win over those of the table.</param>
+    /// <param name="first">Entries, whole paths as keys, that win over those of the table; "*" stands for any name.</param>
     public Overrides(TomlTable? table, IReadOnlyList<TomlEntry> first)
     {
         foreach (TomlEntry entry in first)
         {
-            _entries[entry.Key] = entry;
+            int star = entry.Key.IndexOf(".*.", StringComparison.Ordinal);
+            if (star < 0)
+            {
+                _entries[entry.Key] = entry;
+            }
+            else
+            {
+                _wild.Add((entry.Key[..(star + 1)], entry.Key[(star + 2)..], entry));
+            }
         }
 
         if (table is not null)
@@ -30,6 +41,15 @@ internal sealed class Overrides
     public TomlEntry? Find(string path)
     {
         _asked.Add(path);
+        foreach ((string head, string tail, TomlEntry entry) in _wild)
+        {
+            if (path.Length > head.Length + tail.Length && path.StartsWith(head, StringComparison.Ordinal) && path.EndsWith(tail, StringComparison.Ordinal))
+            {
+                _used.Add(entry.Key);
+                return entry;
+            }
+        }
+
         return _entries.GetValueOrDefault(path);
     }
 
@@ -38,14 +58,15 @@ internal sealed class Overrides
         _entries.FirstOrDefault(e => e.Key.StartsWith(table + ".", StringComparison.Ordinal)).Value;
 
     /// <summary>Complains about every value that nothing asked for. Only sensible after a reading that was complete.</summary>
-    public void ReportUnused(ReadContext context, string robot)
+    public void ReportUnused(ReadContext context, string owner)
     {
-        foreach ((string path, TomlEntry entry) in _entries)
+        IEnumerable<(string Path, TomlEntry Entry)> all = [.. _entries.Select(e => (e.Key, e.Value)), .. _wild.Where(w => !_used.Contains(w.Entry.Key)).Select(w => (w.Entry.Key, w.Entry))];
+        foreach ((string path, TomlEntry entry) in all)
         {
             if (!_asked.Contains(path))
             {
                 string near = NearestWord.Find(path, _asked) is string word ? $"did you mean \"{SourceFile.Clean(word)}\"?" : "write it as part.name.key, for example \"tyre.soft.static_friction\" or \"chassis.mass\"";
-                context.Error(entry.KeyPlace, $"robot \"{SourceFile.Clean(robot, 60)}\" has no value \"{SourceFile.Clean(path, 100)}\"", near);
+                context.Error(entry.KeyPlace, $"{owner} has no value \"{SourceFile.Clean(path, 100)}\"", near);
             }
         }
     }

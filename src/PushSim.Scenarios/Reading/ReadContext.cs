@@ -23,6 +23,18 @@ internal sealed class ReadContext(ReadOptions options)
     /// <summary>Values that stand in place of those of the file being read; null for none.</summary>
     public Overrides? Overrides { get; set; }
 
+    /// <summary>Values set anew by whoever reads, before those of the files; empty for none.</summary>
+    public IReadOnlyList<(string Path, TomlNode Value)> Set { get; init; } = [];
+
+    /// <summary>Whose values are read: "" for scenario, "robot" or "opponent".</summary>
+    public string Owner { get; set; } = "";
+
+    /// <summary>Notes which values may be drawn; null when a file is only read.</summary>
+    public DrawRecorder? Recorder { get; init; }
+
+    /// <summary>Drawn values by slot [SI]; null when the files' middle values are read. Checks of the file's form are left out then, since they passed.</summary>
+    public double[]? Drawn { get; init; }
+
     /// <summary>Material of the shelf for the tyres of the robot being read; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
     public string? TyreMaterial { get; set; } = options.TyreMaterial;
 

@@ -35,8 +35,12 @@ internal sealed class RobotReader
     private RobotReader(ReadContext context, TomlTable tree)
     {
         _context = context;
-        ShelfFill.Fill(context, tree);
-        PartFill.FillRobot(context, tree);
+        if (context.Drawn is null)
+        {
+            ShelfFill.Fill(context, tree);
+            PartFill.FillRobot(context, tree);
+        }
+
         _root = new Section(context, "robot", tree);
     }
 
@@ -117,7 +121,7 @@ internal sealed class RobotReader
         if (inertia is null && mass is double m)
         {
             inertia = 0.5 * m * radius * radius;
-            if (double.IsFinite(inertia.Value))
+            if (double.IsFinite(inertia.Value) && _context.Drawn is null)
             {
                 CollectionsMarshal.GetValueRefOrAddDefault(_discs, inertia.Value, out _) += (_discs.GetValueOrDefault(inertia.Value) is null ? "" : ", ") + name;
             }
@@ -134,16 +138,16 @@ internal sealed class RobotReader
             Y = s.Required("y"),
             Radius = radius,
             SpinInertia = inertia ?? 1e-6,
-            Tyre = TyreOf(s),
+            Tyre = TyreOf(s, name),
             IsSkid = isSkid,
         };
     }
 
-    private TyreSettings TyreOf(Section s)
+    private TyreSettings TyreOf(Section s, string wheel)
     {
         if (s.Text("tyre") is string name)
         {
-            if (_tyres.TryGetValue(name, out TyreReader? tyre))
+            if (PartNames.TryFind(_tyres, name, wheel, out TyreReader? tyre))
             {
                 return tyre.Given;
             }
@@ -160,6 +164,11 @@ internal sealed class RobotReader
         foreach (TyreReader reader in _tyres.Values)
         {
             List<WheelSettings> users = [.. _wheels.Where(w => ReferenceEquals(w.Tyre, reader.Given))];
+            if (users.Count == 0 && reader.IsReplaced)
+            {
+                continue;
+            }
+
             TyreSettings tyre = reader.Finish(users, chassis, _wheels.Count);
             for (int i = 0; i < _wheels.Count; i++)
             {
@@ -170,6 +179,11 @@ internal sealed class RobotReader
             }
         }
     }
+
+    /// <summary>Name of a motor as a part of its drive.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="index">Place among its motors, from 0.</param>
+    public static string PartOfDrive(string drive, int index) => index == 0 ? drive : $"{drive} {index + 1}";
 
     private void ReadDrives()
     {
@@ -194,7 +208,7 @@ internal sealed class RobotReader
         List<MotorReader> motors = [];
         foreach (TomlText m in names ?? [])
         {
-            if (_motors.TryGetValue(m.Value, out MotorReader? motor))
+            if (PartNames.TryFind(_motors, m.Value, PartOfDrive(name, motors.Count), out MotorReader? motor))
             {
                 motors.Add(motor);
             }

@@ -14,17 +14,20 @@ internal sealed class Section
     private readonly ReadContext _context;
     private readonly TomlTable _table;
     private readonly string _section;
-    private readonly string _path;
+    private readonly string? _label;
+    private string? _path;
 
     public Section(ReadContext context, string section, TomlTable table, string? label = null)
     {
         _context = context;
         _table = table;
         _section = section;
-        string own = section is "robot" or "scenario" ? "" : section;
-        _path = label is null ? own : $"{own}.{label}";
-        ReportUnknown();
-        ReportMissing();
+        _label = label;
+        if (context.Drawn is null)
+        {
+            ReportUnknown();
+            ReportMissing();
+        }
     }
 
     /// <summary>Where the table starts.</summary>
@@ -32,6 +35,9 @@ internal sealed class Section
 
     /// <summary>The context that gathers complaints.</summary>
     public ReadContext Context => _context;
+
+    /// <summary>True for a block whose parts stand beside it, each with an error of its own.</summary>
+    public bool IsReplaced => _table.IsReplaced;
 
     public bool Has(string key) => Entry(key) is not null;
 
@@ -41,6 +47,11 @@ internal sealed class Section
     /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
     public double? Number(string key)
     {
+        if (_context.Drawn is not null)
+        {
+            return Entry(key) is TomlEntry { Value: TomlNode node } ? Again(node) : null;
+        }
+
         KeyDefinition d = Definition(key);
         return Entry(key) is TomlEntry e ? Quantity(d, d.Dimension, e.Value, Name(key)) : null;
     }
@@ -52,6 +63,11 @@ internal sealed class Section
 
     public int Whole(string key, int byDefault)
     {
+        if (_context.Drawn is not null)
+        {
+            return Entry(key) is TomlEntry { Value: TomlNode node } ? (int)Again(node) : byDefault;
+        }
+
         KeyDefinition d = Definition(key);
         if (Entry(key) is not TomlEntry e)
         {
@@ -66,11 +82,17 @@ internal sealed class Section
         }
 
         Note(key, e.Value.Place, count.Value.ToString(CultureInfo.InvariantCulture), count, "", 0.0);
+        e.Value.Known = Math.Min(count.Value, int.MaxValue);
         return InRange(d, count.Value, e.Value.Place) ? (int)Math.Min(count.Value, int.MaxValue) : byDefault;
     }
 
     public string? Text(string key)
     {
+        if (_context.Drawn is not null)
+        {
+            return (Entry(key)?.Value as TomlText)?.Value.Trim();
+        }
+
         KeyDefinition d = Definition(key);
         if (Entry(key) is not TomlEntry e)
         {
@@ -173,7 +195,9 @@ internal sealed class Section
             return null;
         }
 
-        return [.. a.Items.Select((item, i) => Quantity(d, d.Dimension, item, $"{Name(key)}[{i + 1}]"))];
+        return _context.Drawn is not null
+            ? [.. a.Items.Select(Again)]
+            : [.. a.Items.Select((item, i) => Quantity(d, d.Dimension, item, $"{Name(key)}[{i + 1}]"))];
     }
 
     /// <summary>A list of pairs in SI, rising in the first; null if missing or wrong.</summary>
@@ -189,6 +213,11 @@ internal sealed class Section
         {
             _context.Error(e.Value.Place, $"\"{key}\" takes a list of pairs", $"for example {key} = {d.Example}");
             return null;
+        }
+
+        if (_context.Drawn is not null)
+        {
+            return [.. a.Items.Cast<TomlArray>().Select(p => (Again(p.Items[0]), Again(p.Items[1])))];
         }
 
         if (a.Items.Count > most)
@@ -232,9 +261,18 @@ internal sealed class Section
     {
         if (Entry(key) is not TomlEntry e)
         {
-            return _context.Overrides?.FindInside(Name(key)) is TomlEntry set
-                ? new Section(_context, SectionOf(key), new TomlTable(set.KeyPlace, isExplicit: true))
-                : null;
+            if (_context.Overrides?.FindInside(Name(key)) is not TomlEntry set)
+            {
+                return null;
+            }
+
+            var empty = new TomlTable(set.KeyPlace, isExplicit: true);
+            if (_context.Recorder is not null)
+            {
+                _table.Add(new TomlEntry(key, set.KeyPlace, empty));
+            }
+
+            return new Section(_context, SectionOf(key), empty);
         }
 
         if (e.Value is TomlTable t)
@@ -257,7 +295,7 @@ internal sealed class Section
 
         if (e.Value is TomlArray a && a.Items.All(i => i is TomlTable))
         {
-            return [.. a.Items.Cast<TomlTable>().Select((t, i) => new Section(_context, SectionOf(key), t, LabelOf(t, i)))];
+            return [.. a.Items.Cast<TomlTable>().Select((t, i) => new Section(_context, SectionOf(key), t, _context.Drawn is null ? LabelOf(t, i) : ""))];
         }
 
         string help = e.Value is TomlTable ? $"write [[{SectionOf(key)}]] with double brackets" : $"write each as [[{SectionOf(key)}]]";
@@ -266,20 +304,53 @@ internal sealed class Section
     }
 
     // What the file gives, or what the file that uses it sets in its place.
-    private TomlEntry? Entry(string key) => _context.Overrides?.Find(Name(key)) ?? _table.Find(key);
+    private TomlEntry? Entry(string key)
+    {
+        TomlEntry? own = _table.Find(key);
+        if (_context.Overrides?.Find(Name(key)) is not TomlEntry set)
+        {
+            return own;
+        }
+
+        if (_context.Recorder is null)
+        {
+            return set;
+        }
+
+        // written into the tree for good, so that a draw need not look it up; a copy, since other parts may get it too
+        if (own is null || own.KeyPlace != set.KeyPlace)
+        {
+            _table.Put(new TomlEntry(key, set.KeyPlace, set.Value.Copy()));
+        }
+
+        return _table.Find(key);
+    }
+
+    // A value that was read before: drawn, or as it was then.
+    private double Again(TomlNode node) => node.Slot >= 0 ? _context.Drawn![node.Slot] : node.Known;
 
     private string SectionOf(string key) => _section is "robot" or "scenario" ? key : $"{_section}.{key}";
 
     private static string LabelOf(TomlTable table, int index) =>
-        table.Find("name")?.Value is TomlText t ? SourceFile.Clean(t.Value, 60) : (index + 1).ToString(CultureInfo.InvariantCulture);
+        table.Find("name")?.Value is TomlText t ? SourceFile.Clean(PartNames.OfBlock(t.Value), 60) : (index + 1).ToString(CultureInfo.InvariantCulture);
 
-    private string Name(string key) => _path.Length == 0 ? key : $"{_path}.{key}";
+    private string Name(string key)
+    {
+        string own = _section is "robot" or "scenario" ? "" : _section;
+        _path ??= _label is null ? own : $"{own}.{_label}";
+        return _path.Length == 0 ? key : $"{_path}.{key}";
+    }
 
     private KeyDefinition Definition(string key) =>
         KeyTable.Find(_section, key) ?? throw new ArgumentException($"no key {key} in {_section}", nameof(key));
 
     private double Quantity(KeyDefinition d, Dimension dimension, TomlNode node, string name)
     {
+        if (_context.Drawn is not null)
+        {
+            return Again(node);
+        }
+
         Quantity q;
         switch (node)
         {
@@ -305,7 +376,14 @@ internal sealed class Section
                 return double.NaN;
         }
 
-        return InRange(d, q.Value, node.Place) ? q.Value : double.NaN;
+        if (!InRange(d, q.Value, node.Place))
+        {
+            return double.NaN;
+        }
+
+        node.Known = q.Value;
+        _context.Recorder?.Add(_context.Owner, _table, d, name, node, q);
+        return q.Value;
     }
 
     private bool InRange(KeyDefinition d, double value, Place place)
@@ -332,7 +410,7 @@ internal sealed class Section
     }
 
     private void Note(string key, Place place, string text, double? value, string unit, double tolerance, bool isFull = false, Spread spread = Spread.Normal) =>
-        _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, isFull ? key : Name(key), text, value, unit, tolerance) { Spread = spread });
+        _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, isFull ? key : Name(key), text, value, unit, tolerance) { Spread = spread, Owner = _context.Owner });
 
     private void ReportUnknown()
     {
@@ -365,7 +443,7 @@ internal sealed class Section
         {
             if (d.IsRequired && Entry(d.Name) is null)
             {
-                string where = _path.Length == 0 ? $"this {_section} file" : _path;
+                string where = Name("") is { Length: > 0 } path ? path.TrimEnd('.') : $"this {_section} file";
                 string example = d.Kind is KeyKind.Table ? $"add [{SectionOf(d.Name)}]" : d.Kind is KeyKind.Tables ? $"add [[{SectionOf(d.Name)}]]" : $"add {d.Name} = {d.Example}";
                 _context.Error(_table.Place, $"missing \"{d.Name}\" in {where}", $"{example} ({char.ToLowerInvariant(d.Meaning[0])}{d.Meaning[1..].TrimEnd('.')})");
             }

@@ -43,6 +43,9 @@ internal sealed class TyreReader
     /// <summary>The tyre as the file gives it; NaN where a number is missing or wrong.</summary>
     public TyreSettings Given { get; }
 
+    /// <summary>True if each wheel has a copy of its own, so that nobody uses this one.</summary>
+    public bool IsReplaced => _s.IsReplaced;
+
     /// <summary>The tyre with what is missing estimated, for the wheels that have it.</summary>
     public TyreSettings Finish(IReadOnlyList<WheelSettings> users, ChassisSettings? chassis, int wheels)
     {
@@ -241,7 +244,13 @@ internal sealed class TyreReader
             FoulingDistance = s.Or("fouling_distance", d.FoulingDistance),
             SpecificWear = s.Or("wear", 0.0) / DrumWork,
         };
-        if (d.KineticFriction > d.StaticFriction)
+        _ = s.Number("own_share");
+        if (d.KineticFriction > d.StaticFriction && s.Context.Drawn is not null)
+        {
+            // the two are drawn for themselves; a tread never grips better sliding than it held
+            d = d with { KineticFriction = d.StaticFriction };
+        }
+        else if (d.KineticFriction > d.StaticFriction)
         {
             s.Context.Error(s.PlaceOf("kinetic_friction"), FormattableString.Invariant($"kinetic friction {d.KineticFriction:G4} is above static friction {d.StaticFriction:G4}"), "swap them, or use friction_rise for friction that grows with slip speed");
         }

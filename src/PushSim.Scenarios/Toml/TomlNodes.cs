@@ -8,6 +8,15 @@ internal abstract class TomlNode(Place place)
 
     /// <summary>What it is, in words with article.</summary>
     public abstract string Words { get; }
+
+    /// <summary>Number of the drawn quantity that stands here; -1 for a fixed value. Set when draws are prepared, then only read.</summary>
+    public int Slot { get; set; } = -1;
+
+    /// <summary>The value in SI, kept once it was read, so that reading it again for a draw is quick; NaN before.</summary>
+    public double Known { get; set; } = double.NaN;
+
+    /// <summary>The same value with a drawn quantity of its own.</summary>
+    public virtual TomlNode Copy() => this;
 }
 
 /// <summary>A text.</summary>
@@ -16,6 +25,8 @@ internal sealed class TomlText(Place place, string value) : TomlNode(place)
     public string Value { get; } = value;
 
     public override string Words => "a text";
+
+    public override TomlNode Copy() => new TomlText(Place, Value);
 }
 
 /// <summary>A bare number.</summary>
@@ -26,6 +37,8 @@ internal sealed class TomlNumber(Place place, double value, bool isWhole) : Toml
     public bool IsWhole { get; } = isWhole;
 
     public override string Words => "a bare number";
+
+    public override TomlNode Copy() => new TomlNumber(Place, Value, IsWhole);
 }
 
 /// <summary>true or false.</summary>
@@ -51,6 +64,13 @@ internal sealed class TomlArray(Place place, bool isOfHeaders) : TomlNode(place)
     public bool IsOfHeaders { get; } = isOfHeaders;
 
     public override string Words => "a list";
+
+    public override TomlNode Copy()
+    {
+        var copy = new TomlArray(Place, IsOfHeaders);
+        copy.Items.AddRange(Items.Select(i => i.Copy()));
+        return copy;
+    }
 }
 
 /// <summary>A table in the order of the file.</summary>
@@ -64,6 +84,35 @@ internal sealed class TomlTable(Place place, bool isExplicit) : TomlNode(place)
     public bool IsExplicit { get; set; } = isExplicit;
 
     public override string Words => "a table";
+
+    /// <summary>Whose part this is, where one block of a file stands for several parts with errors of their own; empty for one error of all.</summary>
+    public string Part { get; init; } = "";
+
+    /// <summary>Share of the variance that each of those parts has for itself [1].</summary>
+    public double OwnShare { get; init; }
+
+    /// <summary>True for a block whose parts stand beside it; nothing of it is drawn.</summary>
+    public bool IsReplaced { get; set; }
+
+    /// <summary>A copy as one part of the block, under a name of its own.</summary>
+    public TomlTable AsPart(string part, double ownShare)
+    {
+        var copy = new TomlTable(Place, IsExplicit) { Part = part, OwnShare = ownShare };
+        foreach (TomlEntry e in Entries)
+        {
+            TomlNode value = e is { Key: "name", Value: TomlText t } ? new TomlText(t.Place, t.Value + Reading.PartNames.Separator + part) : e.Value.Copy();
+            copy.Add(e with { Value = value });
+        }
+
+        return copy;
+    }
+
+    /// <summary>Takes a key out, if it is there.</summary>
+    public void Remove(string key)
+    {
+        _byKey.Remove(key);
+        Entries.RemoveAll(e => e.Key == key);
+    }
 
     public TomlEntry? Find(string key) => _byKey.GetValueOrDefault(key);
 

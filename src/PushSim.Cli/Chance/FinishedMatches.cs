@@ -1,0 +1,135 @@
+using System.Globalization;
+using System.Text;
+using PushSim.Analysis.Chance;
+using PushSim.Simulation;
+
+namespace PushSim.Cli.Chance;
+
+/// <summary>What must agree for two files of finished matches to belong together.</summary>
+/// <param name="Fingerprint">Of the files that were read and of all that is drawn.</param>
+/// <param name="Seed">The seed.</param>
+/// <param name="Matches">Matches of the whole [1].</param>
+/// <param name="Part">Which part, from 1 [1].</param>
+/// <param name="Parts">Count of parts [1].</param>
+internal sealed record FinishedHead(string Fingerprint, ulong Seed, long Matches, int Part, int Parts)
+{
+    public string Text => string.Create(CultureInfo.InvariantCulture, $"# finished matches 1; fingerprint {Fingerprint}; seed {Seed}; matches {Matches}; part {Part} of {Parts}");
+}
+
+/// <summary>
+/// A file of finished matches: a part of a whole, or what an interrupted run left to go on from. One row a match, added as it ends; a row that was cut off by a
+/// crash is left out when the file is read.
+/// </summary>
+internal sealed class FinishedMatches : IDisposable
+{
+    private const string Columns = "match,winner,ending,ground_gained_m,end_time_s,cause";
+    private const string SecondsMark = "# seconds ";
+
+    private readonly StreamWriter _writer;
+
+    private FinishedMatches(StreamWriter writer) => _writer = writer;
+
+    public static string NameOf(int part, int parts, bool isAgainst) => string.Create(CultureInfo.InvariantCulture, $"part-{part}-of-{parts}{(isAgainst ? "-against" : "")}.csv");
+
+    /// <summary>The matches of a file whose head is as expected; null if it is not there or is of something else.</summary>
+    public static IReadOnlyList<MatchEnd>? Read(string path, FinishedHead head, out double seconds)
+    {
+        seconds = 0.0;
+        if (!File.Exists(path))
+        {
+            return null;
+        }
+
+        string text = File.ReadAllText(path);
+        string[] lines = text.Split('\n');
+        if (lines[0].TrimEnd('\r') != head.Text)
+        {
+            return null;
+        }
+
+        List<MatchEnd> outcomes = [];
+
+        // what follows the last line end was cut off
+        foreach (string line in lines[1..^1])
+        {
+            if (line.StartsWith(SecondsMark, StringComparison.Ordinal))
+            {
+                seconds += double.TryParse(line[SecondsMark.Length..], NumberStyles.Float, CultureInfo.InvariantCulture, out double s) ? s : 0.0;
+            }
+            else if (Row(line.TrimEnd('\r')) is MatchEnd outcome)
+            {
+                outcomes.Add(outcome);
+            }
+        }
+
+        return outcomes;
+    }
+
+    /// <summary>Begins a file anew with what is finished already; rows are added to it.</summary>
+    public static FinishedMatches Begin(string path, FinishedHead head, IEnumerable<MatchEnd> finished, double seconds)
+    {
+        string beside = path + ".new";
+        using (var writer = new StreamWriter(beside, append: false, new UTF8Encoding(false)) { NewLine = "\n" })
+        {
+            WriteHead(writer, head);
+            foreach (MatchEnd outcome in finished)
+            {
+                writer.WriteLine(Line(outcome));
+            }
+
+            WriteSeconds(writer, seconds);
+        }
+
+        File.Move(beside, path, overwrite: true);
+        return new FinishedMatches(new StreamWriter(path, append: true, new UTF8Encoding(false)) { NewLine = "\n", AutoFlush = true });
+    }
+
+    public static void WriteHead(TextWriter writer, FinishedHead head)
+    {
+        writer.WriteLine(head.Text);
+        writer.WriteLine(Columns);
+    }
+
+    public void Add(MatchEnd outcome) => _writer.WriteLine(Line(outcome));
+
+    public void AddSeconds(double seconds) => WriteSeconds(_writer, seconds);
+
+    public void Dispose() => _writer.Dispose();
+
+    /// <summary>A row; a text cell that a spreadsheet could take for a formula gets an apostrophe.</summary>
+    public static string Line(MatchEnd o)
+    {
+        string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };
+        string cause = (o.Cause ?? "").Replace('"', '\'');
+        cause = SafeCell.Of(cause);
+        return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},\"{cause}\"");
+    }
+
+    private static void WriteSeconds(TextWriter writer, double seconds)
+    {
+        if (seconds > 0.0)
+        {
+            writer.WriteLine(SecondsMark + seconds.ToString("R", CultureInfo.InvariantCulture));
+        }
+    }
+
+    private static MatchEnd? Row(string line)
+    {
+        string[] cells = line.Split(',', 6);
+        if (cells.Length != 6 || !cells[5].EndsWith('"') || cells[5].Length < 2
+            || !long.TryParse(cells[0], NumberStyles.None, CultureInfo.InvariantCulture, out long number)
+            || !double.TryParse(cells[3], NumberStyles.Float, CultureInfo.InvariantCulture, out double ground)
+            || !double.TryParse(cells[4], NumberStyles.Float, CultureInfo.InvariantCulture, out double end))
+        {
+            return null;
+        }
+
+        if (cells[1] == "failed")
+        {
+            return MatchEnd.Failed(number, cells[5].Trim('"'));
+        }
+
+        int winner = cells[1] switch { "robot" => 0, "opponent" => 1, _ => -1 };
+        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) ? new MatchEnd(number, winner, ending, ground, end) : null;
+    }
+}

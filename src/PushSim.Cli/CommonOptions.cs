@@ -1,0 +1,59 @@
+using System.CommandLine;
+using System.Globalization;
+
+namespace PushSim.Cli;
+
+/// <summary>Options that several commands share.</summary>
+internal sealed class CommonOptions
+{
+    public Option<string?> Out { get; } = new("--out") { Description = "Folder for files (default in pushsim-out).", HelpName = "DIR" };
+
+    public Option<bool> Force { get; } = new("--force") { Description = "Write into a folder that is not an output of pushsim." };
+
+    public Option<bool> Json { get; } = new("--json") { Description = "Print one JSON document; files only with --out." };
+
+    public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print the verdict only." };
+
+    public Option<bool> NoPlots { get; } = new("--no-plots") { Description = "Write no pictures." };
+
+    public Option<long> Seed { get; } = Whole("--seed", "S", "Seed of the draws; the same seed gives the same matches.", 1, 0, long.MaxValue);
+
+    public Option<long> Threads { get; } = Whole("--threads", "T", "Threads (default: one per processor).", Environment.ProcessorCount, 1, 1024);
+
+    /// <summary>Adds the options that every command with files has.</summary>
+    public void AddTo(Command command)
+    {
+        Out.Validators.Add(found =>
+        {
+            string? path = found.GetValueOrDefault<string?>();
+            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
+            {
+                found.AddError("--out needs the name of a folder");
+            }
+        });
+        command.Options.Add(Out);
+        command.Options.Add(Force);
+        command.Options.Add(Json);
+        command.Options.Add(Quiet);
+        command.Options.Add(NoPlots);
+    }
+
+    /// <summary>A whole number, read the same in every country.</summary>
+    public static Option<long> Whole(string name, string help, string description, long byDefault, long least, long most) => new(name)
+    {
+        Description = description,
+        HelpName = help,
+        DefaultValueFactory = _ => byDefault,
+        CustomParser = found =>
+        {
+            string text = found.Tokens.Count == 1 ? found.Tokens[0].Value : "";
+            if (long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value) && value >= least && value <= most)
+            {
+                return value;
+            }
+
+            found.AddError($"{name} takes a whole number from {least} to {most}, not \"{text}\"");
+            return byDefault;
+        },
+    };
+}

@@ -1,0 +1,77 @@
+using System.Diagnostics;
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Ladder;
+using PushSim.Cli.Chance;
+using PushSim.Scenarios;
+using PushSim.Scenarios.Drawing;
+
+namespace PushSim.Cli;
+
+/// <summary>A league: its robots, the drawn scenario of each pair, and their matches.</summary>
+internal sealed class Ladder(string[] files, string? scene, ulong seed, long matchesOfPair)
+{
+    // Round after round is slower by the lanes that run dry at the end of each.
+    private const int Rounds = 4;
+
+    private readonly List<(int First, int Second)> _places = [];
+    private readonly List<FileMatchSource> _sources = [];
+    private string[] _names = [];
+
+    public long Total => matchesOfPair * _sources.Count;
+
+    public bool Open(TextWriter error, out int code)
+    {
+        code = ExitCode.Done;
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        string[] names = new string[files.Length];
+        for (int i = 0; i < files.Length; i++)
+        {
+            for (int j = i + 1; j < files.Length; j++)
+            {
+                DrawableResult read = DrawableScenario.OfPair(files[i], files[j], scene);
+                ProblemWriter.Write(error, read.Read.Problems.Where(p => told.Add(p.ToString())));
+                if (read.Scenario is not DrawableScenario pair)
+                {
+                    code = read.Read.CannotRead ? ExitCode.CannotReadOrWrite : ExitCode.WrongInput;
+                    continue;
+                }
+
+                (names[i], names[j]) = (pair.Middle.Robot.Name, names[j] ?? pair.Middle.Opponent!.Robot.Name);
+                _places.Add((i, j));
+                _sources.Add(new FileMatchSource(pair, SeedOf(seed, $"{i}:{pair.Middle.Robot.Name}/{j}:{pair.Middle.Opponent!.Robot.Name}")));
+            }
+        }
+
+        _names = [.. names.Select((n, i) => names.Count(o => o == n) > 1 ? $"{n} ({Path.GetFileNameWithoutExtension(files[i])} {i + 1})" : n)];
+        return code == ExitCode.Done;
+    }
+
+    public LadderResult Run(int threads, ProgressLine progress, CancellationToken cancel)
+    {
+        // pair by pair, since like matches share the processor's lanes; in rounds, so that an interrupted ladder has some of every pair
+        IMatchRunner[] runners = [.. _sources.Select(p => new BatchMatchRunner(p.Middle))];
+        var outcomes = new IReadOnlyList<MatchEnd>[_sources.Count];
+        Array.Fill(outcomes, []);
+        long start = Stopwatch.GetTimestamp();
+        for (int round = 1; round <= Rounds; round++)
+        {
+            (long From, long To) range = Campaign.Part(round, Rounds, matchesOfPair);
+            for (int k = 0; k < _sources.Count && !cancel.IsCancellationRequested; k++)
+            {
+                outcomes[k] = [.. outcomes[k], .. Campaign.Run(runners[k], _sources[k], range, [], 0.0, threads, _ => progress.Step(), cancel)];
+            }
+        }
+
+        progress.End();
+        double rate = outcomes.Sum(o => o.Count) / Math.Max(1e-9, Stopwatch.GetElapsedTime(start).TotalSeconds);
+        PairRecord[] pairs = [.. _places.Select((p, k) =>
+        {
+            var tally = Tally.Of(outcomes[k]);
+            return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates);
+        })];
+        return LadderResult.Of(_names, pairs, outcomes, seed, rate, cancel.IsCancellationRequested);
+    }
+
+    // A seed of each pair's own, so that pairs do not share their draws.
+    private static ulong SeedOf(ulong seed, string pair) => seed ^ Philox.NumberOf(pair);
+}

@@ -1,0 +1,73 @@
+using System.CommandLine;
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Ladder;
+using PushSim.Cli.Chance;
+using PushSim.Plotting;
+using PushSim.Scenarios.Drawing;
+
+namespace PushSim.Cli;
+
+/// <summary>`pushsim ladder FILE...`: every pair of robots, a square of win shares, a ranking.</summary>
+internal static class LadderCommand
+{
+    private const long MostMatches = 1_000_000;
+
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var common = new CommonOptions();
+        var files = new Argument<string[]>("FILE") { Description = "Robot files, two or more.", Arity = ArgumentArity.OneOrMore };
+        Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches of each pair.", 100, 1, MostMatches);
+        var scene = new Option<string?>("--scene") { Description = "Scenario file with floor, shove and driving for all.", HelpName = "FILE" };
+        var command = new Command(
+            "ladder",
+            "Who beats whom: every pair of robots, win shares and a ranking.\n\n"
+            + "Examples:\n  pushsim ladder scenarios/robots/mole.toml scenarios/robots/badger.toml\n  pushsim ladder robots/*.toml --matches 400 --scene evening.toml")
+        {
+            files, matches, scene, common.Seed, common.Threads,
+        };
+        common.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            string[] robots = parsed.GetValue(files)!;
+            if (robots.Length < 2)
+            {
+                error.WriteLine("pushsim: error: a ladder needs two robot files or more\nhelp: pushsim ladder --help");
+                return ExitCode.WrongCommandLine;
+            }
+
+            string? outDir = parsed.GetValue(common.Out);
+            bool isJson = parsed.GetValue(common.Json);
+            var ladder = new Ladder(robots, parsed.GetValue(scene), (ulong)parsed.GetValue(common.Seed), parsed.GetValue(matches));
+            if (!ladder.Open(error, out int code))
+            {
+                return code;
+            }
+
+            OutputFolder? folder = isJson && outDir is null ? null : OutputFolder.Open(outDir ?? Path.Combine("pushsim-out", "ladder"), parsed.GetValue(common.Force));
+            bool isQuiet = parsed.GetValue(common.Quiet);
+            LadderResult result = ladder.Run((int)parsed.GetValue(common.Threads), new ProgressLine(error, "matches", ladder.Total, isQuiet || isJson), cancel);
+            List<string> written = folder is null ? [] : LadderReport.WriteFiles(folder, result, parsed.GetValue(common.NoPlots));
+            if (isJson)
+            {
+                output.WriteLine(LadderReport.Json(result));
+            }
+            else if (isQuiet)
+            {
+                output.WriteLine(result.Verdict);
+            }
+            else
+            {
+                LadderReport.Write(output, result, written);
+            }
+
+            if (cancel.IsCancellationRequested)
+            {
+                error.WriteLine($"pushsim: interrupted after {result.Matches} of {ladder.Total} matches; what is shown is from these");
+                return ExitCode.Interrupted;
+            }
+
+            return result.Matches > 0 && result.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,73 @@
+using System.Diagnostics;
+using System.Globalization;
+using PushSim.Analysis.Chance;
+using PushSim.Cli.Chance;
+using PushSim.Plotting;
+using PushSim.Simulation;
+
+namespace PushSim.Cli;
+
+/// <summary>One match of `odds` again, with the whole record, shown like a run.</summary>
+internal static class MatchReplay
+{
+    public static int Show(FileMatchSource source, OddsRequest request, long number, IReadOnlyList<string> notes, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        ScenarioSettings? scenario = source.Match(number, out string cause);
+        if (scenario is null)
+        {
+            error.WriteLine($"pushsim: error: match {number} of seed {request.Seed} cannot start: {PlainText.Of(cause)}");
+            WriteDraws(error, source, number);
+            return ExitCode.RunFailed;
+        }
+
+        string name = string.Create(CultureInfo.InvariantCulture, $"{source.Middle.Name}-match-{number}");
+        bool hasFiles = !request.Json || request.Out is not null;
+        OutputFolder? folder = hasFiles ? OutputFolder.Open(request.Out ?? Path.Combine("pushsim-out", name), request.Force) : null;
+        long start = Stopwatch.GetTimestamp();
+        RunResult result = Simulator.Run(scenario with { Name = name }, cancel);
+        double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        List<string> files = [];
+        if (folder is not null && result.Time.Length >= 2)
+        {
+            files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
+            if (!request.NoPlots)
+            {
+                RunPlot plot = RunPlot.Of(result);
+                files.Add(folder.Write("plot.svg", plot.WriteSvg));
+                files.Add(folder.Write("plot.png", plot.WritePng));
+            }
+        }
+
+        if (request.Json)
+        {
+            output.WriteLine(JsonReport.OfRun(result, milliseconds));
+        }
+        else if (request.Quiet)
+        {
+            output.WriteLine(result.Verdict);
+        }
+        else
+        {
+            TextReport.Write(output, result, milliseconds, notes, files);
+            WriteDraws(output, source, number);
+        }
+
+        if (result.Status == RunStatus.Failed)
+        {
+            error.WriteLine("pushsim: error: " + result.Cause);
+            return ExitCode.RunFailed;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void WriteDraws(TextWriter writer, FileMatchSource source, long number)
+    {
+        double[] values = source.Values(number);
+        writer.WriteLine($"drawn for match {number}:");
+        for (int i = 0; i < values.Length; i++)
+        {
+            writer.WriteLine(PlainText.Of(string.Create(CultureInfo.InvariantCulture, $"  {source.Quantities[i].Name} = {values[i]:G6}")));
+        }
+    }
+}

@@ -1,0 +1,91 @@
+using System.CommandLine;
+using System.Globalization;
+using PushSim.Analysis;
+using PushSim.Analysis.Chance;
+using PushSim.Cli.Chance;
+using PushSim.Plotting;
+using PushSim.Scenarios.Drawing;
+using PushSim.Simulation;
+
+namespace PushSim.Cli;
+
+/// <summary>`pushsim odds FILE`: many full matches with drawn values; win, lose and stalemate shares.</summary>
+internal static class OddsCommand
+{
+    private const long MostMatches = 100_000_000;
+
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var common = new CommonOptions();
+        var file = new Argument<string>("FILE") { Description = "Scenario file of a shove." };
+        Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches to run.", 1000, 1, MostMatches);
+        var within = new Option<string?>("--within") { Description = "Stop when the win share is known to this, for example 2% or 0.02.", HelpName = "SHARE" };
+        var against = new Option<string?>("--against") { Description = "Compare with another scenario on the same draws.", HelpName = "FILE" };
+        var part = new Option<string?>("--part") { Description = "Run only this part of the matches, for example 3/16; --merge joins the parts.", HelpName = "K/N" };
+        var merge = new Option<bool>("--merge") { Description = "Join the finished parts in the output folder." };
+        Option<long> match = CommonOptions.Whole("--match", "K", "Run this one match again and show it like run.", -1, 0, MostMatches);
+        var command = new Command(
+            "odds",
+            "How sure is the win: draws values from their tolerances and runs many matches.\n\n"
+            + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mine.toml --against other.toml --within 2%\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
+        {
+            file, matches, common.Seed, common.Threads, within, against, part, merge, match,
+        };
+        common.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            var request = new OddsRequest(
+                parsed.GetValue(file)!, parsed.GetValue(against), parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads),
+                Share(parsed.GetValue(within)), Part(parsed.GetValue(part)), parsed.GetValue(merge), parsed.GetValue(match) is long k and >= 0 ? k : null,
+                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots));
+            if (Wrong(request, parsed.GetValue(within), parsed.GetValue(part)) is string wrong)
+            {
+                error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
+                error.WriteLine("help: pushsim odds --help");
+                return ExitCode.WrongCommandLine;
+            }
+
+            return new OddsRun(request, output, error, cancel).Run();
+        });
+        return command;
+    }
+
+    private static string? Wrong(OddsRequest r, string? within, string? part) => r switch
+    {
+        { Within: double.NaN } => $"--within takes a share such as 2% or 0.02, not \"{within}\"",
+        { Part: (0, 0) } => $"--part takes K/N with K from 1 to N, for example 3/16, not \"{part}\"",
+        { Part: not null, Merge: true } => "--part runs one part, --merge joins them: give one of the two",
+        { Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",
+        { Part: not null, Json: true, Out: null } or { Merge: true, Json: true, Out: null } => "with --json the folder of the parts must be named: add --out DIR",
+        { Match: long k } when k >= r.Matches => $"--match {k} is not among the matches 0 to {r.Matches - 1}",
+        _ => null,
+    };
+
+    private static double Share(string? text)
+    {
+        if (text is null)
+        {
+            return 0.0;
+        }
+
+        string t = text.Trim();
+        bool isPercent = t.EndsWith('%');
+        return double.TryParse(isPercent ? t[..^1] : t, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value > 0.0 && (isPercent ? value / 100.0 : value) < 0.5
+            ? (isPercent ? value / 100.0 : value)
+            : double.NaN;
+    }
+
+    // null without one, (0, 0) for a wrong one
+    private static (int K, int N)? Part(string? text)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        string[] both = text.Split('/');
+        return both.Length == 2 && int.TryParse(both[0], NumberStyles.None, CultureInfo.InvariantCulture, out int k) && int.TryParse(both[1], NumberStyles.None, CultureInfo.InvariantCulture, out int n) && k >= 1 && k <= n
+            ? (k, n)
+            : (0, 0);
+    }
+}

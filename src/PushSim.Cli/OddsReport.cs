@@ -1,0 +1,195 @@
+using System.Globalization;
+using System.Text.Json;
+using PushSim.Analysis.Chance;
+using PushSim.Scenarios.Drawing;
+using PushSim.Simulation;
+using Spectre.Console;
+
+namespace PushSim.Cli;
+
+/// <summary>Odds as text for a person and as JSON for scripts.</summary>
+internal static class OddsReport
+{
+    private const int MostFailed = 20;
+
+    public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files)
+    {
+        IAnsiConsole console = TextReport.Console(output);
+        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(r.Verdict)) + "[/]");
+        console.WriteLine();
+        console.Write(Shares(r));
+        console.Write(Endings(r));
+        if (r.Inputs.Count > 0)
+        {
+            Table inputs = new Table().Border(TableBorder.Minimal).AddColumn("What matters most").AddColumn(new TableColumn("Share of the ground's variance").RightAligned());
+            foreach ((string name, double share) in r.Inputs)
+            {
+                inputs.AddRow(Escape(name), Percent(share));
+            }
+
+            console.Write(inputs);
+        }
+
+        console.Write(Drawn(r.Values));
+        if (r.Values.Any(v => v.IsOfClass))
+        {
+            console.MarkupLine("[dim]class: usual for its kind, taken because the file states no tolerance[/]");
+        }
+
+        foreach (string warning in r.Warnings)
+        {
+            console.MarkupLine("warning: " + Escape(warning));
+        }
+
+        console.MarkupLine("[dim]" + Escape(Text($"seed {r.Seed}; {r.MatchesPerSecond:0.#} matches a second; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches")) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        foreach (string file in files)
+        {
+            output.WriteLine("wrote " + file);
+        }
+    }
+
+    public static string Json(OddsResult r) => JsonReport.Write(w =>
+    {
+        JsonReport.WriteHead(w, "odds", r.Verdict, r.Warnings);
+        w.WriteString("robot", r.Robot);
+        w.WriteString("opponent", r.Opponent);
+        WriteTally(w, r.Tally);
+        w.WriteNumber("seed", r.Seed);
+        JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
+        w.WriteBoolean("interrupted", r.IsInterrupted);
+        w.WriteString("interval", "Wilson score, 95 %; of differences Tango score, 95 %");
+        w.WriteStartArray("endings");
+        foreach ((int winner, ShoveEnding ending, long count) in r.Tally.Endings)
+        {
+            w.WriteStartObject();
+            w.WriteString("winner", winner switch { 0 => r.Robot, 1 => r.Opponent, _ => "stalemate" });
+            w.WriteString("ending", ending.ToString().ToLowerInvariant());
+            w.WriteNumber("matches", count);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteStartArray("inputs_that_matter");
+        foreach ((string name, double share) in r.Inputs)
+        {
+            w.WriteStartObject();
+            w.WriteString("input", name);
+            w.WriteNumber("variance_share", share);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        WriteDrawn(w, r.Values);
+        w.WriteStartArray("failed");
+        foreach (MatchEnd failed in r.Failed.Take(MostFailed))
+        {
+            w.WriteStartObject();
+            w.WriteNumber("match", failed.Number);
+            w.WriteString("cause", failed.Cause);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        if (r.Comparison is Comparison c)
+        {
+            w.WriteStartObject("against");
+            w.WriteString("scenario", r.OtherName);
+            WriteTally(w, r.Other!);
+            w.WriteNumber("win_share_difference", c.Difference);
+            w.WriteNumber("win_share_difference_low", c.Interval.Low);
+            w.WriteNumber("win_share_difference_high", c.Interval.High);
+            w.WriteEndObject();
+        }
+    });
+
+    internal static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)
+    {
+        w.WriteStartArray("drawn");
+        foreach (TolerancedValue v in values)
+        {
+            w.WriteStartObject();
+            w.WriteString("key", v.Key);
+            w.WriteString("part", v.Part);
+            w.WriteNumber("middle", v.Middle);
+            w.WriteNumber("tolerance", v.Tolerance);
+            w.WriteString("unit", v.Unit);
+            w.WriteString("spread", v.Spread.ToString().ToLowerInvariant());
+            w.WriteBoolean("class_tolerance", v.IsOfClass);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+    }
+
+    internal static Table Drawn(IReadOnlyList<TolerancedValue> values)
+    {
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn(new TableColumn("Drawn").NoWrap()).AddColumn(new TableColumn("Middle").RightAligned()).AddColumn(new TableColumn("Tolerance").RightAligned()).AddColumn("Unit").AddColumn("Spread").AddColumn("From");
+        foreach (TolerancedValue v in values)
+        {
+            string part = v.Part.Length == 0 ? "" : ", " + v.Part;
+            table.AddRow(Escape(v.Key + part), Text($"{v.Middle:G4}"), Text($"± {v.Tolerance:G3}"), Escape(v.Unit), v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
+        }
+
+        return table;
+    }
+
+    private static void WriteTally(Utf8JsonWriter w, Tally t)
+    {
+        Interval win = t.WinInterval;
+        Interval lead = t.LeadInterval;
+        w.WriteNumber("win_share", t.Share(t.Wins));
+        w.WriteNumber("win_share_low", win.Low);
+        w.WriteNumber("win_share_high", win.High);
+        w.WriteNumber("lose_share", t.Share(t.Losses));
+        w.WriteNumber("stalemate_share", t.Share(t.Stalemates));
+        w.WriteNumber("lead", t.Share(t.Wins) - t.Share(t.Losses));
+        w.WriteNumber("lead_low", lead.Low);
+        w.WriteNumber("lead_high", lead.High);
+        w.WriteNumber("matches", t.Matches);
+        w.WriteNumber("failed_matches", t.Failed);
+    }
+
+    private static Table Shares(OddsResult r)
+    {
+        Tally t = r.Tally;
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Outcome").AddColumn(new TableColumn("Matches").RightAligned()).AddColumn(new TableColumn("Share").RightAligned()).AddColumn("95 % interval");
+        Row($"{r.Robot} wins", t.Wins);
+        Row($"{r.Opponent} wins", t.Losses);
+        Row("stalemate", t.Stalemates);
+        Interval lead = t.LeadInterval;
+        table.AddRow("wins less losses", "", Text($"{100.0 * (t.Share(t.Wins) - t.Share(t.Losses)):+0.0;-0.0;0.0} %"), Text($"{100.0 * lead.Low:+0.0;-0.0;0.0} to {100.0 * lead.High:+0.0;-0.0;0.0} %"));
+        return table;
+
+        void Row(string name, long count)
+        {
+            Interval i = ShareInterval.Wilson(count, t.Matches);
+            table.AddRow(Escape(name), count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)), Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %"));
+        }
+    }
+
+    private static Table Endings(OddsResult r)
+    {
+        Table table = new Table().Border(TableBorder.Minimal).AddColumn("What decided").AddColumn(new TableColumn("Matches").RightAligned()).AddColumn(new TableColumn("Share").RightAligned());
+        foreach ((int winner, ShoveEnding ending, long count) in r.Tally.Endings)
+        {
+            (string won, string lost) = winner == 1 ? (r.Opponent, r.Robot) : (r.Robot, r.Opponent);
+            string words = ending switch
+            {
+                ShoveEnding.Line => $"{won} pushes {lost} over the line",
+                ShoveEnding.Ground => $"{won} has gained ground when time is up",
+                ShoveEnding.Tips => winner < 0 ? "both tip or lose the floor" : $"{lost} tips or loses the floor",
+                _ => "nobody gains ground",
+            };
+            table.AddRow(Escape(words), count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));
+        }
+
+        return table;
+    }
+
+    private static string Escape(string text) => Markup.Escape(PlainText.Of(text));
+
+    private static string Percent(double share) => Text($"{100.0 * share:0.0} %");
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}

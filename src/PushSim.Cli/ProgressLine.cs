@@ -1,0 +1,61 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace PushSim.Cli;
+
+/// <summary>How far long work is: a bar that is drawn over itself on a terminal, a plain line now and then elsewhere. Calls come one at a time.</summary>
+internal sealed class ProgressLine(TextWriter error, string things, long total, bool isQuiet)
+{
+    private const double TerminalSeconds = 0.2;
+    private const double PlainSeconds = 10.0;
+    private const int BarWidth = 24;
+
+    private readonly bool _isTerminal = ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected;
+    private readonly long _start = Stopwatch.GetTimestamp();
+    private double _next;
+    private bool _hasBar;
+
+    /// <summary>Done since the start [1].</summary>
+    public long Done { get; private set; }
+
+    public double Seconds => Stopwatch.GetElapsedTime(_start).TotalSeconds;
+
+    /// <summary>One more is done.</summary>
+    public void Step()
+    {
+        Done++;
+        double seconds = Seconds;
+        _next = _next == 0.0 ? (_isTerminal ? TerminalSeconds : PlainSeconds) : _next;
+        if (isQuiet || seconds < _next)
+        {
+            return;
+        }
+
+        _next = seconds + (_isTerminal ? TerminalSeconds : PlainSeconds);
+        double rate = Done / seconds;
+        double left = (total - Done) / rate;
+        string words = string.Create(CultureInfo.InvariantCulture, $"{Done} of {total} {things}, {rate:0.#} a second, {Left(left)} left");
+        if (!_isTerminal)
+        {
+            error.WriteLine("pushsim: " + words);
+            return;
+        }
+
+        int filled = (int)(BarWidth * Math.Min(1.0, (double)Done / Math.Max(1, total)));
+        error.Write($"\r[{new string('#', filled)}{new string('.', BarWidth - filled)}] {words}   ");
+        _hasBar = true;
+    }
+
+    /// <summary>Takes the bar off the terminal.</summary>
+    public void End()
+    {
+        if (_hasBar)
+        {
+            error.Write("\r" + new string(' ', 79) + "\r");
+        }
+    }
+
+    private static string Left(double seconds) => seconds < 90.0
+        ? string.Create(CultureInfo.InvariantCulture, $"{seconds:0} s")
+        : string.Create(CultureInfo.InvariantCulture, $"{seconds / 60.0:0} min");
+}

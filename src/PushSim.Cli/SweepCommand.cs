@@ -1,0 +1,63 @@
+using System.CommandLine;
+using System.Diagnostics;
+using PushSim.Analysis.Sweep;
+
+namespace PushSim.Cli;
+
+/// <summary>`pushsim sweep FILE`: any result against one or two inputs.</summary>
+internal static class SweepCommand
+{
+    private const int CurvePoints = 11;
+    private const int MapPoints = 7;
+
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var common = new CommonOptions();
+        var file = new Argument<string>("FILE") { Description = "Scenario file." };
+        var vary = new Option<string[]>("--vary") { Description = "KEY=FROM..TO, or KEY=A,B,C; once or twice. * stands for every name.", HelpName = "KEY=VALUES", Required = true };
+        var ask = new Option<string[]>("--ask") { Description = "A number of run's JSON, for example pull_plateau_n; repeatable.", HelpName = "KEY" };
+        var best = new Option<string?>("--best") { Description = "highest or lowest is best (default by quantity).", HelpName = "WHICH" };
+        Option<long> points = CommonOptions.Whole("--points", "N", "Points of a range (default 11, on a map 7).", 0, 2, 1000);
+        Option<long> odds = CommonOptions.Whole("--odds", "N", "Also run N drawn matches at each point for the win share.", 0, 1, 1_000_000);
+        var command = new Command(
+            "sweep",
+            "Which ratio, tyre or mass is best: a result against one or two inputs.\n\n"
+            + "Examples:\n  pushsim sweep scenarios/pull-test.toml --vary \"drive.*.gear_ratio=10..40\"\n  pushsim sweep mine.toml --vary \"chassis.mass=1 kg..2 kg\" --odds 200\n  pushsim sweep mine.toml --vary wheel.*.tyre=soft,hard --ask push_plateau_n")
+        {
+            file, vary, ask, best, points, odds, common.Seed, common.Threads,
+        };
+        common.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            string[] varied = parsed.GetValue(vary)!;
+            long given = parsed.GetValue(points);
+            List<SweepInput> inputs = [];
+            string wrong = varied.Length > 2 ? "--vary goes once or twice" : "";
+            foreach (string text in varied.Take(2))
+            {
+                if (!SweepInput.TryParse(text, given > 0 ? (int)given : varied.Length == 1 ? CurvePoints : MapPoints, out SweepInput? input, out string message))
+                {
+                    wrong = "--vary: " + message;
+                    break;
+                }
+
+                inputs.Add(input!);
+            }
+
+            string? which = parsed.GetValue(best);
+            wrong = wrong.Length == 0 && which is not (null or "highest" or "lowest") ? $"--best takes highest or lowest, not \"{which}\"" : wrong;
+            if (wrong.Length > 0)
+            {
+                error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
+                error.WriteLine("help: pushsim sweep --help");
+                return ExitCode.WrongCommandLine;
+            }
+
+            var request = new SweepRequest(
+                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", parsed.GetValue(odds), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads),
+                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots));
+            return new SweepRun(request, output, error, cancel).Run();
+        });
+        return command;
+    }
+}

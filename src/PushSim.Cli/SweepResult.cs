@@ -1,0 +1,99 @@
+using System.Globalization;
+using PushSim.Analysis.Sweep;
+
+namespace PushSim.Cli;
+
+/// <summary>One column of a sweep: an asked quantity or the win share.</summary>
+/// <param name="Key">Its JSON name.</param>
+/// <param name="IsHighestBest">True if more is better.</param>
+/// <param name="Best">Number of the best point; null if no point has a value.</param>
+/// <param name="Flatness">Best of a curve with its range within 5 %; null for names and maps.</param>
+/// <param name="GoodPoints">Numbers of the points within 5 % of the best.</param>
+internal sealed record SweepColumn(string Key, bool IsHighestBest, int? Best, Optimum? Flatness, IReadOnlyList<int> GoodPoints);
+
+/// <summary>Everything that `sweep` reports.</summary>
+internal sealed record SweepResult
+{
+    public const string WinShare = "win_share";
+
+    public required IReadOnlyList<SweepPoint> Points { get; init; }
+
+    public required IReadOnlyList<SweepColumn> Columns { get; init; }
+
+    public required bool IsInterrupted { get; init; }
+
+    public required double Seconds { get; init; }
+
+    public required string Verdict { get; init; }
+
+    public required IReadOnlyList<string> Warnings { get; init; }
+
+    public double? Value(SweepPoint point, int column)
+    {
+        bool isOdds = Columns[column].Key == WinShare;
+        return isOdds ? (point.Odds is { Matches: > 0 } t ? t.Share(t.Wins) : null) : point.Answers[column];
+    }
+
+    public static SweepResult Of(SweepRequest request, string[] asked, SweepPoint[] points, bool isInterrupted, double seconds)
+    {
+        string[] keys = request.Odds > 0 ? [.. asked, WinShare] : asked;
+        var result = new SweepResult
+        {
+            Points = points,
+            Columns = [.. keys.Select(k => new SweepColumn(k, request.IsHighestBest ?? (k == WinShare || AskedQuantity.IsHighestBest(k)), null, null, []))],
+            IsInterrupted = isInterrupted,
+            Seconds = seconds,
+            Verdict = "",
+            Warnings = Warned(request, points),
+        };
+        result = result with { Columns = [.. result.Columns.Select((c, k) => result.Judged(request, c, k))] };
+        return result with { Verdict = result.Words(request) };
+    }
+
+    private SweepColumn Judged(SweepRequest request, SweepColumn column, int k)
+    {
+        double?[] y = [.. Points.Select(p => Value(p, k))];
+        int? best = Optimum.Best(y, column.IsHighestBest);
+        Optimum? curve = request.Inputs.Count == 1 && request.Inputs[0].Numbers is { } numbers ? Optimum.OfCurve([.. Points.Select(p => numbers[p.Place[0]])], y, column.IsHighestBest) : null;
+        int[] good = best is int b ? [.. Enumerable.Range(0, y.Length).Where(i => y[i] is double v && Optimum.IsGood(v, y[b]!.Value))] : [];
+        return column with { Best = best, Flatness = curve, GoodPoints = good };
+    }
+
+    private static List<string> Warned(SweepRequest request, SweepPoint[] points)
+    {
+        List<string> warnings = [.. points.Where(p => p.Cause.Length > 0).Select(p => $"the run at {At(request, p)} failed: {p.Cause}")];
+        long failed = points.Sum(p => p.Odds?.Failed ?? 0);
+        if (failed > 0)
+        {
+            warnings.Add($"{failed} drawn matches failed and are left out of the shares");
+        }
+
+        return warnings;
+    }
+
+    private string Words(SweepRequest request)
+    {
+        // of several columns the last one asked, which is the win share if matches were drawn
+        int k = Columns.Count - 1;
+        SweepColumn column = Columns[k];
+        if (column.Best is not int best)
+        {
+            return $"{column.Key} has no value at any point.";
+        }
+
+        string value = Text($"{Value(Points[best], k):G4}");
+        string head = $"{column.Key} is {(column.IsHighestBest ? "highest" : "lowest")}, {value}, at {At(request, Points[best])}";
+        if (column.Flatness is Optimum o)
+        {
+            string unit = request.Inputs[0].Unit.Length == 0 ? "" : " " + request.Inputs[0].Unit;
+            string end = o.IsAtEnd ? "; the best lies at the end of the range, a wider one may hold a better" : "";
+            return $"{head}; within 5 % of that from {Text($"{o.Low:G4}")} to {Text($"{o.High:G4}")}{unit}{end}.";
+        }
+
+        return $"{head}; {column.GoodPoints.Count} of {Points.Count} points are within 5 % of that.";
+    }
+
+    public static string At(SweepRequest request, SweepPoint point) => string.Join(", ", request.Inputs.Select((input, i) => $"{input.Key} = {input.Texts[point.Place[i]]}"));
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,188 @@
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+using OxyPlot.Series;
+using PushSim.Analysis.Sweep;
+
+namespace PushSim.Plotting;
+
+/// <summary>The picture of a sweep: a curve, dots over names, or a map with contours.</summary>
+public static class SweepPlot
+{
+    private const int CurveHeight = 360;
+    private const int MapHeight = 560;
+    private const int Levels = 9;
+
+    // Numbers in more cells than this run into each other.
+    private const int MostNumbers = 12;
+
+    /// <summary>One input: a curve of each asked quantity with its best point and the range that is as good.</summary>
+    /// <param name="input">The input.</param>
+    /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
+    public static PlotSheet OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) =>
+        new([.. curves.Select(c => (One(input, c.Title, c.Values, c.Intervals, c.Best), CurveHeight))]);
+
+    /// <summary>Two inputs: a map of each asked quantity.</summary>
+    /// <param name="across">Input along the horizontal axis.</param>
+    /// <param name="up">Input along the vertical axis.</param>
+    /// <param name="maps">Title and values by (across, up); null where there is none.</param>
+    public static PlotSheet OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) =>
+        new([.. maps.Select(m => (Two(across, up, m.Title, m.Values, m.Best), MapHeight))]);
+
+    private static string AxisTitle(SweepInput input) => input.Numbers is null ? input.Key : $"{input.Key} [{(input.Unit.Length == 0 ? "1" : input.Unit)}]";
+
+    private static PlotModel One(SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
+    {
+        PlotModel model = Chart.Model($"{KeyWords.Of(title)} against {input.Key}");
+        IReadOnlyList<double> x = input.Numbers ?? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)];
+        model.Axes.Add(input.Numbers is null ? Chart.WordAxis(AxisPosition.Bottom, AxisTitle(input), input.Texts) : Chart.Axis(AxisPosition.Bottom, AxisTitle(input)));
+        LinearAxis vertical = Chart.Axis(AxisPosition.Left, KeyWords.Of(title));
+        vertical.MaximumPadding = 0.12;
+        vertical.MinimumPadding = 0.08;
+        model.Axes.Add(vertical);
+        if (best is not null && input.Numbers is not null)
+        {
+            model.Annotations.Add(new RectangleAnnotation { MinimumX = best.Low, MaximumX = best.High, Fill = OxyColor.FromAColor(40, Palette.Colour(2)), Layer = AnnotationLayer.BelowSeries });
+        }
+
+        var line = new LineSeries
+        {
+            Color = Palette.Colour(0), StrokeThickness = input.Numbers is null ? 0.0 : 2.4, MarkerType = MarkerType.Circle, MarkerSize = input.Numbers is null ? 6.0 : 3.5, MarkerFill = Palette.Colour(0),
+        };
+        line.Points.AddRange(values.Select((v, i) => new DataPoint(x[i], v ?? double.NaN)));
+        for (int i = 0; intervals is not null && i < intervals.Count; i++)
+        {
+            if (intervals[i] is (double low, double high))
+            {
+                var bar = new LineSeries { Color = Palette.Colour(7), StrokeThickness = 1.6 };
+                bar.Points.Add(new DataPoint(x[i], low));
+                bar.Points.Add(new DataPoint(x[i], high));
+                model.Series.Add(bar);
+            }
+        }
+
+        model.Series.Add(line);
+        if (best is not null)
+        {
+            model.Annotations.Add(new PointAnnotation
+            {
+                X = x[best.Index], Y = best.Value, Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize - 1.0,
+                TextVerticalAlignment = VerticalAlignment.Bottom,
+            });
+        }
+
+        return model;
+    }
+
+    private static PlotModel Two(SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
+    {
+        PlotModel model = Chart.Model(KeyWords.Of(title));
+        (double[] x, double[] y) = (Positions(across), Positions(up));
+        model.Axes.Add(MapAxis(AxisPosition.Bottom, across));
+        model.Axes.Add(MapAxis(AxisPosition.Left, up));
+        double[,] z = new double[x.Length, y.Length];
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        for (int i = 0; i < x.Length; i++)
+        {
+            for (int j = 0; j < y.Length; j++)
+            {
+                z[i, j] = values[i, j] ?? double.NaN;
+                low = values[i, j] is double a ? Math.Min(low, a) : low;
+                high = values[i, j] is double b ? Math.Max(high, b) : high;
+            }
+        }
+
+        for (int i = 0; i < x.Length; i++)
+        {
+            for (int j = 0; j < y.Length; j++)
+            {
+                AddCell(model, (x, i), (y, j), z[i, j], low, high);
+                if (x.Length <= MostNumbers && y.Length <= MostNumbers && !double.IsNaN(z[i, j]))
+                {
+                    model.Annotations.Add(new TextAnnotation
+                    {
+                        Text = FormattableString.Invariant($"{z[i, j]:G3}"), TextPosition = new DataPoint(x[i], y[j]), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = Chart.FontSize - 1.0,
+                        Background = OxyColor.FromAColor(150, OxyColors.White),
+                    });
+                }
+            }
+        }
+
+        if (across.Numbers is not null && up.Numbers is not null && high > low && x.Length > 2 && y.Length > 2)
+        {
+            model.Series.Add(new ContourSeries
+            {
+                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = OxyColors.Black, StrokeThickness = 1.2,
+                ContourLevels = LevelsOf(low, high), LabelFormatString = "G4", LabelStep = 1000000,
+            });
+        }
+
+        if (best is (int bi, int bj))
+        {
+            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
+        }
+
+        return model;
+    }
+
+    private static double[] Positions(SweepInput input) => input.Numbers is null ? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)] : [.. input.Numbers];
+
+    private static LinearAxis MapAxis(AxisPosition position, SweepInput input)
+    {
+        if (input.Numbers is null)
+        {
+            return Chart.WordAxis(position, AxisTitle(input), input.Texts);
+        }
+
+        LinearAxis axis = Chart.Axis(position, AxisTitle(input));
+        (axis.MinimumPadding, axis.MaximumPadding) = (0.0, 0.0);
+        (double[] at, int last) = (Positions(input), input.Texts.Count - 1);
+        axis.Minimum = Math.Min(Edge(at, 0, -1), Edge(at, last, 1));
+        axis.Maximum = Math.Max(Edge(at, 0, -1), Edge(at, last, 1));
+        axis.MajorGridlineStyle = LineStyle.None;
+        return axis;
+    }
+
+    private static void AddCell(PlotModel model, (double[] At, int I) x, (double[] At, int I) y, double value, double low, double high)
+    {
+        if (double.IsNaN(value))
+        {
+            return;
+        }
+
+        double share = high > low ? (value - low) / (high - low) : 0.5;
+        double y0 = Edge(y.At, y.I, -1);
+        double y1 = Edge(y.At, y.I, 1);
+        double x0 = Edge(x.At, x.I, -1);
+        double x1 = Edge(x.At, x.I, 1);
+        model.Annotations.Add(new RectangleAnnotation
+        {
+            MinimumX = Math.Min(x0, x1), MaximumX = Math.Max(x0, x1), MinimumY = Math.Min(y0, y1), MaximumY = Math.Max(y0, y1), Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
+            Fill = OxyColor.Interpolate(OxyColor.FromRgb(247, 251, 255), OxyColor.FromRgb(66, 146, 198), share),
+        });
+    }
+
+    // Half way to the neighbour, or as far as to the other neighbour at an end.
+    private static double Edge(double[] at, int i, int side)
+    {
+        int j = i + side;
+        double half = at.Length == 1 ? 0.5 * side : j >= 0 && j < at.Length ? 0.5 * (at[j] - at[i]) : 0.5 * (at[i] - at[i - side]);
+        return at[i] + half;
+    }
+
+    // Round levels.
+    private static double[] LevelsOf(double low, double high)
+    {
+        double raw = (high - low) / Levels;
+        double power = Math.Pow(10.0, Math.Floor(Math.Log10(raw)));
+        double step = power * (raw / power < 1.5 ? 1.0 : raw / power < 3.5 ? 2.0 : raw / power < 7.5 ? 5.0 : 10.0);
+        List<double> levels = [];
+        for (double level = Math.Ceiling(low / step) * step; level < high; level += step)
+        {
+            levels.Add(Math.Abs(level) < 1e-9 * step ? 0.0 : level);
+        }
+
+        return [.. levels];
+    }
+}

@@ -1,0 +1,111 @@
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
+
+namespace PushSim.Scenarios.Drawing;
+
+/// <summary>
+/// A scenario whose toleranced values can be put in anew, many times a millisecond: the parsed files are kept and read again by the same readers, without their
+/// checks of form. Applying draws is safe from several threads.
+/// </summary>
+public sealed class DrawableScenario
+{
+    private readonly SceneTrees _trees;
+    private readonly ReadOptions _options;
+
+    private DrawableScenario(SceneTrees trees, ReadOptions options, IReadOnlyList<TolerancedValue> values, ScenarioSettings middle)
+    {
+        _trees = trees;
+        _options = options;
+        Values = values;
+        Middle = middle;
+    }
+
+    /// <summary>The values that are drawn, in the order in which <see cref="With"/> takes them.</summary>
+    public IReadOnlyList<TolerancedValue> Values { get; }
+
+    /// <summary>The scenario at the files' own values.</summary>
+    public ScenarioSettings Middle { get; }
+
+    /// <summary>Reads a scenario file, its robots and what is set anew in them.</summary>
+    /// <param name="path">The scenario file.</param>
+    /// <param name="set">Paths and texts of values that stand in place of the files'; "wheel.*.tyre" sets it for every wheel.</param>
+    /// <param name="options">Limits of reading.</param>
+    public static DrawableResult Open(string path, IReadOnlyList<(string Path, string Text)>? set = null, ReadOptions? options = null) =>
+        Open(options ?? new ReadOptions(), set ?? [], context => ScenarioReader.Tree(context, path, path, null) is TomlTable tree
+            ? new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree }
+            : null);
+
+    /// <summary>Two robots in a scene: a scenario file whose robots are left out of account, or an empty floor.</summary>
+    /// <param name="robot">File of the first robot.</param>
+    /// <param name="opponent">File of the second.</param>
+    /// <param name="scene">Scenario file with floor, shove and driving; null for a plain shove.</param>
+    /// <param name="options">Limits of reading.</param>
+    public static DrawableResult OfPair(string robot, string opponent, string? scene = null, ReadOptions? options = null) =>
+        Open(options ?? new ReadOptions(), [], context => PairTrees(context, robot, opponent, scene));
+
+    /// <summary>The settings with these values in place of the middles.</summary>
+    /// <param name="values">One for each of <see cref="Values"/>, in its unit.</param>
+    /// <param name="cause">Why there are none; empty if there are.</param>
+    /// <returns>The settings; null if the values contradict each other.</returns>
+    public ScenarioSettings? With(double[] values, out string cause)
+    {
+        var context = new ReadContext(_options) { Drawn = values };
+        (ScenarioSettings? scenario, RobotSettings? _) = ScenarioReader.Evaluate(context, _trees);
+        cause = scenario is null ? context.Problems.FirstOrDefault(p => p.Severity == Severity.Error)?.Message ?? "the values contradict each other" : "";
+        return scenario;
+    }
+
+    private static SceneTrees? PairTrees(ReadContext context, string robot, string opponent, string? scene)
+    {
+        const string Plain = "question = \"Who wins?\"\n[manoeuvre]\nkind = \"shove\"\n";
+        TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile("shove", Plain)) : ScenarioReader.Tree(context, scene, scene, null);
+        TomlTable? first = ScenarioReader.Tree(context, robot, robot, null);
+        TomlTable? second = ScenarioReader.Tree(context, opponent, opponent, null);
+        if (tree is null || first is null || second is null)
+        {
+            return null;
+        }
+
+        Place place = tree.Place;
+        tree.Put(new TomlEntry("robot", place, new TomlText(place, robot)));
+        tree.Remove("override");
+        if (tree.Find("opponent")?.Value is not TomlTable other)
+        {
+            other = new TomlTable(place, isExplicit: true);
+            tree.Put(new TomlEntry("opponent", place, other));
+        }
+
+        other.Put(new TomlEntry("robot", place, new TomlText(place, opponent)));
+        other.Remove("override");
+        string name = $"{Path.GetFileNameWithoutExtension(robot)}-{Path.GetFileNameWithoutExtension(opponent)}";
+        return new SceneTrees { Path = scene ?? "shove", Name = name, Scenario = tree, Robot = first, Opponent = second };
+    }
+
+    private static DrawableResult Open(ReadOptions options, IReadOnlyList<(string Path, string Text)> set, Func<ReadContext, SceneTrees?> load)
+    {
+        (string, TomlNode)[] nodes = [.. set.Select(s => (s.Path, SetText.Node(s.Path, s.Text)))];
+        var first = new ReadContext(options) { Recorder = new DrawRecorder(new HashSet<string>()), Set = nodes };
+        SceneTrees? trees = load(first);
+        (ScenarioSettings? middle, RobotSettings? _) = trees is null ? (null, null) : ScenarioReader.Evaluate(first, trees);
+        ReadResult read = ScenarioReader.Result(first, middle, middle?.Robot);
+        if (trees is null || middle is null)
+        {
+            return new DrawableResult(read, null);
+        }
+
+        // read again from fresh trees: now it is known which files state tolerances and which blocks stand for several parts
+        var stated = first.Recorder.Values.Select(v => v.Owner).ToHashSet(StringComparer.Ordinal);
+        string[] owners = ["", "robot", "opponent"];
+        var classed = owners.Where(o => !stated.Contains(o)).ToHashSet(StringComparer.Ordinal);
+        trees.ClearSlots();
+        Missing.Add(trees, classed, hasOpponent: middle.Opponent is not null);
+        Parts.Split(trees.Robot);
+        Parts.Split(trees.Opponent);
+        var second = new ReadContext(options) { Recorder = new DrawRecorder(classed) };
+        (ScenarioSettings? again, RobotSettings? _) = ScenarioReader.Evaluate(second, trees);
+        return again is null
+            ? new DrawableResult(ScenarioReader.Result(second, null, null), null)
+            : new DrawableResult(read, new DrawableScenario(trees, options, second.Recorder.Values, middle));
+    }
+}

@@ -1,0 +1,19 @@
+using System.Globalization;
+using PushSim.Scenarios.Toml;
+
+namespace PushSim.Scenarios.Drawing;
+
+/// <summary>A value from the command line as a node of a file: a bare number, true or false, else a text.</summary>
+internal static class SetText
+{
+    public static TomlNode Node(string path, string text)
+    {
+        var place = new Place(new SourceFile("command line", $"{path} = {text}"), 1, 1, Math.Max(1, path.Length));
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number))
+        {
+            return new TomlNumber(place, number, number == Math.Floor(number));
+        }
+
+        return text is "true" or "false" ? new TomlFlag(place, text == "true") : new TomlText(place, text);
+    }
+}

@@ -1,0 +1,48 @@
+using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>Notes every value that has a tolerance while files are read, and gives its node a slot.</summary>
+/// <param name="classed">Owners whose files state no tolerance: theirs are taken from <see cref="ClassTolerance"/>.</param>
+internal sealed class DrawRecorder(IReadOnlySet<string> classed)
+{
+    private readonly List<TolerancedValue> _values = [];
+
+    /// <summary>The values by slot.</summary>
+    public IReadOnlyList<TolerancedValue> Values => _values;
+
+    public void Add(string owner, TomlTable table, KeyDefinition key, string name, TomlNode node, Quantity q)
+    {
+        if (table.IsReplaced || node.Slot >= 0)
+        {
+            return;
+        }
+
+        ClassTolerance? rule = q.Tolerance > 0.0 || !classed.Contains(owner) ? null : ClassTolerance.Find(key.Section, key.Name);
+        double tolerance = rule?.HalfWidth(q.Value) ?? q.Tolerance;
+        if (tolerance <= 0.0 || key.Name == "own_share")
+        {
+            return;
+        }
+
+        node.Slot = _values.Count;
+        string path = owner == "opponent" ? $"opponent.{name}" : name;
+        _values.Add(new TolerancedValue
+        {
+            Owner = owner,
+            Key = path,
+            Part = table.Part,
+            OwnShare = table.OwnShare,
+            Middle = q.Value + (rule is not null && q.Value < tolerance ? rule.Shift : 0.0),
+            Tolerance = tolerance,
+            Spread = rule?.Spread ?? q.Spread,
+            Unit = key.Dimension == Dimension.Ratio ? "" : UnitTable.SiName(key.Dimension),
+            Least = key.Min,
+            Most = key.Max,
+            IsOfClass = rule is not null,
+        });
+    }
+}

@@ -1,0 +1,62 @@
+using System.Collections.Concurrent;
+using PushSim.Simulation;
+
+namespace PushSim.Analysis.Chance;
+
+/// <summary>Runs matches side by side in the lanes of the processor's vectors, see <see cref="MatchBatch"/>.</summary>
+/// <param name="lanes">8, 4 or 1 matches side by side per thread [1]; 0 takes what the processor does best.</param>
+/// <param name="middle">Settings that every match differs from only by its draws.</param>
+public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : IMatchRunner
+{
+    private MatchBatch? _batch;
+
+    /// <inheritdoc/>
+    public string Name => (lanes == 0 ? MatchBatch.BestLanes : lanes) is int n && n == 1 ? "scalar" : $"{n} lanes";
+
+    /// <inheritdoc/>
+    public void Run(IMatchSource source, MatchQueue queue, Action<MatchEnd> done, int threads, CancellationToken cancel)
+    {
+        // draws that contradict each other have no settings; the lanes get the middle ones, and the outcome is not used
+        var wrong = new ConcurrentDictionary<long, string>();
+        if (_batch?.Threads != threads)
+        {
+            _batch = new MatchBatch(threads, lanes);
+        }
+
+        try
+        {
+            _batch.Run(0, queue.Numbers.Count, Settings, Finished, cancel);
+        }
+        catch (OperationCanceledException)
+        {
+            // what was finished has been handed over
+        }
+
+        ScenarioSettings Settings(long place)
+        {
+            ScenarioSettings? settings = source.Match(queue.Numbers[(int)place], out string cause);
+            if (settings is null)
+            {
+                wrong[place] = cause;
+            }
+
+            return settings ?? middle;
+        }
+
+        void Finished(in MatchOutcome outcome)
+        {
+            long number = queue.Numbers[(int)outcome.Number];
+            done(wrong.TryRemove(outcome.Number, out string? cause) ? MatchEnd.Failed(number, cause)
+                : outcome.Status == RunStatus.Failed ? MatchEnd.Failed(number, Words(outcome.Failure))
+                : new MatchEnd(number, outcome.Winner, outcome.Ending, outcome.GroundGained, outcome.EndTime));
+        }
+    }
+
+    private static string Words(MatchFailure failure) => failure switch
+    {
+        MatchFailure.Refused => "no run can start from these values: a centre of mass does not stand over the wheels",
+        MatchFailure.Battery => "a battery cannot deliver what its controllers ask for",
+        MatchFailure.Work => "more work than is allowed",
+        _ => "the step became too small",
+    };
+}

@@ -1,0 +1,21 @@
+using PushSim.Simulation;
+
+namespace PushSim.Analysis.Chance;
+
+/// <summary>What a match gave; all that is kept of it.</summary>
+/// <param name="Number">Its number, from 0.</param>
+/// <param name="Winner">0 the first robot, 1 the opponent, -1 neither [1].</param>
+/// <param name="Ending">How it ended.</param>
+/// <param name="GroundGained">Ground that the first robot gained, negative if it lost ground [m].</param>
+/// <param name="EndTime">When it ended [s].</param>
+/// <param name="Cause">Why it failed; null if it did not.</param>
+public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Ending, double GroundGained, double EndTime, string? Cause = null)
+{
+    /// <summary>True if the match could not be run to its end.</summary>
+    public bool HasFailed => Cause is not null;
+
+    /// <summary>A match that failed.</summary>
+    /// <param name="number">Its number.</param>
+    /// <param name="cause">Why.</param>
+    public static MatchEnd Failed(long number, string cause) => new(number, -1, ShoveEnding.Stalemate, 0.0, 0.0, cause);
+}

@@ -1,0 +1,82 @@
+using MathNet.Numerics;
+
+namespace PushSim.Analysis.Chance;
+
+/// <summary>95 % intervals of shares and of differences of shares.</summary>
+public static class ShareInterval
+{
+    /// <summary>Normal quantile of a two-sided 95 % interval [1].</summary>
+    public const double Z = 1.959963984540054;
+
+    private const double Tail = 0.025;
+    private const int Halvings = 60;
+
+    /// <summary>Wilson's score interval of a share. Wilson, J. Amer. Statist. Assoc. 22:209, 1927.</summary>
+    /// <param name="hits">Count of hits [1].</param>
+    /// <param name="n">Count of tries [1].</param>
+    public static Interval Wilson(long hits, long n)
+    {
+        if (n == 0)
+        {
+            return new Interval(0.0, 1.0);
+        }
+
+        double p = (double)hits / n;
+        double z2n = Z * Z / n;
+        double middle = (p + (0.5 * z2n)) / (1.0 + z2n);
+        double half = Z * Math.Sqrt((p * (1.0 - p) / n) + (0.25 * z2n / n)) / (1.0 + z2n);
+        return new Interval(hits == 0 ? 0.0 : middle - half, hits == n ? 1.0 : middle + half);
+    }
+
+    /// <summary>The exact interval of a share. Clopper and Pearson, Biometrika 26:404, 1934.</summary>
+    /// <param name="hits">Count of hits [1].</param>
+    /// <param name="n">Count of tries [1].</param>
+    public static Interval ClopperPearson(long hits, long n) => new(
+        hits == 0 ? 0.0 : Root(p => SpecialFunctions.BetaRegularized(hits, n - hits + 1.0, p) < Tail),
+        hits == n ? 1.0 : Root(p => SpecialFunctions.BetaRegularized(hits + 1.0, n - hits, p) < 1.0 - Tail));
+
+    /// <summary>
+    /// Score interval of the difference of two shares counted on the same matches: (a - b) / n, where a matches speak for the one, b for the other and the rest for
+    /// neither. Tango, Statistics in Medicine 17:891, 1998.
+    /// </summary>
+    /// <param name="a">Matches for the one [1].</param>
+    /// <param name="b">Matches for the other [1].</param>
+    /// <param name="n">All matches [1].</param>
+    public static Interval Difference(long a, long b, long n)
+    {
+        if (n == 0)
+        {
+            return new Interval(-1.0, 1.0);
+        }
+
+        double d = (double)(a - b) / n;
+        double low = a == 0 && b == n ? -1.0 : Bisect(-1.0, d, x => Score(a, b, n, x) > Z);
+        double high = b == 0 && a == n ? 1.0 : Bisect(d, 1.0, x => Score(a, b, n, x) >= -Z);
+        return new Interval(low, high);
+    }
+
+    // (a - b - n D) / sqrt(n (2 q + D (1 - D))), q the most likely share of b-matches if the difference were D
+    private static double Score(double a, double b, double n, double difference)
+    {
+        double twoA = 4.0 * n;
+        double minusB = a + b - (((2.0 * n) - a + b) * difference);
+        double c = -b * difference * (1.0 - difference);
+        double q = (Math.Sqrt(Math.Max(0.0, (minusB * minusB) - (2.0 * twoA * c))) + minusB) / twoA;
+        double variance = n * ((2.0 * q) + (difference * (1.0 - difference)));
+        double off = a - b - (n * difference);
+        return off == 0.0 ? 0.0 : variance <= 0.0 ? Math.CopySign(double.PositiveInfinity, off) : off / Math.Sqrt(variance);
+    }
+
+    private static double Root(Func<double, bool> isLeft) => Bisect(0.0, 1.0, isLeft);
+
+    private static double Bisect(double low, double high, Func<double, bool> isLeft)
+    {
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = isLeft(middle) ? (middle, high) : (low, middle);
+        }
+
+        return 0.5 * (low + high);
+    }
+}

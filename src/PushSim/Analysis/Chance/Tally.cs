@@ -1,0 +1,68 @@
+using PushSim.Simulation;
+
+namespace PushSim.Analysis.Chance;
+
+/// <summary>Counts of outcomes; shares are of the matches that did not fail.</summary>
+public sealed class Tally
+{
+    private readonly Dictionary<(int Winner, ShoveEnding Ending), long> _endings = [];
+
+    /// <summary>Matches run to their end [1].</summary>
+    public long Matches => Wins + Losses + Stalemates;
+
+    /// <summary>Matches that the first robot won [1].</summary>
+    public long Wins { get; private set; }
+
+    /// <summary>Matches that the opponent won [1].</summary>
+    public long Losses { get; private set; }
+
+    /// <summary>Matches that nobody won [1].</summary>
+    public long Stalemates { get; private set; }
+
+    /// <summary>Matches that failed [1].</summary>
+    public long Failed { get; private set; }
+
+    /// <summary>Share of wins with its Wilson interval [1].</summary>
+    public Interval WinInterval => ShareInterval.Wilson(Wins, Matches);
+
+    /// <summary>Wins minus losses as a share, score interval [1].</summary>
+    public Interval LeadInterval => ShareInterval.Difference(Wins, Losses, Matches);
+
+    /// <summary>How matches ended and who won them, most frequent first.</summary>
+    public IReadOnlyList<(int Winner, ShoveEnding Ending, long Count)> Endings =>
+        [.. _endings.OrderByDescending(e => e.Value).ThenBy(e => e.Key.Winner).ThenBy(e => e.Key.Ending).Select(e => (e.Key.Winner, e.Key.Ending, e.Value))];
+
+    /// <summary>Counts of these outcomes.</summary>
+    /// <param name="outcomes">Any outcomes.</param>
+    public static Tally Of(IEnumerable<MatchEnd> outcomes)
+    {
+        var tally = new Tally();
+        foreach (MatchEnd outcome in outcomes)
+        {
+            tally.Add(outcome);
+        }
+
+        return tally;
+    }
+
+    /// <summary>Counts one more.</summary>
+    /// <param name="outcome">An outcome.</param>
+    public void Add(MatchEnd outcome)
+    {
+        if (outcome.HasFailed)
+        {
+            Failed++;
+            return;
+        }
+
+        Wins += outcome.Winner == 0 ? 1 : 0;
+        Losses += outcome.Winner == 1 ? 1 : 0;
+        Stalemates += outcome.Winner < 0 ? 1 : 0;
+        (int, ShoveEnding) key = (outcome.Winner, outcome.Ending);
+        _endings[key] = _endings.GetValueOrDefault(key) + 1;
+    }
+
+    /// <summary>A count as a share of the matches that did not fail; 0 without any [1].</summary>
+    /// <param name="count">The count [1].</param>
+    public double Share(long count) => Matches == 0 ? 0.0 : (double)count / Matches;
+}

@@ -1,0 +1,54 @@
+namespace PushSim.Analysis.Ladder;
+
+/// <summary>Three robots of which each beats the next.</summary>
+/// <param name="First">Beats the second [1].</param>
+/// <param name="Second">Beats the third [1].</param>
+/// <param name="Third">Beats the first [1].</param>
+/// <param name="IsSure">True if each of the three leads is larger than chance explains (95 % interval).</param>
+public sealed record Cycle(int First, int Second, int Third, bool IsSure);
+
+/// <summary>Cycles among pairs: no ranking can show them.</summary>
+public static class Cycles
+{
+    /// <summary>Every cycle of three, sure ones first.</summary>
+    /// <param name="robots">Count of robots [1].</param>
+    /// <param name="pairs">Matches.</param>
+    public static IReadOnlyList<Cycle> Find(int robots, IReadOnlyList<PairRecord> pairs)
+    {
+        int[,] beats = new int[robots, robots];
+        foreach (PairRecord p in pairs)
+        {
+            int lead = Math.Sign(p.Wins - p.Losses);
+            Chance.Interval interval = Chance.ShareInterval.Difference((long)p.Wins, (long)p.Losses, (long)p.Matches);
+            int weight = interval.Holds(0.0) ? 1 : 2;
+            beats[p.First, p.Second] = lead * weight;
+            beats[p.Second, p.First] = -lead * weight;
+        }
+
+        List<Cycle> found = [];
+        for (int a = 0; a < robots; a++)
+        {
+            for (int b = 0; b < robots; b++)
+            {
+                for (int c = 0; c < robots; c++)
+                {
+                    // told once, from its first robot
+                    if (a < b && a < c && b != c && beats[a, b] > 0 && beats[b, c] > 0 && beats[c, a] > 0)
+                    {
+                        found.Add(new Cycle(a, b, c, Math.Min(beats[a, b], Math.Min(beats[b, c], beats[c, a])) == 2));
+                    }
+                }
+            }
+        }
+
+        return [.. found.OrderByDescending(c => c.IsSure)];
+    }
+
+    /// <summary>Count of cycles of three where every pair has a winner, from the wins alone: n(n-1)(2n-1)/12 - sum(a^2)/2. Kendall and Babington Smith, Biometrika 31:324, 1940.</summary>
+    /// <param name="pairsWon">Pairs that each robot won [1].</param>
+    public static double Count(IReadOnlyList<int> pairsWon)
+    {
+        double n = pairsWon.Count;
+        return (n * (n - 1.0) * ((2.0 * n) - 1.0) / 12.0) - (0.5 * pairsWon.Sum(a => (double)a * a));
+    }
+}

@@ -1,0 +1,173 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace PushSim.Analysis.Ladder;
+
+/// <summary>
+/// Strengths out of matches between pairs, with stalemates: P(i beats j) : P(j beats i) : P(stalemate) = p_i : p_j : nu sqrt(p_i p_j). Davidson, J. Amer. Statist. Assoc. 65:317, 1970;
+/// without stalemates Bradley and Terry, Biometrika 39:324, 1952. Greatest likelihood by Newton's method on log p and log nu, intervals from the information
+/// matrix. If some robots never lose to the others the likelihood has no maximum (Ford 1957); then every pair gets half a win each way
+/// more (<see cref="HasPrior"/>).
+/// </summary>
+public sealed class Ranking
+{
+    /// <summary>Points of score for one natural unit of log strength: 400 points are odds of ten to one [1].</summary>
+    public const double PointsPerUnit = 173.71779276130073;
+
+    private const double PriorWins = 0.5;
+    private const int MostSteps = 200;
+    private const double Converged = 1e-13;
+
+    // Longest Newton step in log strength: beyond it the quadratic model is no guide [1].
+    private const double LongestStep = 1.0;
+
+    private Ranking(double[] log, Matrix<double> covariance, double tie, bool hasPrior)
+    {
+        LogStrengths = log;
+        Covariance = covariance;
+        StalemateFactor = tie;
+        HasPrior = hasPrior;
+    }
+
+    /// <summary>ln p of each robot, mean 0 [1].</summary>
+    public IReadOnlyList<double> LogStrengths { get; }
+
+    /// <summary>nu of the model; 0 without stalemates [1].</summary>
+    public double StalemateFactor { get; }
+
+    /// <summary>True if half a win each way was added to every pair to make the strengths finite.</summary>
+    public bool HasPrior { get; }
+
+    /// <summary>Covariance of the log strengths under mean 0 [1].</summary>
+    private Matrix<double> Covariance { get; }
+
+    /// <summary>Fits the strengths.</summary>
+    /// <param name="robots">Count of robots, at least 2 [1].</param>
+    /// <param name="pairs">Matches; every robot must be linked to every other by some.</param>
+    public static Ranking Fit(int robots, IReadOnlyList<PairRecord> pairs)
+    {
+        bool needsPrior = !IsStronglyConnected(robots, pairs);
+        IReadOnlyList<PairRecord> used = needsPrior ? [.. pairs.Select(p => p with { Wins = p.Wins + PriorWins, Losses = p.Losses + PriorWins })] : pairs;
+        bool hasTies = used.Any(p => p.Stalemates > 0.0);
+        double[] log = new double[robots];
+        double tie = 0.0;
+        Matrix<double> information = Matrix<double>.Build.Dense(1, 1);
+        for (int step = 0; step < MostSteps; step++)
+        {
+            (Vector<double> gradient, information) = Derivatives(robots, used, log, tie, hasTies);
+            Vector<double> change = information.Solve(gradient);
+            double most = change.AbsoluteMaximum();
+            double scale = Math.Min(1.0, LongestStep / Math.Max(most, 1e-300));
+            for (int i = 0; i < robots; i++)
+            {
+                log[i] += scale * change[i];
+            }
+
+            tie += hasTies ? scale * change[robots] : 0.0;
+            if (most < Converged)
+            {
+                break;
+            }
+        }
+
+        double mean = log.Average();
+        return new Ranking([.. log.Select(l => l - mean)], Centred(information.Inverse(), robots), hasTies ? Math.Exp(tie) : 0.0, needsPrior);
+    }
+
+    /// <summary>Score in points with its 95 % interval, mean of all robots 0 [1].</summary>
+    /// <param name="robot">Place of the robot in the list [1].</param>
+    public (double Score, double Low, double High) Score(int robot)
+    {
+        double score = PointsPerUnit * LogStrengths[robot];
+        double half = PointsPerUnit * Chance.ShareInterval.Z * Math.Sqrt(Covariance[robot, robot]);
+        return (score, score - half, score + half);
+    }
+
+    /// <summary>Standard error of the difference of two log strengths [1].</summary>
+    /// <param name="a">Place of the one [1].</param>
+    /// <param name="b">Place of the other [1].</param>
+    public double ErrorOfDifference(int a, int b) => Math.Sqrt(Covariance[a, a] + Covariance[b, b] - (2.0 * Covariance[a, b]));
+
+    // Gradient and negative Hessian; the mean of the logs is held at 0 by a term that the likelihood does not feel.
+    private static (Vector<double> Gradient, Matrix<double> Information) Derivatives(int robots, IReadOnlyList<PairRecord> pairs, double[] log, double tie, bool hasTies)
+    {
+        int size = robots + (hasTies ? 1 : 0);
+        Vector<double> g = Vector<double>.Build.Dense(size);
+        Matrix<double> h = Matrix<double>.Build.Dense(size, size);
+        foreach (PairRecord p in pairs)
+        {
+            (int i, int j) = (p.First, p.Second);
+            double d = log[i] - log[j];
+            double a = Math.Exp(0.5 * d);
+            double b = Math.Exp(-0.5 * d);
+            double nu = hasTies ? Math.Exp(tie) : 0.0;
+            double sum = a + b + nu;
+            (double win, double lose, double draw, double n) = (a / sum, b / sum, nu / sum, p.Matches);
+
+            // in half the difference of the logs
+            double gd = 0.5 * (p.Wins - p.Losses - (n * (win - lose)));
+            double hd = 0.25 * n * (win + lose - ((win - lose) * (win - lose)));
+            g[i] += gd;
+            g[j] -= gd;
+            h[i, i] += hd;
+            h[j, j] += hd;
+            h[i, j] -= hd;
+            h[j, i] -= hd;
+            if (hasTies)
+            {
+                double cross = -0.5 * n * draw * (win - lose);
+                g[robots] += p.Stalemates - (n * draw);
+                h[robots, robots] += n * draw * (1.0 - draw);
+                h[i, robots] += cross;
+                h[robots, i] += cross;
+                h[j, robots] -= cross;
+                h[robots, j] -= cross;
+            }
+        }
+
+        double mean = log.Average();
+        for (int i = 0; i < robots; i++)
+        {
+            g[i] -= mean;
+            for (int j = 0; j < robots; j++)
+            {
+                h[i, j] += 1.0 / robots;
+            }
+        }
+
+        return (g, h);
+    }
+
+    private static Matrix<double> Centred(Matrix<double> covariance, int robots)
+    {
+        Matrix<double> centre = Matrix<double>.Build.Dense(robots, robots, (i, j) => (i == j ? 1.0 : 0.0) - (1.0 / robots));
+        return centre * covariance.SubMatrix(0, robots, 0, robots) * centre;
+    }
+
+    // A stalemate counts as half a win each way, so it links both ways.
+    private static bool IsStronglyConnected(int robots, IReadOnlyList<PairRecord> pairs)
+    {
+        return Reaches(forward: true) && Reaches(forward: false);
+
+        bool Reaches(bool forward)
+        {
+            var seen = new HashSet<int> { 0 };
+            var open = new Stack<int>([0]);
+            while (open.TryPop(out int at))
+            {
+                foreach (PairRecord p in pairs)
+                {
+                    bool down = p.Wins + p.Stalemates > 0.0;
+                    bool up = p.Losses + p.Stalemates > 0.0;
+                    (bool ahead, bool back) = forward ? (down, up) : (up, down);
+                    int next = p.First == at && ahead ? p.Second : p.Second == at && back ? p.First : -1;
+                    if (next >= 0 && seen.Add(next))
+                    {
+                        open.Push(next);
+                    }
+                }
+            }
+
+            return seen.Count == robots;
+        }
+    }
+}

@@ -1,0 +1,106 @@
+using System.Globalization;
+
+namespace PushSim.Analysis.Sweep;
+
+/// <summary>One input of a sweep: the texts it takes, as a file would give them, and their numbers if they have any.</summary>
+/// <param name="Key">Its path, for example "drive.*.gear_ratio".</param>
+/// <param name="Texts">The texts in their order.</param>
+/// <param name="Numbers">The numbers of the texts in the unit written; null for names.</param>
+/// <param name="Unit">That unit; empty for a pure number or names.</param>
+public sealed record SweepInput(string Key, IReadOnlyList<string> Texts, IReadOnlyList<double>? Numbers, string Unit)
+{
+    private const int MostPoints = 1000;
+
+    /// <summary>Reads "KEY=FROM..TO" or "KEY=A,B,C".</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="points">Points of a range, at least 2 [1].</param>
+    /// <param name="input">The input.</param>
+    /// <param name="message">What is wrong with the text; empty if nothing.</param>
+    public static bool TryParse(string text, int points, out SweepInput? input, out string message)
+    {
+        input = null;
+        message = "";
+        int equals = text.IndexOf('=', StringComparison.Ordinal);
+        string key = equals < 0 ? "" : text[..equals].Trim();
+        string values = equals < 0 ? "" : text[(equals + 1)..].Trim();
+        if (key.Length == 0 || values.Length == 0)
+        {
+            message = $"\"{text}\" is not KEY=FROM..TO or KEY=A,B,C";
+            return false;
+        }
+
+        int dots = values.IndexOf("..", StringComparison.Ordinal);
+        return dots >= 0 ? TryRange(key, values[..dots], values[(dots + 2)..], points, out input, out message) : TryList(key, values, out input, out message);
+    }
+
+    private static bool TryRange(string key, string from, string to, int points, out SweepInput? input, out string message)
+    {
+        input = null;
+        (double? first, string firstUnit) = Split(from);
+        (double? last, string lastUnit) = Split(to);
+        if (first is null || last is null || first == last)
+        {
+            message = $"\"{from.Trim()}..{to.Trim()}\" is no range of two different numbers";
+            return false;
+        }
+
+        string unit = lastUnit.Length > 0 ? lastUnit : firstUnit;
+        if (firstUnit.Length > 0 && firstUnit != unit)
+        {
+            message = $"\"{from.Trim()}..{to.Trim()}\" has two units; write both ends in one";
+            return false;
+        }
+
+        double[] numbers = [.. Enumerable.Range(0, points).Select(i => Round(first.Value + ((last.Value - first.Value) * i / (points - 1)), last.Value - first.Value))];
+        input = new SweepInput(key, [.. numbers.Select(n => Write(n, unit))], numbers, unit);
+        message = "";
+        return true;
+    }
+
+    private static bool TryList(string key, string values, out SweepInput? input, out string message)
+    {
+        string[] texts = [.. values.Split(',').Select(t => t.Trim())];
+        input = null;
+        message = texts.Any(t => t.Length == 0) ? $"\"{values}\" has an empty place in its list" : texts.Length > MostPoints ? $"more than {MostPoints} values for {key}" : "";
+        if (message.Length > 0)
+        {
+            return false;
+        }
+
+        (double? Number, string Unit)[] split = [.. texts.Select(Split)];
+        string unit = split[^1].Unit;
+        bool isNumeric = split.All(s => s.Number is not null && (s.Unit.Length == 0 || s.Unit == unit));
+        input = isNumeric
+            ? new SweepInput(key, [.. split.Select(s => Write(s.Number!.Value, unit))], [.. split.Select(s => s.Number!.Value)], unit)
+            : new SweepInput(key, texts, null, "");
+        return true;
+    }
+
+    // 0.30000000000000004 is of no use to a reader
+    private static double Round(double value, double span)
+    {
+        int digits = Math.Clamp(5 - (int)Math.Floor(Math.Log10(Math.Abs(span))), 0, 15);
+        return Math.Round(value, digits);
+    }
+
+    private static string Write(double number, string unit)
+    {
+        string text = number.ToString("R", CultureInfo.InvariantCulture);
+        return unit.Length == 0 ? text : $"{text} {unit}";
+    }
+
+    // The longest number at the start, and what follows it.
+    private static (double? Number, string Unit) Split(string text)
+    {
+        string t = text.Trim();
+        for (int end = t.Length; end > 0; end--)
+        {
+            if (char.IsAsciiDigit(t[end - 1]) | t[end - 1] == '.' && double.TryParse(t[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number))
+            {
+                return (number, t[end..].Trim());
+            }
+        }
+
+        return (null, t);
+    }
+}

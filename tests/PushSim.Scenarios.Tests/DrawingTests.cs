@@ -1,0 +1,155 @@
+using PushSim.Scenarios.Drawing;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Scenarios.Tests;
+
+/// <summary>Toleranced values of a scenario put in anew.</summary>
+public class DrawingTests
+{
+    private const string Shove = "question = \"Who?\"\nrobot = \"shrew.toml\"\n[opponent]\nrobot = \"shrew.toml\"\n[manoeuvre]\nkind = \"shove\"\n";
+
+    private static readonly string Plain = System.Text.RegularExpressions.Regex.Replace(SmallFiles.Robot, "\"([0-9.]+) ± [^\"]*\"", "\"$1\"");
+
+    [Theory]
+    [InlineData("shove-heavy-grippy")]
+    [InlineData("shove-six-four")]
+    [InlineData("gopher-launch")]
+    [InlineData("arc")]
+    public void The_middle_values_give_the_scenario_of_the_file(string name)
+    {
+        string path = Path.Combine(Folder(), name + ".toml");
+        DrawableScenario drawn = Open(DrawableScenario.Open(path));
+        double[] values = [.. drawn.Values.Select(v => v.IsOfClass && v.Spread == Spread.Uniform ? v.Middle - (v.Key.EndsWith("charge", StringComparison.Ordinal) ? 0.0 : v.Tolerance) : v.Middle)];
+        ScenarioSettings again = drawn.With(values, out string cause)!;
+        Assert.Equal("", cause);
+        Assert.Equal(Text(ScenarioReader.Read(path).Scenario!), Text(again));
+    }
+
+    [Fact]
+    public void A_drawn_value_reaches_every_wheel_that_shares_it()
+    {
+        DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml")));
+        ScenarioSettings s = drawn.With(With(drawn, "tyre.soft.static_friction", "", 1.23), out _)!;
+        Assert.All(s.Robot.Wheels, w => Assert.Equal(1.23, w.Tyre.StaticFriction));
+        Assert.All(s.Opponent!.Robot.Wheels, w => Assert.Equal(1.0, w.Tyre.StaticFriction));
+    }
+
+    [Fact]
+    public void Files_without_tolerances_get_those_of_the_class_and_others_do_not()
+    {
+        using var plain = new SmallFiles(Plain, Shove);
+        DrawableScenario drawn = Open(DrawableScenario.Open(plain.ScenarioPath));
+        Assert.All(drawn.Values, v => Assert.True(v.IsOfClass));
+        foreach (string key in new[] { "tyre.foam.static_friction", "opponent.tyre.foam.kinetic_friction", "shove.offset", "manoeuvre.heading", "opponent.heading", "manoeuvre.reaction_delay", "floor.dust", "battery.charge" })
+        {
+            Assert.Contains(drawn.Values, v => v.Key == key);
+        }
+
+        Assert.Equal(0.005, Assert.Single(drawn.Values, v => v.Key == "shove.offset").Tolerance);
+        Assert.Equal(3.0 * Math.PI / 180.0, Assert.Single(drawn.Values, v => v.Key == "manoeuvre.heading").Tolerance, 1e-12);
+        TolerancedValue friction = Assert.Single(drawn.Values, v => v.Key == "tyre.foam.static_friction");
+        Assert.Equal(0.1 * friction.Middle, friction.Tolerance, 1e-12);
+
+        using var stated = new SmallFiles(SmallFiles.With(Plain, "kinetic_friction = 0.8", "kinetic_friction = \"0.8 ± 0.02\""), Shove);
+        TolerancedValue only = Assert.Single(Open(DrawableScenario.Open(stated.ScenarioPath)).Values, v => v.Owner == "robot");
+        Assert.Equal(("tyre.foam.kinetic_friction", 0.02, false), (only.Key, Math.Round(only.Tolerance, 12), only.IsOfClass));
+    }
+
+    [Fact]
+    public void An_own_share_gives_each_wheel_an_error_of_its_own()
+    {
+        using var files = new SmallFiles(SmallFiles.With(Plain, "kinetic_friction = 0.8", "kinetic_friction = \"0.8 ± 0.02\"\nown_share = \"40 %\""), Shove);
+        DrawableScenario drawn = Open(DrawableScenario.Open(files.ScenarioPath));
+        TolerancedValue[] own = [.. drawn.Values.Where(v => v.Owner == "robot")];
+        Assert.Equal(drawn.Middle.Robot.Wheels.Count(w => w.Tyre.Name == "foam"), own.Length);
+        Assert.All(own, v => Assert.Equal(0.4, v.OwnShare, 1e-12));
+        ScenarioSettings s = drawn.With(With(drawn, own[0].Key, own[0].Part, 0.77), out _)!;
+        Assert.Equal(0.77, Assert.Single(s.Robot.Wheels, w => w.Name == own[0].Part).Tyre.KineticFriction);
+        Assert.All(s.Robot.Wheels.Where(w => w.Name != own[0].Part && w.Tyre.StaticFriction > 0.5), w => Assert.Equal(0.8, w.Tyre.KineticFriction, 1e-12));
+    }
+
+    // drawn for themselves the two may cross; a tread never grips better sliding than it held
+    [Fact]
+    public void Sliding_friction_is_drawn_no_higher_than_breakaway()
+    {
+        DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml")));
+        ScenarioSettings s = drawn.With(With(drawn, "tyre.soft.kinetic_friction", "", 1.1), out string cause)!;
+        Assert.Equal("", cause);
+        Assert.All(s.Robot.Wheels, w => Assert.Equal(1.0, w.Tyre.KineticFriction));
+    }
+
+    [Fact]
+    public void Draws_that_contradict_each_other_say_so()
+    {
+        using var files = new SmallFiles(Plain, Shove + "[override]\n\"chassis.centre_of_mass.x\" = \"0 mm ± 1 mm\"\n");
+        DrawableScenario drawn = Open(DrawableScenario.Open(files.ScenarioPath));
+        Assert.Null(drawn.With(With(drawn, "chassis.centre_of_mass.x", "", 0.4), out string cause));
+        Assert.Contains("outside the wheels", cause);
+    }
+
+    [Theory]
+    [InlineData("chassis.mass", "900 g", 0.9)]
+    [InlineData("opponent.chassis.mass", "0.95 kg", 0.95)]
+    public void A_caller_sets_values_of_either_robot(string key, string text, double mass)
+    {
+        DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), [(key, text)]));
+        Assert.Equal(mass, (key.StartsWith("opponent", StringComparison.Ordinal) ? drawn.Middle.Opponent!.Robot : drawn.Middle.Robot).Chassis.Mass, 1e-12);
+    }
+
+    [Fact]
+    public void A_caller_sets_a_value_of_every_name_of_the_scene_and_the_robot_itself()
+    {
+        string path = Path.Combine(Folder(), "shove-equals.toml");
+        Assert.All(Open(DrawableScenario.Open(path, [("drive.*.gear_ratio", "30")])).Middle.Robot.Drives, d => Assert.Equal(30.0, d.Motors[0].Ratio));
+        Assert.Equal(0.8, Open(DrawableScenario.Open(path, [("floor.friction", "0.8")])).Middle.Floor.FrictionScale);
+        Assert.Equal("badger", Open(DrawableScenario.Open(path, [("robot", "robots/badger.toml")])).Middle.Robot.Name);
+    }
+
+    [Theory]
+    [InlineData("tyre.soft.static_frction", "1")]
+    [InlineData("drive.*.gear_rat", "30")]
+    [InlineData("floor.frictio", "1")]
+    [InlineData("chassis.mass", "1 m")]
+    public void A_wrong_path_or_value_is_a_complaint_about_the_command_line(string key, string text) =>
+        Assert.Contains(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), [(key, text)]).Read.Problems, p => p.Severity == Severity.Error && p.File == "command line");
+
+    [Fact]
+    public void Two_robots_meet_without_a_scenario_file()
+    {
+        string robots = Path.Combine(Folder(), "robots");
+        DrawableScenario pair = Open(DrawableScenario.OfPair(Path.Combine(robots, "mole.toml"), Path.Combine(robots, "badger.toml")));
+        Assert.Equal(("mole", "badger"), (pair.Middle.Robot.Name, pair.Middle.Opponent!.Robot.Name));
+        Assert.NotNull(pair.With([.. pair.Values.Select(v => v.Middle)], out _));
+    }
+
+    private static double[] With(DrawableScenario drawn, string key, string part, double value)
+    {
+        double[] values = [.. drawn.Values.Select(v => v.Middle)];
+        values[drawn.Values.ToList().FindIndex(v => v.Key == key && v.Part == part)] = value;
+        return values;
+    }
+
+    private static DrawableScenario Open(DrawableResult result)
+    {
+        Assert.True(result.Scenario is not null, string.Join("\n", result.Read.Problems));
+        return result.Scenario!;
+    }
+
+    // every number and text of the settings, to the last digit
+    private static string Text(ScenarioSettings s) => System.Text.Json.JsonSerializer.Serialize(s, new System.Text.Json.JsonSerializerOptions
+    {
+        IncludeFields = true, NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals,
+    });
+
+    private static string Folder()
+    {
+        string? folder = AppContext.BaseDirectory;
+        while (folder is not null && !File.Exists(Path.Combine(folder, "PushSim.sln")))
+        {
+            folder = Path.GetDirectoryName(folder);
+        }
+
+        return Path.Combine(folder!, "scenarios");
+    }
+}

@@ -1,0 +1,95 @@
+using PushSim.Analysis.Ladder;
+using Xunit;
+
+namespace PushSim.Tests.Analysis;
+
+/// <summary>Rankings against published worked examples.</summary>
+public class RankingTests
+{
+    // American League East 1987: Agresti, Categorical Data Analysis, 2nd ed., table 10.11; MIL DET TOR NYY BOS CLE BAL, wins of row over column (data from memory; the fit returns every printed digit)
+    private static readonly int[][] s_east =
+    [
+        [0, 7, 9, 7, 7, 9, 11], [6, 0, 7, 5, 11, 9, 9], [4, 6, 0, 7, 7, 8, 12], [6, 8, 6, 0, 6, 7, 10], [6, 2, 6, 7, 0, 7, 12], [4, 4, 5, 6, 6, 0, 6], [2, 4, 1, 3, 1, 7, 0],
+    ];
+
+    // digits printed with two decimals; more from a fit computed here
+    [Theory]
+    [InlineData(0, 1.58135588, 0.343256)]
+    [InlineData(1, 1.43640843, 0.339569)]
+    [InlineData(2, 1.29448512, 0.336669)]
+    [InlineData(3, 1.24761785, 0.335861)]
+    [InlineData(4, 1.10769771, 0.333878)]
+    [InlineData(5, 0.68385277, 0.331877)]
+    public void A_published_season(int team, double strength, double error)
+    {
+        var ranking = Ranking.Fit(7, Pairs(s_east));
+        Assert.Equal(strength, ranking.LogStrengths[team] - ranking.LogStrengths[6], 5e-8);
+        Assert.Equal(error, ranking.ErrorOfDifference(team, 6), 1e-6);
+        Assert.False(ranking.HasPrior);
+    }
+
+    // 274.71 points between first and last, computed here
+    [Fact]
+    public void Points() => Assert.Equal(274.71, Ranking.Fit(7, Pairs(s_east)).Score(0).Score - Ranking.Fit(7, Pairs(s_east)).Score(6).Score, 0.01);
+
+    // Davidson, JASA 65:317, 1970 (from memory): two robots, 5 wins, 3 losses, 2 stalemates; closed form computed here
+    [Fact]
+    public void Stalemates()
+    {
+        var ranking = Ranking.Fit(2, [new PairRecord(0, 1, 5, 3, 2)]);
+        Assert.Equal(Math.Log(5.0 / 3.0), ranking.LogStrengths[0] - ranking.LogStrengths[1], 1e-10);
+        Assert.Equal(0.516398, ranking.StalemateFactor, 1e-6);
+    }
+
+    // Ford, Amer. Math. Monthly 64:28, 1957 (from memory): no finite estimate
+    [Fact]
+    public void A_robot_that_never_loses_gets_a_stated_prior()
+    {
+        var ranking = Ranking.Fit(3, [new PairRecord(0, 1, 10, 0, 0), new PairRecord(0, 2, 10, 0, 0), new PairRecord(1, 2, 6, 4, 0)]);
+        Assert.True(ranking.HasPrior);
+        Assert.True(double.IsFinite(ranking.LogStrengths[0]) && ranking.LogStrengths[0] > ranking.LogStrengths[1]);
+        Assert.True(double.IsFinite(ranking.Score(0).High));
+    }
+
+    [Fact]
+    public void A_cycle_is_named_and_leaves_the_scores_equal()
+    {
+        PairRecord[] pairs = [new(0, 1, 70, 30, 0), new(1, 2, 70, 30, 0), new(0, 2, 30, 70, 0)];
+        Assert.All(Ranking.Fit(3, pairs).LogStrengths, s => Assert.Equal(0.0, s, 1e-10));
+        Cycle cycle = Assert.Single(Cycles.Find(3, pairs));
+        Assert.Equal(new Cycle(0, 1, 2, true), cycle);
+        Assert.False(Assert.Single(Cycles.Find(3, [.. pairs.Select(p => p with { Wins = p.Wins / 10, Losses = p.Losses / 10 })])).IsSure);
+    }
+
+    // Efron's dice (Gardner 1970, from memory): A beats B beats C beats D beats A, each with 2/3; strengths computed here
+    [Fact]
+    public void Dice_hide_their_cycle_in_flat_scores()
+    {
+        PairRecord[] pairs = [new(0, 1, 24, 12, 0), new(1, 2, 24, 12, 0), new(2, 3, 24, 12, 0), new(0, 3, 12, 24, 0), new(0, 2, 16, 20, 0), new(1, 3, 18, 18, 0)];
+        double[] p = [.. Ranking.Fit(4, pairs).LogStrengths.Select(Math.Exp)];
+        Assert.Equal([0.2362988, 0.2498070, 0.2640873, 0.2498070], p.Select(s => s / p.Sum()), (a, b) => Math.Abs(a - b) < 1e-7);
+        Assert.NotEmpty(Cycles.Find(4, pairs));
+    }
+
+    // Kendall and Babington Smith, Biometrika 31:324, 1940 (from memory); computed here
+    [Theory]
+    [InlineData(new[] { 1, 1, 1 }, 1)]
+    [InlineData(new[] { 3, 2, 1, 0 }, 0)]
+    [InlineData(new[] { 2, 2, 1, 1 }, 2)]
+    [InlineData(new[] { 2, 2, 2, 2, 2 }, 5)]
+    public void Count_of_cycles(int[] won, double cycles) => Assert.Equal(cycles, Cycles.Count(won));
+
+    private static List<PairRecord> Pairs(int[][] wins)
+    {
+        List<PairRecord> pairs = [];
+        for (int i = 0; i < wins.Length; i++)
+        {
+            for (int j = i + 1; j < wins.Length; j++)
+            {
+                pairs.Add(new PairRecord(i, j, wins[i][j], wins[j][i], 0));
+            }
+        }
+
+        return pairs;
+    }
+}

@@ -1,0 +1,70 @@
+using PushSim.Analysis.Sweep;
+using Xunit;
+
+namespace PushSim.Tests.Analysis;
+
+/// <summary>Texts of a sweep's inputs, and the best of a curve.</summary>
+public class SweepTests
+{
+    [Theory]
+    [InlineData("chassis.mass=1 kg..2 kg", 3, "1 kg|1.5 kg|2 kg")]
+    [InlineData("chassis.mass = 1..2 kg", 3, "1 kg|1.5 kg|2 kg")]
+    [InlineData("drive.*.gear_ratio=10..40", 4, "10|20|30|40")]
+    [InlineData("a=0.1..0.4", 4, "0.1|0.2|0.3|0.4")]
+    [InlineData("a=-5 deg..5 deg", 3, "-5 deg|0 deg|5 deg")]
+    [InlineData("a=2..1", 3, "2|1.5|1")]
+    [InlineData("a=0.5, 0.7 ,0.9", 9, "0.5|0.7|0.9")]
+    [InlineData("a=3 mm,4 mm", 9, "3 mm|4 mm")]
+    [InlineData("wheel.*.tyre=soft,printed hard", 9, "soft|printed hard")]
+    [InlineData("robot=robots/mole.toml,robots/badger.toml", 9, "robots/mole.toml|robots/badger.toml")]
+    public void Texts(string text, int points, string expected)
+    {
+        Assert.True(SweepInput.TryParse(text, points, out SweepInput? input, out string message), message);
+        Assert.Equal(expected, string.Join("|", input!.Texts));
+    }
+
+    [Theory]
+    [InlineData("mass")]
+    [InlineData("=1..2")]
+    [InlineData("mass=")]
+    [InlineData("mass=1..")]
+    [InlineData("mass=soft..hard")]
+    [InlineData("mass=1..1")]
+    [InlineData("mass=1 g..2 kg")]
+    [InlineData("mass=1,,2")]
+    public void Wrong_texts_say_what_is_wrong(string text)
+    {
+        Assert.False(SweepInput.TryParse(text, 3, out SweepInput? input, out string message));
+        Assert.Null(input);
+        Assert.NotEqual("", message);
+    }
+
+    // y = 1 - x^2: 5 % below the best at x = sqrt 0.05 (closed form); straight between points a hundredth apart
+    [Fact]
+    public void Flatness_of_a_parabola()
+    {
+        double[] x = [.. Enumerable.Range(-100, 201).Select(i => i / 100.0)];
+        Optimum best = Optimum.OfCurve(x, [.. x.Select(v => (double?)(1.0 - (v * v)))], isHighest: true)!;
+        Assert.Equal(0.0, x[best.Index], 1e-12);
+        Assert.Equal(-Math.Sqrt(0.05), best.Low, 2e-4);
+        Assert.Equal(Math.Sqrt(0.05), best.High, 2e-4);
+        Assert.False(best.IsAtEnd);
+    }
+
+    [Fact]
+    public void The_lowest_may_be_best_and_lie_at_an_end()
+    {
+        Optimum best = Optimum.OfCurve([1, 2, 3], [2.0, 2.05, 4.0], isHighest: false)!;
+        Assert.Equal((0, 2.0, true), (best.Index, best.Value, best.IsAtEnd));
+        Assert.Equal(1.0, best.Low);
+        Assert.Equal(2.0 + (0.05 / 1.95), best.High, 1e-12);
+    }
+
+    [Fact]
+    public void Points_without_a_value_end_the_range()
+    {
+        Assert.Null(Optimum.OfCurve([1, 2], [null, null], isHighest: true));
+        Optimum best = Optimum.OfCurve([1, 2, 3], [null, 5.0, 4.9], isHighest: true)!;
+        Assert.Equal((1, 2.0, 3.0), (best.Index, best.Low, best.High));
+    }
+}
