@@ -6,7 +6,7 @@ namespace PushSim.Cli.Tests;
 
 public class CompletionCommandTests
 {
-    private static readonly string[] Commands = ["run", "check", "limits", "fit", "new", "explain", "shelf", "completion"];
+    private static readonly string[] Commands = ["run", "check", "limits", "fit", "odds", "sweep", "ladder", "new", "explain", "shelf", "completion"];
 
     // every command and option that any help shows must be in every script: the help is made from the tree by another hand
     [Theory]
@@ -24,7 +24,7 @@ public class CompletionCommandTests
         foreach (string command in Commands)
         {
             Assert.Contains(command, script);
-            string[] options = [.. Cli.Run(command, "--help").Output.Split("Options:")[1].Split('\n').Select(l => l.Trim()).Where(l => l.StartsWith("--", StringComparison.Ordinal)).Select(l => l.Split(' ')[0])];
+            string[] options = [.. Cli.Run(command, "--help").Output.Split("Options:")[1].Split('\n').Where(l => l.StartsWith("  --", StringComparison.Ordinal)).Select(l => l.Trim().Split(' ')[0])];
             Assert.Equal(command == "completion", options.Length == 0);
             Assert.All(options.Concat(["--help"]), o => Assert.Contains(shell == "fish" ? $"from {command}' -l {o[2..]}" : o, script));
         }
@@ -39,8 +39,8 @@ public class CompletionCommandTests
     }
 
     [Theory]
-    [InlineData("pushsim ''", "run|check|limits|fit|new|explain|shelf|completion|--help|--version")]
-    [InlineData("pushsim s", "shelf")]
+    [InlineData("pushsim ''", "run|check|limits|fit|odds|sweep|ladder|new|explain|shelf|completion|--help|--version")]
+    [InlineData("pushsim sh", "shelf")]
     [InlineData("pushsim run --no", "--no-plots")]
     [InlineData("pushsim new --kind sp", "spot")]
     [InlineData("pushsim new --kind pull-test --f", "--force")]
