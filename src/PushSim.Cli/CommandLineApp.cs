@@ -27,6 +27,7 @@ public static class CommandLineApp
             OddsCommand.Create(output, error, cancel), SweepCommand.Create(output, error, cancel), LadderCommand.Create(output, error, cancel),
             NewCommand.Create(output), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
         };
+        root.Add(CompletionCommand.Create(root, output));
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
         {

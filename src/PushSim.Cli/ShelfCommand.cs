@@ -10,14 +10,15 @@ internal static class ShelfCommand
 {
     public static Command Create(TextWriter output, TextWriter error)
     {
-        var name = new Argument<string?>("NAME") { Description = "A part, or words of its name; none lists them all.", Arity = ArgumentArity.ZeroOrOne };
+        var name = new Argument<string?>("NAME") { Description = "A part, words of its name, or a kind; none lists all.", Arity = ArgumentArity.ZeroOrOne };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the names only." };
         var command = new Command(
             "shelf",
             "Lists generic parts with the source of each number.\n\n"
-            + "A tyre of a robot file takes one over by shelf = \"NAME\"; own values stand.\n\n"
-            + "Examples:\n  pushsim shelf\n  pushsim shelf \"foamed elastomer, soft\"\n  pushsim shelf urethane --json")
+            + "A [[tyre]], [[motor]], [[controller]], [battery] or [floor] takes one over\nby shelf = \"NAME\"; own values stand.\n\n"
+            + "Kinds: " + string.Join(", ", PartShelf.All.Select(s => s.File)) + "\n\n"
+            + "Examples:\n  pushsim shelf\n  pushsim shelf motors\n  pushsim shelf \"foamed elastomer, soft\"\n  pushsim shelf urethane --json")
         {
             name, json, quiet,
         };
@@ -27,69 +28,105 @@ internal static class ShelfCommand
 
     private static int List(string? name, bool json, bool quiet, TextWriter output, TextWriter error)
     {
-        IReadOnlyList<ShelfPart> parts = Find(name);
-        if (parts.Count == 0)
+        List<(PartShelf Shelf, IReadOnlyList<ShelfPart> Parts)> found = [.. PartShelf.All.Select(s => (s, Find(s, name))).Where(f => f.Item2.Count > 0)];
+        if (found.Count == 0)
         {
             error.WriteLine($"pushsim: error: there is no \"{PlainText.Of(name!)}\" on the shelf");
             error.WriteLine("help: pushsim shelf lists all names");
             return ExitCode.WrongCommandLine;
         }
 
-        string verdict = $"{parts.Count} tyre {(parts.Count == 1 ? "material" : "materials")}{(name is null ? " on the shelf" : " of that name")}.";
+        bool isKind = name is null || PartShelf.All.Any(s => IsKind(s, name));
+        string verdict = string.Join(", ", found.Select(f => $"{f.Parts.Count} {(f.Parts.Count == 1 ? f.Shelf.One : f.Shelf.Many)}")) + (isKind ? " on the shelf." : " of that name.");
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, parts)));
+            output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, found)));
         }
         else if (quiet)
         {
-            foreach (ShelfPart part in parts)
+            foreach (ShelfPart part in found.SelectMany(f => f.Parts))
             {
                 output.WriteLine(part.Name);
             }
         }
         else
         {
-            WriteText(output, verdict, parts, isShort: name is null);
+            IAnsiConsole console = TextReport.Console(output);
+            console.MarkupLine("[bold]" + Markup.Escape(verdict) + "[/]");
+            foreach ((PartShelf shelf, IReadOnlyList<ShelfPart> parts) in found)
+            {
+                if (isKind)
+                {
+                    WriteList(console, shelf, parts);
+                }
+                else
+                {
+                    WriteParts(console, shelf, parts);
+                }
+            }
+
+            if (isKind)
+            {
+                console.MarkupLine("[dim]Most numbers are estimates. With sources: pushsim shelf NAME. In a file: shelf = \"NAME\" in the table named above.[/]");
+            }
         }
 
         return ExitCode.Done;
     }
 
-    // The part of that very name, else all whose name has every word of it.
-    private static IReadOnlyList<ShelfPart> Find(string? name)
+    private static bool IsKind(PartShelf shelf, string name) => string.Equals(shelf.File, name, StringComparison.OrdinalIgnoreCase);
+
+    // All of a kind, the part of that very name, else all whose name has every word of it.
+    private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string? name)
     {
-        if (name is null)
+        if (name is null || IsKind(shelf, name))
         {
-            return TyreShelf.All;
+            return shelf.Parts;
+        }
+
+        if (PartShelf.All.Any(s => IsKind(s, name) || s.Find(name) is not null))
+        {
+            return shelf.Find(name) is ShelfPart part ? [part] : [];
         }
 
         string[] words = name.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
-        return TyreShelf.Find(name) is ShelfPart part ? [part]
-            : words.Length == 0 ? []
-            : [.. TyreShelf.All.Where(p => words.All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
+        return words.Length == 0 ? [] : [.. shelf.Parts.Where(p => words.All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
     }
 
-    private static void WriteText(TextWriter output, string verdict, IReadOnlyList<ShelfPart> parts, bool isShort)
+    private static void WriteList(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
     {
-        IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(verdict) + "[/]");
-        if (isShort)
+        (string Title, string Key)[] shown = Columns(shelf);
+        string one = char.ToUpperInvariant(shelf.One[0]) + shelf.One[1..];
+        Table list = new Table().Border(TableBorder.Minimal).AddColumn(Markup.Escape($"{one}\n{shelf.Header}")).AddColumn("What it is");
+        foreach ((string title, string _) in shown)
         {
-            Table list = new Table().Border(TableBorder.Minimal).AddColumn("Tyre material").AddColumn("What it is").AddColumn(new TableColumn("Friction\nfrom, to").RightAligned()).AddColumn(new TableColumn("Wear\n(ISO 4649)").RightAligned());
-            foreach (ShelfPart p in parts)
-            {
-                list.AddRow(Markup.Escape(p.Name), Markup.Escape(p.About), Markup.Escape($"{Middle(p, "static_friction")}, {Middle(p, "kinetic_friction")}"), Markup.Escape(Middle(p, "wear")));
-            }
-
-            console.Write(list);
-            console.MarkupLine("[dim]Most numbers are estimates. With sources: pushsim shelf NAME. In a robot file: shelf = \"NAME\" in a [[[[tyre]]]].[/]");
-            return;
+            list.AddColumn(new TableColumn(title).RightAligned());
         }
 
         foreach (ShelfPart p in parts)
         {
+            list.AddRow([Markup.Escape(p.Name), Markup.Escape(p.About), .. shown.Select(c => Markup.Escape(string.Join(", ", c.Key.Split(' ').Select(k => Middle(p, k)).Where(t => t.Length > 0))))]);
+        }
+
+        console.Write(list);
+    }
+
+    // Title and the keys whose values stand in the column.
+    private static (string Title, string Key)[] Columns(PartShelf shelf) => shelf.Section switch
+    {
+        "tyre" => [("Friction\nfrom, to", "static_friction kinetic_friction"), ("Wear\n(ISO 4649)", "wear")],
+        "motor" => [("Resistance", "resistance"), ("Constant", "speed_constant torque_constant")],
+        "controller" => [("Limit", "current_limit"), ("On-resistance", "on_resistance")],
+        "battery" => [("Resistance\nat 1 A h", "resistance")],
+        _ => [("Friction", "friction"), ("Dust", "dust")],
+    };
+
+    private static void WriteParts(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
+    {
+        foreach (ShelfPart p in parts)
+        {
             console.WriteLine();
-            console.MarkupLine("[bold]" + Markup.Escape(p.Name) + "[/]: " + Markup.Escape(p.About));
+            console.MarkupLine("[bold]" + Markup.Escape(p.Name) + "[/] " + Markup.Escape($"({shelf.Header}): {p.About}"));
             Table table = new Table().Border(TableBorder.Minimal).AddColumn("Key").AddColumn("Value").AddColumn("Source");
             foreach (ShelfNumber n in p.Numbers)
             {
@@ -102,42 +139,50 @@ internal static class ShelfCommand
 
     private static string Middle(ShelfPart part, string key) => part.Find(key)?.Text.Split('±')[0].Trim() ?? "";
 
-    private static void WriteJson(Utf8JsonWriter writer, string verdict, IReadOnlyList<ShelfPart> parts)
+    private static void WriteJson(Utf8JsonWriter writer, string verdict, IReadOnlyList<(PartShelf Shelf, IReadOnlyList<ShelfPart> Parts)> found)
     {
         JsonReport.WriteHead(writer, "shelf", verdict, []);
-        writer.WriteStartArray("tyres");
-        foreach (ShelfPart part in parts)
+        foreach (PartShelf shelf in PartShelf.All)
         {
-            writer.WriteStartObject();
-            writer.WriteString("name", part.Name);
-            writer.WriteString("about", part.About);
-            writer.WriteStartArray("values");
-            foreach (ShelfNumber n in part.Numbers)
+            writer.WriteStartArray(shelf.File);
+            foreach (ShelfPart part in found.Where(f => f.Shelf == shelf).SelectMany(f => f.Parts))
             {
-                writer.WriteStartObject();
-                writer.WriteString("key", n.Key);
-                writer.WriteString("text", n.Text);
-                writer.WriteString("unit", n.Unit);
-                if (n.Value is double value)
-                {
-                    writer.WriteNumber("value", value);
-                    writer.WriteNumber("tolerance", n.Tolerance);
-                }
-                else
-                {
-                    writer.WriteNull("value");
-                    writer.WriteNull("tolerance");
-                }
-
-                writer.WriteString("origin", n.Origin switch { ShelfOrigin.Source => "source", ShelfOrigin.CommonPractice => "common practice, no source", _ => "estimate" });
-                writer.WriteString("source", n.Source);
-                writer.WriteEndObject();
+                WritePart(writer, part);
             }
 
             writer.WriteEndArray();
+        }
+    }
+
+    private static void WritePart(Utf8JsonWriter writer, ShelfPart part)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("name", part.Name);
+        writer.WriteString("about", part.About);
+        writer.WriteStartArray("values");
+        foreach (ShelfNumber n in part.Numbers)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("key", n.Key);
+            writer.WriteString("text", n.Text);
+            writer.WriteString("unit", n.Unit);
+            if (n.Value is double value)
+            {
+                writer.WriteNumber("value", value);
+                writer.WriteNumber("tolerance", n.Tolerance);
+            }
+            else
+            {
+                writer.WriteNull("value");
+                writer.WriteNull("tolerance");
+            }
+
+            writer.WriteString("origin", n.Origin switch { ShelfOrigin.Source => "source", ShelfOrigin.CommonPractice => "common practice, no source", _ => "estimate" });
+            writer.WriteString("source", n.Source);
             writer.WriteEndObject();
         }
 
         writer.WriteEndArray();
+        writer.WriteEndObject();
     }
 }

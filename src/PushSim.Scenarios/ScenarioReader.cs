@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 
@@ -59,6 +60,7 @@ public static class ScenarioReader
         if (context.Drawn is null)
         {
             SetValues.PutIntoScenario(context, trees.Scenario);
+            PartFill.FillScenario(context, trees.Scenario);
         }
 
         var root = new Section(context, "scenario", trees.Scenario);

@@ -16,6 +16,7 @@ public class HelpTests
     [InlineData("ladder")]
     [InlineData("shelf")]
     [InlineData("limits")]
+    [InlineData("completion")]
     public void Help_has_examples_and_fits_eighty_columns(string command)
     {
         Cli cli = Cli.Run(command.Length > 0 ? [command, "--help"] : ["--help"]);
@@ -33,7 +34,7 @@ public class HelpTests
         string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
         Assert.DoesNotContain("Examples", list);
         Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
-        Assert.All(new[] { "run", "check", "limits", "fit", "new", "explain", "shelf" }, c => Assert.Contains($"\n  {c} ", list));
+        Assert.All(new[] { "run", "check", "limits", "fit", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
     }
 
     [Fact]

@@ -11,8 +11,9 @@ public class TyreCommandTests
     {
         Cli cli = Cli.Run("shelf");
         Assert.Equal(ExitCode.Done, cli.Code);
-        Assert.StartsWith($"{TyreShelf.All.Count} tyre materials on the shelf.", cli.Output);
-        Assert.Equal(TyreShelf.All.Select(m => m.Name), Cli.Run("shelf", "--quiet").Output.Split('\n').Select(l => l.TrimEnd('\r')).Where(l => l.Length > 0));
+        Assert.StartsWith($"{TyreShelf.All.Count} tyre materials, {PartShelf.Motors.Parts.Count} motors, ", cli.Output);
+        Assert.Contains(" on the shelf.", cli.Output);
+        Assert.Equal(PartShelf.All.SelectMany(s => s.Parts).Select(m => m.Name), Cli.Run("shelf", "--quiet").Output.Split('\n').Select(l => l.TrimEnd('\r')).Where(l => l.Length > 0));
     }
 
     [Fact]

@@ -74,9 +74,9 @@ public static class JsonSchema
         }
 
         JsonObject table = new() { ["type"] = "object", ["additionalProperties"] = false, ["properties"] = properties };
-        if (required.Count > 0 && section.Keys.FirstOrDefault(k => k.Name is "include" or "shelf") is KeyDefinition other)
+        if (required.Count > 0 && section.Keys.FirstOrDefault(k => k.Name == "include" || (k.Name == "shelf" && section.Name == "tyre")) is KeyDefinition other)
         {
-            // an included file, or the shelf, may hold what this one lacks
+            // an included file, or the shelf of tyres, may hold what this one lacks
             JsonArray least = other.Name == "shelf" ? new JsonArray("name", "shelf") : new JsonArray("include");
             table["anyOf"] = new JsonArray(new JsonObject { ["required"] = required }, new JsonObject { ["required"] = least });
         }

@@ -117,7 +117,7 @@ internal static class RobotKeys
         Texts("controller", "drives", "The drives whose motors it feeds; \"left/1\" is the first motor of the drive left only.", "[\"left\"]", required: true),
         Choice("controller", "wiring", ["single", "parallel", "series"], "How its motors are wired.", "single for one motor; must be said for several"),
         Quantity("controller", "current_limit", Dimension.Current, 0.01, 1e4, "Limit of the motor current, of the sum if parallel.", "5 A", "none").Usual(0.3, 150),
-        Quantity("controller", "on_resistance", Dimension.Resistance, 0, 10, "On-resistance of both switches in the current's path.", "30 mohm", "0 ohm").Usual(0, 0.5),
+        Quantity("controller", "on_resistance", Dimension.Resistance, 0, 10, "On-resistance of both switches in the current's path.", "30 mohm", "0 ohm").Usual(0, 1),
         Quantity("controller", "slew", Dimension.Rate, 0.01, 1e6, "Fastest change of the command, full command per second.", "10 1/s", "no limit").Usual(0.5, 1000),
         Number("controller", "deadband", 0, 0.9, "Command below which it counts as zero.", "\"3 %\"", "0").Usual(0, 0.15),
         Flag("controller", "regeneration", "Whether braking current flows back into the battery.", "true"),

@@ -9,6 +9,7 @@ internal static class BatteryReader
 
     public static BatterySettings Read(Section s)
     {
+        _ = s.Text("shelf");
         IReadOnlyList<(double, double)>? table = s.Curve("cell_voltage", MostCellPoints, 0.0, 1.0, 0.5, 10.0);
         if (table is null && !s.Has("cell_voltage"))
         {

@@ -55,6 +55,7 @@ internal sealed class ControllerReader(
             }
         }
 
+        _ = s.Text("shelf");
         int zero = s.Choice("zero_command");
         int side = s.Choice("side");
         var d = new ControllerSettings { Name = name, Motors = motors, Side = side == 1 ? CommandSide.Right : CommandSide.Left };

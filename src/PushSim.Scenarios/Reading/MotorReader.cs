@@ -12,6 +12,7 @@ internal sealed class MotorReader
     public MotorReader(Section section, string name)
     {
         _section = section;
+        _ = section.Text("shelf");
         GearRatio = section.Number("gear_ratio");
         _ = section.Number("own_share");
         GearEfficiency = GearReader.Efficiency(section, $"motor \"{name}\"");

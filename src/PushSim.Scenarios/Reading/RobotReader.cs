@@ -38,6 +38,7 @@ internal sealed class RobotReader
         if (context.Drawn is null)
         {
             ShelfFill.Fill(context, tree);
+            PartFill.FillRobot(context, tree);
         }
 
         _root = new Section(context, "robot", tree);

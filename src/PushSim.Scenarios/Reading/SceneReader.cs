@@ -102,6 +102,7 @@ internal static class SceneReader
 
     private static FloorSettings Floor(Section s)
     {
+        _ = s.Text("shelf");
         var d = new FloorSettings();
         return d with
         {
