@@ -13,7 +13,7 @@ internal static class FitReport
         "A fit is an estimate for this floor, dust and load. A pull test stores energy: keep clear of taut tethers, wheels off the floor until ready. "
         + "Stalled motors and lithium batteries burn: keep pulls short. Weapons removed or locked.";
 
-    public static string Verdict(IReadOnlyList<TyreFit> fits)
+    public static string Verdict(IReadOnlyList<TyreFit> fits, TyreComparison? compared = null)
     {
         if (fits.Count == 1)
         {
@@ -27,15 +27,20 @@ internal static class FitReport
         string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
         return best is null
             ? $"{fits.Count} tyres fitted, all inconsistent with the robot file."
-            : FormattableString.Invariant($"{fits.Count} tyres fitted; most grip: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + rest;
+            : FormattableString.Invariant($"{fits.Count} tyres fitted; most grip: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + (compared is null ? "" : ComparisonText.Verdict(compared, best.Name)) + rest;
     }
 
-    public static void WriteText(TextWriter output, IReadOnlyList<TyreFit> fits, IReadOnlyList<string> notes, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
+    public static void WriteText(TextWriter output, IReadOnlyList<TyreFit> fits, TyreComparison? compared, IReadOnlyList<string> notes, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits))) + "[/]");
+        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits, compared))) + "[/]");
         console.WriteLine();
         console.Write(Table(fits));
+        if (compared is not null)
+        {
+            ComparisonText.Write(console, compared, fits.Count);
+        }
+
         foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => f.Limit.Reason))
         {
             string whose = fits.Count > 1 && same.Count() == fits.Count ? "all" : string.Join(", ", same.Select(f => f.Name));
@@ -67,9 +72,9 @@ internal static class FitReport
         }
     }
 
-    public static string Json(IReadOnlyList<TyreFit> fits, IReadOnlyList<string> notes, StallForce? stall) => JsonReport.Write(writer =>
+    public static string Json(IReadOnlyList<TyreFit> fits, TyreComparison? compared, IReadOnlyList<string> notes, StallForce? stall) => JsonReport.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "fit", Verdict(fits), [.. Warnings(fits).Select(w => w.Whose + w.Warning), .. notes]);
+        JsonReport.WriteHead(writer, "fit", Verdict(fits, compared), [.. Warnings(fits).Select(w => w.Whose + w.Warning), .. notes]);
         JsonReport.WriteNumber(writer, "motor_force_n", stall?.Force);
         writer.WriteStartArray("tyres");
         foreach (TyreFit fit in fits)
@@ -78,6 +83,10 @@ internal static class FitReport
         }
 
         writer.WriteEndArray();
+        if (compared is not null)
+        {
+            ComparisonText.WriteJson(writer, compared);
+        }
     });
 
     private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit)
@@ -96,6 +105,13 @@ internal static class FitReport
         JsonReport.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
         JsonReport.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
         JsonReport.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
+        writer.WriteStartArray("frictions");
+        foreach (double friction in fit.Frictions)
+        {
+            writer.WriteNumberValue(friction);
+        }
+
+        writer.WriteEndArray();
         writer.WriteStartArray("forces_n");
         foreach (double force in fit.Forces)
         {
@@ -142,7 +158,7 @@ internal static class FitReport
     {
         Table table = new Table().Border(TableBorder.Minimal).AddColumn("Tyre").AddColumn(new TableColumn("Sliding friction").RightAligned()).AddColumn(new TableColumn("95 %").RightAligned())
             .AddColumn(new TableColumn("Breakaway").RightAligned()).AddColumn(new TableColumn("95 %").RightAligned()).AddColumn(new TableColumn("Pulls").RightAligned()).AddColumn("Set by");
-        foreach (TyreFit f in fits)
+        foreach (TyreFit f in fits.OrderByDescending(f => f.ForModel.Kinetic))
         {
             table.AddRow(
                 Markup.Escape(PlainText.Of(f.Name)),

@@ -7,9 +7,13 @@ namespace PushSim.Analysis.Fit;
 /// <param name="Second">Name of the second.</param>
 /// <param name="Test">Welch's test of first less second [1].</param>
 /// <param name="Adjusted">Its probability after Holm's correction over all pairs [1].</param>
-/// <param name="PullsToSee">Pulls of each that find a difference as large as the one seen, at the level of the strictest pair [1].</param>
-public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, int PullsToSee)
+/// <param name="Spread">Standard deviation from pull to pull, pooled over the tyres [1].</param>
+/// <param name="Strictest">Level that the strictest pair must meet [1].</param>
+public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, double Spread, double Strictest)
 {
+    /// <summary>Pulls of each that find a difference as large as the one seen, at the strictest level [1].</summary>
+    public int PullsToSee => TTestPower.Count(Test.Difference.Value / Spread, TyreComparison.Power, Strictest);
+
     /// <summary>Whether they differ beyond what scatter explains.</summary>
     public bool IsToldApart => Adjusted <= TyreComparison.Level;
 }
@@ -73,7 +77,9 @@ public sealed record TyreComparison
     public required double Difference { get; init; }
 
     /// <summary>Pulls of each tyre that find it in any pair [1]; 0 if unknown.</summary>
-    public required int PullsForDifference { get; init; }
+    public int PullsForDifference => Spread > 0.0 && Difference > 0.0 ? TTestPower.Count(Difference / Spread, Power, Strictest) : 0;
+
+    private double Strictest { get; init; } = Level;
 
     /// <summary>Compares.</summary>
     /// <param name="fits">The tyres, at least two for pairs.</param>
@@ -95,7 +101,7 @@ public sealed record TyreComparison
             Spread = spread,
             RelativeSpread = Pooled(compared, f => Sample.Variance(f.Frictions) / Math.Pow(Sample.Mean(f.Frictions), 2.0)),
             Difference = matters,
-            PullsForDifference = spread > 0.0 && matters > 0.0 ? TTestPower.Count(matters / spread, Power, strictest) : 0,
+            Strictest = strictest,
         };
     }
 
@@ -123,7 +129,7 @@ public sealed record TyreComparison
         }
 
         double[] adjusted = Holm.Adjust([.. all.Select(p => p.Test.P)]);
-        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], TTestPower.Count(p.Test.Difference.Value / spread, Power, strictest)))];
+        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest))];
     }
 
     private static OddPull? OddOf(TyreFit f) =>

@@ -23,7 +23,8 @@ public static class TTestPower
     /// <param name="count">Values in each group, above 1, also broken [1].</param>
     /// <param name="difference">True difference in standard deviations [1].</param>
     /// <param name="level">Two-sided level of the test [1].</param>
-    public static double Of(double count, double difference, double level = 0.05)
+    /// <param name="hasFarTail">Whether findings of the wrong sign count, which some tables leave out.</param>
+    public static double Of(double count, double difference, double level = 0.05, bool hasFarTail = true)
     {
         double freedom = (2.0 * count) - 2.0;
         double limit = StudentT.Factor(1.0 - level, freedom);
@@ -38,13 +39,13 @@ public static class TTestPower
             double s = low + (i * step);
             double density = s > 0.0 ? Math.Exp(logScale + ((freedom - 1.0) * Math.Log(s)) - (0.5 * freedom * s * s)) : 0.0;
             double weight = i is 0 or Steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
-            sum += weight * density * (Below(delta - (limit * s)) + Below(-delta - (limit * s)));
+            sum += weight * density * (Below(delta - (limit * s)) + (hasFarTail ? Below(-delta - (limit * s)) : 0.0));
         }
 
         return sum * step / 3.0;
     }
 
-    /// <summary>Values in each group for a given power, not rounded [1]; infinite where more than a million are needed.</summary>
+    /// <summary>Values in each group for a given power, not rounded, at least 2 [1]; infinite where more than a million are needed.</summary>
     /// <param name="difference">True difference in standard deviations [1].</param>
     /// <param name="power">Wanted power [1].</param>
     /// <param name="level">Two-sided level of the test [1].</param>
@@ -60,8 +61,7 @@ public static class TTestPower
             }
         }
 
-        double low = high > 2.0 ? 0.5 * high : 1.05;
-        return Of(low, difference, level) >= power ? low : Solve(n => Of(n, difference, level) < power, low, high);
+        return high > 2.0 ? Solve(n => Of(n, difference, level) < power, 0.5 * high, high) : high;
     }
 
     /// <summary>Values needed in each group, at least 2, rounded up [1]; the greatest integer where no sensible number is enough.</summary>
@@ -71,7 +71,7 @@ public static class TTestPower
     public static int Count(double difference, double power = 0.8, double level = 0.05)
     {
         double exact = ExactCount(difference, power, level);
-        return double.IsFinite(exact) ? Math.Max(2, (int)Math.Ceiling(exact - 1e-9)) : int.MaxValue;
+        return double.IsFinite(exact) ? (int)Math.Ceiling(exact - 1e-9) : int.MaxValue;
     }
 
     /// <summary>Smallest difference that is found with a given power, in standard deviations [1].</summary>
