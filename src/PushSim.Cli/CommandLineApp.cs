@@ -23,7 +23,7 @@ public static class CommandLineApp
         var root = new Command("pushsim", Description)
         {
             RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), LimitsCommand.Create(output, error, cancel),
-            FitCommand.Create(output, error, cancel),
+            FitCommand.Create(output, error, cancel), PlanCommand.Create(output, error, cancel),
             OddsCommand.Create(output, error, cancel), SweepCommand.Create(output, error, cancel), LadderCommand.Create(output, error, cancel),
             NewCommand.Create(output), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
         };

@@ -24,6 +24,7 @@ internal static class FitCommand
         var calibration = new Option<string?>("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\".", HelpName = "FORCE/mV" };
         var tare = new Option<string?>("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
         var flip = new Option<bool>("--flip") { Description = "The cell's sign is reversed." };
+        var difference = new Option<string?>("--difference") { Description = "Friction difference that matters, e.g. 0.05.", HelpName = "NUMBER" };
         var outDir = new Option<string?>("--out") { Description = "Folder for plots and the tyre block.", HelpName = "DIR" };
         var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
@@ -36,7 +37,7 @@ internal static class FitCommand
             + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
             + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/pull-test.toml\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"")
         {
-            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, outDir, force, json, quiet, noPlots, report,
+            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, difference, outDir, force, json, quiet, noPlots, report,
         };
         ReportOption.Check(command, report, json, outDir);
         outDir.Validators.Add(found =>
@@ -53,6 +54,7 @@ internal static class FitCommand
         Check(calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
         Check(unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
         Check(timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
+        Check(difference, t => TryDifference(t, out _) ? "" : "write a friction above zero and below 10, for example 0.05");
         command.SetAction(p =>
         {
             var what = new FitRequest
@@ -64,6 +66,7 @@ internal static class FitCommand
                 IsDrag = p.GetValue(drag),
                 Tyre = p.GetValue(tyre),
                 Tare = p.GetValue(tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
+                Difference = p.GetValue(difference) is string d && TryDifference(d, out double matters) ? matters : null,
                 Log = new LogOptions
                 {
                     ForceUnit = p.GetValue(unit),
@@ -76,6 +79,9 @@ internal static class FitCommand
         });
         return command;
     }
+
+    private static bool TryDifference(string text, out double value) =>
+        double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out value) && value is > 0.0 and < 10.0;
 
     private static void Check(Option<string?> option, Func<string, string> complaint) => option.Validators.Add(found =>
     {
@@ -119,15 +125,15 @@ internal static class FitCommand
 
         if (options.Json)
         {
-            output.WriteLine(FitReport.Json(outcome.Fits, outcome.Notes, outcome.Stall));
+            output.WriteLine(FitReport.Json(outcome.Fits, outcome.Comparison, outcome.Notes, outcome.Stall));
         }
         else if (options.Quiet)
         {
-            output.WriteLine(PlainText.Of(FitReport.Verdict(outcome.Fits)));
+            output.WriteLine(PlainText.Of(FitReport.Verdict(outcome.Fits, outcome.Comparison)));
         }
         else
         {
-            FitReport.WriteText(output, outcome.Fits, outcome.Notes, blocks, files);
+            FitReport.WriteText(output, outcome.Fits, outcome.Comparison, outcome.Notes, blocks, files);
         }
 
         return ExitCode.Done;

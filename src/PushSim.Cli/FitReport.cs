@@ -18,7 +18,7 @@ internal static class FitReport
     /// <summary>What the tables of the tyres are for.</summary>
     public const string ListingTitle = "To paste into a robot file";
 
-    public static string Verdict(IReadOnlyList<TyreFit> fits)
+    public static string Verdict(IReadOnlyList<TyreFit> fits, TyreComparison? compared = null)
     {
         if (fits.Count == 1)
         {
@@ -32,15 +32,19 @@ internal static class FitReport
         string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
         return best is null
             ? $"{fits.Count} tyres fitted, all inconsistent with the robot file."
-            : FormattableString.Invariant($"{fits.Count} tyres fitted; most grip: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + rest;
+            : FormattableString.Invariant($"{fits.Count} tyres fitted; most grip: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + (compared is null ? "" : ComparisonText.Verdict(compared, best.Name)) + rest;
     }
 
-    public static void WriteText(TextWriter output, IReadOnlyList<TyreFit> fits, IReadOnlyList<string> notes, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
+    public static void WriteText(TextWriter output, IReadOnlyList<TyreFit> fits, TyreComparison? compared, IReadOnlyList<string> notes, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits))) + "[/]");
+        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits, compared))) + "[/]");
         console.WriteLine();
         TextReport.Write(console, Table(fits));
+        if (compared is not null)
+        {
+            ComparisonText.Write(console, compared, fits.Count);
+        }
 
         foreach ((string warning, string whose) in Warnings(fits))
         {
@@ -67,9 +71,9 @@ internal static class FitReport
         }
     }
 
-    public static string Json(IReadOnlyList<TyreFit> fits, IReadOnlyList<string> notes, StallForce? stall) => JsonReport.Write(writer =>
+    public static string Json(IReadOnlyList<TyreFit> fits, TyreComparison? compared, IReadOnlyList<string> notes, StallForce? stall) => JsonReport.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "fit", Verdict(fits), [.. Warnings(fits).Select(w => w.Whose + w.Warning), .. notes]);
+        JsonReport.WriteHead(writer, "fit", Verdict(fits, compared), [.. Warnings(fits).Select(w => w.Whose + w.Warning), .. notes]);
         JsonReport.WriteNumber(writer, "motor_force_n", stall?.Force);
         writer.WriteStartArray("tyres");
         foreach (TyreFit fit in fits)
@@ -78,6 +82,10 @@ internal static class FitReport
         }
 
         writer.WriteEndArray();
+        if (compared is not null)
+        {
+            ComparisonText.WriteJson(writer, compared);
+        }
     });
 
     private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit)
@@ -96,6 +104,13 @@ internal static class FitReport
         JsonReport.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
         JsonReport.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
         JsonReport.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
+        writer.WriteStartArray("frictions");
+        foreach (double friction in fit.Frictions)
+        {
+            writer.WriteNumberValue(friction);
+        }
+
+        writer.WriteEndArray();
         writer.WriteStartArray("forces_n");
         foreach (double force in fit.Forces)
         {
@@ -143,7 +158,7 @@ internal static class FitReport
     {
         ReportTable table = new ReportTable("Tyre").AddColumn("Name").AddNumberColumn("Sliding friction").AddNumberColumn("95 %")
             .AddNumberColumn("Breakaway").AddNumberColumn("95 %").AddNumberColumn("Pulls").AddColumn("Set by");
-        foreach (TyreFit f in fits)
+        foreach (TyreFit f in fits.OrderByDescending(f => f.ForModel.Kinetic))
         {
             table.AddRow(
                 f.Name,

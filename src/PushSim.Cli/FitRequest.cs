@@ -29,6 +29,9 @@ internal sealed record FitRequest
     /// <summary>Tare [N]; null: from the slack parts.</summary>
     public double? Tare { get; init; }
 
+    /// <summary>Difference of friction that matters [1]; null: a twentieth of the mean.</summary>
+    public double? Difference { get; init; }
+
     /// <summary>How to read the logs.</summary>
     public required LogOptions Log { get; init; }
 }
@@ -47,6 +50,9 @@ internal sealed record FitOutcome
 
     /// <summary>The tyres.</summary>
     public IReadOnlyList<TyreFit> Fits { get; init; } = [];
+
+    /// <summary>The tyres compared; null if nothing was fitted.</summary>
+    public TyreComparison? Comparison { get; init; }
 
     /// <summary>What was guessed, in sentences.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];

@@ -77,15 +77,26 @@ internal static partial class FitWork
 
         StallForce? stall = robot is null ? null : StallForce.Of(robot);
         List<TyreFit> fits = [];
+
+        // readings of one table stand in the order of its numbers of pulls, or of its rows; between files no order is known
+        bool hasOrder = request.Files.Count == 1 && traces.Count == 0;
+        if (hasOrder && readings.Values.All(r => r.All(x => x.Pull is not null)))
+        {
+            foreach (List<LogReading> list in readings.Values)
+            {
+                list.Sort((a, b) => a.Pull!.Value.CompareTo(b.Pull!.Value));
+            }
+        }
+
         foreach (string name in order)
         {
             cancel.ThrowIfCancellationRequested();
             fits.Add(traces.TryGetValue(name, out List<FoundTrace>? logs)
                 ? PullFit.OfTraces(name, logs, load, stall, request.IsDrag)
-                : OfReadings(name, readings[name], load, stall, request.IsDrag));
+                : OfReadings(name, readings[name], load, stall, request.IsDrag, hasOrder));
         }
 
-        return new FitOutcome { Problems = problems, Fits = fits, Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
+        return new FitOutcome { Problems = problems, Fits = fits, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
 
         void Remember(string name)
         {
@@ -106,12 +117,13 @@ internal static partial class FitWork
         list.Add(item);
     }
 
-    private static TyreFit OfReadings(string name, List<LogReading> readings, GripLoad load, StallForce? stall, bool isDrag)
+    private static TyreFit OfReadings(string name, List<LogReading> readings, GripLoad load, StallForce? stall, bool isDrag, bool hasOrder)
     {
+        double[] order = [.. hasOrder ? readings.Where(r => r.Force is not null).Select(r => r.Pull ?? r.Line) : []];
         LogReading[] loaded = [.. readings.Where(r => r.Load > 0.0 && r.Force is not null)];
         if (loaded.Length < readings.Count || loaded.Length == 0)
         {
-            return PullFit.OfReadings(name, Values(r => r.Force), Values(r => r.Peak), load, stall, isDrag);
+            return PullFit.OfReadings(name, Values(r => r.Force), Values(r => r.Peak), load, stall, isDrag) with { Order = order };
         }
 
         // readings at several loads are brought to their mean by the load's share, or by the exponent that they show
@@ -127,7 +139,7 @@ internal static partial class FitWork
             GripLoad.Fixed(mean),
             stall,
             isDrag);
-        return fit with { LoadExponent = law?.Exponent, KineticFriction = law?.Friction ?? fit.KineticFriction };
+        return fit with { Order = order, LoadExponent = law?.Exponent, KineticFriction = law?.Friction ?? fit.KineticFriction };
 
         List<double> Values(Func<LogReading, double?> of) => [.. readings.Select(of).Where(v => v is not null).Select(v => v!.Value)];
     }

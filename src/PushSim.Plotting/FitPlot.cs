@@ -42,9 +42,12 @@ public static class FitPlot
         return panels;
     }
 
-    private static Panel PanelOfAll(IReadOnlyList<TyreFit> fits)
+    /// <summary>Friction of all tyres with their intervals, most grip first.</summary>
+    /// <param name="tyres">At least one tyre.</param>
+    private static Panel PanelOfAll(IReadOnlyList<TyreFit> tyres)
     {
-        Panel panel = new Panel("Friction of each tyre, bars: 95 % intervals", "Tyre", "Friction [1]")
+        List<TyreFit> fits = [.. tyres.OrderByDescending(f => f.ForModel.Kinetic)];
+        Panel panel = new Panel("Friction of each tyre, most grip first; bars: 95 % intervals", "Tyre", "Friction [1]")
             .AddBars([.. fits.Select(f => Bar(f.KineticFriction))], "sliding (kinetic)", -0.08, 0);
         if (fits.Any(f => !f.IsStaticLowerBound))
         {

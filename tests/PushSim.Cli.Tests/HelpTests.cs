@@ -9,6 +9,7 @@ public class HelpTests
     [InlineData("run")]
     [InlineData("check")]
     [InlineData("fit")]
+    [InlineData("plan")]
     [InlineData("new")]
     [InlineData("explain")]
     [InlineData("odds")]
@@ -34,7 +35,7 @@ public class HelpTests
         string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
         Assert.DoesNotContain("Examples", list);
         Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
-        Assert.All(new[] { "run", "check", "limits", "fit", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
+        Assert.All(new[] { "run", "check", "limits", "fit", "plan", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
     }
 
     [Fact]

@@ -15,7 +15,11 @@ public sealed record LogTrace(string? Tyre, ForceTrace Trace, int[] Lines, int P
 /// <param name="Peak">Peak reading [N]; null if there is none.</param>
 /// <param name="Load">Load on the tyres under test [N]; null if there is no such column.</param>
 /// <param name="Line">Line of the file.</param>
-public sealed record LogReading(string? Tyre, double? Force, double? Peak, double? Load, int Line);
+public sealed record LogReading(string? Tyre, double? Force, double? Peak, double? Load, int Line)
+{
+    /// <summary>Number of the pull that the row names [1]; null if there is no such column or no number in it.</summary>
+    public double? Pull { get; init; }
+}
 
 /// <summary>What reading a log gave.</summary>
 public sealed record LogResult

@@ -371,7 +371,10 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
 
         int before = _problems.Count;
         string? tyre = _tyre is null ? null : cell(_tyre.Index).Trim();
-        var reading = new LogReading(tyre is { Length: > 0 } ? tyre : null, Value(_force, "force"), Value(_peak, "peak"), Value(_load, "load"), line);
+        var reading = new LogReading(tyre is { Length: > 0 } ? tyre : null, Value(_force, "force"), Value(_peak, "peak"), Value(_load, "load"), line)
+        {
+            Pull = _pull is not null && TryNumber(cell(_pull.Index), out double number) ? number : null,
+        };
         if (_problems.Count > before)
         {
             return;

@@ -23,6 +23,12 @@ public sealed record TyreFit
     /// <summary>Plateau force of each pull, or each reading [N].</summary>
     public required double[] Forces { get; init; }
 
+    /// <summary>Friction of each pull, in the order of <see cref="Forces"/> [1].</summary>
+    public IReadOnlyList<double> Frictions { get; init; } = [];
+
+    /// <summary>Place of each pull in the order of all pulls of all tyres [1]; empty if that is not known.</summary>
+    public IReadOnlyList<double> Order { get; init; } = [];
+
     /// <summary>Load on the tyres under test at the mean force [N].</summary>
     public required double Load { get; init; }
 

@@ -1,0 +1,177 @@
+using PushSim.Analysis.Statistics;
+
+namespace PushSim.Analysis.Fit;
+
+/// <summary>Two tyres compared.</summary>
+/// <param name="First">Name of the first.</param>
+/// <param name="Second">Name of the second.</param>
+/// <param name="Test">Welch's test of first less second [1].</param>
+/// <param name="Adjusted">Its probability after Holm's correction over all pairs [1].</param>
+/// <param name="Spread">Standard deviation from pull to pull, pooled over the tyres [1].</param>
+/// <param name="Strictest">Level that the strictest pair must meet [1].</param>
+public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, double Spread, double Strictest)
+{
+    /// <summary>Pulls of each that find a difference as large as the one seen, at the strictest level [1].</summary>
+    public int PullsToSee => TTestPower.Count(Test.Difference.Value / Spread, TyreComparison.Power, Strictest);
+
+    /// <summary>Whether they differ beyond what scatter explains.</summary>
+    public bool IsToldApart => Adjusted <= TyreComparison.Level;
+}
+
+/// <summary>A pull that does not fit the others of its tyre.</summary>
+/// <param name="Tyre">Name of the tyre.</param>
+/// <param name="Pull">Which of its pulls, from 1.</param>
+/// <param name="Friction">Its friction [1].</param>
+/// <param name="Test">Grubbs' test.</param>
+public sealed record OddPull(string Tyre, int Pull, double Friction, GrubbsTest Test);
+
+/// <summary>Friction over the number of the pull.</summary>
+/// <param name="Tyre">Name of the tyre; empty for all tyres together, each less its mean, as shares of it.</param>
+/// <param name="Test">The test; the slope is per pull, as a share of the mean friction [1].</param>
+/// <param name="Adjusted">Probability after Holm's correction over all series looked at [1].</param>
+public sealed record PullTrend(string Tyre, TrendTest Test, double Adjusted)
+{
+    /// <summary>Whether it rises or falls beyond what scatter explains.</summary>
+    public bool IsSeen => Adjusted <= TyreComparison.Level;
+}
+
+/// <summary>
+/// Several tyres compared: every pair by Welch's test with Holm's correction, each tyre's pulls looked through for one outlier and for a trend.
+/// Tyres that the motors did not let slide, or whose forces contradict the robot file, are not compared: their friction is not known.
+/// </summary>
+public sealed record TyreComparison
+{
+    /// <summary>Share of experiments without any difference in which some pair is called different, at most [1].</summary>
+    public const double Level = 0.05;
+
+    /// <summary>Share of experiments that find the difference that matters [1].</summary>
+    public const double Power = 0.8;
+
+    /// <summary>A difference that matters where none is named: this share of the mean friction (common practice, no source) [1].</summary>
+    public const double UsualShare = 0.05;
+
+    private const int FewestForTrend = 4;
+
+    /// <summary>Every pair that can be compared.</summary>
+    public required IReadOnlyList<TyrePair> Pairs { get; init; }
+
+    /// <summary>Tyres left out of the comparison, with the reason.</summary>
+    public required IReadOnlyList<(string Tyre, string Reason)> LeftOut { get; init; }
+
+    /// <summary>Pulls that do not fit; they are told, not left out.</summary>
+    public required IReadOnlyList<OddPull> Odd { get; init; }
+
+    /// <summary>Trends over the number of the pull: each tyre with four pulls or more, and all together where their order is known.</summary>
+    public required IReadOnlyList<PullTrend> Trends { get; init; }
+
+    /// <summary>Whether each tyre was pulled in one go, so that a slow change of the floor looks like a difference of tyres; null if the order is not known.</summary>
+    public required bool? IsInTurn { get; init; }
+
+    /// <summary>Standard deviation from pull to pull, pooled over the tyres [1]; NaN if unknown.</summary>
+    public required double Spread { get; init; }
+
+    /// <summary>The same as a share of each tyre's mean [1]; NaN if unknown.</summary>
+    public required double RelativeSpread { get; init; }
+
+    /// <summary>The difference of friction that matters [1]; NaN if unknown.</summary>
+    public required double Difference { get; init; }
+
+    /// <summary>Pulls of each tyre that find it in any pair [1]; 0 if unknown.</summary>
+    public int PullsForDifference => Spread > 0.0 && Difference > 0.0 ? TTestPower.Count(Difference / Spread, Power, Strictest) : 0;
+
+    private double Strictest { get; init; } = Level;
+
+    /// <summary>Compares.</summary>
+    /// <param name="fits">The tyres, at least two for pairs.</param>
+    /// <param name="difference">Difference of friction that matters [1]; null: a twentieth of the mean.</param>
+    public static TyreComparison Of(IReadOnlyList<TyreFit> fits, double? difference = null)
+    {
+        List<(string Tyre, string Reason)> leftOut = [.. fits.Select(f => (f.Name, WhyNot(f))).Where(f => f.Item2.Length > 0)];
+        List<TyreFit> compared = [.. fits.Where(f => WhyNot(f).Length == 0)];
+        double spread = Pooled(compared, f => Sample.Variance(f.Frictions));
+        double matters = difference ?? (compared.Count > 0 ? UsualShare * compared.Average(f => Sample.Mean(f.Frictions)) : double.NaN);
+        double strictest = Level / Math.Max(1, compared.Count * (compared.Count - 1) / 2);
+        return new TyreComparison
+        {
+            Pairs = PairsOf(compared, spread, strictest),
+            LeftOut = leftOut,
+            Odd = [.. fits.Select(OddOf).OfType<OddPull>()],
+            Trends = TrendsOf(fits),
+            IsInTurn = InTurn(fits),
+            Spread = spread,
+            RelativeSpread = Pooled(compared, f => Sample.Variance(f.Frictions) / Math.Pow(Sample.Mean(f.Frictions), 2.0)),
+            Difference = matters,
+            Strictest = strictest,
+        };
+    }
+
+    private static string WhyNot(TyreFit f) =>
+        f.Limit.IsInconsistent ? "its forces contradict the robot file"
+        : f.Limit.By == PullLimitedBy.Motors ? "the motors set its pulls, so its friction is only known to be at least that"
+        : f.Frictions.Count < 2 ? "it has fewer than two pulls"
+        : f.Frictions.Max() <= f.Frictions.Min() ? "all its readings are equal, so their scatter is hidden by the steps of the display" : "";
+
+    private static double Pooled(IReadOnlyList<TyreFit> fits, Func<TyreFit, double> variance)
+    {
+        int freedom = fits.Sum(f => f.Frictions.Count - 1);
+        return freedom > 0 ? Math.Sqrt(fits.Sum(f => (f.Frictions.Count - 1) * variance(f)) / freedom) : double.NaN;
+    }
+
+    private static List<TyrePair> PairsOf(IReadOnlyList<TyreFit> fits, double spread, double strictest)
+    {
+        List<(TyreFit A, TyreFit B, WelchTest Test)> all = [];
+        for (int i = 0; i < fits.Count; i++)
+        {
+            for (int j = i + 1; j < fits.Count; j++)
+            {
+                all.Add((fits[i], fits[j], WelchTest.Compare(fits[i].Frictions, fits[j].Frictions)));
+            }
+        }
+
+        double[] adjusted = Holm.Adjust([.. all.Select(p => p.Test.P)]);
+        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest))];
+    }
+
+    private static OddPull? OddOf(TyreFit f) =>
+        GrubbsTest.Of(f.Frictions) is { IsOutlier: true } test ? new OddPull(f.Name, test.Index + 1, f.Frictions[test.Index], test) : null;
+
+    private static List<PullTrend> TrendsOf(IReadOnlyList<TyreFit> fits)
+    {
+        List<(string Tyre, TrendTest Test)> found = [];
+        foreach (TyreFit f in fits.Where(f => f.Frictions.Count >= FewestForTrend))
+        {
+            double mean = Sample.Mean(f.Frictions);
+            found.Add((f.Name, TrendTest.Of([.. f.Frictions.Select(v => v / mean)])));
+        }
+
+        // pulled tyre after tyre, each less its own mean, all together say no more than each alone
+        if (fits.Count > 1 && InTurn(fits) == false)
+        {
+            List<(double Order, double Share)> all = [];
+            foreach (TyreFit f in fits.Where(f => f.Frictions.Count > 1))
+            {
+                double mean = Sample.Mean(f.Frictions);
+                all.AddRange(f.Frictions.Select((v, i) => (f.Order[i], (v / mean) - 1.0)));
+            }
+
+            if (all.Count >= FewestForTrend)
+            {
+                found.Add(("", TrendTest.Of([.. all.OrderBy(a => a.Order).Select(a => a.Share)])));
+            }
+        }
+
+        double[] adjusted = Holm.Adjust([.. found.Select(t => t.Test.P)]);
+        return [.. found.Select((t, k) => new PullTrend(t.Tyre, t.Test, adjusted[k]))];
+    }
+
+    private static bool? InTurn(IReadOnlyList<TyreFit> fits)
+    {
+        if (fits.Count < 2 || fits.Any(f => f.Order.Count != f.Frictions.Count || f.Order.Count < 2))
+        {
+            return null;
+        }
+
+        int[] tyres = [.. fits.SelectMany((f, k) => f.Order.Select(o => (Order: o, Tyre: k))).OrderBy(p => p.Order).Select(p => p.Tyre)];
+        return tyres.Zip(tyres.Skip(1)).Count(p => p.First != p.Second) == fits.Count - 1;
+    }
+}
