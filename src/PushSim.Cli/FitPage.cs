@@ -10,7 +10,7 @@ internal static class FitPage
         Command = "fit",
         Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),
         Question = "How much does the tyre grip, and was it the tyre or the motors?",
-        Verdict = FitReport.Verdict(outcome.Fits),
+        Verdict = FitReport.Verdict(outcome.Fits, outcome.Comparison),
         Warnings = [.. FitReport.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. RunPage.Problems(outcome.Problems)],
         Tables = [FitReport.Table(outcome.Fits)],
         ListingTitle = FitReport.ListingTitle,

@@ -39,7 +39,7 @@ public class CompletionCommandTests
     }
 
     [Theory]
-    [InlineData("pushsim ''", "run|check|limits|fit|odds|sweep|ladder|new|explain|shelf|completion|--help|--version")]
+    [InlineData("pushsim ''", "run|check|limits|fit|plan|odds|sweep|ladder|new|explain|shelf|completion|--help|--version")]
     [InlineData("pushsim sh", "shelf")]
     [InlineData("pushsim run --no", "--no-plots")]
     [InlineData("pushsim new --kind sp", "spot")]
