@@ -120,7 +120,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
 
     public void Error(int line, int column, string message, string help, string raw = "", int length = 1)
     {
-        _problems.Add(new Problem(name, line, column, Severity.Error, message, help) { SourceLine = SourceFile.Clean(raw), Length = length });
+        _problems.Add(new Problem(name, line, column, Severity.Error, message, help) { SourceLine = SourceFile.Clean(raw.TrimEnd('\r', '\n')), Length = length });
         _isStopped |= _problems.Count >= MostErrors;
     }
 
