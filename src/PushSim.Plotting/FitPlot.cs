@@ -80,7 +80,7 @@ public static class FitPlot
         if (residuals.Count > 1)
         {
             int every = 1 + (residuals.Count / MostPoints);
-            yield return RunPlot.Time("Residuals of the plateaus", "Reading less fit [N]").AddPoints(residuals.Where((_, i) => i % every == 0), "residual").WithTimes(time[0], time[^1]);
+            yield return RunPlot.Time("Residuals of the plateaus", "Reading less fit [N]").AddPoints(residuals.Where((_, i) => i % every == 0), "residual").WithSpan(time[0], time[^1]);
         }
     }
 

@@ -82,9 +82,12 @@ internal sealed class Panel
     {
         // the same left and right edge in every panel, so that time lines up; words need the room of a file everywhere
         double left = _model.Axes[1].LabelFormatter is null ? look.LeftMargin : PlotLook.File.LeftMargin;
-        // names of bars have made their own room already
-        double names = _model.PlotMargins.Left;
-        _model.PlotMargins = new OxyThickness(double.IsNaN(names) ? left : Math.Max(left, names), double.NaN, PlotLook.RightMargin, double.NaN);
+
+        // names of bars on the left, or a scale of colours on the right, have made their own room already
+        OxyThickness own = _model.PlotMargins;
+        _model.PlotMargins = new OxyThickness(
+            double.IsNaN(own.Left) ? left : Math.Max(left, own.Left), double.NaN,
+            double.IsNaN(own.Right) ? PlotLook.RightMargin : Math.Max(PlotLook.RightMargin, own.Right), double.NaN);
         if (!look.HasTitle)
         {
             _model.Title = null;
@@ -405,26 +408,10 @@ internal sealed class Panel
         return this;
     }
 
-    /// <summary>Higher than usual.</summary>
-    /// <param name="rows">How many usual panels high.</param>
-    public Panel AsTall(double rows)
-    {
-        Rows = rows;
-        return this;
-    }
-
     /// <summary>Whatever else the picture needs.</summary>
     public Panel With(Action<PlotModel> change)
     {
         change(_model);
-        return this;
-    }
-
-    /// <summary>Left and right end of the horizontal axis.</summary>
-    public Panel WithTimes(double from, double to)
-    {
-        _model.Axes[0].Minimum = from;
-        _model.Axes[0].Maximum = to;
         return this;
     }
 

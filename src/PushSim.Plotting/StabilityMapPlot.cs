@@ -26,7 +26,7 @@ public static class StabilityMapPlot
     /// <param name="xTitle">First input with its unit.</param>
     /// <param name="yTitle">Second input with its unit.</param>
     public static RunPlot Of(StabilityMap map, string xTitle, string yTitle) =>
-        RunPlot.Of([new Panel("Where the turn chatters by itself", xTitle, yTitle).AsTall(Rows).With(m => Fill(m, map))]);
+        RunPlot.Of([new Panel("Where the turn chatters by itself", xTitle, yTitle).WithRows(Rows).With(m => Fill(m, map))]);
 
     private static void Fill(PlotModel model, StabilityMap map)
     {
