@@ -78,7 +78,7 @@ public static class LogReader
         }
         catch (MaxFieldSizeException)
         {
-            work.Error(parser.RawRow, 1, "a cell is longer than 1000 characters", "is a quotation mark left open above?");
+            work.TooLong(parser.RawRow);
         }
 
         return work.Finish();
@@ -91,7 +91,7 @@ public static class LogReader
         WhiteSpaceChars = [],
         BadDataFound = null,
         HasHeaderRecord = false,
-        MaxFieldSize = 1000,
+        MaxFieldSize = LogRows.LongestCell,
         BufferSize = 1 << 16,
         DetectColumnCountChanges = false,
     };
