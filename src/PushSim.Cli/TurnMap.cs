@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using CsvHelper;
 using PushSim.Analysis.Turning;
 using PushSim.Plotting;
 using PushSim.Scenarios;
@@ -157,37 +156,24 @@ internal sealed class TurnMap
     private static ReadResult Read(string file, MapAxis x, double xValue, MapAxis y, double yValue) =>
         ScenarioReader.Read(file, new ReadOptions { Set = [(x.Key, x.TextOf(xValue)), (y.Key, y.TextOf(yValue))] });
 
-    private void WriteCsv(Stream stream)
+    private void WriteCsv(Stream stream) => CsvTable.Write(
+        stream,
+        [SafeCell.Of(_x.Title), SafeCell.Of(_y.Title), "growth_1_per_s", "moves", "frequency_hz", "ring_margin", "simulated_grows"],
+        Enumerable.Range(0, _map.Y.Length).SelectMany(j => Enumerable.Range(0, _map.X.Length).Select(i => Cells(i, j))));
+
+    private string[] Cells(int i, int j)
     {
-        using var text = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true);
-        using var csv = new CsvWriter(text, CultureInfo.InvariantCulture);
-        foreach (string name in new[] { PlainCell(_x.Title), PlainCell(_y.Title), "growth_1_per_s", "moves", "frequency_hz", "ring_margin", "simulated_grows" })
-        {
-            csv.WriteField(name);
-        }
-
-        csv.NextRecord();
-        for (int j = 0; j < _map.Y.Length; j++)
-        {
-            for (int i = 0; i < _map.X.Length; i++)
-            {
-                StabilityPoint? p = _map.Points[i, j];
-                bool isFound = p is not null && double.IsFinite(p.Growth);
-                Number(csv, _map.X[i]);
-                Number(csv, _map.Y[j]);
-                Number(csv, p?.Growth);
-                csv.WriteField(isFound ? TurnMode.Words(p!.Part) : "");
-                Number(csv, isFound ? p!.Frequency : null);
-                Number(csv, p?.RingMargin);
-                csv.WriteField(p?.Simulated is bool grows ? (grows ? "1" : "0") : "");
-                csv.NextRecord();
-            }
-        }
+        StabilityPoint? p = _map.Points[i, j];
+        bool isFound = p is not null && double.IsFinite(p.Growth);
+        return
+        [
+            CsvTable.Number(_map.X[i]),
+            CsvTable.Number(_map.Y[j]),
+            CsvTable.Number(p?.Growth),
+            isFound ? TurnMode.Words(p!.Part) : "",
+            CsvTable.Number(isFound ? p!.Frequency : null),
+            CsvTable.Number(p?.RingMargin),
+            p?.Simulated is bool grows ? (grows ? "1" : "0") : "",
+        ];
     }
-
-    private static void Number(CsvWriter csv, double? value) =>
-        csv.WriteField(value is { } v && double.IsFinite(v) ? v.ToString("G8", CultureInfo.InvariantCulture) : "");
-
-    // a key from the command line must not read as a formula
-    private static string PlainCell(string text) => text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal) ? "'" + text : text;
 }

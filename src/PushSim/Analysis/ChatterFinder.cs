@@ -1,5 +1,4 @@
-using System.Numerics;
-using MathNet.Numerics.IntegralTransforms;
+using PushSim.Analysis.Turning;
 using PushSim.Simulation;
 
 namespace PushSim.Analysis;
@@ -13,9 +12,6 @@ internal static class ChatterFinder
     // Standard deviation of a tyre force, as a share of its mean load, above which it is chatter [1]. A quiet turn shows under 0.01.
     private const double Threshold = 0.05;
 
-    // Below this a swing is the robot's own motion, not its tyres [Hz].
-    private const double LowestFrequency = 15.0;
-
     private const double Share = 0.4;
 
     public static double? Find(RunHistory history)
@@ -23,15 +19,16 @@ internal static class ChatterFinder
         int last = history.Time.Length - 1;
         int from = history.IndexAt(history.Time[last] * (1.0 - Share));
 
-        // a power of two, where the transform is fast
-        int n = (int)BitOperations.RoundUpToPowerOf2((uint)(last - from + 2)) / 2;
-        from = last - n + 1;
-        if (n < 64)
+        int n = ForceSpectrum.Length(last - from + 1);
+        if (n == 0)
         {
             return null;
         }
 
+        from = last - n + 1;
+
         double rate = 1.0 / (history.Time[1] - history.Time[0]);
+        int lowest = (int)Math.Ceiling(ForceSpectrum.LowestFrequency * n / rate);
         double[] power = new double[(n / 2) + 1];
         bool isLoud = false;
         for (int i = 0; i < history.Scenario.Robot.Wheels.Count; i++)
@@ -42,7 +39,12 @@ internal static class ChatterFinder
                 ReadOnlySpan<double> values = history.Wheel(i, what).AsSpan(from, n);
                 if (Deviation(values) > Threshold * load)
                 {
-                    isLoud |= AddSpectrum(values, rate, power) > Threshold * load;
+                    double[] own = WindowedPower.Of(values);
+                    isLoud |= WindowedPower.Swing(own, lowest, n) > Threshold * load;
+                    for (int k = 0; k < power.Length; k++)
+                    {
+                        power[k] += own[k];
+                    }
                 }
             }
         }
@@ -52,7 +54,6 @@ internal static class ChatterFinder
             return null;
         }
 
-        int lowest = (int)Math.Ceiling(LowestFrequency * n / rate);
         int best = lowest;
         for (int k = lowest; k < power.Length; k++)
         {
@@ -73,30 +74,5 @@ internal static class ChatterFinder
         }
 
         return Math.Sqrt(Math.Max(0.0, (squares / values.Length) - (sum / values.Length * (sum / values.Length))));
-    }
-
-    // Adds the windowed power of a series; returns the root mean square of what lies above the lowest frequency.
-    private static double AddSpectrum(ReadOnlySpan<double> values, double rate, double[] power)
-    {
-        int n = values.Length;
-        double mean = values.ToArray().Average();
-        Complex[] line = new Complex[n];
-        for (int i = 0; i < n; i++)
-        {
-            double hann = 0.5 - (0.5 * Math.Cos(2.0 * Math.PI * i / n));
-            line[i] = (values[i] - mean) * hann;
-        }
-
-        Fourier.Forward(line, FourierOptions.Matlab);
-        double high = 0.0;
-        for (int k = 0; k < power.Length; k++)
-        {
-            double p = line[k].Magnitude * line[k].Magnitude;
-            power[k] += p;
-            high += k * rate / n >= LowestFrequency ? p : 0.0;
-        }
-
-        // two sides, mean square of the Hann window 3/8
-        return Math.Sqrt(2.0 * high / (0.375 * n * n));
     }
 }

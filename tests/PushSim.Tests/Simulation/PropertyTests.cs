@@ -182,44 +182,7 @@ public class PropertyTests
 
     [Theory]
     [MemberData(nameof(FewSeeds))]
-    public void Nothing_is_allocated_per_step(int seed)
-    {
-        ScenarioSettings s = RandomRobots.Scenario(seed);
-        s = s with { Robot = ModelBuilder.InCanonicalOrder(s.Robot) };
-        Allocated(s, 1e-4, out int _);
-        long coarse = Allocated(s, 1e-4, out int few);
-        long fine = Allocated(s, 1e-6, out int many);
-        // a box per segment may come or go as the JIT improves the code; an object per step would be thousands
-        Assert.True(many > few + 20);
-        Assert.InRange(fine - coarse, -256, 256);
-    }
-
-    private static long Allocated(ScenarioSettings scenario, double tolerance, out int steps)
-    {
-        var system = new SceneSystem(scenario);
-        var integration = new Integration<SceneSystem>(system, AdditiveTableau.ByName("ARK4(3)"));
-        IntegrationSettings settings = Simulator.Settings(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } }, system);
-        double[] y = system.InitialState();
-        Silent observer = default;
-        long least = long.MaxValue;
-        steps = 0;
-
-        // a collection on another thread's behalf counts the rest of this thread's buffer: the least of a few runs is the run's own
-        for (int i = 0; i < 3; i++)
-        {
-            double[] start = [.. y];
-            long before = GC.GetAllocatedBytesForCurrentThread();
-            steps = integration.Run(0.0, scenario.Manoeuvre.EndTime, start, system.Breakpoints, settings, ref observer).Steps;
-            least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
-        }
-
-        return least;
-    }
-
-    private struct Silent : IStepObserver
-    {
-        public readonly StepDecision OnStep(DenseOutput step) => StepDecision.Continue;
-    }
+    public void Nothing_is_allocated_per_step(int seed) => Allocation.SameAtFinerTolerance(RandomRobots.Scenario(seed), 1e-4, 1e-6);
 
     [Fact]
     public void What_is_off_has_no_state()

@@ -1,5 +1,4 @@
 using System.Numerics;
-using MathNet.Numerics.IntegralTransforms;
 
 namespace PushSim.Analysis.Turning;
 
@@ -15,10 +14,6 @@ public sealed record ForceSpectrum(string Wheel, double[] Amplitudes, double Swi
 
     private const int FewestSamples = 64;
 
-    // mean square of the Hann window, and its mean [1]
-    private const double WindowPower = 0.375;
-    private const double WindowMean = 0.5;
-
     /// <summary>Samples of a window that the transform takes: the last power of two of them; 0 if there are too few.</summary>
     internal static int Length(int samples)
     {
@@ -33,37 +28,14 @@ public sealed record ForceSpectrum(string Wheel, double[] Amplitudes, double Swi
     internal static ForceSpectrum Of(string wheel, ReadOnlySpan<double> along, ReadOnlySpan<double> across, double rate)
     {
         int n = along.Length;
-        double[] power = new double[(n / 2) + 1];
-        Add(along, power);
-        Add(across, power);
+        double[] power = [.. WindowedPower.Of(along).Zip(WindowedPower.Of(across), (a, b) => a + b)];
         int lowest = (int)Math.Ceiling(LowestFrequency * n / rate);
         int best = lowest;
-        double high = 0.0;
         for (int k = lowest; k < power.Length; k++)
         {
             best = power[k] > power[best] ? k : best;
-            high += power[k];
         }
 
-        double swing = Math.Sqrt(2.0 * high / (WindowPower * n * n));
-        return new ForceSpectrum(wheel, [.. power.Select(p => 2.0 * Math.Sqrt(p) / (WindowMean * n))], swing, best * rate / n);
-    }
-
-    private static void Add(ReadOnlySpan<double> values, double[] power)
-    {
-        int n = values.Length;
-        double mean = values.ToArray().Average();
-        Complex[] line = new Complex[n];
-        for (int i = 0; i < n; i++)
-        {
-            double hann = 0.5 - (0.5 * Math.Cos(2.0 * Math.PI * i / n));
-            line[i] = (values[i] - mean) * hann;
-        }
-
-        Fourier.Forward(line, FourierOptions.Matlab);
-        for (int k = 0; k < power.Length; k++)
-        {
-            power[k] += (line[k].Real * line[k].Real) + (line[k].Imaginary * line[k].Imaginary);
-        }
+        return new ForceSpectrum(wheel, [.. power.Select(p => 2.0 * Math.Sqrt(p) / (WindowedPower.Mean * n))], WindowedPower.Swing(power, lowest, n), best * rate / n);
     }
 }
