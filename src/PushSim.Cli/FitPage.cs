@@ -10,9 +10,9 @@ internal static class FitPage
         Command = "fit",
         Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),
         Question = "How much does the tyre grip, and was it the tyre or the motors?",
-        Verdict = FitReport.Verdict(outcome.Fits, outcome.Comparison),
+        Verdict = FitReport.Verdict(outcome),
         Warnings = [.. FitReport.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. RunPage.Problems(outcome.Problems)],
-        Tables = [FitReport.Table(outcome.Fits)],
+        Tables = FitReport.Tables(outcome),
         ListingTitle = FitReport.ListingTitle,
         Listing = string.Join('\n', blocks).TrimEnd(),
         Figures = ReportFigures.Of(outcome.Fits),
@@ -27,5 +27,6 @@ internal static class FitPage
         .. RunPage.Given("--load", r.Load, "N"), .. RunPage.Given("--height", r.Height, "m"), .. RunPage.Given("--tare", r.Tare, "N"),
         .. RunPage.Given("--drag", r.IsDrag ? "yes" : null), .. RunPage.Given("--tyre", r.Tyre), .. RunPage.Given("--unit", r.Log.ForceUnit), .. RunPage.Given("--time-unit", r.Log.TimeUnit),
         .. RunPage.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. RunPage.Given("--flip", r.Log.IsReversed ? "yes" : null),
+        .. RunPage.Given("--against", r.Meaning?.Opponent is string o ? RunPage.Shown(o) : null), .. RunPage.Given("--stronger-motor", r.Meaning?.Stronger, "1"),
     ];
 }
