@@ -193,6 +193,12 @@ internal static class FitCommand
             files.Add(folder.Write("plot.png", all.WritePng));
         }
 
+        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is RunPlot shoves)
+        {
+            files.Add(folder.Write("on-the-robot.svg", shoves.WriteSvg));
+            files.Add(folder.Write("on-the-robot.png", shoves.WritePng));
+        }
+
         return files;
     }
 

@@ -11,6 +11,9 @@ namespace PushSim.Cli;
 /// <summary>What the fitted tyres make of the robot, for screen, page, JSON and CSV.</summary>
 internal static class MeaningText
 {
+    // A smaller change of force is none [N].
+    private const double LeastGain = 0.05;
+
     /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
     public static IEnumerable<ReportTable> Tables(MeaningResult r)
     {
@@ -18,11 +21,7 @@ internal static class MeaningText
         {
             bool isLast = motors.Key || r.Request.Stronger is null;
             ReportTable table = Table(r, motors.Key, [.. motors]);
-            table.AddRemark(Limits([.. motors], Motors(r, motors.Key)));
-            if (motors.Key)
-            {
-                table.AddRemark(Gain(r));
-            }
+            table.AddRemark(motors.Key ? Gain(r) : Limits([.. motors], r.Robot));
 
             if (isLast)
             {
@@ -97,13 +96,8 @@ internal static class MeaningText
         }
 
         w.WriteEndArray();
-        w.WriteStartArray("limits");
-        foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
-        {
-            w.WriteStringValue(Limits([.. motors], Motors(r, motors.Key)));
-        }
-
-        w.WriteEndArray();
+        w.WriteString("limits", r.Tyres.Count > 0 ? Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
+        w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : Gain(r));
         w.WriteEndObject();
     }
 
@@ -129,26 +123,26 @@ internal static class MeaningText
     private static ReportTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
     {
         ReportTable table = new ReportTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
-            .AddNumberColumn("First metre [s]").AddColumn("Spot turn").AddNumberColumn("Buzz [Hz]").AddNumberColumn("Wear [mm³/min]");
+            .AddNumberColumn("1 m [s]").AddColumn("Spot turn").AddNumberColumn("Buzz [Hz]").AddNumberColumn("Wear [mm³/min]");
         bool hasShoves = r.Opponent.Length > 0;
         if (hasShoves)
         {
-            table.AddNumberColumn("Shoves won").AddNumberColumn("95 %");
+            table.AddNumberColumn("Won [%]").AddNumberColumn("95 %");
         }
 
-        table.AddColumn("Push set by");
+        table.AddColumn("Set by");
         foreach (TyreMeaning t in tyres)
         {
             List<string> cells =
             [
-                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "not reached", t.Turn is TurnEase e ? Words(e) : "not run",
+                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? Words(e) : "not run",
                 t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? "none", t.Tyre.IsWearKnown ? t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not run" : "not known",
             ];
             if (hasShoves)
             {
                 Interval? share = MeaningResult.Share(t);
-                cells.Add(share is null ? "none ran" : FormattableString.Invariant($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0} %"));
-                cells.Add(share is { } i ? FormattableString.Invariant($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %") : "");
+                cells.Add(share is null ? "none ran" : FormattableString.Invariant($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0}"));
+                cells.Add(share is { } i ? FormattableString.Invariant($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
             }
 
             cells.Add(t.Binding.Length > 0 ? t.Binding : "not known");
@@ -182,10 +176,10 @@ internal static class MeaningText
             table.AddRemark($"wear of {string.Join(", ", unknown)} is not known: name the tyre as in the robot file, with its wear there, or after a material of the shelf (pushsim shelf tyres).");
         }
 
-        table.AddRemark("First metre: full throttle from rest. Spot turn, buzz and wear: full turn on the spot, level floor; all but friction from the tyre of that name, or from the tyre that it replaces. Push set by: what binds at standstill.", isAside: true);
+        table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls; all but friction is from the tyre of that name, or from the tyre that it replaces. Set by: what binds the standing push.", isAside: true);
         if (r.Opponent.Length > 0)
         {
-            table.AddRemark(FormattableString.Invariant($"Shoves: {r.Request.Shoves} a row against {r.Opponent}, seed {r.Request.Seed}, the same draws for every row; friction drawn with the scatter of the pulls; interval: Wilson score. {r.Seconds:0.0} s in all."), isAside: true);
+            table.AddRemark(FormattableString.Invariant($"Won: {r.Request.Shoves} shoves a row against {r.Opponent}, seed {r.Request.Seed}, the same draws for every row; friction drawn with the scatter of the pulls; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
         }
 
         if (r.Tyres.Any(t => t.Tyre.IsWearKnown))
@@ -220,17 +214,26 @@ internal static class MeaningText
         return $"The tyres limit {robot} on {Names(slide)}; on {Names(hold)} the {string.Join(" and ", hold.Select(t => t.Binding).Distinct())} do: more grip than that of {most} changes nothing in its push.";
     }
 
+    // What stronger motors add, and what takes over.
     private static string Gain(MeaningResult r)
     {
-        List<string> said = [];
+        List<string> more = [];
+        List<string> nothing = [];
+        List<TyreMeaning> held = [];
         foreach (TyreMeaning own in r.Tyres.Where(t => !t.IsStronger))
         {
             TyreMeaning strong = r.Tyres.First(t => t.IsStronger && t.Tyre == own.Tyre);
             double gain = Math.Min(strong.MotorForce, strong.TyreForce) - Math.Min(own.MotorForce, own.TyreForce);
-            said.Add(double.IsFinite(gain) ? FormattableString.Invariant($"{own.Tyre.Name} {(Math.Abs(gain) < 0.05 ? "nothing" : FormattableString.Invariant($"{gain:+0.0;-0.0} N"))}") : own.Tyre.Name + " not known");
+            if (double.IsFinite(gain))
+            {
+                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : FormattableString.Invariant($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(own.Binding != "tyres" && strong.Binding == "tyres" ? ", where now the tyres limit" : "")}"));
+                held.AddRange(strong.MotorForce - own.MotorForce < LeastGain ? [strong] : []);
+            }
         }
 
-        return "What the stronger motor adds to the standing push: " + string.Join(", ", said) + ". Controllers and battery are those of the file.";
+        string adds = more.Count == 0 ? "nothing on any tyre" : string.Join("; ", more) + (nothing.Count > 0 ? "; nothing on " + string.Join(", ", nothing) : "");
+        string limit = held.Count == 0 ? "" : FormattableString.Invariant($" The controllers or the battery hold the stronger motors to the same {held[0].MotorForce:0.0} N.");
+        return FormattableString.Invariant($"Motors of {r.Request.Stronger:0.##} times the stall torque add to the standing push: {adds}.{limit}");
     }
 
     private static string NotSure(TyreMeaning[] tyres, TyreMeaning best)
@@ -239,8 +242,6 @@ internal static class MeaningText
         string[] close = [.. tyres.Where(t => t != best && t.Shoves is { Matches: > 0 } s && ShareInterval.OfTwo(first.Wins, first.Matches, s.Wins, s.Matches).Low <= 0.0).Select(t => t.Tyre.Name)];
         return close.Length == 0 ? "" : $", no surer than with {string.Join(", ", close)}";
     }
-
-    private static string Motors(MeaningResult r, bool isStronger) => isStronger ? r.Robot + " with the stronger motors" : r.Robot;
 
     private static string Names(IEnumerable<TyreMeaning> tyres) => string.Join(", ", tyres.Select(t => t.Tyre.Name));
 

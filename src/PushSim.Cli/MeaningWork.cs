@@ -35,7 +35,7 @@ internal static class MeaningWork
 
         long start = Stopwatch.GetTimestamp();
         List<(FittedTyre Tyre, RobotSettings Robot, DrawableScenario? Pair)> tyres = [];
-        foreach (TyreFit fit in outcome.Fits.Where(f => !f.Limit.IsInconsistent))
+        foreach (TyreFit fit in outcome.Fits.Where(f => !f.Limit.IsInconsistent).OrderByDescending(f => f.ForModel.Kinetic))
         {
             cancel.ThrowIfCancellationRequested();
             bool isOwn = robot.Wheels.Any(w => string.Equals(w.Tyre.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
