@@ -22,13 +22,13 @@ internal static class ComparisonText
     /// <summary>The pairs, for screen and page, with what to know under them; null if there is nothing to say.</summary>
     public static ReportTable? Table(TyreComparison c, int tyres)
     {
-        ReportTable table = new ReportTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
+        ReportTable table = new ReportTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %, all at once").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
         foreach (TyrePair p in c.Pairs.OrderBy(p => p.Adjusted).Take(MostPairs))
         {
             table.AddRow(
                 $"{p.First} - {p.Second}",
                 p.Test.Difference.Value.ToString("0.000", CultureInfo.InvariantCulture),
-                FormattableString.Invariant($"{p.Test.Difference.Low:0.000} to {p.Test.Difference.High:0.000}"),
+                FormattableString.Invariant($"{p.Together.Low:0.000} to {p.Together.High:0.000}"),
                 p.Adjusted < 0.0005 ? "< 0.001" : p.Adjusted.ToString("0.000", CultureInfo.InvariantCulture),
                 p.IsToldApart ? "yes" : "no",
                 Pulls(p.PullsToSee));
@@ -93,6 +93,8 @@ internal static class ComparisonText
             JsonReport.WriteNumber(w, "difference", p.Test.Difference.Value);
             JsonReport.WriteNumber(w, "difference_low", p.Test.Difference.Low);
             JsonReport.WriteNumber(w, "difference_high", p.Test.Difference.High);
+            JsonReport.WriteNumber(w, "difference_low_all_pairs", p.Together.Low);
+            JsonReport.WriteNumber(w, "difference_high_all_pairs", p.Together.High);
             JsonReport.WriteNumber(w, "p", p.Test.P);
             JsonReport.WriteNumber(w, "p_adjusted", p.Adjusted);
             w.WriteBoolean("told_apart", p.IsToldApart);

@@ -9,8 +9,12 @@ namespace PushSim.Analysis.Fit;
 /// <param name="Adjusted">Its probability after Holm's correction over all pairs [1].</param>
 /// <param name="Spread">Standard deviation from pull to pull, pooled over the tyres [1].</param>
 /// <param name="Strictest">Level that the strictest pair must meet [1].</param>
-public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, double Spread, double Strictest)
+/// <param name="Tyres">Tyres that are compared in all [1].</param>
+public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, double Spread, double Strictest, int Tyres)
 {
+    /// <summary>The difference with an interval of which, in 95 of 100 experiments, those of all pairs hold at once [1].</summary>
+    public Interval Together => RangeTest.Of(Test, Tyres).Difference;
+
     /// <summary>Pulls of each that find a difference as large as the one seen, at the strictest level [1].</summary>
     public int PullsToSee => TTestPower.Count(Test.Difference.Value / Spread, TyreComparison.Power, Strictest);
 
@@ -129,7 +133,7 @@ public sealed record TyreComparison
         }
 
         double[] adjusted = Holm.Adjust([.. all.Select(p => p.Test.P)]);
-        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest))];
+        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest, fits.Count))];
     }
 
     private static OddPull? OddOf(TyreFit f) =>
