@@ -68,18 +68,22 @@ public class MeaningCommandTests
         Assert.Contains("a stronger motor changes nothing", json.RootElement.GetProperty("verdict").GetString());
     }
 
-    // motors of a fortieth of the torque: more resistance
+    // a twentieth of the stall current, so of the torque
     [Fact]
     public void Weak_motors_are_named_as_the_limit()
     {
         using var scratch = new ScratchFolder();
-        string weak = System.Text.RegularExpressions.Regex.Replace(File.ReadAllText(s_mole), "(?m)^(stall_current|stall_torque|resistance)", "#$1");
-        Assert.NotEqual(File.ReadAllText(s_mole), weak);
-        weak = System.Text.RegularExpressions.Regex.Replace(weak, @"(?m)^\[\[motor\]\]\r?$", "[[motor]]\nresistance = \"200 ohm\"");
+        string text = File.ReadAllText(s_mole);
+        string weak = text.Replace("resistance = \"3.2 ohm ± 5 %\"", "resistance = \"64 ohm\"");
+        Assert.NotEqual(text, weak);
         File.WriteAllText(scratch["weak.toml"], weak);
-        Cli cli = Cli.Run("fit", s_readings, "--load", "200 gf", "--robot", scratch["weak.toml"], "--tyre", "soft", "--quiet", "--out", scratch["out"]);
-        Assert.Equal("", cli.Error);
-        Assert.Contains("motors", cli.Output);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "200 gf", "--robot", scratch["weak.toml"], "--stronger-motor", "2", "--json").Output);
+        JsonElement on = json.RootElement.GetProperty("on_the_robot");
+        JsonElement soft = on.GetProperty("tyres")[0];
+        Assert.Equal("motors", soft.GetProperty("limited_by").GetString());
+        Assert.True(soft.GetProperty("motor_force_n").GetDouble() < soft.GetProperty("tyre_force_n").GetDouble());
+        Assert.Matches("changes? nothing in its push", json.RootElement.GetProperty("verdict").GetString());
+        Assert.Contains(" N on soft", on.GetProperty("stronger_motor").GetString());
     }
 
     [Fact]

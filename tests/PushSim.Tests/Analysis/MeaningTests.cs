@@ -18,7 +18,7 @@ public class MeaningTests
     [Fact]
     public void The_tyres_hold_friction_times_weight()
     {
-        TyreMeaning found = Find(Tyre(0.5, 0.4), 0.0);
+        TyreMeaning found = Find(Tyre(0.5, 0.4));
         double weight = 9.80665 * StandingMass();
         Assert.Equal(0.5 * weight, found.TyreForce, 0.01 * 0.5 * weight);
         Assert.Equal("tyres", found.Binding);
@@ -27,7 +27,7 @@ public class MeaningTests
     [Fact]
     public void More_grip_launches_sooner()
     {
-        double?[] times = [.. new[] { 0.2, 0.4, 0.7 }.Select(mu => Find(Tyre(1.1 * mu, mu), 0.0).FirstMetre)];
+        double?[] times = [.. new[] { 0.2, 0.4, 0.7 }.Select(mu => Find(Tyre(1.1 * mu, mu)).FirstMetre)];
         Assert.All(times, t => Assert.NotNull(t));
         Assert.True(times[0] > times[1] && times[1] > times[2]);
 
@@ -104,7 +104,8 @@ public class MeaningTests
 
     private const PushSim.Analysis.Turning.TurnEase CannotTurn = PushSim.Analysis.Turning.TurnEase.CannotTurn;
 
-    private static TyreMeaning Find(FittedTyre tyre, double slope) => MeaningFinder.Find(s_robot, tyre, null, new FloorSettings { FrictionScale = 0.7, SlopeX = slope }, default);
+    // a floor that is neither level nor of full friction: both must be left out
+    private static TyreMeaning Find(FittedTyre tyre) => MeaningFinder.Find(s_robot, tyre, null, new FloorSettings { FrictionScale = 0.7, SlopeX = 0.1 }, default);
 
     private static FittedTyre Tyre(double atRest, double sliding) => new("t", atRest, sliding, 0.0, false, false);
 
