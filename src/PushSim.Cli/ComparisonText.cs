@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Fit;
-using Spectre.Console;
+using PushSim.Plotting.Report;
 
 namespace PushSim.Cli;
 
-/// <summary>Several tyres compared, as text and as JSON.</summary>
+/// <summary>Several tyres compared, as table and as JSON.</summary>
 internal static class ComparisonText
 {
     // More pairs than this fill the screen; the rest stand in the JSON document [1].
@@ -19,25 +19,36 @@ internal static class ComparisonText
         return !isIn ? "" : close.Count == 0 ? " It is told apart from all others compared." : $" It is not told apart from {string.Join(", ", close)}.";
     }
 
-    public static void Write(IAnsiConsole console, TyreComparison c, int tyres)
+    /// <summary>The pairs, for screen and page, with what to know under them; null if there is nothing to say.</summary>
+    public static ReportTable? Table(TyreComparison c, int tyres)
     {
-        if (c.Pairs.Count > 0)
+        ReportTable table = new ReportTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
+        foreach (TyrePair p in c.Pairs.OrderBy(p => p.Adjusted).Take(MostPairs))
         {
-            console.Write(Table(c));
-            if (c.Pairs.Count > MostPairs)
-            {
-                console.MarkupLine($"[dim]{c.Pairs.Count - MostPairs} more pairs: --json[/]");
-            }
+            table.AddRow(
+                $"{p.First} - {p.Second}",
+                p.Test.Difference.Value.ToString("0.000", CultureInfo.InvariantCulture),
+                FormattableString.Invariant($"{p.Test.Difference.Low:0.000} to {p.Test.Difference.High:0.000}"),
+                p.Adjusted < 0.0005 ? "< 0.001" : p.Adjusted.ToString("0.000", CultureInfo.InvariantCulture),
+                p.IsToldApart ? "yes" : "no",
+                Pulls(p.PullsToSee));
+        }
+
+        if (c.Pairs.Count > MostPairs)
+        {
+            table.AddRemark($"{c.Pairs.Count - MostPairs} more pairs: --json", isAside: true);
         }
 
         foreach (string sentence in Sentences(c, tyres))
         {
-            console.MarkupLine(Markup.Escape(PlainText.Of(sentence)));
+            table.AddRemark(sentence);
         }
+
+        return table.IsEmpty ? null : table;
     }
 
     /// <summary>What a builder must know before believing the table.</summary>
-    public static List<string> Sentences(TyreComparison c, int tyres)
+    private static List<string> Sentences(TyreComparison c, int tyres)
     {
         List<string> said = [];
         if (tyres > 1)
@@ -118,24 +129,6 @@ internal static class ComparisonText
         JsonReport.WriteNumber(w, "difference_that_matters", c.Difference);
         Count(w, "pulls_for_difference", c.PullsForDifference);
         w.WriteEndObject();
-    }
-
-    private static Table Table(TyreComparison c)
-    {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Compared").AddColumn(new TableColumn("Difference").RightAligned()).AddColumn(new TableColumn("95 %").RightAligned())
-            .AddColumn(new TableColumn("p, corrected").RightAligned()).AddColumn("Told apart").AddColumn(new TableColumn("Pulls to see it").RightAligned());
-        foreach (TyrePair p in c.Pairs.OrderBy(p => p.Adjusted).Take(MostPairs))
-        {
-            table.AddRow(
-                Markup.Escape(PlainText.Of($"{p.First} - {p.Second}")),
-                p.Test.Difference.Value.ToString("0.000", CultureInfo.InvariantCulture),
-                FormattableString.Invariant($"{p.Test.Difference.Low:0.000} to {p.Test.Difference.High:0.000}"),
-                p.Adjusted < 0.0005 ? "< 0.001" : p.Adjusted.ToString("0.000", CultureInfo.InvariantCulture),
-                p.IsToldApart ? "yes" : "no",
-                Pulls(p.PullsToSee));
-        }
-
-        return table;
     }
 
     private static string Pulls(int n) => n > 1000 ? "over 1000" : n.ToString(CultureInfo.InvariantCulture);

@@ -25,6 +25,7 @@ internal static class FitCommand
         var tare = new Option<string?>("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
         var flip = new Option<bool>("--flip") { Description = "The cell's sign is reversed." };
         var difference = new Option<string?>("--difference") { Description = "Friction difference that matters, e.g. 0.05.", HelpName = "NUMBER" };
+        MeaningOptions meaning = new();
         var outDir = new Option<string?>("--out") { Description = "Folder for plots and the tyre block.", HelpName = "DIR" };
         var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
@@ -35,10 +36,12 @@ internal static class FitCommand
             "fit",
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
             + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
-            + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/pull-test.toml\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"")
+            + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/pull-test.toml\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
+            + "  pushsim fit scenarios/logs/readings.csv --load \"200 gf\" --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml --stronger-motor 1.5")
         {
             files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, difference, outDir, force, json, quiet, noPlots, report,
         };
+        meaning.AddTo(command, robot);
         ReportOption.Check(command, report, json, outDir);
         outDir.Validators.Add(found =>
         {
@@ -67,6 +70,7 @@ internal static class FitCommand
                 Tyre = p.GetValue(tyre),
                 Tare = p.GetValue(tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
                 Difference = p.GetValue(difference) is string d && TryDifference(d, out double matters) ? matters : null,
+                Meaning = meaning.Of(p),
                 Log = new LogOptions
                 {
                     ForceUnit = p.GetValue(unit),
@@ -112,11 +116,17 @@ internal static class FitCommand
             return ExitCode.WrongCommandLine;
         }
 
+        outcome = outcome with { Meaning = MeaningWork.Do(request, outcome, cancel) };
+        if (MeaningOptions.Complain(outcome.Meaning, error) is int code)
+        {
+            return code;
+        }
+
         bool hasFiles = !options.Json || options.Out is not null;
         OutputFolder? folder = hasFiles ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", "fit"), options.Force) : null;
         (TyreSettings? like, int wheels) = Like(outcome.Robot);
         string[] blocks = [.. outcome.Fits.Select(f => TyreBlock.Of(f, like, wheels))];
-        List<string> files = folder is null ? [] : WriteFiles(folder, outcome.Fits, blocks, options.NoPlots, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
         if (folder is not null && options.Report)
         {
             cancel.ThrowIfCancellationRequested();
@@ -125,15 +135,15 @@ internal static class FitCommand
 
         if (options.Json)
         {
-            output.WriteLine(FitReport.Json(outcome.Fits, outcome.Comparison, outcome.Notes, outcome.Stall));
+            output.WriteLine(FitReport.Json(outcome));
         }
         else if (options.Quiet)
         {
-            output.WriteLine(PlainText.Of(FitReport.Verdict(outcome.Fits, outcome.Comparison)));
+            output.WriteLine(PlainText.Of(FitReport.Verdict(outcome)));
         }
         else
         {
-            FitReport.WriteText(output, outcome.Fits, outcome.Comparison, outcome.Notes, blocks, files);
+            FitReport.WriteText(output, outcome, blocks, files);
         }
 
         return ExitCode.Done;
@@ -151,9 +161,15 @@ internal static class FitCommand
         return (robot.Wheels[driven[0]].Tyre, driven.Length);
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<TyreFit> fits, string[] blocks, bool noPlots, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, FitOutcome outcome, string[] blocks, bool noPlots, CancellationToken cancel)
     {
+        IReadOnlyList<TyreFit> fits = outcome.Fits;
         List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
+        if (outcome.Meaning is { Tyres.Count: > 0 } meaning)
+        {
+            files.Add(folder.Write("on-the-robot.csv", s => MeaningText.WriteCsv(s, meaning)));
+        }
+
         if (noPlots)
         {
             return files;
@@ -170,11 +186,17 @@ internal static class FitCommand
             }
         }
 
-        if (fits.Count > 1 || files.Count == 1)
+        if (fits.Count > 1 || !files.Any(f => f.EndsWith(".png", StringComparison.Ordinal)))
         {
             RunPlot all = FitPlot.OfAll(fits);
             files.Add(folder.Write("plot.svg", all.WriteSvg));
             files.Add(folder.Write("plot.png", all.WritePng));
+        }
+
+        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is RunPlot shoves)
+        {
+            files.Add(folder.Write("on-the-robot.svg", shoves.WriteSvg));
+            files.Add(folder.Write("on-the-robot.png", shoves.WritePng));
         }
 
         return files;

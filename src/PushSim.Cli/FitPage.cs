@@ -1,3 +1,4 @@
+using PushSim.Plotting;
 using PushSim.Plotting.Report;
 
 namespace PushSim.Cli;
@@ -10,12 +11,12 @@ internal static class FitPage
         Command = "fit",
         Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),
         Question = "How much does the tyre grip, and was it the tyre or the motors?",
-        Verdict = FitReport.Verdict(outcome.Fits, outcome.Comparison),
+        Verdict = FitReport.Verdict(outcome),
         Warnings = [.. FitReport.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. RunPage.Problems(outcome.Problems)],
-        Tables = [FitReport.Table(outcome.Fits)],
+        Tables = FitReport.Tables(outcome),
         ListingTitle = FitReport.ListingTitle,
         Listing = string.Join('\n', blocks).TrimEnd(),
-        Figures = ReportFigures.Of(outcome.Fits),
+        Figures = [.. ReportFigures.Of(outcome.Fits), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Request.Stronger) : []],
         Inputs = [.. Given(request), .. outcome.Read is null ? [] : RunPage.Inputs(outcome.Read)],
         Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, RunPage.Shown(file), StringComparison.Ordinal)))],
         Cautions = FitReport.Cautions,
@@ -27,5 +28,6 @@ internal static class FitPage
         .. RunPage.Given("--load", r.Load, "N"), .. RunPage.Given("--height", r.Height, "m"), .. RunPage.Given("--tare", r.Tare, "N"),
         .. RunPage.Given("--drag", r.IsDrag ? "yes" : null), .. RunPage.Given("--tyre", r.Tyre), .. RunPage.Given("--unit", r.Log.ForceUnit), .. RunPage.Given("--time-unit", r.Log.TimeUnit),
         .. RunPage.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. RunPage.Given("--flip", r.Log.IsReversed ? "yes" : null),
+        .. RunPage.Given("--against", r.Meaning?.Opponent is string o ? RunPage.Shown(o) : null), .. RunPage.Given("--stronger-motor", r.Meaning?.Stronger, "1"),
     ];
 }

@@ -35,15 +35,26 @@ internal static class FitReport
             : FormattableString.Invariant($"{fits.Count} tyres fitted; most grip: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + (compared is null ? "" : ComparisonText.Verdict(compared, best.Name)) + rest;
     }
 
-    public static void WriteText(TextWriter output, IReadOnlyList<TyreFit> fits, TyreComparison? compared, IReadOnlyList<string> notes, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
+    /// <summary>The tables of a fit, for screen and page.</summary>
+    public static IReadOnlyList<ReportTable> Tables(FitOutcome o) =>
+    [
+        Table(o.Fits),
+        .. o.Comparison is TyreComparison c && ComparisonText.Table(c, o.Fits.Count) is ReportTable compared ? [compared] : Array.Empty<ReportTable>(),
+        .. o.Meaning is MeaningResult m ? MeaningText.Tables(m) : [],
+    ];
+
+    /// <summary>The verdict with what the tyres make of the robot.</summary>
+    public static string Verdict(FitOutcome o) => Verdict(o.Fits, o.Comparison) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
+
+    public static void WriteText(TextWriter output, FitOutcome outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {
+        IReadOnlyList<TyreFit> fits = outcome.Fits;
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(fits, compared))) + "[/]");
+        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(outcome))) + "[/]");
         console.WriteLine();
-        TextReport.Write(console, Table(fits));
-        if (compared is not null)
+        foreach (ReportTable table in Tables(outcome))
         {
-            ComparisonText.Write(console, compared, fits.Count);
+            TextReport.Write(console, table);
         }
 
         foreach ((string warning, string whose) in Warnings(fits))
@@ -51,7 +62,7 @@ internal static class FitReport
             console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(whose + warning)));
         }
 
-        foreach (string note in notes)
+        foreach (string note in outcome.Notes)
         {
             console.MarkupLine("[dim]note: " + Markup.Escape(PlainText.Of(note)) + "[/]");
         }
@@ -71,20 +82,25 @@ internal static class FitReport
         }
     }
 
-    public static string Json(IReadOnlyList<TyreFit> fits, TyreComparison? compared, IReadOnlyList<string> notes, StallForce? stall) => JsonReport.Write(writer =>
+    public static string Json(FitOutcome outcome) => JsonReport.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "fit", Verdict(fits, compared), [.. Warnings(fits).Select(w => w.Whose + w.Warning), .. notes]);
-        JsonReport.WriteNumber(writer, "motor_force_n", stall?.Force);
+        JsonReport.WriteHead(writer, "fit", Verdict(outcome), [.. Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Notes]);
+        JsonReport.WriteNumber(writer, "motor_force_n", outcome.Stall?.Force);
         writer.WriteStartArray("tyres");
-        foreach (TyreFit fit in fits)
+        foreach (TyreFit fit in outcome.Fits)
         {
             WriteTyre(writer, fit);
         }
 
         writer.WriteEndArray();
-        if (compared is not null)
+        if (outcome.Comparison is TyreComparison compared)
         {
             ComparisonText.WriteJson(writer, compared);
+        }
+
+        if (outcome.Meaning is MeaningResult meaning)
+        {
+            MeaningText.WriteJson(writer, meaning);
         }
     });
 

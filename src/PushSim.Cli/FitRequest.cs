@@ -32,6 +32,9 @@ internal sealed record FitRequest
     /// <summary>Difference of friction that matters [1]; null: a twentieth of the mean.</summary>
     public double? Difference { get; init; }
 
+    /// <summary>What is asked about the tyres on the robot; null: nothing.</summary>
+    public MeaningRequest? Meaning { get; init; }
+
     /// <summary>How to read the logs.</summary>
     public required LogOptions Log { get; init; }
 }
@@ -65,4 +68,7 @@ internal sealed record FitOutcome
 
     /// <summary>Its motors' force.</summary>
     public StallForce? Stall { get; init; }
+
+    /// <summary>What the tyres make of it; null without a robot that drives.</summary>
+    public MeaningResult? Meaning { get; init; }
 }

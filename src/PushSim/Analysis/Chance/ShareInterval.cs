@@ -55,6 +55,26 @@ public static class ShareInterval
         return new Interval(low, high);
     }
 
+    /// <summary>
+    /// Interval of the difference of two shares counted on different matches, from the Wilson interval of each. Newcombe, Statistics in Medicine 17:873, 1998, method 10.
+    /// </summary>
+    /// <param name="first">Hits of the first [1].</param>
+    /// <param name="firstOf">Tries of the first [1].</param>
+    /// <param name="second">Hits of the second [1].</param>
+    /// <param name="secondOf">Tries of the second [1].</param>
+    public static Interval OfTwo(long first, long firstOf, long second, long secondOf)
+    {
+        if (firstOf == 0 || secondOf == 0)
+        {
+            return new Interval(-1.0, 1.0);
+        }
+
+        double p = (double)first / firstOf;
+        double q = (double)second / secondOf;
+        (Interval a, Interval b) = (Wilson(first, firstOf), Wilson(second, secondOf));
+        return new Interval(p - q - double.Hypot(p - a.Low, b.High - q), p - q + double.Hypot(a.High - p, q - b.Low));
+    }
+
     // (a - b - n D) / sqrt(n (2 q + D (1 - D))), q the most likely share of b-matches if the difference were D
     private static double Score(double a, double b, double n, double difference)
     {

@@ -184,8 +184,8 @@ internal sealed class TurnMeasures
         Controllers = [.. robot.Controllers.Select(c => c with { CurrentLimit = share * LimitOf(robot, c) })],
     };
 
-    // Less torque at the same no-load speed: more resistance.
-    private static RobotSettings Stronger(RobotSettings robot, double share) => robot with
+    /// <summary>Motors of another stall torque at the same no-load speed: less torque is more resistance.</summary>
+    internal static RobotSettings Stronger(RobotSettings robot, double share) => robot with
     {
         Drives = [.. robot.Drives.Select(d => d with { Motors = [.. d.Motors.Select(m => (m.Motor with { Resistance = m.Motor.Resistance / share }, m.Ratio))] })],
     };

@@ -38,7 +38,7 @@ public static class TurnReview
         var measures = new TurnMeasures(result.Scenario, cancel);
         double? current = measures.LeastCurrentShare(turns);
         double? motor = measures.LeastMotorShare(turns);
-        TurnEase ease = !turns ? TurnEase.CannotTurn : Math.Max(current ?? 0.0, motor ?? 0.0) > AtTheLimit ? TurnEase.AtTheLimit : TurnEase.Freely;
+        TurnEase ease = turns ? Ease(current, motor) : TurnEase.CannotTurn;
         TurnReport report = TurnHistory.Read(new RunHistory(result.Scenario, result.Time, result.Channels), ease) with
         {
             LeastCurrentShare = current,
@@ -50,6 +50,9 @@ public static class TurnReview
         report = report with { Explanation = TurnWords.Explain(report, result) };
         return result with { Turning = report, Verdict = TurnWords.Verdict(report, result) };
     }
+
+    /// <summary>How well a robot turns that does turn, from the least shares of current limit and stall torque that still turn it [1].</summary>
+    internal static TurnEase Ease(double? current, double? motor) => Math.Max(current ?? 0.0, motor ?? 0.0) > AtTheLimit ? TurnEase.AtTheLimit : TurnEase.Freely;
 
     private static TurnReport WithStability(TurnReport report, RunResult result, CancellationToken cancel)
     {

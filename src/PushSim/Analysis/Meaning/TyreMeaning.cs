@@ -1,0 +1,44 @@
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Turning;
+
+namespace PushSim.Analysis.Meaning;
+
+/// <summary>What a tyre makes of a robot.</summary>
+public sealed record TyreMeaning
+{
+    /// <summary>The tyre.</summary>
+    public required FittedTyre Tyre { get; init; }
+
+    /// <summary>Whether the motors are the stronger ones.</summary>
+    public required bool IsStronger { get; init; }
+
+    /// <summary>Force at the floor that motors, controllers and battery could give at standstill [N]; NaN if the robot could not be run.</summary>
+    public double MotorForce { get; init; } = double.NaN;
+
+    /// <summary>Force that the tyres hold at standstill [N]; NaN if the robot could not be run.</summary>
+    public double TyreForce { get; init; } = double.NaN;
+
+    /// <summary>What binds at standstill: "tyres", "motors", "controllers", "battery"; empty if not known.</summary>
+    public string Binding { get; init; } = "";
+
+    /// <summary>Time from the command at rest over the first metre [s]; null if it does not get there in <see cref="MeaningFinder.LaunchTime"/>.</summary>
+    public double? FirstMetre { get; init; }
+
+    /// <summary>How well it turns on the spot; null if it could not be run.</summary>
+    public TurnEase? Turn { get; init; }
+
+    /// <summary>Yaw rate of that turn [rad/s]; null if it could not be run.</summary>
+    public double? YawRate { get; init; }
+
+    /// <summary>Frequency of tyre chatter in that turn [Hz]; null if none.</summary>
+    public double? Chatter { get; init; }
+
+    /// <summary>Worn off all wheels in a minute of that turn [m^3]; null if it is not known.</summary>
+    public double? WearPerMinute { get; init; }
+
+    /// <summary>The shoves; null without an opponent.</summary>
+    public Tally? Shoves { get; init; }
+
+    /// <summary>Why the launch or the turn could not be run; empty if they were.</summary>
+    public string Cause { get; init; } = "";
+}
