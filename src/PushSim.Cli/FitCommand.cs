@@ -1,5 +1,6 @@
 using System.CommandLine;
 using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
 using PushSim.Plotting;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
@@ -25,6 +26,7 @@ internal static class FitCommand
         var tare = new Option<string?>("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
         var flip = new Option<bool>("--flip") { Description = "The cell's sign is reversed." };
         var difference = new Option<string?>("--difference") { Description = "Friction difference that matters, e.g. 0.05.", HelpName = "NUMBER" };
+        var simulate = new Option<bool>("--simulate") { Description = "Fit the scenario of --robot, run in the engine, to the logs: slip speed and stiffness too." };
         MeaningOptions meaning = new();
         var outDir = new Option<string?>("--out") { Description = "Folder for plots and the tyre block.", HelpName = "DIR" };
         var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
@@ -36,10 +38,10 @@ internal static class FitCommand
             "fit",
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
             + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
-            + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/pull-test.toml\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
+            + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/measured-pull.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
             + "  pushsim fit scenarios/logs/readings.csv --load \"200 gf\" --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml --stronger-motor 1.5")
         {
-            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, difference, outDir, force, json, quiet, noPlots, report,
+            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, difference, simulate, outDir, force, json, quiet, noPlots, report,
         };
         meaning.AddTo(command, robot);
         ReportOption.Check(command, report, json, outDir);
@@ -70,6 +72,7 @@ internal static class FitCommand
                 Tyre = p.GetValue(tyre),
                 Tare = p.GetValue(tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
                 Difference = p.GetValue(difference) is string d && TryDifference(d, out double matters) ? matters : null,
+                Simulate = p.GetValue(simulate),
                 Meaning = meaning.Of(p),
                 Log = new LogOptions
                 {
@@ -125,7 +128,7 @@ internal static class FitCommand
         bool hasFiles = !options.Json || options.Out is not null;
         OutputFolder? folder = hasFiles ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", "fit"), options.Force) : null;
         (TyreSettings? like, int wheels) = Like(outcome.Robot);
-        string[] blocks = [.. outcome.Fits.Select(f => TyreBlock.Of(f, like, wheels))];
+        string[] blocks = [.. outcome.Fits.Select((f, k) => TyreBlock.Of(f, like, wheels, outcome.Simulated.Count > 0 ? outcome.Simulated[k].Fit : null))];
         List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
         if (folder is not null && options.Report)
         {
@@ -170,6 +173,11 @@ internal static class FitCommand
             files.Add(folder.Write("on-the-robot.csv", s => MeaningText.WriteCsv(s, meaning)));
         }
 
+        if (outcome.Simulated.Count > 0)
+        {
+            files.Add(folder.Write("simulated.csv", s => SimulationText.WriteCsv(s, outcome.Simulated)));
+        }
+
         if (noPlots)
         {
             return files;
@@ -191,6 +199,17 @@ internal static class FitCommand
             RunPlot all = FitPlot.OfAll(fits);
             files.Add(folder.Write("plot.svg", all.WriteSvg));
             files.Add(folder.Write("plot.png", all.WritePng));
+        }
+
+        foreach ((string tyre, SimulationFit? simulated) in outcome.Simulated)
+        {
+            if (simulated is not null)
+            {
+                RunPlot plot = SimulationPlot.Of(tyre, simulated);
+                string name = fits.Count == 1 ? "simulated" : "simulated-" + Slug.Of(tyre);
+                files.Add(folder.Write(name + ".svg", plot.WriteSvg));
+                files.Add(folder.Write(name + ".png", plot.WritePng));
+            }
         }
 
         if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is RunPlot shoves)

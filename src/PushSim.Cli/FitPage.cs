@@ -16,7 +16,7 @@ internal static class FitPage
         Tables = FitReport.Tables(outcome),
         ListingTitle = FitReport.ListingTitle,
         Listing = string.Join('\n', blocks).TrimEnd(),
-        Figures = [.. ReportFigures.Of(outcome.Fits), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Request.Stronger) : []],
+        Figures = [.. ReportFigures.Of(outcome.Fits), .. outcome.Simulated.Where(s => s.Fit is not null).SelectMany(s => SimulationPlot.Figures(s.Tyre, s.Fit!)), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Request.Stronger) : []],
         Inputs = [.. Given(request), .. outcome.Read is null ? [] : RunPage.Inputs(outcome.Read)],
         Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, RunPage.Shown(file), StringComparison.Ordinal)))],
         Cautions = FitReport.Cautions,
@@ -27,7 +27,7 @@ internal static class FitPage
         .. r.Files.SelectMany(f => RunPage.Given("log", RunPage.Shown(f))),
         .. RunPage.Given("--load", r.Load, "N"), .. RunPage.Given("--height", r.Height, "m"), .. RunPage.Given("--tare", r.Tare, "N"),
         .. RunPage.Given("--drag", r.IsDrag ? "yes" : null), .. RunPage.Given("--tyre", r.Tyre), .. RunPage.Given("--unit", r.Log.ForceUnit), .. RunPage.Given("--time-unit", r.Log.TimeUnit),
-        .. RunPage.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. RunPage.Given("--flip", r.Log.IsReversed ? "yes" : null),
+        .. RunPage.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. RunPage.Given("--flip", r.Log.IsReversed ? "yes" : null), .. RunPage.Given("--simulate", r.Simulate ? "yes" : null),
         .. RunPage.Given("--against", r.Meaning?.Opponent is string o ? RunPage.Shown(o) : null), .. RunPage.Given("--stronger-motor", r.Meaning?.Stronger, "1"),
     ];
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
 using PushSim.Plotting.Report;
 using Spectre.Console;
@@ -39,6 +40,7 @@ internal static class FitReport
     public static IReadOnlyList<ReportTable> Tables(FitOutcome o) =>
     [
         Table(o.Fits),
+        .. o.Simulated.Select(s => SimulationText.Table(s.Tyre, s.Fit)),
         .. o.Comparison is TyreComparison c && ComparisonText.Table(c, o.Fits.Count) is ReportTable compared ? [compared] : Array.Empty<ReportTable>(),
         .. o.Meaning is MeaningResult m ? MeaningText.Tables(m) : [],
     ];
@@ -89,7 +91,7 @@ internal static class FitReport
         writer.WriteStartArray("tyres");
         foreach (TyreFit fit in outcome.Fits)
         {
-            WriteTyre(writer, fit);
+            WriteTyre(writer, fit, outcome.Simulated.Select(s => s.Tyre == fit.Name ? s.Fit : null).FirstOrDefault(s => s is not null), outcome.Simulated.Count > 0);
         }
 
         writer.WriteEndArray();
@@ -104,7 +106,7 @@ internal static class FitReport
         }
     });
 
-    private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit)
+    private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit, SimulationFit? simulated, bool isSimulated)
     {
         writer.WriteStartObject();
         writer.WriteString("name", fit.Name);
@@ -134,6 +136,11 @@ internal static class FitReport
         }
 
         writer.WriteEndArray();
+        if (isSimulated)
+        {
+            SimulationText.WriteJson(writer, simulated);
+        }
+
         writer.WriteEndObject();
     }
 

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
 using PushSim.Simulation;
@@ -35,6 +36,9 @@ internal sealed record FitRequest
     /// <summary>What is asked about the tyres on the robot; null: nothing.</summary>
     public MeaningRequest? Meaning { get; init; }
 
+    /// <summary>Whether the test is simulated too.</summary>
+    public bool Simulate { get; init; }
+
     /// <summary>How to read the logs.</summary>
     public required LogOptions Log { get; init; }
 }
@@ -56,6 +60,9 @@ internal sealed record FitOutcome
 
     /// <summary>The tyres compared; null if nothing was fitted.</summary>
     public TyreComparison? Comparison { get; init; }
+
+    /// <summary>The tyres fitted by simulating their test, in the order of <see cref="Fits"/>; empty if that was not asked for.</summary>
+    public IReadOnlyList<(string Tyre, SimulationFit? Fit)> Simulated { get; init; } = [];
 
     /// <summary>What was guessed, in sentences.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];

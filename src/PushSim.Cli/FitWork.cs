@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
 using PushSim.Simulation;
@@ -68,6 +69,11 @@ internal static partial class FitWork
             return new FitOutcome { Problems = problems, Missing = "the load on the tested tyres is not known; add --load \"420 gf\" (what a scale shows under them), or --robot FILE" };
         }
 
+        if (request.Simulate && CannotSimulate(request, read, traces.Count) is string missing)
+        {
+            return new FitOutcome { Problems = problems, Missing = missing };
+        }
+
         double height = request.Height ?? read?.Scenario?.Tether?.HookHeight ?? 0.0;
         GripLoad load = request.Load is double newton ? GripLoad.Fixed(newton) : robot is null ? GripLoad.Fixed(double.NaN) : GripLoad.Of(robot, height, request.IsDrag);
         if (load.DependsOnHeight && request.Height is null && read?.Scenario?.Tether is null)
@@ -96,7 +102,8 @@ internal static partial class FitWork
                 : OfReadings(name, readings[name], load, stall, request.IsDrag, hasOrder));
         }
 
-        return new FitOutcome { Problems = problems, Fits = fits, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
+        List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
+        return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
 
         void Remember(string name)
         {
@@ -105,6 +112,27 @@ internal static partial class FitWork
                 order.Add(name);
             }
         }
+    }
+
+    // What a simulated test lacks; null if nothing.
+    private static string? CannotSimulate(FitRequest request, ReadResult? read, int logs)
+    {
+        if (request.RobotFile is null || read?.Scenario is not ScenarioSettings scenario)
+        {
+            return "--simulate runs the test as it was done; add --robot with a scenario of it (robot, floor, tether, manoeuvre), for example scenarios/measured-pull.toml";
+        }
+
+        if (scenario.Tether is null || scenario.Manoeuvre.Kind is not (ManoeuvreKind.PullTest or ManoeuvreKind.DragTest))
+        {
+            return $"--simulate needs a scenario with a tether and a manoeuvre of kind \"pull\" or \"drag\"; {PlainText.Of(request.RobotFile)} has none";
+        }
+
+        if (request.IsDrag != (scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest))
+        {
+            return request.IsDrag ? "--drag and a scenario of kind \"pull\" contradict each other" : "the scenario is a drag: add --drag";
+        }
+
+        return logs == 0 ? "--simulate needs logs over time: readings off a display show one force only" : null;
     }
 
     private static void Add<T>(Dictionary<string, List<T>> sorted, string name, T item)

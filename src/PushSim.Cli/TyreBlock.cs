@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
 using PushSim.Tyres;
 
@@ -9,7 +10,7 @@ namespace PushSim.Cli;
 /// <summary>A tyre table to paste into a robot file: friction as measured, the rest from the robot file or as an estimate.</summary>
 internal static class TyreBlock
 {
-    public static string Of(TyreFit fit, TyreSettings? like, int wheels)
+    public static string Of(TyreFit fit, TyreSettings? like, int wheels, SimulationFit? simulated = null)
     {
         if (fit.Limit.IsInconsistent)
         {
@@ -25,18 +26,30 @@ internal static class TyreBlock
         (double atRest, double sliding) = fit.ForModel;
         text.Append("[[tyre]]\n");
         text.Append(CultureInfo.InvariantCulture, $"name = \"{Name(fit.Name)}\"\n");
-        string bound = fit.IsStaticLowerBound ? "  # at least this: breakaway was not seen" : "";
-        text.Append(CultureInfo.InvariantCulture, $"static_friction = {Friction(fit.IsStaticLowerBound ? null : fit.StaticFriction, atRest)}{bound}\n");
-        string unseen = fit.KineticFriction is null ? "  # sliding was not seen" : "";
-        text.Append(CultureInfo.InvariantCulture, $"kinetic_friction = {Friction(fit.KineticFriction, sliding)}{unseen}\n");
+        Interval? Told(string key) => simulated?.Parameters.FirstOrDefault(p => p.IsTold && p.Parameter.Key == key)?.Value;
+        Interval? measured = Told("static_friction") ?? (fit.IsStaticLowerBound ? null : fit.StaticFriction);
+        string bound = measured is null ? "  # at least this: breakaway was not seen" : "";
+        text.Append(CultureInfo.InvariantCulture, $"static_friction = {Friction(measured, measured?.Value ?? atRest)}{bound}\n");
+        Interval? slid = Told("kinetic_friction") ?? fit.KineticFriction;
+        string unseen = slid is null ? "  # sliding was not seen" : "";
+        text.Append(CultureInfo.InvariantCulture, $"kinetic_friction = {Friction(slid, slid?.Value ?? sliding)}{unseen}\n");
         text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{fit.Load / wheels:0.###} N\"  # a {(wheels == 4 && like is null ? "quarter" : "wheel's share")} of the load of the test\n");
         string origin = like is null ? "  # an estimate: give your own" : "";
-        text.Append(CultureInfo.InvariantCulture, $"body_stiffness = \"{like?.CarcassStiffness ?? 2500.0:G4} N/m\"{origin}\n");
-        text.Append(CultureInfo.InvariantCulture, $"body_damping = \"{like?.CarcassDamping ?? 2.0:G4} N s/m\"{origin}\n");
+        if (Told("slip_speed_m_per_s") is not null)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"slip_speed = {Measured(Told("slip_speed_m_per_s"), 0.0, "m/s", "")}\n");
+        }
+
+        text.Append(CultureInfo.InvariantCulture, $"body_stiffness = {Measured(Told("body_stiffness_n_per_m"), like?.CarcassStiffness ?? 2500.0, "N/m", origin)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"body_damping = {Measured(Told("body_damping_n_s_per_m"), like?.CarcassDamping ?? 2.0, "N s/m", origin)}\n");
         text.Append(CultureInfo.InvariantCulture, $"tread_mass = \"{1e3 * (like?.TreadMass ?? 0.004):G4} g\"{origin}\n");
         text.Append(CultureInfo.InvariantCulture, $"vertical_stiffness = \"{like?.VerticalStiffness ?? 10_000.0:G5} N/m\"{origin}\n");
         return text.ToString();
     }
+
+    private static string Measured(Interval? told, double otherwise, string unit, string origin) => told is Interval i
+        ? FormattableString.Invariant($"\"{i.Value:G4} {unit} ± {0.5 * (i.High - i.Low):G2} {unit}\"")
+        : FormattableString.Invariant($"\"{otherwise:G4} {unit}\"{origin}");
 
     private static string Friction(Interval? measured, double value)
     {

@@ -28,7 +28,7 @@ internal static class LoadCell
     }
 
     // exact response of a first-order filter to straight lines between samples
-    private static double[] Filter(double[] time, double[] values, double tau)
+    internal static double[] Filter(double[] time, double[] values, double tau)
     {
         if (tau <= 0.0)
         {

@@ -1,0 +1,92 @@
+using System.Globalization;
+using System.Text.Json;
+using PushSim.Analysis.FitBySimulation;
+using PushSim.Plotting.Report;
+
+namespace PushSim.Cli;
+
+/// <summary>Tyres fitted by simulating their test, for screen, page, JSON and CSV.</summary>
+internal static class SimulationText
+{
+    /// <summary>Why a tyre has no fit by simulation.</summary>
+    public const string NotFollowed = "no pull slides, or the scenario's run with this tyre fails";
+
+    public static ReportTable Table(string tyre, SimulationFit? fit)
+    {
+        ReportTable table = new($"{tyre}: what the simulated test tells");
+        if (fit is null)
+        {
+            return table.AddRemark($"not fitted by simulation: {NotFollowed}");
+        }
+
+        table.AddColumn("Quantity").AddNumberColumn("Value").AddNumberColumn("95 %").AddColumn("Unit").AddColumn("Told");
+        foreach (FittedParameter p in fit.Parameters)
+        {
+            table.AddRow(p.Parameter.Words, p.IsTold ? Number(p.Value.Value) : "", p.IsTold ? $"{Number(p.Value.Low)} to {Number(p.Value.High)}" : "", p.Parameter.Unit, p.IsTold ? "yes" : "no");
+        }
+
+        foreach (FittedParameter p in fit.Parameters.Where(p => !p.IsTold))
+        {
+            table.AddRemark($"this test cannot tell the {p.Parameter.Words}: {p.Why}");
+        }
+
+        foreach (string warning in fit.Warnings)
+        {
+            table.AddRemark("warning: " + warning);
+        }
+
+        return table.AddRemark(
+            FormattableString.Invariant($"{Plural(fit.Pulls.Count, "pull")}, misfit {fit.Misfit:0.000} N, cell noise {fit.Noise:0.000} N; {fit.Agreeing} of {fit.Starts} searches agree; {fit.Runs} runs. Robot, floor and tether are taken as the scenario gives them."),
+            isAside: true);
+    }
+
+    public static void WriteJson(Utf8JsonWriter w, SimulationFit? fit)
+    {
+        if (fit is null)
+        {
+            w.WriteNull("simulated");
+            return;
+        }
+
+        w.WriteStartObject("simulated");
+        w.WriteStartArray("quantities");
+        foreach (FittedParameter p in fit.Parameters)
+        {
+            w.WriteStartObject();
+            w.WriteString("name", p.Parameter.Key);
+            w.WriteBoolean("told", p.IsTold);
+            JsonReport.WriteNumber(w, "value", p.Value.Value);
+            JsonReport.WriteNumber(w, "low", p.Value.Low);
+            JsonReport.WriteNumber(w, "high", p.Value.High);
+            w.WriteString("why_not", p.Why.Length > 0 ? p.Why : null);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        JsonReport.WriteNumber(w, "misfit_n", fit.Misfit);
+        JsonReport.WriteNumber(w, "cell_noise_n", fit.Noise);
+        JsonReport.WriteNumber(w, "followed_ratio", fit.Followed);
+        w.WriteNumber("pulls", fit.Pulls.Count);
+        w.WriteNumber("searches", fit.Starts);
+        w.WriteNumber("searches_agreeing", fit.Agreeing);
+        w.WriteNumber("runs", fit.Runs);
+        w.WriteStartArray("warnings");
+        foreach (string warning in fit.Warnings)
+        {
+            w.WriteStringValue(warning);
+        }
+
+        w.WriteEndArray();
+        w.WriteEndObject();
+    }
+
+    public static void WriteCsv(Stream stream, IReadOnlyList<(string Tyre, SimulationFit? Fit)> fits) => CsvTable.Write(
+        stream,
+        ["tyre", "pull", "time_s", "measured_n", "simulated_n"],
+        fits.SelectMany(f => (f.Fit?.Pulls ?? []).SelectMany((p, k) => p.Time.Select((t, i) => (string[])[
+            SafeCell.Of(f.Tyre), (k + 1).ToString(CultureInfo.InvariantCulture), CsvTable.Number(t), CsvTable.Number(p.Measured[i]), CsvTable.Number(p.Simulated[i])]))));
+
+    private static string Number(double value) => value.ToString(value >= 1000.0 ? "0" : "G3", CultureInfo.InvariantCulture);
+
+    private static string Plural(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
+}

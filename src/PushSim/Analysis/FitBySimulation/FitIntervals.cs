@@ -1,0 +1,114 @@
+using MathNet.Numerics.LinearAlgebra;
+using PushSim.Analysis.Statistics;
+
+namespace PushSim.Analysis.FitBySimulation;
+
+/// <summary>
+/// What a fit by simulation is worth. Three pulls or more: what each pull alone would change (its score through the common curvature) is one value, and
+/// Student's interval over the pulls holds noise and the scatter from pull to pull. Fewer: the noise alone, with correlation between neighbours. A parameter
+/// is told if both the noise and the pulls leave it within a factor of two.
+/// </summary>
+internal sealed class FitIntervals
+{
+    private const double Confidence = 0.95;
+
+    // A parameter is told if its interval reaches no further than this factor either way [1].
+    private const double ToldWithin = 2.0;
+
+    // Correlation above which two parameters are told only together [1].
+    private const double OnlyTogether = 0.95;
+
+    // How near to the end of its range a parameter counts as having run away, in its logarithm [1].
+    private const double AtEnd = 0.02;
+
+    // What is known of a parameter without any test, as a standard deviation of its logarithm: it keeps the inverse finite [1].
+    private const double Beforehand = 2.0;
+
+    private readonly Vector<double> _x;
+    private readonly string _doubt;
+    private readonly Matrix<double> _covariance;
+    private readonly double[] _ofNoise;
+    private readonly double[] _half;
+
+    /// <param name="model">The pulls and the simulated test.</param>
+    /// <param name="x">The fitted vector.</param>
+    /// <param name="doubt">Why nothing that the fit says is to be believed; empty if it is.</param>
+    public FitIntervals(TestModel model, Vector<double> x, string doubt)
+    {
+        (_x, _doubt) = (x, doubt);
+        Matrix<double> jacobian = model.Jacobian(x);
+        Vector<double> residual = model.Measured - model.Forces(x);
+        double variance = residual.DotProduct(residual) / Math.Max(1, model.Measured.Count - model.Count);
+        Matrix<double> curvature = jacobian.TransposeThisAndMultiply(jacobian);
+        for (int k = 0; k < TestModel.Parameters; k++)
+        {
+            curvature[k, k] += variance / (Beforehand * Beforehand);
+        }
+
+        Matrix<double> inverse = curvature.Inverse();
+        (double[][] shifts, double correlated) = EachPull(model, x, jacobian, residual, inverse);
+        _covariance = inverse * (variance * correlated);
+        double freedom = Math.Max(1.0, (model.Measured.Count / correlated) - model.Count);
+        _ofNoise = [.. Enumerable.Range(0, TestModel.Parameters).Select(k => StudentT.Factor(Confidence, freedom) * Math.Sqrt(_covariance[k, k]))];
+        _half = shifts.Length < SimulationFitter.FewestPulls ? _ofNoise : [.. Enumerable.Range(0, TestModel.Parameters).Select(k => HalfWidth([.. shifts.Select(s => s[k])]))];
+    }
+
+    public FittedParameter Of(int k)
+    {
+        TestParameter p = TestParameter.All[k];
+        bool ranAway = _x[k] < Math.Log(p.Low) + AtEnd || _x[k] > Math.Log(p.High) - AtEnd;
+        bool isTold = _doubt.Length == 0 && !ranAway && Math.Max(_half[k], _ofNoise[k]) < Math.Log(ToldWithin);
+        double half = isTold ? _half[k] : Math.Max(_half[k], _ofNoise[k]);
+        return new FittedParameter(p, new Interval(Math.Exp(_x[k]), Math.Exp(_x[k] - half), Math.Exp(_x[k] + half)), isTold, isTold ? "" : Why(k, ranAway));
+    }
+
+    // What each pull alone would change in the parameters, times the number of pulls; and the readings that count for one.
+    private static (double[][] Shifts, double Correlated) EachPull(TestModel model, Vector<double> x, Matrix<double> jacobian, Vector<double> residual, Matrix<double> inverse)
+    {
+        int n = model.Pulls.Count;
+        double[][] shifts = new double[n][];
+        double effective = 0.0;
+        for (int p = 0, row = 0; p < n; p++)
+        {
+            int length = model.Pulls[p].Time.Length;
+            Vector<double> own = residual.SubVector(row, length);
+            shifts[p] = [.. (inverse * jacobian.SubMatrix(row, length, 0, model.Count).TransposeThisAndMultiply(own) * n).Take(TestModel.Parameters)];
+            foreach (int k in TestParameter.Frictions)
+            {
+                shifts[p][k] += TestModel.Friction(x, p);
+            }
+
+            effective += Autocorrelation.EffectiveCount([.. own]);
+            row += length;
+        }
+
+        return (shifts, model.Measured.Count / effective);
+    }
+
+    private static double HalfWidth(double[] shifts)
+    {
+        Interval i = Interval.OfMean(shifts, Confidence);
+        return 0.5 * (i.High - i.Low);
+    }
+
+    private string Why(int k, bool ranAway)
+    {
+        TestParameter p = TestParameter.All[k];
+        if (_doubt.Length > 0)
+        {
+            return _doubt;
+        }
+
+        if (ranAway)
+        {
+            return $"any {p.Words} towards {(_x[k] < 0.5 * (Math.Log(p.Low) + Math.Log(p.High)) ? "nothing" : "the largest looked at")} does as well; {p.Advice}";
+        }
+
+        (double together, TestParameter other) = TestParameter.All.Select((o, i) => (i == k ? 0.0 : Math.Abs(Correlation(i, k)), o)).MaxBy(c => c.Item1);
+        return together > OnlyTogether
+            ? $"told only together with {other.Words}: a change of one is made up by the other; {p.Advice}"
+            : $"the force hardly changes with it; {p.Advice}";
+    }
+
+    private double Correlation(int i, int k) => _covariance[i, k] / Math.Sqrt(_covariance[i, i] * _covariance[k, k]);
+}

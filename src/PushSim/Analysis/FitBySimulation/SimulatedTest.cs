@@ -1,0 +1,57 @@
+using PushSim.Simulation;
+using PushSim.Surroundings;
+using PushSim.Tyres;
+
+namespace PushSim.Analysis.FitBySimulation;
+
+/// <summary>The force that the load cell of a scenario shows for a tyre, by the engine: filtered, without noise, tare and steps.</summary>
+internal sealed class SimulatedTest
+{
+    // Enough to follow a breakaway through a load cell [1/s].
+    private const double SampleRate = 1000.0;
+
+    // Derivatives are differences of runs: a looser run would show its steps in them [1].
+    private const double Tolerance = 1e-5;
+
+    private readonly ScenarioSettings _scenario;
+    private readonly bool[] _isTested;
+
+    public SimulatedTest(ScenarioSettings scenario)
+    {
+        _scenario = scenario with
+        {
+            Measured = null,
+            Numerics = scenario.Numerics with { SampleRate = SampleRate, Tolerance = Math.Min(Tolerance, scenario.Numerics.Tolerance) },
+        };
+        HashSet<int> driven = [.. scenario.Robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+        bool isDrag = scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest;
+        _isTested = [.. scenario.Robot.Wheels.Select((w, i) => !w.IsSkid && (isDrag || driven.Count == 0 || driven.Contains(i)))];
+    }
+
+    /// <summary>The tyre under test as the robot file has it.</summary>
+    public TyreSettings Tyre => _scenario.Robot.Wheels[Array.IndexOf(_isTested, true)].Tyre;
+
+    /// <summary>End of the simulated test [s].</summary>
+    public double End => _scenario.Manoeuvre.EndTime;
+
+    /// <summary>Runs done so far [1].</summary>
+    public int Runs { get; private set; }
+
+    /// <summary>The force for one tyre on all wheels under test; null if the run does not reach its end.</summary>
+    /// <param name="tyre">The tyre.</param>
+    /// <param name="end">Where the run may end, before or at <see cref="End"/> [s].</param>
+    /// <param name="cancel">Stops the run.</param>
+    public ForceHistory? Run(TyreSettings tyre, double end, CancellationToken cancel)
+    {
+        RobotSettings robot = _scenario.Robot with { Wheels = [.. _scenario.Robot.Wheels.Select((w, i) => _isTested[i] ? w with { Tyre = tyre } : w)] };
+        RunResult run = Simulator.Run(_scenario with { Robot = robot, Manoeuvre = _scenario.Manoeuvre with { EndTime = end } }, cancel);
+        lock (_isTested)
+        {
+            Runs++;
+        }
+
+        return run.Status == RunStatus.Finished && run.Channels.FirstOrDefault(c => c.Key == "tether_force_n") is Channel force
+            ? new ForceHistory(1.0 / SampleRate, LoadCell.Filter(run.Time, force.Values, _scenario.Tether?.Cell?.FilterTime ?? 0.0))
+            : null;
+    }
+}

@@ -1,0 +1,95 @@
+using MathNet.Numerics.Distributions;
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
+using PushSim.Simulation;
+using PushSim.Surroundings;
+using Xunit;
+
+namespace PushSim.Tests.Analysis;
+
+/// <summary>A tyre fitted by simulating its test: logs made by the engine, with noise, scatter and clocks of their own, must give it back.</summary>
+public class SimulationFitTests(ITestOutputHelper output)
+{
+    private const int FirstSeed = 1;
+
+    // PUSHSIM_SIMULATED_FITS=400 dotnet test -c Release tests/PushSim.Tests --filter SimulationFitTests runs the full count
+    private static readonly int Intervals = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_SIMULATED_FITS"), out int n) ? n : 24;
+
+    // Computed here: of 400 intervals of 95 %, 364 to 393 hold the truth with probability 0.999; of fewer, the same of the binomial distribution
+    [Fact]
+    public void The_true_tyre_lies_in_its_intervals_as_often_as_promised()
+    {
+        int inside = 0;
+        int told = 0;
+        int tests = 0;
+        int refused = 0;
+        var most = TimeSpan.Zero;
+        for (int seed = FirstSeed; told < Intervals; seed++, tests++)
+        {
+            SimulatedPulls made = SimulatedPulls.Make(seed, 6);
+            var watch = System.Diagnostics.Stopwatch.StartNew();
+            SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made));
+            most = watch.Elapsed > most ? watch.Elapsed : most;
+            FittedParameter[] sure = [.. fit.Parameters.Where(p => p.IsTold).Take(Intervals - told)];
+            refused += sure.Length == 0 ? 1 : 0;
+            told += sure.Length;
+            foreach (FittedParameter p in sure)
+            {
+                double truth = p.Parameter.Of(made.Tyre);
+                bool isIn = p.Value.Low <= truth && truth <= p.Value.High;
+                inside += isIn ? 1 : 0;
+                if (!isIn)
+                {
+                    output.WriteLine(FormattableString.Invariant($"seed {seed} {p.Parameter.Key} {truth:G4}: {p.Value.Value:G4} ({p.Value.Low:G4} to {p.Value.High:G4}), misfit {fit.Misfit / fit.Noise:0.00} of the noise, followed {fit.Followed}, {fit.Agreeing} of {fit.Starts} agree"));
+                }
+            }
+        }
+
+        output.WriteLine(FormattableString.Invariant($"{inside} of {told} inside, from {tests} tests of which {refused} told nothing; the slowest fit took {most.TotalSeconds:0.0} s"));
+        (int fewest, int all) = Intervals == 400 ? (364, 393) : (Quantile(0.0005), Quantile(0.9995));
+        Assert.InRange(inside, fewest, all);
+        Assert.InRange(refused, 0, tests / 2);
+    }
+
+    // a slow even drag slides at one speed only: how friction falls with speed cannot be seen
+    [Fact]
+    public void A_slow_drag_does_not_tell_the_slip_speed()
+    {
+        SimulatedPulls made = SimulatedPulls.Make(3, 4, isDrag: true);
+        SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made));
+        FittedParameter slip = fit.Parameters.Single(p => p.Parameter.Key == "slip_speed_m_per_s");
+        output.WriteLine(string.Join(Environment.NewLine, fit.Parameters.Select(p => p.ToString())));
+        Assert.False(slip.IsTold);
+        Assert.NotEmpty(slip.Why);
+        Assert.Equal(TestRobots.SoftTyre.SlipSpeed, fit.Tyre.SlipSpeed);
+    }
+
+    // another tether than the one that was used, fifty times softer
+    [Fact]
+    public void A_test_that_is_not_this_one_is_said_to_be_so()
+    {
+        SimulatedPulls made = SimulatedPulls.Make(3, 4);
+        TetherSettings loose = made.Scenario.Tether! with { Stiffness = 0.02 * made.Scenario.Tether!.Stiffness };
+        SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made with { Scenario = made.Scenario with { Tether = loose } }));
+        Assert.Contains(fit.Warnings, w => w.Contains("follows the log to"));
+        Assert.DoesNotContain(fit.Parameters, p => p.IsTold);
+    }
+
+    private static SimulationFit? Fit(SimulatedPulls made)
+    {
+        GripLoad load = GripLoad.Of(made.Scenario.Robot, made.Scenario.Tether!.HookHeight, made.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest);
+        return SimulationFitter.Fit(made.Scenario, PullFit.OfTraces("tyre", [PullFinder.Find(made.Trace)], load, null, made.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest));
+    }
+
+    private static int Quantile(double share)
+    {
+        var binomial = new Binomial(0.95, Intervals);
+        int k = 0;
+        while (binomial.CumulativeDistribution(k) < share)
+        {
+            k++;
+        }
+
+        return k;
+    }
+}
