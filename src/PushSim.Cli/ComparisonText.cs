@@ -60,6 +60,12 @@ internal static class ComparisonText
         foreach (PullTrend t in c.Trends.Where(t => t.IsSeen))
         {
             string whose = t.Tyre.Length > 0 ? t.Tyre : "all tyres together";
+            if (t.StepAfter is int after)
+            {
+                said.Add(FormattableString.Invariant($"step: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} at once after {(t.Tyre.Length > 0 ? "its pull" : "pull")} {after} (p = {t.Adjusted:0.000}), rather than a little with each pull: what changed there? Cleaning, battery, cell, another floor?"));
+                continue;
+            }
+
             string why = t.Tyre.Length > 0 ? "wear, warmth or dust on it" : "the floor, the battery or the cell changes";
             said.Add(FormattableString.Invariant($"trend: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} by {Math.Abs(100.0 * t.Test.Slope):0.0} % a pull (p = {t.Adjusted:0.000}): {why}. Clean between pulls and mix the order (pushsim plan)."));
         }
@@ -120,6 +126,7 @@ internal static class ComparisonText
             w.WriteNumber("p", t.Test.P);
             w.WriteNumber("p_adjusted", t.Adjusted);
             w.WriteBoolean("seen", t.IsSeen);
+            Count(w, "step_after_pull", t.StepAfter ?? 0);
         });
         if (c.IsInTurn is bool inTurn)
         {

@@ -154,6 +154,11 @@ internal static class MeaningText
             table.AddRemark($"{t.Tyre.Name}: {t.Cause}");
         }
 
+        foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
+        {
+            table.AddRemark(FormattableString.Invariant($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Request.Shoves} shoves could not be run and do not count."));
+        }
+
         return table;
     }
 

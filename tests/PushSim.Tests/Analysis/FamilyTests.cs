@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
 using Xunit;
 
@@ -105,6 +106,18 @@ public class FamilyTests
         Assert.Equal(3.59e-7, test.P, 0.005e-7);
     }
 
+    // twelve pulls before and eight after the floor was wiped, against as many that lose a little each time
+    [Fact]
+    public void A_step_is_told_from_a_slope()
+    {
+        double[] wobble = [.. Enumerable.Range(0, 20).Select(i => 0.002 * Math.Sin(7.0 * i))];
+        Assert.Equal(12, Trend([.. wobble.Select((w, i) => (i < 12 ? 0.8 : 0.72) + w)]).StepAfter);
+        PullTrend slope = Trend([.. wobble.Select((w, i) => 0.8 - (0.006 * i) + w)]);
+        Assert.True(slope.IsSeen);
+        Assert.Null(slope.StepAfter);
+        Assert.Null(Trend([.. wobble.Select(w => 0.8 + w)]).StepAfter);
+    }
+
     // computed here
     [Fact]
     public void The_trend_of_the_Nile()
@@ -163,6 +176,15 @@ public class FamilyTests
         Assert.Equal(oneTail, TTestPower.ExactCount(1.0, power, 0.05, hasFarTail: false), 1e-8);
         Assert.Equal(bothTails, TTestPower.ExactCount(1.0, power), 1e-8);
     }
+
+    private static PullTrend Trend(double[] frictions) => Assert.Single(TyreComparison.Of(
+    [
+        new TyreFit
+        {
+            Name = "a", StaticFriction = PushSim.Analysis.Statistics.Interval.OfMean(frictions), IsStaticLowerBound = true, KineticFriction = null, Limit = new PullLimit(PullLimitedBy.Tyre, false, double.NaN, ""),
+            Forces = frictions, Frictions = frictions, Load = 1.0, Pulls = frictions.Length,
+        },
+    ]).Trends);
 
     private static void Holds(PushSim.Analysis.Chance.Interval i, double low, double high, double digit)
     {

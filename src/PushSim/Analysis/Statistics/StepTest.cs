@@ -16,6 +16,10 @@ namespace PushSim.Analysis.Statistics;
 /// <param name="Later">Mean after it [unit of the data].</param>
 public readonly record struct StepTest(int After, double F, int K, int KAfter, double P, double Before, double Later)
 {
+    /// <summary>Share of the squares that the step explains, of a series of a given length [1].</summary>
+    /// <param name="count">Values of the series [1].</param>
+    public double Explains(int count) => double.IsInfinity(F) ? 1.0 : F / (F + count - 2.0);
+
     /// <summary>Tests a series in order of time; at least three values.</summary>
     /// <param name="values">The series [any unit].</param>
     public static StepTest Of(IReadOnlyList<double> values)
