@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Reflection.Metadata;
 using System.Reflection.PortableExecutable;
 using Xunit;
@@ -24,8 +23,12 @@ public class OfflineTests
         Assert.Contains("System.Runtime", assemblies);
         Assert.DoesNotContain(assemblies, a => a.StartsWith("System.Net", StringComparison.Ordinal));
         Assert.DoesNotContain(spaces, s => s == "System.Net" || s.StartsWith("System.Net.", StringComparison.Ordinal));
-        Assert.DoesNotContain(reader.MemberReferences.Select(h => reader.GetString(reader.GetMemberReference(h).Name)), m => m is "get_Now" or "get_UtcNow" or "get_Today" or "get_TickCount" or "get_TickCount64");
+        Assert.DoesNotContain(reader.MemberReferences.Select(h => Clock(reader, reader.GetMemberReference(h))), m => m is "DateTime.get_Now" or "DateTime.get_UtcNow" or "DateTime.get_Today" or "DateTimeOffset.get_Now" or "DateTimeOffset.get_UtcNow" or "TimeProvider.GetUtcNow");
     }
+
+    private static string Clock(MetadataReader reader, MemberReference member) => member.Parent.Kind == HandleKind.TypeReference
+        ? reader.GetString(reader.GetTypeReference((TypeReferenceHandle)member.Parent).Name) + "." + reader.GetString(member.Name)
+        : "";
 
     // In a network namespace of its own there is not even a loopback that is up
     [Theory]
