@@ -16,6 +16,8 @@ internal sealed class CommonOptions
 
     public Option<bool> NoPlots { get; } = new("--no-plots") { Description = "Write no pictures." };
 
+    public Option<bool> Report { get; } = ReportOption.Create();
+
     public Option<long> Seed { get; } = Whole("--seed", "S", "Seed of the draws; the same seed gives the same matches.", 1, 0, long.MaxValue);
 
     public Option<long> Threads { get; } = Whole("--threads", "T", "Threads (default: one per processor).", Environment.ProcessorCount, 1, 1024);
@@ -36,6 +38,8 @@ internal sealed class CommonOptions
         command.Options.Add(Json);
         command.Options.Add(Quiet);
         command.Options.Add(NoPlots);
+        command.Options.Add(Report);
+        ReportOption.Check(command, Report, Json, Out);
     }
 
     /// <summary>A whole number, read the same in every country.</summary>

@@ -15,7 +15,11 @@ internal sealed class Ladder(string[] files, string? scene, ulong seed, long mat
 
     private readonly List<(int First, int Second)> _places = [];
     private readonly List<FileMatchSource> _sources = [];
+    private readonly List<ReadResult> _reads = [];
     private string[] _names = [];
+
+    /// <summary>What was read, pair by pair.</summary>
+    public IReadOnlyList<ReadResult> Reads => _reads;
 
     public long Total => matchesOfPair * _sources.Count;
 
@@ -37,6 +41,7 @@ internal sealed class Ladder(string[] files, string? scene, ulong seed, long mat
                 }
 
                 (names[i], names[j]) = (pair.Middle.Robot.Name, names[j] ?? pair.Middle.Opponent!.Robot.Name);
+                _reads.Add(read.Read);
                 _places.Add((i, j));
                 _sources.Add(new FileMatchSource(pair, SeedOf(seed, $"{i}:{pair.Middle.Robot.Name}/{j}:{pair.Middle.Opponent!.Robot.Name}")));
             }

@@ -47,6 +47,11 @@ internal static class LadderCommand
             bool isQuiet = parsed.GetValue(common.Quiet);
             LadderResult result = ladder.Run((int)parsed.GetValue(common.Threads), new ProgressLine(error, "matches", ladder.Total, isQuiet || isJson), cancel);
             List<string> written = folder is null ? [] : LadderReport.WriteFiles(folder, result, parsed.GetValue(common.NoPlots));
+            if (folder is not null && parsed.GetValue(common.Report))
+            {
+                written.Add(folder.Write(RunPage.FileName, LadderPage.Of(result, ladder.Reads, parsed.GetValue(matches)).Write));
+            }
+
             if (isJson)
             {
                 output.WriteLine(LadderReport.Json(result));

@@ -1,8 +1,7 @@
-using System.Globalization;
-using System.Text;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Plotting;
+using PushSim.Plotting.Report;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -19,29 +18,9 @@ internal static class LadderReport
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + Escape(r.Verdict) + "[/]");
         console.WriteLine();
-        int[] order = Order(r);
-        Table square = new Table().Border(TableBorder.Minimal).AddColumn("Wins against");
-        foreach (int column in order)
+        foreach (ReportTable table in Tables(r))
         {
-            square.AddColumn(new TableColumn(Escape(r.Robots[column])).RightAligned());
-        }
-
-        foreach (int row in order)
-        {
-            square.AddRow([Escape(r.Robots[row]), .. order.Select(c => r.WinShares[row][c] is double s ? Text($"{100.0 * s:0} %") : "")]);
-        }
-
-        console.Write(square);
-        Table ranking = new Table().Border(TableBorder.Minimal).AddColumn("Rank").AddColumn("Robot").AddColumn(new TableColumn("Score").RightAligned()).AddColumn("95 % interval");
-        foreach (((int robot, double score, double low, double high), int i) in r.Ranking.Select((x, i) => (x, i)))
-        {
-            ranking.AddRow(Text($"{i + 1}"), Escape(r.Robots[robot]), Text($"{score:0}"), Text($"{low:0} to {high:0}"));
-        }
-
-        console.Write(ranking);
-        foreach (Cycle c in r.Cycles)
-        {
-            console.MarkupLine(Escape($"{(c.IsSure ? "cycle" : "perhaps a cycle (a lead may be chance)")}: {r.Robots[c.First]} beats {r.Robots[c.Second]} beats {r.Robots[c.Third]} beats {r.Robots[c.First]}"));
+            TextReport.Write(console, table);
         }
 
         foreach (string warning in Warnings(r))
@@ -49,13 +28,54 @@ internal static class LadderReport
             console.MarkupLine("warning: " + Escape(warning));
         }
 
-        console.MarkupLine("[dim]" + Escape(Text($"{r.Matches} matches, seed {r.Seed}, {r.MatchesPerSecond:0.#} a second; score: {Method}")) + "[/]");
+        console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
         foreach (string file in files)
         {
             output.WriteLine("wrote " + file);
         }
     }
+
+    /// <summary>The tables, for screen and page: the square and the ranking, with the cycles under it.</summary>
+    public static IReadOnlyList<ReportTable> Tables(LadderResult r)
+    {
+        int[] order = Order(r);
+        ReportTable square = new ReportTable("Wins against").AddColumn("Robot");
+        foreach (int column in order)
+        {
+            square.AddNumberColumn(r.Robots[column]);
+        }
+
+        foreach (int row in order)
+        {
+            square.AddRow([r.Robots[row], .. order.Select(c => r.WinShares[row][c] is double s ? Text($"{100.0 * s:0} %") : "")]);
+        }
+
+        ReportTable ranking = new ReportTable("Rank").AddColumn("Rank").AddColumn("Robot").AddNumberColumn("Score").AddColumn("95 % interval");
+        foreach (((int robot, double score, double low, double high), int i) in r.Ranking.Select((x, i) => (x, i)))
+        {
+            ranking.AddRow(Text($"{i + 1}"), r.Robots[robot], Text($"{score:0}"), Text($"{low:0} to {high:0}"));
+        }
+
+        foreach (Cycle c in r.Cycles)
+        {
+            ranking.AddRemark($"{(c.IsSure ? "cycle" : "perhaps a cycle (a lead may be chance)")}: {r.Robots[c.First]} beats {r.Robots[c.Second]} beats {r.Robots[c.Third]} beats {r.Robots[c.First]}");
+        }
+
+        return [square, ranking];
+    }
+
+    /// <summary>Matches, seed, speed and method.</summary>
+    public static string Computation(LadderResult r) => Text($"{r.Matches} matches, seed {r.Seed}, {r.MatchesPerSecond:0.#} a second; score: {Method}");
+
+    /// <summary>Square and scores for a page; empty without a ranking.</summary>
+    public static IReadOnlyList<ReportFigure> Figures(LadderResult r) => r.Ranking.Count == 0 ? [] : LadderPlot.Figures(Names(r), Shares(r), Scores(r));
+
+    private static string[] Names(LadderResult r) => [.. Order(r).Select(i => r.Robots[i])];
+
+    private static IReadOnlyList<double?>[] Shares(LadderResult r) => [.. Order(r).Select(i => (IReadOnlyList<double?>)[.. Order(r).Select(j => r.WinShares[i][j])])];
+
+    private static (double Score, double Low, double High)[] Scores(LadderResult r) => [.. r.Ranking.Select(x => (x.Score, x.Low, x.High))];
 
     public static string Json(LadderResult r) => JsonReport.Write(w =>
     {
@@ -142,38 +162,21 @@ internal static class LadderReport
         List<string> files = [folder.Write("pairs.csv", stream => WriteCsv(stream, r))];
         if (!noPlots && r.Ranking.Count > 0)
         {
-            int[] order = Order(r);
-            PlotSheet picture = LadderPlot.Of(
-                [.. order.Select(i => r.Robots[i])], [.. order.Select(i => (IReadOnlyList<double?>)[.. order.Select(j => r.WinShares[i][j])])], [.. r.Ranking.Select(x => (x.Score, x.Low, x.High))]);
+            PlotSheet picture = LadderPlot.Of(Names(r), Shares(r), Scores(r));
             files.Add(folder.Write("plot.svg", picture.WriteSvg));
             files.Add(folder.Write("plot.png", picture.WritePng));
+            files.Add(folder.Write("plot.pdf", picture.WritePdf));
         }
 
         return files;
     }
 
-    private static void WriteCsv(Stream stream, LadderResult r)
-    {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true);
-        using var csv = new CsvHelper.CsvWriter(writer, CultureInfo.InvariantCulture);
-        foreach (string column in new[] { "robot", "opponent", "wins", "losses", "stalemates" })
-        {
-            csv.WriteField(column);
-        }
+    private static void WriteCsv(Stream stream, LadderResult r) => CsvTable.Write(
+        stream,
+        ["robot", "opponent", "wins", "losses", "stalemates"],
+        r.Pairs.Select(p => (string[])[SafeCell.Of(r.Robots[p.First]), SafeCell.Of(r.Robots[p.Second]), CsvTable.Number(p.Wins), CsvTable.Number(p.Losses), CsvTable.Number(p.Stalemates)]));
 
-        csv.NextRecord();
-        foreach (PairRecord p in r.Pairs)
-        {
-            csv.WriteField(SafeCell.Of(r.Robots[p.First]));
-            csv.WriteField(SafeCell.Of(r.Robots[p.Second]));
-            csv.WriteField(p.Wins);
-            csv.WriteField(p.Losses);
-            csv.WriteField(p.Stalemates);
-            csv.NextRecord();
-        }
-    }
-
-    private static List<string> Warnings(LadderResult r)
+    public static List<string> Warnings(LadderResult r)
     {
         List<string> warnings = [];
         if (r.HasPrior)

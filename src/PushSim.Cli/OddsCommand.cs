@@ -37,7 +37,7 @@ internal static class OddsCommand
             var request = new OddsRequest(
                 parsed.GetValue(file)!, parsed.GetValue(against), parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads),
                 Share(parsed.GetValue(within)), Part(parsed.GetValue(part)), parsed.GetValue(merge), parsed.GetValue(match) is long k and >= 0 ? k : null,
-                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots));
+                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
             if (Wrong(request, parsed.GetValue(within), parsed.GetValue(part)) is string wrong)
             {
                 error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
@@ -55,6 +55,8 @@ internal static class OddsCommand
         { Within: double.NaN } => $"--within takes a share such as 2% or 0.02, not \"{within}\"",
         { Part: (0, 0) } => $"--part takes K/N with K from 1 to N, for example 3/16, not \"{part}\"",
         { Part: not null, Merge: true } => "--part runs one part, --merge joins them: give one of the two",
+        { Part: not null, Report: true } => "--report shows all matches together: give it with --merge",
+        { Match: not null, Report: true } => "--match shows one match; its page comes with run --report",
         { Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",
         { Part: not null, Json: true, Out: null } or { Merge: true, Json: true, Out: null } => "with --json the folder of the parts must be named: add --out DIR",
         { Match: long k } when k >= r.Matches => $"--match {k} is not among the matches 0 to {r.Matches - 1}",

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Chance;
+using PushSim.Plotting.Report;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
 using Spectre.Console;
@@ -17,23 +18,9 @@ internal static class OddsReport
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(r.Verdict)) + "[/]");
         console.WriteLine();
-        console.Write(Shares(r));
-        console.Write(Endings(r));
-        if (r.Inputs.Count > 0)
+        foreach (ReportTable table in Tables(r))
         {
-            Table inputs = new Table().Border(TableBorder.Minimal).AddColumn("What matters most").AddColumn(new TableColumn("Share of the ground's variance").RightAligned());
-            foreach ((string name, double share) in r.Inputs)
-            {
-                inputs.AddRow(Escape(name), Percent(share));
-            }
-
-            console.Write(inputs);
-        }
-
-        console.Write(Drawn(r.Values));
-        if (r.Values.Any(v => v.IsOfClass))
-        {
-            console.MarkupLine("[dim]class: usual for its kind, taken because the file states no tolerance[/]");
+            TextReport.Write(console, table);
         }
 
         foreach (string warning in r.Warnings)
@@ -41,13 +28,20 @@ internal static class OddsReport
             console.MarkupLine("warning: " + Escape(warning));
         }
 
-        console.MarkupLine("[dim]" + Escape(Text($"seed {r.Seed}; {r.MatchesPerSecond:0.#} matches a second; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches")) + "[/]");
+        console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
         foreach (string file in files)
         {
             output.WriteLine("wrote " + file);
         }
     }
+
+    /// <summary>The tables, for screen and page.</summary>
+    public static IReadOnlyList<ReportTable> Tables(OddsResult r) => [Shares(r), Endings(r), .. r.Inputs.Count > 0 ? [Mattering(r)] : Array.Empty<ReportTable>(), Drawn(r.Values)];
+
+    /// <summary>Seed, speed and methods.</summary>
+    public static string Computation(OddsResult r) =>
+        Text($"seed {r.Seed}; {r.MatchesPerSecond:0.#} matches a second; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches");
 
     public static string Json(OddsResult r) => JsonReport.Write(w =>
     {
@@ -122,13 +116,24 @@ internal static class OddsReport
         w.WriteEndArray();
     }
 
-    internal static Table Drawn(IReadOnlyList<TolerancedValue> values)
+    private static ReportTable Drawn(IReadOnlyList<TolerancedValue> values)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn(new TableColumn("Drawn").NoWrap()).AddColumn(new TableColumn("Middle").RightAligned()).AddColumn(new TableColumn("Tolerance").RightAligned()).AddColumn("Unit").AddColumn("Spread").AddColumn("From");
+        ReportTable table = new ReportTable("Drawn").AddColumn("Value").AddNumberColumn("Middle").AddNumberColumn("Tolerance").AddColumn("Unit").AddColumn("Spread").AddColumn("From");
         foreach (TolerancedValue v in values)
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
-            table.AddRow(Escape(v.Key + part), Text($"{v.Middle:G4}"), Text($"± {v.Tolerance:G3}"), Escape(v.Unit), v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
+            table.AddRow(v.Key + part, Text($"{v.Middle:G4}"), Text($"± {v.Tolerance:G3}"), v.Unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
+        }
+
+        return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because the file states no tolerance", isAside: true) : table;
+    }
+
+    private static ReportTable Mattering(OddsResult r)
+    {
+        ReportTable table = new ReportTable("What matters most").AddColumn("Input").AddNumberColumn("Share of the ground's variance");
+        foreach ((string name, double share) in r.Inputs)
+        {
+            table.AddRow(name, Percent(share));
         }
 
         return table;
@@ -150,10 +155,10 @@ internal static class OddsReport
         w.WriteNumber("failed_matches", t.Failed);
     }
 
-    private static Table Shares(OddsResult r)
+    private static ReportTable Shares(OddsResult r)
     {
         Tally t = r.Tally;
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("Outcome").AddColumn(new TableColumn("Matches").RightAligned()).AddColumn(new TableColumn("Share").RightAligned()).AddColumn("95 % interval");
+        ReportTable table = new ReportTable("Outcome").AddColumn("Who").AddNumberColumn("Matches").AddNumberColumn("Share").AddColumn("95 % interval");
         Row($"{r.Robot} wins", t.Wins);
         Row($"{r.Opponent} wins", t.Losses);
         Row("stalemate", t.Stalemates);
@@ -164,13 +169,13 @@ internal static class OddsReport
         void Row(string name, long count)
         {
             Interval i = ShareInterval.Wilson(count, t.Matches);
-            table.AddRow(Escape(name), count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)), Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %"));
+            table.AddRow(name, count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)), Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %"));
         }
     }
 
-    private static Table Endings(OddsResult r)
+    private static ReportTable Endings(OddsResult r)
     {
-        Table table = new Table().Border(TableBorder.Minimal).AddColumn("What decided").AddColumn(new TableColumn("Matches").RightAligned()).AddColumn(new TableColumn("Share").RightAligned());
+        ReportTable table = new ReportTable("What decided").AddColumn("Ending").AddNumberColumn("Matches").AddNumberColumn("Share");
         foreach ((int winner, ShoveEnding ending, long count) in r.Tally.Endings)
         {
             (string won, string lost) = winner == 1 ? (r.Opponent, r.Robot) : (r.Robot, r.Opponent);
@@ -181,7 +186,7 @@ internal static class OddsReport
                 ShoveEnding.Tips => winner < 0 ? "both tip or lose the floor" : $"{lost} tips or loses the floor",
                 _ => "nobody gains ground",
             };
-            table.AddRow(Escape(words), count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));
+            table.AddRow(words, count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));
         }
 
         return table;

@@ -4,6 +4,7 @@ using PushSim.Analysis;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
 using PushSim.Plotting;
+using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
 
@@ -26,7 +27,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (request.Match is long number)
         {
-            return MatchReplay.Show(own.Source, request, number, own.Notes, output, error, cancel);
+            return MatchReplay.Show(own.Source, request, number, own.Read.Notes, output, error, cancel);
         }
 
         bool hasFiles = !request.Json || request.Out is not null;
@@ -105,7 +106,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             return null;
         }
 
-        return new Side(new FileMatchSource(scenario, request.Seed), scenario.Values, Fingerprint.Of(read), read.Read.Notes, isAgainst);
+        return new Side(new FileMatchSource(scenario, request.Seed), scenario.Values, Fingerprint.Of(read), read.Read, isAgainst);
     }
 
     private void RunSides(Side[] sides, OutputFolder? folder)
@@ -224,6 +225,12 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             PlotSheet picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
             files.Add(folder.Write("plot.svg", picture.WriteSvg));
             files.Add(folder.Write("plot.png", picture.WritePng));
+            files.Add(folder.Write("plot.pdf", picture.WritePdf));
+        }
+
+        if (request.Report)
+        {
+            files.Add(folder.Write(RunPage.FileName, OddsPage.Of(request, result, own, other, cancel).Write));
         }
 
         // what was there to go on from has done its work
@@ -246,8 +253,15 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     }
 
     /// <summary>One of the scenarios that are run.</summary>
-    internal sealed record Side(FileMatchSource Source, IReadOnlyList<TolerancedValue> Values, string Fingerprint, IReadOnlyList<string> Notes, bool IsAgainst)
+    internal sealed record Side(FileMatchSource Source, IReadOnlyList<TolerancedValue> Values, string Fingerprint, ReadResult Read, bool IsAgainst)
     {
         public IReadOnlyList<MatchEnd> Outcomes { get; set; } = [];
+
+        /// <summary>Number of the match with the middle one of all grounds gained; null if none was finished.</summary>
+        public long? Middling()
+        {
+            MatchEnd[] good = [.. Outcomes.Where(o => !o.HasFailed).OrderBy(o => o.GroundGained)];
+            return good.Length > 0 ? good[good.Length / 2].Number : null;
+        }
     }
 }

@@ -55,7 +55,7 @@ internal static class SweepCommand
 
             var request = new SweepRequest(
                 parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", parsed.GetValue(odds), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads),
-                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots));
+                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
             return new SweepRun(request, output, error, cancel).Run();
         });
         return command;

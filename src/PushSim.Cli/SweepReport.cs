@@ -1,8 +1,8 @@
 using System.Globalization;
-using System.Text;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Plotting;
+using PushSim.Plotting.Report;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -17,15 +17,32 @@ internal static class SweepReport
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + Escape(r.Verdict) + "[/]");
         console.WriteLine();
-        Table table = new Table().Border(TableBorder.Minimal);
+        TextReport.Write(console, Table(request, r, MostRows));
+        foreach (string warning in r.Warnings)
+        {
+            console.MarkupLine("warning: " + Escape(warning));
+        }
+
+        console.MarkupLine("[dim]" + Escape(Computation(request, r)) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        foreach (string file in files)
+        {
+            output.WriteLine("wrote " + file);
+        }
+    }
+
+    /// <summary>The points, for screen and page.</summary>
+    public static ReportTable Table(SweepRequest request, SweepResult r, int mostRows)
+    {
+        ReportTable table = new(request.Inputs[0].Key);
         foreach (SweepInput input in request.Inputs)
         {
-            table.AddColumn(new TableColumn(Escape(input.Key)).RightAligned());
+            _ = input.Numbers is null ? table.AddColumn(input.Key) : table.AddNumberColumn(input.Key);
         }
 
         foreach (SweepColumn column in r.Columns)
         {
-            table.AddColumn(new TableColumn(column.Key).RightAligned());
+            table.AddNumberColumn(column.Key);
         }
 
         if (request.Odds > 0)
@@ -33,38 +50,21 @@ internal static class SweepReport
             table.AddColumn("95 % interval");
         }
 
-        foreach (SweepPoint point in r.Points.Take(MostRows))
+        foreach (SweepPoint point in r.Points.Take(mostRows))
         {
-            List<string> cells = [.. request.Inputs.Select((input, i) => Escape(input.Texts[point.Place[i]]))];
-            cells.AddRange(r.Columns.Select((c, k) => r.Value(point, k) is double v ? Text($"{v:G5}") : "-"));
-            if (request.Odds > 0)
-            {
-                Interval? i = point.Odds?.WinInterval;
-                cells.Add(Text($"{i?.Low:0.000} to {i?.High:0.000}"));
-            }
-
-            table.AddRow([.. cells]);
+            Interval? odds = point.Odds?.WinInterval;
+            table.AddRow([
+                .. request.Inputs.Select((input, i) => input.Texts[point.Place[i]]),
+                .. r.Columns.Select((c, k) => r.Value(point, k) is double v ? Text($"{v:G5}") : "-"),
+                .. request.Odds > 0 ? [Text($"{odds?.Low:0.000} to {odds?.High:0.000}")] : Array.Empty<string>()]);
         }
 
-        console.Write(table);
-        if (r.Points.Count > MostRows)
-        {
-            console.MarkupLine($"and {r.Points.Count - MostRows} more points, all in sweep.csv");
-        }
-
-        foreach (string warning in r.Warnings)
-        {
-            console.MarkupLine("warning: " + Escape(warning));
-        }
-
-        string seed = request.Odds > 0 ? Text($", {request.Odds} drawn matches at each, seed {request.Seed}") : "";
-        console.MarkupLine("[dim]" + Escape(Text($"{r.Points.Count} points{seed}, {r.Seconds:0.0} s")) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
-        foreach (string file in files)
-        {
-            output.WriteLine("wrote " + file);
-        }
+        return r.Points.Count > mostRows ? table.AddRemark($"and {r.Points.Count - mostRows} more points, all in sweep.csv") : table;
     }
+
+    /// <summary>Points, matches, seed and time.</summary>
+    public static string Computation(SweepRequest request, SweepResult r) =>
+        Text($"{r.Points.Count} points{(request.Odds > 0 ? Text($", {request.Odds} drawn matches at each, seed {request.Seed}") : "")}, {r.Seconds:0.0} s");
 
     public static string Json(SweepRequest request, SweepResult r) => JsonReport.Write(w =>
     {
@@ -138,15 +138,19 @@ internal static class SweepReport
         List<string> files = [folder.Write("sweep.csv", stream => WriteCsv(stream, request, r))];
         if (!request.NoPlots && r.Points.Count > 1)
         {
-            PlotSheet picture = request.Inputs.Count == 1 ? Curves(request, r) : Maps(request, r);
+            PlotSheet picture = Plot(request, r).Sheet();
             files.Add(folder.Write("plot.svg", picture.WriteSvg));
             files.Add(folder.Write("plot.png", picture.WritePng));
+            files.Add(folder.Write("plot.pdf", picture.WritePdf));
         }
 
         return files;
     }
 
-    private static PlotSheet Curves(SweepRequest request, SweepResult r)
+    /// <summary>The picture of two points or more.</summary>
+    public static SweepPlot Plot(SweepRequest request, SweepResult r) => request.Inputs.Count == 1 ? Curves(request, r) : Maps(request, r);
+
+    private static SweepPlot Curves(SweepRequest request, SweepResult r)
     {
         SweepInput input = request.Inputs[0];
         SweepInput shown = input with { Texts = [.. r.Points.Select(p => input.Texts[p.Place[0]])], Numbers = input.Numbers is null ? null : [.. r.Points.Select(p => input.Numbers[p.Place[0]])] };
@@ -157,7 +161,7 @@ internal static class SweepReport
             c.Flatness))]);
     }
 
-    private static PlotSheet Maps(SweepRequest request, SweepResult r)
+    private static SweepPlot Maps(SweepRequest request, SweepResult r)
     {
         (SweepInput across, SweepInput up) = (request.Inputs[0], request.Inputs[1]);
         return SweepPlot.OfTwo(across, up, [.. r.Columns.Select((c, k) =>
@@ -174,38 +178,16 @@ internal static class SweepReport
 
     private static void WriteCsv(Stream stream, SweepRequest request, SweepResult r)
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true);
-        using var csv = new CsvHelper.CsvWriter(writer, CultureInfo.InvariantCulture);
         string[] odds = request.Odds > 0 ? ["win_share_low", "win_share_high", "matches"] : [];
-        foreach (string column in request.Inputs.Select(i => i.Key).Concat(r.Columns.Select(c => c.Key)).Concat(odds))
-        {
-            csv.WriteField(SafeCell.Of(column));
-        }
+        CsvTable.Write(
+            stream,
+            [.. request.Inputs.Select(i => i.Key).Concat(r.Columns.Select(c => c.Key)).Select(SafeCell.Of), .. odds],
+            r.Points.Select(p => (string[])[
 
-        csv.NextRecord();
-        foreach (SweepPoint p in r.Points)
-        {
-            for (int i = 0; i < p.Place.Length; i++)
-            {
                 // a negative number is no formula
-                string text = request.Inputs[i].Texts[p.Place[i]];
-                csv.WriteField(request.Inputs[i].Numbers is null ? SafeCell.Of(text) : text);
-            }
-
-            for (int k = 0; k < r.Columns.Count; k++)
-            {
-                csv.WriteField(r.Value(p, k)?.ToString("G8", CultureInfo.InvariantCulture) ?? "");
-            }
-
-            if (request.Odds > 0)
-            {
-                csv.WriteField(p.Odds?.WinInterval.Low.ToString("G8", CultureInfo.InvariantCulture) ?? "");
-                csv.WriteField(p.Odds?.WinInterval.High.ToString("G8", CultureInfo.InvariantCulture) ?? "");
-                csv.WriteField(p.Odds?.Matches.ToString(CultureInfo.InvariantCulture) ?? "");
-            }
-
-            csv.NextRecord();
-        }
+                .. request.Inputs.Select((input, i) => input.Numbers is null ? SafeCell.Of(input.Texts[p.Place[i]]) : input.Texts[p.Place[i]]),
+                .. r.Columns.Select((_, k) => CsvTable.Number(r.Value(p, k))),
+                .. request.Odds > 0 ? [CsvTable.Number(p.Odds?.WinInterval.Low), CsvTable.Number(p.Odds?.WinInterval.High), p.Odds?.Matches.ToString(CultureInfo.InvariantCulture) ?? ""] : Array.Empty<string>()]));
     }
 
     private static string Escape(string text) => Markup.Escape(PlainText.Of(text));

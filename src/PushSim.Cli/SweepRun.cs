@@ -26,7 +26,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         // all points are read before the first one runs: a mistake shows at once
-        DrawableScenario[]? scenarios = Open(places, out int code, out string name);
+        DrawableScenario[]? scenarios = Open(places, out int code, out string name, out ReadResult? first);
         if (scenarios is null)
         {
             return code;
@@ -54,6 +54,11 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
         SweepResult result = SweepResult.Of(request, asked, points, cancel.IsCancellationRequested, seconds);
         List<string> files = folder is null ? [] : SweepReport.WriteFiles(folder, request, result);
+        if (folder is not null && request.Report)
+        {
+            files.Add(folder.Write(RunPage.FileName, SweepPage.Of(request, result, first!, name).Write));
+        }
+
         if (request.Json)
         {
             output.WriteLine(SweepReport.Json(request, result));
@@ -102,17 +107,19 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         return places;
     }
 
-    private DrawableScenario[]? Open(IReadOnlyList<int[]> places, out int code, out string name)
+    private DrawableScenario[]? Open(IReadOnlyList<int[]> places, out int code, out string name, out ReadResult? first)
     {
         var told = new HashSet<string>(StringComparer.Ordinal);
         DrawableScenario[] scenarios = new DrawableScenario[places.Count];
         code = ExitCode.Done;
+        first = null;
         name = Path.GetFileNameWithoutExtension(request.File);
         for (int i = 0; i < places.Count; i++)
         {
             (string, string)[] set = [.. request.Inputs.Select((input, k) => (input.Key, input.Texts[places[i][k]]))];
             DrawableResult read = DrawableScenario.Open(request.File, set);
             ProblemWriter.Write(error, read.Read.Problems.Where(p => told.Add(p.ToString())));
+            first ??= read.Read;
             if (read.Scenario is null)
             {
                 bool isOurs = read.Read.Problems.All(p => p.Severity != Severity.Error || p.File == CommandLine);

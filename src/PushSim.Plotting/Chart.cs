@@ -10,14 +10,18 @@ internal static class Chart
 {
     public const double FontSize = 14.0;
 
+    // Width of a letter in the middle [px], and the largest share of the width that names beside a chart may take [1].
+    private const double Letter = 7.4;
+    private const double MostOfWidth = 0.38;
+
     private static readonly OxyColor s_grid = OxyColor.FromRgb(228, 228, 228);
     private static readonly OxyColor s_line = OxyColor.FromRgb(150, 150, 150);
 
-    public static PlotModel Model(string title, double left = 84)
+    public static PlotModel Model(PlotLook look, string title, double left = 0.0)
     {
         var model = new PlotModel
         {
-            Title = title,
+            Title = look.HasTitle ? title : null,
             TitleFontSize = FontSize + 2.0,
             TitleFontWeight = FontWeights.Normal,
             TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
@@ -26,7 +30,7 @@ internal static class Chart
             Background = OxyColors.White,
             PlotAreaBorderColor = s_line,
             Padding = new OxyThickness(6, 6, 6, 4),
-            PlotMargins = new OxyThickness(left, double.NaN, 26, double.NaN),
+            PlotMargins = new OxyThickness(LeftMargin(look, left), double.NaN, 26, double.NaN),
             Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
         model.Legends.Add(new Legend
@@ -41,6 +45,9 @@ internal static class Chart
         return model;
     }
 
+    /// <summary>Room for the vertical axis [px]: as asked, but no more than a good third of a telephone.</summary>
+    private static double LeftMargin(PlotLook look, double left) => Math.Max(look.LeftMargin, Math.Min(left, MostOfWidth * look.Width));
+
     public static LinearAxis Axis(AxisPosition position, string title) => new()
     {
         Position = position,
@@ -54,20 +61,36 @@ internal static class Chart
         IntervalLength = position is AxisPosition.Left ? 45 : 80,
     };
 
-    /// <summary>Words at 0, 1, 2, ... in place of numbers.</summary>
-    public static LinearAxis WordAxis(AxisPosition position, string title, IReadOnlyList<string> words, double angle = 0.0) => new()
+    /// <summary>Words at 0, 1, 2, ... in place of numbers, shortened or upright where they would not fit.</summary>
+    /// <param name="look">Where it is shown.</param>
+    /// <param name="position">Side of the chart.</param>
+    /// <param name="title">Title of the axis.</param>
+    /// <param name="words">The words.</param>
+    /// <param name="left">Room beside the chart, as given to <see cref="Model"/> [px].</param>
+    public static LinearAxis WordAxis(PlotLook look, AxisPosition position, string title, IReadOnlyList<string> words, double left = 0.0)
     {
-        Position = position,
-        Title = title,
-        Minimum = -0.5,
-        Maximum = words.Count - 0.5,
-        MajorStep = 1.0,
-        MinorTickSize = 0.0,
-        MajorTickSize = 0.0,
-        Angle = angle,
-        AxisTitleDistance = 10,
-        LabelFormatter = v => v >= 0.0 && v < words.Count && v == Math.Floor(v) ? words[(int)v] : "",
-    };
+        bool isBelow = position == AxisPosition.Bottom;
+        double room = isBelow ? (look.Width - LeftMargin(look, left) - 40.0) / words.Count : LeftMargin(look, left) - (title.Length > 0 ? 34.0 : 12.0);
+        bool isTight = words.Max(w => w.Length) * Letter > room;
+
+        // beside the chart the end of a name says more than its beginning; below it there is room for the whole of it upright
+        string[] shown = [.. words.Select(w => isTight && !isBelow ? Ending(w, (int)(room / Letter)) : w)];
+        return new LinearAxis
+        {
+            Position = position,
+            Title = title,
+            Minimum = -0.5,
+            Maximum = words.Count - 0.5,
+            MajorStep = 1.0,
+            MinorTickSize = 0.0,
+            MajorTickSize = 0.0,
+            AxisTitleDistance = 10,
+            Angle = isTight && isBelow ? -90.0 : 0.0,
+            LabelFormatter = v => v >= 0.0 && v < words.Count && v == Math.Floor(v) ? shown[(int)v] : "",
+        };
+    }
+
+    private static string Ending(string text, int letters) => text.Length <= letters ? text : "…" + text[^Math.Max(3, letters - 1)..];
 
     /// <summary>Values at 0, 1, 2, ... as bars, each with words at its end.</summary>
     public static void AddBars(PlotModel model, IReadOnlyList<double> values, IReadOnlyList<string> labels)

@@ -2,6 +2,7 @@ using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
+using PushSim.Plotting.Report;
 
 namespace PushSim.Plotting;
 
@@ -11,42 +12,57 @@ public static class OddsPlot
     private const int Bins = 40;
     private const int MostInputs = 8;
 
+    // Room for the names of inputs [px].
+    private const double NameWidth = 330.0;
+
     /// <summary>The picture.</summary>
     /// <param name="robot">Name of the first robot.</param>
     /// <param name="opponent">Name of the opponent.</param>
     /// <param name="outcomes">The matches; at least one that did not fail.</param>
     /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
-    public static PlotSheet Of(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs)
+    public static PlotSheet Of(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs) => new(Charts(robot, opponent, outcomes, inputs));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static IReadOnlyList<ReportFigure> Figures(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs) => ReportFigure.Of(Charts(robot, opponent, outcomes, inputs));
+
+    private static List<ChartDrawing> Charts(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs)
     {
-        List<(PlotModel, int)> panels = [(Distribution(robot, opponent, outcomes), 380)];
+        MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
+        string title = $"Ground gained by {robot} in {good.Length} matches";
+        List<ChartDrawing> charts = [new(
+            title,
+            FormattableString.Invariant($"Plot: {title}, from {good.Min(o => o.GroundGained):0.000} to {good.Max(o => o.GroundGained):0.000} m; {robot} wins {good.Count(o => o.Winner == 0)}, {opponent} wins {good.Count(o => o.Winner == 1)}, {good.Count(o => o.Winner < 0)} stalemates."),
+            380,
+            look => Distribution(look, title, robot, opponent, good))];
         (string Name, double Share)[] shown = [.. inputs.Take(MostInputs).Reverse()];
         if (shown.Length > 0)
         {
-            panels.Add((Inputs(shown), 110 + (28 * shown.Length)));
+            string words = string.Join(", ", shown.Reverse().Select(i => FormattableString.Invariant($"{i.Name} {100.0 * i.Share:0} %")));
+            charts.Add(new ChartDrawing("What matters most", $"Plot: share of the ground's variance: {words}.", 110 + (34 * shown.Length), look => Inputs(look, shown)));
         }
 
-        return new PlotSheet(panels);
+        return charts;
     }
 
-    private static PlotModel Distribution(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes)
+    private static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
     {
-        MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
         double most = Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained)));
         double width = 2.0 * most / Bins;
-        PlotModel model = Chart.Model($"Ground gained by {robot} in {good.Length} matches");
+        PlotModel model = Chart.Model(look, title);
         model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Ground gained [m]"));
         LinearAxis count = Chart.Axis(AxisPosition.Left, "Matches");
         count.Minimum = 0.0;
         count.MaximumPadding = 0.08;
         model.Axes.Add(count);
         double[] below = new double[Bins];
-        (string Label, int Winner, int Look)[] kinds = [($"{opponent} wins", 1, 1), ("stalemate", -1, 7), ($"{robot} wins", 0, 0)];
-        foreach ((string label, int winner, int look) in kinds)
+        (string Label, int Winner, int Shade)[] kinds = [($"{opponent} wins", 1, 1), ("stalemate", -1, 7), ($"{robot} wins", 0, 0)];
+        foreach ((string label, int winner, int shade) in kinds)
         {
             var series = new RectangleBarSeries
             {
                 Title = label,
-                FillColor = OxyColor.FromAColor(winner == 0 ? (byte)255 : winner == 1 ? (byte)150 : (byte)90, Palette.Colour(look)),
+                FillColor = OxyColor.FromAColor(winner == 0 ? (byte)255 : winner == 1 ? (byte)150 : (byte)90, Palette.Colour(shade)),
                 StrokeColor = OxyColors.Black,
                 StrokeThickness = winner == 1 ? 1.4 : 0.5,
             };
@@ -66,14 +82,14 @@ public static class OddsPlot
         return model;
     }
 
-    private static PlotModel Inputs((string Name, double Share)[] inputs)
+    private static PlotModel Inputs(PlotLook look, (string Name, double Share)[] inputs)
     {
-        PlotModel model = Chart.Model("What matters most", left: 330);
+        PlotModel model = Chart.Model(look, "What matters most", NameWidth);
         LinearAxis share = Chart.Axis(AxisPosition.Bottom, "Share of the ground's variance [%]");
         share.Minimum = 0.0;
         share.Maximum = Math.Max(10.0, 115.0 * inputs.Max(i => i.Share));
         model.Axes.Add(share);
-        model.Axes.Add(Chart.WordAxis(AxisPosition.Left, "", [.. inputs.Select(i => i.Name)]));
+        model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "", [.. inputs.Select(i => i.Name)], NameWidth));
         Chart.AddBars(model, [.. inputs.Select(i => 100.0 * i.Share)], [.. inputs.Select(i => FormattableString.Invariant($"{100.0 * i.Share:0} %"))]);
         return model;
     }

@@ -24,6 +24,9 @@ internal static class Palette
 
     public static OxyColor Grid { get; } = OxyColor.FromRgb(228, 228, 228);
 
+    /// <summary>Words and lines upon a shade, light or dark as the page may be around it.</summary>
+    public static OxyColor OnShade { get; } = OxyColor.FromRgb(17, 17, 17);
+
     public static OxyColor Mark { get; } = OxyColor.FromRgb(90, 90, 90);
 
     public static OxyColor Colour(int i) => s_colours[i % s_colours.Length];
@@ -33,8 +36,8 @@ internal static class Palette
     /// <summary>Earlier lines are wider, so that a later equal one lies on them like a stripe [px].</summary>
     public static double Width(int i) => i == 0 ? 3.2 : i == 1 ? 2.4 : 1.8;
 
-    /// <summary>Name of a colour in a page's style, without its opacity: "c0", "c1", ... for lines, or what it is used for.</summary>
-    public static string Name(OxyColor colour)
+    /// <summary>Name of a colour in a page's style, without its opacity: "c0", "c1", ... for lines, or what it is used for; null for a shade, which stays as it is.</summary>
+    public static string? Name(OxyColor colour)
     {
         var opaque = OxyColor.FromAColor(byte.MaxValue, colour);
         int line = Array.IndexOf(s_colours, opaque);
@@ -43,6 +46,7 @@ internal static class Palette
             : opaque == Mark ? "mark"
             : opaque == Rule ? "rule"
             : opaque == Grid ? "grid"
-            : "ink";
+            : opaque == OxyColors.Black ? "ink"
+            : null;
     }
 }

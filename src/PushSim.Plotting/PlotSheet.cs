@@ -32,10 +32,9 @@ public sealed class PlotSheet
     }
 
     /// <summary>A sheet of charts that are no panels.</summary>
-    /// <param name="charts">Each with its height [px].</param>
-    internal PlotSheet(IReadOnlyList<(PlotModel Model, int Height)> charts)
+    internal PlotSheet(IReadOnlyList<ChartDrawing> charts)
     {
-        _panels = [.. charts.Select(c => c.Model)];
+        _panels = [.. charts.Select(c => c.Draw(PlotLook.File))];
         _heights = [.. charts.Select(c => c.Height)];
         _width = PlotLook.File.Width;
     }

@@ -3,11 +3,12 @@ using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Sweep;
+using PushSim.Plotting.Report;
 
 namespace PushSim.Plotting;
 
 /// <summary>The picture of a sweep: a curve, dots over names, or a map with contours.</summary>
-public static class SweepPlot
+public sealed class SweepPlot
 {
     private const int CurveHeight = 360;
     private const int MapHeight = 560;
@@ -16,26 +17,47 @@ public static class SweepPlot
     // Numbers in more cells than this run into each other.
     private const int MostNumbers = 12;
 
+    private readonly IReadOnlyList<ChartDrawing> _charts;
+
+    private SweepPlot(IReadOnlyList<ChartDrawing> charts) => _charts = charts;
+
     /// <summary>One input: a curve of each asked quantity with its best point and the range that is as good.</summary>
     /// <param name="input">The input.</param>
     /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
-    public static PlotSheet OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) =>
-        new([.. curves.Select(c => (One(input, c.Title, c.Values, c.Intervals, c.Best), CurveHeight))]);
+    public static SweepPlot OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) => new(
+        [.. curves.Select(c => new ChartDrawing(
+            $"{KeyWords.Of(c.Title)} against {input.Key}",
+            Words($"{KeyWords.Of(c.Title)} against {input.Key}", c.Values, c.Best is Optimum b ? input.Texts[b.Index] : null),
+            CurveHeight,
+            look => One(look, input, c.Title, c.Values, c.Intervals, c.Best)))]);
 
     /// <summary>Two inputs: a map of each asked quantity.</summary>
     /// <param name="across">Input along the horizontal axis.</param>
     /// <param name="up">Input along the vertical axis.</param>
     /// <param name="maps">Title and values by (across, up); null where there is none.</param>
-    public static PlotSheet OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) =>
-        new([.. maps.Select(m => (Two(across, up, m.Title, m.Values, m.Best), MapHeight))]);
+    public static SweepPlot OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) => new(
+        [.. maps.Select(m => new ChartDrawing(
+            KeyWords.Of(m.Title),
+            Words($"{KeyWords.Of(m.Title)} over {across.Key} and {up.Key}", [.. m.Values.Cast<double?>()], m.Best is (int i, int j) ? $"{across.Texts[i]}, {up.Texts[j]}" : null),
+            MapHeight,
+            look => Two(look, across, up, m.Title, m.Values, m.Best)))]);
+
+    /// <summary>The picture as a file.</summary>
+    public PlotSheet Sheet() => new(_charts);
+
+    /// <summary>The picture for a page.</summary>
+    public IReadOnlyList<ReportFigure> Figures() => ReportFigure.Of(_charts);
+
+    private static string Words(string what, IReadOnlyList<double?> values, string? best) => FormattableString.Invariant(
+        $"Plot: {what}: from {values.Where(v => v is not null).Min():G4} to {values.Where(v => v is not null).Max():G4}{(best is null ? "" : $"; best at {best}")}.");
 
     private static string AxisTitle(SweepInput input) => input.Numbers is null ? input.Key : $"{input.Key} [{(input.Unit.Length == 0 ? "1" : input.Unit)}]";
 
-    private static PlotModel One(SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
+    private static PlotModel One(PlotLook look, SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
     {
-        PlotModel model = Chart.Model($"{KeyWords.Of(title)} against {input.Key}");
+        PlotModel model = Chart.Model(look, $"{KeyWords.Of(title)} against {input.Key}");
         IReadOnlyList<double> x = input.Numbers ?? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)];
-        model.Axes.Add(input.Numbers is null ? Chart.WordAxis(AxisPosition.Bottom, AxisTitle(input), input.Texts) : Chart.Axis(AxisPosition.Bottom, AxisTitle(input)));
+        model.Axes.Add(input.Numbers is null ? Chart.WordAxis(look, AxisPosition.Bottom, AxisTitle(input), input.Texts) : Chart.Axis(AxisPosition.Bottom, AxisTitle(input)));
         LinearAxis vertical = Chart.Axis(AxisPosition.Left, KeyWords.Of(title));
         vertical.MaximumPadding = 0.12;
         vertical.MinimumPadding = 0.08;
@@ -74,12 +96,12 @@ public static class SweepPlot
         return model;
     }
 
-    private static PlotModel Two(SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
+    private static PlotModel Two(PlotLook look, SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
     {
-        PlotModel model = Chart.Model(KeyWords.Of(title));
+        PlotModel model = Chart.Model(look, KeyWords.Of(title));
         (double[] x, double[] y) = (Positions(across), Positions(up));
-        model.Axes.Add(MapAxis(AxisPosition.Bottom, across));
-        model.Axes.Add(MapAxis(AxisPosition.Left, up));
+        model.Axes.Add(MapAxis(look, AxisPosition.Bottom, across));
+        model.Axes.Add(MapAxis(look, AxisPosition.Left, up));
         double[,] z = new double[x.Length, y.Length];
         double low = double.PositiveInfinity;
         double high = double.NegativeInfinity;
@@ -103,7 +125,7 @@ public static class SweepPlot
                     model.Annotations.Add(new TextAnnotation
                     {
                         Text = FormattableString.Invariant($"{z[i, j]:G3}"), TextPosition = new DataPoint(x[i], y[j]), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = Chart.FontSize - 1.0,
-                        Background = OxyColor.FromAColor(150, OxyColors.White),
+                        TextColor = Palette.OnShade,
                     });
                 }
             }
@@ -113,14 +135,14 @@ public static class SweepPlot
         {
             model.Series.Add(new ContourSeries
             {
-                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = OxyColors.Black, StrokeThickness = 1.2,
+                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = Palette.OnShade, StrokeThickness = 1.2,
                 ContourLevels = LevelsOf(low, high), LabelFormatString = "G4", LabelStep = 1000000,
             });
         }
 
         if (best is (int bi, int bj))
         {
-            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = FormattableString.Invariant($"best {z[bi, bj]:G3}"), FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
+            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = FormattableString.Invariant($"best {z[bi, bj]:G3}"), TextColor = Palette.OnShade, FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
         }
 
         return model;
@@ -128,11 +150,11 @@ public static class SweepPlot
 
     private static double[] Positions(SweepInput input) => input.Numbers is null ? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)] : [.. input.Numbers];
 
-    private static LinearAxis MapAxis(AxisPosition position, SweepInput input)
+    private static LinearAxis MapAxis(PlotLook look, AxisPosition position, SweepInput input)
     {
         if (input.Numbers is null)
         {
-            return Chart.WordAxis(position, AxisTitle(input), input.Texts);
+            return Chart.WordAxis(look, position, AxisTitle(input), input.Texts);
         }
 
         LinearAxis axis = Chart.Axis(position, AxisTitle(input));

@@ -12,11 +12,15 @@ public sealed class ReportFigure
     // Curves described one by one in the words for a screen reader [1].
     private const int MostCurves = 8;
 
-    private readonly Panel _desk;
-    private readonly Panel _phone;
+    private readonly string _title;
+    private readonly string _words;
+    private readonly int _height;
+    private readonly bool _isOverTime;
+    private readonly Func<PlotLook, PlotModel> _draw;
     private (string Desk, string Phone)? _drawn;
 
-    private ReportFigure(Panel desk, Panel phone) => (_desk, _phone) = (desk, phone);
+    private ReportFigure(string title, string words, int height, bool isOverTime, Func<PlotLook, PlotModel> draw) =>
+        (_title, _words, _height, _isOverTime, _draw) = (title, words, height, isOverTime, draw);
 
     /// <summary>The plots of a run, the same as in its picture.</summary>
     /// <param name="result">A result with at least two samples.</param>
@@ -28,33 +32,34 @@ public sealed class ReportFigure
         // a panel is built once, so each drawing takes its own
         IReadOnlyList<Panel> desk = panels();
         IReadOnlyList<Panel> phone = panels();
-        return [.. desk.Select((p, i) => new ReportFigure(p, phone[i]))];
+        return [.. desk.Select((p, i) => new ReportFigure(p.Title, Words(p), PlotSheet.Height(p.Rows), p.XTitle == RunPlot.TimeTitle, look => (look == PlotLook.Phone ? phone[i] : p).Build(look)))];
     }
+
+    /// <summary>Charts that are no panels.</summary>
+    internal static IReadOnlyList<ReportFigure> Of(IReadOnlyList<ChartDrawing> charts) => [.. charts.Select(c => new ReportFigure(c.Title, c.Words, c.Height, isOverTime: false, c.Draw))];
 
     /// <summary>Writes heading and both drawings.</summary>
     internal void Write(TextWriter html, int number)
     {
         string id = FormattableString.Invariant($"p{number}");
-        html.WriteLine($"<figure><h3 id=\"{id}\">{HtmlText.Of(_desk.Title)}</h3>");
-        string words = HtmlText.Of(Words(_desk));
-        (string desk, string phone) = _drawn ??= (Draw(_desk, PlotLook.Page, id + "d", "desk", words), Draw(_phone, PlotLook.Phone, id + "p", "phone", words));
+        html.WriteLine($"<figure><h3 id=\"{id}\">{HtmlText.Of(_title)}</h3>");
+        string words = HtmlText.Of(_words);
+        (string desk, string phone) = _drawn ??= (Draw(PlotLook.Page, id + "d", "desk", words), Draw(PlotLook.Phone, id + "p", "phone", words));
         html.WriteLine(desk);
         html.WriteLine(phone);
         html.WriteLine("</figure>");
     }
 
-    private static string Draw(Panel panel, PlotLook look, string id, string kind, string words)
+    private string Draw(PlotLook look, string id, string kind, string words)
     {
-        int height = PlotSheet.Height(panel.Rows);
-        PlotModel model = panel.Build(look);
+        PlotModel model = _draw(look);
         var context = new SvgPageContext(id);
         ((IPlotModel)model).Update(true);
-        ((IPlotModel)model).Render(context, new OxyRect(0, 0, look.Width, height));
+        ((IPlotModel)model).Render(context, new OxyRect(0, 0, look.Width, _height));
         var svg = new StringBuilder();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"plot {kind}\" viewBox=\"0 0 {look.Width} {height}\" role=\"img\" aria-label=\"{words}\"");
-        bool isTime = panel.XTitle == RunPlot.TimeTitle;
+        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"plot {kind}\" viewBox=\"0 0 {look.Width} {_height}\" role=\"img\" aria-label=\"{words}\"");
         OxyRect area = model.PlotArea;
-        if (isTime)
+        if (_isOverTime)
         {
             svg.Append(
                 CultureInfo.InvariantCulture,
@@ -62,7 +67,7 @@ public sealed class ReportFigure
         }
 
         svg.Append('>').Append(context.Content);
-        if (isTime)
+        if (_isOverTime)
         {
             svg.Append(CultureInfo.InvariantCulture, $"<path class=\"now\" d=\"M0 {area.Top:0.#}V{area.Bottom:0.#}\"/>");
         }

@@ -5,7 +5,7 @@ using PushSim.Plotting.Svg;
 namespace PushSim.Plotting.Report;
 
 /// <summary>
-/// SVG inside a page: classes for colours, so that the page's style decides them and a dark page or paper gets its own, and text as
+/// SVG inside a page: classes for colours, so that the page's style decides them and a dark page or paper gets its own (shades stay as they are), and text as
 /// text in the reader's font. No style attributes: the page's content-security-policy refuses them.
 /// </summary>
 /// <param name="id">Begins every id it makes; unique in the page.</param>
@@ -39,15 +39,18 @@ internal sealed class SvgPageContext(string id) : SvgContext(id)
         string place = rotation == 0.0
             ? $"x=\"{Short(p.X)}\" y=\"{Short(p.Y + drop)}\""
             : $"y=\"{Short(drop)}\" transform=\"translate({Short(p.X)} {Short(p.Y)}) rotate({Short(rotation)})\"";
-        Out.Append(CultureInfo.InvariantCulture, $"<text{anchor} font-size=\"{Short(fontSize)}\" {place}>{HtmlText.Of(text)}</text>");
+        string on = fill == OxyColors.White ? " class=\"on-dark\"" : fill == Palette.OnShade ? " class=\"on-light\"" : "";
+        Out.Append(CultureInfo.InvariantCulture, $"<text{on}{anchor} font-size=\"{Short(fontSize)}\" {place}>{HtmlText.Of(text)}</text>");
     }
 
     /// <inheritdoc/>
     protected override void Colours(OxyColor fill, OxyColor stroke)
     {
-        string[] classes = [.. new[] { Class("f-", fill), Class("s-", stroke) }.Where(c => c.Length > 0)];
-        Out.Append(CultureInfo.InvariantCulture, $" class=\"{string.Join(' ', classes)}\"");
+        string[] classes = [.. new[] { Class("f-", fill), Class("s-", stroke) }.OfType<string>()];
+        Out.Append(classes.Length > 0 ? $" class=\"{string.Join(' ', classes)}\"" : "").Append(Shade("fill", fill)).Append(Shade("stroke", stroke));
     }
 
-    private static string Class(string use, OxyColor colour) => colour.IsUndefined() ? "" : use + Palette.Name(colour);
+    private static string? Class(string use, OxyColor colour) => colour.IsUndefined() || Palette.Name(colour) is not string name ? null : use + name;
+
+    private static string Shade(string attribute, OxyColor colour) => colour.IsUndefined() || Palette.Name(colour) is not null ? "" : $" {attribute}=\"{Hex(colour)}\"";
 }

@@ -165,4 +165,7 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
     private static long Tenths(double value) => (long)Math.Round(Math.Clamp(double.IsFinite(value) ? value : 0.0, -1e5, 1e5) * 10.0);
 
     private static string Tenth(long tenths) => Short(0.1 * tenths);
+
+    /// <summary>A colour as SVG writes it, without its opacity.</summary>
+    protected static string Hex(OxyColor colour) => FormattableString.Invariant($"#{colour.R:x2}{colour.G:x2}{colour.B:x2}");
 }

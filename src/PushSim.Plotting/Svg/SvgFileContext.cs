@@ -100,6 +100,4 @@ internal sealed class SvgFileContext() : SvgContext("clip"), IDisposable
 
         return width;
     }
-
-    private static string Hex(OxyColor colour) => FormattableString.Invariant($"#{colour.R:x2}{colour.G:x2}{colour.B:x2}");
 }

@@ -1,0 +1,36 @@
+using System.Globalization;
+using PushSim.Plotting;
+using PushSim.Plotting.Report;
+using PushSim.Simulation;
+
+namespace PushSim.Cli;
+
+/// <summary>The page of `odds --report`.</summary>
+internal static class OddsPage
+{
+    public static ReportPage Of(OddsRequest request, OddsResult result, OddsRun.Side own, OddsRun.Side? other, CancellationToken cancel)
+    {
+        (long Number, RunResult Run)? shown = own.Middling() is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
+        string replayed = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"The replay shows match {s.Number}, with the middle one of all grounds gained. ") : "";
+        return new ReportPage
+        {
+            Command = "odds",
+            Subject = own.Source.Middle.Name,
+            Question = $"How sure is it that {result.Robot} wins against {result.Opponent}?",
+            Verdict = result.Verdict,
+            Warnings = [.. result.Warnings, .. RunPage.Problems(own.Read.Problems)],
+            Replay = shown?.Run,
+            Tables = OddsReport.Tables(result),
+            Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
+            Inputs =
+            [
+                .. RunPage.Inputs(own.Read), .. other is null ? [] : RunPage.Inputs(other.Read),
+                .. RunPage.Given("--matches", request.Matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", request.Seed.ToString(CultureInfo.InvariantCulture)),
+                .. RunPage.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
+            ],
+            Estimates = own.Read.Notes,
+            Computation = replayed + OddsReport.Computation(result),
+            Cautions = TextReport.Cautions,
+        };
+    }
+}
