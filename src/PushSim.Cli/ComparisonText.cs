@@ -22,13 +22,13 @@ internal static class ComparisonText
     /// <summary>The pairs, for screen and page, with what to know under them; null if there is nothing to say.</summary>
     public static ReportTable? Table(TyreComparison c, int tyres)
     {
-        ReportTable table = new ReportTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
+        ReportTable table = new ReportTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %, all at once").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
         foreach (TyrePair p in c.Pairs.OrderBy(p => p.Adjusted).Take(MostPairs))
         {
             table.AddRow(
                 $"{p.First} - {p.Second}",
                 p.Test.Difference.Value.ToString("0.000", CultureInfo.InvariantCulture),
-                FormattableString.Invariant($"{p.Test.Difference.Low:0.000} to {p.Test.Difference.High:0.000}"),
+                FormattableString.Invariant($"{p.Together.Low:0.000} to {p.Together.High:0.000}"),
                 p.Adjusted < 0.0005 ? "< 0.001" : p.Adjusted.ToString("0.000", CultureInfo.InvariantCulture),
                 p.IsToldApart ? "yes" : "no",
                 Pulls(p.PullsToSee));
@@ -60,6 +60,12 @@ internal static class ComparisonText
         foreach (PullTrend t in c.Trends.Where(t => t.IsSeen))
         {
             string whose = t.Tyre.Length > 0 ? t.Tyre : "all tyres together";
+            if (t.StepAfter is int after)
+            {
+                said.Add(FormattableString.Invariant($"step: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} at once after {(t.Tyre.Length > 0 ? "its pull" : "pull")} {after} (p = {t.Adjusted:0.000}), rather than a little with each pull: what changed there? Cleaning, battery, cell, another floor?"));
+                continue;
+            }
+
             string why = t.Tyre.Length > 0 ? "wear, warmth or dust on it" : "the floor, the battery or the cell changes";
             said.Add(FormattableString.Invariant($"trend: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} by {Math.Abs(100.0 * t.Test.Slope):0.0} % a pull (p = {t.Adjusted:0.000}): {why}. Clean between pulls and mix the order (pushsim plan)."));
         }
@@ -93,6 +99,8 @@ internal static class ComparisonText
             JsonReport.WriteNumber(w, "difference", p.Test.Difference.Value);
             JsonReport.WriteNumber(w, "difference_low", p.Test.Difference.Low);
             JsonReport.WriteNumber(w, "difference_high", p.Test.Difference.High);
+            JsonReport.WriteNumber(w, "difference_low_all_pairs", p.Together.Low);
+            JsonReport.WriteNumber(w, "difference_high_all_pairs", p.Together.High);
             JsonReport.WriteNumber(w, "p", p.Test.P);
             JsonReport.WriteNumber(w, "p_adjusted", p.Adjusted);
             w.WriteBoolean("told_apart", p.IsToldApart);
@@ -118,6 +126,7 @@ internal static class ComparisonText
             w.WriteNumber("p", t.Test.P);
             w.WriteNumber("p_adjusted", t.Adjusted);
             w.WriteBoolean("seen", t.IsSeen);
+            Count(w, "step_after_pull", t.StepAfter ?? 0);
         });
         if (c.IsInTurn is bool inTurn)
         {

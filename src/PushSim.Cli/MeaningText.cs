@@ -154,6 +154,11 @@ internal static class MeaningText
             table.AddRemark($"{t.Tyre.Name}: {t.Cause}");
         }
 
+        foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
+        {
+            table.AddRemark(FormattableString.Invariant($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Request.Shoves} shoves could not be run and do not count."));
+        }
+
         return table;
     }
 
@@ -199,15 +204,17 @@ internal static class MeaningText
             return $"What limits {robot} is not known.";
         }
 
+        string every = known.Length == 1 ? "on " + known[0].Tyre.Name : "on every one of these tyres";
         if (slide.Length == 0)
         {
             string who = string.Join(" and ", hold.Select(t => t.Binding).Distinct());
-            return FormattableString.Invariant($"The {who} limit {robot} with every tyre ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N or more): better tyres change nothing in its push.");
+            string verb = who == "battery" ? "limits" : "limit";
+            return FormattableString.Invariant($"The {who} {verb} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
         }
 
         if (hold.Length == 0)
         {
-            return FormattableString.Invariant($"The tyres limit {robot} with every tyre ({slide.Max(t => t.TyreForce):0.0} N at most, the motors could give {slide.Min(t => t.MotorForce):0.0} N or more): a stronger motor changes nothing in its standing push.");
+            return FormattableString.Invariant($"The tyres limit {robot} {every} ({slide.Max(t => t.TyreForce):0.0} N{(known.Length > 1 ? " at most" : "")}, the motors could give {slide.Min(t => t.MotorForce):0.0} N): a stronger motor changes nothing in its standing push.");
         }
 
         string most = hold.MinBy(t => t.TyreForce)!.Tyre.Name;

@@ -112,6 +112,12 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     {
         (int k, int n) = request.Part ?? (1, 1);
         (long From, long To) range = Campaign.Part(k, n, request.Matches);
+        if (request.Part is null)
+        {
+            // the journal comes long before the first file of the result: without a mark a killed run's folder would be nobody's
+            folder?.Claim([.. sides.Select(s => FinishedMatches.NameOf(k, n, s.IsAgainst) + FinishedMatches.Beside)]);
+        }
+
         var progress = new ProgressLine(error, "matches", (range.To - range.From) * sides.Length, request.Quiet || request.Json);
         foreach (Side side in sides)
         {

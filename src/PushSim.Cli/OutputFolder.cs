@@ -79,6 +79,14 @@ internal sealed class OutputFolder
         return File.Exists(mark) ? new OutputFolder(full, []) : throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
     }
 
+    /// <summary>Marks the folder as ours before anything else is written into it by other means, so that a killed run can go on in it.</summary>
+    /// <param name="besides">Names that such writing may leave beside its files; the next <see cref="Write"/> removes them.</param>
+    public void Claim(params string[] besides)
+    {
+        _old = [.. _old, .. besides];
+        WriteMark(_old);
+    }
+
     /// <summary>Writes a file of the folder. Whenever it is interrupted, the folder stays ours, its files whole, and the next run clears up.</summary>
     /// <returns>Its path.</returns>
     public string Write(string name, Action<Stream> content)

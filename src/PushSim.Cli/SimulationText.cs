@@ -25,7 +25,12 @@ internal static class SimulationText
             table.AddRow(p.Parameter.Words, p.IsTold ? Number(p.Value.Value) : "", p.IsTold ? $"{Number(p.Value.Low)} to {Number(p.Value.High)}" : "", p.Parameter.Unit, p.IsTold ? "yes" : "no");
         }
 
-        foreach (FittedParameter p in fit.Parameters.Where(p => !p.IsTold))
+        if (fit.Doubt.Length > 0)
+        {
+            table.AddRemark($"nothing is told: {fit.Doubt}");
+        }
+
+        foreach (FittedParameter p in fit.Parameters.Where(p => !p.IsTold && fit.Doubt.Length == 0))
         {
             table.AddRemark($"this test cannot tell the {p.Parameter.Words}: {p.Why}");
         }

@@ -24,34 +24,31 @@ public static class SimulationPlot
 
     private static IReadOnlyList<Panel> Panels(string tyre, SimulationFit fit)
     {
-        List<double> time = [];
-        List<double> measured = [];
-        List<double> simulated = [];
+        List<(double X, double Y)> measured = [];
+        List<(double X, double Y)> simulated = [];
         List<(double X, double Y)> left = [];
         double start = 0.0;
         foreach (FollowedPull p in fit.Pulls.Take(MostPulls))
         {
+            double end = start;
             for (int i = 0; i < p.Time.Length; i++)
             {
-                double t = start + p.Time[i] - p.Time[0];
-                time.Add(t);
-                measured.Add(p.Measured[i]);
-                simulated.Add(p.Simulated[i]);
-                left.Add((t, p.Measured[i] - p.Simulated[i]));
+                end = start + p.Time[i] - p.Time[0];
+                measured.Add((end, p.Measured[i]));
+                simulated.Add((end, p.Simulated[i]));
+                left.Add((end, p.Measured[i] - p.Simulated[i]));
             }
 
-            // a break in the lines
-            time.Add(time[^1]);
-            measured.Add(double.NaN);
-            simulated.Add(double.NaN);
-            start = time[^1] + Gap;
+            simulated.Add((end, double.NaN));
+            start = end + Gap;
         }
 
+        double last = start - Gap;
         string some = fit.Pulls.Count > MostPulls ? FormattableString.Invariant($", the first {MostPulls} of {fit.Pulls.Count}") : "";
         return
         [
-            RunPlot.Time($"Pull after pull: {tyre}{some}", "Force on the cell [N]").Add([.. time], [.. measured], "measured").Add([.. time], [.. simulated], "simulated with the fitted tyre"),
-            RunPlot.Time("What the simulated test leaves", "Measured less simulated [N]").AddPoints(left, "residual").WithSpan(time[0], time[^1]),
+            RunPlot.Time($"Pull after pull: {tyre}{some}", "Force on the cell [N]").AddPoints(measured, "measured").AddPieces(simulated, "simulated with the fitted tyre").WithSpan(0.0, last),
+            RunPlot.Time("What the simulated test leaves", "Measured less simulated [N]").AddPoints(left, "residual").WithSpan(0.0, last),
         ];
     }
 }

@@ -67,7 +67,16 @@ public class PlanCommandTests
         JsonElement[] tyres = [.. json.RootElement.GetProperty("tyres").EnumerateArray()];
         Assert.Equal(friction.Keys.Order(), tyres.Select(t => t.GetProperty("name").GetString()).Order());
         Assert.All(tyres, t => Assert.Equal(friction[t.GetProperty("name").GetString()!], t.GetProperty("kinetic_friction").GetDouble(), 0.01));
+        using JsonDocument planned = Plan(["soft", "foam 30", "printed", "--spread", "2%", .. load]);
+        int each = planned.RootElement.GetProperty("pulls_each").GetInt32();
+        Assert.All(tyres, t => Assert.Equal(each, t.GetProperty("pulls").GetInt32()));
+        Assert.All(tyres, t => Assert.Equal(200.0 * 9.80665e-3, t.GetProperty("load_n").GetDouble(), 1e-9));
+
+        // and back again: the filled table tells the next plan its scatter
         JsonElement comparison = json.RootElement.GetProperty("comparison");
+        using JsonDocument next = Plan(["soft", "foam 30", "--from", scratch["filled.csv"]]);
+        Assert.Equal("measured", next.RootElement.GetProperty("spread_source").GetString());
+        Assert.Equal(comparison.GetProperty("spread_ratio").GetDouble(), next.RootElement.GetProperty("spread_ratio").GetDouble(), 1e-9);
         Assert.All(comparison.GetProperty("pairs").EnumerateArray(), p => Assert.True(p.GetProperty("told_apart").GetBoolean()));
         Assert.False(comparison.GetProperty("pulled_tyre_after_tyre").GetBoolean());
         Assert.Contains(comparison.GetProperty("trends").EnumerateArray(), t => t.GetProperty("tyre").ValueKind == JsonValueKind.Null);

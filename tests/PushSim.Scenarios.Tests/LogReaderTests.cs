@@ -49,6 +49,28 @@ public class LogReaderTests
         Assert.Equal(2 * newton, Read("0,0\n0.1,2\n0.2,1\n", new LogOptions { ForceUnit = unit }).Traces[0].Trace.Force[1], 1e-12);
     }
 
+    // A row of nothing but blanks, in the head, amid the data and at the end, under every way of keeping cells apart
+    [Theory]
+    [InlineData(",")]
+    [InlineData(";")]
+    [InlineData("\t")]
+    [InlineData("|")]
+    [InlineData("   ")]
+    public void A_row_of_blanks_is_no_row(string between)
+    {
+        string[] rows = ["time_s,force_n", "0,0", "0.1,1.5", "0.2,2"];
+        foreach (string blank in new[] { " ", "   ", "\t", " \t ", "\u00A0\u00A0", "\u00A0 \u00A0", "\u2003 \u2003 \u2003" })
+        {
+            for (int at = 0; at <= rows.Length; at++)
+            {
+                string[] all = [.. rows[..at].Select(r => r.Replace(",", between)), blank, .. rows[at..].Select(r => r.Replace(",", between))];
+                LogResult result = Read(string.Join('\n', all) + "\n");
+                Assert.True(result.Problems.Count == 0, $"{between} {at} {(int)blank[0]:X}: {string.Join("; ", result.Problems)}");
+                Close([0.0, 1.5, 2.0], Assert.Single(result.Traces).Trace.Force);
+            }
+        }
+    }
+
     [Fact]
     public void A_log_without_any_force_is_complained_about() =>
         Assert.Contains("no row has a force", Assert.Single(Read("time [s],force [N]\n0,\n0.1,\n0.2,\n").Problems).Message);

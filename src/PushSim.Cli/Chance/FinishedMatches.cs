@@ -22,6 +22,9 @@ internal sealed record FinishedHead(string Fingerprint, ulong Seed, long Matches
 /// </summary>
 internal sealed class FinishedMatches : IDisposable
 {
+    /// <summary>Ending of the file that is written beside and then renamed.</summary>
+    public const string Beside = ".new";
+
     private const string Columns = "match,winner,ending,ground_gained_m,end_time_s,cause";
     private const string SecondsMark = "# seconds ";
 
@@ -68,7 +71,7 @@ internal sealed class FinishedMatches : IDisposable
     /// <summary>Begins a file anew with what is finished already; rows are added to it.</summary>
     public static FinishedMatches Begin(string path, FinishedHead head, IEnumerable<MatchEnd> finished, double seconds)
     {
-        string beside = path + ".new";
+        string beside = path + Beside;
         using (var writer = new StreamWriter(beside, append: false, new UTF8Encoding(false)) { NewLine = "\n" })
         {
             WriteHead(writer, head);

@@ -40,7 +40,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     {
         _lastLine = parser.RawRow;
         string first = parser.Count > 0 ? parser[0] : "";
-        if (LogFormat.IsComment(first, format.Separator) || (first.Length == 0 && parser.RawRecord.Trim().Length == 0))
+        if (LogFormat.IsComment(first, format.Separator) || (string.IsNullOrWhiteSpace(first) && parser.RawRecord.Trim().Length == 0))
         {
             return;
         }

@@ -9,8 +9,12 @@ namespace PushSim.Analysis.Fit;
 /// <param name="Adjusted">Its probability after Holm's correction over all pairs [1].</param>
 /// <param name="Spread">Standard deviation from pull to pull, pooled over the tyres [1].</param>
 /// <param name="Strictest">Level that the strictest pair must meet [1].</param>
-public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, double Spread, double Strictest)
+/// <param name="Tyres">Tyres that are compared in all [1].</param>
+public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, double Spread, double Strictest, int Tyres)
 {
+    /// <summary>The difference with an interval of which, in 95 of 100 experiments, those of all pairs hold at once [1].</summary>
+    public Interval Together => RangeTest.Of(Test, Tyres).Difference;
+
     /// <summary>Pulls of each that find a difference as large as the one seen, at the strictest level [1].</summary>
     public int PullsToSee => TTestPower.Count(Test.Difference.Value / Spread, TyreComparison.Power, Strictest);
 
@@ -33,6 +37,9 @@ public sealed record PullTrend(string Tyre, TrendTest Test, double Adjusted)
 {
     /// <summary>Whether it rises or falls beyond what scatter explains.</summary>
     public bool IsSeen => Adjusted <= TyreComparison.Level;
+
+    /// <summary>Place of the one step that a seen trend rather is, when a step explains more of the squares than a straight line: pulls before it [1]; null for a slope.</summary>
+    public int? StepAfter { get; init; }
 }
 
 /// <summary>
@@ -129,7 +136,7 @@ public sealed record TyreComparison
         }
 
         double[] adjusted = Holm.Adjust([.. all.Select(p => p.Test.P)]);
-        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest))];
+        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest, fits.Count))];
     }
 
     private static OddPull? OddOf(TyreFit f) =>
@@ -137,11 +144,11 @@ public sealed record TyreComparison
 
     private static List<PullTrend> TrendsOf(IReadOnlyList<TyreFit> fits)
     {
-        List<(string Tyre, TrendTest Test)> found = [];
+        List<(string Tyre, double[] Series)> found = [];
         foreach (TyreFit f in fits.Where(f => f.Frictions.Count >= FewestForTrend))
         {
             double mean = Sample.Mean(f.Frictions);
-            found.Add((f.Name, TrendTest.Of([.. f.Frictions.Select(v => v / mean)])));
+            found.Add((f.Name, [.. f.Frictions.Select(v => v / mean)]));
         }
 
         // pulled tyre after tyre, each less its own mean, all together say no more than each alone
@@ -156,12 +163,24 @@ public sealed record TyreComparison
 
             if (all.Count >= FewestForTrend)
             {
-                found.Add(("", TrendTest.Of([.. all.OrderBy(a => a.Order).Select(a => a.Share)])));
+                found.Add(("", [.. all.OrderBy(a => a.Order).Select(a => a.Share)]));
             }
         }
 
-        double[] adjusted = Holm.Adjust([.. found.Select(t => t.Test.P)]);
-        return [.. found.Select((t, k) => new PullTrend(t.Tyre, t.Test, adjusted[k]))];
+        TrendTest[] tests = [.. found.Select(t => TrendTest.Of(t.Series))];
+        double[] adjusted = Holm.Adjust([.. tests.Select(t => t.P)]);
+        return [.. found.Select((t, k) => new PullTrend(t.Tyre, tests[k], adjusted[k]) { StepAfter = adjusted[k] <= Level ? StepOf(t.Series) : null })];
+    }
+
+    private static int? StepOf(double[] series)
+    {
+        double middle = 0.5 * (series.Length - 1);
+        double mean = Sample.Mean(series);
+        double across = series.Select((v, i) => (i - middle) * (v - mean)).Sum();
+        double along = series.Select((_, i) => (i - middle) * (i - middle)).Sum();
+        double whole = series.Sum(v => (v - mean) * (v - mean));
+        StepTest step = StepTest.Of(series);
+        return step.P <= Level && step.Explains(series.Length) > across * across / (along * whole) ? step.After : null;
     }
 
     private static bool? InTurn(IReadOnlyList<TyreFit> fits)

@@ -37,6 +37,9 @@ public sealed record SimulationFit
     /// <summary>Share of the sliding that the simulated test follows, and that was used [1].</summary>
     public required double Followed { get; init; }
 
+    /// <summary>Why nothing of it is to be believed; empty if it is.</summary>
+    public required string Doubt { get; init; }
+
     /// <summary>Searches from different starts [1].</summary>
     public required int Starts { get; init; }
 
@@ -54,7 +57,7 @@ public sealed record SimulationFit
             List<string> said = [];
             if (Misfit > SimulationFitter.PoorlyFollowed * Noise)
             {
-                said.Add(FormattableString.Invariant($"the simulated test follows the log to {Misfit:0.000} N only, where the cell's noise is {Noise:0.000} N: are robot, tether and manoeuvre those of the test?"));
+                said.Add(FormattableString.Invariant($"the simulated test follows the log to {Misfit:0.000} N only, where the cell's noise is {Noise:0.000} N: are robot, tether, ramp of the throttle and manoeuvre those of the test?"));
             }
 
             if (Followed < 1.0)

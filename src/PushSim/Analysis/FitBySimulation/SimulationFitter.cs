@@ -107,6 +107,7 @@ public static class SimulationFitter
             Misfit = misfit,
             Noise = noise,
             Followed = used,
+            Doubt = doubt,
             Starts = firsts.Count,
             Agreeing = agreeing,
             Runs = test.Runs,

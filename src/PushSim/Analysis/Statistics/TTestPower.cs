@@ -49,10 +49,11 @@ public static class TTestPower
     /// <param name="difference">True difference in standard deviations [1].</param>
     /// <param name="power">Wanted power [1].</param>
     /// <param name="level">Two-sided level of the test [1].</param>
-    public static double ExactCount(double difference, double power = 0.8, double level = 0.05)
+    /// <param name="hasFarTail">Whether findings of the wrong sign count, which some tables leave out.</param>
+    public static double ExactCount(double difference, double power = 0.8, double level = 0.05, bool hasFarTail = true)
     {
         double high = 2.0;
-        while (Of(high, difference, level) < power)
+        while (Of(high, difference, level, hasFarTail) < power)
         {
             high *= 2.0;
             if (high > MostPulls)
@@ -61,7 +62,7 @@ public static class TTestPower
             }
         }
 
-        return high > 2.0 ? Solve(n => Of(n, difference, level) < power, 0.5 * high, high) : high;
+        return high > 2.0 ? Solve(n => Of(n, difference, level, hasFarTail) < power, 0.5 * high, high) : high;
     }
 
     /// <summary>Values needed in each group, at least 2, rounded up [1]; the greatest integer where no sensible number is enough.</summary>

@@ -1,0 +1,172 @@
+using System.Diagnostics;
+using Xunit;
+
+namespace PushSim.Cli.Tests;
+
+/// <summary>Processes killed at any moment, folders that refuse, and two processes in one folder. PUSHSIM_KILLS=100 kills that often.</summary>
+public class KillTests(ITestOutputHelper output)
+{
+    private static readonly string s_program = typeof(CommandLineApp).Assembly.Location;
+    private static readonly int s_kills = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_KILLS"), out int n) ? n : 5;
+
+    private const string Short = "question = \"Short\"\nrobot = \"robots/mole.toml\"\n[manoeuvre]\nkind = \"shove\"\nend = \"0.3 s\"\nstart = \"0.01 s\"\n[shove]\ngap = \"2 mm\"\ndeciding_ground = \"5 mm\"\n[opponent]\nrobot = \"robots/mole.toml\"\nstart = \"0.01 s\"\n";
+
+    [Fact]
+    public void A_killed_run_leaves_no_half_file_and_the_next_one_clears_up() => KilledAgainAndAgain("run", (Repository.Scenario("launch-soft"), []));
+
+    [Fact]
+    public void A_killed_odds_goes_on_to_the_same_matches() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "300", "--threads", "1"]));
+
+    [Fact]
+    public void A_killed_ladder_leaves_no_half_file() => KilledAgainAndAgain("ladder", ("robots/mole.toml", ["robots/vole.toml", "--scene", "short.toml", "--matches", "20"]));
+
+    [Fact]
+    public async Task A_full_disk_is_exit_4_in_one_line()
+    {
+        Assert.SkipUnless((await Shell.RunAsync("unshare -rm mount -t tmpfs none /mnt")).Code == 0, "needs unshare and leave to mount");
+        using var scratch = new ScratchFolder();
+        foreach (int kilobytes in new[] { 4, 32, 128 })
+        {
+            Shell run = await Shell.RunAsync(
+                "exec unshare -rm bash -c 'mount -t tmpfs -o size=$1 none \"$2\" && dotnet \"$3\" run \"$4\" --quiet --out \"$2/out\"; code=$?; ls -A \"$2/out\" 2>/dev/null; exit $code' bash \"$@\"",
+                $"{kilobytes}k", scratch.Path, s_program, Repository.Scenario("launch-soft"));
+            Assert.True(run.Code == ExitCode.CannotReadOrWrite, $"{kilobytes} kB: {run.Code} {run.Output} {run.Error}");
+            Assert.StartsWith("pushsim: error: ", run.Error);
+            Assert.Single(run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+            Assert.DoesNotContain(".part", run.Output);
+        }
+    }
+
+    [Fact]
+    public async Task A_folder_without_leave_to_write_is_exit_4_and_untouched()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            Assert.Skip("needs the modes of a Unix folder");
+            return;
+        }
+
+        using var scratch = new ScratchFolder();
+        string asNobody = Environment.IsPrivilegedProcess ? "setpriv --reuid 65534 --regid 65534 --clear-groups " : "";
+        Assert.SkipUnless((await Shell.RunAsync(asNobody + "test -r \"$1\"", s_program)).Code == 0, "another user cannot read the program");
+        File.WriteAllText(scratch["mine.txt"], "mine");
+        File.SetUnixFileMode(scratch.Path, UnixFileMode.UserRead | UnixFileMode.UserExecute | UnixFileMode.OtherRead | UnixFileMode.OtherExecute);
+        try
+        {
+            foreach (string where in new[] { "", "/new" })
+            {
+                Shell run = await Shell.RunAsync(asNobody + "dotnet \"$1\" run \"$2\" --quiet --force --out \"$3\"", s_program, Repository.Scenario("launch-soft"), scratch.Path + where);
+                Assert.True(run.Code == ExitCode.CannotReadOrWrite, $"{run.Code} {run.Error}");
+                Assert.StartsWith("pushsim: error: ", run.Error);
+                Assert.DoesNotContain("   at ", run.Error);
+            }
+        }
+        finally
+        {
+            File.SetUnixFileMode(scratch.Path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+
+        Assert.Equal(["mine.txt"], Directory.GetFileSystemEntries(scratch.Path).Select(Path.GetFileName));
+    }
+
+    // Either may win a file, or give up with a message; no file is half there, and a later run clears up
+    [Fact]
+    public void Two_processes_in_one_folder_leave_whole_files()
+    {
+        using ScratchFolder scratch = Files();
+        string[] args = ["run", Repository.Scenario("launch-soft"), "--quiet", "--out"];
+        Assert.Equal(ExitCode.Done, Finish(Start(scratch, [.. args, scratch["whole"]])).Code);
+        for (int round = 0; round < 2; round++)
+        {
+            Process[] both = [Start(scratch, [.. args, scratch["out"]]), Start(scratch, [.. args, scratch["out"]])];
+            foreach (Process process in both)
+            {
+                (int code, string error) = Finish(process);
+                Assert.True(code is ExitCode.Done or ExitCode.CannotReadOrWrite, $"{code} {error}");
+                Assert.DoesNotContain("   at ", error);
+                Assert.DoesNotContain("internal fault", error);
+            }
+
+            Whole(scratch);
+        }
+
+        Assert.Equal(ExitCode.Done, Finish(Start(scratch, [.. args, scratch["out"]])).Code);
+        Same(scratch);
+    }
+
+    private void KilledAgainAndAgain(string command, (string File, string[] More) what)
+    {
+        using ScratchFolder scratch = Files();
+        var random = new Random(15);
+        string[] args = [command, what.File, .. what.More, "--quiet", "--out"];
+        long start = Stopwatch.GetTimestamp();
+        Assert.Equal(ExitCode.Done, Finish(Start(scratch, [.. args, scratch["whole"]])).Code);
+        double usual = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        int hits = 0;
+        for (int i = 0; i < s_kills; i++)
+        {
+            using Process process = Start(scratch, [.. args, scratch["out"]]);
+            if (!process.WaitForExit((int)(usual * (0.2 + (0.8 * random.NextDouble())))))
+            {
+                hits++;
+                process.Kill();
+            }
+
+            process.WaitForExit();
+            Whole(scratch);
+        }
+
+        (int code, string error) = Finish(Start(scratch, [.. args, scratch["out"]]));
+        Assert.True(code == ExitCode.Done, error);
+        Same(scratch);
+        output.WriteLine($"{hits} of {s_kills} killed");
+    }
+
+    // Every file but parts and the mark is as an undisturbed run writes it
+    private static void Whole(ScratchFolder scratch)
+    {
+        foreach (string file in Directory.Exists(scratch["out"]) ? Names(scratch["out"]).Where(n => !n.EndsWith(".part", StringComparison.Ordinal) && !n.StartsWith("part-", StringComparison.Ordinal)) : [])
+        {
+            string whole = Path.Combine(scratch["whole"], file);
+            Assert.True(File.Exists(whole), $"{file} is no file of this command");
+            Assert.True(File.ReadAllBytes(whole).SequenceEqual(File.ReadAllBytes(Path.Combine(scratch["out"], file))), $"{file} is half there");
+        }
+    }
+
+    private static void Same(ScratchFolder scratch)
+    {
+        Assert.Equal(Names(scratch["whole"]), Names(scratch["out"]));
+        Whole(scratch);
+    }
+
+    private static string[] Names(string folder) =>
+        [.. Directory.GetFiles(folder).Select(f => Path.GetFileName(f)!).Where(n => !n.StartsWith(OutputFolder.MarkName, StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
+
+    private static ScratchFolder Files()
+    {
+        var scratch = new ScratchFolder();
+        Directory.CreateDirectory(scratch["robots"]);
+        foreach (string robot in Directory.EnumerateFiles(Path.Combine(Repository.Root, "scenarios", "robots")))
+        {
+            File.Copy(robot, scratch["robots/" + Path.GetFileName(robot)]);
+        }
+
+        File.WriteAllText(scratch["short.toml"], Short);
+        return scratch;
+    }
+
+    private static Process Start(ScratchFolder scratch, params string[] args) =>
+        Process.Start(new ProcessStartInfo("dotnet", [s_program, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = scratch.Path })!;
+
+    private static (int Code, string Error) Finish(Process process)
+    {
+        using (process)
+        {
+            process.OutputDataReceived += (_, _) => { };
+            process.BeginOutputReadLine();
+            string error = process.StandardError.ReadToEnd();
+            process.WaitForExit();
+            return (process.ExitCode, error);
+        }
+    }
+}
