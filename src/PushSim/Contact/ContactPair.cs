@@ -114,8 +114,8 @@ public sealed class ContactPair<T>
         ContactSums<T>.AddWrench(ref onB, forceB);
     }
 
-    // By how much tilt may move an outline at most [m]; only to skip work.
-    private T Slack(in BodyPose<T> a, in BodyPose<T> b)
+    /// <summary>By how much tilt may move an outline at most [m]; only to skip work.</summary>
+    internal T Slack(in BodyPose<T> a, in BodyPose<T> b)
     {
         T tilt = (T.Abs(a.Pitch) + T.Abs(a.Roll)) + (T.Abs(b.Pitch) + T.Abs(b.Roll));
         return T.IfLess(tilt, 1.0, tilt * (Size + T.Abs(a.Heave - b.Heave)), ContactSide<T>.Deep);
