@@ -20,8 +20,10 @@ public class SkippedFacesTests
             ContactPair<R1> pair = SceneBuilder.Contacts<R1>(s)[0].Pair;
             for (int i = 0; i < 400; i++)
             {
-                BodyPose<R1> a = Pose(random, 0.0);
-                BodyPose<R1> b = Pose(random, pair.Reach.Value);
+                // half of them square to each other and almost level, where the bound of a face is closest to its overlap
+                bool isSquare = i % 2 == 0;
+                BodyPose<R1> a = Pose(random, 0.0, isSquare);
+                BodyPose<R1> b = Pose(random, pair.Reach.Value, isSquare);
                 double whole = Sum(all, a, b, ContactSide<R1>.Deep);
                 double fewer = Sum(pair.Sides, a, b, pair.Slack(a, b));
                 touching += whole > 0.0 ? 1 : 0;
@@ -66,9 +68,10 @@ public class SkippedFacesTests
         s.OwnAlong.Yaw.Value, s.OtherAlong.Yaw.Value,
     ];
 
-    private static BodyPose<R1> Pose(Random r, double away)
+    private static BodyPose<R1> Pose(Random r, double away, bool isSquare)
     {
-        double heading = 6.3 * r.NextDouble();
+        double heading = isSquare ? (0.5 * Math.PI * r.Next(4)) + (1e-4 * r.NextDouble()) : 6.3 * r.NextDouble();
+        double tilt = isSquare ? 1e-4 : 0.1;
         double bearing = 6.3 * r.NextDouble();
         double distance = away * (0.4 + (0.6 * r.NextDouble()));
         BodyPose<R1> pose = default;
@@ -77,8 +80,8 @@ public class SkippedFacesTests
         pose.Sine = Math.Sin(heading);
         pose.Cosine = Math.Cos(heading);
         pose.Heave = -0.002 * r.NextDouble();
-        pose.Pitch = 0.1 * (r.NextDouble() - 0.5);
-        pose.Roll = 0.1 * (r.NextDouble() - 0.5);
+        pose.Pitch = tilt * (r.NextDouble() - 0.5);
+        pose.Roll = tilt * (r.NextDouble() - 0.5);
         pose.Motion.U = r.NextDouble();
         pose.Motion.V = r.NextDouble() - 0.5;
         pose.Motion.R = r.NextDouble();
