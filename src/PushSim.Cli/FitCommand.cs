@@ -38,7 +38,7 @@ internal static class FitCommand
             "fit",
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
             + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
-            + "  pushsim fit scenarios/logs/soft-tyre.csv --robot scenarios/measured-pull.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
+            + "  pushsim fit scenarios/logs/mole-pulls.csv --robot scenarios/pull-test.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
             + "  pushsim fit scenarios/logs/readings.csv --load \"200 gf\" --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml --stronger-motor 1.5")
         {
             files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, difference, simulate, outDir, force, json, quiet, noPlots, report,

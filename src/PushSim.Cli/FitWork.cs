@@ -119,7 +119,7 @@ internal static partial class FitWork
     {
         if (request.RobotFile is null || read?.Scenario is not ScenarioSettings scenario)
         {
-            return "--simulate runs the test as it was done; add --robot with a scenario of it (robot, floor, tether, manoeuvre), for example scenarios/measured-pull.toml";
+            return "--simulate runs the test as it was done; add --robot with a scenario of it (robot, floor, tether, manoeuvre), for example scenarios/pull-test.toml";
         }
 
         if (scenario.Tether is null || scenario.Manoeuvre.Kind is not (ManoeuvreKind.PullTest or ManoeuvreKind.DragTest))

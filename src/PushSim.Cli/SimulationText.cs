@@ -91,7 +91,7 @@ internal static class SimulationText
         fits.SelectMany(f => (f.Fit?.Pulls ?? []).SelectMany((p, k) => p.Time.Select((t, i) => (string[])[
             SafeCell.Of(f.Tyre), (k + 1).ToString(CultureInfo.InvariantCulture), CsvTable.Number(t), CsvTable.Number(p.Measured[i]), CsvTable.Number(p.Simulated[i])]))));
 
-    private static string Number(double value) => value.ToString(value >= 1000.0 ? "0" : "G3", CultureInfo.InvariantCulture);
+    private static string Number(double value) => value.ToString(value >= 1000.0 ? "0" : "G4", CultureInfo.InvariantCulture);
 
     private static string Plural(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
 }

@@ -48,8 +48,11 @@ internal static class TyreBlock
     }
 
     private static string Measured(Interval? told, double otherwise, string unit, string origin) => told is Interval i
-        ? FormattableString.Invariant($"\"{i.Value:G4} {unit} ± {0.5 * (i.High - i.Low):G2} {unit}\"")
+        ? FormattableString.Invariant($"\"{i.Value:G4} {unit} ± {Short(0.5 * (i.High - i.Low))} {unit}\"")
         : FormattableString.Invariant($"\"{otherwise:G4} {unit}\"{origin}");
+
+    // two digits, never as a power of ten
+    private static string Short(double value) => value >= 10.0 ? value.ToString("0", CultureInfo.InvariantCulture) : ((decimal)Math.Max(1e-6, value)).ToString("G2", CultureInfo.InvariantCulture);
 
     private static string Friction(Interval? measured, double value)
     {

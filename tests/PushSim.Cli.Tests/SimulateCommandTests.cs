@@ -1,0 +1,69 @@
+using System.Text.Json;
+using Xunit;
+
+namespace PushSim.Cli.Tests;
+
+/// <summary>`fit --simulate`: the test itself is run in the engine.</summary>
+public class SimulateCommandTests
+{
+    private static readonly string s_log = Path.Combine(Repository.Root, "scenarios", "logs", "mole-pulls.csv");
+    private static readonly string s_test = Path.Combine(Repository.Root, "scenarios", "pull-test.toml");
+
+    // the log was made by the engine with these numbers, 1 % scatter of friction from pull to pull and 0.02 N of noise
+    [Fact]
+    public void The_shipped_log_gives_back_the_tyre_it_was_made_with()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("fit", s_log, "--robot", s_test, "--simulate", "--json", "--report", "--out", scratch["out"]);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement simulated = Assert.Single(json.RootElement.GetProperty("tyres").EnumerateArray()).GetProperty("simulated");
+        foreach ((string name, double truth) in new[]
+        {
+            ("static_friction", 0.95), ("kinetic_friction", 0.74), ("slip_speed_m_per_s", 0.25), ("body_stiffness_n_per_m", 3200.0), ("body_damping_n_s_per_m", 3.0),
+        })
+        {
+            JsonElement q = simulated.GetProperty("quantities").EnumerateArray().Single(e => e.GetProperty("name").GetString() == name);
+            Assert.True(q.GetProperty("told").GetBoolean(), name);
+            Assert.InRange(truth, q.GetProperty("low").GetDouble(), q.GetProperty("high").GetDouble());
+        }
+
+        string block = File.ReadAllText(scratch["out/tyres.toml"]);
+        Assert.Contains("slip_speed = \"0.2", block);
+        Assert.Contains("tyre,pull,time_s,measured_n,simulated_n", File.ReadAllText(scratch["out/simulated.csv"]));
+        Assert.True(new FileInfo(scratch["out/simulated.png"]).Length > 10_000);
+        Assert.Contains("what the simulated test tells", File.ReadAllText(scratch["out/report.html"]));
+
+        // the table can be pasted
+        string mole = File.ReadAllText(Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml")).Replace("tyre = \"soft\"", "tyre = \"mole-pulls\"");
+        File.WriteAllText(scratch["robot.toml"], mole + "\n" + block);
+        Assert.Equal(ExitCode.Done, Cli.Run("check", scratch["robot.toml"]).Code);
+    }
+
+    // its ramps are not those of the scenario
+    [Fact]
+    public void A_log_of_another_test_tells_nothing()
+    {
+        Cli cli = Cli.Run("fit", Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv"), "--robot", s_test, "--simulate", "--json");
+        Assert.Equal(ExitCode.Done, cli.Code);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement simulated = json.RootElement.GetProperty("tyres")[0].GetProperty("simulated");
+        Assert.All(simulated.GetProperty("quantities").EnumerateArray(), q => Assert.False(q.GetProperty("told").GetBoolean()));
+        Assert.Contains(simulated.GetProperty("warnings").EnumerateArray(), w => w.GetString()!.Contains("follows the log to", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(null, "logs/mole-pulls.csv", "add --robot with a scenario")]
+    [InlineData("robots/mole.toml", "logs/mole-pulls.csv", "add --robot with a scenario")]
+    [InlineData("spot-turn.toml", "logs/mole-pulls.csv", "needs a scenario with a tether")]
+    [InlineData("drag-test.toml", "logs/mole-pulls.csv", "add --drag")]
+    [InlineData("pull-test.toml", "logs/readings.csv", "needs logs over time")]
+    public void What_it_lacks_is_said(string? robot, string log, string message)
+    {
+        string At(string file) => Path.Combine(Repository.Root, "scenarios", file);
+        string[] with = robot is null ? ["--load", "2 N"] : ["--robot", At(robot)];
+        Cli cli = Cli.Run(["fit", At(log), .. with, "--simulate"]);
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains(message, cli.Error);
+    }
+}
