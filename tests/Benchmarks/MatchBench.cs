@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using PushSim.Analysis;
+using PushSim.Numerics;
 using PushSim.Simulation;
 using PushSim.Tests;
 
@@ -34,6 +35,12 @@ internal static class MatchBench
             return;
         }
 
+        Scalar(s, threads, count);
+        AtEqualError(s, threads);
+    }
+
+    private static void Scalar(ScenarioSettings s, int threads, int count)
+    {
         int few = Math.Max(20, count / 20);
         MatchBatch.RunAlone(0, RandomMatches.Draw(s, 0));
         long start = Stopwatch.GetTimestamp();
@@ -44,7 +51,7 @@ internal static class MatchBench
         }
 
         double spent = (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds;
-        Console.WriteLine($"scalar integrator, one thread: {Stopwatch.GetElapsedTime(start).TotalMilliseconds / few:0.00} ms a match, {spent / few:0.00} ms of a core");
+        Console.WriteLine($"scalar integrator, one thread: {Stopwatch.GetElapsedTime(start).TotalMilliseconds / few:0.00} ms a match, {spent / few:0.00} ms of a core, so at most {1e3 * threads * few / spent:0} matches/s");
         Simulator.Run(RandomMatches.Draw(s, 0));
         start = Stopwatch.GetTimestamp();
         for (int i = 0; i < few; i++)
@@ -54,6 +61,45 @@ internal static class MatchBench
 
         Console.WriteLine($"recorded run, one thread: {Stopwatch.GetElapsedTime(start).TotalMilliseconds / few:0.00} ms a match");
     }
+
+    // Ground gained is not enough to compare by: places of the first robot at the end, mean over a few matches.
+    private static void AtEqualError(ScenarioSettings s, int threads)
+    {
+        const int few = 4;
+        int[] steps = [12_500, 25_000, 50_000, 100_000];
+        double off = 0.0;
+        double[] offGeneral = new double[steps.Length], cpu = new double[steps.Length];
+        for (int i = 0; i < few; i++)
+        {
+            ScenarioSettings match = SceneBuilder.InCanonicalOrder(RandomMatches.Draw(s, i));
+            double[] exact = Place(match with { Numerics = match.Numerics with { Tolerance = 1e-9, Method = "ARK4(3)" } });
+            off += Distance(Place(match), exact) / few;
+            for (int k = 0; k < steps.Length; k++)
+            {
+                TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
+                offGeneral[k] += Distance(GeneralPackage.FixedStep(match, steps[k]).Y, exact) / few;
+                cpu[k] += (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds / few;
+            }
+        }
+
+        Console.WriteLine($"error of the lanes and of the scalar integrator: {1e3 * off:0.00} mm");
+        for (int k = 0; k < steps.Length; k++)
+        {
+            Console.WriteLine($"general package's RK4, {steps[k],6} steps: {cpu[k]:0} ms of a core a match, so at most {1e3 * threads / cpu[k]:0.0} matches/s, off {1e3 * offGeneral[k]:0.00} mm");
+        }
+    }
+
+    private static double[] Place(ScenarioSettings match)
+    {
+        var system = new SceneSystem(match);
+        double[] y = system.InitialState();
+        var observer = default(Blind);
+        new Integration<SceneSystem>(system, AdditiveTableau.ByName(match.Numerics.Method))
+            .Run(0.0, match.Manoeuvre.EndTime, y, system.Breakpoints, Simulator.Settings(match, system), ref observer);
+        return y;
+    }
+
+    private static double Distance(double[] a, double[] b) => double.Hypot(a[0] - b[0], a[1] - b[1]);
 
     private static (double Seconds, long Evaluations, long Rejected, double Cpu) Time(MatchBatch batch, ScenarioSettings s, int count)
     {

@@ -1,7 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.OdeSolvers;
 using PushSim.Benchmarks;
 using PushSim.Numerics;
 using PushSim.Simulation;
@@ -45,7 +43,7 @@ foreach ((string name, ScenarioSettings scenario) in scenarios)
 
     foreach (int steps in new[] { 12_500, 25_000, 50_000, 100_000 })
     {
-        (double[] y, double ms) = FixedStep(canonical, steps);
+        (double[] y, double ms) = GeneralPackage.FixedStep(canonical, steps);
         Console.WriteLine($"{name,-7} general package's RK4, {steps} steps: {4 * steps,7} evaluations, {ms,6:0} ms, position off {1e3 * Off(y, exact):0.0000} mm");
     }
 
@@ -88,29 +86,6 @@ static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettin
         bytes = GC.GetAllocatedBytesForCurrentThread() - before;
     });
     return (y, report.Evaluations, ms, bytes);
-}
-
-static (double[] Y, double Ms) FixedStep(ScenarioSettings scenario, int steps)
-{
-    var system = new SceneSystem(scenario);
-    double[] y = system.InitialState();
-    double end = scenario.Manoeuvre.EndTime;
-    double[] cuts = [0.0, .. system.Breakpoints, end];
-    long start = Stopwatch.GetTimestamp();
-    for (int i = 0; i + 1 < cuts.Length; i++)
-    {
-        system.EnterSegment(i);
-        int n = Math.Max(2, (int)(steps * (cuts[i + 1] - cuts[i]) / end));
-        Vector<double>[] path = RungeKutta.FourthOrder(Vector<double>.Build.DenseOfArray(y), cuts[i], cuts[i + 1], n, (t, v) =>
-        {
-            double[] dy = new double[v.Count];
-            system.Evaluate(t, 0.0, v.ToArray(), dy);
-            return Vector<double>.Build.Dense(dy);
-        });
-        y = path[^1].ToArray();
-    }
-
-    return (y, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
 }
 
 internal struct Blind : IStepObserver

@@ -86,7 +86,8 @@ public sealed class ContactPair<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public void Evaluate(in BodyPose<T> a, in BodyPose<T> b, T g, Span<T> z, Span<T> dz, ref Wrench<T> onA, ref Wrench<T> onB)
     {
-        if (IsFar(a, b) || !Touches(a, b))
+        T slack = Slack(a, b);
+        if (IsFar(a, b, slack) || !Touches(a, b, slack))
         {
             Release(a, b, g, z, dz);
             return;
@@ -113,27 +114,33 @@ public sealed class ContactPair<T>
         ContactSums<T>.AddWrench(ref onB, forceB);
     }
 
-    // Whether the outlines cannot meet however they turn: only to skip work.
-    private bool IsFar(in BodyPose<T> a, in BodyPose<T> b)
+    /// <summary>By how much tilt may move an outline at most [m]; only to skip work.</summary>
+    internal T Slack(in BodyPose<T> a, in BodyPose<T> b)
+    {
+        T tilt = (T.Abs(a.Pitch) + T.Abs(a.Roll)) + (T.Abs(b.Pitch) + T.Abs(b.Roll));
+        return T.IfLess(tilt, 1.0, tilt * (Size + T.Abs(a.Heave - b.Heave)), ContactSide<T>.Deep);
+    }
+
+    // Whether the outlines cannot meet however they turn.
+    private bool IsFar(in BodyPose<T> a, in BodyPose<T> b, T slack)
     {
         T x = b.X - a.X;
         T y = b.Y - a.Y;
-        T tilt = (T.Abs(a.Pitch) + T.Abs(a.Roll)) + (T.Abs(b.Pitch) + T.Abs(b.Roll));
-        T far = Reach + (tilt * (Size + T.Abs(a.Heave - b.Heave)));
-        return T.AllLess(far * far, (x * x) + (y * y)) && T.AllLess(tilt, 1.0);
+        T far = Reach + slack;
+        return T.AllLess(far * far, (x * x) + (y * y));
     }
 
     // Sums the forces of either side; false where the outlines do not overlap.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private bool Touches(in BodyPose<T> a, in BodyPose<T> b)
+    private bool Touches(in BodyPose<T> a, in BodyPose<T> b, T slack)
     {
-        T least = _sideA.LeastOverlap(a, b);
+        T least = _sideA.LeastOverlap(a, b, slack, ContactSide<T>.Deep);
         if (T.AllLess(least, DepthProfile<T>.Nothing))
         {
             return false;
         }
 
-        least = T.Min(least, _sideB.LeastOverlap(b, a));
+        least = _sideB.LeastOverlap(b, a, slack, least);
         if (T.AllLess(least, DepthProfile<T>.Nothing))
         {
             return false;

@@ -21,6 +21,12 @@ internal sealed class ContactShape<T>
 
     public readonly T[] RampSine, RampCosine, RampCotangent, RampLength;
 
+    /// <summary>Distance of each face's line from the centre of mass [m].</summary>
+    public readonly T[] Across;
+
+    /// <summary>How far the outline reaches in any direction at least [m]; the longest slope, 0 without ramps [m].</summary>
+    public T Inner, LongestRamp;
+
     /// <summary>Order of sums over the faces.</summary>
     public readonly (int First, int Second)[] Partners;
 
@@ -57,6 +63,8 @@ internal sealed class ContactShape<T>
         NormalX = Aligned.Array<T>(n);
         NormalY = Aligned.Array<T>(n);
         Half = Aligned.Array<T>(n);
+        Across = Aligned.Array<T>(n);
+        double inner = double.MaxValue;
         for (int i = 0; i < n; i++)
         {
             (double x0, double y0) = body.Corners[i];
@@ -67,6 +75,13 @@ internal sealed class ContactShape<T>
             NormalX[i] = (y1 - y0) / length;
             NormalY[i] = (x0 - x1) / length;
             Half[i] = 0.5 * length;
+            double across = ((x0 * y1) - (x1 * y0)) / length;
+            Across[i] = across;
+            inner = Math.Min(inner, across);
         }
+
+        // a centre of mass beside the outline has no circle around it inside
+        Inner = inner > 0.0 ? inner : -Radius;
+        LongestRamp = body.Faces.Max(f => f.RampAngle is double angle ? (f.UpperEdge - f.LowerEdge) / Math.Tan(angle) : 0.0);
     }
 }

@@ -17,10 +17,10 @@ internal sealed class LaneWorkspace<T>
     private readonly int _explicitCount;
     private readonly int _count;
     private readonly (int From, int To)[] _live;
-    private readonly double[][] _explicitRows;
-    private readonly double[][] _implicitRows;
-    private readonly double[] _weights;
-    private readonly double[] _differences;
+    private readonly Term[][] _explicitRows;
+    private readonly Term[][] _implicitRows;
+    private readonly Term[] _weights;
+    private readonly Term[] _differences;
     private readonly int _stride;
 
     public LaneWorkspace(int explicitCount, int implicitCount, IReadOnlyList<(int From, int To)> explicitRanges, AdditiveTableau tableau)
@@ -37,10 +37,27 @@ internal sealed class LaneWorkspace<T>
         Absolute = EndSlope + _stride;
         Slopes = Absolute + _stride;
         int stages = tableau.Stages;
-        _explicitRows = [.. Enumerable.Range(0, stages).Select(i => tableau.AE.Slice(i * stages, i).ToArray())];
-        _implicitRows = [.. Enumerable.Range(0, stages).Select(i => tableau.AI.Slice(i * stages, i).ToArray())];
-        _weights = tableau.B.ToArray();
-        _differences = [.. Enumerable.Range(0, stages).Select(i => tableau.B[i] - tableau.BHat[i])];
+        _explicitRows = [.. Enumerable.Range(0, stages).Select(i => Terms(tableau.AE.Slice(i * stages, i)))];
+        _implicitRows = [.. Enumerable.Range(0, stages).Select(i => Terms(tableau.AI.Slice(i * stages, i)))];
+        _weights = Terms(tableau.B);
+        _differences = Terms([.. Enumerable.Range(0, stages).Select(i => tableau.B[i] - tableau.BHat[i])]);
+    }
+
+    // A coefficient of the table that is not zero, and where its slope's row begins.
+    private readonly record struct Term(double Coefficient, int Row);
+
+    private Term[] Terms(ReadOnlySpan<double> coefficients)
+    {
+        List<Term> terms = [];
+        for (int j = 0; j < coefficients.Length; j++)
+        {
+            if (coefficients[j] != 0.0)
+            {
+                terms.Add(new Term(coefficients[j], Slopes + (j * _stride)));
+            }
+        }
+
+        return [.. terms];
     }
 
     public double[] Store { get; }
@@ -83,26 +100,18 @@ internal sealed class LaneWorkspace<T>
         }
     }
 
+    // result = y + h sum of coefficient times slope; a zero of the table leaves its slope out, as in the scalar form
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Combine(int result, T h, double[] coefficients, int from, int to)
+    private void Combine(int result, T h, Term[] terms, int from, int to)
     {
         ref T target = ref At(result);
         ref T start = ref At(Y);
-        ref T slopes = ref At(Slopes);
-        int stride = _stride / T.Lanes;
         for (int i = from; i < to; i++)
         {
             T sum = 0.0;
-            int place = i;
-            for (int j = 0; j < coefficients.Length; j++)
+            foreach (Term term in terms)
             {
-                // a zero of the table leaves its slope out, as in the scalar form
-                if (coefficients[j] != 0.0)
-                {
-                    sum = T.Fma(coefficients[j], Unsafe.Add(ref slopes, place), sum);
-                }
-
-                place += stride;
+                sum = T.Fma(term.Coefficient, Unsafe.Add(ref At(term.Row), i), sum);
             }
 
             Unsafe.Add(ref target, i) = T.Fma(h, sum, Unsafe.Add(ref start, i));
@@ -115,9 +124,7 @@ internal sealed class LaneWorkspace<T>
     {
         ref T old = ref At(Y);
         ref T trial = ref At(Trial);
-        ref T slopes = ref At(Slopes);
         ref T absolute = ref At(Absolute);
-        int stride = _stride / T.Lanes;
         int tail = _count / 4 * 4;
         T total0 = 0.0, total1 = 0.0, total2 = 0.0, total3 = 0.0, rest = 0.0;
         bool isTail = false;
@@ -126,15 +133,9 @@ internal sealed class LaneWorkspace<T>
             for (int i = from; i < to; i++)
             {
                 T sum = 0.0;
-                int place = i;
-                for (int j = 0; j < _differences.Length; j++)
+                foreach (Term term in _differences)
                 {
-                    if (_differences[j] != 0.0)
-                    {
-                        sum = T.Fma(_differences[j], Unsafe.Add(ref slopes, place), sum);
-                    }
-
-                    place += stride;
+                    sum = T.Fma(term.Coefficient, Unsafe.Add(ref At(term.Row), i), sum);
                 }
 
                 T value = Unsafe.Add(ref trial, i);

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PushSim.Numerics;
 
 /// <summary>
@@ -17,6 +19,7 @@ public static class SoftFunctions
     private const double HalfRoot2 = 0.70710678118654752440;
 
     /// <summary>e^x, x kept within +-700 [1].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Exp<T>(T x)
         where T : struct, IReal<T>
     {
@@ -42,6 +45,7 @@ public static class SoftFunctions
     }
 
     /// <summary>Natural logarithm of a positive normal number [1].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Log<T>(T x)
         where T : struct, IReal<T>
     {
@@ -69,6 +73,7 @@ public static class SoftFunctions
     }
 
     /// <summary>Hyperbolic tangent [1].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Tanh<T>(T x)
         where T : struct, IReal<T>
     {
@@ -96,6 +101,7 @@ public static class SoftFunctions
     }
 
     /// <summary>Sine and cosine of an angle below 1e5 rad, exactly odd and even [1].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void SinCos<T>(T x, out T sine, out T cosine)
         where T : struct, IReal<T>
     {

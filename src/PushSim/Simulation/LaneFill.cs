@@ -268,6 +268,9 @@ internal static class LaneFill
         Lane.Set<T>(to.NormalX, lane, from.NormalX);
         Lane.Set<T>(to.NormalY, lane, from.NormalY);
         Lane.Set<T>(to.Half, lane, from.Half);
+        Lane.Set<T>(to.Across, lane, from.Across);
+        Lane.Set(ref to.Inner, lane, from.Inner);
+        Lane.Set(ref to.LongestRamp, lane, from.LongestRamp);
         Lane.Set<T>(to.Lower, lane, from.Lower);
         Lane.Set<T>(to.Upper, lane, from.Upper);
         Lane.Set<T>(to.RampSine, lane, from.RampSine);
