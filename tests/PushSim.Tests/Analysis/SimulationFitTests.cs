@@ -10,7 +10,8 @@ namespace PushSim.Tests.Analysis;
 /// <summary>A tyre fitted by simulating its test: logs made by the engine, with noise, scatter and clocks of their own, must give it back.</summary>
 public class SimulationFitTests(ITestOutputHelper output)
 {
-    private const int FirstSeed = 1;
+    // Fixed before the run; seeds 1 to 100 had set when a fit is believed (360 of 400 inside, before it was tightened)
+    private const int FirstSeed = 10_001;
 
     // PUSHSIM_SIMULATED_FITS=400 dotnet test -c Release tests/PushSim.Tests --filter SimulationFitTests runs the full count
     private static readonly int Intervals = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_SIMULATED_FITS"), out int n) ? n : 24;

@@ -29,6 +29,7 @@ internal sealed class FitIntervals
     private readonly Matrix<double> _covariance;
     private readonly double[] _ofNoise;
     private readonly double[] _half;
+    private readonly double[] _step;
 
     /// <param name="model">The pulls and the simulated test.</param>
     /// <param name="x">The fitted vector.</param>
@@ -50,16 +51,22 @@ internal sealed class FitIntervals
         _covariance = inverse * (variance * correlated);
         double freedom = Math.Max(1.0, (model.Measured.Count / correlated) - model.Count);
         _ofNoise = [.. Enumerable.Range(0, TestModel.Parameters).Select(k => StudentT.Factor(Confidence, freedom) * Math.Sqrt(_covariance[k, k]))];
-        _half = shifts.Length < SimulationFitter.FewestPulls ? _ofNoise : [.. Enumerable.Range(0, TestModel.Parameters).Select(k => HalfWidth([.. shifts.Select(s => s[k])]))];
+        Interval[] ofPulls = [.. Enumerable.Range(0, TestModel.Parameters).Select(k => Interval.OfMean([.. shifts.Select(s => s[k])], Confidence))];
+        _step = [.. ofPulls.Select(i => i.Value)];
+        _half = shifts.Length < SimulationFitter.FewestPulls ? _ofNoise : [.. ofPulls.Select(i => 0.5 * (i.High - i.Low))];
     }
 
     public FittedParameter Of(int k)
     {
         TestParameter p = TestParameter.All[k];
         bool ranAway = _x[k] < Math.Log(p.Low) + AtEnd || _x[k] > Math.Log(p.High) - AtEnd;
-        bool isTold = _doubt.Length == 0 && !ranAway && Math.Max(_half[k], _ofNoise[k]) < Math.Log(ToldWithin);
+        bool isAtRest = Math.Abs(_step[k]) <= Math.Max(_half[k], _ofNoise[k]);
+        bool isTold = _doubt.Length == 0 && !ranAway && isAtRest && Math.Max(_half[k], _ofNoise[k]) < Math.Log(ToldWithin);
+
+        // the mean of what the pulls would change is the step still to go: small, and taken here
+        double middle = isAtRest ? _x[k] + _step[k] : _x[k];
         double half = isTold ? _half[k] : Math.Max(_half[k], _ofNoise[k]);
-        return new FittedParameter(p, new Interval(Math.Exp(_x[k]), Math.Exp(_x[k] - half), Math.Exp(_x[k] + half)), isTold, isTold ? "" : Why(k, ranAway));
+        return new FittedParameter(p, new Interval(Math.Exp(middle), Math.Exp(middle - half), Math.Exp(middle + half)), isTold, isTold ? "" : Why(k, ranAway, isAtRest));
     }
 
     // What each pull alone would change in the parameters, times the number of pulls; and the readings that count for one.
@@ -85,13 +92,7 @@ internal sealed class FitIntervals
         return (shifts, model.Measured.Count / effective);
     }
 
-    private static double HalfWidth(double[] shifts)
-    {
-        Interval i = Interval.OfMean(shifts, Confidence);
-        return 0.5 * (i.High - i.Low);
-    }
-
-    private string Why(int k, bool ranAway)
+    private string Why(int k, bool ranAway, bool isAtRest)
     {
         TestParameter p = TestParameter.All[k];
         if (_doubt.Length > 0)
@@ -102,6 +103,11 @@ internal sealed class FitIntervals
         if (ranAway)
         {
             return $"any {p.Words} towards {(_x[k] < 0.5 * (Math.Log(p.Low) + Math.Log(p.High)) ? "nothing" : "the largest looked at")} does as well; {p.Advice}";
+        }
+
+        if (!isAtRest)
+        {
+            return "the search did not come to rest";
         }
 
         (double together, TestParameter other) = TestParameter.All.Select((o, i) => (i == k ? 0.0 : Math.Abs(Correlation(i, k)), o)).MaxBy(c => c.Item1);

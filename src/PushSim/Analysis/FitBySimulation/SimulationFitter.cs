@@ -26,7 +26,7 @@ public static class SimulationFitter
     private static readonly (double SlipSpeed, double Stiffness)[] Starts = [(1.0, 1.0), (0.2, 1.0), (3.0, 0.4), (1.0, 3.0)];
 
     /// <summary>Misfit in multiples of the noise above which the simulated test does not follow the log [1].</summary>
-    internal const double PoorlyFollowed = 2.0;
+    internal const double PoorlyFollowed = 1.25;
 
     /// <summary>Pulls of which the scatter can be told [1].</summary>
     internal const int FewestPulls = 3;
@@ -34,6 +34,9 @@ public static class SimulationFitter
     // Shares of the sliding that are followed one after the other: where a tyre chatters on and on, a run follows its beginning only [1]; least time of it [s].
     private static readonly double[] Shares = [0.1, 0.3, 0.6, 1.0];
     private const double LeastSliding = 0.25;
+
+    // Share of the sliding below which a fit is not believed: a wrong tyre can follow that little [1].
+    private const double LeastFollowed = 0.3;
 
     // Where even the shortest stretch is not followed, longer ones are used while their misfit stays below this multiple of its own [1].
     private const double FollowedOn = 1.5;
@@ -96,7 +99,7 @@ public static class SimulationFitter
         int agreeing = firsts.Count(f => f.Misfit <= (1.0 + SamePlace) * firsts.Min(g => g.Misfit));
         (TestModel last, double used, List<(Vector<double> X, double Misfit)> ends) = stages[^1];
         (Vector<double> best, double misfit) = ends.MinBy(f => f.Misfit);
-        string doubt = misfit > PoorlyFollowed * noise ? "the simulated test does not follow the log" : agreeing == 1 && firsts.Count > 1 ? "searches from different starts do not agree" : "";
+        string doubt = misfit > PoorlyFollowed * noise ? "the simulated test does not follow the log" : used < LeastFollowed ? "the simulated test follows the first moments of the sliding only" : agreeing == 1 && firsts.Count > 1 ? "searches from different starts do not agree" : "";
         var intervals = new FitIntervals(last, best, doubt);
         FittedParameter[] parameters = [.. TestParameter.All.Select((_, k) => intervals.Of(k))];
         return new SimulationFit
