@@ -186,36 +186,32 @@ internal static class FitCommand
         foreach (TyreFit fit in fits)
         {
             cancel.ThrowIfCancellationRequested();
-            if (FitPlot.OfTyre(fit) is RunPlot plot)
+            if (FitPlot.OfTyre(fit) is PlotSheet plot)
             {
                 string name = fits.Count == 1 ? "plot" : "plot-" + Slug.Of(fit.Name);
-                files.Add(folder.Write(name + ".svg", plot.WriteSvg));
-                files.Add(folder.Write(name + ".png", plot.WritePng));
+                files.AddRange(folder.WritePicture(name, plot));
             }
         }
 
         if (fits.Count > 1 || !files.Any(f => f.EndsWith(".png", StringComparison.Ordinal)))
         {
-            RunPlot all = FitPlot.OfAll(fits);
-            files.Add(folder.Write("plot.svg", all.WriteSvg));
-            files.Add(folder.Write("plot.png", all.WritePng));
+            PlotSheet all = FitPlot.OfAll(fits);
+            files.AddRange(folder.WritePicture("plot", all));
         }
 
         foreach ((string tyre, SimulationFit? simulated) in outcome.Simulated)
         {
             if (simulated is not null)
             {
-                RunPlot plot = SimulationPlot.Of(tyre, simulated);
+                PlotSheet plot = SimulationPlot.Of(tyre, simulated);
                 string name = fits.Count == 1 ? "simulated" : "simulated-" + Slug.Of(tyre);
-                files.Add(folder.Write(name + ".svg", plot.WriteSvg));
-                files.Add(folder.Write(name + ".png", plot.WritePng));
+                files.AddRange(folder.WritePicture(name, plot));
             }
         }
 
-        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is RunPlot shoves)
+        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is PlotSheet shoves)
         {
-            files.Add(folder.Write("on-the-robot.svg", shoves.WriteSvg));
-            files.Add(folder.Write("on-the-robot.png", shoves.WritePng));
+            files.AddRange(folder.WritePicture("on-the-robot", shoves));
         }
 
         return files;

@@ -163,9 +163,7 @@ internal static class LadderReport
         if (!noPlots && r.Ranking.Count > 0)
         {
             PlotSheet picture = LadderPlot.Of(Names(r), Shares(r), Scores(r));
-            files.Add(folder.Write("plot.svg", picture.WriteSvg));
-            files.Add(folder.Write("plot.png", picture.WritePng));
-            files.Add(folder.Write("plot.pdf", picture.WritePdf));
+            files.AddRange(folder.WritePicture("plot", picture));
         }
 
         return files;

@@ -162,9 +162,8 @@ internal static class LimitsCommand
         if (!options.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            LimitsPlot plot = LimitsPlot.Of(report, run, bindings);
-            files.Add(folder.Write("plot.svg", plot.WriteSvg));
-            files.Add(folder.Write("plot.png", plot.WritePng));
+            PlotSheet plot = LimitsPlot.Of(report, run, bindings);
+            files.AddRange(folder.WritePicture("plot", plot));
         }
 
         if (options.Page)

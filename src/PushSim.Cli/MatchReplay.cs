@@ -32,9 +32,8 @@ internal static class MatchReplay
             files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
             if (!request.NoPlots)
             {
-                RunPlot plot = RunPlot.Of(result);
-                files.Add(folder.Write("plot.svg", plot.WriteSvg));
-                files.Add(folder.Write("plot.png", plot.WritePng));
+                PlotSheet plot = RunPlot.Of(result);
+                files.AddRange(folder.WritePicture("plot", plot));
             }
         }
 

@@ -223,9 +223,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         if (!request.NoPlots && result.Tally.Matches > 0)
         {
             PlotSheet picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
-            files.Add(folder.Write("plot.svg", picture.WriteSvg));
-            files.Add(folder.Write("plot.png", picture.WritePng));
-            files.Add(folder.Write("plot.pdf", picture.WritePdf));
+            files.AddRange(folder.WritePicture("plot", picture));
         }
 
         if (request.Report)

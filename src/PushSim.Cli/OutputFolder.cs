@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using PushSim.Plotting;
 
 namespace PushSim.Cli;
 
@@ -101,6 +102,10 @@ internal sealed class OutputFolder
         WriteMark(_written);
         return target;
     }
+
+    /// <summary>Writes a picture as PNG, SVG and PDF.</summary>
+    /// <returns>The paths.</returns>
+    public IReadOnlyList<string> WritePicture(string name, PlotSheet picture) => [Write(name + ".pdf", picture.WritePdf), Write(name + ".svg", picture.WriteSvg), Write(name + ".png", picture.WritePng)];
 
     private static void WriteBeside(string beside, string target, Action<Stream> content, Action beforeMove)
     {

@@ -94,6 +94,11 @@ internal static class RunCommand
         if (folder is not null && map is not null)
         {
             files.AddRange(map.WriteFiles(folder, options.NoPlots));
+            if (options.Report)
+            {
+                // in the place of the page without it
+                folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds, tyres, map).Write);
+            }
         }
 
         if (options.Json)
@@ -141,10 +146,8 @@ internal static class RunCommand
         if (!options.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            RunPlot plot = RunPlot.Of(result);
-            files.Add(folder.Write("plot.pdf", plot.WritePdf));
-            files.Add(folder.Write("plot.svg", plot.WriteSvg));
-            files.Add(folder.Write("plot.png", plot.WritePng));
+            PlotSheet plot = RunPlot.Of(result);
+            files.AddRange(folder.WritePicture("plot", plot));
             files.AddRange(tyres.WritePlots(folder));
         }
 

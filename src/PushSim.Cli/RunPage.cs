@@ -10,7 +10,7 @@ internal static class RunPage
 {
     public const string FileName = "report.html";
 
-    public static ReportPage Of(RunResult result, ReadResult read, double milliseconds, TyreAnswers tyres) => new()
+    public static ReportPage Of(RunResult result, ReadResult read, double milliseconds, TyreAnswers tyres, TurnMap? map = null) => new()
     {
         Command = "run",
         Subject = result.Scenario.Name,
@@ -19,7 +19,7 @@ internal static class RunPage
         Warnings = [.. result.Warnings, .. Problems(read.Problems)],
         Replay = result,
         Tables = [.. TextReport.Tables(result), .. TurnTextReport.Tables(result.Turning), .. TyreText.Tables(tyres)],
-        Figures = [.. ReportFigure.Of(result), .. tyres.Figures()],
+        Figures = [.. ReportFigure.Of(result), .. tyres.Figures(), .. map?.Figures() ?? []],
         Inputs = Inputs(read),
         Estimates = read.Notes,
         Computation = TextReport.Computation(result, milliseconds),
@@ -28,7 +28,7 @@ internal static class RunPage
 
     /// <summary>Values of the files for a page.</summary>
     public static IReadOnlyList<ReportInput> Inputs(ReadResult read) =>
-        [.. read.Inputs.Select(i => new ReportInput(i.Key, i.Text, i.Value, i.Unit, i.Tolerance, Shown(i.File), i.Line))];
+        [.. read.Inputs.Select(i => new ReportInput(i.Key, Shown(i.Text), i.Value, i.Unit, i.Tolerance, Shown(i.File), i.Line))];
 
     /// <summary>Warnings about the files, for a page.</summary>
     public static IEnumerable<string> Problems(IEnumerable<Problem> problems) => problems.Select(p => (p with { File = Shown(p.File) }).ToString());

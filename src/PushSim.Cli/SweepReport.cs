@@ -139,9 +139,7 @@ internal static class SweepReport
         if (!request.NoPlots && r.Points.Count > 1)
         {
             PlotSheet picture = Plot(request, r).Sheet();
-            files.Add(folder.Write("plot.svg", picture.WriteSvg));
-            files.Add(folder.Write("plot.png", picture.WritePng));
-            files.Add(folder.Write("plot.pdf", picture.WritePdf));
+            files.AddRange(folder.WritePicture("plot", picture));
         }
 
         return files;

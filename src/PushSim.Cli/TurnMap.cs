@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Turning;
 using PushSim.Plotting;
+using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 using PushSim.Simulation;
 
@@ -93,16 +94,11 @@ internal sealed class TurnMap
         return new TurnMap(x, y, map);
     }
 
-    public IEnumerable<string> WriteFiles(OutputFolder folder, bool noPlots)
-    {
-        yield return folder.Write("map.csv", WriteCsv);
-        if (!noPlots)
-        {
-            RunPlot plot = StabilityMapPlot.Of(_map, _x.Title, _y.Title);
-            yield return folder.Write("map.svg", plot.WriteSvg);
-            yield return folder.Write("map.png", plot.WritePng);
-        }
-    }
+    public IReadOnlyList<string> WriteFiles(OutputFolder folder, bool noPlots) =>
+        [folder.Write("map.csv", WriteCsv), .. noPlots ? [] : folder.WritePicture("map", StabilityMapPlot.Of(_map, _x.Title, _y.Title))];
+
+    /// <summary>The map for a page.</summary>
+    public IReadOnlyList<ReportFigure> Figures() => StabilityMapPlot.Figures(_map, _x.Title, _y.Title);
 
     public void WriteJson(Utf8JsonWriter writer)
     {

@@ -41,17 +41,7 @@ internal sealed record TyreAnswers
     }
 
     /// <summary>Writes its pictures; returns their paths.</summary>
-    public IEnumerable<string> WritePlots(OutputFolder folder)
-    {
-        foreach ((string name, RunPlot? plot) in Plots())
-        {
-            if (plot is not null)
-            {
-                yield return folder.Write(name + ".svg", plot.WriteSvg);
-                yield return folder.Write(name + ".png", plot.WritePng);
-            }
-        }
-    }
+    public IEnumerable<string> WritePlots(OutputFolder folder) => Plots().Where(p => p.Plot is not null).SelectMany(p => folder.WritePicture(p.Name, p.Plot!));
 
     /// <summary>The same pictures for a page.</summary>
     public IReadOnlyList<ReportFigure> Figures() =>
@@ -59,7 +49,7 @@ internal sealed record TyreAnswers
         .. Wear is null ? [] : ReportFigures.Of(Wear), .. Grip is null ? [] : ReportFigures.Of(Grip, WheelNames), .. ReportFigures.Of(Ranking),
     ];
 
-    private IEnumerable<(string Name, RunPlot? Plot)> Plots()
+    private IEnumerable<(string Name, PlotSheet? Plot)> Plots()
     {
         if (Wear is not null)
         {

@@ -17,11 +17,11 @@ public static class FitPlot
 
     /// <summary>A tyre's logs; null for display readings.</summary>
     /// <param name="fit">The tyre.</param>
-    public static RunPlot? OfTyre(TyreFit fit) => PanelsOfTyre(fit) is { Count: > 0 } panels ? new RunPlot(panels) : null;
+    public static PlotSheet? OfTyre(TyreFit fit) => PanelsOfTyre(fit) is { Count: > 0 } panels ? new PlotSheet(panels) : null;
 
     /// <summary>Friction of all tyres with their intervals.</summary>
     /// <param name="fits">At least one tyre.</param>
-    public static RunPlot OfAll(IReadOnlyList<TyreFit> fits) => new([PanelOfAll(fits)]);
+    public static PlotSheet OfAll(IReadOnlyList<TyreFit> fits) => new([PanelOfAll(fits)]);
 
     /// <summary>New panels of a fit: all tyres side by side where that says more, then each tyre's logs.</summary>
     internal static IReadOnlyList<Panel> Panels(IReadOnlyList<TyreFit> fits)

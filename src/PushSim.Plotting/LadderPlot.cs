@@ -53,7 +53,7 @@ public static class LadderPlot
                     model.Annotations.Add(new TextAnnotation
                     {
                         Text = FormattableString.Invariant($"{100.0 * value:0}"), TextPosition = new DataPoint(column, y), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0,
-                        FontSize = Chart.FontSize + 2.0, TextColor = Math.Abs(value - 0.5) > 0.3 ? OxyColors.White : Palette.OnShade,
+                        FontSize = Math.Min(Chart.FontSize + 2.0, (look.Width - NameWidth - 40.0) / (2.2 * n)), TextColor = Math.Abs(value - 0.5) > 0.3 ? OxyColors.White : Palette.OnShade,
                     });
                 }
             }

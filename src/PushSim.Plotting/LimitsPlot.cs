@@ -1,34 +1,17 @@
 using OxyPlot;
-using OxyPlot.SkiaSharp;
 using PushSim.Analysis.Limits;
 using PushSim.Simulation;
-using SkiaSharp;
 
 namespace PushSim.Plotting;
 
 /// <summary>The picture of the limits: force against speed in all and per axle, gains, ratio, heat, and what bound each wheel over the run.</summary>
-public sealed class LimitsPlot
+public static class LimitsPlot
 {
-    private const int Width = 900;
-    private const int PanelHeight = 260;
-
     // Gains below this are not drawn [%].
     private const double LeastGain = 0.05;
 
-    private readonly IReadOnlyList<PlotModel> _panels;
-    private readonly int[] _heights;
-
-    private LimitsPlot(IReadOnlyList<Panel> panels)
-    {
-        _heights = [.. panels.Select(p => (int)(PanelHeight * p.Rows))];
-        _panels = [.. panels.Select(p => p.Build())];
-    }
-
-    /// <summary>Titles of the panels, from the top.</summary>
-    public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
-
     /// <summary>The picture of a report, with its run where there was one.</summary>
-    public static LimitsPlot Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings) => new(Panels(report, run, bindings));
+    public static PlotSheet Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings) => new(Panels(report, run, bindings));
 
     /// <summary>New panels; each is built once.</summary>
     internal static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings)
@@ -48,47 +31,6 @@ public sealed class LimitsPlot
         }
 
         return panels;
-    }
-
-    /// <summary>Writes it as PNG, 900 px wide.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WritePng(Stream stream)
-    {
-        using var bitmap = new SKBitmap(Width, _heights.Sum());
-        using var canvas = new SKCanvas(bitmap);
-        canvas.Clear(SKColors.White);
-        using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
-        Render(context);
-        using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
-        data.SaveTo(stream);
-    }
-
-    /// <summary>Writes it as SVG.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WriteSvg(Stream stream)
-    {
-        using var measure = new PlotContext { RenderTarget = RenderTarget.VectorGraphic };
-        using var memory = new MemoryStream();
-        using (var context = new SvgRenderContext(memory, Width, _heights.Sum(), true, measure, OxyColors.White))
-        {
-            Render(context);
-            context.Complete();
-            context.Flush();
-        }
-
-        memory.WriteTo(stream);
-    }
-
-    private void Render(IRenderContext context)
-    {
-        int top = 0;
-        for (int i = 0; i < _panels.Count; i++)
-        {
-            IPlotModel model = _panels[i];
-            model.Update(true);
-            model.Render(context, new OxyRect(0, top, Width, _heights[i]));
-            top += _heights[i];
-        }
     }
 
     private static Panel Forces(LimitReport report, string title, ForceCurve curve, double? crossing)

@@ -11,7 +11,7 @@ public static class MeaningPlot
     /// <param name="tyres">The tyres, with the robot's motors and with stronger ones.</param>
     /// <param name="opponent">Name of the opponent.</param>
     /// <param name="times">Stall torque of the stronger motors over that of the others [1]; null: there are none.</param>
-    public static RunPlot? Of(IReadOnlyList<TyreMeaning> tyres, string opponent, double? times) => PanelOf(tyres, opponent, times) is Panel panel ? new RunPlot([panel]) : null;
+    public static PlotSheet? Of(IReadOnlyList<TyreMeaning> tyres, string opponent, double? times) => PanelOf(tyres, opponent, times) is Panel panel ? new PlotSheet([panel]) : null;
 
     /// <summary>The same for a page.</summary>
     /// <param name="tyres">The tyres, with the robot's motors and with stronger ones.</param>

@@ -5,34 +5,15 @@ using PushSim.Simulation;
 namespace PushSim.Plotting;
 
 /// <summary>The picture of a run: panels under each other, chosen by the manoeuvre.</summary>
-public sealed class RunPlot
+public static class RunPlot
 {
     // A picture of no current is left out [A].
     private const double LeastCurrent = 1e-3;
 
     internal const string TimeTitle = "Time [s]";
 
-    private readonly PlotSheet _sheet;
-
-    internal RunPlot(IReadOnlyList<Panel> panels) => _sheet = new PlotSheet(panels);
-
-    /// <summary>Titles of the panels, from the top.</summary>
-    public IReadOnlyList<string> PanelTitles => _sheet.PanelTitles;
-
     /// <summary>The picture of a result with at least two samples.</summary>
-    public static RunPlot Of(RunResult result) => new(Panels(result));
-
-    /// <summary>Writes it as PNG, 900 px wide.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WritePng(Stream stream) => _sheet.WritePng(stream);
-
-    /// <summary>Writes it as SVG.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WriteSvg(Stream stream) => _sheet.WriteSvg(stream);
-
-    /// <summary>Writes it as PDF, A4 upright.</summary>
-    /// <param name="stream">Receives the file.</param>
-    public void WritePdf(Stream stream) => _sheet.WritePdf(stream);
+    public static PlotSheet Of(RunResult result) => new(Panels(result));
 
     /// <summary>New panels of a result with at least two samples; each is built once.</summary>
     internal static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Kind switch
@@ -44,9 +25,6 @@ public sealed class RunPlot
         ManoeuvreKind.WallPush => ShovePanels.WallPush(result),
         _ => Drive(result),
     };
-
-    /// <summary>A picture of given panels.</summary>
-    internal static RunPlot Of(IReadOnlyList<Panel> panels) => new(panels);
 
     internal static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
 

@@ -15,7 +15,7 @@ public static class SimulationPlot
     /// <summary>One tyre's pulls, one after the other.</summary>
     /// <param name="tyre">Name of the tyre.</param>
     /// <param name="fit">The fit.</param>
-    public static RunPlot Of(string tyre, SimulationFit fit) => new(Panels(tyre, fit));
+    public static PlotSheet Of(string tyre, SimulationFit fit) => new(Panels(tyre, fit));
 
     /// <summary>The same for a page.</summary>
     /// <param name="tyre">Name of the tyre.</param>

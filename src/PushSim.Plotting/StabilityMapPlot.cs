@@ -2,6 +2,7 @@ using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Turning;
+using PushSim.Plotting.Report;
 
 namespace PushSim.Plotting;
 
@@ -25,8 +26,13 @@ public static class StabilityMapPlot
     /// <param name="map">The map.</param>
     /// <param name="xTitle">First input with its unit.</param>
     /// <param name="yTitle">Second input with its unit.</param>
-    public static RunPlot Of(StabilityMap map, string xTitle, string yTitle) =>
-        RunPlot.Of([new Panel("Where the turn chatters by itself", xTitle, yTitle).WithRows(Rows).With(m => Fill(m, map))]);
+    public static PlotSheet Of(StabilityMap map, string xTitle, string yTitle) => new(Panels(map, xTitle, yTitle));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static IReadOnlyList<ReportFigure> Figures(StabilityMap map, string xTitle, string yTitle) => ReportFigure.Of(() => Panels(map, xTitle, yTitle));
+
+    private static IReadOnlyList<Panel> Panels(StabilityMap map, string xTitle, string yTitle) => [new Panel("Where the turn chatters by itself", xTitle, yTitle).WithRows(Rows).With(m => Fill(m, map))];
 
     private static void Fill(PlotModel model, StabilityMap map)
     {
@@ -58,8 +64,8 @@ public static class StabilityMapPlot
         model.Series.Add(cells);
         AddBorder(model, map, p => Scale(p.Growth), 0.0, "border of chatter", LineStyle.Solid);
         AddBorder(model, map, p => p.RingMargin - 1.0, 0.0, "tread ring alone", LineStyle.Dash);
-        AddPoints(model, map, true, "simulation grows", MarkerType.Triangle, OxyColors.Black);
-        AddPoints(model, map, false, "simulation dies out", MarkerType.Circle, OxyColors.White);
+        AddPoints(model, map, true, "simulation grows", MarkerType.Triangle, Palette.OnShade);
+        AddPoints(model, map, false, "simulation dies out", MarkerType.Circle, OxyColor.FromRgb(254, 254, 254));
     }
 
     // Swings die out at a few per second at most and may grow at hundreds: both must show.
@@ -106,17 +112,17 @@ public static class StabilityMapPlot
         model.Series.Add(new ContourSeries
         {
             ColumnCoordinates = map.X, RowCoordinates = map.Y, Data = data, ContourLevels = [level], LabelStep = 0, LineStyle = style, StrokeThickness = 2.4,
-            ContourColors = [OxyColors.Black], Color = OxyColors.Black, LabelBackground = OxyColors.Undefined, FontSize = 0.1, TextColor = OxyColors.Transparent,
+            ContourColors = [Palette.OnShade], Color = Palette.OnShade, LabelBackground = OxyColors.Undefined, FontSize = 0.1, TextColor = OxyColors.Transparent,
         });
 
         // contours have no entry in the legend: a line without points has
-        model.Series.Add(new LineSeries { Title = label, Color = OxyColors.Black, LineStyle = style, StrokeThickness = 2.4 });
+        model.Series.Add(new LineSeries { Title = label, Color = Palette.OnShade, LineStyle = style, StrokeThickness = 2.4 });
     }
 
     private static void AddPoints(PlotModel model, StabilityMap map, bool grows, string label, MarkerType marker, OxyColor fill)
     {
         // a scatter series would take its colours from the axis of the growth
-        var series = new LineSeries { Title = label, Color = OxyColors.Transparent, LineStyle = LineStyle.None, MarkerType = marker, MarkerSize = 5.5, MarkerFill = fill, MarkerStroke = OxyColors.Black, MarkerStrokeThickness = 1.2 };
+        var series = new LineSeries { Title = label, Color = OxyColors.Transparent, LineStyle = LineStyle.None, MarkerType = marker, MarkerSize = 5.5, MarkerFill = fill, MarkerStroke = Palette.OnShade, MarkerStrokeThickness = 1.2 };
         for (int i = 0; i < map.X.Length; i++)
         {
             for (int j = 0; j < map.Y.Length; j++)

@@ -10,7 +10,7 @@ public static class TyrePlots
     private const double MaterialMargin = 290.0;
 
     /// <summary>Wear of each wheel.</summary>
-    public static RunPlot OfWear(WearReport report) => new(WearPanels(report));
+    public static PlotSheet OfWear(WearReport report) => new(WearPanels(report));
 
     /// <summary>New panels of the wear of each wheel.</summary>
     internal static IReadOnlyList<Panel> WearPanels(WearReport report)
@@ -48,7 +48,7 @@ public static class TyrePlots
     /// <summary>Grip after each run.</summary>
     /// <param name="series">The series.</param>
     /// <param name="wheels">Names of the wheels in its order.</param>
-    public static RunPlot OfGrip(GripSeries series, IReadOnlyList<string> wheels) => new(GripPanels(series, wheels));
+    public static PlotSheet OfGrip(GripSeries series, IReadOnlyList<string> wheels) => new(GripPanels(series, wheels));
 
     /// <summary>New panels of the grip after each run.</summary>
     internal static IReadOnlyList<Panel> GripPanels(GripSeries series, IReadOnlyList<string> wheels)
@@ -75,7 +75,7 @@ public static class TyrePlots
     }
 
     /// <summary>Materials compared; null if none could be run.</summary>
-    public static RunPlot? OfRanking(IReadOnlyList<RankedTyre> ranking) => RankingPanels(ranking) is { Count: > 0 } panels ? new RunPlot(panels) : null;
+    public static PlotSheet? OfRanking(IReadOnlyList<RankedTyre> ranking) => RankingPanels(ranking) is { Count: > 0 } panels ? new PlotSheet(panels) : null;
 
     /// <summary>New panels of the materials compared; none if none could be run.</summary>
     internal static IReadOnlyList<Panel> RankingPanels(IReadOnlyList<RankedTyre> ranking)

@@ -8,7 +8,7 @@ namespace PushSim.Plotting.Tests;
 
 public class LimitsPlotTests
 {
-    private static LimitsPlot Plot()
+    private static PlotSheet Plot()
     {
         RunResult run = Simulator.Run(TestRobots.Pull());
         return LimitsPlot.Of(LimitFinder.Find(TestRobots.Pull()), run, RunBinding.Find(run));
@@ -17,7 +17,7 @@ public class LimitsPlotTests
     [Fact]
     public void It_shows_forces_gains_ratio_match_and_bands()
     {
-        LimitsPlot plot = Plot();
+        PlotSheet plot = Plot();
         Assert.Contains("Motors against tyres, all wheels", plot.PanelTitles);
         Assert.Contains("Motors against tyres, rear axle", plot.PanelTitles);
         Assert.Contains("10 % more of each part: pull", plot.PanelTitles);

@@ -122,7 +122,7 @@ public class ReportPageTests
     [Fact]
     public void Pictures_take_a_hostile_name()
     {
-        RunPlot plot = RunPlot.Of(Simulator.Run(Shove(Evil, Evil + "2")));
+        PlotSheet plot = RunPlot.Of(Simulator.Run(Shove(Evil, Evil + "2")));
         using var svg = new MemoryStream();
         plot.WriteSvg(svg);
         svg.Position = 0;

@@ -21,7 +21,7 @@ public class RunPlotTests
     [MemberData(nameof(Kinds))]
     public void Png_is_900_wide_and_has_ink_in_every_panel(string kind)
     {
-        RunPlot plot = RunPlot.Of(Run(kind));
+        PlotSheet plot = RunPlot.Of(Run(kind));
         using var stream = new MemoryStream();
         plot.WritePng(stream);
         using SKBitmap picture = SKBitmap.Decode(stream.ToArray());
@@ -47,7 +47,7 @@ public class RunPlotTests
     [MemberData(nameof(Kinds))]
     public void Svg_names_every_panel_and_has_units_on_its_axes(string kind)
     {
-        RunPlot plot = RunPlot.Of(Run(kind));
+        PlotSheet plot = RunPlot.Of(Run(kind));
         using var stream = new MemoryStream();
         plot.WriteSvg(stream);
         string svg = System.Text.Encoding.UTF8.GetString(stream.ToArray());

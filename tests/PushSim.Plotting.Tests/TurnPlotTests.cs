@@ -12,7 +12,7 @@ public class TurnPlotTests
     [Fact]
     public void A_reviewed_turn_shows_spectrum_centre_and_paths()
     {
-        RunPlot plot = RunPlot.Of(TurnReview.Review(Simulator.Run(TestRobots.Spot())));
+        PlotSheet plot = RunPlot.Of(TurnReview.Review(Simulator.Run(TestRobots.Spot())));
         Assert.Equal(
             ["Yaw rate", "Scrub: sideways force of each tyre", "Load on each wheel", "Centre of rotation, from the centre of mass",
                 "Spectrum of each tyre's force in the settled part", "Path of each contact point over the floor", "Currents"],
@@ -30,7 +30,7 @@ public class TurnPlotTests
         {
             Robot = spot.Robot with { Wheels = [.. spot.Robot.Wheels.Select(w => w with { Tyre = w.Tyre with { CarcassDamping = damping[i], SlipSpeed = slip[j] } })] },
         }, 1, 3);
-        RunPlot plot = StabilityMapPlot.Of(map, "body_damping [N s/m]", "slip_speed [m/s]");
+        PlotSheet plot = StabilityMapPlot.Of(map, "body_damping [N s/m]", "slip_speed [m/s]");
         using var svg = new MemoryStream();
         plot.WriteSvg(svg);
         string text = System.Text.Encoding.UTF8.GetString(svg.ToArray());

@@ -14,7 +14,7 @@ public class TyrePlotTests
     public void Wear_has_a_panel_for_turn_depth_mass_and_straight()
     {
         ScenarioSettings s = TestRobots.Spot(TestRobots.FourWheels(s_tyre));
-        RunPlot plot = TyrePlots.OfWear(WearReport.Of(Simulator.Run(s), StraightDrive.Run(s, CancellationToken.None))!);
+        PlotSheet plot = TyrePlots.OfWear(WearReport.Of(Simulator.Run(s), StraightDrive.Run(s, CancellationToken.None))!);
         Assert.Equal(4, plot.PanelTitles.Count);
         string svg = Svg(plot);
         Assert.Contains("front left", svg);
@@ -47,7 +47,7 @@ public class TyrePlotTests
         Assert.Null(TyrePlots.OfRanking([ranking[1]]));
     }
 
-    private static string Svg(RunPlot plot)
+    private static string Svg(PlotSheet plot)
     {
         using var stream = new MemoryStream();
         plot.WriteSvg(stream);

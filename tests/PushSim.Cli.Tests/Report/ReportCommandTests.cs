@@ -13,11 +13,17 @@ public sealed class ReportCommandTests(ReportFixture fixture) : IClassFixture<Re
 
     private static readonly string s_readings = Path.Combine(Repository.Root, "scenarios", "logs", "readings.csv");
 
-    private static string[] Command(string name) => name switch
+    private static string Robot(string name) => Path.Combine(Repository.Root, "scenarios", "robots", name + ".toml");
+
+    internal static string[] Command(string name) => name switch
     {
         "limits" => ["limits", s_pull],
         "limits of a robot alone" => ["limits", Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml"), "--throttle", "0.8"],
         "fit" => ["fit", s_log, "--robot", s_pull],
+        "odds" => ["odds", Repository.Scenario("shove-heavy-grippy"), "--matches", "24"],
+        "sweep" => ["sweep", s_pull, "--vary", "drive.*.gear_ratio=15..35", "--points", "5"],
+        "sweep of two" => ["sweep", s_pull, "--vary", "drive.*.gear_ratio=15..35", "--vary", "chassis.mass=1 kg..2 kg", "--points", "3"],
+        "ladder" => ["ladder", Robot("mole"), Robot("badger"), Robot("gopher"), "--matches", "8"],
         _ => ["fit", s_log, s_readings, "--load", "1360 gf"],
     };
 
@@ -26,6 +32,10 @@ public sealed class ReportCommandTests(ReportFixture fixture) : IClassFixture<Re
     [InlineData("limits of a robot alone")]
     [InlineData("fit")]
     [InlineData("fit of several tyres")]
+    [InlineData("odds")]
+    [InlineData("sweep")]
+    [InlineData("sweep of two")]
+    [InlineData("ladder")]
     public void With_json_it_needs_a_folder(string name)
     {
         string[] command = Command(name);
@@ -45,6 +55,10 @@ public sealed class ReportCommandTests(ReportFixture fixture) : IClassFixture<Re
     [InlineData("limits of a robot alone")]
     [InlineData("fit")]
     [InlineData("fit of several tyres")]
+    [InlineData("odds")]
+    [InlineData("sweep")]
+    [InlineData("sweep of two")]
+    [InlineData("ladder")]
     public void It_says_what_the_screen_says(string name)
     {
         string[] command = Command(name);
@@ -65,7 +79,7 @@ public sealed class ReportCommandTests(ReportFixture fixture) : IClassFixture<Re
         Assert.Contains("id=\"cautions\"", page);
         Assert.Contains("class=\"plot desk\"", page);
         Assert.DoesNotContain(Repository.Root, page);
-        Assert.DoesNotContain("id=\"replay\"", page);
+        Assert.Equal(name == "odds", page.Contains("id=\"replay\"", StringComparison.Ordinal));
     }
 
     [Fact]
