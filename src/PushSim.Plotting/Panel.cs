@@ -8,7 +8,7 @@ using PushSim.Simulation;
 namespace PushSim.Plotting;
 
 /// <summary>One panel of a picture: some channels against time (or one against another), with marks.</summary>
-internal sealed class Panel
+internal sealed partial class Panel
 {
     // Points kept per line: two (least and greatest) for each of about as many columns as a picture is wide.
     private const int Columns = 450;
@@ -144,34 +144,6 @@ internal sealed class Panel
         return this;
     }
 
-    /// <summary>Bars from low to high with a dot at the value, one a place 0, 1, 2, ... of the horizontal axis, under their names.</summary>
-    public Panel AddBars(IReadOnlyList<(double Value, double Low, double High)> bars, string label, double shift, int look)
-    {
-        var dots = new ScatterSeries
-        {
-            Title = label, MarkerType = look == 0 ? MarkerType.Circle : MarkerType.Triangle, MarkerSize = 3.5, MarkerFill = Palette.Colour(look), MarkerStroke = Palette.Colour(look),
-        };
-        for (int i = 0; i < bars.Count; i++)
-        {
-            (double value, double low, double high) = bars[i];
-            if (double.IsFinite(value))
-            {
-                dots.Points.Add(new ScatterPoint(i + shift, value));
-            }
-
-            if (double.IsFinite(low) && double.IsFinite(high))
-            {
-                var whisker = new LineSeries { Color = Palette.Colour(look), StrokeThickness = 3.0 };
-                whisker.Points.Add(new DataPoint(i + shift, low));
-                whisker.Points.Add(new DataPoint(i + shift, high));
-                _model.Series.Add(whisker);
-            }
-        }
-
-        _model.Series.Add(dots);
-        return this;
-    }
-
     /// <summary>Names in place of the numbers 0, 1, 2, ... of the horizontal axis; the vertical one starts at zero.</summary>
     public Panel WithNames(IReadOnlyList<string> names)
     {
@@ -197,36 +169,6 @@ internal sealed class Panel
         axis.MinorTickSize = 0.0;
         _model.Axes[0].Minimum = 0.0;
         axis.LabelFormatter = v => v >= 0.0 && v < words.Length && v == Math.Floor(v) ? words[(int)v] : "";
-        return this;
-    }
-
-    /// <summary>Bars from the left, one under the other, the first on top, each with its name on the axis and its number at its end.</summary>
-    /// <param name="bars">Name, value and the text at its end.</param>
-    /// <param name="leftMargin">Room for the names [px].</param>
-    public Panel AddBars(IReadOnlyList<(string Name, double Value, string Text)> bars, double leftMargin)
-    {
-        var series = new RectangleBarSeries { FillColor = Palette.Colour(0), StrokeThickness = 0.0 };
-        for (int i = 0; i < bars.Count; i++)
-        {
-            double row = bars.Count - 1 - i;
-            series.Items.Add(new RectangleBarItem(0.0, row - 0.32, bars[i].Value, row + 0.32));
-            _model.Annotations.Add(new TextAnnotation
-            {
-                Text = " " + bars[i].Text,
-                TextPosition = new DataPoint(bars[i].Value, row),
-                TextHorizontalAlignment = HorizontalAlignment.Left,
-                TextVerticalAlignment = VerticalAlignment.Middle,
-                StrokeThickness = 0.0,
-                FontSize = FontSize - 1.0,
-            });
-        }
-
-        _model.Series.Add(series);
-        _ = WithWords([.. bars.Reverse().Select(b => b.Name)]);
-        _model.Axes[0].Maximum = Math.Max(1e-12, 1.2 * bars.Max(b => b.Value));
-        _model.Axes[1].MajorGridlineStyle = LineStyle.None;
-        _model.PlotMargins = new OxyThickness(leftMargin, double.NaN, 18, double.NaN);
-        Rows = (95.0 + (26.0 * bars.Count)) / 260.0;
         return this;
     }
 
@@ -348,45 +290,6 @@ internal sealed class Panel
             X = x, Y = y, Size = 4.0, Fill = OxyColors.Black, Text = text, FontSize = FontSize - 2.0, TextHorizontalAlignment = HorizontalAlignment.Left,
             TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 3.0,
         });
-        return this;
-    }
-
-    /// <summary>Horizontal bars with a word each, from the bottom up, in place of curves.</summary>
-    /// <param name="bars">Word and value of each bar.</param>
-    /// <param name="rows">How many usual panels high.</param>
-    public Panel WithBars(IEnumerable<(string Word, double Value)> bars, double rows)
-    {
-        (string Word, double Value)[] all = [.. bars];
-        Rows = rows;
-        Axis axis = _model.Axes[1];
-        axis.Minimum = -0.6;
-        axis.Maximum = all.Length - 0.4;
-        axis.MajorStep = 1.0;
-        axis.MinorTickSize = 0.0;
-        axis.MajorGridlineStyle = LineStyle.None;
-        axis.LabelFormatter = v => v >= 0.0 && v < all.Length && v == Math.Floor(v) ? all[(int)v].Word : "";
-        _model.PlotMargins = new OxyThickness(220, double.NaN, 18, double.NaN);
-        double low = Math.Min(0.0, all.Min(b => b.Value));
-        double high = Math.Max(0.0, all.Max(b => b.Value));
-        double room = 0.12 * (high - low);
-        WithSpan(low < 0.0 ? low - room : 0.0, high > 0.0 ? high + room : 0.0);
-        for (int i = 0; i < all.Length; i++)
-        {
-            double value = all[i].Value;
-            Band(Math.Min(0.0, value), Math.Max(0.0, value), i - 0.36, i + 0.36, Palette.Colour(value > 0.0 ? 0 : 1));
-            _model.Annotations.Add(new TextAnnotation
-            {
-                Text = value.ToString("+0.0;-0.0", System.Globalization.CultureInfo.InvariantCulture),
-                TextPosition = new DataPoint(value, i),
-                TextHorizontalAlignment = value > 0.0 ? HorizontalAlignment.Left : HorizontalAlignment.Right,
-                TextVerticalAlignment = VerticalAlignment.Middle,
-                Offset = new ScreenVector(value > 0.0 ? 5.0 : -5.0, 0.0),
-                StrokeThickness = 0.0,
-                FontSize = FontSize - 1.0,
-            });
-        }
-
-        _model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Vertical, X = 0.0, Color = Palette.Mark, LineStyle = LineStyle.Solid, StrokeThickness = 1.2 });
         return this;
     }
 
