@@ -28,6 +28,12 @@ internal static class TyreBlock
         text.Append(CultureInfo.InvariantCulture, $"name = \"{Name(fit.Name)}\"\n");
         Interval? Told(string key) => simulated?.Parameters.FirstOrDefault(p => p.IsTold && p.Parameter.Key == key)?.Value;
         Interval? measured = Told("static_friction") ?? (fit.IsStaticLowerBound ? null : fit.StaticFriction);
+        if (measured is { } a && (Told("kinetic_friction") ?? fit.KineticFriction) is { } b && a.Value < b.Value)
+        {
+            // each from another fit: no tyre grips better sliding than standing
+            measured = new Interval(b.Value, Math.Min(a.Low, b.Value), Math.Max(a.High, b.Value));
+        }
+
         string bound = measured is null ? "  # at least this: breakaway was not seen" : "";
         text.Append(CultureInfo.InvariantCulture, $"static_friction = {Friction(measured, measured?.Value ?? atRest)}{bound}\n");
         Interval? slid = Told("kinetic_friction") ?? fit.KineticFriction;

@@ -80,8 +80,8 @@ internal sealed partial class Panel
     /// <param name="look">Where it is shown.</param>
     public PlotModel Build(PlotLook look)
     {
-        // the same left and right edge in every panel, so that time lines up; words need the room of a file everywhere
-        double left = _model.Axes[1].LabelFormatter is null ? look.LeftMargin : PlotLook.File.LeftMargin;
+        // the same left and right edge in every panel, so that time lines up; words need more room than numbers on a telephone
+        double left = _model.Axes[1].LabelFormatter is null ? look.LeftMargin : look.WordMargin;
 
         // names of bars on the left, or a scale of colours on the right, have made their own room already
         OxyThickness own = _model.PlotMargins;

@@ -21,6 +21,9 @@ internal sealed record PlotLook(int Width, double LeftMargin, bool HasTitle)
     /// <summary>A page on a telephone.</summary>
     public static PlotLook Phone { get; } = new(400, 62.0, HasTitle: false);
 
+    /// <summary>Room for the vertical axis where its labels are words [px].</summary>
+    public double WordMargin => Math.Max(LeftMargin, Width < File.Width ? 92.0 : 0.0);
+
     /// <summary>Width of the area between the axes [px].</summary>
     public double AreaWidth => Width - (2.0 * Padding) - LeftMargin - RightMargin;
 }

@@ -32,6 +32,17 @@ public class RegressionTests
         1080.914, 1122.643, 1178.351, 1260.531, 1273.514, 1288.339, 1327.543, 1353.863, 1414.509, 1425.208, 1421.384, 1442.962, 1464.350, 1468.705, 1447.894, 1457.628,
     ];
 
+    // Leverages are the diagonal of the hat matrix: between 1/n and 1, and their sum is the number of parameters. From memory.
+    [Fact]
+    public void Leverages_of_a_line_sum_to_two()
+    {
+        double[] x = [-3.0, 0.5, 1.0, 2.5, 7.0, 7.5];
+        LineFit fit = LineFit.Of(x, [1.0, 2.0, 2.5, 2.0, 5.0, 4.0]);
+        Assert.Equal(2.0, x.Sum(fit.LeverageAt), 1e-12);
+        Assert.Equal(1.0 / 6.0, fit.LeverageAt(x.Average()), 1e-12);
+        Assert.Equal((1.0 / 6.0) + (Math.Pow(-3.0 - x.Average(), 2) / x.Sum(v => Math.Pow(v - x.Average(), 2))), fit.LeverageAt(-3.0), 1e-12);
+    }
+
     // NoInt1: y = b x, x = 60..70, y = 130..140
     [Fact]
     public void A_line_through_the_origin_NoInt1()

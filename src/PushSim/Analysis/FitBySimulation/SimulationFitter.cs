@@ -102,10 +102,11 @@ public static class SimulationFitter
         string doubt = misfit > PoorlyFollowed * noise ? "the simulated test does not follow the log" : used < LeastFollowed ? "the simulated test follows the first moments of the sliding only" : agreeing == 1 && firsts.Count > 1 ? "searches from different starts do not agree" : "";
         var intervals = new FitIntervals(last, best, doubt);
         FittedParameter[] parameters = [.. TestParameter.All.Select((_, k) => intervals.Of(k))];
+        TyreSettings tyre = parameters.Where(p => p.IsTold).Aggregate(start, (t, p) => p.Parameter.Put(t, p.Value.Value));
         return new SimulationFit
         {
             Parameters = parameters,
-            Tyre = parameters.Where(p => p.IsTold).Aggregate(start, (t, p) => p.Parameter.Put(t, p.Value.Value)),
+            Tyre = tyre with { StaticFriction = Math.Max(tyre.StaticFriction, tyre.KineticFriction) },
             Pulls = [.. FollowedPulls(last, best)],
             Misfit = misfit,
             Noise = noise,
