@@ -10,6 +10,11 @@ namespace PushSim.Plotting;
 // Bars: over names with intervals, and lying beside words.
 internal sealed partial class Panel
 {
+    // A number with its sign and a gap before it [px].
+    private const double NumberWidth = 52.0;
+
+    private (double Low, double High)? _barEnds;
+
     /// <summary>Bars from low to high with a dot at the value, one a place 0, 1, 2, ... of the horizontal axis, under their names.</summary>
     public Panel AddBars(IReadOnlyList<(double Value, double Low, double High)> bars, string label, double shift, int look)
     {
@@ -85,8 +90,7 @@ internal sealed partial class Panel
         _model.PlotMargins = new OxyThickness(228, double.NaN, 18, double.NaN);
         double low = Math.Min(0.0, all.Min(b => b.Value));
         double high = Math.Max(0.0, all.Max(b => b.Value));
-        double room = 0.12 * (high - low);
-        WithSpan(low < 0.0 ? low - room : 0.0, high > 0.0 ? high + room : 0.0);
+        _barEnds = (low, high);
         for (int i = 0; i < all.Length; i++)
         {
             double value = all[i].Value;
@@ -105,5 +109,16 @@ internal sealed partial class Panel
 
         _model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Vertical, X = 0.0, Color = Palette.Mark, LineStyle = LineStyle.Solid, StrokeThickness = 1.2 });
         return this;
+    }
+
+    // Room for the numbers at the ends of bars, which are as wide on a narrow picture as on a wide one.
+    private void MakeRoomAtBarEnds(PlotLook look)
+    {
+        if (_barEnds is (double low, double high))
+        {
+            double area = look.Width - (2.0 * PlotLook.Padding) - _model.PlotMargins.Left - _model.PlotMargins.Right;
+            double room = (high - low) * NumberWidth / Math.Max(NumberWidth, area - (2.0 * NumberWidth));
+            WithSpan(low < 0.0 ? low - room : 0.0, high > 0.0 ? high + room : 0.0);
+        }
     }
 }

@@ -88,6 +88,7 @@ internal sealed partial class Panel
         _model.PlotMargins = new OxyThickness(
             double.IsNaN(own.Left) ? left : Math.Max(left, own.Left), double.NaN,
             double.IsNaN(own.Right) ? PlotLook.RightMargin : Math.Max(PlotLook.RightMargin, own.Right), double.NaN);
+        MakeRoomAtBarEnds(look);
         if (!look.HasTitle)
         {
             _model.Title = null;
