@@ -72,27 +72,10 @@ public static class SimulationFitter
 
         MeasuredStretch[] pulls = [.. all.Select((p, j) => p.Until(test.End - Margin + TestModel.Later(first, j)))];
         double noise = fit.Traces.Max(t => Math.Max(t.Noise, t.Step / Math.Sqrt(12.0)));
-        List<(TestModel Model, double Share, List<(Vector<double> X, double Misfit)> Found)> stages = [];
-        double followed = 0.0;
-        foreach (double share in Shares)
+        List<Stage> stages = Follow(test, pulls, first, start, noise, cancel);
+        if (stages.Count == 0)
         {
-            MeasuredStretch[] part = [.. pulls.Select(p => p.UpTo(share, LeastSliding))];
-            var model = new TestModel(test, part, part.Select((p, j) => p.Time[^1] - TestModel.Later(first, j)).Max() + Margin + ClockLeast, cancel);
-            double[][] from = stages.Count == 0 ? [.. FirstStarts(model, start)] : [.. stages[^1].Found.OrderBy(f => f.Misfit).Take(MostGoneOnFrom).Select(f => f.X.ToArray())];
-            List<(Vector<double> X, double Misfit)> found = [.. from.Select(x => Search(model, x, stages.Count == 0 ? FirstSteps : MoreSteps))];
-            if (found.Count == 0)
-            {
-                return null;
-            }
-
-            double least = found.Min(f => f.Misfit);
-            followed = stages.Count == 0 ? Math.Max(PoorlyFollowed * noise, least > PoorlyFollowed * noise ? FollowedOn * least : 0.0) : followed;
-            if (least > followed)
-            {
-                break;
-            }
-
-            stages.Add((model, share, found));
+            return null;
         }
 
         List<(Vector<double> X, double Misfit)> firsts = stages[0].Found;
@@ -116,6 +99,35 @@ public static class SimulationFitter
             Agreeing = agreeing,
             Runs = test.Runs,
         };
+    }
+
+    // Searches over longer and longer stretches, as far as a run follows; empty if no start gives a run that pulls.
+    private static List<Stage> Follow(SimulatedTest test, MeasuredStretch[] pulls, double[] first, TyreSettings start, double noise, CancellationToken cancel)
+    {
+        List<Stage> stages = [];
+        double followed = 0.0;
+        foreach (double share in Shares)
+        {
+            MeasuredStretch[] part = [.. pulls.Select(p => p.UpTo(share, LeastSliding))];
+            var model = new TestModel(test, part, part.Select((p, j) => p.Time[^1] - TestModel.Later(first, j)).Max() + Margin + ClockLeast, cancel);
+            double[][] from = stages.Count == 0 ? [.. FirstStarts(model, start)] : [.. stages[^1].Found.OrderBy(f => f.Misfit).Take(MostGoneOnFrom).Select(f => f.X.ToArray())];
+            List<(Vector<double> X, double Misfit)> found = [.. from.Select(x => Search(model, x, stages.Count == 0 ? FirstSteps : MoreSteps))];
+            if (found.Count == 0)
+            {
+                break;
+            }
+
+            double least = found.Min(f => f.Misfit);
+            followed = stages.Count == 0 ? Math.Max(PoorlyFollowed * noise, least > PoorlyFollowed * noise ? FollowedOn * least : 0.0) : followed;
+            if (least > followed)
+            {
+                break;
+            }
+
+            stages.Add(new Stage(model, share, found));
+        }
+
+        return stages;
     }
 
     private static IEnumerable<double[]> FirstStarts(TestModel model, TyreSettings tyre) =>
@@ -148,4 +160,7 @@ public static class SimulationFitter
     }
 
     private static double Misfit(TestModel model, Vector<double> x) => (model.Measured - model.Forces(x)).L2Norm() / Math.Sqrt(model.Measured.Count);
+
+    // What the searches over one stretch came to.
+    private sealed record Stage(TestModel Model, double Share, List<(Vector<double> X, double Misfit)> Found);
 }

@@ -18,8 +18,6 @@ public static class StudentizedRange
     private const int Nodes = 501;
     private const double NormalEnd = 8.5;
     private const double NormalStep = 0.1;
-    private const int Steps = 1000;
-    private const double Reach = 12.0;
     private const int Halvings = 60;
 
     private static readonly ConcurrentDictionary<int, CubicSpline> s_ranges = new();
@@ -31,20 +29,7 @@ public static class StudentizedRange
     public static double Above(double q, int groups, double freedom)
     {
         CubicSpline range = s_ranges.GetOrAdd(groups, Table);
-        double width = Reach / Math.Sqrt(2.0 * freedom);
-        double low = Math.Max(0.0, 1.0 - width);
-        double step = (1.0 + width - low) / Steps;
-        double logScale = Math.Log(2.0) + (0.5 * freedom * Math.Log(0.5 * freedom)) - SpecialFunctions.GammaLn(0.5 * freedom);
-        double sum = 0.0;
-        for (int i = 0; i <= Steps; i++)
-        {
-            double s = low + (i * step);
-            double density = s > 0.0 ? Math.Exp(logScale + ((freedom - 1.0) * Math.Log(s)) - (0.5 * freedom * s * s)) : 0.0;
-            double weight = i is 0 or Steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
-            sum += weight * density * (q * s < MostRange ? 1.0 - range.Interpolate(q * s) : 0.0);
-        }
-
-        return Math.Clamp(sum * step / 3.0, 0.0, 1.0);
+        return Math.Clamp(ScaledChi.Mean(freedom, s => q * s < MostRange ? 1.0 - range.Interpolate(q * s) : 0.0), 0.0, 1.0);
     }
 
     /// <summary>The range that is exceeded with a probability [1].</summary>

@@ -12,11 +12,6 @@ namespace PushSim.Analysis.Statistics;
 /// </summary>
 public static class TTestPower
 {
-    private const int Steps = 1000;
-
-    // The chi variable hardly ever lies farther from 1 than this many of its deviations [1].
-    private const double Reach = 12.0;
-
     private const double MostPulls = 1e6;
 
     /// <summary>The power.</summary>
@@ -29,20 +24,7 @@ public static class TTestPower
         double freedom = (2.0 * count) - 2.0;
         double limit = StudentT.Factor(1.0 - level, freedom);
         double delta = Math.Abs(difference) * Math.Sqrt(0.5 * count);
-        double width = Reach / Math.Sqrt(2.0 * freedom);
-        double low = Math.Max(0.0, 1.0 - width);
-        double step = (1.0 + width - low) / Steps;
-        double logScale = Math.Log(2.0) + (0.5 * freedom * Math.Log(0.5 * freedom)) - SpecialFunctions.GammaLn(0.5 * freedom);
-        double sum = 0.0;
-        for (int i = 0; i <= Steps; i++)
-        {
-            double s = low + (i * step);
-            double density = s > 0.0 ? Math.Exp(logScale + ((freedom - 1.0) * Math.Log(s)) - (0.5 * freedom * s * s)) : 0.0;
-            double weight = i is 0 or Steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
-            sum += weight * density * (Below(delta - (limit * s)) + (hasFarTail ? Below(-delta - (limit * s)) : 0.0));
-        }
-
-        return sum * step / 3.0;
+        return ScaledChi.Mean(freedom, s => Below(delta - (limit * s)) + (hasFarTail ? Below(-delta - (limit * s)) : 0.0));
     }
 
     /// <summary>Values in each group for a given power, not rounded, at least 2 [1]; infinite where more than a million are needed.</summary>
