@@ -7,7 +7,8 @@ internal static class ProblemWriter
 {
     public static void Write(TextWriter writer, IEnumerable<Problem> problems)
     {
-        foreach (Problem p in problems)
+        // a file that both robots use is read twice, and complained about once
+        foreach (Problem p in problems.Distinct())
         {
             writer.WriteLine(PlainText.Of(p.ToString()));
             if (p.SourceLine.Length > 0)
