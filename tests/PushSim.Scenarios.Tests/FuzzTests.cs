@@ -64,9 +64,10 @@ public class FuzzTests(ITestOutputHelper output)
         Run(() => new object(), (_, seed) => OneLog(corpus, seed));
     }
 
-    // Seeds at which a fault was found and mended: a row of blanks
+    // Seeds at which a fault was found and mended: a row of blanks; a number so large that its unit made it infinite
     [Theory]
     [InlineData(1266972)]
+    [InlineData(27894695)]
     public void Logs_that_once_failed(int seed) => OneLog(LogCorpus(), seed);
 
     private static byte[][] LogCorpus() =>

@@ -6,10 +6,13 @@ namespace PushSim.Scenarios.Logs;
 /// <summary>What the text of one cell says, in the format of its file.</summary>
 internal sealed class LogCells(LogFormat format)
 {
+    // Larger than any reading or clock, and small enough that neither a unit nor a sum of many makes it infinite [1].
+    private const double Most = 1e30;
+
     /// <summary>True for a number, a clock, or a force with its unit.</summary>
     public bool IsNumber(string cell) => TryTime(cell, out _) || Quantity.TryParse(cell, Dimension.Force, out _, out _, out _);
 
-    /// <summary>A finite number without a unit.</summary>
+    /// <summary>A number without a unit, below 1e30 either way.</summary>
     public bool TryNumber(string cell, out double value)
     {
         ReadOnlySpan<char> t = cell.AsSpan().Trim();
@@ -17,10 +20,10 @@ internal sealed class LogCells(LogFormat format)
         {
             Span<char> pointed = stackalloc char[t.Length];
             t.Replace(pointed, ',', '.');
-            return double.TryParse(pointed, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+            return double.TryParse(pointed, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out value) && Math.Abs(value) < Most;
         }
 
-        return double.TryParse(t, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+        return double.TryParse(t, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out value) && Math.Abs(value) < Most;
     }
 
     /// <summary>A number, or a clock: 12:34:56.789, with a date before it or not [s, if a clock].</summary>
