@@ -149,6 +149,9 @@ internal static class JsonReport
     // scripts know four limits; a lifted wheel is lost traction, and told apart in the list of limits
     private static string? Limit(string? by) => by == "lifted wheels" ? "tyres" : by;
 
+    /// <summary>A limit's name in files.</summary>
+    public static string Name(PushLimit limit) => limit == PushLimit.LiftedWheels ? "lifted_wheels" : limit.ToString().ToLowerInvariant();
+
     private static void WriteLimits(Utf8JsonWriter writer, string key, IReadOnlyList<LimitSpan> limits)
     {
         writer.WriteStartArray(key);
@@ -157,7 +160,7 @@ internal static class JsonReport
             writer.WriteStartObject();
             WriteNumber(writer, "from_s", span.From);
             WriteNumber(writer, "to_s", span.To);
-            writer.WriteString("limit", span.Limit == PushLimit.LiftedWheels ? "lifted_wheels" : span.Limit.ToString().ToLowerInvariant());
+            writer.WriteString("limit", Name(span.Limit));
             writer.WriteEndObject();
         }
 

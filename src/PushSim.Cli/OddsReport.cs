@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using PushSim.Analysis;
 using PushSim.Analysis.Chance;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Drawing;
@@ -37,7 +38,7 @@ internal static class OddsReport
     }
 
     /// <summary>The tables, for screen and page.</summary>
-    public static IReadOnlyList<ReportTable> Tables(OddsResult r) => [Shares(r), Endings(r), .. r.Inputs.Count > 0 ? [Mattering(r)] : Array.Empty<ReportTable>(), Drawn(r.Values)];
+    public static IReadOnlyList<ReportTable> Tables(OddsResult r) => [Shares(r), Decisions(r), .. r.Inputs.Count > 0 ? [Mattering(r)] : Array.Empty<ReportTable>(), Drawn(r.Values)];
 
     /// <summary>Seed, speed and methods.</summary>
     public static string Computation(OddsResult r) =>
@@ -53,12 +54,14 @@ internal static class OddsReport
         JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);
         w.WriteString("interval", "Wilson score, 95 %; of differences Tango score, 95 %");
-        w.WriteStartArray("endings");
-        foreach ((int winner, ShoveEnding ending, long count) in r.Tally.Endings)
+        w.WriteStartArray("decided");
+        foreach ((Decision d, long count) in r.Tally.Decisions)
         {
             w.WriteStartObject();
-            w.WriteString("winner", winner switch { 0 => r.Robot, 1 => r.Opponent, _ => "stalemate" });
-            w.WriteString("ending", ending.ToString().ToLowerInvariant());
+            w.WriteString("winner", d.Winner switch { 0 => r.Robot, 1 => r.Opponent, _ => "stalemate" });
+            w.WriteString("ending", d.Ending.ToString().ToLowerInvariant());
+            w.WriteString("robot_held_by", d.Limit is PushLimit own ? JsonReport.Name(own) : null);
+            w.WriteString("opponent_held_by", d.OpponentLimit is PushLimit other ? JsonReport.Name(other) : null);
             w.WriteNumber("matches", count);
             w.WriteEndObject();
         }
@@ -173,24 +176,28 @@ internal static class OddsReport
         }
     }
 
-    private static ReportTable Endings(OddsResult r)
+    private static ReportTable Decisions(OddsResult r)
     {
-        ReportTable table = new ReportTable("What decided").AddColumn("Ending").AddNumberColumn("Matches").AddNumberColumn("Share");
-        foreach ((int winner, ShoveEnding ending, long count) in r.Tally.Endings)
+        ReportTable table = new ReportTable("What decided").AddColumn("Ending").AddColumn("Held back").AddNumberColumn("Matches").AddNumberColumn("Share");
+        foreach ((Decision d, long count) in r.Tally.Decisions)
         {
-            (string won, string lost) = winner == 1 ? (r.Opponent, r.Robot) : (r.Robot, r.Opponent);
-            string words = ending switch
+            (string won, string lost) = d.Winner == 1 ? (r.Opponent, r.Robot) : (r.Robot, r.Opponent);
+            string words = d.Ending switch
             {
                 ShoveEnding.Line => $"{won} pushes {lost} over the line",
                 ShoveEnding.Ground => $"{won} has gained ground when time is up",
-                ShoveEnding.Tips => winner < 0 ? "both tip or lose the floor" : $"{lost} tips or loses the floor",
+                ShoveEnding.Tips => d.Winner < 0 ? "both tip or lose the floor" : $"{lost} tips or loses the floor",
                 _ => "nobody gains ground",
             };
-            table.AddRow(words, count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));
+            table.AddRow(words, Held(r, d), count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));
         }
 
         return table;
     }
+
+    private static string Held(OddsResult r, Decision d) => string.Join("; ", new[] { Held(r.Robot, d.Limit), Held(r.Opponent, d.OpponentLimit) }.OfType<string>());
+
+    private static string? Held(string robot, PushLimit? limit) => limit is PushLimit l ? $"{robot} by its {Verdict.Words(l)}" : null;
 
     private static string Escape(string text) => Markup.Escape(PlainText.Of(text));
 

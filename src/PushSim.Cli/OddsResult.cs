@@ -94,7 +94,16 @@ internal sealed record OddsResult
         string close = t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "";
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{robot} wins {100.0 * t.Share(t.Wins):0.#} % of {t.Matches} matches (95 % sure: {100.0 * win.Low:0.#} to {100.0 * win.High:0.#} %), {opponent} {100.0 * t.Share(t.Losses):0.#} %, {100.0 * t.Share(t.Stalemates):0.#} % end in a stalemate.{close}");
+            $"{robot} wins {100.0 * t.Share(t.Wins):0.#} % of {t.Matches} matches (95 % sure: {100.0 * win.Low:0.#} to {100.0 * win.High:0.#} %), {opponent} {100.0 * t.Share(t.Losses):0.#} %, {100.0 * t.Share(t.Stalemates):0.#} % end in a stalemate.{close}") + Reason(robot, t);
+    }
+
+    // what most often held the first robot back where it lost
+    private static string Reason(string robot, Tally t)
+    {
+        var held = t.Decisions.Where(d => d.Decision is { Winner: 1, Limit: not null }).GroupBy(d => d.Decision.Limit!.Value)
+            .Select(g => (Limit: g.Key, Count: g.Sum(d => d.Count))).OrderByDescending(h => h.Count).ThenBy(h => h.Limit).ToList();
+        return held.Count == 0 ? "" : string.Create(
+            CultureInfo.InvariantCulture, $" In {100.0 * held[0].Count / t.Losses:0.#} % of {robot}'s losses its {Analysis.Verdict.Words(held[0].Limit)} held it back.");
     }
 
     private static string Words(string own, string other, Comparison c)

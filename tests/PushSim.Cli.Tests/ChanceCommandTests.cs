@@ -245,7 +245,7 @@ public class ChanceCommandTests
         var head = new FinishedHead("0123", 1, 10, 1, 1);
         using (var file = FinishedMatches.Begin(scratch["p.csv"], head, [], 0.0))
         {
-            file.Add(new MatchEnd(0, 0, Simulation.ShoveEnding.Line, 0.1 + 0.2, 1.0));
+            file.Add(new MatchEnd(0, 0, Simulation.ShoveEnding.Line, 0.1 + 0.2, 1.0, Simulation.PushLimit.LiftedWheels, Simulation.PushLimit.Tyres));
             file.Add(MatchEnd.Failed(1, "a cause, with \"quotes\""));
         }
 

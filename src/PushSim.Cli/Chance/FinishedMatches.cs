@@ -13,7 +13,7 @@ namespace PushSim.Cli.Chance;
 /// <param name="Parts">Count of parts [1].</param>
 internal sealed record FinishedHead(string Fingerprint, ulong Seed, long Matches, int Part, int Parts)
 {
-    public string Text => string.Create(CultureInfo.InvariantCulture, $"# finished matches 1; fingerprint {Fingerprint}; seed {Seed}; matches {Matches}; part {Part} of {Parts}");
+    public string Text => string.Create(CultureInfo.InvariantCulture, $"# finished matches 2; fingerprint {Fingerprint}; seed {Seed}; matches {Matches}; part {Part} of {Parts}");
 }
 
 /// <summary>
@@ -25,7 +25,8 @@ internal sealed class FinishedMatches : IDisposable
     /// <summary>Ending of the file that is written beside and then renamed.</summary>
     public const string Beside = ".new";
 
-    private const string Columns = "match,winner,ending,ground_gained_m,end_time_s,cause";
+    private const string Columns = "match,winner,ending,ground_gained_m,end_time_s,limit,opponent_limit,cause";
+    private const int Cells = 8;
     private const string SecondsMark = "# seconds ";
 
     private readonly StreamWriter _writer;
@@ -105,8 +106,12 @@ internal sealed class FinishedMatches : IDisposable
         string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };
         string cause = (o.Cause ?? "").Replace('"', '\'');
         cause = SafeCell.Of(cause);
-        return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},\"{cause}\"");
+        return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},{Limit(o, o.Limit)},{Limit(o, o.OpponentLimit)},\"{cause}\"");
     }
+
+    private static string Limit(MatchEnd o, PushLimit limit) => o.HasFailed ? "" : JsonReport.Name(limit);
+
+    private static PushLimit? Limit(string cell) => Array.Find(Enum.GetValues<PushLimit>(), l => JsonReport.Name(l) == cell) is var found && JsonReport.Name(found) == cell ? found : null;
 
     private static void WriteSeconds(TextWriter writer, double seconds)
     {
@@ -118,8 +123,8 @@ internal sealed class FinishedMatches : IDisposable
 
     private static MatchEnd? Row(string line)
     {
-        string[] cells = line.Split(',', 6);
-        if (cells.Length != 6 || !cells[5].EndsWith('"') || cells[5].Length < 2
+        string[] cells = line.Split(',', Cells);
+        if (cells.Length != Cells || !cells[^1].EndsWith('"') || cells[^1].Length < 2
             || !long.TryParse(cells[0], NumberStyles.None, CultureInfo.InvariantCulture, out long number)
             || !double.TryParse(cells[3], NumberStyles.Float, CultureInfo.InvariantCulture, out double ground)
             || !double.TryParse(cells[4], NumberStyles.Float, CultureInfo.InvariantCulture, out double end))
@@ -129,10 +134,11 @@ internal sealed class FinishedMatches : IDisposable
 
         if (cells[1] == "failed")
         {
-            return MatchEnd.Failed(number, cells[5].Trim('"'));
+            return MatchEnd.Failed(number, cells[^1].Trim('"'));
         }
 
         int winner = cells[1] switch { "robot" => 0, "opponent" => 1, _ => -1 };
-        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) ? new MatchEnd(number, winner, ending, ground, end) : null;
+        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) && Limit(cells[5]) is PushLimit own && Limit(cells[6]) is PushLimit other
+            ? new MatchEnd(number, winner, ending, ground, end, own, other) : null;
     }
 }

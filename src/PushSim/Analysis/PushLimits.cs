@@ -40,10 +40,12 @@ internal static class PushLimits
         return Spans(history.Time, first, each);
     }
 
-    /// <summary>The limit that held longest; null if nothing was commanded.</summary>
-    public static PushLimit? Mostly(IReadOnlyList<LimitSpan> spans)
+    /// <summary>The limit that held longest since the first touch, or at all if there was none (NaN); null if nothing was commanded.</summary>
+    public static PushLimit? Mostly(IReadOnlyList<LimitSpan> spans, double touch)
     {
-        IGrouping<PushLimit, LimitSpan>? longest = spans.Where(s => s.Limit != PushLimit.Idle).GroupBy(s => s.Limit).MaxBy(g => g.Sum(s => s.To - s.From));
+        double from = double.IsNaN(touch) ? double.NegativeInfinity : touch;
+        IGrouping<PushLimit, LimitSpan>? longest = spans.Where(s => s.Limit != PushLimit.Idle && s.To > from).GroupBy(s => s.Limit)
+            .MaxBy(g => g.Sum(s => s.To - Math.Max(s.From, from)));
         return longest?.Key;
     }
 

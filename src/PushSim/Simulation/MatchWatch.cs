@@ -193,7 +193,7 @@ internal sealed class MatchWatch
 
         public double LowestVoltage { get; private set; }
 
-        /// <summary>The limit that held longest.</summary>
+        /// <summary>The limit that held longest since the first touch; idle if there was none.</summary>
         public PushLimit LimitedBy
         {
             get
@@ -223,9 +223,9 @@ internal sealed class MatchWatch
             PeakBatteryCurrent = Math.Max(PeakBatteryCurrent, Lane.Get(f.BatteryCurrent, lane));
             PeakControllerCurrent = Math.Max(PeakControllerCurrent, Lane.Get(f.ControllerCurrent, lane));
             LowestVoltage = Math.Min(LowestVoltage, Lane.Get(f.Voltage, lane));
-            _limits[(int)Lane.Get(f.Limit, lane)] += step.T1 - step.T0;
             if (touched)
             {
+                _limits[(int)Lane.Get(f.Limit, lane)] += step.T1 - step.T0;
                 double turn = step.Y1(First + StateLayout.Heading) - _heading;
                 Turned = Math.Abs(turn) > Math.Abs(Turned) ? turn : Turned;
             }

@@ -44,7 +44,7 @@ internal static class RunReport
         IReadOnlyList<LimitSpan>[] limits = [.. histories.Select(h => isPush ? PushLimits.Find(h, AnswerFinder.FirstCommand(h)) : [])];
         for (int k = 0; isPush && k < answers.Length; k++)
         {
-            answers[k] = answers[k] with { LimitedBy = PushLimits.Mostly(limits[k]) is PushLimit most ? Verdict.Words(most) : null };
+            answers[k] = answers[k] with { LimitedBy = PushLimits.Mostly(limits[k], recorder.Watch.TouchTime) is PushLimit most ? Verdict.Words(most) : null };
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !hasHistory || status == RunStatus.Failed ? null

@@ -1,5 +1,6 @@
 using System.Collections;
 using System.Reflection;
+using PushSim.Analysis;
 using PushSim.Numerics;
 using PushSim.Simulation;
 using Xunit;
@@ -60,6 +61,27 @@ public class MatchBatchTests
                 Assert.Equal(run.Shove.TurnedAside, (o.First.TurnedAside, o.Opponent.TurnedAside));
             }
         }
+    }
+
+    // A match counts step by step, a run sample by sample without flicker, so near ties may differ.
+    [Fact]
+    public void A_match_and_the_recorded_run_name_the_same_limit()
+    {
+        int told = 0, alike = 0;
+        for (int structure = 0; structure < Structures; structure++)
+        {
+            ScenarioSettings match = RandomMatches.Draw(RandomMatches.Of(structure, end: End), 0);
+            MatchOutcome o = MatchBatch.RunAlone(0, match);
+            RunResult run = Simulator.Run(match);
+            if (run.Shove?.FirstContact is not null && run.Status != RunStatus.Failed)
+            {
+                told += 2;
+                alike += (run.Answers.LimitedBy ?? "zero command") == Verdict.Words(o.First.LimitedBy) ? 1 : 0;
+                alike += (run.Opponent!.Answers.LimitedBy ?? "zero command") == Verdict.Words(o.Opponent.LimitedBy) ? 1 : 0;
+            }
+        }
+
+        Assert.True(told > Structures && alike > 0.9 * told, $"{alike} of {told} limits are alike");
     }
 
     [Fact]

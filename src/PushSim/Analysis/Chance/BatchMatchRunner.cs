@@ -48,7 +48,7 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
             long number = queue.Numbers[(int)outcome.Number];
             done(wrong.TryRemove(outcome.Number, out string? cause) ? MatchEnd.Failed(number, cause)
                 : outcome.Status == RunStatus.Failed ? MatchEnd.Failed(number, Words(outcome.Failure))
-                : new MatchEnd(number, outcome.Winner, outcome.Ending, outcome.GroundGained, outcome.EndTime));
+                : new MatchEnd(number, outcome.Winner, outcome.Ending, outcome.GroundGained, outcome.EndTime, outcome.First.LimitedBy, outcome.Opponent.LimitedBy));
         }
     }
 

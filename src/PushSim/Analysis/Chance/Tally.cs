@@ -5,7 +5,7 @@ namespace PushSim.Analysis.Chance;
 /// <summary>Counts of outcomes; shares are of the matches that did not fail.</summary>
 public sealed class Tally
 {
-    private readonly Dictionary<(int Winner, ShoveEnding Ending), long> _endings = [];
+    private readonly Dictionary<Decision, long> _decisions = [];
 
     /// <summary>Matches run to their end [1].</summary>
     public long Matches => Wins + Losses + Stalemates;
@@ -28,9 +28,12 @@ public sealed class Tally
     /// <summary>Wins minus losses as a share, score interval [1].</summary>
     public Interval LeadInterval => ShareInterval.Difference(Wins, Losses, Matches);
 
-    /// <summary>How matches ended and who won them, most frequent first.</summary>
-    public IReadOnlyList<(int Winner, ShoveEnding Ending, long Count)> Endings =>
-        [.. _endings.OrderByDescending(e => e.Value).ThenBy(e => e.Key.Winner).ThenBy(e => e.Key.Ending).Select(e => (e.Key.Winner, e.Key.Ending, e.Value))];
+    /// <summary>What decided the matches, most frequent first.</summary>
+    public IReadOnlyList<(Decision Decision, long Count)> Decisions =>
+    [
+        .. _decisions.OrderByDescending(d => d.Value).ThenBy(d => d.Key.Winner).ThenBy(d => d.Key.Ending).ThenBy(d => d.Key.Limit).ThenBy(d => d.Key.OpponentLimit)
+            .Select(d => (d.Key, d.Value)),
+    ];
 
     /// <summary>Counts of these outcomes.</summary>
     /// <param name="outcomes">Any outcomes.</param>
@@ -58,8 +61,8 @@ public sealed class Tally
         Wins += outcome.Winner == 0 ? 1 : 0;
         Losses += outcome.Winner == 1 ? 1 : 0;
         Stalemates += outcome.Winner < 0 ? 1 : 0;
-        (int, ShoveEnding) key = (outcome.Winner, outcome.Ending);
-        _endings[key] = _endings.GetValueOrDefault(key) + 1;
+        var decision = Decision.Of(outcome);
+        _decisions[decision] = _decisions.GetValueOrDefault(decision) + 1;
     }
 
     /// <summary>A count as a share of the matches that did not fail; 0 without any [1].</summary>
