@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Cli.Chance;
@@ -8,20 +7,18 @@ using PushSim.Scenarios.Drawing;
 namespace PushSim.Cli;
 
 /// <summary>A league: its robots, the drawn scenario of each pair, and their matches.</summary>
-internal sealed class Ladder(string[] files, string? scene, ulong seed, long matchesOfPair)
+internal sealed class Ladder(string[] files, string? scene, MatchPlan plan)
 {
     // Round after round is slower by the lanes that run dry at the end of each.
     private const int Rounds = 4;
 
     private readonly List<(int First, int Second)> _places = [];
     private readonly List<FileMatchSource> _sources = [];
-    private readonly List<ReadResult> _reads = [];
+    private readonly List<DrawableResult> _reads = [];
     private string[] _names = [];
 
     /// <summary>What was read, pair by pair.</summary>
-    public IReadOnlyList<ReadResult> Reads => _reads;
-
-    public long Total => matchesOfPair * _sources.Count;
+    public IReadOnlyList<ReadResult> Reads => [.. _reads.Select(r => r.Read)];
 
     public bool Open(TextWriter error, out int code)
     {
@@ -41,9 +38,9 @@ internal sealed class Ladder(string[] files, string? scene, ulong seed, long mat
                 }
 
                 (names[i], names[j]) = (pair.Middle.Robot.Name, names[j] ?? pair.Middle.Opponent!.Robot.Name);
-                _reads.Add(read.Read);
+                _reads.Add(read);
                 _places.Add((i, j));
-                _sources.Add(new FileMatchSource(pair, SeedOf(seed, $"{i}:{pair.Middle.Robot.Name}/{j}:{pair.Middle.Opponent!.Robot.Name}")));
+                _sources.Add(new FileMatchSource(pair, SeedOf(plan.Seed, $"{i}:{pair.Middle.Robot.Name}/{j}:{pair.Middle.Opponent!.Robot.Name}")));
             }
         }
 
@@ -51,30 +48,20 @@ internal sealed class Ladder(string[] files, string? scene, ulong seed, long mat
         return code == ExitCode.Done;
     }
 
-    public LadderResult Run(int threads, ProgressLine progress, CancellationToken cancel)
-    {
-        // pair by pair, since like matches share the processor's lanes; in rounds, so that an interrupted ladder has some of every pair
-        IMatchRunner[] runners = [.. _sources.Select(p => new BatchMatchRunner(p.Middle))];
-        var outcomes = new IReadOnlyList<MatchEnd>[_sources.Count];
-        Array.Fill(outcomes, []);
-        long start = Stopwatch.GetTimestamp();
-        for (int round = 1; round <= Rounds; round++)
-        {
-            (long From, long To) range = Campaign.Part(round, Rounds, matchesOfPair);
-            for (int k = 0; k < _sources.Count && !cancel.IsCancellationRequested; k++)
-            {
-                outcomes[k] = [.. outcomes[k], .. Campaign.Run(runners[k], _sources[k], range, [], 0.0, threads, _ => progress.Step(), cancel)];
-            }
-        }
+    /// <summary>The matches of all pairs.</summary>
+    public MatchWork Work(TextWriter error, CancellationToken cancel) => new(plan, Fingerprint.Of(_reads.Select(Fingerprint.Of)), _sources, error, cancel);
 
-        progress.End();
-        double rate = outcomes.Sum(o => o.Count) / Math.Max(1e-9, Stopwatch.GetElapsedTime(start).TotalSeconds);
+    /// <summary>Runs pair by pair, since like matches share the processor's lanes; in rounds, so that an interrupted ladder has some of every pair.</summary>
+    public static void Run(MatchWork work, OutputFolder? folder, bool isQuiet) => work.Run(folder, isQuiet, rounds: Rounds);
+
+    public LadderResult Result(MatchWork work, bool isInterrupted)
+    {
         PairRecord[] pairs = [.. _places.Select((p, k) =>
         {
-            var tally = Tally.Of(outcomes[k]);
+            var tally = Tally.Of(work.Of(k));
             return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates);
         })];
-        return LadderResult.Of(_names, pairs, outcomes, seed, rate, cancel.IsCancellationRequested);
+        return LadderResult.Of(_names, pairs, [.. _places.Select((_, k) => work.Of(k))], plan.Seed, work.Rate, isInterrupted);
     }
 
     // A seed of each pair's own, so that pairs do not share their draws.

@@ -18,13 +18,15 @@ internal static class LadderCommand
         var files = new Argument<string[]>("FILE") { Description = "Robot files, two or more.", Arity = ArgumentArity.OneOrMore };
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches of each pair.", 100, 1, MostMatches);
         var scene = new Option<string?>("--scene") { Description = "Scenario file with floor, shove and driving for all.", HelpName = "FILE" };
+        var parts = new PartOptions();
         var command = new Command(
             "ladder",
             "Who beats whom: every pair of robots, win shares and a ranking.\n\n"
-            + "Examples:\n  pushsim ladder scenarios/robots/mole.toml scenarios/robots/badger.toml\n  pushsim ladder robots/*.toml --matches 400 --scene evening.toml")
+            + "Examples:\n  pushsim ladder scenarios/robots/mole.toml scenarios/robots/badger.toml\n  pushsim ladder robots/*.toml --matches 400 --scene evening.toml\n  pushsim ladder robots/*.toml --matches 10000 --part 3/16 --out big")
         {
             files, matches, scene, common.Seed, common.Threads,
         };
+        parts.AddTo(command, common);
         common.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -37,19 +39,40 @@ internal static class LadderCommand
 
             string? outDir = parsed.GetValue(common.Out);
             bool isJson = parsed.GetValue(common.Json);
-            var ladder = new Ladder(robots, parsed.GetValue(scene), (ulong)parsed.GetValue(common.Seed), parsed.GetValue(matches));
+            var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            var ladder = new Ladder(robots, parsed.GetValue(scene), plan);
             if (!ladder.Open(error, out int code))
             {
                 return code;
             }
 
-            OutputFolder? folder = isJson && outDir is null ? null : OutputFolder.Open(outDir ?? Path.Combine("pushsim-out", "ladder"), parsed.GetValue(common.Force));
+            OutputFolder? folder = isJson && outDir is null ? null : MatchWork.Open(plan, outDir ?? Path.Combine("pushsim-out", "ladder"), parsed.GetValue(common.Force));
             bool isQuiet = parsed.GetValue(common.Quiet);
-            LadderResult result = ladder.Run((int)parsed.GetValue(common.Threads), new ProgressLine(error, "matches", ladder.Total, isQuiet || isJson), cancel);
+            MatchWork work = ladder.Work(error, cancel);
+            if (!plan.Merge)
+            {
+                Ladder.Run(work, folder, isQuiet || isJson);
+            }
+            else if (!work.Merge(folder!))
+            {
+                return ExitCode.RunFailed;
+            }
+
+            if (plan.Part is not null)
+            {
+                return work.EndPart(output, folder!);
+            }
+
+            LadderResult result = ladder.Result(work, cancel.IsCancellationRequested);
             List<string> written = folder is null ? [] : LadderReport.WriteFiles(folder, result, parsed.GetValue(common.NoPlots));
             if (folder is not null && parsed.GetValue(common.Report))
             {
-                written.Add(folder.Write(RunPage.FileName, LadderPage.Of(result, ladder.Reads, parsed.GetValue(matches)).Write));
+                written.Add(folder.Write(RunPage.FileName, LadderPage.Of(result, ladder.Reads, plan.Matches).Write));
+            }
+
+            if (folder is not null)
+            {
+                work.Forget(folder);
             }
 
             if (isJson)
@@ -67,8 +90,7 @@ internal static class LadderCommand
 
             if (cancel.IsCancellationRequested)
             {
-                error.WriteLine($"pushsim: interrupted after {result.Matches} of {ladder.Total} matches; what is shown is from these");
-                return ExitCode.Interrupted;
+                return work.EndInterrupted(folder);
             }
 
             return result.Matches > 0 && result.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;

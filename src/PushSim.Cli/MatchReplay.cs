@@ -15,7 +15,7 @@ internal static class MatchReplay
         ScenarioSettings? scenario = source.Match(number, out string cause);
         if (scenario is null)
         {
-            error.WriteLine($"pushsim: error: match {number} of seed {request.Seed} cannot start: {PlainText.Of(cause)}");
+            error.WriteLine($"pushsim: error: match {number} of seed {request.Plan.Seed} cannot start: {PlainText.Of(cause)}");
             WriteDraws(error, source, number);
             return ExitCode.RunFailed;
         }

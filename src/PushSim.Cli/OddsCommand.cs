@@ -21,24 +21,24 @@ internal static class OddsCommand
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches to run.", 1000, 1, MostMatches);
         var within = new Option<string?>("--within") { Description = "Stop when the win share is known to this, for example 2% or 0.02.", HelpName = "SHARE" };
         var against = new Option<string?>("--against") { Description = "Compare with another scenario on the same draws.", HelpName = "FILE" };
-        var part = new Option<string?>("--part") { Description = "Run only this part of the matches, for example 3/16; --merge joins the parts.", HelpName = "K/N" };
-        var merge = new Option<bool>("--merge") { Description = "Join the finished parts in the output folder." };
+        var parts = new PartOptions();
         Option<long> match = CommonOptions.Whole("--match", "K", "Run this one match again and show it like run.", -1, 0, MostMatches);
         var command = new Command(
             "odds",
             "How sure is the win: draws values from their tolerances and runs many matches.\n\n"
             + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mine.toml --against other.toml --within 2%\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
         {
-            file, matches, common.Seed, common.Threads, within, against, part, merge, match,
+            file, matches, common.Seed, common.Threads, within, against, match,
         };
+        parts.AddTo(command, common);
         common.AddTo(command);
         command.SetAction(parsed =>
         {
+            var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             var request = new OddsRequest(
-                parsed.GetValue(file)!, parsed.GetValue(against), parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads),
-                Share(parsed.GetValue(within)), Part(parsed.GetValue(part)), parsed.GetValue(merge), parsed.GetValue(match) is long k and >= 0 ? k : null,
+                parsed.GetValue(file)!, parsed.GetValue(against), plan, Share(parsed.GetValue(within)), parsed.GetValue(match) is long k and >= 0 ? k : null,
                 parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
-            if (Wrong(request, parsed.GetValue(within), parsed.GetValue(part)) is string wrong)
+            if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {
                 error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
                 error.WriteLine("help: pushsim odds --help");
@@ -50,16 +50,12 @@ internal static class OddsCommand
         return command;
     }
 
-    private static string? Wrong(OddsRequest r, string? within, string? part) => r switch
+    private static string? Wrong(OddsRequest r, string? within) => r switch
     {
         { Within: double.NaN } => $"--within takes a share such as 2% or 0.02, not \"{within}\"",
-        { Part: (0, 0) } => $"--part takes K/N with K from 1 to N, for example 3/16, not \"{part}\"",
-        { Part: not null, Merge: true } => "--part runs one part, --merge joins them: give one of the two",
-        { Part: not null, Report: true } => "--report shows all matches together: give it with --merge",
         { Match: not null, Report: true } => "--match shows one match; its page comes with run --report",
-        { Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",
-        { Part: not null, Json: true, Out: null } or { Merge: true, Json: true, Out: null } => "with --json the folder of the parts must be named: add --out DIR",
-        { Match: long k } when k >= r.Matches => $"--match {k} is not among the matches 0 to {r.Matches - 1}",
+        { Plan.Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",
+        { Match: long k } when k >= r.Plan.Matches => $"--match {k} is not among the matches 0 to {r.Plan.Matches - 1}",
         _ => null,
     };
 
@@ -75,19 +71,5 @@ internal static class OddsCommand
         return double.TryParse(isPercent ? t[..^1] : t, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value > 0.0 && (isPercent ? value / 100.0 : value) < 0.5
             ? (isPercent ? value / 100.0 : value)
             : double.NaN;
-    }
-
-    // null without one, (0, 0) for a wrong one
-    private static (int K, int N)? Part(string? text)
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        string[] both = text.Split('/');
-        return both.Length == 2 && int.TryParse(both[0], NumberStyles.None, CultureInfo.InvariantCulture, out int k) && int.TryParse(both[1], NumberStyles.None, CultureInfo.InvariantCulture, out int n) && k >= 1 && k <= n
-            ? (k, n)
-            : (0, 0);
     }
 }

@@ -25,7 +25,7 @@ internal static class OddsPage
             Inputs =
             [
                 .. RunPage.Inputs(own.Read), .. other is null ? [] : RunPage.Inputs(other.Read),
-                .. RunPage.Given("--matches", request.Matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", request.Seed.ToString(CultureInfo.InvariantCulture)),
+                .. RunPage.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
                 .. RunPage.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
             Estimates = own.Read.Notes,

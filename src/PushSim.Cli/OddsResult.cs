@@ -49,7 +49,7 @@ internal sealed record OddsResult
         {
             Robot = own.Source.Robot,
             Opponent = own.Source.Opponent,
-            Seed = request.Seed,
+            Seed = request.Plan.Seed,
             Tally = tally,
             Failed = [.. own.Outcomes.Where(o => o.HasFailed)],
             Values = own.Values,

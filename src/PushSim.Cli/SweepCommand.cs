@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using PushSim.Analysis.Sweep;
+using PushSim.Cli.Chance;
 
 namespace PushSim.Cli;
 
@@ -19,6 +20,7 @@ internal static class SweepCommand
         var best = new Option<string?>("--best") { Description = "highest or lowest is best (default by quantity).", HelpName = "WHICH" };
         Option<long> points = CommonOptions.Whole("--points", "N", "Points of a range (default 11, on a map 7).", 0, 2, 1000);
         Option<long> odds = CommonOptions.Whole("--odds", "N", "Also run N drawn matches at each point for the win share.", 0, 1, 1_000_000);
+        var parts = new PartOptions();
         var command = new Command(
             "sweep",
             "Which ratio, tyre or mass is best: a result against one or two inputs.\n\n"
@@ -26,6 +28,7 @@ internal static class SweepCommand
         {
             file, vary, ask, best, points, odds, common.Seed, common.Threads,
         };
+        parts.AddTo(command, common);
         common.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -46,6 +49,8 @@ internal static class SweepCommand
 
             string? which = parsed.GetValue(best);
             wrong = wrong.Length == 0 && which is not (null or "highest" or "lowest") ? $"--best takes highest or lowest, not \"{which}\"" : wrong;
+            var plan = new MatchPlan("sweep", parsed.GetValue(odds), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            wrong = wrong.Length == 0 && plan.Matches == 0 && (plan.Part is not null || plan.Merge) ? "--part and --merge split and join drawn matches: give --odds N too" : wrong;
             if (wrong.Length > 0)
             {
                 error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
@@ -54,7 +59,7 @@ internal static class SweepCommand
             }
 
             var request = new SweepRequest(
-                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", parsed.GetValue(odds), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads),
+                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", plan,
                 parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
             return new SweepRun(request, output, error, cancel).Run();
         });

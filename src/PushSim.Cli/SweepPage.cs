@@ -22,7 +22,7 @@ internal static class SweepPage
         Inputs =
         [
             .. request.Inputs.SelectMany(i => RunPage.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts)}")),
-            .. request.Odds > 0 ? RunPage.Given("--odds", request.Odds.ToString(CultureInfo.InvariantCulture)).Concat(RunPage.Given("--seed", request.Seed.ToString(CultureInfo.InvariantCulture))) : [],
+            .. request.Odds > 0 ? RunPage.Given("--odds", request.Odds.ToString(CultureInfo.InvariantCulture)).Concat(RunPage.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture))) : [],
             .. RunPage.Inputs(first),
         ],
         Estimates = first.Notes,

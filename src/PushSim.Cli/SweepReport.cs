@@ -64,7 +64,7 @@ internal static class SweepReport
 
     /// <summary>Points, matches, seed and time.</summary>
     public static string Computation(SweepRequest request, SweepResult r) =>
-        Text($"{r.Points.Count} points{(request.Odds > 0 ? Text($", {request.Odds} drawn matches at each, seed {request.Seed}") : "")}, {r.Seconds:0.0} s");
+        Text($"{r.Points.Count} points{(request.Odds > 0 ? Text($", {request.Odds} drawn matches at each, seed {request.Plan.Seed}") : "")}, {r.Seconds:0.0} s");
 
     public static string Json(SweepRequest request, SweepResult r) => JsonReport.Write(w =>
     {
@@ -129,7 +129,7 @@ internal static class SweepReport
         }
 
         w.WriteEndArray();
-        w.WriteNumber("seed", request.Seed);
+        w.WriteNumber("seed", request.Plan.Seed);
         w.WriteBoolean("interrupted", r.IsInterrupted);
     });
 

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Diagnostics;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
@@ -16,6 +15,8 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
     private const string CommandLine = "command line";
 
+    private readonly long _start = Stopwatch.GetTimestamp();
+
     public int Run()
     {
         IReadOnlyList<int[]> places = Places();
@@ -26,21 +27,21 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         // all points are read before the first one runs: a mistake shows at once
-        DrawableScenario[]? scenarios = Open(places, out int code, out string name, out ReadResult? first);
-        if (scenarios is null)
+        DrawableResult[]? points = Open(places, out int code);
+        if (points is null)
         {
             return code;
         }
 
-        bool isShove = scenarios[0].Middle.Opponent is not null;
-        if (request.Odds > 0 && !isShove)
+        ScenarioSettings middle = points[0].Scenario!.Middle;
+        if (request.Odds > 0 && middle.Opponent is null)
         {
             error.WriteLine("pushsim: error: --odds needs a scenario with an opponent");
             return ExitCode.WrongCommandLine;
         }
 
-        string[] asked = [.. request.Asked.Count > 0 ? request.Asked.Distinct() : [AskedQuantity.Default(scenarios[0].Middle.Manoeuvre.Kind)]];
-        IReadOnlyList<string> known = AskedQuantity.Names(Simulator.Run(scenarios[0].Middle, cancel));
+        string[] asked = [.. request.Asked.Count > 0 ? request.Asked.Distinct() : [AskedQuantity.Default(middle.Manoeuvre.Kind)]];
+        IReadOnlyList<string> known = AskedQuantity.Names(Simulator.Run(middle, cancel));
         if (Array.Find(asked, a => !known.Contains(a)) is string unknown)
         {
             error.WriteLine($"pushsim: error: --ask: this run gives no \"{PlainText.Of(unknown)}\"");
@@ -48,15 +49,48 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             return ExitCode.WrongCommandLine;
         }
 
-        OutputFolder? folder = request.Json && request.Out is null ? null : OutputFolder.Open(request.Out ?? Path.Combine("pushsim-out", name + "-sweep"), request.Force);
-        long start = Stopwatch.GetTimestamp();
-        SweepPoint[] points = RunPoints(places, scenarios, asked);
-        double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
-        SweepResult result = SweepResult.Of(request, asked, points, cancel.IsCancellationRequested, seconds);
+        string name = Path.GetFileNameWithoutExtension(request.File);
+        OutputFolder? folder = request.Json && request.Out is null ? null : MatchWork.Open(request.Plan, request.Out ?? Path.Combine("pushsim-out", name + "-sweep"), request.Force);
+        if (request.Odds == 0)
+        {
+            return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Quiet || request.Json).OfType<SweepPoint>()], null, asked, folder, points[0].Read);
+        }
+
+        // all points on the same draws
+        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], error, cancel);
+        if (request.Plan.Part is not null)
+        {
+            work.Run(folder, request.Quiet);
+            return work.EndPart(output, folder!);
+        }
+
+        // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
+        SweepPoint?[] done = RunPoints(places, points, asked, isQuiet: true);
+        if (!request.Plan.Merge)
+        {
+            work.Run(folder, request.Quiet || request.Json);
+        }
+        else if (!work.Merge(folder!))
+        {
+            return ExitCode.RunFailed;
+        }
+
+        SweepPoint[] whole = [.. done.Select((p, i) => p is not null && work.Of(i).Count == request.Odds ? p with { Odds = Tally.Of(work.Of(i)) } : null).OfType<SweepPoint>()];
+        return Report(places.Count, whole, work, asked, folder, points[0].Read);
+    }
+
+    private int Report(int asked, SweepPoint[] points, MatchWork? work, string[] quantities, OutputFolder? folder, ReadResult read)
+    {
+        SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds);
         List<string> files = folder is null ? [] : SweepReport.WriteFiles(folder, request, result);
         if (folder is not null && request.Report)
         {
-            files.Add(folder.Write(RunPage.FileName, SweepPage.Of(request, result, first!, name).Write));
+            files.Add(folder.Write(RunPage.FileName, SweepPage.Of(request, result, read, Path.GetFileNameWithoutExtension(request.File)).Write));
+        }
+
+        if (folder is not null)
+        {
+            work?.Forget(folder);
         }
 
         if (request.Json)
@@ -74,8 +108,8 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         if (cancel.IsCancellationRequested)
         {
-            error.WriteLine($"pushsim: interrupted after {points.Length} of {places.Count} points; what is shown is from these");
-            return ExitCode.Interrupted;
+            error.WriteLine($"pushsim: interrupted after {points.Length} of {asked} points; what is shown is from these");
+            return work?.EndInterrupted(folder) ?? ExitCode.Interrupted;
         }
 
         if (Array.TrueForAll(points, p => p.Cause.Length > 0))
@@ -107,69 +141,52 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         return places;
     }
 
-    private DrawableScenario[]? Open(IReadOnlyList<int[]> places, out int code, out string name, out ReadResult? first)
+    private DrawableResult[]? Open(IReadOnlyList<int[]> places, out int code)
     {
         var told = new HashSet<string>(StringComparer.Ordinal);
-        DrawableScenario[] scenarios = new DrawableScenario[places.Count];
+        DrawableResult[] points = new DrawableResult[places.Count];
         code = ExitCode.Done;
-        first = null;
-        name = Path.GetFileNameWithoutExtension(request.File);
         for (int i = 0; i < places.Count; i++)
         {
             (string, string)[] set = [.. request.Inputs.Select((input, k) => (input.Key, input.Texts[places[i][k]]))];
-            DrawableResult read = DrawableScenario.Open(request.File, set);
-            ProblemWriter.Write(error, read.Read.Problems.Where(p => told.Add(p.ToString())));
-            first ??= read.Read;
-            if (read.Scenario is null)
+            points[i] = DrawableScenario.Open(request.File, set);
+            ReadResult read = points[i].Read;
+            ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
+            if (points[i].Scenario is null)
             {
-                bool isOurs = read.Read.Problems.All(p => p.Severity != Severity.Error || p.File == CommandLine);
-                code = read.Read.CannotRead ? ExitCode.CannotReadOrWrite : isOurs ? ExitCode.WrongCommandLine : ExitCode.WrongInput;
+                bool isOurs = read.Problems.All(p => p.Severity != Severity.Error || p.File == CommandLine);
+                code = read.CannotRead ? ExitCode.CannotReadOrWrite : isOurs ? ExitCode.WrongCommandLine : ExitCode.WrongInput;
                 return null;
             }
-
-            scenarios[i] = read.Scenario;
         }
 
-        return scenarios;
+        return points;
     }
 
-    private SweepPoint[] RunPoints(IReadOnlyList<int[]> places, DrawableScenario[] scenarios, string[] asked)
+    private SweepPoint?[] RunPoints(IReadOnlyList<int[]> places, DrawableResult[] points, string[] asked, bool isQuiet)
     {
-        var progress = new ProgressLine(error, request.Odds > 0 ? "matches" : "points", places.Count * Math.Max(1, request.Odds), request.Quiet || request.Json);
+        var progress = new ProgressLine(error, "points", places.Count, isQuiet);
         var done = new SweepPoint?[places.Count];
-        if (request.Odds > 0)
+        var gate = new object();
+        try
         {
-            // matches use the threads; points come one after the other, all on the same draws
-            for (int i = 0; i < places.Count && !cancel.IsCancellationRequested; i++)
+            Parallel.For(0, places.Count, new ParallelOptions { MaxDegreeOfParallelism = request.Plan.Threads, CancellationToken = cancel }, i =>
             {
-                var source = new FileMatchSource(scenarios[i], request.Seed);
-                IReadOnlyList<MatchEnd> outcomes = Campaign.Run(new BatchMatchRunner(scenarios[i].Middle), source, (0, request.Odds), [], 0.0, request.Threads, _ => progress.Step(), cancel);
-                done[i] = cancel.IsCancellationRequested ? null : RunPoint(places[i], scenarios[i], asked) with { Odds = Tally.Of(outcomes) };
-            }
-        }
-        else
-        {
-            var gate = new object();
-            try
-            {
-                Parallel.For(0, places.Count, new ParallelOptions { MaxDegreeOfParallelism = request.Threads, CancellationToken = cancel }, i =>
+                SweepPoint point = RunPoint(places[i], points[i].Scenario!, asked);
+                lock (gate)
                 {
-                    SweepPoint point = RunPoint(places[i], scenarios[i], asked);
-                    lock (gate)
-                    {
-                        done[i] = point;
-                        progress.Step();
-                    }
-                });
-            }
-            catch (OperationCanceledException)
-            {
-                // what is finished is reported
-            }
+                    done[i] = point;
+                    progress.Step();
+                }
+            });
+        }
+        catch (OperationCanceledException)
+        {
+            // what is finished is reported
         }
 
         progress.End();
-        return [.. done.OfType<SweepPoint>()];
+        return done;
     }
 
     private SweepPoint RunPoint(int[] place, DrawableScenario scenario, string[] asked)

@@ -9,8 +9,6 @@ public class KillTests(ITestOutputHelper output)
     private static readonly string s_program = typeof(CommandLineApp).Assembly.Location;
     private static readonly int s_kills = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_KILLS"), out int n) ? n : 5;
 
-    private const string Short = "question = \"Short\"\nrobot = \"robots/mole.toml\"\n[manoeuvre]\nkind = \"shove\"\nend = \"0.3 s\"\nstart = \"0.01 s\"\n[shove]\ngap = \"2 mm\"\ndeciding_ground = \"5 mm\"\n[opponent]\nrobot = \"robots/mole.toml\"\nstart = \"0.01 s\"\n";
-
     [Fact]
     public void A_killed_run_leaves_no_half_file_and_the_next_one_clears_up() => KilledAgainAndAgain("run", (Repository.Scenario("launch-soft"), []));
 
@@ -18,7 +16,10 @@ public class KillTests(ITestOutputHelper output)
     public void A_killed_odds_goes_on_to_the_same_matches() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "300", "--threads", "1"]));
 
     [Fact]
-    public void A_killed_ladder_leaves_no_half_file() => KilledAgainAndAgain("ladder", ("robots/mole.toml", ["robots/vole.toml", "--scene", "short.toml", "--matches", "20"]));
+    public void A_killed_ladder_goes_on_to_the_same_matches() => KilledAgainAndAgain("ladder", ("robots/mole.toml", ["robots/vole.toml", "--scene", "short.toml", "--matches", "20"]));
+
+    [Fact]
+    public void A_killed_sweep_goes_on_to_the_same_matches() => KilledAgainAndAgain("sweep", ("short.toml", ["--vary", "chassis.mass=1.2 kg..1.5 kg", "--points", "3", "--odds", "100", "--threads", "1"]));
 
     [Fact]
     public async Task A_full_disk_is_exit_4_in_one_line()
@@ -73,15 +74,15 @@ public class KillTests(ITestOutputHelper output)
     [Fact]
     public void Two_processes_in_one_folder_leave_whole_files()
     {
-        using ScratchFolder scratch = Files();
+        using ScratchFolder scratch = ShortMatches.Files();
         string[] args = ["run", Repository.Scenario("launch-soft"), "--quiet", "--out"];
-        Assert.Equal(ExitCode.Done, Finish(Start(scratch, [.. args, scratch["whole"]])).Code);
+        Assert.Equal(ExitCode.Done, ShortMatches.Finish(ShortMatches.Start(scratch, [.. args, scratch["whole"]])).Code);
         for (int round = 0; round < 2; round++)
         {
-            Process[] both = [Start(scratch, [.. args, scratch["out"]]), Start(scratch, [.. args, scratch["out"]])];
+            Process[] both = [ShortMatches.Start(scratch, [.. args, scratch["out"]]), ShortMatches.Start(scratch, [.. args, scratch["out"]])];
             foreach (Process process in both)
             {
-                (int code, string error) = Finish(process);
+                (int code, string error) = ShortMatches.Finish(process);
                 Assert.True(code is ExitCode.Done or ExitCode.CannotReadOrWrite, $"{code} {error}");
                 Assert.DoesNotContain("   at ", error);
                 Assert.DoesNotContain("internal fault", error);
@@ -90,22 +91,22 @@ public class KillTests(ITestOutputHelper output)
             Whole(scratch);
         }
 
-        Assert.Equal(ExitCode.Done, Finish(Start(scratch, [.. args, scratch["out"]])).Code);
+        Assert.Equal(ExitCode.Done, ShortMatches.Finish(ShortMatches.Start(scratch, [.. args, scratch["out"]])).Code);
         Same(scratch);
     }
 
     private void KilledAgainAndAgain(string command, (string File, string[] More) what)
     {
-        using ScratchFolder scratch = Files();
+        using ScratchFolder scratch = ShortMatches.Files();
         var random = new Random(15);
         string[] args = [command, what.File, .. what.More, "--quiet", "--out"];
         long start = Stopwatch.GetTimestamp();
-        Assert.Equal(ExitCode.Done, Finish(Start(scratch, [.. args, scratch["whole"]])).Code);
+        Assert.Equal(ExitCode.Done, ShortMatches.Finish(ShortMatches.Start(scratch, [.. args, scratch["whole"]])).Code);
         double usual = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         int hits = 0;
         for (int i = 0; i < s_kills; i++)
         {
-            using Process process = Start(scratch, [.. args, scratch["out"]]);
+            using Process process = ShortMatches.Start(scratch, [.. args, scratch["out"]]);
             if (!process.WaitForExit((int)(usual * (0.2 + (0.8 * random.NextDouble())))))
             {
                 hits++;
@@ -116,7 +117,7 @@ public class KillTests(ITestOutputHelper output)
             Whole(scratch);
         }
 
-        (int code, string error) = Finish(Start(scratch, [.. args, scratch["out"]]));
+        (int code, string error) = ShortMatches.Finish(ShortMatches.Start(scratch, [.. args, scratch["out"]]));
         Assert.True(code == ExitCode.Done, error);
         Same(scratch);
         output.WriteLine($"{hits} of {s_kills} killed");
@@ -141,32 +142,4 @@ public class KillTests(ITestOutputHelper output)
 
     private static string[] Names(string folder) =>
         [.. Directory.GetFiles(folder).Select(f => Path.GetFileName(f)!).Where(n => !n.StartsWith(OutputFolder.MarkName, StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
-
-    private static ScratchFolder Files()
-    {
-        var scratch = new ScratchFolder();
-        Directory.CreateDirectory(scratch["robots"]);
-        foreach (string robot in Directory.EnumerateFiles(Path.Combine(Repository.Root, "scenarios", "robots")))
-        {
-            File.Copy(robot, scratch["robots/" + Path.GetFileName(robot)]);
-        }
-
-        File.WriteAllText(scratch["short.toml"], Short);
-        return scratch;
-    }
-
-    private static Process Start(ScratchFolder scratch, params string[] args) =>
-        Process.Start(new ProcessStartInfo("dotnet", [s_program, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = scratch.Path })!;
-
-    private static (int Code, string Error) Finish(Process process)
-    {
-        using (process)
-        {
-            process.OutputDataReceived += (_, _) => { };
-            process.BeginOutputReadLine();
-            string error = process.StandardError.ReadToEnd();
-            process.WaitForExit();
-            return (process.ExitCode, error);
-        }
-    }
 }

@@ -6,14 +6,15 @@ using PushSim.Simulation;
 namespace PushSim.Cli.Chance;
 
 /// <summary>What must agree for two files of finished matches to belong together.</summary>
+/// <param name="Command">The command whose matches they are.</param>
 /// <param name="Fingerprint">Of the files that were read and of all that is drawn.</param>
 /// <param name="Seed">The seed.</param>
-/// <param name="Matches">Matches of the whole [1].</param>
+/// <param name="Matches">Matches of each contest, all parts together [1].</param>
 /// <param name="Part">Which part, from 1 [1].</param>
 /// <param name="Parts">Count of parts [1].</param>
-internal sealed record FinishedHead(string Fingerprint, ulong Seed, long Matches, int Part, int Parts)
+internal sealed record FinishedHead(string Command, string Fingerprint, ulong Seed, long Matches, int Part, int Parts)
 {
-    public string Text => string.Create(CultureInfo.InvariantCulture, $"# finished matches 2; fingerprint {Fingerprint}; seed {Seed}; matches {Matches}; part {Part} of {Parts}");
+    public string Text => string.Create(CultureInfo.InvariantCulture, $"# finished matches 3 of {Command}; fingerprint {Fingerprint}; seed {Seed}; matches {Matches}; part {Part} of {Parts}");
 }
 
 /// <summary>
@@ -25,7 +26,8 @@ internal sealed class FinishedMatches : IDisposable
     /// <summary>Ending of the file that is written beside and then renamed.</summary>
     public const string Beside = ".new";
 
-    private const string Columns = "match,winner,ending,ground_gained_m,end_time_s,limit,opponent_limit,cause";
+    /// <summary>Columns of a match; before them a file of finished matches has the number of its contest, from 0.</summary>
+    public const string Columns = "match,winner,ending,ground_gained_m,end_time_s,limit,opponent_limit,cause";
     private const int Cells = 8;
     private const string SecondsMark = "# seconds ";
 
@@ -33,10 +35,17 @@ internal sealed class FinishedMatches : IDisposable
 
     private FinishedMatches(StreamWriter writer) => _writer = writer;
 
-    public static string NameOf(int part, int parts, bool isAgainst) => string.Create(CultureInfo.InvariantCulture, $"part-{part}-of-{parts}{(isAgainst ? "-against" : "")}.csv");
+    public static string NameOf(int part, int parts) => string.Create(CultureInfo.InvariantCulture, $"part-{part}-of-{parts}.csv");
+
+    /// <summary>The count of parts that a file's name tells; 0 if it is no name of a part.</summary>
+    public static int PartsOf(string path)
+    {
+        string[] words = Path.GetFileNameWithoutExtension(path).Split('-');
+        return words.Length == 4 && int.TryParse(words[3], NumberStyles.None, CultureInfo.InvariantCulture, out int n) ? n : 0;
+    }
 
     /// <summary>The matches of a file whose head is as expected; null if it is not there or is of something else.</summary>
-    public static IReadOnlyList<MatchEnd>? Read(string path, FinishedHead head, out double seconds)
+    public static IReadOnlyList<(int Contest, MatchEnd End)>? Read(string path, FinishedHead head, out double seconds)
     {
         seconds = 0.0;
         if (!File.Exists(path))
@@ -51,7 +60,7 @@ internal sealed class FinishedMatches : IDisposable
             return null;
         }
 
-        List<MatchEnd> outcomes = [];
+        List<(int Contest, MatchEnd End)> outcomes = [];
 
         // what follows the last line end was cut off
         foreach (string line in lines[1..^1])
@@ -60,9 +69,9 @@ internal sealed class FinishedMatches : IDisposable
             {
                 seconds += double.TryParse(line[SecondsMark.Length..], NumberStyles.Float, CultureInfo.InvariantCulture, out double s) ? s : 0.0;
             }
-            else if (Row(line.TrimEnd('\r')) is MatchEnd outcome)
+            else if (line.IndexOf(',') is int comma and > 0 && int.TryParse(line.AsSpan(0, comma), NumberStyles.None, CultureInfo.InvariantCulture, out int contest) && Row(line[(comma + 1)..].TrimEnd('\r')) is MatchEnd outcome)
             {
-                outcomes.Add(outcome);
+                outcomes.Add((contest, outcome));
             }
         }
 
@@ -70,15 +79,23 @@ internal sealed class FinishedMatches : IDisposable
     }
 
     /// <summary>Begins a file anew with what is finished already; rows are added to it.</summary>
-    public static FinishedMatches Begin(string path, FinishedHead head, IEnumerable<MatchEnd> finished, double seconds)
+    /// <param name="path">The file.</param>
+    /// <param name="head">Its head.</param>
+    /// <param name="finished">Finished matches of each contest.</param>
+    /// <param name="seconds">Time that they took [s].</param>
+    public static FinishedMatches Begin(string path, FinishedHead head, IReadOnlyList<IEnumerable<MatchEnd>> finished, double seconds)
     {
         string beside = path + Beside;
         using (var writer = new StreamWriter(beside, append: false, new UTF8Encoding(false)) { NewLine = "\n" })
         {
-            WriteHead(writer, head);
-            foreach (MatchEnd outcome in finished)
+            writer.WriteLine(head.Text);
+            writer.WriteLine("contest," + Columns);
+            for (int contest = 0; contest < finished.Count; contest++)
             {
-                writer.WriteLine(Line(outcome));
+                foreach (MatchEnd outcome in finished[contest])
+                {
+                    writer.WriteLine(Line(contest, outcome));
+                }
             }
 
             WriteSeconds(writer, seconds);
@@ -88,13 +105,7 @@ internal sealed class FinishedMatches : IDisposable
         return new FinishedMatches(new StreamWriter(path, append: true, new UTF8Encoding(false)) { NewLine = "\n", AutoFlush = true });
     }
 
-    public static void WriteHead(TextWriter writer, FinishedHead head)
-    {
-        writer.WriteLine(head.Text);
-        writer.WriteLine(Columns);
-    }
-
-    public void Add(MatchEnd outcome) => _writer.WriteLine(Line(outcome));
+    public void Add(int contest, MatchEnd outcome) => _writer.WriteLine(Line(contest, outcome));
 
     public void AddSeconds(double seconds) => WriteSeconds(_writer, seconds);
 
@@ -108,6 +119,8 @@ internal sealed class FinishedMatches : IDisposable
         cause = SafeCell.Of(cause);
         return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},{Limit(o, o.Limit)},{Limit(o, o.OpponentLimit)},\"{cause}\"");
     }
+
+    private static string Line(int contest, MatchEnd o) => string.Create(CultureInfo.InvariantCulture, $"{contest},{Line(o)}");
 
     private static string Limit(MatchEnd o, PushLimit limit) => o.HasFailed ? "" : JsonReport.Name(limit);
 
