@@ -21,14 +21,15 @@ internal static class OddsCommand
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches to run.", 1000, 1, MostMatches);
         var within = new Option<string?>("--within") { Description = "Stop when the win share is known to this, for example 2% or 0.02.", HelpName = "SHARE" };
         var against = new Option<string?>("--against") { Description = "Compare with another scenario on the same draws.", HelpName = "FILE" };
+        var effects = new Option<bool>("--effects") { Description = "Also tell how much each input matters together with others: as many matches more for each of them." };
         var parts = new PartOptions();
         Option<long> match = CommonOptions.Whole("--match", "K", "Run this one match again and show it like run.", -1, 0, MostMatches);
         var command = new Command(
             "odds",
             "How sure is the win: draws values from their tolerances and runs many matches.\n\n"
-            + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mine.toml --against other.toml --within 2%\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
+            + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mine.toml --against other.toml --within 2%\n  pushsim odds mine.toml --matches 500 --effects\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
         {
-            file, matches, common.Seed, common.Threads, within, against, match,
+            file, matches, common.Seed, common.Threads, within, against, effects, match,
         };
         parts.AddTo(command, common);
         common.AddTo(command);
@@ -36,7 +37,7 @@ internal static class OddsCommand
         {
             var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             var request = new OddsRequest(
-                parsed.GetValue(file)!, parsed.GetValue(against), plan, Share(parsed.GetValue(within)), parsed.GetValue(match) is long k and >= 0 ? k : null,
+                parsed.GetValue(file)!, parsed.GetValue(against), plan, Share(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match) is long k and >= 0 ? k : null,
                 parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {

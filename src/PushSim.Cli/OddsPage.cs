@@ -26,7 +26,7 @@ internal static class OddsPage
             [
                 .. RunPage.Inputs(own.Read), .. other is null ? [] : RunPage.Inputs(other.Read),
                 .. RunPage.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
-                .. RunPage.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
+                .. request.Effects ? RunPage.Given("--effects", "yes") : [], .. RunPage.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
             Estimates = own.Read.Notes,
             Computation = replayed + OddsReport.Computation(result),

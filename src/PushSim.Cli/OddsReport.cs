@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis;
 using PushSim.Analysis.Chance;
+using PushSim.Cli.Chance;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
@@ -38,11 +39,12 @@ internal static class OddsReport
     }
 
     /// <summary>The tables, for screen and page.</summary>
-    public static IReadOnlyList<ReportTable> Tables(OddsResult r) => [Shares(r), Decisions(r), .. r.Inputs.Count > 0 ? [Mattering(r)] : Array.Empty<ReportTable>(), Drawn(r.Values)];
+    public static IReadOnlyList<ReportTable> Tables(OddsResult r) =>
+        [Shares(r), Decisions(r), .. r.Inputs.Count > 0 ? [Mattering(r)] : Array.Empty<ReportTable>(), .. r.Effects.Count > 0 ? [Together(r)] : Array.Empty<ReportTable>(), Drawn(r.Values)];
 
     /// <summary>Seed, speed and methods.</summary>
     public static string Computation(OddsResult r) =>
-        Text($"seed {r.Seed}; {r.MatchesPerSecond:0.#} matches a second; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches");
+        Text($"seed {r.Seed}; {r.MatchesPerSecond:0.#} matches a second; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(r.Effects.Count > 0 ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}");
 
     public static string Json(OddsResult r) => JsonReport.Write(w =>
     {
@@ -73,6 +75,18 @@ internal static class OddsReport
             w.WriteStartObject();
             w.WriteString("input", name);
             w.WriteNumber("variance_share", share);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteStartArray("effects_with_others");
+        foreach (InputEffect e in r.Effects)
+        {
+            w.WriteStartObject();
+            w.WriteString("input", e.Key);
+            w.WriteNumber("variance_share", e.Share);
+            w.WriteNumber("variance_share_low", e.Interval.Low);
+            w.WriteNumber("variance_share_high", e.Interval.High);
             w.WriteEndObject();
         }
 
@@ -140,6 +154,17 @@ internal static class OddsReport
         }
 
         return table;
+    }
+
+    private static ReportTable Together(OddsResult r)
+    {
+        ReportTable table = new ReportTable("What matters together with others").AddColumn("Input").AddNumberColumn("Has a hand in").AddColumn("95 % interval");
+        foreach (InputEffect e in r.Effects)
+        {
+            table.AddRow(e.Key, Percent(e.Share), Text($"{100.0 * e.Interval.Low:0.0} to {100.0 * e.Interval.High:0.0} %"));
+        }
+
+        return table.AddRemark("share of the ground's variance that is there only because this input is not known, alone or together with others; the shares may add up to more than 100 %", isAside: true);
     }
 
     private static void WriteTally(Utf8JsonWriter w, Tally t)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
+using PushSim.Cli.Chance;
 using PushSim.Scenarios.Drawing;
 
 namespace PushSim.Cli;
@@ -24,6 +25,9 @@ internal sealed record OddsResult
 
     /// <summary>Inputs and their share of the ground's variance, those above noise, largest first [1].</summary>
     public required IReadOnlyList<(string Name, double Share)> Inputs { get; init; }
+
+    /// <summary>What each input does together with others, largest first; empty if not asked.</summary>
+    public IReadOnlyList<InputEffect> Effects { get; init; } = [];
 
     public required double MatchesPerSecond { get; init; }
 

@@ -31,7 +31,9 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         string path = request.Out ?? Path.Combine("pushsim-out", own.Source.Middle.Name + "-odds");
         OutputFolder? folder = hasFiles ? MatchWork.Open(request.Plan, path, request.Force) : null;
         Side[] sides = other is null ? [own] : [own, other];
-        var work = new MatchWork(request.Plan, Fingerprint.Of(sides.Select(s => s.Fingerprint)), [.. sides.Select(s => s.Source)], error, cancel);
+        string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
+        FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
+        var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, error, cancel);
         if (!request.Plan.Merge)
         {
             work.Run(folder, request.Quiet || request.Json, request.Within);
@@ -41,10 +43,10 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             return ExitCode.RunFailed;
         }
 
-        return request.Plan.Part is not null ? work.EndPart(output, folder!) : Report(work, own, other, folder);
+        return request.Plan.Part is not null ? work.EndPart(output, folder!) : Report(work, own, other, keys, folder);
     }
 
-    private int Report(MatchWork work, Side own, Side? other, OutputFolder? folder)
+    private int Report(MatchWork work, Side own, Side? other, string[] keys, OutputFolder? folder)
     {
         own.Outcomes = work.Of(0);
         if (other is not null)
@@ -52,7 +54,9 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             other.Outcomes = work.Of(1);
         }
 
-        OddsResult result = OddsResult.Of(own, other, request, cancel.IsCancellationRequested, work.Rate);
+        int first = other is null ? 1 : 2;
+        InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(first + i)))];
+        OddsResult result = OddsResult.Of(own, other, request, cancel.IsCancellationRequested, work.Rate) with { Effects = [.. effects.OrderByDescending(e => e.Share)] };
         List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, own, other, result);
         if (folder is not null && files.Count > 0)
         {
@@ -103,7 +107,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             return null;
         }
 
-        return new Side(new FileMatchSource(scenario, request.Plan.Seed), scenario.Values, Fingerprint.Of(read), read.Read, isAgainst);
+        return new Side(scenario, new FileMatchSource(scenario, request.Plan.Seed), Fingerprint.Of(read), read.Read, isAgainst);
     }
 
     private List<string> Write(OutputFolder folder, Side own, Side? other, OddsResult result)
@@ -141,8 +145,10 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     }
 
     /// <summary>One of the scenarios that are run.</summary>
-    internal sealed record Side(FileMatchSource Source, IReadOnlyList<TolerancedValue> Values, string Fingerprint, ReadResult Read, bool IsAgainst)
+    internal sealed record Side(DrawableScenario Scenario, FileMatchSource Source, string Fingerprint, ReadResult Read, bool IsAgainst)
     {
+        public IReadOnlyList<TolerancedValue> Values => Scenario.Values;
+
         public IReadOnlyList<MatchEnd> Outcomes { get; set; } = [];
 
         /// <summary>Number of the match with the middle one of all grounds gained; null if none was finished.</summary>

@@ -59,6 +59,36 @@ public class ChanceCommandTests
         Assert.Contains("chassis.centre_of_mass.x = ", match.Error);
     }
 
+    // the file's word counts, else the accuracy of many matches; a match that differs in one input differs in nothing else
+    [Theory]
+    [InlineData("", 3e-3, "ARK3(2)")]
+    [InlineData("[numerics]\ntolerance = 0.0002\n", 2e-4, "ARK4(3)")]
+    [InlineData("[numerics]\nmethod = \"ARK3(2)\"\n", 1e-4, "ARK3(2)")]
+    public void Matches_are_as_accurate_as_the_file_asks(string more, double tolerance, string method)
+    {
+        using ScratchFolder scratch = ShortMatches.Files(more);
+        DrawableScenario scenario = DrawableScenario.Open(scratch["short.toml"]).Scenario!;
+        var source = new FileMatchSource(scenario, 1);
+        Assert.Equal((tolerance, method), (source.Middle.Numerics.Tolerance, source.Middle.Numerics.Method));
+        Assert.Equal(source.Middle.Numerics, source.Match(3, out _)!.Numerics);
+        string key = scenario.Values[2].Key;
+        double[] redrawn = new FileMatchSource(scenario, 1, key).Values(3);
+        Assert.Equal(scenario.Values.Select(v => v.Key == key), source.Values(3).Zip(redrawn, (a, b) => a != b));
+    }
+
+    [Fact]
+    public void Effects_name_every_input_with_an_interval()
+    {
+        using ScratchFolder scratch = ShortMatches.Files();
+        Cli cli = Cli.Run("odds", scratch["short.toml"], "--matches", "100", "--effects", "--json");
+        Assert.Equal(ExitCode.Done, cli.Code);
+        JsonElement r = JsonDocument.Parse(cli.Output).RootElement;
+        JsonElement[] effects = [.. r.GetProperty("effects_with_others").EnumerateArray()];
+        Assert.Equal(r.GetProperty("drawn").EnumerateArray().Select(d => d.GetProperty("key").GetString()).Distinct().Order(), effects.Select(e => e.GetProperty("input").GetString()).Order());
+        Assert.All(effects, e => Assert.InRange(e.GetProperty("variance_share").GetDouble(), e.GetProperty("variance_share_low").GetDouble(), e.GetProperty("variance_share_high").GetDouble()));
+        Assert.InRange(effects.Sum(e => e.GetProperty("variance_share").GetDouble()), 0.7, 3.0);
+    }
+
     [Fact]
     public void Against_itself_the_difference_is_nothing_for_sure()
     {

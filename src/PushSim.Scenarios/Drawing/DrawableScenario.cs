@@ -13,12 +13,13 @@ public sealed class DrawableScenario
     private readonly SceneTrees _trees;
     private readonly ReadOptions _options;
 
-    private DrawableScenario(SceneTrees trees, ReadOptions options, IReadOnlyList<TolerancedValue> values, ScenarioSettings middle)
+    private DrawableScenario(SceneTrees trees, ReadOptions options, IReadOnlyList<TolerancedValue> values, ScenarioSettings middle, bool statesAccuracy)
     {
         _trees = trees;
         _options = options;
         Values = values;
         Middle = middle;
+        StatesAccuracy = statesAccuracy;
     }
 
     /// <summary>The values that are drawn, in the order in which <see cref="With"/> takes them.</summary>
@@ -26,6 +27,9 @@ public sealed class DrawableScenario
 
     /// <summary>The scenario at the files' own values.</summary>
     public ScenarioSettings Middle { get; }
+
+    /// <summary>Whether the file asks for a method or a tolerance of integration.</summary>
+    public bool StatesAccuracy { get; }
 
     /// <summary>Reads a scenario file, its robots and what is set anew in them.</summary>
     /// <param name="path">The scenario file.</param>
@@ -106,6 +110,6 @@ public sealed class DrawableScenario
         (ScenarioSettings? again, RobotSettings? _) = ScenarioReader.Evaluate(second, trees);
         return again is null
             ? new DrawableResult(ScenarioReader.Result(second, null, null), null)
-            : new DrawableResult(read, new DrawableScenario(trees, options, second.Recorder.Values, middle));
+            : new DrawableResult(read, new DrawableScenario(trees, options, second.Recorder.Values, middle, read.Inputs.Any(i => i.Key is "numerics.method" or "numerics.tolerance")));
     }
 }

@@ -88,7 +88,7 @@ internal static class RobotKeys
         Number("motor", "gear_efficiency", 0.05, 1, "Efficiency of that gearbox.", "\"75 %\"", "by gear_stages, else the drive's if the data have a gear_ratio, else 100 %").Usual(0.3, 1),
         Quantity("motor", "brush_drop", Dimension.Voltage, 0, 10, "Voltage drop of both brushes together.", "0.4 V", "0 V").Usual(0, 2),
         Quantity("motor", "friction_torque", Dimension.Torque, 0, 100, "Dry friction at the motor shaft; replaces the one from the no-load current.", "0.6 mN m", "from the no-load current").Usual(0, 0.02),
-        Quantity("motor", "viscous_friction", Dimension.RotaryDamping, 0, 10, "Viscous friction at the motor shaft.", "0.000001 N m s/rad", "0").Usual(0, 0.0001),
+        Quantity("motor", "viscous_friction", Dimension.RotaryDamping, 0, 10, "Viscous friction at the motor shaft.", "0.000001 N m s/rad", "0 N m s/rad").Usual(0, 0.0001),
         Quantity("motor", "rotor_inertia", Dimension.Inertia, 0, 10, "Rotor inertia.", "3 g cm2", "0 (and a warning: it matters at high ratios)").Usual(2e-09, 2e-05),
         Quantity("motor", "inductance", Dimension.Inductance, 0, 10, "Winding inductance; only shown, never integrated.", "1.1 mH").Usual(1e-06, 0.02),
         Quantity("motor", "reference_temperature", Dimension.Temperature, -40, 200, "Winding temperature at which the data hold.", "25 °C", "25 °C").Usual(10, 40),
@@ -110,7 +110,7 @@ internal static class RobotKeys
         Quantity("drive", "friction_torque", Dimension.Torque, 0, 1e4, "Dry friction of the drive besides its motors'.", "5 mN m", "0 N m").Usual(0, 0.2),
         Quantity("drive", "friction_wind_up", Dimension.Angle, 1e-5, 1, "Wind-up of the gears at which their friction slides.", "0.6 deg", "0.01 rad").Usual(0.05 * Degree, 6 * Degree),
         Number("drive", "friction_damping", 0, 5, "Damping ratio of that wind-up.", "0.5", "0.5").Usual(0.05, 1.5),
-        Quantity("drive", "extra_inertia", Dimension.Inertia, 0, 10, "Inertia of shafts and gears at the drive.", "5 g cm2", "0").Usual(0, 0.001),
+        Quantity("drive", "extra_inertia", Dimension.Inertia, 0, 10, "Inertia of shafts and gears at the drive.", "5 g cm2", "0 kg m2").Usual(0, 0.001),
 
         Text("controller", "name", "Name used in tables and messages.", "left", required: true),
         Choice("controller", "side", ["left", "right"], "The side of the mix it follows.", required: true),

@@ -70,8 +70,8 @@ internal static class ScenarioKeys
         Number("manoeuvre.points", "turn", -1, 1, "Turn command, positive turns left.", "0.0", "0").Usual(-1, 1),
         Flag("manoeuvre.points", "ramp", "Reached by a straight line from the point before.", "false"),
 
-        Text("numerics", "method", "Name of the integration method.", "ARK3(2)", "ARK3(2)"),
-        Number("numerics", "tolerance", 1e-12, 0.1, "Relative tolerance.", "0.001", "0.001").Usual(1e-08, 0.01),
+        Text("numerics", "method", "Name of the integration method. Drawn matches take ARK3(2) at 0.003 unless method or tolerance is given.", "ARK3(2)", "ARK4(3)"),
+        Number("numerics", "tolerance", 1e-12, 0.1, "Relative tolerance.", "0.001", "0.0001").Usual(1e-08, 0.01),
         Quantity("numerics", "sample_rate", Dimension.Frequency, 1, 1e5, "History samples per second.", "1 kHz", "1 kHz").Usual(100, 20000),
     ];
 }

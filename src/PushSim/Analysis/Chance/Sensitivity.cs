@@ -50,31 +50,38 @@ public static class Sensitivity
     }
 
     /// <summary>
-    /// First-order and total index from designed samples: A and B independent, AB like A with this input from B. First: mean f_B (f_AB - f_A) / V; total (Jansen 1999):
-    /// mean (f_A - f_AB)^2 / 2V.
+    /// Total index of one input, the share of the variance that it has a hand in, alone or together with others, from pairs of outputs that differ in this input alone:
+    /// T = mean (f_A - f_AB)^2 / 2V. Jansen, Comput. Phys. Commun. 117:35, 1999; 95 % interval of the ratio by the delta method (Casella and Berger, Statistical
+    /// Inference, 2002, section 5.5.4, from memory). Value and ends from 0 to 1; 0 to 1 where two pairs or less, or no variance, say nothing [1].
     /// </summary>
-    /// <param name="a">Outputs of A.</param>
-    /// <param name="b">Outputs of B.</param>
-    /// <param name="ab">Outputs of A with the input from B.</param>
-    public static (double First, double Total) Designed(ReadOnlySpan<double> a, ReadOnlySpan<double> b, ReadOnlySpan<double> ab)
+    /// <param name="a">Outputs.</param>
+    /// <param name="ab">Outputs with the input drawn anew, all others the same; as many.</param>
+    public static (double Share, Interval Interval) Total(ReadOnlySpan<double> a, ReadOnlySpan<double> ab)
     {
-        double[] all = [.. a, .. b];
+        int n = a.Length;
+        double[] all = [.. a, .. ab];
         (double mean, double variance) = Moments(all);
-        if (variance <= 0.0)
+        if (n < 3 || variance <= 0.0)
         {
-            return (0.0, 0.0);
+            return (0.0, new Interval(0.0, 1.0));
         }
 
-        double first = 0.0;
-        double total = 0.0;
-        for (int i = 0; i < a.Length; i++)
+        double share = 0.0;
+        for (int i = 0; i < n; i++)
         {
-            // about the mean: less noise, same value
-            first += (b[i] - mean) * (ab[i] - a[i]);
-            total += (a[i] - ab[i]) * (a[i] - ab[i]);
+            share += 0.5 * (a[i] - ab[i]) * (a[i] - ab[i]) / n / variance;
         }
 
-        return (first / a.Length / variance, 0.5 * total / a.Length / variance);
+        double squares = 0.0;
+        for (int i = 0; i < n; i++)
+        {
+            double own = 0.5 * (((a[i] - mean) * (a[i] - mean)) + ((ab[i] - mean) * (ab[i] - mean)));
+            double off = (0.5 * (a[i] - ab[i]) * (a[i] - ab[i])) - (share * own);
+            squares += off * off;
+        }
+
+        double half = ShareInterval.Z * Math.Sqrt(squares / (n - 1) / n) / variance;
+        return (Math.Min(1.0, share), new Interval(Math.Clamp(share - half, 0.0, 1.0), Math.Min(1.0, share + half)));
     }
 
     private static (double Mean, double Variance) Moments(ReadOnlySpan<double> y)
