@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
+using PushSim.Cli.Starter;
 
 namespace PushSim.Cli;
 
@@ -8,7 +9,7 @@ namespace PushSim.Cli;
 public static class CommandLineApp
 {
     private const string Description =
-        "Simulates a small skid-steer robot from a text file: launch, braking, pull\nand drag tests, turning.\n\n"
+        "Simulates a small skid-steer robot from a text file: launch, braking, pull\nand drag tests, turning, shoving matches and their odds.\n\n"
         + "Examples:\n  pushsim new\n  pushsim run scenarios/launch-soft.toml\n  pushsim explain body_stiffness";
 
     /// <summary>Runs one command line.</summary>
@@ -16,8 +17,9 @@ public static class CommandLineApp
     /// <param name="output">Standard output.</param>
     /// <param name="error">Standard error.</param>
     /// <param name="cancel">Interrupt.</param>
+    /// <param name="input">A person's terminal to ask on; null asks nothing.</param>
     /// <returns>One of <see cref="ExitCode"/> [1].</returns>
-    public static int Invoke(string[] args, TextWriter output, TextWriter error, CancellationToken cancel = default)
+    public static int Invoke(string[] args, TextWriter output, TextWriter error, CancellationToken cancel = default, TextReader? input = null)
     {
         // not a RootCommand: that one is called after the program's file
         var root = new Command("pushsim", Description)
@@ -25,7 +27,7 @@ public static class CommandLineApp
             RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), LimitsCommand.Create(output, error, cancel),
             FitCommand.Create(output, error, cancel), PlanCommand.Create(output, error, cancel),
             OddsCommand.Create(output, error, cancel), SweepCommand.Create(output, error, cancel), LadderCommand.Create(output, error, cancel),
-            NewCommand.Create(output), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
+            NewCommand.Create(output, error, input), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
         };
         root.Add(CompletionCommand.Create(root, output));
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });

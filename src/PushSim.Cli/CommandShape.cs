@@ -1,4 +1,5 @@
 using System.CommandLine;
+using PushSim.Cli.Starter;
 using System.CommandLine.Completions;
 using System.CommandLine.Help;
 using PushSim.Scenarios.Keys;

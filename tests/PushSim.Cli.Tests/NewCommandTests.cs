@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PushSim.Scenarios.Keys;
+using PushSim.Cli.Starter;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -38,6 +39,79 @@ public class NewCommandTests
         Assert.Equal("finished", json.RootElement.GetProperty("status").GetString());
         Assert.Empty(json.RootElement.GetProperty("warnings").EnumerateArray());
         Assert.InRange(json.RootElement.GetProperty("energy_residual_ratio").GetDouble(), 0.0, 1e-3);
+    }
+
+    // across the trade: every mass class with every layout, several motors and tyres; as written it is right, and it runs
+    [Theory]
+    [InlineData("80 g", "2", "8 mm coreless", "craft foam")]
+    [InlineData("150g", "2", null, null)]
+    [InlineData("450 g", "4", "16mm", "silicone")]
+    [InlineData("1 lb", "6", "20 mm", null)]
+    [InlineData("1.5kg", "4", "25 mm brushed gearmotor, 12 V, 50:1", "urethane, firm")]
+    [InlineData(null, "8", null, "neoprene")]
+    [InlineData("3 kg", "4", "28 mm brushless outrunner", "solid soft elastomer, treaded")]
+    [InlineData("15 kg", "6", null, null)]
+    [InlineData("5 kg", null, "40 mm brushed", null)]
+    public void A_starter_of_the_asked_parts_is_right_and_runs(string? mass, string? wheels, string? motor, string? tyre)
+    {
+        using var scratch = new ScratchFolder();
+        string[] options = [.. new[] { ("--mass", mass), ("--wheels", wheels), ("--motor", motor), ("--tyre", tyre) }.Where(o => o.Item2 is not null).SelectMany(o => new[] { o.Item1, o.Item2! })];
+        foreach (string kind in new[] { "shove", "drag-test", "wall" })
+        {
+            Cli made = Cli.Run(["new", "--kind", kind, "--out", scratch[kind], .. options]);
+            Assert.True(made.Code == ExitCode.Done, made.Error);
+            Cli check = Cli.Run("check", scratch[$"{kind}/{kind}.toml"], scratch[$"{kind}/robot.toml"]);
+            string[] warned = [.. check.Error.Split('\n').Where(l => l.Contains("warning", StringComparison.Ordinal) && !l.Contains("\"mass\"", StringComparison.Ordinal))];
+            Assert.True(check.Code == ExitCode.Done && warned.Length == 0, check.Error);
+            using JsonDocument json = JsonDocument.Parse(Cli.Run("run", scratch[$"{kind}/{kind}.toml"], "--json").Output);
+            Assert.Equal("finished", json.RootElement.GetProperty("status").GetString());
+
+            // full throttle to the end: however its tyres chatter, something else than its command held it
+            Assert.DoesNotContain("zero command", json.RootElement.GetProperty("verdict").GetString());
+        }
+
+        string robot = File.ReadAllText(scratch["shove/robot.toml"]);
+        int count = int.Parse(wheels ?? "4", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(count == 2 ? 3 : count, robot.Split("[[wheel]]").Length - 1);
+        Assert.Equal(ExitCode.Done, Cli.Run("odds", scratch["shove/shove.toml"], "--matches", "2", "--json").Code);
+    }
+
+    [Theory]
+    [InlineData("--wheels", "3", "2, 4, 6 or 8")]
+    [InlineData("--mass", "20 g", "50 g to 100 kg")]
+    [InlineData("--mass", "1.5", "")]
+    [InlineData("--mass", "12 mm", "")]
+    [InlineData("--motor", "rocket", "on the shelf")]
+    [InlineData("--motor", "brushed", "say more")]
+    [InlineData("--tyre", "elastomer", "say more")]
+    public void Wrong_parts_are_refused_and_nothing_is_written(string option, string value, string words)
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("new", "--out", scratch["a"], option, value);
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains(words, cli.Error);
+        Assert.False(Directory.Exists(scratch["a"]));
+    }
+
+    [Fact]
+    public void On_a_terminal_it_asks_and_asks_again()
+    {
+        using var scratch = new ScratchFolder();
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        using var input = new StringReader("heavy\n2.5 kg\n5\n6\n37 mm\n\n");
+        Assert.Equal(ExitCode.Done, CommandLineApp.Invoke(["new", "--out", scratch["a"]], output, error, default, input));
+        Assert.Contains("--wheels takes 2, 4, 6 or 8, not \"5\"", output.ToString());
+        string robot = File.ReadAllText(scratch["a/robot.toml"]);
+        Assert.Contains("mass = \"2500 g\"", robot);
+        Assert.Contains("shelf = \"37 mm brushed gearmotor, 12 V", robot);
+        Assert.Contains("shelf = \"solid soft elastomer\"", robot);
+        Assert.Contains("middle left", robot);
+
+        // options answer the questions
+        using var silent = new StringWriter();
+        Assert.Equal(ExitCode.Done, CommandLineApp.Invoke(["new", "--out", scratch["b"], "--wheels", "2"], silent, error, default, input));
+        Assert.DoesNotContain("Four questions", silent.ToString());
     }
 
     [Fact]

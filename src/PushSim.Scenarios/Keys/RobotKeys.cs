@@ -19,7 +19,7 @@ internal static class RobotKeys
         Table("robot", "outline", "What others touch."),
         Texts("robot", "include", "Files in this file's folder or below whose tables are added to this one; own values stand.", "[\"parts/tyres.toml\"]"),
 
-        Quantity("chassis", "mass", Dimension.Mass, 0.01, 500, "Mass of the whole robot with wheels and battery.", "1360 g", "the sum of the scale weights").Usual(0.1, 5),
+        Quantity("chassis", "mass", Dimension.Mass, 0.01, 500, "Mass of the whole robot with wheels and battery.", "1360 g", "the sum of the scale weights").Usual(0.1, 20),
         Quantity("chassis", "length", Dimension.Length, 0.01, 3, "Length of the body box, front to back.", "180 mm", required: true).Usual(0.05, 0.6),
         Quantity("chassis", "width", Dimension.Length, 0.01, 3, "Width of the body box.", "140 mm", required: true).Usual(0.04, 0.6),
         Quantity("chassis", "height", Dimension.Length, 0.005, 3, "Height of the body box.", "50 mm", required: true).Usual(0.015, 0.4),

@@ -37,7 +37,35 @@ internal static class PushLimits
             each[i] = series.At(first + i);
         }
 
-        return Spans(history.Time, first, each);
+        return Spans(history.Time, first, Steady(history.Time, first, each));
+    }
+
+    // Of a tyre that chatters the limit flickers many times in the shortest stretch: each moment counts as what holds most of the time around it.
+    private static PushLimit[] Steady(double[] time, int first, PushLimit[] each)
+    {
+        PushLimit[] steady = new PushLimit[each.Length];
+        int[] counts = new int[Enum.GetValues<PushLimit>().Length];
+        (int from, int to) = (0, 0);
+        for (int i = 0; i < each.Length; i++)
+        {
+            for (; to < each.Length && time[first + to] <= time[first + i] + ShortestSpan; to++)
+            {
+                counts[(int)each[to]]++;
+            }
+
+            for (; time[first + from] < time[first + i] - ShortestSpan; from++)
+            {
+                counts[(int)each[from]]--;
+            }
+
+            steady[i] = each[i];
+            for (int k = 0; k < counts.Length && each[i] != PushLimit.Idle; k++)
+            {
+                steady[i] = (PushLimit)k != PushLimit.Idle && counts[k] > counts[(int)steady[i]] ? (PushLimit)k : steady[i];
+            }
+        }
+
+        return steady;
     }
 
     /// <summary>The limit that held longest since the first touch, or at all if there was none (NaN); null if nothing was commanded.</summary>
@@ -62,7 +90,7 @@ internal static class PushLimits
 
             double end = time[first + Math.Min(i, each.Length - 1)];
             bool isShort = end - time[first + from] < ShortestSpan;
-            if (spans.Count > 0 && (isShort || spans[^1].Limit == each[from]))
+            if (spans.Count > 0 && ((isShort && spans[^1].Limit != PushLimit.Idle) || spans[^1].Limit == each[from]))
             {
                 spans[^1] = spans[^1] with { To = end };
             }

@@ -26,7 +26,7 @@ public static class Verdict
         return scenario.Manoeuvre.Kind switch
         {
             ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
-                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily after a peak of {a.PullBreakaway:0.00} N; the {a.LimitedBy} set the limit{buzz}."),
+                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : "")}; the {a.LimitedBy} set the limit{buzz}."),
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
                 Text($"{name} holds {a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and {p:0.00} N while sliding{buzz}."),
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{name} never tightens the tether."),

@@ -1,28 +1,35 @@
 using System.CommandLine;
 using System.Text;
 
-namespace PushSim.Cli;
+namespace PushSim.Cli.Starter;
 
 /// <summary>`pushsim new`: commented starter files that run as they are.</summary>
 internal static class NewCommand
 {
     private const string DefaultFolder = "pushsim-new";
 
-    public static Command Create(TextWriter output)
+    /// <param name="output">Standard output.</param>
+    /// <param name="error">Standard error.</param>
+    /// <param name="input">A person's terminal to ask on; null asks nothing.</param>
+    public static Command Create(TextWriter output, TextWriter error, TextReader? input)
     {
         var outDir = new Option<string>("--out") { Description = "Folder for the files.", HelpName = "DIR", DefaultValueFactory = _ => DefaultFolder };
         var kind = new Option<string>("--kind") { Description = "What the robot does.", HelpName = "KIND", DefaultValueFactory = _ => StarterFiles.DefaultKind };
+        var mass = new Option<string?>("--mass") { Description = "Mass of the robot, for example 1.5kg; sizes and motors follow it.", HelpName = "MASS" };
+        var wheels = new Option<string?>("--wheels") { Description = "2, 4, 6 or 8 wheels; 2 have a ball in front.", HelpName = "N" };
+        var motor = new Option<string?>("--motor") { Description = "Motor of the shelf, or its class: \"25 mm\".", HelpName = "NAME" };
+        var tyre = new Option<string?>("--tyre") { Description = "Tyre material of the shelf, or words of it.", HelpName = "NAME" };
         var force = new Option<bool>("--force") { Description = "Overwrite files that are there." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print one line only." };
         var command = new Command(
             "new",
             "Writes a commented scenario and robot that run as they are.\n\n"
-            + "Change them into your own. The schemas beside them let an editor complete\nand check while you type.\n\n"
+            + "On a terminal it asks for mass, wheels, motor and tyre unless one is given.\nChange them into your own. The schemas beside them let an editor complete\nand check while you type.\n\n"
             + "Kinds: " + Wrapped(StarterFiles.Kinds, "       ")
-            + "\n\nExamples:\n  pushsim new\n  pushsim new --kind pull-test --out my-robot\n  pushsim new --kind spot --force")
+            + "\n\nExamples:\n  pushsim new\n  pushsim new --kind pull-test --out my-robot\n  pushsim new --kind shove --mass 450g --wheels 2 --motor \"16 mm\" --out ant")
         {
-            outDir, kind, force, json, quiet,
+            outDir, kind, mass, wheels, motor, tyre, force, json, quiet,
         };
         outDir.Validators.Add(found =>
         {
@@ -40,19 +47,32 @@ internal static class NewCommand
                 found.AddError($"there is no kind \"{word}\"; choose from {string.Join(", ", StarterFiles.Kinds)}");
             }
         });
-        command.SetAction(parsed => New(
-            parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output));
+        command.SetAction(parsed =>
+        {
+            var answers = new StarterAnswers(parsed.GetValue(mass), parsed.GetValue(wheels), parsed.GetValue(motor), parsed.GetValue(tyre));
+            bool isAsked = input is not null && answers.IsEmpty && !parsed.GetValue(json) && !parsed.GetValue(quiet);
+            string wrong = "";
+            StarterDesign? design = isAsked ? StarterAnswers.Ask(input!, output) : answers.Design(out wrong);
+            if (wrong.Length > 0)
+            {
+                error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
+                error.WriteLine("help: pushsim new --help, pushsim shelf");
+                return ExitCode.WrongCommandLine;
+            }
+
+            return New(parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, design, parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output);
+        });
         return command;
     }
 
-    private static int New(string folder, string kind, bool force, bool json, bool quiet, TextWriter output)
+    private static int New(string folder, string kind, StarterDesign? design, bool force, bool json, bool quiet, TextWriter output)
     {
         if (File.Exists(folder))
         {
             throw new IOException($"{folder} is a file; give another folder with --out");
         }
 
-        IReadOnlyList<(string Name, string Text)> files = StarterFiles.Of(kind);
+        IReadOnlyList<(string Name, string Text)> files = StarterFiles.Of(kind, design);
         (string Name, string Text)[] due = [.. files.Where((f, i) => i == 0 || !IsSame(Path.Combine(folder, f.Name), f.Text))];
         string[] inTheWay = force ? [] : [.. due.Where(f => Path.Exists(Path.Combine(folder, f.Name))).Select(f => f.Name)];
         if (inTheWay.Length > 0)

@@ -1,8 +1,10 @@
+using System.Globalization;
 using System.Reflection;
 using System.Text;
+using System.Text.RegularExpressions;
 using PushSim.Scenarios.Keys;
 
-namespace PushSim.Cli;
+namespace PushSim.Cli.Starter;
 
 /// <summary>
 /// The starter files of `pushsim new`: one robot, and a scenario per kind. A new file Templates/scenario-NAME.toml is a new kind; nothing else
@@ -30,10 +32,13 @@ internal static class StarterFiles
     public static string? Find(string word) => Kinds.FirstOrDefault(k => k == word || k == word + "-test");
 
     /// <summary>Name and text of each file of a kind, the scenario first.</summary>
-    public static IReadOnlyList<(string Name, string Text)> Of(string kind)
+    /// <param name="kind">One of <see cref="Kinds"/>.</param>
+    /// <param name="design">The robot; null for the plain one.</param>
+    public static IReadOnlyList<(string Name, string Text)> Of(string kind, StarterDesign? design)
     {
-        string robot = Read("Templates/" + RobotName);
-        if (Locked.Contains(kind))
+        bool isLocked = Locked.Contains(kind);
+        string robot = design is null ? Read("Templates/" + RobotName) : new StarterRobot(design, isLocked).Text();
+        if (isLocked && design is null)
         {
             robot = robot.Replace("zero_command = \"brake\"              # or \"coast\", or \"locked\"", "zero_command = \"locked\"             # or \"coast\", or \"brake\"", StringComparison.Ordinal)
                 .Replace("zero_command = \"brake\"", "zero_command = \"locked\"", StringComparison.Ordinal);
@@ -41,11 +46,18 @@ internal static class StarterFiles
 
         return
         [
-            (kind + Suffix, Read(Prefix + kind + Suffix)),
+            (kind + Suffix, Scaled(Read(Prefix + kind + Suffix), design)),
             (RobotName, robot),
             .. Enum.GetValues<FileKind>().Select(f => (JsonSchema.FileName(f), JsonSchema.Shipped(f))),
         ];
     }
+
+    // what lies on or before the robot, and the opponent's mass, go with its size
+    private static string Scaled(string scenario, StarterDesign? design) => design is null ? scenario : Regex.Replace(
+        scenario,
+        """(?m)^(?:hook|anchor|x1|x2|"chassis\.mass").*$""",
+        line => Regex.Replace(line.Value, @"(-?\d+) (mm|g)""", m => string.Create(
+            CultureInfo.InvariantCulture, $"{double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * (m.Groups[2].Value == "g" ? design.Mass / StarterDesign.PlainMass : design.Scale):0} {m.Groups[2].Value}\"")));
 
     private static string Read(string resource)
     {
