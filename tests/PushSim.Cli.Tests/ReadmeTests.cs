@@ -8,8 +8,11 @@ public partial class ReadmeTests
 {
     private const string Prefix = "dotnet run --project src/PushSim.Cli -c Release -- ";
 
-    public static TheoryData<string> Commands() =>
-        [.. Command().Matches(File.ReadAllText(Path.Combine(Repository.Root, "README.md"))).Select(m => m.Groups[1].Value.Trim()).Distinct()];
+    private const string Walk = "my-robot";
+
+    private static IEnumerable<string> All => Command().Matches(File.ReadAllText(Path.Combine(Repository.Root, "README.md"))).Select(m => m.Groups[1].Value.Trim());
+
+    public static TheoryData<string> Commands() => [.. All.Where(c => !c.Contains(Walk, StringComparison.Ordinal)).Distinct()];
 
     [Theory]
     [MemberData(nameof(Commands))]
@@ -26,6 +29,28 @@ public partial class ReadmeTests
             string picture = Assert.Single(cli.Output.Split('\n'), l => l.StartsWith("wrote ", StringComparison.Ordinal) && l.Contains("plot.png"));
             Assert.True(File.Exists(picture["wrote ".Length..].Trim()));
         }
+    }
+
+    // one after the other in one folder, as a person does it, with an edit of the robot between
+    [Fact]
+    public void The_walk_to_an_own_robot_works()
+    {
+        using var scratch = new ScratchFolder();
+        string[] commands = [.. All.Where(c => c.Contains(Walk, StringComparison.Ordinal))];
+        Assert.Equal(["new", "check", "limits", "run", "odds", "sweep"], commands.Select(c => c.Split(' ')[0]));
+        foreach (string command in commands)
+        {
+            Cli cli = Cli.Run([.. command.Split(' ').Select(w => w.StartsWith(Walk, StringComparison.Ordinal) ? scratch[w] : w)]);
+            Assert.True(cli.Code == ExitCode.Done, command + "\n" + cli.Error);
+            if (command.StartsWith("new", StringComparison.Ordinal))
+            {
+                string robot = File.ReadAllText(scratch[Walk + "/robot.toml"]);
+                Assert.Contains("\"450 g\"", robot);
+                File.WriteAllText(scratch[Walk + "/robot.toml"], robot.Replace("name = \"starter\"", "name = \"mine\"", StringComparison.Ordinal).Replace("\"450 g\"", "\"453 g ± 2 g\"", StringComparison.Ordinal));
+            }
+        }
+
+        Assert.Contains("mine", File.ReadAllText(scratch[Walk + "/shove/report.html"]));
     }
 
     [Fact]

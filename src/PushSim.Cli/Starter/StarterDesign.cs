@@ -21,6 +21,9 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
     private const double CellVoltage = 3.7;
     private const double RacingCurrent = 15.0;
 
+    // Current over capacity that a pack is asked for at most [1/h].
+    private const double MostPerCapacity = 30.0;
+
     // A controller is taken that carries this share of its motors' stall current [1].
     private const double CarriedShare = 0.7;
 
@@ -49,7 +52,18 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
         ? PartShelf.Controllers.Parts.First(c => c.Name.Contains("brushless", StringComparison.Ordinal))
         : Brushed.FirstOrDefault(c => c.Find("current_limit")!.Value >= CarriedShare * StallOfSide) ?? Brushed[^1];
 
-    public ShelfPart Cell => PartShelf.Cells.Parts[IsBrushless || StallOfSide > RacingCurrent ? 0 : 1];
+    public ShelfPart Cell => PartShelf.Cells.Parts[IsBrushless || 2.0 * StallOfSide > RacingCurrent ? 0 : 1];
+
+    /// <summary>Capacity of the pack [A h]: by the mass, and enough for the current of all motors stalled or of the controllers.</summary>
+    public double Capacity
+    {
+        get
+        {
+            double limit = Controller.Find("current_limit")!.Value!.Value * (IsBrushless ? MotorsOfSide : 1);
+            double current = 2.0 * Math.Min(StallOfSide, limit);
+            return Math.Max(0.1, 0.05 * Math.Ceiling(Math.Max(0.45 * Mass / PlainMass, current / MostPerCapacity) / 0.05));
+        }
+    }
 
     private static ShelfPart[] Brushed => [.. PartShelf.Controllers.Parts.Where(c => !c.Name.Contains("brushless", StringComparison.Ordinal)).OrderBy(c => c.Find("current_limit")!.Value)];
 

@@ -29,7 +29,7 @@ internal sealed class StarterRobot(StarterDesign design, bool isLocked)
             centre_of_mass = {"{"} x = "0 mm", y = "0 mm", height = "{Mm(25 * s)}" {"}"}
 
             [[tyre]]
-            name = "tyre"
+            name = "cover"
             shelf = "{design.Tyre.Name}"
             width = "{Mm(18 * s)}"
             tread_thickness = "{Mm(6 * s)}"
@@ -49,12 +49,11 @@ internal sealed class StarterRobot(StarterDesign design, bool isLocked)
         Line("");
         Drives();
         Controllers();
-        double capacity = Math.Max(100.0, 50.0 * Math.Round(450.0 * design.Mass / StarterDesign.PlainMass / 50.0));
         Line($"""
             [battery]
             shelf = "{design.Cell.Name}"
             cells = "{design.Cells}S"
-            capacity = "{Text($"{capacity:0}")} mAh"
+            capacity = "{Text($"{1000.0 * design.Capacity:0}")} mAh"
             """);
         return _text.ToString();
     }
@@ -92,7 +91,7 @@ internal sealed class StarterRobot(StarterDesign design, bool isLocked)
                 x = "{Mm(x * s)}"
                 y = "{Mm(y * s)}"
                 diameter = "{Mm(1000 * design.Diameter)}"
-                tyre = "tyre"
+                tyre = "cover"
                 mass = "{Grams(Math.Max(0.002, mass))}"
 
                 """);

@@ -14,9 +14,6 @@ internal static class PushLimits
     /// <summary>Loss of battery voltage under load that makes the battery the limit when nothing else is [1].</summary>
     public const double BatterySag = 0.2;
 
-    // A wheel that carries less than this share of the mean load is off the floor [1].
-    private const double Unloaded = 0.02;
-
     // Shorter stretches are flicker of a tyre at its grip, and count with their neighbours [s].
     private const double ShortestSpan = 0.02;
 
@@ -115,7 +112,7 @@ internal static class PushLimits
         private readonly List<(double[] Command, double[] Limiting)> _controllers = [];
         private readonly double[]? _open;
         private readonly double[]? _loaded;
-        private readonly double _least;
+        private readonly bool[] _lifted;
 
         public Series(RunHistory history)
         {
@@ -138,7 +135,15 @@ internal static class PushLimits
                 mean += history.Wheel(i, "load_n")[0] / robot.Wheels.Count;
             }
 
-            _least = Unloaded * mean;
+            _lifted = new bool[history.Time.Length];
+            SteadyLoad[] loads = [.. _wheels.Select(_ => new SteadyLoad(mean))];
+            for (int i = 1; i < _lifted.Length; i++)
+            {
+                for (int w = 0; w < loads.Length; w++)
+                {
+                    _lifted[i] |= loads[w].IsLifted(_wheels[w].Load[i], history.Time[i] - history.Time[i - 1], mean);
+                }
+            }
         }
 
         public PushLimit At(int i)
@@ -148,7 +153,7 @@ internal static class PushLimits
                 return PushLimit.Idle;
             }
 
-            if (_wheels.Any(w => w.Load[i] < _least))
+            if (_lifted[i])
             {
                 return PushLimit.LiftedWheels;
             }

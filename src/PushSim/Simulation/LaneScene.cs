@@ -111,14 +111,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         _queue!.Done(MatchJudge.Of(own.Match.Number, own.Match.Scenario.Shove, own.Watch, report));
     }
 
-    private void Fill(int lane, PreparedMatch match)
-    {
-        LaneFill.Scene(_equations, lane, match.Scene!.Equations);
-        for (int k = 0; k < _equations.Robots.Length; k++)
-        {
-            _features.Start(lane, k, match.Scene.Robots[k].Static.Loads);
-        }
-    }
+    private void Fill(int lane, PreparedMatch match) => LaneFill.Scene(_equations, lane, match.Scene!.Equations);
 
     private sealed class MatchLane
     {

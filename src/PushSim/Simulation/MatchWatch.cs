@@ -68,7 +68,7 @@ internal sealed class MatchWatch
         for (int k = 0; k < _count; k++)
         {
             RobotSystem robot = scene.Robots[k];
-            _robots[k].Start(scene.FirstExplicit(k), robot.Scenario.Manoeuvre.InitialHeading, Driven(robot.Scenario.Robot));
+            _robots[k].Start(scene.FirstExplicit(k), robot.Scenario.Manoeuvre.InitialHeading, Driven(robot.Scenario.Robot), robot.Static.Loads);
         }
 
         if (_hasLine)
@@ -171,6 +171,8 @@ internal sealed class MatchWatch
     internal sealed class RobotWatch
     {
         private readonly double[] _limits = new double[Limits];
+        private SteadyLoad[] _loads = [];
+        private double _mean;
         private double _airborneSince, _heading;
         private bool _isDriven;
 
@@ -208,8 +210,15 @@ internal sealed class MatchWatch
             }
         }
 
-        public void Start(int first, double heading, bool isDriven)
+        public void Start(int first, double heading, bool isDriven, ReadOnlySpan<double> staticLoads)
         {
+            _mean = 0.0;
+            foreach (double load in staticLoads)
+            {
+                _mean += load / staticLoads.Length;
+            }
+
+            Array.Fill(_loads, new SteadyLoad(_mean));
             (First, _heading, _isDriven, _airborneSince) = (first, heading, isDriven, double.NaN);
             (HasTipped, BusResidual, Turned) = (false, 0.0, 0.0);
             (PeakBatteryCurrent, PeakControllerCurrent, LowestVoltage) = (0.0, 0.0, double.PositiveInfinity);
@@ -223,12 +232,32 @@ internal sealed class MatchWatch
             PeakBatteryCurrent = Math.Max(PeakBatteryCurrent, Lane.Get(f.BatteryCurrent, lane));
             PeakControllerCurrent = Math.Max(PeakControllerCurrent, Lane.Get(f.ControllerCurrent, lane));
             LowestVoltage = Math.Min(LowestVoltage, Lane.Get(f.Voltage, lane));
+            bool isLifted = IsLifted(f.Loads, lane, step.T1 - step.T0);
             if (touched)
             {
-                _limits[(int)Lane.Get(f.Limit, lane)] += step.T1 - step.T0;
+                var limit = (PushLimit)(int)Lane.Get(f.Limit, lane);
+                _limits[(int)(isLifted && limit != PushLimit.Idle ? PushLimit.LiftedWheels : limit)] += step.T1 - step.T0;
                 double turn = step.Y1(First + StateLayout.Heading) - _heading;
                 Turned = Math.Abs(turn) > Math.Abs(Turned) ? turn : Turned;
             }
+        }
+
+        private bool IsLifted<T>(T[] loads, int lane, double time)
+            where T : struct, ILanes<T>, IReal<T>
+        {
+            if (_loads.Length != loads.Length)
+            {
+                _loads = new SteadyLoad[loads.Length];
+                Array.Fill(_loads, new SteadyLoad(_mean));
+            }
+
+            bool isLifted = false;
+            for (int i = 0; i < loads.Length; i++)
+            {
+                isLifted |= _loads[i].IsLifted(Lane.Get(loads[i], lane), time, _mean);
+            }
+
+            return isLifted;
         }
 
         public bool Stands(in LaneStep step, double carries)

@@ -8,9 +8,6 @@ namespace PushSim.Simulation;
 internal sealed class StepFeatures<T>
     where T : struct, ILanes<T>, IReal<T>
 {
-    // A wheel that carries less than this share of the mean load is off the floor [1]; as in PushLimits.
-    private const double Unloaded = 0.02;
-
     private readonly SceneEquations<T> _scene;
     private readonly int[][] _driven;
 
@@ -20,7 +17,7 @@ internal sealed class StepFeatures<T>
     {
         _scene = scene;
         _driven = driven;
-        Robots = new RobotFeatures<T>[scene.Robots.Length];
+        Robots = [.. driven.Select(d => new RobotFeatures<T> { Loads = new T[d.Length] })];
     }
 
     /// <summary>Sum of the normal forces on the first robot [N]; their middle along the floor times that sum [N m].</summary>
@@ -30,24 +27,11 @@ internal sealed class StepFeatures<T>
     public readonly RobotFeatures<T>[] Robots;
 
     /// <summary>Those of a scalar scene.</summary>
-    public static StepFeatures<R1> Of(SceneSystem scene)
-    {
-        var features = new StepFeatures<R1>(scene.Equations, [.. scene.Robots.Select(r => Driven(r.Scenario.Robot))]);
-        for (int k = 0; k < scene.Robots.Count; k++)
-        {
-            features.Start(0, k, scene.Robots[k].Static.Loads);
-        }
-
-        return features;
-    }
+    public static StepFeatures<R1> Of(SceneSystem scene) => new(scene.Equations, [.. scene.Robots.Select(r => Driven(r.Scenario.Robot))]);
 
     /// <summary>The wheels on drives with motors.</summary>
     public static int[] Driven(RobotSettings robot) =>
         [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
-
-    /// <summary>Takes the loads that wheels carry standing, in one lane.</summary>
-    public void Start(int lane, int robot, double[] staticLoads) =>
-        Lane.Set(ref Robots[robot].Least, lane, Unloaded * staticLoads.Sum() / staticLoads.Length);
 
     /// <summary>Reads the equations.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
@@ -74,12 +58,12 @@ internal sealed class StepFeatures<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private static void Read(ref RobotFeatures<T> f, RobotEquations<T> eq, int[] driven)
     {
-        T greatest = 0.0, least = 1e30, load = 0.0, sliding = 0.0;
-        foreach (int i in driven)
+        T greatest = 0.0, load = 0.0, sliding = 0.0;
+        for (int i = 0; i < driven.Length; i++)
         {
-            ref Tyres.WheelWork<T> w = ref eq.WheelWork[i];
+            ref Tyres.WheelWork<T> w = ref eq.WheelWork[driven[i]];
             greatest = T.Max(greatest, w.Load);
-            least = T.Min(least, w.Load);
+            f.Loads[i] = w.Load;
             load = load + w.Load;
             sliding = sliding + T.IfLess(w.Alpha, Analysis.PushLimits.AtItsGrip, 0.0, w.Load);
         }
@@ -101,7 +85,6 @@ internal sealed class StepFeatures<T>
         T limit = T.IfLess(eq.BusVoltage, (1.0 - Analysis.PushLimits.BatterySag) * eq.OpenCircuit, (double)PushLimit.Battery, (double)PushLimit.Motors);
         limit = T.IfLess(Analysis.PushLimits.BindingShare * eq.ControllerWork.Length, limiting, (double)PushLimit.Controllers, limit);
         limit = T.IfLess(Analysis.PushLimits.BindingShare * load, sliding, (double)PushLimit.Tyres, limit);
-        limit = T.IfLess(least, f.Least, (double)PushLimit.LiftedWheels, limit);
         f.Limit = T.IfLess(0.0, command, limit, (double)PushLimit.Idle);
     }
 }
@@ -111,12 +94,15 @@ internal sealed class StepFeatures<T>
 internal struct RobotFeatures<T>
     where T : struct, IReal<T>
 {
-    /// <summary>Greatest load of a driven wheel [N]; load below which a wheel is off the floor [N].</summary>
-    public T Carries, Least;
+    /// <summary>Greatest load of a driven wheel [N].</summary>
+    public T Carries;
+
+    /// <summary>Load of each driven wheel [N].</summary>
+    public T[] Loads;
 
     /// <summary>Battery current, greatest controller current [A], battery voltage, residual of the bus equation [V].</summary>
     public T BatteryCurrent, ControllerCurrent, Voltage, Residual;
 
-    /// <summary>What limits the push now, a <see cref="PushLimit"/> [1].</summary>
+    /// <summary>What limits the push now if no wheel is lifted, a <see cref="PushLimit"/> [1].</summary>
     public T Limit;
 }
