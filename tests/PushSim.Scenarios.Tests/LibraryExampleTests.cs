@@ -15,6 +15,15 @@ public class LibraryExampleTests
         Assert.InRange(last, 1.9, 2.01);
     }
 
+    [Fact]
+    public void The_page_shows_this_example()
+    {
+        string here = File.ReadAllText(Path.Combine(Generated.Root(), "tests", "PushSim.Scenarios.Tests", "LibraryExampleTests.cs")).ReplaceLineEndings("\n");
+        string[] example = here.Split("// example begins\n")[^1].Split("// example ends")[0].Split('\n');
+        string page = File.ReadAllText(Path.Combine(Generated.Root(), "docs", "library.md")).ReplaceLineEndings("\n");
+        Assert.Contains(string.Join('\n', example.Select(l => l.Length > 8 ? l[8..] : "")).TrimEnd(), page);
+    }
+
     private static (double Light, double Heavy, double Last) TimesToSpeed(string path)
     {
         // example begins
