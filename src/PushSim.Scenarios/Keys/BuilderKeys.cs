@@ -8,13 +8,13 @@ internal static class BuilderKeys
 {
     public static readonly KeyDefinition[] All =
     [
-        Quantity("chassis", "front_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the foremost wheels, robot level on these and the rearmost ones only.", "620 g").Usual(0.03, 4),
-        Quantity("chassis", "rear_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rearmost wheels, robot level on these and the foremost ones only.", "740 g").Usual(0.03, 4),
-        Quantity("chassis", "left_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the leftmost wheels, robot level on these and the rightmost ones only.", "680 g").Usual(0.03, 4),
-        Quantity("chassis", "right_scale_weight", Dimension.Mass, 0, 100, "What a scale shows under the rightmost wheels, robot level on these and the leftmost ones only.", "680 g").Usual(0.03, 4),
+        Quantity("chassis", "front_scale_weight", Dimension.Mass, 0, 500, "What a scale shows under the foremost wheels, robot level on these and the rearmost ones only.", "620 g").Usual(0.03, 4),
+        Quantity("chassis", "rear_scale_weight", Dimension.Mass, 0, 500, "What a scale shows under the rearmost wheels, robot level on these and the foremost ones only.", "740 g").Usual(0.03, 4),
+        Quantity("chassis", "left_scale_weight", Dimension.Mass, 0, 500, "What a scale shows under the leftmost wheels, robot level on these and the rightmost ones only.", "680 g").Usual(0.03, 4),
+        Quantity("chassis", "right_scale_weight", Dimension.Mass, 0, 500, "What a scale shows under the rightmost wheels, robot level on these and the leftmost ones only.", "680 g").Usual(0.03, 4),
         Quantity("chassis", "tilt_rise", Dimension.Length, 1e-3, 3, "Tilt test: how far the front axle was raised; gives the height of the centre of mass.", "60 mm").Usual(0.01, 0.3),
-        Quantity("chassis", "tilt_front_weight", Dimension.Mass, 0, 100, "Tilt test: what the scale shows under the raised front wheels, free to roll.", "560 g").Usual(0.02, 4),
-        Quantity("chassis", "tilt_rear_weight", Dimension.Mass, 0, 100, "Tilt test: what the scale shows under the rear wheels, front raised.", "800 g").Usual(0.02, 4),
+        Quantity("chassis", "tilt_front_weight", Dimension.Mass, 0, 500, "Tilt test: what the scale shows under the raised front wheels, free to roll.", "560 g").Usual(0.02, 4),
+        Quantity("chassis", "tilt_rear_weight", Dimension.Mass, 0, 500, "Tilt test: what the scale shows under the rear wheels, front raised.", "800 g").Usual(0.02, 4),
 
         Quantity("tyre", "width", Dimension.Length, 1e-4, 1, "Width of the cover on the floor.", "20 mm").Usual(0.004, 0.08),
         Quantity("tyre", "tread_thickness", Dimension.Length, 1e-4, 0.5, "Thickness of the cover on its hub.", "10 mm").Usual(0.0005, 0.03),
