@@ -28,7 +28,7 @@ public static class ScenarioReader
 
     private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
     {
-        var context = new ReadContext(options ?? new ReadOptions());
+        var context = new ReadContext(options ?? new ReadOptions()) { Set = SetText.Nodes(options?.Set ?? []) };
         TomlTable? tree = Tree(context, path, path, null);
         if (tree is null)
         {
@@ -59,7 +59,6 @@ public static class ScenarioReader
         context.Overrides = scene;
         if (context.Drawn is null)
         {
-            SetValues.PutIntoScenario(context, trees.Scenario);
             PartFill.FillScenario(context, trees.Scenario);
         }
 
@@ -128,7 +127,6 @@ public static class ScenarioReader
 
         (trees.Robot, trees.Opponent) = owner == "robot" ? (tree, trees.Opponent) : (trees.Robot, tree);
         List<TomlEntry> first = EntriesOf(context, owner);
-        first.AddRange(owner == "robot" && context.Drawn is null ? SetValues.OfRobot(context) : []);
         context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
         context.Owner = owner;
         RobotSettings? robot = RobotReader.Read(context, tree);

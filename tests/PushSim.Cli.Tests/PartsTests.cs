@@ -55,6 +55,24 @@ public class PartsTests
         Assert.Contains("1/3 (0 of", Run(scratch, merging).Error);
     }
 
+    // whatever the processor can do, the matches are the same to the bit
+    [Fact]
+    public void A_processor_without_wide_instructions_plays_the_same_matches_and_says_so()
+    {
+        using ScratchFolder scratch = Files();
+        string[] texts = [.. new[] { "DOTNET_EnableAVX512F", "DOTNET_EnableAVX2", "DOTNET_EnableHWIntrinsic" }.Select(off =>
+        {
+            using Process process = ShortMatches.Start(scratch, off, [.. Command("odds"), "--no-plots", "--out", off]);
+            string text = process.StandardOutput.ReadToEnd();
+            Assert.True(process.WaitForExit(60_000) && process.ExitCode == ExitCode.Done, process.StandardError.ReadToEnd());
+            return text;
+        })];
+        Assert.DoesNotContain("AVX2", texts[0]);
+        Assert.All(texts[1..], t => Assert.Contains("lacks AVX2", t));
+        string[] matches = [.. new[] { "DOTNET_EnableAVX512F", "DOTNET_EnableAVX2", "DOTNET_EnableHWIntrinsic" }.Select(off => File.ReadAllText(scratch[off + "/matches.csv"]))];
+        Assert.Single(matches.Distinct());
+    }
+
     [Theory]
     [InlineData("odds")]
     [InlineData("sweep")]

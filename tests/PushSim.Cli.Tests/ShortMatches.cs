@@ -22,8 +22,19 @@ internal static class ShortMatches
     }
 
     /// <summary>Starts the program in the folder as a process of its own.</summary>
-    public static Process Start(ScratchFolder scratch, params string[] args) =>
-        Process.Start(new ProcessStartInfo("dotnet", [typeof(CommandLineApp).Assembly.Location, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = scratch.Path })!;
+    public static Process Start(ScratchFolder scratch, params string[] args) => Start(scratch, null, args);
+
+    /// <summary>Starts it with an environment variable set to 0, if one is named.</summary>
+    public static Process Start(ScratchFolder scratch, string? off, string[] args)
+    {
+        var start = new ProcessStartInfo("dotnet", [typeof(CommandLineApp).Assembly.Location, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = scratch.Path };
+        if (off is not null)
+        {
+            start.Environment[off] = "0";
+        }
+
+        return Process.Start(start)!;
+    }
 
     /// <summary>Waits for its end.</summary>
     public static (int Code, string Error) Finish(Process process)

@@ -88,8 +88,7 @@ public sealed class DrawableScenario
 
     private static DrawableResult Open(ReadOptions options, IReadOnlyList<(string Path, string Text)> set, Func<ReadContext, SceneTrees?> load)
     {
-        (string, TomlNode)[] nodes = [.. set.Select(s => (s.Path, SetText.Node(s.Path, s.Text)))];
-        var first = new ReadContext(options) { Recorder = new DrawRecorder(new HashSet<string>()), Set = nodes };
+        var first = new ReadContext(options) { Recorder = new DrawRecorder(new HashSet<string>()), Set = SetText.Nodes(set) };
         SceneTrees? trees = load(first);
         (ScenarioSettings? middle, RobotSettings? _) = trees is null ? (null, null) : ScenarioReader.Evaluate(first, trees);
         ReadResult read = ScenarioReader.Result(first, middle, middle?.Robot);

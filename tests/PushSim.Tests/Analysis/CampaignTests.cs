@@ -120,8 +120,6 @@ public class CampaignTests
     {
         public const double Win = 0.55;
 
-        public string Name => "drawn";
-
         public void Run(IMatchSource source, MatchQueue queue, Action<MatchEnd> done, int threads, CancellationToken cancel)
         {
             Thread[] workers = [.. Enumerable.Range(0, threads).Select(_ => new Thread(Work))];

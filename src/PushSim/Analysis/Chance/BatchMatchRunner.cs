@@ -11,9 +11,6 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
     private MatchBatch? _batch;
 
     /// <inheritdoc/>
-    public string Name => (lanes == 0 ? MatchBatch.BestLanes : lanes) is int n && n == 1 ? "scalar" : $"{n} lanes";
-
-    /// <inheritdoc/>
     public void Run(IMatchSource source, MatchQueue queue, Action<MatchEnd> done, int threads, CancellationToken cancel)
     {
         // draws that contradict each other have no settings; the lanes get the middle ones, and the outcome is not used

@@ -6,9 +6,6 @@ namespace PushSim.Analysis.Chance;
 /// </summary>
 public interface IMatchRunner
 {
-    /// <summary>What it runs on, in words, for example "scalar".</summary>
-    string Name { get; }
-
     /// <summary>Runs every match of the queue; returns when the queue is empty and all taken matches are done, or soon after a cancel.</summary>
     /// <param name="source">Settings by number.</param>
     /// <param name="queue">The numbers to run.</param>

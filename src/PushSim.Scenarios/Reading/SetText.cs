@@ -1,12 +1,14 @@
 using System.Globalization;
 using PushSim.Scenarios.Toml;
 
-namespace PushSim.Scenarios.Drawing;
+namespace PushSim.Scenarios.Reading;
 
-/// <summary>A value from the command line as a node of a file: a bare number, true or false, else a text.</summary>
+/// <summary>Values from the command line as nodes of a file: a bare number, true or false, else a text.</summary>
 internal static class SetText
 {
-    public static TomlNode Node(string path, string text)
+    public static IReadOnlyList<(string Path, TomlNode Value)> Nodes(IReadOnlyList<(string Path, string Text)> set) => [.. set.Select(s => (s.Path, Node(s.Path, s.Text)))];
+
+    private static TomlNode Node(string path, string text)
     {
         var place = new Place(new SourceFile("command line", $"{path} = {text}"), 1, 1, Math.Max(1, path.Length));
         if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number))
