@@ -8,7 +8,9 @@ namespace PushSim.Tests.Analysis;
 /// <summary>Power, outliers, trends against printed examples; the comparison of several tyres by experiments without and with differences.</summary>
 public class ComparisonTests(ITestOutputHelper output)
 {
-    private const string Broken = "12.9 14.8 13.2 15.7 13.8 15.6 12.9 11.0 17.3 15.9 19.0 18.3 20.1 21.7";
+    internal const string Broken = "12.9 14.8 13.2 15.7 13.8 15.6 12.9 11.0 17.3 15.9 19.0 18.3 20.1 21.7";
+
+    internal const string Outlying = "199.31 199.53 200.19 200.82 201.92 201.95 202.18 245.57";
 
     // digits computed here; the rounded values are those of Cohen's table 2.4.1, 1988, from memory
     [Theory]
@@ -61,7 +63,7 @@ public class ComparisonTests(ITestOutputHelper output)
     [Fact]
     public void An_outlier_by_Grubbs()
     {
-        double[] x = Numbers("199.31 199.53 200.19 200.82 201.92 201.95 202.18 245.57");
+        double[] x = Numbers(Outlying);
         GrubbsTest test = GrubbsTest.Of(x, 0.10)!.Value;
         Assert.Equal(7, test.Index);
         Assert.Equal(2.468764611, test.G, 1e-9);

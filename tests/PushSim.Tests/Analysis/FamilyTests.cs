@@ -8,16 +8,16 @@ namespace PushSim.Tests.Analysis;
 /// <summary>Several means at once, steps of a series, shares and their differences against printed examples.</summary>
 public class FamilyTests
 {
-    private const string Nile =
+    internal const string Nile =
         "1120 1160 963 1210 1160 1160 813 1230 1370 1140 995 935 1110 994 1020 960 1180 799 958 1140 1100 1210 1150 1250 1260 1220 1030 1100 774 840 874 694 940 833 701 916 692 1020 1050 969 "
         + "831 726 456 824 702 1120 1100 832 764 821 768 845 864 862 698 845 744 796 1040 759 781 865 845 944 984 897 822 1010 771 676 649 846 812 742 801 1040 860 874 848 890 744 749 838 1050 "
         + "918 986 797 923 975 815 1020 906 901 1170 912 746 919 718 714 740";
 
-    private static readonly double[][] s_sas = [[24.5, 23.5, 26.4, 27.1, 29.9], [28.4, 34.2, 29.5, 32.2, 30.1], [26.1, 28.3, 24.3, 26.2, 27.8]];
+    internal static readonly double[][] Sas = [[24.5, 23.5, 26.4, 27.1, 29.9], [28.4, 34.2, 29.5, 32.2, 30.1], [26.1, 28.3, 24.3, 26.2, 27.8]];
 
     private static readonly double[][] s_nist = [[6.9, 5.4, 5.8, 4.6, 4.0], [8.3, 6.8, 7.8, 9.2, 6.5], [8.0, 10.5, 8.1, 6.9, 9.3], [5.8, 3.8, 6.1, 5.6, 6.2]];
 
-    private static readonly double[][] s_howell = [[24, 23, 31, 51], [34, 18, 18, 26], [17, 68, 59, 7]];
+    internal static readonly double[][] Howell = [[24, 23, 31, 51], [34, 18, 18, 26], [17, 68, 59, 7]];
 
     // an example of SAS with the values that MATLAB prints, as SciPy's tests quote them (stats/tests/test_hypotests.py), read second-hand
     [Theory]
@@ -26,7 +26,7 @@ public class FamilyTests
     [InlineData(1, 2, 4.34, 0.6908409751403, 7.9891590248597, 0.0203311368795)]
     public void Pooled_range_of_three_groups(int first, int second, double difference, double low, double high, double p)
     {
-        RangeTest test = RangeTest.PooledSpread(s_sas, first, second);
+        RangeTest test = RangeTest.PooledSpread(Sas, first, second);
         Assert.Equal(difference, test.Difference.Value, 1e-12);
         Assert.Equal(p, test.P, 1e-7);
         if (double.IsFinite(low))
@@ -68,7 +68,7 @@ public class FamilyTests
     [InlineData(1, 2, -13.75, -74.3174374, 46.8174374, 0.682983915)]
     public void Ranges_by_own_spreads(int first, int second, double difference, double low, double high, double p)
     {
-        RangeTest test = RangeTest.OwnSpreads(s_howell[first], s_howell[second], 3);
+        RangeTest test = RangeTest.OwnSpreads(Howell[first], Howell[second], 3);
         Assert.Equal(difference, test.Difference.Value, 1e-12);
         Assert.Equal(p, test.P, 1e-6);
         if (double.IsFinite(low))
@@ -79,14 +79,14 @@ public class FamilyTests
     }
 
     [Fact]
-    public void The_range_itself() => Assert.Equal(1.5467805949, RangeTest.OwnSpreads(s_howell[0], s_howell[1], 3).Q, 1e-9);
+    public void The_range_itself() => Assert.Equal(1.5467805949, RangeTest.OwnSpreads(Howell[0], Howell[1], 3).Q, 1e-9);
 
     // two groups: the range is the root of two times Student's t
     [Fact]
     public void Of_two_groups_it_is_Welch()
     {
-        WelchTest welch = WelchTest.Compare(s_howell[0], s_howell[1]);
-        RangeTest range = RangeTest.OwnSpreads(s_howell[0], s_howell[1], 2);
+        WelchTest welch = WelchTest.Compare(Howell[0], Howell[1]);
+        RangeTest range = RangeTest.OwnSpreads(Howell[0], Howell[1], 2);
         Assert.Equal(welch.P, range.P, 1e-7);
         Assert.Equal(welch.Difference.Low, range.Difference.Low, 1e-5);
     }
@@ -192,5 +192,5 @@ public class FamilyTests
         Assert.Equal(high, i.High, digit);
     }
 
-    private static double[] Numbers(string text) => [.. text.Split(' ').Select(w => double.Parse(w, System.Globalization.CultureInfo.InvariantCulture))];
+    internal static double[] Numbers(string text) => [.. text.Split(' ').Select(w => double.Parse(w, System.Globalization.CultureInfo.InvariantCulture))];
 }

@@ -12,6 +12,8 @@ public class RankingTests
         [0, 7, 9, 7, 7, 9, 11], [6, 0, 7, 5, 11, 9, 9], [4, 6, 0, 7, 7, 8, 12], [6, 8, 6, 0, 6, 7, 10], [6, 2, 6, 7, 0, 7, 12], [4, 4, 5, 6, 6, 0, 6], [2, 4, 1, 3, 1, 7, 0],
     ];
 
+    private static readonly PairRecord[] s_dice = [new(0, 1, 24, 12, 0), new(1, 2, 24, 12, 0), new(2, 3, 24, 12, 0), new(0, 3, 12, 24, 0), new(0, 2, 16, 20, 0), new(1, 3, 18, 18, 0)];
+
     // digits printed with two decimals; more from a fit computed here
     [Theory]
     [InlineData(0, 1.58135588, 0.343256)]
@@ -22,7 +24,7 @@ public class RankingTests
     [InlineData(5, 0.68385277, 0.331877)]
     public void A_published_season(int team, double strength, double error)
     {
-        var ranking = Ranking.Fit(7, Pairs(s_east));
+        Ranking ranking = East();
         Assert.Equal(strength, ranking.LogStrengths[team] - ranking.LogStrengths[6], 5e-8);
         Assert.Equal(error, ranking.ErrorOfDifference(team, 6), 1e-6);
         Assert.False(ranking.HasPrior);
@@ -30,13 +32,13 @@ public class RankingTests
 
     // 274.71 points between first and last, computed here
     [Fact]
-    public void Points() => Assert.Equal(274.71, Ranking.Fit(7, Pairs(s_east)).Score(0).Score - Ranking.Fit(7, Pairs(s_east)).Score(6).Score, 0.01);
+    public void Points() => Assert.Equal(274.71, East().Score(0).Score - East().Score(6).Score, 0.01);
 
     // Davidson, JASA 65:317, 1970 (from memory): two robots, 5 wins, 3 losses, 2 stalemates; closed form computed here
     [Fact]
     public void Stalemates()
     {
-        var ranking = Ranking.Fit(2, [new PairRecord(0, 1, 5, 3, 2)]);
+        Ranking ranking = FiveThreeTwo();
         Assert.Equal(Math.Log(5.0 / 3.0), ranking.LogStrengths[0] - ranking.LogStrengths[1], 1e-10);
         Assert.Equal(0.516398, ranking.StalemateFactor, 1e-6);
     }
@@ -65,11 +67,19 @@ public class RankingTests
     [Fact]
     public void Dice_hide_their_cycle_in_flat_scores()
     {
-        PairRecord[] pairs = [new(0, 1, 24, 12, 0), new(1, 2, 24, 12, 0), new(2, 3, 24, 12, 0), new(0, 3, 12, 24, 0), new(0, 2, 16, 20, 0), new(1, 3, 18, 18, 0)];
-        double[] p = [.. Ranking.Fit(4, pairs).LogStrengths.Select(Math.Exp)];
-        Assert.Equal([0.2362988, 0.2498070, 0.2640873, 0.2498070], p.Select(s => s / p.Sum()), (a, b) => Math.Abs(a - b) < 1e-7);
-        Assert.NotEmpty(Cycles.Find(4, pairs));
+        Assert.Equal([0.2362988, 0.2498070, 0.2640873, 0.2498070], DiceShares(), (a, b) => Math.Abs(a - b) < 1e-7);
+        Assert.NotEmpty(Cycles.Find(4, s_dice));
     }
+
+    /// <summary>Strengths of the four dice, their sum 1.</summary>
+    internal static double[] DiceShares()
+    {
+        double[] p = [.. Ranking.Fit(4, s_dice).LogStrengths.Select(Math.Exp)];
+        return [.. p.Select(s => s / p.Sum())];
+    }
+
+    /// <summary>Two robots: five wins, three losses, two stalemates.</summary>
+    internal static Ranking FiveThreeTwo() => Ranking.Fit(2, [new PairRecord(0, 1, 5, 3, 2)]);
 
     // Kendall and Babington Smith, Biometrika 31:324, 1940 (from memory); computed here
     [Theory]
@@ -78,6 +88,9 @@ public class RankingTests
     [InlineData(new[] { 2, 2, 1, 1 }, 2)]
     [InlineData(new[] { 2, 2, 2, 2, 2 }, 5)]
     public void Count_of_cycles(int[] won, double cycles) => Assert.Equal(cycles, Cycles.Count(won));
+
+    /// <summary>That season, fitted.</summary>
+    internal static Ranking East() => Ranking.Fit(7, Pairs(s_east));
 
     private static List<PairRecord> Pairs(int[][] wins)
     {

@@ -68,10 +68,8 @@ public class RegressionTests
     [Fact]
     public void A_line_with_intercept_Norris()
     {
-        double[] x = [.. s_norris.Where((_, i) => i % 2 == 1)];
-        double[] y = [.. s_norris.Where((_, i) => i % 2 == 0)];
-        Assert.Equal(36, x.Length);
-        LineFit fit = LineFit.Of(x, y);
+        Assert.Equal(72, s_norris.Length);
+        LineFit fit = Norris();
         Relative(-0.262323073774029, fit.Intercept, 1e-11);
         Relative(0.232818234301152, fit.InterceptDeviation, 1e-12);
         Relative(1.00211681802045, fit.Slope, 1e-13);
@@ -85,7 +83,7 @@ public class RegressionTests
     [InlineData(250, 5e-4)]
     public void A_curve_Misra1a(double b1, double b2)
     {
-        CurveFit fit = Assert.IsType<CurveFit>(CurveFit.Fit((x, b) => b[0] * (1.0 - Math.Exp(-b[1] * x)), s_misraX, s_misraY, [b1, b2]));
+        CurveFit fit = Misra1a(b1, b2);
         Certified(fit, [2.3894212918e2, 5.5015643181e-4], [2.7070075241, 7.2668688436e-6], 1.2455138894e-1);
         Relative(1.0187876330e-1, fit.ResidualDeviation, 1e-8);
         Assert.Equal(12, fit.Freedom);
@@ -106,8 +104,7 @@ public class RegressionTests
     [InlineData(1300.0, 1500.0, 500.0, 75.0, 1.0, 0.4, 0.05)]
     public void A_curve_Thurber(params double[] start)
     {
-        CurveFit fit = Assert.IsType<CurveFit>(CurveFit.Fit(
-            (x, b) => (b[0] + (x * (b[1] + (x * (b[2] + (x * b[3])))))) / (1.0 + (x * (b[4] + (x * (b[5] + (x * b[6])))))), s_thurberX, s_thurberY, start));
+        CurveFit fit = Thurber(start);
         Certified(
             fit,
             [1.2881396800e3, 1.4910792535e3, 5.8323836877e2, 7.5416644291e1, 9.6629502864e-1, 3.9797285797e-1, 4.9727297349e-2],
@@ -130,6 +127,17 @@ public class RegressionTests
         Assert.InRange(fit.Exponent.High - fit.Exponent.Low, 0.0, 0.04);
         Assert.Null(LoadDependence.Fit([3, 3, 3, 3], [1, 1, 1, 1], 3.0));
     }
+
+    /// <summary>Line of Norris.</summary>
+    internal static LineFit Norris() => LineFit.Of([.. s_norris.Where((_, i) => i % 2 == 1)], [.. s_norris.Where((_, i) => i % 2 == 0)]);
+
+    /// <summary>Curve of Misra1a from a start.</summary>
+    internal static CurveFit Misra1a(params double[] start) =>
+        Assert.IsType<CurveFit>(CurveFit.Fit((x, b) => b[0] * (1.0 - Math.Exp(-b[1] * x)), s_misraX, s_misraY, start));
+
+    /// <summary>Curve of Thurber from a start.</summary>
+    internal static CurveFit Thurber(params double[] start) => Assert.IsType<CurveFit>(CurveFit.Fit(
+        (x, b) => (b[0] + (x * (b[1] + (x * (b[2] + (x * b[3])))))) / (1.0 + (x * (b[4] + (x * (b[5] + (x * b[6])))))), s_thurberX, s_thurberY, start));
 
     private static void Certified(CurveFit fit, double[] parameters, double[] deviations, double sum)
     {

@@ -41,9 +41,15 @@ public class SensitivityTests
     [InlineData(2, 100_000, 0.002)]
     public void First_order_from_the_matches_themselves(int input, int n, double tolerance)
     {
+        Assert.Equal(s_first[input], FirstOrder(input, n), tolerance);
+    }
+
+    /// <summary>First-order index of an input from n points.</summary>
+    internal static double FirstOrder(int input, int n)
+    {
         double[] x = [.. Enumerable.Range(0, n).Select(m => Point(m, 0)[input])];
         double[] y = [.. Enumerable.Range(0, n).Select(m => Ishigami(Point(m, 0)))];
-        Assert.Equal(s_first[input], Sensitivity.FirstOrder(x, y), tolerance);
+        return Sensitivity.FirstOrder(x, y);
     }
 
     [Fact]
@@ -70,7 +76,8 @@ public class SensitivityTests
         Assert.Equal((0.0, new Interval(0.0, 1.0)), Sensitivity.Total(new double[100], new double[100]));
     }
 
-    private static (double Share, Interval Interval) Total(int input, ulong seed, int n)
+    /// <summary>Total index of an input from n pairs, with its interval.</summary>
+    internal static (double Share, Interval Interval) Total(int input, ulong seed, int n)
     {
         double[] a = [.. Enumerable.Range(0, n).Select(m => Ishigami(Point(m, 0, seed)))];
         double[] ab = [.. Enumerable.Range(0, n).Select(m => Ishigami([.. Point(m, 0, seed).Select((x, i) => i == input ? Point(m, 10, seed)[i] : x)]))];

@@ -98,6 +98,7 @@ public class ShareIntervalTests
         Assert.InRange(held, 930, 970);
     }
 
-    private static double Coverage(int n, double p, Func<long, long, Interval> of) =>
+    /// <summary>Exact share of outcomes whose interval holds p.</summary>
+    internal static double Coverage(int n, double p, Func<long, long, Interval> of) =>
         Enumerable.Range(0, n + 1).Where(k => of(k, n).Holds(p)).Sum(k => Binomial.PMF(p, n, k));
 }

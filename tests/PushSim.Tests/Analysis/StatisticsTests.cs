@@ -8,15 +8,20 @@ namespace PushSim.Tests.Analysis;
 /// <summary>Student, Welch, Holm against printed examples.</summary>
 public class StatisticsTests
 {
+    internal const string WelchFirst = "27.5 21.0 19.0 23.6 17.0 17.9 16.9 20.1 21.9 22.6 23.1 19.6 19.0 21.7 21.4";
+    internal const string WelchSecond = "27.1 22.0 20.8 23.4 23.4 23.5 25.8 22.0 24.8 20.2 21.9 22.1 22.9 20.5 24.4";
+    internal const string SleepFirst = "0.7 -1.6 -0.2 -1.2 -0.1 3.4 3.7 0.8 0.0 2.0";
+    internal const string SleepSecond = "1.9 0.8 1.1 0.1 -0.1 4.4 5.5 1.6 4.6 3.4";
+
     // Rosetta Code, "Welch's t-test" (values from R, read second-hand); the last is Student's sleep data of R's t.test page, from memory; digits computed here
     [Theory]
     [InlineData(
-        "27.5 21.0 19.0 23.6 17.0 17.9 16.9 20.1 21.9 22.6 23.1 19.6 19.0 21.7 21.4", "27.1 22.0 20.8 23.4 23.4 23.5 25.8 22.0 24.8 20.2 21.9 22.1 22.9 20.5 24.4",
+        WelchFirst, WelchSecond,
         -2.455356398286, 24.98852929, 0.021378001462867, -3.984096267, -0.349237066)]
     [InlineData("30.02 29.99 30.11 29.97 30.01 29.99", "29.89 29.93 29.72 29.98 30.02 29.98", 1.959005808, 7.03055996, 0.090773324285671, -0.019569090, 0.209569090)]
     [InlineData("3.0 4.0 1.0 2.1", "490.2 340.0 433.9", -9.559497722, 2.000852349, 0.0107515611497845, double.NaN, double.NaN)]
     [InlineData("0.010268 0.000167 0.000167", "0.159258 0.136278 0.122389", -12.0523260, 2.3886264, 0.00339907162713746, double.NaN, double.NaN)]
-    [InlineData("0.7 -1.6 -0.2 -1.2 -0.1 3.4 3.7 0.8 0.0 2.0", "1.9 0.8 1.1 0.1 -0.1 4.4 5.5 1.6 4.6 3.4", -1.860813467, 17.77647352, 0.0793941402, -3.3654832, 0.2054832)]
+    [InlineData(SleepFirst, SleepSecond, -1.860813467, 17.77647352, 0.0793941402, -3.3654832, 0.2054832)]
     public void Two_means_by_Welch(string first, string second, double t, double freedom, double p, double low, double high)
     {
         WelchTest test = WelchTest.Compare(Numbers(first), Numbers(second));

@@ -185,7 +185,8 @@ public class RampTests
         return places;
     }
 
-    private static double[] Slide(double beta, double direction)
+    /// <summary>Forces on a body that slides up (1) or back (-1) on a ramp [N].</summary>
+    internal static double[] Slide(double beta, double direction)
     {
         var pair = new ContactPair<R1>(Touching.Box(ramp: beta), Touching.Box(), s_settings);
         BodyPose<R1> p = Touching.Still(0.0, 0.0, 0.0);

@@ -95,7 +95,8 @@ public class EventFinderTests
     // t^3 - 2 t^2 - t + 2
     private static DenseOutput Cubic() => DenseOutputTests.View(1, 0.0, 3.0, 2.0, -1.0, 8.0, 14.0);
 
-    private static List<double> Bounce(double height, double speed, double gravity, double restitution, int bounces)
+    /// <summary>Times at which a ball hits the ground.</summary>
+    internal static List<double> Bounce(double height, double speed, double gravity, double restitution, int bounces)
     {
         List<double> hits = [];
         double t = 0.0;

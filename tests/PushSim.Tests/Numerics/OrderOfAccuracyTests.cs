@@ -26,6 +26,14 @@ public class OrderOfAccuracyTests
     [MemberData(nameof(Rows))]
     public void SlopeIsTheOrder(string name, string kind)
     {
+        (double slope, double[] errors) = Slope(name, kind);
+        double order = AdditiveTableau.ByName(name).Order;
+        Assert.True(Math.Abs(slope - order) < 0.2, $"slope {slope:F3}, order {order}, errors {string.Join(" ", errors)}");
+    }
+
+    /// <summary>Slope of the logarithm of the error at the end over that of the step, and the errors.</summary>
+    internal static (double Slope, double[] Errors) Slope(string name, string kind)
+    {
         AdditiveTableau tableau = AdditiveTableau.ByName(name);
         double[] x = new double[5];
         double[] logarithms = new double[5];
@@ -37,8 +45,7 @@ public class OrderOfAccuracyTests
             logarithms[halving] = Math.Log(ErrorAtEnd(problem, tableau, steps));
         }
 
-        double slope = MathNet.Numerics.Fit.Line(x, logarithms).B;
-        Assert.True(Math.Abs(slope - tableau.Order) < 0.2, $"slope {slope:F3}, order {tableau.Order}, errors {string.Join(" ", logarithms.Select(Math.Exp))}");
+        return (MathNet.Numerics.Fit.Line(x, logarithms).B, [.. logarithms.Select(Math.Exp)]);
     }
 
     // Largest error of the explicit and the implicit part together, so that neither hides behind the other.

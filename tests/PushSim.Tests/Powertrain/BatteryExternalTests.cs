@@ -9,7 +9,7 @@ namespace PushSim.Tests.Powertrain;
 /// <summary>Cell curves and sag against published values.</summary>
 public class BatteryExternalTests
 {
-    private static double FromTable(IReadOnlyList<(double Charge, double Voltage)> table, double charge)
+    internal static double FromTable(IReadOnlyList<(double Charge, double Voltage)> table, double charge)
     {
         var battery = new BatteryEquations<R1>(new BatterySettings { Cells = 1, CellVoltage = table, Resistance = 0.0, Capacity = 1.0, InitialCharge = charge });
         return battery.OpenCircuitVoltage(0.0).Value;
@@ -53,7 +53,7 @@ public class BatteryExternalTests
     }
 
     // a stalled motor is a resistor: bus voltage and current at the first moment
-    private static (double Voltage, double Current) Stall(double load)
+    internal static (double Voltage, double Current) Stall(double load)
     {
         var motor = new MotorSettings { Name = "m", TorqueConstant = 1e-3, Resistance = load };
         var drive = new DriveSettings { Name = "shaft", Wheels = [], Motors = [(motor, 1.0)] };

@@ -16,9 +16,11 @@ public class MotorExternalTests
     private static RunResult Spin(DriveSettings drive, double inertia, double volts, double end) =>
         ExternalRobots.Run(ExternalRobots.Scenario(ExternalRobots.Bench(drive, inertia, volts), end, throttle: 1.0, tolerance: 1e-9));
 
-    private static double Speed(RunResult run) => run.Last("wheel_flywheel_surface_speed_m_per_s") / Radius;
+    /// <summary>Spin at the end [rad/s].</summary>
+    internal static double Speed(RunResult run) => run.Last("wheel_flywheel_surface_speed_m_per_s") / Radius;
 
-    private static double Current(RunResult run) => run.Last("motor_shaft_1_current_a");
+    /// <summary>Current at the end [A].</summary>
+    internal static double Current(RunResult run) => run.Last("motor_shaft_1_current_a");
 
     private static DriveSettings Drive(params (MotorSettings, double)[] motors) => new() { Name = "shaft", Wheels = [], Motors = motors };
 
@@ -27,8 +29,7 @@ public class MotorExternalTests
     [Fact]
     public void Step_of_one_volt_ends_at_the_published_speed()
     {
-        var motor = new MotorSettings { Name = "m", TorqueConstant = 0.01, Resistance = 1.0, ViscousFriction = 0.1 };
-        RunResult run = Spin(Drive((motor, 1.0)), 0.01, 1.0, 3.0);
+        RunResult run = StepOfOneVolt();
         Assert.Equal(0.1, Speed(run), 0.0005);
         Assert.Equal(0.0999000999, Speed(run), 1e-9);
         Assert.Equal(0.999000999, Current(run), 1e-8);
@@ -41,8 +42,7 @@ public class MotorExternalTests
     [InlineData(0.002, 37.5)]
     public void Two_tests_give_the_speed_under_viscous_load(double viscous, double expected)
     {
-        var motor = new MotorSettings { Name = "m", TorqueConstant = 0.06, Resistance = 3.0, ViscousFriction = viscous };
-        RunResult run = Spin(Drive((motor, 1.0)), 1e-4, 6.0, 3.0);
+        RunResult run = OfTwoTests(viscous);
         Assert.Equal(expected, Speed(run), 1e-6);
         Assert.Equal(2.0, run.At("motor_shaft_1_current_a", 0.0), 1e-9);
     }
@@ -52,9 +52,7 @@ public class MotorExternalTests
     [Fact]
     public void Geared_motor_follows_the_published_transfer_function()
     {
-        var motor = new MotorSettings { Name = "m", TorqueConstant = 2.0, Resistance = 0.4, RotorInertia = 5.0, ViscousFriction = 2.0 };
-        var load = new MotorSettings { Name = "load, unpowered", TorqueConstant = 0.0, Resistance = 1.0, RotorInertia = 700.0, ViscousFriction = 800.0 };
-        RunResult run = Spin(Drive((motor, 10.0), (load, 1.0)), 0.0, 100.0, 3.0);
+        RunResult run = Geared();
         foreach (double t in new[] { 0.3, 0.6, 1.2, 3.0 })
         {
             double expected = 100.0 * (1.0 / 24.0) / (5.0 / 3.0) * (1.0 - Math.Exp(-(5.0 / 3.0) * t));
@@ -71,10 +69,38 @@ public class MotorExternalTests
     [InlineData(20.0, 999.84)]
     public void Brush_drop_takes_its_share_of_the_speed(double current, double rpm)
     {
-        double k = (500.0 - 0.8 - 2.0) / (1040.0 * Rpm);
-        var motor = new MotorSettings { Name = "m", TorqueConstant = k, Resistance = 1.0, BrushDrop = 2.0, FrictionTorque = k * current };
-        RunResult run = Spin(Drive((motor, 1.0)), 0.5, 500.0, 3.0);
+        RunResult run = WithBrushDrop(current);
         Assert.Equal(rpm, Speed(run) / Rpm, 0.005);
         Assert.Equal(current, Current(run), 1e-6);
+    }
+
+    /// <summary>Messner and Tilbury's motor at 1 V.</summary>
+    internal static RunResult StepOfOneVolt()
+    {
+        var motor = new MotorSettings { Name = "m", TorqueConstant = 0.01, Resistance = 1.0, ViscousFriction = 0.1 };
+        return Spin(Drive((motor, 1.0)), 0.01, 1.0, 3.0);
+    }
+
+    /// <summary>The motor of the two tests at 6 V under a viscous load [N m s].</summary>
+    internal static RunResult OfTwoTests(double viscous)
+    {
+        var motor = new MotorSettings { Name = "m", TorqueConstant = 0.06, Resistance = 3.0, ViscousFriction = viscous };
+        return Spin(Drive((motor, 1.0)), 1e-4, 6.0, 3.0);
+    }
+
+    /// <summary>Nise's motor, 10:1 gear and load at 100 V.</summary>
+    internal static RunResult Geared()
+    {
+        var motor = new MotorSettings { Name = "m", TorqueConstant = 2.0, Resistance = 0.4, RotorInertia = 5.0, ViscousFriction = 2.0 };
+        var load = new MotorSettings { Name = "load, unpowered", TorqueConstant = 0.0, Resistance = 1.0, RotorInertia = 700.0, ViscousFriction = 800.0 };
+        return Spin(Drive((motor, 10.0), (load, 1.0)), 0.0, 100.0, 3.0);
+    }
+
+    /// <summary>Hughes' motor at 500 V, loaded by friction that takes the current [A].</summary>
+    internal static RunResult WithBrushDrop(double current)
+    {
+        double k = (500.0 - 0.8 - 2.0) / (1040.0 * Rpm);
+        var motor = new MotorSettings { Name = "m", TorqueConstant = k, Resistance = 1.0, BrushDrop = 2.0, FrictionTorque = k * current };
+        return Spin(Drive((motor, 1.0)), 0.5, 500.0, 3.0);
     }
 }

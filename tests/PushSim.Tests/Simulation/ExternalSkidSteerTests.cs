@@ -9,10 +9,12 @@ namespace PushSim.Tests.Simulation;
 /// <summary>Turning on the spot: the closed form for four point contacts, and measured effective-track ratios.</summary>
 public class ExternalSkidSteerTests
 {
-    private static double Mean(RunResult run, string measure, string side) =>
+    /// <summary>Mean of a channel over the two wheels of a side at the end.</summary>
+    internal static double Mean(RunResult run, string measure, string side) =>
         0.5 * (run.Last($"wheel_front_{side}_{measure}") + run.Last($"wheel_rear_{side}_{measure}"));
 
-    private static double TrackRatio(RunResult run, double track) =>
+    /// <summary>Difference of the rim speeds over yaw rate and track [1].</summary>
+    internal static double TrackRatio(RunResult run, double track) =>
         (Mean(run, "surface_speed_m_per_s", "right") - Mean(run, "surface_speed_m_per_s", "left"))
         / (run.Last("yaw_rate_rad_per_s") * track);
 
@@ -25,10 +27,7 @@ public class ExternalSkidSteerTests
     {
         const double friction = 0.8;
         const double mass = 1.5;
-        MotorSettings motor = ExternalRobots.WheelMotor(0.03, 0.1, 30.0);
-        RobotSettings robot = ExternalRobots.FourCorners(
-            ExternalRobots.Body(mass, 0.0), ExternalRobots.Coulomb(friction), wheelbase, track, 0.03, 1e-5, motor, motor);
-        RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, 3.0, turn: 1.0, tolerance: 1e-9));
+        RunResult run = FourPoints(wheelbase, track, friction, mass);
 
         double weight = mass * 9.81;
         double diagonal = Math.Sqrt((wheelbase * wheelbase) + (track * track));
@@ -39,6 +38,15 @@ public class ExternalSkidSteerTests
         Assert.Equal(side, 2.0 * Mean(run, "longitudinal_force_n", "right"), 1e-6 * side);
         Assert.Equal(-side, 2.0 * Mean(run, "longitudinal_force_n", "left"), 1e-6 * side);
         Assert.Equal(moment, -run.Last("scrub_moment_n_m"), 1e-6 * moment);
+    }
+
+    /// <summary>A slow spin on four equally loaded point contacts.</summary>
+    internal static RunResult FourPoints(double wheelbase, double track, double friction, double mass)
+    {
+        MotorSettings motor = ExternalRobots.WheelMotor(0.03, 0.1, 30.0);
+        RobotSettings robot = ExternalRobots.FourCorners(
+            ExternalRobots.Body(mass, 0.0), ExternalRobots.Coulomb(friction), wheelbase, track, 0.03, 1e-5, motor, motor);
+        return ExternalRobots.Run(ExternalRobots.Scenario(robot, 3.0, turn: 1.0, tolerance: 1e-9));
     }
 
     // An outdoor robot with air tyres. Ratio on asphalt at 20 psi 1.406: Mandow and others, IROS 2007, Tables I-II, read
@@ -55,14 +63,16 @@ public class ExternalSkidSteerTests
     public void Calibrated_track_multiplier_of_a_17_kg_robot_is_met() =>
         Assert.Equal(1.5, Measured(Outdoor(0.9, 0.75), 0.262, 0.37559, 0.098, 17.0, 0.4485), 0.06 * 1.5);
 
-    private static TyreSettings Outdoor(double still, double sliding) => new()
+    /// <summary>An air tyre, invented but plausible.</summary>
+    internal static TyreSettings Outdoor(double still, double sliding) => new()
     {
         Name = "air", StaticFriction = still, KineticFriction = sliding, SlipSpeed = 0.5, BreakawayDeflection = 1e-3,
         CarcassStiffness = 2e4, CarcassDamping = 40.0, TreadMass = 0.05, VerticalStiffness = 2e4, RollingRenewal = 20.0,
         RollingResistance = 0.02, ReferenceLoad = 35.0,
     };
 
-    private static double Measured(TyreSettings tyre, double wheelbase, double track, double radius, double mass, double? yawInertia)
+    /// <summary>Effective track ratio of a spin on the spot.</summary>
+    internal static double Measured(TyreSettings tyre, double wheelbase, double track, double radius, double mass, double? yawInertia)
     {
         MotorSettings motor = ExternalRobots.WheelMotor(radius, 0.5, 300.0);
         ChassisSettings body = ExternalRobots.Body(mass, 0.1, size: 0.4) with { YawInertia = yawInertia };

@@ -20,12 +20,19 @@ public class ExternalSlidingTests
     [InlineData(24.6, 9.80, 38.5944, 3.13776)]
     public void Locked_wheels_slide_the_textbook_distance(double speed, double gravity, double distance, double time)
     {
+        (double runDistance, double runTime) = LockedSlide(speed, gravity, time + 1.0);
+        Assert.Equal(distance, runDistance, 0.0005 * distance);
+        Assert.Equal(time, runTime, 0.001 * time);
+    }
+
+    /// <summary>Way [m] and time [s] of a stop on locked wheels of friction 0.8.</summary>
+    internal static (double Distance, double Time) LockedSlide(double speed, double gravity, double end)
+    {
         TyreSettings tyre = Light(0.8);
         RobotSettings robot = ExternalRobots.FourCorners(ExternalRobots.Body(2.0, 0.02), tyre, 0.12, 0.15, 0.03, 1e-5, null, null, isSkid: true);
-        RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, time + 1.0, speed: speed, gravity: gravity, tolerance: 1e-6, cap: 20000.0));
-        Assert.Equal(distance, run.Last("x_m"), 0.0005 * distance);
+        RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, end, speed: speed, gravity: gravity, tolerance: 1e-6, cap: 20000.0));
         int stop = Array.FindIndex(run["speed_m_per_s"].Values, u => u <= 0.0);
-        Assert.Equal(time, run.Time[stop], 0.001 * time);
+        return (run.Last("x_m"), run.Time[stop]);
     }
 
     // A ball thrown without spin, as a robot on free wheels that together have the ball's inertia 2/5 m r^2. Halliday and
@@ -35,6 +42,17 @@ public class ExternalSlidingTests
     [InlineData(8.1, 0.19, 1.24290, 8.62930, 5.78571)]
     [InlineData(8.5, 0.21, 1.18006, 8.59761, 6.07143)]
     public void Sliding_turns_into_rolling_where_the_textbook_says(double speed, double friction, double time, double distance, double rolling)
+    {
+        (List<(double T, double[] Y)> run, int grip) = SlideToRoll(speed, friction);
+        Assert.Equal(rolling, run[^1].Y[StateLayout.U], 0.0005 * rolling);
+        Assert.Equal(time, run[grip].T, 0.002 * time);
+        Assert.Equal(distance, run[grip].Y[StateLayout.X], 0.002 * distance);
+        double early = (speed - run[500].Y[StateLayout.U]) / 0.5;
+        Assert.Equal(friction * 9.8, early, 0.002 * friction * 9.8);
+    }
+
+    /// <summary>Samples of a ball's slide until it rolls, g 9.8 m/s^2, and the sample at which it grips.</summary>
+    internal static (List<(double T, double[] Y)> Run, int Grip) SlideToRoll(double speed, double friction)
     {
         const double mass = 4.0;
         const double radius = 0.11;
@@ -53,11 +71,6 @@ public class ExternalSlidingTests
                 }
             },
             0.001);
-        Assert.Equal(rolling, run[^1].Y[StateLayout.U], 0.0005 * rolling);
-        int grip = run.FindIndex(s => s.Y[StateLayout.FirstWheel + 2] < 0.001);
-        Assert.Equal(time, run[grip].T, 0.002 * time);
-        Assert.Equal(distance, run[grip].Y[StateLayout.X], 0.002 * distance);
-        double early = (speed - run[500].Y[StateLayout.U]) / 0.5;
-        Assert.Equal(friction * 9.8, early, 0.002 * friction * 9.8);
+        return (run, run.FindIndex(s => s.Y[StateLayout.FirstWheel + 2] < 0.001));
     }
 }

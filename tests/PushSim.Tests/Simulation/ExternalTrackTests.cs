@@ -145,7 +145,8 @@ public class ExternalTrackTests
         Assert.InRange(chi, 1.0, 1.3);
     }
 
-    private static (double Ratio, double Moment, double Thrust) Pivot(double lengthOverWidth) => s_pivots.GetOrAdd(lengthOverWidth, RunPivot);
+    /// <summary>Ratio, moment over mu W l/4 and thrust over mu W/2 of a pivot on eight wheels.</summary>
+    internal static (double Ratio, double Moment, double Thrust) Pivot(double lengthOverWidth) => s_pivots.GetOrAdd(lengthOverWidth, RunPivot);
 
     private static (double Ratio, double Moment, double Thrust) RunPivot(double lengthOverWidth)
     {

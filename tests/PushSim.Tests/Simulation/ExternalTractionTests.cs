@@ -41,9 +41,14 @@ public class ExternalTractionTests
     public void Load_transfer_sets_the_acceleration(
         double mass, double wheelbase, double height, double behindFront, double friction, bool front, bool rear, double expected)
     {
+        Assert.Equal(expected, Acceleration(mass, wheelbase, height, behindFront, friction, front, rear), 0.002 * expected);
+    }
+
+    /// <summary>Acceleration [m/s^2] over the fourth second of a launch with spinning wheels.</summary>
+    internal static double Acceleration(double mass, double wheelbase, double height, double behindFront, double friction, bool front, bool rear)
+    {
         RunResult run = ExternalRobots.Run(Car(mass, wheelbase, height, (wheelbase / 2) - behindFront, friction, front, rear, 9.81, 4.0));
-        double a = run.At("speed_m_per_s", 4.0) - run.At("speed_m_per_s", 3.0);
-        Assert.Equal(expected, a, 0.002 * expected);
+        return run.At("speed_m_per_s", 4.0) - run.At("speed_m_per_s", 3.0);
     }
 
     // Tutor's answer: 48 % of the weight on driven wheels, no transfer, printed 2.82 m/s^2 and 10.3 s to 105 km/h (10.334
@@ -58,7 +63,7 @@ public class ExternalTractionTests
     }
 
     // The mass that motors move is M + sum I/R^2 = 1.36 kg; no slip: great friction, hard tyre
-    private static ScenarioSettings Light(double limit, double end, double throttle, double speed)
+    internal static ScenarioSettings Light(double limit, double end, double throttle, double speed)
     {
         const double radius = 0.03;
         const double rolling = 0.04;

@@ -27,7 +27,7 @@ public class BrushLimitTests
     public void Between_its_limits_it_stays_within_a_sixth(double ts, double brush)
     {
         Assert.Equal(brush, 1.0 - Math.Pow(1.0 - ts, 3.0), 1e-12);
-        double lumped = double.Hypot(Force(ts, 0.0).X, Force(ts, 0.0).Y) / (Mu * Load);
+        double lumped = Share(ts);
         Assert.Equal(Steady(ts), lumped, 1e-4);
         Assert.InRange(lumped - brush, -0.061, 0.173);
     }
@@ -39,9 +39,7 @@ public class BrushLimitTests
     public void At_little_slip_both_have_the_same_stiffness(double direction)
     {
         const double ts = 0.001;
-        (double x, double y) = Force(ts, direction);
-        double slip = 3.0 * ts * Mu * Load / Stiffness;
-        Assert.Equal(1.0, double.Hypot(x, y) / (Stiffness * slip), 1e-3);
+        Assert.Equal(1.0, StiffnessOverBrush(ts, direction), 1e-3);
         Assert.Equal(1.0, (1.0 - Math.Pow(1.0 - ts, 3.0)) / (3.0 * ts), 1.001e-3);
     }
 
@@ -64,6 +62,20 @@ public class BrushLimitTests
         {
             Assert.Equal(Mu * Load, size, 0.002 * Mu * Load);
         }
+    }
+
+    /// <summary>Force of the lumped bristle over mu N at ts = C sigma/(3 mu N).</summary>
+    internal static double Share(double ts)
+    {
+        (double x, double y) = Force(ts, 0.0);
+        return double.Hypot(x, y) / (Mu * Load);
+    }
+
+    /// <summary>Force over slip at ts, divided by the brush's stiffness 2 c_p a^2.</summary>
+    internal static double StiffnessOverBrush(double ts, double direction)
+    {
+        (double x, double y) = Force(ts, direction);
+        return double.Hypot(x, y) / (3.0 * ts * Mu * Load);
     }
 
     // rho = kappa mu |omega R|/(sigma0 |v|); s^2 - (b - (1 - b) rho) s - (1 - b) = 0 where rho <= 1/b, else s = 1/rho

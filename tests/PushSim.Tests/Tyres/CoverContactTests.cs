@@ -62,7 +62,8 @@ public class CoverContactTests
     public void A_cover_pressed_flat_has_no_solution() =>
         Assert.Null(CoverContact.Solve(50.0, 0.03, 0.001, 0.01, 1e5, 0.0));
 
-    private static CoverContact Solved(double load, double radius, double thickness, double width, double modulus, double poisson) =>
+    /// <summary>Contact of a covered wheel on the floor, SI.</summary>
+    internal static CoverContact Solved(double load, double radius, double thickness, double width, double modulus, double poisson) =>
         Assert.IsType<CoverContact>(CoverContact.Solve(load, radius, thickness, width, modulus, poisson));
 
     private static void Close(double expected, double actual, double relative, string unit) =>

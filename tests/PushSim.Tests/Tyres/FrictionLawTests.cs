@@ -6,41 +6,27 @@ namespace PushSim.Tests.Tyres;
 /// <summary>The engine's bristle law against published friction experiments; the tread ring is the block, the tyre body its spring.</summary>
 public class FrictionLawTests
 {
-    // Canudas de Wit, Olsson, Astrom, Lischinsky, IEEE TAC 40(3), 1995, Table I: sigma0 1e5 N/m, sigma1 sqrt(1e5) N s/m,
-    // sigma2 0.4 N s/m, Fc 1 N, Fs 1.5 N, vs 0.001 m/s (read second-hand)
-    private static TyreSettings LuGre(double spring) => new()
-    {
-        Name = "block", StaticFriction = 1.5, KineticFriction = 1.0, SlipSpeed = 0.001, BreakawayDeflection = 1.5e-5,
-        ViscousFriction = 0.4, PlainBristle = true, RollingRenewal = 0.0, CarcassStiffness = spring, CarcassDamping = 0.0,
-        TreadMass = 1.0, VerticalStiffness = 1.0,
-    };
-
-    private static readonly double s_sigma1 = Math.Sqrt(1e5);
-
     // Stick-slip of the same paper, Fig. 6 (1 kg, 2 N/m, 0.1 m/s); digits computed here by two stiff integrators
     [Fact]
     public void Stick_slip_follows_the_published_experiment()
     {
-        RingBlock block = new(LuGre(2.0), s_sigma1) { RimSpeed = _ => (0.1, 0.0) };
-        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 25.0, 0.0005, 1e-8);
-        double X(double t) => run[(int)Math.Round(t / 0.0005)].Y[0] + (0.1 * t);
+        StickSlip run = FrictionExperiments.StickSlip;
+        double X(double t) => run.X(t);
         Assert.Equal(0.001032, X(7.5), 2e-5);
         Assert.Equal(0.412940, X(9.0), 1e-4);
         Assert.Equal(0.627583, X(10.0), 5e-5);
         Assert.Equal(0.918280, X(15.0), 2e-4);
         Assert.Equal(1.272596, X(20.0), 2e-4);
         Assert.Equal(1.908839, X(25.0), 3e-4);
-        Assert.Equal(1.507987, -2.0 * run.Min(s => s.Y[0]), 2e-5);
-        Assert.Equal(0.369816, run.Max(s => s.Y[2]), 2e-5);
+        Assert.Equal(1.507987, run.PeakSpringForce, 2e-5);
+        Assert.Equal(0.369816, run.TopSpeed, 2e-5);
     }
 
     // Presliding, Fig. 2: force ramp 0.1425 N/s to 95 % of Fs; computed here
     [Fact]
     public void Presliding_follows_the_published_ramp()
     {
-        RingBlock block = new(LuGre(1.0), s_sigma1) { RimSpeed = t => (t < 10.0 ? 0.1425 : 0.0, 0.0) };
-        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 15.0, 0.01, 1e-10);
-        double X(double t) => run[(int)Math.Round(t / 0.01)].Y[0] + (0.1425 * Math.Min(t, 10.0));
+        Func<double, double> X = FrictionExperiments.Presliding();
         Assert.Equal(9.6568e-6, X(5.0), 1e-8);
         Assert.Equal(4.48579e-5, X(10.0), 1e-7);
         Assert.Equal(4.53119e-5, X(15.0), 1e-7);
@@ -54,18 +40,7 @@ public class FrictionLawTests
     [InlineData(10.0, 1.2200)]
     [InlineData(20.0, 1.0986)]
     [InlineData(50.0, 1.0075)]
-    public void Breakaway_falls_with_force_rate(double rate, double expected)
-    {
-        RingBlock block = new(LuGre(1.0), s_sigma1) { RimSpeed = _ => (rate, 0.0) };
-        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 1.6 / rate, 0.0005 / rate, 1e-9);
-        double largest = 0.0;
-        foreach ((double t, double[] y) in run.TakeWhile(s => s.Y[2] < 0.05))
-        {
-            largest = Math.Max(largest, -block.Friction(y, t));
-        }
-
-        Assert.Equal(expected, largest, 0.004);
-    }
+    public void Breakaway_falls_with_force_rate(double rate, double expected) => Assert.Equal(expected, FrictionExperiments.Breakaway(rate), 0.004);
 
     // Friction against a speed that swings, Fig. 3 of the same paper: v = 0.001 (1.5 + cos w t). It lags the speed, and more so the faster that
     // swings; numbers by a second writing of the law, here, integrated by RK4
@@ -82,7 +57,7 @@ public class FrictionLawTests
     {
         const int Steps = 20000;
         double h = 2.0 * Math.PI / w / Steps;
-        RingBlock block = new(LuGre(1.0), s_sigma1);
+        RingBlock block = new(FrictionExperiments.LuGre(1.0), FrictionExperiments.Sigma1);
         double V(double t) => 0.001 * (1.5 + Math.Cos(w * t));
         double Rate(double t, double z)
         {
@@ -106,7 +81,7 @@ public class FrictionLawTests
             if (i >= 2 * Steps)
             {
                 friction[i - (2 * Steps)] = -block.Friction([0, 0, V(t + h), 0, z, 0], t + h);
-                double own = (1e5 * z) + (s_sigma1 * Own(V(t + h), z)) + (0.4 * V(t + h));
+                double own = (1e5 * z) + (FrictionExperiments.Sigma1 * Own(V(t + h), z)) + (0.4 * V(t + h));
                 Assert.Equal(own, friction[i - (2 * Steps)], 1e-12);
             }
         }
@@ -118,12 +93,8 @@ public class FrictionLawTests
     [Fact]
     public void Coulomb_damping_loses_a_fixed_amplitude_per_cycle()
     {
-        const double k = 100.0;
-        TyreSettings tyre = LuGre(k) with { StaticFriction = 1.0, KineticFriction = 1.0, BreakawayDeflection = 1e-7, ViscousFriction = 0.0 };
-        RingBlock block = new(tyre) { RimSpeed = _ => (0.0, 0.0) };
-        List<(double T, double[] Y)> run = RingBlock.Run(block, [0.2, 0, 0, 0, 0, 0], 2.0, 0.0002, 1e-9);
         double half = Math.PI / 10.0;
-        double Q(double t) => run[(int)Math.Round(t / 0.0002)].Y[0];
+        Func<double, double> Q = FrictionExperiments.CoulombSpring();
         Assert.Equal(-0.18, Q(half), 2e-4);
         Assert.Equal(0.16, Q(2.0 * half), 2e-4);
         Assert.Equal(0.12, Q(4.0 * half), 2e-4);
@@ -134,46 +105,24 @@ public class FrictionLawTests
     [Fact]
     public void Stick_slip_reaches_the_ideal_limit()
     {
-        TyreSettings tyre = LuGre(2.0) with { ViscousFriction = 0.0, SlipSpeed = 1e-4, BreakawayDeflection = 1.5e-7 };
-        RingBlock block = new(tyre, 10.0 * s_sigma1) { RimSpeed = _ => (0.1, 0.0) };
-        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 24.0, 0.001, 1e-8);
-        List<double> starts = [];
-        for (int i = 1; i < run.Count; i++)
-        {
-            if (run[i - 1].Y[2] < 0.05 && run[i].Y[2] >= 0.05)
-            {
-                starts.Add(run[i].T);
-            }
-        }
-
-        Assert.Equal(7.61125925, starts[^1] - starts[^2], 0.01 * 7.611);
-        Assert.Equal(0.467423461, run.Max(s => s.Y[2]), 0.01 * 0.4674);
+        (double period, double top) = FrictionExperiments.IdealStickSlip();
+        Assert.Equal(7.61125925, period, 0.01 * 7.611);
+        Assert.Equal(0.467423461, top, 0.01 * 0.4674);
     }
 
     // Dahl 1968/1976, from memory: from rest F/Fc = 1 - exp(-sigma x/Fc)
     [Fact]
     public void Slow_slide_from_rest_is_dahls_exponential()
     {
-        TyreSettings tyre = LuGre(1e-9) with { StaticFriction = 1.0, KineticFriction = 1.0, BreakawayDeflection = 1e-3, ViscousFriction = 0.0, TreadMass = 1e9 };
-        RingBlock block = new(tyre);
-        List<(double T, double[] Y)> run = RingBlock.Run(block, [0, 0, 0.01, 0, 0, 0], 0.4, 0.1, 1e-11, 0.001);
-        Assert.Equal(1.0 - Math.Exp(-1.0), run[1].Y[4] / 1e-3, 1e-7);
-        Assert.Equal(1.0 - Math.Exp(-4.0), run[4].Y[4] / 1e-3, 1e-7);
+        Func<int, double> share = FrictionExperiments.Dahl();
+        Assert.Equal(1.0 - Math.Exp(-1.0), share(1), 1e-7);
+        Assert.Equal(1.0 - Math.Exp(-4.0), share(4), 1e-7);
     }
 
     // Relaxation length, Pacejka ch. 1 and 7, from memory: 63.212 % of the steady side force after 1/kappa + N sigma0/(kappa k_c)
     [Theory]
     [InlineData(0.3)]
     [InlineData(2.0)]
-    public void Side_force_builds_over_the_relaxation_length(double speed)
-    {
-        const double kappa = 100.0;
-        const double load = 3.0;
-        TyreSettings tyre = TestRobots.SoftTyre with { KineticFriction = 1.0, RollingRenewal = kappa, CarcassStiffness = 5000.0, CarcassDamping = 0.0, TreadMass = 1e-6 };
-        double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
-        double length = (1.0 / kappa) + (load * sigma0 / (kappa * tyre.CarcassStiffness));
-        RingBlock block = new(tyre, 0.02 * Math.Sqrt(sigma0), load) { SurfaceSpeed = speed, RimSpeed = _ => (0.0, 1e-4 * speed) };
-        List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 12.0 * length / speed, length / speed / 8.0, 1e-8);
-        Assert.Equal(1.0 - Math.Exp(-1.0), run[8].Y[5] / run[^1].Y[5], 0.005);
-    }
+    public void Side_force_builds_over_the_relaxation_length(double speed) =>
+        Assert.Equal(1.0 - Math.Exp(-1.0), FrictionExperiments.SideForceAfterRelaxationLength(speed), 0.005);
 }

@@ -153,7 +153,8 @@ public class LayerContactTableTests
         return [load, squash, normal.StripStiffness(), new LayerSolver(poisson, a, tangential: true).StripStiffness()];
     }
 
-    private static double Table(double[][] table, double poisson, double a) => LayerContactTable.At(LayerContactTable.Row(table, poisson), a);
+    /// <summary>A quantity of the table at Poisson's ratio and a/h.</summary>
+    internal static double Table(double[][] table, double poisson, double a) => LayerContactTable.At(LayerContactTable.Row(table, poisson), a);
 
     private static void Near(double expected, double actual, double tolerance) =>
         Assert.True(Math.Abs(actual - expected) <= tolerance, FormattableString.Invariant($"expected {expected:R}, got {actual:R}, difference {actual - expected:G3}, allowed {tolerance:G3}"));

@@ -16,12 +16,31 @@ public class ExternalLimitTests
         return new LimitModel<R1>(SceneBuilder.InCanonicalOrder(ExternalRobots.Scenario(robot, 1.0)), condition ?? new LimitCondition(), null, 1.0);
     }
 
-    private static double Torque(LimitModel<R1> model, double omega)
+    /// <summary>Torque at the drive [N m] at a spin [rad/s].</summary>
+    internal static double Torque(LimitModel<R1> model, double omega)
     {
         R1[] torque = new R1[model.Drives.Length];
         R1[] spin = [.. model.Drives.Select(_ => (R1)omega)];
         model.Torques(spin, torque);
         return torque[model.Motors[0].Drive].Value;
+    }
+
+    /// <summary>A motor of a given no-load speed [rad/s] and stall torque [N m] at 12 V.</summary>
+    internal static LimitModel<R1> OfTwoEnds(double free, double stall)
+    {
+        double k = 12.0 / free;
+        return Bench(new MotorSettings { Name = "m", TorqueConstant = k, Resistance = 12.0 * k / stall }, 12.0);
+    }
+
+    /// <summary>95 V of inner voltage at 1425 rpm, 0.05 ohm, at 100 V.</summary>
+    internal static LimitModel<R1> LargeMotor() =>
+        Bench(new MotorSettings { Name = "m", TorqueConstant = 95.0 / (1425.0 * Math.PI / 30.0), Resistance = 0.05 }, 100.0);
+
+    /// <summary>A motor of 2 ohm at a reference temperature, its winding at another [C].</summary>
+    internal static LimitModel<R1> Warm(double temperature, double reference)
+    {
+        var motor = new MotorSettings { Name = "m", TorqueConstant = 0.01, Resistance = 2.0, ReferenceTemperature = reference };
+        return Bench(motor, 12.0, new LimitCondition { WindingTemperature = temperature });
     }
 
     // Most power at half speed and half torque, P = Ts wn/4: an MIT course on dc motors, printed 0.163, 0.0361 and 0.80 N m; power computed here
@@ -32,8 +51,7 @@ public class ExternalLimitTests
     public void Most_power_is_at_half_speed(double rpm, double stall, double halfTorque, double power)
     {
         double free = rpm * Math.PI / 30.0;
-        double k = 12.0 / free;
-        LimitModel<R1> model = Bench(new MotorSettings { Name = "m", TorqueConstant = k, Resistance = 12.0 * k / stall }, 12.0);
+        LimitModel<R1> model = OfTwoEnds(free, stall);
         Assert.Equal(halfTorque, Torque(model, 0.5 * free), 0.004 * halfTorque);
         Assert.Equal(power, 0.5 * free * Torque(model, 0.5 * free), 2e-4 * power);
         double best = Enumerable.Range(1, 99).MaxBy(i => i * Torque(model, 0.01 * i * free));
@@ -44,7 +62,7 @@ public class ExternalLimitTests
     [Fact]
     public void A_large_motor_at_its_rating()
     {
-        LimitModel<R1> model = Bench(new MotorSettings { Name = "m", TorqueConstant = 95.0 / (1425.0 * Math.PI / 30.0), Resistance = 0.05 }, 100.0);
+        LimitModel<R1> model = LargeMotor();
         double omega = 1425.0 * Math.PI / 30.0;
         Assert.Equal(63.66198, Torque(model, omega), 1e-5);
         Assert.Equal(100.0, model.MotorWork[0].Current.Value, 1e-9);
@@ -60,8 +78,7 @@ public class ExternalLimitTests
     [InlineData(20.0, 80.0, 0.80921)]
     public void A_warm_winding_has_more_resistance(double temperature, double reference, double ratio)
     {
-        var motor = new MotorSettings { Name = "m", TorqueConstant = 0.01, Resistance = 2.0, ReferenceTemperature = reference };
-        LimitModel<R1> model = Bench(motor, 12.0, new LimitCondition { WindingTemperature = temperature });
+        LimitModel<R1> model = Warm(temperature, reference);
         double stall = Torque(model, 0.0);
         Assert.Equal(ratio, model.MotorWork[0].Resistance.Value / 2.0, 2e-5);
         Assert.Equal(12.0 * 0.01 / (2.0 * ratio), stall, 2e-6);
@@ -71,22 +88,31 @@ public class ExternalLimitTests
     [Fact]
     public void Best_efficiency_with_a_constant_loss()
     {
+        (double eta, double current) = BestEfficiency();
+        Assert.Equal(0.64, eta, 1e-5);
+        Assert.Equal(4.0, current, 0.02);
+    }
+
+    /// <summary>Best efficiency and its current [A] of a motor of 20 A stall and 0.8 A no-load current.</summary>
+    internal static (double Eta, double Current) BestEfficiency()
+    {
         const double k = 0.02;
         LimitModel<R1> model = Bench(new MotorSettings { Name = "m", TorqueConstant = k, Resistance = 12.0 / 20.0, FrictionTorque = k * 0.8 }, 12.0);
-        (double Eta, double Current) best = Enumerable.Range(1, 5990).Select(i =>
+        return Enumerable.Range(1, 5990).Select(i =>
         {
             double omega = 0.1 * i;
             double shaft = omega * Torque(model, omega);
             double current = model.MotorWork[0].Current.Value;
             return (shaft / (12.0 * current), current);
         }).MaxBy(p => p.Item1);
-        Assert.Equal(0.64, best.Eta, 1e-5);
-        Assert.Equal(4.0, best.Current, 0.02);
     }
 
     // dT = x/(1 - alpha x), x = I^2 R Rth: 2 A, 1 ohm, 17.5 K/W; 96.565 K, computed here
     [Fact]
-    public void Heat_feeds_back_on_resistance()
+    public void Heat_feeds_back_on_resistance() => Assert.Equal(96.565, WarmedByHeldCurrent(), 0.02);
+
+    /// <summary>Rise of a winding [K] of 1 ohm and 17.5 K/W at 2 A, settled, the resistance following.</summary>
+    internal static double WarmedByHeldCurrent()
     {
         var motor = new MotorSettings
         {
@@ -99,7 +125,7 @@ public class ExternalLimitTests
             node.Warm(0.2);
         }
 
-        Assert.Equal(96.565, node.Winding - 20.0, 0.02);
+        return node.Winding - 20.0;
     }
 
     // winding time constants of small motors, 23 s at 9.5 K/W and 14.3 s, from makers' sheets quoted in public sources: 63.2 % of the rise over the case
@@ -125,7 +151,8 @@ public class ExternalLimitTests
 
     private const double CarRadius = 0.3;
 
-    private static LaunchEstimate<R1> Car(double mass, double wheelbase, double height, double behindFront, double friction, bool front, bool rear, double gravity)
+    /// <summary>Launch of a vehicle with grip as its only limit.</summary>
+    internal static LaunchEstimate<R1> Car(double mass, double wheelbase, double height, double behindFront, double friction, bool front, bool rear, double gravity)
     {
         PushSim.Tyres.TyreSettings tyre = ExternalRobots.Coulomb(friction) with { TreadMass = 0.1, CarcassStiffness = 2e5, VerticalStiffness = 2e5, ReferenceLoad = 4000.0 };
         MotorSettings motor = ExternalRobots.WheelMotor(CarRadius, 100.0, 40000.0);
@@ -153,7 +180,8 @@ public class ExternalLimitTests
         double mass, double wheelbase, double height, double behindFront, double friction, bool front, bool rear, double gravity, double expected) =>
         Assert.Equal(expected, Car(mass, wheelbase, height, behindFront, friction, front, rear, gravity).Acceleration(1.0).Value, 2e-5 * expected);
 
-    private static LaunchEstimate<R1> Light(double limit)
+    /// <summary>Launch of 1.36 kg without slip: 3 m/s, 20 N at stall, limited to a force per wheel [N].</summary>
+    internal static LaunchEstimate<R1> Light(double limit)
     {
         const double radius = 0.03;
         MotorSettings motor = ExternalRobots.WheelMotor(radius, 3.0, 5.0);
