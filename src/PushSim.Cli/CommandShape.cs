@@ -68,6 +68,9 @@ internal sealed record CommandShape(
     private static IReadOnlyList<string>? KnownWords(string command, string name) => (command, name) switch
     {
         ("new", "--kind") => StarterFiles.Kinds,
+        ("new", "--wheels") => ["2", "4", "6", "8"],
+        ("new", "--motor") => [.. PartShelf.Motors.Parts.Select(p => p.Name)],
+        ("new", "--tyre") => [.. PartShelf.Tyres.Parts.Select(p => p.Name)],
         ("shelf", "NAME") => [.. PartShelf.All.Select(s => s.File), .. PartShelf.All.SelectMany(s => s.Parts).Select(p => p.Name)],
         ("explain", "KEY") => [.. KeyTable.All.Select(k => k.Name).Distinct()],
         _ => null,

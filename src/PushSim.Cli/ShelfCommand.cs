@@ -74,7 +74,8 @@ internal static class ShelfCommand
         return ExitCode.Done;
     }
 
-    private static bool IsKind(PartShelf shelf, string name) => string.Equals(shelf.File, name, StringComparison.OrdinalIgnoreCase);
+    private static bool IsKind(PartShelf shelf, string name) =>
+        new[] { shelf.File, shelf.File.TrimEnd('s'), shelf.Section }.Contains(name, StringComparer.OrdinalIgnoreCase);
 
     // All of a kind, the part of that very name, else all whose name has every word of it.
     private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string? name)

@@ -43,6 +43,7 @@ public class CompletionCommandTests
     [InlineData("pushsim sh", "shelf")]
     [InlineData("pushsim run --no", "--no-plots")]
     [InlineData("pushsim new --kind sp", "spot")]
+    [InlineData("pushsim new --tyre sil", "silicone")]
     [InlineData("pushsim new --kind pull-test --f", "--force")]
     [InlineData("pushsim completion f", "fish")]
     [InlineData("pushsim shelf neo", "neoprene\\ foam")]

@@ -33,6 +33,8 @@ public class TyreCommandTests
     [Fact]
     public void An_unknown_material_is_a_wrong_command_line()
     {
+        Assert.Equal(Cli.Run("shelf", "tyres").Output, Cli.Run("shelf", "tyre").Output);
+        Assert.Equal(Cli.Run("shelf", "cells").Output, Cli.Run("shelf", "battery").Output);
         Cli cli = Cli.Run("shelf", "granite");
         Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
         Assert.Equal("", cli.Output);
