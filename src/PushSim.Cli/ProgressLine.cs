@@ -9,6 +9,7 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
     private const double TerminalSeconds = 0.2;
     private const double PlainSeconds = 10.0;
     private const int BarWidth = 24;
+    private const int UsualWidth = 80;
 
     private readonly bool _isTerminal = ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected;
     private readonly long _start = Stopwatch.GetTimestamp();
@@ -41,8 +42,7 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
             return;
         }
 
-        int filled = (int)(BarWidth * Math.Min(1.0, (double)Done / Math.Max(1, total)));
-        error.Write($"\r[{new string('#', filled)}{new string('.', BarWidth - filled)}] {words}   ");
+        error.Write("\r" + Drawn(words, (double)Done / Math.Max(1, total), Width));
         _hasBar = true;
     }
 
@@ -51,7 +51,34 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
     {
         if (_hasBar)
         {
-            error.Write("\r" + new string(' ', 79) + "\r");
+            error.Write("\r" + new string(' ', Width - 1) + "\r");
+        }
+    }
+
+    /// <summary>What is drawn, as wide as the terminal but for one column, so that the next one covers it: the bar only where there is room for it.</summary>
+    /// <param name="words">How far it is.</param>
+    /// <param name="share">The same as a share [1].</param>
+    /// <param name="width">Columns of the terminal [1].</param>
+    internal static string Drawn(string words, double share, int width)
+    {
+        int filled = (int)(BarWidth * Math.Min(1.0, share));
+        string bar = $"[{new string('#', filled)}{new string('.', BarWidth - filled)}] ";
+        string text = bar.Length + words.Length < width ? bar + words : words;
+        return text[..Math.Min(text.Length, width - 1)].PadRight(width - 1);
+    }
+
+    private static int Width
+    {
+        get
+        {
+            try
+            {
+                return Console.WindowWidth > 1 ? Console.WindowWidth : UsualWidth;
+            }
+            catch (IOException)
+            {
+                return UsualWidth;
+            }
         }
     }
 
