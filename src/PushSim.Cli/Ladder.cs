@@ -9,9 +9,6 @@ namespace PushSim.Cli;
 /// <summary>A league: its robots, the drawn scenario of each pair, and their matches.</summary>
 internal sealed class Ladder(string[] files, string? scene, MatchPlan plan)
 {
-    // Round after round is slower by the lanes that run dry at the end of each.
-    private const int Rounds = 4;
-
     private readonly List<(int First, int Second)> _places = [];
     private readonly List<FileMatchSource> _sources = [];
     private readonly List<DrawableResult> _reads = [];
@@ -48,11 +45,8 @@ internal sealed class Ladder(string[] files, string? scene, MatchPlan plan)
         return code == ExitCode.Done;
     }
 
-    /// <summary>The matches of all pairs.</summary>
+    /// <summary>The matches of all pairs, one contest each, since like matches share the processor's lanes.</summary>
     public MatchWork Work(TextWriter error, CancellationToken cancel) => new(plan, Fingerprint.Of(_reads.Select(Fingerprint.Of)), _sources, error, cancel);
-
-    /// <summary>Runs pair by pair, since like matches share the processor's lanes; in rounds, so that an interrupted ladder has some of every pair.</summary>
-    public static void Run(MatchWork work, OutputFolder? folder, bool isQuiet) => work.Run(folder, isQuiet, rounds: Rounds);
 
     public LadderResult Result(MatchWork work, bool isInterrupted)
     {

@@ -12,6 +12,9 @@ internal static class LadderCommand
 {
     private const long MostMatches = 1_000_000;
 
+    // Round after round is slower by the lanes that run dry at the end of each.
+    private const int Rounds = 4;
+
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var common = new CommonOptions();
@@ -49,11 +52,9 @@ internal static class LadderCommand
             OutputFolder? folder = isJson && outDir is null ? null : MatchWork.Open(plan, outDir ?? Path.Combine("pushsim-out", "ladder"), parsed.GetValue(common.Force));
             bool isQuiet = parsed.GetValue(common.Quiet);
             MatchWork work = ladder.Work(error, cancel);
-            if (!plan.Merge)
-            {
-                Ladder.Run(work, folder, isQuiet || isJson);
-            }
-            else if (!work.Merge(folder!))
+
+            // in rounds over the pairs, so that an interrupted ladder has some of every pair
+            if (!work.Run(folder, isQuiet || isJson, rounds: Rounds))
             {
                 return ExitCode.RunFailed;
             }

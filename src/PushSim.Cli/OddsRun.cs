@@ -34,11 +34,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
         var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, error, cancel);
-        if (!request.Plan.Merge)
-        {
-            work.Run(folder, request.Quiet || request.Json, request.Within);
-        }
-        else if (!work.Merge(folder!))
+        if (!work.Run(folder, request.Quiet || request.Json, request.Within))
         {
             return ExitCode.RunFailed;
         }

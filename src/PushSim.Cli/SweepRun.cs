@@ -66,11 +66,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
         SweepPoint?[] done = RunPoints(places, points, asked, isQuiet: true);
-        if (!request.Plan.Merge)
-        {
-            work.Run(folder, request.Quiet || request.Json);
-        }
-        else if (!work.Merge(folder!))
+        if (!work.Run(folder, request.Quiet || request.Json))
         {
             return ExitCode.RunFailed;
         }
@@ -149,7 +145,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         for (int i = 0; i < places.Count; i++)
         {
             (string, string)[] set = [.. request.Inputs.Select((input, k) => (input.Key, input.Texts[places[i][k]]))];
-            points[i] = DrawableScenario.Open(request.File, set);
+            points[i] = DrawableScenario.Open(request.File, new ReadOptions { Set = set });
             ReadResult read = points[i].Read;
             ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
             if (points[i].Scenario is null)

@@ -12,6 +12,16 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, doub
     // Curves closer than this share of the panel's span everywhere are less than a line's width apart [1].
     private const double Equal = 0.005;
 
+    // Points kept per line: two (least and greatest) for each of about as many columns as a picture is wide.
+    private const int Columns = 450;
+
+    /// <summary>A curve of samples, thinned to what a picture can show.</summary>
+    /// <param name="label">Words for the legend.</param>
+    /// <param name="x">Samples, horizontal.</param>
+    /// <param name="y">As many samples, vertical.</param>
+    /// <param name="scale">Factor that brings them to the unit of the axis.</param>
+    public static Curve Of(string label, double[] x, double[] y, double scale) => new(label, Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]);
+
     /// <summary>
     /// Draws curves that lie on each other once, under all their names: overlaid dashes of several colours read as a colour that
     /// is in no legend.
@@ -52,5 +62,36 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, doub
         }
 
         return distance;
+    }
+
+    // Least and greatest value of each column of samples, in their order.
+    private static List<DataPoint> Thin(double[] x, double[] y, double scale)
+    {
+        List<DataPoint> points = [];
+        int width = Math.Max(1, x.Length / Columns);
+        for (int start = 0; start < x.Length; start += width)
+        {
+            int end = Math.Min(x.Length, start + width);
+            int low = start;
+            int high = start;
+            for (int i = start; i < end; i++)
+            {
+                low = y[i] < y[low] ? i : low;
+                high = y[i] > y[high] ? i : high;
+            }
+
+            points.Add(new DataPoint(x[Math.Min(low, high)], scale * y[Math.Min(low, high)]));
+            if (low != high)
+            {
+                points.Add(new DataPoint(x[Math.Max(low, high)], scale * y[Math.Max(low, high)]));
+            }
+        }
+
+        if (points[^1].X < x[^1])
+        {
+            points.Add(new DataPoint(x[^1], scale * y[^1]));
+        }
+
+        return points;
     }
 }

@@ -10,9 +10,6 @@ namespace PushSim.Plotting;
 /// <summary>One panel of a picture: some channels against time (or one against another), with marks.</summary>
 internal sealed partial class Panel
 {
-    // Points kept per line: two (least and greatest) for each of about as many columns as a picture is wide.
-    private const int Columns = 450;
-
     private const double FontSize = 14.0;
 
     // Letters of a title that fit into 900 px [1].
@@ -111,7 +108,7 @@ internal sealed partial class Panel
 
     public Panel Add(double[] x, double[] y, string label, double scale = 1.0)
     {
-        _curves.Add(new Curve(PlainLabel.Of(label), Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]));
+        _curves.Add(Curve.Of(PlainLabel.Of(label), x, y, scale));
         return this;
     }
 
@@ -377,36 +374,5 @@ internal sealed partial class Panel
             _model.Axes[1].Minimum = middle - least;
             _model.Axes[1].Maximum = middle + least;
         }
-    }
-
-    // Least and greatest value of each column of samples, in their order.
-    private static List<DataPoint> Thin(double[] x, double[] y, double scale)
-    {
-        List<DataPoint> points = [];
-        int width = Math.Max(1, x.Length / Columns);
-        for (int start = 0; start < x.Length; start += width)
-        {
-            int end = Math.Min(x.Length, start + width);
-            int low = start;
-            int high = start;
-            for (int i = start; i < end; i++)
-            {
-                low = y[i] < y[low] ? i : low;
-                high = y[i] > y[high] ? i : high;
-            }
-
-            points.Add(new DataPoint(x[Math.Min(low, high)], scale * y[Math.Min(low, high)]));
-            if (low != high)
-            {
-                points.Add(new DataPoint(x[Math.Max(low, high)], scale * y[Math.Max(low, high)]));
-            }
-        }
-
-        if (points[^1].X < x[^1])
-        {
-            points.Add(new DataPoint(x[^1], scale * y[^1]));
-        }
-
-        return points;
     }
 }

@@ -28,6 +28,9 @@ internal static class NearestWord
         return best;
     }
 
+    /// <summary>"did you mean ...? " with the nearest candidate, to stand before other advice; empty if none is near.</summary>
+    public static string Advice(string word, IEnumerable<string> candidates) => Find(word, candidates) is string near ? $"did you mean \"{near}\"? " : "";
+
     /// <summary>Edits from one word to the other: insert, delete, replace, swap neighbours; letter case counts nothing.</summary>
     public static int Distance(string a, string b)
     {

@@ -16,8 +16,8 @@ public sealed record ReadOptions
     public int MaxText { get; init; } = 4096;
 
     /// <summary>
-    /// Values that stand in place of those of the files, by path: of the scenario ("manoeuvre.turn") or of its robot ("tyre.soft.body_damping"),
-    /// written as in a file but without quotes.
+    /// Values that stand in place of those of the files, by path: of the scenario ("manoeuvre.turn"), of its robot ("tyre.soft.body_damping"; "wheel.*.tyre" for
+    /// every wheel) or of its opponent ("opponent.chassis.mass"), written as in a file but without quotes.
     /// </summary>
     public IReadOnlyList<(string Path, string Value)> Set { get; init; } = [];
 

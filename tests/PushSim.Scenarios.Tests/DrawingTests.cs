@@ -93,7 +93,7 @@ public class DrawingTests
     [InlineData("opponent.chassis.mass", "0.95 kg", 0.95)]
     public void A_caller_sets_values_of_either_robot(string key, string text, double mass)
     {
-        DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), [(key, text)]));
+        DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), new ReadOptions { Set = [(key, text)] }));
         Assert.Equal(mass, (key.StartsWith("opponent", StringComparison.Ordinal) ? drawn.Middle.Opponent!.Robot : drawn.Middle.Robot).Chassis.Mass, 1e-12);
     }
 
@@ -101,9 +101,9 @@ public class DrawingTests
     public void A_caller_sets_a_value_of_every_name_of_the_scene_and_the_robot_itself()
     {
         string path = Path.Combine(Folder(), "shove-equals.toml");
-        Assert.All(Open(DrawableScenario.Open(path, [("drive.*.gear_ratio", "30")])).Middle.Robot.Drives, d => Assert.Equal(30.0, d.Motors[0].Ratio));
-        Assert.Equal(0.8, Open(DrawableScenario.Open(path, [("floor.friction", "0.8")])).Middle.Floor.FrictionScale);
-        Assert.Equal("badger", Open(DrawableScenario.Open(path, [("robot", "robots/badger.toml")])).Middle.Robot.Name);
+        Assert.All(Open(DrawableScenario.Open(path, new ReadOptions { Set = [("drive.*.gear_ratio", "30")] })).Middle.Robot.Drives, d => Assert.Equal(30.0, d.Motors[0].Ratio));
+        Assert.Equal(0.8, Open(DrawableScenario.Open(path, new ReadOptions { Set = [("floor.friction", "0.8")] })).Middle.Floor.FrictionScale);
+        Assert.Equal("badger", Open(DrawableScenario.Open(path, new ReadOptions { Set = [("robot", "robots/badger.toml")] })).Middle.Robot.Name);
     }
 
     [Theory]
@@ -112,7 +112,7 @@ public class DrawingTests
     [InlineData("floor.frictio", "1")]
     [InlineData("chassis.mass", "1 m")]
     public void A_wrong_path_or_value_is_a_complaint_about_the_command_line(string key, string text) =>
-        Assert.Contains(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), [(key, text)]).Read.Problems, p => p.Severity == Severity.Error && p.File == "command line");
+        Assert.Contains(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), new ReadOptions { Set = [(key, text)] }).Read.Problems, p => p.Severity == Severity.Error && p.File == "command line");
 
     [Fact]
     public void Two_robots_meet_without_a_scenario_file()

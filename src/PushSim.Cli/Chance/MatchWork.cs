@@ -17,11 +17,12 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
     /// <summary>Matches that are there [1].</summary>
     public long Finished => _outcomes.Sum(o => (long)o.Count);
 
-    /// <summary>Matches of all contests, all parts together [1].</summary>
-    public long Total => plan.Matches * contests.Count;
-
     /// <summary>Matches in a second of one process; 0 if none was timed.</summary>
     public double Rate => _seconds > 0.0 ? _timed / _seconds : 0.0;
+
+    private (int K, int N) Part => plan.Part ?? (1, 1);
+
+    private (long From, long To) Range => Campaign.Part(Part.K, Part.N, plan.Matches);
 
     /// <summary>Finished matches of a contest, by number.</summary>
     public IReadOnlyList<MatchEnd> Of(int contest) => _outcomes[contest];
@@ -29,15 +30,20 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
     /// <summary>Opens the folder: a part shares it with other processes.</summary>
     public static OutputFolder Open(MatchPlan plan, string path, bool force) => plan.Part is null ? OutputFolder.Open(path, force) : OutputFolder.Join(path, force);
 
-    /// <summary>Runs what is missing.</summary>
+    /// <summary>Runs what is missing or, if that was asked, joins the finished parts.</summary>
     /// <param name="folder">Where finished matches are kept; null keeps none.</param>
     /// <param name="isQuiet">No progress.</param>
     /// <param name="within">Half-width of the first contest's win share at which it stops, the others after as many; 0 runs all [1].</param>
     /// <param name="rounds">Rounds over all contests, so that an interrupt leaves some matches of each [1].</param>
-    public void Run(OutputFolder? folder, bool isQuiet, double within = 0.0, int rounds = 1)
+    /// <returns>False, with the cause told, if parts cannot be joined.</returns>
+    public bool Run(OutputFolder? folder, bool isQuiet, double within = 0.0, int rounds = 1)
     {
-        (int part, int parts) = plan.Part ?? (1, 1);
-        (long from, long to) = Campaign.Part(part, parts, plan.Matches);
+        if (plan.Merge)
+        {
+            return Merge(folder!);
+        }
+
+        (long from, long to) = Range;
         using FinishedMatches? journal = folder is null ? null : Begin(folder);
         var progress = new ProgressLine(error, "matches", ((to - from) * contests.Count) - Finished, isQuiet);
         IMatchRunner[] runners = [.. contests.Select(c => new BatchMatchRunner(c.Middle))];
@@ -58,11 +64,38 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
         _seconds += seconds;
         _timed += progress.Done;
         progress.End();
+        return true;
     }
 
-    /// <summary>Joins the finished parts in the folder.</summary>
-    /// <returns>False, with the cause told, if a part is missing, unfinished or of something else.</returns>
-    public bool Merge(OutputFolder folder)
+    /// <summary>Says how far the part came.</summary>
+    /// <returns>The exit code.</returns>
+    public int EndPart(TextWriter output, OutputFolder folder)
+    {
+        (int k, int n) = Part;
+        string state = cancel.IsCancellationRequested ? "so far, interrupted; the same command goes on" : "finished";
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"part {k} of {n}: {Finished} matches {state}, in {Path.Combine(folder.Path, FinishedMatches.NameOf(k, n))}"));
+        return cancel.IsCancellationRequested ? ExitCode.Interrupted : ExitCode.Done;
+    }
+
+    /// <summary>Says how far an interrupted command came, and what is kept.</summary>
+    /// <returns>The exit code.</returns>
+    public int EndInterrupted(OutputFolder? folder)
+    {
+        string kept = folder is null ? "" : $"; they are kept in {folder.Path}, and the same command goes on from there";
+        error.WriteLine($"pushsim: interrupted after {Finished} of {plan.Matches * contests.Count} matches{kept}");
+        return ExitCode.Interrupted;
+    }
+
+    /// <summary>Removes what there was to go on from, once the result is written; parts of a split stay.</summary>
+    public void Forget(OutputFolder folder)
+    {
+        if (!cancel.IsCancellationRequested && plan is { Merge: false, Part: null })
+        {
+            File.Delete(Path.Combine(folder.Path, FinishedMatches.NameOf(1, 1)));
+        }
+    }
+
+    private bool Merge(OutputFolder folder)
     {
         int[] counts = [.. Directory.EnumerateFiles(folder.Path, "part-*-of-*.csv").Select(FinishedMatches.PartsOf).Where(c => c > 0).Distinct()];
         if (counts.Length != 1)
@@ -99,38 +132,10 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
         return false;
     }
 
-    /// <summary>Says how far the part came.</summary>
-    /// <returns>The exit code.</returns>
-    public int EndPart(TextWriter output, OutputFolder folder)
-    {
-        (int k, int n) = plan.Part ?? (1, 1);
-        string state = cancel.IsCancellationRequested ? "so far, interrupted; the same command goes on" : "finished";
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"part {k} of {n}: {Finished} matches {state}, in {Path.Combine(folder.Path, FinishedMatches.NameOf(k, n))}"));
-        return cancel.IsCancellationRequested ? ExitCode.Interrupted : ExitCode.Done;
-    }
-
-    /// <summary>Says how far an interrupted command came, and what is kept.</summary>
-    /// <returns>The exit code.</returns>
-    public int EndInterrupted(OutputFolder? folder)
-    {
-        string kept = folder is null ? "" : $"; they are kept in {folder.Path}, and the same command goes on from there";
-        error.WriteLine($"pushsim: interrupted after {Finished} of {Total} matches{kept}");
-        return ExitCode.Interrupted;
-    }
-
-    /// <summary>Removes what there was to go on from, once the result is written; parts of a split stay.</summary>
-    public void Forget(OutputFolder folder)
-    {
-        if (!cancel.IsCancellationRequested && plan is { Merge: false, Part: null })
-        {
-            File.Delete(Path.Combine(folder.Path, FinishedMatches.NameOf(1, 1)));
-        }
-    }
-
     private FinishedMatches Begin(OutputFolder folder)
     {
-        (int part, int parts) = plan.Part ?? (1, 1);
-        string name = FinishedMatches.NameOf(part, parts);
+        FinishedHead head = Head(Part.K, Part.N);
+        string name = FinishedMatches.NameOf(Part.K, Part.N);
         string path = Path.Combine(folder.Path, name);
         if (plan.Part is null)
         {
@@ -138,20 +143,19 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
             folder.Claim(name + FinishedMatches.Beside);
         }
 
-        IReadOnlyList<(int Contest, MatchEnd End)>? kept = FinishedMatches.Read(path, Head(part, parts), out double before);
+        IReadOnlyList<(int Contest, MatchEnd End)>? kept = FinishedMatches.Read(path, head, out double before);
         if (kept is null && File.Exists(path))
         {
             error.WriteLine($"pushsim: {name} is of other files, options, seed or count, or of another version; starting anew");
         }
 
-        (long from, long to) = Campaign.Part(part, parts, plan.Matches);
-        Keep(kept ?? [], from, to);
+        Keep(kept ?? [], Range.From, Range.To);
         if (Finished > 0)
         {
             error.WriteLine($"pushsim: going on after {Finished} finished matches");
         }
 
-        return FinishedMatches.Begin(path, Head(part, parts), _outcomes, before);
+        return FinishedMatches.Begin(path, head, _outcomes, before);
     }
 
     private void Keep(IReadOnlyList<(int Contest, MatchEnd End)> found, long from, long to)

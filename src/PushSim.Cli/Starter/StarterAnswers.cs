@@ -1,3 +1,4 @@
+using System.Globalization;
 using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Units;
 
@@ -29,7 +30,7 @@ internal sealed record StarterAnswers(string? Mass, string? Wheels, string? Moto
         }
 
         int wheels = StarterDesign.DefaultWheels;
-        if (wrong.Length == 0 && Wheels is not null && !(int.TryParse(Wheels.Trim(), out wheels) && wheels is 2 or 4 or 6 or 8))
+        if (wrong.Length == 0 && Wheels is not null && !(int.TryParse(Wheels.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out wheels) && wheels is 2 or 4 or 6 or 8))
         {
             wrong = $"--wheels takes 2, 4, 6 or 8, not \"{Wheels}\"";
         }
@@ -45,19 +46,18 @@ internal sealed record StarterAnswers(string? Mass, string? Wheels, string? Moto
         output.WriteLine("Four questions; Enter takes what stands in brackets. pushsim shelf lists motors and tyres.");
         var answers = new StarterAnswers("1.2 kg", "4", null, null);
         StarterDesign design = answers.Design(out string _)!;
-        Func<string, StarterAnswers>[] takes = [a => answers with { Mass = a }, a => answers with { Wheels = a }, a => answers with { Motor = a }, a => answers with { Tyre = a }];
-        foreach (Func<string, StarterAnswers> take in takes)
+        (Func<string> Question, Func<string, StarterAnswers> Take)[] steps =
+        [
+            (() => "Mass, ready to drive [1.2 kg]: ", a => answers with { Mass = a }),
+            (() => "Wheels: 2, 4, 6 or 8 [4]: ", a => answers with { Wheels = a }),
+            (() => $"Motor, name or class as in \"25 mm\" [{design.Motor.Name}]: ", a => answers with { Motor = a }),
+            (() => $"Tyre material [{design.Tyre.Name}]: ", a => answers with { Tyre = a }),
+        ];
+        foreach ((Func<string> question, Func<string, StarterAnswers> take) in steps)
         {
             while (true)
             {
-                string question = Array.IndexOf(takes, take) switch
-                {
-                    0 => "Mass, ready to drive [1.2 kg]: ",
-                    1 => "Wheels: 2, 4, 6 or 8 [4]: ",
-                    2 => $"Motor, name or class as in \"25 mm\" [{design.Motor.Name}]: ",
-                    _ => $"Tyre material [{design.Tyre.Name}]: ",
-                };
-                output.Write(question);
+                output.Write(question());
                 string? line = input.ReadLine();
                 if (string.IsNullOrWhiteSpace(line))
                 {

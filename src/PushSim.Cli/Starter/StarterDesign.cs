@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Scenarios.Shelf;
 
 namespace PushSim.Cli.Starter;

@@ -33,10 +33,9 @@ public sealed class DrawableScenario
 
     /// <summary>Reads a scenario file, its robots and what is set anew in them.</summary>
     /// <param name="path">The scenario file.</param>
-    /// <param name="set">Paths and texts of values that stand in place of the files'; "wheel.*.tyre" sets it for every wheel.</param>
-    /// <param name="options">Limits of reading.</param>
-    public static DrawableResult Open(string path, IReadOnlyList<(string Path, string Text)>? set = null, ReadOptions? options = null) =>
-        Open(options ?? new ReadOptions(), set ?? [], context => ScenarioReader.Tree(context, path, path, null) is TomlTable tree
+    /// <param name="options">Limits of reading, and what is set anew.</param>
+    public static DrawableResult Open(string path, ReadOptions? options = null) =>
+        Open(options ?? new ReadOptions(), context => ScenarioReader.Tree(context, path, path, null) is TomlTable tree
             ? new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree }
             : null);
 
@@ -46,7 +45,7 @@ public sealed class DrawableScenario
     /// <param name="scene">Scenario file with floor, shove and driving; null for a plain shove.</param>
     /// <param name="options">Limits of reading.</param>
     public static DrawableResult OfPair(string robot, string opponent, string? scene = null, ReadOptions? options = null) =>
-        Open(options ?? new ReadOptions(), [], context => PairTrees(context, robot, opponent, scene));
+        Open(options ?? new ReadOptions(), context => PairTrees(context, robot, opponent, scene));
 
     /// <summary>The settings with these values in place of the middles.</summary>
     /// <param name="values">One for each of <see cref="Values"/>, in its unit.</param>
@@ -86,9 +85,9 @@ public sealed class DrawableScenario
         return new SceneTrees { Path = scene ?? "shove", Name = name, Scenario = tree, Robot = first, Opponent = second };
     }
 
-    private static DrawableResult Open(ReadOptions options, IReadOnlyList<(string Path, string Text)> set, Func<ReadContext, SceneTrees?> load)
+    private static DrawableResult Open(ReadOptions options, Func<ReadContext, SceneTrees?> load)
     {
-        var first = new ReadContext(options) { Recorder = new DrawRecorder(new HashSet<string>()), Set = SetText.Nodes(set) };
+        var first = new ReadContext(options) { Recorder = new DrawRecorder(new HashSet<string>()), Set = SetText.Nodes(options.Set) };
         SceneTrees? trees = load(first);
         (ScenarioSettings? middle, RobotSettings? _) = trees is null ? (null, null) : ScenarioReader.Evaluate(first, trees);
         ReadResult read = ScenarioReader.Result(first, middle, middle?.Robot);

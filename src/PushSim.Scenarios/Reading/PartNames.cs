@@ -41,6 +41,6 @@ internal static class PartNames
     {
         List<string> names = [.. known];
         string all = names.Count == 0 ? $"there is no [[{kind}]] in this file" : $"known: {string.Join(", ", names)}";
-        context.Error(place, $"there is no {kind} \"{SourceFile.Clean(name, 60)}\"", Section.DidYouMean(name, names) + all);
+        context.Error(place, $"there is no {kind} \"{SourceFile.Clean(name, 60)}\"", NearestWord.Advice(name, names) + all);
     }
 }

@@ -170,7 +170,7 @@ internal static class SceneReader
         string[] names = [.. AdditiveTableau.All.Select(t => t.Name)];
         if (!names.Contains(method, StringComparer.Ordinal))
         {
-            s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", Section.DidYouMean(method, names) + "allowed: " + string.Join(", ", names));
+            s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", NearestWord.Advice(method, names) + "allowed: " + string.Join(", ", names));
         }
 
         return d with { Method = method, Tolerance = s.Or("tolerance", d.Tolerance), SampleRate = s.Or("sample_rate", d.SampleRate) };

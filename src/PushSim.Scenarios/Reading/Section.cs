@@ -25,7 +25,7 @@ internal sealed class Section
         _label = label;
         if (context.Drawn is null)
         {
-            ReportUnknown();
+            UnknownKeys.Report(context, section, table);
             ReportMissing();
         }
     }
@@ -83,7 +83,7 @@ internal sealed class Section
 
         Note(key, e.Value.Place, count.Value.ToString(CultureInfo.InvariantCulture), count, "", 0.0);
         e.Value.Known = Math.Min(count.Value, int.MaxValue);
-        return InRange(d, count.Value, e.Value.Place) ? (int)Math.Min(count.Value, int.MaxValue) : byDefault;
+        return AllowedRange.Check(_context, d, count.Value, e.Value.Place) ? (int)Math.Min(count.Value, int.MaxValue) : byDefault;
     }
 
     public string? Text(string key)
@@ -152,7 +152,7 @@ internal sealed class Section
         int index = d.Choices.ToList().IndexOf(t.Value);
         if (index < 0)
         {
-            _context.Error(t.Place, $"\"{SourceFile.Clean(t.Value, 60)}\" is no {key.Replace('_', ' ')}", DidYouMean(t.Value, d.Choices) + all);
+            _context.Error(t.Place, $"\"{SourceFile.Clean(t.Value, 60)}\" is no {key.Replace('_', ' ')}", NearestWord.Advice(t.Value, d.Choices) + all);
             return -1;
         }
 
@@ -376,7 +376,7 @@ internal sealed class Section
                 return double.NaN;
         }
 
-        if (!InRange(d, q.Value, node.Place))
+        if (!AllowedRange.Check(_context, d, q.Value, node.Place))
         {
             return double.NaN;
         }
@@ -386,56 +386,8 @@ internal sealed class Section
         return q.Value;
     }
 
-    private bool InRange(KeyDefinition d, double value, Place place)
-    {
-        // a bound written in other units may round by a last digit
-        double slack = 1e-12 * Math.Abs(value);
-        if (value >= d.Min - slack && value <= d.Max + slack)
-        {
-            if (value < d.UsualMin - slack || value > d.UsualMax + slack)
-            {
-                (string shown, string least, string most) = KeyText.InMessage(d, value, d.UsualMin, d.UsualMax);
-                _context.Warning(place, $"\"{d.Name}\" is {shown}, which is unusual for a small robot", $"usual: {least} to {most}");
-            }
-
-            return true;
-        }
-
-        string unit = d.Kind == KeyKind.Whole || d.Dimension == Dimension.Ratio ? "" : " " + UnitTable.SiName(d.Dimension);
-        _context.Error(
-            place,
-            FormattableString.Invariant($"\"{d.Name}\" is {value:G6}{unit}, outside the allowed range"),
-            FormattableString.Invariant($"allowed: {d.Min}{unit} to {d.Max}{unit}"));
-        return false;
-    }
-
     private void Note(string key, Place place, string text, double? value, string unit, double tolerance, bool isFull = false, Spread spread = Spread.Normal) =>
         _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, isFull ? key : Name(key), text, value, unit, tolerance) { Spread = spread, Owner = _context.Owner });
-
-    private void ReportUnknown()
-    {
-        foreach (TomlEntry entry in _table.Entries)
-        {
-            if (KeyTable.Find(_section, entry.Key) is null)
-            {
-                IEnumerable<string> names = KeyTable.In(_section).Select(k => k.Name);
-                string where = _section is "robot" or "scenario" ? $"the top level of a {_section} file" : $"[{_section}]";
-                _context.Error(entry.KeyPlace, $"unknown key \"{SourceFile.Clean(entry.Key, 60)}\" in {where}", Advice(entry.Key, names));
-            }
-        }
-    }
-
-    // The nearest key here; else the table that does have it; else all keys here.
-    private string Advice(string key, IEnumerable<string> names)
-    {
-        if (NearestWord.Find(key, names) is string near)
-        {
-            return $"did you mean \"{near}\"?";
-        }
-
-        List<string> elsewhere = [.. KeyTable.All.Where(k => k.Name == key && k.Section != _section).Select(k => $"[{k.Section}]").Distinct().Take(3)];
-        return elsewhere.Count > 0 ? $"it belongs in {string.Join(" or ", elsewhere)}" : "keys here: " + string.Join(", ", names);
-    }
 
     private void ReportMissing()
     {
@@ -449,7 +401,4 @@ internal sealed class Section
             }
         }
     }
-
-    public static string DidYouMean(string word, IEnumerable<string> words) =>
-        NearestWord.Find(word, words) is string near ? $"did you mean \"{near}\"? " : "";
 }

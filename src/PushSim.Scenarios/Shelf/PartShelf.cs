@@ -61,7 +61,7 @@ public sealed class PartShelf
     internal string Advice(string name)
     {
         List<string> names = [.. Parts.Select(m => m.Name)];
-        return Reading.Section.DidYouMean(name, names) + "on the shelf: " + string.Join("; ", names);
+        return NearestWord.Advice(name, names) + "on the shelf: " + string.Join("; ", names);
     }
 
     /// <summary>A value of the shelf as the tree of a file holds it, put at a place of that file. A list keeps its places on the shelf.</summary>

@@ -141,7 +141,7 @@ internal static class PushLimits
             {
                 for (int w = 0; w < loads.Length; w++)
                 {
-                    _lifted[i] |= loads[w].IsLifted(_wheels[w].Load[i], history.Time[i] - history.Time[i - 1], mean);
+                    _lifted[i] |= loads[w].IsLifted(_wheels[w].Load[i], history.Time[i] - history.Time[i - 1]);
                 }
             }
         }

@@ -254,7 +254,7 @@ internal sealed class MatchWatch
             bool isLifted = false;
             for (int i = 0; i < loads.Length; i++)
             {
-                isLifted |= _loads[i].IsLifted(Lane.Get(loads[i], lane), time, _mean);
+                isLifted |= _loads[i].IsLifted(Lane.Get(loads[i], lane), time);
             }
 
             return isLifted;

@@ -1,0 +1,38 @@
+using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>Holds a number against its key's ranges: outside the allowed one is a mistake, outside the usual one a warning.</summary>
+internal static class AllowedRange
+{
+    /// <summary>Complains where the number is outside.</summary>
+    /// <param name="context">Gathers the complaint.</param>
+    /// <param name="d">The key.</param>
+    /// <param name="value">The number, in the SI unit of the key.</param>
+    /// <param name="place">Where it stands.</param>
+    /// <returns>Whether it is allowed.</returns>
+    public static bool Check(ReadContext context, KeyDefinition d, double value, Place place)
+    {
+        // a bound written in other units may round by a last digit
+        double slack = 1e-12 * Math.Abs(value);
+        if (value >= d.Min - slack && value <= d.Max + slack)
+        {
+            if (value < d.UsualMin - slack || value > d.UsualMax + slack)
+            {
+                (string shown, string least, string most) = KeyText.InMessage(d, value, d.UsualMin, d.UsualMax);
+                context.Warning(place, $"\"{d.Name}\" is {shown}, which is unusual for a small robot", $"usual: {least} to {most}");
+            }
+
+            return true;
+        }
+
+        string unit = d.Kind == KeyKind.Whole || d.Dimension == Dimension.Ratio ? "" : " " + UnitTable.SiName(d.Dimension);
+        context.Error(
+            place,
+            FormattableString.Invariant($"\"{d.Name}\" is {value:G6}{unit}, outside the allowed range"),
+            FormattableString.Invariant($"allowed: {d.Min}{unit} to {d.Max}{unit}"));
+        return false;
+    }
+}
