@@ -5,7 +5,7 @@ using Xunit;
 namespace PushSim.Tests.Analysis;
 
 /// <summary>True friction against fitted intervals over many simulated logs of cheap cells. Seeds were fixed before the first run.</summary>
-public class FitRecoveryTests
+public class FitRecoveryTests(ITestOutputHelper output)
 {
     private const int Logs = 2000;
     private const int FirstSeed = 10_000;
@@ -33,6 +33,7 @@ public class FitRecoveryTests
             atRest += !fit.IsStaticLowerBound && Holds(fit.StaticFriction, log.Static) ? 1 : 0;
         }
 
+        output.WriteLine($"of {Logs} logs {kinetic} kinetic and {atRest} of {seen} static values in their interval");
         Assert.InRange(kinetic, 1867, 1931);
         Assert.InRange(seen, 0.95 * Logs, Logs);
         Assert.InRange((double)atRest / seen, Fewest, Most);
@@ -58,6 +59,24 @@ public class FitRecoveryTests
         }
 
         Assert.Equal(10, bounds);
+    }
+
+    // force that stays at its top for 50 ms before it falls: a straight ramp would end above every reading
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void A_ramp_that_bends_gives_the_greatest_reading(int seed)
+    {
+        const double noise = 0.05;
+        var random = new Random(seed);
+        double[] time = [.. Enumerable.Range(0, 300).Select(i => 0.0125 * i)];
+        double[] force = [.. time.Select(t => (t < 0.8 ? 0.0 : t < 1.1 ? 21.0 * (t - 0.8) : t < 1.15 ? 6.8 : t < 3.0 ? 5.5 : 0.0) + (noise * ((2.0 * random.NextDouble()) - 1.0)))];
+        FoundPull pull = Assert.Single(PullFinder.Find(new ForceTrace { Time = time, Force = force }).Pulls);
+        Assert.Equal(BreakawayQuality.Seen, pull.Quality);
+        Assert.True(pull.RampBends);
+        Assert.InRange(pull.Breakaway.Value, 6.8 - noise, 6.8 + (2.0 * noise));
+        Assert.InRange(6.8, pull.Breakaway.Low, pull.Breakaway.High);
     }
 
     [Fact]

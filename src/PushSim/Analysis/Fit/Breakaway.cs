@@ -8,7 +8,8 @@ namespace PushSim.Analysis.Fit;
 /// <code>
 /// F_s = L(t*),  t* uniform in (t_j, t_j+1),  L with the regression's error, tare's and steps' error on top
 /// </code>
-/// With five readings or fewer on the ramp no line is trusted, and the greatest reading is a lower bound. Limits: a cell's own filter
+/// Where the last readings lie below the line by more than noise, the ramp bent before the tyre let go: then the greatest reading is
+/// the value and the line the upper end. With five readings or fewer on the ramp no line is trusted, and the greatest reading is a lower bound. Limits: a cell's own filter
 /// makes the ramp late and the peak low by slope times its time constant; the mass of the robot adds what it takes to set it moving.
 /// A slow pull makes both small.
 /// </summary>
@@ -27,6 +28,10 @@ internal static class Breakaway
 
     // A reading this many spreads below the line has left it [1].
     private const double Left = 3.0;
+
+    // The last two readings this many of the cell's noise, and this share of the peak, below the line: the ramp bent [1].
+    private const double Bent = 4.0;
+    private const double BendThatMatters = 0.01;
 
     public static FoundPull Measure(FoundPull pull, double[] time, double[] clean, int foot, TareLine tare, double noise, double step)
     {
@@ -58,6 +63,24 @@ internal static class Breakaway
         double inflation = StudentT.Factor(0.95, Math.Max(1, line.Freedom)) / StudentT.Factor(0.95, double.PositiveInfinity);
         double half = UniformPlusNormal.HalfWidth(0.95, 0.5 * Math.Abs(line.Slope) * gap, Math.Sqrt((inflation * inflation * spread) + tareNoise + tareSteps));
         double value = line.At(middle);
+        double greatest = At(peak);
+        double below = 0.5 * (line.At(time[last]) - At(last) + line.At(time[last - 1]) - At(last - 1));
+
+        // the cell's noise as the ramp shows it: over the whole log the sliding's own roughness would hide a bend
+        double[] off = [.. Enumerable.Range(from, last - from + 1).Select(i => At(i) - line.At(time[i]))];
+        double reading = Math.Min(floor, Math.Sqrt((Sample.NoiseOf(off) * Sample.NoiseOf(off)) + (step * step / 12.0)));
+        if (value > greatest && below > Math.Max(Bent * reading / Math.Sqrt(2.0), BendThatMatters * greatest))
+        {
+            double error = UniformPlusNormal.HalfWidth(0.95, 0.0, Math.Sqrt((floor * floor) + tareNoise + tareSteps));
+            return pull with
+            {
+                Breakaway = new Interval(greatest, greatest - error, value + half),
+                Quality = BreakawayQuality.Seen,
+                RampBends = true,
+                Ramp = [(time[from], line.At(time[from])), (time[from] + ((greatest - line.At(time[from])) / line.Slope), greatest)],
+            };
+        }
+
         return pull with
         {
             Breakaway = new Interval(value, value - half, value + half),

@@ -39,6 +39,9 @@ public sealed record FoundPull
     /// <summary>Time and force of the straight ramp fitted, from and to (s, N); empty when none was.</summary>
     public IReadOnlyList<(double Time, double Force)> Ramp { get; init; } = [];
 
+    /// <summary>Whether the ramp bent before the tyre let go, so that the breakaway force is the greatest reading.</summary>
+    public bool RampBends { get; init; }
+
     /// <summary>Plateau force with its 95 % interval [N]; null when the plateau is too short.</summary>
     public Interval? Plateau { get; init; }
 

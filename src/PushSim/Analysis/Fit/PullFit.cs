@@ -40,6 +40,11 @@ public static class PullFit
                 : "static friction is a lower bound: no breakaway peak stands out above the sliding force");
         }
 
+        if (seen.Count(p => p.RampBends) is int bent and > 0)
+        {
+            warnings.Add($"the force stops rising before the tyre lets go in {bent} of {seen.Count} {(seen.Count == 1 ? "pull" : "pulls")}: breakaway is taken as the greatest reading there");
+        }
+
         if (pulls.Any(p => !p.SeesDrift))
         {
             warnings.Add("a drift of the cell cannot be seen without slack before and after each pull");
