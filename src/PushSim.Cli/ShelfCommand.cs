@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
+using PushSim.Plotting.Report;
 using PushSim.Scenarios.Shelf;
 using Spectre.Console;
 
@@ -98,27 +99,27 @@ internal static class ShelfCommand
     {
         (string Title, string Key)[] shown = Columns(shelf);
         string one = char.ToUpperInvariant(shelf.One[0]) + shelf.One[1..];
-        Table list = new Table().Border(TableBorder.Minimal).AddColumn(Markup.Escape($"{one}\n{shelf.Header}")).AddColumn("What it is");
+        ReportTable list = new ReportTable($"{one} {shelf.Header}").AddColumn("Name").AddColumn("What it is");
         foreach ((string title, string _) in shown)
         {
-            list.AddColumn(new TableColumn(title).RightAligned());
+            list.AddNumberColumn(title);
         }
 
         foreach (ShelfPart p in parts)
         {
-            list.AddRow([Markup.Escape(p.Name), Markup.Escape(p.About), .. shown.Select(c => Markup.Escape(string.Join(", ", c.Key.Split(' ').Select(k => Middle(p, k)).Where(t => t.Length > 0))))]);
+            list.AddRow([p.Name, p.About, .. shown.Select(c => string.Join(", ", c.Key.Split(' ').Select(k => Middle(p, k)).Where(t => t.Length > 0)))]);
         }
 
-        console.Write(list);
+        ScreenTable.Write(console, list);
     }
 
     // Title and the keys whose values stand in the column.
     private static (string Title, string Key)[] Columns(PartShelf shelf) => shelf.Section switch
     {
-        "tyre" => [("Friction\nfrom, to", "static_friction kinetic_friction"), ("Wear\n(ISO 4649)", "wear")],
+        "tyre" => [("Friction from, to", "static_friction kinetic_friction"), ("Wear (ISO 4649)", "wear")],
         "motor" => [("Resistance", "resistance"), ("Constant", "speed_constant torque_constant")],
         "controller" => [("Limit", "current_limit"), ("On-resistance", "on_resistance")],
-        "battery" => [("Resistance\nat 1 A h", "resistance")],
+        "battery" => [("Resistance at 1 A h", "resistance")],
         _ => [("Friction", "friction"), ("Dust", "dust")],
     };
 
@@ -128,13 +129,13 @@ internal static class ShelfCommand
         {
             console.WriteLine();
             console.MarkupLine("[bold]" + Markup.Escape(p.Name) + "[/] " + Markup.Escape($"({shelf.Header}): {p.About}"));
-            Table table = new Table().Border(TableBorder.Minimal).AddColumn("Key").AddColumn("Value").AddColumn("Source");
+            ReportTable table = new ReportTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
             foreach (ShelfNumber n in p.Numbers)
             {
-                table.AddRow(Markup.Escape(n.Key), Markup.Escape(n.Text), Markup.Escape(n.Source));
+                table.AddRow(n.Key, n.Text, n.Source);
             }
 
-            console.Write(table);
+            ScreenTable.Write(console, table);
         }
     }
 

@@ -89,7 +89,7 @@ internal static class TextReport
     {
         if (table.Rows.Count > 0)
         {
-            console.Write(OnScreen(table));
+            ScreenTable.Write(console, table);
         }
 
         foreach ((string text, bool isAside) in table.Remarks)
@@ -97,29 +97,6 @@ internal static class TextReport
             string line = Markup.Escape(PlainText.Of(text));
             console.MarkupLine(isAside ? "[dim]" + line + "[/]" : line);
         }
-    }
-
-    // its caption heads the first column
-    private static Table OnScreen(ReportTable table)
-    {
-        Table screen = new Table().Border(TableBorder.Minimal);
-        for (int i = 0; i < table.Columns.Count; i++)
-        {
-            (string title, bool isNumber) = table.Columns[i];
-            var column = new TableColumn(Markup.Escape(PlainText.Of(i == 0 ? table.Caption : title)));
-            screen.AddColumn(isNumber ? column.RightAligned() : column);
-        }
-
-        string last = "";
-        foreach (IReadOnlyList<string> row in table.Rows)
-        {
-            // a name that heads several rows is said once
-            string head = row[0] == last && !table.Columns[0].IsNumber ? "" : row[0];
-            screen.AddRow([Markup.Escape(PlainText.Of(head)), .. row.Skip(1).Select(c => Markup.Escape(PlainText.Of(c)))]);
-            last = row[0];
-        }
-
-        return screen;
     }
 
     /// <summary>A console on a writer; colour only on a terminal that wants it.</summary>
