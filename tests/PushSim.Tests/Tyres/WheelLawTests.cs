@@ -1,0 +1,83 @@
+using MathNet.Numerics.Interpolation;
+using PushSim.Numerics;
+using PushSim.Tyres;
+using Xunit;
+
+namespace PushSim.Tests.Tyres;
+
+/// <summary>Friction's optional terms, the friction table and a bristle in the air.</summary>
+public class WheelLawTests
+{
+    private static readonly (double Speed, double Friction)[] s_points = [(0.0, 0.6), (0.1, 0.9), (0.2, 1.0), (0.3, 0.8), (0.4, 0.75), (0.5, 0.7)];
+
+    // mu_k + (mu_s - mu_k) exp(-(v/v_s)^2) + mu_r ln(1 + v/v_r), times (N/N_0)^-e. Computed here.
+    [Theory]
+    [InlineData(0.0, 5.0)]
+    [InlineData(0.07, 5.0)]
+    [InlineData(0.07, 20.0)]
+    [InlineData(0.9, 1.0)]
+    public void Rise_and_load_change_friction_as_written(double speed, double load)
+    {
+        WheelParameters<R1> p = new()
+        {
+            KineticFriction = 0.7, FrictionDrop = 0.3, InverseSlipSpeed = 1.0 / 0.1,
+            HasRise = true, FrictionRise = 0.04, InverseRiseSpeed = 1.0 / 0.2,
+            HasLoadExponent = true, LoadExponent = 0.12, InverseReferenceLoad = 1.0 / 5.0,
+        };
+        double expected = (0.7 + (0.3 * Math.Exp(-Math.Pow(speed / 0.1, 2.0))) + (0.04 * Math.Log(1.0 + (speed / 0.2)))) * Math.Pow(load / 5.0, -0.12);
+        Assert.Equal(expected, WheelEquations.Friction<R1>(p, speed, load).Value, 1e-13);
+        p.HasLoadExponent = false;
+        Assert.Equal(expected * Math.Pow(load / 5.0, 0.12), WheelEquations.Friction<R1>(p, speed, load).Value, 1e-13);
+        p.HasRise = false;
+        Assert.Equal(0.7 + (0.3 * Math.Exp(-Math.Pow(speed / 0.1, 2.0))), WheelEquations.Friction<R1>(p, speed, load).Value, 1e-13);
+    }
+
+    // Fritsch and Butland's slopes are the harmonic mean where points stand evenly: away from the ends MathNet's curve is the same
+    [Fact]
+    public void A_table_is_the_monotone_cubic_of_a_general_package()
+    {
+        var table = new FrictionTable<R1>(s_points);
+        CubicSpline other = CubicSpline.InterpolatePchipSorted([.. s_points.Select(p => p.Speed)], [.. s_points.Select(p => p.Friction)]);
+        for (double v = 0.1; v < 0.4; v += 0.0037)
+        {
+            Assert.Equal(other.Interpolate(v), table.Evaluate(v).Value, 1e-12);
+        }
+    }
+
+    [Fact]
+    public void A_table_goes_through_its_points_without_overshoot_and_stays_level_beyond_them()
+    {
+        (double Speed, double Friction)[] uneven = [(0.02, 0.6), (0.05, 0.9), (0.3, 1.0), (0.31, 0.5), (2.0, 0.45)];
+        var table = new FrictionTable<R1>(uneven);
+        Assert.All(uneven, p => Assert.Equal(p.Friction, table.Evaluate(p.Speed).Value, 1e-13));
+        Assert.Equal((0.6, 0.45), (table.Evaluate(0.0).Value, table.Evaluate(9.0).Value));
+        for (int i = 0; i + 1 < uneven.Length; i++)
+        {
+            double last = uneven[i].Friction;
+            double sign = Math.Sign(uneven[i + 1].Friction - last);
+            for (int k = 1; k <= 200; k++)
+            {
+                double now = table.Evaluate(uneven[i].Speed + (k / 200.0 * (uneven[i + 1].Speed - uneven[i].Speed))).Value;
+                Assert.True(sign * (now - last) >= -1e-13, $"interval {i}, step {k}");
+                last = now;
+            }
+        }
+    }
+
+    // z' = -z/tau in both directions, and the stage (z - z0)/g = z'. Computed here.
+    [Fact]
+    public void In_the_air_a_bristle_only_relaxes()
+    {
+        var ring = new RingBlock(FrictionExperiments.LuGre(1.0)) { Load = -1.0 };
+        double[] y = [0.0, 0.0, 0.3, -0.2, 2e-4, -5e-4];
+        double[] dy = new double[6];
+        ring.Evaluate(0.0, 0.0, y, dy);
+        Assert.Equal(-2e-4 / BristleLaw.RelaxationTime, dy[4], 1e-12);
+        Assert.Equal(5e-4 / BristleLaw.RelaxationTime, dy[5], 1e-12);
+        const double g = 0.003;
+        ring.Evaluate(0.0, g, y, dy);
+        Assert.Equal(2e-4 / (1.0 + (g / BristleLaw.RelaxationTime)), y[4], 1e-15);
+        Assert.Equal((y[4] - 2e-4) / g, dy[4], 1e-12);
+        Assert.Equal((y[5] + 5e-4) / g, dy[5], 1e-12);
+    }
+}
