@@ -34,6 +34,17 @@ public class RankingTests
     [Fact]
     public void Points() => Assert.Equal(274.71, East().Score(0).Score - East().Score(6).Score, 0.01);
 
+    // Two robots, 5 wins and 3 losses: the log odds have the error sqrt(1/5 + 1/3), each score half of it (from memory; computed here)
+    [Fact]
+    public void The_interval_of_a_score_is_that_of_the_log_odds()
+    {
+        (double score, double low, double high) = Ranking.Fit(2, [new PairRecord(0, 1, 5, 3, 0)]).Score(0);
+        double perUnit = 400.0 / Math.Log(10.0);
+        Assert.Equal(perUnit * 0.5 * Math.Log(5.0 / 3.0), score, 1e-8);
+        double half = perUnit * 0.5 * 1.959963984540054 * Math.Sqrt((1.0 / 5.0) + (1.0 / 3.0));
+        Assert.Equal((score - half, score + half), (low, high), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-7 && Math.Abs(a.Item2 - b.Item2) < 1e-7);
+    }
+
     // Davidson, JASA 65:317, 1970 (from memory): two robots, 5 wins, 3 losses, 2 stalemates; closed form computed here
     [Fact]
     public void Stalemates()

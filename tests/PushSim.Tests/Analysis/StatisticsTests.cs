@@ -101,4 +101,16 @@ public class StatisticsTests
     }
 
     private static double[] Numbers(string text) => [.. text.Split(' ').Select(w => double.Parse(w, System.Globalization.CultureInfo.InvariantCulture))];
+
+    // 1, 1, -1, -1 five times over: r = 1/20, freed of its bias (r + 1/20)/(1 - 4/20). Computed here.
+    [Fact]
+    public void Correlation_of_neighbours_is_freed_of_its_bias() =>
+        Assert.Equal(0.125, Autocorrelation.LagOne([.. Enumerable.Range(0, 20).Select(i => i % 4 < 2 ? 1.0 : -1.0)]), 1e-12);
+
+    [Fact]
+    public void Without_tries_a_difference_of_shares_may_be_anything()
+    {
+        Assert.Equal(new PushSim.Analysis.Chance.Interval(-1.0, 1.0), PushSim.Analysis.Chance.ShareInterval.OfTwo(3, 5, 0, 0));
+        Assert.Equal(new PushSim.Analysis.Chance.Interval(-1.0, 1.0), PushSim.Analysis.Chance.ShareInterval.OfTwo(0, 0, 3, 5));
+    }
 }

@@ -84,6 +84,28 @@ public class ContactPowerTests
         Assert.True(Math.Abs(closing - p.Motion.U.Value) > 1e-4);
     }
 
+    // The touched side of a tilted body hangs as much higher as its tilt lifts it there; the other, taller and level, feels the push at that height. Computed here.
+    [Theory]
+    [InlineData(0.05, 0.0)]
+    [InlineData(-0.05, 0.0)]
+    [InlineData(0.0, 0.05)]
+    [InlineData(0.0, -0.05)]
+    public void A_tilted_side_pushes_where_it_is(double roll, double pitch)
+    {
+        const double heave = 0.006;
+        var pair = new ContactPair<R1>(Touching.Box(low: 0.02, high: 0.05), Touching.Box(low: 0.0, high: 0.2, centre: 0.03), Touching.Usual with { Friction = 0.0 });
+        foreach ((double x, double y, int axis) in new[] { (0.0, 0.178, 1), (0.0, -0.178, 1), (0.198, 0.0, 0), (-0.198, 0.0, 0) })
+        {
+            BodyPose<R1> p = Touching.Still(0.0, 0.0, 0.0) with { Heave = heave, Roll = roll, Pitch = pitch };
+            Touching.Outcome o = Touching.Evaluate(pair, p, Touching.Still(x, y, 0.0));
+
+            // M_pitch = z F_x, M_roll = -z F_y, z above the level body's centre
+            double z = axis == 0 ? o.OnB[4] / o.OnB[0] : -o.OnB[3] / o.OnB[1];
+            double lifted = heave + (0.5 * y * roll) - (0.5 * x * pitch);
+            Assert.Equal(0.035 + lifted - 0.03, z, 2e-4);
+        }
+    }
+
     // Two tilted bodies: heights of the acting point move too, an effect of second order in the angles.
     [Theory]
     [InlineData(0.02)]
