@@ -65,6 +65,40 @@ public class ControllerLawTests
     public void A_hot_winding_has_more_resistance() =>
         Assert.Equal(12.0 / 2.9, Settle(s_usual, 1.0, 0.0, 12.0, [70.0], s_motor with { HeatIndex = 0, ResistanceRise = 0.004, ReferenceTemperature = 20.0 }).Current.Value, 1e-12);
 
+    // Two unequal motors on one drive at 20 rad/s: 2 V behind 2 ohm and 6 V behind 4 ohm. In parallel 10/3 V behind 4/3 ohm, in series 8 V behind 6 ohm
+    [Theory]
+    [InlineData(Wiring.Parallel, 10.0 / 3.0, 4.0 / 3.0)]
+    [InlineData(Wiring.Series, 8.0, 6.0)]
+    public void Unequal_motors_are_one_source(Wiring wiring, double source, double resistance)
+    {
+        MotorParameters<R1>[] motors = [s_motor, s_motor with { Constant = 0.3, Resistance = 4.0 }];
+        ControllerParameters<R1>[] p = [s_usual with { Wiring = wiring, MotorCount = 2 }];
+        ControllerWork<R1>[] work = [new ControllerWork<R1> { Duty = 1.0 }];
+        var each = new MotorWork<R1>[2];
+        PowertrainEquations.Gather<R1>(motors, p, [20.0], [], each, work);
+        PowertrainEquations.Settle<R1>(motors, p, 12.0, each, work);
+        Assert.Equal(source, work[0].Source.Value, 1e-12);
+        Assert.Equal(resistance, work[0].Resistance.Value, 1e-12);
+        double current = (12.0 - source) / (resistance + 0.5);
+        Assert.Equal(current, work[0].Current.Value, 1e-12);
+        double terminal = 12.0 - (0.5 * current);
+        Assert.Equal(wiring == Wiring.Parallel ? (terminal - 2.0) / 2.0 : current, each[0].Current.Value, 1e-12);
+        Assert.Equal(wiring == Wiring.Parallel ? (terminal - 6.0) / 4.0 : current, each[1].Current.Value, 1e-12);
+    }
+
+    // 40 % of its torque at standstill, all of it from 50 rad/s on, either way round
+    [Theory]
+    [InlineData(0.0, 0.4)]
+    [InlineData(25.0, 0.7)]
+    [InlineData(-25.0, 0.7)]
+    [InlineData(50.0, 1.0)]
+    [InlineData(80.0, 1.0)]
+    public void A_sensorless_motor_starts_with_part_of_its_torque(double speed, double share)
+    {
+        MotorParameters<R1> motor = s_motor with { IsSensorless = true, StandstillShare = 0.4, InverseFullTorqueSpeed = 1.0 / 50.0 };
+        Assert.Equal(share * (12.0 - (0.1 * speed)) / 2.5, Settle(s_usual, 1.0, speed, 12.0, motor: motor).Current.Value, 1e-12);
+    }
+
     // mirrored: the same current backward
     [Theory]
     [InlineData(0.7, 15.0)]
