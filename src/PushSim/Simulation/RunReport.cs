@@ -69,7 +69,7 @@ internal static class RunReport
             Limits = limits[0],
             Opponent = opponent,
             Shove = shove,
-            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")),
+            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")?.Values),
         };
     }
 
@@ -145,10 +145,12 @@ internal static class RunReport
                 warnings.Add(Text($"motor {m.Name} on {robot.Drives[drive].Name} passes {m.WindingLimitTemperature:0} °C after {history.Time[i]:0.00} s"));
             }
 
-            if (m.StandstillTorqueShare < 1.0)
-            {
-                warnings.Add($"motor {m.Name} is sensorless: what it does at standstill under load is not predicted");
-            }
+        }
+
+        foreach (string motor in robot.Controllers.SelectMany(c => c.Motors).Select(m => robot.Drives[m.Drive].Motors[m.Motor].Motor)
+            .Where(m => m.StandstillTorqueShare < 1.0).Select(m => m.Name).Distinct())
+        {
+            warnings.Add($"motor {motor} is sensorless: what it does at standstill under load is not predicted");
         }
 
         return warnings;
