@@ -122,7 +122,9 @@ public static class MotorFromData
             double? kt = d.FrictionTorque is double tau0
                 ? (motorTorque + tau0) / (_eta * current)
                 : (motorTorque - (_b * (MotorSpeed ?? 0.0))) / (_eta * (current - (d.NoLoadCurrent ?? 0.0)));
-            return kt is > 0.0 ? kt : null;
+
+            // a stall current no greater than the no-load current leaves nothing to divide by
+            return kt is > 0.0 and < double.PositiveInfinity ? kt : null;
         }
 
         // Stall torque and Kt give the stall current, and that gives R.
@@ -194,7 +196,7 @@ public static class MotorFromData
 
             if (kt is null)
             {
-                wanted.Add("speed constant or torque constant (or voltage and no-load speed, or stall torque with stall current)");
+                wanted.Add("speed constant or torque constant (or voltage and no-load speed, or stall torque with a stall current above the no-load current)");
             }
 
             return string.Join(" and ", wanted);

@@ -149,6 +149,17 @@ public class MotorFromDataTests
         Assert.Contains(missing, c.Missing);
     }
 
+    // nothing to divide the torque by: no infinite constant
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(0.8)]
+    public void A_stall_current_no_greater_than_the_no_load_current_gives_no_constant(double stall)
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Voltage = 6.0, StallCurrent = stall, NoLoadCurrent = 1.0, StallTorque = 0.01 });
+        Assert.Null(c.Settings);
+        Assert.Contains("torque constant", c.Missing);
+    }
+
     [Fact]
     public void Notes_say_how_each_number_was_found()
     {
