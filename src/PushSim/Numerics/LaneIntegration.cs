@@ -38,8 +38,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         _work = new LaneWorkspace<T>(system.ExplicitCount, system.ImplicitCount, system.ExplicitRanges, tableau);
         _start = new double[system.ExplicitCount + system.ImplicitCount];
         _nodes = tableau.C.ToArray();
-        double k = tableau.EmbeddedOrder + 1;
-        (_proportional, _integral, _single) = (0.7 / k, 0.4 / k, 1.0 / k);
+        (_proportional, _integral, _single) = StepController.Gains(tableau.EmbeddedOrder);
     }
 
     /// <summary>Runs until the feed is empty and every lane has finished.</summary>
@@ -107,13 +106,13 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
     private bool EnterSegment(int lane)
     {
         ref LaneState s = ref _lanes[lane];
-        while (s.Segment < s.Run.BreakpointCount && s.Run.Breakpoints[s.Segment] <= s.Time)
+        while (s.Segment < s.Run.Breakpoints.Length && s.Run.Breakpoints[s.Segment] <= s.Time)
         {
             s.Segment++;
         }
 
         s.LongestStep = Math.Min(s.Run.Settings.MaximumStep, _feed.EnterSegment(lane, s.Segment));
-        s.End = s.Segment < s.Run.BreakpointCount ? Math.Min(s.Run.Breakpoints[s.Segment], s.Run.T1) : s.Run.T1;
+        s.End = s.Segment < s.Run.Breakpoints.Length ? Math.Min(s.Run.Breakpoints[s.Segment], s.Run.T1) : s.Run.T1;
         s.NeedsRestart = true;
         return s.Time < s.End;
     }

@@ -96,7 +96,8 @@ internal static class RunReport
 
         return report.Status switch
         {
-            IntegrationStatus.StepTooSmall or IntegrationStatus.NotFinite => (RunStatus.Failed, $"the step became too small {at}; {FastMode.Words(scenario, scene)}"),
+            IntegrationStatus.NotFinite => (RunStatus.Failed, $"a force, current or temperature is not finite {at}; report this scenario"),
+            IntegrationStatus.StepTooSmall => (RunStatus.Failed, $"the step became too small {at}; {FastMode.Words(scenario, scene)}"),
             IntegrationStatus.EvaluationCap => (RunStatus.Failed, string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,
                 $"more work than allowed {at}, {report.Evaluations} evaluations at {scenario.Numerics.MaxEvaluationsPerSecond:0} per simulated second; {FastMode.Words(scenario, scene)}")),

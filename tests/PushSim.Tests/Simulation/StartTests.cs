@@ -29,6 +29,15 @@ public class StartTests
         Assert.Equal((RunStatus.Tips, "tipped or lost the floor at 0.050 s"), (run.Status, run.Cause));
     }
 
+    // heat that flows into no capacity, which the reader should have refused: no stiff tyre's fault
+    [Fact]
+    public void Rates_that_are_not_finite_are_not_blamed_on_a_stiff_part()
+    {
+        MotorSettings motor = TestRobots.Motor with { WindingToCaseThermalResistance = 8.0 };
+        RunResult run = Simulator.Run(TestRobots.Launch(TestRobots.FourWheels(motor: motor)));
+        Assert.Equal((RunStatus.Failed, "a force, current or temperature is not finite at 0.000 s; report this scenario"), (run.Status, run.Cause));
+    }
+
     // sin 50 deg each way is more than all of gravity
     [Fact]
     public void A_floor_that_leans_past_upright_is_named_as_the_cause()
