@@ -96,7 +96,7 @@ public static class MotorFromData
             double? kt = d.TorqueConstant ?? kv ?? free ?? torque;
             if (d.TorqueConstant is null && kv is not null)
             {
-                _notes.Add(Say($"Kt = {1e3 * kv:G4} mN m/A as the reciprocal of Kv = {d.SpeedConstant * 30 / Math.PI:G4} rpm/V"));
+                _notes.Add(Say($"Kt = {1e3 * kv:G4} mN m/A as the reciprocal of Kv = {Rpm(d.SpeedConstant!.Value)} rpm/V"));
             }
             else if (d.TorqueConstant is null && free is not null)
             {
@@ -200,6 +200,13 @@ public static class MotorFromData
             }
 
             return string.Join(" and ", wanted);
+        }
+
+        // Four digits, from ten thousand on whole and without an exponent.
+        private static string Rpm(double speed)
+        {
+            double rpm = speed * 30 / Math.PI;
+            return rpm < 1e4 ? Say($"{rpm:G4}") : Say($"{rpm:F0}");
         }
 
         private static bool IsFar(double a, double b) => Math.Abs(a - b) > Contradiction * Math.Abs(b);

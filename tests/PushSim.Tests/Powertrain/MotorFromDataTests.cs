@@ -169,6 +169,16 @@ public class MotorFromDataTests
         Assert.Contains(c.Notes, n => n.Contains("friction torque 1.17 mN m", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(1365.0, "Kv = 1365 rpm/V")]
+    [InlineData(950.5, "Kv = 950.5 rpm/V")]
+    [InlineData(12000.0, "Kv = 12000 rpm/V")]
+    public void Speed_constants_are_told_without_an_exponent(double kv, string told)
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Resistance = 1.0, SpeedConstant = kv * Math.PI / 30.0 });
+        Assert.Contains(c.Notes, n => n.EndsWith(told, StringComparison.Ordinal));
+    }
+
     private static MotorSettings Made(MotorData data)
     {
         MotorConversion c = MotorFromData.Convert(data);
