@@ -239,7 +239,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
             }
 
             ready &= !s.NeedsRestart;
-            s.StepEnd = s.IsRunning ? s.ChooseEnd() : s.Time;
+            s.StepEnd = s.IsRunning ? StepLimits.End(s.Run.Settings, s.Time, s.End, s.Step, s.LongestStep) : s.Time;
             Lane.Set(ref _time, lane, s.Time);
             Lane.Set(ref _end, lane, s.StepEnd);
             Lane.Set(ref _step, lane, s.StepEnd - s.Time);
@@ -313,7 +313,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
             bool isFinite = !isSmall && double.IsFinite(error);
             s.Step = step * (isFinite ? Math.Clamp(rejected, StepController.SmallestFactor, StepController.Safety) : StepController.SmallestFactor);
             s.AfterRejection = true;
-            s.Ends = s.Step < s.SmallestStep() ? IntegrationStatus.StepTooSmall : null;
+            s.Ends = s.Step < StepLimits.Smallest(s.Run.Settings, s.Time) ? IntegrationStatus.StepTooSmall : null;
             return false;
         }
 
@@ -357,28 +357,5 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         public int Segment, Steps, Rejected, NormCount;
         public bool IsRunning, NeedsRestart, AfterRejection, IsFinite;
         public IntegrationStatus? Ends;
-
-        // As Integration.StepEnd: the last two steps before a segment's end share what is left.
-        public readonly double ChooseEnd()
-        {
-            double step = Math.Max(Math.Min(Step, LongestStep), SmallestStep());
-            double rest = End - Time;
-            if (step >= rest)
-            {
-                return End;
-            }
-
-            return Time + (2.0 * step > rest ? 0.5 * rest : step);
-        }
-
-        public readonly double SmallestStep() => Math.Max(
-            Run.Settings.MinimumStep, IntegrationLimits.SmallestStepInSpacings * (Math.BitIncrement(Math.Abs(Time)) - Math.Abs(Time)));
     }
-}
-
-/// <summary>Limits that the scalar and the lane integrator share.</summary>
-internal static class IntegrationLimits
-{
-    /// <summary>A step shorter than this many spacings of doubles at its time is lost in rounding [1].</summary>
-    internal const double SmallestStepInSpacings = 16.0;
 }
