@@ -141,10 +141,7 @@ public sealed class AdditiveStepper<TSystem>
         _store.AsSpan(_endSlope, _count).CopyTo(_store.AsSpan(_slopes, _count));
     }
 
-    /// <summary>
-    /// First step from the sizes of y, y' and a difference quotient of y' (one evaluation).
-    /// Source: E. Hairer, S. P. Norsett, G. Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).
-    /// </summary>
+    /// <summary>First step from the sizes of y, y' and a difference quotient of y' (one evaluation), see <see cref="FirstStep"/>.</summary>
     /// <param name="absolute">Absolute tolerance per component, in its unit; infinite: not in the norm.</param>
     /// <param name="relative">Relative tolerance [1].</param>
     /// <param name="normCount">Number of components in the norm, at least 1 [1].</param>
@@ -156,8 +153,7 @@ public sealed class AdditiveStepper<TSystem>
         ReadOnlySpan<double> k1 = _store.AsSpan(_slopes, _count);
         double d0 = WeightedNorm(y, absolute, relative, normCount);
         double d1 = WeightedNorm(k1, absolute, relative, normCount);
-        double h0 = d0 < 1e-5 || d1 < 1e-5 ? 1e-6 : 0.01 * d0 / d1;
-        h0 = Math.Min(h0, longest);
+        double h0 = FirstStep.Guess(d0, d1, longest);
 
         Span<double> probe = _store.AsSpan(_stage, _count);
         Span<double> slope = _store.AsSpan(_endSlope, _count);
@@ -172,13 +168,8 @@ public sealed class AdditiveStepper<TSystem>
             slope[i] -= k1[i];
         }
 
-        double d2 = WeightedNorm(slope, absolute, relative, normCount) / h0;
-        double steepest = Math.Max(d1, d2);
-        double h1 = steepest <= 1e-15
-            ? Math.Max(1e-6, 1e-3 * h0)
-            : StepController.Power(0.01 / steepest, 1.0 / (Tableau.EmbeddedOrder + 1));
-        double h = double.IsFinite(h1) ? Math.Min(100.0 * h0, h1) : h0;
-        return Math.Min(h, longest);
+        double d2 = WeightedNorm(slope, absolute, relative, normCount);
+        return FirstStep.Of(h0, d1, d2, Tableau.EmbeddedOrder, longest);
     }
 
     private SparseRow[] Rows(ReadOnlySpan<double> square)

@@ -151,7 +151,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
                 {
                     s.Evaluations++;
                     s.IsFinite = Lane.Get(probe, lane) == 0.0;
-                    Lane.Set(ref first, lane, FirstGuess(s, Lane.Get(d0, lane), Lane.Get(d1, lane)));
+                    Lane.Set(ref first, lane, FirstStep.Guess(Lane.Get(d0, lane), Lane.Get(d1, lane), Math.Min(s.End - s.Time, s.LongestStep)));
                 }
             }
 
@@ -193,12 +193,6 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         }
     }
 
-    private static double FirstGuess(in LaneState s, double d0, double d1)
-    {
-        double h0 = d0 < 1e-5 || d1 < 1e-5 ? 1e-6 : 0.01 * d0 / d1;
-        return Math.Min(h0, Math.Min(s.End - s.Time, s.LongestStep));
-    }
-
     private void EndRestart(int lane, double h0, double d1, double d2)
     {
         ref LaneState s = ref _lanes[lane];
@@ -218,12 +212,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         }
 
         s.Evaluations++;
-        double steepest = Math.Max(d1, d2 / h0);
-        double h1 = steepest <= 1e-15
-            ? Math.Max(1e-6, 1e-3 * h0)
-            : StepController.Power(0.01 / steepest, 1.0 / (_tableau.EmbeddedOrder + 1));
-        double h = double.IsFinite(h1) ? Math.Min(100.0 * h0, h1) : h0;
-        s.Step = Math.Min(h, Math.Min(s.End - s.Time, s.LongestStep));
+        s.Step = FirstStep.Of(h0, d1, d2, _tableau.EmbeddedOrder, Math.Min(s.End - s.Time, s.LongestStep));
     }
 
     // Where each lane's step ends; false if a lane has to restart first.
