@@ -41,7 +41,7 @@ internal static class LanePassTimer
             }
 
             scene.TryBegin(lane, match.Start, out _);
-            scene.EnterSegment(lane, match.BreakpointCount);
+            scene.EnterSegment(lane, match.Breakpoints.Length);
             double[] y = [.. match.Start];
             var observer = new Blind();
             new Integration<SceneSystem>(match.Scene!, match.Tableau).Run(0.0, at, y, match.Breakpoints, match.Settings, ref observer);

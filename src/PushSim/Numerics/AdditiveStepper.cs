@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace PushSim.Numerics;
 
 /// <summary>
@@ -13,9 +11,6 @@ namespace PushSim.Numerics;
 public sealed class AdditiveStepper<TSystem>
     where TSystem : IAdditiveSystem
 {
-    /// <summary>Rows begin at multiples of 8 doubles, a cache line and the widest vector; misaligned rows cost a fifth of the speed.</summary>
-    private const int Alignment = 8;
-
     private readonly int _count;
     private readonly int _explicitCount;
     private readonly double[] _store;
@@ -42,9 +37,9 @@ public sealed class AdditiveStepper<TSystem>
         Tableau = tableau;
         _explicitCount = system.ExplicitCount;
         _count = system.ExplicitCount + system.ImplicitCount;
-        _stride = (_count + Alignment - 1) / Alignment * Alignment;
-        _store = GC.AllocateArray<double>((_stride * (tableau.Stages + 4)) + Alignment, pinned: true);
-        _y = FirstAligned(_store);
+        _stride = (_count + Aligned.DoublesOfLine - 1) / Aligned.DoublesOfLine * Aligned.DoublesOfLine;
+        _store = GC.AllocateArray<double>((_stride * (tableau.Stages + 4)) + Aligned.DoublesOfLine, pinned: true);
+        _y = Aligned.First(_store);
         _trial = _y + _stride;
         _stage = _trial + _stride;
         _endSlope = _stage + _stride;
@@ -146,10 +141,7 @@ public sealed class AdditiveStepper<TSystem>
         _store.AsSpan(_endSlope, _count).CopyTo(_store.AsSpan(_slopes, _count));
     }
 
-    /// <summary>
-    /// First step from the sizes of y, y' and a difference quotient of y' (one evaluation).
-    /// Source: E. Hairer, S. P. Norsett, G. Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).
-    /// </summary>
+    /// <summary>First step from the sizes of y, y' and a difference quotient of y' (one evaluation), see <see cref="FirstStep"/>.</summary>
     /// <param name="absolute">Absolute tolerance per component, in its unit; infinite: not in the norm.</param>
     /// <param name="relative">Relative tolerance [1].</param>
     /// <param name="normCount">Number of components in the norm, at least 1 [1].</param>
@@ -161,8 +153,7 @@ public sealed class AdditiveStepper<TSystem>
         ReadOnlySpan<double> k1 = _store.AsSpan(_slopes, _count);
         double d0 = WeightedNorm(y, absolute, relative, normCount);
         double d1 = WeightedNorm(k1, absolute, relative, normCount);
-        double h0 = d0 < 1e-5 || d1 < 1e-5 ? 1e-6 : 0.01 * d0 / d1;
-        h0 = Math.Min(h0, longest);
+        double h0 = FirstStep.Guess(d0, d1, longest);
 
         Span<double> probe = _store.AsSpan(_stage, _count);
         Span<double> slope = _store.AsSpan(_endSlope, _count);
@@ -177,19 +168,8 @@ public sealed class AdditiveStepper<TSystem>
             slope[i] -= k1[i];
         }
 
-        double d2 = WeightedNorm(slope, absolute, relative, normCount) / h0;
-        double steepest = Math.Max(d1, d2);
-        double h1 = steepest <= 1e-15
-            ? Math.Max(1e-6, 1e-3 * h0)
-            : StepController.Power(0.01 / steepest, 1.0 / (Tableau.EmbeddedOrder + 1));
-        double h = double.IsFinite(h1) ? Math.Min(100.0 * h0, h1) : h0;
-        return Math.Min(h, longest);
-    }
-
-    private static unsafe int FirstAligned(double[] pinned)
-    {
-        ulong address = (ulong)Unsafe.AsPointer(ref pinned[0]) / sizeof(double);
-        return (int)((Alignment - (address % Alignment)) % Alignment);
+        double d2 = WeightedNorm(slope, absolute, relative, normCount);
+        return FirstStep.Of(h0, d1, d2, Tableau.EmbeddedOrder, longest);
     }
 
     private SparseRow[] Rows(ReadOnlySpan<double> square)

@@ -9,6 +9,16 @@ internal static class Aligned
     private const int Line = 64;
     private const int Attempts = 200;
 
+    /// <summary>Doubles of a cache line; rows that begin off one cost a fifth of the speed [1].</summary>
+    public const int DoublesOfLine = Line / sizeof(double);
+
+    /// <summary>Index of the first element of a pinned array that stands on a cache line; the array needs a line more than it holds.</summary>
+    public static unsafe int First(double[] pinned)
+    {
+        ulong place = (ulong)Unsafe.AsPointer(ref pinned[0]) / sizeof(double);
+        return (int)((DoublesOfLine - (place % DoublesOfLine)) % DoublesOfLine);
+    }
+
     /// <summary>A copy of an array that stands so.</summary>
     public static T[] Copy<T>(T[] values)
         where T : struct

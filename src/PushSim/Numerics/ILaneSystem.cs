@@ -64,9 +64,8 @@ public interface ILaneFeed<T>
 /// <param name="T0">Start [s].</param>
 /// <param name="T1">End, after the start [s].</param>
 /// <param name="Breakpoints">Rising times at which the right-hand side jumps [s]; read while the run lasts.</param>
-/// <param name="BreakpointCount">How many of them are valid [1].</param>
 /// <param name="Settings">Tolerances and limits; absolute tolerances are copied.</param>
-public readonly record struct LaneRun(double T0, double T1, double[] Breakpoints, int BreakpointCount, IntegrationSettings Settings);
+public readonly record struct LaneRun(double T0, double T1, double[] Breakpoints, IntegrationSettings Settings);
 
 /// <summary>One accepted step of one lane: values and slopes at both ends.</summary>
 public readonly struct LaneStep

@@ -109,8 +109,9 @@ public sealed class Integration<TSystem>
         }
 
         _controller.Reset();
+        double longest = Math.Min(settings.MaximumStep, _longestStep);
         double h = settings.InitialStep
-            ?? _stepper.EstimateStep(absolute, relative, _normCount, Math.Min(end - _stepper.Time, Math.Min(settings.MaximumStep, _longestStep)));
+            ?? _stepper.EstimateStep(absolute, relative, _normCount, Math.Min(end - _stepper.Time, longest));
         while (_stepper.Time < end)
         {
             if (_stepper.Evaluations + _stepper.Tableau.Stages > settings.MaximumEvaluations)
@@ -118,14 +119,14 @@ public sealed class Integration<TSystem>
                 return IntegrationStatus.EvaluationCap;
             }
 
-            double tEnd = StepEnd(h, end, settings);
+            double tEnd = StepLimits.End(settings, _stepper.Time, end, h, longest);
             double step = tEnd - _stepper.Time;
             double error = _stepper.Try(tEnd, absolute, relative, _normCount);
             if (!(error <= 1.0 && _stepper.FinishTrial()))
             {
                 _rejected++;
                 h = step * _controller.AfterRejection(error <= 1.0 ? double.NaN : error);
-                if (h < SmallestStep(settings))
+                if (h < StepLimits.Smallest(settings, _stepper.Time))
                 {
                     return IntegrationStatus.StepTooSmall;
                 }
@@ -145,22 +146,6 @@ public sealed class Integration<TSystem>
 
         return IntegrationStatus.Completed;
     }
-
-    // The last two steps before a segment's end share what is left, so that none is tiny.
-    private double StepEnd(double h, double end, IntegrationSettings settings)
-    {
-        double step = Math.Max(Math.Min(h, Math.Min(settings.MaximumStep, _longestStep)), SmallestStep(settings));
-        double rest = end - _stepper.Time;
-        if (step >= rest)
-        {
-            return end;
-        }
-
-        return _stepper.Time + (2.0 * step > rest ? 0.5 * rest : step);
-    }
-
-    private double SmallestStep(IntegrationSettings settings) =>
-        Math.Max(settings.MinimumStep, IntegrationLimits.SmallestStepInSpacings * (Math.BitIncrement(Math.Abs(_stepper.Time)) - Math.Abs(_stepper.Time)));
 
     private void EnterSegment(int index)
     {

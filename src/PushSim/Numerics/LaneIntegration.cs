@@ -38,8 +38,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         _work = new LaneWorkspace<T>(system.ExplicitCount, system.ImplicitCount, system.ExplicitRanges, tableau);
         _start = new double[system.ExplicitCount + system.ImplicitCount];
         _nodes = tableau.C.ToArray();
-        double k = tableau.EmbeddedOrder + 1;
-        (_proportional, _integral, _single) = (0.7 / k, 0.4 / k, 1.0 / k);
+        (_proportional, _integral, _single) = StepController.Gains(tableau.EmbeddedOrder);
     }
 
     /// <summary>Runs until the feed is empty and every lane has finished.</summary>
@@ -107,13 +106,13 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
     private bool EnterSegment(int lane)
     {
         ref LaneState s = ref _lanes[lane];
-        while (s.Segment < s.Run.BreakpointCount && s.Run.Breakpoints[s.Segment] <= s.Time)
+        while (s.Segment < s.Run.Breakpoints.Length && s.Run.Breakpoints[s.Segment] <= s.Time)
         {
             s.Segment++;
         }
 
         s.LongestStep = Math.Min(s.Run.Settings.MaximumStep, _feed.EnterSegment(lane, s.Segment));
-        s.End = s.Segment < s.Run.BreakpointCount ? Math.Min(s.Run.Breakpoints[s.Segment], s.Run.T1) : s.Run.T1;
+        s.End = s.Segment < s.Run.Breakpoints.Length ? Math.Min(s.Run.Breakpoints[s.Segment], s.Run.T1) : s.Run.T1;
         s.NeedsRestart = true;
         return s.Time < s.End;
     }
@@ -152,7 +151,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
                 {
                     s.Evaluations++;
                     s.IsFinite = Lane.Get(probe, lane) == 0.0;
-                    Lane.Set(ref first, lane, FirstGuess(s, Lane.Get(d0, lane), Lane.Get(d1, lane)));
+                    Lane.Set(ref first, lane, FirstStep.Guess(Lane.Get(d0, lane), Lane.Get(d1, lane), Math.Min(s.End - s.Time, s.LongestStep)));
                 }
             }
 
@@ -194,12 +193,6 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         }
     }
 
-    private static double FirstGuess(in LaneState s, double d0, double d1)
-    {
-        double h0 = d0 < 1e-5 || d1 < 1e-5 ? 1e-6 : 0.01 * d0 / d1;
-        return Math.Min(h0, Math.Min(s.End - s.Time, s.LongestStep));
-    }
-
     private void EndRestart(int lane, double h0, double d1, double d2)
     {
         ref LaneState s = ref _lanes[lane];
@@ -219,12 +212,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         }
 
         s.Evaluations++;
-        double steepest = Math.Max(d1, d2 / h0);
-        double h1 = steepest <= 1e-15
-            ? Math.Max(1e-6, 1e-3 * h0)
-            : StepController.Power(0.01 / steepest, 1.0 / (_tableau.EmbeddedOrder + 1));
-        double h = double.IsFinite(h1) ? Math.Min(100.0 * h0, h1) : h0;
-        s.Step = Math.Min(h, Math.Min(s.End - s.Time, s.LongestStep));
+        s.Step = FirstStep.Of(h0, d1, d2, _tableau.EmbeddedOrder, Math.Min(s.End - s.Time, s.LongestStep));
     }
 
     // Where each lane's step ends; false if a lane has to restart first.
@@ -240,7 +228,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
             }
 
             ready &= !s.NeedsRestart;
-            s.StepEnd = s.IsRunning ? s.ChooseEnd() : s.Time;
+            s.StepEnd = s.IsRunning ? StepLimits.End(s.Run.Settings, s.Time, s.End, s.Step, s.LongestStep) : s.Time;
             Lane.Set(ref _time, lane, s.Time);
             Lane.Set(ref _end, lane, s.StepEnd);
             Lane.Set(ref _step, lane, s.StepEnd - s.Time);
@@ -314,7 +302,7 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
             bool isFinite = !isSmall && double.IsFinite(error);
             s.Step = step * (isFinite ? Math.Clamp(rejected, StepController.SmallestFactor, StepController.Safety) : StepController.SmallestFactor);
             s.AfterRejection = true;
-            s.Ends = s.Step < s.SmallestStep() ? IntegrationStatus.StepTooSmall : null;
+            s.Ends = s.Step < StepLimits.Smallest(s.Run.Settings, s.Time) ? IntegrationStatus.StepTooSmall : null;
             return false;
         }
 
@@ -358,28 +346,5 @@ public sealed class LaneIntegration<T, TSystem, TFeed>
         public int Segment, Steps, Rejected, NormCount;
         public bool IsRunning, NeedsRestart, AfterRejection, IsFinite;
         public IntegrationStatus? Ends;
-
-        // As Integration.StepEnd: the last two steps before a segment's end share what is left.
-        public readonly double ChooseEnd()
-        {
-            double step = Math.Max(Math.Min(Step, LongestStep), SmallestStep());
-            double rest = End - Time;
-            if (step >= rest)
-            {
-                return End;
-            }
-
-            return Time + (2.0 * step > rest ? 0.5 * rest : step);
-        }
-
-        public readonly double SmallestStep() => Math.Max(
-            Run.Settings.MinimumStep, IntegrationLimits.SmallestStepInSpacings * (Math.BitIncrement(Math.Abs(Time)) - Math.Abs(Time)));
     }
-}
-
-/// <summary>Limits that the scalar and the lane integrator share.</summary>
-internal static class IntegrationLimits
-{
-    /// <summary>A step shorter than this many spacings of doubles at its time is lost in rounding [1].</summary>
-    internal const double SmallestStepInSpacings = 16.0;
 }

@@ -11,9 +11,6 @@ namespace PushSim.Numerics;
 internal sealed class LaneWorkspace<T>
     where T : struct, ILanes<T>, IReal<T>
 {
-    /// <summary>Rows begin on cache lines; misaligned ones cost a fifth of the speed [doubles].</summary>
-    private const int Alignment = 8;
-
     private readonly int _explicitCount;
     private readonly int _count;
     private readonly (int From, int To)[] _live;
@@ -28,9 +25,9 @@ internal sealed class LaneWorkspace<T>
         _explicitCount = explicitCount;
         _count = explicitCount + implicitCount;
         _live = [.. explicitRanges, (explicitCount, _count)];
-        _stride = ((_count * T.Lanes) + Alignment - 1) / Alignment * Alignment;
-        Store = GC.AllocateArray<double>((_stride * (tableau.Stages + 5)) + Alignment, pinned: true);
-        Y = FirstAligned(Store);
+        _stride = ((_count * T.Lanes) + Aligned.DoublesOfLine - 1) / Aligned.DoublesOfLine * Aligned.DoublesOfLine;
+        Store = GC.AllocateArray<double>((_stride * (tableau.Stages + 5)) + Aligned.DoublesOfLine, pinned: true);
+        Y = Aligned.First(Store);
         Trial = Y + _stride;
         Stage = Trial + _stride;
         EndSlope = Stage + _stride;
@@ -242,10 +239,4 @@ internal sealed class LaneWorkspace<T>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private ref T At(int place) => ref Unsafe.As<double, T>(ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Store), place));
-
-    private static unsafe int FirstAligned(double[] pinned)
-    {
-        ulong address = (ulong)Unsafe.AsPointer(ref pinned[0]) / sizeof(double);
-        return (int)((Alignment - (address % Alignment)) % Alignment);
-    }
 }

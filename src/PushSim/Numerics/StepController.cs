@@ -30,11 +30,16 @@ internal struct StepController
     /// <param name="embeddedOrder">Order of the embedded weights [1].</param>
     internal StepController(int embeddedOrder)
     {
-        double k = embeddedOrder + 1;
-        _proportional = 0.7 / k;
-        _integral = 0.4 / k;
-        _single = 1.0 / k;
+        (_proportional, _integral, _single) = Gains(embeddedOrder);
         Reset();
+    }
+
+    /// <summary>The exponents 0.7/k and 0.4/k after an acceptance, 1/k after a rejection [1].</summary>
+    /// <param name="embeddedOrder">Order of the embedded weights [1].</param>
+    internal static (double Proportional, double Integral, double Single) Gains(int embeddedOrder)
+    {
+        double k = embeddedOrder + 1;
+        return (0.7 / k, 0.4 / k, 1.0 / k);
     }
 
     /// <summary>Forgets the history, at the start of a segment.</summary>

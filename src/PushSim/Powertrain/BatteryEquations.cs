@@ -17,7 +17,7 @@ internal sealed class BatteryEquations<T>
     // Residual, as a share of the open-circuit voltage, from which one last step is exact to rounding [1].
     private const double Converged = 1e-10;
 
-    // span of charge of each straight piece [1] and its slope [V]
+    // of each straight piece: state of charge where it begins and span of it [1], rise of the pack's voltage per unit of it [V]; voltage when empty [V]
     internal readonly T[] Charge;
     internal readonly T[] Span;
     internal readonly T[] Slope;
@@ -66,8 +66,8 @@ internal sealed class BatteryEquations<T>
     /// it goes to its middle.
     /// </summary>
     /// <param name="voc">Open-circuit voltage [V].</param>
-    /// <param name="controllers">Controllers, prepared.</param>
-    /// <param name="parameters">Their parameters.</param>
+    /// <param name="parameters">Parameters of the controllers.</param>
+    /// <param name="controllers">The controllers, prepared.</param>
     /// <param name="residual">Residual at the answer [V]; far from 0 when the battery cannot deliver.</param>
     /// <returns>Bus voltage [V].</returns>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]

@@ -32,6 +32,19 @@ internal static class ControllerEquations
         return c.Share * T.Min(high, T.Max(c.Limit, c.Low));
     }
 
+    /// <summary>
+    /// 1 where the current limit asks for less than the whole d V_b, 0 else [1]; the torque that a sensorless motor leaves out is no limit of
+    /// its controller.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T IsLimiting<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus, T difference)
+        where T : struct, IReal<T>
+    {
+        T whole = p.HasBrushDrop ? Shrink(difference, c.Drop) : difference;
+        T limited = T.Max(c.Limit, c.Low) * (c.Resistance + p.OnResistance);
+        return T.IfLess(limited + (1e-6 * bus), whole, 1.0, 0.0);
+    }
+
     /// <summary>Power taken from the bus [W] and the derivative of the bus current by V_b at fixed duty [S].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T BusPower<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus, T inverseBus, out T slope)

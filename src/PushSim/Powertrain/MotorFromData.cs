@@ -96,7 +96,7 @@ public static class MotorFromData
             double? kt = d.TorqueConstant ?? kv ?? free ?? torque;
             if (d.TorqueConstant is null && kv is not null)
             {
-                _notes.Add(Say($"Kt = {1e3 * kv:G4} mN m/A as the reciprocal of Kv = {d.SpeedConstant * 30 / Math.PI:G4} rpm/V"));
+                _notes.Add(Say($"Kt = {1e3 * kv:G4} mN m/A as the reciprocal of Kv = {Rpm(d.SpeedConstant!.Value)} rpm/V"));
             }
             else if (d.TorqueConstant is null && free is not null)
             {
@@ -122,7 +122,9 @@ public static class MotorFromData
             double? kt = d.FrictionTorque is double tau0
                 ? (motorTorque + tau0) / (_eta * current)
                 : (motorTorque - (_b * (MotorSpeed ?? 0.0))) / (_eta * (current - (d.NoLoadCurrent ?? 0.0)));
-            return kt is > 0.0 ? kt : null;
+
+            // a stall current no greater than the no-load current leaves nothing to divide by
+            return kt is > 0.0 and < double.PositiveInfinity ? kt : null;
         }
 
         // Stall torque and Kt give the stall current, and that gives R.
@@ -194,10 +196,17 @@ public static class MotorFromData
 
             if (kt is null)
             {
-                wanted.Add("speed constant or torque constant (or voltage and no-load speed, or stall torque with stall current)");
+                wanted.Add("speed constant or torque constant (or voltage and no-load speed, or stall torque with a stall current above the no-load current)");
             }
 
             return string.Join(" and ", wanted);
+        }
+
+        // Four digits, from ten thousand on whole and without an exponent.
+        private static string Rpm(double speed)
+        {
+            double rpm = speed * 30 / Math.PI;
+            return rpm < 1e4 ? Say($"{rpm:G4}") : Say($"{rpm:F0}");
         }
 
         private static bool IsFar(double a, double b) => Math.Abs(a - b) > Contradiction * Math.Abs(b);

@@ -101,7 +101,7 @@ internal static class PowertrainEquations
             c.Voltage = voltage;
             c.BusPower = busPower;
             c.Loss = busPower - (terminal * i);
-            c.IsLimiting = T.IfLess(T.Abs(voltage) + (1e-6 * bus), c.Magnitude * bus, 1.0, 0.0);
+            c.IsLimiting = ControllerEquations.IsLimiting(p, c, bus, difference);
             for (int m = p.FirstMotor; m < p.FirstMotor + p.MotorCount; m++)
             {
                 ref MotorWork<T> w = ref motorWork[m];

@@ -43,7 +43,7 @@ internal struct MotorParameters<T>
     /// <summary>Sensorless start: torque share at standstill [1], 1/full-torque drive speed [s/rad].</summary>
     public T StandstillShare, InverseFullTorqueSpeed;
 
-    /// <summary>Thermal: 1/(R C) and 1/C of winding and case.</summary>
+    /// <summary>Heat flow per kelvin, winding to case and case to air [W/K]; 1/heat capacity of winding and case [K/J].</summary>
     public T WindingToCaseConductance, CaseToAirConductance, InverseWindingCapacity, InverseCaseCapacity;
 
     /// <summary>Drive it sits on.</summary>
@@ -83,7 +83,7 @@ internal struct ControllerParameters<T>
 internal struct MotorWork<T>
     where T : struct, IReal<T>
 {
-    /// <summary>Back-EMF [V], hot resistance [ohm], current [A], temperature of the winding [degree Celsius].</summary>
+    /// <summary>Back-EMF [V], hot resistance [ohm], current [A].</summary>
     public T BackEmf, Resistance, Current;
 
     /// <summary>Copper loss, brush loss [W].</summary>

@@ -45,13 +45,18 @@ internal sealed class CommandProfile
         double throttle = 0.0;
         double turn = 0.0;
         pieces.Add((0.0, 0.0, 0.0));
-        double time = 0.0;
         double delay = manoeuvre.Driver.ReactionDelay;
+        double time = delay;
         foreach (CommandPoint point in manoeuvre.Commands.Select(p => p with { Time = p.Time + delay }))
         {
             if (point.Ramp && point.Time > time)
             {
-                pieces.RemoveAt(pieces.Count - 1);
+                // the ramp takes the place of the value held since the point before; before the first one it begins after the delay
+                if (pieces[^1].Time == time)
+                {
+                    pieces.RemoveAt(pieces.Count - 1);
+                }
+
                 bool isScaled = Math.Abs(throttle) + Math.Abs(turn) > 1.0 || Math.Abs(point.Throttle) + Math.Abs(point.Turn) > 1.0;
                 int parts = isScaled ? ScaledRampParts : 1;
                 for (int i = 0; i < parts; i++)
@@ -117,7 +122,9 @@ internal sealed class CommandProfile
                 double meet = gap / closing > 0.0 ? time + (gap / closing) : double.PositiveInfinity;
                 double until = Math.Min(end, meet);
                 pieces.Add((time, until, value, rate));
-                value += rate * (until - time);
+
+                // once met, the target itself: a rounding left over at zero would keep a controller from coasting or locking
+                value = meet <= end ? from + (slope * (until - start)) : value + (rate * (until - time));
                 time = until;
             }
 

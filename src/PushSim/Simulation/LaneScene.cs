@@ -81,7 +81,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
             Fill(lane, own.Match);
             own.Match.Start.CopyTo(y);
             own.Watch.Start(own.Match.Scene, own.Match.Scenario);
-            run = new LaneRun(0.0, own.Match.Scenario.Manoeuvre.EndTime, own.Match.Breakpoints, own.Match.BreakpointCount, own.Match.Settings);
+            run = new LaneRun(0.0, own.Match.Scenario.Manoeuvre.EndTime, own.Match.Breakpoints, own.Match.Settings);
             return true;
         }
 

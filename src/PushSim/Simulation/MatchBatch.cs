@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using PushSim.Numerics;
 
 namespace PushSim.Simulation;
@@ -48,7 +47,7 @@ public sealed class MatchBatch
     public delegate void Finished(in MatchOutcome outcome);
 
     /// <summary>Lanes that this processor works on at once: 8, 4, or 1 where it has no vectors of doubles [1].</summary>
-    public static int BestLanes => Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1;
+    public static int BestLanes => R8.IsAccelerated ? 8 : R4.IsAccelerated ? 4 : 1;
 
     /// <summary>Matches side by side per thread [1].</summary>
     public int Lanes { get; }

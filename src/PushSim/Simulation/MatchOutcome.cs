@@ -59,7 +59,7 @@ public enum MatchFailure
     /// <summary>It could.</summary>
     None,
 
-    /// <summary>No run can start from these settings: a centre of mass does not stand over the wheels.</summary>
+    /// <summary>No run can start from these settings: a centre of mass does not stand over the wheels, or the floor leans past upright.</summary>
     Refused,
 
     /// <summary>A battery cannot deliver what its controllers ask for.</summary>

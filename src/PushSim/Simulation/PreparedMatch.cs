@@ -21,8 +21,6 @@ internal sealed class PreparedMatch
 
     public double[] Breakpoints { get; private set; } = [];
 
-    public int BreakpointCount { get; private set; }
-
     /// <exception cref="ArgumentException">The scenario has no opponent, or its method is not known.</exception>
     public void Prepare(long number, ScenarioSettings scenario)
     {
@@ -47,7 +45,6 @@ internal sealed class PreparedMatch
         Settings = Simulator.Settings(Scenario, Scene);
         Start = Scene.InitialState();
         Breakpoints = Scene.Breakpoints;
-        BreakpointCount = Breakpoints.Length;
     }
 
     /// <summary>Plays the match with the scalar integrator.</summary>
@@ -61,7 +58,7 @@ internal sealed class PreparedMatch
         var integration = new Integration<SceneSystem>(Scene, Tableau);
         var observer = new Watcher(Scene, Scenario);
         double[] y = [.. Start];
-        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints.AsSpan(0, BreakpointCount), Settings, ref observer);
+        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings, ref observer);
         return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
     }
 

@@ -20,6 +20,9 @@ namespace PushSim.Simulation;
 internal sealed partial class RobotEquations<T>
     where T : struct, IReal<T>
 {
+    /// <summary>Width over which the friction of a patch edge blends, about a contact length [m].</summary>
+    private const double EdgeWidth = 0.004;
+
     public required StateLayout Layout { get; init; }
 
     public required WheelParameters<T>[] Wheels { get; init; }
@@ -65,14 +68,22 @@ internal sealed partial class RobotEquations<T>
     /// <summary>1 where the drive is held: all its controllers stand at zero in mode locked; 0 else.</summary>
     public required T[] IsHeld { get; init; }
 
-    /// <summary>Results of the last evaluation: bus voltage [V], battery current [A], residual of the bus equation [V].</summary>
-    public T BusVoltage, BatteryCurrent, BusResidual;
+    /// <summary>Heading hold: k [1/rad], 1/lag [1/s], heading to hold [rad].</summary>
+    public T HoldGain, InverseHoldLag, HoldHeadingAt;
+
+    /// <summary>Sign of the turn's share in each controller's command: -1 on the left side, 1 on the right [1].</summary>
+    public required T[] SideSign { get; init; }
+
+    /// <summary>Results of the last evaluation: open-circuit and bus voltage [V], battery current [A], residual of the bus equation [V].</summary>
+    public T OpenCircuit, BusVoltage, BatteryCurrent, BusResidual;
+
+    /// <summary>Friction torque of each drive in the last evaluation [N m], and the greatest it can be now [N m].</summary>
+    public required T[] DriveFriction { get; init; }
+
+    public required T[] DriveCapacity { get; init; }
 
     /// <summary>Body accelerations of the last evaluation: u' - r v and v' + r u [m/s^2].</summary>
     public T AccelerationX, AccelerationY;
-
-    /// <summary>Width over which the friction of a patch edge blends, about a contact length [m].</summary>
-    private const double EdgeWidth = 0.004;
 
     /// <summary>Motion, direction and forces of the last <see cref="Forces"/>; what touches the robot adds to the wrench before <see cref="Finish"/>.</summary>
     public ref BodyMotion<T> Motion => ref _motion[0];
@@ -250,15 +261,6 @@ internal sealed partial class RobotEquations<T>
         OpenCircuit = voc;
     }
 
-    /// <summary>Open-circuit voltage of the last evaluation [V].</summary>
-    public T OpenCircuit;
-
-    /// <summary>Heading hold: k [1/rad], 1/lag [1/s], heading to hold [rad]; sign of the turn's share in each controller's command.</summary>
-    public T HoldGain, InverseHoldLag, HoldHeadingAt;
-
-    /// <summary>-1 for a controller of the left side, 1 for one of the right [1].</summary>
-    public required T[] SideSign { get; init; }
-
     // turn' = (-k (psi - psi_0) - turn) / lag while anything is commanded; the sides are scaled back together where one would pass 1
     private void HoldHeading(Span<T> y, Span<T> dy)
     {
@@ -322,11 +324,6 @@ internal sealed partial class RobotEquations<T>
             torque[d] = (torque[d] - DriveFriction[d]) * p.InverseInertia;
         }
     }
-
-    /// <summary>Friction torque of each drive in the last evaluation [N m], and its greatest now.</summary>
-    public required T[] DriveFriction { get; init; }
-
-    public required T[] DriveCapacity { get; init; }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void MoveBody(in BodyMotion<T> motion, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)

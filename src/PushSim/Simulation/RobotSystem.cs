@@ -182,7 +182,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         {
             ref readonly Tyres.WheelParameters<R1> p = ref Equations.Wheels[i];
             double load = Static.Loads[i];
-            double fx = holds[i] ? along * load / held : 0.0;
+            double fx = holds[i] && held > 0.0 ? along * load / held : 0.0;
             double fy = across * load / all;
             double grip = load * _scenario.Floor.FrictionScale * (p.KineticFriction.Value + p.FrictionDrop.Value);
             if (double.Hypot(fx, fy) > LeaningShare * grip)

@@ -69,7 +69,7 @@ internal static class RunReport
             Limits = limits[0],
             Opponent = opponent,
             Shove = shove,
-            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")),
+            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")?.Values),
         };
     }
 
@@ -96,7 +96,8 @@ internal static class RunReport
 
         return report.Status switch
         {
-            IntegrationStatus.StepTooSmall or IntegrationStatus.NotFinite => (RunStatus.Failed, $"the step became too small {at}; {FastMode.Words(scenario, scene)}"),
+            IntegrationStatus.NotFinite => (RunStatus.Failed, $"a force, current or temperature is not finite {at}; report this scenario"),
+            IntegrationStatus.StepTooSmall => (RunStatus.Failed, $"the step became too small {at}; {FastMode.Words(scenario, scene)}"),
             IntegrationStatus.EvaluationCap => (RunStatus.Failed, string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,
                 $"more work than allowed {at}, {report.Evaluations} evaluations at {scenario.Numerics.MaxEvaluationsPerSecond:0} per simulated second; {FastMode.Words(scenario, scene)}")),
@@ -145,10 +146,12 @@ internal static class RunReport
                 warnings.Add(Text($"motor {m.Name} on {robot.Drives[drive].Name} passes {m.WindingLimitTemperature:0} °C after {history.Time[i]:0.00} s"));
             }
 
-            if (m.StandstillTorqueShare < 1.0)
-            {
-                warnings.Add($"motor {m.Name} is sensorless: what it does at standstill under load is not predicted");
-            }
+        }
+
+        foreach (string motor in robot.Controllers.SelectMany(c => c.Motors).Select(m => robot.Drives[m.Drive].Motors[m.Motor].Motor)
+            .Where(m => m.StandstillTorqueShare < 1.0).Select(m => m.Name).Distinct())
+        {
+            warnings.Add($"motor {motor} is sensorless: what it does at standstill under load is not predicted");
         }
 
         return warnings;

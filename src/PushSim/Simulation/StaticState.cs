@@ -17,12 +17,17 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
     private const double LeastSpread = 1e-8;
 
     /// <summary>Solves the standing state of a scenario's robot.</summary>
-    /// <exception cref="SimulationException">The centre of mass does not stand over the wheels.</exception>
+    /// <exception cref="SimulationException">The centre of mass does not stand over the wheels, or the floor leans past upright.</exception>
     public static StaticState Solve(ScenarioSettings scenario)
     {
         RobotSettings robot = scenario.Robot;
         ChassisSettings c = robot.Chassis;
         (double gx, double gy, double gz) = ModelBuilder.Gravity(scenario.Floor);
+        if (!(gz > 0.0))
+        {
+            throw new SimulationException("the floor's slopes along x and y together are steeper than upright; lower slope_x or slope_y");
+        }
+
         (double sine, double cosine) = Math.SinCos(scenario.Manoeuvre.InitialHeading);
         double forward = c.Mass * ((cosine * gx) + (sine * gy));
         double left = c.Mass * ((cosine * gy) - (sine * gx));

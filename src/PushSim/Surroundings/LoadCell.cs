@@ -1,19 +1,22 @@
 using MathNet.Numerics.Distributions;
-using PushSim.Simulation;
 
 namespace PushSim.Surroundings;
 
 /// <summary>What a load cell shows: first-order filter, readings at its own rate, tare, noise, resolution.</summary>
 internal static class LoadCell
 {
-    public static IReadOnlyList<(double Time, double Force)> Read(LoadCellSettings? cell, double[] time, Channel? force)
+    /// <summary>The readings (s, N); none without a cell, a force or a stretch of time.</summary>
+    /// <param name="cell">The cell, if any.</param>
+    /// <param name="time">Sample times, evenly spaced from 0 [s].</param>
+    /// <param name="force">True force at each of them [N]; null without a tether.</param>
+    public static IReadOnlyList<(double Time, double Force)> Read(LoadCellSettings? cell, double[] time, double[]? force)
     {
-        if (cell is null || force is null)
+        if (cell is null || force is null || time.Length < 2)
         {
             return [];
         }
 
-        double[] filtered = Filter(time, force.Values, cell.FilterTime);
+        double[] filtered = Filter(time, force, cell.FilterTime);
         var random = new Random(unchecked((int)cell.Seed));
         List<(double Time, double Force)> readings = [];
         for (int n = 0; n / cell.Rate <= time[^1]; n++)

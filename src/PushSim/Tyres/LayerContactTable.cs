@@ -9,7 +9,7 @@ namespace PushSim.Tyres;
 /// </summary>
 internal static class LayerContactTable
 {
-    /// <summary>Least a/h of the table; below it the layer is thick and the table's trend goes on [1].</summary>
+    /// <summary>Least a/h of the table; below it the layer is thick: a follows the half-space, the rest is held [1].</summary>
     public const double LeastRatio = 0.01;
 
     /// <summary>Largest a/h of the table [1].</summary>

@@ -7,15 +7,34 @@ namespace PushSim.Tyres;
 internal struct WheelParameters<T>
     where T : struct, IReal<T>
 {
+    /// <summary>Forward and left of the centre of mass, rolling radius [m]; wheel speed / drive speed [1].</summary>
     public T X, Y, Radius, DriveRatio;
+
+    /// <summary>m_t [kg], 1/m_t [1/kg], k_c [N/m], c_c [N s/m], softened where the ring's cap acts.</summary>
     public T TreadMass, InverseTreadMass, CarcassStiffness, CarcassDamping;
+
+    /// <summary>k_z [N/m], d [s/m].</summary>
     public T VerticalStiffness, VerticalDamping;
+
+    /// <summary>Per unit of load: sigma0 [1/m], sigma1 [s/m], sigma1/(4 sigma0) [s], sigma2 [s/m].</summary>
     public T Sigma0, Sigma1, Sigma1Over4Sigma0, Sigma2;
+
+    /// <summary>mu_k, mu_s - mu_k [1], 1/v_s [s/m].</summary>
     public T KineticFriction, FrictionDrop, InverseSlipSpeed;
+
+    /// <summary>b [1], kappa [1/m], 1/sigma0 [m], 1/(1 - b) [1].</summary>
     public T ElasticShare, Kappa, InverseSigma0, InversePlasticShare;
+
+    /// <summary>crr [1], 1/omega_s of the wheel's spin [s/rad].</summary>
     public T RollingResistance, InverseRollingSpeed;
+
+    /// <summary>mu_r [1], 1/v_r [s/m].</summary>
     public T FrictionRise, InverseRiseSpeed;
+
+    /// <summary>p [1], 1/(f N0) [1/N].</summary>
     public T LoadExponent, InverseReferenceLoad;
+
+    /// <summary>Friction fully fouled over clean [1], dust of the floor / L_d [1/m], k_w a [m^3/(N m)].</summary>
     public T DustyRatio, InverseFoulingDistance, WearRate;
 
     /// <summary>Index of the drive, -1 for a skid.</summary>

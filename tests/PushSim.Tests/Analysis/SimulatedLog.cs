@@ -53,7 +53,7 @@ internal sealed record SimulatedLog(ForceTrace Trace, double Load, double Kineti
 
         // the log does not begin with the pull's own clock
         int phase = random.Next((int)(FineRate / rate));
-        IReadOnlyList<(double Time, double Force)> readings = LoadCell.Read(cell, [.. time.Take(time.Length - phase)], new Channel("f", "f", "N", [.. drifted.Skip(phase)]));
+        IReadOnlyList<(double Time, double Force)> readings = LoadCell.Read(cell, [.. time.Take(time.Length - phase)], [.. drifted.Skip(phase)]);
         var trace = new ForceTrace { Time = [.. readings.Select(r => r.Time)], Force = [.. readings.Select(r => r.Force)] };
         return new SimulatedLog(trace, load, kinetic, kinetic * ratio, pulls, rate);
 

@@ -181,7 +181,7 @@ public class LaneIntegrationTests
             job.Start.CopyTo(_last.AsSpan(4 * lane));
             Lane.Set(ref _lambda, lane, job.Lambda);
             Lane.Set(ref _omega, lane, job.Omega);
-            run = new LaneRun(0.0, job.End, job.Breakpoints, job.Breakpoints.Length, job.Settings);
+            run = new LaneRun(0.0, job.End, job.Breakpoints, job.Settings);
             return true;
         }
 

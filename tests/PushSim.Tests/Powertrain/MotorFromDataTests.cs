@@ -149,6 +149,17 @@ public class MotorFromDataTests
         Assert.Contains(missing, c.Missing);
     }
 
+    // nothing to divide the torque by: no infinite constant
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(0.8)]
+    public void A_stall_current_no_greater_than_the_no_load_current_gives_no_constant(double stall)
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Voltage = 6.0, StallCurrent = stall, NoLoadCurrent = 1.0, StallTorque = 0.01 });
+        Assert.Null(c.Settings);
+        Assert.Contains("torque constant", c.Missing);
+    }
+
     [Fact]
     public void Notes_say_how_each_number_was_found()
     {
@@ -156,6 +167,16 @@ public class MotorFromDataTests
         Assert.Contains(c.Notes, n => n.Contains("R = 3 ohm", StringComparison.Ordinal));
         Assert.Contains(c.Notes, n => n.Contains("Kt = 11.7 mN m/A", StringComparison.Ordinal));
         Assert.Contains(c.Notes, n => n.Contains("friction torque 1.17 mN m", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(1365.0, "Kv = 1365 rpm/V")]
+    [InlineData(950.5, "Kv = 950.5 rpm/V")]
+    [InlineData(12000.0, "Kv = 12000 rpm/V")]
+    public void Speed_constants_are_told_without_an_exponent(double kv, string told)
+    {
+        MotorConversion c = MotorFromData.Convert(new MotorData { Name = "m", Resistance = 1.0, SpeedConstant = kv * Math.PI / 30.0 });
+        Assert.Contains(c.Notes, n => n.EndsWith(told, StringComparison.Ordinal));
     }
 
     private static MotorSettings Made(MotorData data)
