@@ -1,3 +1,4 @@
+using PushSim.Numerics;
 using PushSim.Simulation;
 
 namespace PushSim.Analysis;
@@ -5,10 +6,13 @@ namespace PushSim.Analysis;
 /// <summary>Finds a run's answers in its history: what a builder would read off the plots, by stated rules.</summary>
 internal static class AnswerFinder
 {
-    // The settled part of a turn or pull is this last share of the time since the robot first loaded its tyres or tether [1].
-    private const double SettledShare = 0.4;
+    /// <summary>The settled part of a turn or pull is this last share of the time since the robot first loaded its tyres or tether [1].</summary>
+    public const double SettledShare = 0.4;
 
-    public static RunAnswers Find(RunHistory history, RobotSystem system, List<Mark> marks)
+    /// <summary>A robot that turns slower than this does not turn [rad/s].</summary>
+    public const double LeastYawRate = 1e-3;
+
+    public static RunAnswers Find(RunHistory history, List<Mark> marks)
     {
         var answers = new RunAnswers
         {
@@ -16,7 +20,7 @@ internal static class AnswerFinder
             LowestBatteryVoltage = history.Find("battery_voltage_v")?.Values.Min(),
             ChargeUsed = history.Find("charge_used_a_s")?.Values[^1],
             PeakWindingTemperature = PeakTemperature(history),
-            Wear = TotalWear(history, system),
+            Wear = TotalWear(history),
             Travel = Travel(history),
             Chatter = ChatterFinder.Find(history),
         };
@@ -24,7 +28,7 @@ internal static class AnswerFinder
         return kind switch
         {
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(history, answers, marks),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(history, system, answers, marks),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(history, answers, marks),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Stop(history, answers, marks),
             ManoeuvreKind.Hold => answers,
             ManoeuvreKind.Shove or ManoeuvreKind.WallPush => Push(history, answers, marks),
@@ -137,38 +141,42 @@ internal static class AnswerFinder
         return peak;
     }
 
-    private static RunAnswers Turn(RunHistory history, RobotSystem system, RunAnswers answers, List<Mark> marks)
+    private static RunAnswers Turn(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
         int last = history.Time.Length - 1;
         double start = FirstCommand(history);
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - start)));
         double rate = RunHistory.Mean(history["yaw_rate_rad_per_s"], from, last);
         double scrub = RunHistory.Mean(history["scrub_moment_n_m"], from, last);
-        (double Speed, double Y, int Count) left = default;
-        (double Speed, double Y, int Count) right = default;
-        for (int i = 0; i < system.Equations.Wheels.Length; i++)
-        {
-            if (system.Equations.Wheels[i].Drive < 0)
-            {
-                continue;
-            }
-
-            double speed = RunHistory.Mean(history.Wheel(i, "surface_speed_m_per_s"), from, last);
-            double y = system.Equations.Wheels[i].Y.Value;
-            ref var side = ref y > 0.0 ? ref left : ref right;
-            side = (side.Speed + speed, side.Y + y, side.Count + 1);
-        }
-
-        double difference = (right.Speed / right.Count) - (left.Speed / left.Count);
-        double track = (left.Y / left.Count) - (right.Y / right.Count);
         marks.Add(new Mark("plateau_start", "settled", history.Time[from], rate));
         return answers with
         {
             YawRate = rate,
             ScrubMoment = -Math.Sign(rate) * scrub,
-            EffectiveTrackRatio = Math.Abs(rate) > 1e-3 ? difference / (rate * track) : null,
-            LimitedBy = Math.Abs(rate) > 1e-3 ? null : LimitedBy(history, from, last),
+            EffectiveTrackRatio = Math.Abs(rate) > LeastYawRate && Sides(history, from, last) is var (difference, track) ? difference / (rate * track) : null,
+            LimitedBy = Math.Abs(rate) > LeastYawRate ? null : LimitedBy(history, from, last),
         };
+    }
+
+    /// <summary>
+    /// Surface speed of the driven wheels on the right less that on the left [m/s] and the track between them [m], means over a window; null unless both sides are driven.
+    /// Wheels that only roll along are left out: they turn as the robot does and would hide its scrub.
+    /// </summary>
+    public static (double Difference, double Track)? Sides(RunHistory history, int from, int last)
+    {
+        int[] driven = StepFeatures<R1>.Driven(history.Robot);
+        (double Speed, double Y, int Count) left = default;
+        (double Speed, double Y, int Count) right = default;
+        foreach (int i in driven.Order())
+        {
+            double speed = RunHistory.Mean(history.Wheel(i, "surface_speed_m_per_s"), from, last);
+            double y = history.Robot.Wheels[i].Y - history.Robot.Chassis.CentreOfMassY;
+            ref var side = ref y > 0.0 ? ref left : ref right;
+            side = (side.Speed + speed, side.Y + y, side.Count + 1);
+        }
+
+        return left.Count == 0 || right.Count == 0 ? null
+            : ((right.Speed / right.Count) - (left.Speed / left.Count), (left.Y / left.Count) - (right.Y / right.Count));
     }
 
     /// <summary>Which of tyres, controllers, battery, motors bound the driven wheels over a window.</summary>
@@ -223,7 +231,7 @@ internal static class AnswerFinder
         return heat.Length == 0 ? null : heat.Max(c => c.Values.Max());
     }
 
-    private static double? TotalWear(RunHistory history, RobotSystem system)
+    private static double? TotalWear(RunHistory history)
     {
         Channel[] wear = [.. history.Channels.Where(c => c.Key.EndsWith("_wear_m3", StringComparison.Ordinal))];
         return wear.Length == 0 ? null : wear.Sum(c => c.Values[^1]);

@@ -75,7 +75,6 @@ public static class CloseCall
             return string.Empty;
         }
 
-        int reversed = others.Count(t => t.Outcome.Winner >= 0 && own.Winner >= 0);
         bool isSmall = tries.All(t => Math.Abs(t.Outcome.GroundGained) < 2.0 * deciding) && Math.Abs(own.GroundGained) < 2.0 * deciding;
         string share = $"{others.Length} of {tries.Count} nearly equal starts end otherwise, for example {others[0].Words}";
         if (isSmall)
@@ -88,7 +87,7 @@ public static class CloseCall
             return $"tyres chatter, and its phase decides; {share}";
         }
 
-        return reversed > 0 || others.Any(t => t.Outcome.Winner >= 0)
+        return others.Any(t => t.Outcome.Winner >= 0)
             ? $"the shove is bistable, a tiny difference turns the robots one way or the other; {share}"
             : share;
     }

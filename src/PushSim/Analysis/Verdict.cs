@@ -26,23 +26,23 @@ public static class Verdict
         return scenario.Manoeuvre.Kind switch
         {
             ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
-                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : "")}; the {a.LimitedBy} set the limit{buzz}."),
+                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : "")}{Limit(a.LimitedBy)}{buzz}."),
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
                 Text($"{name} holds {a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and {p:0.00} N while sliding{buzz}."),
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{name} never tightens the tether."),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc when a.EffectiveTrackRatio is { } ratio =>
-                Text($"{name} turns at {Math.Abs(a.YawRate!.Value):0.0} rad/s ({Math.Abs(a.YawRate.Value) * 180.0 / Math.PI:0} deg/s) {(a.YawRate > 0 ? "to the left" : "to the right")}; scrub costs it a factor of {ratio:0.00} in turning rate{buzz}."),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{name} cannot turn; the {a.LimitedBy} set the limit{buzz}."),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc when a.YawRate is { } rate && Math.Abs(rate) > AnswerFinder.LeastYawRate =>
+                Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{name} cannot turn{Limit(a.LimitedBy)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal when a.StopDistance is { } d =>
-                Text($"{name} comes to a stand within {100.0 * d:0} cm; the {a.LimitedBy} set the limit{buzz}."),
+                Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.LimitedBy)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Text($"{name} does not come to a stand before the end{buzz}."),
             ManoeuvreKind.WallPush when a.PushPlateau is { } push =>
-                Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N; {Limit(a.LimitedBy)}{buzz}."),
+                Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.LimitedBy)}{buzz}."),
             ManoeuvreKind.WallPush => Text($"{name} never touches the wall."),
             ManoeuvreKind.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
             ManoeuvreKind.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
             _ when a.TimeTo90PercentSpeed is { } t =>
-                Text($"{name} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command; the {a.LimitedBy} set the limit on the way{buzz}."),
+                Text($"{name} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.LimitedBy, " on the way")}{buzz}."),
             _ => Text($"{name} does not move forward{buzz}."),
         };
     }
@@ -107,7 +107,11 @@ public static class Verdict
         return seen.Count > 0 ? "; " + string.Join(", ", seen) : "; they stay straight";
     }
 
-    private static string Limit(string? by) => by == "lifted wheels" ? "a lifted wheel sets the limit" : $"the {by} set the limit";
+    private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.00} in turning rate");
+
+    // nothing limits a robot that nothing drives
+    private static string Limit(string? by, string where = "") =>
+        by is null ? "" : by == "lifted wheels" ? "; a lifted wheel sets the limit" : $"; the {by} set the limit{where}";
 
     private static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
 

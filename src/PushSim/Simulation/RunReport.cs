@@ -39,7 +39,7 @@ internal static class RunReport
         RunHistory history = histories[0];
         List<Mark> marks = [];
         bool hasHistory = recorder.Count >= 2;
-        RunAnswers[] answers = [.. histories.Select((h, k) => hasHistory ? AnswerFinder.Find(h, scene.Robots[k], k == 0 ? marks : []) : new RunAnswers())];
+        RunAnswers[] answers = [.. histories.Select((h, k) => hasHistory ? AnswerFinder.Find(h, k == 0 ? marks : []) : new RunAnswers())];
         bool isPush = hasHistory && scene.Contacts.Count > 0;
         IReadOnlyList<LimitSpan>[] limits = [.. histories.Select(h => isPush ? PushLimits.Find(h, AnswerFinder.FirstCommand(h)) : [])];
         for (int k = 0; isPush && k < answers.Length; k++)

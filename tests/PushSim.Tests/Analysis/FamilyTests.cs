@@ -51,6 +51,22 @@ public class FamilyTests
         Assert.Equal(high, i.High, 0.00501);
     }
 
+    // of two groups the studentized range is sqrt(2) |t|: also where two pulls of each leave hardly more than one degree of freedom
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(1.05)]
+    [InlineData(1.3)]
+    [InlineData(1.7)]
+    [InlineData(2.0)]
+    [InlineData(3.0)]
+    public void Range_of_two_groups_is_that_of_Student(double freedom)
+    {
+        double t = StudentT.Factor(0.95, freedom);
+        Assert.Equal(0.05, StudentizedRange.Above(Math.Sqrt(2.0) * t, 2, freedom), 2e-7);
+        Assert.Equal(StudentT.TwoSided(1.5, freedom), StudentizedRange.Above(Math.Sqrt(2.0) * 1.5, 2, freedom), 2e-7);
+        Assert.Equal(Math.Sqrt(2.0) * t, StudentizedRange.Limit(0.05, 2, freedom), 1e-4);
+    }
+
     // more digits of the first of them, computed here outside of this project
     [Fact]
     public void More_digits_of_the_first()

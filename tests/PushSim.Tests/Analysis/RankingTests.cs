@@ -64,6 +64,28 @@ public class RankingTests
         Assert.True(double.IsFinite(ranking.Score(0).High));
     }
 
+    // nu, or a strength against it, has no finite estimate: stalemates only; one win among stalemates; a chain of stalemates whose ends are told apart
+    [Theory]
+    [InlineData(2, "0 1 0 0 10")]
+    [InlineData(2, "0 1 1 0 10")]
+    [InlineData(3, "0 1 0 0 200, 1 2 0 0 200, 0 2 0 0 200")]
+    [InlineData(3, "0 1 0 0 10, 1 2 0 0 10, 0 2 10 0 0")]
+    [InlineData(3, "0 1 10 0 10, 1 2 0 0 10, 0 2 0 0 10")]
+    public void Stalemates_that_leave_no_estimate_get_the_stated_prior(int robots, string matches)
+    {
+        PairRecord[] pairs = [.. matches.Split(", ").Select(m => m.Split(' ').Select(int.Parse).ToArray()).Select(m => new PairRecord(m[0], m[1], m[2], m[3], m[4]))];
+        var ranking = Ranking.Fit(robots, pairs);
+        Assert.True(ranking.HasPrior);
+        Assert.All(Enumerable.Range(0, robots), i => Assert.InRange(ranking.Score(i).High - ranking.Score(i).Low, 1.0, 4000.0));
+        Assert.All(Enumerable.Range(0, robots), i => Assert.InRange(ranking.LogStrengths[i], -5.0, 5.0));
+        Assert.True(ranking.LogStrengths[0] >= ranking.LogStrengths[robots - 1] - 1e-9);
+        Assert.True(double.IsFinite(ranking.StalemateFactor) && ranking.StalemateFactor > 0.0);
+    }
+
+    // stalemates and a win each way: told without a prior
+    [Fact]
+    public void A_win_each_way_among_stalemates_is_enough() => Assert.False(Ranking.Fit(2, [new PairRecord(0, 1, 1, 1, 1000)]).HasPrior);
+
     [Fact]
     public void A_cycle_is_named_and_leaves_the_scores_equal()
     {

@@ -44,7 +44,7 @@ internal static class Breakaway
 
         int from = First(foot, peak, i => At(i) >= Upper * At(peak));
         from = peak - from < FewestOnLine ? First(foot, peak, i => At(i) >= Lower * At(peak)) : from;
-        from = Math.Max(peak - FewestOnLine - 1 < foot ? foot : from, peak - MostOnLine);
+        from = Math.Max(from, peak - MostOnLine);
         if (peak - from < FewestOnLine - 1)
         {
             return pull with { Breakaway = Bound(At(peak)), Quality = BreakawayQuality.FewSamples };
@@ -114,7 +114,8 @@ internal static class Breakaway
         }
     }
 
-    private static Interval Bound(double value) => new(value, value, double.NaN);
+    /// <summary>A lower bound, without an upper end [N].</summary>
+    public static Interval Bound(double value) => new(value, value, double.NaN);
 
     private static int First(int from, int to, Func<int, bool> isThere)
     {

@@ -20,9 +20,6 @@ public static class LimitJudge
     /// <summary>Below this share of the motors' force a pull was the tyre's [1].</summary>
     public const double SurelyTyre = 0.8;
 
-    /// <summary>A tyre whose grip is this many times the motors' force cannot be slid by them [1].</summary>
-    public const double SurelyMotors = 1.25;
-
     /// <summary>Above this share no pull of these motors can be [1].</summary>
     public const double Possible = 1.05;
 

@@ -302,12 +302,10 @@ public static class PullFinder
             var pull = new FoundPull
             {
                 Start = start, Peak = peak, PlateauFrom = from, PlateauTo = plateau is null ? from : to, End = end, RampSamples = peak - foot + 1,
-                Plateau = plateau, Breakaway = Bound(At(peak)), Quality = BreakawayQuality.NoPeak, Tare = tare.At(_time[from]), SeesDrift = tare.SeesDrift, EffectiveReadings = effective,
+                Plateau = plateau, Breakaway = Breakaway.Bound(At(peak)), Quality = BreakawayQuality.NoPeak, Tare = tare.At(_time[from]), SeesDrift = tare.SeesDrift, EffectiveReadings = effective,
             };
-            return standsOut ? Breakaway.Measure(pull, _time, clean, foot, tare, noise, step) : pull with { Breakaway = Bound(plateau?.Value ?? At(peak)) };
+            return standsOut ? Breakaway.Measure(pull, _time, clean, foot, tare, noise, step) : pull with { Breakaway = Breakaway.Bound(plateau?.Value ?? At(peak)) };
         }
-
-        private static Interval Bound(double value) => new(value, value, double.NaN);
 
         private int IndexAt(double time, int from, int to)
         {

@@ -14,8 +14,6 @@ internal static class SpikeFilter
     // Standard deviations beyond which a reading is a spike; the window's own spread and the whole log's both count [1].
     private const double Far = 8.0;
 
-    private const double NormalPerDeviation = 1.4826;
-
     /// <summary>The readings with spikes replaced by the median about them.</summary>
     /// <param name="force">Readings [N].</param>
     /// <param name="isSpike">Which were replaced.</param>
@@ -43,7 +41,7 @@ internal static class SpikeFilter
                 deviation[k] = Math.Abs(window[k] - median);
             }
 
-            double spread = NormalPerDeviation * Sample.Quantile(deviation, 0.5);
+            double spread = Sample.NormalPerDeviation * Sample.Quantile(deviation, 0.5);
             if (Math.Abs(force[i] - median) > Math.Max(floor, Far * spread))
             {
                 (clean[i], isSpike[i]) = (median, true);

@@ -5,8 +5,8 @@ namespace PushSim.Analysis.Ladder;
 /// <summary>
 /// Strengths out of matches between pairs, with stalemates: P(i beats j) : P(j beats i) : P(stalemate) = p_i : p_j : nu sqrt(p_i p_j). Davidson, J. Amer. Statist. Assoc. 65:317, 1970;
 /// without stalemates Bradley and Terry, Biometrika 39:324, 1952. Greatest likelihood by Newton's method on log p and log nu, intervals from the information
-/// matrix. If some robots never lose to the others the likelihood has no maximum (Ford 1957); then every pair gets half a win each way
-/// more (<see cref="HasPrior"/>).
+/// matrix. If some robots never lose to the others the likelihood has no maximum (Ford 1957), nor where too few matches but stalemates link them, for example
+/// stalemates only; then every pair gets half a win each way more (<see cref="HasPrior"/>).
 /// </summary>
 public sealed class Ranking
 {
@@ -19,6 +19,10 @@ public sealed class Ranking
 
     // Longest Newton step in log strength: beyond it the quadratic model is no guide [1].
     private const double LongestStep = 1.0;
+
+    // Variance of a log strength or of log nu above which the matches do not tell it: it runs away, as far as the numbers go. Where there is a maximum a link of the
+    // chain of pairs adds a few units, more only where all but a few of very many matches are stalemates [1].
+    private const double RanAway = 1e4;
 
     private Ranking(double[] log, Matrix<double> covariance, double tie, bool hasPrior)
     {
@@ -45,15 +49,20 @@ public sealed class Ranking
     /// <param name="pairs">Matches; every robot must be linked to every other by some.</param>
     public static Ranking Fit(int robots, IReadOnlyList<PairRecord> pairs)
     {
-        bool needsPrior = !IsStronglyConnected(robots, pairs);
-        IReadOnlyList<PairRecord> used = needsPrior ? [.. pairs.Select(p => p with { Wins = p.Wins + PriorWins, Losses = p.Losses + PriorWins })] : pairs;
-        bool hasTies = used.Any(p => p.Stalemates > 0.0);
+        return (IsStronglyConnected(robots, pairs) ? Greatest(robots, pairs, hasPrior: false) : null)
+            ?? Greatest(robots, [.. pairs.Select(p => p with { Wins = p.Wins + PriorWins, Losses = p.Losses + PriorWins })], hasPrior: true)!;
+    }
+
+    // The strengths of greatest likelihood; without the prior null where they run away.
+    private static Ranking? Greatest(int robots, IReadOnlyList<PairRecord> pairs, bool hasPrior)
+    {
+        bool hasTies = pairs.Any(p => p.Stalemates > 0.0);
         double[] log = new double[robots];
         double tie = 0.0;
         Matrix<double> information = Matrix<double>.Build.Dense(1, 1);
         for (int step = 0; step < MostSteps; step++)
         {
-            (Vector<double> gradient, information) = Derivatives(robots, used, log, tie, hasTies);
+            (Vector<double> gradient, information) = Derivatives(robots, pairs, log, tie, hasTies);
             Vector<double> change = information.Solve(gradient);
             double most = change.AbsoluteMaximum();
             double scale = Math.Min(1.0, LongestStep / Math.Max(most, 1e-300));
@@ -70,7 +79,9 @@ public sealed class Ranking
         }
 
         double mean = log.Average();
-        return new Ranking([.. log.Select(l => l - mean)], Centred(information.Inverse(), robots), hasTies ? Math.Exp(tie) : 0.0, needsPrior);
+        Matrix<double> covariance = information.Inverse();
+        bool isTold = covariance.Diagonal().All(v => v >= 0.0 && v < RanAway);
+        return isTold || hasPrior ? new Ranking([.. log.Select(l => l - mean)], Centred(covariance, robots), hasTies ? Math.Exp(tie) : 0.0, hasPrior) : null;
     }
 
     /// <summary>Score in points with its 95 % interval, mean of all robots 0 [1].</summary>
@@ -143,7 +154,7 @@ public sealed class Ranking
         return centre * covariance.SubMatrix(0, robots, 0, robots) * centre;
     }
 
-    // A stalemate counts as half a win each way, so it links both ways.
+    // Where this does not hold there is no maximum; where stalemates are among the links there may be none all the same.
     private static bool IsStronglyConnected(int robots, IReadOnlyList<PairRecord> pairs)
     {
         return Reaches(forward: true) && Reaches(forward: false);

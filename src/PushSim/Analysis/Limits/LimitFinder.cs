@@ -113,7 +113,6 @@ public static class LimitFinder
         double voltage = model.BusVoltage.Value;
         double current = model.BatteryCurrent.Value;
 
-        // a robot that tips under its tyres' peak never gives it
         double hold = (peak ?? sliding)?.Force.Sum() ?? double.NaN;
         double top = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, null, 1.0)).TopSpeed.Value;
         return new LimitState
@@ -122,7 +121,6 @@ public static class LimitFinder
             Condition = condition,
             MotorForce = motor,
             TractionPeak = hold,
-            TipsAtPeak = peak is null,
             TractionSliding = sliding?.Force.Sum() ?? double.NaN,
             Pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value,
             Binding = motor > hold ? "tyres" : word,
@@ -253,11 +251,6 @@ public static class LimitFinder
     private static List<string> Warnings(ScenarioSettings scenario, LimitState state)
     {
         List<string> warnings = [];
-        if (state.TipsAtPeak)
-        {
-            warnings.Add($"{scenario.Robot.Name} tips before its tyres give their most; what they hold sliding stands in for it");
-        }
-
         if (state.Pull is null)
         {
             warnings.Add("the robot tips before its motors or tyres give out; lower the hook or the centre of mass");

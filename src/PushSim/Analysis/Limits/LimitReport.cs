@@ -46,9 +46,6 @@ public sealed record LimitState
     /// <summary>What all driven tyres together hold as they break away [N].</summary>
     public required double TractionPeak { get; init; }
 
-    /// <summary>True if the robot tips before its tyres give their most; the sliding force then stands in for the peak.</summary>
-    public bool TipsAtPeak { get; init; }
-
     /// <summary>What they hold sliding fast [N].</summary>
     public required double TractionSliding { get; init; }
 

@@ -130,12 +130,15 @@ internal sealed class MatchHeat
         for (int n = 0; n < steps; n++)
         {
             (double current, double volts) = Loaded(PhaseAt(pattern, n * Step), dash);
+
+            // the last step ends with the match
+            double step = Math.Min(Step, pattern.Length - (n * Step));
             for (int s = 0; s < Substeps; s++)
             {
-                Warm(Step / Substeps);
+                Warm(step / Substeps);
             }
 
-            used += Math.Max(0.0, current) * Step;
+            used += Math.Max(0.0, current) * step;
             isEmpty |= used > start * capacity;
             lowest = Math.Min(lowest, volts);
             time[n + 1] = Math.Min(pattern.Length, (n + 1) * Step);

@@ -21,9 +21,8 @@ internal sealed class SpotTurn
 
     private readonly double[] _x;
     private readonly double[,] _inverse;
-    private readonly int[] _drives;
 
-    private SpotTurn(double[] x, double[,] inverse, int[] drives) => (_x, _inverse, _drives) = (x, inverse, drives);
+    private SpotTurn(double[] x, double[,] inverse) => (_x, _inverse) = (x, inverse);
 
     /// <summary>Yaw rate [rad/s].</summary>
     public double Rate => _x[2];
@@ -49,7 +48,7 @@ internal sealed class SpotTurn
             double[,]? inverse = SmallNewton.Solve(new Residual<R1>(model), x, scale, size);
             if (inverse is not null && x[2] > 1e-4 && drives.All(d => !model.IsDriven[d] || x[3 + d] * model.Direction[d] > 0.0))
             {
-                return new SpotTurn(x, inverse, drives);
+                return new SpotTurn(x, inverse);
             }
         }
 
@@ -144,7 +143,7 @@ internal sealed class SpotTurn
                 f[3 + d] = model.IsDriven[d] ? _torque[d] : -(model.Drives[d].Viscous * _omega[d]);
             }
 
-            T fx = model.AlongGravity * 0.0;
+            T fx = 0.0;
             T fy = 0.0;
             T yaw = 0.0;
             for (int i = 0; i < _load.Length; i++)

@@ -3,8 +3,8 @@ namespace PushSim.Analysis.Statistics;
 /// <summary>Mean and spread of a sample.</summary>
 public static class Sample
 {
-    // Median absolute deviation of a normal distribution: sigma = this times it [1].
-    private const double NormalPerDeviation = 1.4826;
+    /// <summary>Standard deviation of a normal distribution over its median absolute deviation [1].</summary>
+    internal const double NormalPerDeviation = 1.4826;
 
     /// <summary>Mean.</summary>
     public static double Mean(IReadOnlyList<double> values)

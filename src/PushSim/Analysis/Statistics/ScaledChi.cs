@@ -11,6 +11,10 @@ internal static class ScaledChi
     // Of Simpson's rule [1].
     private const int Steps = 1000;
 
+    // Below this many degrees of freedom the density rises from 0 too steeply for even steps: they are even in the fourth root then [1].
+    private const double FewFreedom = 2.0;
+    private const double Root = 4.0;
+
     /// <summary>Mean of a function of it, by Simpson's rule over its density [the function's unit].</summary>
     /// <param name="freedom">Degrees of freedom, also broken [1].</param>
     /// <param name="of">The function of the ratio [1].</param>
@@ -18,15 +22,17 @@ internal static class ScaledChi
     {
         double width = Reach / Math.Sqrt(2.0 * freedom);
         double low = Math.Max(0.0, 1.0 - width);
-        double step = (1.0 + width - low) / Steps;
+        double power = freedom < FewFreedom ? Root : 1.0;
+        double step = (Math.Pow(1.0 + width, 1.0 / power) - low) / Steps;
         double logScale = Math.Log(2.0) + (0.5 * freedom * Math.Log(0.5 * freedom)) - SpecialFunctions.GammaLn(0.5 * freedom);
         double sum = 0.0;
         for (int i = 0; i <= Steps; i++)
         {
-            double s = low + (i * step);
+            double root = low + (i * step);
+            double s = Math.Pow(root, power);
             double density = s > 0.0 ? Math.Exp(logScale + ((freedom - 1.0) * Math.Log(s)) - (0.5 * freedom * s * s)) : 0.0;
             double weight = i is 0 or Steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
-            sum += weight * density * of(s);
+            sum += weight * density * power * Math.Pow(root, power - 1.0) * of(s);
         }
 
         return sum * step / 3.0;

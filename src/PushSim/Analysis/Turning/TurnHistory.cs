@@ -5,9 +5,6 @@ namespace PushSim.Analysis.Turning;
 /// <summary>What a turn's recorded history says: each wheel, centre of rotation, paths, spectra.</summary>
 internal static class TurnHistory
 {
-    // The settled part is this last share of the time since the first command [1].
-    private const double SettledShare = 0.4;
-
     // Swing of a tyre force, as a share of its mean load, above which it is chatter [1].
     private const double Chatters = 0.05;
 
@@ -19,7 +16,7 @@ internal static class TurnHistory
     {
         int last = h.Time.Length - 1;
         double start = AnswerFinder.FirstCommand(h);
-        int from = h.IndexAt(h.Time[last] - (SettledShare * (h.Time[last] - start)));
+        int from = h.IndexAt(h.Time[last] - (AnswerFinder.SettledShare * (h.Time[last] - start)));
         double[] rate = h["yaw_rate_rad_per_s"];
         double mean = RunHistory.Mean(rate, from, last);
         ForceSpectrum[] spectra = Spectra(h, from, last, out double[] frequencies);
@@ -30,7 +27,7 @@ internal static class TurnHistory
         {
             Ease = ease,
             SettledFrom = h.Time[from],
-            YawRateWithoutSlip = WithoutSlip(h, from, last),
+            YawRateWithoutSlip = AnswerFinder.Sides(h, from, last) is var (difference, track) ? difference / track : 0.0,
             RotationCentre = told.Length == 0 || ease == TurnEase.CannotTurn ? null : (told.Average(i => centre.X[i]), told.Average(i => centre.Y[i])),
             RotationCentreOverTime = centre,
             ContactPaths = [.. h.Robot.Wheels.Select(w => Path(h, w))],
@@ -108,20 +105,5 @@ internal static class TurnHistory
             wheel.Name,
             [.. x.Select((c, i) => c + (Math.Cos(heading[i]) * forward) - (Math.Sin(heading[i]) * left))],
             [.. y.Select((c, i) => c + (Math.Sin(heading[i]) * forward) + (Math.Cos(heading[i]) * left))]);
-    }
-
-    private static double WithoutSlip(RunHistory h, int from, int last)
-    {
-        (double Speed, double Y, int Count) left = default;
-        (double Speed, double Y, int Count) right = default;
-        foreach (int i in h.Robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
-        {
-            double y = h.Robot.Wheels[i].Y - h.Robot.Chassis.CentreOfMassY;
-            ref var side = ref y > 0.0 ? ref left : ref right;
-            side = (side.Speed + RunHistory.Mean(h.Wheel(i, "surface_speed_m_per_s"), from, last), side.Y + y, side.Count + 1);
-        }
-
-        return left.Count == 0 || right.Count == 0 ? 0.0
-            : ((right.Speed / right.Count) - (left.Speed / left.Count)) / ((left.Y / left.Count) - (right.Y / right.Count));
     }
 }

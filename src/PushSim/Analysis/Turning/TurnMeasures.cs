@@ -59,8 +59,8 @@ internal sealed class TurnMeasures
         }
 
         double voltage = ModelBuilder.PackVoltage(robot);
-        double[] stall = [.. c.Motors.Select(m => voltage / robot.Drives[m.Drive].Motors[m.Motor].Motor.Resistance)];
-        return c.Wiring == Wiring.Parallel ? stall.Sum() : stall.Min();
+        double[] resistance = [.. c.Motors.Select(m => robot.Drives[m.Drive].Motors[m.Motor].Motor.Resistance)];
+        return c.Wiring == Wiring.Parallel ? resistance.Sum(r => voltage / r) : voltage / resistance.Sum();
     }
 
     private IEnumerable<Measure> Measures()

@@ -16,9 +16,6 @@ public sealed record WearReport
         "Wear numbers rank, they do not forecast: they carry the drum test of ISO 4649 (fresh grade-60 abrasive, 10 N) over to your board by "
         + "one factor for how abrasive it is, which nobody has measured; the standard itself infers no service life from it. Left out: heat, edges, tearing of knobs, dust between tread and board.";
 
-    // Share of the time after the first command that counts as settled, as for the answers of a turn [1].
-    private const double SettledShare = 0.4;
-
     // A shorter straight drive is none [m].
     private const double LeastWay = 0.05;
 
@@ -60,7 +57,7 @@ public sealed record WearReport
         var history = new RunHistory(run.Scenario, run.Time, run.Channels);
         double start = AnswerFinder.FirstCommand(history);
         double end = run.Time[^1];
-        double since = IsTurn(run) ? end - (SettledShare * (end - start)) : start;
+        double since = IsTurn(run) ? end - (AnswerFinder.SettledShare * (end - start)) : start;
         int from = Math.Min(history.IndexAt(since), run.Time.Length - 2);
         double? turn = TimeOfTurn(run, from);
         double match = (run.Scenario.TyreLife ?? new TyreLifeSettings()).MatchTime;

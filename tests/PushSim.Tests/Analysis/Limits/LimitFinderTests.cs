@@ -107,6 +107,17 @@ public class LimitFinderTests
         Assert.Equal(180.0, hard.Time[^1]);
     }
 
+    // a pattern that only pushes: half a second more is half a second's charge more, not a second's
+    [Fact]
+    public void A_match_ends_within_a_second_too()
+    {
+        ScenarioSettings s = TestRobots.Pull();
+        double Used(double length) => LimitFinder.Find(s, pattern: new DutyPattern { Length = length, Push = 9.0, Dash = 0.0, Turn = 0.0, Rest = 0.0 }).Match.ChargeUsed;
+        (double two, double more, double three) = (Used(2.0), Used(2.5), Used(3.0));
+        Assert.Equal(0.5 * (two + three), more, 1e-9 * three);
+        Assert.True(three > two);
+    }
+
     [Fact]
     public void A_robot_without_motors_is_refused() =>
         Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels() with { Controllers = [] })));

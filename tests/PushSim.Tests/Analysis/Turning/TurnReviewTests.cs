@@ -1,4 +1,5 @@
 using PushSim.Analysis.Turning;
+using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;
@@ -26,6 +27,28 @@ public class TurnReviewTests
         double share = r.LeastMotorShare!.Value;
         Assert.True(Turns(TestRobots.FourWheels(motor: TestRobots.Motor with { Resistance = TestRobots.Motor.Resistance / share })));
         Assert.False(Turns(TestRobots.FourWheels(motor: TestRobots.Motor with { Resistance = TestRobots.Motor.Resistance / (0.97 * share) })));
+    }
+
+    // a wheel that only rolls along turns as the robot does: the cost of scrub is that of the driven wheels, with or without it
+    [Fact]
+    public void Scrub_is_told_by_the_driven_wheels()
+    {
+        RobotSettings whole = TestRobots.FourWheels();
+        RobotSettings front = whole with { Drives = [.. whole.Drives.Select((d, i) => i < 2 ? d : d with { Motors = [] })], Controllers = [.. whole.Controllers.Take(2)] };
+        RunResult result = Review(TestRobots.Spot(front));
+        Assert.Equal(result.Turning!.YawRateWithoutSlip / result.Answers.YawRate!.Value, result.Answers.EffectiveTrackRatio!.Value, 1e-9);
+        Assert.True(result.Answers.EffectiveTrackRatio > 1.2);
+    }
+
+    // two in series share the voltage: one resistance after the other; two in parallel each have all of it
+    [Theory]
+    [InlineData(Wiring.Series, 0.5)]
+    [InlineData(Wiring.Parallel, 2.0)]
+    public void A_controller_without_a_limit_starts_from_its_motors_stall_current(Wiring wiring, double timesOneMotor)
+    {
+        RobotSettings robot = TestRobots.FourWheels(limit: double.PositiveInfinity);
+        ControllerSettings left = robot.Controllers[0] with { Motors = [(0, 0), (2, 0)], Wiring = wiring };
+        Assert.Equal(timesOneMotor * 3.0 * 4.2 / TestRobots.Motor.Resistance, TurnMeasures.LimitOf(robot, left), 1e-12);
     }
 
     [Theory]
