@@ -77,16 +77,17 @@ public static class ScenarioReader
 
         context.Overrides = scene;
         ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, trees.Name);
+        if (context.Drawn is null && root.Table("measured") is Section measured && scenario is not null)
+        {
+            scenario = MeasuredReader.Add(context, trees.Path, measured, scenario);
+        }
+
         if (scenario is not null)
         {
             scene?.ReportUnused(context, "this scenario");
         }
 
         context.Overrides = null;
-        if (context.Drawn is null && root.Table("measured") is Section measured && scenario is not null)
-        {
-            scenario = MeasuredReader.Add(context, trees.Path, measured, scenario);
-        }
 
         return (context.Errors == 0 ? scenario : null, robot);
     }

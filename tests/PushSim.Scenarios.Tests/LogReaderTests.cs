@@ -179,6 +179,52 @@ public class LogReaderTests
         GC.KeepAlive(result);
     }
 
+    [Fact]
+    public void A_row_that_ends_early_does_not_keep_the_row_before()
+    {
+        string rows = string.Concat(Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($"{0.1 * i},{i},5\n")));
+        double[] current = Read("time [s],force [N],current [A]\n" + rows + "2.0,3\n").Traces[0].Trace.Current!;
+        Assert.Equal(5.0, current[^2]);
+        Assert.Equal(double.NaN, current[^1]);
+    }
+
+    [Fact]
+    public void A_force_in_the_fortieth_column_is_read()
+    {
+        string others = string.Concat(Enumerable.Range(1, 38).Select(i => $"c{i},"));
+        string blanks = new(',', 38);
+        Close([0.0, 1.5], Read($"time [s],{others}force [N]\n0,{blanks}0\n0.1,{blanks}1.5\n").Traces[0].Trace.Force);
+    }
+
+    [Theory]
+    [InlineData("min")]
+    [InlineData("mins")]
+    [InlineData("minute")]
+    public void Minutes_are_minutes(string unit) =>
+        Close([0.0, 6.0, 12.0], Read($"time [{unit}],force [N]\n0,0\n0.1,1\n0.2,2\n").Traces[0].Trace.Time);
+
+    [Fact]
+    public void A_unit_of_time_that_is_not_known_is_named_in_the_note() =>
+        Assert.Contains("\"fortnights\" is no unit of time known here: taken as s (--time-unit ms if not)", Read("time [fortnights],force [N]\n0,0\n0.1,1\n").Notes);
+
+    [Fact]
+    public void A_normal_force_is_the_load_and_not_the_pull()
+    {
+        LogReading reading = Assert.Single(Read("tyre,normal force [N],pull force [N]\nsoft,10,7\n").Readings);
+        Assert.Equal((7.0, 10.0), (reading.Force, reading.Load));
+    }
+
+    [Fact]
+    public void An_empty_cell_of_the_tyre_names_no_tyre() =>
+        Assert.Null(Assert.Single(Read("tyre,time [s],force [N]\n,0,0\n,0.1,1\n").Traces).Tyre);
+
+    [Fact]
+    public void A_calibration_of_zero_is_complained_about()
+    {
+        Assert.False(FitArguments.TryCalibration("0 gf/mV", out _, out string message));
+        Assert.NotEqual("", message);
+    }
+
     private static LogResult Read(string text, LogOptions? options = null)
     {
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(text));

@@ -35,6 +35,37 @@ public class ReuseTests
         Assert.All(s.Robot.OutlineOrBox.Faces, f => Assert.Equal(0.003, f.LowerEdge, 1e-12));
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("[floor]\ndust = 0.5\n")]
+    [InlineData("[floor]\nshelf = \"rubber mat\"\n")]
+    public void A_floor_of_the_shelf_set_by_the_caller_counts(string floor)
+    {
+        using var files = new SmallFiles(scenario: WithFloor(floor));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath, new ReadOptions { Set = [("floor.shelf", "bare plywood")] });
+        Assert.Equal(0.85, Assert.IsType<ScenarioSettings>(result.Scenario).Floor.FrictionScale);
+    }
+
+    [Fact]
+    public void A_key_of_another_part_set_by_the_caller_is_complained_about_beside_a_shelf()
+    {
+        using var files = new SmallFiles(scenario: WithFloor("[floor]\nshelf = \"rubber mat\"\n"));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath, new ReadOptions { Set = [("floor.stall_torque", "1 N m")] });
+        Assert.Contains(result.Problems, p => p.Message.Contains("no value \"floor.stall_torque\"", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_shift_of_a_measured_log_can_be_set_by_the_caller()
+    {
+        string tether = "[tether]\nhook = { x = \"-60 mm\", height = \"20 mm\" }\nanchor = { x = \"-300 mm\", height = \"20 mm\" }\nstiffness = \"5 N/mm\"\n[measured]\nfile = \"log.csv\"\n";
+        using var files = new SmallFiles(scenario: SmallFiles.With(SmallFiles.Scenario, "[manoeuvre]", tether + "[manoeuvre]"));
+        IEnumerable<string> rows = Enumerable.Range(0, 200).Select(i => FormattableString.Invariant($"{0.01 * i},{(i < 60 ? 0.001 * (i % 3) : Math.Min(4.0, 0.1 * (i - 60)) + (0.001 * (i % 3)))}"));
+        File.WriteAllText(Path.Combine(files.Folder, "log.csv"), "time [s],force [N]\n" + string.Join('\n', rows) + "\n");
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath, new ReadOptions { Set = [("measured.shift", "0.4 s")] });
+        Assert.True(result.Scenario is not null, string.Join("; ", result.Problems));
+        Assert.Equal(0.4, result.Scenario.Measured!.Shift);
+    }
+
     [Fact]
     public void A_value_set_anew_is_listed_with_its_own_place()
     {
@@ -102,6 +133,9 @@ public class ReuseTests
         Assert.Contains("larger than", Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems).Message);
         Assert.InRange(GC.GetTotalAllocatedBytes() - before, 0, 20 << 20);
     }
+
+    private static string WithFloor(string floor) =>
+        SmallFiles.Scenario[..SmallFiles.Scenario.IndexOf("[floor]", StringComparison.Ordinal)] + floor + SmallFiles.Scenario[SmallFiles.Scenario.IndexOf("[manoeuvre]", StringComparison.Ordinal)..];
 
     private static ScenarioSettings Read(string more)
     {

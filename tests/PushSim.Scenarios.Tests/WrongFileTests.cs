@@ -209,6 +209,73 @@ public class WrongFileTests
         Expect(result, "move.toml", 15, 14, "\"reverse_at\" has no effect", "");
     }
 
+    [Theory]
+    [InlineData("\"parts/tyres.toml\"")]
+    [InlineData("[\"parts/tyres.toml\", 3]")]
+    [InlineData("{ file = \"parts/tyres.toml\" }")]
+    public void An_include_that_is_no_list_of_texts_is_an_error(string value)
+    {
+        using var files = new SmallFiles("include = " + value + "\n" + SmallFiles.Robot);
+        Directory.CreateDirectory(Path.Combine(files.Folder, "parts"));
+        File.WriteAllText(Path.Combine(files.Folder, "parts", "tyres.toml"), "[battery]\ncut_off = \"9 V\"\n");
+        Assert.True(ScenarioReader.Read(files.ScenarioPath).HasErrors);
+    }
+
+    [Fact]
+    public void An_include_that_is_a_text_is_complained_about_at_its_place()
+    {
+        using var files = new SmallFiles("include = \"parts/tyres.toml\"\n" + SmallFiles.Robot);
+        Expect(ScenarioReader.Read(files.ScenarioPath), "shrew.toml", 1, 11, "\"include\" takes a list of texts", "include = [\"parts/tyres.toml\"]");
+    }
+
+    [Fact]
+    public void A_link_to_itself_is_complained_about_where_it_is_named()
+    {
+        using var files = new SmallFiles(scenario: SmallFiles.With(SmallFiles.Scenario, "\"shrew.toml\"", "\"ring.toml\""));
+        File.CreateSymbolicLink(Path.Combine(files.Folder, "ring.toml"), "ring.toml");
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.True(result.CannotRead);
+        Assert.Contains(result.Problems, p => p.Line == 2 && p.Message.StartsWith("\"ring.toml\" cannot be read", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_wrong_unit_of_a_measured_log_is_complained_about_once()
+    {
+        string text = SmallFiles.With(SmallFiles.Scenario, "[manoeuvre]", "[tether]\nhook = { x = \"-60 mm\", height = \"20 mm\" }\nanchor = { x = \"-300 mm\", height = \"20 mm\" }\nstiffness = \"5 N/mm\"\n[measured]\nfile = \"log.csv\"\nforce_unit = 3\n[manoeuvre]");
+        using var files = new SmallFiles(scenario: text);
+        Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems, p => p.Message.Contains("force_unit", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Scales_that_show_nothing_are_told_with_their_sum()
+    {
+        using var files = new SmallFiles(SmallFiles.With(SmallFiles.Robot, "mass = \"800 g\"", "left_scale_weight = \"0 g\"\nright_scale_weight = \"0 g\""));
+        Expect(ScenarioReader.Read(files.ScenarioPath), "shrew.toml", 3, 21, "\"left_scale_weight\" is 0 g of 0 g in all", "");
+    }
+
+    [Fact]
+    public void A_command_beside_points_is_warned_of()
+    {
+        const string Text = "question = \"Who?\"\nrobot = \"shrew.toml\"\n[opponent]\nrobot = \"shrew.toml\"\npoints = [{ time = \"0.1 s\", throttle = 1 }]\nturn = 0.1\n"
+            + "[manoeuvre]\nkind = \"shove\"\npoints = [{ time = \"0.1 s\", throttle = 1 }]\nthrottle = 0.5\n";
+        using var files = new SmallFiles(scenario: Text);
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.NotNull(result.Scenario);
+        Expect(result, "move.toml", 6, 8, "\"turn\" has no effect beside \"points\"", "");
+        Expect(result, "move.toml", 10, 12, "\"throttle\" has no effect beside \"points\"", "");
+        Assert.Equal(2, result.Problems.Count(p => p.Message.Contains("no effect", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_motor_without_rotor_inertia_is_warned_of_once_however_many_drives_have_it()
+    {
+        string robot = SmallFiles.Robot;
+        Assert.Contains("rotor_inertia", robot, StringComparison.Ordinal);
+        robot = string.Join('\n', robot.Split('\n').Where(l => !l.StartsWith("rotor_inertia", StringComparison.Ordinal)));
+        using var files = new SmallFiles(robot);
+        Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems, p => p.Message.Contains("no rotor inertia", StringComparison.Ordinal));
+    }
+
     private static void Expect(ReadResult result, string file, int line, int column, string message, string help)
     {
         string all = string.Join("\n", result.Problems.Select(p => $"{p} | {p.Help}"));

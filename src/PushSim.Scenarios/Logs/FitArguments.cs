@@ -44,7 +44,13 @@ public static class FitArguments
         int slash = text.LastIndexOf('/');
         bool isPerMillivolt = slash > 0 && text[(slash + 1)..].Trim() == LogColumn.Millivolt;
         message = "write a force per mV, for example \"25 gf/mV\"";
-        return isPerMillivolt && TryForce(text[..slash], out perMillivolt, out message) && perMillivolt != 0.0;
+        if (!isPerMillivolt || !TryForce(text[..slash], out perMillivolt, out message))
+        {
+            return false;
+        }
+
+        message = perMillivolt == 0.0 ? "a calibration of zero makes every reading zero" : "";
+        return perMillivolt != 0.0;
     }
 
     /// <summary>Whether a text is a unit of force, or mV.</summary>

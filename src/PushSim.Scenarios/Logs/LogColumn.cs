@@ -41,8 +41,9 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
         (LogRole.Current, ["current", "amps", "strom"]),
         (LogRole.Voltage, ["voltage", "battery", "volts", "spannung"]),
         (LogRole.Time, ["time", "t", "zeit", "timestamp", "elapsed", "seconds", "second", "sec", "s", "ms", "millis", "milliseconds", "us", "temps", "tiempo"]),
+        (LogRole.Load, ["normal"]),
         (LogRole.Force, ["force", "f", "kraft", "reading", "readings", "value", "cell", "loadcell", "tension", "weight", "newton", "newtons", "n", "gf", "kgf", "lbf", "ozf", "g", "kg", "mv", "grams"]),
-        (LogRole.Load, ["load", "normal"]),
+        (LogRole.Load, ["load"]),
         (LogRole.Pull, ["pull", "run", "test", "trial"]),
     ];
 
@@ -64,7 +65,7 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
         "s" or "sec" or "secs" or "second" or "seconds" => 1.0,
         "ms" or "msec" or "millis" or "milliseconds" or "millisecond" => 1e-3,
         "us" or "µs" or "μs" or "micros" or "microseconds" => 1e-6,
-        "min" or "minutes" => 60.0,
+        "min" or "mins" or "minute" or "minutes" => 60.0,
         _ => double.NaN,
     };
 

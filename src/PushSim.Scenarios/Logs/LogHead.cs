@@ -146,7 +146,8 @@ internal sealed class LogHead
         // whole numbers a good way apart are milliseconds
         double[] times = [.. _first.Select(r => _cells.TryTime(r.Cell(time.Index), out double t) ? t : double.NaN).Where(double.IsFinite)];
         bool isMilli = times.Length > 1 && times.All(t => t == Math.Floor(t)) && times[^1] - times[^2] >= 2.0;
-        _notes.Add(isMilli ? "no unit of time: taken as ms (--time-unit s if not)" : "no unit of time: taken as s (--time-unit ms if not)");
+        string lacks = time.Unit.Length > 0 ? $"\"{SourceFile.Clean(time.Unit, 20)}\" is no unit of time known here" : "no unit of time";
+        _notes.Add(lacks + (isMilli ? ": taken as ms (--time-unit s if not)" : ": taken as s (--time-unit ms if not)"));
         return isMilli ? 1e-3 : 1.0;
     }
 }

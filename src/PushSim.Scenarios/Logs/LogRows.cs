@@ -26,7 +26,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private readonly List<LogReading> _readings = [];
     private readonly double[] _values = new double[TraceStore.Slots];
     private readonly double[] _scale = new double[TraceStore.Slots];
-    private readonly int[] _slot = new int[32];
+    private int[] _slot = [];
     private LogHead? _head;
     private string? _lastTyre;
     private string? _lastPull;
@@ -113,8 +113,8 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private void Begin()
     {
         _head = new LogHead(_first, format, _cells, options, _problems, _notes);
-        Array.Fill(_slot, -1);
-        foreach (LogColumn c in _head.Columns.Where(c => c.Index < _slot.Length && TraceStore.Slot(c.Role) >= 0))
+        _slot = [.. Enumerable.Repeat(-1, _head.Columns.Count)];
+        foreach (LogColumn c in _head.Columns.Where(c => TraceStore.Slot(c.Role) >= 0))
         {
             _slot[c.Index] = TraceStore.Slot(c.Role);
             _scale[_slot[c.Index]] = c.Role == LogRole.Force ? _head.Force!.Factor : c.Factor;
@@ -148,7 +148,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             return;
         }
 
-        for (int i = 0; i < Math.Min(row.Count, _slot.Length); i++)
+        for (int i = 0; i < _slot.Length; i++)
         {
             if (_slot[i] < 0)
             {
@@ -175,7 +175,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
 
     private TraceStore Store(LogHead head, in LogRow row, double t)
     {
-        string? tyre = head.Tyre is null ? null : row.Cell(head.Tyre.Index).Trim();
+        string? tyre = TyreOf(head, row);
         string? pull = head.Pull is null ? null : row.Cell(head.Pull.Index).Trim();
         TraceStore? last = _stores.Count > 0 ? _stores[^1] : null;
         bool fellBack = last is not null && t < last.LastTime;
@@ -198,8 +198,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private void Reading(LogHead head, in LogRow row)
     {
         int before = _problems.All.Count;
-        string? tyre = head.Tyre is null ? null : row.Cell(head.Tyre.Index).Trim();
-        var reading = new LogReading(tyre is { Length: > 0 } ? tyre : null, Value(row, head.Force, "force"), Value(row, head.Peak, "peak"), Value(row, head.Load, "load"), row.Line)
+        var reading = new LogReading(TyreOf(head, row), Value(row, head.Force, "force"), Value(row, head.Peak, "peak"), Value(row, head.Load, "load"), row.Line)
         {
             Pull = head.Pull is not null && _cells.TryNumber(row.Cell(head.Pull.Index), out double number) ? number : null,
         };
@@ -221,6 +220,9 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             _problems.Fatal(row.Line, 1, $"more than {MostReadings} readings without a time column", "a log needs a column of time");
         }
     }
+
+    private static string? TyreOf(LogHead head, in LogRow row) =>
+        head.Tyre is not null && row.Cell(head.Tyre.Index).Trim() is { Length: > 0 } tyre ? tyre : null;
 
     private double? Value(in LogRow row, LogColumn? column, string what)
     {
@@ -268,8 +270,6 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         public LogRow(LogLine kept) => _kept = kept;
 
         public LogRow(CsvParser parser) => _parser = parser;
-
-        public int Count => _parser?.Count ?? _kept.Cells.Length;
 
         public int Line => _parser?.RawRow ?? _kept.Line;
 

@@ -80,7 +80,7 @@ internal sealed class ChassisReader
         double secondWeight = second ?? (mass - first)!.Value;
         if (firstWeight < 0.0 || secondWeight < 0.0 || firstWeight + secondWeight <= 0.0)
         {
-            _s.Context.Error(_s.PlaceOf(given), FormattableString.Invariant($"\"{given}\" is {1e3 * (first ?? second):G4} g of {1e3 * mass:G4} g in all"), "a part cannot weigh more than the whole");
+            _s.Context.Error(_s.PlaceOf(given), FormattableString.Invariant($"\"{given}\" is {1e3 * (first ?? second):G4} g of {1e3 * (mass ?? (first + second)):G4} g in all"), "a part cannot weigh more than the whole");
             return null;
         }
 

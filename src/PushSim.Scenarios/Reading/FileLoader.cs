@@ -54,8 +54,20 @@ internal static class FileLoader
             return null;
         }
 
-        string root = RealPath(Path.GetFullPath(folder));
-        string full = RealPath(Path.GetFullPath(relative, root));
+        string root, full;
+        try
+        {
+            root = RealPath(Path.GetFullPath(folder));
+            full = RealPath(Path.GetFullPath(relative, root));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            // links in a circle
+            context.CannotRead = true;
+            context.Error(place, $"\"{SourceFile.Clean(relative)}\" cannot be read: {SourceFile.Clean(e.Message)}", "");
+            return null;
+        }
+
         string back = Path.GetRelativePath(root, full);
         if (!isAllowed && (back == ".." || back.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal) || Path.IsPathRooted(back)))
         {

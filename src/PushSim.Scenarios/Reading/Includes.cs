@@ -26,9 +26,14 @@ internal static class Includes
 
     private static void Merge(ReadContext context, TomlTable tree, string shown, List<string> chain, ref int files)
     {
-        // a value of another kind is complained about where the table is read
-        if (tree.Find(Key)?.Value is not TomlArray list)
+        if (tree.Find(Key)?.Value is not TomlNode value)
         {
+            return;
+        }
+
+        if (value is not TomlArray list || list.Items.Any(i => i is not TomlText))
+        {
+            context.Error(value.Place, $"\"{Key}\" takes a list of texts", $"for example {Key} = [\"parts/tyres.toml\"]");
             return;
         }
 

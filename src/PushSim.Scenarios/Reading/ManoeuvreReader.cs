@@ -28,6 +28,9 @@ internal static class ManoeuvreReader
     // A shove that says no end [s].
     private const double DefaultShoveTime = 3.0;
 
+    // A single command in short, in place of points.
+    private static readonly string[] ShortKeys = ["throttle", "turn", "start", "ramp"];
+
     private static readonly string[] Optional = ["throttle", "turn", "start", "ramp", "reverse_at", "points"];
 
     public static ManoeuvreSettings? Read(Section s)
@@ -43,12 +46,17 @@ internal static class ManoeuvreReader
         }
 
         (ManoeuvreKind kind, string[] keys) = Kinds[index];
+        bool hasPoints = kind == ManoeuvreKind.Timeline || (s.Has("points") && keys.Contains("points"));
         foreach (string key in Optional.Where(k => s.Has(k) && !keys.Contains(k)))
         {
             s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect in this kind of manoeuvre", "take it out");
         }
 
-        bool hasPoints = kind == ManoeuvreKind.Timeline || (s.Has("points") && keys.Contains("points"));
+        if (hasPoints)
+        {
+            WarnBesidePoints(s, keys);
+        }
+
         List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, kind, end);
         if (commands.Count > 0 && commands[^1].Time >= end)
         {
@@ -59,13 +67,31 @@ internal static class ManoeuvreReader
     }
 
     /// <summary>What an opponent does; kind and end are those of the scenario.</summary>
-    public static ManoeuvreSettings ReadOpponent(Section s, ManoeuvreSettings own) => own with
+    public static ManoeuvreSettings ReadOpponent(Section s, ManoeuvreSettings own)
     {
-        Commands = s.Has("points") ? Points(s) : Commands(s, ManoeuvreKind.Shove, own.EndTime),
-        InitialSpeed = s.Or("initial_speed", 0.0),
-        InitialHeading = s.Or("heading", 0.0),
-        Driver = Driver(s),
-    };
+        bool hasPoints = s.Has("points");
+        if (hasPoints)
+        {
+            WarnBesidePoints(s, ShortKeys);
+        }
+
+        return own with
+        {
+            Commands = hasPoints ? Points(s) : Commands(s, ManoeuvreKind.Shove, own.EndTime),
+            InitialSpeed = s.Or("initial_speed", 0.0),
+            InitialHeading = s.Or("heading", 0.0),
+            Driver = Driver(s),
+        };
+    }
+
+    // What else could say the commands, where points say them.
+    private static void WarnBesidePoints(Section s, string[] keys)
+    {
+        foreach (string key in ShortKeys.Where(k => keys.Contains(k) && s.Has(k)))
+        {
+            s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect beside \"points\"", "take one of the two out");
+        }
+    }
 
     private static DriverSettings Driver(Section s)
     {
@@ -83,7 +109,7 @@ internal static class ManoeuvreReader
         bool isShove = kind >= 0 && Kinds[kind].Kind is ManoeuvreKind.Shove or ManoeuvreKind.WallPush;
         if (!s.Has("end") && !isShove)
         {
-            s.Context.Error(s.Place, "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove has one of its own, 3 s)");
+            s.Context.Error(s.Place, "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove or wall push has one of its own, 3 s)");
         }
 
         return s.Or("end", DefaultShoveTime);

@@ -10,6 +10,7 @@ internal static class MeasuredReader
 {
     public static ScenarioSettings Add(ReadContext context, string path, Section s, ScenarioSettings scenario)
     {
+        double? shift = s.Number("shift");
         if (scenario.Tether is null)
         {
             context.Warning(s.Place, "[measured] has no effect without a tether", "take it out, or add [tether]");
@@ -55,14 +56,19 @@ internal static class MeasuredReader
         }
 
         context.Notes.AddRange(log.Notes.Select(n => $"{SourceFile.Clean(name)}: {n}"));
-        return scenario with { Measured = new MeasuredPull(name, log.Traces[0].Trace, s.Number("shift")) };
+        return scenario with { Measured = new MeasuredPull(name, log.Traces[0].Trace, shift) };
     }
 
     private static string? Unit(Section s, string key, Func<string, bool> isKnown)
     {
-        if (s.Text(key) is not string unit || isKnown(unit))
+        if (s.Text(key) is not string unit)
         {
-            return s.Has(key) ? s.Text(key) : null;
+            return null;
+        }
+
+        if (isKnown(unit))
+        {
+            return unit;
         }
 
         s.Context.Error(s.PlaceOf(key), $"\"{SourceFile.Clean(unit, 20)}\" is no unit known here", key == "force_unit" ? "N, gf, kgf, lbf, ozf" : "s, ms, us, min");

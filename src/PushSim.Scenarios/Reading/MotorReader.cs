@@ -63,7 +63,6 @@ internal sealed class MotorReader
 
     private MotorSettings? Convert(double efficiency)
     {
-        int errors = _section.Context.Errors;
         MotorConversion c = MotorFromData.Convert(_data with { GearEfficiency = efficiency });
         if (IsBroken() || !double.IsFinite(efficiency))
         {
@@ -92,16 +91,14 @@ internal sealed class MotorReader
             return null;
         }
 
-        return errors == _section.Context.Errors
-            ? Rest with
-            {
-                TorqueConstant = c.Settings.TorqueConstant,
-                Resistance = c.Settings.Resistance,
-                FrictionTorque = c.Settings.FrictionTorque,
-                ViscousFriction = c.Settings.ViscousFriction,
-                BrushDrop = c.Settings.BrushDrop,
-            }
-            : null;
+        return Rest with
+        {
+            TorqueConstant = c.Settings.TorqueConstant,
+            Resistance = c.Settings.Resistance,
+            FrictionTorque = c.Settings.FrictionTorque,
+            ViscousFriction = c.Settings.ViscousFriction,
+            BrushDrop = c.Settings.BrushDrop,
+        };
     }
 
     // A wrong number was complained about already; converting it would only add noise.

@@ -250,10 +250,11 @@ internal sealed class RobotReader
 
             // a no-load current of a bare motor holds no gear loss; one through a gearbox holds the drive's unless the motor says
             double ofData = reader.GearEfficiency ?? (reader.GearRatio is null or 1.0 ? 1.0 : efficiency);
+            bool isFirstUse = !reader.IsUsed;
             if (reader.Make(ofData) is MotorSettings motor)
             {
                 motors.Add((motor, total.Value));
-                if (motor.RotorInertia == 0.0 && motors.Count == 1)
+                if (motor.RotorInertia == 0.0 && isFirstUse)
                 {
                     _context.Warning(reader.Section.Place, $"motor \"{motor.Name}\" has no rotor inertia", "a geared rotor often outweighs the wheel: add rotor_inertia, 1 g cm2 for a 20 mm can, 3 for 25 mm, 20 for 37 mm");
                 }

@@ -55,6 +55,11 @@ internal static class PartFill
 
     private static void FillOne(ReadContext context, PartShelf shelf, TomlTable file)
     {
+        if (file.Find(shelf.Section) is null && context.Overrides?.Find($"{shelf.Section}.{Key}") is TomlEntry set)
+        {
+            file.Add(new TomlEntry(shelf.Section, set.KeyPlace, new TomlTable(set.KeyPlace, isExplicit: true)));
+        }
+
         if (file.Find(shelf.Section)?.Value is TomlTable table)
         {
             Fill(context, shelf, table, shelf.Section, shelf.Section);
@@ -75,7 +80,7 @@ internal static class PartFill
             return;
         }
 
-        HashSet<string> moot = [.. Displaced.Where(d => Entry(d.Given) is not null).SelectMany(d => d.Moot)];
+        HashSet<string> moot = [.. Displaced.Where(d => KeyTable.Find(shelf.Section, d.Given) is not null && Entry(d.Given) is not null).SelectMany(d => d.Moot)];
         List<string> used = [];
         foreach (ShelfNumber n in part.Numbers.Where(n => !moot.Contains(n.Key) && Entry(n.Key) is null))
         {
@@ -95,7 +100,7 @@ internal static class PartFill
 
         context.Notes.Add($"{words}: from the shelf's \"{part.Name}\": {string.Join(", ", used)}");
 
-        TomlEntry? Entry(string key) => (shelf == PartShelf.Floors ? null : context.Overrides?.Find($"{path}.{key}")) ?? table.Find(key);
+        TomlEntry? Entry(string key) => context.Overrides?.Find($"{path}.{key}") ?? table.Find(key);
     }
 
     // R = Ns r/Q with r the resistance times capacity of one cell; null if cells or capacity cannot be read
