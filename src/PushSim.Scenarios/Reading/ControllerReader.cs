@@ -20,8 +20,12 @@ internal sealed class ControllerReader(
         HashSet<string> names = new(StringComparer.Ordinal);
         foreach (Section s in sections)
         {
-            string? name = PartNames.New(s, "controller", names.Contains);
-            names.Add(name ?? "");
+            string? name = PartNames.NewWithColumns(s, "controller", names);
+            if (name is not null)
+            {
+                names.Add(name);
+            }
+
             controllers.Add(ReadController(s, name ?? "", owner));
         }
 

@@ -115,7 +115,7 @@ internal sealed class MotorReader
     private static MotorSettings ReadRest(Section s, string name)
     {
         var d = new MotorSettings { Name = name, TorqueConstant = 0.0, Resistance = 0.0 };
-        return d with
+        MotorSettings rest = d with
         {
             RotorInertia = s.Or("rotor_inertia", 0.0),
             Inductance = s.Number("inductance"),
@@ -128,5 +128,25 @@ internal sealed class MotorReader
             StandstillTorqueShare = s.Or("standstill_torque_share", 1.0),
             FullTorqueSpeed = s.Or("full_torque_speed", 0.0),
         };
+        CheckRest(s, rest);
+        return rest;
+    }
+
+    private static void CheckRest(Section s, MotorSettings m)
+    {
+        if (m.WindingToCaseThermalResistance > 0.0)
+        {
+            (string Key, double Value)[] needed = [("case_to_air", m.CaseToAirThermalResistance), ("winding_heat_capacity", m.WindingHeatCapacity), ("case_heat_capacity", m.CaseHeatCapacity)];
+            string[] missing = [.. needed.Where(n => n.Value == 0.0).Select(n => n.Key)];
+            if (missing.Length > 0)
+            {
+                s.Context.Error(s.PlaceOf("winding_to_case"), $"motor \"{m.Name}\" heats up, but has no {string.Join(", ", missing)}", "add them, or leave winding_to_case out: then heating is off");
+            }
+        }
+
+        if (m.StandstillTorqueShare < 1.0 && m.FullTorqueSpeed == 0.0)
+        {
+            s.Context.Error(s.PlaceOf("standstill_torque_share"), $"motor \"{m.Name}\" starts with part of its torque, but has no speed at which it gives all of it", "add full_torque_speed = \"1500 rpm\"");
+        }
     }
 }

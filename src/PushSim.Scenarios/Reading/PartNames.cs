@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Reading;
 
@@ -31,6 +32,18 @@ internal static class PartNames
         {
             s.Context.Error(s.PlaceOf("name"), $"there is already a {kind} \"{name}\"", "give each its own name");
             return null;
+        }
+
+        return name;
+    }
+
+    /// <summary>The same for a part that has columns of its own in the history: names that only signs or capitals keep apart would share them.</summary>
+    public static string? NewWithColumns(Section s, string kind, IReadOnlyCollection<string> taken)
+    {
+        string? name = New(s, kind, taken.Contains);
+        if (name is not null && taken.FirstOrDefault(t => Slug.Of(t) == Slug.Of(name)) is string other)
+        {
+            s.Context.Error(s.PlaceOf("name"), $"{kind} \"{other}\" and {kind} \"{name}\" would share the columns of history.csv", "let letters or digits tell them apart");
         }
 
         return name;

@@ -91,7 +91,7 @@ internal sealed class RobotReader
     {
         foreach (Section s in _root.Tables("wheel"))
         {
-            string? name = PartNames.New(s, "wheel", _wheelIndex.ContainsKey);
+            string? name = PartNames.NewWithColumns(s, "wheel", _wheelIndex.Keys);
             WheelSettings wheel = ReadWheel(s, name ?? "");
             if (name is not null)
             {
@@ -190,7 +190,7 @@ internal sealed class RobotReader
         Dictionary<int, string> owner = [];
         foreach (Section s in _root.Tables("drive"))
         {
-            string? name = PartNames.New(s, "drive", _driveIndex.ContainsKey);
+            string? name = PartNames.NewWithColumns(s, "drive", _driveIndex.Keys);
             DriveSettings drive = ReadDrive(s, name ?? "", owner, out int motors);
             if (name is not null)
             {

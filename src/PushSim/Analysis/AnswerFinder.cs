@@ -218,7 +218,7 @@ internal static class AnswerFinder
         {
             if (m.Commands[i].Throttle != 0.0 || m.Commands[i].Turn != 0.0)
             {
-                return m.Driver.ReactionDelay + (m.Commands[i].Ramp && i > 0 ? m.Commands[i - 1].Time : m.Commands[i].Time);
+                return m.Driver.ReactionDelay + (!m.Commands[i].Ramp ? m.Commands[i].Time : i > 0 ? m.Commands[i - 1].Time : 0.0);
             }
         }
 

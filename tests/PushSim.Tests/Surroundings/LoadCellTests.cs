@@ -1,4 +1,3 @@
-using PushSim.Simulation;
 using PushSim.Surroundings;
 using Xunit;
 
@@ -31,7 +30,7 @@ public class LoadCellTests
     {
         double[] time = [.. Enumerable.Range(0, 501).Select(i => 0.001 * i)];
         var cell = new LoadCellSettings { Rate = 10.0, Tare = 0.4, Resolution = 0.25 };
-        IReadOnlyList<(double Time, double Force)> readings = LoadCell.Read(cell, time, new Channel("f", "f", "N", [.. time.Select(t => 5.0 + (30.0 * t))]));
+        IReadOnlyList<(double Time, double Force)> readings = LoadCell.Read(cell, time, [.. time.Select(t => 5.0 + (30.0 * t))]);
         Assert.Equal([0.0, 0.1, 0.2, 0.3, 0.4, 0.5], readings.Select(r => r.Time));
         Assert.Equal([5.5, 8.5, 11.5, 14.5, 17.5, 20.5], readings.Select(r => r.Force));
     }

@@ -54,6 +54,6 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
         MatchFailure.Refused => "no run can start from these values: a centre of mass does not stand over the wheels",
         MatchFailure.Battery => "a battery cannot deliver what its controllers ask for",
         MatchFailure.Work => "more work than is allowed",
-        _ => "the step became too small",
+        _ => "the step became too small, or a value was not finite",
     };
 }
