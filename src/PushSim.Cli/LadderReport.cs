@@ -179,7 +179,7 @@ internal static class LadderReport
         List<string> warnings = [];
         if (r.HasPrior)
         {
-            warnings.Add("some robots never lose to the rest, which fits any score however large; half a win each way was added to every pair");
+            warnings.Add("some robots never lose to the rest, or hardly anything but stalemates links them, which fits any score however large; half a win each way was added to every pair");
         }
 
         warnings.AddRange(r.Failed.Take(MostFailed).Select(f => $"match {f.Match} of {f.Pair} failed and is left out: {f.Cause}"));

@@ -14,7 +14,7 @@ public class SchemaTests
     private static readonly string[] Unseen =
     [
         "\"mass\" is 800 kg, outside", "missing \"mass\"", "outside the allowed range|slope_x = \"89 deg\"", "the centre of mass lies", "is above static friction", "say the same thing", "must rise", "there is no ", "has no inertia",
-        "there is already a", "is not determined", "turns no wheel", "is already in drive", "is a skid", "ratios for", "already on controller", "no motor", "has no controller",
+        "there is already a", "would share the columns", "heats up, but has no", "gives all of it", "is not determined", "turns no wheel", "is already in drive", "is a skid", "ratios for", "already on controller", "no motor", "has no controller",
         "must be said", "falls with charge", "this path", "is not there", "is a folder", "has no area", "needs a tether", "missing \"turn\"", "missing \"reverse_at\"", "not between", "the run ends", "not finite",
     ];
 
