@@ -98,6 +98,16 @@ public class DrawingTests
     }
 
     [Fact]
+    public void A_value_set_by_the_caller_stands_beside_a_swapped_material()
+    {
+        var options = new ReadOptions { TyreMaterial = "foamed elastomer, soft", Set = [("tyre.*.kinetic_friction", "0.6")] };
+        DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), options));
+        Assert.All(drawn.Middle.Robot.Wheels, w => Assert.Equal(0.6, w.Tyre.KineticFriction));
+        ScenarioSettings again = drawn.With([.. drawn.Values.Select(v => v.Middle)], out _)!;
+        Assert.All(again.Robot.Wheels, w => Assert.Equal(0.6, w.Tyre.KineticFriction));
+    }
+
+    [Fact]
     public void A_caller_sets_a_value_of_every_name_of_the_scene_and_the_robot_itself()
     {
         string path = Path.Combine(Folder(), "shove-equals.toml");

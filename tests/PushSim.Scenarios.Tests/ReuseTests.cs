@@ -67,6 +67,15 @@ public class ReuseTests
     }
 
     [Fact]
+    public void Blanks_at_the_ends_of_a_name_count_nothing()
+    {
+        using var files = new SmallFiles(SmallFiles.With(SmallFiles.With(SmallFiles.Robot, "name = \"small\"", "name = \"small \""), "motors = [\"small", "motors = [\" small"));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.True(result.Scenario is not null, string.Join("; ", result.Problems));
+        Assert.Equal("small", result.Scenario.Robot.Drives[0].Motors[0].Motor.Name);
+    }
+
+    [Fact]
     public void A_value_set_anew_is_listed_with_its_own_place()
     {
         using var files = new SmallFiles(scenario: SmallFiles.Scenario + "[override]\n\"chassis.mass\" = \"900 g ± 10 g uniform\"\n");

@@ -96,7 +96,8 @@ public sealed class DrawableScenario
             return new DrawableResult(read, null);
         }
 
-        // read again from fresh trees: now it is known which files state tolerances and which blocks stand for several parts
+        // read again, what was set anew and the material now being in the trees: now it is known which files state tolerances and which blocks
+        // stand for several parts
         var stated = first.Recorder.Values.Select(v => v.Owner).ToHashSet(StringComparer.Ordinal);
         string[] owners = ["", "robot", "opponent"];
         var classed = owners.Where(o => !stated.Contains(o)).ToHashSet(StringComparer.Ordinal);
@@ -104,7 +105,7 @@ public sealed class DrawableScenario
         Missing.Add(trees, classed, hasOpponent: middle.Opponent is not null);
         Parts.Split(trees.Robot);
         Parts.Split(trees.Opponent);
-        var second = new ReadContext(options) { Recorder = new DrawRecorder(classed) };
+        var second = new ReadContext(options) { Recorder = new DrawRecorder(classed), TyreMaterial = null };
         (ScenarioSettings? again, RobotSettings? _) = ScenarioReader.Evaluate(second, trees);
         return again is null
             ? new DrawableResult(ScenarioReader.Result(second, null, null), null)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 
@@ -15,6 +16,10 @@ internal static class PartNames
         int at = name.IndexOf(Separator, StringComparison.Ordinal);
         return at < 0 ? name : name[..at];
     }
+
+    /// <summary>What paths and notes call a block of a list: its name, else its place from 1.</summary>
+    public static string Label(TomlTable table, int index) =>
+        table.Find("name")?.Value is TomlText t ? SourceFile.Clean(OfBlock(t.Value), 60) : (index + 1).ToString(CultureInfo.InvariantCulture);
 
     /// <summary>The part's own copy of a block if there is one, else the block.</summary>
     public static bool TryFind<T>(Dictionary<string, T> blocks, string name, string part, [System.Diagnostics.CodeAnalysis.MaybeNullWhen(false)] out T found) =>

@@ -175,7 +175,8 @@ internal sealed class Section
             return null;
         }
 
-        List<TomlText> texts = [.. a.Items.Cast<TomlText>()];
+        // without blanks at the ends, like the names that they refer to
+        List<TomlText> texts = [.. a.Items.Cast<TomlText>().Select(t => t.Value.Trim() is var trimmed && trimmed.Length == t.Value.Length ? t : new TomlText(t.Place, trimmed))];
         Note(key, a.Place, string.Join(", ", texts.Select(t => SourceFile.Clean(t.Value, 60))), null, "", 0.0);
         return texts;
     }
@@ -295,7 +296,7 @@ internal sealed class Section
 
         if (e.Value is TomlArray a && a.Items.All(i => i is TomlTable))
         {
-            return [.. a.Items.Cast<TomlTable>().Select((t, i) => new Section(_context, SectionOf(key), t, _context.Drawn is null ? LabelOf(t, i) : ""))];
+            return [.. a.Items.Cast<TomlTable>().Select((t, i) => new Section(_context, SectionOf(key), t, _context.Drawn is null ? PartNames.Label(t, i) : ""))];
         }
 
         string help = e.Value is TomlTable ? $"write [[{SectionOf(key)}]] with double brackets" : $"write each as [[{SectionOf(key)}]]";
@@ -330,9 +331,6 @@ internal sealed class Section
     private double Again(TomlNode node) => node.Slot >= 0 ? _context.Drawn![node.Slot] : node.Known;
 
     private string SectionOf(string key) => _section is "robot" or "scenario" ? key : $"{_section}.{key}";
-
-    private static string LabelOf(TomlTable table, int index) =>
-        table.Find("name")?.Value is TomlText t ? SourceFile.Clean(PartNames.OfBlock(t.Value), 60) : (index + 1).ToString(CultureInfo.InvariantCulture);
 
     private string Name(string key)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
@@ -41,7 +40,7 @@ internal static class PartFill
             {
                 if (tables[i] is TomlTable table)
                 {
-                    string label = table.Find("name")?.Value is TomlText name ? SourceFile.Clean(name.Value, 60) : (i + 1).ToString(CultureInfo.InvariantCulture);
+                    string label = PartNames.Label(table, i);
                     Fill(context, shelf, table, $"{shelf.Section}.{label}", $"{shelf.Section} \"{label}\"");
                 }
             }
@@ -94,8 +93,7 @@ internal static class PartFill
             table.Add(new TomlEntry(n.Key, text.Place, PartShelf.Node(KeyTable.Find(shelf.Section, n.Key)!, value, text.Place)));
             used.Add($"{n.Key} {value}");
             string scaled = isCell ? $" (a cell of 1 A h has {n.Text})" : "";
-            string error = n.Tolerance > 0.0 ? "± " + n.Text.Split('±')[^1].Trim() : n.Value is null ? "none, a choice" : "not stated by its source";
-            context.Derived.Add(new DerivedValue($"{words}: {n.Key} {value}, from the shelf's \"{part.Name}\"{scaled}: {n.Source}", error));
+            context.Derived.Add(new DerivedValue($"{words}: {n.Key} {value}, from the shelf's \"{part.Name}\"{scaled}: {n.Source}", n.Error));
         }
 
         context.Notes.Add($"{words}: from the shelf's \"{part.Name}\": {string.Join(", ", used)}");

@@ -40,7 +40,7 @@ internal static class ShelfFill
         {
             if (list.Items[i] is TomlTable tyre)
             {
-                string label = tyre.Find("name")?.Value is TomlText name ? SourceFile.Clean(name.Value, 60) : (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+                string label = PartNames.Label(tyre, i);
                 list.Items[i] = context.TyreMaterial is string material ? Swapped(context, tyre, label, material) : tyre;
                 Fill(context, (TomlTable)list.Items[i], label);
             }
@@ -66,13 +66,11 @@ internal static class ShelfFill
         foreach (ShelfNumber n in used)
         {
             tyre.Add(new TomlEntry(n.Key, text.Place, new TomlText(text.Place, n.Text)));
-            context.Derived.Add(new DerivedValue($"tyre \"{label}\": {n.Key} {n.Text}, from the shelf's \"{part.Name}\": {n.Source}", Error(n)));
+            context.Derived.Add(new DerivedValue($"tyre \"{label}\": {n.Key} {n.Text}, from the shelf's \"{part.Name}\": {n.Source}", n.Error));
         }
 
         context.Notes.Add($"tyre \"{label}\": from the shelf's \"{part.Name}\": {string.Join(", ", used.Select(n => $"{n.Key} {n.Text}"))}");
     }
-
-    private static string Error(ShelfNumber n) => n.Tolerance > 0.0 ? "± " + n.Text.Split('±')[^1].Trim() : n.Value is null ? "none, a choice" : "not stated by its source";
 
     private static bool IsGiven(ReadContext context, TomlTable tyre, string label, string key) =>
         tyre.Find(key) is not null || context.Overrides?.Find($"tyre.{label}.{key}") is not null;

@@ -31,6 +31,9 @@ public sealed record ShelfNumber(string Key, string Text, string Source)
 
     /// <summary>SI unit of value and tolerance; empty for a pure number.</summary>
     public string Unit { get; init; } = "";
+
+    // How far off it may be, in words.
+    internal string Error => Tolerance > 0.0 ? "± " + Text.Split('±')[^1].Trim() : Value is null ? "none, a choice" : "not stated by its source";
 }
 
 /// <summary>A part of the shelf.</summary>
