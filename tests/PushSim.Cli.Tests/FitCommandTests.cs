@@ -70,6 +70,16 @@ public class FitCommandTests
         Assert.All(tyres, t => Assert.Equal("unknown", t.GetProperty("limited_by").GetString()));
     }
 
+    // the shelf knows its wear, which the robot's own tyres cannot
+    [Fact]
+    public void A_tyre_named_after_a_material_of_the_shelf_takes_the_rest_from_there()
+    {
+        Cli cli = Cli.Run("fit", s_log, "--tyre", "foamed elastomer, soft", "--robot", Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml"), "--height", "25 mm", "--json");
+        Assert.Equal(ExitCode.Done, cli.Code);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        Assert.True(json.RootElement.GetProperty("on_the_robot").GetProperty("tyres")[0].GetProperty("wear_known").GetBoolean());
+    }
+
     [Fact]
     public void A_drag_needs_no_motors() => Assert.Contains("\"limited_by\": \"tyre\"", Cli.Run("fit", s_log, "--load", "1360 gf", "--drag", "--json").Output);
 
