@@ -9,6 +9,8 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
 {
     // A history that starts anew before it has this many samples is not several pulls but a wrong column of time [1].
     private const int ShortestTrace = 8;
+    // [s]
+    private const double SecondsOfDay = 86400.0;
 
     // Rows kept until the columns are told: room for a preamble [1].
     private const int RowsLookedAt = 12;
@@ -31,6 +33,8 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private string? _lastTyre;
     private string? _lastPull;
     private long _rows;
+    private int _days;
+    private double _lastClock = double.NegativeInfinity;
     private long _blank;
     private int _lastLine;
 
@@ -142,11 +146,14 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             return;
         }
 
-        if (!_cells.TryTime(row.Cell(time.Index), out double t))
+        string clock = row.Cell(time.Index);
+        if (!_cells.TryTime(clock, out double t))
         {
             NotANumber(row, time, "time");
             return;
         }
+
+        t = PastMidnight(clock, t);
 
         for (int i = 0; i < _slot.Length; i++)
         {
@@ -171,6 +178,19 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         }
 
         Store(head, row, t * time.Factor).Add(t * time.Factor, _values, row.Line);
+    }
+
+    // a clock without a date that falls back by more than half a day has passed midnight
+    private double PastMidnight(string clock, double t)
+    {
+        if (!clock.Contains(':'))
+        {
+            return t;
+        }
+
+        _days += t + (_days * SecondsOfDay) < _lastClock - (0.5 * SecondsOfDay) ? 1 : 0;
+        _lastClock = t + (_days * SecondsOfDay);
+        return _lastClock;
     }
 
     private TraceStore Store(LogHead head, in LogRow row, double t)
