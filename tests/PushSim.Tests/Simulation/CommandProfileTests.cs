@@ -30,9 +30,9 @@ public class CommandProfileTests
     [Fact]
     public void A_ramp_jumps_to_the_edge_of_the_deadband()
     {
-        CommandProfile profile = Profile(double.PositiveInfinity, new CommandPoint(0.0, 0.0, 0.0), new CommandPoint(1.0, 1.0, 0.0, Ramp: true));
-        Assert.True(profile.At(0.04).IsZero);
-        Assert.Equal(0.06, profile.At(0.06).Value, 1e-12);
+        CommandProfile profile = Profile(double.PositiveInfinity, new CommandPoint(0.0, 0.0, 0.0), new CommandPoint(2.0, 0.5, 0.0, Ramp: true));
+        Assert.True(profile.At(0.19).IsZero);
+        Assert.Equal(0.0525, profile.At(0.21).Value, 1e-12);
     }
 
     // 1 - 3 (1/3 s) leaves a rounding at most of these starts; a controller coasts or locks only at zero itself
