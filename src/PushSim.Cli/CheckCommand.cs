@@ -36,6 +36,8 @@ internal static class CheckCommand
             cannotRead |= result.CannotRead;
         }
 
+        // a file that two others name is read twice: its mistakes are told, and counted, once
+        problems = [.. problems.Distinct()];
         int errors = problems.Count(p => p.Severity == Severity.Error);
         int warnings = problems.Count - errors;
         string ofWarnings = warnings == 0 ? "" : $", {warnings} {(warnings == 1 ? "warning" : "warnings")}";

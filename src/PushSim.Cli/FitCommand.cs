@@ -53,13 +53,13 @@ internal static class FitCommand
                 found.AddError("--out needs the name of a folder");
             }
         });
-        Check(load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "it must be above zero");
+        Check(load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero");
         Check(tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
-        Check(height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "it cannot be below the floor");
+        Check(height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "cannot be below the floor");
         Check(calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
         Check(unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
         Check(timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
-        Check(difference, t => TryDifference(t, out _) ? "" : "write a friction above zero and below 10, for example 0.05");
+        Check(difference, t => TryDifference(t, out _) ? "" : "takes a friction above zero and below 10, for example 0.05");
         command.SetAction(p =>
         {
             var what = new FitRequest

@@ -148,22 +148,21 @@ internal static partial class FitWork
     private static TyreFit OfReadings(string name, List<LogReading> readings, GripLoad load, StallForce? stall, bool isDrag, bool hasOrder)
     {
         double[] order = [.. hasOrder ? readings.Where(r => r.Force is not null).Select(r => r.Pull ?? r.Line) : []];
-        LogReading[] loaded = [.. readings.Where(r => r.Load > 0.0 && r.Force is not null)];
-        if (loaded.Length < readings.Count || loaded.Length == 0)
+        if (readings.Any(r => !(r.Load > 0.0)))
         {
             return PullFit.OfReadings(name, Values(r => r.Force), Values(r => r.Peak), load, stall, isDrag) with { Order = order };
         }
 
-        // readings at several loads are brought to their mean by the load's share, or by the exponent that they show
-        double[] loads = [.. loaded.Select(r => r.Load!.Value)];
-        double mean = loads.Average();
-        LoadDependence? law = LoadDependence.Fit(loads, [.. loaded.Select(r => r.Force!.Value)], mean);
+        // readings at several loads are brought to their mean by the load's share, or by the exponent that they show; a row may have a peak alone
+        LogReading[] steady = [.. readings.Where(r => r.Force is not null)];
+        double mean = readings.Average(r => r.Load!.Value);
+        LoadDependence? law = LoadDependence.Fit([.. steady.Select(r => r.Load!.Value)], [.. steady.Select(r => r.Force!.Value)], mean);
         double p = law?.Exponent.Value ?? 0.0;
         double At(double value, double n) => value * Math.Pow(mean / n, 1.0 - p);
         TyreFit fit = PullFit.OfReadings(
             name,
-            [.. loaded.Select(r => At(r.Force!.Value, r.Load!.Value))],
-            [.. loaded.Where(r => r.Peak is not null).Select(r => At(r.Peak!.Value, r.Load!.Value))],
+            [.. steady.Select(r => At(r.Force!.Value, r.Load!.Value))],
+            [.. readings.Where(r => r.Peak is not null).Select(r => At(r.Peak!.Value, r.Load!.Value))],
             GripLoad.Fixed(mean),
             stall,
             isDrag);

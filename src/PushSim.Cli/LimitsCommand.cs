@@ -11,9 +11,10 @@ namespace PushSim.Cli;
 /// <summary>`pushsim limits FILE`: motors or traction, and what a change would buy.</summary>
 internal static class LimitsCommand
 {
+    // [s]
     private const double LongestMatch = 3600.0;
 
-    // A robot file alone is asked about on this floor at full throttle [s].
+    // End of the scenario that stands in for one where only a robot file is given; it is never run [s].
     private const double IdleTime = 1.0;
 
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)

@@ -204,12 +204,11 @@ internal static class MeaningText
             return $"What limits {robot} is not known.";
         }
 
+        string who = string.Join(" and ", hold.Select(t => t.Binding).Distinct());
         string every = known.Length == 1 ? "on " + known[0].Tyre.Name : "on every one of these tyres";
         if (slide.Length == 0)
         {
-            string who = string.Join(" and ", hold.Select(t => t.Binding).Distinct());
-            string verb = who == "battery" ? "limits" : "limit";
-            return FormattableString.Invariant($"The {who} {verb} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
+            return FormattableString.Invariant($"The {who} {(who == "battery" ? "limits" : "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
         }
 
         if (hold.Length == 0)
@@ -218,7 +217,7 @@ internal static class MeaningText
         }
 
         string most = hold.MinBy(t => t.TyreForce)!.Tyre.Name;
-        return $"The tyres limit {robot} on {Names(slide)}; on {Names(hold)} the {string.Join(" and ", hold.Select(t => t.Binding).Distinct())} do: more grip than that of {most} changes nothing in its push.";
+        return $"The tyres limit {robot} on {Names(slide)}; on {Names(hold)} the {who} {(who == "battery" ? "does" : "do")}: more grip than that of {most} changes nothing in its push.";
     }
 
     // What stronger motors add, and what takes over.

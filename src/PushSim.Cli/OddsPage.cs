@@ -10,7 +10,8 @@ internal static class OddsPage
 {
     public static ReportPage Of(OddsRequest request, OddsResult result, OddsRun.Side own, OddsRun.Side? other, CancellationToken cancel)
     {
-        (long Number, RunResult Run)? shown = own.Middling() is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
+        // an interrupted page comes without a replay: there is no time for one more run
+        (long Number, RunResult Run)? shown = !cancel.IsCancellationRequested && own.Middling() is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
         string replayed = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"The replay shows match {s.Number}, with the middle one of all grounds gained. ") : "";
         return new ReportPage
         {

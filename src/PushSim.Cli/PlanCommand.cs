@@ -20,7 +20,7 @@ internal static class PlanCommand
         var from = new Option<string?>("--from") { Description = "Take the scatter from this log or table.", HelpName = "CSV" };
         var load = new Option<string?>("--load") { Description = "Load on the tested tyres, e.g. \"420 gf\".", HelpName = "FORCE" };
         var power = new Option<string>("--power") { Description = "Share of tests that find the difference.", HelpName = "PERCENT", DefaultValueFactory = _ => "80%" };
-        var seed = new Option<int>("--seed") { Description = "Another order of the pulls.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+        Option<long> seed = CommonOptions.Whole("--seed", "NUMBER", "Another order of the pulls.", 1, 0, int.MaxValue);
         var outDir = new Option<string?>("--out") { Description = "Folder for the table to fill in.", HelpName = "DIR" };
         var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
@@ -48,7 +48,7 @@ internal static class PlanCommand
         CheckShare(power, 0.1, 0.99);
         load.Validators.Add(found =>
         {
-            string message = "it must be above zero";
+            string message = "";
             if (found.GetValueOrDefault<string?>() is string text && !(FitArguments.TryForce(text, out double f, out message) && f > 0.0))
             {
                 found.AddError("--load " + (message.Length > 0 ? message : "must be above zero"));
@@ -66,7 +66,7 @@ internal static class PlanCommand
         {
             string? text = p.GetValue(load);
             double? newton = text is not null && FitArguments.TryForce(text, out double f, out _) ? f : null;
-            var request = new PlanRequest(p.GetValue(tyres)!, Share(p.GetValue(difference))!.Value, Share(p.GetValue(spread)), p.GetValue(from), text, newton, Share(p.GetValue(power))!.Value, p.GetValue(seed));
+            var request = new PlanRequest(p.GetValue(tyres)!, Share(p.GetValue(difference))!.Value, Share(p.GetValue(spread)), p.GetValue(from), text, newton, Share(p.GetValue(power))!.Value, (int)p.GetValue(seed));
             return Run(request, p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), output, error, cancel);
         });
         return command;
@@ -149,7 +149,7 @@ internal static class PlanCommand
 
         console.MarkupLine("[dim]" + Markup.Escape(string.Join(' ', PlanSheet.Cautions)) + "[/]");
         output.WriteLine("wrote " + file);
-        output.WriteLine($"then: pushsim fit {Path.GetFileName(file)}" + (hasLoad ? "" : " --load \"... gf\" (what a scale shows under the tested tyres)"));
+        output.WriteLine($"then: pushsim fit {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}" + (hasLoad ? "" : " --load \"... gf\" (what a scale shows under the tested tyres)"));
     }
 
     private static string Json(PullPlan plan, string source) => JsonReport.Write(w =>

@@ -7,7 +7,8 @@ namespace PushSim.Cli;
 /// <summary>A plan as a table to fill in, which `fit` reads as it is, and its rules in words.</summary>
 internal static class PlanSheet
 {
-    private const double Gravity = 9.80665e-3;
+    // A gram-force, by the standard gravity [N].
+    private const double GramForce = 9.80665e-3;
 
     /// <summary>What to do before, between and after the pulls (common practice, no source).</summary>
     public static readonly string[] Checks =
@@ -40,7 +41,7 @@ internal static class PlanSheet
         foreach (PlannedPull p in plan.Pulls)
         {
             text.Append(CultureInfo.InvariantCulture, $"{p.Number},{p.Block},{p.Tyre},");
-            text.Append(load is double n ? FormattableString.Invariant($"{n / Gravity:0.###},") : "").Append(",,,,,\n");
+            text.Append(load is double n ? FormattableString.Invariant($"{n / GramForce:0.###},") : "").Append(",,,,,\n");
         }
 
         return text.ToString();

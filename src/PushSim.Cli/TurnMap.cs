@@ -89,9 +89,15 @@ internal sealed class TurnMap
         var progress = new MapProgress(error, CountY);
         double[] xs = x.Values(CountX);
         double[] ys = y.Values(CountY);
-        StabilityMap map = StabilityMap.Compute(xs, ys, (i, j) => Read(file, x, xs[i], y, ys[j]).Scenario, EveryX, EveryY, progress.RowDone, cancel);
-        progress.Clear();
-        return new TurnMap(x, y, map);
+        try
+        {
+            return new TurnMap(x, y, StabilityMap.Compute(xs, ys, (i, j) => Read(file, x, xs[i], y, ys[j]).Scenario, EveryX, EveryY, progress.RowDone, cancel));
+        }
+        finally
+        {
+            // an interrupt, too, leaves a clean line
+            progress.Clear();
+        }
     }
 
     public IReadOnlyList<string> WriteFiles(OutputFolder folder, bool noPlots) =>

@@ -14,9 +14,6 @@ internal static class Chart
     private const double Letter = 7.4;
     private const double MostOfWidth = 0.38;
 
-    private static readonly OxyColor s_grid = OxyColor.FromRgb(228, 228, 228);
-    private static readonly OxyColor s_line = OxyColor.FromRgb(150, 150, 150);
-
     public static PlotModel Model(PlotLook look, string title, double left = 0.0)
     {
         var model = new PlotModel
@@ -28,7 +25,7 @@ internal static class Chart
             DefaultFont = PlotFont.Family,
             DefaultFontSize = FontSize,
             Background = OxyColors.White,
-            PlotAreaBorderColor = s_line,
+            PlotAreaBorderColor = Palette.Rule,
             Padding = new OxyThickness(6, 6, 6, 4),
             PlotMargins = new OxyThickness(LeftMargin(look, left), double.NaN, 26, double.NaN),
             Culture = System.Globalization.CultureInfo.InvariantCulture,
@@ -53,8 +50,8 @@ internal static class Chart
         Position = position,
         Title = title,
         MajorGridlineStyle = LineStyle.Solid,
-        MajorGridlineColor = s_grid,
-        TicklineColor = s_line,
+        MajorGridlineColor = Palette.Grid,
+        TicklineColor = Palette.Rule,
         AxisTitleDistance = 10,
         MaximumPadding = 0.02,
         MinimumPadding = 0.02,

@@ -136,7 +136,7 @@ internal sealed partial class Panel
     /// <summary>A line in pieces, drawn over all curves; a point with NaN ends a piece.</summary>
     public Panel AddPieces(IEnumerable<(double X, double Y)> points, string label)
     {
-        var series = new LineSeries { Title = label, Color = OxyColor.FromRgb(213, 94, 0), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
+        var series = new LineSeries { Title = label, Color = Palette.Colour(1), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
         series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y)));
         _over.Add(series);
         return this;
@@ -250,7 +250,7 @@ internal sealed partial class Panel
         {
             _model.Series.Add(new ScatterSeries
             {
-                Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = colour, MarkerStroke = OxyColor.FromRgb(90, 90, 90), MarkerStrokeThickness = 0.8,
+                Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = colour, MarkerStroke = Palette.Mark, MarkerStrokeThickness = 0.8,
             });
         }
 

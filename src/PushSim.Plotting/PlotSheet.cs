@@ -88,7 +88,7 @@ public sealed class PlotSheet
         memory.WriteTo(stream);
     }
 
-    // Returns the first panel of the page after it.
+    // Returns the first panel of the page after it. A panel that is higher than a page is drawn smaller.
     private int WritePage(SKDocument document, int first, float scale)
     {
         float room = (PageHeight - (2.0f * PageMargin)) / scale;
@@ -100,7 +100,7 @@ public sealed class PlotSheet
 
         using SKCanvas canvas = document.BeginPage(PageWidth, PageHeight);
         canvas.Translate(PageMargin, PageMargin);
-        canvas.Scale(scale);
+        canvas.Scale(scale * Math.Min(1.0f, room / _heights[first..end].Sum()));
         using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.VectorGraphic, DpiScale = 1.0f };
         Render(context, first, end);
         document.EndPage();
