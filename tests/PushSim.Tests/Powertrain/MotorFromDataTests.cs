@@ -7,6 +7,49 @@ public class MotorFromDataTests
 {
     private const double Rpm = Math.PI / 30.0;
 
+    // 12 V on 3 ohm: 4 A; 10 mN m/A behind 20:1 at 70 %, 0.2 A of them friction: 20 (0.7 0.01 (4 - 0.2)) = 0.532 N m. Computed here
+    private static readonly MotorData s_geared = new() { Name = "m", Voltage = 12.0, StallTorque = 0.532, GearRatio = 20.0, GearEfficiency = 0.7 };
+
+    [Fact]
+    public void Stall_torque_behind_gears_gives_the_resistance()
+    {
+        MotorSettings byTorque = Made(s_geared with { TorqueConstant = 0.01, FrictionTorque = 0.0014 });
+        Close(3.0, byTorque.Resistance, "ohm");
+        MotorSettings byCurrent = Made(s_geared with { TorqueConstant = 0.01, NoLoadCurrent = 0.2 });
+        Close(3.0, byCurrent.Resistance, "ohm");
+        Close(0.0014, byCurrent.FrictionTorque, "N m");
+    }
+
+    [Fact]
+    public void Stall_torque_behind_gears_gives_the_torque_constant_and_says_so()
+    {
+        MotorConversion c = MotorFromData.Convert(s_geared with { StallCurrent = 4.0, NoLoadCurrent = 0.2 });
+        Close(0.01, c.Settings!.TorqueConstant, "N m/A");
+        Assert.Contains("Kt = 10 mN m/A from the stall torque, ratio 20 and efficiency 0.7", c.Notes);
+        Assert.Contains("friction torque 1.4 mN m at the motor shaft from the no-load current 0.2 A", c.Notes);
+    }
+
+    // a quarter more torque than the constants give: 12.5 mN m/A, or an efficiency of 0.875
+    [Fact]
+    public void Stall_torque_against_the_constant_is_warned_of_with_numbers()
+    {
+        MotorConversion c = MotorFromData.Convert(s_geared with { TorqueConstant = 0.01, Resistance = 3.0, NoLoadCurrent = 0.2, StallTorque = 0.665 });
+        Assert.Equal("Kt from the stall torque is 12.5 mN m/A (20:1, efficiency 0.7, 4 A), 25 % more than the 10 mN m/A used; an efficiency of 0.875 would make them agree", Assert.Single(c.Warnings));
+    }
+
+    // 1e-5 N m s/rad at 1140 rad/s of the motor, 57 of the shaft
+    [Fact]
+    public void More_viscous_friction_than_there_is_friction_is_warned_of_with_numbers()
+    {
+        MotorConversion c = MotorFromData.Convert(s_geared with { StallTorque = null, TorqueConstant = 0.01, Resistance = 3.0, NoLoadCurrent = 0.2, NoLoadSpeed = 57.0, ViscousFriction = 1e-5 });
+        Assert.Equal("viscous friction 11.4 mN m at no load is more than all friction 1.4 mN m that 0.2 A shows; dry friction is taken as 0", Assert.Single(c.Warnings));
+        Assert.Equal(0.0, c.Settings!.FrictionTorque);
+    }
+
+    [Fact]
+    public void The_no_load_speed_is_told_as_that_of_the_shaft() =>
+        Assert.Contains(MotorFromData.Convert(new MotorData { Name = "m", Voltage = 12.0, NoLoadSpeed = 570.0 * Rpm, Resistance = 3.0, GearRatio = 20.0 }).Notes, n => n.EndsWith("and no-load speed 570 rpm at the shaft", StringComparison.Ordinal));
+
     // problem seen: 6 V, no load 100 rad/s; blocked 2 A; k = 0.06, R = 3 computed here
     [Fact]
     public void Two_tests_locate_the_constants()
