@@ -56,6 +56,45 @@ public class TyreFromDataTests
         Close(TyreFromData.Estimate(foam with { Modulus = modulus }).VerticalStiffness!.Value, TyreFromData.Estimate(foam).VerticalStiffness, 1e-6);
     }
 
+    // open cells bend alone: E = E_s r^2 (Gibson and Ashby, from memory), less than closed ones of the same density
+    [Fact]
+    public void An_open_foam_by_density_is_softer_than_a_closed_one()
+    {
+        TyreData foam = Solid with { Material = CoverMaterial.OpenFoam, ShoreA = null, SolidShoreA = 60.0, Density = 460.0 };
+        TyreEstimate open = TyreFromData.Estimate(foam);
+        Close(TyreFromData.Estimate(foam with { Modulus = CoverModulus.FromShoreA(60.0) * 0.4 * 0.4 }).VerticalStiffness!.Value, open.VerticalStiffness, 1e-6);
+        Assert.True(open.VerticalStiffness!.Value < TyreFromData.Estimate(foam with { Material = CoverMaterial.ClosedFoam }).VerticalStiffness!.Value);
+        Assert.Contains("of 0.46 g/cm3 and Shore 60 A solid (0.577 MPa)", open.VerticalStiffness.Note);
+    }
+
+    // grooves over 40 % of its face: the rest alone is pressed and weighed, and told
+    [Fact]
+    public void A_grooved_tread_counts_by_its_area()
+    {
+        TyreEstimate grooved = TyreFromData.Estimate(Solid with { TreadArea = 0.6 });
+        Close(TyreFromData.Estimate(Solid with { Modulus = 0.6 * CoverModulus.FromShoreA(60.0) }).VerticalStiffness!.Value, grooved.VerticalStiffness, 1e-9);
+        Close(0.6 * TyreFromData.Estimate(Solid).TreadMass!.Value, grooved.TreadMass, 1e-12);
+        Assert.Contains(", 60 % of it tread", grooved.VerticalStiffness!.Note);
+        Assert.DoesNotContain("of it tread", TyreFromData.Estimate(Solid).VerticalStiffness!.Note);
+    }
+
+    [Fact]
+    public void A_given_body_stiffness_makes_the_damping()
+    {
+        TyreEstimate e = TyreFromData.Estimate(Solid with { BodyStiffness = 2500.0, TreadMass = 4e-3 });
+        Close(-Math.Log(0.45) / Math.PI * Math.Sqrt(10.0), e.BodyDamping, 1e-12);
+    }
+
+    // by the independent solution: contact 1.658 mm, stuck contact 35 420 N/m
+    [Fact]
+    public void Notes_tell_the_contact_and_what_its_stiffness_would_be_stuck()
+    {
+        TyreEstimate e = TyreFromData.Estimate(Solid);
+        Assert.StartsWith("contact length 1.66 mm at 2 N", e.ContactLength!.Note);
+        Assert.Contains("the cover in shear over the contact; stuck in one with the rest of the cover it would be 35", e.BodyStiffness!.Note);
+        Assert.StartsWith("breakaway deflection 0.0226 mm", e.BreakawayDeflection!.Note);
+    }
+
     [Fact]
     public void A_flexible_hub_acts_in_series()
     {
