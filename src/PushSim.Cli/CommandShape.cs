@@ -15,7 +15,7 @@ namespace PushSim.Cli;
 internal sealed record OptionShape(string Name, string About, string? Value, IReadOnlyList<string> Words)
 {
     /// <summary>Whether its value is a place in the file system.</summary>
-    public bool IsPath => Value is "DIR" or "FILE";
+    public bool IsPath => Value is "DIR" or "FILE" or "CSV";
 
     public bool IsFolder => Value == "DIR";
 }

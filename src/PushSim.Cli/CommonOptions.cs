@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 
 namespace PushSim.Cli;
@@ -25,14 +26,7 @@ internal sealed class CommonOptions
     /// <summary>Adds the options that every command with files has.</summary>
     public void AddTo(Command command)
     {
-        Out.Validators.Add(found =>
-        {
-            string? path = found.GetValueOrDefault<string?>();
-            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
-            {
-                found.AddError("--out needs the name of a folder");
-            }
-        });
+        CheckFolder(Out);
         command.Options.Add(Out);
         command.Options.Add(Force);
         command.Options.Add(Json);
@@ -45,19 +39,34 @@ internal sealed class CommonOptions
     /// <summary>A whole number, read the same in every country.</summary>
     public static Option<long> Whole(string name, string help, string description, long byDefault, long least, long most) => new(name)
     {
-        Description = description,
-        HelpName = help,
-        DefaultValueFactory = _ => byDefault,
-        CustomParser = found =>
-        {
-            string text = found.Tokens.Count == 1 ? found.Tokens[0].Value : "";
-            if (long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value) && value >= least && value <= most)
-            {
-                return value;
-            }
-
-            found.AddError($"{name} takes a whole number from {least} to {most}, not \"{text}\"");
-            return byDefault;
-        },
+        Description = description, HelpName = help, DefaultValueFactory = _ => byDefault, CustomParser = found => Read(found, name, least, most) ?? byDefault,
     };
+
+    /// <summary>The same where none need be given: null.</summary>
+    public static Option<long?> WholeOrNone(string name, string help, string description, long least, long most) => new(name)
+    {
+        Description = description, HelpName = help, CustomParser = found => Read(found, name, least, most),
+    };
+
+    /// <summary>Refuses what can be no folder.</summary>
+    public static void CheckFolder<T>(Option<T> option) => option.Validators.Add(found =>
+    {
+        string? path = found.GetValueOrDefault<string?>();
+        if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
+        {
+            found.AddError($"{option.Name} needs the name of a folder");
+        }
+    });
+
+    private static long? Read(ArgumentResult found, string name, long least, long most)
+    {
+        string text = found.Tokens.Count == 1 ? found.Tokens[0].Value : "";
+        if (long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value) && value >= least && value <= most)
+        {
+            return value;
+        }
+
+        found.AddError($"{name} takes a whole number from {least} to {most}, not \"{text}\"");
+        return null;
+    }
 }

@@ -92,7 +92,7 @@ internal static class ComparisonText
     {
         w.WriteStartObject("comparison");
         w.WriteNumber("family_level_ratio", TyreComparison.Level);
-        List(w, "pairs", c.Pairs, p =>
+        JsonReport.WriteRows(w, "pairs", c.Pairs, p =>
         {
             w.WriteString("first", p.First);
             w.WriteString("second", p.Second);
@@ -106,12 +106,12 @@ internal static class ComparisonText
             w.WriteBoolean("told_apart", p.IsToldApart);
             Count(w, "pulls_to_see_it", p.PullsToSee);
         });
-        List(w, "left_out", c.LeftOut, t =>
+        JsonReport.WriteRows(w, "left_out", c.LeftOut, t =>
         {
             w.WriteString("tyre", t.Tyre);
             w.WriteString("reason", t.Reason);
         });
-        List(w, "odd_pulls", c.Odd, o =>
+        JsonReport.WriteRows(w, "odd_pulls", c.Odd, o =>
         {
             w.WriteString("tyre", o.Tyre);
             w.WriteNumber("pull", o.Pull);
@@ -119,7 +119,7 @@ internal static class ComparisonText
             w.WriteNumber("deviations", o.Test.G);
             w.WriteNumber("deviations_limit", o.Test.Critical);
         });
-        List(w, "trends", c.Trends, t =>
+        JsonReport.WriteRows(w, "trends", c.Trends, t =>
         {
             w.WriteString("tyre", t.Tyre.Length > 0 ? t.Tyre : null);
             w.WriteNumber("slope_ratio_per_pull", t.Test.Slope);
@@ -152,18 +152,5 @@ internal static class ComparisonText
         {
             w.WriteNull(key);
         }
-    }
-
-    private static void List<T>(Utf8JsonWriter w, string key, IReadOnlyList<T> items, Action<T> write)
-    {
-        w.WriteStartArray(key);
-        foreach (T item in items)
-        {
-            w.WriteStartObject();
-            write(item);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
     }
 }

@@ -45,14 +45,7 @@ internal static class FitCommand
         };
         meaning.AddTo(command, robot);
         ReportOption.Check(command, report, json, outDir);
-        outDir.Validators.Add(found =>
-        {
-            string? path = found.GetValueOrDefault<string?>();
-            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
-            {
-                found.AddError("--out needs the name of a folder");
-            }
-        });
+        CommonOptions.CheckFolder(outDir);
         Check(load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero");
         Check(tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
         Check(height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "cannot be below the floor");

@@ -114,6 +114,20 @@ internal static class JsonReport
         }
     }
 
+    /// <summary>A list of objects, each filled by <paramref name="body"/>.</summary>
+    internal static void WriteRows<T>(Utf8JsonWriter writer, string key, IEnumerable<T> rows, Action<T> body)
+    {
+        writer.WriteStartArray(key);
+        foreach (T row in rows)
+        {
+            writer.WriteStartObject();
+            body(row);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
     private static void WriteShove(Utf8JsonWriter writer, RunResult result)
     {
         ShoveOutcome? shove = result.Shove;

@@ -41,10 +41,10 @@ internal static class LimitsCommand
             file, throttle, duty, match, outDir, force, json, quiet, noPlots, page,
         };
         ReportOption.Check(command, page, json, outDir);
-        throttle.Validators.Add(found => Check(found, throttle, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
-        match.Validators.Add(found => Check(found, match, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
-        duty.Validators.Add(found => Check(found, duty, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3"));
-        outDir.Validators.Add(found => Check(found, outDir, text => !string.IsNullOrWhiteSpace(text) && !text.Contains('\0'), "--out needs the name of a folder"));
+        throttle.Validators.Add(found => Check(found, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
+        match.Validators.Add(found => Check(found, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
+        duty.Validators.Add(found => Check(found, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3"));
+        CommonOptions.CheckFolder(outDir);
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
@@ -57,7 +57,7 @@ internal static class LimitsCommand
         return command;
     }
 
-    private static void Check(OptionResult found, Option<string?> option, Func<string, bool> isRight, string message)
+    private static void Check(OptionResult found, Func<string, bool> isRight, string message)
     {
         if (found.GetValueOrDefault<string?>() is not string text || !isRight(text))
         {

@@ -23,7 +23,7 @@ internal static class LimitsJson
             Number(writer, LimitWords.Key(output), r.Outputs.TryGetValue(output, out double value) ? value : null);
         }
 
-        Rows(writer, "gains", r.Gains, g =>
+        JsonReport.WriteRows(writer, "gains", r.Gains, g =>
         {
             writer.WriteString("input", LimitWords.Key(g.Input));
             writer.WriteString("output", LimitWords.Key(g.Output));
@@ -33,14 +33,14 @@ internal static class LimitsJson
             Number(writer, "slope_per_unit_factor", g.Slope);
             Number(writer, "slope_percent", g.SlopePercent);
         });
-        Rows(writer, "states", r.States, s =>
+        JsonReport.WriteRows(writer, "states", r.States, s =>
         {
             writer.WriteString("name", s.Name);
             Number(writer, "winding_temperature_degc", s.Condition.WindingTemperature);
             Number(writer, "charge_ratio", s.Condition.Charge);
             WriteState(writer, s);
         });
-        Rows(writer, "wheels", r.Wheels, w =>
+        JsonReport.WriteRows(writer, "wheels", r.Wheels, w =>
         {
             writer.WriteString("name", w.Name);
             writer.WriteBoolean("driven", w.IsDriven);
@@ -54,19 +54,19 @@ internal static class LimitsJson
             writer.WriteString("binding", w.Binding);
         });
         WriteCurve(writer, "curve", r.Total);
-        Rows(writer, "axles", r.Axles, a =>
+        JsonReport.WriteRows(writer, "axles", r.Axles, a =>
         {
             writer.WriteString("name", a.Name);
             WriteCurve(writer, "curve", a.Curve);
         });
         WriteRatio(writer, r.Ratio);
-        Rows(writer, "wiring", r.Wirings, c =>
+        JsonReport.WriteRows(writer, "wiring", r.Wirings, c =>
         {
             writer.WriteString("wiring", c.Wiring);
             writer.WriteString("case", c.Case);
             writer.WriteString("wheel", c.Wheel);
             Number(writer, "pull_n", c.Pull);
-            Rows(writer, "motors", c.Motors, m =>
+            JsonReport.WriteRows(writer, "motors", c.Motors, m =>
             {
                 writer.WriteString("drive", m.Drive);
                 Number(writer, "current_a", m.Current);
@@ -77,7 +77,7 @@ internal static class LimitsJson
             });
         });
         WriteMatch(writer, r.Match);
-        Rows(writer, "run_binding", bindings, b =>
+        JsonReport.WriteRows(writer, "run_binding", bindings, b =>
         {
             writer.WriteString("wheel", b.Wheel);
             Number(writer, "impulse_n_s", b.Impulse);
@@ -169,19 +169,6 @@ internal static class LimitsJson
         writer.WriteEndObject();
     }
 
-    private static void Rows<TRow>(Utf8JsonWriter writer, string key, IReadOnlyList<TRow> rows, Action<TRow> body)
-    {
-        writer.WriteStartArray(key);
-        foreach (TRow row in rows)
-        {
-            writer.WriteStartObject();
-            body(row);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-    }
-
     private static void Numbers(Utf8JsonWriter writer, string key, double[] values)
     {
         writer.WriteStartArray(key);
@@ -200,15 +187,5 @@ internal static class LimitsJson
         writer.WriteEndArray();
     }
 
-    private static void Number(Utf8JsonWriter writer, string key, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
-        {
-            writer.WriteNumber(key, number);
-        }
-        else
-        {
-            writer.WriteNull(key);
-        }
-    }
+    private static void Number(Utf8JsonWriter writer, string key, double? value) => JsonReport.WriteNumber(writer, key, value);
 }

@@ -23,7 +23,7 @@ internal static class OddsCommand
         var against = new Option<string?>("--against") { Description = "Compare with another scenario on the same draws.", HelpName = "FILE" };
         var effects = new Option<bool>("--effects") { Description = "Also tell how much each input matters together with others: as many matches more for each of them." };
         var parts = new PartOptions();
-        Option<long> match = CommonOptions.Whole("--match", "K", "Run this one match again and show it like run.", -1, 0, MostMatches);
+        Option<long?> match = CommonOptions.WholeOrNone("--match", "K", "Run this one match again and show it like run.", 0, MostMatches);
         var command = new Command(
             "odds",
             "How sure is the win: draws values from their tolerances and runs many matches.\n\n"
@@ -37,7 +37,7 @@ internal static class OddsCommand
         {
             var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             var request = new OddsRequest(
-                parsed.GetValue(file)!, parsed.GetValue(against), plan, Share(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match) is long k and >= 0 ? k : null,
+                parsed.GetValue(file)!, parsed.GetValue(against), plan, Share(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match),
                 parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {

@@ -54,14 +54,7 @@ internal static class PlanCommand
                 found.AddError("--load " + (message.Length > 0 ? message : "must be above zero"));
             }
         });
-        outDir.Validators.Add(found =>
-        {
-            string? path = found.GetValueOrDefault<string?>();
-            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
-            {
-                found.AddError("--out needs the name of a folder");
-            }
-        });
+        CommonOptions.CheckFolder(outDir);
         command.SetAction(p =>
         {
             string? text = p.GetValue(load);

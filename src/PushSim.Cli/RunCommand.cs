@@ -34,14 +34,7 @@ internal static class RunCommand
         {
             file, outDir, force, json, quiet, noPlots, rank, map, report,
         };
-        outDir.Validators.Add(found =>
-        {
-            string? path = found.GetValueOrDefault<string?>();
-            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
-            {
-                found.AddError("--out needs the name of a folder");
-            }
-        });
+        CommonOptions.CheckFolder(outDir);
         ReportOption.Check(command, report, json, outDir);
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,

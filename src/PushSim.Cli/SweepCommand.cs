@@ -18,8 +18,8 @@ internal static class SweepCommand
         var vary = new Option<string[]>("--vary") { Description = "KEY=FROM..TO, or KEY=A,B,C; once or twice. * stands for every name.", HelpName = "KEY=VALUES", Required = true };
         var ask = new Option<string[]>("--ask") { Description = "A number of run's JSON, for example pull_plateau_n; repeatable.", HelpName = "KEY" };
         var best = new Option<string?>("--best") { Description = "highest or lowest is best (default by quantity).", HelpName = "WHICH" };
-        Option<long> points = CommonOptions.Whole("--points", "N", "Points of a range (default 11, on a map 7).", 0, 2, 1000);
-        Option<long> odds = CommonOptions.Whole("--odds", "N", "Also run N drawn matches at each point for the win share.", 0, 1, 1_000_000);
+        Option<long?> points = CommonOptions.WholeOrNone("--points", "N", "Points of a range (default 11, on a map 7).", 2, 1000);
+        Option<long?> odds = CommonOptions.WholeOrNone("--odds", "N", "Also run N drawn matches at each point for the win share.", 1, 1_000_000);
         var parts = new PartOptions();
         var command = new Command(
             "sweep",
@@ -33,12 +33,12 @@ internal static class SweepCommand
         command.SetAction(parsed =>
         {
             string[] varied = parsed.GetValue(vary)!;
-            long given = parsed.GetValue(points);
+            long count = parsed.GetValue(points) ?? (varied.Length == 1 ? CurvePoints : MapPoints);
             List<SweepInput> inputs = [];
             string wrong = varied.Length > 2 ? "--vary goes once or twice" : "";
             foreach (string text in varied.Take(2))
             {
-                if (!SweepInput.TryParse(text, given > 0 ? (int)given : varied.Length == 1 ? CurvePoints : MapPoints, out SweepInput? input, out string message))
+                if (!SweepInput.TryParse(text, (int)count, out SweepInput? input, out string message))
                 {
                     wrong = "--vary: " + message;
                     break;
@@ -49,7 +49,7 @@ internal static class SweepCommand
 
             string? which = parsed.GetValue(best);
             wrong = wrong.Length == 0 && which is not (null or "highest" or "lowest") ? $"--best takes highest or lowest, not \"{which}\"" : wrong;
-            var plan = new MatchPlan("sweep", parsed.GetValue(odds), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            var plan = new MatchPlan("sweep", parsed.GetValue(odds) ?? 0, (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             wrong = wrong.Length == 0 && plan.Matches == 0 && (plan.Part is not null || plan.Merge) ? "--part and --merge split and join drawn matches: give --odds N too" : wrong;
             if (wrong.Length > 0)
             {

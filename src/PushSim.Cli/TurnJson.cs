@@ -20,13 +20,13 @@ internal static class TurnJson
         JsonReport.WriteNumber(writer, "least_current_limit_a", r.LeastCurrentLimit);
         JsonReport.WriteNumber(writer, "least_current_share", r.LeastCurrentShare);
         JsonReport.WriteNumber(writer, "least_motor_share", r.LeastMotorShare);
-        WriteAll(writer, "wheels", r.Wheels, WriteWheel);
-        WriteAll(writer, "helps", r.Helps, WriteHelp);
-        WriteAll(writer, "modes", r.Modes, WriteMode);
+        JsonReport.WriteRows(writer, "wheels", r.Wheels, x => WriteWheel(writer, x));
+        JsonReport.WriteRows(writer, "helps", r.Helps, x => WriteHelp(writer, x));
+        JsonReport.WriteRows(writer, "modes", r.Modes, x => WriteMode(writer, x));
         writer.WriteString("no_modes_because", r.NoModes.Length > 0 ? r.NoModes : null);
         JsonReport.WriteNumber(writer, "simulated_growth_1_per_s", r.SimulatedGrowth);
-        WriteAll(writer, "ring", r.Rings, WriteRing);
-        WriteAll(writer, "slip_speeds", r.SlipSpeeds, WriteSlipSpeed);
+        JsonReport.WriteRows(writer, "ring", r.Rings, x => WriteRing(writer, x));
+        JsonReport.WriteRows(writer, "slip_speeds", r.SlipSpeeds, x => WriteSlipSpeed(writer, x));
         JsonReport.WriteNumber(writer, "chatter_onset_damping_ratio", r.Range?.Onset);
         JsonReport.WriteNumber(writer, "chatter_stop_damping_ratio", r.Range?.Stop);
         writer.WriteStartArray("explanation");
@@ -45,19 +45,6 @@ internal static class TurnJson
         TurnEase.AtTheLimit => "at_the_limit",
         _ => "cannot_turn",
     };
-
-    private static void WriteAll<T>(Utf8JsonWriter writer, string key, IReadOnlyList<T> items, Action<Utf8JsonWriter, T> body)
-    {
-        writer.WriteStartArray(key);
-        foreach (T item in items)
-        {
-            writer.WriteStartObject();
-            body(writer, item);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-    }
 
     private static void WriteWheel(Utf8JsonWriter writer, WheelTurn w)
     {

@@ -109,15 +109,5 @@ internal static class TyreJson
         writer.WriteEndArray();
     }
 
-    private static void Number(Utf8JsonWriter writer, string key, double? value)
-    {
-        if (value is double number && double.IsFinite(number))
-        {
-            writer.WriteNumber(key, number);
-        }
-        else
-        {
-            writer.WriteNull(key);
-        }
-    }
+    private static void Number(Utf8JsonWriter writer, string key, double? value) => JsonReport.WriteNumber(writer, key, value);
 }

@@ -8,6 +8,14 @@ public class CompletionCommandTests
 {
     private static readonly string[] Commands = ["run", "check", "limits", "fit", "odds", "sweep", "ladder", "new", "explain", "shelf", "completion"];
 
+    // an option whose value is a file completes files, whatever its help calls it
+    [Theory]
+    [InlineData("fit", "--against")]
+    [InlineData("fit", "--robot")]
+    [InlineData("plan", "--from")]
+    public void A_file_is_completed(string command, string option) =>
+        Assert.Contains($"from {command}' -l {option[2..]} -r -F", Cli.Run("completion", "fish").Output);
+
     // every command and option that any help shows must be in every script: the help is made from the tree by another hand
     [Theory]
     [InlineData("bash")]

@@ -31,6 +31,27 @@ public class FitCommandTests
         Assert.Contains("spike", root.GetProperty("warnings")[0].GetString());
     }
 
+    // 180 gf and 190 gf at breakaway over 200 gf, 150 gf sliding over 200 gf: a row may hold a peak alone, and none may hold a steady force
+    [Theory]
+    [InlineData("200,,180\nsoft,200,,190\n", 0.925, null)]
+    [InlineData("200,150,180\nsoft,200,,190\n", 0.925, 0.75)]
+    public void A_row_of_a_table_with_loads_may_hold_a_peak_alone(string rows, double atRest, double? sliding)
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["table.csv"], "tyre,load [gf],force [gf],peak [gf]\nsoft," + rows);
+        Cli cli = Cli.Run("fit", scratch["table.csv"], "--json");
+        Assert.Equal(ExitCode.Done, cli.Code);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement tyre = Assert.Single(json.RootElement.GetProperty("tyres").EnumerateArray());
+        Assert.Equal(atRest, Number(tyre, "static_friction"), 1e-9);
+        JsonElement kinetic = tyre.GetProperty("kinetic_friction");
+        Assert.Equal(sliding is null ? JsonValueKind.Null : JsonValueKind.Number, kinetic.ValueKind);
+        if (sliding is double friction)
+        {
+            Assert.Equal(friction, kinetic.GetDouble(), 1e-9);
+        }
+    }
+
     [Fact]
     public void The_verdict_comes_first_and_the_pictures_are_there()
     {

@@ -44,4 +44,18 @@ public class HelpTests
         Assert.Contains("pushsim explain --help", Cli.Run("explain", "a", "b").Error);
         Assert.Contains("pushsim --help", Cli.Run("shove-it").Error);
     }
+
+    // a number that stands for "not given" is nobody's default
+    [Theory]
+    [InlineData("odds", "--match")]
+    [InlineData("sweep", "--points")]
+    [InlineData("sweep", "--odds")]
+    public void No_default_is_shown_where_there_is_none(string command, string option)
+    {
+        string help = Cli.Run(command, "--help").Output;
+        int start = help.IndexOf("  " + option + " ", StringComparison.Ordinal);
+        Assert.True(start >= 0, help);
+        int next = help.IndexOf("\n  --", start, StringComparison.Ordinal);
+        Assert.DoesNotContain("[default", help[start..next]);
+    }
 }

@@ -30,6 +30,20 @@ public class PlanCommandTests
         Assert.NotEqual(Cli.Run("plan", "a", "b", "c", "--json", "--seed", "5").Output, Cli.Run("plan", "a", "b", "c", "--json", "--seed", "6").Output);
     }
 
+    // what is printed to be typed next names the file where it lies
+    [Fact]
+    public void The_next_command_finds_the_table()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("plan", "a", "b", "--load", "200 gf", "--out", scratch["out"]);
+        string next = Assert.Single(cli.Output.Split('\n'), l => l.StartsWith("then: pushsim fit ", StringComparison.Ordinal));
+        Assert.True(File.Exists(next["then: pushsim fit ".Length..].Trim().Trim('"')), next);
+    }
+
+    [Fact]
+    public void A_seed_that_is_no_number_is_told_in_plain_words() =>
+        Assert.Contains("--seed takes a whole number", Cli.Run("plan", "a", "b", "--seed", "x").Error);
+
     // filled in by a person: fit reads the table as it is, finds the tyres, their friction and their order
     [Theory]
     [InlineData(true)]

@@ -237,4 +237,19 @@ public class RunCommandTests
         using var stream = new MemoryStream();
         Assert.Throws<OperationCanceledException>(() => HistoryCsv.Write(result, stream, new CancellationToken(canceled: true)));
     }
+
+    // a robot that both sides of a shove name is read twice
+    [Fact]
+    public void A_mistake_in_a_file_of_both_robots_is_counted_once()
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["robot.toml"], "name = \"a\"\nwrong = 1\n");
+        File.WriteAllText(scratch["shove.toml"], "robot = \"robot.toml\"\n[opponent]\nrobot = \"robot.toml\"\n[manoeuvre]\nkind = \"shove\"\n");
+        Cli cli = Cli.Run("check", scratch["shove.toml"]);
+        int shown = cli.Error.Split(": error: ").Length - 1;
+        Assert.True(shown > 0);
+        Assert.Contains(FormattableString.Invariant($"{shown} mistake"), cli.Output);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("check", scratch["shove.toml"], "--json").Output);
+        Assert.Equal(shown, json.RootElement.GetProperty("problems").EnumerateArray().Count(p => p.GetProperty("severity").GetString() == "error"));
+    }
 }

@@ -31,14 +31,7 @@ internal static class NewCommand
         {
             outDir, kind, mass, wheels, motor, tyre, force, json, quiet,
         };
-        outDir.Validators.Add(found =>
-        {
-            string? path = found.GetValueOrDefault<string?>();
-            if (string.IsNullOrWhiteSpace(path) || path.Contains('\0'))
-            {
-                found.AddError("--out needs the name of a folder");
-            }
-        });
+        CommonOptions.CheckFolder(outDir);
         kind.Validators.Add(found =>
         {
             string word = found.GetValueOrDefault<string?>() ?? "";
