@@ -160,6 +160,7 @@ internal static class FitCommand
     private static List<string> WriteFiles(OutputFolder folder, FitOutcome outcome, string[] blocks, bool noPlots, CancellationToken cancel)
     {
         IReadOnlyList<TyreFit> fits = outcome.Fits;
+        HashSet<string> names = new(StringComparer.Ordinal);
         List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
         if (outcome.Meaning is { Tyres.Count: > 0 } meaning)
         {
@@ -181,7 +182,7 @@ internal static class FitCommand
             cancel.ThrowIfCancellationRequested();
             if (FitPlot.OfTyre(fit) is PlotSheet plot)
             {
-                string name = fits.Count == 1 ? "plot" : "plot-" + Slug.Of(fit.Name);
+                string name = fits.Count == 1 ? "plot" : Unique("plot-" + Slug.Of(fit.Name));
                 files.AddRange(folder.WritePicture(name, plot));
             }
         }
@@ -197,7 +198,7 @@ internal static class FitCommand
             if (simulated is not null)
             {
                 PlotSheet plot = SimulationPlot.Of(tyre, simulated);
-                string name = fits.Count == 1 ? "simulated" : "simulated-" + Slug.Of(tyre);
+                string name = fits.Count == 1 ? "simulated" : Unique("simulated-" + Slug.Of(tyre));
                 files.AddRange(folder.WritePicture(name, plot));
             }
         }
@@ -208,6 +209,18 @@ internal static class FitCommand
         }
 
         return files;
+
+        // names that only signs or capitals tell apart get a number
+        string Unique(string name)
+        {
+            string free = name;
+            for (int n = 2; !names.Add(free); n++)
+            {
+                free = $"{name}-{n}";
+            }
+
+            return free;
+        }
     }
 
     private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report);

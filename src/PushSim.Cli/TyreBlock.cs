@@ -48,14 +48,18 @@ internal static class TyreBlock
 
         text.Append(CultureInfo.InvariantCulture, $"body_stiffness = {Measured(Told("body_stiffness_n_per_m"), like?.CarcassStiffness ?? 2500.0, "N/m", origin)}\n");
         text.Append(CultureInfo.InvariantCulture, $"body_damping = {Measured(Told("body_damping_n_s_per_m"), like?.CarcassDamping ?? 2.0, "N s/m", origin)}\n");
-        text.Append(CultureInfo.InvariantCulture, $"tread_mass = \"{1e3 * (like?.TreadMass ?? 0.004):G4} g\"{origin}\n");
-        text.Append(CultureInfo.InvariantCulture, $"vertical_stiffness = \"{like?.VerticalStiffness ?? 10_000.0:G5} N/m\"{origin}\n");
+        text.Append(CultureInfo.InvariantCulture, $"tread_mass = \"{FourDigits(1e3 * (like?.TreadMass ?? 0.004))} g\"{origin}\n");
+        text.Append(CultureInfo.InvariantCulture, $"vertical_stiffness = \"{FourDigits(like?.VerticalStiffness ?? 10_000.0)} N/m\"{origin}\n");
         return text.ToString();
     }
 
     private static string Measured(Interval? told, double otherwise, string unit, string origin) => told is Interval i
-        ? FormattableString.Invariant($"\"{i.Value:G4} {unit} ± {Short(0.5 * (i.High - i.Low))} {unit}\"")
-        : FormattableString.Invariant($"\"{otherwise:G4} {unit}\"{origin}");
+        ? FormattableString.Invariant($"\"{FourDigits(i.Value)} {unit} ± {Short(0.5 * (i.High - i.Low))} {unit}\"")
+        : FormattableString.Invariant($"\"{FourDigits(otherwise)} {unit}\"{origin}");
+
+    // four digits, from a thousand on whole, never as a power of ten
+    private static string FourDigits(double value) =>
+        value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : ((decimal)value).ToString("G4", CultureInfo.InvariantCulture);
 
     // two digits, never as a power of ten
     private static string Short(double value) => value >= 10.0 ? value.ToString("0", CultureInfo.InvariantCulture) : ((decimal)Math.Max(1e-6, value)).ToString("G2", CultureInfo.InvariantCulture);

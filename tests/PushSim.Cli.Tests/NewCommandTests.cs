@@ -83,6 +83,7 @@ public class NewCommandTests
     [InlineData("--mass", "12 mm", "")]
     [InlineData("--motor", "rocket", "on the shelf")]
     [InlineData("--motor", "brushed", "say more")]
+    [InlineData("--motor", "5 mm", "on the shelf")]
     [InlineData("--tyre", "elastomer", "say more")]
     public void Wrong_parts_are_refused_and_nothing_is_written(string option, string value, string words)
     {

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PushSim.Scenarios.Shelf;
 
 namespace PushSim.Cli.Starter;
@@ -95,8 +96,26 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
             return [part];
         }
 
-        ShelfPart[] whole = [.. shelf.Parts.Where(p => Packed(p.Name).Contains(Packed(words), StringComparison.OrdinalIgnoreCase))];
-        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => words.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
+        ShelfPart[] whole = [.. shelf.Parts.Where(p => Holds(Packed(p.Name), Packed(words)))];
+        string[] each = Regex.Replace(words, @"(?<=\d) +(?=(mm|V)\b)", "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => each.All(w => Holds(Packed(p.Name), w)))];
+    }
+
+    // whether the name holds the words; a number in them is a whole one: "5 mm" is not in "25 mm"
+    private static bool Holds(string name, string words)
+    {
+        for (int i = name.IndexOf(words, StringComparison.OrdinalIgnoreCase); i >= 0; i = name.IndexOf(words, i + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            int end = i + words.Length;
+            bool cutsInFront = i > 0 && char.IsDigit(name[i - 1]) && char.IsDigit(name[i]);
+            bool cutsBehind = end > 0 && end < name.Length && char.IsDigit(name[end - 1]) && char.IsDigit(name[end]);
+            if (!cutsInFront && !cutsBehind)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static string Packed(string text) => text.Replace(" ", "", StringComparison.Ordinal);

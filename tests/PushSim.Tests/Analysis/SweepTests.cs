@@ -6,6 +6,15 @@ namespace PushSim.Tests.Analysis;
 /// <summary>Texts of a sweep's inputs, and the best of a curve.</summary>
 public class SweepTests
 {
+    // what is best between the values is looked for on rising ones
+    [Fact]
+    public void A_list_of_numbers_is_put_in_order()
+    {
+        Assert.True(SweepInput.TryParse("motor.*.gear_ratio=30,10,20.5", 3, out SweepInput? input, out _));
+        Assert.Equal([10.0, 20.5, 30.0], input!.Numbers!);
+        Assert.Equal(["10", "20.5", "30"], input.Texts);
+    }
+
     [Theory]
     [InlineData("chassis.mass=1 kg..2 kg", 3, "1 kg|1.5 kg|2 kg")]
     [InlineData("chassis.mass = 1..2 kg", 3, "1 kg|1.5 kg|2 kg")]

@@ -70,8 +70,9 @@ public sealed record SweepInput(string Key, IReadOnlyList<string> Texts, IReadOn
         (double? Number, string Unit)[] split = [.. texts.Select(Split)];
         string unit = split[^1].Unit;
         bool isNumeric = split.All(s => s.Number is not null && (s.Unit.Length == 0 || s.Unit == unit));
+        double[] rising = isNumeric ? [.. split.Select(s => s.Number!.Value).Order()] : [];
         input = isNumeric
-            ? new SweepInput(key, [.. split.Select(s => Write(s.Number!.Value, unit))], [.. split.Select(s => s.Number!.Value)], unit)
+            ? new SweepInput(key, [.. rising.Select(n => Write(n, unit))], rising, unit)
             : new SweepInput(key, texts, null, "");
         return true;
     }
