@@ -6,6 +6,11 @@ namespace PushSim.Cli;
 /// <summary>Any number of a run's JSON document, by its name; numbers of tables inside it by "table.name".</summary>
 internal static class AskedQuantity
 {
+    private static readonly string[] MoreIsBetter = ["pull_", "push_", "measured_pull_", "ground_", "margin_", "top_speed_", "yaw_rate_", "lowest_battery_voltage_"];
+
+    /// <summary>How the name of a number ends: with its unit. A name without one holds a text, also where there is none to tell.</summary>
+    private static readonly string[] Units = ["_n", "_m", "_s", "_rad", "_hz", "_j", "_a", "_v", "_w", "_degc", "_mm3", "_ratio", "_share"];
+
     /// <summary>What a sweep of this manoeuvre shows if nothing is asked.</summary>
     public static string Default(ManoeuvreKind kind) => kind switch
     {
@@ -19,10 +24,12 @@ internal static class AskedQuantity
         _ => "travel_m",
     };
 
-    /// <summary>Whether more of it is better, as most builders would say; --best says otherwise.</summary>
-    public static bool IsHighestBest(string key) =>
-        !(key.StartsWith("time_to", StringComparison.Ordinal) || key.StartsWith("stop_distance", StringComparison.Ordinal) || key.StartsWith("wear", StringComparison.Ordinal) || key.StartsWith("peak_", StringComparison.Ordinal)
-            || key.StartsWith("charge_used", StringComparison.Ordinal) || key.StartsWith("chatter", StringComparison.Ordinal) || key.StartsWith("scrub", StringComparison.Ordinal) || key == "travel_m" || key == "effective_track_ratio");
+    /// <summary>Whether more of it is better, as most builders would say: force, speed, ground and what the battery still gives. Of time, way, current, heat, wear and loss less is; --best says otherwise.</summary>
+    public static bool IsHighestBest(string key)
+    {
+        string name = key[(key.LastIndexOf('.') + 1)..];
+        return MoreIsBetter.Any(start => name.StartsWith(start, StringComparison.Ordinal));
+    }
 
     /// <summary>The names that can be asked of a run.</summary>
     public static IReadOnlyList<string> Names(RunResult result)
@@ -48,7 +55,7 @@ internal static class AskedQuantity
                 case JsonValueKind.Number:
                     yield return (prefix + p.Name, p.Value.GetDouble());
                     break;
-                case JsonValueKind.Null:
+                case JsonValueKind.Null when Units.Any(unit => p.Name.EndsWith(unit, StringComparison.Ordinal)):
                     yield return (prefix + p.Name, null);
                     break;
                 case JsonValueKind.Object:

@@ -72,7 +72,7 @@ internal static class CheckCommand
             }
 
             output.WriteLine("  " + PlainText.Of(value.Text));
-            output.WriteLine("      error: " + PlainText.Of(value.Error));
+            output.WriteLine("      uncertainty: " + PlainText.Of(value.Error));
         }
     }
 

@@ -37,7 +37,7 @@ internal static partial class FitWork
                 FoundTrace found = PullFinder.Find(trace.Trace, request.Tare);
                 if (found.Problem is TraceProblem wrong)
                 {
-                    problems.Add(TraceWords.Of(log.File, trace, wrong));
+                    problems.Add(TraceWords.Of(log.File, trace, wrong, LogAdvice.OfFit));
                 }
 
                 Add(traces, request.Tyre ?? trace.Tyre ?? name, found);

@@ -19,7 +19,7 @@ internal static class OddsPage
             Subject = own.Source.Middle.Name,
             Question = $"How sure is it that {result.Robot} wins against {result.Opponent}?",
             Verdict = result.Verdict,
-            Warnings = [.. result.Warnings, .. RunPage.Problems(own.Read.Problems)],
+            Warnings = [.. result.Warnings, .. RunPage.Problems(own.Read.Problems), .. other is null ? [] : RunPage.Problems(other.Read.Problems)],
             Replay = shown?.Run,
             Tables = OddsReport.Tables(result),
             Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
@@ -29,7 +29,7 @@ internal static class OddsPage
                 .. RunPage.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
                 .. request.Effects ? RunPage.Given("--effects", "yes") : [], .. RunPage.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
-            Estimates = own.Read.Notes,
+            Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
             Computation = replayed + OddsReport.Computation(result),
             Cautions = TextReport.Cautions,
         };

@@ -141,7 +141,7 @@ internal static class OddsReport
         foreach (TolerancedValue v in values)
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
-            table.AddRow(v.Key + part, Text($"{v.Middle:G4}"), Text($"± {v.Tolerance:G3}"), v.Unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
+            table.AddRow(v.Key + part, PlainNumber.Of(v.Middle, 4), "± " + PlainNumber.Of(v.Tolerance, 3), v.Unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
         }
 
         return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because the file states no tolerance", isAside: true) : table;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Analysis;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Plotting;
@@ -55,7 +56,7 @@ internal static class SweepReport
             Interval? odds = point.Odds?.WinInterval;
             table.AddRow([
                 .. request.Inputs.Select((input, i) => input.Texts[point.Place[i]]),
-                .. r.Columns.Select((c, k) => r.Value(point, k) is double v ? Text($"{v:G5}") : "-"),
+                .. r.Columns.Select((c, k) => r.Value(point, k) is double v ? PlainNumber.Of(v, 5) : "-"),
                 .. request.Odds > 0 ? [Text($"{odds?.Low:0.000} to {odds?.High:0.000}")] : Array.Empty<string>()]);
         }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Analysis;
 using PushSim.Analysis.Sweep;
 
 namespace PushSim.Cli;
@@ -81,13 +82,13 @@ internal sealed record SweepResult
             return $"{column.Key} has no value at any point.";
         }
 
-        string value = Text($"{Value(Points[best], k):G4}");
+        string value = PlainNumber.Of(Value(Points[best], k) ?? double.NaN, 4);
         string head = $"{column.Key} is {(column.IsHighestBest ? "highest" : "lowest")}, {value}, at {At(request, Points[best])}";
         if (column.Flatness is Optimum o)
         {
             string unit = request.Inputs[0].Unit.Length == 0 ? "" : " " + request.Inputs[0].Unit;
             string end = o.IsAtEnd ? "; the best lies at the end of the range, a wider one may hold a better" : "";
-            return $"{head}; within 5 % of that from {Text($"{o.Low:G4}")} to {Text($"{o.High:G4}")}{unit}{end}.";
+            return $"{head}; within 5 % of that from {PlainNumber.Of(o.Low, 4)} to {PlainNumber.Of(o.High, 4)}{unit}{end}.";
         }
 
         return $"{head}; {column.GoodPoints.Count} of {Points.Count} points are within 5 % of that.";

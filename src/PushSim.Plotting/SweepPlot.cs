@@ -2,6 +2,7 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
+using PushSim.Analysis;
 using PushSim.Analysis.Sweep;
 using PushSim.Plotting.Report;
 
@@ -13,6 +14,9 @@ public sealed class SweepPlot
     private const int CurveHeight = 360;
     private const int MapHeight = 560;
     private const int Levels = 9;
+
+    // Room for names beside a map [px].
+    private const double NameWidth = 150.0;
 
     // Numbers in more cells than this run into each other.
     private const int MostNumbers = 12;
@@ -49,7 +53,9 @@ public sealed class SweepPlot
     public IReadOnlyList<ReportFigure> Figures() => ReportFigure.Of(_charts);
 
     private static string Words(string what, IReadOnlyList<double?> values, string? best) => FormattableString.Invariant(
-        $"Plot: {what}: from {values.Where(v => v is not null).Min():G4} to {values.Where(v => v is not null).Max():G4}{(best is null ? "" : $"; best at {best}")}.");
+        $"Plot: {what}: from {Figure(values.Where(v => v is not null).Min())} to {Figure(values.Where(v => v is not null).Max())}{(best is null ? "" : $"; best at {best}")}.");
+
+    private static string Figure(double? value) => value is double v ? PlainNumber.Of(v, 4) : "-";
 
     private static string AxisTitle(SweepInput input) => input.Numbers is null ? input.Key : $"{input.Key} [{(input.Unit.Length == 0 ? "1" : input.Unit)}]";
 
@@ -98,7 +104,7 @@ public sealed class SweepPlot
 
     private static PlotModel Two(PlotLook look, SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
     {
-        PlotModel model = Chart.Model(look, KeyWords.Of(title));
+        PlotModel model = Chart.Model(look, KeyWords.Of(title), up.Numbers is null ? NameWidth : 0.0);
         (double[] x, double[] y) = (Positions(across), Positions(up));
         model.Axes.Add(MapAxis(look, AxisPosition.Bottom, across));
         model.Axes.Add(MapAxis(look, AxisPosition.Left, up));
@@ -124,7 +130,7 @@ public sealed class SweepPlot
                 {
                     model.Annotations.Add(new TextAnnotation
                     {
-                        Text = FormattableString.Invariant($"{z[i, j]:G3}"), TextPosition = new DataPoint(x[i], y[j]), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = Chart.FontSize - 1.0,
+                        Text = PlainNumber.Of(z[i, j], 3), TextPosition = new DataPoint(x[i], y[j]), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = Chart.FontSize - 1.0,
                         TextColor = Palette.OnShade,
                     });
                 }
@@ -136,13 +142,13 @@ public sealed class SweepPlot
             model.Series.Add(new ContourSeries
             {
                 ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = Palette.OnShade, StrokeThickness = 1.2,
-                ContourLevels = LevelsOf(low, high), LabelFormatString = "G4", LabelStep = 1000000,
+                ContourLevels = LevelsOf(low, high), LabelFormatString = "0.######", LabelStep = 1000000,
             });
         }
 
         if (best is (int bi, int bj))
         {
-            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = FormattableString.Invariant($"best {z[bi, bj]:G3}"), TextColor = Palette.OnShade, FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
+            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best " + PlainNumber.Of(z[bi, bj], 3), TextColor = Palette.OnShade, FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
         }
 
         return model;
@@ -154,7 +160,7 @@ public sealed class SweepPlot
     {
         if (input.Numbers is null)
         {
-            return Chart.WordAxis(look, position, AxisTitle(input), input.Texts);
+            return Chart.WordAxis(look, position, AxisTitle(input), input.Texts, position == AxisPosition.Left ? NameWidth : 0.0);
         }
 
         LinearAxis axis = Chart.Axis(position, AxisTitle(input));

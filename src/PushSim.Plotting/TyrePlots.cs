@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Analysis;
 using PushSim.Analysis.Wear;
 
 namespace PushSim.Plotting;
@@ -112,5 +113,5 @@ public static class TyrePlots
     private static Panel Compared(string title, string axis, List<RankedTyre> tyres, Func<RankedTyre, double?> value) =>
         new Panel(title, axis, "").AddBars([.. tyres.Select(t => (t.Name, value(t) ?? 0.0, value(t) is double v ? Figure(v) : "not known"))], MaterialMargin);
 
-    private static string Figure(double? value) => (value ?? 0.0).ToString("G3", CultureInfo.InvariantCulture);
+    private static string Figure(double? value) => PlainNumber.Of(value ?? 0.0, 3);
 }

@@ -165,7 +165,27 @@ public class ChanceCommandTests
         Cli cli = Cli.Run("sweep", Repository.Scenario("pull-test"), "--vary", "drive.*.gear_ratio=8..20", "--ask", "pull_platau_n");
         Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
         Assert.Contains("pull_plateau_n", cli.Error);
+
+        // what holds a text is no quantity, whether the run has the text or not
+        Assert.DoesNotContain("limited_by", cli.Error);
+        Assert.DoesNotContain("winner", cli.Error);
+        Assert.DoesNotContain("too_close", cli.Error);
+        Assert.Contains("time_to_90_percent_speed_s", cli.Error);
     }
+
+    [Theory]
+    [InlineData("pull_plateau_n", true)]
+    [InlineData("ground_gained_m", true)]
+    [InlineData("lowest_battery_voltage_v", true)]
+    [InlineData("turning.yaw_rate_without_slip_rad_per_s", true)]
+    [InlineData("energy.copper_j", false)]
+    [InlineData("energy_residual_ratio", false)]
+    [InlineData("simulation_ms", false)]
+    [InlineData("peak_battery_current_a", false)]
+    [InlineData("opponent.wear_mm3", false)]
+    [InlineData("turning.least_current_limit_a", false)]
+    [InlineData("stop_distance_m", false)]
+    public void More_is_better_of_force_speed_ground_and_voltage(string key, bool isHighest) => Assert.Equal(isHighest, AskedQuantity.IsHighestBest(key));
 
     [Fact]
     public void A_ladder_has_square_and_ranking()

@@ -102,7 +102,7 @@ public class NewCommandTests
         using var error = new StringWriter();
         using var input = new StringReader("heavy\n2.5 kg\n5\n6\n37 mm\n\n");
         Assert.Equal(ExitCode.Done, CommandLineApp.Invoke(["new", "--out", scratch["a"]], output, error, default, input));
-        Assert.Contains("--wheels takes 2, 4, 6 or 8, not \"5\"", output.ToString());
+        Assert.Contains("wheels: 2, 4, 6 or 8, not \"5\"", output.ToString());
         string robot = File.ReadAllText(scratch["a/robot.toml"]);
         Assert.Contains("mass = \"2500 g\"", robot);
         Assert.Contains("shelf = \"37 mm brushed gearmotor, 12 V", robot);

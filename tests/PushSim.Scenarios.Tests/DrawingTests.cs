@@ -69,6 +69,18 @@ public class DrawingTests
         Assert.All(s.Robot.Wheels.Where(w => w.Name != own[0].Part && w.Tyre.StaticFriction > 0.5), w => Assert.Equal(0.8, w.Tyre.KineticFriction, 1e-12));
     }
 
+    // the second motor of "port" and the motor of "port 2" are two parts
+    [Fact]
+    public void Motors_of_drives_with_like_names_have_errors_of_their_own()
+    {
+        string robot = Plain.Replace("wheels = [\"left\"]\nmotors = [\"small\"]", "wheels = [\"left\"]\nmotors = [\"small\", \"small\"]", StringComparison.Ordinal)
+            .Replace("name = \"starboard\"", "name = \"port 2\"", StringComparison.Ordinal).Replace("starboard/1", "port 2", StringComparison.Ordinal)
+            .Replace("drives = [\"port\"]", "drives = [\"port\"]\nwiring = \"parallel\"", StringComparison.Ordinal).Replace("stall_current = \"3 A\"", "stall_current = \"3 A ± 5 %\"\nown_share = 1", StringComparison.Ordinal);
+        using var files = new SmallFiles(robot, Shove);
+        DrawableScenario drawn = Open(DrawableScenario.Open(files.ScenarioPath));
+        Assert.Equal(["port", "port 2", "port, motor 2"], drawn.Values.Where(v => v is { Owner: "robot", OwnShare: 1.0 }).Select(v => v.Part).Order(StringComparer.Ordinal));
+    }
+
     // drawn for themselves the two may cross; a tread never grips better sliding than it held
     [Fact]
     public void Sliding_friction_is_drawn_no_higher_than_breakaway()

@@ -93,7 +93,7 @@ public class FuzzTests(ITestOutputHelper output)
                 FoundTrace found = PullFinder.Find(trace.Trace);
                 if (found.Problem is TraceProblem wrong)
                 {
-                    Clean([TraceWords.Of("log.csv", trace, wrong).ToString()]);
+                    Clean([TraceWords.Of("log.csv", trace, wrong, LogAdvice.OfFit).ToString()]);
                 }
             }
         }

@@ -208,10 +208,12 @@ public class LogReaderTests
     public void A_unit_of_time_that_is_not_known_is_named_in_the_note() =>
         Assert.Contains("\"fortnights\" is no unit of time known here: taken as s (--time-unit ms if not)", Read("time [fortnights],force [N]\n0,0\n0.1,1\n").Notes);
 
-    [Fact]
-    public void A_normal_force_is_the_load_and_not_the_pull()
+    [Theory]
+    [InlineData("normal force [N]")]
+    [InlineData("wheel load [N]")]
+    public void A_normal_force_is_the_load_and_not_the_pull(string head)
     {
-        LogReading reading = Assert.Single(Read("tyre,normal force [N],pull force [N]\nsoft,10,7\n").Readings);
+        LogReading reading = Assert.Single(Read($"tyre,{head},pull force [N]\nsoft,10,7\n").Readings);
         Assert.Equal((7.0, 10.0), (reading.Force, reading.Load));
     }
 

@@ -249,11 +249,36 @@ public class WrongFileTests
         Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems, p => p.Message.Contains("force_unit", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("time [s],force", "", false, "the unit of the force is missing", "force_unit")]
+    [InlineData("time [s],force [mV]", "", false, "the force is in mV", "in the log")]
+    [InlineData("time [s],force", "force_unit = \"mV\"\n", false, "\"mV\" is no unit known here", "N, gf")]
+    [InlineData("time [s],force [N]", "", true, "the pull reads negative", "in the log")]
+    public void A_measured_log_that_says_too_little_is_mended_by_keys_not_options(string head, string keys, bool isReversed, string message, string help)
+    {
+        string tether = "[tether]\nhook = { x = \"-60 mm\", height = \"20 mm\" }\nanchor = { x = \"-300 mm\", height = \"20 mm\" }\nstiffness = \"5 N/mm\"\n[measured]\nfile = \"log.csv\"\n" + keys;
+        using var files = new SmallFiles(scenario: SmallFiles.With(SmallFiles.Scenario, "[manoeuvre]", tether + "[manoeuvre]"));
+        double sign = isReversed ? -1.0 : 1.0;
+        IEnumerable<string> rows = Enumerable.Range(0, 200).Select(i => FormattableString.Invariant($"{0.01 * i},{sign * (i < 60 ? 0.001 * (i % 3) : Math.Min(4.0, 0.1 * (i - 60)) + (0.001 * (i % 3)))}"));
+        File.WriteAllText(Path.Combine(files.Folder, "log.csv"), head + "\n" + string.Join('\n', rows) + "\n");
+        Problem problem = Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems, p => p.Message.Contains(message, StringComparison.Ordinal));
+        Assert.Contains(help, problem.Help);
+        Assert.DoesNotContain("--", problem.Help);
+    }
+
     [Fact]
     public void Scales_that_show_nothing_are_told_with_their_sum()
     {
         using var files = new SmallFiles(SmallFiles.With(SmallFiles.Robot, "mass = \"800 g\"", "left_scale_weight = \"0 g\"\nright_scale_weight = \"0 g\""));
         Expect(ScenarioReader.Read(files.ScenarioPath), "shrew.toml", 3, 21, "\"left_scale_weight\" is 0 g of 0 g in all", "");
+    }
+
+    [Fact]
+    public void An_opponent_that_drives_only_after_the_end_is_warned_of()
+    {
+        using var files = new SmallFiles(scenario: "question = \"Who?\"\nrobot = \"shrew.toml\"\n[opponent]\nrobot = \"shrew.toml\"\nstart = \"4 s\"\n[manoeuvre]\nkind = \"shove\"\nend = \"3 s\"\n");
+        Problem problem = Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems, p => p.Message.StartsWith("the opponent's last command", StringComparison.Ordinal));
+        Assert.Equal((Severity.Warning, 5, "the opponent's last command comes at 4 s, but the run ends at 3 s"), (problem.Severity, problem.Line, problem.Message));
     }
 
     [Fact]

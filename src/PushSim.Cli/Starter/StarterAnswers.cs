@@ -26,13 +26,13 @@ internal sealed record StarterAnswers(string? Mass, string? Wheels, string? Moto
         if (Mass is not null)
         {
             bool isRead = MassArgument.TryParse(Mass.Trim(), out mass, out string message);
-            wrong = !isRead ? $"--mass: {message}" : mass is >= LeastMass and <= MostMass ? "" : $"--mass takes 50 g to 100 kg, not {Mass}";
+            wrong = !isRead ? $"mass: {message}" : mass is >= LeastMass and <= MostMass ? "" : $"mass: 50 g to 100 kg, not {Mass}";
         }
 
         int wheels = StarterDesign.DefaultWheels;
         if (wrong.Length == 0 && Wheels is not null && !(int.TryParse(Wheels.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out wheels) && wheels is 2 or 4 or 6 or 8))
         {
-            wrong = $"--wheels takes 2, 4, 6 or 8, not \"{Wheels}\"";
+            wrong = $"wheels: 2, 4, 6 or 8, not \"{Wheels}\"";
         }
 
         ShelfPart? motor = wrong.Length > 0 ? null : StarterDesign.MotorOf(Motor, mass, wheels, out wrong);

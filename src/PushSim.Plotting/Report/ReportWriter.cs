@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
+using PushSim.Analysis;
 using PushSim.Simulation;
 
 namespace PushSim.Plotting.Report;
@@ -231,8 +232,8 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     }
 
     private static string Value(ReportInput input) => input.Value is not double value ? ""
-        : input.Tolerance > 0.0 ? FormattableString.Invariant($"{value:G5} ± {input.Tolerance:G3}")
-        : FormattableString.Invariant($"{value:G5}");
+        : input.Tolerance > 0.0 ? PlainNumber.Of(value, 5) + " ± " + PlainNumber.Of(input.Tolerance, 3)
+        : PlainNumber.Of(value, 5);
 
     private void WriteList(string id, string heading, IReadOnlyList<string> lines)
     {

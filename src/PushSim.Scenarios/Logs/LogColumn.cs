@@ -120,7 +120,12 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
                 unit = word == "mv" ? Millivolt : word;
             }
 
-            return Typed(new LogColumn(index, role, name, unit, double.NaN));
+            // "wheel load [N]": a unit that the first word cannot have leaves the column to the next one
+            LogColumn column = Typed(new LogColumn(index, role, name, unit, double.NaN));
+            if (column.Role != LogRole.Ignored)
+            {
+                return column;
+            }
         }
 
         return new LogColumn(index, LogRole.Ignored, name, unit, 1.0);

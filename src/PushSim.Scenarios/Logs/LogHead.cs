@@ -119,13 +119,13 @@ internal sealed class LogHead
             factor = _options.ForcePerMillivolt ?? double.NaN;
             if (double.IsNaN(factor))
             {
-                _problems.Fatal(blamed.Line, place, "the force is in mV, so the cell's calibration must be said", "add --calibration \"25 gf/mV\": hang a known weight on the cell and divide it by the change of the reading", blamed.Raw);
+                _problems.Fatal(blamed.Line, place, "the force is in mV, so the cell's calibration must be said", _options.Advice.Calibration, blamed.Raw);
             }
         }
         else if (double.IsNaN(factor))
         {
             string what = unit.Length == 0 ? "the unit of the force is missing" : $"\"{SourceFile.Clean(unit, 20)}\" is no unit of force known here";
-            _problems.Fatal(blamed.Line, place, what, "write it in the header, for example \"force [gf]\", or add --unit gf (N, gf, kgf, lbf, ozf, mV)", blamed.Raw);
+            _problems.Fatal(blamed.Line, place, what, "write it in the header, for example \"force [gf]\", or " + _options.Advice.Unit, blamed.Raw);
         }
 
         return column with { Factor = _options.IsReversed && column.Role != LogRole.Load ? -factor : factor };
@@ -147,7 +147,7 @@ internal sealed class LogHead
         double[] times = [.. _first.Select(r => _cells.TryTime(r.Cell(time.Index), out double t) ? t : double.NaN).Where(double.IsFinite)];
         bool isMilli = times.Length > 1 && times.All(t => t == Math.Floor(t)) && times[^1] - times[^2] >= 2.0;
         string lacks = time.Unit.Length > 0 ? $"\"{SourceFile.Clean(time.Unit, 20)}\" is no unit of time known here" : "no unit of time";
-        _notes.Add(lacks + (isMilli ? ": taken as ms (--time-unit s if not)" : ": taken as s (--time-unit ms if not)"));
+        _notes.Add(lacks + (isMilli ? $": taken as ms ({_options.Advice.NotMilliseconds})" : $": taken as s ({_options.Advice.NotSeconds})"));
         return isMilli ? 1e-3 : 1.0;
     }
 }

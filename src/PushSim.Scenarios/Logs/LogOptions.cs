@@ -17,4 +17,7 @@ public sealed record LogOptions
 
     /// <summary>Longest history kept of one log; a longer one is kept at half the rate, then a quarter, and so on [sample].</summary>
     public int MostSamples { get; init; } = 2_000_000;
+
+    /// <summary>What to tell a user to do.</summary>
+    public LogAdvice Advice { get; init; } = LogAdvice.OfFit;
 }

@@ -75,9 +75,15 @@ internal static class ManoeuvreReader
             WarnBesidePoints(s, ShortKeys);
         }
 
+        List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, ManoeuvreKind.Shove, own.EndTime);
+        if (commands.Count > 0 && commands[^1].Time >= own.EndTime)
+        {
+            s.Context.Warning(s.PlaceOf(hasPoints ? "points" : "start"), FormattableString.Invariant($"the opponent's last command comes at {commands[^1].Time:G4} s, but the run ends at {own.EndTime:G4} s"), "put end of [manoeuvre] later, or the command earlier");
+        }
+
         return own with
         {
-            Commands = hasPoints ? Points(s) : Commands(s, ManoeuvreKind.Shove, own.EndTime),
+            Commands = commands,
             InitialSpeed = s.Or("initial_speed", 0.0),
             InitialHeading = s.Or("heading", 0.0),
             Driver = Driver(s),

@@ -17,7 +17,7 @@ internal static class MeasuredReader
             return scenario;
         }
 
-        var options = new LogOptions { ForceUnit = Unit(s, "force_unit", FitArguments.IsForceUnit), TimeUnit = Unit(s, "time_unit", FitArguments.IsTimeUnit), MostSamples = 200_000 };
+        var options = new LogOptions { ForceUnit = Unit(s, "force_unit", u => !double.IsNaN(LogColumn.ForceFactor(u))), TimeUnit = Unit(s, "time_unit", FitArguments.IsTimeUnit), MostSamples = 200_000, Advice = LogAdvice.OfScenario };
         string folder = Path.GetDirectoryName(path) is { Length: > 0 } own ? own : ".";
         if (s.Text("file") is not string name || FileLoader.Resolve(context, folder, name, s.PlaceOf("file")) is not string full)
         {
@@ -50,7 +50,7 @@ internal static class MeasuredReader
 
         if (PullFinder.Find(log.Traces[0].Trace).Problem is TraceProblem wrong)
         {
-            Problem p = TraceWords.Of(name, log.Traces[0], wrong);
+            Problem p = TraceWords.Of(name, log.Traces[0], wrong, LogAdvice.OfScenario);
             context.Error(s.PlaceOf("file"), FormattableString.Invariant($"\"{SourceFile.Clean(name)}\", line {p.Line}: {p.Message}"), p.Help);
             return scenario;
         }

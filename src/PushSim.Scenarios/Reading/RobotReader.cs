@@ -183,7 +183,7 @@ internal sealed class RobotReader
     /// <summary>Name of a motor as a part of its drive.</summary>
     /// <param name="drive">The drive.</param>
     /// <param name="index">Place among its motors, from 0.</param>
-    public static string PartOfDrive(string drive, int index) => index == 0 ? drive : $"{drive} {index + 1}";
+    public static string PartOfDrive(string drive, int index) => index == 0 ? drive : $"{drive}, motor {index + 1}";
 
     private void ReadDrives()
     {

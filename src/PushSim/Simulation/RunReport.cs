@@ -133,7 +133,7 @@ internal static class RunReport
         Channel? voltage = history.Find("battery_voltage_v");
         if (robot.Battery is { CutOffVoltage: > 0.0 } battery && voltage is not null && voltage.Values.Min() < battery.CutOffVoltage)
         {
-            warnings.Add(Text($"the battery falls to {voltage.Values.Min():0.0} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
+            warnings.Add(Text($"the battery falls to {PlainNumber.Apart(voltage.Values.Min(), battery.CutOffVoltage)} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
         }
 
         foreach ((int drive, int motor) in robot.Controllers.SelectMany(c => c.Motors))

@@ -86,9 +86,10 @@ public static class PullFit
         bool hasPeaks = peaks.Count > 0;
         Interval bound = hasPeaks ? Interval.OfMean(peaks) : new Interval(force!.Value.Value, force.Value.IsBounded ? force.Value.Low : double.NaN, double.NaN);
         List<string> warnings = [];
-        if (Math.Max(forces.Count, peaks.Count) == 1)
+        if (forces.Count == 1 || peaks.Count == 1)
         {
-            warnings.Add("a single reading has no interval: take five or more");
+            string what = Math.Max(forces.Count, peaks.Count) == 1 ? "reading" : forces.Count == 1 ? "steady reading" : "peak";
+            warnings.Add($"a single {what} has no interval: take five or more");
         }
 
         if (!hasPeaks)

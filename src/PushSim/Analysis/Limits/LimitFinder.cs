@@ -258,7 +258,7 @@ public static class LimitFinder
 
         if (scenario.Robot.Battery!.CutOffVoltage > state.StallVoltage)
         {
-            warnings.Add(FormattableString.Invariant($"with all motors stalled the battery falls to {state.StallVoltage:0.0} V, below its cut-off of {scenario.Robot.Battery.CutOffVoltage:0.0} V"));
+            warnings.Add(FormattableString.Invariant($"with all motors stalled the battery falls to {PlainNumber.Apart(state.StallVoltage, scenario.Robot.Battery.CutOffVoltage)} V, below its cut-off of {scenario.Robot.Battery.CutOffVoltage:0.0} V"));
         }
 
         if (Math.Abs(scenario.Floor.SlopeY) > 0.0)

@@ -33,7 +33,7 @@ internal static class TurnWords
         WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0).OrderByDescending(w => w.AirShare)];
         if (lifted.Length > 0)
         {
-            lines.Add("Wheels leave the floor: " + string.Join(", ", lifted.Take(MostWheels).Select(w => Text($"{w.Wheel} {w.LiftOffs} times, {100.0 * w.AirShare:0.0} % of the time in the air"))) + ".");
+            lines.Add("Wheels leave the floor: " + string.Join(", ", lifted.Take(MostWheels).Select(w => Text($"{w.Wheel} {w.LiftOffs} {(w.LiftOffs == 1 ? "time" : "times")}, {100.0 * w.AirShare:0.0} % of the time in the air"))) + ".");
         }
 
         if (r.Modes.Count == 0)
@@ -128,7 +128,11 @@ internal static class TurnWords
         string ring = Spans(r.SlipSpeeds, p => p.RingMargin < 1.0);
         string all = Spans(r.SlipSpeeds, p => p.Growth > 0.0);
         double own = scenario.Robot.Wheels[0].Tyre.SlipSpeed;
-        lines.Add(Text($"The speed over which friction falls cannot be seen in a pull test (here {own:0.00} m/s). From {r.SlipSpeeds[0].SlipSpeed:0.00} to {r.SlipSpeeds[^1].SlipSpeed:0.00} m/s the tread ring alone would buzz {ring}, the whole robot {all}; the ring's margin goes from {r.SlipSpeeds.Min(p => p.RingMargin ?? double.PositiveInfinity):0.00} to {r.SlipSpeeds.Max(p => p.RingMargin ?? 0.0):0.00}."));
+
+        // where friction does not fall the ring has no margin: nothing feeds it
+        double[] margins = [.. r.SlipSpeeds.Select(p => p.RingMargin).OfType<double>().Where(double.IsFinite)];
+        string margin = margins.Length == 0 ? "" : Text($"; the ring's margin goes from {margins.Min():0.00} to {margins.Max():0.00}");
+        lines.Add(Text($"The speed over which friction falls cannot be seen in a pull test (here {own:0.00} m/s). From {r.SlipSpeeds[0].SlipSpeed:0.00} to {r.SlipSpeeds[^1].SlipSpeed:0.00} m/s the tread ring alone would buzz {ring}, the whole robot {all}{margin}."));
     }
 
     // Runs of points that chatter, as words.
