@@ -183,18 +183,24 @@ internal static class AnswerFinder
     private static string? LimitedBy(RunHistory history, int from, int to)
     {
         RobotSettings robot = history.Scenario.Robot;
-        List<double> sliding = [];
-        foreach (int wheel in robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
-        {
-            sliding.Add(RunHistory.Mean([.. history.Wheel(wheel, "sliding").Select(a => a >= PushLimits.AtItsGrip ? 1.0 : 0.0)], from, to));
-        }
-
-        if (sliding.Count == 0)
+        int[] driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+        if (driven.Length == 0)
         {
             return null;
         }
 
-        if (sliding.Average() > PushLimits.BindingShare)
+        // by the load that they carry: a tyre that hops holds nothing while it is in the air
+        double carried = 0.0;
+        double sliding = 0.0;
+        foreach (int wheel in driven)
+        {
+            double[] alpha = history.Wheel(wheel, "sliding");
+            double[] load = history.Wheel(wheel, "load_n");
+            carried += RunHistory.Mean(load, from, to);
+            sliding += RunHistory.Mean([.. load.Zip(alpha, (n, a) => a >= PushLimits.AtItsGrip ? n : 0.0)], from, to);
+        }
+
+        if (sliding > PushLimits.BindingShare * carried)
         {
             return "tyres";
         }

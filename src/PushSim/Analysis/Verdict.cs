@@ -26,7 +26,7 @@ public static class Verdict
         return scenario.Manoeuvre.Kind switch
         {
             ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
-                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : "")}{Limit(a.LimitedBy)}{buzz}."),
+                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : "")}{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
                 Text($"{name} holds {a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and {p:0.00} N while sliding{buzz}."),
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{name} never tightens the tether."),
@@ -37,7 +37,7 @@ public static class Verdict
                 Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.LimitedBy)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Text($"{name} does not come to a stand before the end{buzz}."),
             ManoeuvreKind.WallPush when a.PushPlateau is { } push =>
-                Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.LimitedBy)}{buzz}."),
+                Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
             ManoeuvreKind.WallPush => Text($"{name} never touches the wall."),
             ManoeuvreKind.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
             ManoeuvreKind.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
@@ -112,6 +112,13 @@ public static class Verdict
     // nothing limits a robot that nothing drives
     private static string Limit(string? by, string where = "") =>
         by is null ? "" : by == "lifted wheels" ? "; a lifted wheel sets the limit" : $"; the {by} set the limit{where}";
+
+    // motors that are not asked for all they have
+    private static string AtThrottle(ScenarioSettings scenario, string? by)
+    {
+        double most = scenario.Manoeuvre.Commands.Select(c => Math.Abs(c.Throttle)).DefaultIfEmpty(1.0).Max();
+        return by == "motors" && most < 1.0 ? Text($" at {100.0 * most:0} % throttle") : "";
+    }
 
     private static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
 

@@ -10,6 +10,9 @@ public static class LimitFinder
     /// <summary>What "warm" means [degree Celsius].</summary>
     public const double Warm = 60.0;
 
+    // Share of the pull from which on the friction of skids is told.
+    private const double TellingDrag = 0.05;
+
     private const double PartCharge = 0.8;
     private const int CurvePoints = 49;
     private const int RatioPoints = 21;
@@ -48,15 +51,16 @@ public static class LimitFinder
         double[] speeds = [.. Enumerable.Range(0, CurvePoints).Select(k => Math.Max(0.1, state.TopSpeed) * k / (CurvePoints - 1.0))];
         var gains = new GainFinder(scenario, now, hook);
         double[] values = gains.Values(null, 1.0);
+        List<WheelLimit> wheels = Wheels(scenario, now, hook);
         LimitReport report = new()
         {
             Scenario = scenario,
             Hook = hook,
             Verdict = "",
-            Warnings = Warnings(scenario, state),
+            Warnings = Warnings(scenario, state, wheels),
             Now = state,
             States = states,
-            Wheels = Wheels(scenario, now, hook),
+            Wheels = wheels,
             Total = curves.Curve(speeds, _ => true),
             Axles = [.. Axles(scenario).Where(a => a.Wheels.Any(i => model.IsDrivenWheel[i])).Select(a => (a.Name, curves.Curve(speeds, i => a.Wheels.Contains(i))))],
             Outputs = Enum.GetValues<LimitOutput>().Where(o => double.IsFinite(values[(int)o])).ToDictionary(o => o, o => values[(int)o]),
@@ -248,9 +252,15 @@ public static class LimitFinder
         return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
     }
 
-    private static List<string> Warnings(ScenarioSettings scenario, LimitState state)
+    private static List<string> Warnings(ScenarioSettings scenario, LimitState state, List<WheelLimit> wheels)
     {
         List<string> warnings = [];
+        double drag = -wheels.Sum(w => Math.Min(0.0, w.Force));
+        if (state.Pull is double creeping && drag > TellingDrag * creeping)
+        {
+            warnings.Add(FormattableString.Invariant($"this pull is that of a robot which still creeps forward, its skids dragging with {drag:0.00} N; once it stands they can hold either way, and a load cell may show {creeping:0.00} to {creeping + (2.0 * drag):0.00} N"));
+        }
+
         if (state.Pull is null)
         {
             warnings.Add("the robot tips before its motors or tyres give out; lower the hook or the centre of mass");

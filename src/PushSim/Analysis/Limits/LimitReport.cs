@@ -11,7 +11,7 @@ namespace PushSim.Analysis.Limits;
 /// <param name="MotorForce">What its motors can give at the floor; a drive's force is shared over its wheels by load [N].</param>
 /// <param name="PeakForce">What its tyre holds as it breaks away [N].</param>
 /// <param name="SlidingForce">What it holds sliding fast [N].</param>
-/// <param name="Force">What it gives in the steady pull [N].</param>
+/// <param name="Force">What it gives in the steady pull [N]; below zero for a skid, which creeps forward and is dragged along.</param>
 /// <param name="SpinSpeed">Speed of its surface in the steady pull, 0 stalled [m/s].</param>
 /// <param name="Binding">What binds it: "tyres", "controllers", "battery", "motors"; "none" for a wheel without motors.</param>
 public sealed record WheelLimit(

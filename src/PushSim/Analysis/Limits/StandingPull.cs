@@ -160,7 +160,11 @@ internal sealed class StandingPull
         for (int i = 0; i < force.Length; i++)
         {
             int d = model.Wheels[i].Drive;
-            if (d >= 0 && model.IsDriven[d])
+            if (d < 0)
+            {
+                force[i] = -SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], load[i]).Value;
+            }
+            else if (model.IsDriven[d])
             {
                 force[i] = Omega[d] > 0.0 ? Sliding(model, load[i], i, Omega[d]).Value : Share(model, load, d, i) * Math.Max(0.0, torque[d].Value);
             }

@@ -58,17 +58,20 @@ internal static class TurnWords
         List<string> needs = [];
         if (r.LeastCurrentLimit is { } ampere)
         {
-            needs.Add(Text($"a current limit of {ampere:0.0} A"));
+            needs.Add(Text($"a current limit of {RoundedUp(ampere, 0.1):0.0} A"));
         }
 
         if (r.LeastMotorShare is { } share)
         {
-            needs.Add(Text($"motors with {share:0.0} times the stall torque"));
+            needs.Add(Text($"motors with {RoundedUp(share, 0.05):0.00} times the stall torque"));
         }
 
         needs.AddRange(r.Helps.Where(h => h.Turns && h.What is not "current limit of each controller").Take(3 - Math.Min(2, needs.Count)).Select(h => Text($"a {h.What} of {Number(h.To)}{Unit(h.Unit)} instead of {Number(h.From)}")));
         return needs.Count == 0 ? "no single change that was tried lets it" : string.Join(" or ", needs) + " would let it";
     }
+
+    // what just would not do is not told as enough
+    private static double RoundedUp(double value, double step) => step * Math.Ceiling(value / step);
 
     private static void AddFeed(List<string> lines, TurnReport r, ScenarioSettings scenario)
     {
