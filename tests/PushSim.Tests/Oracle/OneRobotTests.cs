@@ -51,8 +51,8 @@ public class OneRobotTests(ITestOutputHelper output)
     }
 
     /// <summary>
-    /// With the usual damping of the gear friction the document as written leaves 1.8 % in the first milliseconds of a moving
-    /// start: the engine limits tau_s as the document limits sigma1 of the tyre. With the same limit they agree.
+    /// With the usual damping of the gear friction the model as written leaves 1.8 % in the first milliseconds of a moving
+    /// start: the engine limits tau_s as it limits sigma1 of the tyre. With the same limit they agree.
     /// </summary>
     [Fact]
     public void Reversal_agrees_with_limited_gear_damping()

@@ -6,7 +6,7 @@ namespace PushSim.Tests.Oracle;
 /// Contact of two convex outlines, by plain sums along their faces.
 ///
 /// Overlap of a face: how far the other outline reaches behind its line. Every face whose overlap is within 25 % of the
-/// least one acts, with a weight that falls linearly to zero there; the weights are scaled to sum 1 (the document does not
+/// least one acts, with a weight that falls linearly to zero there; the weights are scaled to sum 1 (the model as written does not
 /// say so; without it two equal faces nose to nose would be twice as stiff).
 ///
 /// Along the stretch of an acting face that the other outline covers, depth(s) is how far the other reaches behind it, and
@@ -19,7 +19,7 @@ namespace PushSim.Tests.Oracle;
 /// <param name="settings">What the contact is made of.</param>
 /// <param name="one">First body.</param>
 /// <param name="two">Second body.</param>
-/// <param name="bristleTime">Damping tau of the friction's bristle [s]; the document states none.</param>
+/// <param name="bristleTime">Damping tau of the friction's bristle [s]; the model as written states none.</param>
 internal sealed class OracleContact(ContactSettings settings, OracleBody one, OracleBody two, double bristleTime = 0.0)
 {
     // Three-point Gauss rule on (0, 1): exact for the products of straight lines that depth and its rate are.

@@ -76,8 +76,8 @@ internal sealed class OracleDrive
     }
 
     /// <summary>
-    /// Whether tau_s is limited as the tyre's sigma1 is, tau_s / (1 + tau_s a / 4). The document says so of the tyre only;
-    /// the engine does it here too, seen from outside. Off: the document as written.
+    /// Whether tau_s is limited as the tyre's sigma1 is, tau_s / (1 + tau_s a / 4). The model as written says so of the tyre only;
+    /// the engine does it here too, seen from outside. Off: the model as written.
     /// </summary>
     public bool LimitedDamping { get; set; }
 
@@ -90,7 +90,7 @@ internal sealed class OracleDrive
     public bool Held;
 
     /// <summary>
-    /// tau_s = 2 zeta sqrt(I s_max / T_max). The document leaves T_max open; here the largest that the bracket of T_f can
+    /// tau_s = 2 zeta sqrt(I s_max / T_max). The model as written leaves T_max open; here the largest that the bracket of T_f can
     /// become, with each motor at its controller's limit or, if less, its stall current.
     /// </summary>
     public void SetDamping(Func<OracleMotor, double> largestCurrent)

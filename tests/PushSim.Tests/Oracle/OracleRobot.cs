@@ -11,7 +11,7 @@ namespace PushSim.Tests.Oracle;
 /// </summary>
 internal sealed class OracleRobot
 {
-    // The document writes crr N R tanh(omega_i / omega_s) and leaves omega_s open; only the first millimetres feel it.
+    // The model as written writes crr N R tanh(omega_i / omega_s) and leaves omega_s open; only the first millimetres feel it.
     private const double RollingSpeed = 1.0;
 
     private readonly ChassisSettings _chassis;
@@ -323,7 +323,7 @@ internal sealed class OracleRobot
 
     /// <summary>
     /// On a slope: tyres start leaning, each with a force in proportion to its load; along x, with the gears, only if the
-    /// gears can hold it without current. Loads are those of a robot held by its tyres in either case. The document does not
+    /// gears can hold it without current. Loads are those of a robot held by its tyres in either case. The model as written does not
     /// say how a robot is set down: this is the engine's start, as its first sample shows it.
     /// </summary>
     private void Lean(double holdX, double holdY)

@@ -14,7 +14,7 @@ internal sealed class OracleRun
     private readonly double _sample;
 
     /// <summary>
-    /// Damping time of the bristle of contact friction [s]. The document names the bristle and no damping; the engine's side
+    /// Damping time of the bristle of contact friction [s]. The model as written names the bristle and no damping; the engine's side
     /// force shows, from outside, mu N (z + tau z') / z_max with tau = 2.000 ms, whatever the mass, load or stiffness.
     /// </summary>
     private const double ContactBristleTime = 0.002;

@@ -14,12 +14,12 @@ internal static class OracleScenarios
         Numerics = scenario.Numerics with { Tolerance = 1e-7, RingFrequencyCap = double.PositiveInfinity, MaxEvaluationsPerSecond = 2e7 },
     };
 
-    /// <summary>No rolling resistance: the speed omega_s over which it turns its sign is not in the document.</summary>
+    /// <summary>No rolling resistance: the speed omega_s over which it turns its sign is not in the model as written.</summary>
     private static TyreSettings NoRolling { get; } = TestRobots.SoftTyre with { RollingResistance = 0.0 };
 
     public static ScenarioSettings Launch { get; } = Fine(TestRobots.Scenario(TestRobots.FourWheels(), ManoeuvreKind.Launch, 1.0, 0.0, 1.5));
 
-    /// <summary>With the usual damping of the gear friction, whose T_max and limit the document leaves open.</summary>
+    /// <summary>With the usual damping of the gear friction, whose T_max and limit the model as written leaves open.</summary>
     public static ScenarioSettings Reversal { get; } = Timeline(
         ManoeuvreKind.Reversal, TestRobots.FourWheels(limit: 4.0), 1.2, 1.5, [new CommandPoint(0.1, 1.0, 0.0), new CommandPoint(0.4, -1.0, 0.0)]);
 

@@ -23,7 +23,7 @@ internal sealed class OracleTether
         _hookY = settings.HookY - robot.Settings.Chassis.CentreOfMassY;
         _hookZ = settings.HookHeight - robot.Height;
 
-        // Slack counts from the hook's stated height: the robot level, its tyres just touching. The document does not say;
+        // Slack counts from the hook's stated height: the robot level, its tyres just touching. The model as written does not say;
         // with the tyres sunk an oblique cord would be longer by a few hundredths of a millimetre.
         (double z, double theta, double phi) = (robot.Z, robot.Theta, robot.Phi);
         robot.Z = robot.Theta = robot.Phi = 0.0;

@@ -15,7 +15,7 @@ internal static class TwoRobotScenarios
     /// <summary>Angle from the floor of a flat ramp, which lifts wheels off [rad].</summary>
     public const double FlatAngle = 0.5;
 
-    // No rolling resistance and no damping of the gear friction: the document leaves omega_s and T_max open.
+    // No rolling resistance and no damping of the gear friction: the model as written leaves omega_s and T_max open.
     private static readonly TyreSettings s_tyre = TestRobots.SoftTyre with { RollingResistance = 0.0 };
     private static readonly TyreSettings s_slick = s_tyre with { Name = "slick", StaticFriction = 0.75, KineticFriction = 0.6 };
 
