@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using MathNet.Numerics;
 using MathNet.Numerics.Interpolation;
 
 namespace PushSim.Analysis.Statistics;

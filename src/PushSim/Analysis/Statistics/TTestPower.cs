@@ -1,5 +1,3 @@
-using MathNet.Numerics;
-
 namespace PushSim.Analysis.Statistics;
 
 /// <summary>

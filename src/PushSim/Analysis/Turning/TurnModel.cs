@@ -1,10 +1,7 @@
-using System.Runtime.InteropServices;
 using MathNet.Numerics.LinearAlgebra;
-using PushSim.Chassis;
 using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Simulation;
-using PushSim.Surroundings;
 using PushSim.Tyres;
 
 namespace PushSim.Analysis.Turning;
