@@ -78,10 +78,7 @@ internal static class FitReport
         }
 
         console.MarkupLine("[dim]" + Markup.Escape(Cautions) + "[/]");
-        foreach (string file in files)
-        {
-            output.WriteLine("wrote " + file);
-        }
+        TextReport.WriteFiles(output, files);
     }
 
     public static string Json(FitOutcome outcome) => JsonReport.Write(writer =>

@@ -14,47 +14,17 @@ internal static partial class FitWork
     {
         List<Problem> problems = [];
         List<string> notes = [];
-        bool cannotRead = false;
         ReadResult? read = request.RobotFile is null ? null : ScenarioReader.Check(request.RobotFile);
-        if (read is not null)
-        {
-            problems.AddRange(read.Problems.Where(p => p.Severity == Severity.Error));
-            cannotRead |= read.CannotRead;
-        }
-
-        Dictionary<string, List<FoundTrace>> traces = new(StringComparer.Ordinal);
-        Dictionary<string, List<LogReading>> readings = new(StringComparer.Ordinal);
-        List<string> order = [];
+        problems.AddRange(read?.Problems.Where(p => p.Severity == Severity.Error) ?? []);
+        bool cannotRead = read?.CannotRead ?? false;
+        var tests = new SortedTests();
         for (int k = 0; k < request.Files.Count; k++)
         {
             LogResult log = LogReader.Read(request.Files[k], request.Log, cancel);
             problems.AddRange(log.Problems);
             notes.AddRange(log.Notes.Select(n => request.Files.Count > 1 ? $"{log.File}: {n}" : n));
             cannotRead |= log.CannotRead;
-            string name = request.Tyre ?? NameOf(request.Files, k);
-            foreach (LogTrace trace in log.Traces)
-            {
-                FoundTrace found = PullFinder.Find(trace.Trace, request.Tare);
-                if (found.Problem is TraceProblem wrong)
-                {
-                    problems.Add(TraceWords.Of(log.File, trace, wrong, LogAdvice.OfFit));
-                }
-
-                Add(traces, request.Tyre ?? trace.Tyre ?? name, found);
-                Remember(request.Tyre ?? trace.Tyre ?? name);
-            }
-
-            foreach (LogReading reading in log.Readings)
-            {
-                if (Wrong(log.File, reading, log.Readings) is Problem problem)
-                {
-                    problems.Add(problem);
-                    break;
-                }
-
-                Add(readings, request.Tyre ?? reading.Tyre ?? name, reading);
-                Remember(request.Tyre ?? reading.Tyre ?? name);
-            }
+            Sort(log, NameOf(request.Files, k), request, tests, problems);
         }
 
         if (cannotRead || problems.Any(p => p.Severity == Severity.Error))
@@ -62,56 +32,93 @@ internal static partial class FitWork
             return new FitOutcome { Problems = problems, CannotRead = cannotRead };
         }
 
-        RobotSettings? robot = read?.Robot;
-        bool hasOwnLoads = traces.Count == 0 && readings.Values.All(r => r.All(x => x.Load > 0.0));
-        if (request.Load is null && robot is null && !hasOwnLoads)
-        {
-            return new FitOutcome { Problems = problems, Missing = "the load on the tested tyres is not known; add --load \"420 gf\" (what a scale shows under them), or --robot FILE" };
-        }
-
-        if (request.Simulate && CannotSimulate(request, read, traces.Count) is string missing)
+        if (Lacking(request, read, tests) is string missing)
         {
             return new FitOutcome { Problems = problems, Missing = missing };
         }
 
-        double height = request.Height ?? read?.Scenario?.Tether?.HookHeight ?? 0.0;
-        GripLoad load = request.Load is double newton ? GripLoad.Fixed(newton) : robot is null ? GripLoad.Fixed(double.NaN) : GripLoad.Of(robot, height, request.IsDrag);
-        if (load.DependsOnHeight && request.Height is null && read?.Scenario?.Tether is null)
+        RobotSettings? robot = read?.Robot;
+        GripLoad load = LoadOf(request, read, notes);
+        StallForce? stall = robot is null ? null : StallForce.Of(robot);
+        List<TyreFit> fits = FitEach(request, tests, load, stall, cancel);
+        List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
+        return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
+    }
+
+    // Puts the traces and readings of one log under the names of their tyres.
+    private static void Sort(LogResult log, string fileName, FitRequest request, SortedTests tests, List<Problem> problems)
+    {
+        foreach (LogTrace trace in log.Traces)
+        {
+            FoundTrace found = PullFinder.Find(trace.Trace, request.Tare);
+            if (found.Problem is TraceProblem wrong)
+            {
+                problems.Add(TraceWords.Of(log.File, trace, wrong, LogAdvice.OfFit));
+            }
+
+            tests.Add(request.Tyre ?? trace.Tyre ?? fileName, found);
+        }
+
+        foreach (LogReading reading in log.Readings)
+        {
+            if (Wrong(log.File, reading, log.Readings) is Problem problem)
+            {
+                problems.Add(problem);
+                break;
+            }
+
+            tests.Add(request.Tyre ?? reading.Tyre ?? fileName, reading);
+        }
+    }
+
+    // What the command line lacks; null if nothing.
+    private static string? Lacking(FitRequest request, ReadResult? read, SortedTests tests)
+    {
+        bool hasOwnLoads = tests.Traces.Count == 0 && tests.Readings.Values.All(r => r.All(x => x.Load > 0.0));
+        if (request.Load is null && read?.Robot is null && !hasOwnLoads)
+        {
+            return "the load on the tested tyres is not known; add --load \"420 gf\" (what a scale shows under them), or --robot FILE";
+        }
+
+        return request.Simulate ? CannotSimulate(request, read, tests.Traces.Count) : null;
+    }
+
+    private static GripLoad LoadOf(FitRequest request, ReadResult? read, List<string> notes)
+    {
+        double? hook = read?.Scenario?.Tether?.HookHeight;
+        GripLoad load = request.Load is double newton ? GripLoad.Fixed(newton)
+            : read?.Robot is RobotSettings robot ? GripLoad.Of(robot, request.Height ?? hook ?? 0.0, request.IsDrag)
+            : GripLoad.Fixed(double.NaN);
+        if (load.DependsOnHeight && request.Height is null && hook is null)
         {
             notes.Add("not all wheels are driven, so the height of the tether matters: taken as 0, add --height or name a scenario with a tether");
         }
 
-        StallForce? stall = robot is null ? null : StallForce.Of(robot);
-        List<TyreFit> fits = [];
+        return load;
+    }
 
+    private static List<TyreFit> FitEach(FitRequest request, SortedTests tests, GripLoad load, StallForce? stall, CancellationToken cancel)
+    {
         // readings of one table stand in the order of its numbers of pulls, or of its rows; between files no order is known
-        bool hasOrder = request.Files.Count == 1 && traces.Count == 0;
-        if (hasOrder && readings.Values.All(r => r.All(x => x.Pull is not null)))
+        bool hasOrder = request.Files.Count == 1 && tests.Traces.Count == 0;
+        if (hasOrder && tests.Readings.Values.All(r => r.All(x => x.Pull is not null)))
         {
-            foreach (List<LogReading> list in readings.Values)
+            foreach (List<LogReading> list in tests.Readings.Values)
             {
                 list.Sort((a, b) => a.Pull!.Value.CompareTo(b.Pull!.Value));
             }
         }
 
-        foreach (string name in order)
+        List<TyreFit> fits = [];
+        foreach (string name in tests.Names)
         {
             cancel.ThrowIfCancellationRequested();
-            fits.Add(traces.TryGetValue(name, out List<FoundTrace>? logs)
+            fits.Add(tests.Traces.TryGetValue(name, out List<FoundTrace>? logs)
                 ? PullFit.OfTraces(name, logs, load, stall, request.IsDrag)
-                : OfReadings(name, readings[name], load, stall, request.IsDrag, hasOrder));
+                : OfReadings(name, tests.Readings[name], load, stall, request.IsDrag, hasOrder));
         }
 
-        List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
-        return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
-
-        void Remember(string name)
-        {
-            if (!order.Contains(name))
-            {
-                order.Add(name);
-            }
-        }
+        return fits;
     }
 
     // What a simulated test lacks; null if nothing.
@@ -133,16 +140,6 @@ internal static partial class FitWork
         }
 
         return logs == 0 ? "--simulate needs logs over time: readings off a display show one force only" : null;
-    }
-
-    private static void Add<T>(Dictionary<string, List<T>> sorted, string name, T item)
-    {
-        if (!sorted.TryGetValue(name, out List<T>? list))
-        {
-            sorted.Add(name, list = []);
-        }
-
-        list.Add(item);
     }
 
     private static TyreFit OfReadings(string name, List<LogReading> readings, GripLoad load, StallForce? stall, bool isDrag, bool hasOrder)
@@ -198,4 +195,32 @@ internal static partial class FitWork
 
     [GeneratedRegex(@"[-_ .]*(pull|run|test|no)?[-_ .]*\d+$", RegexOptions.IgnoreCase)]
     private static partial Regex Numbered();
+
+    // Traces and readings by the name of their tyre, and the names as they first came.
+    private sealed class SortedTests
+    {
+        public Dictionary<string, List<FoundTrace>> Traces { get; } = new(StringComparer.Ordinal);
+
+        public Dictionary<string, List<LogReading>> Readings { get; } = new(StringComparer.Ordinal);
+
+        public List<string> Names { get; } = [];
+
+        public void Add(string name, FoundTrace trace) => Add(Traces, name, trace);
+
+        public void Add(string name, LogReading reading) => Add(Readings, name, reading);
+
+        private void Add<T>(Dictionary<string, List<T>> sorted, string name, T item)
+        {
+            if (!sorted.TryGetValue(name, out List<T>? list))
+            {
+                sorted.Add(name, list = []);
+            }
+
+            list.Add(item);
+            if (!Names.Contains(name))
+            {
+                Names.Add(name);
+            }
+        }
+    }
 }

@@ -1,9 +1,5 @@
 using System.CommandLine;
-using PushSim.Analysis.Chance;
-using PushSim.Analysis.Ladder;
 using PushSim.Cli.Chance;
-using PushSim.Plotting;
-using PushSim.Scenarios.Drawing;
 
 namespace PushSim.Cli;
 

@@ -30,10 +30,7 @@ internal static class LadderReport
 
         console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
-        foreach (string file in files)
-        {
-            output.WriteLine("wrote " + file);
-        }
+        TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The tables, for screen and page: the square and the ranking, with the cycles under it.</summary>

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using PushSim.Analysis.Limits;
-using PushSim.Simulation;
 
 namespace PushSim.Cli;
 

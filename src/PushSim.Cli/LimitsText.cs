@@ -32,11 +32,7 @@ internal static class LimitsText
         }
 
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
-        foreach (string file in files)
-        {
-            // straight to the writer: a path must not be wrapped
-            output.WriteLine("wrote " + file);
-        }
+        TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The tables of the limits, for screen and page, the answers first.</summary>

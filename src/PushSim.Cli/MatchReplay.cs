@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
 using PushSim.Plotting;
 using PushSim.Simulation;

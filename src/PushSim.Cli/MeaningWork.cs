@@ -39,7 +39,7 @@ internal static class MeaningWork
         {
             cancel.ThrowIfCancellationRequested();
             bool isOwn = robot.Wheels.Any(w => string.Equals(w.Tyre.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
-            string? material = isOwn ? null : TyreShelf.Find(fit.Name)?.Name;
+            string? material = isOwn ? null : PartShelf.Tyres.Find(fit.Name)?.Name;
             RobotSettings? made = material is null ? null : ScenarioReader.Check(request.RobotFile!, new ReadOptions { TyreMaterial = material }).Robot;
             material = made is null ? null : material;
             DrawableScenario? pair = null;

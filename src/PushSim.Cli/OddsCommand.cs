@@ -1,11 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using PushSim.Analysis;
-using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
-using PushSim.Plotting;
-using PushSim.Scenarios.Drawing;
-using PushSim.Simulation;
 
 namespace PushSim.Cli;
 

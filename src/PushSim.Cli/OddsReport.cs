@@ -32,10 +32,7 @@ internal static class OddsReport
 
         console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
-        foreach (string file in files)
-        {
-            output.WriteLine("wrote " + file);
-        }
+        TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The tables, for screen and page.</summary>

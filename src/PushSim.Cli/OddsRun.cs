@@ -1,12 +1,9 @@
-using System.Diagnostics;
 using System.Globalization;
-using PushSim.Analysis;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
 using PushSim.Plotting;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
-using PushSim.Simulation;
 
 namespace PushSim.Cli;
 

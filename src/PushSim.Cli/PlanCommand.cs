@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using PushSim.Analysis.Fit;
 using PushSim.Analysis.Plan;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;

@@ -83,7 +83,7 @@ internal static class RunCommand
         List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
 
         // after the files of the run: they stay if the map is interrupted
-        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, cancel);
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, options.Quiet || options.Json, cancel);
         if (folder is not null && map is not null)
         {
             files.AddRange(map.WriteFiles(folder, options.NoPlots));

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Diagnostics;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Chance;
 

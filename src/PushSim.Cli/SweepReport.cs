@@ -26,10 +26,7 @@ internal static class SweepReport
 
         console.MarkupLine("[dim]" + Escape(Computation(request, r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
-        foreach (string file in files)
-        {
-            output.WriteLine("wrote " + file);
-        }
+        TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The points, for screen and page.</summary>

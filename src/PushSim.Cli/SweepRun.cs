@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using PushSim.Analysis.Chance;
-using PushSim.Analysis.Sweep;
 using PushSim.Cli.Chance;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;

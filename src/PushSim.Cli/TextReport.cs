@@ -69,11 +69,7 @@ internal static class TextReport
 
         console.MarkupLine("[dim]" + Markup.Escape(Computation(result, milliseconds)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(Cautions) + "[/]");
-        foreach (string file in files)
-        {
-            // straight to the writer: a path must not be wrapped
-            output.WriteLine("wrote " + file);
-        }
+        WriteFiles(output, files);
     }
 
     /// <summary>The tables of a run, for screen and page, the answers first.</summary>
@@ -117,6 +113,15 @@ internal static class TextReport
         }
 
         return console;
+    }
+
+    /// <summary>Names the files that were written, straight to the writer: a path must not be wrapped.</summary>
+    internal static void WriteFiles(TextWriter output, IEnumerable<string> files)
+    {
+        foreach (string file in files)
+        {
+            output.WriteLine("wrote " + file);
+        }
     }
 
     // One column of values a robot.

@@ -84,19 +84,29 @@ internal sealed class TurnMap
         return (axes[0]!, axes[1]!);
     }
 
-    public static TurnMap Compute(string file, MapAxis x, MapAxis y, TextWriter error, CancellationToken cancel)
+    public static TurnMap Compute(string file, MapAxis x, MapAxis y, TextWriter error, bool isQuiet, CancellationToken cancel)
     {
-        var progress = new MapProgress(error, CountY);
+        var progress = new ProgressLine(error, "rows of the map", CountY, isQuiet);
+        var one = new Lock();
         double[] xs = x.Values(CountX);
         double[] ys = y.Values(CountY);
         try
         {
-            return new TurnMap(x, y, StabilityMap.Compute(xs, ys, (i, j) => Read(file, x, xs[i], y, ys[j]).Scenario, EveryX, EveryY, progress.RowDone, cancel));
+            return new TurnMap(x, y, StabilityMap.Compute(xs, ys, (i, j) => Read(file, x, xs[i], y, ys[j]).Scenario, EveryX, EveryY, RowDone, cancel));
         }
         finally
         {
             // an interrupt, too, leaves a clean line
-            progress.Clear();
+            progress.End();
+        }
+
+        // rows end on several threads
+        void RowDone()
+        {
+            lock (one)
+            {
+                progress.Step();
+            }
         }
     }
 

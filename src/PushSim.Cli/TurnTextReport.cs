@@ -1,7 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis.Turning;
 using PushSim.Plotting.Report;
-using PushSim.Simulation;
 
 namespace PushSim.Cli;
 

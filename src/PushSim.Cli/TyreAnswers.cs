@@ -69,7 +69,7 @@ internal sealed record TyreAnswers
 
     private static IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> Materials(string file)
     {
-        foreach (ShelfPart part in TyreShelf.All)
+        foreach (ShelfPart part in PartShelf.Tyres.Parts)
         {
             ReadResult read = ScenarioReader.Read(file, new ReadOptions { TyreMaterial = part.Name });
             Problem? first = read.Problems.FirstOrDefault(p => p.Severity == Severity.Error);

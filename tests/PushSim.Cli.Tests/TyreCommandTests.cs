@@ -11,7 +11,7 @@ public class TyreCommandTests
     {
         Cli cli = Cli.Run("shelf");
         Assert.Equal(ExitCode.Done, cli.Code);
-        Assert.StartsWith($"{TyreShelf.All.Count} tyre materials, {PartShelf.Motors.Parts.Count} motors, ", cli.Output);
+        Assert.StartsWith($"{PartShelf.Tyres.Parts.Count} tyre materials, {PartShelf.Motors.Parts.Count} motors, ", cli.Output);
         Assert.Contains(" on the shelf.", cli.Output);
         Assert.Equal(PartShelf.All.SelectMany(s => s.Parts).Select(m => m.Name), Cli.Run("shelf", "--quiet").Output.Split('\n').Select(l => l.TrimEnd('\r')).Where(l => l.Length > 0));
     }
@@ -107,7 +107,7 @@ public class TyreCommandTests
         Cli cli = Cli.Run("run", Repository.Scenario("tyre-wear"), "--rank-tyres", "--json", "--out", scratch["out"]);
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         JsonElement[] ranking = [.. json.RootElement.GetProperty("tyre_ranking").EnumerateArray()];
-        Assert.Equal(TyreShelf.All.Count, ranking.Length);
+        Assert.Equal(PartShelf.Tyres.Parts.Count, ranking.Length);
         double[] depths = [.. ranking.Select(r => r.GetProperty("match_wear_depth_m").GetDouble())];
         Assert.Equal(depths.Order(), depths);
         Assert.Equal("foamed elastomer, soft", Assert.Single(ranking, r => r.GetProperty("material").GetString() == "foamed elastomer, soft").GetProperty("material").GetString());

@@ -18,22 +18,22 @@ public class ShelfTests
         wear = "200 mm3"
         """;
 
-    public static TheoryData<string> Materials => [.. TyreShelf.All.Select(m => m.Name)];
+    public static TheoryData<string> Materials => [.. PartShelf.Tyres.Parts.Select(m => m.Name)];
 
     [Fact]
     public void There_are_at_least_ten_materials_of_every_asked_kind()
     {
-        Assert.InRange(TyreShelf.All.Count, 10, 40);
-        Assert.Equal(TyreShelf.All.Count, TyreShelf.All.Select(m => m.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+        Assert.InRange(PartShelf.Tyres.Parts.Count, 10, 40);
+        Assert.Equal(PartShelf.Tyres.Parts.Count, PartShelf.Tyres.Parts.Select(m => m.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count());
         string[] kinds = ["hard printed", "solid soft elastomer", "foamed elastomer, soft", "foamed elastomer, firm", "craft foam", "neoprene foam", "cast urethane, soft", "cast urethane, firm", "silicone", "natural-rubber coating", "treaded", "knobbly"];
-        Assert.All(kinds, k => Assert.Contains(TyreShelf.All, m => m.Name.Contains(k, StringComparison.Ordinal)));
+        Assert.All(kinds, k => Assert.Contains(PartShelf.Tyres.Parts, m => m.Name.Contains(k, StringComparison.Ordinal)));
     }
 
     [Theory]
     [MemberData(nameof(Materials))]
     public void Every_number_says_where_it_comes_from(string name)
     {
-        ShelfPart part = TyreShelf.Find(name)!;
+        ShelfPart part = PartShelf.Tyres.Find(name)!;
         Assert.EndsWith(".", part.About);
         Assert.All(part.Numbers, n => Assert.NotEqual("", n.Source));
 
@@ -50,7 +50,7 @@ public class ShelfTests
         ReadResult read = Read($"shelf = \"{name}\"\nwidth = \"20 mm\"\ntread_thickness = \"8 mm\"");
         Assert.Empty(read.Problems);
         TyreSettings tyre = read.Robot!.Wheels[0].Tyre;
-        ShelfPart part = TyreShelf.Find(name)!;
+        ShelfPart part = PartShelf.Tyres.Find(name)!;
         Assert.Equal(part.Find("static_friction")!.Value!.Value, tyre.StaticFriction);
         Assert.Equal(part.Find("wear")!.Value!.Value / 400.0, tyre.SpecificWear, 1e-18);
         Assert.Equal(part.Find("density")!.Value, tyre.CoverDensity);
@@ -130,7 +130,7 @@ public class ShelfTests
     [InlineData("solid soft elastomer", 40.0, 150.0)]
     [InlineData("craft foam, closed-cell", 150.0, 400.0)]
     public void Wear_figures_lie_in_the_printed_ranges(string name, double least, double most) =>
-        Assert.InRange(1e9 * TyreShelf.Find(name)!.Find("wear")!.Value!.Value, least, most);
+        Assert.InRange(1e9 * PartShelf.Tyres.Find(name)!.Find("wear")!.Value!.Value, least, most);
 
     // Common practice, no source; single readings, plausibility bands only: knobs pull about 10 % less than slick of the same foam on a smooth board, a thin
     // wrong coating 40 % less
@@ -155,7 +155,7 @@ public class ShelfTests
     {
         const double R = 0.026, H = 0.008, W = 0.02;
         int count = 0;
-        foreach (ShelfPart part in TyreShelf.All)
+        foreach (ShelfPart part in PartShelf.Tyres.Parts)
         {
             CoverMaterial material = (CoverMaterial)Array.IndexOf(["rubber", "silicone", "polyurethane", "printed", "closed-cell foam", "open-cell foam"], part.Find("material")!.Text);
             double nu = part.Find("poisson_ratio")?.Value ?? CoverMaterialFacts.Of(material).Poisson;
@@ -190,7 +190,7 @@ public class ShelfTests
             }
         }
 
-        Assert.InRange(count, 9, TyreShelf.All.Count);
+        Assert.InRange(count, 9, PartShelf.Tyres.Parts.Count);
     }
 
     private static TyreSettings Tyre(string material) => Read($"shelf = \"{material}\"\nwidth = \"20 mm\"\ntread_thickness = \"8 mm\"").Robot!.Wheels[0].Tyre;

@@ -3,7 +3,6 @@ using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
 using PushSim.Scenarios.Toml;
-using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Logs;
 

@@ -1,4 +1,3 @@
-using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Reading;

@@ -55,9 +55,9 @@ internal static class ShelfFill
             return;
         }
 
-        if (TyreShelf.Find(wanted) is not ShelfPart part)
+        if (PartShelf.Tyres.Find(wanted) is not ShelfPart part)
         {
-            context.Error(text.Place, $"there is no \"{SourceFile.Clean(wanted, 60)}\" on the shelf of tyres", TyreShelf.Advice(wanted));
+            context.Error(text.Place, $"there is no \"{SourceFile.Clean(wanted, 60)}\" on the shelf of tyres", PartShelf.Tyres.Advice(wanted));
             return;
         }
 

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Turning;
-using PushSim.Simulation;
 
 namespace PushSim.Analysis;
 

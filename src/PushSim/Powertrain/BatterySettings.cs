@@ -20,4 +20,21 @@ public sealed record BatterySettings
 
     /// <summary>Pack voltage under load below which a warning is given [V]; 0 is off.</summary>
     public double CutOffVoltage { get; init; }
+
+    /// <summary>Open-circuit voltage of one cell at the start, between the points of <see cref="CellVoltage"/> on a straight line, beyond them as at the nearest [V].</summary>
+    internal double InitialCellVoltage
+    {
+        get
+        {
+            int i = 0;
+            while (i < CellVoltage.Count - 2 && CellVoltage[i + 1].Charge < InitialCharge)
+            {
+                i++;
+            }
+
+            (double c0, double v0) = CellVoltage[i];
+            (double c1, double v1) = CellVoltage[Math.Min(i + 1, CellVoltage.Count - 1)];
+            return c1 > c0 ? v0 + (Math.Clamp((InitialCharge - c0) / (c1 - c0), 0.0, 1.0) * (v1 - v0)) : v0;
+        }
+    }
 }

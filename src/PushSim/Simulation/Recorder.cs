@@ -1,4 +1,3 @@
-using PushSim.Contact;
 using PushSim.Numerics;
 
 namespace PushSim.Simulation;

@@ -1,7 +1,6 @@
 using System.Runtime.InteropServices;
 using PushSim.Numerics;
 using PushSim.Powertrain;
-using PushSim.Surroundings;
 
 namespace PushSim.Simulation;
 

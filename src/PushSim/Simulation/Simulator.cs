@@ -1,4 +1,3 @@
-using PushSim.Analysis;
 using PushSim.Numerics;
 
 namespace PushSim.Simulation;

@@ -1,5 +1,3 @@
-using PushSim.Contact;
-
 namespace PushSim.Simulation;
 
 /// <summary>Where a robot's centre of mass stands at the start, in its own floor frame.</summary>

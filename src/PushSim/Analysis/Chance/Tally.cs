@@ -1,5 +1,3 @@
-using PushSim.Simulation;
-
 namespace PushSim.Analysis.Chance;
 
 /// <summary>Counts of outcomes; shares are of the matches that did not fail.</summary>

@@ -23,39 +23,6 @@ public static class PullFit
         Interval breakaway = seen.Count == 0
             ? new Interval(pulls.Average(p => p.Breakaway.Value), pulls.Average(p => p.Breakaway.Value), double.NaN)
             : seen.Count == 1 ? seen[0].Breakaway : Interval.OfMean([.. seen.Select(p => p.Breakaway.Value)]);
-        List<string> warnings = [];
-        if (slid.Count == 0)
-        {
-            warnings.Add("no pull slides long enough for a kinetic friction: keep pulling for a second or two after it lets go");
-        }
-        else if (slid.Count == 1)
-        {
-            warnings.Add("one pull only: its interval does not hold the scatter from pull to pull; five pulls or more are better");
-        }
-
-        if (seen.Count == 0)
-        {
-            warnings.Add(pulls.Any(p => p.Quality == BreakawayQuality.FewSamples)
-                ? "static friction is a lower bound: five samples or fewer on the ramp to breakaway; pull more slowly or read the cell faster"
-                : "static friction is a lower bound: no breakaway peak stands out above the sliding force");
-        }
-
-        if (seen.Count(p => p.RampBends) is int bent and > 0)
-        {
-            warnings.Add($"the force stops rising before the tyre lets go in {bent} of {seen.Count} {(seen.Count == 1 ? "pull" : "pulls")}: breakaway is taken as the greatest reading there");
-        }
-
-        if (pulls.Any(p => !p.SeesDrift))
-        {
-            warnings.Add("a drift of the cell cannot be seen without slack before and after each pull");
-        }
-
-        int spikes = traces.Sum(t => t.Spikes.Count);
-        if (spikes > 0)
-        {
-            warnings.Add($"{spikes} {(spikes == 1 ? "reading left out as a spike" : "readings left out as spikes")}");
-        }
-
         bool hasPeak = seen.Count > 0 && force is Interval f && seen.Average(p => p.Breakaway.Value) > 1.05 * f.Value;
         return new TyreFit
         {
@@ -68,7 +35,7 @@ public static class PullFit
             Frictions = [.. slid.Select(p => load.Friction(p.Plateau!.Value.Value))],
             Load = load.LoadAt((force ?? breakaway).Value),
             Pulls = pulls.Count,
-            Warnings = warnings,
+            Warnings = Warnings(traces, pulls, slid, seen),
             Traces = traces,
         };
     }
@@ -110,6 +77,45 @@ public static class PullFit
             Pulls = Math.Max(forces.Count, peaks.Count),
             Warnings = warnings,
         };
+    }
+
+    // What keeps the numbers of these pulls from being better; slid: those with a plateau, seen: those with a breakaway peak.
+    private static List<string> Warnings(IReadOnlyList<FoundTrace> traces, List<FoundPull> pulls, List<FoundPull> slid, List<FoundPull> seen)
+    {
+        List<string> warnings = [];
+        if (slid.Count == 0)
+        {
+            warnings.Add("no pull slides long enough for a kinetic friction: keep pulling for a second or two after it lets go");
+        }
+        else if (slid.Count == 1)
+        {
+            warnings.Add("one pull only: its interval does not hold the scatter from pull to pull; five pulls or more are better");
+        }
+
+        if (seen.Count == 0)
+        {
+            warnings.Add(pulls.Any(p => p.Quality == BreakawayQuality.FewSamples)
+                ? "static friction is a lower bound: five samples or fewer on the ramp to breakaway; pull more slowly or read the cell faster"
+                : "static friction is a lower bound: no breakaway peak stands out above the sliding force");
+        }
+
+        if (seen.Count(p => p.RampBends) is int bent and > 0)
+        {
+            warnings.Add($"the force stops rising before the tyre lets go in {bent} of {seen.Count} {(seen.Count == 1 ? "pull" : "pulls")}: breakaway is taken as the greatest reading there");
+        }
+
+        if (pulls.Any(p => !p.SeesDrift))
+        {
+            warnings.Add("a drift of the cell cannot be seen without slack before and after each pull");
+        }
+
+        int spikes = traces.Sum(t => t.Spikes.Count);
+        if (spikes > 0)
+        {
+            warnings.Add($"{spikes} {(spikes == 1 ? "reading left out as a spike" : "readings left out as spikes")}");
+        }
+
+        return warnings;
     }
 
     private static Interval Friction(GripLoad load, Interval force) =>

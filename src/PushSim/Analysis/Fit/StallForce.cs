@@ -34,7 +34,7 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
             return null;
         }
 
-        double open = battery.Cells * CellVoltage(battery);
+        double open = battery.Cells * battery.InitialCellVoltage;
         double Balance(double v) => v - open + (battery.Resistance * robot.Controllers.Sum(c => Power(robot, c, v)) / v);
 
         // the largest root: coming down from the open voltage, the first change of sign
@@ -74,19 +74,6 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
         }
 
         return new StallForce(force, hold, (open - high) / battery.Resistance, open, high);
-    }
-
-    private static double CellVoltage(BatterySettings b)
-    {
-        int i = 0;
-        while (i < b.CellVoltage.Count - 2 && b.CellVoltage[i + 1].Charge < b.InitialCharge)
-        {
-            i++;
-        }
-
-        (double c0, double v0) = b.CellVoltage[i];
-        (double c1, double v1) = b.CellVoltage[Math.Min(i + 1, b.CellVoltage.Count - 1)];
-        return c1 > c0 ? v0 + (Math.Clamp((b.InitialCharge - c0) / (c1 - c0), 0.0, 1.0) * (v1 - v0)) : v0;
     }
 
     private static (MotorSettings Motor, double Ratio)[] MotorsOf(RobotSettings robot, ControllerSettings c) =>

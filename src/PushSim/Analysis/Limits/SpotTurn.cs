@@ -1,6 +1,5 @@
 using PushSim.Numerics;
 using PushSim.Powertrain;
-using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
 

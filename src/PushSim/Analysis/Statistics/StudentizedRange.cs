@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using MathNet.Numerics;
 using MathNet.Numerics.Interpolation;
 
 namespace PushSim.Analysis.Statistics;
@@ -63,13 +62,11 @@ public static class StudentizedRange
             double sum = 0.0;
             for (double z = -NormalEnd; z <= NormalEnd; z += NormalStep)
             {
-                sum += Math.Exp(-0.5 * z * z) * Math.Pow(Below(z) - Below(z - w), groups - 1);
+                sum += Math.Exp(-0.5 * z * z) * Math.Pow(StandardNormal.Below(z) - StandardNormal.Below(z - w), groups - 1);
             }
 
             return groups * NormalStep * sum / Math.Sqrt(2.0 * Math.PI);
         })];
         return CubicSpline.InterpolateNatural(at, share);
     }
-
-    private static double Below(double z) => 0.5 * SpecialFunctions.Erfc(-z / Math.Sqrt(2.0));
 }

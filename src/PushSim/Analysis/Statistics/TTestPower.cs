@@ -1,5 +1,3 @@
-using MathNet.Numerics;
-
 namespace PushSim.Analysis.Statistics;
 
 /// <summary>
@@ -24,7 +22,7 @@ public static class TTestPower
         double freedom = (2.0 * count) - 2.0;
         double limit = StudentT.Factor(1.0 - level, freedom);
         double delta = Math.Abs(difference) * Math.Sqrt(0.5 * count);
-        return ScaledChi.Mean(freedom, s => Below(delta - (limit * s)) + (hasFarTail ? Below(-delta - (limit * s)) : 0.0));
+        return ScaledChi.Mean(freedom, s => StandardNormal.Below(delta - (limit * s)) + (hasFarTail ? StandardNormal.Below(-delta - (limit * s)) : 0.0));
     }
 
     /// <summary>Values in each group for a given power, not rounded, at least 2 [1]; infinite where more than a million are needed.</summary>
@@ -82,6 +80,4 @@ public static class TTestPower
 
         return 0.5 * (low + high);
     }
-
-    private static double Below(double z) => 0.5 * SpecialFunctions.Erfc(-z / Math.Sqrt(2.0));
 }

@@ -1,5 +1,4 @@
 using PushSim.Numerics;
-using PushSim.Simulation;
 
 namespace PushSim.Analysis.Turning;
 

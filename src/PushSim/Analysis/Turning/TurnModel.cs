@@ -1,10 +1,7 @@
-using System.Runtime.InteropServices;
 using MathNet.Numerics.LinearAlgebra;
-using PushSim.Chassis;
 using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Simulation;
-using PushSim.Surroundings;
 using PushSim.Tyres;
 
 namespace PushSim.Analysis.Turning;
@@ -176,7 +173,7 @@ internal sealed class TurnModel
     {
         RobotSettings robot = ModelBuilder.InCanonicalOrder(s.Robot);
         BatterySettings battery = robot.Battery!;
-        double voltage = CellVoltageAtStart(battery);
+        double voltage = battery.InitialCellVoltage;
         CommandPoint command = Command(s.Manoeuvre)!;
         return s with
         {
@@ -189,25 +186,6 @@ internal sealed class TurnModel
             },
             Manoeuvre = s.Manoeuvre with { Commands = [new CommandPoint(0.0, command.Throttle, command.Turn)], Driver = new DriverSettings(), InitialSpeed = 0.0 },
         };
-    }
-
-    private static double CellVoltageAtStart(BatterySettings battery)
-    {
-        IReadOnlyList<(double Charge, double Voltage)> points = battery.CellVoltage;
-        double c = battery.InitialCharge;
-        int i = 1;
-        while (i < points.Count - 1 && points[i].Charge < c)
-        {
-            i++;
-        }
-
-        if (points.Count == 1)
-        {
-            return points[0].Voltage;
-        }
-
-        double share = Math.Clamp((c - points[i - 1].Charge) / (points[i].Charge - points[i - 1].Charge), 0.0, 1.0);
-        return points[i - 1].Voltage + (share * (points[i].Voltage - points[i - 1].Voltage));
     }
 
     // heating off; the resistance is the one at the air's temperature
