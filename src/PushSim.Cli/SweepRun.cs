@@ -59,7 +59,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], error, cancel);
         if (request.Plan.Part is not null)
         {
-            work.Run(folder, request.Quiet);
+            work.Run(folder, request.Quiet || request.Json);
             return work.EndPart(output, folder!);
         }
 

@@ -106,4 +106,18 @@ public class LimitsCommandTests
         Assert.Equal(60.0, half.RootElement.GetProperty("match").GetProperty("length_s").GetDouble());
         Assert.Equal(9.0, half.RootElement.GetProperty("match").GetProperty("push_s").GetDouble());
     }
+
+    // on a level floor what the wheels give is what the tether holds; the ball in front is dragged along, and the range that it leaves is told
+    [Fact]
+    public void What_the_wheels_give_sums_to_the_pull_with_a_skid_too()
+    {
+        using var scratch = new ScratchFolder();
+        Cli.Run("new", "--mass", "1kg", "--wheels", "2", "--motor", "20 mm brushed gearmotor, 12 V, 50:1", "--tyre", "hard printed", "--out", scratch["a"]);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("limits", scratch["a/robot.toml"], "--json").Output);
+        double[] given = [.. json.RootElement.GetProperty("wheels").EnumerateArray().Select(w => w.GetProperty("force_n").GetDouble())];
+        double pull = json.RootElement.GetProperty("states")[0].GetProperty("pull_n").GetDouble();
+        Assert.Single(given, f => f < 0.0);
+        Assert.Equal(pull, given.Sum(), 1e-6 * pull);
+        Assert.Contains("creeps forward", Assert.Single(json.RootElement.GetProperty("warnings").EnumerateArray(), w => w.GetString()!.Contains("skids", StringComparison.Ordinal)).GetString());
+    }
 }

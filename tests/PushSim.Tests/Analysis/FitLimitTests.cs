@@ -162,6 +162,9 @@ public class FitLimitTests(ITestOutputHelper output)
         double rear = (0.5 * weight) + (4.0 * 0.03 / 0.1);
         Assert.Equal(rear, GripLoad.Of(robot, 0.03, isDrag: false).LoadAt(4.0), 1e-9);
         Assert.Equal((4.0 + (0.2 * (weight - rear))) / rear, GripLoad.Of(robot, 0.03, isDrag: false).Friction(4.0), 1e-9);
+        Assert.Equal((4.0 - (0.2 * (weight - rear))) / rear, GripLoad.Of(robot, 0.03, isDrag: false).FrictionDrawnBack(4.0)!.Value, 1e-9);
+        Assert.Null(GripLoad.Of(robot, 0.03, isDrag: true).FrictionDrawnBack(4.0));
+        Assert.Contains("may be as low as 0.53", Assert.Single(PullFit.OfReadings("soft", [4.0, 4.0], [5.0, 5.0], GripLoad.Of(robot, 0.03, isDrag: false), null, false).Warnings));
         Assert.Equal((0.5 * weight) - (4.0 * 0.03 / 0.1), GripLoad.Of(robot, 0.03, isDrag: true).LoadAt(4.0), 1e-9);
         Assert.True(GripLoad.Of(robot, 0.03, isDrag: false).DependsOnHeight);
         Assert.False(GripLoad.Of(TestRobots.FourWheels(), 0.03, isDrag: false).DependsOnHeight);

@@ -28,8 +28,14 @@ public sealed class GripLoad
     private GripLoad(RobotSettings robot, double height, bool isDrag)
     {
         (_robot, _height, _isDrag) = (robot, height, isDrag);
+        _isTested = Tested(robot);
+    }
+
+    /// <summary>Which wheels are under test, by their place in the robot: the driven ones, all but skids if none is driven.</summary>
+    internal static bool[] Tested(RobotSettings robot)
+    {
         HashSet<int> driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
-        _isTested = [.. robot.Wheels.Select((w, i) => !w.IsSkid && (driven.Count == 0 || driven.Contains(i)))];
+        return [.. robot.Wheels.Select((w, i) => !w.IsSkid && (driven.Count == 0 || driven.Contains(i)))];
     }
 
     /// <summary>Whether the height of the tether makes a difference.</summary>
@@ -58,14 +64,28 @@ public sealed class GripLoad
         }
 
         double[] loads = Loads(force);
-        double skids = 0.0;
-        for (int i = 0; i < loads.Length; i++)
-        {
-            skids += _robot.Wheels[i].IsSkid ? _robot.Wheels[i].Tyre.KineticFriction * loads[i] : 0.0;
-        }
-
+        double skids = Skids(loads);
         return (force + (_isDrag ? -skids : skids)) / Sum(loads, i => _isTested[i]);
     }
+
+    /// <summary>
+    /// A robot that pulls creeps forward until its tyres slide, and its skids with it; then it stands or is drawn back, and they hold less, or the other way. Friction
+    /// if they hold that way with all they have [1]; null without skids, or where the robot is dragged.
+    /// </summary>
+    /// <param name="force">Force on the tether [N].</param>
+    public double? FrictionDrawnBack(double force)
+    {
+        if (_robot is null || _isDrag || !_robot.Wheels.Any(w => w.IsSkid))
+        {
+            return null;
+        }
+
+        double[] loads = Loads(force);
+        return (force - Skids(loads)) / Sum(loads, i => _isTested[i]);
+    }
+
+    // Sliding friction of all skids [N].
+    private double Skids(double[] loads) => loads.Select((n, i) => _robot!.Wheels[i].IsSkid ? _robot.Wheels[i].Tyre.KineticFriction * n : 0.0).Sum();
 
     private static double Sum(double[] loads, Func<int, bool> isIn) => loads.Where((_, i) => isIn(i)).Sum();
 

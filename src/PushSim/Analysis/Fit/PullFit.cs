@@ -8,6 +8,9 @@ namespace PushSim.Analysis.Fit;
 /// </summary>
 public static class PullFit
 {
+    // Share of the friction from which on it is told that skids leave it open [1].
+    private const double TellingSkid = 0.05;
+
     /// <summary>From logs.</summary>
     /// <param name="name">Name of the tyre.</param>
     /// <param name="traces">Logs with at least one pull.</param>
@@ -35,7 +38,7 @@ public static class PullFit
             Frictions = [.. slid.Select(p => load.Friction(p.Plateau!.Value.Value))],
             Load = load.LoadAt((force ?? breakaway).Value),
             Pulls = pulls.Count,
-            Warnings = Warnings(traces, pulls, slid, seen),
+            Warnings = [.. Warnings(traces, pulls, slid, seen), .. OfSkids(load, force)],
             Traces = traces,
         };
     }
@@ -75,8 +78,16 @@ public static class PullFit
             Frictions = [.. forces.Select(load.Friction)],
             Load = load.LoadAt((force ?? bound).Value),
             Pulls = Math.Max(forces.Count, peaks.Count),
-            Warnings = warnings,
+            Warnings = [.. warnings, .. OfSkids(load, force)],
         };
+    }
+
+    private static string[] OfSkids(GripLoad load, Interval? force)
+    {
+        double creeping = force is Interval f ? load.Friction(f.Value) : double.NaN;
+        return force is Interval g && load.FrictionDrawnBack(g.Value) is double back && creeping - back > TellingSkid * creeping
+            ? [FormattableString.Invariant($"skids hold either way once the robot stands: sliding friction is {creeping:0.00} if it still creeps forward and may be as low as {back:0.00}; drag it with its wheels locked (--drag), which leaves no such doubt")]
+            : [];
     }
 
     // What keeps the numbers of these pulls from being better; slid: those with a plateau, seen: those with a breakaway peak.

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Fit;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;
@@ -23,9 +24,7 @@ internal sealed class SimulatedTest
             Measured = null,
             Numerics = scenario.Numerics with { SampleRate = SampleRate, Tolerance = Math.Min(Tolerance, scenario.Numerics.Tolerance) },
         };
-        HashSet<int> driven = [.. scenario.Robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
-        bool isDrag = scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest;
-        _isTested = [.. scenario.Robot.Wheels.Select((w, i) => !w.IsSkid && (isDrag || driven.Count == 0 || driven.Contains(i)))];
+        _isTested = GripLoad.Tested(scenario.Robot);
     }
 
     /// <summary>The tyre under test as the robot file has it.</summary>
