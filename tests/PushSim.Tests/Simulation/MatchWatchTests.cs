@@ -256,4 +256,55 @@ public class MatchWatchTests
         For(0.31, PushLimit.Tyres);
         Assert.Equal(PushLimit.LiftedWheels, match.Watch.Robots[0].LimitedBy);
     }
+
+    // The contact stands until 500 ms, then goes at 0.1 m/s: past the 5 mm that nobody counts at 550 ms, by 50 mm at the end.
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(-1.0)]
+    public void Ground_is_given_from_where_the_contact_last_stood(double sign)
+    {
+        static double Way(double t) => 0.1 * Math.Max(0.0, t - 0.5);
+        var match = new Match();
+        match.Touch(1.0, 0.3);
+        match.Step(0.1, 0.2);
+        match.Touch(1.0, 0.3 + (sign * Way(1.0)));
+        match.Step(0.2, 1.0);
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))));
+        Assert.Equal(0.2, o.FirstContact);
+        Assert.Equal(sign * 0.05, o.GroundGained, 1e-12);
+        Assert.Equal(0.55, o.GivesGroundAt!.Value, 0.0011);
+        Assert.Equal(0.1, o.GroundSpeed, 1e-9);
+        Assert.Equal(1.0, o.EndTime);
+    }
+
+    [Theory]
+    [InlineData(0.0049, false)]
+    [InlineData(0.0051, true)]
+    public void Less_than_five_millimetres_is_no_ground(double gained, bool gives)
+    {
+        var match = new Match();
+        match.Touch(1.0, 0.0);
+        match.Step(0.0, 0.1);
+        match.Touch(1.0, gained);
+        match.Step(0.1, 1.0);
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.5 ? 0.0 : gained)));
+        Assert.Equal(gives, o.GivesGroundAt is not null);
+        if (gives)
+        {
+            // it jumps after 499 ms
+            Assert.Equal(0.499, o.GivesGroundAt!.Value, 1e-9);
+            Assert.Equal(gained / 0.501, o.GroundSpeed, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void A_shove_without_touch_ends_when_the_line_was_crossed()
+    {
+        var match = new Match();
+        match.Step(0.0, 1.0, Quadratic(0.6, 0.0), s_still);
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario));
+        Assert.Equal(0.5, o.EndTime, 1e-12);
+        Assert.Null(o.FirstContact);
+        Assert.Null(o.GivesGroundAt);
+    }
 }
