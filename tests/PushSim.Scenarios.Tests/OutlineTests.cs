@@ -145,8 +145,7 @@ public class OutlineTests
         Assert.Equal(Math.PI / 6.0, outline.Faces[0].RampAngle!.Value, 1e-12);
     }
 
-    // In the box the faces are front, left, rear, right. In a kite with its corners on the axes none looks straight to a side: the
-    // front's is (30, 50) to its left, as steep as the one to its right; the first counts.
+    // In the box the faces are front, left, rear, right, whatever corner it is given from. The last outline has a narrow nose, longer faces beside it.
     [Theory]
     [InlineData("", "front", 0)]
     [InlineData("", "left", 1)]
@@ -156,8 +155,8 @@ public class OutlineTests
     [InlineData("-60 50, -60 -50, 60 -50, 60 50", "left", 3)]
     [InlineData("-60 50, -60 -50, 60 -50, 60 50", "rear", 0)]
     [InlineData("-60 50, -60 -50, 60 -50, 60 50", "right", 1)]
-    [InlineData("60 -10, 60 10, 0 60, -60 0, 0 -60", "front", 0)] // a narrow nose, though the faces beside it are longer
-    [InlineData("60 -10, 60 10, 0 60, -60 0, 0 -60", "left", 1)] // (50, 60) of the left and front against (60, -60)
+    [InlineData("60 -10, 60 10, 0 60, -60 0, 0 -60", "front", 0)] // 20 mm long, but straight ahead
+    [InlineData("60 -10, 60 10, 0 60, -60 0, 0 -60", "left", 1)] // cosine 60/78.1 = 0.77 against 0.71 of the next
     [InlineData("60 -10, 60 10, 0 60, -60 0, 0 -60", "right", 4)]
     public void A_ramp_is_on_the_face_that_looks_most_to_its_side(string places, string side, int face)
     {
