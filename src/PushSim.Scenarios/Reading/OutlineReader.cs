@@ -47,6 +47,7 @@ internal static class OutlineReader
             return corners;
         }
 
+        double turned = 0.0;
         for (int i = 0; i < corners.Count; i++)
         {
             (double X, double Y) a = corners[i];
@@ -56,8 +57,16 @@ internal static class OutlineReader
             if (turn <= LeastArea)
             {
                 s.Context.Error(sections[(i + 1) % corners.Count].Place, "the outline does not turn left at this corner", "give the corners counter-clockwise seen from above, bulging outward everywhere");
-                break;
+                return corners;
             }
+
+            turned += Math.Atan2(turn, ((b.X - a.X) * (c.X - b.X)) + ((b.Y - a.Y) * (c.Y - b.Y)));
+        }
+
+        // a star turns left at every corner too, but goes round twice or more
+        if (turned > 3.0 * Math.PI)
+        {
+            s.Context.Error(s.PlaceOf("corner"), "the outline crosses itself", "give the corners in the order in which they come around the robot");
         }
 
         return corners;

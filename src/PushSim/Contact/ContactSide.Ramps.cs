@@ -99,16 +99,18 @@ internal sealed partial class ContactSide<T>
         T rampSine = _own.RampSine[i];
         T rampCosine = _own.RampCosine[i];
         T top = _own.Upper[i] - _own.CentreHeight;
-        DepthProfile<T>.Integrate(s0, s1, end0, end1, out DepthProfile<T> behind);
-        profile.Subtract(behind);
 
-        // the rider's edge bears on the slope, far inward of the tip
+        // the rider's edge bears on the slope, far inward of the tip, also where some of its depth lies behind the top
         T inverse = 1.0 / T.Max(s1 - s0, DepthProfile<T>.Nothing);
-        T s = profile.Along / T.Max(profile.Area, DepthProfile<T>.Nothing);
+        T area = T.Max(profile.Area, DepthProfile<T>.Nothing);
+        T s = profile.Along / area;
         T part0 = (s - s0) * inverse;
         T part1 = (s1 - s) * inverse;
         T recess = 0.5 * ((recess0 + (part0 * (recess1 - recess0))) + (recess1 + (part1 * (recess0 - recess1))));
-        Push(profile, force * rampSine, zp, zq, rampSine, rampCosine, recess, 2.0, ref sum, out Touch<T> touch, out T normal, out T up);
+        T edge = recess + (2.0 * (profile.Across * (1.0 / area)));
+        DepthProfile<T>.Integrate(s0, s1, end0, end1, out DepthProfile<T> behind);
+        profile.Subtract(behind);
+        Push(profile, force * rampSine, zp, zq, rampSine, rampCosine, edge, 0.0, ref sum, out Touch<T> touch, out T normal, out T up);
         Rub(touch, normal, up, rampSine, rampCosine, 1.0, ref sum.OwnRamp);
 
         // the upright face behind the top is met above the top

@@ -159,6 +159,55 @@ public class RampTests
         Assert.Equal(0.0, o.OnB[2]);
     }
 
+    // A lower edge below the top, its front 1 mm behind the face there: the slope carries what lies over it, k (L - g cot beta) sin beta over the
+    // common width, at the rider's edge; the upright face pushes level with k 1 mm at the height of the top, 8 mm above the ramp's
+    // centre. At 0.6 mm above the tip the rider's face carries half. Computed here.
+    [Theory]
+    [InlineData(0.015, 0.0)]
+    [InlineData(0.015, 0.04)]
+    [InlineData(0.015, -0.06)]
+    [InlineData(0.0016, 0.0)]
+    [InlineData(0.0016, 0.04)]
+    public void A_rider_held_by_the_upright_face_is_pushed_at_the_height_of_the_top(double edge, double offset)
+    {
+        const double Beta = 0.5;
+        const double Behind = 0.001;
+        var pair = new ContactPair<R1>(Touching.Box(ramp: Beta, high: 0.02, centre: 0.012), Touching.Box(centre: 0.017), s_settings with { Friction = 0.0 });
+        double length = 0.019 / Math.Tan(Beta);
+        double front = 0.1 - length - Behind;
+        BodyPose<R1> q = Touching.Facing(front + 0.1, offset);
+        q.Heave = edge - 0.005;
+        Touching.Outcome o = Touching.Evaluate(pair, Touching.Still(0.0, 0.0, 0.0), q);
+        double width = 0.18 - Math.Abs(offset);
+        double upright = s_settings.Stiffness * width * Behind;
+        double slope = s_settings.Stiffness * width * (length - ((edge - 0.001) / Math.Tan(Beta))) * Math.Sin(Beta);
+        double level = slope * Math.Sin(Beta);
+        double up = slope * Math.Cos(Beta);
+        double both = slope + upright;
+        double[] onA = [-(level + upright), 0.0, -up, -0.5 * offset * up, (-(edge - 0.012) * level) - (0.008 * upright) + (front * up), 0.5 * offset * (level + upright)];
+        double[] onB = [-(level + upright), 0.0, up, 0.5 * offset * up, (0.012 * level) - ((0.02 - (edge - 0.005) - 0.017) * upright) - (0.1 * up), 0.5 * offset * (level + upright)];
+        Assert.All(onA.Zip(o.OnA), f => Assert.Equal(f.First, f.Second, 1e-10 * both));
+        Assert.All(onB.Zip(o.OnB), f => Assert.Equal(f.First, f.Second, 1e-10 * both));
+        Assert.Equal(both, pair.NormalForce.Value, 1e-10 * both);
+        Assert.Equal(((slope * front) + (upright * (front + (0.5 * Behind)))) / both, pair.CentreX.Value, 1e-12);
+    }
+
+    // 0.1 mm above the top: level, at the rider's lower edge, 8.1 mm above the ramp's centre and 12 mm below the rider's. Computed here.
+    [Fact]
+    public void Above_the_top_the_upright_face_is_met_at_the_lower_edge()
+    {
+        var pair = new ContactPair<R1>(Touching.Box(ramp: 0.5, high: 0.02, centre: 0.012), Touching.Box(centre: 0.017), s_settings with { Friction = 0.0 });
+        BodyPose<R1> q = Touching.Facing(0.2 - (0.019 / Math.Tan(0.5)) - 0.001, 0.03);
+        q.Heave = 0.0151;
+        Touching.Outcome o = Touching.Evaluate(pair, Touching.Still(0.0, 0.0, 0.0), q);
+        double force = s_settings.Stiffness * 0.15 * 0.001;
+        double[] onA = [-force, 0.0, 0.0, 0.0, -0.0081 * force, 0.015 * force];
+        double[] onB = [-force, 0.0, 0.0, 0.0, 0.012 * force, 0.015 * force];
+        Assert.Equal(0.1 - (0.019 / Math.Tan(0.5)) - 0.0005, pair.CentreX.Value, 1e-12);
+        Assert.All(onA.Zip(o.OnA), f => Assert.Equal(f.First, f.Second, 1e-10 * force));
+        Assert.All(onB.Zip(o.OnB), f => Assert.Equal(f.First, f.Second, 1e-10 * force));
+    }
+
     // Places of a rider of 1 kg let go on a slope
     private static double[] Rest(double beta, double time)
     {

@@ -164,6 +164,21 @@ public class ShoveTests
         Assert.Contains("otherwise", run.Shove.Reason, StringComparison.Ordinal);
     }
 
+    // A clear win of the first, said to have been the opponent's: all seven runs again end otherwise. Level only if the ground is small in all of them and in the first.
+    [Fact]
+    public void The_reason_of_a_close_call_follows_from_ground_chatter_and_winners()
+    {
+        RunResult run = Simulator.Run(TestRobots.Shove(Mole.WithMass(2.2), Mole));
+        run = run with { Shove = run.Shove! with { Winner = 1, GroundGained = 0.0 }, Answers = run.Answers with { Chatter = null }, Opponent = run.Opponent! with { Answers = run.Opponent!.Answers with { Chatter = null } } };
+        const string Share = "7 of 7 nearly equal starts end otherwise, for example at a tighter tolerance";
+        Assert.Equal("the shove is bistable, a tiny difference turns the robots one way or the other; " + Share, CloseCall.Review(run).Shove!.Reason);
+        RunResult buzzing = run with { Opponent = run.Opponent with { Answers = run.Opponent.Answers with { Chatter = 30.0 } } };
+        Assert.Equal("tyres chatter, and its phase decides; " + Share, CloseCall.Review(buzzing).Shove!.Reason);
+        ScenarioSettings wide = run.Scenario with { Shove = run.Scenario.Shove with { DecidingGround = 0.6 } };
+        string level = CloseCall.Review(run with { Scenario = wide }).Shove!.Reason;
+        Assert.StartsWith("the two are level, and the ground gained stays about the deciding 600 mm; ", level);
+    }
+
     [Fact]
     public void Heading_hold_keeps_a_robot_straighter()
     {

@@ -1,0 +1,310 @@
+using PushSim.Analysis;
+using PushSim.Numerics;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Tests.Simulation;
+
+/// <summary>What is seen of a match made up step by step: places as known polynomials, touch and loads as said. Every number is computed here.</summary>
+public class MatchWatchTests
+{
+    private const double Line = 0.3;
+
+    private static readonly ScenarioSettings s_scenario = TestRobots.Shove(TestRobots.FourWheels(), TestRobots.FourWheels()) with { Shove = new ShoveSettings { Line = Line } };
+
+    // Way back from the start over time, and its slope, for either robot; what else is said holds at the step's end.
+    private sealed class Match
+    {
+        private readonly SceneSystem _scene = new(s_scenario);
+        private readonly StepFeatures<R1> _features;
+        private readonly double[] _store;
+        private readonly int _count;
+
+        public Match()
+        {
+            _features = StepFeatures<R1>.Of(_scene);
+            _count = _scene.ExplicitCount;
+            _store = new double[4 * _count];
+            Watch.Start(_scene, s_scenario);
+            for (int k = 0; k < 2; k++)
+            {
+                Robot(k).Carries = 3.0;
+                Robot(k).Voltage = 11.0;
+                Load(k, 3.3);
+            }
+        }
+
+        public MatchWatch Watch { get; } = new();
+
+        public ref RobotFeatures<R1> Robot(int k) => ref _features.Robots[k];
+
+        public void Load(int robot, double load) => Array.Fill(_features.Robots[robot].Loads, load);
+
+        public void Touch(double force, double place) => (_features.Force, _features.Moment) = (force, force * place);
+
+        // an explicit state at the step's end
+        public void Set(int robot, int state, double value) => _store[(2 * _count) + _scene.FirstExplicit(robot) + state] = value;
+
+        public StepDecision Step(double t0, double t1, (Func<double, double> Way, Func<double, double> Slope) first, (Func<double, double> Way, Func<double, double> Slope) second)
+        {
+            foreach ((int k, (Func<double, double> way, Func<double, double> slope)) in new[] { (0, first), (1, second) })
+            {
+                int x = _scene.FirstExplicit(k) + StateLayout.X;
+                double start = _scene.Robots[k].Start.X;
+                (_store[x], _store[_count + x], _store[(2 * _count) + x], _store[(3 * _count) + x]) = (start - way(t0), -slope(t0), start - way(t1), -slope(t1));
+            }
+
+            return Watch.OnStep(new LaneStep(_store, 0, 0, _count, 2 * _count, 3 * _count, 1, t0, t1), _features, 0);
+        }
+
+        public StepDecision Step(double t0, double t1) => Step(t0, t1, s_still, s_still);
+    }
+
+    private static readonly (Func<double, double>, Func<double, double>) s_still = (_ => 0.0, _ => 0.0);
+
+    private static (Func<double, double>, Func<double, double>) Quadratic(double speed, double acceleration) => (t => (speed * t) + (0.5 * acceleration * t * t), t => speed + (acceleration * t));
+
+    // v t + a t^2/2 = 0.3 m
+    [Theory]
+    [InlineData(0.4, 0.0)]
+    [InlineData(0.1, 0.5)]
+    [InlineData(0.0, 1.0)]
+    [InlineData(1.2, -1.5)]
+    public void The_line_is_crossed_at_the_root_of_a_quadratic(double speed, double acceleration)
+    {
+        double root = acceleration == 0.0 ? Line / speed : (Math.Sqrt((speed * speed) + (2.0 * acceleration * Line)) - speed) / acceleration;
+        for (int who = 0; who < 2; who++)
+        {
+            var match = new Match();
+            (Func<double, double>, Func<double, double>) back = Quadratic(speed, acceleration);
+            (Func<double, double>, Func<double, double>) forth = Quadratic(-speed, -acceleration);
+            double t = 0.0;
+            while (match.Step(t, t + 0.04, who == 0 ? back : forth, who == 0 ? forth : back) == StepDecision.Continue)
+            {
+                t += 0.04;
+                Assert.True(t < root, $"went on past {root} s");
+            }
+
+            Assert.Equal(root, match.Watch.LineTime, 1e-12);
+            Assert.Equal(who, match.Watch.OverLine);
+            Assert.Equal((ShoveEnding.Line, 1 - who), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
+        }
+    }
+
+    // both ends of a step before the line, its middle behind: v t - v t^2/h reaches v h/4
+    [Theory]
+    [InlineData(0.2495, true)]
+    [InlineData(0.2505, false)]
+    public void A_line_crossed_and_left_again_within_a_step_is_seen(double reach, bool isCrossed)
+    {
+        const double Step = 0.1;
+        const double Speed = 1.0;
+        double before = Line - (reach * Speed * Step);
+        var match = new Match();
+        (Func<double, double>, Func<double, double>) bow = (t => before + (Speed * t * (1.0 - (t / Step))), t => Speed * (1.0 - (2.0 * t / Step)));
+        match.Step(0.0, Step, s_still, bow);
+        Assert.Equal(isCrossed, !double.IsNaN(match.Watch.LineTime));
+        if (isCrossed)
+        {
+            // t (1 - t/h) = (line - before)/v, the sooner of the two
+            double root = 0.5 * Step * (1.0 - Math.Sqrt(1.0 - (4.0 * (Line - before) / (Speed * Step))));
+            Assert.Equal(root, match.Watch.LineTime, 1e-12);
+        }
+    }
+
+    // the first is 1 mm behind its line when the second, 5 mm behind, gets there sooner
+    [Fact]
+    public void Of_two_over_their_lines_the_sooner_counts()
+    {
+        var match = new Match();
+        Assert.Equal(StepDecision.Stop, match.Step(0.0, 1.0, Quadratic(0.301, 0.0), Quadratic(0.305, 0.0)));
+        Assert.Equal(Line / 0.305, match.Watch.LineTime, 1e-12);
+        Assert.Equal(1, match.Watch.OverLine);
+    }
+
+    [Fact]
+    public void Touch_ground_and_turn_are_told_from_the_first_touch_on()
+    {
+        var match = new Match();
+        MatchWatch watch = match.Watch;
+        match.Set(0, StateLayout.Heading, 0.5);
+        match.Step(0.0, 0.1);
+        Assert.True(double.IsNaN(watch.TouchTime));
+        Assert.Equal(0.0, watch.GroundGained);
+        Assert.Equal(0.0, watch.Robots[0].Turned);
+        match.Touch(4.0, 0.02);
+        match.Set(0, StateLayout.Heading, 0.1);
+        match.Step(0.1, 0.2);
+        match.Touch(2.0, 0.05);
+        match.Set(0, StateLayout.Heading, -0.3);
+        match.Step(0.2, 0.3);
+        match.Touch(0.0, 0.9);
+        match.Set(0, StateLayout.Heading, 0.2);
+        match.Step(0.3, 0.4);
+        Assert.Equal(0.2, watch.TouchTime);
+        Assert.Equal(0.02, watch.TouchPlace, 1e-15);
+        Assert.Equal(0.05, watch.LastPlace, 1e-15);
+        Assert.Equal(0.03, watch.GroundGained, 1e-15);
+        Assert.Equal(-0.3, watch.Robots[0].Turned);
+        Assert.Equal(0.0, watch.Robots[1].Turned);
+    }
+
+    // more than the deciding ground, 10 mm, either way
+    [Theory]
+    [InlineData(0.0101, ShoveEnding.Ground, 0)]
+    [InlineData(-0.0101, ShoveEnding.Ground, 1)]
+    [InlineData(0.0099, ShoveEnding.Stalemate, -1)]
+    [InlineData(-0.0099, ShoveEnding.Stalemate, -1)]
+    public void Ground_decides_beyond_its_least(double gained, ShoveEnding ending, int winner)
+    {
+        var match = new Match();
+        match.Touch(1.0, 0.1);
+        match.Step(0.0, 0.1);
+        match.Touch(1.0, 0.1 + gained);
+        match.Step(0.1, 0.2);
+        Assert.Equal((ending, winner), ShoveJudge.Ending(s_scenario.Shove with { DecidingGround = 0.01 }, match.Watch));
+    }
+
+    // 20 degrees either way about either axis; beyond them the other has won, and nobody where both have
+    [Theory]
+    [InlineData(StateLayout.Pitch, 19.9, false)]
+    [InlineData(StateLayout.Pitch, 20.1, true)]
+    [InlineData(StateLayout.Pitch, -20.1, true)]
+    [InlineData(StateLayout.Roll, -19.9, false)]
+    [InlineData(StateLayout.Roll, 20.1, true)]
+    [InlineData(StateLayout.Roll, -20.1, true)]
+    public void A_robot_tips_beyond_twenty_degrees(int state, double degrees, bool tips)
+    {
+        for (int who = 0; who < 2; who++)
+        {
+            var match = new Match();
+            match.Set(who, state, degrees * Math.PI / 180.0);
+            Assert.Equal(tips ? StepDecision.Stop : StepDecision.Continue, match.Step(0.0, 0.1));
+            Assert.Equal(tips, match.Watch.HasTipped);
+            Assert.Equal(tips, match.Watch.Robots[who].HasTipped);
+            Assert.False(match.Watch.Robots[1 - who].HasTipped);
+            Assert.Equal(tips ? (ShoveEnding.Tips, 1 - who) : (ShoveEnding.Stalemate, -1), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
+            match.Set(1 - who, state, degrees * Math.PI / 180.0);
+            match.Step(0.1, 0.2);
+            Assert.Equal(tips ? (ShoveEnding.Tips, -1) : (ShoveEnding.Stalemate, -1), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
+        }
+    }
+
+    // no driven wheel on the floor for more than 50 ms; a landing in between begins anew
+    [Fact]
+    public void A_long_hop_is_a_loss_of_the_floor_a_short_one_is_not()
+    {
+        var match = new Match();
+        match.Robot(1).Carries = 0.0;
+        Assert.Equal(StepDecision.Continue, match.Step(0.0, 0.1));
+        Assert.Equal(StepDecision.Continue, match.Step(0.1, 0.149));
+        match.Robot(1).Carries = 0.1;
+        Assert.Equal(StepDecision.Continue, match.Step(0.149, 0.2));
+        match.Robot(1).Carries = 0.0;
+        Assert.Equal(StepDecision.Continue, match.Step(0.2, 0.21));
+        Assert.Equal(StepDecision.Continue, match.Step(0.21, 0.259));
+        Assert.Equal(StepDecision.Stop, match.Step(0.259, 0.261));
+        Assert.Equal((ShoveEnding.Tips, 0), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
+    }
+
+    [Fact]
+    public void Peaks_are_the_greatest_and_the_voltage_the_least_at_step_ends()
+    {
+        var match = new Match();
+        foreach ((double amps, double volts, double residual, int step) in new[] { (2.0, 11.0, 1e-9, 0), (7.0, 9.0, 3e-9, 1), (4.0, 10.0, 2e-9, 2) })
+        {
+            match.Robot(0).BatteryCurrent = amps;
+            match.Robot(0).ControllerCurrent = 2.0 * amps;
+            match.Robot(0).Voltage = volts;
+            match.Robot(0).Residual = residual;
+            match.Step(0.1 * step, 0.1 * (step + 1));
+        }
+
+        MatchWatch.RobotWatch robot = match.Watch.Robots[0];
+        Assert.Equal((7.0, 14.0, 9.0, 3e-9), (robot.PeakBatteryCurrent, robot.PeakControllerCurrent, robot.LowestVoltage, robot.BusResidual));
+        Assert.Equal((0.0, 0.0, 11.0, 0.0), (match.Watch.Robots[1].PeakBatteryCurrent, match.Watch.Robots[1].PeakControllerCurrent, match.Watch.Robots[1].LowestVoltage, match.Watch.Robots[1].BusResidual));
+    }
+
+    // since the touch 0.2 s of tyres, 0.3 s of the battery in two stretches, 0.5 s idle; before it the motors
+    [Fact]
+    public void The_limit_is_what_held_longest_since_the_touch_and_is_not_idle()
+    {
+        var match = new Match();
+        double t = 0.0;
+        void For(double time, PushLimit limit)
+        {
+            match.Robot(0).Limit = (double)limit;
+            match.Step(t, t + time);
+            t += time;
+        }
+
+        Assert.Equal(PushLimit.Idle, match.Watch.Robots[0].LimitedBy);
+        For(2.0, PushLimit.Motors);
+        Assert.Equal(PushLimit.Idle, match.Watch.Robots[0].LimitedBy);
+        match.Touch(1.0, 0.0);
+        For(0.15, PushLimit.Battery);
+        For(0.2, PushLimit.Tyres);
+        Assert.Equal(PushLimit.Tyres, match.Watch.Robots[0].LimitedBy);
+        For(0.15, PushLimit.Battery);
+        For(0.5, PushLimit.Idle);
+        Assert.Equal(PushLimit.Battery, match.Watch.Robots[0].LimitedBy);
+
+        // unloaded wheels count where anything is commanded
+        match.Load(0, 0.0);
+        For(0.5, PushLimit.Idle);
+        Assert.Equal(PushLimit.Battery, match.Watch.Robots[0].LimitedBy);
+        For(0.31, PushLimit.Tyres);
+        Assert.Equal(PushLimit.LiftedWheels, match.Watch.Robots[0].LimitedBy);
+    }
+
+    // The contact stands until 500 ms, then goes at 0.1 m/s: past the 5 mm that nobody counts at 550 ms, by 50 mm at the end.
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(-1.0)]
+    public void Ground_is_given_from_where_the_contact_last_stood(double sign)
+    {
+        static double Way(double t) => 0.1 * Math.Max(0.0, t - 0.5);
+        var match = new Match();
+        match.Touch(1.0, 0.3);
+        match.Step(0.1, 0.2);
+        match.Touch(1.0, 0.3 + (sign * Way(1.0)));
+        match.Step(0.2, 1.0);
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))));
+        Assert.Equal(0.2, o.FirstContact);
+        Assert.Equal(sign * 0.05, o.GroundGained, 1e-12);
+        Assert.Equal(0.55, o.GivesGroundAt!.Value, 0.0011);
+        Assert.Equal(0.1, o.GroundSpeed, 1e-9);
+        Assert.Equal(1.0, o.EndTime);
+    }
+
+    [Theory]
+    [InlineData(0.0049, false)]
+    [InlineData(0.0051, true)]
+    public void Less_than_five_millimetres_is_no_ground(double gained, bool gives)
+    {
+        var match = new Match();
+        match.Touch(1.0, 0.0);
+        match.Step(0.0, 0.1);
+        match.Touch(1.0, gained);
+        match.Step(0.1, 1.0);
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.5 ? 0.0 : gained)));
+        Assert.Equal(gives, o.GivesGroundAt is not null);
+        if (gives)
+        {
+            // it jumps after 499 ms
+            Assert.Equal(0.499, o.GivesGroundAt!.Value, 1e-9);
+            Assert.Equal(gained / 0.501, o.GroundSpeed, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void A_shove_without_touch_ends_when_the_line_was_crossed()
+    {
+        var match = new Match();
+        match.Step(0.0, 1.0, Quadratic(0.6, 0.0), s_still);
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario));
+        Assert.Equal(0.5, o.EndTime, 1e-12);
+        Assert.Null(o.FirstContact);
+        Assert.Null(o.GivesGroundAt);
+    }
+}
