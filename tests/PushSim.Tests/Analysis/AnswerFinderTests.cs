@@ -52,10 +52,10 @@ public class AnswerFinderTests
         Assert.Null(a.LimitedBy);
     }
 
-    // The window is from the command, at 150 ms, until 90 % of top speed, 600 ms: 451 samples, of which over half decide.
+    // The window is from the command, at 150 ms, until 90 % of top speed, 600 ms: 451 samples, of which over half of the load decides.
     [Theory]
     [InlineData(0.375, 0.0, 0.0, 11.0, "tyres")] // 226 from 375 ms on
-    [InlineData(0.376, 0.0, 0.0, 11.0, "motors")] // 225
+    [InlineData(0.377, 0.0, 0.0, 11.0, "motors")] // 224
     [InlineData(0.375, 0.49, 0.0, 11.0, "motors")] // not at the end of their grip
     [InlineData(2.0, 0.0, 0.51, 11.0, "controllers")]
     [InlineData(2.0, 0.0, 0.5, 11.0, "motors")]
