@@ -81,7 +81,7 @@ internal static partial class FitWork
             notes.Add("not all wheels are driven, so the height of the tether matters: taken as 0, add --height or name a scenario with a tether");
         }
 
-        StallForce? stall = robot is null ? null : StallForce.Of(robot);
+        StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         List<TyreFit> fits = [];
 
         // readings of one table stand in the order of its numbers of pulls, or of its rows; between files no order is known
@@ -112,6 +112,13 @@ internal static partial class FitWork
                 order.Add(name);
             }
         }
+    }
+
+    // What a scenario of the pulls commands [1]; full without one.
+    private static double Throttle(ScenarioSettings? scenario)
+    {
+        double most = scenario is { Manoeuvre.Kind: ManoeuvreKind.PullTest } s ? s.Manoeuvre.Commands.Select(c => Math.Abs(c.Throttle)).DefaultIfEmpty(0.0).Max() : 0.0;
+        return most > 0.0 ? Math.Min(1.0, most) : 1.0;
     }
 
     // What a simulated test lacks; null if nothing.
