@@ -39,7 +39,7 @@ internal static partial class FitWork
 
         RobotSettings? robot = read?.Robot;
         GripLoad load = LoadOf(request, read, notes);
-        StallForce? stall = robot is null ? null : StallForce.Of(robot);
+        StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         List<TyreFit> fits = FitEach(request, tests, load, stall, cancel);
         List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
         return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
@@ -119,6 +119,13 @@ internal static partial class FitWork
         }
 
         return fits;
+    }
+
+    // What a scenario of the pulls commands [1]; full without one.
+    private static double Throttle(ScenarioSettings? scenario)
+    {
+        double most = scenario is { Manoeuvre.Kind: ManoeuvreKind.PullTest } s ? s.Manoeuvre.GreatestThrottle : 0.0;
+        return most > 0.0 ? most : 1.0;
     }
 
     // What a simulated test lacks; null if nothing.

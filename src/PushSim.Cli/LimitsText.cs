@@ -92,7 +92,7 @@ internal static class LimitsText
     private static ReportTable Gains(LimitReport r, LimitOutput output)
     {
         double now = r.Outputs[output];
-        ReportTable table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")}", "More", ["becomes", "change", "slope alone"]);
+        ReportTable table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")} {LimitWords.Unit(output)}", "More", ["becomes", "change", "slope alone"]);
         Gain[] shown = [.. r.Gains.Where(g => g.Output == output && (Math.Abs(g.ChangePercent) >= LeastShown || Math.Abs(g.SlopePercent) >= LeastShown))];
         foreach (Gain g in shown)
         {
@@ -112,7 +112,9 @@ internal static class LimitsText
         RatioPoint dash = curve.Points.MinBy(p => Math.Abs(Math.Log(p.Factor / curve.BestForDash)))!;
         RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
         return new ReportTable("Gear ratio").AddRemark(FormattableString.Invariant(
-            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1 ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1 ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s)."));
+            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(dash)} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(pull)} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s)."));
+
+        string Edge(RatioPoint p) => p == curve.Points[0] ? ", the lowest tried" : p == curve.Points[^1] ? ", the highest tried" : "";
     }
 
     private static ReportTable Wirings(LimitReport r)

@@ -45,11 +45,24 @@ internal static class TyreBlock
         {
             text.Append(CultureInfo.InvariantCulture, $"slip_speed = {Measured(Told("slip_speed_m_per_s"), 0.0, "m/s", "")}\n");
         }
+        else if (like is not null)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"slip_speed = \"{FourDigits(like.SlipSpeed)} m/s\"\n");
+        }
 
         text.Append(CultureInfo.InvariantCulture, $"body_stiffness = {Measured(Told("body_stiffness_n_per_m"), like?.CarcassStiffness ?? 2500.0, "N/m", origin)}\n");
         text.Append(CultureInfo.InvariantCulture, $"body_damping = {Measured(Told("body_damping_n_s_per_m"), like?.CarcassDamping ?? 2.0, "N s/m", origin)}\n");
         text.Append(CultureInfo.InvariantCulture, $"tread_mass = \"{FourDigits(1e3 * (like?.TreadMass ?? 0.004))} g\"{origin}\n");
         text.Append(CultureInfo.InvariantCulture, $"vertical_stiffness = \"{FourDigits(like?.VerticalStiffness ?? 10_000.0)} N/m\"{origin}\n");
+        if (like is not null)
+        {
+            // what the measured friction does not touch stays that of the tyre it was measured on or replaces
+            text.Append(CultureInfo.InvariantCulture, $"vertical_damping = \"{FourDigits(like.VerticalDamping)} s/m\"\n");
+            text.Append(CultureInfo.InvariantCulture, $"breakaway_deflection = \"{FourDigits(1e3 * like.BreakawayDeflection)} mm\"\n");
+            text.Append(CultureInfo.InvariantCulture, $"rolling_renewal = \"{FourDigits(like.RollingRenewal)} 1/m\"\n");
+            text.Append(CultureInfo.InvariantCulture, $"rolling_resistance = {FourDigits(like.RollingResistance)}\n");
+        }
+
         return text.ToString();
     }
 

@@ -11,6 +11,20 @@ public class FitCommandTests
     private static readonly string s_mole = Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml");
 
     // the log was made with 0.80 sliding and 0.97 at breakaway, each with 1.5 % scatter from pull to pull, and one spike
+    // A pasted tyre must not lose what the pull did not measure.
+    [Fact]
+    public void The_block_to_paste_keeps_the_rest_of_the_robots_tyre()
+    {
+        Cli cli = Cli.Run("fit", Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv"), "--robot", Repository.Scenario("pull-test"), "--tyre", "soft", "--no-plots");
+        Assert.Equal(ExitCode.Done, cli.Code);
+        foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "rolling_renewal = \"83.33 1/m\"", "rolling_resistance = 0.03" })
+        {
+            Assert.Contains("\n" + line + "\n", cli.Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        }
+
+        Assert.Contains("at 60 % throttle", cli.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Json_has_the_promised_keys()
     {

@@ -116,7 +116,7 @@ public static class Verdict
     // motors that are not asked for all they have
     private static string AtThrottle(ScenarioSettings scenario, string? by)
     {
-        double most = scenario.Manoeuvre.Commands.Select(c => Math.Abs(c.Throttle)).DefaultIfEmpty(1.0).Max();
+        double most = scenario.Manoeuvre.GreatestThrottle;
         return by == "motors" && most < 1.0 ? Text($" at {100.0 * most:0} % throttle") : "";
     }
 

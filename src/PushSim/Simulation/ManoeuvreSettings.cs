@@ -77,4 +77,7 @@ public sealed record ManoeuvreSettings
 
     /// <summary>Delay and heading hold.</summary>
     public DriverSettings Driver { get; init; } = new();
+
+    /// <summary>Greatest throttle of either sign that is commanded, 0..1, 0 if none is [1].</summary>
+    public double GreatestThrottle => Math.Min(1.0, Commands.Select(c => Math.Abs(c.Throttle)).DefaultIfEmpty(0.0).Max());
 }

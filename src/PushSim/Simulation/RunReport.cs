@@ -11,6 +11,12 @@ internal static class RunReport
     // Share of the robot's mass in tread rings above which their inertia shows in a slide [1].
     private const double TreadMassWarning = 0.03;
 
+    // A tether that is slack for less than this bounced; one that hangs longer was let go [s].
+    private const double ShortSlack = 0.2;
+
+    // Bounces from which a pull has no steady part.
+    private const int ManyBounces = 3;
+
     public static RunResult Refused(ScenarioSettings scenario, string cause) => new()
     {
         Scenario = scenario,
@@ -105,6 +111,26 @@ internal static class RunReport
         };
     }
 
+    // How often the tether falls slack and is taut again at once.
+    private static int Bounces(double[] time, double[] force)
+    {
+        int count = 0;
+        double slackSince = double.NaN;
+        for (int i = 1; i < force.Length; i++)
+        {
+            if (force[i - 1] > 0.0 && force[i] <= 0.0)
+            {
+                slackSince = time[i];
+            }
+            else if (force[i - 1] <= 0.0 && force[i] > 0.0 && time[i] - slackSince < ShortSlack)
+            {
+                count++;
+            }
+        }
+
+        return count;
+    }
+
     private static List<string> Warnings(ScenarioSettings scenario, RobotSystem system, RunHistory history)
     {
         List<string> warnings = [];
@@ -134,6 +160,11 @@ internal static class RunReport
         if (robot.Battery is { CutOffVoltage: > 0.0 } battery && voltage is not null && voltage.Values.Min() < battery.CutOffVoltage)
         {
             warnings.Add(Text($"the battery falls to {PlainNumber.Apart(voltage.Values.Min(), battery.CutOffVoltage)} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
+        }
+
+        if (scenario.Manoeuvre.Kind == ManoeuvreKind.PullTest && history.Find("tether_force_n") is { } tether && Bounces(history.Time, tether.Values) is int bounces and >= ManyBounces)
+        {
+            warnings.Add($"the robot bounces on the tether, which fell slack {bounces} times: the peak is that of a jerk, not of breakaway; less slack, a slower ramp of the throttle or more damping of the tether calms it");
         }
 
         foreach ((int drive, int motor) in robot.Controllers.SelectMany(c => c.Motors))

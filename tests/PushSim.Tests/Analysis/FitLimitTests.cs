@@ -36,6 +36,34 @@ public class FitLimitTests(ITestOutputHelper output)
         Assert.Equal(stall.Force, stall.Hold, 1e-9);
     }
 
+    // a pull at part throttle is judged by what the motors give at that throttle
+    [Fact]
+    public void The_motors_force_at_part_throttle_is_that_of_a_pull_stalled_there()
+    {
+        RobotSettings robot = Wired(Wiring.Single, 100.0, TestRobots.Motor with { FrictionTorque = 0.0 }, 1.0);
+        StallForce full = StallForce.Of(robot)!;
+        StallForce part = StallForce.Of(robot, 0.6)!;
+        RunResult run = Simulator.Run(Pull(robot, 0.6));
+        Assert.Equal(part.Force, run["tether_force_n"].Values[2900..3900].Average(), 0.02 * part.Force);
+        Assert.Equal(part.BatteryCurrent, run["battery_current_a"].Values[2900..3900].Average(), 0.02 * part.BatteryCurrent);
+        Interval stalled = new(part.Force, 0.99 * part.Force, 1.01 * part.Force);
+        PullLimit judged = LimitJudge.Judge(stalled, part, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence());
+        Assert.Equal(PullLimitedBy.Motors, judged.By);
+        Assert.Contains("at 60 % throttle", judged.Reason, StringComparison.Ordinal);
+        Assert.Equal(PullLimitedBy.Tyre, LimitJudge.Judge(stalled, full, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence()).By);
+    }
+
+    // the same robot on the same tether: it runs into one end and bounces, or leans into the other
+    [Theory]
+    [InlineData(0.03, 0.0, true)]
+    [InlineData(0.0, 2.0, false)]
+    public void A_pull_that_bounces_says_so(double slack, double damping, bool bounces)
+    {
+        ScenarioSettings pull = TestRobots.Pull(TestRobots.FourWheels(Grippy(1.0) with { KineticFriction = 0.8, SlipSpeed = 0.2 }));
+        pull = pull with { Tether = pull.Tether! with { Slack = slack, Damping = damping } };
+        Assert.Equal(bounces, Simulator.Run(pull).Warnings.Any(w => w.StartsWith("the robot bounces on the tether", StringComparison.Ordinal)));
+    }
+
     // gears with loss: a standing drive holds anything between what it can pull and what it can hold
     [Theory]
     [InlineData(Wiring.Single, 1.5)]

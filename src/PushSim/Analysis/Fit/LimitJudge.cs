@@ -68,7 +68,7 @@ public static class LimitJudge
 
         if (isInconsistent)
         {
-            return new(PullLimitedBy.Unknown, true, r, Say($"inconsistent with the robot file: its motors give only {stall.Force:0.00} N at the floor; check the motor, gear and battery data, the unit of the readings and the load cell"));
+            return new(PullLimitedBy.Unknown, true, r, Say($"inconsistent with the robot file: its motors give only {stall.Force:0.00} N at the floor{stall.AtThrottle}; check {(stall.Throttle < 1.0 ? "the throttle of the scenario, " : "")}the motor, gear and battery data, the unit of the readings and the load cell"));
         }
 
         if (BySag(evidence, stall) is PullLimitedBy sag)
@@ -86,15 +86,15 @@ public static class LimitJudge
         double high = force.IsBounded ? force.High / stall.Force : r;
         if (high < SurelyTyre)
         {
-            return new(PullLimitedBy.Tyre, false, r, Say($"the motors could give {stall.Force:0.00} N, far more than was needed"));
+            return new(PullLimitedBy.Tyre, false, r, Say($"the motors could give {stall.Force:0.00} N{stall.AtThrottle}, far more than was needed"));
         }
 
         if (low < SurelyTyre || (hasPeak && r < OnTheLimit))
         {
-            return new(PullLimitedBy.Unknown, false, r, Say($"it is {r:0.00} of the {stall.Force:0.00} N that the motors give at the floor, too close to tell; {Advice}"));
+            return new(PullLimitedBy.Unknown, false, r, Say($"it is {r:0.00} of the {stall.Force:0.00} N that the motors give at the floor{stall.AtThrottle}, too close to tell; {Advice}"));
         }
 
-        return new(PullLimitedBy.Motors, false, r, Say($"it is {r:0.00} of the {stall.Force:0.00} N that the motors give at the floor, so the tyre's friction is at least this; {Advice}"));
+        return new(PullLimitedBy.Motors, false, r, Say($"it is {r:0.00} of the {stall.Force:0.00} N that the motors give at the floor{stall.AtThrottle}, so the tyre's friction is at least this; {Advice}"));
     }
 
     private static PullLimit Turning(bool isTurning, bool isInconsistent, double r) => isTurning

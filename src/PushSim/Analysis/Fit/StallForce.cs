@@ -4,9 +4,9 @@ using PushSim.Simulation;
 namespace PushSim.Analysis.Fit;
 
 /// <summary>
-/// What the motors give at the floor with the wheels held and full command, cold and with the battery as charged:
+/// What the motors give at the floor with the wheels held, at full or a given command u, cold and with the battery as charged:
 /// <code>
-/// i_c = min(I_lim, (V_b - V_brush) / (R + R_on)),  P_c = i_c (i_c (R + R_on) + V_brush),  V_b = V_oc - R_b sum P_c / V_b
+/// i_c = min(I_lim, (u V_b - V_brush) / (R + R_on)),  P_c = i_c (i_c (R + R_on) + V_brush),  V_b = V_oc - R_b sum P_c / V_b
 /// T = sum (eta Kt G i - tau0 G) - friction of the drive,   F = T / (ratio R_wheel)
 /// </code>
 /// R: one winding, all in series, or all in parallel. Rolling resistance is not taken off. A drive whose wheels differ in ratio times
@@ -26,8 +26,16 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
     private const int VoltageSteps = 400;
     private const int Halvings = 60;
 
+    /// <summary>Command that this is for, 0..1 [1].</summary>
+    public double Throttle { get; init; } = 1.0;
+
+    /// <summary>Words for a command that is not full, after a force; empty at full command.</summary>
+    public string AtThrottle => Throttle < 1.0 ? FormattableString.Invariant($" at {100.0 * Throttle:0} % throttle") : "";
+
     /// <summary>Of a robot; null if it has no motors.</summary>
-    public static StallForce? Of(RobotSettings robot)
+    /// <param name="robot">The robot.</param>
+    /// <param name="throttle">Command, 0..1 [1].</param>
+    public static StallForce? Of(RobotSettings robot, double throttle = 1.0)
     {
         if (robot.Battery is not BatterySettings battery || robot.Controllers.Count == 0)
         {
@@ -35,7 +43,7 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
         }
 
         double open = battery.Cells * battery.InitialCellVoltage;
-        double Balance(double v) => v - open + (battery.Resistance * robot.Controllers.Sum(c => Power(robot, c, v)) / v);
+        double Balance(double v) => v - open + (battery.Resistance * robot.Controllers.Sum(c => Power(robot, c, throttle * v)) / v);
 
         // the largest root: coming down from the open voltage, the first change of sign
         double high = open;
@@ -61,7 +69,7 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
 
         foreach (ControllerSettings c in robot.Controllers)
         {
-            AddTorque(robot, c, high, torque, ideal);
+            AddTorque(robot, c, throttle * high, torque, ideal);
         }
 
         double force = 0.0;
@@ -73,7 +81,7 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
             hold += robot.Drives[d].Motors.Count > 0 ? ((2.0 * ideal[d]) - torque[d]) / arm : 0.0;
         }
 
-        return new StallForce(force, hold, (open - high) / battery.Resistance, open, high);
+        return new StallForce(force, hold, (open - high) / battery.Resistance, open, high) { Throttle = throttle };
     }
 
     private static (MotorSettings Motor, double Ratio)[] MotorsOf(RobotSettings robot, ControllerSettings c) =>

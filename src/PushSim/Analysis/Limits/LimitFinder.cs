@@ -86,8 +86,8 @@ public static class LimitFinder
     /// <summary>Greatest throttle that the scenario commands [1]; full where none.</summary>
     internal static double Throttle(ScenarioSettings scenario)
     {
-        double most = scenario.Manoeuvre.Commands.Select(c => Math.Abs(c.Throttle)).DefaultIfEmpty(0.0).Max();
-        return most > 0.0 ? Math.Min(1.0, most) : 1.0;
+        double most = scenario.Manoeuvre.GreatestThrottle;
+        return most > 0.0 ? most : 1.0;
     }
 
     /// <summary>Where the scenario holds the robot back.</summary>

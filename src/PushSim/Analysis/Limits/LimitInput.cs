@@ -72,11 +72,16 @@ public static class LimitWords
 
     private static readonly string[] s_outputKeys = ["pull_n", "launch_distance_m", "launch_time_s", "spot_turn_rate_rad_per_s", "shove_margin_n"];
 
+    private static readonly string[] s_outputUnits = ["N", "m", "s", "rad/s", "N"];
+
     /// <summary>Plain words.</summary>
     public static string Of(LimitInput input) => s_inputs[(int)input];
 
     /// <summary>Plain words.</summary>
     public static string Of(LimitOutput output) => s_outputs[(int)output];
+
+    /// <summary>Unit of its value.</summary>
+    public static string Unit(LimitOutput output) => s_outputUnits[(int)output];
 
     /// <summary>Key for scripts.</summary>
     public static string Key(LimitInput input) => s_inputKeys[(int)input];
