@@ -111,8 +111,9 @@ internal static class LimitsText
     {
         RatioPoint dash = curve.Points.MinBy(p => Math.Abs(Math.Log(p.Factor / curve.BestForDash)))!;
         RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
+        string flat = curve.Points.Min(p => p.Pull) > 0.95 * curve.Points.Max(p => p.Pull) ? " The pull hardly depends on the ratio: the tyres hold it." : "";
         return new ReportTable("Gear ratio").AddRemark(FormattableString.Invariant(
-            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(dash)} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(pull)} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s)."));
+            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(dash)} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(pull)} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s).{flat}"));
 
         string Edge(RatioPoint p) => p == curve.Points[0] ? ", the lowest tried" : p == curve.Points[^1] ? ", the highest tried" : "";
     }

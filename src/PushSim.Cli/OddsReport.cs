@@ -30,6 +30,11 @@ internal static class OddsReport
             console.MarkupLine("warning: " + Escape(warning));
         }
 
+        if (r.Inputs.Count == 0 && r.Tally.Matches > 0)
+        {
+            console.MarkupLine(Escape(Text($"{r.Tally.Matches} matches are too few, or no single input matters enough, to tell which matters most.")));
+        }
+
         console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
         TextReport.WriteFiles(output, files);

@@ -78,7 +78,7 @@ internal static class ShelfCommand
     private static bool IsKind(PartShelf shelf, string name) =>
         new[] { shelf.File, shelf.File.TrimEnd('s'), shelf.Section }.Contains(name, StringComparer.OrdinalIgnoreCase);
 
-    // All of a kind, the part of that very name, else all whose name has every word of it.
+    // All of a kind, the part of that very name, else all whose name has its words in a row, else all with every word of it.
     private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string? name)
     {
         if (name is null || IsKind(shelf, name))
@@ -92,7 +92,14 @@ internal static class ShelfCommand
         }
 
         string[] words = name.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
-        return words.Length == 0 ? [] : [.. shelf.Parts.Where(p => words.All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
+        if (words.Length == 0)
+        {
+            return [];
+        }
+
+        // "25 mm" means these words in a row where a name has them so
+        ShelfPart[] inARow = [.. shelf.Parts.Where(p => p.Name.Contains(name.Trim(), StringComparison.OrdinalIgnoreCase))];
+        return inARow.Length > 0 ? inARow : [.. shelf.Parts.Where(p => words.All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
     }
 
     private static void WriteList(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)

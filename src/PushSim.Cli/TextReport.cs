@@ -148,7 +148,7 @@ internal static class TextReport
         MeasuredOverlay? measured = MeasuredOverlay.Of(result);
         Row("measured, breakaway peak", measured?.Breakaway, null, "N", "0.00");
         Row("measured, steady", measured?.Plateau, null, "N", "0.00");
-        Row("push, peak", a.PushPeak, null, "N", "0.00");
+        Row("push, peak", a.PushPeak, null, "N", a.PushPeak >= 100.0 ? "0" : "0.0");
         Row("push, steady", a.PushPlateau, null, "N", "0.00");
         Row("top speed", a.TopSpeed, b?.TopSpeed, "m/s", "0.00");
         Row("time to 90 % of it", a.TimeTo90PercentSpeed, b?.TimeTo90PercentSpeed, "s", "0.000");
@@ -158,7 +158,7 @@ internal static class TextReport
         Row("scrub moment", a.ScrubMoment, b?.ScrubMoment, "N m", "0.000");
         Row("chatter", a.Chatter, b?.Chatter, "Hz", "0");
         Row("tyre wear, all wheels", a.Wear * 1e9, b?.Wear * 1e9, "mm³", "0.000");
-        Row("furthest from the start", a.Travel, b?.Travel, "m", "0.0000");
+        Row("furthest from the start", a.Travel, b?.Travel, "m", a.Travel < 0.01 ? "0.0000" : "0.000");
         Row("peak battery current", a.PeakBatteryCurrent, b?.PeakBatteryCurrent, "A", "0.0");
         Row("lowest battery voltage", a.LowestBatteryVoltage, b?.LowestBatteryVoltage, "V", "0.00");
         Row("hottest winding", a.PeakWindingTemperature, b?.PeakWindingTemperature, "°C", "0");

@@ -107,7 +107,8 @@ public static class RunPlot
     // What binds when: the main panel shaded, and a band a wheel.
     private static void AddBindings(RunResult r, Panel main, List<Panel> panels)
     {
-        if (r.Scenario.Robot.Controllers.Count > 0)
+        // a robot that is dragged is commanded nothing: nothing of its drive binds
+        if (r.Scenario.Robot.Controllers.Count > 0 && r.Scenario.Manoeuvre.Kind != ManoeuvreKind.DragTest)
         {
             IReadOnlyList<WheelBindings> wheels = RunBinding.Find(r);
             BindingPanels.Shade(main, r, wheels);

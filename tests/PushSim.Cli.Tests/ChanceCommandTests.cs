@@ -160,6 +160,14 @@ public class ChanceCommandTests
     }
 
     [Fact]
+    public void A_sweep_whose_matches_all_end_at_the_line_says_so()
+    {
+        Cli cli = Cli.Run("sweep", Repository.Scenario("shove-ramp-flat"), "--vary", "chassis.mass=1.3 kg..1.4 kg", "--points", "2", "--json");
+        Assert.Contains("--odds 200", JsonDocument.Parse(cli.Output).RootElement.GetProperty("warnings")[0].GetString());
+        Assert.Empty(JsonDocument.Parse(Cli.Run("sweep", Repository.Scenario("pull-test"), "--vary", "drive.*.gear_ratio=12,13", "--json").Output).RootElement.GetProperty("warnings").EnumerateArray());
+    }
+
+    [Fact]
     public void An_unknown_quantity_lists_the_known_ones()
     {
         Cli cli = Cli.Run("sweep", Repository.Scenario("pull-test"), "--vary", "drive.*.gear_ratio=8..20", "--ask", "pull_platau_n");

@@ -30,6 +30,16 @@ public class TyreCommandTests
         Assert.Equal("shelf", json.RootElement.GetProperty("command").GetString());
     }
 
+    // three of the 28 mm motors have 25:1
+    [Fact]
+    public void Words_in_a_row_go_before_words_apart()
+    {
+        string[] names = Cli.Run("shelf", "25 mm", "--quiet").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(4, names.Length);
+        Assert.All(names, n => Assert.StartsWith("25 mm", n));
+        Assert.NotEqual("", Cli.Run("shelf", "soft foam", "--quiet").Output.Trim());
+    }
+
     [Fact]
     public void An_unknown_material_is_a_wrong_command_line()
     {

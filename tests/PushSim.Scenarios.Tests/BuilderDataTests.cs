@@ -211,7 +211,7 @@ public class BuilderDataTests
     }
 
     [Theory]
-    [InlineData("", 72, 2, "missing \"resistance\" in battery", "or two loads: first_load_current, first_load_voltage, second_load_current, second_load_voltage")]
+    [InlineData("", 72, 2, "missing \"resistance\" in battery", "two loads (first_load_current, first_load_voltage, second_load_current, second_load_voltage), or shelf = ")]
     [InlineData("first_load_current = \"1 A\"\nfirst_load_voltage = \"12.0 V\"\n", 72, 2, "missing \"second_load_current\" in battery", "add resistance")]
     [InlineData("first_load_current = \"1 A\"\nfirst_load_voltage = \"11.0 V\"\nsecond_load_current = \"5 A\"\nsecond_load_voltage = \"11.2 V\"\n", 78, 23, "11 V at 1 A and 11.2 V at 5 A give no resistance: the voltage does not fall", "")]
     [InlineData("first_load_current = \"5 A\"\nfirst_load_voltage = \"11.5 V\"\nsecond_load_current = \"5 A\"\nsecond_load_voltage = \"11.2 V\"\n", 78, 23, "the currents are the same", "")]

@@ -218,6 +218,13 @@ public class LogReaderTests
     }
 
     [Fact]
+    public void A_plan_that_was_not_filled_in_says_so()
+    {
+        Problem problem = Assert.Single(Read("block,tyre,force [N]\n1,soft,\n1,foam,\n").Problems);
+        Assert.Equal(("2 rows, but none has a force", "fill in the column of force"), (problem.Message, problem.Help));
+    }
+
+    [Fact]
     public void An_empty_cell_of_the_tyre_names_no_tyre() =>
         Assert.Null(Assert.Single(Read("tyre,time [s],force [N]\n,0,0\n,0.1,1\n").Traces).Tyre);
 

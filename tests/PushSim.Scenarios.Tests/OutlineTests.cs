@@ -196,10 +196,10 @@ public class OutlineTests
     }
 
     [Theory]
-    [InlineData("angle = \"2.8 deg\"", false)]
-    [InlineData("angle = \"2.9 deg\"", true)]
-    [InlineData("angle = \"85.9 deg\"", true)]
-    [InlineData("angle = \"86 deg\"", false)]
+    [InlineData("angle = \"2.4 deg\"", false)]
+    [InlineData("angle = \"2.5 deg\"", true)]
+    [InlineData("angle = \"86 deg\"", true)]
+    [InlineData("angle = \"86.1 deg\"", false)]
     public void A_ramp_is_neither_level_nor_upright(string angle, bool isRight)
     {
         string outline = $"[[outline.ramp]]\nside = \"front\"\ntip = \"1 mm\"\n{angle}\n";
@@ -209,7 +209,7 @@ public class OutlineTests
         }
         else
         {
-            Wrong(outline, 4, "outside the allowed range", "0.05 rad to 1.5 rad");
+            Wrong(outline, 4, "outside the allowed range", "2.5 deg to 86 deg");
         }
     }
 }

@@ -74,7 +74,7 @@ public class WrongFileTests
     [InlineData("robot = \"shrew.toml\"", "robot = \".\"", 2, 9, "\".\" is a folder, not a file", "")]
     [InlineData("robot = \"shrew.toml\"\n", "", 1, 1, "missing \"robot\" in this scenario file", "robots/mole.toml")]
     [InlineData("slope_x = \"5 deg\"", "slope_x = \"5 %\"", 5, 11, "\"%\" measures pure number or percentage, but this is an angle", "deg")]
-    [InlineData("slope_x = \"5 deg\"", "slope_x = \"89 deg\"", 5, 11, "outside the allowed range", "-1.2 rad to 1.2 rad")]
+    [InlineData("slope_x = \"5 deg\"", "slope_x = \"89 deg\"", 5, 11, "outside the allowed range", "-70 deg to 70 deg")]
     [InlineData("max_x = \"2 m\"", "max_x = \"0.5 m\"", 6, 9, "this patch of floor has no area", "min_x")]
     [InlineData("kind = \"reversal\"", "kind = \"revesal\"", 13, 8, "\"revesal\" is no kind", "did you mean \"reversal\"?")]
     [InlineData("kind = \"reversal\"", "kind = \"pull\"", 13, 8, "a pull test needs a tether", "[tether]")]

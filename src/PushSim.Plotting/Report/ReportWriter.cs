@@ -125,7 +125,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
             </div>
             <p class="hint">Keys while the replay has the focus: <kbd>Space</kbd> play or pause, <kbd>←</kbd> <kbd>→</kbd> one frame, with <kbd>Shift</kbd> ten, <kbd>Home</kbd> <kbd>End</kbd> first and last, <kbd>[</kbd> <kbd>]</kbd> slower and faster.</p>
             <div class="key"><span><i class="swatch load"></i>filled length: load on the wheel</span><span><i class="swatch slip"></i>colour: slip of the tread, none to {Slip(result)} m/s</span><span><i class="swatch dash"></i>dashed: slips faster than 0.05 m/s</span>{(hasPush ? "<span><i class=\"swatch arrow\"></i>arrow: push</span>" : "")}<span><i class="swatch trail"></i>trail of the centre of mass</span></div>
-            <div class="scroll" tabindex="0" role="region" aria-label="Wheels at the time of the slider"><table id="wheels"><caption>At the time of the slider</caption><thead><tr><th scope="col">Robot</th><th scope="col">Wheel</th><th scope="col" class="n">Load [N]</th><th scope="col" class="n">Slip [m/s]</th></tr></thead><tbody></tbody></table></div>
+            <div class="scroll" tabindex="0" role="region" aria-label="Wheels at the time of the slider"><table id="wheels"><caption>Load and slip at the time of the slider</caption><thead><tr><th scope="col">Robot</th><th scope="col">Wheel</th><th scope="col" class="n">Force [N]</th><th scope="col" class="n">Slip [m/s]</th></tr></thead><tbody></tbody></table></div>
             </div></section>
             """);
     }

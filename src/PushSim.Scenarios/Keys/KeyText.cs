@@ -66,10 +66,10 @@ public static class KeyText
         _ => $"{key.Name} = {key.Example}",
     };
 
-    /// <summary>A value and a range in SI, as complaints show them: in the SI unit where that needs no long row of noughts, else each in a readable unit.</summary>
+    /// <summary>A value and a range in SI, as complaints show them: in the unit of the trade if that is another, else in the SI unit where that needs no long row of noughts, else each in a readable unit.</summary>
     internal static (string Value, string Min, string Max) InMessage(KeyDefinition key, double value, double min, double max)
     {
-        bool isPlain = new[] { value, min, max }.All(v => v == 0.0 || Math.Abs(v) is >= LeastPlain and < MostPlain);
+        bool isPlain = !HomeUnits.ContainsKey(key.Dimension) && new[] { value, min, max }.All(v => v == 0.0 || Math.Abs(v) is >= LeastPlain and < MostPlain);
         string unit = isPlain && key.Kind != KeyKind.Whole && key.Dimension != Dimension.Ratio ? " " + UnitTable.SiName(key.Dimension) : "";
         return isPlain ? (Number(value) + unit, Number(min) + unit, Number(max) + unit) : (Bound(key, value), Bound(key, min), Bound(key, max));
     }

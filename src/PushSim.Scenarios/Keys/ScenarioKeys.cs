@@ -20,8 +20,8 @@ internal static class ScenarioKeys
         Number("floor", "friction", 0.01, 10, "Multiple of every tyre's friction.", "1.0", "1").Usual(0.3, 1.5),
         Number("floor", "dust", 0, 100, "How fast dust fouls the tyres; 0 is clean, 1 their own fouling distance.", "0", "0").Usual(0, 5),
         Number("floor", "abrasiveness", 0, 10, "Abrasiveness against the sheet of the standard wear test.", "0.1", "0.1").Usual(0, 2),
-        Quantity("floor", "slope_x", Dimension.Angle, -1.2, 1.2, "Slope, positive when the board rises towards +x.", "12 deg", "0 deg").Usual(-35 * Degree, 35 * Degree),
-        Quantity("floor", "slope_y", Dimension.Angle, -1.2, 1.2, "Slope, positive when the board rises towards +y.", "0 deg", "0 deg").Usual(-35 * Degree, 35 * Degree),
+        Quantity("floor", "slope_x", Dimension.Angle, -70 * Degree, 70 * Degree, "Slope, positive when the board rises towards +x.", "12 deg", "0 deg").Usual(-35 * Degree, 35 * Degree),
+        Quantity("floor", "slope_y", Dimension.Angle, -70 * Degree, 70 * Degree, "Slope, positive when the board rises towards +y.", "0 deg", "0 deg").Usual(-35 * Degree, 35 * Degree),
         Quantity("floor", "air_temperature", Dimension.Temperature, -40, 80, "Air temperature.", "20 °C", "20 °C").Usual(0, 40),
         Tables("floor", "patch", "A rectangle of floor with its own friction."),
 
@@ -61,7 +61,7 @@ internal static class ScenarioKeys
         Quantity("manoeuvre", "ramp", Dimension.Time, 0, 600, "Time that a command takes to build up.", "0.5 s", "0 s").Usual(0, 5),
         Quantity("manoeuvre", "end", Dimension.Time, 0.01, 600, "When the run ends.", "2 s", "3 s in a shove or wall push, else it must be given").Usual(0.3, 30),
         Quantity("manoeuvre", "initial_speed", Dimension.Speed, -50, 50, "Forward speed at the start, wheels rolling along.", "1.5 m/s", "0 m/s").Usual(-6, 6),
-        Quantity("manoeuvre", "heading", Dimension.Angle, -7, 7, "Heading at the start, positive counter-clockwise from floor x.", "0 deg", "0 deg").Usual(-180 * Degree, 180 * Degree),
+        Quantity("manoeuvre", "heading", Dimension.Angle, -400 * Degree, 400 * Degree, "Heading at the start, positive counter-clockwise from floor x.", "0 deg", "0 deg").Usual(-180 * Degree, 180 * Degree),
         Quantity("manoeuvre", "reverse_at", Dimension.Time, 0, 600, "Reversal and brake: when the second command comes.", "1.2 s").Usual(0, 20),
         Tables("manoeuvre", "points", "Timeline: the commands in rising time."),
 

@@ -18,7 +18,7 @@ internal static class ShoveKeys
 
         Choice("outline.ramp", "side", ["front", "rear", "left", "right"], "The face that looks most to this side.", required: true),
         Quantity("outline.ramp", "tip", Dimension.Length, 0, 1, "Height of its tip above the floor.", "1 mm", required: true).Usual(0, 0.01),
-        Quantity("outline.ramp", "angle", Dimension.Angle, 0.05, 1.5, "Its angle from the floor.", "25 deg", required: true).Usual(10 * Degree, 70 * Degree),
+        Quantity("outline.ramp", "angle", Dimension.Angle, 2.5 * Degree, 86 * Degree, "Its angle from the floor.", "25 deg", required: true).Usual(10 * Degree, 70 * Degree),
         Quantity("outline.ramp", "top", Dimension.Length, 1e-3, 3, "Height at which its slope ends.", "40 mm", "the outline's top").Usual(0.005, 0.2),
 
         Table("scenario", "opponent", "A second robot, facing the first."),
@@ -34,7 +34,7 @@ internal static class ShoveKeys
         Quantity("opponent", "start", Dimension.Time, 0, 600, "When its command comes.", "0.1 s", "0.1 s").Usual(0, 5),
         Quantity("opponent", "ramp", Dimension.Time, 0, 600, "Time that its command takes to build up.", "0.2 s", "0 s").Usual(0, 5),
         Quantity("opponent", "initial_speed", Dimension.Speed, -50, 50, "Forward speed at the start.", "0 m/s", "0 m/s").Usual(-5, 5),
-        Quantity("opponent", "heading", Dimension.Angle, -7, 7, "Heading at the start against looking straight at the first robot.", "5 deg", "0 deg").Usual(-90 * Degree, 90 * Degree),
+        Quantity("opponent", "heading", Dimension.Angle, -400 * Degree, 400 * Degree, "Heading at the start against looking straight at the first robot.", "5 deg", "0 deg").Usual(-90 * Degree, 90 * Degree),
         Tables("opponent", "points", "Timeline of its commands in rising time, in place of throttle and turn."),
         Quantity("opponent.points", "time", Dimension.Time, 0, 600, "When.", "0.5 s", required: true).Usual(0, 30),
         Number("opponent.points", "throttle", -1, 1, "Forward command.", "1.0", "0").Usual(-1, 1),

@@ -42,7 +42,7 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
         (LogRole.Voltage, ["voltage", "battery", "volts", "spannung"]),
         (LogRole.Time, ["time", "t", "zeit", "timestamp", "elapsed", "seconds", "second", "sec", "s", "ms", "millis", "milliseconds", "us", "temps", "tiempo"]),
         (LogRole.Load, ["normal"]),
-        (LogRole.Force, ["force", "f", "kraft", "reading", "readings", "value", "cell", "loadcell", "tension", "weight", "newton", "newtons", "n", "gf", "kgf", "lbf", "ozf", "g", "kg", "mv", "grams"]),
+        (LogRole.Force, ["force", "f", "kraft", "zugkraft", "reading", "readings", "value", "cell", "loadcell", "tension", "weight", "newton", "newtons", "n", "gf", "kgf", "lbf", "ozf", "g", "kg", "mv", "grams"]),
         (LogRole.Load, ["load"]),
         (LogRole.Pull, ["pull", "run", "test", "trial"]),
     ];

@@ -81,7 +81,8 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
 
         if (_problems.All.Count == 0 && _rows == 0)
         {
-            _problems.Error(_lastLine, 1, "there are no rows of data below the header", "");
+            (string what, string help) = _blank > 0 ? ($"{_blank} {(_blank == 1 ? "row" : "rows")}, but none has a force", "fill in the column of force") : ("there are no rows of data below the header", "export the log again, with its rows");
+            _problems.Error(_lastLine, 1, what, help);
         }
         else if (_problems.All.Count == 0 && _head?.Time is not null && _rows == 1)
         {

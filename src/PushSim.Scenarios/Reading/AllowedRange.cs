@@ -1,6 +1,5 @@
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
-using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Reading;
 
@@ -28,11 +27,8 @@ internal static class AllowedRange
             return true;
         }
 
-        string unit = d.Kind == KeyKind.Whole || d.Dimension == Dimension.Ratio ? "" : " " + UnitTable.SiName(d.Dimension);
-        context.Error(
-            place,
-            FormattableString.Invariant($"\"{d.Name}\" is {value:G6}{unit}, outside the allowed range"),
-            FormattableString.Invariant($"allowed: {d.Min}{unit} to {d.Max}{unit}"));
+        (string text, string min, string max) = KeyText.InMessage(d, value, d.Min, d.Max);
+        context.Error(place, $"\"{d.Name}\" is {text}, outside the allowed range", $"allowed: {min} to {max}");
         return false;
     }
 }

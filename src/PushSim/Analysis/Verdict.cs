@@ -73,7 +73,7 @@ public static class Verdict
             ShoveEnding.Line => Text($"{winner} pushes {loser} back over its line after {o.EndTime:0.00} s"),
             _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
         };
-        string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($", which gives ground from {t:0.00} s on at {o.GroundSpeed:0.00} m/s") : string.Empty;
+        string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($"; {loser} gives ground from {t:0.00} s on, at {o.GroundSpeed:0.00} m/s") : string.Empty;
         return Text($"{what}{gives}; {limits}{aside}.{close}");
     }
 

@@ -14,6 +14,9 @@ internal static class RunReport
     // A tether that is slack for less than this bounced; one that hangs longer was let go [s].
     private const double ShortSlack = 0.2;
 
+    // Share of the greatest force on a tether that the tyres did not hold, from which on it is a jerk [1].
+    private const double JerkShare = 0.2;
+
     // Bounces from which a pull has no steady part.
     private const int ManyBounces = 3;
 
@@ -111,6 +114,21 @@ internal static class RunReport
         };
     }
 
+    private static void AddTether(List<string> warnings, RunHistory history, double[] force)
+    {
+        const string Calm = "less slack, a slower ramp or more damping of the tether calms it";
+        int peak = Array.IndexOf(force, force.Max());
+        double held = Math.Abs(history.Robot.Wheels.Select((_, i) => history.Wheel(i, "longitudinal_force_n")[peak]).Sum());
+        if (force[peak] - held > JerkShare * force[peak])
+        {
+            warnings.Add(Text($"the greatest force of {force[peak]:0.00} N is a jerk and no breakaway: the tyres held {held:0.00} N of it, the rest changed the robot's speed; {Calm}"));
+        }
+        else if (Bounces(history.Time, force) is int bounces and >= ManyBounces)
+        {
+            warnings.Add($"the robot bounces on the tether, which fell slack {bounces} times; {Calm}");
+        }
+    }
+
     // How often the tether falls slack and is taut again at once.
     private static int Bounces(double[] time, double[] force)
     {
@@ -162,9 +180,9 @@ internal static class RunReport
             warnings.Add(Text($"the battery falls to {PlainNumber.Apart(voltage.Values.Min(), battery.CutOffVoltage)} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
         }
 
-        if (scenario.Manoeuvre.Kind == ManoeuvreKind.PullTest && history.Find("tether_force_n") is { } tether && Bounces(history.Time, tether.Values) is int bounces and >= ManyBounces)
+        if (scenario.Manoeuvre.Kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest && history.Find("tether_force_n") is { } tether)
         {
-            warnings.Add($"the robot bounces on the tether, which fell slack {bounces} times: the peak is that of a jerk, not of breakaway; less slack, a slower ramp of the throttle or more damping of the tether calms it");
+            AddTether(warnings, history, tether.Values);
         }
 
         foreach ((int drive, int motor) in robot.Controllers.SelectMany(c => c.Motors))
@@ -186,7 +204,7 @@ internal static class RunReport
         }
 
         return warnings;
-
-        static string Text(FormattableString text) => FormattableString.Invariant(text);
     }
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }
