@@ -143,7 +143,8 @@ internal static class OddsReport
         foreach (TolerancedValue v in values)
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
-            table.AddRow(v.Key + part, PlainNumber.Of(v.Middle, 4), "± " + PlainNumber.Of(v.Tolerance, 3), v.Unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
+            (double scale, string unit) = v.Unit == "rad" ? (180.0 / Math.PI, "deg") : (1.0, v.Unit);
+            table.AddRow(v.Key + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
         }
 
         return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because the file states no tolerance", isAside: true) : table;

@@ -14,6 +14,9 @@ internal static class Chart
     private const double Letter = 7.4;
     private const double MostOfWidth = 0.38;
 
+    // Of a vertical axis' title with the blanks to both sides [px].
+    private const double TitleRoom = 34.0;
+
     public static PlotModel Model(PlotLook look, string title, double left = 0.0)
     {
         var model = new PlotModel
@@ -67,7 +70,7 @@ internal static class Chart
     public static LinearAxis WordAxis(PlotLook look, AxisPosition position, string title, IReadOnlyList<string> words, double left = 0.0)
     {
         bool isBelow = position == AxisPosition.Bottom;
-        double room = isBelow ? (look.Width - LeftMargin(look, left) - 40.0) / words.Count : LeftMargin(look, left) - (title.Length > 0 ? 34.0 : 12.0);
+        double room = isBelow ? (look.Width - LeftMargin(look, left) - 40.0) / words.Count : LeftMargin(look, left) - (title.Length > 0 ? TitleRoom : 12.0);
         bool isTight = words.Max(w => w.Length) * Letter > room;
 
         // beside the chart the end of a name says more than its beginning; below it there is room for the whole of it upright
@@ -86,6 +89,9 @@ internal static class Chart
             LabelFormatter = v => v >= 0.0 && v < words.Count && v == Math.Floor(v) ? shown[(int)v] : "",
         };
     }
+
+    /// <summary>Room that the longest of some words and a title take beside a chart [px].</summary>
+    public static double RoomFor(IReadOnlyList<string> words) => (words.Max(w => w.Length) * Letter) + TitleRoom + Letter;
 
     private static string Ending(string text, int letters) => text.Length <= letters ? text : "…" + text[^Math.Max(3, letters - 1)..];
 

@@ -15,9 +15,6 @@ public sealed class SweepPlot
     private const int MapHeight = 560;
     private const int Levels = 9;
 
-    // Room for names beside a map [px].
-    private const double NameWidth = 150.0;
-
     // Numbers in more cells than this run into each other.
     private const int MostNumbers = 12;
 
@@ -54,6 +51,9 @@ public sealed class SweepPlot
 
     private static string Words(string what, IReadOnlyList<double?> values, string? best) => FormattableString.Invariant(
         $"Plot: {what}: from {Figure(values.Where(v => v is not null).Min())} to {Figure(values.Where(v => v is not null).Max())}{(best is null ? "" : $"; best at {best}")}.");
+
+    // Room for names beside a map [px].
+    private static double NameWidth(SweepInput input) => input.Numbers is null ? Chart.RoomFor(input.Texts) : 0.0;
 
     private static string Figure(double? value) => value is double v ? PlainNumber.Of(v, 4) : "-";
 
@@ -104,7 +104,7 @@ public sealed class SweepPlot
 
     private static PlotModel Two(PlotLook look, SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
     {
-        PlotModel model = Chart.Model(look, KeyWords.Of(title), up.Numbers is null ? NameWidth : 0.0);
+        PlotModel model = Chart.Model(look, KeyWords.Of(title), NameWidth(up));
         (double[] x, double[] y) = (Positions(across), Positions(up));
         model.Axes.Add(MapAxis(look, AxisPosition.Bottom, across));
         model.Axes.Add(MapAxis(look, AxisPosition.Left, up));
@@ -160,7 +160,7 @@ public sealed class SweepPlot
     {
         if (input.Numbers is null)
         {
-            return Chart.WordAxis(look, position, AxisTitle(input), input.Texts, position == AxisPosition.Left ? NameWidth : 0.0);
+            return Chart.WordAxis(look, position, AxisTitle(input), input.Texts, position == AxisPosition.Left ? NameWidth(input) : 0.0);
         }
 
         LinearAxis axis = Chart.Axis(position, AxisTitle(input));

@@ -19,6 +19,9 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     // Tables of more columns take the whole width of the page [1].
     private const int MostNarrow = 4;
 
+    // Letters of its widest cells in a row that a table may have to stand in half the width of a page.
+    private const int MostLetters = 56;
+
     private static readonly Lazy<string> s_style = new(() => Asset("report.css"));
 
     private static readonly Lazy<string> s_script = new(() => Asset("replay.js"));
@@ -251,11 +254,14 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.WriteLine("</ul></section>");
     }
 
+    private static bool IsWide(ReportTable table) => table.Columns.Count > MostNarrow || table.Remarks.Count > 0
+        || Enumerable.Range(0, table.Columns.Count).Sum(i => table.Rows.Select(r => r[i].Length).DefaultIfEmpty(0).Max()) > MostLetters;
+
     // in a box of its own that scrolls: a wide table must not widen the page of a telephone; it takes the focus so that keys can scroll it
     private void WriteTable(ReportTable table, int longest)
     {
         string caption = Text(table.Caption);
-        html.WriteLine($"<div class=\"scroll{(table.Columns.Count > MostNarrow || table.Remarks.Count > 0 ? " wide" : "")}\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");
+        html.WriteLine($"<div class=\"scroll{(IsWide(table) ? " wide" : "")}\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");
         foreach ((string title, bool isNumber) in table.Columns)
         {
             html.Write($"<th scope=\"col\"{(isNumber ? " class=\"n\"" : "")}>{Text(title, PlainLabel.Longest)}</th>");
@@ -264,7 +270,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.WriteLine("</tr></thead><tbody>");
         foreach (IReadOnlyList<string> row in table.Rows)
         {
-            html.Write($"<tr><th scope=\"row\">{Text(row[0], Math.Min(longest, 200))}</th>");
+            html.Write($"<tr><th scope=\"row\"{(table.Columns[0].IsNumber ? " class=\"n\"" : "")}>{Text(row[0], Math.Min(longest, 200))}</th>");
             for (int i = 1; i < row.Count; i++)
             {
                 html.Write($"<td{(table.Columns[i].IsNumber ? " class=\"n\"" : "")}>{Text(row[i], Math.Min(longest, 200))}</td>");
