@@ -24,6 +24,7 @@ public class LogReaderTests
     [InlineData("row of units", "time,force\ns,N\n0,0\n0.1,1.5\n0.2,2\n")]
     [InlineData("other columns", "no,time_s,temperature,force_n,note\n1,0,20,0,a\n2,0.1,20,1.5,b\n3,0.2,20,2,\"c, d\"\n")]
     [InlineData("gram-force", "ms,gf\n0,0\n100,152.957\n200,203.943\n")]
+    [InlineData("a word of another language", "Temps [s],Effort de traction [N]\n0,0\n0.1,1.5\n0.2,2\n")]
     [InlineData("clock", "time,force [N]\n12:00:00.0,0\n12:00:00.1,1.5\n12:00:00.2,2\n")]
     [InlineData("clock past midnight", "time,force [N]\n23:59:59.8,0\n23:59:59.9,1.5\n00:00:00.0,2\n")]
     [InlineData("exponents", "time_s,force_n\n0e0,0\n1e-1,1.5E0\n2E-1,+2\n")]

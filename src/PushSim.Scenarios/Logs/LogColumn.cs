@@ -86,6 +86,9 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
             int i = columns.FindIndex(c => c.Role == LogRole.Pull && !double.IsNaN(ForceFactor(c.Unit)));
             i = i >= 0 ? i : columns.FindIndex(c => c.Role == LogRole.Load);
             i = i >= 0 ? i : columns.FindIndex(c => c.Role == LogRole.Pull);
+
+            // whatever its name, in whatever language: a column in a unit of force ("g" may be an acceleration)
+            i = i >= 0 ? i : columns.FindIndex(c => c.Role == LogRole.Ignored && c.Unit is "N" or "mN" or "kN" or "gf" or "kgf" or "lbf" or "ozf" or Millivolt);
             bool hasPeak = columns.Any(c => c.Role == LogRole.Peak);
             if (i >= 0 && !hasPeak)
             {
