@@ -10,14 +10,13 @@ public class FitCommandTests
     private static readonly string s_readings = Path.Combine(Repository.Root, "scenarios", "logs", "readings.csv");
     private static readonly string s_mole = Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml");
 
-    // the log was made with 0.80 sliding and 0.97 at breakaway, each with 1.5 % scatter from pull to pull, and one spike
     // A pasted tyre must not lose what the pull did not measure.
     [Fact]
     public void The_block_to_paste_keeps_the_rest_of_the_robots_tyre()
     {
         Cli cli = Cli.Run("fit", Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv"), "--robot", Repository.Scenario("pull-test"), "--tyre", "soft", "--no-plots");
         Assert.Equal(ExitCode.Done, cli.Code);
-        foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "rolling_renewal = \"83.33 1/m\"", "rolling_resistance = 0.03" })
+        foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "rolling_renewal = \"83.33 1/m\"", "bristle_damping = 0.3", "elastic_share = 0.8", "viscous_friction = \"0 s/m\"", "rolling_resistance = 0.03" })
         {
             Assert.Contains("\n" + line + "\n", cli.Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         }
@@ -25,6 +24,7 @@ public class FitCommandTests
         Assert.Contains("at 60 % throttle", cli.Output, StringComparison.Ordinal);
     }
 
+    // the log was made with 0.80 sliding and 0.97 at breakaway, each with 1.5 % scatter from pull to pull, and one spike
     [Fact]
     public void Json_has_the_promised_keys()
     {
@@ -144,6 +144,8 @@ public class FitCommandTests
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         JsonElement tyre = json.RootElement.GetProperty("tyres")[0];
         Assert.InRange(0.15, Number(tyre, "load_exponent_low"), Number(tyre, "load_exponent_high"));
+        string told = FormattableString.Invariant($"\nload_exponent = {Number(tyre, "load_exponent"):0.###}\n");
+        Assert.Contains(told, Cli.Run("fit", scratch["a.csv"], "--out", scratch["out"], "--no-plots").Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
     }
 
     // text in the file, exit code, what and where
