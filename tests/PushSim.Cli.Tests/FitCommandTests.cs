@@ -148,6 +148,22 @@ public class FitCommandTests
         Assert.Contains(told, Cli.Run("fit", scratch["a.csv"], "--out", scratch["out"], "--no-plots").Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
     }
 
+    // half a kilogram on two wheels and a ball ahead of them: 5 N on a tether 0.2 m high pull 1 N m, its weight holds less than a third of that; a pull behind rears it up on its wheels
+    [Fact]
+    public void A_drag_that_lifts_the_tested_tyres_is_told()
+    {
+        using var scratch = new ScratchFolder();
+        Assert.Equal(ExitCode.Done, Cli.Run("new", "--kind", "pull-test", "--mass", "500g", "--wheels", "2", "--out", scratch["a"]).Code);
+        File.WriteAllText(scratch["a.csv"], "tyre,force [N]\nsoft,5\nsoft,5.1\nsoft,4.9\n");
+        Cli drag = Cli.Run("fit", scratch["a.csv"], "--robot", scratch["a/robot.toml"], "--drag", "--height", "200 mm", "--json");
+        Assert.Equal(ExitCode.WrongCommandLine, drag.Code);
+        Assert.Contains("5.10 N at the height of the tether would lift the tested tyres", drag.Error);
+        Cli pull = Cli.Run("fit", scratch["a.csv"], "--robot", scratch["a/robot.toml"], "--height", "200 mm", "--json");
+        Assert.Equal(ExitCode.Done, pull.Code);
+        using JsonDocument json = JsonDocument.Parse(pull.Output);
+        Assert.Equal(5.0 / (0.5 * 9.80665), Number(json.RootElement.GetProperty("tyres")[0], "kinetic_friction"), 1e-3);
+    }
+
     // text in the file, exit code, what and where
     [Theory]
     [InlineData("", ExitCode.WrongInput, "a.csv: error: the file is empty")]
