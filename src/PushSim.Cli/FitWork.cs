@@ -39,6 +39,11 @@ internal static partial class FitWork
 
         RobotSettings? robot = read?.Robot;
         GripLoad load = LoadOf(request, read, notes);
+        if (Unloaded(tests, load) is string unloaded)
+        {
+            return new FitOutcome { Problems = problems, Missing = unloaded };
+        }
+
         StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         List<TyreFit> fits = FitEach(request, tests, load, stall, cancel);
         List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
@@ -95,6 +100,20 @@ internal static partial class FitWork
         }
 
         return load;
+    }
+
+    // A tether so high, or a force so great, that the tyres under test leave the floor; null if none does.
+    private static string? Unloaded(SortedTests tests, GripLoad load)
+    {
+        double[] forces =
+        [
+            .. tests.Traces.Values.SelectMany(t => t).SelectMany(t => t.Pulls).SelectMany(p => new[] { p.Breakaway.Value, p.Plateau?.Value ?? 0.0 }),
+            .. tests.Readings.Values.SelectMany(r => r).Where(r => !(r.Load > 0.0)).SelectMany(r => new[] { r.Force ?? 0.0, r.Peak ?? 0.0 }),
+        ];
+        double most = forces.DefaultIfEmpty(0.0).Max();
+        return load.DependsOnHeight && load.LoadAt(most) <= 0.0
+            ? FormattableString.Invariant($"{most:0.00} N at the height of the tether would lift the tested tyres off the floor; check --height, the mass in the robot file and the unit of the readings")
+            : null;
     }
 
     private static List<TyreFit> FitEach(FitRequest request, SortedTests tests, GripLoad load, StallForce? stall, CancellationToken cancel)

@@ -64,7 +64,7 @@ internal sealed record OddsResult
             Other = second,
             OtherName = otherName,
             Verdict = Words(own.Source.Robot, own.Source.Opponent, tally) + (comparison is null ? "" : " " + Words(own.Source.Middle.Name, otherName, comparison)),
-            Warnings = tally.Failed == 0 ? [] : [string.Create(CultureInfo.InvariantCulture, $"{tally.Failed} matches failed and are left out of the shares; the first is number {own.Outcomes.First(o => o.HasFailed).Number}, shown by --match")],
+            Warnings = tally.Failed == 0 ? [] : [string.Create(CultureInfo.InvariantCulture, $"{tally.Failed} {(tally.Failed == 1 ? "match failed and is" : "matches failed and are")} left out of the shares; the first is number {own.Outcomes.First(o => o.HasFailed).Number}, shown by --match")],
         };
     }
 

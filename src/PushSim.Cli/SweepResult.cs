@@ -66,7 +66,7 @@ internal sealed record SweepResult
         long failed = points.Sum(p => p.Odds?.Failed ?? 0);
         if (failed > 0)
         {
-            warnings.Add($"{failed} drawn matches failed and are left out of the shares");
+            warnings.Add(failed == 1 ? "1 drawn match failed and is left out of the shares" : $"{failed} drawn matches failed and are left out of the shares");
         }
 
         // a match ends at the line, so every way of winning gains about as much
@@ -99,7 +99,7 @@ internal sealed record SweepResult
             return $"{head}; within 5 % of that from {PlainNumber.Of(o.Low, 4)} to {PlainNumber.Of(o.High, 4)}{unit}{end}.";
         }
 
-        return $"{head}; {column.GoodPoints.Count} of {Points.Count} points are within 5 % of that.";
+        return $"{head}; {column.GoodPoints.Count} of {Points.Count} points {(column.GoodPoints.Count == 1 ? "is" : "are")} within 5 % of that.";
     }
 
     public static string At(SweepRequest request, SweepPoint point) => string.Join(", ", request.Inputs.Select((input, i) => $"{input.Key} = {input.Texts[point.Place[i]]}"));

@@ -40,6 +40,11 @@ internal static class TyreBlock
         string unseen = slid is null ? "  # sliding was not seen" : "";
         text.Append(CultureInfo.InvariantCulture, $"kinetic_friction = {Friction(slid, slid?.Value ?? sliding)}{unseen}\n");
         text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{fit.Load / wheels:0.###} N\"  # a {(wheels == 4 && like is null ? "quarter" : "wheel's share")} of the load of the test\n");
+        if (fit.LoadExponent is Interval exponent)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"load_exponent = {exponent.Value:0.###}\n");
+        }
+
         string origin = like is null ? "  # an estimate: give your own" : "";
         if (Told("slip_speed_m_per_s") is not null)
         {
@@ -59,6 +64,10 @@ internal static class TyreBlock
             // what the measured friction does not touch stays that of the tyre it was measured on or replaces
             text.Append(CultureInfo.InvariantCulture, $"vertical_damping = \"{FourDigits(like.VerticalDamping)} s/m\"\n");
             text.Append(CultureInfo.InvariantCulture, $"breakaway_deflection = \"{FourDigits(1e3 * like.BreakawayDeflection)} mm\"\n");
+            text.Append(CultureInfo.InvariantCulture, $"bristle_damping = {FourDigits(like.BristleDampingRatio)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"elastic_share = {FourDigits(like.ElasticShare)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"viscous_friction = \"{FourDigits(like.ViscousFriction)} s/m\"\n");
+            text.Append(like.PlainBristle ? "plain_bristle = true\n" : "");
             text.Append(CultureInfo.InvariantCulture, $"rolling_renewal = \"{FourDigits(like.RollingRenewal)} 1/m\"\n");
             text.Append(CultureInfo.InvariantCulture, $"rolling_resistance = {FourDigits(like.RollingResistance)}\n");
         }

@@ -10,14 +10,13 @@ public class FitCommandTests
     private static readonly string s_readings = Path.Combine(Repository.Root, "scenarios", "logs", "readings.csv");
     private static readonly string s_mole = Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml");
 
-    // the log was made with 0.80 sliding and 0.97 at breakaway, each with 1.5 % scatter from pull to pull, and one spike
     // A pasted tyre must not lose what the pull did not measure.
     [Fact]
     public void The_block_to_paste_keeps_the_rest_of_the_robots_tyre()
     {
         Cli cli = Cli.Run("fit", Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv"), "--robot", Repository.Scenario("pull-test"), "--tyre", "soft", "--no-plots");
         Assert.Equal(ExitCode.Done, cli.Code);
-        foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "rolling_renewal = \"83.33 1/m\"", "rolling_resistance = 0.03" })
+        foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "rolling_renewal = \"83.33 1/m\"", "bristle_damping = 0.3", "elastic_share = 0.8", "viscous_friction = \"0 s/m\"", "rolling_resistance = 0.03" })
         {
             Assert.Contains("\n" + line + "\n", cli.Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         }
@@ -25,6 +24,7 @@ public class FitCommandTests
         Assert.Contains("at 60 % throttle", cli.Output, StringComparison.Ordinal);
     }
 
+    // the log was made with 0.80 sliding and 0.97 at breakaway, each with 1.5 % scatter from pull to pull, and one spike
     [Fact]
     public void Json_has_the_promised_keys()
     {
@@ -144,6 +144,24 @@ public class FitCommandTests
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         JsonElement tyre = json.RootElement.GetProperty("tyres")[0];
         Assert.InRange(0.15, Number(tyre, "load_exponent_low"), Number(tyre, "load_exponent_high"));
+        string told = FormattableString.Invariant($"\nload_exponent = {Number(tyre, "load_exponent"):0.###}\n");
+        Assert.Contains(told, Cli.Run("fit", scratch["a.csv"], "--out", scratch["out"], "--no-plots").Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+    }
+
+    // half a kilogram on two wheels and a ball ahead of them: 5 N on a tether 0.2 m high pull 1 N m, its weight holds less than a third of that; a pull behind rears it up on its wheels
+    [Fact]
+    public void A_drag_that_lifts_the_tested_tyres_is_told()
+    {
+        using var scratch = new ScratchFolder();
+        Assert.Equal(ExitCode.Done, Cli.Run("new", "--kind", "pull-test", "--mass", "500g", "--wheels", "2", "--out", scratch["a"]).Code);
+        File.WriteAllText(scratch["a.csv"], "tyre,force [N]\nsoft,5\nsoft,5.1\nsoft,4.9\n");
+        Cli drag = Cli.Run("fit", scratch["a.csv"], "--robot", scratch["a/robot.toml"], "--drag", "--height", "200 mm", "--json");
+        Assert.Equal(ExitCode.WrongCommandLine, drag.Code);
+        Assert.Contains("5.10 N at the height of the tether would lift the tested tyres", drag.Error);
+        Cli pull = Cli.Run("fit", scratch["a.csv"], "--robot", scratch["a/robot.toml"], "--height", "200 mm", "--json");
+        Assert.Equal(ExitCode.Done, pull.Code);
+        using JsonDocument json = JsonDocument.Parse(pull.Output);
+        Assert.Equal(5.0 / (0.5 * 9.80665), Number(json.RootElement.GetProperty("tyres")[0], "kinetic_friction"), 1e-3);
     }
 
     // text in the file, exit code, what and where

@@ -183,7 +183,7 @@ internal static class AnswerFinder
     private static string? LimitedBy(RunHistory history, int from, int to)
     {
         RobotSettings robot = history.Scenario.Robot;
-        int[] driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+        int[] driven = StepFeatures<R1>.Driven(robot);
         if (driven.Length == 0)
         {
             return null;

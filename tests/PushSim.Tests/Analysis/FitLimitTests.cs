@@ -194,6 +194,10 @@ public class FitLimitTests(ITestOutputHelper output)
         Assert.Null(GripLoad.Of(robot, 0.03, isDrag: true).FrictionDrawnBack(4.0));
         Assert.Contains("may be as low as 0.53", Assert.Single(PullFit.OfReadings("soft", [4.0, 4.0], [5.0, 5.0], GripLoad.Of(robot, 0.03, isDrag: false), null, false).Warnings));
         Assert.Equal((0.5 * weight) - (4.0 * 0.03 / 0.1), GripLoad.Of(robot, 0.03, isDrag: true).LoadAt(4.0), 1e-9);
+
+        // 9.80665 N x 0.05 m / 0.03 m = 16.3 N lift the skid: above, two wheels on one axle carry everything, their friction is what pulls
+        Assert.Equal(weight, GripLoad.Of(robot, 0.03, isDrag: false).LoadAt(20.0), 1e-3);
+        Assert.Equal(20.0 / weight, GripLoad.Of(robot, 0.03, isDrag: false).Friction(20.0), 1e-3);
         Assert.True(GripLoad.Of(robot, 0.03, isDrag: false).DependsOnHeight);
         Assert.False(GripLoad.Of(TestRobots.FourWheels(), 0.03, isDrag: false).DependsOnHeight);
         Assert.Equal(1.36 * weight, GripLoad.Of(TestRobots.FourWheels(), 0.03, isDrag: false).LoadAt(6.0), 1e-9);

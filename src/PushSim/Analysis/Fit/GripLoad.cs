@@ -1,4 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.LinearAlgebra.Factorization;
 using PushSim.Simulation;
 using PushSim.Tyres;
 
@@ -16,6 +17,12 @@ namespace PushSim.Analysis.Fit;
 public sealed class GripLoad
 {
     private const double Gravity = 9.80665;
+
+    // Unit of lengths while loads are solved for [m].
+    private const double LargeLength = 10.0;
+
+    // Share of the largest singular value below which one counts as zero [1].
+    private const double Zero = 1e-12;
 
     private readonly double _fixed;
     private readonly RobotSettings? _robot;
@@ -113,18 +120,21 @@ public sealed class GripLoad
         return loads;
     }
 
-    // N_i = k_i (z + a x_i + b y_i); by singular values, so that a robot tipped onto one axle still gives its loads
+    // N_i = k_i (z + a x_i + b y_i); by those singular values that are not zero, so that a robot tipped onto one axle still gives its loads. Lengths in so large a
+    // unit that the axle then carries the whole weight and gives up the moment that it cannot hold.
     private static double[] Solve(RobotSettings robot, bool[] stands, Vector<double> sums)
     {
+        Vector<double> Row(WheelSettings w) => Vector<double>.Build.Dense([1.0, w.X / LargeLength, w.Y / LargeLength]);
         Matrix<double> a = Matrix<double>.Build.Dense(3, 3);
         for (int i = 0; i < stands.Length; i++)
         {
             WheelSettings w = robot.Wheels[i];
-            Vector<double> row = Vector<double>.Build.Dense([1.0, w.X, w.Y]);
-            a += stands[i] ? w.Tyre.VerticalStiffness * row.OuterProduct(row) : Matrix<double>.Build.Dense(3, 3);
+            a += stands[i] ? w.Tyre.VerticalStiffness * Row(w).OuterProduct(Row(w)) : Matrix<double>.Build.Dense(3, 3);
         }
 
-        Vector<double> s = a.Svd().Solve(sums);
-        return [.. robot.Wheels.Select((w, i) => stands[i] ? w.Tyre.VerticalStiffness * (s[0] + (s[1] * w.X) + (s[2] * w.Y)) : 0.0)];
+        Svd<double> svd = a.Svd();
+        Vector<double> along = svd.U.TransposeThisAndMultiply(sums.PointwiseMultiply(Vector<double>.Build.Dense([1.0, 1.0 / LargeLength, 1.0 / LargeLength])));
+        Vector<double> s = svd.VT.TransposeThisAndMultiply(along.MapIndexed((j, v) => svd.S[j] > Zero * svd.S[0] ? v / svd.S[j] : 0.0));
+        return [.. robot.Wheels.Select((w, i) => stands[i] ? w.Tyre.VerticalStiffness * s.DotProduct(Row(w)) : 0.0)];
     }
 }
