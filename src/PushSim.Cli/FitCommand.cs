@@ -3,7 +3,6 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Plotting;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Logs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 
@@ -14,19 +13,7 @@ internal static class FitCommand
 {
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        var files = new Argument<string[]>("CSV") { Description = "Logs of a load cell, or tables of readings.", Arity = ArgumentArity.OneOrMore };
-        var load = new Option<string?>("--load") { Description = "Load on the tested tyres, e.g. \"420 gf\".", HelpName = "FORCE" };
-        var robot = new Option<string?>("--robot") { Description = "Robot file, or scenario with a tether: load, motors.", HelpName = "FILE" };
-        var height = new Option<string?>("--height") { Description = "Height of the tether above the floor.", HelpName = "LENGTH" };
-        var drag = new Option<bool>("--drag") { Description = "The robot was dragged with its wheels locked." };
-        var tyre = new Option<string?>("--tyre") { Description = "All files are of this tyre.", HelpName = "NAME" };
-        var unit = new Option<string?>("--unit") { Description = "Unit of force: N, gf, kgf, lbf, ozf, mV.", HelpName = "UNIT" };
-        var timeUnit = new Option<string?>("--time-unit") { Description = "Unit of time: s, ms, us, min.", HelpName = "UNIT" };
-        var calibration = new Option<string?>("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\".", HelpName = "FORCE/mV" };
-        var tare = new Option<string?>("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
-        var flip = new Option<bool>("--flip") { Description = "The cell's sign is reversed." };
-        var difference = new Option<string?>("--difference") { Description = "Friction difference that matters, e.g. 0.05.", HelpName = "NUMBER" };
-        var simulate = new Option<bool>("--simulate") { Description = "Fit the scenario of --robot, run in the engine, to the logs: slip speed and stiffness too." };
+        FitOptions pulls = new();
         MeaningOptions meaning = new();
         var outDir = new Option<string?>("--out") { Description = "Folder for plots and the tyre block.", HelpName = "DIR" };
         var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
@@ -39,57 +26,24 @@ internal static class FitCommand
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
             + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
             + "  pushsim fit scenarios/logs/mole-pulls.csv --robot scenarios/pull-test.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
-            + "  pushsim fit scenarios/logs/readings.csv --load \"200 gf\" --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml --stronger-motor 1.5")
+            + "  pushsim fit scenarios/logs/readings.csv --load \"200 gf\" --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml --stronger-motor 1.5");
+        pulls.AddTo(command);
+        foreach (Option option in new Option[] { outDir, force, json, quiet, noPlots, report })
         {
-            files, load, robot, height, drag, tyre, unit, timeUnit, calibration, tare, flip, difference, simulate, outDir, force, json, quiet, noPlots, report,
-        };
-        meaning.AddTo(command, robot);
+            command.Options.Add(option);
+        }
+
+        meaning.AddTo(command, pulls.Robot);
         ReportOption.Check(command, report, json, outDir);
         CommonOptions.CheckFolder(outDir);
-        Check(load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero");
-        Check(tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
-        Check(height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "cannot be below the floor");
-        Check(calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
-        Check(unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
-        Check(timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
-        Check(difference, t => TryDifference(t, out _) ? "" : "takes a friction above zero and below 10, for example 0.05");
-        command.SetAction(p =>
-        {
-            var what = new FitRequest
-            {
-                Files = p.GetValue(files)!,
-                Load = p.GetValue(load) is string l && FitArguments.TryForce(l, out double newton, out _) ? newton : null,
-                RobotFile = p.GetValue(robot),
-                Height = p.GetValue(height) is string h && FitArguments.TryLength(h, out double metre, out _) ? metre : null,
-                IsDrag = p.GetValue(drag),
-                Tyre = p.GetValue(tyre),
-                Tare = p.GetValue(tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
-                Difference = p.GetValue(difference) is string d && TryDifference(d, out double matters) ? matters : null,
-                Simulate = p.GetValue(simulate),
-                Meaning = meaning.Of(p),
-                Log = new LogOptions
-                {
-                    ForceUnit = p.GetValue(unit),
-                    TimeUnit = p.GetValue(timeUnit),
-                    ForcePerMillivolt = p.GetValue(calibration) is string c && FitArguments.TryCalibration(c, out double per, out _) ? per : null,
-                    IsReversed = p.GetValue(flip),
-                },
-            };
-            return Run(what, new Options(p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), p.GetValue(noPlots), p.GetValue(report)), output, error, cancel);
-        });
+        command.SetAction(p => Run(
+            pulls.Of(p) with { Meaning = meaning.Of(p) },
+            new Options(p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), p.GetValue(noPlots), p.GetValue(report)),
+            output,
+            error,
+            cancel));
         return command;
     }
-
-    private static bool TryDifference(string text, out double value) =>
-        double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out value) && value is > 0.0 and < 10.0;
-
-    private static void Check(Option<string?> option, Func<string, string> complaint) => option.Validators.Add(found =>
-    {
-        if (found.GetValueOrDefault<string?>() is string text && complaint(text) is { Length: > 0 } message)
-        {
-            found.AddError($"{option.Name} {message}");
-        }
-    });
 
     private static int Run(FitRequest request, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
     {

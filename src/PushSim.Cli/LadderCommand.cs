@@ -29,69 +29,82 @@ internal static class LadderCommand
         common.AddTo(command);
         command.SetAction(parsed =>
         {
-            string[] robots = parsed.GetValue(files)!;
-            if (robots.Length < 2)
-            {
-                error.WriteLine("pushsim: error: a ladder needs two robot files or more\nhelp: pushsim ladder --help");
-                return ExitCode.WrongCommandLine;
-            }
-
-            string? outDir = parsed.GetValue(common.Out);
-            bool isJson = parsed.GetValue(common.Json);
             var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
-            var ladder = new Ladder(robots, parsed.GetValue(scene), plan);
-            if (!ladder.Open(error, out int code))
-            {
-                return code;
-            }
-
-            OutputFolder? folder = isJson && outDir is null ? null : MatchWork.Open(plan, outDir ?? Path.Combine("pushsim-out", "ladder"), parsed.GetValue(common.Force));
-            bool isQuiet = parsed.GetValue(common.Quiet);
-            MatchWork work = ladder.Work(error, cancel);
-
-            // in rounds over the pairs, so that an interrupted ladder has some of every pair
-            if (!work.Run(folder, isQuiet || isJson, rounds: Rounds))
-            {
-                return ExitCode.RunFailed;
-            }
-
-            if (plan.Part is not null)
-            {
-                return work.EndPart(output, folder!);
-            }
-
-            LadderResult result = ladder.Result(work, cancel.IsCancellationRequested);
-            List<string> written = folder is null ? [] : LadderReport.WriteFiles(folder, result, parsed.GetValue(common.NoPlots));
-            if (folder is not null && parsed.GetValue(common.Report))
-            {
-                written.Add(folder.Write(RunPage.FileName, LadderPage.Of(result, ladder.Reads, plan.Matches).Write));
-            }
-
-            if (folder is not null)
-            {
-                work.Forget(folder);
-            }
-
-            if (isJson)
-            {
-                output.WriteLine(LadderReport.Json(result));
-            }
-            else if (isQuiet)
-            {
-                output.WriteLine(result.Verdict);
-            }
-            else
-            {
-                LadderReport.Write(output, result, written);
-            }
-
-            if (cancel.IsCancellationRequested)
-            {
-                return work.EndInterrupted(folder);
-            }
-
-            return result.Matches > 0 && result.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;
+            var request = new Request(
+                parsed.GetValue(files)!, parsed.GetValue(scene), plan,
+                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
+            return Run(request, output, error, cancel);
         });
         return command;
     }
+
+    private static int Run(Request request, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        if (request.Robots.Length < 2)
+        {
+            error.WriteLine("pushsim: error: a ladder needs two robot files or more\nhelp: pushsim ladder --help");
+            return ExitCode.WrongCommandLine;
+        }
+
+        MatchPlan plan = request.Plan;
+        var ladder = new Ladder(request.Robots, request.Scene, plan);
+        if (!ladder.Open(error, out int code))
+        {
+            return code;
+        }
+
+        OutputFolder? folder = request.Json && request.Out is null ? null : MatchWork.Open(plan, request.Out ?? Path.Combine("pushsim-out", "ladder"), request.Force);
+        MatchWork work = ladder.Work(error, cancel);
+
+        // in rounds over the pairs, so that an interrupted ladder has some of every pair
+        if (!work.Run(folder, request.Quiet || request.Json, rounds: Rounds))
+        {
+            return ExitCode.RunFailed;
+        }
+
+        if (plan.Part is not null)
+        {
+            return work.EndPart(output, folder!);
+        }
+
+        LadderResult result = ladder.Result(work, cancel.IsCancellationRequested);
+        List<string> written = folder is null ? [] : WriteFiles(folder, result, ladder, request);
+        if (folder is not null)
+        {
+            work.Forget(folder);
+        }
+
+        if (request.Json)
+        {
+            output.WriteLine(LadderReport.Json(result));
+        }
+        else if (request.Quiet)
+        {
+            output.WriteLine(result.Verdict);
+        }
+        else
+        {
+            LadderReport.Write(output, result, written);
+        }
+
+        if (cancel.IsCancellationRequested)
+        {
+            return work.EndInterrupted(folder);
+        }
+
+        return result.Matches > 0 && result.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, LadderResult result, Ladder ladder, Request request)
+    {
+        List<string> written = LadderReport.WriteFiles(folder, result, request.NoPlots);
+        if (request.Report)
+        {
+            written.Add(folder.Write(RunPage.FileName, LadderPage.Of(result, ladder.Reads, request.Plan.Matches).Write));
+        }
+
+        return written;
+    }
+
+    private sealed record Request(string[] Robots, string? Scene, MatchPlan Plan, string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report);
 }

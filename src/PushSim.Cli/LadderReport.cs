@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Plotting;
@@ -77,26 +78,54 @@ internal static class LadderReport
     public static string Json(LadderResult r) => JsonReport.Write(w =>
     {
         JsonReport.WriteHead(w, "ladder", r.Verdict, Warnings(r));
-        w.WriteStartArray("ranking");
-        foreach ((int robot, double score, double low, double high) in r.Ranking)
+        JsonReport.WriteRows(w, "ranking", r.Ranking, x =>
         {
-            w.WriteStartObject();
-            w.WriteString("robot", r.Robots[robot]);
-            w.WriteNumber("score", score);
-            w.WriteNumber("score_low", low);
-            w.WriteNumber("score_high", high);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
+            w.WriteString("robot", r.Robots[x.Robot]);
+            w.WriteNumber("score", x.Score);
+            w.WriteNumber("score_low", x.Low);
+            w.WriteNumber("score_high", x.High);
+        });
         w.WriteString("score_method", Method);
-        w.WriteStartArray("robots");
-        foreach (string robot in r.Robots)
+        WriteNames(w, "robots", r.Robots);
+        WriteWinShares(w, r);
+        WritePairs(w, r);
+        JsonReport.WriteRows(w, "cycles", r.Cycles, c =>
         {
-            w.WriteStringValue(robot);
+            WriteNames(w, "robots", [r.Robots[c.First], r.Robots[c.Second], r.Robots[c.Third]]);
+            w.WriteBoolean("sure", c.IsSure);
+        });
+        w.WriteNumber("matches", r.Matches);
+        w.WriteNumber("failed_matches", r.Failed.Count);
+        w.WriteNumber("seed", r.Seed);
+        JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
+        w.WriteBoolean("interrupted", r.IsInterrupted);
+    });
+
+    public static List<string> WriteFiles(OutputFolder folder, LadderResult r, bool noPlots)
+    {
+        List<string> files = [folder.Write("pairs.csv", stream => WriteCsv(stream, r))];
+        if (!noPlots && r.Ranking.Count > 0)
+        {
+            PlotSheet picture = LadderPlot.Of(Names(r), Shares(r), Scores(r));
+            files.AddRange(folder.WritePicture("plot", picture));
+        }
+
+        return files;
+    }
+
+    private static void WriteNames(Utf8JsonWriter w, string key, IEnumerable<string> names)
+    {
+        w.WriteStartArray(key);
+        foreach (string name in names)
+        {
+            w.WriteStringValue(name);
         }
 
         w.WriteEndArray();
+    }
+
+    private static void WriteWinShares(Utf8JsonWriter w, LadderResult r)
+    {
         w.WriteStartArray("win_shares");
         foreach (double?[] row in r.WinShares)
         {
@@ -117,54 +146,19 @@ internal static class LadderReport
         }
 
         w.WriteEndArray();
-        w.WriteStartArray("pairs");
-        foreach (PairRecord p in r.Pairs)
-        {
-            Interval i = ShareInterval.Wilson((long)p.Wins, (long)p.Matches);
-            w.WriteStartObject();
-            w.WriteString("robot", r.Robots[p.First]);
-            w.WriteString("opponent", r.Robots[p.Second]);
-            w.WriteNumber("wins", p.Wins);
-            w.WriteNumber("losses", p.Losses);
-            w.WriteNumber("stalemates", p.Stalemates);
-            w.WriteNumber("win_share_low", i.Low);
-            w.WriteNumber("win_share_high", i.High);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("cycles");
-        foreach (Cycle c in r.Cycles)
-        {
-            w.WriteStartObject();
-            w.WriteStartArray("robots");
-            w.WriteStringValue(r.Robots[c.First]);
-            w.WriteStringValue(r.Robots[c.Second]);
-            w.WriteStringValue(r.Robots[c.Third]);
-            w.WriteEndArray();
-            w.WriteBoolean("sure", c.IsSure);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteNumber("matches", r.Matches);
-        w.WriteNumber("failed_matches", r.Failed.Count);
-        w.WriteNumber("seed", r.Seed);
-        JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
-        w.WriteBoolean("interrupted", r.IsInterrupted);
-    });
-
-    public static List<string> WriteFiles(OutputFolder folder, LadderResult r, bool noPlots)
-    {
-        List<string> files = [folder.Write("pairs.csv", stream => WriteCsv(stream, r))];
-        if (!noPlots && r.Ranking.Count > 0)
-        {
-            PlotSheet picture = LadderPlot.Of(Names(r), Shares(r), Scores(r));
-            files.AddRange(folder.WritePicture("plot", picture));
-        }
-
-        return files;
     }
+
+    private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Pairs, p =>
+    {
+        Interval i = ShareInterval.Wilson((long)p.Wins, (long)p.Matches);
+        w.WriteString("robot", r.Robots[p.First]);
+        w.WriteString("opponent", r.Robots[p.Second]);
+        w.WriteNumber("wins", p.Wins);
+        w.WriteNumber("losses", p.Losses);
+        w.WriteNumber("stalemates", p.Stalemates);
+        w.WriteNumber("win_share_low", i.Low);
+        w.WriteNumber("win_share_high", i.High);
+    });
 
     private static void WriteCsv(Stream stream, LadderResult r) => CsvTable.Write(
         stream,

@@ -22,16 +22,7 @@ internal static class LimitsJson
             Number(writer, LimitWords.Key(output), r.Outputs.TryGetValue(output, out double value) ? value : null);
         }
 
-        JsonReport.WriteRows(writer, "gains", r.Gains, g =>
-        {
-            writer.WriteString("input", LimitWords.Key(g.Input));
-            writer.WriteString("output", LimitWords.Key(g.Output));
-            Number(writer, "base", g.Base);
-            Number(writer, "changed", g.Changed);
-            Number(writer, "change_percent", g.ChangePercent);
-            Number(writer, "slope_per_unit_factor", g.Slope);
-            Number(writer, "slope_percent", g.SlopePercent);
-        });
+        WriteGains(writer, r);
         JsonReport.WriteRows(writer, "states", r.States, s =>
         {
             writer.WriteString("name", s.Name);
@@ -39,19 +30,7 @@ internal static class LimitsJson
             Number(writer, "charge_ratio", s.Condition.Charge);
             WriteState(writer, s);
         });
-        JsonReport.WriteRows(writer, "wheels", r.Wheels, w =>
-        {
-            writer.WriteString("name", w.Name);
-            writer.WriteBoolean("driven", w.IsDriven);
-            Number(writer, "load_n", w.Load);
-            Number(writer, "rest_load_n", w.RestLoad);
-            Number(writer, "motor_force_n", w.MotorForce);
-            Number(writer, "traction_peak_force_n", w.PeakForce);
-            Number(writer, "traction_sliding_force_n", w.SlidingForce);
-            Number(writer, "force_n", w.Force);
-            Number(writer, "surface_speed_m_per_s", w.SpinSpeed);
-            writer.WriteString("binding", w.Binding);
-        });
+        WriteWheels(writer, r);
         WriteCurve(writer, "curve", r.Total);
         JsonReport.WriteRows(writer, "axles", r.Axles, a =>
         {
@@ -59,30 +38,9 @@ internal static class LimitsJson
             WriteCurve(writer, "curve", a.Curve);
         });
         WriteRatio(writer, r.Ratio);
-        JsonReport.WriteRows(writer, "wiring", r.Wirings, c =>
-        {
-            writer.WriteString("wiring", c.Wiring);
-            writer.WriteString("case", c.Case);
-            writer.WriteString("wheel", c.Wheel);
-            Number(writer, "pull_n", c.Pull);
-            JsonReport.WriteRows(writer, "motors", c.Motors, m =>
-            {
-                writer.WriteString("drive", m.Drive);
-                Number(writer, "current_a", m.Current);
-                Number(writer, "power_w", m.Power);
-                Number(writer, "power_share", m.PowerShare);
-                Number(writer, "force_n", m.Force);
-                Number(writer, "surface_speed_m_per_s", m.SurfaceSpeed);
-            });
-        });
+        WriteWirings(writer, r);
         WriteMatch(writer, r.Match);
-        JsonReport.WriteRows(writer, "run_binding", bindings, b =>
-        {
-            writer.WriteString("wheel", b.Wheel);
-            Number(writer, "impulse_n_s", b.Impulse);
-            Shares(writer, "time_share", b.TimeShare);
-            Shares(writer, "impulse_share", b.ImpulseShare);
-        });
+        WriteRunBindings(writer, bindings);
     });
 
     private static void WriteState(Utf8JsonWriter writer, LimitState s)
@@ -100,6 +58,56 @@ internal static class LimitsJson
         Number(writer, "stall_voltage_v", s.StallVoltage);
         Number(writer, "stall_current_a", s.StallCurrent);
     }
+
+    private static void WriteGains(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "gains", r.Gains, g =>
+    {
+        writer.WriteString("input", LimitWords.Key(g.Input));
+        writer.WriteString("output", LimitWords.Key(g.Output));
+        Number(writer, "base", g.Base);
+        Number(writer, "changed", g.Changed);
+        Number(writer, "change_percent", g.ChangePercent);
+        Number(writer, "slope_per_unit_factor", g.Slope);
+        Number(writer, "slope_percent", g.SlopePercent);
+    });
+
+    private static void WriteWheels(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "wheels", r.Wheels, w =>
+    {
+        writer.WriteString("name", w.Name);
+        writer.WriteBoolean("driven", w.IsDriven);
+        Number(writer, "load_n", w.Load);
+        Number(writer, "rest_load_n", w.RestLoad);
+        Number(writer, "motor_force_n", w.MotorForce);
+        Number(writer, "traction_peak_force_n", w.PeakForce);
+        Number(writer, "traction_sliding_force_n", w.SlidingForce);
+        Number(writer, "force_n", w.Force);
+        Number(writer, "surface_speed_m_per_s", w.SpinSpeed);
+        writer.WriteString("binding", w.Binding);
+    });
+
+    private static void WriteWirings(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "wiring", r.Wirings, c =>
+    {
+        writer.WriteString("wiring", c.Wiring);
+        writer.WriteString("case", c.Case);
+        writer.WriteString("wheel", c.Wheel);
+        Number(writer, "pull_n", c.Pull);
+        JsonReport.WriteRows(writer, "motors", c.Motors, m =>
+        {
+            writer.WriteString("drive", m.Drive);
+            Number(writer, "current_a", m.Current);
+            Number(writer, "power_w", m.Power);
+            Number(writer, "power_share", m.PowerShare);
+            Number(writer, "force_n", m.Force);
+            Number(writer, "surface_speed_m_per_s", m.SurfaceSpeed);
+        });
+    });
+
+    private static void WriteRunBindings(Utf8JsonWriter writer, IReadOnlyList<WheelBindings> bindings) => JsonReport.WriteRows(writer, "run_binding", bindings, b =>
+    {
+        writer.WriteString("wheel", b.Wheel);
+        Number(writer, "impulse_n_s", b.Impulse);
+        Shares(writer, "time_share", b.TimeShare);
+        Shares(writer, "impulse_share", b.ImpulseShare);
+    });
 
     private static void WriteCurve(Utf8JsonWriter writer, string key, ForceCurve curve)
     {

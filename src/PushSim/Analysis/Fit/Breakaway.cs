@@ -35,41 +35,22 @@ internal static class Breakaway
 
     public static FoundPull Measure(FoundPull pull, double[] time, double[] clean, int foot, TareLine tare, double noise, double step)
     {
-        double At(int i) => clean[i] - tare.At(time[i]);
-        int peak = pull.Peak;
-        if (pull.RampSamples <= FewRampSamples || peak + 1 >= time.Length)
+        var ramp = new Readings(time, clean, tare);
+        double greatest = ramp.At(pull.Peak);
+        if (pull.RampSamples <= FewRampSamples || pull.Peak + 1 >= time.Length || StartOfLine(ramp, foot, pull.Peak) is not int from)
         {
-            return pull with { Breakaway = Bound(At(peak)), Quality = BreakawayQuality.FewSamples };
-        }
-
-        int from = First(foot, peak, i => At(i) >= Upper * At(peak));
-        from = peak - from < FewestOnLine ? First(foot, peak, i => At(i) >= Lower * At(peak)) : from;
-        from = Math.Max(from, peak - MostOnLine);
-        if (peak - from < FewestOnLine - 1)
-        {
-            return pull with { Breakaway = Bound(At(peak)), Quality = BreakawayQuality.FewSamples };
+            return pull with { Breakaway = Bound(greatest), Quality = BreakawayQuality.FewSamples };
         }
 
         double floor = Math.Sqrt((noise * noise) + (step * step / 12.0));
-
-        // up to the peak first, then with what still lies on that line
-        int last = LastOnLine(peak - 1, peak);
-        LineFit line = Line(from, last);
+        int last = LastOnLine(ramp, from, pull.Peak, floor);
+        LineFit line = ramp.Line(from, last);
         double gap = time[last + 1] - time[last];
         double middle = 0.5 * (time[last] + time[last + 1]);
         (double tareNoise, double tareSteps) = tare.VarianceAt(middle);
-        double s2 = Math.Max(line.ResidualDeviation * line.ResidualDeviation, step * step / 12.0);
-        double spread = s2 * line.LeverageAt(middle);
-        double inflation = StudentT.Factor(0.95, Math.Max(1, line.Freedom)) / StudentT.Factor(0.95, double.PositiveInfinity);
-        double half = UniformPlusNormal.HalfWidth(0.95, 0.5 * Math.Abs(line.Slope) * gap, Math.Sqrt((inflation * inflation * spread) + tareNoise + tareSteps));
         double value = line.At(middle);
-        double greatest = At(peak);
-        double below = 0.5 * (line.At(time[last]) - At(last) + line.At(time[last - 1]) - At(last - 1));
-
-        // the cell's noise as the ramp shows it: over the whole log the sliding's own roughness would hide a bend
-        double[] off = [.. Enumerable.Range(from, last - from + 1).Select(i => At(i) - line.At(time[i]))];
-        double reading = Math.Min(floor, Math.Sqrt((Sample.NoiseOf(off) * Sample.NoiseOf(off)) + (step * step / 12.0)));
-        if (value > greatest && below > Math.Max(Bent * reading / Math.Sqrt(2.0), BendThatMatters * greatest))
+        double half = HalfWidth(line, middle, gap, step, tareNoise, tareSteps);
+        if (value > greatest && HasBent(ramp, line, from, last, greatest, floor, step))
         {
             double error = UniformPlusNormal.HalfWidth(0.95, 0.0, Math.Sqrt((floor * floor) + tareNoise + tareSteps));
             return pull with
@@ -87,35 +68,58 @@ internal static class Breakaway
             Quality = BreakawayQuality.Seen,
             Ramp = [(time[from], line.At(time[from])), (middle, value)],
         };
-
-        LineFit Line(int a, int b)
-        {
-            double[] x = [.. Enumerable.Range(a, b - a + 1).Select(i => time[i])];
-            double[] y = [.. Enumerable.Range(a, b - a + 1).Select(At)];
-            return LineFit.Of(x, y);
-        }
-
-        int LastOnLine(int sure, int until)
-        {
-            int last = Math.Max(from + 2, sure);
-            LineFit line = Line(from, last);
-            double s = Math.Max(line.ResidualDeviation, floor);
-            for (int i = last + 1; i <= Math.Min(until + 2, time.Length - 2); i++)
-            {
-                if (At(i) < line.At(time[i]) - (Left * s * Math.Sqrt(1.0 + line.LeverageAt(time[i]))))
-                {
-                    break;
-                }
-
-                last = i;
-            }
-
-            return last;
-        }
     }
 
     /// <summary>A lower bound, without an upper end [N].</summary>
     public static Interval Bound(double value) => new(value, value, double.NaN);
+
+    // The first reading of the line; null where too few are left for one
+    private static int? StartOfLine(Readings ramp, int foot, int peak)
+    {
+        int from = First(foot, peak, i => ramp.At(i) >= Upper * ramp.At(peak));
+        from = peak - from < FewestOnLine ? First(foot, peak, i => ramp.At(i) >= Lower * ramp.At(peak)) : from;
+        from = Math.Max(from, peak - MostOnLine);
+        return peak - from < FewestOnLine - 1 ? null : from;
+    }
+
+    // Up to the peak first, then with what still lies on that line
+    private static int LastOnLine(Readings ramp, int from, int peak, double floor)
+    {
+        int last = Math.Max(from + 2, peak - 1);
+        LineFit line = ramp.Line(from, last);
+        double s = Math.Max(line.ResidualDeviation, floor);
+        for (int i = last + 1; i <= Math.Min(peak + 2, ramp.Time.Length - 2); i++)
+        {
+            if (ramp.At(i) < line.At(ramp.Time[i]) - (Left * s * Math.Sqrt(1.0 + line.LeverageAt(ramp.Time[i]))))
+            {
+                break;
+            }
+
+            last = i;
+        }
+
+        return last;
+    }
+
+    // Half of the 95 % interval of the line where the tyre let go, a moment uniform within the gap
+    private static double HalfWidth(LineFit line, double middle, double gap, double step, double tareNoise, double tareSteps)
+    {
+        double s2 = Math.Max(line.ResidualDeviation * line.ResidualDeviation, step * step / 12.0);
+        double spread = s2 * line.LeverageAt(middle);
+        double inflation = StudentT.Factor(0.95, Math.Max(1, line.Freedom)) / StudentT.Factor(0.95, double.PositiveInfinity);
+        return UniformPlusNormal.HalfWidth(0.95, 0.5 * Math.Abs(line.Slope) * gap, Math.Sqrt((inflation * inflation * spread) + tareNoise + tareSteps));
+    }
+
+    // Whether the last two readings lie below the line by more than noise
+    private static bool HasBent(Readings ramp, LineFit line, int from, int last, double greatest, double floor, double step)
+    {
+        double below = 0.5 * (line.At(ramp.Time[last]) - ramp.At(last) + line.At(ramp.Time[last - 1]) - ramp.At(last - 1));
+
+        // the cell's noise as the ramp shows it: over the whole log the sliding's own roughness would hide a bend
+        double[] off = [.. Enumerable.Range(from, last - from + 1).Select(i => ramp.At(i) - line.At(ramp.Time[i]))];
+        double reading = Math.Min(floor, Math.Sqrt((Sample.NoiseOf(off) * Sample.NoiseOf(off)) + (step * step / 12.0)));
+        return below > Math.Max(Bent * reading / Math.Sqrt(2.0), BendThatMatters * greatest);
+    }
 
     private static int First(int from, int to, Func<int, bool> isThere)
     {
@@ -126,5 +130,20 @@ internal static class Breakaway
         }
 
         return i;
+    }
+
+    // The log's force less its tare
+    private sealed class Readings(double[] time, double[] clean, TareLine tare)
+    {
+        public double[] Time => time;
+
+        public double At(int i) => clean[i] - tare.At(time[i]);
+
+        public LineFit Line(int from, int last)
+        {
+            double[] x = [.. Enumerable.Range(from, last - from + 1).Select(i => time[i])];
+            double[] y = [.. Enumerable.Range(from, last - from + 1).Select(At)];
+            return LineFit.Of(x, y);
+        }
     }
 }

@@ -54,91 +54,9 @@ internal sealed class StandingPull
     /// <summary>Solves; null where the robot tips before.</summary>
     public static StandingPull? Solve(LimitModel<R1> model, LimitHook? hook)
     {
-        int n = model.Drives.Length;
-        double[] omega = new double[n];
+        double[] omega = new double[model.Drives.Length];
         R1[] load = new R1[model.Wheels.Length];
-        double traction = 0.0;
-        double weight = model.Mass.Value * model.Scenario.Floor.Gravity;
-        for (int pass = 0; pass < Passes; pass++)
-        {
-            if (!model.Loads(traction, traction + model.AlongGravity.Value, hook, load))
-            {
-                return null;
-            }
-
-            double sum = 0.0;
-            for (int d = 0; d < n; d++)
-            {
-                omega[d] = model.IsDriven[d] ? Spin(model, load, omega, d) : 0.0;
-                sum += Force(model, load, omega, d);
-            }
-
-            double change = sum + Drag(model, load) - traction;
-            traction += change;
-            if (Math.Abs(change) < 1e-4 * weight)
-            {
-                break;
-            }
-        }
-
-        bool[] stands = new bool[n];
-        for (int change = 0; change < MostChanges; change++)
-        {
-            int[] spinning = [.. Enumerable.Range(0, n).Where(d => omega[d] > 0.0)];
-            double[] x = [traction, .. spinning.Select(d => omega[d])];
-            double[] scale = [weight, .. spinning.Select(d => 0.3 / Lever(model, d))];
-            double[] size = [weight, .. spinning.Select(d => weight * Lever(model, d))];
-            double[,]? inverse = SmallNewton.Solve(new Residual<R1>(model, hook, spinning), x, scale, size);
-            if (inverse is null)
-            {
-                // on falling friction drives in series cannot share a slide: the slowest comes to a stand
-                if (spinning.Length == 0)
-                {
-                    return null;
-                }
-
-                int slowest = spinning.MinBy(d => omega[d] * Lever(model, d));
-                double limit = Together * omega[slowest] * Lever(model, slowest);
-                foreach (int d in spinning.Where(d => omega[d] * Lever(model, d) <= limit))
-                {
-                    (omega[d], stands[d]) = (0.0, true);
-                }
-
-                continue;
-            }
-
-            traction = x[0];
-            for (int i = 0; i < spinning.Length; i++)
-            {
-                omega[spinning[i]] = x[i + 1];
-            }
-
-            if (!model.Loads(traction, traction + model.AlongGravity.Value, hook, load))
-            {
-                return null;
-            }
-
-            bool isSame = true;
-            for (int d = 0; d < n; d++)
-            {
-                bool breaks = model.IsDriven[d] && !stands[d] && BreaksAway(model, load, omega, d);
-                if (breaks != omega[d] > 0.0)
-                {
-                    omega[d] = breaks ? Spin(model, load, omega, d) : 0.0;
-                    isSame = false;
-                }
-            }
-
-            if (isSame || change == MostChanges - 1)
-            {
-                return new StandingPull(traction, traction + model.AlongGravity.Value, omega, inverse, spinning)
-                {
-                    IsMixed = spinning.Length > 0 && spinning.Length < model.IsDriven.Count(driven => driven),
-                };
-            }
-        }
-
-        return null;
+        return Approach(model, hook, omega, load) is double traction ? Settle(model, hook, traction, omega, load) : null;
     }
 
     /// <summary>Tension of the tether with the slope that a model carries [N].</summary>
@@ -170,6 +88,111 @@ internal sealed class StandingPull
         }
 
         return force;
+    }
+
+    private static double Weight(LimitModel<R1> model) => model.Mass.Value * model.Scenario.Floor.Gravity;
+
+    // Traction near the answer, drives and loads in turn, with the spin of each drive; null where the robot tips
+    private static double? Approach(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load)
+    {
+        double traction = 0.0;
+        for (int pass = 0; pass < Passes; pass++)
+        {
+            if (!model.Loads(traction, traction + model.AlongGravity.Value, hook, load))
+            {
+                return null;
+            }
+
+            double sum = 0.0;
+            for (int d = 0; d < omega.Length; d++)
+            {
+                omega[d] = model.IsDriven[d] ? Spin(model, load, omega, d) : 0.0;
+                sum += Force(model, load, omega, d);
+            }
+
+            double change = sum + Drag(model, load) - traction;
+            traction += change;
+            if (Math.Abs(change) < 1e-4 * Weight(model))
+            {
+                break;
+            }
+        }
+
+        return traction;
+    }
+
+    // Newton's method for traction and spins together, until every drive stalls or spins as it was taken to; null where the robot tips
+    private static StandingPull? Settle(LimitModel<R1> model, LimitHook? hook, double traction, double[] omega, R1[] load)
+    {
+        double weight = Weight(model);
+        bool[] stands = new bool[omega.Length];
+        for (int change = 0; change < MostChanges; change++)
+        {
+            int[] spinning = [.. Enumerable.Range(0, omega.Length).Where(d => omega[d] > 0.0)];
+            double[] x = [traction, .. spinning.Select(d => omega[d])];
+            double[] scale = [weight, .. spinning.Select(d => 0.3 / Lever(model, d))];
+            double[] size = [weight, .. spinning.Select(d => weight * Lever(model, d))];
+            double[,]? inverse = SmallNewton.Solve(new Residual<R1>(model, hook, spinning), x, scale, size);
+            if (inverse is null)
+            {
+                if (spinning.Length == 0)
+                {
+                    return null;
+                }
+
+                StopSlowest(model, spinning, omega, stands);
+                continue;
+            }
+
+            traction = x[0];
+            for (int i = 0; i < spinning.Length; i++)
+            {
+                omega[spinning[i]] = x[i + 1];
+            }
+
+            if (!model.Loads(traction, traction + model.AlongGravity.Value, hook, load))
+            {
+                return null;
+            }
+
+            if (!Regroup(model, load, omega, stands) || change == MostChanges - 1)
+            {
+                return new StandingPull(traction, traction + model.AlongGravity.Value, omega, inverse, spinning)
+                {
+                    IsMixed = spinning.Length > 0 && spinning.Length < model.IsDriven.Count(driven => driven),
+                };
+            }
+        }
+
+        return null;
+    }
+
+    // On falling friction drives in series cannot share a slide: the slowest, and those like it, come to a stand for good
+    private static void StopSlowest(LimitModel<R1> model, int[] spinning, double[] omega, bool[] stands)
+    {
+        int slowest = spinning.MinBy(d => omega[d] * Lever(model, d));
+        double limit = Together * omega[slowest] * Lever(model, slowest);
+        foreach (int d in spinning.Where(d => omega[d] * Lever(model, d) <= limit))
+        {
+            (omega[d], stands[d]) = (0.0, true);
+        }
+    }
+
+    // Lets drives break away or come to a stand at these loads; whether any did
+    private static bool Regroup(LimitModel<R1> model, R1[] load, double[] omega, bool[] stands)
+    {
+        bool isChanged = false;
+        for (int d = 0; d < omega.Length; d++)
+        {
+            bool breaks = model.IsDriven[d] && !stands[d] && BreaksAway(model, load, omega, d);
+            if (breaks != omega[d] > 0.0)
+            {
+                omega[d] = breaks ? Spin(model, load, omega, d) : 0.0;
+                isChanged = true;
+            }
+        }
+
+        return isChanged;
     }
 
     private static double Lever(LimitModel<R1> model, int d)
