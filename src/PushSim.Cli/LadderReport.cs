@@ -150,7 +150,7 @@ internal static class LadderReport
 
     private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Pairs, p =>
     {
-        Interval i = ShareInterval.Wilson((long)p.Wins, (long)p.Matches);
+        Bounds i = ShareInterval.Wilson((long)p.Wins, (long)p.Matches);
         w.WriteString("robot", r.Robots[p.First]);
         w.WriteString("opponent", r.Robots[p.Second]);
         w.WriteNumber("wins", p.Wins);

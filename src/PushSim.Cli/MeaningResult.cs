@@ -31,5 +31,5 @@ internal sealed record MeaningResult
     public double Seconds { get; init; }
 
     /// <summary>Share of shoves won with its interval; null without shoves.</summary>
-    public static Interval? Share(TyreMeaning m) => m.Shoves is { Matches: > 0 } t ? t.WinInterval : null;
+    public static Bounds? Share(TyreMeaning m) => m.Shoves is { Matches: > 0 } t ? t.WinInterval : null;
 }

@@ -59,7 +59,7 @@ internal static class MeaningText
         w.WriteStartArray("tyres");
         foreach (TyreMeaning t in r.Tyres)
         {
-            Interval? share = MeaningResult.Share(t);
+            Bounds? share = MeaningResult.Share(t);
             w.WriteStartObject();
             w.WriteString("tyre", t.Tyre.Name);
             JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Request.Stronger : 1.0);
@@ -109,7 +109,7 @@ internal static class MeaningText
         ],
         r.Tyres.Select(t =>
         {
-            Interval? share = MeaningResult.Share(t);
+            Bounds? share = MeaningResult.Share(t);
             return (string[])
             [
                 SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Request.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
@@ -140,7 +140,7 @@ internal static class MeaningText
             ];
             if (hasShoves)
             {
-                Interval? share = MeaningResult.Share(t);
+                Bounds? share = MeaningResult.Share(t);
                 cells.Add(share is null ? "none ran" : FormattableString.Invariant($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0}"));
                 cells.Add(share is { } i ? FormattableString.Invariant($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
             }

@@ -89,8 +89,8 @@ internal static class OddsReport
             w.WriteStartObject();
             w.WriteString("input", e.Key);
             w.WriteNumber("variance_share", e.Share);
-            w.WriteNumber("variance_share_low", e.Interval.Low);
-            w.WriteNumber("variance_share_high", e.Interval.High);
+            w.WriteNumber("variance_share_low", e.Bounds.Low);
+            w.WriteNumber("variance_share_high", e.Bounds.High);
             w.WriteEndObject();
         }
 
@@ -112,8 +112,8 @@ internal static class OddsReport
             w.WriteString("scenario", r.OtherName);
             WriteTally(w, r.Other!);
             w.WriteNumber("win_share_difference", c.Difference);
-            w.WriteNumber("win_share_difference_low", c.Interval.Low);
-            w.WriteNumber("win_share_difference_high", c.Interval.High);
+            w.WriteNumber("win_share_difference_low", c.Bounds.Low);
+            w.WriteNumber("win_share_difference_high", c.Bounds.High);
             w.WriteEndObject();
         }
     });
@@ -166,7 +166,7 @@ internal static class OddsReport
         ReportTable table = new ReportTable("What matters together with others").AddColumn("Input").AddNumberColumn("Has a hand in").AddColumn("95 % interval");
         foreach (InputEffect e in r.Effects)
         {
-            table.AddRow(e.Key, Percent(e.Share), Text($"{100.0 * e.Interval.Low:0.0} to {100.0 * e.Interval.High:0.0} %"));
+            table.AddRow(e.Key, Percent(e.Share), Text($"{100.0 * e.Bounds.Low:0.0} to {100.0 * e.Bounds.High:0.0} %"));
         }
 
         return table.AddRemark("share of the ground's variance that is there only because this input is not known, alone or together with others; the shares may add up to more than 100 %", isAside: true);
@@ -174,8 +174,8 @@ internal static class OddsReport
 
     private static void WriteTally(Utf8JsonWriter w, Tally t)
     {
-        Interval win = t.WinInterval;
-        Interval lead = t.LeadInterval;
+        Bounds win = t.WinInterval;
+        Bounds lead = t.LeadInterval;
         w.WriteNumber("win_share", t.Share(t.Wins));
         w.WriteNumber("win_share_low", win.Low);
         w.WriteNumber("win_share_high", win.High);
@@ -195,13 +195,13 @@ internal static class OddsReport
         Row($"{r.Robot} wins", t.Wins);
         Row($"{r.Opponent} wins", t.Losses);
         Row("stalemate", t.Stalemates);
-        Interval lead = t.LeadInterval;
+        Bounds lead = t.LeadInterval;
         table.AddRow("wins less losses", "", Text($"{100.0 * (t.Share(t.Wins) - t.Share(t.Losses)):+0.0;-0.0;0.0} %"), Text($"{100.0 * lead.Low:+0.0;-0.0;0.0} to {100.0 * lead.High:+0.0;-0.0;0.0} %"));
         return table;
 
         void Row(string name, long count)
         {
-            Interval i = ShareInterval.Wilson(count, t.Matches);
+            Bounds i = ShareInterval.Wilson(count, t.Matches);
             table.AddRow(name, count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)), Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %"));
         }
     }

@@ -94,7 +94,7 @@ internal sealed record OddsResult
             return "No match was finished.";
         }
 
-        Interval win = t.WinInterval;
+        Bounds win = t.WinInterval;
         string close = t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "";
         return string.Create(
             CultureInfo.InvariantCulture,
@@ -112,7 +112,7 @@ internal sealed record OddsResult
 
     private static string Words(string own, string other, Comparison c)
     {
-        Interval i = c.Interval;
+        Bounds i = c.Bounds;
         string sure = i.Holds(0.0) ? "which may be chance" : "which is more than chance";
         return string.Create(
             CultureInfo.InvariantCulture,

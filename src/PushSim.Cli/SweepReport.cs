@@ -50,7 +50,7 @@ internal static class SweepReport
 
         foreach (SweepPoint point in r.Points.Take(mostRows))
         {
-            Interval? odds = point.Odds?.WinInterval;
+            Bounds? odds = point.Odds?.WinInterval;
             table.AddRow([
                 .. request.Inputs.Select((input, i) => input.Texts[point.Place[i]]),
                 .. r.Columns.Select((c, k) => r.Value(point, k) is double v ? PlainNumber.Of(v, 5) : "-"),

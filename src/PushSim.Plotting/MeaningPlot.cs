@@ -44,7 +44,7 @@ public static class MeaningPlot
             return (double.NaN, double.NaN, double.NaN);
         }
 
-        Interval i = t.WinInterval;
+        Bounds i = t.WinInterval;
         return (100.0 * t.Share(t.Wins), 100.0 * i.Low, 100.0 * i.High);
     }
 }

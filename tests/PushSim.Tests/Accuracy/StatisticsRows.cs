@@ -27,7 +27,7 @@ internal static class StatisticsRows
     private static AccuracyRow Quantile(double freedom, double expected) =>
         new($"Student's t, 97.5 %, {freedom:0} degrees of freedom", "1", expected, 6e-7, TTable, () => StudentT.Factor(0.95, freedom));
 
-    private static AccuracyRow Coverage(int n, double p, string name, double expected, Func<long, long, PushSim.Analysis.Chance.Interval> of) =>
+    private static AccuracyRow Coverage(int n, double p, string name, double expected, Func<long, long, PushSim.Analysis.Chance.Bounds> of) =>
         new(FormattableString.Invariant($"exact coverage of {name}, {n} matches, share {p}"), "1", expected, 6e-6, "computed here, outside of this project", () => ShareIntervalTests.Coverage(n, p, of));
 
     private static AccuracyRow Certified(string what, double value, double relative, string set, Func<double> measure, string note = "read second-hand") =>

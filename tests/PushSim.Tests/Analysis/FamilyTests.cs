@@ -46,7 +46,7 @@ public class FamilyTests
     [InlineData(2, 3, 0.97, 5.15)]
     public void Pooled_range_of_four_groups(int first, int second, double low, double high)
     {
-        PushSim.Analysis.Statistics.Interval i = RangeTest.PooledSpread(s_nist, first, second).Difference;
+        Interval i = RangeTest.PooledSpread(s_nist, first, second).Difference;
         Assert.Equal(low, i.Low, 0.00501);
         Assert.Equal(high, i.High, 0.00501);
     }
@@ -197,12 +197,12 @@ public class FamilyTests
     [
         new TyreFit
         {
-            Name = "a", StaticFriction = PushSim.Analysis.Statistics.Interval.OfMean(frictions), IsStaticLowerBound = true, KineticFriction = null, Limit = new PullLimit(PullLimitedBy.Tyre, false, double.NaN, ""),
+            Name = "a", StaticFriction = Interval.OfMean(frictions), IsStaticLowerBound = true, KineticFriction = null, Limit = new PullLimit(PullLimitedBy.Tyre, false, double.NaN, ""),
             Forces = frictions, Frictions = frictions, Load = 1.0, Pulls = frictions.Length,
         },
     ]).Trends);
 
-    private static void Holds(PushSim.Analysis.Chance.Interval i, double low, double high, double digit)
+    private static void Holds(PushSim.Analysis.Chance.Bounds i, double low, double high, double digit)
     {
         Assert.Equal(low, i.Low, digit);
         Assert.Equal(high, i.High, digit);

@@ -119,7 +119,7 @@ public class MeaningTests
             Name = name,
             StaticFriction = At(0.55),
             IsStaticLowerBound = false,
-            KineticFriction = PushSim.Analysis.Statistics.Interval.OfMean(frictions),
+            KineticFriction = Interval.OfMean(frictions),
             Limit = new PullLimit(PullLimitedBy.Tyre, false, double.NaN, ""),
             Forces = frictions,
             Frictions = frictions,
@@ -128,7 +128,7 @@ public class MeaningTests
         };
     }
 
-    private static PushSim.Analysis.Statistics.Interval At(double value) => new(value, value, value);
+    private static Interval At(double value) => new(value, value, value);
 
     private sealed class Same : IMatchSource
     {

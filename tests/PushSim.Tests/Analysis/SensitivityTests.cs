@@ -18,7 +18,7 @@ public class SensitivityTests
     [InlineData(2)]
     public void Total_from_pairs_that_differ_in_one_input(int input)
     {
-        (double share, Interval interval) = Total(input, 11, 16_384);
+        (double share, Bounds interval) = Total(input, 11, 16_384);
         Assert.Equal(s_total[input], share, 3.0 * s_totalError[input]);
         Assert.True(interval.Holds(share) && interval.HalfWidth < 4.0 * s_totalError[input]);
     }
@@ -29,7 +29,7 @@ public class SensitivityTests
     [InlineData(1)]
     [InlineData(2)]
     public void The_interval_of_a_total_holds_as_often_as_it_says(int input) =>
-        Assert.InRange(Enumerable.Range(1, 200).Count(seed => Total(input, (ulong)seed, 1000).Interval.Holds(s_total[input])), 181, 199);
+        Assert.InRange(Enumerable.Range(1, 200).Count(seed => Total(input, (ulong)seed, 1000).Bounds.Holds(s_total[input])), 181, 199);
 
     // from one plain sample; 32 bins resolve the sines to under a hundredth
     [Theory]
@@ -73,11 +73,11 @@ public class SensitivityTests
     {
         Assert.Equal(0.0, Sensitivity.FirstOrder([1, 2, 3], [1, 2, 3]));
         Assert.Equal(0.0, Sensitivity.FirstOrder(new double[100], new double[100]));
-        Assert.Equal((0.0, new Interval(0.0, 1.0)), Sensitivity.Total(new double[100], new double[100]));
+        Assert.Equal((0.0, new Bounds(0.0, 1.0)), Sensitivity.Total(new double[100], new double[100]));
     }
 
     /// <summary>Total index of an input from n pairs, with its interval.</summary>
-    internal static (double Share, Interval Interval) Total(int input, ulong seed, int n)
+    internal static (double Share, Bounds Bounds) Total(int input, ulong seed, int n)
     {
         double[] a = [.. Enumerable.Range(0, n).Select(m => Ishigami(Point(m, 0, seed)))];
         double[] ab = [.. Enumerable.Range(0, n).Select(m => Ishigami([.. Point(m, 0, seed).Select((x, i) => i == input ? Point(m, 10, seed)[i] : x)]))];

@@ -35,8 +35,8 @@ public class ShareIntervalTests
     [Fact]
     public void Nothing_known_is_everything_possible()
     {
-        Assert.Equal(new Interval(0.0, 1.0), ShareInterval.Wilson(0, 0));
-        Assert.Equal(new Interval(-1.0, 1.0), ShareInterval.Difference(0, 0, 0));
+        Assert.Equal(new Bounds(0.0, 1.0), ShareInterval.Wilson(0, 0));
+        Assert.Equal(new Bounds(-1.0, 1.0), ShareInterval.Difference(0, 0, 0));
         Assert.Equal(0.0, ShareInterval.Wilson(0, 50).Low);
         Assert.Equal(1.0, ShareInterval.Wilson(50, 50).High);
         Assert.InRange(ShareInterval.Difference(0, 0, 50).HalfWidth, 0.03, 0.12);
@@ -54,8 +54,8 @@ public class ShareIntervalTests
     [Fact]
     public void Swapping_swaps_the_difference()
     {
-        Interval one = ShareInterval.Difference(12, 5, 40);
-        Interval other = ShareInterval.Difference(5, 12, 40);
+        Bounds one = ShareInterval.Difference(12, 5, 40);
+        Bounds other = ShareInterval.Difference(5, 12, 40);
         Assert.Equal(one.Low, -other.High, 1e-12);
         Assert.Equal(one.High, -other.Low, 1e-12);
     }
@@ -99,6 +99,6 @@ public class ShareIntervalTests
     }
 
     /// <summary>Exact share of outcomes whose interval holds p.</summary>
-    internal static double Coverage(int n, double p, Func<long, long, Interval> of) =>
+    internal static double Coverage(int n, double p, Func<long, long, Bounds> of) =>
         Enumerable.Range(0, n + 1).Where(k => of(k, n).Holds(p)).Sum(k => Binomial.PMF(p, n, k));
 }

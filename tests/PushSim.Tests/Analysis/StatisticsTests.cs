@@ -110,7 +110,7 @@ public class StatisticsTests
     [Fact]
     public void Without_tries_a_difference_of_shares_may_be_anything()
     {
-        Assert.Equal(new PushSim.Analysis.Chance.Interval(-1.0, 1.0), PushSim.Analysis.Chance.ShareInterval.OfTwo(3, 5, 0, 0));
-        Assert.Equal(new PushSim.Analysis.Chance.Interval(-1.0, 1.0), PushSim.Analysis.Chance.ShareInterval.OfTwo(0, 0, 3, 5));
+        Assert.Equal(new PushSim.Analysis.Chance.Bounds(-1.0, 1.0), PushSim.Analysis.Chance.ShareInterval.OfTwo(3, 5, 0, 0));
+        Assert.Equal(new PushSim.Analysis.Chance.Bounds(-1.0, 1.0), PushSim.Analysis.Chance.ShareInterval.OfTwo(0, 0, 3, 5));
     }
 }

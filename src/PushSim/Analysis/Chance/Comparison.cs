@@ -12,7 +12,7 @@ public sealed record Comparison(long Matches, long OnlyFirst, long OnlySecond)
     public double Difference => Matches == 0 ? 0.0 : (double)(OnlyFirst - OnlySecond) / Matches;
 
     /// <summary>Its 95 % score interval [1].</summary>
-    public Interval Interval => ShareInterval.Difference(OnlyFirst, OnlySecond, Matches);
+    public Bounds Bounds => ShareInterval.Difference(OnlyFirst, OnlySecond, Matches);
 
     /// <summary>Compares outcomes number by number; failed matches count for neither.</summary>
     /// <param name="first">Outcomes of the first scenario.</param>

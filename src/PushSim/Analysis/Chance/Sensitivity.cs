@@ -56,14 +56,14 @@ public static class Sensitivity
     /// </summary>
     /// <param name="a">Outputs.</param>
     /// <param name="ab">Outputs with the input drawn anew, all others the same; as many.</param>
-    public static (double Share, Interval Interval) Total(ReadOnlySpan<double> a, ReadOnlySpan<double> ab)
+    public static (double Share, Bounds Bounds) Total(ReadOnlySpan<double> a, ReadOnlySpan<double> ab)
     {
         int n = a.Length;
         double[] all = [.. a, .. ab];
         (double mean, double variance) = Moments(all);
         if (n < 3 || variance <= 0.0)
         {
-            return (0.0, new Interval(0.0, 1.0));
+            return (0.0, new Bounds(0.0, 1.0));
         }
 
         double share = 0.0;
@@ -81,7 +81,7 @@ public static class Sensitivity
         }
 
         double half = ShareInterval.Z * Math.Sqrt(squares / (n - 1) / n) / variance;
-        return (Math.Min(1.0, share), new Interval(Math.Clamp(share - half, 0.0, 1.0), Math.Min(1.0, share + half)));
+        return (Math.Min(1.0, share), new Bounds(Math.Clamp(share - half, 0.0, 1.0), Math.Min(1.0, share + half)));
     }
 
     private static (double Mean, double Variance) Moments(ReadOnlySpan<double> y)

@@ -14,24 +14,24 @@ public static class ShareInterval
     /// <summary>Wilson's score interval of a share. Wilson, J. Amer. Statist. Assoc. 22:209, 1927.</summary>
     /// <param name="hits">Count of hits [1].</param>
     /// <param name="n">Count of tries [1].</param>
-    public static Interval Wilson(long hits, long n)
+    public static Bounds Wilson(long hits, long n)
     {
         if (n == 0)
         {
-            return new Interval(0.0, 1.0);
+            return new Bounds(0.0, 1.0);
         }
 
         double p = (double)hits / n;
         double z2n = Z * Z / n;
         double middle = (p + (0.5 * z2n)) / (1.0 + z2n);
         double half = Z * Math.Sqrt((p * (1.0 - p) / n) + (0.25 * z2n / n)) / (1.0 + z2n);
-        return new Interval(hits == 0 ? 0.0 : middle - half, hits == n ? 1.0 : middle + half);
+        return new Bounds(hits == 0 ? 0.0 : middle - half, hits == n ? 1.0 : middle + half);
     }
 
     /// <summary>The exact interval of a share. Clopper and Pearson, Biometrika 26:404, 1934.</summary>
     /// <param name="hits">Count of hits [1].</param>
     /// <param name="n">Count of tries [1].</param>
-    public static Interval ClopperPearson(long hits, long n) => new(
+    public static Bounds ClopperPearson(long hits, long n) => new(
         hits == 0 ? 0.0 : Root(p => SpecialFunctions.BetaRegularized(hits, n - hits + 1.0, p) < Tail),
         hits == n ? 1.0 : Root(p => SpecialFunctions.BetaRegularized(hits + 1.0, n - hits, p) < 1.0 - Tail));
 
@@ -42,37 +42,37 @@ public static class ShareInterval
     /// <param name="a">Matches for the one [1].</param>
     /// <param name="b">Matches for the other [1].</param>
     /// <param name="n">All matches [1].</param>
-    public static Interval Difference(long a, long b, long n)
+    public static Bounds Difference(long a, long b, long n)
     {
         if (n == 0)
         {
-            return new Interval(-1.0, 1.0);
+            return new Bounds(-1.0, 1.0);
         }
 
         double d = (double)(a - b) / n;
         double low = a == 0 && b == n ? -1.0 : Bisect(-1.0, d, x => Score(a, b, n, x) > Z);
         double high = b == 0 && a == n ? 1.0 : Bisect(d, 1.0, x => Score(a, b, n, x) >= -Z);
-        return new Interval(low, high);
+        return new Bounds(low, high);
     }
 
     /// <summary>
-    /// Interval of the difference of two shares counted on different matches, from the Wilson interval of each. Newcombe, Statistics in Medicine 17:873, 1998, method 10.
+    /// Bounds of the difference of two shares counted on different matches, from the Wilson interval of each. Newcombe, Statistics in Medicine 17:873, 1998, method 10.
     /// </summary>
     /// <param name="first">Hits of the first [1].</param>
     /// <param name="firstOf">Tries of the first [1].</param>
     /// <param name="second">Hits of the second [1].</param>
     /// <param name="secondOf">Tries of the second [1].</param>
-    public static Interval OfTwo(long first, long firstOf, long second, long secondOf)
+    public static Bounds OfTwo(long first, long firstOf, long second, long secondOf)
     {
         if (firstOf == 0 || secondOf == 0)
         {
-            return new Interval(-1.0, 1.0);
+            return new Bounds(-1.0, 1.0);
         }
 
         double p = (double)first / firstOf;
         double q = (double)second / secondOf;
-        (Interval a, Interval b) = (Wilson(first, firstOf), Wilson(second, secondOf));
-        return new Interval(p - q - double.Hypot(p - a.Low, b.High - q), p - q + double.Hypot(a.High - p, q - b.Low));
+        (Bounds a, Bounds b) = (Wilson(first, firstOf), Wilson(second, secondOf));
+        return new Bounds(p - q - double.Hypot(p - a.Low, b.High - q), p - q + double.Hypot(a.High - p, q - b.Low));
     }
 
     // (a - b - n D) / sqrt(n (2 q + D (1 - D))), q the most likely share of b-matches if the difference were D

@@ -21,10 +21,10 @@ public sealed class Tally
     public long Failed { get; private set; }
 
     /// <summary>Share of wins with its Wilson interval [1].</summary>
-    public Interval WinInterval => ShareInterval.Wilson(Wins, Matches);
+    public Bounds WinInterval => ShareInterval.Wilson(Wins, Matches);
 
     /// <summary>Wins minus losses as a share, score interval [1].</summary>
-    public Interval LeadInterval => ShareInterval.Difference(Wins, Losses, Matches);
+    public Bounds LeadInterval => ShareInterval.Difference(Wins, Losses, Matches);
 
     /// <summary>What decided the matches, most frequent first.</summary>
     public IReadOnlyList<(Decision Decision, long Count)> Decisions =>

@@ -19,7 +19,7 @@ public static class Cycles
         foreach (PairRecord p in pairs)
         {
             int lead = Math.Sign(p.Wins - p.Losses);
-            Chance.Interval interval = Chance.ShareInterval.Difference((long)p.Wins, (long)p.Losses, (long)p.Matches);
+            Chance.Bounds interval = Chance.ShareInterval.Difference((long)p.Wins, (long)p.Losses, (long)p.Matches);
             int weight = interval.Holds(0.0) ? 1 : 2;
             beats[p.First, p.Second] = lead * weight;
             beats[p.Second, p.First] = -lead * weight;

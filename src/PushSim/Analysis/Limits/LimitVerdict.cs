@@ -16,7 +16,7 @@ internal static class LimitVerdict
 
         if (s.Binding == "tyres")
         {
-            string until = s.CrossingSpeed is double v ? Text($" up to {v:0.0} m/s, the motors above") : " at every speed";
+            string until = s.CrossingSpeed is not double v ? " at every speed" : v < 0.05 ? " only at standstill, where the motors are level with them" : Text($" up to {v:0.0} m/s, the motors above");
             return $"The tyres limit {name}{until}: {forces}; it pulls {Text($"{s.Pull:0.0}")} N.";
         }
 

@@ -1,9 +1,9 @@
 namespace PushSim.Analysis.Chance;
 
-/// <summary>A confidence interval.</summary>
+/// <summary>The two ends of a confidence interval; one with a middle is a <see cref="Statistics.Interval"/>.</summary>
 /// <param name="Low">Lower end [unit of the value].</param>
 /// <param name="High">Upper end [unit of the value].</param>
-public readonly record struct Interval(double Low, double High)
+public readonly record struct Bounds(double Low, double High)
 {
     /// <summary>Half of its width [unit of the value].</summary>
     public double HalfWidth => 0.5 * (High - Low);
