@@ -45,7 +45,7 @@ internal sealed record SweepResult
             IsInterrupted = isInterrupted,
             Seconds = seconds,
             Verdict = "",
-            Warnings = Warned(request, [.. asked], points),
+            Warnings = Warned(request, asked, points),
         };
         result = result with { Columns = [.. result.Columns.Select((c, k) => result.Judged(request, c, k))] };
         return result with { Verdict = result.Words(request) };
@@ -60,7 +60,7 @@ internal sealed record SweepResult
         return column with { Best = best, Flatness = curve, GoodPoints = good };
     }
 
-    private static List<string> Warned(SweepRequest request, List<string> asked, SweepPoint[] points)
+    private static List<string> Warned(SweepRequest request, string[] asked, SweepPoint[] points)
     {
         List<string> warnings = [.. points.Where(p => p.Cause.Length > 0).Select(p => $"the run at {At(request, p)} failed: {p.Cause}")];
         long failed = points.Sum(p => p.Odds?.Failed ?? 0);
@@ -70,11 +70,11 @@ internal sealed record SweepResult
         }
 
         // a match ends at the line, so every way of winning gains about as much
-        int k = asked.IndexOf("ground_gained_m");
+        int k = Array.IndexOf(asked, "ground_gained_m");
         double[] ground = k < 0 || request.Odds > 0 ? [] : [.. points.Select(p => p.Answers[k] ?? 0.0)];
         if (ground.Length > 1 && ground.Min() > 0.95 * ground.Max() && ground.Max() > 0.0)
         {
-            warnings.Add("every point pushes the other over its line, so the ground gained hardly tells them apart: --odds 200 gives the share of wins, --ask ended_at_s the quickest");
+            warnings.Add("the ground gained hardly tells the points apart, as where every match ends at the line: --odds 200 gives the share of wins, --ask ended_at_s the quickest");
         }
 
         return warnings;
