@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

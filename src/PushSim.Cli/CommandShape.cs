@@ -1,7 +1,7 @@
 using System.CommandLine;
-using PushSim.Cli.Starter;
 using System.CommandLine.Completions;
 using System.CommandLine.Help;
+using PushSim.Cli.Starter;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Shelf;
 

@@ -1,4 +1,4 @@
-using PushSim.Simulation;
+using PushSim.Runs;
 
 namespace PushSim.Cli;
 

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PushSim.Analysis.Fit;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

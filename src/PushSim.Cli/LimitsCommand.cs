@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using PushSim.Analysis.Limits;
 using PushSim.Plotting;
+using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Simulation;
 

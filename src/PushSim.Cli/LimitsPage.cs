@@ -1,7 +1,7 @@
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Scenarios;
-using PushSim.Simulation;
 
 namespace PushSim.Cli;
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using PushSim.Cli.Chance;
 using PushSim.Plotting;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

@@ -2,9 +2,9 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Analysis.Turning;
 using PushSim.Analysis.Wear;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 
 namespace PushSim.Cli;
 

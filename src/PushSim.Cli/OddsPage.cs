@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

@@ -1,9 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
-using PushSim.Analysis;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
+using PushSim.Numerics;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
 using Spectre.Console;

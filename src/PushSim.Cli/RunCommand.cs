@@ -3,8 +3,8 @@ using System.Diagnostics;
 using PushSim.Analysis;
 using PushSim.Analysis.Turning;
 using PushSim.Plotting;
+using PushSim.Runs;
 using PushSim.Scenarios;
-using PushSim.Simulation;
 
 namespace PushSim.Cli;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
-using PushSim.Analysis;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
+using PushSim.Numerics;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using Spectre.Console;

@@ -1,6 +1,6 @@
 using System.Globalization;
-using PushSim.Analysis;
 using PushSim.Analysis.Sweep;
+using PushSim.Numerics;
 
 namespace PushSim.Cli;
 

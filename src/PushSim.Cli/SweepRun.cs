@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
+using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;

@@ -1,7 +1,7 @@
 using System.Globalization;
-using PushSim.Analysis;
 using PushSim.Analysis.Fit;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Simulation;
 using Spectre.Console;
 

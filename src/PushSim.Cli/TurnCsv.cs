@@ -1,4 +1,4 @@
-using PushSim.Analysis.Turning;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using PushSim.Analysis.Turning;
+using PushSim.Runs;
 
 namespace PushSim.Cli;
 

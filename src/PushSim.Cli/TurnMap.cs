@@ -3,6 +3,7 @@ using System.Text.Json;
 using PushSim.Analysis.Turning;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Simulation;
 

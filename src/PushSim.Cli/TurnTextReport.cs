@@ -1,6 +1,6 @@
 using System.Globalization;
-using PushSim.Analysis.Turning;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 
 namespace PushSim.Cli;
 

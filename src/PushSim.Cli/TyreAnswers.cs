@@ -1,6 +1,7 @@
 using PushSim.Analysis.Wear;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Shelf;
 using PushSim.Simulation;

@@ -1,5 +1,6 @@
 using OxyPlot;
 using PushSim.Analysis.Limits;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Plotting;

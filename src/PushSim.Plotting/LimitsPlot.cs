@@ -1,6 +1,5 @@
-using OxyPlot;
 using PushSim.Analysis.Limits;
-using PushSim.Simulation;
+using PushSim.Runs;
 
 namespace PushSim.Plotting;
 

@@ -3,6 +3,7 @@ using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
 using OxyPlot.Series;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Plotting;

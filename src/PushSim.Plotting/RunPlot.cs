@@ -1,5 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Limits;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Plotting;

@@ -2,8 +2,8 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
-using PushSim.Analysis;
 using PushSim.Analysis.Sweep;
+using PushSim.Numerics;
 using PushSim.Plotting.Report;
 
 namespace PushSim.Plotting;

@@ -1,6 +1,5 @@
-using System.Globalization;
-using PushSim.Analysis;
 using PushSim.Analysis.Wear;
+using PushSim.Numerics;
 
 namespace PushSim.Plotting;
 

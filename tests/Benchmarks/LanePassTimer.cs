@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Runtime.InteropServices;
 using PushSim.Numerics;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;
 

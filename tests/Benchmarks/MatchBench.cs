@@ -1,6 +1,6 @@
 using System.Diagnostics;
-using PushSim.Analysis;
 using PushSim.Numerics;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;
 

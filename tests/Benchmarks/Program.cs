@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using PushSim.Benchmarks;
 using PushSim.Numerics;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;
 

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using PushSim.Scenarios.Keys;
 using PushSim.Cli.Starter;
+using PushSim.Scenarios.Keys;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

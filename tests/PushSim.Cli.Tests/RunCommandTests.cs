@@ -233,7 +233,7 @@ public class RunCommandTests
     [Fact]
     public void History_stops_at_an_interrupt()
     {
-        Simulation.RunResult result = Simulation.Simulator.Run(PushSim.Scenarios.ScenarioReader.Read(Repository.Scenario("launch-soft")).Scenario!);
+        Runs.RunResult result = Runs.Simulator.Run(PushSim.Scenarios.ScenarioReader.Read(Repository.Scenario("launch-soft")).Scenario!);
         using var stream = new MemoryStream();
         Assert.Throws<OperationCanceledException>(() => HistoryCsv.Write(result, stream, new CancellationToken(canceled: true)));
     }

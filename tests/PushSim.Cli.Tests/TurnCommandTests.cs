@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Simulation;
 using Xunit;

@@ -1,5 +1,5 @@
 using PushSim.Analysis.Limits;
-using PushSim.Simulation;
+using PushSim.Runs;
 using PushSim.Tests;
 using SkiaSharp;
 using Xunit;

@@ -1,6 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using PushSim.Simulation;
+using PushSim.Runs;
 using PushSim.Tests;
 using Xunit;
 

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;
 using Xunit;

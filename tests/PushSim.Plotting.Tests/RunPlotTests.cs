@@ -1,5 +1,4 @@
-using PushSim.Plotting;
-using PushSim.Simulation;
+using PushSim.Runs;
 using PushSim.Tests;
 using SkiaSharp;
 using Xunit;

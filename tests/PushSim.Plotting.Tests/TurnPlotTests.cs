@@ -1,5 +1,5 @@
 using PushSim.Analysis.Turning;
-using PushSim.Plotting;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;
 using SkiaSharp;

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Wear;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;
 using PushSim.Tyres;

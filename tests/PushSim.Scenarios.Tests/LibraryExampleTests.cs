@@ -1,3 +1,4 @@
+using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
 
@@ -22,6 +23,7 @@ public class LibraryExampleTests
         string[] example = here.Split("// example begins\n")[^1].Split("// example ends")[0].Split('\n');
         string page = File.ReadAllText(Path.Combine(Generated.Root(), "docs", "library.md")).ReplaceLineEndings("\n");
         Assert.Contains(string.Join('\n', example.Select(l => l.Length > 8 ? l[8..] : "")).TrimEnd(), page);
+        Assert.All(here.Split('\n').Where(l => l.StartsWith("using PushSim", StringComparison.Ordinal)), l => Assert.Contains(l, page));
     }
 
     private static (double Light, double Heavy, double Last) TimesToSpeed(string path)

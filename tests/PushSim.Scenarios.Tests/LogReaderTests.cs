@@ -1,6 +1,6 @@
 using System.Text;
-using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
+using PushSim.Surroundings;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

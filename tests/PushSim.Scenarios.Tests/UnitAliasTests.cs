@@ -1,7 +1,7 @@
 using PushSim.Scenarios.Units;
 using UnitsNet;
-using Quantity = PushSim.Scenarios.Units.Quantity;
 using Xunit;
+using Quantity = PushSim.Scenarios.Units.Quantity;
 
 namespace PushSim.Scenarios.Tests;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using PushSim.Analysis.Chance;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Chance;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
+using PushSim.Runs;
 
 namespace PushSim.Plotting.Report;
 
@@ -24,7 +25,7 @@ public sealed class ReportFigure
 
     /// <summary>The plots of a run, the same as in its picture.</summary>
     /// <param name="result">A result with at least two samples.</param>
-    public static IReadOnlyList<ReportFigure> Of(Simulation.RunResult result) => Of(() => RunPlot.Panels(result));
+    public static IReadOnlyList<ReportFigure> Of(RunResult result) => Of(() => RunPlot.Panels(result));
 
     /// <summary>The plots of any command, out of what makes its panels anew each time.</summary>
     internal static IReadOnlyList<ReportFigure> Of(Func<IReadOnlyList<Panel>> panels)

@@ -1,7 +1,7 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Limits;
 using PushSim.Analysis.Wear;
-using PushSim.Simulation;
+using PushSim.Runs;
 
 namespace PushSim.Plotting.Report;
 

@@ -1,3 +1,5 @@
+using PushSim.Runs;
+
 namespace PushSim.Plotting.Report;
 
 /// <summary>
@@ -21,7 +23,7 @@ public sealed record ReportPage
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
     /// <summary>The run to replay; null where there is none.</summary>
-    public Simulation.RunResult? Replay { get; init; }
+    public RunResult? Replay { get; init; }
 
     /// <summary>Tables, the most important first.</summary>
     public IReadOnlyList<ReportTable> Tables { get; init; } = [];

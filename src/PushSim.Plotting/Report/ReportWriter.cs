@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
-using PushSim.Analysis;
-using PushSim.Simulation;
+using PushSim.Numerics;
+using PushSim.Runs;
 
 namespace PushSim.Plotting.Report;
 

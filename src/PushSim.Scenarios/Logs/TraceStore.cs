@@ -1,4 +1,4 @@
-using PushSim.Analysis.Fit;
+using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Logs;
 

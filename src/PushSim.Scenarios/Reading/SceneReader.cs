@@ -1,7 +1,7 @@
+using PushSim.Contact;
 using PushSim.Numerics;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
-using PushSim.Contact;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Reading;

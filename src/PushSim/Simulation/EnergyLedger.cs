@@ -1,5 +1,11 @@
 namespace PushSim.Simulation;
 
+/// <summary>An energy of the ledger.</summary>
+/// <param name="Key">snake_case name with unit, e.g. "copper_j".</param>
+/// <param name="Label">Words.</param>
+/// <param name="Joule">Value at the end of the run, signed as the label says [J].</param>
+public sealed record LedgerEntry(string Key, string Label, double Joule);
+
 /// <summary>
 /// Energy out of the cells + work of the moving anchor = losses + change of what is stored. The residual measures the
 /// integration, not the physics.

@@ -27,3 +27,16 @@ public enum PushLimit
 /// <param name="To">Its end [s].</param>
 /// <param name="Limit">What limited the push.</param>
 public sealed record LimitSpan(double From, double To, PushLimit Limit);
+
+/// <summary>Where a limit begins to bind.</summary>
+internal static class LimitBounds
+{
+    /// <summary>alpha above which a tyre counts as at the end of its grip: there it gives over 90 % of what it can [1].</summary>
+    public const double AtItsGrip = 0.5;
+
+    /// <summary>Share above which a limit counts as the one that binds [1].</summary>
+    public const double BindingShare = 0.5;
+
+    /// <summary>Loss of battery voltage under load that makes the battery the limit when nothing else is [1].</summary>
+    public const double BatterySag = 0.2;
+}

@@ -65,7 +65,7 @@ internal sealed class StepFeatures<T>
             greatest = T.Max(greatest, w.Load);
             f.Loads[i] = w.Load;
             load = load + w.Load;
-            sliding = sliding + T.IfLess(w.Alpha, Analysis.PushLimits.AtItsGrip, 0.0, w.Load);
+            sliding = sliding + T.IfLess(w.Alpha, LimitBounds.AtItsGrip, 0.0, w.Load);
         }
 
         f.Carries = greatest;
@@ -82,9 +82,9 @@ internal sealed class StepFeatures<T>
         f.BatteryCurrent = eq.BatteryCurrent;
         f.Voltage = eq.BusVoltage;
         f.Residual = T.Abs(eq.BusResidual);
-        T limit = T.IfLess(eq.BusVoltage, (1.0 - Analysis.PushLimits.BatterySag) * eq.OpenCircuit, (double)PushLimit.Battery, (double)PushLimit.Motors);
-        limit = T.IfLess(Analysis.PushLimits.BindingShare * eq.ControllerWork.Length, limiting, (double)PushLimit.Controllers, limit);
-        limit = T.IfLess(Analysis.PushLimits.BindingShare * load, sliding, (double)PushLimit.Tyres, limit);
+        T limit = T.IfLess(eq.BusVoltage, (1.0 - LimitBounds.BatterySag) * eq.OpenCircuit, (double)PushLimit.Battery, (double)PushLimit.Motors);
+        limit = T.IfLess(LimitBounds.BindingShare * eq.ControllerWork.Length, limiting, (double)PushLimit.Controllers, limit);
+        limit = T.IfLess(LimitBounds.BindingShare * load, sliding, (double)PushLimit.Tyres, limit);
         f.Limit = T.IfLess(0.0, command, limit, (double)PushLimit.Idle);
     }
 }

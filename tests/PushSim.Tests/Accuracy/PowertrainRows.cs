@@ -1,7 +1,7 @@
 using PushSim.Analysis.Limits;
 using PushSim.Numerics;
 using PushSim.Powertrain;
-using PushSim.Simulation;
+using PushSim.Runs;
 using PushSim.Tests.Analysis.Limits;
 using PushSim.Tests.Powertrain;
 

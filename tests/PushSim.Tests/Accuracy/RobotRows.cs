@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests.Analysis.Limits;
 using PushSim.Tests.Contact;

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;

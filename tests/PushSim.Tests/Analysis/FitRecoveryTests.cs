@@ -1,5 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Surroundings;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;

@@ -2,6 +2,7 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Meaning;
 using PushSim.Analysis.Statistics;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;
@@ -102,7 +103,7 @@ public class MeaningTests
         Assert.Equal(1.0, tyre.WheelLoad * s_robot.Wheels.Count, 1e-12);
     }
 
-    private const PushSim.Analysis.Turning.TurnEase CannotTurn = PushSim.Analysis.Turning.TurnEase.CannotTurn;
+    private const TurnEase CannotTurn = TurnEase.CannotTurn;
 
     // a floor that is neither level nor of full friction: both must be left out
     private static TyreMeaning Find(FittedTyre tyre) => MeaningFinder.Find(s_robot, tyre, null, new FloorSettings { FrictionScale = 0.7, SlopeX = 0.1 }, default);

@@ -1,5 +1,5 @@
 using MathNet.Numerics.Distributions;
-using PushSim.Analysis.Fit;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;

@@ -1,6 +1,6 @@
 using PushSim.Analysis.Wear;
+using PushSim.Runs;
 using PushSim.Simulation;
-using PushSim.Surroundings;
 using PushSim.Tests.Simulation;
 using PushSim.Tests.Tyres;
 using PushSim.Tyres;

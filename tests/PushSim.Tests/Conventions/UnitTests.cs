@@ -1,6 +1,6 @@
 using System.Reflection;
 using System.Xml.Linq;
-using PushSim.Simulation;
+using PushSim.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Conventions;

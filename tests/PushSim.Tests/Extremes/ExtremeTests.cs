@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

@@ -1,3 +1,4 @@
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Tests.Oracle;

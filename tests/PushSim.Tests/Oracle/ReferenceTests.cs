@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using PushSim.Chassis;
-using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Contact;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

@@ -1,6 +1,6 @@
 using PushSim.Numerics;
 using PushSim.Powertrain;
-using PushSim.Simulation;
+using PushSim.Runs;
 using PushSim.Tests.Simulation;
 using Xunit;
 

@@ -1,4 +1,4 @@
-using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
 

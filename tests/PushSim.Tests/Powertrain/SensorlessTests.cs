@@ -1,5 +1,5 @@
 using PushSim.Powertrain;
-using PushSim.Simulation;
+using PushSim.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Powertrain;

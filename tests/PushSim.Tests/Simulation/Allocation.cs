@@ -1,4 +1,5 @@
 using PushSim.Numerics;
+using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
 

@@ -1,6 +1,7 @@
 using PushSim.Chassis;
 using PushSim.Numerics;
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;

@@ -1,5 +1,6 @@
 using PushSim.Chassis;
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

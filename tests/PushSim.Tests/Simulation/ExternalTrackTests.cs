@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using PushSim.Numerics;
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

@@ -1,5 +1,5 @@
-using PushSim.Analysis;
 using PushSim.Numerics;
+using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
 
@@ -269,7 +269,7 @@ public class MatchWatchTests
         match.Step(0.1, 0.2);
         match.Touch(1.0, 0.3 + (sign * Way(1.0)));
         match.Step(0.2, 1.0);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))));
         Assert.Equal(0.2, o.FirstContact);
         Assert.Equal(sign * 0.05, o.GroundGained, 1e-12);
         Assert.Equal(0.55, o.GivesGroundAt!.Value, 0.0011);
@@ -287,7 +287,7 @@ public class MatchWatchTests
         match.Step(0.0, 0.1);
         match.Touch(1.0, gained);
         match.Step(0.1, 1.0);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.5 ? 0.0 : gained)));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.5 ? 0.0 : gained)));
         Assert.Equal(gives, o.GivesGroundAt is not null);
         if (gives)
         {
@@ -302,7 +302,7 @@ public class MatchWatchTests
     {
         var match = new Match();
         match.Step(0.0, 1.0, Quadratic(0.6, 0.0), s_still);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Analysis.MadeHistory.Of(s_scenario));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario));
         Assert.Equal(0.5, o.EndTime, 1e-12);
         Assert.Null(o.FirstContact);
         Assert.Null(o.GivesGroundAt);

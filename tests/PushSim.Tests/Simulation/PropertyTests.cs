@@ -1,5 +1,5 @@
-using PushSim.Numerics;
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

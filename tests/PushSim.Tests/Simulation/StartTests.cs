@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using Xunit;

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Analysis.Chance;

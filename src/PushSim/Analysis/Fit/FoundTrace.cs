@@ -1,3 +1,5 @@
+using PushSim.Surroundings;
+
 namespace PushSim.Analysis.Fit;
 
 /// <summary>What was found in a log.</summary>

@@ -1,3 +1,5 @@
+using PushSim.Surroundings;
+
 namespace PushSim.Analysis.Fit;
 
 /// <summary>What else a log holds over its plateaus; null where it was not logged.</summary>

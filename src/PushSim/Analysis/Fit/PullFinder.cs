@@ -1,4 +1,5 @@
 using PushSim.Analysis.Statistics;
+using PushSim.Surroundings;
 
 namespace PushSim.Analysis.Fit;
 

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Fit;
+using PushSim.Surroundings;
 
 namespace PushSim.Analysis.FitBySimulation;
 

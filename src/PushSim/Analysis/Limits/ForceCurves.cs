@@ -1,4 +1,5 @@
 using PushSim.Numerics;
+using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
 
@@ -98,12 +99,12 @@ internal sealed class ForceCurves
     public string MotorWord(IEnumerable<int>? controllers = null)
     {
         int[] looked = [.. controllers ?? Enumerable.Range(0, _model.Controllers.Length)];
-        if (looked.Length > 0 && looked.Average(k => _model.ControllerWork[k].IsLimiting.Value) > PushLimits.BindingShare)
+        if (looked.Length > 0 && looked.Average(k => _model.ControllerWork[k].IsLimiting.Value) > LimitBounds.BindingShare)
         {
             return "controllers";
         }
 
-        return _model.BusVoltage.Value < (1.0 - PushLimits.BatterySag) * _model.OpenCircuit.Value ? "battery" : "motors";
+        return _model.BusVoltage.Value < (1.0 - LimitBounds.BatterySag) * _model.OpenCircuit.Value ? "battery" : "motors";
     }
 
     /// <summary>The curve of some wheels over speeds.</summary>

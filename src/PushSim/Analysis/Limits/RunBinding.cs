@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
@@ -138,17 +139,17 @@ public static class RunBinding
                 return WheelBinding.Nothing;
             }
 
-            if (sliding[i] >= PushLimits.AtItsGrip)
+            if (sliding[i] >= LimitBounds.AtItsGrip)
             {
                 return WheelBinding.SlidingTyre;
             }
 
-            if (controllers.Average(c => c.Limiting[i]) > PushLimits.BindingShare)
+            if (controllers.Average(c => c.Limiting[i]) > LimitBounds.BindingShare)
             {
                 return controllers.Any(c => c.IsHot(i)) ? WheelBinding.Heat : WheelBinding.CurrentLimit;
             }
 
-            return loaded[i] < (1.0 - PushLimits.BatterySag) * open[i] ? WheelBinding.Battery : WheelBinding.MotorVoltage;
+            return loaded[i] < (1.0 - LimitBounds.BatterySag) * open[i] ? WheelBinding.Battery : WheelBinding.MotorVoltage;
         }
     }
 

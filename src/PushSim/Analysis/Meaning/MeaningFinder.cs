@@ -1,6 +1,7 @@
 using PushSim.Analysis.Limits;
 using PushSim.Analysis.Turning;
 using PushSim.Analysis.Wear;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 

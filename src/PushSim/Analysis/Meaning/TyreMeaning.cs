@@ -1,5 +1,5 @@
 using PushSim.Analysis.Chance;
-using PushSim.Analysis.Turning;
+using PushSim.Runs;
 
 namespace PushSim.Analysis.Meaning;
 

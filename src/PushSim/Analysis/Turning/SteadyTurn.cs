@@ -1,5 +1,6 @@
 using MathNet.Numerics.LinearAlgebra;
 using PushSim.Numerics;
+using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Analysis.Turning;
@@ -26,8 +27,8 @@ internal sealed class SteadyTurn
     private SteadyTurn(TurnModel model, double[] state)
     {
         (Model, State) = (model, state);
-        Modes = TurnMode.Of(model, model.Jacobian(state));
-        Rings = RingCheck.Of(model, state);
+        Modes = TurnModes.Of(model, model.Jacobian(state));
+        Rings = RingCriterion.Of(model, state);
     }
 
     public TurnModel Model { get; }

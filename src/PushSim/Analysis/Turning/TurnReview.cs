@@ -1,3 +1,4 @@
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 
@@ -73,7 +74,7 @@ public static class TurnReview
             Rings = turn.Rings,
             SimulatedGrowth = Disturbance.Follow(turn, Seed, FollowedFor).Rate,
             SlipSpeeds = OverSlipSpeeds(scenario, turn, cancel),
-            Range = ChatterRange.Find(scenario, turn.State, result.Answers.Chatter is not null, cancel),
+            Range = ChatterSearch.Find(scenario, turn.State, result.Answers.Chatter is not null, cancel),
         };
     }
 

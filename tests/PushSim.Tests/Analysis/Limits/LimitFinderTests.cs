@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using Xunit;

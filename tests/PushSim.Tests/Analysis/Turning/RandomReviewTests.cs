@@ -1,4 +1,5 @@
 using PushSim.Analysis.Turning;
+using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using MathNet.Numerics.LinearAlgebra;
 using PushSim.Analysis.Turning;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests.Tyres;
 using PushSim.Tyres;
@@ -34,7 +35,7 @@ public class RingCheckTests
             double drop = (still - tyre.KineticFriction) * Math.Exp(-Math.Pow(speed / tyre.SlipSpeed, 2));
             double mu = tyre.KineticFriction + drop;
             double slope = -2.0 * speed / (tyre.SlipSpeed * tyre.SlipSpeed) * drop;
-            double margin = RingCheck.MarginOf(
+            double margin = RingCriterion.MarginOf(
                 tyre.TreadMass, tyre.CarcassStiffness, tyre.CarcassDamping + (load * tyre.ViscousFriction), mu / (sigma0 * speed), load * slope, sigma1 / sigma0);
             double growth = Growth(new RingBlock(tyre, sigma1, load) { RimSpeed = _ => (speed, 0.0) }, speed, mu / sigma0);
             buzzes += growth > 0.0 ? 1 : 0;
@@ -64,7 +65,7 @@ public class RingCheckTests
         const double speed = 0.2;
         double surface = rho * sigma0 * speed / 100.0;
         RingBlock block = new(tyre, 0.0, 3.0) { SurfaceSpeed = surface, RimSpeed = _ => (0.0, speed) };
-        double share = RingCheck.SteadyShare(rho, tyre.ElasticShare, isPlain);
+        double share = RingCriterion.SteadyShare(rho, tyre.ElasticShare, isPlain);
         double[] dy = new double[6];
         block.Evaluate(0.0, 0.0, new double[] { 0, 0, 0, speed, 0, share * tyre.BreakawayDeflection }, dy);
         Assert.Equal(0.0, dy[5], 1e-12);

@@ -1,0 +1,252 @@
+using PushSim.Numerics;
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>Finds a run's answers in its history: what a builder would read off the plots, by stated rules.</summary>
+internal static class AnswerFinder
+{
+    /// <summary>The settled part of a turn or pull is this last share of the time since the robot first loaded its tyres or tether [1].</summary>
+    public const double SettledShare = 0.4;
+
+    /// <summary>A robot that turns slower than this does not turn [rad/s].</summary>
+    public const double LeastYawRate = 1e-3;
+
+    public static RunAnswers Find(RunHistory history, List<Mark> marks)
+    {
+        var answers = new RunAnswers
+        {
+            PeakBatteryCurrent = history.Find("battery_current_a")?.Values.Max(),
+            LowestBatteryVoltage = history.Find("battery_voltage_v")?.Values.Min(),
+            ChargeUsed = history.Find("charge_used_a_s")?.Values[^1],
+            PeakWindingTemperature = PeakTemperature(history),
+            Wear = TotalWear(history),
+            Travel = Travel(history),
+            Chatter = ChatterFinder.Find(history),
+        };
+        ManoeuvreKind kind = history.Scenario.Manoeuvre.Kind;
+        return kind switch
+        {
+            ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(history, answers, marks),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(history, answers, marks),
+            ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Stop(history, answers, marks),
+            ManoeuvreKind.Hold => answers,
+            ManoeuvreKind.Shove or ManoeuvreKind.WallPush => Push(history, answers, marks),
+            _ => Launch(history, answers, marks),
+        };
+    }
+
+    private static RunAnswers Launch(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        double[] speed = history["speed_m_per_s"];
+        double start = FirstCommand(history);
+        int top = Array.IndexOf(speed, speed.Max());
+        int reached = Array.FindIndex(speed, v => v >= 0.9 * speed[top]);
+        if (speed[top] <= 0.0)
+        {
+            return answers with { TopSpeed = speed[top] };
+        }
+
+        marks.Add(new Mark("time_to_90", "90 % of top speed", history.Time[reached], speed[reached]));
+        marks.Add(new Mark("top_speed", "top speed", history.Time[top], speed[top]));
+        int from = history.IndexAt(start);
+        return answers with
+        {
+            TopSpeed = speed[top],
+            TimeTo90PercentSpeed = Math.Max(0.0, history.Time[reached] - start),
+            LimitedBy = LimitedBy(history, from, Math.Max(from, reached)),
+        };
+    }
+
+    private static RunAnswers Push(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        // the opponent's history has no contact of its own: its push is the first robot's
+        if (history.Find("contact_force_n") is not { } force || history.Find("contact_push_n") is not { } push)
+        {
+            return answers;
+        }
+
+        int touch = Array.FindIndex(force.Values, f => f > 0.0);
+        if (touch < 0)
+        {
+            return answers;
+        }
+
+        int last = history.Time.Length - 1;
+        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[touch])));
+        marks.Add(new Mark("touch", "first touch", history.Time[touch], double.NaN));
+        return answers with { PushPeak = push.Values.Max(), PushPlateau = RunHistory.Mean(push.Values, from, last) };
+    }
+
+    private static RunAnswers Stop(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        double[] speed = history["speed_m_per_s"];
+        answers = Launch(history, answers, []);
+        double command = history.Scenario.Manoeuvre.Commands.Count > 0 ? history.Scenario.Manoeuvre.Commands[^1].Time : 0.0;
+        int from = history.IndexAt(command);
+        marks.Add(new Mark("command", "command", command, double.NaN));
+        int stop = Array.FindIndex(speed, from, v => v <= 0.0);
+        if (stop < 0)
+        {
+            return answers;
+        }
+
+        marks.Add(new Mark("standstill", "standstill", history.Time[stop], 0.0));
+        double[] x = history["x_m"];
+        double[] y = history["y_m"];
+        return answers with
+        {
+            StopDistance = double.Hypot(x[stop] - x[from], y[stop] - y[from]),
+            LimitedBy = LimitedBy(history, from, stop),
+        };
+    }
+
+    private static RunAnswers Pull(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        if (history.Find("tether_force_n") is not { } channel || channel.Values.Max() <= 0.0)
+        {
+            return answers;
+        }
+
+        double[] force = channel.Values;
+        int taut = Array.FindIndex(force, f => f > 0.0);
+        int last = force.Length - 1;
+        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[taut])));
+        double plateau = RunHistory.Mean(force, from, last);
+        int peak = FirstPeak(force, taut, from, plateau);
+        marks.Add(new Mark("breakaway", "breakaway", history.Time[peak], force[peak]));
+        marks.Add(new Mark("plateau_start", "plateau", history.Time[from], plateau));
+        marks.Add(new Mark("plateau_end", "plateau", history.Time[last], plateau));
+        return answers with
+        {
+            PullBreakaway = force[peak],
+            PullPlateau = plateau,
+            LimitedBy = history.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest ? "tyres" : LimitedBy(history, from, last),
+        };
+    }
+
+    // The first peak that stands out: force has since fallen by a tenth, and it was no ripple of the first pull.
+    private static int FirstPeak(double[] force, int taut, int last, double plateau)
+    {
+        int peak = taut;
+        for (int i = taut; i <= last; i++)
+        {
+            peak = force[i] > force[peak] ? i : peak;
+            if (force[peak] > 0.5 * plateau && force[i] < 0.9 * force[peak])
+            {
+                break;
+            }
+        }
+
+        return peak;
+    }
+
+    private static RunAnswers Turn(RunHistory history, RunAnswers answers, List<Mark> marks)
+    {
+        int last = history.Time.Length - 1;
+        double start = FirstCommand(history);
+        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - start)));
+        double rate = RunHistory.Mean(history["yaw_rate_rad_per_s"], from, last);
+        double scrub = RunHistory.Mean(history["scrub_moment_n_m"], from, last);
+        marks.Add(new Mark("plateau_start", "settled", history.Time[from], rate));
+        return answers with
+        {
+            YawRate = rate,
+            ScrubMoment = -Math.Sign(rate) * scrub,
+            EffectiveTrackRatio = Math.Abs(rate) > LeastYawRate && Sides(history, from, last) is var (difference, track) ? difference / (rate * track) : null,
+            LimitedBy = Math.Abs(rate) > LeastYawRate ? null : LimitedBy(history, from, last),
+        };
+    }
+
+    /// <summary>
+    /// Surface speed of the driven wheels on the right less that on the left [m/s] and the track between them [m], means over a window; null unless both sides are driven.
+    /// Wheels that only roll along are left out: they turn as the robot does and would hide its scrub.
+    /// </summary>
+    public static (double Difference, double Track)? Sides(RunHistory history, int from, int last)
+    {
+        int[] driven = StepFeatures<R1>.Driven(history.Robot);
+        (double Speed, double Y, int Count) left = default;
+        (double Speed, double Y, int Count) right = default;
+        foreach (int i in driven.Order())
+        {
+            double speed = RunHistory.Mean(history.Wheel(i, "surface_speed_m_per_s"), from, last);
+            double y = history.Robot.Wheels[i].Y - history.Robot.Chassis.CentreOfMassY;
+            ref var side = ref y > 0.0 ? ref left : ref right;
+            side = (side.Speed + speed, side.Y + y, side.Count + 1);
+        }
+
+        return left.Count == 0 || right.Count == 0 ? null
+            : ((right.Speed / right.Count) - (left.Speed / left.Count), (left.Y / left.Count) - (right.Y / right.Count));
+    }
+
+    /// <summary>Which of tyres, controllers, battery, motors bound the driven wheels over a window.</summary>
+    private static string? LimitedBy(RunHistory history, int from, int to)
+    {
+        RobotSettings robot = history.Scenario.Robot;
+        int[] driven = StepFeatures<R1>.Driven(robot);
+        if (driven.Length == 0)
+        {
+            return null;
+        }
+
+        // by the load that they carry: a tyre that hops holds nothing while it is in the air
+        double carried = 0.0;
+        double sliding = 0.0;
+        foreach (int wheel in driven)
+        {
+            double[] alpha = history.Wheel(wheel, "sliding");
+            double[] load = history.Wheel(wheel, "load_n");
+            carried += RunHistory.Mean(load, from, to);
+            sliding += RunHistory.Mean([.. load.Zip(alpha, (n, a) => a >= LimitBounds.AtItsGrip ? n : 0.0)], from, to);
+        }
+
+        if (sliding > LimitBounds.BindingShare * carried)
+        {
+            return "tyres";
+        }
+
+        double limiting = robot.Controllers.Average(c => RunHistory.Mean(history[$"controller_{Slug.Of(c.Name)}_limiting"], from, to));
+        if (limiting > LimitBounds.BindingShare)
+        {
+            return "controllers";
+        }
+
+        double open = RunHistory.Mean(history["battery_open_circuit_voltage_v"], from, to);
+        double loaded = RunHistory.Mean(history["battery_voltage_v"], from, to);
+        return loaded < (1.0 - LimitBounds.BatterySag) * open ? "battery" : "motors";
+    }
+
+    /// <summary>When the first command that is not zero comes, or begins to build up [s]; 0 without one.</summary>
+    public static double FirstCommand(RunHistory history)
+    {
+        ManoeuvreSettings m = history.Scenario.Manoeuvre;
+        for (int i = 0; i < m.Commands.Count; i++)
+        {
+            if (m.Commands[i].Throttle != 0.0 || m.Commands[i].Turn != 0.0)
+            {
+                return m.Driver.ReactionDelay + (!m.Commands[i].Ramp ? m.Commands[i].Time : i > 0 ? m.Commands[i - 1].Time : 0.0);
+            }
+        }
+
+        return 0.0;
+    }
+
+    private static double? PeakTemperature(RunHistory history)
+    {
+        Channel[] heat = [.. history.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal))];
+        return heat.Length == 0 ? null : heat.Max(c => c.Values.Max());
+    }
+
+    private static double? TotalWear(RunHistory history)
+    {
+        Channel[] wear = [.. history.Channels.Where(c => c.Key.EndsWith("_wear_m3", StringComparison.Ordinal))];
+        return wear.Length == 0 ? null : wear.Sum(c => c.Values[^1]);
+    }
+
+    private static double Travel(RunHistory history)
+    {
+        double[] x = history["x_m"];
+        double[] y = history["y_m"];
+        return x.Zip(y).Max(p => double.Hypot(p.First - x[0], p.Second - y[0]));
+    }
+}

@@ -1,0 +1,133 @@
+using PushSim.Numerics;
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>
+/// Matches of one structure side by side: the equations over several lanes, and per lane the scalar scene its numbers come
+/// from, the commands of its segment and its watch.
+/// </summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
+    where T : struct, ILanes<T>, IReal<T>
+{
+    private readonly SceneEquations<T> _equations;
+    private readonly StepFeatures<T> _features;
+    private readonly MatchLane[] _lanes = new MatchLane[T.Lanes];
+    private readonly AdditiveTableau _tableau;
+    private readonly List<int> _structure = [];
+    private readonly List<int> _other = [];
+    private IMatchQueue? _queue;
+
+    /// <param name="first">A scene of the structure.</param>
+    public LaneScene(PreparedMatch first)
+    {
+        _tableau = first.Tableau;
+        SceneSystem scene = first.Scene!;
+        RobotEquations<T>[] robots = [.. scene.Robots.Select(r => ModelBuilder.Build<T>(r.Scenario, r.Layout, r.Static.Loads, hasLedger: false))];
+        _equations = new SceneEquations<T>(robots, SceneBuilder.Contacts<T>(first.Scenario));
+        _features = new StepFeatures<T>(_equations, [.. scene.Robots.Select(r => StepFeatures<T>.Driven(r.Scenario.Robot))]);
+        SceneStructure.Describe(scene, first.Tableau, _structure);
+        List<(int From, int To)> ranges = [];
+        for (int k = 0; k < robots.Length; k++)
+        {
+            // all but the ledger, which comes last
+            ranges.Add((_equations.FirstExplicit[k], _equations.FirstExplicit[k] + robots[k].Layout.FirstLedger));
+        }
+
+        ExplicitRanges = ranges;
+        for (int lane = 0; lane < _lanes.Length; lane++)
+        {
+            // lanes that never get a match compute with sane numbers
+            _lanes[lane] = new MatchLane();
+            Fill(lane, first);
+        }
+    }
+
+    public int ExplicitCount => _equations.ExplicitCount;
+
+    public int ImplicitCount => _equations.ImplicitCount;
+
+    public IReadOnlyList<(int From, int To)> ExplicitRanges { get; }
+
+    /// <summary>Whether a match fits.</summary>
+    public bool Fits(PreparedMatch match)
+    {
+        SceneStructure.Describe(match.Scene!, match.Tableau, _other);
+        return SceneStructure.AreAlike(_structure, _other);
+    }
+
+    /// <summary>Takes matches from a queue from now on.</summary>
+    public void Take(IMatchQueue queue) => _queue = queue;
+
+    public void Evaluate(T t, T g, Span<T> y, Span<T> dy) => _equations.Evaluate(t, g, y, dy);
+
+    public bool TryBegin(int lane, Span<double> y, out LaneRun run)
+    {
+        MatchLane own = _lanes[lane];
+        while (_queue!.TryTake(own.Match))
+        {
+            if (own.Match.Scene is null)
+            {
+                _queue.Done(MatchJudge.Refused(own.Match.Number));
+                continue;
+            }
+
+            if (!Fits(own.Match))
+            {
+                _queue.Done(own.Match.RunAlone());
+                continue;
+            }
+
+            Fill(lane, own.Match);
+            own.Match.Start.CopyTo(y);
+            own.Watch.Start(own.Match.Scene, own.Match.Scenario);
+            run = new LaneRun(0.0, own.Match.Scenario.Manoeuvre.EndTime, own.Match.Breakpoints, own.Match.Settings);
+            return true;
+        }
+
+        run = default;
+        return false;
+    }
+
+    public double EnterSegment(int lane, int index)
+    {
+        SceneSystem scene = _lanes[lane].Match.Scene!;
+        scene.EnterSegment(index);
+        for (int k = 0; k < _equations.Robots.Length; k++)
+        {
+            LaneFill.Commands(_equations.Robots[k], lane, scene.Robots[k].Equations);
+        }
+
+        return scene.LongestStep;
+    }
+
+    public void OnStepEnds() => _features.Read();
+
+    public StepDecision OnStep(int lane, in LaneStep step) => _lanes[lane].Watch.OnStep(step, _features, lane);
+
+    public void End(int lane, in IntegrationReport report)
+    {
+        MatchLane own = _lanes[lane];
+        _queue!.Done(MatchJudge.Of(own.Match.Number, own.Match.Scenario.Shove, own.Watch, report));
+    }
+
+    private void Fill(int lane, PreparedMatch match) => LaneFill.Scene(_equations, lane, match.Scene!.Equations);
+
+    private sealed class MatchLane
+    {
+        public PreparedMatch Match { get; } = new();
+
+        public MatchWatch Watch { get; } = new();
+    }
+}
+
+/// <summary>Where lanes take matches from and put outcomes.</summary>
+internal interface IMatchQueue
+{
+    /// <summary>Prepares the next match; false if there is none.</summary>
+    bool TryTake(PreparedMatch match);
+
+    /// <summary>Takes an outcome.</summary>
+    void Done(in MatchOutcome outcome);
+}

@@ -1,0 +1,75 @@
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>What became of one match of a <see cref="MatchBatch"/>: the verdict of a full run without its history. No reference, so that many can be kept.</summary>
+public readonly record struct MatchOutcome
+{
+    /// <summary>Number of the match, as the batch was given it [1].</summary>
+    public required long Number { get; init; }
+
+    /// <summary>How the run ended; after <see cref="RunStatus.Failed"/> only <see cref="Failure"/> and the cost mean anything.</summary>
+    public required RunStatus Status { get; init; }
+
+    /// <summary>Why it failed.</summary>
+    public MatchFailure Failure { get; init; }
+
+    /// <summary>How the shove ended.</summary>
+    public ShoveEnding Ending { get; init; }
+
+    /// <summary>0 if the first robot won, 1 if the opponent did, -1 for neither [1].</summary>
+    public int Winner { get; init; }
+
+    /// <summary>Ground that the first robot gained at the contact, negative if it lost ground [m].</summary>
+    public double GroundGained { get; init; }
+
+    /// <summary>When it ended [s].</summary>
+    public double EndTime { get; init; }
+
+    /// <summary>When the robots first touched [s]; NaN if they never did.</summary>
+    public double FirstContact { get; init; }
+
+    /// <summary>What was seen of the first robot.</summary>
+    public MatchRobot First { get; init; }
+
+    /// <summary>What was seen of the opponent.</summary>
+    public MatchRobot Opponent { get; init; }
+
+    /// <summary>Evaluations of the right-hand side [1].</summary>
+    public long Evaluations { get; init; }
+
+    /// <summary>Accepted steps [1].</summary>
+    public int Steps { get; init; }
+
+    /// <summary>Rejected steps [1].</summary>
+    public int RejectedSteps { get; init; }
+}
+
+/// <summary>What was seen of one robot at the ends of a match's steps.</summary>
+/// <param name="TurnedAside">Greatest turn off its start heading after the first touch, positive to its left [rad].</param>
+/// <param name="PeakBatteryCurrent">Greatest battery current [A].</param>
+/// <param name="PeakControllerCurrent">Greatest output current of one controller, never negative [A].</param>
+/// <param name="LowestVoltage">Lowest battery voltage [V].</param>
+/// <param name="LimitedBy">What limited its push for the longest time since the first touch.</param>
+/// <param name="Tipped">Whether it tipped or lost the floor.</param>
+public readonly record struct MatchRobot(
+    double TurnedAside, double PeakBatteryCurrent, double PeakControllerCurrent, double LowestVoltage, PushLimit LimitedBy, bool Tipped);
+
+/// <summary>Why a match could not be played to its end.</summary>
+public enum MatchFailure
+{
+    /// <summary>It could.</summary>
+    None,
+
+    /// <summary>No run can start from these settings: a centre of mass does not stand over the wheels, or the floor leans past upright.</summary>
+    Refused,
+
+    /// <summary>A battery cannot deliver what its controllers ask for.</summary>
+    Battery,
+
+    /// <summary>The step became too small, or the derivatives are not finite.</summary>
+    Step,
+
+    /// <summary>More work than allowed.</summary>
+    Work,
+}

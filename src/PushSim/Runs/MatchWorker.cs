@@ -1,0 +1,69 @@
+using PushSim.Numerics;
+
+namespace PushSim.Runs;
+
+/// <summary>What one thread of a batch does.</summary>
+internal interface IMatchWorker
+{
+    /// <summary>Plays matches until the queue is empty.</summary>
+    void Run(IMatchQueue queue, CancellationToken cancel);
+}
+
+/// <summary>One thread's lanes, kept from call to call while the structure of the matches stays.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal sealed class MatchWorker<T> : IMatchWorker, IMatchQueue
+    where T : struct, ILanes<T>, IReal<T>
+{
+    private readonly PreparedMatch _first = new();
+    private LaneScene<T>? _scene;
+    private LaneIntegration<T, LaneScene<T>, LaneScene<T>>? _lanes;
+    private IMatchQueue? _queue;
+    private bool _hasFirst;
+
+    public void Run(IMatchQueue queue, CancellationToken cancel)
+    {
+        _queue = queue;
+
+        // the first match says whether the lanes fit; matches that cannot start have no structure
+        _hasFirst = false;
+        while (!_hasFirst && queue.TryTake(_first))
+        {
+            if (_first.Scene is null)
+            {
+                queue.Done(MatchJudge.Refused(_first.Number));
+            }
+            else
+            {
+                _hasFirst = true;
+            }
+        }
+
+        if (!_hasFirst)
+        {
+            return;
+        }
+
+        if (_scene is null || !_scene.Fits(_first))
+        {
+            _scene = new LaneScene<T>(_first);
+            _lanes = new LaneIntegration<T, LaneScene<T>, LaneScene<T>>(_scene, _scene, _first.Tableau);
+        }
+
+        _scene.Take(this);
+        _lanes!.Run(cancel);
+    }
+
+    public bool TryTake(PreparedMatch match)
+    {
+        if (_hasFirst)
+        {
+            _hasFirst = false;
+            match.Prepare(_first.Number, _first.Scenario);
+            return true;
+        }
+
+        return _queue!.TryTake(match);
+    }
+
+    public void Done(in MatchOutcome outcome) => _queue!.Done(outcome);
+}

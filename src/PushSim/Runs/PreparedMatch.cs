@@ -1,0 +1,84 @@
+using PushSim.Numerics;
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>One match made ready: scalar scene, start state, tolerances. Reused for one match after the other.</summary>
+internal sealed class PreparedMatch
+{
+    public long Number { get; private set; }
+
+    /// <summary>The scenario, robots in canonical order.</summary>
+    public ScenarioSettings Scenario { get; private set; } = null!;
+
+    /// <summary>The scene; null if no run can start from the settings.</summary>
+    public SceneSystem? Scene { get; private set; }
+
+    public AdditiveTableau Tableau { get; private set; } = null!;
+
+    public IntegrationSettings Settings { get; private set; } = null!;
+
+    public double[] Start { get; private set; } = [];
+
+    public double[] Breakpoints { get; private set; } = [];
+
+    /// <exception cref="ArgumentException">The scenario has no opponent, or its method is not known.</exception>
+    public void Prepare(long number, ScenarioSettings scenario)
+    {
+        if (scenario.Opponent is null)
+        {
+            throw new ArgumentException("a match needs an opponent", nameof(scenario));
+        }
+
+        Number = number;
+        Scenario = SceneBuilder.InCanonicalOrder(scenario);
+        Tableau = AdditiveTableau.ByName(scenario.Numerics.Method);
+        try
+        {
+            Scene = new SceneSystem(Scenario);
+        }
+        catch (SimulationException)
+        {
+            Scene = null;
+            return;
+        }
+
+        Settings = Simulator.Settings(Scenario, Scene);
+        Start = Scene.InitialState();
+        Breakpoints = Scene.Breakpoints;
+    }
+
+    /// <summary>Plays the match with the scalar integrator.</summary>
+    public MatchOutcome RunAlone()
+    {
+        if (Scene is null)
+        {
+            return MatchJudge.Refused(Number);
+        }
+
+        var integration = new Integration<SceneSystem>(Scene, Tableau);
+        var observer = new Watcher(Scene, Scenario);
+        double[] y = [.. Start];
+        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings, ref observer);
+        return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
+    }
+
+    private sealed class Watcher : IStepObserver
+    {
+        private readonly StepFeatures<R1> _features;
+
+        public Watcher(SceneSystem scene, ScenarioSettings scenario)
+        {
+            _features = StepFeatures<R1>.Of(scene);
+            Watch.Start(scene, scenario);
+        }
+
+        public MatchWatch Watch { get; } = new();
+
+        public StepDecision OnStep(DenseOutput step)
+        {
+            _features.Read();
+            return Watch.OnStep(step.AsLaneStep(), _features, 0);
+        }
+    }
+}

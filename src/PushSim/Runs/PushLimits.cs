@@ -1,0 +1,166 @@
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>What limits a robot's push at each moment, out of its history.</summary>
+internal static class PushLimits
+{
+    // Shorter stretches are flicker of a tyre at its grip, and count with their neighbours [s].
+    private const double ShortestSpan = 0.02;
+
+    /// <summary>The limits from a time on.</summary>
+    public static IReadOnlyList<LimitSpan> Find(RunHistory history, double start)
+    {
+        int first = history.IndexAt(start);
+        int length = history.Time.Length - first;
+        if (length < 2)
+        {
+            return [];
+        }
+
+        PushLimit[] each = new PushLimit[length];
+        Series series = new(history);
+        for (int i = 0; i < length; i++)
+        {
+            each[i] = series.At(first + i);
+        }
+
+        return Spans(history.Time, first, Steady(history.Time, first, each));
+    }
+
+    // Of a tyre that chatters the limit flickers many times in the shortest stretch: each moment counts as what holds most of the time around it.
+    private static PushLimit[] Steady(double[] time, int first, PushLimit[] each)
+    {
+        PushLimit[] steady = new PushLimit[each.Length];
+        int[] counts = new int[Enum.GetValues<PushLimit>().Length];
+        (int from, int to) = (0, 0);
+        for (int i = 0; i < each.Length; i++)
+        {
+            for (; to < each.Length && time[first + to] <= time[first + i] + ShortestSpan; to++)
+            {
+                counts[(int)each[to]]++;
+            }
+
+            for (; time[first + from] < time[first + i] - ShortestSpan; from++)
+            {
+                counts[(int)each[from]]--;
+            }
+
+            steady[i] = each[i];
+            for (int k = 0; k < counts.Length && each[i] != PushLimit.Idle; k++)
+            {
+                steady[i] = (PushLimit)k != PushLimit.Idle && counts[k] > counts[(int)steady[i]] ? (PushLimit)k : steady[i];
+            }
+        }
+
+        return steady;
+    }
+
+    /// <summary>The limit that held longest since the first touch, or at all if there was none (NaN); null if nothing was commanded.</summary>
+    public static PushLimit? Mostly(IReadOnlyList<LimitSpan> spans, double touch)
+    {
+        double from = double.IsNaN(touch) ? double.NegativeInfinity : touch;
+        IGrouping<PushLimit, LimitSpan>? longest = spans.Where(s => s.Limit != PushLimit.Idle && s.To > from).GroupBy(s => s.Limit)
+            .MaxBy(g => g.Sum(s => s.To - Math.Max(s.From, from)));
+        return longest?.Key;
+    }
+
+    private static List<LimitSpan> Spans(double[] time, int first, PushLimit[] each)
+    {
+        List<LimitSpan> spans = [];
+        int from = 0;
+        for (int i = 1; i <= each.Length; i++)
+        {
+            if (i < each.Length && each[i] == each[from])
+            {
+                continue;
+            }
+
+            double end = time[first + Math.Min(i, each.Length - 1)];
+            bool isShort = end - time[first + from] < ShortestSpan;
+            if (spans.Count > 0 && ((isShort && spans[^1].Limit != PushLimit.Idle) || spans[^1].Limit == each[from]))
+            {
+                spans[^1] = spans[^1] with { To = end };
+            }
+            else if (spans.Count > 0 && spans[^1].To - spans[^1].From < ShortestSpan)
+            {
+                spans[^1] = spans[^1] with { To = end, Limit = each[from] };
+            }
+            else
+            {
+                spans.Add(new LimitSpan(time[first + from], end, each[from]));
+            }
+
+            from = i;
+        }
+
+        return spans;
+    }
+
+    private sealed class Series
+    {
+        private readonly List<(double[] Load, double[] Sliding)> _wheels = [];
+        private readonly List<(double[] Command, double[] Limiting)> _controllers = [];
+        private readonly double[]? _open;
+        private readonly double[]? _loaded;
+        private readonly bool[] _lifted;
+
+        public Series(RunHistory history)
+        {
+            RobotSettings robot = history.Robot;
+            foreach (int w in robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
+            {
+                _wheels.Add((history.Wheel(w, "load_n"), history.Wheel(w, "sliding")));
+            }
+
+            foreach (Powertrain.ControllerSettings c in robot.Controllers)
+            {
+                _controllers.Add((history["command_" + Slug.Of(c.Name)], history[$"controller_{Slug.Of(c.Name)}_limiting"]));
+            }
+
+            _open = history.Find("battery_open_circuit_voltage_v")?.Values;
+            _loaded = history.Find("battery_voltage_v")?.Values;
+            double mean = 0.0;
+            for (int i = 0; i < robot.Wheels.Count; i++)
+            {
+                mean += history.Wheel(i, "load_n")[0] / robot.Wheels.Count;
+            }
+
+            _lifted = new bool[history.Time.Length];
+            SteadyLoad[] loads = [.. _wheels.Select(_ => new SteadyLoad(mean))];
+            for (int i = 1; i < _lifted.Length; i++)
+            {
+                for (int w = 0; w < loads.Length; w++)
+                {
+                    _lifted[i] |= loads[w].IsLifted(_wheels[w].Load[i], history.Time[i] - history.Time[i - 1]);
+                }
+            }
+        }
+
+        public PushLimit At(int i)
+        {
+            if (_open is null || _controllers.All(c => c.Command[i] == 0.0))
+            {
+                return PushLimit.Idle;
+            }
+
+            if (_lifted[i])
+            {
+                return PushLimit.LiftedWheels;
+            }
+
+            double load = _wheels.Sum(w => w.Load[i]);
+            if (_wheels.Sum(w => w.Sliding[i] >= LimitBounds.AtItsGrip ? w.Load[i] : 0.0) > LimitBounds.BindingShare * load)
+            {
+                return PushLimit.Tyres;
+            }
+
+            if (_controllers.Average(c => c.Limiting[i]) > LimitBounds.BindingShare)
+            {
+                return PushLimit.Controllers;
+            }
+
+            return _loaded![i] < (1.0 - LimitBounds.BatterySag) * _open[i] ? PushLimit.Battery : PushLimit.Motors;
+        }
+    }
+}

@@ -1,0 +1,59 @@
+namespace PushSim.Runs;
+
+/// <summary>The numbers a builder asks for; null where one does not apply to the manoeuvre.</summary>
+public sealed record RunAnswers
+{
+    /// <summary>Largest tether force before the plateau [N].</summary>
+    public double? PullBreakaway { get; init; }
+
+    /// <summary>Mean tether force once sliding or stalled [N].</summary>
+    public double? PullPlateau { get; init; }
+
+    /// <summary>What set the pull, push or launch: "tyres", "motors", "controllers", "battery"; of a push also "lifted wheels".</summary>
+    public string? LimitedBy { get; init; }
+
+    /// <summary>Highest forward speed [m/s].</summary>
+    public double? TopSpeed { get; init; }
+
+    /// <summary>Time from the first command to 90 % of the top speed [s].</summary>
+    public double? TimeTo90PercentSpeed { get; init; }
+
+    /// <summary>Distance from the brake or reverse command to standstill [m].</summary>
+    public double? StopDistance { get; init; }
+
+    /// <summary>Mean yaw rate over the settled part of a turn, positive counter-clockwise [rad/s].</summary>
+    public double? YawRate { get; init; }
+
+    /// <summary>(mean wheel surface speed difference) / (yaw rate x track) [1]; 1 is turning without scrub.</summary>
+    public double? EffectiveTrackRatio { get; init; }
+
+    /// <summary>Mean moment that scrub puts up against the turn, positive [N m].</summary>
+    public double? ScrubMoment { get; init; }
+
+    /// <summary>Frequency of tyre chatter [Hz]; null when quiet.</summary>
+    public double? Chatter { get; init; }
+
+    /// <summary>Worn volume of all tyres together [m^3]; null when no tyre has a wear number.</summary>
+    public double? Wear { get; init; }
+
+    /// <summary>Greatest push on a wall or opponent [N].</summary>
+    public double? PushPeak { get; init; }
+
+    /// <summary>Mean push on a wall or opponent over the last part of the contact [N].</summary>
+    public double? PushPlateau { get; init; }
+
+    /// <summary>Peak battery current [A].</summary>
+    public double? PeakBatteryCurrent { get; init; }
+
+    /// <summary>Lowest battery voltage [V].</summary>
+    public double? LowestBatteryVoltage { get; init; }
+
+    /// <summary>Peak motor winding temperature [degree Celsius].</summary>
+    public double? PeakWindingTemperature { get; init; }
+
+    /// <summary>Charge taken from the battery [A s].</summary>
+    public double? ChargeUsed { get; init; }
+
+    /// <summary>Furthest movement of the centre of mass from its start [m].</summary>
+    public double? Travel { get; init; }
+}

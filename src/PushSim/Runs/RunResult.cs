@@ -1,0 +1,88 @@
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>How a run ended.</summary>
+public enum RunStatus
+{
+    /// <summary>Reached its end time.</summary>
+    Finished,
+
+    /// <summary>The robot tipped or had no driven wheel on the floor; the run ends there.</summary>
+    Tips,
+
+    /// <summary>The run could not go on; <see cref="RunResult.Cause"/> says why and what to change.</summary>
+    Failed,
+}
+
+/// <summary>A moment or value marked on a plot.</summary>
+/// <param name="Key">snake_case name.</param>
+/// <param name="Label">Words.</param>
+/// <param name="Time">When [s].</param>
+/// <param name="Value">Value there, NaN if only a moment [unit of the channel it marks].</param>
+public sealed record Mark(string Key, string Label, double Time, double Value);
+
+/// <summary>Everything a run gives: status, history, answers, ledger, cost.</summary>
+public sealed record RunResult
+{
+    /// <summary>The scenario that was run.</summary>
+    public required ScenarioSettings Scenario { get; init; }
+
+    /// <summary>How it ended.</summary>
+    public required RunStatus Status { get; init; }
+
+    /// <summary>Why it stopped early; empty when it finished.</summary>
+    public string Cause { get; init; } = "";
+
+    /// <summary>One sentence in plain words.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>Warnings in plain words.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
+    /// <summary>Sample times [s].</summary>
+    public required double[] Time { get; init; }
+
+    /// <summary>The history, by key.</summary>
+    public required IReadOnlyList<Channel> Channels { get; init; }
+
+    /// <summary>Marks for the plots.</summary>
+    public required IReadOnlyList<Mark> Marks { get; init; }
+
+    /// <summary>The answers, each null where it does not apply.</summary>
+    public required RunAnswers Answers { get; init; }
+
+    /// <summary>The energy ledger at the end.</summary>
+    public required IReadOnlyList<LedgerEntry> Ledger { get; init; }
+
+    /// <summary>Residual of the ledger / sum of |entries| [1].</summary>
+    public required double EnergyResidualRatio { get; init; }
+
+    /// <summary>Right-hand-side evaluations.</summary>
+    public required long RhsEvaluations { get; init; }
+
+    /// <summary>Accepted steps.</summary>
+    public required long Steps { get; init; }
+
+    /// <summary>Rejected steps.</summary>
+    public required long RejectedSteps { get; init; }
+
+    /// <summary>What limited the first robot's push, moment by moment; only where something is pushed.</summary>
+    public IReadOnlyList<LimitSpan> Limits { get; init; } = [];
+
+    /// <summary>The opponent's part; null without one.</summary>
+    public OpponentRun? Opponent { get; init; }
+
+    /// <summary>Who won a shove and by what; null without an opponent.</summary>
+    public ShoveOutcome? Shove { get; init; }
+
+    /// <summary>A closer look at a turn; null for other manoeuvres and where nobody asked for it.</summary>
+    public TurnReport? Turning { get; init; }
+
+    /// <summary>Load-cell readings (s, N); empty without a cell.</summary>
+    public IReadOnlyList<(double Time, double Force)> CellReadings { get; init; } = [];
+
+    /// <summary>The channel of that key. Throws <see cref="KeyNotFoundException"/> if absent.</summary>
+    public Channel this[string key] =>
+        Channels.FirstOrDefault(c => c.Key == key) ?? throw new KeyNotFoundException($"no channel '{key}'");
+}

@@ -1,0 +1,71 @@
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>
+/// The rule of a shove: a robot whose centre is pushed back over its line has lost; else who gained ground at the contact by the end;
+/// else nobody.
+/// </summary>
+internal static class ShoveJudge
+{
+    // Ground below which nobody gives way [m].
+    private const double Stands = 0.005;
+
+    /// <summary>The outcome of a recorded shove; when ground was given is read from the first robot's history.</summary>
+    public static ShoveOutcome Judge(ScenarioSettings scenario, MatchWatch watch, double end, RunHistory first)
+    {
+        (ShoveEnding ending, int winner) = Ending(scenario.Shove, watch);
+        var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = watch.GroundGained, EndTime = double.IsNaN(watch.LineTime) ? end : watch.LineTime };
+        if (double.IsNaN(watch.TouchTime))
+        {
+            return outcome;
+        }
+
+        double[] place = first["contact_x_m"];
+        int last = first.Time.Length - 1;
+        int? gives = GivesGround(place, first.IndexAt(watch.TouchTime), watch.GroundGained);
+        return outcome with
+        {
+            FirstContact = watch.TouchTime,
+            GivesGroundAt = gives is int g ? first.Time[g] : null,
+            GroundSpeed = gives is int from && last > from ? Math.Abs(place[last] - place[from]) / (first.Time[last] - first.Time[from]) : 0.0,
+            TurnedAside = (watch.Robots[0].Turned, watch.Robots[1].Turned),
+        };
+    }
+
+    /// <summary>How a shove ended and who won, from what was seen at step ends.</summary>
+    public static (ShoveEnding Ending, int Winner) Ending(ShoveSettings shove, MatchWatch watch)
+    {
+        (bool first, bool opponent) = (watch.Robots[0].HasTipped, watch.Robots[1].HasTipped);
+        if (first || opponent)
+        {
+            return (ShoveEnding.Tips, first && opponent ? -1 : first ? 1 : 0);
+        }
+
+        if (!double.IsNaN(watch.LineTime))
+        {
+            return (ShoveEnding.Line, watch.OverLine == 0 ? 1 : 0);
+        }
+
+        double gained = watch.GroundGained;
+        return Math.Abs(gained) > shove.DecidingGround ? (ShoveEnding.Ground, gained > 0.0 ? 0 : 1) : (ShoveEnding.Stalemate, -1);
+    }
+
+    // The last moment at which the contact had not yet moved the way it went in the end.
+    private static int? GivesGround(double[] place, int touch, double gained)
+    {
+        if (Math.Abs(gained) < Stands)
+        {
+            return null;
+        }
+
+        double sign = Math.Sign(gained);
+        int i = place.Length - 1;
+        while (i > touch && sign * (place[i] - place[touch]) > Stands)
+        {
+            i--;
+        }
+
+        return i;
+    }
+}

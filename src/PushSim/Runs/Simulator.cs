@@ -1,0 +1,64 @@
+using PushSim.Numerics;
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>Runs a scenario: settles the robot on its wheels, integrates, records, and answers.</summary>
+public static class Simulator
+{
+    // Keeps the record's cubic honest where nothing happens [s].
+    private const double LongestStep = 0.05;
+
+    /// <summary>Runs to the end time, a tip, or a failure; never throws for what happens inside the model.</summary>
+    /// <param name="scenario">Checked settings, SI.</param>
+    /// <param name="cancel">Stops the run at the next step.</param>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static RunResult Run(ScenarioSettings scenario, CancellationToken cancel = default)
+    {
+        scenario = SceneBuilder.InCanonicalOrder(scenario);
+        SceneSystem scene;
+        try
+        {
+            scene = new SceneSystem(scenario);
+        }
+        catch (SimulationException e)
+        {
+            return RunReport.Refused(scenario, e.Message);
+        }
+
+        double[] y = scene.InitialState();
+        var recorder = new Recorder(scenario, scene);
+        scene.EnterSegment(0);
+        recorder.Start(y);
+        StoredEnergy before = scene.Stored(y);
+        var observer = new CancellableObserver(recorder, cancel);
+        IntegrationReport report = Integrate(scenario, scene, y, ref observer);
+        cancel.ThrowIfCancellationRequested();
+
+        scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
+        return RunReport.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
+    }
+
+    /// <summary>Integrates a scene to its end time or until the observer stops it; y is replaced by the last state.</summary>
+    internal static IntegrationReport Integrate<TObserver>(ScenarioSettings scenario, SceneSystem scene, double[] y, ref TObserver observer)
+        where TObserver : IStepObserver
+    {
+        var integration = new Integration<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
+        return integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, Settings(scenario, scene), ref observer);
+    }
+
+    /// <summary>Tolerances and limits of a scenario's run.</summary>
+    internal static IntegrationSettings Settings(ScenarioSettings scenario, SceneSystem scene) => new()
+    {
+        RelativeTolerance = scenario.Numerics.Tolerance,
+        AbsoluteTolerances = scene.AbsoluteTolerances(scenario.Numerics.Tolerance),
+        MaximumStep = LongestStep,
+        MaximumEvaluations = (long)Math.Max(1e5, scenario.Numerics.MaxEvaluationsPerSecond * scenario.Manoeuvre.EndTime),
+    };
+
+    private sealed class CancellableObserver(Recorder recorder, CancellationToken cancel) : IStepObserver
+    {
+        public StepDecision OnStep(DenseOutput step) =>
+            cancel.IsCancellationRequested ? StepDecision.Stop : recorder.OnStep(step);
+    }
+}

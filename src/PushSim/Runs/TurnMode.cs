@@ -1,0 +1,50 @@
+namespace PushSim.Runs;
+
+/// <summary>What moves in a mode.</summary>
+public enum TurnPart
+{
+    /// <summary>Treads against their rims.</summary>
+    Ring,
+
+    /// <summary>The body up and down.</summary>
+    Bounce,
+
+    /// <summary>The body about its cross axis.</summary>
+    Pitch,
+
+    /// <summary>The body about its long axis.</summary>
+    Roll,
+
+    /// <summary>The body about its upright axis.</summary>
+    Yaw,
+
+    /// <summary>The body along the floor.</summary>
+    Drift,
+
+    /// <summary>Wheels and motors.</summary>
+    Spin,
+}
+
+/// <summary>One mode of the linearised steady turn: a small disturbance of its shape goes as exp(growth t), swinging at its frequency.</summary>
+/// <param name="Part">What moves most, by energy of motion.</param>
+/// <param name="Growth">Growth rate, negative where it dies out [1/s].</param>
+/// <param name="Frequency">Frequency, 0 where it does not swing [Hz].</param>
+/// <param name="Shares">Shares of the energy of motion, largest first, those above 5 % [1].</param>
+public sealed record TurnMode(TurnPart Part, double Growth, double Frequency, IReadOnlyList<(TurnPart Part, double Share)> Shares)
+{
+    /// <summary>The mode's name in words.</summary>
+    public string Name => Words(Part);
+
+    /// <summary>A part in words.</summary>
+    /// <param name="part">The part.</param>
+    public static string Words(TurnPart part) => part switch
+    {
+        TurnPart.Ring => "tyre ring",
+        TurnPart.Bounce => "bounce",
+        TurnPart.Pitch => "pitch",
+        TurnPart.Roll => "roll",
+        TurnPart.Yaw => "yaw",
+        TurnPart.Drift => "drift",
+        _ => "wheel spin",
+    };
+}

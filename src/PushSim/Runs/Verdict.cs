@@ -1,0 +1,126 @@
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>The answer as one sentence in plain words.</summary>
+public static class Verdict
+{
+    // Movement that nobody would see [m].
+    private const double StandsStill = 1e-6;
+
+    /// <summary>The verdict of a run with one robot.</summary>
+    internal static string Of(ScenarioSettings scenario, RunStatus status, string cause, RunAnswers a)
+    {
+        string name = scenario.Robot.Name;
+        if (status == RunStatus.Failed)
+        {
+            return Text($"{name}: the run could not finish, {cause}.");
+        }
+
+        if (status == RunStatus.Tips)
+        {
+            return Text($"{name} {cause}.");
+        }
+
+        string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz") : string.Empty;
+        return scenario.Manoeuvre.Kind switch
+        {
+            ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
+                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : "")}{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
+            ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
+                Text($"{name} holds {a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and {p:0.00} N while sliding{buzz}."),
+            ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{name} never tightens the tether."),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc when a.YawRate is { } rate && Math.Abs(rate) > AnswerFinder.LeastYawRate =>
+                Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{name} cannot turn{Limit(a.LimitedBy)}{buzz}."),
+            ManoeuvreKind.Brake or ManoeuvreKind.Reversal when a.StopDistance is { } d =>
+                Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.LimitedBy)}{buzz}."),
+            ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Text($"{name} does not come to a stand before the end{buzz}."),
+            ManoeuvreKind.WallPush when a.PushPlateau is { } push =>
+                Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
+            ManoeuvreKind.WallPush => Text($"{name} never touches the wall."),
+            ManoeuvreKind.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
+            ManoeuvreKind.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
+            _ when a.TimeTo90PercentSpeed is { } t =>
+                Text($"{name} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.LimitedBy, " on the way")}{buzz}."),
+            _ => Text($"{name} does not move forward{buzz}."),
+        };
+    }
+
+    /// <summary>The verdict of a shove.</summary>
+    internal static string OfShove(ScenarioSettings scenario, ShoveOutcome o, RunAnswers first, RunAnswers opponent)
+    {
+        string[] names = [scenario.Robot.Name, scenario.Opponent!.Robot.Name];
+        string close = o.TooCloseToCall == true ? $" Too close to call: {o.Reason}." : string.Empty;
+        if (o.FirstContact is null)
+        {
+            return Text($"{names[0]} and {names[1]} never touch.{close}");
+        }
+
+        string limits = Text($"{names[0]} was held back by its {first.LimitedBy ?? "zero command"}, {names[1]} by its {opponent.LimitedBy ?? "zero command"}");
+        string aside = Aside(names, o);
+        if (o.Winner < 0)
+        {
+            string how = o.Ending == ShoveEnding.Tips ? "both robots tip" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
+            return Text($"Stalemate: {how}; {limits}{aside}.{close}");
+        }
+
+        string winner = names[o.Winner];
+        string loser = names[1 - o.Winner];
+        string what = o.Ending switch
+        {
+            ShoveEnding.Tips => Text($"{loser} tips or loses the floor {o.EndTime:0.00} s into the shove with {winner}"),
+            ShoveEnding.Line => Text($"{winner} pushes {loser} back over its line after {o.EndTime:0.00} s"),
+            _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
+        };
+        string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($"; {loser} gives ground from {t:0.00} s on, at {o.GroundSpeed:0.00} m/s") : string.Empty;
+        return Text($"{what}{gives}; {limits}{aside}.{close}");
+    }
+
+    /// <summary>A limit in words.</summary>
+    /// <param name="limit">The limit.</param>
+    public static string Words(PushLimit limit) => limit switch
+    {
+        PushLimit.Tyres => "tyres",
+        PushLimit.Controllers => "controllers",
+        PushLimit.Motors => "motors",
+        PushLimit.Battery => "battery",
+        PushLimit.LiftedWheels => "lifted wheels",
+        _ => "zero command",
+    };
+
+    // A turn of the pair that anyone would see [rad]: 10 degrees.
+    private const double SeenTurn = Math.PI / 18.0;
+
+    private static string Aside(string[] names, ShoveOutcome o)
+    {
+        double[] turns = [o.TurnedAside.First, o.TurnedAside.Opponent];
+        List<string> seen = [];
+        for (int k = 0; k < 2; k++)
+        {
+            if (Math.Abs(turns[k]) > SeenTurn)
+            {
+                seen.Add(Text($"{names[k]} is turned {Math.Abs(turns[k]) * 180.0 / Math.PI:0} deg to its {(turns[k] > 0.0 ? "left" : "right")}"));
+            }
+        }
+
+        return seen.Count > 0 ? "; " + string.Join(", ", seen) : "; they stay straight";
+    }
+
+    private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.00} in turning rate");
+
+    // nothing limits a robot that nothing drives
+    private static string Limit(string? by, string where = "") =>
+        by is null ? "" : by == "lifted wheels" ? "; a lifted wheel sets the limit" : $"; the {by} set the limit{where}";
+
+    // motors that are not asked for all they have
+    private static string AtThrottle(ScenarioSettings scenario, string? by)
+    {
+        double most = scenario.Manoeuvre.GreatestThrottle;
+        return by == "motors" && most < 1.0 ? Text($" at {100.0 * most:0} % throttle") : "";
+    }
+
+    private static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}

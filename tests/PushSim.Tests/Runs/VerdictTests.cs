@@ -1,0 +1,96 @@
+using PushSim.Runs;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Tests.Runs;
+
+/// <summary>Verdicts of robots that lack what the usual sentence names.</summary>
+public class VerdictTests
+{
+    private static readonly RobotSettings Whole = TestRobots.FourWheels();
+
+    // downhill, pushed along or at rest: no limit is named where there is no motor
+    [Theory]
+    [InlineData(ManoeuvreKind.Launch, 0.1)]
+    [InlineData(ManoeuvreKind.Brake, 0.0)]
+    public void A_robot_that_nothing_drives_has_no_limit(ManoeuvreKind kind, double slope)
+    {
+        RobotSettings robot = Whole with { Drives = [.. Whole.Drives.Select(d => d with { Motors = [] })], Controllers = [], Battery = null };
+        ScenarioSettings s = TestRobots.Scenario(robot, kind, 0.0, 0.0, 2.0);
+        RunResult run = Simulator.Run(s with { Floor = s.Floor with { SlopeX = -slope }, Manoeuvre = s.Manoeuvre with { InitialSpeed = kind == ManoeuvreKind.Brake ? 0.1 : 0.0 } });
+        Assert.Equal(RunStatus.Finished, run.Status);
+        Assert.Null(run.Answers.LimitedBy);
+        Assert.Contains(kind == ManoeuvreKind.Launch ? "reaches" : "stand", run.Verdict);
+        Assert.DoesNotContain("limit", run.Verdict);
+    }
+
+    // 1 N is 1000/9.80665 gf; 1 rad/s is 57.3 deg/s. Computed here.
+    [Theory]
+    [InlineData(ManoeuvreKind.PullTest, "Testmole pulls 5.00 N (510 gf) steadily after a peak of 6.00 N; the tyres set the limit; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.DragTest, "Testmole holds 6.00 N (612 gf) before it breaks away and 5.00 N while sliding; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Spot, "Testmole turns at 2.0 rad/s (115 deg/s) to the left; scrub costs it a factor of 1.50 in turning rate; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Arc, "Testmole turns at 2.0 rad/s (115 deg/s) to the left; scrub costs it a factor of 1.50 in turning rate; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Brake, "Testmole comes to a stand within 23 cm; the tyres set the limit; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Reversal, "Testmole comes to a stand within 23 cm; the tyres set the limit; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.WallPush, "Testmole pushes the wall with 7.00 N (714 gf) after a peak of 9.00 N; the tyres set the limit; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Hold, "Testmole moves 12.000 mm; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Launch, "Testmole reaches 1.20 m/s, 90 % of it 0.40 s after the command; the tyres set the limit on the way; its tyres chatter at about 31 Hz.")]
+    public void Each_manoeuvre_has_its_sentence(ManoeuvreKind kind, string sentence) =>
+        Assert.Equal(sentence, Of(kind, new RunAnswers
+        {
+            PullBreakaway = 6.0, PullPlateau = 5.0, LimitedBy = "tyres", TopSpeed = 1.2, TimeTo90PercentSpeed = 0.4, StopDistance = 0.23, YawRate = 2.0,
+            EffectiveTrackRatio = 1.5, Chatter = 31.2, PushPeak = 9.0, PushPlateau = 7.0, Travel = 0.012,
+        }));
+
+    [Theory]
+    [InlineData(ManoeuvreKind.PullTest, "Testmole never tightens the tether.")]
+    [InlineData(ManoeuvreKind.DragTest, "Testmole never tightens the tether.")]
+    [InlineData(ManoeuvreKind.Spot, "Testmole cannot turn; a lifted wheel sets the limit.")]
+    [InlineData(ManoeuvreKind.Brake, "Testmole does not come to a stand before the end.")]
+    [InlineData(ManoeuvreKind.WallPush, "Testmole never touches the wall.")]
+    [InlineData(ManoeuvreKind.Launch, "Testmole does not move forward.")]
+    public void Each_manoeuvre_has_a_sentence_for_what_did_not_come_about(ManoeuvreKind kind, string sentence) =>
+        Assert.Equal(sentence, Of(kind, new RunAnswers { LimitedBy = "lifted wheels", TopSpeed = 0.0 }));
+
+    [Fact]
+    public void Small_things_are_left_out_of_the_sentence()
+    {
+        Assert.Equal("Testmole pulls 5.00 N (510 gf) steadily.", Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 5.0 }));
+        Assert.Equal("Testmole stays where it is.", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 0.9e-6 }));
+        Assert.Equal("Testmole moves 0.001 mm.", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 1.1e-6 }));
+        Assert.Equal("Testmole cannot turn.", Of(ManoeuvreKind.Arc, new RunAnswers { YawRate = -0.0009 }));
+        Assert.Equal("Testmole turns at 3.0 rad/s (172 deg/s) to the right.", Of(ManoeuvreKind.Arc, new RunAnswers { YawRate = -3.0 }));
+    }
+
+    [Fact]
+    public void A_run_without_an_end_has_its_cause_as_sentence()
+    {
+        ScenarioSettings s = TestRobots.Launch();
+        Assert.Equal("Testmole: the run could not finish, why.", Verdict.Of(s, RunStatus.Failed, "why", new RunAnswers()));
+        Assert.Equal("Testmole tipped.", Verdict.Of(s, RunStatus.Tips, "tipped", new RunAnswers()));
+    }
+
+    // 10 degrees off are seen, less is not; left is positive
+    [Theory]
+    [InlineData(ShoveEnding.Line, 0, 0.3, 0.1, -0.1, "A pushes B back over its line after 1.25 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
+    [InlineData(ShoveEnding.Line, 1, -0.3, 0.1, -0.1, "B pushes A back over its line after 1.25 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
+    [InlineData(ShoveEnding.Ground, 0, 0.123, 0.1745, -0.1745, "A gains 123 mm on B in 1.2 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
+    [InlineData(ShoveEnding.Ground, 1, -0.123, 0.1746, -0.1746, "B gains 123 mm on A in 1.2 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; A is turned 10 deg to its left, B is turned 10 deg to its right.")]
+    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "B tips or loses the floor 1.25 s into the shove with A; A was held back by its tyres, B by its motors; A is turned 29 deg to its right.")]
+    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots tip; A was held back by its tyres, B by its motors; B is turned 29 deg to its left.")]
+    [InlineData(ShoveEnding.Stalemate, -1, -0.012, 0.0, 0.0, "Stalemate: after 1.2 s the contact stands 12 mm from where they met; A was held back by its tyres, B by its motors; they stay straight.")]
+    public void A_shoves_sentence_tells_who_how_and_why(ShoveEnding ending, int winner, double gained, double turned, double otherTurned, string sentence)
+    {
+        ScenarioSettings s = TestRobots.Shove(Whole with { Name = "A" }, Whole with { Name = "B" });
+        var outcome = new ShoveOutcome
+        {
+            Ending = ending, Winner = winner, GroundGained = gained, EndTime = 1.249, FirstContact = 0.2, GivesGroundAt = 0.5, GroundSpeed = 0.3, TurnedAside = (turned, otherTurned),
+        };
+        Assert.Equal(sentence, Verdict.OfShove(s, outcome, new RunAnswers { LimitedBy = "tyres" }, new RunAnswers { LimitedBy = "motors" }));
+        Assert.Equal("A and B never touch. Too close to call: luck.", Verdict.OfShove(s, outcome with { FirstContact = null, TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
+        Assert.EndsWith(". Too close to call: luck.", Verdict.OfShove(s, outcome with { TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
+        Assert.Contains("A was held back by its zero command, B by its zero command", Verdict.OfShove(s, outcome, new RunAnswers(), new RunAnswers()));
+    }
+
+    private static string Of(ManoeuvreKind kind, RunAnswers answers) => Verdict.Of(TestRobots.Scenario(Whole, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", answers);
+}
