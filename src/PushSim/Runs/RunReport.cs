@@ -1,25 +1,12 @@
 using PushSim.Numerics;
 using PushSim.Simulation;
 using PushSim.Surroundings;
-using PushSim.Tyres;
 
 namespace PushSim.Runs;
 
-/// <summary>Puts a run's result together: status and cause, warnings, answers, verdict.</summary>
+/// <summary>Puts a run's result together: status and cause, answers, verdict.</summary>
 internal static class RunReport
 {
-    // Share of the robot's mass in tread rings above which their inertia shows in a slide [1].
-    private const double TreadMassWarning = 0.03;
-
-    // A tether that is slack for less than this bounced; one that hangs longer was let go [s].
-    private const double ShortSlack = 0.2;
-
-    // Share of the greatest force on a tether that the tyres did not hold, from which on it is a jerk [1].
-    private const double JerkShare = 0.2;
-
-    // Bounces from which a pull has no steady part.
-    private const int ManyBounces = 3;
-
     public static RunResult Refused(ScenarioSettings scenario, string cause) => new()
     {
         Scenario = scenario,
@@ -65,7 +52,7 @@ internal static class RunReport
             Status = status,
             Cause = cause,
             Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
-            Warnings = [.. histories.SelectMany((h, k) => Warnings(h.Scenario, scene.Robots[k], h).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
+            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
             Time = history.Time,
             Channels = history.Channels,
             Marks = marks,
@@ -113,98 +100,4 @@ internal static class RunReport
             _ => (RunStatus.Finished, string.Empty),
         };
     }
-
-    private static void AddTether(List<string> warnings, RunHistory history, double[] force)
-    {
-        const string Calm = "less slack, a slower ramp or more damping of the tether calms it";
-        int peak = Array.IndexOf(force, force.Max());
-        double held = Math.Abs(history.Robot.Wheels.Select((_, i) => history.Wheel(i, "longitudinal_force_n")[peak]).Sum());
-        if (force[peak] - held > JerkShare * force[peak])
-        {
-            warnings.Add(Text($"the greatest force of {force[peak]:0.00} N is a jerk and no breakaway: the tyres held {held:0.00} N of it, the rest changed the robot's speed; {Calm}"));
-        }
-        else if (Bounces(history.Time, force) is int bounces and >= ManyBounces)
-        {
-            warnings.Add($"the robot bounces on the tether, which fell slack {bounces} times; {Calm}");
-        }
-    }
-
-    // How often the tether falls slack and is taut again at once.
-    private static int Bounces(double[] time, double[] force)
-    {
-        int count = 0;
-        double slackSince = double.NaN;
-        for (int i = 1; i < force.Length; i++)
-        {
-            if (force[i - 1] > 0.0 && force[i] <= 0.0)
-            {
-                slackSince = time[i];
-            }
-            else if (force[i - 1] <= 0.0 && force[i] > 0.0 && time[i] - slackSince < ShortSlack)
-            {
-                count++;
-            }
-        }
-
-        return count;
-    }
-
-    private static List<string> Warnings(ScenarioSettings scenario, RobotSystem system, RunHistory history)
-    {
-        List<string> warnings = [];
-        RobotSettings robot = scenario.Robot;
-        double share = robot.Wheels.Sum(w => w.Tyre.TreadMass) / robot.Chassis.Mass;
-        if (share > TreadMassWarning)
-        {
-            warnings.Add(Text($"the tyres' tread rings are {100.0 * share:0.0} % of the robot's mass and add to its inertia while sliding"));
-        }
-
-        string[] capped = [.. robot.Wheels.Where((w, i) => ModelBuilder.RingCap(w.Tyre, system.Static.Loads[i], scenario.Numerics.RingFrequencyCap) != (1.0, 1.0))
-            .Select(w => w.Tyre.Name).Distinct()];
-        foreach (string tyre in capped)
-        {
-            warnings.Add($"tyre {tyre}: body and tread are softened to keep their ring at {Text($"{scenario.Numerics.RingFrequencyCap / (2.0 * Math.PI):0}")} Hz; faster buzz of this tyre is not resolved");
-        }
-
-        foreach ((WheelSettings wheel, double load) in robot.Wheels.Zip(system.Static.Loads))
-        {
-            if (load <= 0.0)
-            {
-                warnings.Add($"wheel {wheel.Name} carries nothing when the robot stands still");
-            }
-        }
-
-        Channel? voltage = history.Find("battery_voltage_v");
-        if (robot.Battery is { CutOffVoltage: > 0.0 } battery && voltage is not null && voltage.Values.Min() < battery.CutOffVoltage)
-        {
-            warnings.Add(Text($"the battery falls to {PlainNumber.Apart(voltage.Values.Min(), battery.CutOffVoltage)} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
-        }
-
-        if (scenario.Manoeuvre.Kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest && history.Find("tether_force_n") is { } tether)
-        {
-            AddTether(warnings, history, tether.Values);
-        }
-
-        foreach ((int drive, int motor) in robot.Controllers.SelectMany(c => c.Motors))
-        {
-            Powertrain.MotorSettings m = robot.Drives[drive].Motors[motor].Motor;
-            Channel? heat = history.Find($"motor_{Slug.Of(robot.Drives[drive].Name)}_{motor + 1}_winding_temperature_degc");
-            if (heat is not null && heat.Values.Max() > m.WindingLimitTemperature)
-            {
-                int i = Array.FindIndex(heat.Values, v => v > m.WindingLimitTemperature);
-                warnings.Add(Text($"motor {m.Name} on {robot.Drives[drive].Name} passes {m.WindingLimitTemperature:0} °C after {history.Time[i]:0.00} s"));
-            }
-
-        }
-
-        foreach (string motor in robot.Controllers.SelectMany(c => c.Motors).Select(m => robot.Drives[m.Drive].Motors[m.Motor].Motor)
-            .Where(m => m.StandstillTorqueShare < 1.0).Select(m => m.Name).Distinct())
-        {
-            warnings.Add($"motor {motor} is sensorless: what it does at standstill under load is not predicted");
-        }
-
-        return warnings;
-    }
-
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }
