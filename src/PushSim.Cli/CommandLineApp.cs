@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using PushSim.Cli.Starter;
 
 namespace PushSim.Cli;
@@ -32,9 +31,9 @@ public static class CommandLineApp
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
         {
-            foreach (ParseError problem in parsed.Errors)
+            foreach (string problem in CommandLineErrors.Of(parsed))
             {
-                error.WriteLine("pushsim: error: " + PlainText.Of(problem.Message));
+                error.WriteLine("pushsim: error: " + PlainText.Of(problem));
             }
 
             error.WriteLine(parsed.CommandResult.Command == root ? "help: pushsim --help" : $"help: pushsim {parsed.CommandResult.Command.Name} --help");

@@ -21,7 +21,7 @@ internal sealed class CommonOptions
 
     public Option<long> Seed { get; } = Whole("--seed", "S", "Seed of the draws; the same seed gives the same matches.", 1, 0, long.MaxValue);
 
-    public Option<long> Threads { get; } = Whole("--threads", "T", "Threads (default: one per processor).", Environment.ProcessorCount, 1, 1024);
+    public Option<long> Threads { get; } = Whole("--threads", "T", "Threads, one per processor.", Environment.ProcessorCount, 1, 1024);
 
     /// <summary>Adds the options that every command with files has.</summary>
     public void AddTo(Command command)

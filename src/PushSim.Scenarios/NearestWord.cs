@@ -1,7 +1,7 @@
 namespace PushSim.Scenarios;
 
 /// <summary>The known word that a mistyped one most likely meant: edit distance with swaps of neighbours counted once.</summary>
-internal static class NearestWord
+public static class NearestWord
 {
     // Longer words are no typing mistakes of ours; the cap bounds the work on hostile files.
     private const int LongestWord = 64;
