@@ -115,7 +115,7 @@ public sealed record TyreComparison
     private static string WhyNot(TyreFit f) =>
         f.Limit.IsInconsistent ? "its forces contradict the robot file"
         : f.Limit.By == PullLimitedBy.Motors ? "the motors set its pulls, so its friction is only known to be at least that"
-        : f.Frictions.Count < 2 ? "it has fewer than two pulls"
+        : f.Frictions.Count < 2 ? "it slid in fewer than two pulls"
         : f.Frictions.Max() <= f.Frictions.Min() ? "all its readings are equal, so their scatter is hidden by the steps of the display" : "";
 
     private static double Pooled(IReadOnlyList<TyreFit> fits, Func<TyreFit, double> variance)

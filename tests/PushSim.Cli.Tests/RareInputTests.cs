@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Xunit;
+
+namespace PushSim.Cli.Tests;
+
+/// <summary>What is asked for seldom: it must come all the same, and whole.</summary>
+public class RareInputTests
+{
+    private static readonly string s_mole = Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml");
+
+    [Theory]
+    [InlineData("brake", "stop_distance_m")]
+    [InlineData("launch-soft", "time_to_90_percent_speed_s")]
+    [InlineData("spot-turn", "yaw_rate_rad_per_s")]
+    [InlineData("arc", "effective_track_ratio")]
+    [InlineData("drag-test", "pull_plateau_n")]
+    public void A_sweep_shows_what_its_manoeuvre_is_about(string scenario, string key)
+    {
+        Cli cli = Cli.Run("sweep", Repository.Scenario(scenario), "--vary", "chassis.mass=1.2 kg,1.3 kg", "--json");
+        Assert.True(cli.Code == ExitCode.Done, cli.Error);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement[] points = [.. json.RootElement.GetProperty("points").EnumerateArray()];
+        Assert.Equal(2, points.Length);
+        Assert.All(points, p => Assert.NotEqual(0.0, p.GetProperty(key).GetDouble()));
+    }
+
+    [Fact]
+    public void A_sweep_of_too_many_points_says_how_many()
+    {
+        Cli cli = Cli.Run("sweep", Repository.Scenario("launch-soft"), "--vary", "chassis.mass=1 kg..2 kg", "--vary", "drive.*.gear_ratio=10..40", "--points", "101");
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains("10201 points; at most 10000", cli.Error);
+    }
+
+    [Fact]
+    public void Odds_in_a_sweep_need_an_opponent()
+    {
+        Cli cli = Cli.Run("sweep", Repository.Scenario("launch-soft"), "--vary", "chassis.mass=1 kg,2 kg", "--odds", "10");
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains("needs a scenario with an opponent", cli.Error);
+    }
+
+    [Fact]
+    public void One_match_of_many_is_shown_with_its_history_and_pictures()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("odds", Repository.Scenario("shove-equals"), "--match", "3", "--out", scratch["out"]);
+        Assert.True(cli.Code == ExitCode.Done, cli.Error);
+        Assert.True(File.Exists(Path.Combine(scratch["out"], "history.csv")));
+        Assert.True(new FileInfo(Path.Combine(scratch["out"], "plot.png")).Length > 10_000);
+
+        // the same match, alone: its verdict does not hang on the kind of output
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("odds", Repository.Scenario("shove-equals"), "--match", "3", "--json").Output);
+        string verdict = json.RootElement.GetProperty("verdict").GetString()!;
+        Assert.Equal(verdict, Cli.Run("odds", Repository.Scenario("shove-equals"), "--match", "3", "--quiet").Output.Trim());
+    }
+
+    // ten pulls near 0.8 and one of 0.5: odd by Grubbs' test (F. E. Grubbs, Procedures for detecting outlying observations in samples, Technometrics 11, 1969); numbers computed here
+    [Fact]
+    public void An_odd_pull_is_named_in_words_and_in_json()
+    {
+        using var scratch = new ScratchFolder();
+        var table = new StringBuilder("tyre,force [gf]\n");
+        foreach (double force in new[] { 160.0, 161.0, 159.0, 162.0, 100.0, 160.5, 159.5, 161.5, 158.5, 160.0, 161.0 })
+        {
+            table.Append(CultureInfo.InvariantCulture, $"soft,{force}\n");
+        }
+
+        File.WriteAllText(scratch["odd.csv"], table.ToString());
+        Assert.Contains("odd pull: number 5 of soft reads 0.500", Cli.Run("fit", scratch["odd.csv"], "--load", "200 gf").Output.ReplaceLineEndings(" "));
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["odd.csv"], "--load", "200 gf", "--json").Output);
+        JsonElement odd = Assert.Single(json.RootElement.GetProperty("comparison").GetProperty("odd_pulls").EnumerateArray());
+        Assert.Equal(5, odd.GetProperty("pull").GetInt32());
+        Assert.Equal(0.5, odd.GetProperty("friction").GetDouble(), 1e-9);
+    }
+
+    // mole's motors give 40 N at most; a pull of 47 N was no pull of mole
+    [Fact]
+    public void A_tyre_that_contradicts_the_robot_is_left_out_and_named_in_json()
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["two.csv"], "tyre,load [gf],force [gf]\nsoft,200,120\nsoft,200,121\nsoft,200,119\nhard,8000,4800\nhard,8000,4810\nhard,8000,4790\n");
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["two.csv"], "--robot", s_mole, "--json").Output);
+        JsonElement left = Assert.Single(json.RootElement.GetProperty("on_the_robot").GetProperty("left_out").EnumerateArray());
+        Assert.Equal("hard", left.GetProperty("tyre").GetString());
+        Assert.Contains("contradict", left.GetProperty("reason").GetString());
+    }
+
+    // three pulls that never slid have no sliding friction to compare
+    [Fact]
+    public void A_tyre_that_never_slid_is_not_told_to_have_too_few_pulls()
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["two.csv"], "tyre,force [gf],peak [gf]\nsoft,120,140\nsoft,121,141\nsoft,119,139\nhard,,60\nhard,,61\nhard,,62\n");
+        Assert.Contains("hard is not compared: it slid in fewer than two pulls.", Cli.Run("fit", scratch["two.csv"], "--load", "200 gf").Output);
+    }
+}
