@@ -64,10 +64,10 @@ internal static class TyreBlock
             // what the measured friction does not touch stays that of the tyre it was measured on or replaces
             text.Append(CultureInfo.InvariantCulture, $"vertical_damping = \"{FourDigits(like.VerticalDamping)} s/m\"\n");
             text.Append(CultureInfo.InvariantCulture, $"breakaway_deflection = \"{FourDigits(1e3 * like.BreakawayDeflection)} mm\"\n");
-            text.Append(CultureInfo.InvariantCulture, $"bristle_damping = {FourDigits(like.BristleDampingRatio)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"tread_damping = {FourDigits(like.BristleDampingRatio)}\n");
             text.Append(CultureInfo.InvariantCulture, $"elastic_share = {FourDigits(like.ElasticShare)}\n");
             text.Append(CultureInfo.InvariantCulture, $"viscous_friction = \"{FourDigits(like.ViscousFriction)} s/m\"\n");
-            text.Append(like.PlainBristle ? "plain_bristle = true\n" : "");
+            text.Append(like.PlainBristle ? "plain_friction = true\n" : "");
             text.Append(CultureInfo.InvariantCulture, $"rolling_renewal = \"{FourDigits(like.RollingRenewal)} 1/m\"\n");
             text.Append(CultureInfo.InvariantCulture, $"rolling_resistance = {FourDigits(like.RollingResistance)}\n");
         }

@@ -16,7 +16,7 @@ public class FitCommandTests
     {
         Cli cli = Cli.Run("fit", Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv"), "--robot", Repository.Scenario("pull-test"), "--tyre", "soft", "--no-plots");
         Assert.Equal(ExitCode.Done, cli.Code);
-        foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "rolling_renewal = \"83.33 1/m\"", "bristle_damping = 0.3", "elastic_share = 0.8", "viscous_friction = \"0 s/m\"", "rolling_resistance = 0.03" })
+        foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "rolling_renewal = \"83.33 1/m\"", "tread_damping = 0.3", "elastic_share = 0.8", "viscous_friction = \"0 s/m\"", "rolling_resistance = 0.03" })
         {
             Assert.Contains("\n" + line + "\n", cli.Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         }
