@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Drawing;
 
 namespace PushSim.Cli;
 
@@ -21,7 +22,7 @@ internal static class LadderPage
         Figures = LadderReport.Figures(result),
         Inputs =
         [
-            .. reads.SelectMany(RunPage.Inputs).Distinct(),
+            .. reads.SelectMany(RunPage.Inputs).Where(i => i.File != DrawableScenario.BuiltIn && i.Key is not ("robot" or "opponent.robot")).Distinct(),
             .. RunPage.Given("--matches", matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", result.Seed.ToString(CultureInfo.InvariantCulture)),
         ],
         Estimates = [.. reads.SelectMany(r => r.Notes).Distinct()],

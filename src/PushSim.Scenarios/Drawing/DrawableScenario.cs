@@ -39,6 +39,9 @@ public sealed class DrawableScenario
             ? new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree }
             : null);
 
+    /// <summary>What stands for the file of a scene where none is given.</summary>
+    public const string BuiltIn = "built-in shove";
+
     /// <summary>Two robots in a scene: a scenario file whose robots are left out of account, or an empty floor.</summary>
     /// <param name="robot">File of the first robot.</param>
     /// <param name="opponent">File of the second.</param>
@@ -62,7 +65,7 @@ public sealed class DrawableScenario
     private static SceneTrees? PairTrees(ReadContext context, string robot, string opponent, string? scene)
     {
         const string Plain = "question = \"Who wins?\"\n[manoeuvre]\nkind = \"shove\"\n";
-        TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile("shove", Plain)) : ScenarioReader.Tree(context, scene, scene, null);
+        TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile(BuiltIn, Plain)) : ScenarioReader.Tree(context, scene, scene, null);
         TomlTable? first = ScenarioReader.Tree(context, robot, robot, null);
         TomlTable? second = ScenarioReader.Tree(context, opponent, opponent, null);
         if (tree is null || first is null || second is null)
@@ -82,7 +85,7 @@ public sealed class DrawableScenario
         other.Put(new TomlEntry("robot", place, new TomlText(place, opponent)));
         other.Remove("override");
         string name = $"{Path.GetFileNameWithoutExtension(robot)}-{Path.GetFileNameWithoutExtension(opponent)}";
-        return new SceneTrees { Path = scene ?? "shove", Name = name, Scenario = tree, Robot = first, Opponent = second };
+        return new SceneTrees { Path = scene ?? BuiltIn, Name = name, Scenario = tree, Robot = first, Opponent = second };
     }
 
     private static DrawableResult Open(ReadOptions options, Func<ReadContext, SceneTrees?> load)

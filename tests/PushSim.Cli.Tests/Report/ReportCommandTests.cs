@@ -79,6 +79,7 @@ public sealed class ReportCommandTests(ReportFixture fixture) : IClassFixture<Re
         Assert.Contains("id=\"cautions\"", page);
         Assert.Contains("class=\"plot desk\"", page);
         Assert.DoesNotContain(Repository.Root, page);
+        Assert.DoesNotContain(Scenarios.Drawing.DrawableScenario.BuiltIn, page);
         Assert.Equal(name == "odds", page.Contains("id=\"replay\"", StringComparison.Ordinal));
     }
 
