@@ -23,7 +23,7 @@ internal static class SweepCommand
         var command = new Command(
             "sweep",
             "Which ratio, tyre or mass is best: a result against one or two inputs.\n\n"
-            + "Examples:\n  pushsim sweep scenarios/pull-test.toml --vary \"drive.*.gear_ratio=10..40\"\n  pushsim sweep mine.toml --vary \"chassis.mass=1 kg..2 kg\" --odds 200\n  pushsim sweep mine.toml --vary wheel.*.tyre=soft,hard --ask push_plateau_n")
+            + "Examples:\n  pushsim sweep scenarios/pull-test.toml --vary \"drive.*.gear_ratio=10..40\"\n  pushsim sweep mine.toml --vary \"chassis.mass=1 kg..2 kg\" --odds 200\n  pushsim sweep mine.toml --vary \"wheel.*.tyre=soft,hard\" --ask push_plateau_n")
         {
             file, vary, ask, best, points, odds, common.Seed, common.Threads,
         };

@@ -19,7 +19,7 @@ public partial class ReadmeTests
     public void A_command_of_the_readme_works(string command)
     {
         using var scratch = new ScratchFolder();
-        string[] words = [.. command.Split(' ').Select(w => w.StartsWith("scenarios/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)];
+        string[] words = [.. Words(command).Select(w => w.StartsWith("scenarios/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)];
         string[] args = words[0] is "run" or "new" or "limits" or "fit" or "odds" or "sweep" or "ladder" or "plan" ? [.. words, "--out", scratch["out"]] : words;
         Cli cli = Cli.Run(args);
         Assert.Equal(ExitCode.Done, cli.Code);
@@ -40,7 +40,7 @@ public partial class ReadmeTests
         Assert.Equal(["new", "check", "limits", "run", "odds", "sweep"], commands.Select(c => c.Split(' ')[0]));
         foreach (string command in commands)
         {
-            Cli cli = Cli.Run([.. command.Split(' ').Select(w => w.StartsWith(Walk, StringComparison.Ordinal) ? scratch[w] : w)]);
+            Cli cli = Cli.Run([.. Words(command).Select(w => w.StartsWith(Walk, StringComparison.Ordinal) ? scratch[w] : w)]);
             Assert.True(cli.Code == ExitCode.Done, command + "\n" + cli.Error);
             if (command.StartsWith("new", StringComparison.Ordinal))
             {
@@ -71,6 +71,13 @@ public partial class ReadmeTests
         Assert.All(
             Directory.GetFiles(Path.Combine(Repository.Root, "scenarios"), "*.toml"),
             s => Assert.True(File.Exists(Path.Combine(Repository.Root, "plots", Path.GetFileNameWithoutExtension(s) + ".png")), s));
+    }
+
+    // a star outside quotes is a pattern of file names to some shells, and an error where no file fits
+    private static IEnumerable<string> Words(string command)
+    {
+        Assert.All(command.Split(' '), w => Assert.True(!w.Contains('*') || (w.StartsWith('"') && w.EndsWith('"')), w));
+        return command.Split(' ').Select(w => w.Trim('"'));
     }
 
     [GeneratedRegex("dotnet run --project src/PushSim\\.Cli -c Release -- ([^`\\n]+)")]
