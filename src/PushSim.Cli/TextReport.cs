@@ -154,7 +154,7 @@ internal static class TextReport
         Row("time to 90 % of it", a.TimeTo90PercentSpeed, b?.TimeTo90PercentSpeed, "s", "0.000");
         Row("stopping distance", a.StopDistance, b?.StopDistance, "m", "0.000");
         Row("yaw rate", a.YawRate, b?.YawRate, "rad/s", "0.00");
-        Row("effective track ratio", a.EffectiveTrackRatio, b?.EffectiveTrackRatio, "1", "0.000");
+        Row("effective track ratio", a.EffectiveTrackRatio, b?.EffectiveTrackRatio, "", "0.000");
         Row("scrub moment", a.ScrubMoment, b?.ScrubMoment, "N m", "0.000");
         Row("chatter", a.Chatter, b?.Chatter, "Hz", "0");
         Row("tyre wear, all wheels", a.Wear * 1e9, b?.Wear * 1e9, "mm³", "0.000");

@@ -25,4 +25,11 @@ public class ScreenTableTests
         Assert.All(["1.46", "16.51", "2.44", "controllers", "1.47", "16.52", "2.45", "sliding", "[m/s]", "binds"], w => Assert.Contains(w, words));
         Assert.Equal(width < 60, words.Count(w => w == "sliding") == 2);
     }
+
+    [Fact]
+    public void A_zero_has_no_sign()
+    {
+        ReportTable table = new ReportTable("Ground").AddRow("-0.000", "-0", "-0.001", "-0.5 to -0.0", "-");
+        Assert.Equal(["0.000", "0", "-0.001", "-0.5 to -0.0", "-"], table.Rows[0]);
+    }
 }

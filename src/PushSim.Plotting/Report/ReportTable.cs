@@ -39,11 +39,11 @@ public sealed class ReportTable(string caption)
         return this;
     }
 
-    /// <summary>Adds a row.</summary>
+    /// <summary>Adds a row; a zero has no sign.</summary>
     /// <param name="cells">One text per column.</param>
     public ReportTable AddRow(params string[] cells)
     {
-        _rows.Add(cells);
+        _rows.Add([.. cells.Select(c => c.StartsWith("-0", StringComparison.Ordinal) && c.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? c[1..] : c)]);
         return this;
     }
 
