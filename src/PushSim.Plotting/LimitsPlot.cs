@@ -1,4 +1,3 @@
-using OxyPlot;
 using PushSim.Analysis.Limits;
 using PushSim.Simulation;
 

@@ -1,9 +1,7 @@
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
-using OxyPlot.Legends;
 using OxyPlot.Series;
-using PushSim.Simulation;
 
 namespace PushSim.Plotting;
 

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using PushSim.Analysis;
 using PushSim.Numerics;
 using PushSim.Simulation;
 using PushSim.Tests;

@@ -1,4 +1,3 @@
-using OxyPlot;
 using OxyPlot.Annotations;
 using Xunit;
 

@@ -1,4 +1,3 @@
-using PushSim.Plotting;
 using PushSim.Simulation;
 using PushSim.Tests;
 using SkiaSharp;

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Turning;
-using PushSim.Plotting;
 using PushSim.Simulation;
 using PushSim.Tests;
 using SkiaSharp;

@@ -1,6 +1,5 @@
 using PushSim.Powertrain;
 using PushSim.Scenarios.Shelf;
-using PushSim.Simulation;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Fit;
-using PushSim.Simulation;
 using PushSim.Surroundings;
 
 namespace PushSim.Tests.Analysis;

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Wear;
 using PushSim.Simulation;
-using PushSim.Surroundings;
 using PushSim.Tests.Simulation;
 using PushSim.Tests.Tyres;
 using PushSim.Tyres;

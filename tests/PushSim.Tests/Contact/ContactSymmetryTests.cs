@@ -1,4 +1,3 @@
-using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Numerics;
 using Xunit;

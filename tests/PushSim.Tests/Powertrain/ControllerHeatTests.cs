@@ -1,4 +1,3 @@
-using PushSim.Powertrain;
 using PushSim.Simulation;
 using Xunit;
 

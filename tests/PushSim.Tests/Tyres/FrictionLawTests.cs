@@ -1,4 +1,3 @@
-using PushSim.Tyres;
 using Xunit;
 
 namespace PushSim.Tests.Tyres;

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Limits;
-using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;
