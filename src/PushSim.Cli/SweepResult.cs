@@ -103,6 +103,4 @@ internal sealed record SweepResult
     }
 
     public static string At(SweepRequest request, SweepPoint point) => string.Join(", ", request.Inputs.Select((input, i) => $"{input.Key} = {input.Texts[point.Place[i]]}"));
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
