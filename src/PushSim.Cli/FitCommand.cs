@@ -107,7 +107,7 @@ internal static class FitCommand
             return (null, 4);
         }
 
-        int[] driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel).DefaultIfEmpty(0)];
+        int[] driven = [.. robot.DrivenWheels.DefaultIfEmpty(0)];
         return (robot.Wheels[driven[0]].Tyre, driven.Length);
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Analysis.Sweep;
 using PushSim.Numerics;
 
@@ -103,6 +102,4 @@ internal sealed record SweepResult
     }
 
     public static string At(SweepRequest request, SweepPoint point) => string.Join(", ", request.Inputs.Select((input, i) => $"{input.Key} = {input.Texts[point.Place[i]]}"));
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

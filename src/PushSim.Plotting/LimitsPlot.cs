@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Powertrain;
 using PushSim.Runs;
 
 namespace PushSim.Plotting;
@@ -34,9 +35,8 @@ public static class LimitsPlot
 
     private static Panel Forces(LimitReport report, string title, ForceCurve curve, double? crossing)
     {
-        string throttle = report.Now.Condition.Throttle < 1.0 ? FormattableString.Invariant($" at {100.0 * report.Now.Condition.Throttle:0} % throttle") : "";
         Panel panel = new Panel(title, "Speed [m/s]", "Force [N]")
-            .Add(curve.Speed, curve.Motor, "motors can give" + throttle)
+            .Add(curve.Speed, curve.Motor, "motors can give" + ThrottleWords.At(report.Now.Condition.Throttle))
             .Add(curve.Speed, curve.Peak, "tyres hold, peak")
             .Add(curve.Speed, curve.Sliding, "tyres hold, sliding");
         if (crossing is double v)

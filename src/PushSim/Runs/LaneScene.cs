@@ -14,7 +14,6 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     private readonly SceneEquations<T> _equations;
     private readonly StepFeatures<T> _features;
     private readonly MatchLane[] _lanes = new MatchLane[T.Lanes];
-    private readonly AdditiveTableau _tableau;
     private readonly List<int> _structure = [];
     private readonly List<int> _other = [];
     private IMatchQueue? _queue;
@@ -22,7 +21,6 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     /// <param name="first">A scene of the structure.</param>
     public LaneScene(PreparedMatch first)
     {
-        _tableau = first.Tableau;
         SceneSystem scene = first.Scene!;
         RobotEquations<T>[] robots = [.. scene.Robots.Select(r => ModelBuilder.Build<T>(r.Scenario, r.Layout, r.Static.Loads, hasLedger: false))];
         _equations = new SceneEquations<T>(robots, SceneBuilder.Contacts<T>(first.Scenario));

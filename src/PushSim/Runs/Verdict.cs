@@ -1,3 +1,4 @@
+using PushSim.Powertrain;
 using PushSim.Simulation;
 
 namespace PushSim.Runs;
@@ -114,11 +115,7 @@ public static class Verdict
         by is null ? "" : by == "lifted wheels" ? "; a lifted wheel sets the limit" : $"; the {by} set the limit{where}";
 
     // motors that are not asked for all they have
-    private static string AtThrottle(ScenarioSettings scenario, string? by)
-    {
-        double most = scenario.Manoeuvre.GreatestThrottle;
-        return by == "motors" && most < 1.0 ? Text($" at {100.0 * most:0} % throttle") : "";
-    }
+    private static string AtThrottle(ScenarioSettings scenario, string? by) => by == "motors" ? ThrottleWords.At(scenario.Manoeuvre.GreatestThrottle) : "";
 
     private static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
 

@@ -29,6 +29,9 @@ public sealed record RobotSettings
     /// <summary>What others touch; null: the body box.</summary>
     public OutlineSettings? Outline { get; init; }
 
+    /// <summary>Wheels on drives with motors, by their place in <see cref="Wheels"/>, drive by drive; none on a robot that is towed.</summary>
+    public IReadOnlyList<int> DrivenWheels => [.. Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+
     /// <summary>What others touch, given or the body box.</summary>
     public OutlineSettings OutlineOrBox => Outline ?? OutlineSettings.Box(Chassis, OutlineSettings.DefaultClearance, Chassis.Height);
 }

@@ -30,8 +30,7 @@ internal sealed class StepFeatures<T>
     public static StepFeatures<R1> Of(SceneSystem scene) => new(scene.Equations, [.. scene.Robots.Select(r => Driven(r.Scenario.Robot))]);
 
     /// <summary>The wheels on drives with motors.</summary>
-    public static int[] Driven(RobotSettings robot) =>
-        [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+    public static int[] Driven(RobotSettings robot) => [.. robot.DrivenWheels];
 
     /// <summary>Reads the equations.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]

@@ -103,7 +103,7 @@ public class PropertyTreadTests(ITestOutputHelper output)
     private sealed class TreadMeter : IAdditiveSystem, IStepObserver
     {
         private readonly TyreSettings _tyre;
-        private readonly double _sigma0, _sigma1, _load, _surface;
+        private readonly double _sigma1, _load;
         private readonly RingBlock _block;
         private readonly double[] _y = new double[7];
         private readonly double[] _state = new double[6];
@@ -113,8 +113,6 @@ public class PropertyTreadTests(ITestOutputHelper output)
         {
             _tyre = tyre;
             _load = load;
-            _surface = surface;
-            _sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
             _sigma1 = sigma1;
             _block = new RingBlock(tyre, sigma1, load, isLimited: true) { RimSpeed = motion, SurfaceSpeed = surface };
         }

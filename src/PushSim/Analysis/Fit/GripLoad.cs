@@ -41,7 +41,7 @@ public sealed class GripLoad
     /// <summary>Which wheels are under test, by their place in the robot: the driven ones, all but skids if none is driven.</summary>
     internal static bool[] Tested(RobotSettings robot)
     {
-        HashSet<int> driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
+        HashSet<int> driven = [.. robot.DrivenWheels];
         return [.. robot.Wheels.Select((w, i) => !w.IsSkid && (driven.Count == 0 || driven.Contains(i)))];
     }
 

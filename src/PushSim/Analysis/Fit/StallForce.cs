@@ -30,7 +30,7 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
     public double Throttle { get; init; } = 1.0;
 
     /// <summary>Words for a command that is not full, after a force; empty at full command.</summary>
-    public string AtThrottle => Throttle < 1.0 ? FormattableString.Invariant($" at {100.0 * Throttle:0} % throttle") : "";
+    public string AtThrottle => ThrottleWords.At(Throttle);
 
     /// <summary>Of a robot; null if it has no motors.</summary>
     /// <param name="robot">The robot.</param>

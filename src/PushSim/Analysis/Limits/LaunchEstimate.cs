@@ -58,10 +58,10 @@ internal sealed class LaunchEstimate<T>
     public bool Starts => T.AllLess(1e-6, TopSpeed) && T.AllLess(1e-6, Acceleration(0.0));
 
     /// <summary>Distance after a time [m].</summary>
-    public T DistanceAt(double time) => Find(time, isTime: true, out T x);
+    public T DistanceAt(double time) => Find(time, isTime: true);
 
     /// <summary>Time for a distance [s]; infinite if it takes for ever.</summary>
-    public T TimeFor(double distance) => Find(distance, isTime: false, out T t);
+    public T TimeFor(double distance) => Find(distance, isTime: false);
 
     /// <summary>Acceleration at a speed [m/s^2].</summary>
     public T Acceleration(T speed)
@@ -229,10 +229,10 @@ internal sealed class LaunchEstimate<T>
     }
 
     // Marches panel by panel until the wanted time or distance lies in one, then finds its part of the panel.
-    private T Find(double target, bool isTime, out T other)
+    private T Find(double target, bool isTime)
     {
         T sum = 0.0;
-        other = 0.0;
+        T other = 0.0;
         for (int n = 0; n < MostPanels; n++)
         {
             Integrate(n * Panel, Panel, out T t, out T x);
@@ -250,8 +250,7 @@ internal sealed class LaunchEstimate<T>
                 }
 
                 Integrate(n * Panel, part, out T lastT, out T lastX);
-                other = other + (isTime ? lastX : lastT);
-                return other;
+                return other + (isTime ? lastX : lastT);
             }
 
             sum = next;
@@ -259,8 +258,7 @@ internal sealed class LaunchEstimate<T>
         }
 
         // the rest at top speed
-        other = other + (isTime ? (target - sum) * _top : (target - sum) / _top);
-        return other;
+        return other + (isTime ? (target - sum) * _top : (target - sum) / _top);
     }
 
     private void Integrate(double from, T width, out T t, out T x)

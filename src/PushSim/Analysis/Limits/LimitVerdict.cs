@@ -1,3 +1,5 @@
+using PushSim.Powertrain;
+
 namespace PushSim.Analysis.Limits;
 
 /// <summary>The limits in one sentence.</summary>
@@ -7,8 +9,7 @@ internal static class LimitVerdict
     {
         LimitState s = r.Now;
         string name = r.Scenario.Robot.Name;
-        string at = s.Condition.Throttle < 1.0 ? Text($" at {100.0 * s.Condition.Throttle:0} % throttle") : "";
-        string forces = Text($"the motors could give {s.MotorForce:0.0} N at the floor{at}, the tyres hold {s.TractionPeak:0.0} N");
+        string forces = Text($"the motors could give {s.MotorForce:0.0} N at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N");
         if (s.Pull is null)
         {
             return $"{name} tips before it pulls with all it has: {forces}.";

@@ -61,13 +61,13 @@ internal sealed class MatchHeat
         (double Top, double Start)? dash = launch.Starts ? (launch.TopSpeed.Value, launch.Acceleration(0.0).Value) : null;
         for (int n = 0; n < steps; n++)
         {
-            (double current, double volts) = Loaded(PhaseAt(pattern, n * Step), dash);
+            (double current, double volts, double[] loss) = Loaded(PhaseAt(pattern, n * Step), dash);
 
             // the last step ends with the match
             double step = Math.Min(Step, pattern.Length - (n * Step));
             for (int s = 0; s < Substeps; s++)
             {
-                Warm(step / Substeps);
+                Warm(step / Substeps, loss);
             }
 
             used += Math.Max(0.0, current) * step;
@@ -119,8 +119,8 @@ internal sealed class MatchHeat
 
     private bool HasHeat(int controller) => _scenario.Robot.Controllers[controller].ThermalResistance > 0.0;
 
-    // Battery current and voltage of a phase; sets what heats motors and controllers
-    private (double Current, double Voltage) Loaded(Phase phase, (double Top, double Start)? dash)
+    // Battery current [A], voltage [V] and what heats each controller [W] in a phase; sets what heats the motors
+    private (double Current, double Voltage, double[] Loss) Loaded(Phase phase, (double Top, double Start)? dash)
     {
         double[] copper = new double[_motors.Length];
         double[] loss = new double[_controllers.Length];
@@ -155,8 +155,7 @@ internal sealed class MatchHeat
             _nodes[m].Power = copper[m];
         }
 
-        _loss = loss;
-        return (current, voltage);
+        return (current, voltage, loss);
 
         void Take(LimitModel<R1> model, double[] omega, double weight)
         {
@@ -175,8 +174,6 @@ internal sealed class MatchHeat
             }
         }
     }
-
-    private double[] _loss = [];
 
     private void Apply(LimitModel<R1> model)
     {
@@ -197,7 +194,7 @@ internal sealed class MatchHeat
         }
     }
 
-    private void Warm(double dt)
+    private void Warm(double dt, double[] loss)
     {
         foreach (ThermalNodes node in _nodes)
         {
@@ -209,7 +206,7 @@ internal sealed class MatchHeat
             ControllerSettings c = _scenario.Robot.Controllers[k];
             if (HasHeat(k))
             {
-                _controllers[k] += dt * (_loss[k] - ((_controllers[k] - _air) / c.ThermalResistance)) / c.HeatCapacity;
+                _controllers[k] += dt * (loss[k] - ((_controllers[k] - _air) / c.ThermalResistance)) / c.HeatCapacity;
             }
         }
     }

@@ -37,7 +37,7 @@ internal static class SmallNewton
         double norm = Norm(value, size);
         for (int step = 0; step < MostSteps; step++)
         {
-            double[,]? inverse = Jacobian(system, x, scale, value);
+            double[,]? inverse = InverseJacobian(system, x, scale);
             if (inverse is null)
             {
                 return null;
@@ -132,8 +132,8 @@ internal static class SmallNewton
         return norm;
     }
 
-    // The inverse of the Jacobian by central differences
-    private static double[,]? Jacobian(IResidual<R1> system, double[] x, double[] scale, double[] value)
+    // by central differences
+    private static double[,]? InverseJacobian(IResidual<R1> system, double[] x, double[] scale)
     {
         int n = x.Length;
         double[,] j = new double[n, 2 * n];

@@ -26,7 +26,7 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
     /// <param name="isMaterial">Whether the robot's tyres were read as made of the material that the fit is named after.</param>
     public static FittedTyre Of(TyreFit fit, RobotSettings robot, bool isMaterial)
     {
-        int[] driven = Driven(robot);
+        IReadOnlyList<int> driven = Driven(robot);
         double mean = fit.Frictions.Count > 1 ? Sample.Mean(fit.Frictions) : 0.0;
         double spread = mean > 0.0 ? Math.Sqrt(Sample.Variance(fit.Frictions)) / mean : 0.0;
         bool isOwn = isMaterial || Named(robot, fit.Name) is not null;
@@ -34,7 +34,7 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
         return new FittedTyre(fit.Name, fit.ForModel.Static, fit.ForModel.Kinetic, spread, fit.Limit.By == PullLimitedBy.Motors, isOwn && wears)
         {
             LoadExponent = fit.LoadExponent?.Value ?? 0.0,
-            WheelLoad = fit.Load / Math.Max(1, driven.Length),
+            WheelLoad = fit.Load / Math.Max(1, driven.Count),
         };
     }
 
@@ -46,17 +46,14 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
     /// <param name="factor">Multiplies both frictions [1].</param>
     public RobotSettings On(RobotSettings robot, double factor = 1.0)
     {
-        int[] driven = Driven(robot);
+        IReadOnlyList<int> driven = Driven(robot);
         TyreSettings? own = Named(robot, Name);
         return robot with { Wheels = [.. robot.Wheels.Select((w, i) => driven.Contains(i) ? w with { Tyre = Fitted(own ?? w.Tyre, factor) } : w)] };
     }
 
     /// <summary>Wheels that a motor turns; all if none does.</summary>
-    private static int[] Driven(RobotSettings robot)
-    {
-        int[] driven = [.. robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel)];
-        return driven.Length > 0 ? driven : [.. Enumerable.Range(0, robot.Wheels.Count)];
-    }
+    private static IReadOnlyList<int> Driven(RobotSettings robot) =>
+        robot.DrivenWheels is { Count: > 0 } driven ? driven : [.. Enumerable.Range(0, robot.Wheels.Count)];
 
     private static TyreSettings? Named(RobotSettings robot, string name) =>
         robot.Wheels.Select(w => w.Tyre).FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.OrdinalIgnoreCase));
