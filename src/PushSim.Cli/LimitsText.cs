@@ -67,9 +67,14 @@ internal static class LimitsText
         Row(table, "tyres hold, peak [N]", states, s => Text(s.TractionPeak, "0.00"));
         Row(table, "tyres hold, sliding [N]", states, s => Text(s.TractionSliding, "0.00"));
         Row(table, "steady pull [N]", states, s => Text(s.Pull, "0.00"));
+        if (states.Any(s => s.RearsUpAt is not null))
+        {
+            Row(table, "rears up on its hook at [N]", states, s => Text(s.RearsUpAt, "0.00"));
+        }
+
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
-        Row(table, "what binds", states, s => s.Binding);
+        Row(table, "what binds", states, s => s.Pull is null ? "rears up" : s.Binding);
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
         Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
         Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));
@@ -78,7 +83,7 @@ internal static class LimitsText
 
     private static ReportTable Wheels(LimitReport r)
     {
-        ReportTable table = NewTable("While it pulls", "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        ReportTable table = NewTable(r.Now.Pull is null ? "As it rears up" : "While it pulls", "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
         foreach (WheelLimit w in r.Wheels)
         {
             table.AddRow(
