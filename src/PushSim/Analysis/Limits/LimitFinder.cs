@@ -18,7 +18,6 @@ public static class LimitFinder
     private const int RatioPoints = 21;
     private const double LeastRatio = 0.4;
     private const double GreatestRatio = 2.5;
-    private const double NearlyBest = 0.995;
     private const int Bisections = 40;
 
     /// <summary>All limits of a scenario's first robot.</summary>
@@ -231,7 +230,7 @@ public static class LimitFinder
         }
 
         double most = pulls.Max(p => p.Pull);
-        return new RatioCurve(points, pulls.First(p => p.Pull >= NearlyBest * most).Factor, Lowest(points, dashes), ratios.Average());
+        return new RatioCurve(points, pulls.First(p => p.Pull >= RatioCurve.NearlyMost * most).Factor, Lowest(points, dashes), ratios.Average());
     }
 
     private static RatioPoint RatioAt(ScenarioSettings scenario, LimitCondition condition, LimitHook hook, double factor)

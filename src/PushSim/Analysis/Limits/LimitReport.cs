@@ -90,10 +90,23 @@ public sealed record RatioPoint(double Factor, double Pull, double DashTime, dou
 
 /// <summary>The trade between pull and dash over the gear ratio.</summary>
 /// <param name="Points">Ratios, rising.</param>
-/// <param name="BestForPull">Least factor that gives 99.5 % of the greatest pull [1].</param>
+/// <param name="BestForPull">Least factor tried that gives <see cref="NearlyMost"/> of the greatest pull [1].</param>
 /// <param name="BestForDash">Factor of the shortest dash [1].</param>
 /// <param name="MeanRatio">Mean gear ratio of the file, for words [1].</param>
-public sealed record RatioCurve(IReadOnlyList<RatioPoint> Points, double BestForPull, double BestForDash, double MeanRatio);
+public sealed record RatioCurve(IReadOnlyList<RatioPoint> Points, double BestForPull, double BestForDash, double MeanRatio)
+{
+    /// <summary>
+    /// Share of the greatest pull that counts as nearly all of it [1]. Tyres grip a few percent more where they spin more slowly, so that with a share nearer
+    /// to 1 the deepest gear would be the answer of every robot whose tyres hold its pull.
+    /// </summary>
+    public const double NearlyMost = 0.95;
+
+    /// <summary>Whether all ratios pull nearly alike.</summary>
+    public bool IsFlat => Points.Min(p => p.Pull) > NearlyMost * Points.Max(p => p.Pull);
+
+    /// <summary>"lowest tried" or "highest tried" where a factor lies at an end of what was tried, so that the true answer may lie beyond; else empty.</summary>
+    public string Edge(double factor) => factor == Points[0].Factor ? "lowest tried" : factor == Points[^1].Factor ? "highest tried" : "";
+}
 
 /// <summary>One motor in a wiring study.</summary>
 /// <param name="Drive">Its drive.</param>

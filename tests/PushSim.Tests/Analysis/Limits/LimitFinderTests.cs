@@ -94,6 +94,10 @@ public class LimitFinderTests
         Assert.True(ratio.Points.Zip(ratio.Points.Skip(1)).All(p => p.Second.TopSpeed < p.First.TopSpeed));
         double best = ratio.Points.Min(p => p.DashTime);
         Assert.All(ratio.Points, p => Assert.True(p.DashTime >= best));
+        double most = ratio.Points.Max(p => p.Pull);
+        Assert.All(ratio.Points.Where(p => p.Factor < ratio.BestForPull), p => Assert.True(p.Pull < 0.95 * most));
+        Assert.True(ratio.Points.Single(p => p.Factor == ratio.BestForPull).Pull >= 0.95 * most);
+        Assert.Equal(("lowest tried", "highest tried", ""), (ratio.Edge(ratio.Points[0].Factor), ratio.Edge(ratio.Points[^1].Factor), ratio.Edge(ratio.Points[1].Factor)));
     }
 
     [Fact]
