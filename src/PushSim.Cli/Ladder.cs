@@ -57,7 +57,7 @@ internal sealed class Ladder(string[] files, string? scene, MatchPlan plan)
         })];
         return LadderResult.Of(_names, pairs, [.. _places.Select((_, k) => work.Of(k))], plan.Seed, work.Rate, isInterrupted) with
         {
-            Setting = MatchSetting.Of(_reads[0].Scenario!.Middle, scene),
+            Setting = MatchSetting.Of(_reads[0].Scenario!, scene),
         };
     }
 

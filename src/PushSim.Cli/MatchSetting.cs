@@ -1,53 +1,70 @@
+using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 
 namespace PushSim.Cli;
 
-/// <summary>What all matches of a ladder have in common, in one sentence: floor, start, drivers, rule.</summary>
-internal static class MatchSetting
+/// <summary>What all matches of a ladder have in common, in one sentence: floor, start, drivers, rule, each with the tolerance from which it is drawn.</summary>
+internal sealed class MatchSetting
 {
-    /// <summary>The sentence, with where to change it.</summary>
-    /// <param name="match">Any of the matches, at the files' own values.</param>
-    /// <param name="scene">Name of the scenario file that it comes from; null for none.</param>
-    public static string Of(ScenarioSettings match, string? scene)
+    private readonly ScenarioSettings _match;
+    private readonly ManoeuvreSettings _other;
+    private readonly Dictionary<string, TolerancedValue> _drawn;
+
+    private MatchSetting(DrawableScenario match)
     {
+        (_match, _other) = (match.Middle, match.Middle.Opponent!.Manoeuvre);
+        _drawn = match.Values.Where(v => v.Owner.Length == 0).DistinctBy(v => v.Key).ToDictionary(v => v.Key, StringComparer.Ordinal);
+    }
+
+    /// <summary>The sentence, with where to change it.</summary>
+    /// <param name="match">Any of the pairs.</param>
+    /// <param name="scene">Name of the scenario file that it comes from; null for none.</param>
+    public static string Of(DrawableScenario match, string? scene)
+    {
+        var words = new MatchSetting(match);
         string from = scene is null ? "" : $" (from {Path.GetFileName(scene)})";
         string change = scene is null ? "; another floor, start or driver: --scene FILE (pushsim new --kind shove writes one)" : "";
-        return $"every match{from}: {Floor(match)}; {Start(match)}; {Drivers(match)}; {Rule(match)}{change}.";
+        return $"every match{from}: {words.Floor()}; {words.Start()}; {words.Drivers()}; {words.Rule()}{change}.";
     }
 
-    private static string Floor(ScenarioSettings match)
+    private string Floor()
     {
-        FloorSettings floor = match.Floor;
-        string friction = floor.FrictionScale == 1.0 ? "the floor that the tyres' friction was given for" : Text($"floor with {floor.FrictionScale:0.###} times the friction of the tyres' files");
-        string dust = floor.Dust > 0.0 ? Text($", dust {floor.Dust:0.###}") : "";
-        string slope = floor.SlopeX == 0.0 && floor.SlopeY == 0.0 ? "" : Text($", sloping {Degrees(floor.SlopeX)} and {Degrees(floor.SlopeY)}");
-        string patches = floor.Patches.Count > 0 ? Text($", {floor.Patches.Count} patches") : "";
-        return friction + dust + slope + patches;
+        FloorSettings floor = _match.Floor;
+        string slope = floor.SlopeX == 0.0 && floor.SlopeY == 0.0 ? "" : $", sloping {Degrees("floor.slope_x", floor.SlopeX)} and {Degrees("floor.slope_y", floor.SlopeY)} deg";
+        string patches = floor.Patches.Count > 0 ? $", {floor.Patches.Count} patches" : "";
+        return $"floor friction {Value("floor.friction", floor.FrictionScale)} times that of the tyres' files{Unless(", dust ", "floor.dust", floor.Dust)}{slope}{patches}";
     }
 
-    private static string Start(ScenarioSettings match)
+    private string Start()
     {
-        ShoveSettings s = match.Shove;
-        (double own, double other) = (match.Manoeuvre.InitialSpeed, match.Opponent!.Manoeuvre.InitialSpeed);
-        string offset = s.Offset == 0.0 ? "" : Text($", {1000.0 * s.Offset:0.#} mm off centre");
-        string speed = own == 0.0 && other == 0.0 ? "" : Text($", moving at {own:0.##} and {other:0.##} m/s");
-        return Text($"noses {1000.0 * s.Gap:0.#} mm apart{offset}{speed}");
+        ShoveSettings s = _match.Shove;
+        (double own, double other) = (_match.Manoeuvre.InitialSpeed, _other.InitialSpeed);
+        string speed = own == 0.0 && other == 0.0 ? "" : $", moving at {Value("manoeuvre.initial_speed", own)} and {Value("opponent.initial_speed", other)} m/s";
+        string headings = Both(Degrees("manoeuvre.heading", _match.Manoeuvre.InitialHeading), Degrees("opponent.heading", _other.InitialHeading));
+        return $"noses {Value("shove.gap", s.Gap, 1e3)} mm apart{Unless(", off centre by ", "shove.offset", s.Offset, 1e3, " mm")}{(headings == "0" ? "" : $", headings off by {headings} deg")}{speed}";
     }
 
-    private static string Drivers(ScenarioSettings match)
+    private string Drivers()
     {
-        (ManoeuvreSettings own, ManoeuvreSettings other) = (match.Manoeuvre, match.Opponent!.Manoeuvre);
-        (double mine, double theirs) = (own.Driver.ReactionDelay, other.Driver.ReactionDelay);
-        string throttle = own.GreatestThrottle == other.GreatestThrottle ? Text($"{100.0 * own.GreatestThrottle:0} %") : Text($"{100.0 * own.GreatestThrottle:0} and {100.0 * other.GreatestThrottle:0} %");
-        string reaction = mine == 0.0 && theirs == 0.0 ? "no reaction time" : mine == theirs ? Text($"reaction time {mine:0.###} s") : Text($"reaction times {mine:0.###} and {theirs:0.###} s");
-        return $"{throttle} throttle, {reaction}";
+        (ManoeuvreSettings own, ManoeuvreSettings other) = (_match.Manoeuvre, _other);
+        string throttle = Both(Value("manoeuvre.throttle", own.GreatestThrottle, 100.0), Value("opponent.throttle", other.GreatestThrottle, 100.0));
+        string reaction = Both(Value("manoeuvre.reaction_delay", own.Driver.ReactionDelay), Value("opponent.reaction_delay", other.Driver.ReactionDelay));
+        return $"{throttle} % throttle, {(reaction == "0" ? "no reaction time" : $"reaction time {reaction} s")}";
     }
 
-    private static string Rule(ScenarioSettings match) =>
-        Text($"lost when pushed back {match.Shove.Line:0.###} m, after {match.Manoeuvre.EndTime:0.###} s won by {1000.0 * match.Shove.DecidingGround:0.#} mm of ground");
+    private string Rule() =>
+        $"lost when pushed back {Value("shove.line", _match.Shove.Line)} m, after {Value("manoeuvre.end", _match.Manoeuvre.EndTime)} s won by {Value("shove.deciding_ground", _match.Shove.DecidingGround, 1e3)} mm of ground";
 
-    private static string Degrees(double angle) => Text($"{angle * 180.0 / Math.PI:0.#} deg");
+    private string Degrees(string key, double angle) => Value(key, angle, 180.0 / Math.PI);
 
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+    private static string Both(string own, string other) => own == other ? own : $"{own} and {other}";
+
+    private string Unless(string before, string key, double value, double scale = 1.0, string after = "") =>
+        Value(key, value, scale) is not "0" and string text ? before + text + after : "";
+
+    // as drawn: the middle may lie off the file's value where only one direction is possible
+    private string Value(string key, double value, double scale = 1.0) => _drawn.TryGetValue(key, out TolerancedValue? v)
+        ? FormattableString.Invariant($"{scale * v.Middle:0.###} ± {scale * v.Tolerance:0.###}")
+        : FormattableString.Invariant($"{scale * value:0.###}");
 }
