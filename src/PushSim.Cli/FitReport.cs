@@ -4,6 +4,7 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
 using PushSim.Plotting.Report;
+using PushSim.Scenarios.Keys;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -170,8 +171,29 @@ internal static class FitReport
     /// <summary>A warning that all tyres share is said once.</summary>
     public static IReadOnlyList<(string Warning, string Whose)> Warnings(IReadOnlyList<TyreFit> fits) =>
     [
-        .. fits.SelectMany(f => f.Warnings.Select(w => (w, f.Name))).GroupBy(w => w.w).Select(g => (g.Key, g.Count() == fits.Count ? "" : string.Join(", ", g.Select(w => w.Name)) + ": ")),
+        .. fits.SelectMany(f => Unusual(f).Concat(f.Warnings).Select(w => (w, f.Name))).GroupBy(w => w.w).Select(g => (g.Key, g.Count() == fits.Count ? "" : string.Join(", ", g.Select(w => w.Name)) + ": ")),
     ];
+
+    // A friction that no tyre of a small robot has is kept, but most likely comes from a wrong load, unit or tare. A lower bound may be as low as it likes.
+    private static IEnumerable<string> Unusual(TyreFit f)
+    {
+        bool isOfMotors = f.Limit.By == PullLimitedBy.Motors;
+        (string What, string Key, double? Value, bool IsLowerBound)[] found =
+        [
+            ("sliding friction", "kinetic_friction", f.KineticFriction?.Value, isOfMotors),
+            ("breakaway friction", "static_friction", f.StaticFriction.Value, isOfMotors || f.IsStaticLowerBound),
+        ];
+        string[] odd =
+        [
+            .. found.Where(v => KeyTable.Find("tyre", v.Key) is { } usual && (v.Value > usual.UsualMax || (v.Value < usual.UsualMin && !v.IsLowerBound)))
+                .Select(v => FormattableString.Invariant($"{v.What} {v.Value:0.000}")),
+        ];
+        if (odd.Length > 0)
+        {
+            KeyDefinition usual = KeyTable.Find("tyre", "kinetic_friction")!;
+            yield return FormattableString.Invariant($"{string.Join(" and ", odd)}: tyres of small robots lie between {usual.UsualMin:0.#} and {usual.UsualMax:0.#}; check the load on the tyres or the robot's mass ({f.Load:0.00} N was taken), the unit of the force and the tare");
+        }
+    }
 
     /// <summary>The tyres, for screen and page, with what set each pull.</summary>
     public static ReportTable Table(IReadOnlyList<TyreFit> fits)

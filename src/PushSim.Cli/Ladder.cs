@@ -55,7 +55,10 @@ internal sealed class Ladder(string[] files, string? scene, MatchPlan plan)
             var tally = Tally.Of(work.Of(k));
             return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates);
         })];
-        return LadderResult.Of(_names, pairs, [.. _places.Select((_, k) => work.Of(k))], plan.Seed, work.Rate, isInterrupted);
+        return LadderResult.Of(_names, pairs, [.. _places.Select((_, k) => work.Of(k))], plan.Seed, work.Rate, isInterrupted) with
+        {
+            Setting = MatchSetting.Of(_reads[0].Scenario!, scene),
+        };
     }
 
     // A seed of each pair's own, so that pairs do not share their draws.

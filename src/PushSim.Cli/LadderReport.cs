@@ -34,7 +34,7 @@ internal static class LadderReport
         TextReport.WriteFiles(output, files);
     }
 
-    /// <summary>The tables, for screen and page: the square and the ranking, with the cycles under it.</summary>
+    /// <summary>The tables, for screen and page: the square and the ranking, with the cycles and what all matches share under it.</summary>
     public static IReadOnlyList<ReportTable> Tables(LadderResult r)
     {
         int[] order = Order(r);
@@ -60,7 +60,7 @@ internal static class LadderReport
             ranking.AddRemark($"{(c.IsSure ? "cycle" : "perhaps a cycle (a lead may be chance)")}: {r.Robots[c.First]} beats {r.Robots[c.Second]} beats {r.Robots[c.Third]} beats {r.Robots[c.First]}");
         }
 
-        return [square, ranking];
+        return [square, ranking.AddRemark(r.Setting)];
     }
 
     /// <summary>Matches, seed, speed and method.</summary>
@@ -86,6 +86,7 @@ internal static class LadderReport
             w.WriteNumber("score_high", x.High);
         });
         w.WriteString("score_method", Method);
+        w.WriteString("setting", r.Setting);
         WriteNames(w, "robots", r.Robots);
         WriteWinShares(w, r);
         WritePairs(w, r);

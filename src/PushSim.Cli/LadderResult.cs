@@ -33,6 +33,9 @@ internal sealed record LadderResult
 
     public required string Verdict { get; init; }
 
+    /// <summary>What all matches share, in a sentence.</summary>
+    public string Setting { get; init; } = "";
+
     public static LadderResult Of(string[] names, PairRecord[] pairs, IReadOnlyList<IReadOnlyList<MatchEnd>> outcomes, ulong seed, double rate, bool isInterrupted)
     {
         int n = names.Length;

@@ -54,6 +54,7 @@ internal static class LimitsJson
         Number(writer, "margin_n", s.MotorForce - s.TractionPeak);
         Number(writer, "margin_ratio", s.MotorForce / s.TractionPeak);
         Number(writer, "pull_n", s.Pull);
+        Number(writer, "rears_up_at_n", s.RearsUpAt);
         Number(writer, "top_speed_m_per_s", s.TopSpeed);
         Number(writer, "stall_voltage_v", s.StallVoltage);
         Number(writer, "stall_current_a", s.StallCurrent);

@@ -67,9 +67,14 @@ internal static class LimitsText
         Row(table, "tyres hold, peak [N]", states, s => Text(s.TractionPeak, "0.00"));
         Row(table, "tyres hold, sliding [N]", states, s => Text(s.TractionSliding, "0.00"));
         Row(table, "steady pull [N]", states, s => Text(s.Pull, "0.00"));
+        if (states.Any(s => s.RearsUpAt is not null))
+        {
+            Row(table, "rears up on its hook at [N]", states, s => Text(s.RearsUpAt, "0.00"));
+        }
+
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
-        Row(table, "what binds", states, s => s.Binding);
+        Row(table, "what binds", states, s => s.Pull is null ? "rears up" : s.Binding);
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
         Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
         Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));
@@ -78,7 +83,7 @@ internal static class LimitsText
 
     private static ReportTable Wheels(LimitReport r)
     {
-        ReportTable table = NewTable("While it pulls", "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        ReportTable table = NewTable(r.Now.Pull is null ? "As it rears up" : "While it pulls", "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
         foreach (WheelLimit w in r.Wheels)
         {
             table.AddRow(
@@ -111,11 +116,11 @@ internal static class LimitsText
     {
         RatioPoint dash = curve.Points.MinBy(p => Math.Abs(Math.Log(p.Factor / curve.BestForDash)))!;
         RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
-        string flat = curve.Points.Min(p => p.Pull) > 0.95 * curve.Points.Max(p => p.Pull) ? " The pull hardly depends on the ratio: the tyres hold it." : "";
+        string flat = curve.IsFlat ? " The pull hardly depends on the ratio: the tyres hold it." : "";
         return new ReportTable("Gear ratio").AddRemark(FormattableString.Invariant(
-            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(dash)} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least that pulls as hard as any: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(pull)} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s).{flat}"));
+            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(curve.BestForDash, "may be quicker still")} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of the greatest pull: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(curve.BestForPull, pull == curve.Points[0] ? "may do too" : "may pull harder still")} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s).{flat}"));
 
-        string Edge(RatioPoint p) => p == curve.Points[0] ? ", the lowest tried" : p == curve.Points[^1] ? ", the highest tried" : "";
+        string Edge(double factor, string beyond) => curve.Edge(factor) is { Length: > 0 } edge ? $", the {edge}, so a {(factor < 1.0 ? "lower" : "higher")} one {beyond}" : "";
     }
 
     private static ReportTable Wirings(LimitReport r)

@@ -86,10 +86,10 @@ public static class LimitsPlot
 
         double[] x = [.. points.Select(p => p.Factor * ratio.MeanRatio)];
         Panel pull = new Panel("Pull against gear ratio", "Gear ratio [1]", "Force [N]").Add(x, [.. points.Select(p => p.Pull)], "steady pull");
-        pull.MarkTime(ratio.BestForPull * ratio.MeanRatio, FormattableString.Invariant($"least for full pull {ratio.BestForPull * ratio.MeanRatio:0.#}:1"));
+        pull.MarkTime(ratio.BestForPull * ratio.MeanRatio, FormattableString.Invariant($"within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of full pull from {ratio.BestForPull * ratio.MeanRatio:0.#}:1{Edge(ratio, ratio.BestForPull)}"));
         pull.MarkTime(ratio.MeanRatio, FormattableString.Invariant($"now {ratio.MeanRatio:0.#}:1"));
         Panel dash = new Panel("First metre against gear ratio", "Gear ratio [1]", "Time [s]").Add(x, [.. points.Select(p => p.DashTime)], "time for 1 m");
-        dash.MarkTime(ratio.BestForDash * ratio.MeanRatio, FormattableString.Invariant($"fastest {ratio.BestForDash * ratio.MeanRatio:0.#}:1"));
+        dash.MarkTime(ratio.BestForDash * ratio.MeanRatio, FormattableString.Invariant($"fastest {ratio.BestForDash * ratio.MeanRatio:0.#}:1{Edge(ratio, ratio.BestForDash)}"));
         dash.MarkTime(ratio.MeanRatio, FormattableString.Invariant($"now {ratio.MeanRatio:0.#}:1"));
         Panel trade = new Panel("The trade: pull against the time for 1 m, by gear ratio", "Time [s]", "Force [N]")
             .Add([.. points.Select(p => p.DashTime)], [.. points.Select(p => p.Pull)], "one ratio each");
@@ -100,6 +100,8 @@ public static class LimitsPlot
 
         panels.AddRange([pull, dash, trade.WithoutFill()]);
     }
+
+    private static string Edge(RatioCurve ratio, double factor) => ratio.Edge(factor) is { Length: > 0 } edge ? $", {edge}" : "";
 
     private static void AddMatch(MatchResult match, List<Panel> panels)
     {

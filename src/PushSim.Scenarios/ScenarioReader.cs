@@ -19,11 +19,11 @@ public static class ScenarioReader
     {
         var context = new ReadContext(options ?? new ReadOptions());
         TomlTable? tree = Tree(context, path, path, null);
-        RobotSettings? robot = tree is null ? null : RobotReader.Read(context, tree);
+        RobotSettings? robot = tree is null || FileNature.IsNoRobot(context, tree) ? null : RobotReader.Read(context, tree);
         return Result(context, null, robot);
     }
 
-    /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis and names no robot.</summary>
+    /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis or wheels and names no robot.</summary>
     public static ReadResult Check(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: true);
 
     private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
@@ -35,15 +35,13 @@ public static class ScenarioReader
             return Result(context, null, null);
         }
 
-        bool isRobot = tree.Find("robot") is null && (tree.Find("chassis") is not null || tree.Find("wheel") is not null);
-        if (isRobot && mayBeRobot)
+        if (mayBeRobot && FileNature.IsRobot(tree))
         {
             return Result(context, null, RobotReader.Read(context, tree));
         }
 
-        if (isRobot)
+        if (FileNature.IsNoScenario(context, tree))
         {
-            context.Error(new Place(tree.Place.File, 1, 1, 1), "this is a robot file, not a scenario", "write a scenario that names it: robot = \"" + SourceFile.Clean(Path.GetFileName(path)) + "\"");
             return Result(context, null, null);
         }
 
@@ -121,7 +119,7 @@ public static class ScenarioReader
             tree = RobotTree(context, trees.Path, name, user.PlaceOf("robot"));
         }
 
-        if (tree is null)
+        if (tree is null || (context.Drawn is null && FileNature.IsNoRobot(context, tree)))
         {
             return null;
         }

@@ -210,6 +210,28 @@ public class ChanceCommandTests
         Assert.True(best.GetProperty("score_low").GetDouble() < best.GetProperty("score").GetDouble());
         Assert.Equal(4, File.ReadLines(scratch["out/pairs.csv"]).Count());
         Assert.True(File.Exists(scratch["out/plot.png"]));
+        Assert.Equal(
+            "every match (from short.toml): floor friction 1 times that of the tyres' files, dust 0.1 ± 0.1; noses 2 mm apart, off centre by 0 ± 5 mm, headings off by 0 ± 3 deg; 100 % throttle, reaction time 0.05 ± 0.05 s; lost when pushed back 0.5 m, after 0.3 s won by 5 mm of ground.",
+            r.GetProperty("setting").GetString());
+    }
+
+    [Fact]
+    public void A_ladder_says_what_all_matches_share_and_where_to_change_it()
+    {
+        using ScratchFolder scratch = ShortMatches.Files();
+        string scene = File.ReadAllText(scratch["short.toml"]).Replace("start = \"0.01 s\"\n[shove]", "start = \"0.01 s\"\n[floor]\nfriction = \"0.8 ± 0.1\"\n[shove]\noffset = \"10 mm\"", StringComparison.Ordinal);
+        File.WriteAllText(scratch["wet.toml"], scene + "reaction_delay = \"0.15 s\"\n");
+        string[] robots = [scratch["robots/mole.toml"], scratch["robots/badger.toml"]];
+        Assert.Contains(
+            "every match (from wet.toml): floor friction 0.8 ± 0.1 times that of the tyres' files; noses 2 mm apart, off centre by 10 mm; 100 % throttle, reaction time 0 and 0.15 s; lost",
+            Words("--scene", scratch["wet.toml"]));
+        Assert.Contains("noses 100 mm apart, off centre by 0 ± 5 mm, headings off by 0 ± 3 deg; 100 % throttle, reaction time 0.05 ± 0.05 s; lost when pushed back 0.5 m, after 3 s won by 20 mm of ground; another floor, start or driver: --scene FILE", Words());
+
+        string Words(params string[] more)
+        {
+            Cli cli = Cli.Run(["ladder", .. robots, .. more, "--matches", "1", "--no-plots", "--out", scratch["out"]]);
+            return string.Join(" ", cli.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        }
     }
 
     [Theory]

@@ -66,6 +66,35 @@ public class FitCommandTests
         }
     }
 
+    // right is 1360 gf; a tenth and ten times of it are slips of unit or mass. The number stays.
+    [Theory]
+    [InlineData("136 gf", true)]
+    [InlineData("1360 gf", false)]
+    [InlineData("13600 gf", true)]
+    public void A_friction_that_no_tyre_has_is_told_with_what_to_check(string load, bool isOdd)
+    {
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_log, "--load", load, "--json").Output);
+        JsonElement[] odd = [.. json.RootElement.GetProperty("warnings").EnumerateArray().Where(w => w.GetString()!.Contains("tyres of small robots lie between 0.1 and 2", StringComparison.Ordinal))];
+        Assert.Equal(isOdd ? 1 : 0, odd.Length);
+        Assert.All(odd, w => Assert.Contains("check the load on the tyres or the robot's mass", w.GetString()));
+        Assert.True(Number(json.RootElement.GetProperty("tyres")[0], "kinetic_friction") > 0.0);
+    }
+
+    // motors that give out at 8 % of the load say nothing against the tyre, whose friction is at least that
+    [Fact]
+    public void A_low_friction_that_is_only_a_lower_bound_is_not_odd()
+    {
+        using var scratch = new ScratchFolder();
+        string weak = File.ReadAllText(s_mole).Replace("mass = \"1360 g ± 10 g\"", "mass = \"40 kg\"", StringComparison.Ordinal).Replace("current_limit = ", "current_limit = \"1.5 A\" # ", StringComparison.Ordinal);
+        File.WriteAllText(scratch["weak.toml"], weak);
+        Cli cli = Cli.Run("fit", s_log, "--robot", scratch["weak.toml"], "--json");
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement tyre = json.RootElement.GetProperty("tyres")[0];
+        Assert.Equal("motors", tyre.GetProperty("limited_by").GetString());
+        Assert.True(Number(tyre, "kinetic_friction") < 0.1);
+        Assert.DoesNotContain("tyres of small robots", string.Join("\n", json.RootElement.GetProperty("warnings").EnumerateArray().Select(w => w.GetString())));
+    }
+
     [Fact]
     public void The_verdict_comes_first_and_the_pictures_are_there()
     {

@@ -68,6 +68,20 @@ public class LimitsCommandTests
         Assert.Single(System.Text.RegularExpressions.Regex.Matches(cli.Output, "keep\\s+clear\\s+of\\s+taut\\s+tethers"));
     }
 
+    // badger's tyres hold its pull at every ratio and grip a little more the slower they spin: the deepest gear is no answer, and one at the end of the range is told as such
+    [Fact]
+    public void The_least_ratio_of_a_robot_whose_tyres_hold_its_pull_is_not_the_deepest()
+    {
+        using var scratch = new ScratchFolder();
+        string output = string.Join(" ", Cli.Run("limits", Path.Combine(Repository.Root, "scenarios", "robots", "badger.toml"), "--out", scratch["out"]).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("Best gear ratio for a dash of 1 m: 8:1, the lowest tried, so a lower one may be quicker still", output);
+        Assert.Contains("Least within 5 % of the greatest pull: 8:1, the lowest tried, so a lower one may do too", output);
+        Assert.Contains("The pull hardly depends on the ratio", output);
+        string picture = File.ReadAllText(scratch["out/plot.svg"]);
+        Assert.Contains("fastest 8:1, lowest tried", picture);
+        Assert.Contains("within 5 % of full pull from 8:1, lowest tried", picture);
+    }
+
     [Fact]
     public void Quiet_prints_the_verdict_only()
     {

@@ -46,7 +46,7 @@ public class TwentyRobotsTests
         if (held == "tips")
         {
             Assert.Equal("tips", pull.GetProperty("status").GetString());
-            Assert.Contains("tips before it pulls", Answer("limits", scratch["pull-test.toml"]).GetProperty("verdict").GetString());
+            Assert.Contains("rears up on its hook", Answer("limits", scratch["pull-test.toml"]).GetProperty("verdict").GetString());
         }
         else
         {

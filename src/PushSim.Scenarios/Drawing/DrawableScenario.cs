@@ -35,7 +35,7 @@ public sealed class DrawableScenario
     /// <param name="path">The scenario file.</param>
     /// <param name="options">Limits of reading, and what is set anew.</param>
     public static DrawableResult Open(string path, ReadOptions? options = null) =>
-        Open(options ?? new ReadOptions(), context => ScenarioReader.Tree(context, path, path, null) is TomlTable tree
+        Open(options ?? new ReadOptions(), context => ScenarioReader.Tree(context, path, path, null) is TomlTable tree && !FileNature.IsNoScenario(context, tree)
             ? new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree }
             : null);
 
@@ -68,7 +68,7 @@ public sealed class DrawableScenario
         TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile(BuiltIn, Plain)) : ScenarioReader.Tree(context, scene, scene, null);
         TomlTable? first = ScenarioReader.Tree(context, robot, robot, null);
         TomlTable? second = ScenarioReader.Tree(context, opponent, opponent, null);
-        if (tree is null || first is null || second is null)
+        if (tree is null || FileNature.IsNoScenario(context, tree) || first is null || second is null)
         {
             return null;
         }

@@ -43,6 +43,11 @@ internal sealed class TomlTree
             return null;
         }
 
+        if (document.HasErrors && FileNature.IsTable(context, file))
+        {
+            return null;
+        }
+
         return tree.ReportSyntax(document) ? null : tree.Build(document);
     }
 

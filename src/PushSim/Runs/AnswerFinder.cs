@@ -75,7 +75,11 @@ internal static class AnswerFinder
         int last = history.Time.Length - 1;
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[touch])));
         marks.Add(new Mark("touch", "first touch", history.Time[touch], double.NaN));
-        return answers with { PushPeak = push.Values.Max(), PushPlateau = RunHistory.Mean(push.Values, from, last) };
+
+        // the way the robot faces, since both may have turned far from the floor's axis along which they met
+        double[] across = history["contact_side_force_n"];
+        double[] forwards = [.. history["heading_rad"].Select((h, i) => (Math.Cos(h) * push.Values[i]) + (Math.Sin(h) * across[i]))];
+        return answers with { PushPeak = forwards.Max(), PushPlateau = RunHistory.Mean(forwards, from, last) };
     }
 
     private static RunAnswers Stop(RunHistory history, RunAnswers answers, List<Mark> marks)

@@ -36,10 +36,10 @@ public sealed record RunAnswers
     /// <summary>Worn volume of all tyres together [m^3]; null when no tyre has a wear number.</summary>
     public double? Wear { get; init; }
 
-    /// <summary>Greatest push on a wall or opponent [N].</summary>
+    /// <summary>Greatest push on a wall or opponent, along the way the first robot faces [N].</summary>
     public double? PushPeak { get; init; }
 
-    /// <summary>Mean push on a wall or opponent over the last part of the contact [N].</summary>
+    /// <summary>Mean push on a wall or opponent over the last part of the contact, along the way the first robot faces: positive when it pushes with its front, below zero when it is pushed from behind [N].</summary>
     public double? PushPlateau { get; init; }
 
     /// <summary>Peak battery current [A].</summary>

@@ -180,6 +180,19 @@ public class AnswerFinderTests
         Assert.Null(Find(Told(ManoeuvreKind.WallPush), ("contact_force_n", _ => 0.0), ("contact_push_n", _ => 0.0)).PushPeak);
     }
 
+    // 10 N forwards, in floor axes, while the robot turns to its left by more than half a turn
+    [Fact]
+    public void A_push_is_told_along_the_way_the_robot_faces()
+    {
+        static double Heading(double t) => 4.0 * t;
+        RunAnswers a = Find(
+            Told(ManoeuvreKind.Shove, new CommandPoint(0.1, 1.0, 0.0)),
+            ("contact_force_n", _ => 10.0), ("heading_rad", Heading),
+            ("contact_push_n", t => 10.0 * Math.Cos(Heading(t))), ("contact_side_force_n", t => 10.0 * Math.Sin(Heading(t))));
+        Assert.Equal(10.0, a.PushPlateau!.Value, 1e-9);
+        Assert.Equal(10.0, a.PushPeak!.Value, 1e-9);
+    }
+
     [Fact]
     public void Commands_begin_with_the_first_that_is_not_zero()
     {

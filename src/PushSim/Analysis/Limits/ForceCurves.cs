@@ -31,27 +31,21 @@ internal sealed class ForceCurves
         _torque = new R1[model.Drives.Length];
     }
 
-    /// <summary>Peak or sliding force of each wheel with its load under that traction; where the robot would tip, with its load at rest; null where it does not stand.</summary>
-    public (double[] Force, double[] Load)? Tyres(double speed, bool isSliding)
+    /// <summary>
+    /// Peak or sliding force of each wheel with its load under that traction. Where the robot would rear up before, with its load at the moment it does;
+    /// null where it does not stand at all.
+    /// </summary>
+    public HeldForces? Tyres(double speed, bool isSliding)
     {
-        double[] force = new double[_load.Length];
         double traction = 0.0;
-        bool tips = false;
         for (int pass = 0; pass < Passes; pass++)
         {
-            tips |= !_model.Loads(traction, traction + _model.AlongGravity.Value, _hook, _load);
-            if (tips && !_model.Loads(0.0, 0.0, null, _load))
+            if (!Loads(traction))
             {
-                return null;
+                return NearTipping(speed, isSliding, traction);
             }
 
-            double sum = 0.0;
-            for (int i = 0; i < force.Length; i++)
-            {
-                force[i] = _model.IsDrivenWheel[i] ? (isSliding ? Sliding(i) : Peak(i, speed)) : 0.0;
-                sum += force[i];
-            }
-
+            double sum = Forces(speed, isSliding).Sum();
             double change = sum - traction;
             traction = sum;
             if (Math.Abs(change) < 1e-12 * Math.Max(1e-9, sum))
@@ -60,7 +54,37 @@ internal sealed class ForceCurves
             }
         }
 
-        return (force, [.. _load.Select(n => n.Value)]);
+        return Held(speed, isSliding, null);
+    }
+
+    /// <summary>Peak or sliding force of each wheel under loads that are given [N].</summary>
+    public double[] Tyres(double speed, bool isSliding, double[] load)
+    {
+        for (int i = 0; i < load.Length; i++)
+        {
+            _load[i] = load[i];
+        }
+
+        return Forces(speed, isSliding);
+    }
+
+    /// <summary>Greatest traction under which the robot stands [N], to a millionth of its weight, and each wheel's load then; null where it rears up under none below <paramref name="most"/>.</summary>
+    public HeldForces? Tipping(double most)
+    {
+        if (Loads(most) || !Loads(0.0))
+        {
+            return null;
+        }
+
+        double low = 0.0;
+        for (double high = most; high - low > 1e-6 * _model.Mass.Value * _model.Scenario.Floor.Gravity;)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = Loads(middle) ? (middle, high) : (low, middle);
+        }
+
+        Loads(low);
+        return Held(0.0, false, low);
     }
 
     /// <summary>What each wheel's motors can give at a speed, a drive's force shared by load [N].</summary>
@@ -114,14 +138,14 @@ internal sealed class ForceCurves
         double[] peak = new double[speeds.Length];
         double[] sliding = new double[speeds.Length];
         string[] binding = new string[speeds.Length];
-        (double[] Force, double[] Load)? slide = Tyres(0.0, isSliding: true);
+        HeldForces? slide = Tyres(0.0, isSliding: true);
         for (int k = 0; k < speeds.Length; k++)
         {
-            (double[] Force, double[] Load)? hold = Tyres(speeds[k], isSliding: false);
+            HeldForces? hold = Tyres(speeds[k], isSliding: false);
             double[] load = hold?.Load ?? [.. _load.Select(n => n.Value)];
             motor[k] = Sum(Motors(speeds[k], load), counts);
-            peak[k] = hold is { } h ? Sum(h.Force, counts) : double.NaN;
-            sliding[k] = slide is { } s ? Sum(s.Force, counts) : double.NaN;
+            peak[k] = hold is null ? double.NaN : Sum(hold.Force, counts);
+            sliding[k] = hold is { TipsAt: not null } ? Sum(Tyres(0.0, isSliding: true, hold.Load), counts) : slide is null ? double.NaN : Sum(slide.Force, counts);
             binding[k] = motor[k] > peak[k] ? "tyres" : MotorWord();
         }
 
@@ -138,6 +162,44 @@ internal sealed class ForceCurves
 
         return Motors(speed, hold.Load).Sum() - hold.Force.Sum();
     }
+
+    // At some traction on the way to the answer the robot tips: it rears up if the tyres hold more than it stands, else the answer lies between.
+    private HeldForces? NearTipping(double speed, bool isSliding, double tips)
+    {
+        if (Tipping(tips) is not { } end)
+        {
+            return _model.Loads(0.0, 0.0, null, _load) ? Held(speed, isSliding, 0.0) : null;
+        }
+
+        double high = end.TipsAt!.Value;
+        Loads(high);
+        HeldForces held = Held(speed, isSliding, high);
+        if (held.Force.Sum() >= high)
+        {
+            return held;
+        }
+
+        for (double low = 0.0; high - low > 1e-12 * Math.Max(1e-9, high);)
+        {
+            double middle = 0.5 * (low + high);
+            if (middle <= low || middle >= high)
+            {
+                break;
+            }
+
+            Loads(middle);
+            (low, high) = Forces(speed, isSliding).Sum() > middle ? (middle, high) : (low, middle);
+        }
+
+        return Held(speed, isSliding, null);
+    }
+
+    private bool Loads(double traction) => _model.Loads(traction, traction + _model.AlongGravity.Value, _hook, _load);
+
+    private HeldForces Held(double speed, bool isSliding, double? tips) => new(Forces(speed, isSliding), [.. _load.Select(n => n.Value)], tips);
+
+    private double[] Forces(double speed, bool isSliding) =>
+        [.. Enumerable.Range(0, _load.Length).Select(i => !_model.IsDrivenWheel[i] ? 0.0 : isSliding ? Sliding(i) : Peak(i, speed))];
 
     private static double Sum(double[] force, Func<int, bool> counts) => force.Where((_, i) => counts(i)).Sum();
 

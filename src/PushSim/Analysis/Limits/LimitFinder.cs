@@ -18,7 +18,6 @@ public static class LimitFinder
     private const int RatioPoints = 21;
     private const double LeastRatio = 0.4;
     private const double GreatestRatio = 2.5;
-    private const double NearlyBest = 0.995;
     private const int Bisections = 40;
 
     /// <summary>All limits of a scenario's first robot.</summary>
@@ -109,15 +108,19 @@ public static class LimitFinder
     {
         var model = new LimitModel<R1>(scenario, condition, null, 1.0);
         var curves = new ForceCurves(model, hook);
-        (double[] Force, double[] Load)? peak = curves.Tyres(0.0, isSliding: false);
-        (double[] Force, double[] Load)? sliding = curves.Tyres(0.0, isSliding: true);
-        double[] load = peak?.Load ?? sliding?.Load ?? StaticState.Solve(scenario).Loads;
+        HeldForces? peak = curves.Tyres(0.0, isSliding: false);
+        double[] load = peak?.Load ?? StaticState.Solve(scenario).Loads;
+
+        // one set of loads: a robot that rears up first never slides under its sliding loads
+        double sliding = peak is { TipsAt: not null } ? curves.Tyres(0.0, isSliding: true, load).Sum() : curves.Tyres(0.0, isSliding: true)?.Force.Sum() ?? double.NaN;
         double motor = curves.Motors(0.0, load).Sum();
         string word = curves.MotorWord();
         double voltage = model.BusVoltage.Value;
         double current = model.BatteryCurrent.Value;
 
-        double hold = (peak ?? sliding)?.Force.Sum() ?? double.NaN;
+        double hold = peak?.Force.Sum() ?? double.NaN;
+        double? pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value;
+        double? tips = peak?.TipsAt ?? (pull is null ? curves.Tipping(motor)?.TipsAt : null);
         double top = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, null, 1.0)).TopSpeed.Value;
         return new LimitState
         {
@@ -125,8 +128,9 @@ public static class LimitFinder
             Condition = condition,
             MotorForce = motor,
             TractionPeak = hold,
-            TractionSliding = sliding?.Force.Sum() ?? double.NaN,
-            Pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value,
+            TractionSliding = sliding,
+            Pull = pull,
+            RearsUpAt = (tips + model.AlongGravity.Value) * Math.Sqrt(1.0 + (hook.Rise * hook.Rise)),
             Binding = motor > hold ? "tyres" : word,
             CrossingSpeed = motor > hold ? Crossing(curves, top) : null,
             TopSpeed = top,
@@ -160,21 +164,21 @@ public static class LimitFinder
         double[] rest = StaticState.Solve(scenario).Loads;
         R1[] load = new R1[rest.Length];
         StandingPull? pull = StandingPull.Solve(model, hook);
-        double[] force = pull?.WheelForces(model, hook, load) ?? new double[rest.Length];
-        double[] carried = pull is null ? rest : [.. load.Select(n => n.Value)];
+        double[] force = pull?.WheelForces(model, hook, load) ?? [.. rest.Select(_ => double.NaN)];
+        double[] carried = pull is not null ? [.. load.Select(n => n.Value)] : curves.Tyres(0.0, isSliding: false)?.Load ?? rest;
         double[] motor = curves.Motors(0.0, carried);
         IReadOnlyList<(string Name, int[] Wheels)> axles = Axles(scenario);
         List<WheelLimit> list = [];
         for (int i = 0; i < rest.Length; i++)
         {
             int d = model.Wheels[i].Drive;
-            double spin = d >= 0 && pull is not null ? pull.Omega[d] * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value : 0.0;
+            double spin = pull is null ? double.NaN : d >= 0 ? pull.Omega[d] * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value : 0.0;
             double peak = SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], carried[i]).Value;
             int[] own = [.. Enumerable.Range(0, model.Controllers.Length).Where(k => scenario.Robot.Controllers[k].Motors.Any(m => m.Drive == d))];
             list.Add(new WheelLimit(
                 scenario.Robot.Wheels[i].Name, axles.Select((a, n) => (a, n)).First(a => a.a.Wheels.Contains(i)).n, model.IsDrivenWheel[i], carried[i], rest[i],
                 motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
-                !model.IsDrivenWheel[i] ? "none" : spin > 0.0 ? "tyres" : curves.MotorWord(own)));
+                !model.IsDrivenWheel[i] ? "none" : pull is null ? "rears up" : spin > 0.0 ? "tyres" : curves.MotorWord(own)));
         }
 
         return list;
@@ -226,7 +230,7 @@ public static class LimitFinder
         }
 
         double most = pulls.Max(p => p.Pull);
-        return new RatioCurve(points, pulls.First(p => p.Pull >= NearlyBest * most).Factor, Lowest(points, dashes), ratios.Average());
+        return new RatioCurve(points, pulls.First(p => p.Pull >= RatioCurve.NearlyMost * most).Factor, Lowest(points, dashes), ratios.Average());
     }
 
     private static RatioPoint RatioAt(ScenarioSettings scenario, LimitCondition condition, LimitHook hook, double factor)
@@ -263,7 +267,11 @@ public static class LimitFinder
 
         if (state.Pull is null)
         {
-            warnings.Add("the robot tips before its motors or tyres give out; lower the hook or the centre of mass");
+            warnings.Add("the robot rears up on its hook before its motors or tyres give out; lower the hook or the centre of mass, or move mass forward");
+        }
+        else if (state.RearsUpAt is double tips && state.MotorForce > tips)
+        {
+            warnings.Add(FormattableString.Invariant($"breaking away its tyres hold more than the {tips:0.0} N at which it rears up on its hook, and its motors can give that: it may tip before it slides; lower the hook or the centre of mass"));
         }
 
         if (scenario.Robot.Battery!.CutOffVoltage > state.StallVoltage)

@@ -2,7 +2,7 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>What one wheel can give and hold as the robot pulls at standstill.</summary>
+/// <summary>What one wheel can give and hold as the robot pulls at standstill or, where it rears up before it pulls with all it has, at that moment.</summary>
 /// <param name="Name">The wheel.</param>
 /// <param name="Axle">Number of its axle, from the front, from 0 [1].</param>
 /// <param name="IsDriven">Whether motors turn it.</param>
@@ -11,9 +11,9 @@ namespace PushSim.Analysis.Limits;
 /// <param name="MotorForce">What its motors can give at the floor; a drive's force is shared over its wheels by load [N].</param>
 /// <param name="PeakForce">What its tyre holds as it breaks away [N].</param>
 /// <param name="SlidingForce">What it holds sliding fast [N].</param>
-/// <param name="Force">What it gives in the steady pull [N]; below zero for a skid, which creeps forward and is dragged along.</param>
-/// <param name="SpinSpeed">Speed of its surface in the steady pull, 0 stalled [m/s].</param>
-/// <param name="Binding">What binds it: "tyres", "controllers", "battery", "motors"; "none" for a wheel without motors.</param>
+/// <param name="Force">What it gives in the steady pull [N]; below zero for a skid, which creeps forward and is dragged along; NaN where the robot rears up.</param>
+/// <param name="SpinSpeed">Speed of its surface in the steady pull, 0 stalled [m/s]; NaN where the robot rears up.</param>
+/// <param name="Binding">What binds it: "tyres", "controllers", "battery", "motors"; "none" for a wheel without motors, "rears up" for one of a robot that does before.</param>
 public sealed record WheelLimit(
     string Name, int Axle, bool IsDriven, double Load, double RestLoad, double MotorForce, double PeakForce, double SlidingForce, double Force, double SpinSpeed,
     string Binding);
@@ -43,16 +43,19 @@ public sealed record LimitState
     /// <summary>What all motors together can give at the floor at standstill [N].</summary>
     public required double MotorForce { get; init; }
 
-    /// <summary>What all driven tyres together hold as they break away [N].</summary>
+    /// <summary>What all driven tyres together hold as they break away, under the loads of that pull or, where the robot rears up before, of that moment [N].</summary>
     public required double TractionPeak { get; init; }
 
-    /// <summary>What they hold sliding fast [N].</summary>
+    /// <summary>What they hold sliding fast, under the loads of that pull or, where the robot rears up before they break away, of that moment [N].</summary>
     public required double TractionSliding { get; init; }
 
     /// <summary>Steady pull at standstill [N]; null where the robot tips before.</summary>
     public required double? Pull { get; init; }
 
-    /// <summary>What binds at standstill.</summary>
+    /// <summary>Pull at which the robot rears up on its hook [N]; null where its tyres or motors give out before.</summary>
+    public required double? RearsUpAt { get; init; }
+
+    /// <summary>What binds at standstill, whether or not the robot rears up before.</summary>
     public required string Binding { get; init; }
 
     /// <summary>Speed above which the motors, below which the tyres bind [m/s]; null where one binds throughout.</summary>
@@ -87,10 +90,23 @@ public sealed record RatioPoint(double Factor, double Pull, double DashTime, dou
 
 /// <summary>The trade between pull and dash over the gear ratio.</summary>
 /// <param name="Points">Ratios, rising.</param>
-/// <param name="BestForPull">Least factor that gives 99.5 % of the greatest pull [1].</param>
+/// <param name="BestForPull">Least factor tried that gives <see cref="NearlyMost"/> of the greatest pull [1].</param>
 /// <param name="BestForDash">Factor of the shortest dash [1].</param>
 /// <param name="MeanRatio">Mean gear ratio of the file, for words [1].</param>
-public sealed record RatioCurve(IReadOnlyList<RatioPoint> Points, double BestForPull, double BestForDash, double MeanRatio);
+public sealed record RatioCurve(IReadOnlyList<RatioPoint> Points, double BestForPull, double BestForDash, double MeanRatio)
+{
+    /// <summary>
+    /// Share of the greatest pull that counts as nearly all of it [1]. Tyres grip a few percent more where they spin more slowly, so that with a share nearer
+    /// to 1 the deepest gear would be the answer of every robot whose tyres hold its pull.
+    /// </summary>
+    public const double NearlyMost = 0.95;
+
+    /// <summary>Whether all ratios pull nearly alike.</summary>
+    public bool IsFlat => Points.Min(p => p.Pull) > NearlyMost * Points.Max(p => p.Pull);
+
+    /// <summary>"lowest tried" or "highest tried" where a factor lies at an end of what was tried, so that the true answer may lie beyond; else empty.</summary>
+    public string Edge(double factor) => factor == Points[0].Factor ? "lowest tried" : factor == Points[^1].Factor ? "highest tried" : "";
+}
 
 /// <summary>One motor in a wiring study.</summary>
 /// <param name="Drive">Its drive.</param>

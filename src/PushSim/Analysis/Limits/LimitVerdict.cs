@@ -12,7 +12,8 @@ internal static class LimitVerdict
         string forces = Text($"the motors could give {s.MotorForce:0.0} N at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N");
         if (s.Pull is null)
         {
-            return $"{name} tips before it pulls with all it has: {forces}.";
+            string tips = s.RearsUpAt is double rears ? Text($"rears up on its hook at {rears:0.0} N, before it pulls with all it has") : "tips before it pulls with all it has";
+            return $"{name} {tips}: {forces}.";
         }
 
         if (s.Binding == "tyres")

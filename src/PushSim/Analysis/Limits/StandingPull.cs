@@ -95,30 +95,60 @@ internal sealed partial class StandingPull
     // Traction near the answer, drives and loads in turn, with the spin of each drive; null where the robot tips
     private static double? Approach(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load)
     {
+        double near = 1e-4 * Weight(model);
         double traction = 0.0;
         for (int pass = 0; pass < Passes; pass++)
         {
-            if (!model.Loads(traction, traction + model.AlongGravity.Value, hook, load))
+            if (!Loads(model, hook, traction, load))
             {
-                return null;
+                return Between(model, hook, omega, load, traction);
             }
 
-            double sum = 0.0;
-            for (int d = 0; d < omega.Length; d++)
-            {
-                omega[d] = model.IsDriven[d] ? Spin(model, load, omega, d) : 0.0;
-                sum += Force(model, load, omega, d);
-            }
-
-            double change = sum + Drag(model, load) - traction;
+            double change = Given(model, omega, load) - traction;
             traction += change;
-            if (Math.Abs(change) < 1e-4 * Weight(model))
+            if (Math.Abs(change) < near)
             {
                 break;
             }
         }
 
         return traction;
+    }
+
+    // A traction on the way tipped the robot: by halving, the one below it that drives and tyres give; null where they give more than it stands
+    private static double? Between(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load, double tips)
+    {
+        (double low, double high, bool isGiven) = (0.0, tips, false);
+        while (high - low > 1e-4 * Weight(model))
+        {
+            double middle = 0.5 * (low + high);
+            bool stands = Loads(model, hook, middle, load);
+            if (stands && Given(model, omega, load) > middle)
+            {
+                low = middle;
+            }
+            else
+            {
+                (high, isGiven) = (middle, stands);
+            }
+        }
+
+        return isGiven ? high : null;
+    }
+
+    private static bool Loads(LimitModel<R1> model, LimitHook? hook, double traction, R1[] load) => model.Loads(traction, traction + model.AlongGravity.Value, hook, load);
+
+    // What drives and tyres give under these loads, with the spin of each drive
+    private static double Given(LimitModel<R1> model, double[] omega, R1[] load)
+    {
+        double sum = Drag(model, load);
+        for (int d = 0; d < omega.Length; d++)
+        {
+            omega[d] = model.IsDriven[d] ? Spin(model, load, omega, d) : 0.0;
+            sum += Force(model, load, omega, d);
+        }
+
+        return sum;
     }
 
     // Newton's method for traction and spins together, until every drive stalls or spins as it was taken to; null where the robot tips
@@ -150,7 +180,7 @@ internal sealed partial class StandingPull
                 omega[spinning[i]] = x[i + 1];
             }
 
-            if (!model.Loads(traction, traction + model.AlongGravity.Value, hook, load))
+            if (!Loads(model, hook, traction, load))
             {
                 return null;
             }

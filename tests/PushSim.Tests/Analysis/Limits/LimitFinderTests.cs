@@ -95,6 +95,10 @@ public class LimitFinderTests
         Assert.True(ratio.Points.Zip(ratio.Points.Skip(1)).All(p => p.Second.TopSpeed < p.First.TopSpeed));
         double best = ratio.Points.Min(p => p.DashTime);
         Assert.All(ratio.Points, p => Assert.True(p.DashTime >= best));
+        double most = ratio.Points.Max(p => p.Pull);
+        Assert.All(ratio.Points.Where(p => p.Factor < ratio.BestForPull), p => Assert.True(p.Pull < 0.95 * most));
+        Assert.True(ratio.Points.Single(p => p.Factor == ratio.BestForPull).Pull >= 0.95 * most);
+        Assert.Equal(("lowest tried", "highest tried", ""), (ratio.Edge(ratio.Points[0].Factor), ratio.Edge(ratio.Points[^1].Factor), ratio.Edge(ratio.Points[1].Factor)));
     }
 
     [Fact]
@@ -117,6 +121,61 @@ public class LimitFinderTests
         (double two, double more, double three) = (Used(2.0), Used(2.5), Used(3.0));
         Assert.Equal(0.5 * (two + three), more, 1e-9 * three);
         Assert.True(three > two);
+    }
+
+    // rears up where the pull's moment about the rear axle lifts all weight off the front: F h = m g b, the rear wheels carrying all
+    [Fact]
+    public void A_robot_that_rears_up_is_told_so_with_the_loads_of_that_moment()
+    {
+        const double Hook = 0.09;
+        double weight = 1.36 * 9.80665;
+        ScenarioSettings s = TestRobots.Pull(TestRobots.FourWheels(TestRobots.SoftTyre with { LoadExponent = 0.2, ReferenceLoad = 3.0 }));
+        LimitReport r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        Assert.Null(r.Now.Pull);
+        Assert.Equal(weight * 0.055 / Hook, r.Now.RearsUpAt!.Value, 1e-4 * weight);
+        Assert.StartsWith("Testmole rears up on its hook at 8.2 N, before", r.Verdict);
+        Assert.All(r.Wheels.Take(2), w => Assert.Equal(0.0, w.Load, 1e-4 * weight));
+        Assert.All(r.Wheels.Skip(2), w => Assert.Equal(0.5 * weight, w.Load, 1e-4 * weight));
+
+        // peak and sliding are told for the same loads (at rest the tyres would hold 15 % more), and the wheels add up to both
+        double share = Math.Pow(0.5 * weight / 3.0, -0.2);
+        Assert.Equal(1.0 * share * weight, r.Now.TractionPeak, 1e-2 * weight);
+        Assert.Equal(0.8 * share * weight, r.Now.TractionSliding, 1e-2 * weight);
+        Assert.Equal(r.Now.TractionPeak, r.Wheels.Sum(w => w.PeakForce), 1e-6 * weight);
+        Assert.Equal(r.Now.TractionSliding, r.Wheels.Sum(w => w.SlidingForce), 1e-6 * weight);
+        Assert.All(r.Wheels, w => Assert.True(double.IsNaN(w.Force)));
+    }
+
+    // its sliding pull stands, what its tyres hold breaking away would not: it says so, and there the run does tip
+    [Fact]
+    public void A_robot_that_would_rear_up_only_as_its_tyres_break_away_is_warned_of()
+    {
+        ScenarioSettings low = TestRobots.Pull();
+        ScenarioSettings s = low with { Tether = low.Tether! with { HookHeight = 0.064, AnchorHeight = 0.064 } };
+        LimitReport r = LimitFinder.Find(s);
+        Assert.InRange(r.Now.Pull!.Value, 8.0, r.Now.RearsUpAt!.Value);
+        Assert.Contains("may tip before it slides", Assert.Single(r.Warnings));
+        Assert.Equal(RunStatus.Tips, Simulator.Run(s).Status);
+        Assert.Null(LimitFinder.Find(low).Now.RearsUpAt);
+    }
+
+    // the front wheels alone drive: what they hold at rest would tip the robot, but as it pulls their load falls and they hold less
+    [Fact]
+    public void Front_wheels_that_pull_themselves_light_do_not_rear_up()
+    {
+        RobotSettings four = TestRobots.FourWheels(TestRobots.SoftTyre with { StaticFriction = 1.9, KineticFriction = 1.5 });
+        RobotSettings front = four with { Drives = [.. four.Drives.Select((d, i) => i < 2 ? d : d with { Motors = [] })], Controllers = [.. four.Controllers.Take(2)] };
+        const double Hook = 0.08;
+        ScenarioSettings s = TestRobots.Pull(front);
+        LimitReport r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        double weight = 1.36 * 9.80665;
+
+        // N_front = m g / 2 - F h / L and F = mu N_front
+        double expected = 1.9 * 0.5 * weight / (1.0 + (1.9 * Hook / 0.11));
+        Assert.True(1.9 * 0.5 * weight > weight * 0.055 / Hook);
+        Assert.Null(r.Now.RearsUpAt);
+        Assert.Equal(expected, r.Now.TractionPeak, 5e-3 * weight);
+        Assert.InRange(r.Now.Pull!.Value, 0.5 * expected, expected);
     }
 
     [Fact]
