@@ -112,6 +112,29 @@ public class FitCommandTests
         }
     }
 
+    // slack for a second, then a saw-tooth of 5 to 13 N at 33 Hz in a log of 80 readings a second; and the same slack for ever
+    [Theory]
+    [InlineData(4.0, 82, "the pull swings too much from here on")]
+    [InlineData(0.0, 2, "the force never rises out of its noise")]
+    public void A_pull_that_sticks_and_slips_is_told_from_none(double swing, int line, string words)
+    {
+        using var scratch = new ScratchFolder();
+        var noise = new Random(5);
+        var text = new System.Text.StringBuilder("time [s],force [N]\n");
+        for (int i = 0; i < 400; i++)
+        {
+            double t = i / 80.0;
+            double pull = i < 80 ? 0.0 : swing * (2.25 + (2.0 * (33.3 * t % 1.0)) - 1.0);
+            text.Append(CultureInfo.InvariantCulture, $"{t:0.0000},{pull + (0.05 * (noise.NextDouble() - 0.5)):0.000}\n");
+        }
+
+        File.WriteAllText(scratch["log.csv"], text.ToString());
+        Cli cli = Cli.Run("fit", scratch["log.csv"], "--load", "1360 gf", "--json");
+        Assert.Equal(ExitCode.WrongInput, cli.Code);
+        Assert.Contains($"log.csv:{line}:1: error: ", cli.Error);
+        Assert.Contains(words, cli.Error);
+    }
+
     // right is 1360 gf; a tenth and ten times of it are slips of unit or mass. The number stays.
     [Theory]
     [InlineData("136 gf", true)]
