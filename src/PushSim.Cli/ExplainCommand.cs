@@ -34,6 +34,13 @@ internal static class ExplainCommand
         {
             IReadOnlyList<string> near = KeySearch.Nearest(words!);
             error.WriteLine($"pushsim: error: there is no key \"{PlainText.Of(words!)}\"");
+            IReadOnlyList<(string Section, string Advice)> others = OtherNames.Find(words!);
+            if (others.Count > 0)
+            {
+                error.WriteLine("help: " + string.Join("; ", others.Select(o => $"in [{o.Section}]: {o.Advice}")));
+                return ExitCode.WrongCommandLine;
+            }
+
             error.WriteLine(near.Count > 0 ? $"help: did you mean {string.Join(" or ", near)}?" : "help: pushsim explain lists all keys");
             return ExitCode.WrongCommandLine;
         }

@@ -74,8 +74,7 @@ internal static class FitCommand
 
         bool hasFiles = !options.Json || options.Out is not null;
         OutputFolder? folder = hasFiles ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", "fit"), options.Force) : null;
-        (TyreSettings? like, int wheels) = Like(outcome.Robot);
-        string[] blocks = [.. outcome.Fits.Select((f, k) => TyreBlock.Of(f, like, wheels, outcome.Simulated.Count > 0 ? outcome.Simulated[k].Fit : null))];
+        string[] blocks = [.. outcome.Fits.Select((f, k) => Block(outcome.Robot, f, outcome.Simulated.Count > 0 ? outcome.Simulated[k].Fit : null))];
         List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
         if (folder is not null && options.Report)
         {
@@ -99,16 +98,17 @@ internal static class FitCommand
         return ExitCode.Done;
     }
 
-    // What the pasted table takes over: the tyre on the driven wheels, and how many wheels share the load.
-    private static (TyreSettings? Tyre, int Wheels) Like(RobotSettings? robot)
+    // The pasted table takes over the robot's tyre of that name, else the one on the driven wheels, which share the load.
+    private static string Block(RobotSettings? robot, TyreFit fit, SimulationFit? simulated)
     {
         if (robot is null)
         {
-            return (null, 4);
+            return TyreBlock.Of(fit, null, 4, simulated);
         }
 
         int[] driven = [.. robot.DrivenWheels.DefaultIfEmpty(0)];
-        return (robot.Wheels[driven[0]].Tyre, driven.Length);
+        TyreSettings? own = robot.Wheels.Select(w => w.Tyre).FirstOrDefault(t => string.Equals(t.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
+        return TyreBlock.Of(fit, own ?? robot.Wheels[driven[0]].Tyre, driven.Length, simulated);
     }
 
     private static List<string> WriteFiles(OutputFolder folder, FitOutcome outcome, string[] blocks, bool noPlots, CancellationToken cancel)

@@ -10,6 +10,14 @@ namespace PushSim.Cli;
 /// <summary>A tyre table to paste into a robot file: friction as measured, the rest from the robot file or as an estimate.</summary>
 internal static class TyreBlock
 {
+    // Volume that a wear of 1 m^3/(N m) takes off in the standard drum test, 10 N over 40 m [N m].
+    private const double DrumWork = 400.0;
+
+    /// <summary>The table.</summary>
+    /// <param name="fit">The fit.</param>
+    /// <param name="like">The robot's tyre of that name, or the one it replaces; null without a robot.</param>
+    /// <param name="wheels">Wheels that share the load of the test [1].</param>
+    /// <param name="simulated">The same tyre fitted by simulating its test, if that was asked for.</param>
     public static string Of(TyreFit fit, TyreSettings? like, int wheels, SimulationFit? simulated = null)
     {
         if (fit.Limit.IsInconsistent)
@@ -21,6 +29,12 @@ internal static class TyreBlock
         if (fit.Limit.By == PullLimitedBy.Motors)
         {
             text.Append("# the motors set this pull: both frictions are lower bounds\n");
+        }
+
+        bool isSame = like is not null && string.Equals(like.Name, fit.Name, StringComparison.OrdinalIgnoreCase);
+        if (like is not null)
+        {
+            AppendOrigin(text, like, isSame);
         }
 
         (double atRest, double sliding) = fit.ForModel;
@@ -39,10 +53,14 @@ internal static class TyreBlock
         Interval? slid = Told("kinetic_friction") ?? fit.KineticFriction;
         string unseen = slid is null ? "  # sliding was not seen" : "";
         text.Append(CultureInfo.InvariantCulture, $"kinetic_friction = {Friction(slid, slid?.Value ?? sliding)}{unseen}\n");
-        text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{fit.Load / wheels:0.###} N\"  # a {(wheels == 4 && like is null ? "quarter" : "wheel's share")} of the load of the test\n");
-        if (fit.LoadExponent is Interval exponent)
+        double exponent = fit.LoadExponent?.Value ?? (isSame ? like!.LoadExponent : 0.0);
+
+        // friction is the fitted one at the load of the test, which on a grooved tread bears on less area
+        double area = isSame && exponent != 0.0 ? like!.TreadAreaFraction : 1.0;
+        text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{fit.Load / wheels / area:0.###} N\"  # a {(wheels == 4 && like is null ? "quarter" : "wheel's share")} of the load of the test{(area < 1.0 ? ", over tread_area" : "")}\n");
+        if (exponent != 0.0 || fit.LoadExponent is not null)
         {
-            text.Append(CultureInfo.InvariantCulture, $"load_exponent = {exponent.Value:0.###}\n");
+            text.Append(CultureInfo.InvariantCulture, $"load_exponent = {exponent:0.###}\n");
         }
 
         string origin = like is null ? "  # an estimate: give your own" : "";
@@ -70,9 +88,41 @@ internal static class TyreBlock
             text.Append(like.PlainBristle ? "plain_friction = true\n" : "");
             text.Append(CultureInfo.InvariantCulture, $"rolling_renewal = \"{FourDigits(like.RollingRenewal)} 1/m\"\n");
             text.Append(CultureInfo.InvariantCulture, $"rolling_resistance = {FourDigits(like.RollingResistance)}\n");
+            text.AppendJoin("", isSame ? OfMaterial(like).Select(line => line + "\n") : []);
         }
 
         return text.ToString();
+    }
+
+    private static void AppendOrigin(StringBuilder text, TyreSettings like, bool isSame)
+    {
+        string name = Name(like.Name);
+        text.Append(CultureInfo.InvariantCulture, $"# what was not fitted is that of tyre \"{name}\" in the robot file, without its tolerances\n");
+        if (like.FrictionTable is not null || like.FrictionRise != 0.0)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"# its {(like.FrictionTable is not null ? "friction_table" : "friction_rise")} is left out: the fitted frictions stand in its place\n");
+        }
+
+        if (!isSame && OfMaterial(like) is { Count: > 0 } kept)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"# not carried over, since it is of the material: {string.Join(", ", kept.Select(line => line[..line.IndexOf(' ', StringComparison.Ordinal)]))}; if this is the same tyre, fit it with --tyre \"{name}\"\n");
+        }
+    }
+
+    // What a material has besides friction and stiffness, as lines of the file
+    private static List<string> OfMaterial(TyreSettings t)
+    {
+        (string Key, double? Value, string Unit)[] rows =
+        [
+            ("wear", t.SpecificWear > 0.0 ? 1e9 * DrumWork * t.SpecificWear : null, " mm3"),
+            ("tread_area", t.TreadAreaFraction < 1.0 ? 100.0 * t.TreadAreaFraction : null, " %"),
+            ("dusty_friction", t.DustyFrictionRatio != 1.0 ? 100.0 * t.DustyFrictionRatio : null, " %"),
+            ("fouling_distance", t.FoulingDistance > 0.0 ? t.FoulingDistance : null, " m"),
+            ("width", 1e3 * t.CoverWidth, " mm"),
+            ("tread_thickness", 1e3 * t.CoverThickness, " mm"),
+            ("density", 1e-3 * t.CoverDensity, " g/cm3"),
+        ];
+        return [.. rows.Where(r => r.Value is not null).Select(r => $"{r.Key} = \"{FourDigits(r.Value!.Value)}{r.Unit}\"")];
     }
 
     private static string Measured(Interval? told, double otherwise, string unit, string origin) => told is Interval i

@@ -86,7 +86,7 @@ public static class LimitsPlot
 
         double[] x = [.. points.Select(p => p.Factor * ratio.MeanRatio)];
         Panel pull = new Panel("Pull against gear ratio", "Gear ratio [1]", "Force [N]").Add(x, [.. points.Select(p => p.Pull)], "steady pull");
-        pull.MarkTime(ratio.BestForPull * ratio.MeanRatio, FormattableString.Invariant($"within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of full pull from {ratio.BestForPull * ratio.MeanRatio:0.#}:1{Edge(ratio, ratio.BestForPull)}"));
+        pull.MarkTime(ratio.BestForPull * ratio.MeanRatio, FormattableString.Invariant($"least within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of full pull {ratio.BestForPull * ratio.MeanRatio:0.#}:1{Edge(ratio, ratio.BestForPull)}"));
         pull.MarkTime(ratio.MeanRatio, FormattableString.Invariant($"now {ratio.MeanRatio:0.#}:1"));
         Panel dash = new Panel("First metre against gear ratio", "Gear ratio [1]", "Time [s]").Add(x, [.. points.Select(p => p.DashTime)], "time for 1 m");
         dash.MarkTime(ratio.BestForDash * ratio.MeanRatio, FormattableString.Invariant($"fastest {ratio.BestForDash * ratio.MeanRatio:0.#}:1{Edge(ratio, ratio.BestForDash)}"));

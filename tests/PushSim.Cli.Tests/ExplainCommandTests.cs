@@ -90,6 +90,15 @@ public class ExplainCommandTests
     }
 
     [Fact]
+    public void A_usual_other_name_is_answered_by_the_key()
+    {
+        Cli cli = Cli.Run("explain", "c_rating");
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains("in [battery]: no key limits the pack's current", cli.Error);
+        Assert.Contains("shelf = \"lithium polymer, 30C and up\"", cli.Error);
+    }
+
+    [Fact]
     public void Json_without_a_key_is_the_whole_table()
     {
         using JsonDocument json = JsonDocument.Parse(Cli.Run("explain", "--json").Output);

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
+using PushSim.Scenarios;
+using PushSim.Tyres;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -22,6 +24,50 @@ public class FitCommandTests
         }
 
         Assert.Contains("at 60 % throttle", cli.Output, StringComparison.Ordinal);
+    }
+
+    // the pasted tyre stands for the one it was measured on: the same but for its friction, which is the fitted one at the load of the test
+    [Fact]
+    public void A_pasted_tyre_of_the_same_name_keeps_wear_dust_cover_and_load_dependence()
+    {
+        const string More = "wear = \"200 mm3\"\ntread_area = \"70 %\"\ndusty_friction = \"60 %\"\nfouling_distance = \"2 m\"\nwidth = \"20 mm\"\ntread_thickness = \"8 mm\"\ndensity = \"0.25 g/cm3\"\nload_exponent = 0.1\nfriction_rise = 0.05\n";
+        using var scratch = new ScratchFolder();
+        string old = File.ReadAllText(s_mole).Replace("wear = \"200 mm3\"\n", More, StringComparison.Ordinal);
+        File.WriteAllText(scratch["mole.toml"], old);
+        Assert.Equal(ExitCode.Done, Cli.Run("fit", s_log, "--robot", scratch["mole.toml"], "--tyre", "soft", "--no-plots", "--out", scratch["out"]).Code);
+        string block = File.ReadAllText(scratch["out/tyres.toml"]);
+        Assert.Contains("# its friction_rise is left out", block);
+        int from = old.IndexOf("[[tyre]]", StringComparison.Ordinal);
+        File.WriteAllText(scratch["pasted.toml"], old[..from] + block + "\n" + old[old.IndexOf("[[wheel]]", StringComparison.Ordinal)..]);
+        TyreSettings before = TyreOf(scratch["mole.toml"]);
+        TyreSettings after = TyreOf(scratch["pasted.toml"]);
+        Assert.Equal(1.36 * 9.80665 / 4.0 / 0.7, after.ReferenceLoad, 1e-3);
+        Assert.Equal(0.0, after.FrictionRise);
+        Assert.InRange(after.KineticFriction, 0.78, 0.83);
+        Assert.Equal(before.RollingRenewal, after.RollingRenewal, 0.01);
+        TyreSettings rest = after with
+        {
+            StaticFriction = before.StaticFriction, KineticFriction = before.KineticFriction, ReferenceLoad = before.ReferenceLoad, FrictionRise = before.FrictionRise,
+            RollingRenewal = before.RollingRenewal,
+        };
+        Assert.Equal(before, rest);
+    }
+
+    [Fact]
+    public void A_tyre_of_another_name_says_what_it_leaves_out()
+    {
+        using var scratch = new ScratchFolder();
+        Cli.Run("fit", s_log, "--robot", s_mole, "--no-plots", "--out", scratch["out"]);
+        string block = File.ReadAllText(scratch["out/tyres.toml"]);
+        Assert.Contains("# not carried over, since it is of the material: wear; if this is the same tyre, fit it with --tyre \"soft\"", block);
+        Assert.DoesNotContain("\nwear", block);
+    }
+
+    private static TyreSettings TyreOf(string file)
+    {
+        ReadResult read = ScenarioReader.ReadRobot(file);
+        Assert.Empty(read.Problems);
+        return read.Robot!.Wheels[0].Tyre;
     }
 
     // the log was made with 0.80 sliding and 0.97 at breakaway, each with 1.5 % scatter from pull to pull, and one spike
@@ -64,6 +110,29 @@ public class FitCommandTests
         {
             Assert.Equal(friction, kinetic.GetDouble(), 1e-9);
         }
+    }
+
+    // slack for a second, then a saw-tooth of 5 to 13 N at 33 Hz in a log of 80 readings a second; and the same slack for ever
+    [Theory]
+    [InlineData(4.0, 82, "the pull swings too much from here on")]
+    [InlineData(0.0, 2, "the force never rises out of its noise")]
+    public void A_pull_that_sticks_and_slips_is_told_from_none(double swing, int line, string words)
+    {
+        using var scratch = new ScratchFolder();
+        var noise = new Random(5);
+        var text = new System.Text.StringBuilder("time [s],force [N]\n");
+        for (int i = 0; i < 400; i++)
+        {
+            double t = i / 80.0;
+            double pull = i < 80 ? 0.0 : swing * (2.25 + (2.0 * (33.3 * t % 1.0)) - 1.0);
+            text.Append(CultureInfo.InvariantCulture, $"{t:0.0000},{pull + (0.05 * (noise.NextDouble() - 0.5)):0.000}\n");
+        }
+
+        File.WriteAllText(scratch["log.csv"], text.ToString());
+        Cli cli = Cli.Run("fit", scratch["log.csv"], "--load", "1360 gf", "--json");
+        Assert.Equal(ExitCode.WrongInput, cli.Code);
+        Assert.Contains($"log.csv:{line}:1: error: ", cli.Error);
+        Assert.Contains(words, cli.Error);
     }
 
     // right is 1360 gf; a tenth and ten times of it are slips of unit or mass. The number stays.

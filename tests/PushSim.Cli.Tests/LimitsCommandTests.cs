@@ -79,7 +79,7 @@ public class LimitsCommandTests
         Assert.Contains("The pull hardly depends on the ratio", output);
         string picture = File.ReadAllText(scratch["out/plot.svg"]);
         Assert.Contains("fastest 8:1, lowest tried", picture);
-        Assert.Contains("within 5 % of full pull from 8:1, lowest tried", picture);
+        Assert.Contains("least within 5 % of full pull 8:1, lowest tried", picture);
     }
 
     [Fact]

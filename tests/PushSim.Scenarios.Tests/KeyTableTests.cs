@@ -10,6 +10,30 @@ public class KeyTableTests
 {
     public static TheoryData<string> Paths => [.. KeySearch.All.Select(m => m.Path)];
 
+    // each table is one, no name is a key of it, and the key that is named instead is one
+    [Theory]
+    [InlineData("battery", "c_rating", "resistance")]
+    [InlineData("battery", "C-Rating", "shelf")]
+    [InlineData("battery", "max_current", "resistance")]
+    [InlineData("battery", "voltage", "cells")]
+    [InlineData("battery", "mAh", "capacity")]
+    [InlineData("motor", "Kv", "speed_constant")]
+    [InlineData("motor", "Kt", "torque_constant")]
+    [InlineData("motor", "rpm", "no_load_speed")]
+    [InlineData("wheel", "radius", "diameter")]
+    [InlineData("tyre", "mu", "static_friction")]
+    [InlineData("chassis", "weight", "mass")]
+    [InlineData("drive", "ratio", "gear_ratio")]
+    [InlineData("floor", "grip", "friction")]
+    public void A_usual_other_name_is_answered_by_the_key(string section, string name, string key)
+    {
+        Assert.Null(KeyTable.Find(section, name));
+        Assert.NotNull(KeyTable.Find(section, key));
+        Assert.Contains(key, OtherNames.Advice(section, name));
+        Assert.Contains(OtherNames.Find(name), f => f.Section == section);
+        Assert.Null(OtherNames.Advice(section, "no_such_thing"));
+    }
+
     [Fact]
     public void Every_table_is_reached_from_a_file()
     {

@@ -154,6 +154,34 @@ public class LogReaderTests
         }
     }
 
+    // with zeros and without; a picture's first bytes; a readable head before them
+    [Theory]
+    [InlineData("time [s],force [N]\n0,0\n", 0)]
+    [InlineData("\u0089PNG\r\n\u001A\n", 1)]
+    [InlineData("time [s],force [N]\n0,0\n", 1)]
+    public void Bytes_that_are_no_text_are_told_as_such(string head, byte least)
+    {
+        byte[] bytes = [.. Encoding.Latin1.GetBytes(head), .. Enumerable.Range(0, 1000).Select(i => (byte)Math.Max(least, (i * 151) % 256))];
+        using var stream = new MemoryStream(bytes);
+        Assert.Equal("this is not text", Assert.Single(LogReader.ReadStream(stream, "log.csv", new LogOptions(), TestContext.Current.CancellationToken).Problems).Message);
+    }
+
+    [Fact]
+    public void A_log_in_an_old_encoding_is_text()
+    {
+        using var stream = new MemoryStream(Encoding.Latin1.GetBytes("Größe [N];Zeit [µs]\n0;0\n1,5;100000\n2,0;200000\n"));
+        Assert.DoesNotContain(LogReader.ReadStream(stream, "log.csv", new LogOptions(), TestContext.Current.CancellationToken).Problems, p => p.Message == "this is not text");
+    }
+
+    [Fact]
+    public void A_robot_file_is_no_log()
+    {
+        using var files = new SmallFiles();
+        Problem problem = Assert.Single(LogReader.Read(files.RobotPath, cancel: TestContext.Current.CancellationToken).Problems);
+        Assert.Equal("this is a robot or scenario file, not a log", problem.Message);
+        Assert.Contains("--robot", problem.Help);
+    }
+
     [Fact]
     public void A_missing_file_cannot_be_read()
     {

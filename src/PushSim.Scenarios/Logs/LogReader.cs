@@ -15,6 +15,10 @@ public static class LogReader
     // Characters looked at to tell separator and decimals.
     private const int Head = 64 * 1024;
 
+    // Characters looked at to tell text from other bytes, and the share of odd signs among them that a text in an old encoding may have [1].
+    private const int LookedForText = 2000;
+    private const double MostOddShare = 0.1;
+
     /// <summary>Reads a file.</summary>
     /// <param name="path">The file.</param>
     /// <param name="options">What the user says about it.</param>
@@ -56,9 +60,14 @@ public static class LogReader
             return new LogResult { File = name, Problems = [new Problem(name, 0, 0, Severity.Error, "the file is empty", "export the log again, with a column of time and one of force")] };
         }
 
-        if (start.Contains('\0'))
+        if (!IsText(start))
         {
-            return new LogResult { File = name, Problems = [new Problem(name, 0, 0, Severity.Error, "this is no text file", "export the log as CSV")] };
+            return new LogResult { File = name, Problems = [new Problem(name, 0, 0, Severity.Error, "this is not text", "export the log as CSV")] };
+        }
+
+        if (Path.GetExtension(name).Equals(".toml", StringComparison.OrdinalIgnoreCase))
+        {
+            return new LogResult { File = name, Problems = [new Problem(name, 0, 0, Severity.Error, "this is a robot or scenario file, not a log", "name the log, a CSV file, here; a robot or scenario goes with --robot")] };
         }
 
         LogFormat format = LogFormat.Of(start, length < Head);
@@ -81,6 +90,14 @@ public static class LogReader
         }
 
         return work.Finish();
+    }
+
+    // No zero, and few signs that no text has: a log in an old encoding may have some in its heads.
+    private static bool IsText(string start)
+    {
+        string looked = start[..Math.Min(start.Length, LookedForText)];
+        int odd = looked.Count(c => c == '\uFFFD' || (char.IsControl(c) && c is not ('\t' or '\r' or '\n' or '\f')));
+        return !start.Contains('\0') && odd <= MostOddShare * looked.Length;
     }
 
     private static CsvConfiguration Configuration(LogFormat format) => new(CultureInfo.InvariantCulture)

@@ -18,9 +18,14 @@ internal static class UnknownKeys
         }
     }
 
-    // The nearest key here; else the table that does have it; else all keys here.
+    // What a usual other name stands for; the nearest key here; else the table that does have it; else all keys here.
     private static string Advice(string section, string key)
     {
+        if (OtherNames.Advice(section, key) is string other)
+        {
+            return other;
+        }
+
         IEnumerable<string> names = KeyTable.In(section).Select(k => k.Name);
         if (NearestWord.Find(key, names) is string near)
         {

@@ -31,6 +31,13 @@ public static class PullFinder
     // A span below this many noise widths is no pull [1].
     private const double LeastSpan = 12.0;
 
+    // Noise that rounding hides, as a share of the step [1].
+    private const double LeastStepShare = 0.3;
+
+    // A stretch of so many readings that is so many times quieter than the whole log is slack, and the rest swings [1].
+    private const int QuietReadings = 32;
+    private const double MuchQuieter = 4.0;
+
     // Equal readings in a row at the very top that are a stop, if others keep changing [1].
     private const int StuckReadings = 6;
 
@@ -57,9 +64,9 @@ public static class PullFinder
         double high = clean.Max();
         double least = clean.Min();
         double start = Sample.Quantile([.. clean.Take(FewestReadings)], 0.5);
-        if (high - least < LeastSpan * Math.Max(noise, 0.3 * step) && tare is null)
+        if (high - least < LeastSpan * Math.Max(noise, LeastStepShare * step) && tare is null)
         {
-            return Wrong(trace, TraceFault.NoPull, 0);
+            return Swings(clean, noise, step, out int from) ? Wrong(trace, TraceFault.Swings, from) : Wrong(trace, TraceFault.NoPull, 0);
         }
 
         if (tare is null && high - low < SmallSpan * Math.Abs(high) && !BeginsOrEndsSlack(clean, low, high) && !BeginsAndEndsHigh(clean, low, high))
@@ -95,6 +102,28 @@ public static class PullFinder
     {
         Trace = trace, Problem = new TraceProblem(fault, sample, sample < trace.Force.Length ? trace.Force[sample] : 0.0),
     };
+
+    // What passes for noise is the pull itself if some stretch is far quieter; from the first reading that leaves the level of that stretch.
+    private static bool Swings(double[] clean, double noise, double step, out int from)
+    {
+        from = 0;
+        double quiet = double.PositiveInfinity;
+        int at = 0;
+        for (int i = 0; i + QuietReadings <= clean.Length; i += QuietReadings / 2)
+        {
+            double here = Math.Max(Sample.NoiseOf(clean.AsSpan(i, QuietReadings)), LeastStepShare * step);
+            (quiet, at) = here < quiet ? (here, i) : (quiet, at);
+        }
+
+        if (!(MuchQuieter * quiet < noise))
+        {
+            return false;
+        }
+
+        double level = Sample.Quantile(clean.AsSpan(at, QuietReadings).ToArray(), 0.5);
+        from = Math.Max(0, Array.FindIndex(clean, f => Math.Abs(f - level) > LeastSpan * quiet));
+        return true;
+    }
 
     private static bool BeginsOrEndsSlack(double[] clean, double low, double high)
     {
