@@ -58,7 +58,7 @@ internal static class PlanCommand
         {
             string? text = p.GetValue(load);
             double? newton = text is not null && FitArguments.TryForce(text, out double f, out _) ? f : null;
-            var request = new PlanRequest(p.GetValue(tyres)!, Share(p.GetValue(difference))!.Value, Share(p.GetValue(spread)), p.GetValue(from), text, newton, Share(p.GetValue(power))!.Value, (int)p.GetValue(seed));
+            var request = new PlanRequest(p.GetValue(tyres)!, ShareText.Read(p.GetValue(difference))!.Value, ShareText.Read(p.GetValue(spread)), p.GetValue(from), text, newton, ShareText.Read(p.GetValue(power))!.Value, (int)p.GetValue(seed));
             return Run(request, p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), output, error, cancel);
         });
         return command;
@@ -179,17 +179,9 @@ internal static class PlanCommand
 
     private static void Check(System.CommandLine.Parsing.OptionResult found, string name, double low, double high)
     {
-        if (found.GetValueOrDefault<string?>() is string text && !(Share(text) is double v && v >= low && v <= high))
+        if (found.GetValueOrDefault<string?>() is string text && !(ShareText.Read(text) is double v && v >= low && v <= high))
         {
             found.AddError(FormattableString.Invariant($"{name} needs a share from {100.0 * low:0.##}% to {100.0 * high:0.##}%, for example 5%"));
         }
-    }
-
-    // "5%", "5 %" or 0.05
-    private static double? Share(string? text)
-    {
-        string t = (text ?? "").Trim();
-        bool isPercent = t.EndsWith('%');
-        return double.TryParse(isPercent ? t[..^1] : t, NumberStyles.Float, CultureInfo.InvariantCulture, out double v) && double.IsFinite(v) ? (isPercent ? 0.01 * v : v) : null;
     }
 }
