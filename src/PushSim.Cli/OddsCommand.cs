@@ -34,8 +34,7 @@ internal static class OddsCommand
         {
             var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             var request = new OddsRequest(
-                parsed.GetValue(file)!, parsed.GetValue(against), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match),
-                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
+                parsed.GetValue(file)!, parsed.GetValue(against), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {
                 error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
@@ -51,7 +50,7 @@ internal static class OddsCommand
     private static string? Wrong(OddsRequest r, string? within) => r switch
     {
         { Within: double.NaN } => $"--within takes a share such as 2% or 0.02, not \"{within}\"",
-        { Match: not null, Report: true } => "--match shows one match; its page comes with run --report",
+        { Match: not null, Output.Report: true } => "--match shows one match; its page comes with run --report",
         { Plan.Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",
         { Match: long k } when k >= r.Plan.Matches => $"--match {k} is not among the matches 0 to {r.Plan.Matches - 1}",
         _ => null,
