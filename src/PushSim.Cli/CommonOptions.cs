@@ -5,9 +5,11 @@ using System.Globalization;
 namespace PushSim.Cli;
 
 /// <summary>Options that several commands share.</summary>
-internal sealed class CommonOptions
+/// <param name="folder">What the folder is for.</param>
+/// <param name="page">What the page is.</param>
+internal sealed class CommonOptions(string folder = "Folder for files (default in pushsim-out).", string page = "Write report.html too: one page, to show.")
 {
-    public Option<string?> Out { get; } = new("--out") { Description = "Folder for files (default in pushsim-out).", HelpName = "DIR" };
+    public Option<string?> Out { get; } = new("--out") { Description = folder, HelpName = "DIR" };
 
     public Option<bool> Force { get; } = new("--force") { Description = "Write into a folder that is not an output of pushsim." };
 
@@ -17,24 +19,33 @@ internal sealed class CommonOptions
 
     public Option<bool> NoPlots { get; } = new("--no-plots") { Description = "Write no pictures." };
 
-    public Option<bool> Report { get; } = ReportOption.Create();
+    public Option<bool> Report { get; } = new("--report") { Description = page };
 
     public Option<long> Seed { get; } = Whole("--seed", "S", "Seed of the draws; the same seed gives the same matches.", 1, 0, long.MaxValue);
 
     public Option<long> Threads { get; } = Whole("--threads", "T", "Threads, one per processor.", Environment.ProcessorCount, 1, 1024);
 
-    /// <summary>Adds the options that every command with files has.</summary>
-    public void AddTo(Command command)
+    /// <summary>Adds the options that every command with files has; the command's own ones that are given stand before the page.</summary>
+    public void AddTo(Command command, params Option[] own)
     {
         CheckFolder(Out);
-        command.Options.Add(Out);
-        command.Options.Add(Force);
-        command.Options.Add(Json);
-        command.Options.Add(Quiet);
-        command.Options.Add(NoPlots);
-        command.Options.Add(Report);
-        ReportOption.Check(command, Report, Json, Out);
+        foreach (Option option in (Option[])[Out, Force, Json, Quiet, NoPlots, .. own, Report])
+        {
+            command.Options.Add(option);
+        }
+
+        // a page would have no folder: with --json files are written only with --out
+        command.Validators.Add(found =>
+        {
+            if (found.GetValue(Report) && found.GetValue(Json) && found.GetResult(Out) is null)
+            {
+                found.AddError("--report writes a file, and with --json files are written only with --out: give --out DIR");
+            }
+        });
     }
+
+    /// <summary>What was asked by them.</summary>
+    public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report));
 
     /// <summary>A whole number, read the same in every country.</summary>
     public static Option<long> Whole(string name, string help, string description, long byDefault, long least, long most) => new(name)

@@ -15,12 +15,7 @@ internal static class FitCommand
     {
         FitOptions pulls = new();
         MeaningOptions meaning = new();
-        var outDir = new Option<string?>("--out") { Description = "Folder for plots and the tyre block.", HelpName = "DIR" };
-        var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
-        var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
-        var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
-        var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
-        Option<bool> report = ReportOption.Create();
+        CommonOptions common = new("Folder for plots and the tyre block.");
         var command = new Command(
             "fit",
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
@@ -28,24 +23,13 @@ internal static class FitCommand
             + "  pushsim fit scenarios/logs/mole-pulls.csv --robot scenarios/pull-test.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
             + "  pushsim fit scenarios/logs/readings.csv --load \"200 gf\" --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml --stronger-motor 1.5");
         pulls.AddTo(command);
-        foreach (Option option in new Option[] { outDir, force, json, quiet, noPlots, report })
-        {
-            command.Options.Add(option);
-        }
-
+        common.AddTo(command);
         meaning.AddTo(command, pulls.Robot);
-        ReportOption.Check(command, report, json, outDir);
-        CommonOptions.CheckFolder(outDir);
-        command.SetAction(p => Run(
-            pulls.Of(p) with { Meaning = meaning.Of(p) },
-            new Options(p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), p.GetValue(noPlots), p.GetValue(report)),
-            output,
-            error,
-            cancel));
+        command.SetAction(p => Run(pulls.Of(p) with { Meaning = meaning.Of(p) }, common.Of(p), output, error, cancel));
         return command;
     }
 
-    private static int Run(FitRequest request, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
+    private static int Run(FitRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         FitOutcome outcome = FitWork.Do(request, cancel);
         ProblemWriter.Write(error, outcome.Problems);
@@ -72,8 +56,7 @@ internal static class FitCommand
             return code;
         }
 
-        bool hasFiles = !options.Json || options.Out is not null;
-        OutputFolder? folder = hasFiles ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", "fit"), options.Force) : null;
+        OutputFolder? folder = options.Open("fit");
         string[] blocks = [.. outcome.Fits.Select((f, k) => Block(outcome.Robot, f, outcome.Simulated.Count > 0 ? outcome.Simulated[k].Fit : null))];
         List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
         if (folder is not null && options.Report)
@@ -82,19 +65,7 @@ internal static class FitCommand
             files.Add(folder.Write(RunPage.FileName, FitPage.Of(request, outcome, blocks).Write));
         }
 
-        if (options.Json)
-        {
-            output.WriteLine(FitReport.Json(outcome));
-        }
-        else if (options.Quiet)
-        {
-            output.WriteLine(PlainText.Of(FitReport.Verdict(outcome)));
-        }
-        else
-        {
-            FitReport.WriteText(output, outcome, blocks, files);
-        }
-
+        options.Print(output, () => FitReport.Json(outcome), PlainText.Of(FitReport.Verdict(outcome)), () => FitReport.WriteText(output, outcome, blocks, files));
         return ExitCode.Done;
     }
 
@@ -176,6 +147,4 @@ internal static class FitCommand
             return free;
         }
     }
-
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report);
 }

@@ -31,8 +31,7 @@ internal static class LadderCommand
         {
             var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             var request = new Request(
-                parsed.GetValue(files)!, parsed.GetValue(scene), plan,
-                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
+                parsed.GetValue(files)!, parsed.GetValue(scene), plan, common.Of(parsed));
             return Run(request, output, error, cancel);
         });
         return command;
@@ -53,11 +52,11 @@ internal static class LadderCommand
             return code;
         }
 
-        OutputFolder? folder = request.Json && request.Out is null ? null : MatchWork.Open(plan, request.Out ?? Path.Combine("pushsim-out", "ladder"), request.Force);
+        OutputFolder? folder = request.Output.Open("ladder", plan.Open);
         MatchWork work = ladder.Work(error, cancel);
 
         // in rounds over the pairs, so that an interrupted ladder has some of every pair
-        if (!work.Run(folder, request.Quiet || request.Json, rounds: Rounds))
+        if (!work.Run(folder, request.Output.HasNoProgress, rounds: Rounds))
         {
             return ExitCode.RunFailed;
         }
@@ -74,19 +73,7 @@ internal static class LadderCommand
             work.Forget(folder);
         }
 
-        if (request.Json)
-        {
-            output.WriteLine(LadderReport.Json(result));
-        }
-        else if (request.Quiet)
-        {
-            output.WriteLine(result.Verdict);
-        }
-        else
-        {
-            LadderReport.Write(output, result, written);
-        }
-
+        request.Output.Print(output, () => LadderReport.Json(result), result.Verdict, () => LadderReport.Write(output, result, written));
         if (cancel.IsCancellationRequested)
         {
             return work.EndInterrupted(folder);
@@ -97,8 +84,8 @@ internal static class LadderCommand
 
     private static List<string> WriteFiles(OutputFolder folder, LadderResult result, Ladder ladder, Request request)
     {
-        List<string> written = LadderReport.WriteFiles(folder, result, request.NoPlots);
-        if (request.Report)
+        List<string> written = LadderReport.WriteFiles(folder, result, request.Output.NoPlots);
+        if (request.Output.Report)
         {
             written.Add(folder.Write(RunPage.FileName, LadderPage.Of(result, ladder.Reads, request.Plan.Matches).Write));
         }
@@ -106,5 +93,5 @@ internal static class LadderCommand
         return written;
     }
 
-    private sealed record Request(string[] Robots, string? Scene, MatchPlan Plan, string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report);
+    private sealed record Request(string[] Robots, string? Scene, MatchPlan Plan, OutputRequest Output);
 }

@@ -27,31 +27,25 @@ internal static class LimitsCommand
             Description = "Seconds of pushing, dashing, turning and resting that repeat through the match (default 3:3:1:3).", HelpName = "P:D:T:R",
         };
         var match = new Option<string?>("--match") { Description = "Length of the match in seconds (default 180).", HelpName = "SECONDS" };
-        var outDir = new Option<string?>("--out") { Description = "Folder for plots and CSV (default pushsim-out/NAME-limits).", HelpName = "DIR" };
-        var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
-        var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
-        var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
-        var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
-        Option<bool> page = ReportOption.Create();
+        var common = new CommonOptions("Folder for plots and CSV (default pushsim-out/NAME-limits).");
         var command = new Command(
             "limits",
             "Motors or traction: what each can give, and what 10 % more would buy.\n\n"
             + "Examples:\n  pushsim limits scenarios/pull-test.toml\n  pushsim limits scenarios/robots/mole.toml --json\n"
             + "  pushsim limits my.toml --throttle 0.6 --duty 5:2:1:2 --out results")
         {
-            file, throttle, duty, match, outDir, force, json, quiet, noPlots, page,
+            file, throttle, duty, match,
         };
-        ReportOption.Check(command, page, json, outDir);
+        common.AddTo(command);
         throttle.Validators.Add(found => Check(found, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
         match.Validators.Add(found => Check(found, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
         duty.Validators.Add(found => Check(found, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3"));
-        CommonOptions.CheckFolder(outDir);
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
                 parsed.GetValue(throttle) is string t ? Number(t) : null,
                 Pattern(parsed.GetValue(duty) ?? "3:3:1:3", parsed.GetValue(match) is string m ? Number(m)!.Value : 180.0)!,
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(page)),
+                common.Of(parsed)),
             output,
             error,
             cancel));
@@ -94,9 +88,7 @@ internal static class LimitsCommand
         }
 
         ScenarioSettings scenario = read.Scenario ?? Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
-        OutputFolder? folder = !options.Json || options.Out is not null
-            ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", scenario.Name + "-limits"), options.Force)
-            : null;
+        OutputFolder? folder = options.Output.Open(scenario.Name + "-limits");
         LimitReport report;
         RunResult? run = null;
         try
@@ -116,19 +108,7 @@ internal static class LimitsCommand
 
         IReadOnlyList<WheelBindings> bindings = run is { Time.Length: >= 2 } ? RunBinding.Find(run) : [];
         List<string> files = folder is null ? [] : WriteFiles(folder, report, run, bindings, read, options, cancel);
-        if (options.Json)
-        {
-            output.WriteLine(LimitsJson.Of(report, bindings));
-        }
-        else if (options.Quiet)
-        {
-            output.WriteLine(PlainText.Of(report.Verdict));
-        }
-        else
-        {
-            LimitsText.Write(output, report, bindings, read.Notes, files);
-        }
-
+        options.Output.Print(output, () => LimitsJson.Of(report, bindings), PlainText.Of(report.Verdict), () => LimitsText.Write(output, report, bindings, read.Notes, files));
         if (run?.Status == RunStatus.Failed)
         {
             error.WriteLine("pushsim: error: " + PlainText.Of(run.Cause));
@@ -161,14 +141,14 @@ internal static class LimitsCommand
             files.Add(folder.Write("binding.csv", stream => LimitsCsv.WriteBindings(run, bindings, stream, cancel)));
         }
 
-        if (!options.NoPlots)
+        if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
             PlotSheet plot = LimitsPlot.Of(report, run, bindings);
             files.AddRange(folder.WritePicture("plot", plot));
         }
 
-        if (options.Page)
+        if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
             files.Add(folder.Write(RunPage.FileName, LimitsPage.Of(report, run, bindings, read, options.Throttle, options.Duty).Write));
@@ -177,5 +157,5 @@ internal static class LimitsCommand
         return files;
     }
 
-    private sealed record Options(double? Throttle, DutyPattern Duty, string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Page);
+    private sealed record Options(double? Throttle, DutyPattern Duty, OutputRequest Output);
 }

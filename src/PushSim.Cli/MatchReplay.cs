@@ -21,8 +21,7 @@ internal static class MatchReplay
         }
 
         string name = string.Create(CultureInfo.InvariantCulture, $"{source.Middle.Name}-match-{number}");
-        bool hasFiles = !request.Json || request.Out is not null;
-        OutputFolder? folder = hasFiles ? OutputFolder.Open(request.Out ?? Path.Combine("pushsim-out", name), request.Force) : null;
+        OutputFolder? folder = request.Output.Open(name);
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(scenario with { Name = name }, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
@@ -30,27 +29,18 @@ internal static class MatchReplay
         if (folder is not null && result.Time.Length >= 2)
         {
             files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
-            if (!request.NoPlots)
+            if (!request.Output.NoPlots)
             {
                 PlotSheet plot = RunPlot.Of(result);
                 files.AddRange(folder.WritePicture("plot", plot));
             }
         }
 
-        if (request.Json)
-        {
-            output.WriteLine(JsonReport.OfRun(result, milliseconds));
-        }
-        else if (request.Quiet)
-        {
-            output.WriteLine(result.Verdict);
-        }
-        else
+        request.Output.Print(output, () => JsonReport.OfRun(result, milliseconds), result.Verdict, () =>
         {
             TextReport.Write(output, result, milliseconds, notes, files);
             WriteDraws(output, source, number);
-        }
-
+        });
         if (result.Status == RunStatus.Failed)
         {
             error.WriteLine("pushsim: error: " + result.Cause);

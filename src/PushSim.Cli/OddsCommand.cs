@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using PushSim.Cli.Chance;
 
 namespace PushSim.Cli;
@@ -8,6 +7,9 @@ namespace PushSim.Cli;
 internal static class OddsCommand
 {
     private const long MostMatches = 100_000_000;
+
+    // Half-width of a share of which nothing is known [1].
+    private const double MostHalfWidth = 0.5;
 
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
@@ -32,8 +34,7 @@ internal static class OddsCommand
         {
             var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             var request = new OddsRequest(
-                parsed.GetValue(file)!, parsed.GetValue(against), plan, Share(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match),
-                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
+                parsed.GetValue(file)!, parsed.GetValue(against), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {
                 error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
@@ -49,23 +50,11 @@ internal static class OddsCommand
     private static string? Wrong(OddsRequest r, string? within) => r switch
     {
         { Within: double.NaN } => $"--within takes a share such as 2% or 0.02, not \"{within}\"",
-        { Match: not null, Report: true } => "--match shows one match; its page comes with run --report",
+        { Match: not null, Output.Report: true } => "--match shows one match; its page comes with run --report",
         { Plan.Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",
         { Match: long k } when k >= r.Plan.Matches => $"--match {k} is not among the matches 0 to {r.Plan.Matches - 1}",
         _ => null,
     };
 
-    private static double Share(string? text)
-    {
-        if (text is null)
-        {
-            return 0.0;
-        }
-
-        string t = text.Trim();
-        bool isPercent = t.EndsWith('%');
-        return double.TryParse(isPercent ? t[..^1] : t, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value > 0.0 && (isPercent ? value / 100.0 : value) < 0.5
-            ? (isPercent ? value / 100.0 : value)
-            : double.NaN;
-    }
+    private static double Within(string? text) => text is null ? 0.0 : ShareText.Read(text) is double v and > 0.0 and < MostHalfWidth ? v : double.NaN;
 }

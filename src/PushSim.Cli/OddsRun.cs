@@ -24,14 +24,12 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             return MatchReplay.Show(own.Source, request, number, own.Read.Notes, output, error, cancel);
         }
 
-        bool hasFiles = !request.Json || request.Out is not null;
-        string path = request.Out ?? Path.Combine("pushsim-out", own.Source.Middle.Name + "-odds");
-        OutputFolder? folder = hasFiles ? MatchWork.Open(request.Plan, path, request.Force) : null;
+        OutputFolder? folder = request.Output.Open(own.Source.Middle.Name + "-odds", request.Plan.Open);
         Side[] sides = other is null ? [own] : [own, other];
         string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
         var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, error, cancel);
-        if (!work.Run(folder, request.Quiet || request.Json, request.Within))
+        if (!work.Run(folder, request.Output.HasNoProgress, request.Within))
         {
             return ExitCode.RunFailed;
         }
@@ -56,19 +54,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             work.Forget(folder);
         }
 
-        if (request.Json)
-        {
-            output.WriteLine(OddsReport.Json(result));
-        }
-        else if (request.Quiet)
-        {
-            output.WriteLine(result.Verdict);
-        }
-        else
-        {
-            OddsReport.Write(output, result, files);
-        }
-
+        request.Output.Print(output, () => OddsReport.Json(result), result.Verdict, () => OddsReport.Write(output, result, files));
         if (cancel.IsCancellationRequested)
         {
             return work.EndInterrupted(folder);
@@ -112,13 +98,13 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             files.Add(folder.Write(side.IsAgainst ? "matches-against.csv" : "matches.csv", stream => WriteMatches(stream, side)));
         }
 
-        if (!request.NoPlots && result.Tally.Matches > 0)
+        if (!request.Output.NoPlots && result.Tally.Matches > 0)
         {
             PlotSheet picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
             files.AddRange(folder.WritePicture("plot", picture));
         }
 
-        if (request.Report)
+        if (request.Output.Report)
         {
             files.Add(folder.Write(RunPage.FileName, OddsPage.Of(request, result, own, other, cancel).Write));
         }

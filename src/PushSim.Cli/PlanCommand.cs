@@ -20,17 +20,14 @@ internal static class PlanCommand
         var load = new Option<string?>("--load") { Description = "Load on the tested tyres, e.g. \"420 gf\".", HelpName = "FORCE" };
         var power = new Option<string>("--power") { Description = "Share of tests that find the difference.", HelpName = "PERCENT", DefaultValueFactory = _ => "80%" };
         Option<long> seed = CommonOptions.Whole("--seed", "NUMBER", "Another order of the pulls.", 1, 0, int.MaxValue);
-        var outDir = new Option<string?>("--out") { Description = "Folder for the table to fill in.", HelpName = "DIR" };
-        var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
-        var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
-        var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
+        var common = new CommonOptions("Folder for the table to fill in.");
         var command = new Command(
             "plan",
             "Plans pull tests: how many pulls, in which order, with a table to fill in.\n\n"
             + "Examples:\n  pushsim plan soft foam printed --difference 5% --load \"420 gf\"\n  pushsim plan soft foam --from scenarios/logs/readings.csv\n"
             + "  pushsim fit pushsim-out/plan/plan.csv")
         {
-            tyres, difference, spread, from, load, power, seed, outDir, force, json, quiet,
+            tyres, difference, spread, from, load, power, seed, common.Out, common.Force, common.Json, common.Quiet,
         };
         tyres.Validators.Add(found =>
         {
@@ -53,18 +50,18 @@ internal static class PlanCommand
                 found.AddError("--load " + (message.Length > 0 ? message : "must be above zero"));
             }
         });
-        CommonOptions.CheckFolder(outDir);
+        CommonOptions.CheckFolder(common.Out);
         command.SetAction(p =>
         {
             string? text = p.GetValue(load);
             double? newton = text is not null && FitArguments.TryForce(text, out double f, out _) ? f : null;
-            var request = new PlanRequest(p.GetValue(tyres)!, Share(p.GetValue(difference))!.Value, Share(p.GetValue(spread)), p.GetValue(from), text, newton, Share(p.GetValue(power))!.Value, (int)p.GetValue(seed));
-            return Run(request, p.GetValue(outDir), p.GetValue(force), p.GetValue(json), p.GetValue(quiet), output, error, cancel);
+            var request = new PlanRequest(p.GetValue(tyres)!, ShareText.Read(p.GetValue(difference))!.Value, ShareText.Read(p.GetValue(spread)), p.GetValue(from), text, newton, ShareText.Read(p.GetValue(power))!.Value, (int)p.GetValue(seed));
+            return Run(request, common.Of(p), output, error, cancel);
         });
         return command;
     }
 
-    private static int Run(PlanRequest request, string? outDir, bool force, bool isJson, bool isQuiet, TextWriter output, TextWriter error, CancellationToken cancel)
+    private static int Run(PlanRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         double? measured = null;
         if (request.From is not null)
@@ -88,26 +85,8 @@ internal static class PlanCommand
         double spread = request.Spread ?? measured ?? PullPlan.UsualSpread;
         string source = request.Spread is not null ? "given" : measured is not null ? "measured" : "assumed";
         PullPlan plan = PullPlan.Of(request.Tyres, request.Difference, spread, request.Power, request.Seed);
-        string? file = null;
-        if (!isJson || outDir is not null)
-        {
-            OutputFolder folder = OutputFolder.Open(outDir ?? Path.Combine("pushsim-out", "plan"), force);
-            file = folder.Write("plan.csv", s => s.Write(new UTF8Encoding(false).GetBytes(PlanSheet.Csv(plan, request.LoadNewton))));
-        }
-
-        if (isJson)
-        {
-            output.WriteLine(Json(plan, source));
-        }
-        else if (isQuiet)
-        {
-            output.WriteLine(Verdict(plan));
-        }
-        else
-        {
-            WriteText(output, plan, source, request.LoadNewton is not null, file!);
-        }
-
+        string? file = options.Open("plan")?.Write("plan.csv", s => s.Write(new UTF8Encoding(false).GetBytes(PlanSheet.Csv(plan, request.LoadNewton))));
+        options.Print(output, () => Json(plan, source), Verdict(plan), () => WriteText(output, plan, source, request.LoadNewton is not null, file!));
         return ExitCode.Done;
     }
 
@@ -179,17 +158,9 @@ internal static class PlanCommand
 
     private static void Check(System.CommandLine.Parsing.OptionResult found, string name, double low, double high)
     {
-        if (found.GetValueOrDefault<string?>() is string text && !(Share(text) is double v && v >= low && v <= high))
+        if (found.GetValueOrDefault<string?>() is string text && !(ShareText.Read(text) is double v && v >= low && v <= high))
         {
             found.AddError(FormattableString.Invariant($"{name} needs a share from {100.0 * low:0.##}% to {100.0 * high:0.##}%, for example 5%"));
         }
-    }
-
-    // "5%", "5 %" or 0.05
-    private static double? Share(string? text)
-    {
-        string t = (text ?? "").Trim();
-        bool isPercent = t.EndsWith('%');
-        return double.TryParse(isPercent ? t[..^1] : t, NumberStyles.Float, CultureInfo.InvariantCulture, out double v) && double.IsFinite(v) ? (isPercent ? 0.01 * v : v) : null;
     }
 }

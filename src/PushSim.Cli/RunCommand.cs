@@ -14,17 +14,12 @@ internal static class RunCommand
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var file = new Argument<string>("FILE") { Description = "Scenario file." };
-        var outDir = new Option<string?>("--out") { Description = "Folder for all files (default pushsim-out/NAME).", HelpName = "DIR" };
-        var force = new Option<bool>("--force") { Description = "Write into a folder that is not an output of pushsim." };
-        var json = new Option<bool>("--json") { Description = "Print one JSON document; files only with --out." };
-        var quiet = new Option<bool>("--quiet") { Description = "Print the verdict only." };
-        var noPlots = new Option<bool>("--no-plots") { Description = "Write no pictures." };
+        var common = new CommonOptions("Folder for all files (default pushsim-out/NAME).", "Write report.html too: one page with replay, to show.");
         var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
         var map = new Option<string[]>("--map")
         {
             Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
         };
-        Option<bool> report = ReportOption.Create("Write report.html too: one page with replay, to show.");
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
@@ -32,17 +27,10 @@ internal static class RunCommand
             + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1\n"
             + "  pushsim run scenarios/spot-turn.toml --rank-tyres")
         {
-            file, outDir, force, json, quiet, noPlots, rank, map, report,
+            file,
         };
-        CommonOptions.CheckFolder(outDir);
-        ReportOption.Check(command, report, json, outDir);
-        command.SetAction(parsed => Run(
-            parsed.GetValue(file)!,
-            new Options(
-                parsed.GetValue(outDir), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(noPlots), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(report)),
-            output,
-            error,
-            cancel));
+        common.AddTo(command, rank, map);
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!), output, error, cancel));
         return command;
     }
 
@@ -71,10 +59,7 @@ internal static class RunCommand
         }
 
         // the folder first: no work for a result that has nowhere to go
-        bool hasFiles = !options.Json || options.Out is not null;
-        OutputFolder? folder = hasFiles
-            ? OutputFolder.Open(options.Out ?? Path.Combine("pushsim-out", read.Scenario.Name), options.Force)
-            : null;
+        OutputFolder? folder = options.Output.Open(read.Scenario.Name);
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
@@ -83,30 +68,19 @@ internal static class RunCommand
         List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
 
         // after the files of the run: they stay if the map is interrupted
-        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, options.Quiet || options.Json, cancel);
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
         if (folder is not null && map is not null)
         {
-            files.AddRange(map.WriteFiles(folder, options.NoPlots));
-            if (options.Report)
+            files.AddRange(map.WriteFiles(folder, options.Output.NoPlots));
+            if (options.Output.Report)
             {
                 // in the place of the page without it
                 folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds, tyres, map).Write);
             }
         }
 
-        if (options.Json)
-        {
-            output.WriteLine(JsonReport.OfRun(result, milliseconds, tyres, map));
-        }
-        else if (options.Quiet)
-        {
-            output.WriteLine(result.Verdict);
-        }
-        else
-        {
-            TextReport.Write(output, result, milliseconds, read.Notes, files, tyres, map?.Sentence);
-        }
-
+        options.Output.Print(
+            output, () => JsonReport.OfRun(result, milliseconds, tyres, map), result.Verdict, () => TextReport.Write(output, result, milliseconds, read.Notes, files, tyres, map?.Sentence));
         if (result.Status == RunStatus.Failed)
         {
             error.WriteLine("pushsim: error: " + result.Cause);
@@ -136,7 +110,7 @@ internal static class RunCommand
             files.Add(folder.Write("spectrum.csv", stream => TurnCsv.WriteSpectra(turning, stream)));
         }
 
-        if (!options.NoPlots)
+        if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
             PlotSheet plot = RunPlot.Of(result);
@@ -144,7 +118,7 @@ internal static class RunCommand
             files.AddRange(tyres.WritePlots(folder));
         }
 
-        if (options.Report)
+        if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
             files.Add(folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds, tyres).Write));
@@ -153,5 +127,5 @@ internal static class RunCommand
         return files;
     }
 
-    private sealed record Options(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Rank, string[] Map, bool Report);
+    private sealed record Options(OutputRequest Output, bool Rank, string[] Map);
 }

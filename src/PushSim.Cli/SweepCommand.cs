@@ -58,8 +58,7 @@ internal static class SweepCommand
             }
 
             var request = new SweepRequest(
-                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", plan,
-                parsed.GetValue(common.Out), parsed.GetValue(common.Force), parsed.GetValue(common.Json), parsed.GetValue(common.Quiet), parsed.GetValue(common.NoPlots), parsed.GetValue(common.Report));
+                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", plan, common.Of(parsed));
             return new SweepRun(request, output, error, cancel).Run();
         });
         return command;

@@ -134,7 +134,7 @@ internal static class SweepReport
     public static List<string> WriteFiles(OutputFolder folder, SweepRequest request, SweepResult r)
     {
         List<string> files = [folder.Write("sweep.csv", stream => WriteCsv(stream, request, r))];
-        if (!request.NoPlots && r.Points.Count > 1)
+        if (!request.Output.NoPlots && r.Points.Count > 1)
         {
             PlotSheet picture = Plot(request, r).Sheet();
             files.AddRange(folder.WritePicture("plot", picture));

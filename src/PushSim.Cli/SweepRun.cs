@@ -50,23 +50,23 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         string name = Path.GetFileNameWithoutExtension(request.File);
-        OutputFolder? folder = request.Json && request.Out is null ? null : MatchWork.Open(request.Plan, request.Out ?? Path.Combine("pushsim-out", name + "-sweep"), request.Force);
+        OutputFolder? folder = request.Output.Open(name + "-sweep", request.Plan.Open);
         if (request.Odds == 0)
         {
-            return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Quiet || request.Json).OfType<SweepPoint>()], null, asked, folder, points[0].Read);
+            return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Output.HasNoProgress).OfType<SweepPoint>()], null, asked, folder, points[0].Read);
         }
 
         // all points on the same draws
         var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], error, cancel);
         if (request.Plan.Part is not null)
         {
-            work.Run(folder, request.Quiet || request.Json);
+            work.Run(folder, request.Output.HasNoProgress);
             return work.EndPart(output, folder!);
         }
 
         // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
         SweepPoint?[] done = RunPoints(places, points, asked, isQuiet: true);
-        if (!work.Run(folder, request.Quiet || request.Json))
+        if (!work.Run(folder, request.Output.HasNoProgress))
         {
             return ExitCode.RunFailed;
         }
@@ -79,7 +79,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     {
         SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds);
         List<string> files = folder is null ? [] : SweepReport.WriteFiles(folder, request, result);
-        if (folder is not null && request.Report)
+        if (folder is not null && request.Output.Report)
         {
             files.Add(folder.Write(RunPage.FileName, SweepPage.Of(request, result, read, Path.GetFileNameWithoutExtension(request.File)).Write));
         }
@@ -89,19 +89,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             work?.Forget(folder);
         }
 
-        if (request.Json)
-        {
-            output.WriteLine(SweepReport.Json(request, result));
-        }
-        else if (request.Quiet)
-        {
-            output.WriteLine(result.Verdict);
-        }
-        else
-        {
-            SweepReport.Write(output, request, result, files);
-        }
-
+        request.Output.Print(output, () => SweepReport.Json(request, result), result.Verdict, () => SweepReport.Write(output, request, result, files));
         if (cancel.IsCancellationRequested)
         {
             error.WriteLine($"pushsim: interrupted after {points.Length} of {asked} points; what is shown is from these");

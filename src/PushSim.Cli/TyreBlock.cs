@@ -3,6 +3,7 @@ using System.Text;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
+using PushSim.Numerics;
 using PushSim.Tyres;
 
 namespace PushSim.Cli;
@@ -129,12 +130,11 @@ internal static class TyreBlock
         ? FormattableString.Invariant($"\"{FourDigits(i.Value)} {unit} ± {Short(0.5 * (i.High - i.Low))} {unit}\"")
         : FormattableString.Invariant($"\"{FourDigits(otherwise)} {unit}\"{origin}");
 
-    // four digits, from a thousand on whole, never as a power of ten
-    private static string FourDigits(double value) =>
-        value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : ((decimal)value).ToString("G4", CultureInfo.InvariantCulture);
+    // four digits, from a thousand on whole
+    private static string FourDigits(double value) => value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, 4);
 
-    // two digits, never as a power of ten
-    private static string Short(double value) => value >= 10.0 ? value.ToString("0", CultureInfo.InvariantCulture) : ((decimal)Math.Max(1e-6, value)).ToString("G2", CultureInfo.InvariantCulture);
+    // two digits, from ten on whole
+    private static string Short(double value) => value >= 10.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(Math.Max(1e-6, value), 2);
 
     private static string Friction(Interval? measured, double value)
     {

@@ -71,9 +71,6 @@ internal sealed partial class Panel
     /// <summary>What was added as curves.</summary>
     public IReadOnlyList<Curve> Curves => _curves;
 
-    /// <summary>The panel with all that was added, as a file has it. Call once, at the end.</summary>
-    public PlotModel Build() => Build(PlotLook.File);
-
     /// <summary>The panel with all that was added. Call once, at the end.</summary>
     /// <param name="look">Where it is shown.</param>
     public PlotModel Build(PlotLook look)

@@ -7,7 +7,7 @@ public class PlotLabelTests
 {
     private static readonly double[] s_x = [.. Enumerable.Range(0, 101).Select(i => i / 100.0)];
 
-    private static TextAnnotation[] Labels(Panel panel) => [.. panel.Build().Annotations.OfType<TextAnnotation>()];
+    private static TextAnnotation[] Labels(Panel panel) => [.. panel.Build(PlotLook.File).Annotations.OfType<TextAnnotation>()];
 
     [Theory]
     [InlineData(0.1)]

@@ -7,4 +7,8 @@ namespace PushSim.Cli.Chance;
 /// <param name="Threads">Threads [1].</param>
 /// <param name="Part">Which part from 1, and of how many; null for the whole [1].</param>
 /// <param name="Merge">Join the finished parts instead of running.</param>
-internal sealed record MatchPlan(string Command, long Matches, ulong Seed, int Threads, (int K, int N)? Part, bool Merge);
+internal sealed record MatchPlan(string Command, long Matches, ulong Seed, int Threads, (int K, int N)? Part, bool Merge)
+{
+    /// <summary>Opens the folder: a part shares it with other processes.</summary>
+    public OutputFolder Open(string path, bool force) => Part is null ? OutputFolder.Open(path, force) : OutputFolder.Join(path, force);
+}

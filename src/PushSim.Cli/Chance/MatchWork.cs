@@ -27,9 +27,6 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
     /// <summary>Finished matches of a contest, by number.</summary>
     public IReadOnlyList<MatchEnd> Of(int contest) => _outcomes[contest];
 
-    /// <summary>Opens the folder: a part shares it with other processes.</summary>
-    public static OutputFolder Open(MatchPlan plan, string path, bool force) => plan.Part is null ? OutputFolder.Open(path, force) : OutputFolder.Join(path, force);
-
     /// <summary>Runs what is missing or, if that was asked, joins the finished parts.</summary>
     /// <param name="folder">Where finished matches are kept; null keeps none.</param>
     /// <param name="isQuiet">No progress.</param>

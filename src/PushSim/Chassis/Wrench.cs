@@ -46,9 +46,4 @@ public struct Wrench<T>
         Roll = Roll + ((y * fz) - (zp * fy));
         Yaw = Yaw + ((yawX * fy) - (yawY * fx));
     }
-
-    /// <summary>Generalised force times generalised speed [W].</summary>
-    public readonly T Power(in BodyMotion<T> motion) =>
-        (Fx * motion.U) + (Fy * motion.V) + (Fz * motion.ZDot)
-        + (Roll * motion.PhiDot) + (Pitch * motion.ThetaDot) + (Yaw * motion.R);
 }

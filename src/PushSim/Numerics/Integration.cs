@@ -19,16 +19,13 @@ public sealed class Integration<TSystem>
     private int _normCount;
 
     /// <summary>Allocates the storage for all runs.</summary>
-    /// <param name="system">The system; a struct is copied, see <see cref="System"/>.</param>
+    /// <param name="system">The system; a struct is copied.</param>
     /// <param name="tableau">The method.</param>
     public Integration(TSystem system, AdditiveTableau tableau)
     {
         _stepper = new AdditiveStepper<TSystem>(system, tableau);
         _controller = new StepController(tableau.EmbeddedOrder);
     }
-
-    /// <summary>The system, in place.</summary>
-    public ref TSystem System => ref _stepper.System;
 
     /// <summary>Integrates from t0 to t1.</summary>
     /// <typeparam name="TObserver">The observer; a struct is changed in place.</typeparam>

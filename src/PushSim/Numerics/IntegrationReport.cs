@@ -28,9 +28,6 @@ public enum IntegrationStatus
 public readonly record struct IntegrationReport(
     IntegrationStatus Status, double Time, int Steps, int Rejected, long Evaluations)
 {
-    /// <summary>Whether the run ended as asked: at the end time or by the observer.</summary>
-    public bool Succeeded => Status is IntegrationStatus.Completed or IntegrationStatus.Stopped;
-
     /// <summary>The status in words, without the time.</summary>
     public string Cause => Status switch
     {

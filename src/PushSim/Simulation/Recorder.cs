@@ -17,7 +17,6 @@ internal sealed class Recorder : IStepObserver
     public Recorder(ScenarioSettings scenario, SceneSystem scene)
     {
         _scene = scene;
-        Scenario = scenario;
         double rate = scenario.Numerics.SampleRate;
         Time = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
         for (int i = 0; i < Time.Length; i++)
@@ -32,8 +31,6 @@ internal sealed class Recorder : IStepObserver
         _features = StepFeatures<R1>.Of(scene);
         Watch.Start(scene, scenario);
     }
-
-    public ScenarioSettings Scenario { get; }
 
     /// <summary>One record per robot, the first robot first.</summary>
     public IReadOnlyList<RobotRecord> Robots { get; }

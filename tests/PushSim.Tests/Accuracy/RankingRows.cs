@@ -24,6 +24,6 @@ internal static class RankingRows
         new("Davidson, 5 wins, 3 losses, 2 ties: tie factor", "1", 0.516398, 1e-6, "Davidson, JASA 65:317, 1970, from memory; closed form computed here", () => RankingTests.FiveThreeTwo().StalemateFactor),
         new("Efron's dice: share of the strongest", "1", 0.2640873, 1e-7, "Gardner, 1970, from memory; computed here", () => RankingTests.DiceShares()[2]),
         new("Efron's dice: share of the weakest", "1", 0.2362988, 1e-7, "Gardner, 1970, from memory; computed here", () => RankingTests.DiceShares()[0]),
-        new("cycles among five robots with two wins each", "1", 5.0, 0.0, "Kendall, Babington Smith, Biometrika 31:324, 1940, from memory; computed here", () => Cycles.Count([2, 2, 2, 2, 2])),
+        new("cycles among five robots with two wins each", "1", 5.0, 0.0, "Kendall, Babington Smith, Biometrika 31:324, 1940, from memory; computed here", () => Cycles.Find(5, RankingTests.TwoWinsEach()).Count),
     ];
 }

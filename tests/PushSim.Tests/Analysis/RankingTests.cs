@@ -114,13 +114,38 @@ public class RankingTests
     /// <summary>Two robots: five wins, three losses, two stalemates.</summary>
     internal static Ranking FiveThreeTwo() => Ranking.Fit(2, [new PairRecord(0, 1, 5, 3, 2)]);
 
-    // Kendall and Babington Smith, Biometrika 31:324, 1940 (from memory); computed here
+    // where every pair has a winner the wins a alone tell the count of cycles, n(n-1)(2n-1)/12 - sum(a^2)/2: Kendall and Babington Smith, Biometrika 31:324, 1940 (from memory)
     [Theory]
-    [InlineData(new[] { 1, 1, 1 }, 1)]
-    [InlineData(new[] { 3, 2, 1, 0 }, 0)]
-    [InlineData(new[] { 2, 2, 1, 1 }, 2)]
-    [InlineData(new[] { 2, 2, 2, 2, 2 }, 5)]
-    public void Count_of_cycles(int[] won, double cycles) => Assert.Equal(cycles, Cycles.Count(won));
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(7)]
+    [InlineData(12)]
+    public void As_many_cycles_as_the_wins_alone_tell(int robots)
+    {
+        var random = new Random(1940 + robots);
+        int most = 0;
+        for (int round = 0; round < 20; round++)
+        {
+            List<PairRecord> pairs = EveryPair(robots, (_, _) => random.Next(2) == 0);
+            double squares = Enumerable.Range(0, robots).Sum(r => Math.Pow(pairs.Count(p => (p.First == r && p.Wins > 0.0) || (p.Second == r && p.Losses > 0.0)), 2));
+            int found = Cycles.Find(robots, pairs).Count;
+            Assert.Equal((robots * (robots - 1.0) * ((2.0 * robots) - 1.0) / 12.0) - (0.5 * squares), found);
+            most = Math.Max(most, found);
+        }
+
+        Assert.True(most > 0);
+    }
+
+    /// <summary>Five robots, each of which beats the next two.</summary>
+    internal static List<PairRecord> TwoWinsEach() => EveryPair(5, (first, second) => second - first <= 2);
+
+    private static List<PairRecord> EveryPair(int robots, Func<int, int, bool> isWon) =>
+    [
+        .. from first in Enumerable.Range(0, robots)
+           from second in Enumerable.Range(first + 1, robots - first - 1)
+           let won = isWon(first, second)
+           select new PairRecord(first, second, won ? 10 : 0, won ? 0 : 10, 0),
+    ];
 
     /// <summary>That season, fitted.</summary>
     internal static Ranking East() => Ranking.Fit(7, Pairs(s_east));

@@ -43,27 +43,6 @@ public class RegressionTests
         Assert.Equal((1.0 / 6.0) + (Math.Pow(-3.0 - x.Average(), 2) / x.Sum(v => Math.Pow(v - x.Average(), 2))), fit.LeverageAt(-3.0), 1e-12);
     }
 
-    // NoInt1: y = b x, x = 60..70, y = 130..140
-    [Fact]
-    public void A_line_through_the_origin_NoInt1()
-    {
-        LineFit fit = LineFit.ThroughOrigin([.. Enumerable.Range(60, 11).Select(i => (double)i)], [.. Enumerable.Range(130, 11).Select(i => (double)i)]);
-        Relative(2.07438016528926, fit.Slope, 1e-12);
-        Relative(0.0165289256198347, fit.SlopeDeviation, 1e-12);
-        Relative(3.56753034006338, fit.ResidualDeviation, 1e-12);
-        Relative(0.999365492298663, fit.RSquared, 1e-12);
-    }
-
-    // NoInt2; slope and sum of squares read, deviations computed here
-    [Fact]
-    public void A_line_through_the_origin_NoInt2()
-    {
-        LineFit fit = LineFit.ThroughOrigin([4, 5, 6], [3, 4, 4]);
-        Relative(0.727272727272727, fit.Slope, 1e-12);
-        Relative(0.0420827318078432, fit.SlopeDeviation, 1e-12);
-        Relative(0.369274472937998, fit.ResidualDeviation, 1e-12);
-    }
-
     // Norris, points from memory, confirmed by an exact rational fit
     [Fact]
     public void A_line_with_intercept_Norris()

@@ -9,17 +9,13 @@ public class ShareIntervalTests
 {
     // exact coverage, computed here outside of this project; the see-saw is Brown, Cai and DasGupta's (Statist. Sci. 16:101, 2001, from memory)
     [Theory]
-    [InlineData(10, 0.1, 0.92981, 0.98721)]
-    [InlineData(20, 0.1, 0.95683, 0.98875)]
-    [InlineData(50, 0.5, 0.93509, 0.96716)]
-    [InlineData(100, 0.02, 0.94917, 0.98452)]
-    [InlineData(1000, 0.5, 0.94632, 0.95371)]
-    [InlineData(1000, 0.9, 0.94910, 0.95491)]
-    public void Exact_coverage(int n, double p, double wilson, double exact)
-    {
-        Assert.Equal(wilson, Coverage(n, p, ShareInterval.Wilson), 6e-6);
-        Assert.Equal(exact, Coverage(n, p, ShareInterval.ClopperPearson), 6e-6);
-    }
+    [InlineData(10, 0.1, 0.92981)]
+    [InlineData(20, 0.1, 0.95683)]
+    [InlineData(50, 0.5, 0.93509)]
+    [InlineData(100, 0.02, 0.94917)]
+    [InlineData(1000, 0.5, 0.94632)]
+    [InlineData(1000, 0.9, 0.94910)]
+    public void Exact_coverage(int n, double p, double wilson) => Assert.Equal(wilson, Coverage(n, p, ShareInterval.Wilson), 6e-6);
 
     // n = z^2 (1/(4 h^2) - 1), computed here
     [Theory]

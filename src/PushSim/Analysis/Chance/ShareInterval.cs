@@ -1,5 +1,3 @@
-using MathNet.Numerics;
-
 namespace PushSim.Analysis.Chance;
 
 /// <summary>95 % intervals of shares and of differences of shares.</summary>
@@ -8,7 +6,6 @@ public static class ShareInterval
     /// <summary>Normal quantile of a two-sided 95 % interval [1].</summary>
     public const double Z = 1.959963984540054;
 
-    private const double Tail = 0.025;
     private const int Halvings = 60;
 
     /// <summary>Wilson's score interval of a share. Wilson, J. Amer. Statist. Assoc. 22:209, 1927.</summary>
@@ -27,13 +24,6 @@ public static class ShareInterval
         double half = Z * Math.Sqrt((p * (1.0 - p) / n) + (0.25 * z2n / n)) / (1.0 + z2n);
         return new Bounds(hits == 0 ? 0.0 : middle - half, hits == n ? 1.0 : middle + half);
     }
-
-    /// <summary>The exact interval of a share. Clopper and Pearson, Biometrika 26:404, 1934.</summary>
-    /// <param name="hits">Count of hits [1].</param>
-    /// <param name="n">Count of tries [1].</param>
-    public static Bounds ClopperPearson(long hits, long n) => new(
-        hits == 0 ? 0.0 : Root(p => SpecialFunctions.BetaRegularized(hits, n - hits + 1.0, p) < Tail),
-        hits == n ? 1.0 : Root(p => SpecialFunctions.BetaRegularized(hits + 1.0, n - hits, p) < 1.0 - Tail));
 
     /// <summary>
     /// Score interval of the difference of two shares counted on the same matches: (a - b) / n, where a matches speak for the one, b for the other and the rest for
@@ -86,8 +76,6 @@ public static class ShareInterval
         double off = a - b - (n * difference);
         return off == 0.0 ? 0.0 : variance <= 0.0 ? Math.CopySign(double.PositiveInfinity, off) : off / Math.Sqrt(variance);
     }
-
-    private static double Root(Func<double, bool> isLeft) => Bisect(0.0, 1.0, isLeft);
 
     private static double Bisect(double low, double high, Func<double, bool> isLeft)
     {

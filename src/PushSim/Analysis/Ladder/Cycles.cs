@@ -43,12 +43,4 @@ public static class Cycles
 
         return [.. found.OrderByDescending(c => c.IsSure)];
     }
-
-    /// <summary>Count of cycles of three where every pair has a winner, from the wins alone: n(n-1)(2n-1)/12 - sum(a^2)/2. Kendall and Babington Smith, Biometrika 31:324, 1940.</summary>
-    /// <param name="pairsWon">Pairs that each robot won [1].</param>
-    public static double Count(IReadOnlyList<int> pairsWon)
-    {
-        double n = pairsWon.Count;
-        return (n * (n - 1.0) * ((2.0 * n) - 1.0) / 12.0) - (0.5 * pairsWon.Sum(a => (double)a * a));
-    }
 }

@@ -23,8 +23,4 @@ public readonly record struct Interval(double Value, double Low, double High)
 
     /// <summary>Whether the interval has ends.</summary>
     public bool IsBounded => double.IsFinite(Low) && double.IsFinite(High);
-
-    /// <summary>Both ends and the middle times a number.</summary>
-    /// <param name="factor">Positive factor [1].</param>
-    public Interval Times(double factor) => new(factor * Value, factor * Low, factor * High);
 }

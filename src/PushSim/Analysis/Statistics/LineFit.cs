@@ -1,7 +1,7 @@
 namespace PushSim.Analysis.Statistics;
 
 /// <summary>
-/// A straight line by least squares, y = b0 + b1 x or y = b1 x. Sums are taken about the means, so that data far from the
+/// A straight line by least squares, y = b0 + b1 x. Sums are taken about the means, so that data far from the
 /// origin lose no digits.
 /// </summary>
 public sealed record LineFit
@@ -12,7 +12,7 @@ public sealed record LineFit
     /// <summary>b1 [unit of y per unit of x].</summary>
     public double Slope { get; private init; }
 
-    /// <summary>Standard deviation of b0; 0 through the origin [unit of y].</summary>
+    /// <summary>Standard deviation of b0 [unit of y].</summary>
     public double InterceptDeviation { get; private init; }
 
     /// <summary>Standard deviation of b1 [unit of y per unit of x].</summary>
@@ -21,7 +21,7 @@ public sealed record LineFit
     /// <summary>Residual standard deviation [unit of y].</summary>
     public double ResidualDeviation { get; private init; }
 
-    /// <summary>Share of the sum of squares that the line explains: about the mean, or about zero through the origin [1].</summary>
+    /// <summary>Share of the sum of squares that the line explains, about the mean [1].</summary>
     public double RSquared { get; private init; }
 
     /// <summary>Degrees of freedom of the residual [1].</summary>
@@ -32,34 +32,6 @@ public sealed record LineFit
     private double SumXX { get; init; }
 
     private int Count { get; init; }
-
-    /// <summary>y = b1 x.</summary>
-    public static LineFit ThroughOrigin(IReadOnlyList<double> x, IReadOnlyList<double> y)
-    {
-        double xx = 0.0;
-        double xy = 0.0;
-        double yy = 0.0;
-        for (int i = 0; i < x.Count; i++)
-        {
-            xx += x[i] * x[i];
-            xy += x[i] * y[i];
-            yy += y[i] * y[i];
-        }
-
-        double b = xy / xx;
-        double sse = 0.0;
-        for (int i = 0; i < x.Count; i++)
-        {
-            double r = y[i] - (b * x[i]);
-            sse += r * r;
-        }
-
-        double s = Math.Sqrt(sse / (x.Count - 1));
-        return new LineFit
-        {
-            Slope = b, SlopeDeviation = s / Math.Sqrt(xx), ResidualDeviation = s, RSquared = 1.0 - (sse / yy), Freedom = x.Count - 1, SumXX = xx, Count = x.Count,
-        };
-    }
 
     /// <summary>y = b0 + b1 x, at least three points.</summary>
     public static LineFit Of(IReadOnlyList<double> x, IReadOnlyList<double> y)
