@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Analysis;
 using PushSim.Analysis.Sweep;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;
