@@ -53,7 +53,7 @@ internal static class FitReport
     {
         IReadOnlyList<TyreFit> fits = outcome.Fits;
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(outcome))) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(Verdict(outcome)) + "[/]");
         console.WriteLine();
         foreach (ReportTable table in Tables(outcome))
         {
@@ -62,12 +62,12 @@ internal static class FitReport
 
         foreach ((string warning, string whose) in Warnings(fits))
         {
-            console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(whose + warning)));
+            console.MarkupLine("warning: " + PlainText.Marked(whose + warning));
         }
 
         foreach (string note in outcome.Notes)
         {
-            console.MarkupLine("[dim]note: " + Markup.Escape(PlainText.Of(note)) + "[/]");
+            console.MarkupLine("[dim]note: " + PlainText.Marked(note) + "[/]");
         }
 
         console.WriteLine();

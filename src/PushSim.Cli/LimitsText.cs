@@ -14,7 +14,7 @@ internal static class LimitsText
     public static void Write(TextWriter output, LimitReport r, IReadOnlyList<WheelBindings> bindings, IReadOnlyList<string> notes, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(r.Verdict)) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
         console.WriteLine();
         foreach (ReportTable table in Tables(r, bindings))
         {
@@ -23,12 +23,12 @@ internal static class LimitsText
 
         foreach (string warning in r.Warnings)
         {
-            console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(warning)));
+            console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
         foreach (string note in notes)
         {
-            console.MarkupLine("[dim]estimate: " + Markup.Escape(PlainText.Of(note)) + "[/]");
+            console.MarkupLine("[dim]estimate: " + PlainText.Marked(note) + "[/]");
         }
 
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");

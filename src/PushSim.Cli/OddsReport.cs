@@ -19,7 +19,7 @@ internal static class OddsReport
     public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(r.Verdict)) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
         console.WriteLine();
         foreach (ReportTable table in Tables(r))
         {
@@ -28,15 +28,15 @@ internal static class OddsReport
 
         foreach (string warning in r.Warnings)
         {
-            console.MarkupLine("warning: " + Escape(warning));
+            console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
         if (r.Inputs.Count == 0 && r.Tally.Matches > 0)
         {
-            console.MarkupLine(Escape(Text($"{r.Tally.Matches} matches are too few, or no single input matters enough, to tell which matters most.")));
+            console.MarkupLine(PlainText.Marked(Text($"{r.Tally.Matches} matches are too few, or no single input matters enough, to tell which matters most.")));
         }
 
-        console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
+        console.MarkupLine("[dim]" + PlainText.Marked(Computation(r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
@@ -229,8 +229,6 @@ internal static class OddsReport
     private static string Held(OddsResult r, Decision d) => string.Join("; ", new[] { Held(r.Robot, d.Limit), Held(r.Opponent, d.OpponentLimit) }.OfType<string>());
 
     private static string? Held(string robot, PushLimit? limit) => limit is PushLimit l ? $"{robot} by its {Verdict.Words(l)}" : null;
-
-    private static string Escape(string text) => Markup.Escape(PlainText.Of(text));
 
     private static string Percent(double share) => Text($"{100.0 * share:0.0} %");
 

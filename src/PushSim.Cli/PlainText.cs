@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Spectre.Console;
 
 namespace PushSim.Cli;
 
@@ -30,6 +31,9 @@ internal static class PlainText
 
         return plain.ToString();
     }
+
+    /// <summary>The same for a line with marks of style, in which brackets of the text stay brackets.</summary>
+    public static string Marked(string text) => Markup.Escape(Of(text));
 
     private static bool IsHarmful(char c) => char.GetUnicodeCategory(c) is
         UnicodeCategory.Control or UnicodeCategory.Surrogate or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator

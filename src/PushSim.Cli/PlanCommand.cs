@@ -104,12 +104,12 @@ internal static class PlanCommand
     private static void WriteText(TextWriter output, PullPlan plan, string source, bool hasLoad, string file)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(Verdict(plan))) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(Verdict(plan)) + "[/]");
         console.MarkupLine(Markup.Escape(Scatter(plan, source)));
         console.WriteLine();
         foreach (IGrouping<int, PlannedPull> block in plan.Pulls.GroupBy(p => p.Block))
         {
-            console.MarkupLine(Markup.Escape(PlainText.Of($"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}")));
+            console.MarkupLine(PlainText.Marked($"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}"));
         }
 
         console.WriteLine();

@@ -42,7 +42,7 @@ internal static class ScreenTable
         {
             // a name that heads several rows is said once
             string head = row[0] == last && !table.Columns[0].IsNumber ? "" : row[0];
-            screen.AddRow([Markup.Escape(PlainText.Of(head)), .. row.Skip(1).Select(c => Markup.Escape(PlainText.Of(c)))]);
+            screen.AddRow([PlainText.Marked(head), .. row.Skip(1).Select(c => PlainText.Marked(c))]);
             last = row[0];
         }
 

@@ -16,15 +16,15 @@ internal static class SweepReport
     public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + Escape(r.Verdict) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
         console.WriteLine();
         TextReport.Write(console, Table(request, r, MostRows));
         foreach (string warning in r.Warnings)
         {
-            console.MarkupLine("warning: " + Escape(warning));
+            console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
-        console.MarkupLine("[dim]" + Escape(Computation(request, r)) + "[/]");
+        console.MarkupLine("[dim]" + PlainText.Marked(Computation(request, r)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
@@ -185,8 +185,6 @@ internal static class SweepReport
                 .. r.Columns.Select((_, k) => CsvTable.Number(r.Value(p, k))),
                 .. request.Odds > 0 ? [CsvTable.Number(p.Odds?.WinInterval.Low), CsvTable.Number(p.Odds?.WinInterval.High), p.Odds?.Matches.ToString(CultureInfo.InvariantCulture) ?? ""] : Array.Empty<string>()]));
     }
-
-    private static string Escape(string text) => Markup.Escape(PlainText.Of(text));
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }

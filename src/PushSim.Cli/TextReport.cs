@@ -29,10 +29,10 @@ internal static class TextReport
         IAnsiConsole console = Console(output);
         if (result.Scenario.Question.Length > 0)
         {
-            console.MarkupLine("[dim]" + Markup.Escape(PlainText.Of(result.Scenario.Question)) + "[/]");
+            console.MarkupLine("[dim]" + PlainText.Marked(result.Scenario.Question) + "[/]");
         }
 
-        console.MarkupLine("[bold]" + Markup.Escape(PlainText.Of(result.Verdict)) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(result.Verdict) + "[/]");
         console.WriteLine();
         foreach (ReportTable table in Tables(result))
         {
@@ -46,7 +46,7 @@ internal static class TextReport
 
         if (map is not null)
         {
-            console.MarkupLine(Markup.Escape(PlainText.Of(map)));
+            console.MarkupLine(PlainText.Marked(map));
         }
 
         if (tyres is not null)
@@ -59,12 +59,12 @@ internal static class TextReport
 
         foreach (string warning in result.Warnings)
         {
-            console.MarkupLine("warning: " + Markup.Escape(PlainText.Of(warning)));
+            console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
         foreach (string note in notes)
         {
-            console.MarkupLine("[dim]estimate: " + Markup.Escape(PlainText.Of(note)) + "[/]");
+            console.MarkupLine("[dim]estimate: " + PlainText.Marked(note) + "[/]");
         }
 
         console.MarkupLine("[dim]" + Markup.Escape(Computation(result, milliseconds)) + "[/]");
@@ -90,7 +90,7 @@ internal static class TextReport
 
         foreach ((string text, bool isAside) in table.Remarks)
         {
-            string line = Markup.Escape(PlainText.Of(text));
+            string line = PlainText.Marked(text);
             console.MarkupLine(isAside ? "[dim]" + line + "[/]" : line);
         }
     }

@@ -92,8 +92,7 @@ internal sealed class ForceCurves
     {
         for (int d = 0; d < _omega.Length; d++)
         {
-            int first = _model.WheelsOf[d][0];
-            _omega[d] = speed / (_model.Wheels[first].DriveRatio * _model.Wheels[first].Radius);
+            _omega[d] = speed / _model.Lever(d);
         }
 
         _model.Torques(_omega, _torque);

@@ -94,21 +94,15 @@ internal sealed class LaunchEstimate<T>
 
     private T SpinMass(int d)
     {
-        T lever = Lever(d);
+        T lever = _model.Lever(d);
         return _model.Drives[d].Inertia / (lever * lever);
-    }
-
-    private T Lever(int d)
-    {
-        int i = _model.WheelsOf[d][0];
-        return _model.Wheels[i].DriveRatio * _model.Wheels[i].Radius;
     }
 
     private void Rolling(T speed)
     {
         for (int d = 0; d < _omega.Length; d++)
         {
-            _omega[d] = speed / Lever(d);
+            _omega[d] = speed / _model.Lever(d);
         }
 
         _model.Torques(_omega, _torque);
@@ -129,7 +123,7 @@ internal sealed class LaunchEstimate<T>
         _model.Loads(_model.Mass * a, 0.0, null, _load);
         for (int d = 0; d < _breaks.Length; d++)
         {
-            _breaks[d] = _model.IsDriven[d] && T.AllLess(Hold(d, isSliding: false), (still[d] / Lever(d)) - (SpinMass(d) * a));
+            _breaks[d] = _model.IsDriven[d] && T.AllLess(Hold(d, isSliding: false), (still[d] / _model.Lever(d)) - (SpinMass(d) * a));
         }
     }
 
@@ -172,7 +166,7 @@ internal sealed class LaunchEstimate<T>
                 rolling = rolling + (_model.Wheels[i].RollingResistance * _load[i]);
             }
 
-            T own = (torque[d] / Lever(d)) - rolling - (SpinMass(d) * a);
+            T own = (torque[d] / _model.Lever(d)) - rolling - (SpinMass(d) * a);
             if (_model.IsDriven[d])
             {
                 sum = sum + T.Min(own, Hold(d, _breaks[d] && !isPeak));

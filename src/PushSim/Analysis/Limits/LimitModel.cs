@@ -84,6 +84,13 @@ internal sealed class LimitModel<T>
 
     public int[][] WheelsOf { get; }
 
+    /// <summary>Speed over the floor per speed of a drive whose wheels roll [m]: ratio and radius of its first wheel.</summary>
+    public T Lever(int drive)
+    {
+        int i = WheelsOf[drive][0];
+        return Wheels[i].DriveRatio * Wheels[i].Radius;
+    }
+
     /// <summary>Which way each drive turns, 1 forward, -1 backward: its friction acts against it [1].</summary>
     public double[] Direction { get; }
 

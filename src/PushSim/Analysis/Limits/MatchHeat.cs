@@ -141,7 +141,7 @@ internal sealed class MatchHeat
                 for (int k = 0; k < s_moments.Length; k++)
                 {
                     double speed = d.Top * (1.0 - Math.Exp(-s_moments[k] * Step * d.Start / d.Top));
-                    Take(_model, [.. _model.WheelsOf.Select(w => speed / (_model.Wheels[w[0]].DriveRatio.Value * _model.Wheels[w[0]].Radius.Value))], s_weights[k]);
+                    Take(_model, [.. _model.WheelsOf.Select((_, d) => speed / _model.Lever(d).Value)], s_weights[k]);
                 }
 
                 break;

@@ -42,8 +42,8 @@ internal sealed class SpotTurn
         foreach (double start in s_starts)
         {
             double[] x = Start(model, start);
-            double[] scale = [0.1, 0.1, 1.0, .. drives.Select(d => 0.3 / Lever(model, d))];
-            double[] size = [weight, weight, 0.1 * weight, .. drives.Select(d => weight * Lever(model, d))];
+            double[] scale = [0.1, 0.1, 1.0, .. drives.Select(d => 0.3 / model.Lever(d).Value)];
+            double[] size = [weight, weight, 0.1 * weight, .. drives.Select(d => weight * model.Lever(d).Value)];
             double[,]? inverse = SmallNewton.Solve(new Residual<R1>(model), x, scale, size);
             if (inverse is not null && x[2] > 1e-4 && drives.All(d => !model.IsDriven[d] || x[3 + d] * model.Direction[d] > 0.0))
             {
@@ -64,12 +64,6 @@ internal sealed class SpotTurn
 
     /// <summary>Spin of each drive [rad/s].</summary>
     public double[] Spins => _x[3..];
-
-    private static double Lever(LimitModel<R1> model, int d)
-    {
-        int i = model.WheelsOf[d][0];
-        return model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value;
-    }
 
     private static void Command<T>(LimitModel<T> model)
         where T : struct, IReal<T>
@@ -115,7 +109,7 @@ internal sealed class SpotTurn
         {
             if (!model.IsDriven[d] && model.WheelsOf[d].Length > 0)
             {
-                spin[d] = -rate * model.Wheels[model.WheelsOf[d][0]].Y.Value / Lever(model, d);
+                spin[d] = -rate * model.Wheels[model.WheelsOf[d][0]].Y.Value / model.Lever(d).Value;
             }
         }
 

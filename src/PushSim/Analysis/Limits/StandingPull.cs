@@ -12,20 +12,12 @@ namespace PushSim.Analysis.Limits;
 /// </summary>
 internal sealed partial class StandingPull
 {
-    // Spin speeds that are looked at for the one at which torque and friction balance.
-    private const int ScanPoints = 24;
-    private const double SlowestShare = 1e-4;
-    private const int Bisections = 18;
-
     // Passes over drives and loads before Newton's method finishes, and changes of stalled against spinning after it.
     private const int Passes = 8;
     private const int MostChanges = 12;
 
     // Drives this much faster than the slowest count as like it, its mirror image [1].
     private const double Together = 1.05;
-
-    // Below this rim speed [m/s] a drive counts as stalled.
-    private const double Standstill = 1e-7;
 
     private StandingPull(double traction, double hold, double[] omega, double[,] inverse, int[] spinning)
     {
@@ -160,8 +152,8 @@ internal sealed partial class StandingPull
         {
             int[] spinning = [.. Enumerable.Range(0, omega.Length).Where(d => omega[d] > 0.0)];
             double[] x = [traction, .. spinning.Select(d => omega[d])];
-            double[] scale = [weight, .. spinning.Select(d => 0.3 / Lever(model, d))];
-            double[] size = [weight, .. spinning.Select(d => weight * Lever(model, d))];
+            double[] scale = [weight, .. spinning.Select(d => 0.3 / model.Lever(d).Value)];
+            double[] size = [weight, .. spinning.Select(d => weight * model.Lever(d).Value)];
             double[,]? inverse = SmallNewton.Solve(new Residual<R1>(model, hook, spinning), x, scale, size);
             if (inverse is null)
             {
@@ -200,9 +192,9 @@ internal sealed partial class StandingPull
     // On falling friction drives in series cannot share a slide: the slowest, and those like it, come to a stand for good
     private static void StopSlowest(LimitModel<R1> model, int[] spinning, double[] omega, bool[] stands)
     {
-        int slowest = spinning.MinBy(d => omega[d] * Lever(model, d));
-        double limit = Together * omega[slowest] * Lever(model, slowest);
-        foreach (int d in spinning.Where(d => omega[d] * Lever(model, d) <= limit))
+        int slowest = spinning.MinBy(d => omega[d] * model.Lever(d).Value);
+        double limit = Together * omega[slowest] * model.Lever(slowest).Value;
+        foreach (int d in spinning.Where(d => omega[d] * model.Lever(d).Value <= limit))
         {
             (omega[d], stands[d]) = (0.0, true);
         }
@@ -224,146 +216,4 @@ internal sealed partial class StandingPull
 
         return isChanged;
     }
-
-    private static double Lever(LimitModel<R1> model, int d)
-    {
-        int i = model.WheelsOf[d][0];
-        return model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value;
-    }
-
-    private static R1[] Torques(LimitModel<R1> model, double[] omega)
-    {
-        R1[] spin = [.. omega.Select(w => (R1)w)];
-        R1[] torque = new R1[omega.Length];
-        model.Torques(spin, torque);
-        return torque;
-    }
-
-    // F of one wheel per torque of its stalled drive
-    private static double Share(LimitModel<R1> model, R1[] load, int d, int wheel)
-    {
-        double sum = 0.0;
-        foreach (int i in model.WheelsOf[d])
-        {
-            sum += load[i].Value * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value;
-        }
-
-        return sum > 0.0 ? load[wheel].Value / sum : 0.0;
-    }
-
-    private static T Sliding<T>(LimitModel<T> model, T load, int wheel, T omega)
-        where T : struct, IReal<T>
-    {
-        T surface = model.Wheels[wheel].DriveRatio * model.Wheels[wheel].Radius * omega;
-        return SteadyTyre.Force(model.Wheels[wheel], model.FloorOf[wheel], load, surface, surface);
-    }
-
-    private static double Resistance(LimitModel<R1> model, R1[] load, int d, double omega)
-    {
-        double sum = 0.0;
-        foreach (int i in model.WheelsOf[d])
-        {
-            double lever = model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value;
-            double spin = model.Wheels[i].DriveRatio.Value * omega;
-            double force = omega > 0.0 ? Sliding(model, load[i], i, omega).Value : SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], load[i]).Value;
-            sum += lever * (force + (model.Wheels[i].RollingResistance.Value * load[i].Value * Math.Tanh(spin * model.Wheels[i].InverseRollingSpeed.Value)));
-        }
-
-        return sum;
-    }
-
-    private static bool BreaksAway(LimitModel<R1> model, R1[] load, double[] omega, int d)
-    {
-        double kept = omega[d];
-        omega[d] = 0.0;
-        bool breaks = Torques(model, omega)[d].Value > Resistance(model, load, d, 0.0);
-        omega[d] = kept;
-        return breaks;
-    }
-
-    // The speed of one drive, the others held
-    private static double Spin(LimitModel<R1> model, R1[] load, double[] omega, int d)
-    {
-        if (!BreaksAway(model, load, omega, d))
-        {
-            return 0.0;
-        }
-
-        double least = Standstill / Lever(model, d);
-        double most = FreeSpeed(model, d);
-        double low = least;
-        double high = most;
-        for (int k = 0; k < ScanPoints; k++)
-        {
-            double at = most * Math.Pow(SlowestShare, 1.0 - ((k + 1.0) / ScanPoints));
-            if (Balance(at) < 0.0)
-            {
-                high = at;
-                break;
-            }
-
-            low = at;
-        }
-
-        for (int k = 0; k < Bisections; k++)
-        {
-            double middle = 0.5 * (low + high);
-            (low, high) = Balance(middle) > 0.0 ? (middle, high) : (low, middle);
-        }
-
-        return omega[d] = 0.5 * (low + high);
-
-        double Balance(double at)
-        {
-            omega[d] = at;
-            return Torques(model, omega)[d].Value - Resistance(model, load, d, at);
-        }
-    }
-
-    private static double FreeSpeed(LimitModel<R1> model, int d)
-    {
-        double most = 0.0;
-        foreach (Powertrain.MotorParameters<R1> m in model.Motors.Where(m => m.Drive == d))
-        {
-            most = Math.Max(most, 1.1 * model.OpenCircuit.Value / m.Constant.Value);
-        }
-
-        return most;
-    }
-
-    private static double Force(LimitModel<R1> model, R1[] load, double[] omega, int d)
-    {
-        if (!model.IsDriven[d])
-        {
-            return 0.0;
-        }
-
-        // on the way a drive that will spin may still count as stalled: no wheel gives more than it holds
-        double torque = omega[d] > 0.0 ? 0.0 : Math.Clamp(Torques(model, omega)[d].Value, 0.0, Resistance(model, load, d, 0.0));
-        double sum = 0.0;
-        foreach (int i in model.WheelsOf[d])
-        {
-            sum += omega[d] > 0.0 ? Sliding(model, load[i], i, omega[d]).Value : Share(model, load, d, i) * torque;
-        }
-
-        return sum;
-    }
-
-    // Skids creep forward and hold against it.
-    private static T Drag<T>(LimitModel<T> model, ReadOnlySpan<T> load)
-        where T : struct, IReal<T>
-    {
-        T sum = 0.0;
-        for (int i = 0; i < load.Length; i++)
-        {
-            if (model.Wheels[i].Drive < 0)
-            {
-                sum = sum - SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], load[i]);
-            }
-        }
-
-        return sum;
-    }
-
-    private static double Drag(LimitModel<R1> model, R1[] load) => Drag<R1>(model, load).Value;
 }
