@@ -1,4 +1,3 @@
-using PushSim.Numerics;
 using PushSim.Simulation;
 
 namespace PushSim.Runs;
@@ -168,7 +167,7 @@ internal static class AnswerFinder
     /// </summary>
     public static (double Difference, double Track)? Sides(RunHistory history, int from, int last)
     {
-        int[] driven = StepFeatures<R1>.Driven(history.Robot);
+        IReadOnlyList<int> driven = history.Robot.DrivenWheels;
         (double Speed, double Y, int Count) left = default;
         (double Speed, double Y, int Count) right = default;
         foreach (int i in driven.Order())
@@ -187,8 +186,8 @@ internal static class AnswerFinder
     private static string? LimitedBy(RunHistory history, int from, int to)
     {
         RobotSettings robot = history.Scenario.Robot;
-        int[] driven = StepFeatures<R1>.Driven(robot);
-        if (driven.Length == 0)
+        IReadOnlyList<int> driven = robot.DrivenWheels;
+        if (driven.Count == 0)
         {
             return null;
         }

@@ -24,7 +24,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         SceneSystem scene = first.Scene!;
         RobotEquations<T>[] robots = [.. scene.Robots.Select(r => ModelBuilder.Build<T>(r.Scenario, r.Layout, r.Static.Loads, hasLedger: false))];
         _equations = new SceneEquations<T>(robots, SceneBuilder.Contacts<T>(first.Scenario));
-        _features = new StepFeatures<T>(_equations, [.. scene.Robots.Select(r => StepFeatures<T>.Driven(r.Scenario.Robot))]);
+        _features = new StepFeatures<T>(_equations, scene);
         SceneStructure.Describe(scene, first.Tableau, _structure);
         List<(int From, int To)> ranges = [];
         for (int k = 0; k < robots.Length; k++)

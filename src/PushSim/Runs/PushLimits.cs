@@ -108,7 +108,7 @@ internal static class PushLimits
         public Series(RunHistory history)
         {
             RobotSettings robot = history.Robot;
-            foreach (int w in robot.Drives.Where(d => d.Motors.Count > 0).SelectMany(d => d.Wheels).Select(w => w.Wheel))
+            foreach (int w in robot.DrivenWheels)
             {
                 _wheels.Add((history.Wheel(w, "load_n"), history.Wheel(w, "sliding")));
             }

@@ -8,16 +8,16 @@ namespace PushSim.Simulation;
 internal sealed class StepFeatures<T>
     where T : struct, ILanes<T>, IReal<T>
 {
-    private readonly SceneEquations<T> _scene;
+    private readonly SceneEquations<T> _equations;
     private readonly int[][] _driven;
 
-    /// <param name="scene">The right-hand side.</param>
-    /// <param name="driven">Per robot the wheels on drives with motors.</param>
-    public StepFeatures(SceneEquations<T> scene, int[][] driven)
+    /// <param name="equations">The right-hand side.</param>
+    /// <param name="scene">The scene that they are of, or one like it.</param>
+    public StepFeatures(SceneEquations<T> equations, SceneSystem scene)
     {
-        _scene = scene;
-        _driven = driven;
-        Robots = [.. driven.Select(d => new RobotFeatures<T> { Loads = new T[d.Length] })];
+        _equations = equations;
+        _driven = [.. scene.Robots.Select(r => r.Scenario.Robot.DrivenWheels.ToArray())];
+        Robots = [.. _driven.Select(d => new RobotFeatures<T> { Loads = new T[d.Length] })];
     }
 
     /// <summary>Sum of the normal forces on the first robot [N]; their middle along the floor times that sum [N m].</summary>
@@ -27,17 +27,14 @@ internal sealed class StepFeatures<T>
     public readonly RobotFeatures<T>[] Robots;
 
     /// <summary>Those of a scalar scene.</summary>
-    public static StepFeatures<R1> Of(SceneSystem scene) => new(scene.Equations, [.. scene.Robots.Select(r => Driven(r.Scenario.Robot))]);
-
-    /// <summary>The wheels on drives with motors.</summary>
-    public static int[] Driven(RobotSettings robot) => [.. robot.DrivenWheels];
+    public static StepFeatures<R1> Of(SceneSystem scene) => new(scene.Equations, scene);
 
     /// <summary>Reads the equations.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public void Read()
     {
         T force = 0.0, moment = 0.0;
-        foreach (SceneContact<T> contact in _scene.Contacts)
+        foreach (SceneContact<T> contact in _equations.Contacts)
         {
             if (contact.First == 0)
             {
@@ -50,7 +47,7 @@ internal sealed class StepFeatures<T>
         Moment = moment;
         for (int k = 0; k < Robots.Length; k++)
         {
-            Read(ref Robots[k], _scene.Robots[k], _driven[k]);
+            Read(ref Robots[k], _equations.Robots[k], _driven[k]);
         }
     }
 
