@@ -1,6 +1,7 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Cli.Chance;
+using PushSim.Numerics;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 

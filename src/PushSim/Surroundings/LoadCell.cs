@@ -1,10 +1,12 @@
-using MathNet.Numerics.Distributions;
+using PushSim.Numerics;
 
 namespace PushSim.Surroundings;
 
 /// <summary>What a load cell shows: first-order filter, readings at its own rate, tare, noise, resolution.</summary>
 internal static class LoadCell
 {
+    private static readonly ulong s_noise = Philox.NumberOf("load cell noise");
+
     /// <summary>The readings (s, N); none without a cell, a force or a stretch of time.</summary>
     /// <param name="cell">The cell, if any.</param>
     /// <param name="time">Sample times, evenly spaced from 0 [s].</param>
@@ -17,13 +19,12 @@ internal static class LoadCell
         }
 
         double[] filtered = Filter(time, force, cell.FilterTime);
-        var random = new Random(unchecked((int)cell.Seed));
         List<(double Time, double Force)> readings = [];
         for (int n = 0; n / cell.Rate <= time[^1]; n++)
         {
             double t = n / cell.Rate;
             double value = Interpolate(time, filtered, t) + cell.Tare;
-            value += cell.Noise > 0.0 ? Normal.Sample(random, 0.0, cell.Noise) : 0.0;
+            value += cell.Noise * NormalQuantile.Of(Philox.Uniform((ulong)cell.Seed, n, s_noise));
             readings.Add((t, cell.Resolution > 0.0 ? cell.Resolution * Math.Round(value / cell.Resolution) : value));
         }
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using PushSim.Analysis.Chance;
+using PushSim.Numerics;
 using PushSim.Tests.Analysis;
 
 namespace PushSim.Tests.Accuracy;

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Numerics;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;

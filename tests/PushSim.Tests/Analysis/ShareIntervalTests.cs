@@ -1,5 +1,6 @@
 using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Chance;
+using PushSim.Numerics;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;

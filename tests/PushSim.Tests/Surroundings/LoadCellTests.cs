@@ -34,4 +34,20 @@ public class LoadCellTests
         Assert.Equal([0.0, 0.1, 0.2, 0.3, 0.4, 0.5], readings.Select(r => r.Time));
         Assert.Equal([5.5, 8.5, 11.5, 14.5, 17.5, 20.5], readings.Select(r => r.Force));
     }
+
+    // Mean and standard deviation of 40,000 readings within five standard errors (computed here): 0.3/200 and 0.3/sqrt(80,000)
+    [Fact]
+    public void Noise_has_its_deviation_and_hangs_on_seed_and_number_alone()
+    {
+        const double noise = 0.3;
+        var cell = new LoadCellSettings { Rate = 1000.0, Noise = noise, Seed = 3 };
+        double[] Readings(double end, LoadCellSettings of) => [.. LoadCell.Read(of, [0.0, end], [2.0, 2.0]).Select(r => r.Force - 2.0)];
+        double[] all = Readings(40.0, cell);
+        double mean = all.Average();
+        double deviation = Math.Sqrt(all.Average(v => (v - mean) * (v - mean)));
+        Assert.InRange(mean, -5.0 * noise / 200.0, 5.0 * noise / 200.0);
+        Assert.InRange(deviation, noise * (1.0 - (5.0 / Math.Sqrt(80_000.0))), noise * (1.0 + (5.0 / Math.Sqrt(80_000.0))));
+        Assert.Equal(all[..1001], Readings(1.0, cell));
+        Assert.NotEqual(all[..1001], Readings(1.0, cell with { Seed = 4 }));
+    }
 }

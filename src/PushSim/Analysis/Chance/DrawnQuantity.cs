@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using PushSim.Numerics;
 
 namespace PushSim.Analysis.Chance;
 

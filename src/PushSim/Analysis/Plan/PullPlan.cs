@@ -1,5 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Numerics;
 
 namespace PushSim.Analysis.Plan;
 
@@ -14,6 +15,8 @@ public sealed record PullPlan
 
     // Fewer say too little of the scatter itself (common practice, no source) [1].
     private const int FewestPulls = 3;
+
+    private static readonly ulong s_order = Philox.NumberOf("order of the pulls");
 
     /// <summary>More pulls of each tyre than this are not planned: nobody does them, and the floor does not stay the same [1].</summary>
     public const int MostPulls = 60;
@@ -69,14 +72,14 @@ public sealed record PullPlan
     // no tyre twice in a row at the seam of two blocks: it would be pulled without a change and a cleaning between
     private static List<PlannedPull> Order(IReadOnlyList<string> tyres, int blocks, int seed)
     {
-        var random = new Random(seed);
+        long draw = 0;
         List<PlannedPull> pulls = [];
         for (int block = 1; block <= blocks; block++)
         {
             string[] order = [.. tyres];
             do
             {
-                random.Shuffle(order);
+                draw = Shuffle(order, seed, draw);
             }
             while (tyres.Count > 2 && pulls.Count > 0 && order[0] == pulls[^1].Tyre);
 
@@ -84,5 +87,17 @@ public sealed record PullPlan
         }
 
         return [.. pulls.Select((p, i) => p with { Number = i + 1 })];
+    }
+
+    // Fisher and Yates: every order alike; the number of the next draw comes back
+    private static long Shuffle(string[] order, int seed, long draw)
+    {
+        for (int i = order.Length - 1; i > 0; i--)
+        {
+            int k = (int)((i + 1) * Philox.Uniform((ulong)seed, draw++, s_order));
+            (order[i], order[k]) = (order[k], order[i]);
+        }
+
+        return draw;
     }
 }

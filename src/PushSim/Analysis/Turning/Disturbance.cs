@@ -21,6 +21,8 @@ internal static class Disturbance
 
     private const double SampleStep = 1e-3;
 
+    private static readonly ulong s_sign = Philox.NumberOf("sign of the disturbance");
+
     /// <summary>Disturbs every moving state by its typical size times <see cref="Size"/> and a random sign and follows it.</summary>
     /// <param name="turn">The steady turn.</param>
     /// <param name="seed">Seed of the signs [1].</param>
@@ -28,11 +30,10 @@ internal static class Disturbance
     public static DisturbedTurn Follow(SteadyTurn turn, int seed, double duration)
     {
         double[] y = [.. turn.State];
-        var random = new Random(seed);
         TurnModel model = turn.Model;
         for (int i = 0; i < model.Moving.Length; i++)
         {
-            y[model.Moving[i]] += Size * model.Typical[i] * (random.Next(2) == 0 ? -1.0 : 1.0);
+            y[model.Moving[i]] += Size * model.Typical[i] * (Philox.Uniform((ulong)seed, i, s_sign) < 0.5 ? -1.0 : 1.0);
         }
 
         var watch = new Watch(turn, y);

@@ -1,6 +1,4 @@
-using PushSim.Numerics;
-
-namespace PushSim.Analysis.Chance;
+namespace PushSim.Numerics;
 
 /// <summary>
 /// Quantile of the standard normal distribution. Wichura, algorithm AS 241 (PPND16), Applied Statistics 37:477, 1988; relative accuracy about 1e-16. Written with the

@@ -1,8 +1,9 @@
 using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Chance;
+using PushSim.Numerics;
 using Xunit;
 
-namespace PushSim.Tests.Analysis;
+namespace PushSim.Tests.Numerics;
 
 /// <summary>The generator against published vectors, and what is made of its words.</summary>
 public class PhiloxTests

@@ -1,4 +1,4 @@
-namespace PushSim.Analysis.Chance;
+namespace PushSim.Numerics;
 
 /// <summary>
 /// Philox4x32: a counter-based generator; the same counter and key give the same four words, whoever asks and in whatever order. Salmon, Moraes, Dror, Shaw,
