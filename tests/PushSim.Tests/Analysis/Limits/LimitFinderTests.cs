@@ -1,6 +1,7 @@
 using PushSim.Analysis.Limits;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Surroundings;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Limits;
@@ -52,6 +53,16 @@ public class LimitFinderTests
         Assert.Equal(isStarved, report.Now.IsStarved);
         Assert.Equal(isStarved, report.Warnings.Any(w => w.Contains("the battery cannot deliver", StringComparison.Ordinal)));
         Assert.Equal(isStarved, report.Verdict.Contains("less than", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(0.9, "Testmole cannot pull at all: ")]
+    [InlineData(0.1, "The tyres limit Testmole ")]
+    public void A_robot_that_cannot_pull_is_not_told_a_negative_pull(double slope, string words)
+    {
+        LimitReport report = LimitFinder.Find(TestRobots.Launch() with { Floor = new FloorSettings { SlopeX = slope } });
+        Assert.StartsWith(words, report.Verdict, StringComparison.Ordinal);
+        Assert.Equal(report.Now.Pull > 0.0, report.Verdict.Contains("it pulls", StringComparison.Ordinal));
     }
 
     // the simulator is the reference here: it knows pitch, spin-up of the wheels and the slides of a launch, which the estimate leaves out
