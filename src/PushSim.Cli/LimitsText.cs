@@ -109,7 +109,7 @@ internal static class LimitsText
             table.AddRow("all others", "", "0.0 %", "");
         }
 
-        return table;
+        return output == LimitOutput.ShoveMargin ? table.AddRemark("Shove margin: own standing push less that of the opponent, or of its equal where there is none. Changes are shares of the own push.", isAside: true) : table;
     }
 
     private static ReportTable Ratio(RatioCurve curve)

@@ -7,4 +7,5 @@ namespace PushSim.Cli;
 /// <param name="Answers">Asked quantities; null where one does not apply or the run failed.</param>
 /// <param name="Odds">Outcomes of drawn matches; null if none were asked.</param>
 /// <param name="Cause">Why the run failed; empty if it did not.</param>
-internal sealed record SweepPoint(int[] Place, double?[] Answers, Tally? Odds, string Cause);
+/// <param name="HasTipped">True if a robot tipped or lost the floor, which ended the run.</param>
+internal sealed record SweepPoint(int[] Place, double?[] Answers, Tally? Odds, string Cause, bool HasTipped = false);

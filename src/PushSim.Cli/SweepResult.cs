@@ -68,6 +68,13 @@ internal sealed record SweepResult
             warnings.Add(failed == 1 ? "1 drawn match failed and is left out of the shares" : $"{failed} drawn matches failed and are left out of the shares");
         }
 
+        int tipped = points.Count(p => p.HasTipped);
+        if (tipped > 0)
+        {
+            string what = request.Odds > 0 ? "" : ", and a shove is lost by tipping whatever the ground: --odds 200 gives the share of wins";
+            warnings.Add($"in {tipped} of {points.Length} runs a robot tips or loses the floor, which ends the run: the numbers are those up to then{(asked.Contains("ground_gained_m") ? what : "")}");
+        }
+
         // a match ends at the line, so every way of winning gains about as much
         int k = Array.IndexOf(asked, "ground_gained_m");
         double[] ground = k < 0 || request.Odds > 0 ? [] : [.. points.Select(p => p.Answers[k] ?? 0.0)];

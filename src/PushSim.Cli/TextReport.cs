@@ -3,6 +3,7 @@ using PushSim.Analysis.Fit;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Tyres;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -141,6 +142,8 @@ internal static class TextReport
         }
 
         table.AddColumn("Unit");
+        IEnumerable<WheelSettings> wheels = [.. result.Scenario.Robot.Wheels, .. result.Scenario.Opponent?.Robot.Wheels ?? []];
+        bool isWearWhole = wheels.All(w => w.Tyre.SpecificWear > 0.0);
         Row("ground gained", result.Shove?.GroundGained, -result.Shove?.GroundGained, "m", "0.000");
         Row("turned aside, left positive", result.Shove?.TurnedAside.First * 180.0 / Math.PI, result.Shove?.TurnedAside.Opponent * 180.0 / Math.PI, "deg", "0.0");
         Row("pull, breakaway peak", a.PullBreakaway, null, "N", "0.00");
@@ -157,7 +160,7 @@ internal static class TextReport
         Row("effective track ratio", a.EffectiveTrackRatio, b?.EffectiveTrackRatio, "", "0.000");
         Row("scrub moment", a.ScrubMoment, b?.ScrubMoment, "N m", "0.000");
         Row("chatter", a.Chatter, b?.Chatter, "Hz", "0");
-        Row("tyre wear, all wheels", a.Wear * 1e9, b?.Wear * 1e9, "mm³", "0.000");
+        Row(isWearWhole ? "tyre wear, all wheels" : "tyre wear, where known", a.Wear * 1e9, b?.Wear * 1e9, "mm³", "0.000");
         Row("furthest from the start", a.Travel, b?.Travel, "m", a.Travel < 0.01 ? "0.0000" : "0.000");
         Row("peak battery current", a.PeakBatteryCurrent, b?.PeakBatteryCurrent, "A", "0.0");
         Row("lowest battery voltage", a.LowestBatteryVoltage, b?.LowestBatteryVoltage, "V", "0.00");

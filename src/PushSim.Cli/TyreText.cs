@@ -59,7 +59,7 @@ internal static class TyreText
         }
 
         WheelWear worst = report.Wheels.MaxBy(w => w.VolumeRate)!;
-        string text = FormattableString.Invariant($"wear: {worst.Wheel} wears most, {uneven:0.00} times the mean of all wheels");
+        string text = FormattableString.Invariant($"wear: {worst.Wheel} wears most, {uneven:0.00} times the mean of {(report.UnknownWheels.Count == 0 ? "all wheels" : $"those whose tyres have a wear number (not {string.Join(", ", report.UnknownWheels)})")}");
         double? most = report.Wheels.Sum(w => w.MostPerStraightMetre);
         double metres = (report.PerTurn / most) ?? 0.0;
         return metres is > 0.0 and < FarthestMetres ? text + FormattableString.Invariant($"; a turn costs as much as at least {Figure(metres)} m straight ahead.") : text + ".";

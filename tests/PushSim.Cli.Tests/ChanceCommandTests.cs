@@ -160,6 +160,15 @@ public class ChanceCommandTests
     }
 
     [Fact]
+    public void A_sweep_with_runs_that_end_in_a_tip_says_so()
+    {
+        Cli cli = Cli.Run("sweep", Repository.Scenario("launch-soft"), "--vary", "chassis.centre_of_mass.height=27 mm,300 mm", "--json");
+        string warning = Assert.Single(JsonDocument.Parse(cli.Output).RootElement.GetProperty("warnings").EnumerateArray()).GetString()!;
+        Assert.StartsWith("in 1 of 2 runs a robot tips or loses the floor", warning, StringComparison.Ordinal);
+        Assert.DoesNotContain("shove", warning, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_sweep_whose_matches_all_end_at_the_line_says_so()
     {
         Cli cli = Cli.Run("sweep", Repository.Scenario("shove-ramp-flat"), "--vary", "chassis.mass=1.3 kg..1.4 kg", "--points", "2", "--json");

@@ -72,6 +72,22 @@ public class TyreCommandTests
     }
 
     [Fact]
+    public void Wheels_without_a_wear_number_are_named_where_wear_is_told()
+    {
+        using ScratchFolder scratch = ShortMatches.Files();
+        string robot = File.ReadAllText(scratch["robots/mole.toml"]);
+        int wheel = robot.IndexOf("[[wheel]]", StringComparison.Ordinal);
+        string tyre = robot[robot.IndexOf("[[tyre]]", StringComparison.Ordinal)..wheel].Replace("name = \"soft\"", "name = \"bare\"", StringComparison.Ordinal).Replace("wear = \"200 mm3\"", "", StringComparison.Ordinal);
+        string first = robot[wheel..].Replace("tyre = \"soft\"", "tyre = \"bare\"", StringComparison.Ordinal)[..120] + robot[(wheel + 120)..];
+        File.WriteAllText(scratch["robots/mole.toml"], robot[..wheel] + tyre + first);
+        File.Copy(Repository.Scenario("spot-turn"), scratch["turn.toml"]);
+        string output = Cli.Run("run", scratch["turn.toml"], "--no-plots", "--out", scratch["out"]).Output;
+        Assert.Contains("tyre wear, where known", output, StringComparison.Ordinal);
+        Assert.Contains("have a wear number (not front left)", output.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("all wheels", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_turn_tells_its_wear_and_the_limits_of_it()
     {
         using var scratch = new ScratchFolder();

@@ -187,7 +187,17 @@ public class BuilderDataTests
             16,
             3,
             "tyre \"spare\" lacks body_stiffness",
-            "still missing: the diameter of a wheel that has it");
+            "still missing: the diameter of a wheel that has it; or take the tyre out");
+
+    [Fact]
+    public void One_number_that_a_cover_lacks_is_it()
+    {
+        ReadResult r = Read((Tyre, Cover.Replace("rebound = \"45 %\"\n", "", StringComparison.Ordinal)));
+        Problem p = Assert.Single(r.Problems);
+        Assert.Equal("tyre \"foam\" lacks body_damping", p.Message);
+        Assert.StartsWith("give it, or what it is estimated from; still missing: rebound", p.Help);
+        Assert.DoesNotContain("take the tyre out", p.Help, StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData("rebound = \"45 %\"", "rebound = \"45 %\"\ndrop_height = \"500 mm\"\nrebound_height = \"150 mm\"", "the heights give a rebound of 30 %, but \"rebound\" says 45 %")]

@@ -46,6 +46,19 @@ public class ReuseTests
         Assert.Equal(0.85, Assert.IsType<ScenarioSettings>(result.Scenario).Floor.FrictionScale);
     }
 
+    [Theory]
+    [InlineData("motor.small.gear_ratio", "", 1)]
+    [InlineData("motor.*.gear_ratio", "", 1)]
+    [InlineData("drive.*.gear_ratio", "", 0)]
+    [InlineData("motor.small.gear_ratio", "speed_constant = \"1250 rpm/V\"\n", 0)]
+    public void Another_ratio_of_a_motor_known_by_its_output_shaft_is_warned_of(string key, string constant, int warnings)
+    {
+        using var files = new SmallFiles(SmallFiles.With(SmallFiles.Robot, "stall_current = \"3 A\"\n", "stall_current = \"3 A\"\n" + constant));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath, new ReadOptions { Set = [(key, "15")] });
+        Assert.True(result.Scenario is not null, string.Join("; ", result.Problems));
+        Assert.Equal(warnings, result.Problems.Count(p => p.Message.Contains("makes another motor, not another gear", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void A_key_of_another_part_set_by_the_caller_is_complained_about_beside_a_shelf()
     {

@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;
 
@@ -35,6 +36,7 @@ internal sealed class MotorReader
             ViscousFriction = section.Or("viscous_friction", 0.0),
         };
         Rest = ReadRest(section, name);
+        WarnOfOtherMotor(section);
     }
 
     public double? GearRatio { get; }
@@ -99,6 +101,17 @@ internal sealed class MotorReader
             ViscousFriction = c.Settings.ViscousFriction,
             BrushDrop = c.Settings.BrushDrop,
         };
+    }
+
+    // Speed or torque at the output shaft and a ratio give the motor's constant; with another ratio they give another motor, whose gearbox turns as before.
+    private void WarnOfOtherMotor(Section s)
+    {
+        bool isOfOutput = _data.TorqueConstant is null && _data.SpeedConstant is null && (_data.NoLoadSpeed ?? _data.StallTorque) is not null;
+        if (s.Context.Drawn is null && isOfOutput && s.PlaceSetAnew("gear_ratio") is Place place)
+        {
+            string key = _data.NoLoadSpeed is null ? "stall_torque" : "no_load_speed";
+            s.Context.Warning(place, $"motor \"{_data.Name}\": its {key} is that of the output shaft, so another gear_ratio of the motor makes another motor, not another gear", "set gear_ratio of the drives anew (\"drive.*.gear_ratio\"), or give the motor a speed_constant or torque_constant");
+        }
     }
 
     // A wrong number was complained about already; converting it would only add noise.

@@ -44,6 +44,9 @@ internal sealed partial class Section
     /// <summary>Where a key's value stands; the table's place if it has none.</summary>
     public Place PlaceOf(string key) => Entry(key)?.Value.Place ?? _table.Place;
 
+    /// <summary>Where a scenario or the caller sets a key of this robot anew; null if neither does.</summary>
+    public Place? PlaceSetAnew(string key) => _context.Overrides?.Find(Name(key))?.KeyPlace;
+
     /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
     public double? Number(string key)
     {

@@ -71,7 +71,7 @@ internal sealed class TyreReader
         if (double.IsNaN(load) || data.Radius is double.NaN)
         {
             // complained about there; what the cover lacks can be said all the same, with any light load
-            _ = IsEnough(missing, TyreFromData.Estimate(data with { Radius = 1.0, Load = 1e-3 }));
+            _ = IsEnough(missing, TyreFromData.Estimate(data with { Radius = 1.0, Load = 1e-3 }), hasWheel: true);
             return Given;
         }
 
@@ -83,18 +83,18 @@ internal sealed class TyreReader
 
         TyreEstimate estimate = TyreFromData.Estimate(data);
         NoteMixedWheels(users, wheel, missing);
-        return IsEnough(missing, estimate) ? Fill(missing, estimate) : Given;
+        return IsEnough(missing, estimate, wheel is not null) ? Fill(missing, estimate) : Given;
     }
 
     private static double StaticLoad(ChassisSettings? chassis, int wheels) =>
         chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * StandardGravity) + chassis.Downforce) / wheels;
 
-    private bool IsEnough(string[] missing, TyreEstimate e)
+    private bool IsEnough(string[] missing, TyreEstimate e, bool hasWheel)
     {
         string[] lacking = [.. missing.Where(k => Of(e, k) is null)];
         if (lacking.Length > 0)
         {
-            Lacks(lacking, "or what they are estimated from; still missing: " + string.Join(", ", e.Missing));
+            Lacks(lacking, $"or what {(lacking.Length == 1 ? "it is" : "they are")} estimated from; still missing: {string.Join(", ", e.Missing)}{(hasWheel ? "" : "; or take the tyre out, since no wheel has it")}");
         }
 
         return lacking.Length == 0;

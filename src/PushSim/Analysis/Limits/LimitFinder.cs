@@ -117,6 +117,7 @@ public static class LimitFinder
         string word = curves.MotorWord();
         double voltage = model.BusVoltage.Value;
         double current = model.BatteryCurrent.Value;
+        bool isStarved = Math.Abs(model.BusResidual.Value) > MatchWatch.BusFailure;
 
         double hold = peak?.Force.Sum() ?? double.NaN;
         double? pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value;
@@ -136,6 +137,7 @@ public static class LimitFinder
             TopSpeed = top,
             StallVoltage = voltage,
             StallCurrent = current,
+            IsStarved = isStarved,
         };
     }
 
@@ -274,7 +276,11 @@ public static class LimitFinder
             warnings.Add(FormattableString.Invariant($"breaking away its tyres hold more than the {tips:0.0} N at which it rears up on its hook, and its motors can give that: it may tip before it slides; lower the hook or the centre of mass"));
         }
 
-        if (scenario.Robot.Battery!.CutOffVoltage > state.StallVoltage)
+        if (state.IsStarved)
+        {
+            warnings.Add("the battery cannot deliver what all motors stalled ask for: it would fall below half of its voltage at rest, where a run ends as failed; motor forces are told too high, take a battery with less resistance or lower the current limits");
+        }
+        else if (scenario.Robot.Battery!.CutOffVoltage > state.StallVoltage)
         {
             warnings.Add(FormattableString.Invariant($"with all motors stalled the battery falls to {PlainNumber.Apart(state.StallVoltage, scenario.Robot.Battery.CutOffVoltage)} V, below its cut-off of {scenario.Robot.Battery.CutOffVoltage:0.0} V"));
         }

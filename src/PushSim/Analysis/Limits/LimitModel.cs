@@ -118,6 +118,9 @@ internal sealed class LimitModel<T>
 
     public T OpenCircuit { get; private set; }
 
+    /// <summary>Residual of the bus voltage at the last torques [V]; far from 0 when the battery cannot deliver what the controllers ask for, and then currents and torques are too high.</summary>
+    public T BusResidual { get; private set; }
+
     /// <summary>Sets one controller's command [1].</summary>
     public void Command(int controller, double duty)
     {
@@ -167,7 +170,8 @@ internal sealed class LimitModel<T>
 
         PowertrainEquations.Gather<T>(Motors, Controllers, omega, _heat, MotorWork, ControllerWork);
         OpenCircuit = _equations.Battery.OpenCircuitVoltage(0.0);
-        BusVoltage = _equations.Battery.Solve(OpenCircuit, Controllers, ControllerWork, out T _);
+        BusVoltage = _equations.Battery.Solve(OpenCircuit, Controllers, ControllerWork, out T residual);
+        BusResidual = residual;
         PowertrainEquations.Settle<T>(Motors, Controllers, BusVoltage, MotorWork, ControllerWork);
         T power = 0.0;
         for (int k = 0; k < Controllers.Length; k++)

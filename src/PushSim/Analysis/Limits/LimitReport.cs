@@ -69,6 +69,9 @@ public sealed record LimitState
 
     /// <summary>Battery current with all motors stalled [A].</summary>
     public required double StallCurrent { get; init; }
+
+    /// <summary>True if the battery cannot deliver what the controllers ask for with all motors stalled, as it would fall below half of its voltage at rest: motor force and stall current are then too high.</summary>
+    public required bool IsStarved { get; init; }
 }
 
 /// <summary>What 10 % more of a part buys.</summary>

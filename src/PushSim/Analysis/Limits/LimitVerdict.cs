@@ -9,11 +9,21 @@ internal static class LimitVerdict
     {
         LimitState s = r.Now;
         string name = r.Scenario.Robot.Name;
-        string forces = Text($"the motors could give {s.MotorForce:0.0} N at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N");
+        string forces = Text($"the motors could give {(s.IsStarved ? "less than " : "")}{s.MotorForce:0.0} N at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N");
         if (s.Pull is null)
         {
             string tips = s.RearsUpAt is double rears ? Text($"rears up on its hook at {rears:0.0} N, before it pulls with all it has") : "tips before it pulls with all it has";
             return $"{name} {tips}: {forces}.";
+        }
+
+        if (s.IsStarved)
+        {
+            return $"The battery cannot feed the stalled motors of {name}, so what binds at standstill is not told: {forces}.";
+        }
+
+        if (s.Pull <= 0.0)
+        {
+            return $"{name} cannot pull at all: {forces}, and skids, rolling or slope take all of the lesser.";
         }
 
         if (s.Binding == "tyres")

@@ -90,7 +90,7 @@ internal static class TurnWords
             return;
         }
 
-        lines.Add(Text($"What feeds a chatter: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {feed:0.00} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
+        lines.Add(Text($"What feeds a chatter: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {(feed < 0.005 ? "less than 0.01" : Text($"{feed:0.00}"))} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
         lines.Add(Text($"Tread ring alone, with the wheel held: margin {worst.Margin:0.00}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
     }
 

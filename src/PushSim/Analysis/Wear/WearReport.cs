@@ -32,7 +32,10 @@ public sealed record WearReport
     /// <summary>Time of one turn of the robot once settled; null unless it turns [s].</summary>
     public required double? TurnTime { get; init; }
 
-    /// <summary>Most worn wheel over the mean of all, at the settled rate [1]; 1 is even. Null if nothing wears.</summary>
+    /// <summary>Names of the wheels whose tyres have no wear number, which are left out of everything here.</summary>
+    public IReadOnlyList<string> UnknownWheels { get; init; } = [];
+
+    /// <summary>Most worn wheel over the mean of all that have a wear number, at the settled rate [1]; 1 is even. Null if nothing wears.</summary>
     public double? Unevenness
     {
         get
@@ -66,6 +69,7 @@ public sealed record WearReport
         {
             MatchTime = match,
             TurnTime = turn,
+            UnknownWheels = [.. run.Scenario.Robot.Wheels.Where(w => Series(run, w, "wear_m3") is null).Select(w => w.Name)],
             Wheels = [.. run.Scenario.Robot.Wheels.Select(w => Of(run, straight, w, from, match, turn)).OfType<WheelWear>()],
         };
     }

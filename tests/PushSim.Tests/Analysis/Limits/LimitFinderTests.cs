@@ -1,6 +1,7 @@
 using PushSim.Analysis.Limits;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Surroundings;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Limits;
@@ -39,6 +40,30 @@ public class LimitFinderTests
     [InlineData("weak pull", WheelBinding.CurrentLimit)]
     public void What_binds_a_pull_binds_most_of_its_impulse(string kind, WheelBinding binding) =>
         Assert.All(RunBinding.Find(Run(kind)), w => Assert.True(w.ImpulseShare[(int)binding] > 0.5, string.Join(" ", w.ImpulseShare)));
+
+    // at full duty the stalled motors and their controllers are a resistor: equal to the battery's own it halves the voltage
+    [Theory]
+    [InlineData(1.02, true)]
+    [InlineData(0.98, false)]
+    public void A_battery_that_cannot_feed_stalled_motors_is_told(double share, bool isStarved)
+    {
+        RobotSettings robot = TestRobots.FourWheels(limit: 1000.0);
+        double load = (TestRobots.Motor.Resistance + robot.Controllers[0].OnResistance) / robot.Drives.Count;
+        LimitReport report = LimitFinder.Find(TestRobots.Launch(robot with { Battery = robot.Battery! with { Resistance = share * load } }));
+        Assert.Equal(isStarved, report.Now.IsStarved);
+        Assert.Equal(isStarved, report.Warnings.Any(w => w.Contains("the battery cannot deliver", StringComparison.Ordinal)));
+        Assert.Equal(isStarved, report.Verdict.Contains("less than", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(0.9, "Testmole cannot pull at all: ")]
+    [InlineData(0.1, "The tyres limit Testmole ")]
+    public void A_robot_that_cannot_pull_is_not_told_a_negative_pull(double slope, string words)
+    {
+        LimitReport report = LimitFinder.Find(TestRobots.Launch() with { Floor = new FloorSettings { SlopeX = slope } });
+        Assert.StartsWith(words, report.Verdict, StringComparison.Ordinal);
+        Assert.Equal(report.Now.Pull > 0.0, report.Verdict.Contains("it pulls", StringComparison.Ordinal));
+    }
 
     // the simulator is the reference here: it knows pitch, spin-up of the wheels and the slides of a launch, which the estimate leaves out
     [Fact]
