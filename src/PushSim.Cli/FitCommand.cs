@@ -84,8 +84,6 @@ internal static class FitCommand
 
     private static List<string> WriteFiles(OutputFolder folder, FitOutcome outcome, string[] blocks, bool noPlots, CancellationToken cancel)
     {
-        IReadOnlyList<TyreFit> fits = outcome.Fits;
-        HashSet<string> names = new(StringComparer.Ordinal);
         List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
         if (outcome.Meaning is { Tyres.Count: > 0 } meaning)
         {
@@ -97,11 +95,18 @@ internal static class FitCommand
             files.Add(folder.Write("simulated.csv", s => SimulationText.WriteCsv(s, outcome.Simulated)));
         }
 
-        if (noPlots)
+        if (!noPlots)
         {
-            return files;
+            WritePictures(folder, outcome, files, cancel);
         }
 
+        return files;
+    }
+
+    private static void WritePictures(OutputFolder folder, FitOutcome outcome, List<string> files, CancellationToken cancel)
+    {
+        IReadOnlyList<TyreFit> fits = outcome.Fits;
+        HashSet<string> names = new(StringComparer.Ordinal);
         foreach (TyreFit fit in fits)
         {
             cancel.ThrowIfCancellationRequested();
@@ -132,8 +137,6 @@ internal static class FitCommand
         {
             files.AddRange(folder.WritePicture("on-the-robot", shoves));
         }
-
-        return files;
 
         // names that only signs or capitals tell apart get a number
         string Unique(string name)

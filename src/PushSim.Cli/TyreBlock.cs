@@ -38,62 +38,78 @@ internal static class TyreBlock
             AppendOrigin(text, like, isSame);
         }
 
-        (double atRest, double sliding) = fit.ForModel;
         text.Append("[[tyre]]\n");
         text.Append(CultureInfo.InvariantCulture, $"name = \"{Name(fit.Name)}\"\n");
-        Interval? Told(string key) => simulated?.Parameters.FirstOrDefault(p => p.IsTold && p.Parameter.Key == key)?.Value;
-        Interval? measured = Told("static_friction") ?? (fit.IsStaticLowerBound ? null : fit.StaticFriction);
-        if (measured is { } a && (Told("kinetic_friction") ?? fit.KineticFriction) is { } b && a.Value < b.Value)
+        AppendFriction(text, fit, simulated);
+        AppendLoad(text, fit, isSame ? like : null, $"a {(wheels == 4 && like is null ? "quarter" : "wheel's share")} of the load of the test", fit.Load / wheels);
+        AppendBody(text, like, simulated);
+        if (like is not null)
+        {
+            AppendRest(text, like);
+            text.AppendJoin("", isSame ? OfMaterial(like).Select(line => line + "\n") : []);
+        }
+
+        return text.ToString();
+    }
+
+    private static void AppendFriction(StringBuilder text, TyreFit fit, SimulationFit? simulated)
+    {
+        (double atRest, double sliding) = fit.ForModel;
+        Interval? slid = Told(simulated, "kinetic_friction") ?? fit.KineticFriction;
+        Interval? measured = Told(simulated, "static_friction") ?? (fit.IsStaticLowerBound ? null : fit.StaticFriction);
+        if (measured is { } a && slid is { } b && a.Value < b.Value)
         {
             // each from another fit: no tyre grips better sliding than standing
             measured = new Interval(b.Value, Math.Min(a.Low, b.Value), Math.Max(a.High, b.Value));
         }
 
         string bound = measured is null ? "  # at least this: breakaway was not seen" : "";
-        text.Append(CultureInfo.InvariantCulture, $"static_friction = {Friction(measured, measured?.Value ?? atRest)}{bound}\n");
-        Interval? slid = Told("kinetic_friction") ?? fit.KineticFriction;
         string unseen = slid is null ? "  # sliding was not seen" : "";
+        text.Append(CultureInfo.InvariantCulture, $"static_friction = {Friction(measured, measured?.Value ?? atRest)}{bound}\n");
         text.Append(CultureInfo.InvariantCulture, $"kinetic_friction = {Friction(slid, slid?.Value ?? sliding)}{unseen}\n");
-        double exponent = fit.LoadExponent?.Value ?? (isSame ? like!.LoadExponent : 0.0);
+    }
 
-        // friction is the fitted one at the load of the test, which on a grooved tread bears on less area
-        double area = isSame && exponent != 0.0 ? like!.TreadAreaFraction : 1.0;
-        text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{fit.Load / wheels / area:0.###} N\"  # a {(wheels == 4 && like is null ? "quarter" : "wheel's share")} of the load of the test{(area < 1.0 ? ", over tread_area" : "")}\n");
+    // Friction is the fitted one at the load of the test, which on a grooved tread bears on less area
+    private static void AppendLoad(StringBuilder text, TyreFit fit, TyreSettings? same, string share, double load)
+    {
+        double exponent = fit.LoadExponent?.Value ?? same?.LoadExponent ?? 0.0;
+        double area = exponent != 0.0 ? same?.TreadAreaFraction ?? 1.0 : 1.0;
+        text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{load / area:0.###} N\"  # {share}{(area < 1.0 ? ", over tread_area" : "")}\n");
         if (exponent != 0.0 || fit.LoadExponent is not null)
         {
             text.Append(CultureInfo.InvariantCulture, $"load_exponent = {exponent:0.###}\n");
         }
+    }
 
+    private static void AppendBody(StringBuilder text, TyreSettings? like, SimulationFit? simulated)
+    {
         string origin = like is null ? "  # an estimate: give your own" : "";
-        if (Told("slip_speed_m_per_s") is not null)
+        Interval? slipSpeed = Told(simulated, "slip_speed_m_per_s");
+        if (slipSpeed is not null || like is not null)
         {
-            text.Append(CultureInfo.InvariantCulture, $"slip_speed = {Measured(Told("slip_speed_m_per_s"), 0.0, "m/s", "")}\n");
-        }
-        else if (like is not null)
-        {
-            text.Append(CultureInfo.InvariantCulture, $"slip_speed = \"{FourDigits(like.SlipSpeed)} m/s\"\n");
+            text.Append(CultureInfo.InvariantCulture, $"slip_speed = {Measured(slipSpeed, like?.SlipSpeed ?? 0.0, "m/s", "")}\n");
         }
 
-        text.Append(CultureInfo.InvariantCulture, $"body_stiffness = {Measured(Told("body_stiffness_n_per_m"), like?.CarcassStiffness ?? 2500.0, "N/m", origin)}\n");
-        text.Append(CultureInfo.InvariantCulture, $"body_damping = {Measured(Told("body_damping_n_s_per_m"), like?.CarcassDamping ?? 2.0, "N s/m", origin)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"body_stiffness = {Measured(Told(simulated, "body_stiffness_n_per_m"), like?.CarcassStiffness ?? 2500.0, "N/m", origin)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"body_damping = {Measured(Told(simulated, "body_damping_n_s_per_m"), like?.CarcassDamping ?? 2.0, "N s/m", origin)}\n");
         text.Append(CultureInfo.InvariantCulture, $"tread_mass = \"{FourDigits(1e3 * (like?.TreadMass ?? 0.004))} g\"{origin}\n");
         text.Append(CultureInfo.InvariantCulture, $"vertical_stiffness = \"{FourDigits(like?.VerticalStiffness ?? 10_000.0)} N/m\"{origin}\n");
-        if (like is not null)
-        {
-            // what the measured friction does not touch stays that of the tyre it was measured on or replaces
-            text.Append(CultureInfo.InvariantCulture, $"vertical_damping = \"{FourDigits(like.VerticalDamping)} s/m\"\n");
-            text.Append(CultureInfo.InvariantCulture, $"breakaway_deflection = \"{FourDigits(1e3 * like.BreakawayDeflection)} mm\"\n");
-            text.Append(CultureInfo.InvariantCulture, $"tread_damping = {FourDigits(like.BristleDampingRatio)}\n");
-            text.Append(CultureInfo.InvariantCulture, $"elastic_share = {FourDigits(like.ElasticShare)}\n");
-            text.Append(CultureInfo.InvariantCulture, $"viscous_friction = \"{FourDigits(like.ViscousFriction)} s/m\"\n");
-            text.Append(like.PlainBristle ? "plain_friction = true\n" : "");
-            text.Append(CultureInfo.InvariantCulture, $"rolling_renewal = \"{FourDigits(like.RollingRenewal)} 1/m\"\n");
-            text.Append(CultureInfo.InvariantCulture, $"rolling_resistance = {FourDigits(like.RollingResistance)}\n");
-            text.AppendJoin("", isSame ? OfMaterial(like).Select(line => line + "\n") : []);
-        }
-
-        return text.ToString();
     }
+
+    // What the measured friction does not touch stays that of the tyre it was measured on or replaces
+    private static void AppendRest(StringBuilder text, TyreSettings like)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"vertical_damping = \"{FourDigits(like.VerticalDamping)} s/m\"\n");
+        text.Append(CultureInfo.InvariantCulture, $"breakaway_deflection = \"{FourDigits(1e3 * like.BreakawayDeflection)} mm\"\n");
+        text.Append(CultureInfo.InvariantCulture, $"tread_damping = {FourDigits(like.BristleDampingRatio)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"elastic_share = {FourDigits(like.ElasticShare)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"viscous_friction = \"{FourDigits(like.ViscousFriction)} s/m\"\n");
+        text.Append(like.PlainBristle ? "plain_friction = true\n" : "");
+        text.Append(CultureInfo.InvariantCulture, $"rolling_renewal = \"{FourDigits(like.RollingRenewal)} 1/m\"\n");
+        text.Append(CultureInfo.InvariantCulture, $"rolling_resistance = {FourDigits(like.RollingResistance)}\n");
+    }
+
+    private static Interval? Told(SimulationFit? simulated, string key) => simulated?.Parameters.FirstOrDefault(p => p.IsTold && p.Parameter.Key == key)?.Value;
 
     private static void AppendOrigin(StringBuilder text, TyreSettings like, bool isSame)
     {
