@@ -144,7 +144,14 @@ internal static class OddsReport
         foreach (TolerancedValue v in values)
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
-            (double scale, string unit) = v.Unit == "rad" ? (180.0 / Math.PI, "deg") : (1.0, v.Unit);
+            (double scale, string unit) = v.Unit switch
+            {
+                "rad" => (180.0 / Math.PI, "deg"),
+                "m3" => (1e9, "mm3"),
+                "N/m2" => (1e-6, "N/mm2"),
+                "kg m2" => (1e7, "g cm2"),
+                _ => (1.0, v.Unit),
+            };
             table.AddRow(v.Key + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
         }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -17,6 +18,9 @@ public sealed class SweepPlot
 
     // Numbers in more cells than this run into each other.
     private const int MostNumbers = 12;
+
+    // Numbers on a vertical axis, about [1].
+    private const double Ticks = 5.0;
 
     private readonly IReadOnlyList<ChartDrawing> _charts;
 
@@ -59,9 +63,9 @@ public sealed class SweepPlot
 
     private static string AxisTitle(SweepInput input) => input.Numbers is null ? input.Key : $"{input.Key} [{(input.Unit.Length == 0 ? "1" : input.Unit)}]";
 
-    private static PlotModel One(PlotLook look, SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
+    internal static PlotModel One(PlotLook look, SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
     {
-        PlotModel model = Chart.Model(look, $"{KeyWords.Of(title)} against {input.Key}");
+        PlotModel model = Chart.Model(look, $"{KeyWords.Of(title)} against {input.Key}", NumberWidth([.. values.OfType<double>(), .. intervals?.OfType<(double Low, double High)>().SelectMany(i => new[] { i.Low, i.High }) ?? []]));
         IReadOnlyList<double> x = input.Numbers ?? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)];
         model.Axes.Add(input.Numbers is null ? Chart.WordAxis(look, AxisPosition.Bottom, AxisTitle(input), input.Texts) : Chart.Axis(AxisPosition.Bottom, AxisTitle(input)));
         LinearAxis vertical = Chart.Axis(AxisPosition.Left, KeyWords.Of(title));
@@ -96,10 +100,24 @@ public sealed class SweepPlot
             {
                 X = x[best.Index], Y = best.Value, Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize - 1.0,
                 TextVerticalAlignment = VerticalAlignment.Bottom,
+                TextHorizontalAlignment = best.Index == 0 ? HorizontalAlignment.Left : best.Index == values.Count - 1 ? HorizontalAlignment.Right : HorizontalAlignment.Center,
             });
         }
 
         return model;
+    }
+
+    // Room for the numbers of a vertical axis [px]: values that lie close together have many decimals.
+    private static double NumberWidth(double[] values)
+    {
+        double span = values.Length == 0 ? 0.0 : values.Max() - values.Min();
+        if (!(span > 0.0))
+        {
+            return 0.0;
+        }
+
+        string format = "F" + Math.Clamp((int)Math.Ceiling(-Math.Log10(span / Ticks)), 0, 9).ToString(CultureInfo.InvariantCulture);
+        return Chart.RoomFor([.. new[] { values.Min(), values.Max() }.Select(v => v.ToString(format, CultureInfo.InvariantCulture))]);
     }
 
     private static PlotModel Two(PlotLook look, SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
