@@ -10,6 +10,8 @@ namespace PushSim.Cli;
 /// <summary>Reads logs and robot, sorts pulls by tyre, fits each.</summary>
 internal static partial class FitWork
 {
+    private const string HeightUnknown = "not all wheels are driven, so the friction hangs on the height of the tether, which was taken as 0: add --height, or name a scenario with a tether";
+
     public static FitOutcome Do(FitRequest request, CancellationToken cancel)
     {
         List<Problem> problems = [];
@@ -38,7 +40,7 @@ internal static partial class FitWork
         }
 
         RobotSettings? robot = read?.Robot;
-        GripLoad load = LoadOf(request, read, notes);
+        GripLoad load = LoadOf(request, read);
         if (Unloaded(tests, load) is string unloaded)
         {
             return new FitOutcome { Problems = problems, Missing = unloaded };
@@ -46,6 +48,11 @@ internal static partial class FitWork
 
         StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         List<TyreFit> fits = FitEach(request, tests, load, stall, cancel);
+        if (load.DependsOnHeight && (request.Height ?? read?.Scenario?.Tether?.HookHeight) is null)
+        {
+            fits = [.. fits.Select(f => f with { Warnings = [.. f.Warnings, HeightUnknown] })];
+        }
+
         List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
         return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
     }
@@ -88,18 +95,11 @@ internal static partial class FitWork
         return request.Simulate ? CannotSimulate(request, read, tests.Traces.Count) : null;
     }
 
-    private static GripLoad LoadOf(FitRequest request, ReadResult? read, List<string> notes)
+    private static GripLoad LoadOf(FitRequest request, ReadResult? read)
     {
-        double? hook = read?.Scenario?.Tether?.HookHeight;
-        GripLoad load = request.Load is double newton ? GripLoad.Fixed(newton)
-            : read?.Robot is RobotSettings robot ? GripLoad.Of(robot, request.Height ?? hook ?? 0.0, request.IsDrag)
+        return request.Load is double newton ? GripLoad.Fixed(newton)
+            : read?.Robot is RobotSettings robot ? GripLoad.Of(robot, request.Height ?? read.Scenario?.Tether?.HookHeight ?? 0.0, request.IsDrag)
             : GripLoad.Fixed(double.NaN);
-        if (load.DependsOnHeight && request.Height is null && hook is null)
-        {
-            notes.Add("not all wheels are driven, so the height of the tether matters: taken as 0, add --height or name a scenario with a tether");
-        }
-
-        return load;
     }
 
     // A tether so high, or a force so great, that the tyres under test leave the floor; null if none does.

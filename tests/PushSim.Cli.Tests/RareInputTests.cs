@@ -96,4 +96,17 @@ public class RareInputTests
         File.WriteAllText(scratch["two.csv"], "tyre,force [gf],peak [gf]\nsoft,120,140\nsoft,121,141\nsoft,119,139\nhard,,60\nhard,,61\nhard,,62\n");
         Assert.Contains("hard is not compared: it slid in fewer than two pulls.", Cli.Run("fit", scratch["two.csv"], "--load", "200 gf").Output);
     }
+
+    // a two-wheeler on skids: how high the tether pulls decides the load on its tyres
+    [Fact]
+    public void A_height_of_the_tether_that_nobody_gave_is_warned_of()
+    {
+        using var scratch = new ScratchFolder();
+        Cli.Run("new", "--kind", "pull-test", "--wheels", "2", "--mass", "900g", "--out", scratch["two"]);
+        string robot = scratch["two/robot.toml"];
+        string log = Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv");
+        Assert.Contains("warning: not all wheels are driven", Cli.Run("fit", log, "--robot", robot).Output);
+        Assert.DoesNotContain("not all wheels are driven", Cli.Run("fit", log, "--robot", robot, "--height", "20 mm").Output);
+        Assert.DoesNotContain("not all wheels are driven", Cli.Run("fit", log, "--robot", s_mole).Output);
+    }
 }

@@ -34,16 +34,17 @@ internal static class RunReport
             r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []]))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
-        bool hasHistory = recorder.Count >= 2;
-        RunAnswers[] answers = [.. histories.Select((h, k) => hasHistory ? AnswerFinder.Find(h, k == 0 ? marks : []) : new RunAnswers())];
-        bool isPush = hasHistory && scene.Contacts.Count > 0;
+        bool isStarved = Starved(recorder) is not null;
+        bool isTold = recorder.Count >= 2 && !isStarved;
+        RunAnswers[] answers = [.. histories.Select((h, k) => isTold ? AnswerFinder.Find(h, k == 0 ? marks : []) : new RunAnswers())];
+        bool isPush = isTold && scene.Contacts.Count > 0;
         IReadOnlyList<LimitSpan>[] limits = [.. histories.Select(h => isPush ? PushLimits.Find(h, AnswerFinder.FirstCommand(h)) : [])];
         for (int k = 0; isPush && k < answers.Length; k++)
         {
             answers[k] = answers[k] with { LimitedBy = PushLimits.Mostly(limits[k], recorder.Watch.TouchTime) is PushLimit most ? Verdict.Words(most) : null };
         }
 
-        ShoveOutcome? shove = scenario.Opponent is null || !hasHistory || status == RunStatus.Failed ? null
+        ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
             : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history);
         OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Channels, answers[1], limits[1]);
         return new RunResult
@@ -57,7 +58,7 @@ internal static class RunReport
             Channels = history.Channels,
             Marks = marks,
             Answers = answers[0],
-            Ledger = ledger.Entries,
+            Ledger = isStarved ? [] : ledger.Entries,
             EnergyResidualRatio = ledger.ResidualRatio,
             RhsEvaluations = report.Evaluations,
             Steps = report.Steps,
@@ -69,6 +70,20 @@ internal static class RunReport
         };
     }
 
+    // Name of the robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
+    private static string? Starved(Recorder recorder)
+    {
+        for (int k = 0; k < recorder.Robots.Count; k++)
+        {
+            if (recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure)
+            {
+                return recorder.Robots[k].System.Scenario.Robot.Name;
+            }
+        }
+
+        return null;
+    }
+
     private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {
         string at = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"at {report.Time:0.000} s");
@@ -77,12 +92,9 @@ internal static class RunReport
             return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
         }
 
-        for (int k = 0; k < recorder.Robots.Count; k++)
+        if (Starved(recorder) is string robot)
         {
-            if (recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure)
-            {
-                return (RunStatus.Failed, $"the battery of {recorder.Robots[k].System.Scenario.Robot.Name} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
-            }
+            return (RunStatus.Failed, $"the battery of {robot} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
         }
 
         if (recorder.Watch.HasTipped)
