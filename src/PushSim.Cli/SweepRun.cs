@@ -13,8 +13,6 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 {
     private const long MostPoints = 10_000;
 
-    private const string CommandLine = "command line";
-
     private readonly long _start = Stopwatch.GetTimestamp();
 
     public int Run()
@@ -138,7 +136,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
             if (points[i].Scenario is null)
             {
-                bool isOurs = read.Problems.All(p => p.Severity != Severity.Error || p.File == CommandLine);
+                bool isOurs = read.Problems.All(p => p.Severity != Severity.Error || p.File == ReadOptions.CommandLine);
                 code = read.CannotRead ? ExitCode.CannotReadOrWrite : isOurs ? ExitCode.WrongCommandLine : ExitCode.WrongInput;
                 return null;
             }

@@ -3,6 +3,9 @@ namespace PushSim.Scenarios;
 /// <summary>Limits of reading; the defaults suit files from strangers.</summary>
 public sealed record ReadOptions
 {
+    /// <summary>What stands for the file of a value that is set anew by <see cref="Set"/>.</summary>
+    public const string CommandLine = "command line";
+
     /// <summary>Largest file that is read [byte].</summary>
     public int MaxBytes { get; init; } = 1 << 20;
 

@@ -109,4 +109,13 @@ public class RareInputTests
         Assert.DoesNotContain("not all wheels are driven", Cli.Run("fit", log, "--robot", robot, "--height", "20 mm").Output);
         Assert.DoesNotContain("not all wheels are driven", Cli.Run("fit", log, "--robot", s_mole).Output);
     }
+
+    [Fact]
+    public void A_swept_number_without_its_unit_is_told_to_have_it_behind()
+    {
+        Cli cli = Cli.Run("sweep", Repository.Scenario("pull-test"), "--vary", "chassis.mass=1..2");
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains("help: write it behind each number: kg, g", cli.Error);
+        Assert.DoesNotContain("quotes", cli.Error);
+    }
 }

@@ -271,7 +271,7 @@ internal sealed partial class Section
         switch (node)
         {
             case TomlNumber n when dimension != Dimension.Ratio:
-                _context.Error(n.Place, $"\"{d.Name}\" needs a unit", $"write it in quotes with one of: {string.Join(", ", UnitTable.Names(dimension))}");
+                _context.Error(n.Place, $"\"{d.Name}\" needs a unit", $"{(n.Place.File.Name == ReadOptions.CommandLine ? "write it behind each number" : "write it in quotes with one of")}: {string.Join(", ", UnitTable.Names(dimension))}");
                 return double.NaN;
             case TomlNumber n when !double.IsFinite(n.Value):
                 _context.Error(n.Place, $"\"{d.Name}\" is not finite", "");

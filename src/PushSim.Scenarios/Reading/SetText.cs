@@ -10,7 +10,7 @@ internal static class SetText
 
     private static TomlNode Node(string path, string text)
     {
-        var place = new Place(new SourceFile("command line", $"{path} = {text}"), 1, 1, Math.Max(1, path.Length));
+        var place = new Place(new SourceFile(ReadOptions.CommandLine, $"{path} = {text}"), 1, 1, Math.Max(1, path.Length));
         if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number))
         {
             return new TomlNumber(place, number, number == Math.Floor(number));
