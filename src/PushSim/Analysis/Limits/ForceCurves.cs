@@ -14,7 +14,7 @@ internal sealed class ForceCurves
     private const double LeastSlip = 1e-3;
     private const double GreatestSlip = 5.0;
 
-    // Passes of traction and load transfer; each takes the rest down to a third or less.
+    // Passes of traction and load transfer; each takes the rest down to friction times height of the hook over wheelbase, of most robots a third.
     private const int Passes = 40;
 
     private readonly LimitModel<R1> _model;
@@ -50,11 +50,11 @@ internal sealed class ForceCurves
             traction = sum;
             if (Math.Abs(change) < 1e-12 * Math.Max(1e-9, sum))
             {
-                break;
+                return Held(speed, isSliding, null);
             }
         }
 
-        return Held(speed, isSliding, null);
+        return Slowly(speed, isSliding, traction);
     }
 
     /// <summary>Peak or sliding force of each wheel under loads that are given [N].</summary>
@@ -178,6 +178,28 @@ internal sealed class ForceCurves
             return held;
         }
 
+        return Halved(speed, isSliding, high);
+    }
+
+    // The hook is so high that pass after pass brings the answer hardly nearer, or to and fro about it: from a traction that is more than the tyres give, by halving.
+    private HeldForces? Slowly(double speed, bool isSliding, double most)
+    {
+        while (Loads(most))
+        {
+            if (!(Forces(speed, isSliding).Sum() > most))
+            {
+                return Halved(speed, isSliding, most);
+            }
+
+            most *= 2.0;
+        }
+
+        return NearTipping(speed, isSliding, most);
+    }
+
+    // The traction up to this one that the tyres give under its loads; they give less than this one.
+    private HeldForces Halved(double speed, bool isSliding, double high)
+    {
         for (double low = 0.0; high - low > 1e-12 * Math.Max(1e-9, high);)
         {
             double middle = 0.5 * (low + high);
