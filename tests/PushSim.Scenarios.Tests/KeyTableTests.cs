@@ -31,6 +31,8 @@ public class KeyTableTests
         Assert.NotNull(KeyTable.Find(section, key));
         Assert.Contains(key, OtherNames.Advice(section, name));
         Assert.Contains(OtherNames.Find(name), f => f.Section == section);
+        Assert.Equal(section, Assert.Single(OtherNames.Find($"{section}.{name}")).Section);
+        Assert.Equal(section, Assert.Single(OtherNames.Find($"robot.{section}.{name}")).Section);
         Assert.Null(OtherNames.Advice(section, "no_such_thing"));
     }
 

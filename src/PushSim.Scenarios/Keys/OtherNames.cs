@@ -27,7 +27,14 @@ public static class OtherNames
         return Array.Find(All, o => o.Section == section && o.Names.Contains(wanted)).Advice;
     }
 
-    /// <summary>The tables in which a name is a usual one of something, each with what to write there.</summary>
-    public static IReadOnlyList<(string Section, string Advice)> Find(string name) =>
-        [.. All.Select(o => o.Section).Distinct().Select(s => (s, Advice(s, name))).Where(f => f.Item2 is not null).Select(f => (f.s, f.Item2!))];
+    /// <summary>The tables in which a name is a usual one of something, each with what to write there; with the table in front ("battery.c_rating") that one only.</summary>
+    public static IReadOnlyList<(string Section, string Advice)> Find(string name)
+    {
+        string[] path = name.Split('.');
+        return
+        [
+            .. All.Select(o => o.Section).Distinct().Where(s => path.Length == 1 || s.Equals(path[^2], StringComparison.OrdinalIgnoreCase))
+                .Select(s => (Section: s, Advice: Advice(s, path[^1]))).Where(f => f.Advice is not null).Select(f => (f.Section, f.Advice!)),
+        ];
+    }
 }
