@@ -37,7 +37,7 @@ internal sealed class ForceCurves
     /// </summary>
     public HeldForces? Tyres(double speed, bool isSliding)
     {
-        double traction = 0.0;
+        double traction = _model.LeastTraction.Value;
         for (int pass = 0; pass < Passes; pass++)
         {
             if (!Loads(traction))
@@ -71,12 +71,12 @@ internal sealed class ForceCurves
     /// <summary>Greatest traction under which the robot stands [N], to a millionth of its weight, and each wheel's load then; null where it rears up under none below <paramref name="most"/>.</summary>
     public HeldForces? Tipping(double most)
     {
-        if (Loads(most) || !Loads(0.0))
+        double low = _model.LeastTraction.Value;
+        if (Loads(most) || !Loads(low))
         {
             return null;
         }
 
-        double low = 0.0;
         for (double high = most; high - low > 1e-6 * _model.Mass.Value * _model.Scenario.Floor.Gravity;)
         {
             double middle = 0.5 * (low + high);
@@ -200,7 +200,7 @@ internal sealed class ForceCurves
     // The traction up to this one that the tyres give under its loads; they give less than this one.
     private HeldForces Halved(double speed, bool isSliding, double high)
     {
-        for (double low = 0.0; high - low > 1e-12 * Math.Max(1e-9, high);)
+        for (double low = _model.LeastTraction.Value; high - low > 1e-12 * Math.Max(1e-9, high);)
         {
             double middle = 0.5 * (low + high);
             if (middle <= low || middle >= high)

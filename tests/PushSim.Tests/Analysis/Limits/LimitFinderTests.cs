@@ -208,6 +208,32 @@ public class LimitFinderTests
         Assert.Equal(Holds(floor.Now.TractionSliding), r.Now.TractionSliding, 1e-3 * r.Now.TractionSliding);
     }
 
+    // uphill it is the tyres that hold the weight, not a tether that pushes: F = mu m g cos a - m g sin a, and it rears up at F h = m g (b cos a - h_c sin a), with the
+    // tyres' give under the rear a little before
+    [Theory]
+    [InlineData(0.64, true)]
+    [InlineData(0.3, false)]
+    public void A_robot_on_a_steep_hill_pulls_or_rears_up_as_its_tyres_hold(double slope, bool pulls)
+    {
+        const double Hook = 0.13;
+        ScenarioSettings level = TestRobots.Pull(TestRobots.FourWheels(TestRobots.SoftTyre with { StaticFriction = 0.85, KineticFriction = 0.8 }));
+        ScenarioSettings s = level with { Floor = level.Floor with { SlopeX = slope }, Tether = level.Tether! with { HookHeight = Hook, AnchorHeight = Hook } };
+        LimitState now = LimitFinder.Find(s).Now;
+        double weight = 1.36 * 9.80665;
+        double slides = weight * ((0.8 * Math.Cos(slope)) - Math.Sin(slope));
+        double rears = weight * ((0.055 * Math.Cos(slope)) - (s.Robot.Chassis.CentreOfMassHeight * Math.Sin(slope))) / Hook;
+        Assert.Equal(pulls, slides < rears);
+        if (pulls)
+        {
+            Assert.Equal(slides, now.Pull!.Value, 0.02 * weight);
+        }
+        else
+        {
+            Assert.Null(now.Pull);
+            Assert.Equal(rears, now.RearsUpAt!.Value, 0.02 * weight);
+        }
+    }
+
     [Fact]
     public void A_robot_without_motors_is_refused() =>
         Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels() with { Controllers = [] })));
