@@ -7,13 +7,15 @@ public static class OtherNames
 
     private static readonly (string Section, string[] Names, string Advice)[] All =
     [
-        ("battery", ["c_rating", "crating", "c_rate", "c", "discharge_rate", "max_discharge", "max_current", "current_limit"], Rating),
+        ("battery", ["c_rating", "crating", "c_rate", "c", "discharge_rate", "max_discharge", "max_current"], Rating),
+        ("battery", ["current_limit"], "the limit of a controller stands in [[controller]], current_limit = \"5 A\"; " + Rating),
         ("battery", ["voltage", "nominal_voltage"], "give the number of cells, cells = 3; cell_voltage is one cell's rest voltage against charge"),
         ("battery", ["mah", "ah"], "write capacity = \"450 mA h\""),
         ("motor", ["kv"], "write speed_constant = \"1400 rpm/V\""),
         ("motor", ["kt"], "write torque_constant = \"6.8 mN m/A\""),
         ("motor", ["rpm", "free_speed", "max_rpm"], "write no_load_speed = \"600 rpm\", with voltage"),
         ("wheel", ["radius"], "write diameter, twice the radius"),
+        ("wheel", ["weight"], "write mass = \"26 g\""),
         ("tyre", ["friction", "mu", "grip"], "write static_friction (as it breaks away) and kinetic_friction (as it slides)"),
         ("chassis", ["weight"], "write mass = \"1360 g\""),
         ("drive", ["ratio", "gearing"], "write gear_ratio, motor turns per turn of the drive"),
