@@ -32,6 +32,8 @@ public class KeyTableTests
     [InlineData("wheel", "radius", "diameter")]
     [InlineData("wheel", "weight", "mass")]
     [InlineData("tyre", "mu", "static_friction")]
+    [InlineData("tyre", "bristle_damping", "tread_damping")]
+    [InlineData("tyre", "plain_bristle", "plain_friction")]
     [InlineData("chassis", "weight", "mass")]
     [InlineData("drive", "ratio", "gear_ratio")]
     [InlineData("floor", "grip", "friction")]

@@ -1,6 +1,6 @@
 namespace PushSim.Scenarios.Keys;
 
-/// <summary>What builders call things that files call otherwise, and what to write instead.</summary>
+/// <summary>What builders, or files written before a key was renamed, call things that files call otherwise, and what to write instead.</summary>
 public static class OtherNames
 {
     private const string Rating = "no key limits the pack's current; its C rating stands for a low resistance: shelf = \"lithium polymer, 30C and up\" (or 20C) takes the resistance from it, or give resistance or two loads";
@@ -17,6 +17,8 @@ public static class OtherNames
         ("wheel", ["radius"], "write diameter, twice the radius"),
         ("wheel", ["weight"], "write mass = \"26 g\""),
         ("tyre", ["friction", "mu", "grip"], "write static_friction (as it breaks away) and kinetic_friction (as it slides)"),
+        ("tyre", ["bristle_damping"], "write tread_damping, its name now"),
+        ("tyre", ["plain_bristle"], "write plain_friction, its name now"),
         ("chassis", ["weight"], "write mass = \"1360 g\""),
         ("drive", ["ratio", "gearing"], "write gear_ratio, motor turns per turn of the drive"),
         ("floor", ["mu", "grip"], "write friction, a multiple of every tyre's own"),
