@@ -69,7 +69,7 @@ internal static class FitCommand
         return ExitCode.Done;
     }
 
-    // The pasted table takes over the robot's tyre of that name, else the one on the driven wheels, which share the load.
+    // The pasted table takes over the robot's tyre of that name, else the one on the wheels under test, which share the load.
     private static string Block(RobotSettings? robot, TyreFit fit, SimulationFit? simulated)
     {
         if (robot is null)
@@ -77,9 +77,9 @@ internal static class FitCommand
             return TyreBlock.Of(fit, null, 4, simulated);
         }
 
-        int[] driven = [.. robot.DrivenWheels.DefaultIfEmpty(0)];
+        int[] tested = [.. GripLoad.TestedWheels(robot).DefaultIfEmpty(0)];
         TyreSettings? own = robot.Wheels.Select(w => w.Tyre).FirstOrDefault(t => string.Equals(t.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
-        return TyreBlock.Of(fit, own ?? robot.Wheels[driven[0]].Tyre, driven.Length, simulated);
+        return TyreBlock.Of(fit, own ?? robot.Wheels[tested[0]].Tyre, tested.Length, simulated);
     }
 
     private static List<string> WriteFiles(OutputFolder folder, FitOutcome outcome, string[] blocks, bool noPlots, CancellationToken cancel)

@@ -53,6 +53,18 @@ public class FitCommandTests
         Assert.Equal(before, rest);
     }
 
+    // all four wheels of a robot that no motor turns share the load of its test
+    [Fact]
+    public void A_tyre_of_a_robot_without_motors_is_pasted_with_the_load_of_one_wheel()
+    {
+        using var scratch = new ScratchFolder();
+        string mole = File.ReadAllText(s_mole);
+        File.WriteAllText(scratch["mole.toml"], mole[..mole.IndexOf("[[motor]]", StringComparison.Ordinal)]);
+        Assert.Equal(ExitCode.Done, Cli.Run("fit", s_log, "--robot", scratch["mole.toml"], "--tyre", "soft", "--drag", "--no-plots", "--out", scratch["out"]).Code);
+        string load = FormattableString.Invariant($"{1.36 * 9.80665 / 4.0:0.###}");
+        Assert.Contains($"\nreference_load = \"{load} N\"", File.ReadAllText(scratch["out/tyres.toml"]));
+    }
+
     [Fact]
     public void A_tyre_of_another_name_says_what_it_leaves_out()
     {

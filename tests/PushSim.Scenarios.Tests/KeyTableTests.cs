@@ -10,18 +10,30 @@ public class KeyTableTests
 {
     public static TheoryData<string> Paths => [.. KeySearch.All.Select(m => m.Path)];
 
+    // a key of another table, as which it would be told without the word for the battery
+    [Fact]
+    public void A_batterys_current_limit_names_the_controllers()
+    {
+        Assert.NotNull(KeyTable.Find("controller", "current_limit"));
+        Assert.Contains("stands in [[controller]]", OtherNames.Advice("battery", "current_limit"));
+    }
+
     // each table is one, no name is a key of it, and the key that is named instead is one
     [Theory]
     [InlineData("battery", "c_rating", "resistance")]
     [InlineData("battery", "C-Rating", "shelf")]
     [InlineData("battery", "max_current", "resistance")]
+    [InlineData("battery", "current_limit", "resistance")]
     [InlineData("battery", "voltage", "cells")]
     [InlineData("battery", "mAh", "capacity")]
     [InlineData("motor", "Kv", "speed_constant")]
     [InlineData("motor", "Kt", "torque_constant")]
     [InlineData("motor", "rpm", "no_load_speed")]
     [InlineData("wheel", "radius", "diameter")]
+    [InlineData("wheel", "weight", "mass")]
     [InlineData("tyre", "mu", "static_friction")]
+    [InlineData("tyre", "bristle_damping", "tread_damping")]
+    [InlineData("tyre", "plain_bristle", "plain_friction")]
     [InlineData("chassis", "weight", "mass")]
     [InlineData("drive", "ratio", "gear_ratio")]
     [InlineData("floor", "grip", "friction")]
@@ -31,6 +43,8 @@ public class KeyTableTests
         Assert.NotNull(KeyTable.Find(section, key));
         Assert.Contains(key, OtherNames.Advice(section, name));
         Assert.Contains(OtherNames.Find(name), f => f.Section == section);
+        Assert.Equal(section, Assert.Single(OtherNames.Find($"{section}.{name}")).Section);
+        Assert.Equal(section, Assert.Single(OtherNames.Find($"robot.{section}.{name}")).Section);
         Assert.Null(OtherNames.Advice(section, "no_such_thing"));
     }
 

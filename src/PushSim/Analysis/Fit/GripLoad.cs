@@ -45,6 +45,14 @@ public sealed class GripLoad
         return [.. robot.Wheels.Select((w, i) => !w.IsSkid && (driven.Count == 0 || driven.Contains(i)))];
     }
 
+    /// <summary>Numbers of the wheels under test, which share the load of the test, in the robot's order: the driven ones, all but skids if none is driven [1].</summary>
+    /// <param name="robot">The robot.</param>
+    public static IReadOnlyList<int> TestedWheels(RobotSettings robot)
+    {
+        bool[] isTested = Tested(robot);
+        return [.. Enumerable.Range(0, isTested.Length).Where(i => isTested[i])];
+    }
+
     /// <summary>Whether the height of the tether makes a difference.</summary>
     public bool DependsOnHeight => _robot is not null && !_isTested.All(t => t);
 

@@ -14,7 +14,7 @@ internal sealed class ForceCurves
     private const double LeastSlip = 1e-3;
     private const double GreatestSlip = 5.0;
 
-    // Passes of traction and load transfer; each takes the rest down to a third or less.
+    // Passes of traction and load transfer; each takes the rest down to friction times height of the hook over wheelbase, of most robots a third.
     private const int Passes = 40;
 
     private readonly LimitModel<R1> _model;
@@ -37,7 +37,7 @@ internal sealed class ForceCurves
     /// </summary>
     public HeldForces? Tyres(double speed, bool isSliding)
     {
-        double traction = 0.0;
+        double traction = _model.LeastTraction.Value;
         for (int pass = 0; pass < Passes; pass++)
         {
             if (!Loads(traction))
@@ -50,11 +50,11 @@ internal sealed class ForceCurves
             traction = sum;
             if (Math.Abs(change) < 1e-12 * Math.Max(1e-9, sum))
             {
-                break;
+                return Held(speed, isSliding, null);
             }
         }
 
-        return Held(speed, isSliding, null);
+        return Slowly(speed, isSliding, traction);
     }
 
     /// <summary>Peak or sliding force of each wheel under loads that are given [N].</summary>
@@ -71,12 +71,12 @@ internal sealed class ForceCurves
     /// <summary>Greatest traction under which the robot stands [N], to a millionth of its weight, and each wheel's load then; null where it rears up under none below <paramref name="most"/>.</summary>
     public HeldForces? Tipping(double most)
     {
-        if (Loads(most) || !Loads(0.0))
+        double low = _model.LeastTraction.Value;
+        if (Loads(most) || !Loads(low))
         {
             return null;
         }
 
-        double low = 0.0;
         for (double high = most; high - low > 1e-6 * _model.Mass.Value * _model.Scenario.Floor.Gravity;)
         {
             double middle = 0.5 * (low + high);
@@ -178,7 +178,29 @@ internal sealed class ForceCurves
             return held;
         }
 
-        for (double low = 0.0; high - low > 1e-12 * Math.Max(1e-9, high);)
+        return Halved(speed, isSliding, high);
+    }
+
+    // The hook is so high that pass after pass brings the answer hardly nearer, or to and fro about it: from a traction that is more than the tyres give, by halving.
+    private HeldForces? Slowly(double speed, bool isSliding, double most)
+    {
+        while (Loads(most))
+        {
+            if (!(Forces(speed, isSliding).Sum() > most))
+            {
+                return Halved(speed, isSliding, most);
+            }
+
+            most *= 2.0;
+        }
+
+        return NearTipping(speed, isSliding, most);
+    }
+
+    // The traction up to this one that the tyres give under its loads; they give less than this one.
+    private HeldForces Halved(double speed, bool isSliding, double high)
+    {
+        for (double low = _model.LeastTraction.Value; high - low > 1e-12 * Math.Max(1e-9, high);)
         {
             double middle = 0.5 * (low + high);
             if (middle <= low || middle >= high)

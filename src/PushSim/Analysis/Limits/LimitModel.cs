@@ -112,6 +112,9 @@ internal sealed class LimitModel<T>
         }
     }
 
+    /// <summary>Least traction of a robot on a tether [N]: a tether does not push, so that uphill the tyres give what weight draws it back; 0 else.</summary>
+    public T LeastTraction => T.Max(0.0, -AlongGravity);
+
     public T BusVoltage { get; private set; }
 
     public T BatteryCurrent { get; private set; }

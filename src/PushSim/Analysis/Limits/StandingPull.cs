@@ -88,7 +88,7 @@ internal sealed partial class StandingPull
     private static double? Approach(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load)
     {
         double near = 1e-4 * Weight(model);
-        double traction = 0.0;
+        double traction = model.LeastTraction.Value;
         for (int pass = 0; pass < Passes; pass++)
         {
             if (!Loads(model, hook, traction, load))
@@ -110,7 +110,7 @@ internal sealed partial class StandingPull
     // A traction on the way tipped the robot: by halving, the one below it that drives and tyres give; null where they give more than it stands
     private static double? Between(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load, double tips)
     {
-        (double low, double high, bool isGiven) = (0.0, tips, false);
+        (double low, double high, bool isGiven) = (model.LeastTraction.Value, tips, false);
         while (high - low > 1e-4 * Weight(model))
         {
             double middle = 0.5 * (low + high);

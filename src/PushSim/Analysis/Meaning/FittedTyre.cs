@@ -26,34 +26,30 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
     /// <param name="isMaterial">Whether the robot's tyres were read as made of the material that the fit is named after.</param>
     public static FittedTyre Of(TyreFit fit, RobotSettings robot, bool isMaterial)
     {
-        IReadOnlyList<int> driven = Driven(robot);
+        IReadOnlyList<int> tested = GripLoad.TestedWheels(robot);
         double mean = fit.Frictions.Count > 1 ? Sample.Mean(fit.Frictions) : 0.0;
         double spread = mean > 0.0 ? Math.Sqrt(Sample.Variance(fit.Frictions)) / mean : 0.0;
         bool isOwn = isMaterial || Named(robot, fit.Name) is not null;
-        bool wears = driven.All(i => (Named(robot, fit.Name) ?? robot.Wheels[i].Tyre).SpecificWear > 0.0);
+        bool wears = tested.All(i => (Named(robot, fit.Name) ?? robot.Wheels[i].Tyre).SpecificWear > 0.0);
         return new FittedTyre(fit.Name, fit.ForModel.Static, fit.ForModel.Kinetic, spread, fit.Limit.By == PullLimitedBy.Motors, isOwn && wears)
         {
             LoadExponent = fit.LoadExponent?.Value ?? 0.0,
-            WheelLoad = fit.Load / Math.Max(1, driven.Count),
+            WheelLoad = fit.Load / Math.Max(1, tested.Count),
         };
     }
 
     /// <summary>
-    /// The robot with this tyre on its driven wheels: friction as fitted, everything else from the tyre of that name in the robot's file, or from the tyre
+    /// The robot with this tyre on its wheels under test: friction as fitted, everything else from the tyre of that name in the robot's file, or from the tyre
     /// that it replaces. A friction curve, rise or dust of the replaced tyre goes: the fitted friction is the whole of it on that floor.
     /// </summary>
     /// <param name="robot">The robot.</param>
     /// <param name="factor">Multiplies both frictions [1].</param>
     public RobotSettings On(RobotSettings robot, double factor = 1.0)
     {
-        IReadOnlyList<int> driven = Driven(robot);
+        IReadOnlyList<int> tested = GripLoad.TestedWheels(robot);
         TyreSettings? own = Named(robot, Name);
-        return robot with { Wheels = [.. robot.Wheels.Select((w, i) => driven.Contains(i) ? w with { Tyre = Fitted(own ?? w.Tyre, factor) } : w)] };
+        return robot with { Wheels = [.. robot.Wheels.Select((w, i) => tested.Contains(i) ? w with { Tyre = Fitted(own ?? w.Tyre, factor) } : w)] };
     }
-
-    /// <summary>Wheels that a motor turns; all if none does.</summary>
-    private static IReadOnlyList<int> Driven(RobotSettings robot) =>
-        robot.DrivenWheels is { Count: > 0 } driven ? driven : [.. Enumerable.Range(0, robot.Wheels.Count)];
 
     private static TyreSettings? Named(RobotSettings robot, string name) =>
         robot.Wheels.Select(w => w.Tyre).FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.OrdinalIgnoreCase));

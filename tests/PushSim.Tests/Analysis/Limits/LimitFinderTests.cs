@@ -203,6 +203,62 @@ public class LimitFinderTests
         Assert.InRange(r.Now.Pull!.Value, 0.5 * expected, expected);
     }
 
+    // friction times height of the hook over wheelbase is near 1: traction and load, each from the other, go to and fro about what the tyres hold (front driven),
+    // or come nearer by hardly anything (rear driven, the weight far in front)
+    [Theory]
+    [InlineData(true, 0.0)]
+    [InlineData(false, 0.05)]
+    public void A_high_hook_leaves_what_the_tyres_hold_exact(bool isFront, double forward)
+    {
+        const double Base = 0.11;
+        const double Peak = 1.04;
+        const double Slide = 0.96;
+        double hook = isFront ? Base : 0.85 * Base;
+        RobotSettings four = TestRobots.FourWheels(TestRobots.SoftTyre with { StaticFriction = Peak, KineticFriction = Slide });
+        RobotSettings two = four with
+        {
+            Drives = [.. four.Drives.Select((d, i) => i < 2 == isFront ? d : d with { Motors = [] })],
+            Controllers = [.. four.Controllers.Where(c => c.Motors.All(m => m.Drive < 2 == isFront))],
+            Chassis = four.Chassis with { CentreOfMassX = forward },
+        };
+        ScenarioSettings s = TestRobots.Pull(two);
+        LimitReport At(double height) => LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = height, AnchorHeight = height } });
+        LimitReport floor = At(0.0);
+        LimitReport r = At(hook);
+
+        // a pull along the floor moves no load, which gives the friction at the peak; above it N = N at rest -+ F h / L and F = mu N, as the other wheels only roll
+        double Holds(double low) => low / (1.0 + ((isFront ? 1.0 : -1.0) * low / floor.Wheels.Where(w => w.IsDriven).Sum(w => w.RestLoad) * hook / Base));
+        Assert.Null(r.Now.RearsUpAt);
+        Assert.Equal(Holds(floor.Now.TractionPeak), r.Now.TractionPeak, 1e-3 * r.Now.TractionPeak);
+        Assert.Equal(Holds(floor.Now.TractionSliding), r.Now.TractionSliding, 1e-3 * r.Now.TractionSliding);
+    }
+
+    // uphill it is the tyres that hold the weight, not a tether that pushes: F = mu m g cos a - m g sin a, and it rears up at F h = m g (b cos a - h_c sin a), with the
+    // tyres' give under the rear a little before
+    [Theory]
+    [InlineData(0.64, true)]
+    [InlineData(0.3, false)]
+    public void A_robot_on_a_steep_hill_pulls_or_rears_up_as_its_tyres_hold(double slope, bool pulls)
+    {
+        const double Hook = 0.13;
+        ScenarioSettings level = TestRobots.Pull(TestRobots.FourWheels(TestRobots.SoftTyre with { StaticFriction = 0.85, KineticFriction = 0.8 }));
+        ScenarioSettings s = level with { Floor = level.Floor with { SlopeX = slope }, Tether = level.Tether! with { HookHeight = Hook, AnchorHeight = Hook } };
+        LimitState now = LimitFinder.Find(s).Now;
+        double weight = 1.36 * 9.80665;
+        double slides = weight * ((0.8 * Math.Cos(slope)) - Math.Sin(slope));
+        double rears = weight * ((0.055 * Math.Cos(slope)) - (s.Robot.Chassis.CentreOfMassHeight * Math.Sin(slope))) / Hook;
+        Assert.Equal(pulls, slides < rears);
+        if (pulls)
+        {
+            Assert.Equal(slides, now.Pull!.Value, 0.02 * weight);
+        }
+        else
+        {
+            Assert.Null(now.Pull);
+            Assert.Equal(rears, now.RearsUpAt!.Value, 0.02 * weight);
+        }
+    }
+
     [Fact]
     public void A_robot_without_motors_is_refused() =>
         Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels() with { Controllers = [] })));
