@@ -1,3 +1,5 @@
+using System.Globalization;
+using PushSim.Numerics;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
 using PushSim.Surroundings;
@@ -65,6 +67,8 @@ internal sealed class MatchSetting
 
     // as drawn: the middle may lie off the file's value where only one direction is possible
     private string Value(string key, double value, double scale = 1.0) => _drawn.TryGetValue(key, out TolerancedValue? v)
-        ? FormattableString.Invariant($"{scale * v.Middle:0.###} ± {scale * v.Tolerance:0.###}")
-        : FormattableString.Invariant($"{scale * value:0.###}");
+        ? $"{Plain(scale * v.Middle)} ± {Plain(scale * v.Tolerance)}"
+        : Plain(scale * value);
+
+    private static string Plain(double value) => PlainNumber.UnsignedZero(value.ToString("0.###", CultureInfo.InvariantCulture));
 }

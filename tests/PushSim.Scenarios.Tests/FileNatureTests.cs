@@ -24,7 +24,7 @@ public class FileNatureTests
         Expect(ScenarioReader.ReadRobot(files.ScenarioPath), "this is a scenario, not a robot file", "this scenario's is \"shrew.toml\"");
         Expect(DrawableScenario.OfPair(files.ScenarioPath, files.RobotPath).Read, "this is a scenario, not a robot file", "shrew.toml");
         File.WriteAllText(files.ScenarioPath, SmallFiles.With(SmallFiles.Scenario, "shrew.toml", "move.toml"));
-        Expect(ScenarioReader.Read(files.ScenarioPath), "this is a scenario, not a robot file", "");
+        Expect(ScenarioReader.Read(files.ScenarioPath), "this is a scenario, not a robot file", "name the robot's own file");
     }
 
     [Theory]

@@ -1,3 +1,5 @@
+using PushSim.Numerics;
+
 namespace PushSim.Plotting.Report;
 
 /// <summary>A table of a report, as plain text: the screen and the page print the same one.</summary>
@@ -43,7 +45,7 @@ public sealed class ReportTable(string caption)
     /// <param name="cells">One text per column.</param>
     public ReportTable AddRow(params string[] cells)
     {
-        _rows.Add([.. cells.Select(c => c.StartsWith("-0", StringComparison.Ordinal) && c.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? c[1..] : c)]);
+        _rows.Add([.. cells.Select(PlainNumber.UnsignedZero)]);
         return this;
     }
 

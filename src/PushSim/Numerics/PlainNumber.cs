@@ -17,6 +17,9 @@ public static class PlainNumber
         return Math.Abs(value) is >= Smallest and < Largest ? double.Parse(rounded, CultureInfo.InvariantCulture).ToString("0.####################", CultureInfo.InvariantCulture) : rounded;
     }
 
+    /// <summary>A written number without the sign of a zero, "0.0" for "-0.0"; any other text as it is.</summary>
+    public static string UnsignedZero(string text) => text.StartsWith("-0", StringComparison.Ordinal) && text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : text;
+
     /// <summary>A number with one decimal, or with as many more, up to six, as tell it from the other one that it is set against; two numbers in one unit.</summary>
     public static string Apart(double value, double other)
     {

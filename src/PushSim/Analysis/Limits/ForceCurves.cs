@@ -184,14 +184,12 @@ internal sealed class ForceCurves
     // The hook is so high that pass after pass brings the answer hardly nearer, or to and fro about it: from a traction that is more than the tyres give, by halving.
     private HeldForces? Slowly(double speed, bool isSliding, double most)
     {
-        while (Loads(most))
+        for (most = Math.Max(most, 1e-6 * _model.Mass.Value * _model.Scenario.Floor.Gravity); Loads(most); most *= 2.0)
         {
             if (!(Forces(speed, isSliding).Sum() > most))
             {
                 return Halved(speed, isSliding, most);
             }
-
-            most *= 2.0;
         }
 
         return NearTipping(speed, isSliding, most);
