@@ -40,7 +40,8 @@ internal static partial class FitWork
         }
 
         RobotSettings? robot = read?.Robot;
-        GripLoad load = LoadOf(request, read);
+        double? height = request.Height ?? read?.Scenario?.Tether?.HookHeight;
+        GripLoad load = LoadOf(request, robot, height);
         if (Unloaded(tests, load) is string unloaded)
         {
             return new FitOutcome { Problems = problems, Missing = unloaded };
@@ -48,7 +49,7 @@ internal static partial class FitWork
 
         StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         List<TyreFit> fits = FitEach(request, tests, load, stall, cancel);
-        if (load.DependsOnHeight && (request.Height ?? read?.Scenario?.Tether?.HookHeight) is null)
+        if (load.DependsOnHeight && height is null)
         {
             fits = [.. fits.Select(f => f with { Warnings = [.. f.Warnings, HeightUnknown] })];
         }
@@ -95,10 +96,10 @@ internal static partial class FitWork
         return request.Simulate ? CannotSimulate(request, read, tests.Traces.Count) : null;
     }
 
-    private static GripLoad LoadOf(FitRequest request, ReadResult? read)
+    private static GripLoad LoadOf(FitRequest request, RobotSettings? robot, double? height)
     {
         return request.Load is double newton ? GripLoad.Fixed(newton)
-            : read?.Robot is RobotSettings robot ? GripLoad.Of(robot, request.Height ?? read.Scenario?.Tether?.HookHeight ?? 0.0, request.IsDrag)
+            : robot is not null ? GripLoad.Of(robot, height ?? 0.0, request.IsDrag)
             : GripLoad.Fixed(double.NaN);
     }
 
