@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Report;
+using PushSim.Scenarios;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -11,7 +12,7 @@ internal static class LimitsText
     // Gains smaller than this are left out of the table [%].
     private const double LeastShown = 0.05;
 
-    public static void Write(TextWriter output, LimitReport r, IReadOnlyList<WheelBindings> bindings, IReadOnlyList<string> notes, IReadOnlyList<string> files)
+    public static void Write(TextWriter output, LimitReport r, IReadOnlyList<WheelBindings> bindings, ReadResult read, string file, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
@@ -26,11 +27,7 @@ internal static class LimitsText
             console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
-        foreach (string note in notes)
-        {
-            console.MarkupLine("[dim]estimate: " + PlainText.Marked(note) + "[/]");
-        }
-
+        EstimateText.Write(console, read, file);
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
         TextReport.WriteFiles(output, files);
     }

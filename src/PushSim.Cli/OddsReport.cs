@@ -224,7 +224,7 @@ internal static class OddsReport
             {
                 ShoveEnding.Line => $"{won} pushes {lost} over the line",
                 ShoveEnding.Ground => $"{won} has gained ground when time is up",
-                ShoveEnding.Tips => d.Winner < 0 ? "both tip or lose the floor" : $"{lost} tips or loses the floor",
+                ShoveEnding.Tips => d.Winner < 0 ? "both are tilted past 20 deg or lifted" : $"{lost} is tilted past 20 deg or lifted",
                 _ => "nobody gains ground",
             };
             table.AddRow(words, Held(r, d), count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));

@@ -4,13 +4,13 @@ using PushSim.Scenarios.Toml;
 namespace PushSim.Scenarios.Reading;
 
 /// <summary>Reads a robot's controllers: which motors each feeds, and how.</summary>
-/// <param name="context">Gathers complaints.</param>
+/// <param name="robot">The robot's file.</param>
 /// <param name="drives">The robot's drives.</param>
 /// <param name="driveSections">The table of each drive.</param>
 /// <param name="motorCounts">Motors that each drive names, known or not.</param>
 /// <param name="driveIndex">Number of each drive by its name.</param>
 internal sealed class ControllerReader(
-    ReadContext context, IReadOnlyList<DriveSettings> drives, IReadOnlyList<Section> driveSections, IReadOnlyList<int> motorCounts, IReadOnlyDictionary<string, int> driveIndex)
+    Section robot, IReadOnlyList<DriveSettings> drives, IReadOnlyList<Section> driveSections, IReadOnlyList<int> motorCounts, IReadOnlyDictionary<string, int> driveIndex)
 {
     /// <summary>All controllers; complains about every motor that none feeds.</summary>
     public List<ControllerSettings> Read(IReadOnlyList<Section> sections)
@@ -29,13 +29,14 @@ internal sealed class ControllerReader(
             controllers.Add(ReadController(s, name ?? "", owner));
         }
 
-        for (int d = 0; d < drives.Count; d++)
+        bool isUnsure = robot.IsUnsure("controller") || sections.Any(s => s.IsMeant("drives"));
+        for (int d = 0; d < drives.Count && !isUnsure; d++)
         {
             for (int m = 0; m < motorCounts[d]; m++)
             {
                 if (!owner.ContainsKey((d, m)))
                 {
-                    context.Error(driveSections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives[d].Name}\" has no controller", $"add \"{drives[d].Name}\" to the drives of a [[controller]]");
+                    robot.Context.Error(driveSections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives[d].Name}\" has no controller", $"add \"{drives[d].Name}\" to the drives of a [[controller]]");
                 }
             }
         }
@@ -52,7 +53,7 @@ internal sealed class ControllerReader(
             {
                 if (!owner.TryAdd(motor, name))
                 {
-                    context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                    robot.Context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
                 }
 
                 motors.Add(motor);
@@ -85,17 +86,17 @@ internal sealed class ControllerReader(
     {
         if (d.ShutDownTemperature <= d.FoldBackTemperature)
         {
-            context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
+            robot.Context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
         }
 
         if (d.ThermalResistance > 0.0 && d.HeatCapacity == 0.0)
         {
-            context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
+            robot.Context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
         }
 
         if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives[m.Drive].HoldTorque == 0.0))
         {
-            context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
+            robot.Context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
         }
     }
 
@@ -104,7 +105,7 @@ internal sealed class ControllerReader(
         int wiring = s.Choice("wiring");
         if (motors > 1 && (wiring == 0 || !s.Has("wiring")))
         {
-            context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
+            robot.Context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
         }
 
         return wiring switch { 1 => Wiring.Parallel, 2 => Wiring.Series, _ => Wiring.Single };
@@ -115,9 +116,9 @@ internal sealed class ControllerReader(
     {
         if (driveIndex.TryGetValue(text.Value, out int drive))
         {
-            if (motorCounts[drive] == 0)
+            if (motorCounts[drive] == 0 && !driveSections[drive].IsMeant("motors"))
             {
-                context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
+                robot.Context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
             }
 
             return [.. Enumerable.Range(0, motorCounts[drive]).Select(m => (drive, m))];
@@ -132,11 +133,15 @@ internal sealed class ControllerReader(
                 return [(drive, number - 1)];
             }
 
-            context.Error(text.Place, $"drive \"{drives[drive].Name}\" has {motorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            if (!driveSections[drive].IsMeant("motors"))
+            {
+                robot.Context.Error(text.Place, $"drive \"{drives[drive].Name}\" has {motorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            }
+
             return [];
         }
 
-        PartNames.Unknown(context, text.Place, "drive", text.Value, driveIndex.Keys);
+        PartNames.Unknown(robot, text.Place, "drive", text.Value, driveIndex.Keys);
         return [];
     }
 }

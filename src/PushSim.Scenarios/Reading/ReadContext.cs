@@ -14,9 +14,15 @@ internal sealed class ReadContext(ReadOptions options)
 
     public List<string> Notes { get; } = [];
 
+    /// <summary>What was taken for granted of a log beside the files.</summary>
+    public List<string> Remarks { get; } = [];
+
     public List<DerivedValue> Derived { get; } = [];
 
     public List<InputRow> Inputs { get; } = [];
+
+    /// <summary>Kinds of parts of which one has no name, so that nothing can refer to it.</summary>
+    public HashSet<string> Unnamed { get; } = [];
 
     public bool CannotRead { get; set; }
 

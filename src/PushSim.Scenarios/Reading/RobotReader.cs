@@ -71,7 +71,7 @@ internal sealed class RobotReader
         }
 
         ReadDrives();
-        List<ControllerSettings> controllers = new ControllerReader(_context, _drives, _driveSections, _motorCounts, _driveIndex).Read(_root.Tables("controller"));
+        List<ControllerSettings> controllers = new ControllerReader(_root, _drives, _driveSections, _motorCounts, _driveIndex).Read(_root.Tables("controller"));
         BatterySettings? battery = _root.Table("battery") is Section b ? BatteryReader.Read(b) : null;
         CheckBattery(controllers, battery);
         if (chassis is not null)
@@ -106,7 +106,7 @@ internal sealed class RobotReader
             Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"), "rim-heavy wheels have up to twice as much");
         }
 
-        if (_root.Has("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
+        if (!_root.IsUnsure("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
         {
             _context.Error(_wheelSections[^1].Place, $"{_wheels.Count} {(_wheels.Count == 1 ? "wheel" : "wheels")}, but a robot has {FewestWheels} to {MostWheels}", "count skids and balls as wheels with skid = true");
         }
@@ -128,7 +128,7 @@ internal sealed class RobotReader
         }
         else if (inertia is null && !isSkid)
         {
-            _context.Error(s.Place, $"wheel \"{name}\" has no inertia", "add mass = \"28 g\" (inertia is estimated) or inertia = \"90 g cm2\"");
+            s.Missing(["mass", "inertia", "skid"], $"wheel \"{name}\" has no inertia", "add mass = \"28 g\" (inertia is estimated) or inertia = \"90 g cm2\"");
         }
 
         return new WheelSettings
@@ -152,7 +152,7 @@ internal sealed class RobotReader
                 return tyre.Given;
             }
 
-            PartNames.Unknown(_context, s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
+            PartNames.Unknown(_root, s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
         }
 
         return new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
@@ -214,7 +214,7 @@ internal sealed class RobotReader
             }
             else
             {
-                PartNames.Unknown(_context, m.Place, "motor", m.Value, _motors.Keys);
+                PartNames.Unknown(_root, m.Place, "motor", m.Value, _motors.Keys);
             }
         }
 
@@ -242,9 +242,14 @@ internal sealed class RobotReader
         foreach (MotorReader reader in readers)
         {
             double? total = ratio ?? reader.GearRatio;
+            if (total is null && reader.Section.IsMeant("gear_ratio"))
+            {
+                return motors;
+            }
+
             if (total is null)
             {
-                _context.Error(s.Place, $"drive \"{name}\" has no gear ratio, nor has its motor", "add gear_ratio = 25 (1 for a direct drive)");
+                s.Missing(["gear_ratio"], $"drive \"{name}\" has no gear ratio, nor has its motor", "add gear_ratio = 25 (1 for a direct drive)");
                 return motors;
             }
 
@@ -254,7 +259,7 @@ internal sealed class RobotReader
             if (reader.Make(ofData) is MotorSettings motor)
             {
                 motors.Add((motor, total.Value));
-                if (motor.RotorInertia == 0.0 && isFirstUse)
+                if (motor.RotorInertia == 0.0 && isFirstUse && !reader.Section.IsMeant("rotor_inertia"))
                 {
                     _context.Warning(reader.Section.Place, $"motor \"{motor.Name}\" has no rotor inertia", "a geared rotor often outweighs the wheel: add rotor_inertia, 1 g cm2 for a 20 mm can, 3 for 25 mm, 20 for 37 mm");
                 }
@@ -295,7 +300,7 @@ internal sealed class RobotReader
     {
         if (!_wheelIndex.TryGetValue(text.Value, out int wheel))
         {
-            PartNames.Unknown(_context, text.Place, "wheel", text.Value, _wheelIndex.Keys);
+            PartNames.Unknown(_root, text.Place, "wheel", text.Value, _wheelIndex.Keys);
             return null;
         }
 
@@ -316,7 +321,7 @@ internal sealed class RobotReader
 
     private void CheckBattery(List<ControllerSettings> controllers, BatterySettings? battery)
     {
-        if (controllers.Count > 0 && battery is null && !_root.Has("battery"))
+        if (controllers.Count > 0 && battery is null && !_root.Has("battery") && !_root.IsUnsure("battery"))
         {
             _context.Error(_root.PlaceOf("controller"), "there are controllers but no battery", "add [battery] with cells, capacity and resistance");
         }
@@ -325,7 +330,7 @@ internal sealed class RobotReader
     private void CheckSupport(Section section, ChassisSettings c)
     {
         bool isKnown = double.IsFinite(c.CentreOfMassX) && double.IsFinite(c.CentreOfMassY) && _wheels.All(w => double.IsFinite(w.X) && double.IsFinite(w.Y));
-        if (!isKnown || _wheels.Count < FewestWheels)
+        if (!isKnown || _wheels.Count < FewestWheels || _root.IsUnsure("wheel"))
         {
             return;
         }

@@ -76,6 +76,7 @@ internal static class PartFill
         if (shelf.Find(wanted) is not ShelfPart part)
         {
             context.Error(text.Place, $"there is no \"{SourceFile.Clean(wanted, 60)}\" on the shelf of {shelf.Many}", shelf.Advice(wanted));
+            table.Meant.UnionWith(shelf.Keys);
             return;
         }
 
@@ -87,6 +88,7 @@ internal static class PartFill
             if ((isCell ? OfPack(n, Entry("cells"), Entry("capacity")) : n.Text) is not string value)
             {
                 // no cells or no capacity: complained about where the table is read
+                table.Meant.Add(n.Key);
                 continue;
             }
 

@@ -58,6 +58,7 @@ internal static class ShelfFill
         if (PartShelf.Tyres.Find(wanted) is not ShelfPart part)
         {
             context.Error(text.Place, $"there is no \"{SourceFile.Clean(wanted, 60)}\" on the shelf of tyres", PartShelf.Tyres.Advice(wanted));
+            tyre.Meant.UnionWith(PartShelf.Tyres.Keys);
             return;
         }
 

@@ -94,10 +94,13 @@ internal sealed class TomlTable(Place place, bool isExplicit) : TomlNode(place)
     /// <summary>True for a block whose parts stand beside it; nothing of it is drawn.</summary>
     public bool IsReplaced { get; set; }
 
+    /// <summary>Keys that are missing because of another mistake: a misspelled key, a part that is not on the shelf. That one is complained about.</summary>
+    public HashSet<string> Meant { get; init; } = [];
+
     /// <summary>A copy as one part of the block, under a name of its own.</summary>
     public TomlTable AsPart(string part, double ownShare)
     {
-        var copy = new TomlTable(Place, IsExplicit) { Part = part, OwnShare = ownShare };
+        var copy = new TomlTable(Place, IsExplicit) { Part = part, OwnShare = ownShare, Meant = Meant };
         foreach (TomlEntry e in Entries)
         {
             TomlNode value = e is { Key: "name", Value: TomlText t } ? new TomlText(t.Place, t.Value + Reading.PartNames.Separator + part) : e.Value.Copy();

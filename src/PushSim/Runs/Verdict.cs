@@ -62,7 +62,7 @@ public static class Verdict
         string aside = Aside(names, o);
         if (o.Winner < 0)
         {
-            string how = o.Ending == ShoveEnding.Tips ? "both robots tip" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
+            string how = o.Ending == ShoveEnding.Tips ? "both robots are tilted past 20 deg or lifted off their driven wheels" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
             return Text($"Stalemate: {how}; {limits}{aside}.{close}");
         }
 
@@ -70,7 +70,7 @@ public static class Verdict
         string loser = names[1 - o.Winner];
         string what = o.Ending switch
         {
-            ShoveEnding.Tips => Text($"{loser} tips or loses the floor {o.EndTime:0.00} s into the shove with {winner}"),
+            ShoveEnding.Tips => Text($"{loser} is tilted past 20 deg or lifted off its driven wheels {o.EndTime:0.00} s into the shove with {winner}"),
             ShoveEnding.Line => Text($"{winner} pushes {loser} back over its line after {o.EndTime:0.00} s"),
             _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
         };

@@ -66,7 +66,8 @@ public static class PullFinder
         double start = Sample.Quantile([.. clean.Take(FewestReadings)], 0.5);
         if (high - least < LeastSpan * Math.Max(noise, LeastStepShare * step) && tare is null)
         {
-            return Swings(clean, noise, step, out int from) ? Wrong(trace, TraceFault.Swings, from) : Wrong(trace, TraceFault.NoPull, 0);
+            return Swings(clean, noise, step, out int from) ? Wrong(trace, TraceFault.Swings, from)
+                : Wrong(trace, high > least && LeastSpan * noise <= high - least ? TraceFault.TooCoarse : TraceFault.NoPull, 0);
         }
 
         if (tare is null && high - low < SmallSpan * Math.Abs(high) && !BeginsOrEndsSlack(clean, low, high) && !BeginsAndEndsHigh(clean, low, high))

@@ -15,6 +15,9 @@ public enum TraceFault
     /// <summary>The reading never changes or never leaves its noise.</summary>
     NoPull,
 
+    /// <summary>The steps of the reading are nearly as large as the pull.</summary>
+    TooCoarse,
+
     /// <summary>It pulls, but from reading to reading the force swings nearly as far as it rises in all.</summary>
     Swings,
 
