@@ -132,6 +132,7 @@ internal static class OddsReport
             w.WriteString("unit", v.Unit);
             w.WriteString("spread", v.Spread.ToString().ToLowerInvariant());
             w.WriteBoolean("class_tolerance", v.IsOfClass);
+            w.WriteBoolean("shelf_tolerance", v.IsOfShelf);
             w.WriteEndObject();
         }
 
@@ -152,7 +153,7 @@ internal static class OddsReport
                 "kg m2" => (1e7, "g cm2"),
                 _ => (1.0, v.Unit),
             };
-            table.AddRow(v.Key + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
+            table.AddRow(v.Key + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : v.IsOfShelf ? "shelf" : "file");
         }
 
         return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because the file states no tolerance", isAside: true) : table;

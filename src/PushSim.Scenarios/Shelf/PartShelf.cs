@@ -73,7 +73,7 @@ public sealed class PartShelf
         KeyKind.Whole => new TomlNumber(place, double.Parse(text, CultureInfo.InvariantCulture), isWhole: true),
         KeyKind.Curve => TomlTree.Parse(new ReadContext(new ReadOptions()), new SourceFile("the shelf", "v = " + text))?.Find("v")?.Value
             ?? throw new InvalidOperationException($"the shelf's {key.Name} cannot be read"),
-        _ => new TomlText(place, text),
+        _ => new TomlText(place, text) { IsOfShelf = true },
     };
 
     private List<ShelfPart> Load(string list)

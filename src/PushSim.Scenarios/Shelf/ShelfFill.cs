@@ -66,7 +66,7 @@ internal static class ShelfFill
         List<ShelfNumber> used = [.. part.Numbers.Where(n => !moot.Contains(n.Key) && !IsGiven(context, tyre, label, n.Key))];
         foreach (ShelfNumber n in used)
         {
-            tyre.Add(new TomlEntry(n.Key, text.Place, new TomlText(text.Place, n.Text)));
+            tyre.Add(new TomlEntry(n.Key, text.Place, new TomlText(text.Place, n.Text) { IsOfShelf = true }));
             context.Derived.Add(new DerivedValue($"tyre \"{label}\": {n.Key} {n.Text}, from the shelf's \"{part.Name}\": {n.Source}", n.Error));
         }
 

@@ -24,9 +24,12 @@ internal sealed class TomlText(Place place, string value) : TomlNode(place)
 {
     public string Value { get; } = value;
 
+    /// <summary>True if the value is the shelf's and only its place the file's.</summary>
+    public bool IsOfShelf { get; init; }
+
     public override string Words => "a text";
 
-    public override TomlNode Copy() => new TomlText(Place, Value);
+    public override TomlNode Copy() => new TomlText(Place, Value) { IsOfShelf = IsOfShelf };
 }
 
 /// <summary>A bare number.</summary>
