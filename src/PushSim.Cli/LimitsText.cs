@@ -115,7 +115,7 @@ internal static class LimitsText
         RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
         string flat = curve.IsFlat ? " The pull hardly depends on the ratio: the tyres hold it." : "";
         return new ReportTable("Gear ratio").AddRemark(FormattableString.Invariant(
-            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(curve.BestForDash, "may be quicker still")} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of the greatest pull: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(curve.BestForPull, pull == curve.Points[0] ? "may do too" : "may pull harder still")} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s).{flat}"));
+            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(curve.BestForDash, "may be quicker still")} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of the greatest pull: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(curve.BestForPull, pull == curve.Points[0] ? "may do too" : "may pull harder still")} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s); a tired battery or hot motors want a higher one.{flat}"));
 
         string Edge(double factor, string beyond) => curve.Edge(factor) is { Length: > 0 } edge ? $", the {edge}, so a {(factor < 1.0 ? "lower" : "higher")} one {beyond}" : "";
     }

@@ -258,6 +258,17 @@ public class FitCommandTests
         Assert.Contains(told, Cli.Run("fit", scratch["a.csv"], "--out", scratch["out"], "--no-plots").Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
     }
 
+    // a row's own load stands; those without take that of the command line: 3 N of 6 N and 2.5 N of 5 N are the same friction
+    [Fact]
+    public void A_load_in_a_row_stands_before_that_of_the_command_line()
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["a.csv"], "load [N],force [N]\n6,3.00\n6,3.03\n6,2.97\n,2.50\n,2.51\n,2.49\n");
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["a.csv"], "--load", "5 N", "--json").Output);
+        Assert.Equal(0.5, Number(json.RootElement.GetProperty("tyres")[0], "kinetic_friction"), 5e-3);
+        Assert.Contains("3 rows give loads of their own, which were taken in place of --load 5 N", json.RootElement.GetProperty("warnings").EnumerateArray().Select(w => w.GetString()));
+    }
+
     // half a kilogram on two wheels and a ball ahead of them: 5 N on a tether 0.2 m high pull 1 N m, its weight holds less than a third of that; a pull behind rears it up on its wheels
     [Fact]
     public void A_drag_that_lifts_the_tested_tyres_is_told()
