@@ -47,7 +47,7 @@ internal static class OddsReport
 
     /// <summary>Seed, speed and methods.</summary>
     public static string Computation(OddsResult r) =>
-        Text($"seed {r.Seed}; {r.MatchesPerSecond:0.#} matches a second{OneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(r.Effects.Count > 0 ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}");
+        Text($"seed {r.Seed}; {PlainNumber.Of(r.MatchesPerSecond, 3)} matches a second{OneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(r.Effects.Count > 0 ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}");
 
     private static string OneByOne => MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
 
