@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
+using PushSim.Numerics;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using Spectre.Console;
