@@ -156,6 +156,7 @@ public class LimitFinderTests
         double weight = 1.36 * 9.80665;
         ScenarioSettings s = TestRobots.Pull(TestRobots.FourWheels(TestRobots.SoftTyre with { LoadExponent = 0.2, ReferenceLoad = 3.0 }));
         LimitReport r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        Assert.Equal(PullStatus.RearsUp, r.Now.Status);
         Assert.Null(r.Now.Pull);
         Assert.Equal(weight * 0.055 / Hook, r.Now.RearsUpAt!.Value, 1e-4 * weight);
         Assert.StartsWith("Testmole rears up on its hook at 8.2 N, before", r.Verdict);
@@ -257,6 +258,21 @@ public class LimitFinderTests
             Assert.Null(now.Pull);
             Assert.Equal(rears, now.RearsUpAt!.Value, 0.02 * weight);
         }
+    }
+
+    // motors in series under a hook on which it nearly rears up: the search comes to no end, which is not said to be the robot's rearing up
+    [Fact]
+    public void A_pull_that_was_not_found_is_told_so()
+    {
+        const double Hook = 0.15;
+        ScenarioSettings s = PullAgreementTests.Pull(PullAgreementTests.Straight(RandomRobots.Scenario(317).Robot));
+        LimitReport r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        Assert.Equal(PullStatus.NotFound, r.Now.Status);
+        Assert.Null(r.Now.Pull);
+        Assert.StartsWith("What random robot pulls at standstill was not found: the motors could give ", r.Verdict, StringComparison.Ordinal);
+        Assert.Contains(r.Warnings, w => w.StartsWith("the search for the steady pull came to no end", StringComparison.Ordinal));
+        Assert.DoesNotContain(r.Warnings, w => w.Contains("rears up on its hook before", StringComparison.Ordinal));
+        Assert.All(r.Wheels, w => Assert.Equal("not found", w.Binding));
     }
 
     [Fact]
