@@ -56,7 +56,7 @@ public static class LimitFinder
             Scenario = scenario,
             Hook = hook,
             Verdict = "",
-            Warnings = Warnings(scenario, state, wheels),
+            Warnings = Warnings(scenario, state, wheels, (state.MotorForce + model.AlongGravity.Value) * Lengthening(hook)),
             Now = state,
             States = states,
             Wheels = wheels,
@@ -132,7 +132,7 @@ public static class LimitFinder
             TractionSliding = sliding,
             Status = search.Status,
             Pull = search.Steady?.Pull(model, hook).Value,
-            RearsUpAt = (tips + model.AlongGravity.Value) * Math.Sqrt(1.0 + (hook.Rise * hook.Rise)),
+            RearsUpAt = (tips + model.AlongGravity.Value) * Lengthening(hook),
             Binding = motor > hold ? "tyres" : word,
             CrossingSpeed = motor > hold ? Crossing(curves, top) : null,
             TopSpeed = top,
@@ -141,6 +141,9 @@ public static class LimitFinder
             IsStarved = isStarved,
         };
     }
+
+    // Tension of the tether over its horizontal part
+    private static double Lengthening(LimitHook hook) => Math.Sqrt(1.0 + (hook.Rise * hook.Rise));
 
     private static double? Crossing(ForceCurves curves, double top)
     {
@@ -260,7 +263,8 @@ public static class LimitFinder
         return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
     }
 
-    private static List<string> Warnings(ScenarioSettings scenario, LimitState state, List<WheelLimit> wheels)
+    // The last is the pull [N] that the motors could give if the tyres held it: on a slope gravity has a share in it
+    private static List<string> Warnings(ScenarioSettings scenario, LimitState state, List<WheelLimit> wheels, double motorPull)
     {
         List<string> warnings = [];
         double drag = -wheels.Sum(w => Math.Min(0.0, w.Force));
@@ -278,7 +282,7 @@ public static class LimitFinder
         {
             warnings.Add("the robot rears up on its hook before its motors or tyres give out; lower the hook or the centre of mass, or move mass forward");
         }
-        else if (state.RearsUpAt is double tips && state.MotorForce > tips)
+        else if (state.RearsUpAt is double tips && motorPull > tips)
         {
             warnings.Add(FormattableString.Invariant($"breaking away its tyres hold more than the {tips:0.0} N at which it rears up on its hook, and its motors can give that: it may tip before it slides; lower the hook or the centre of mass"));
         }
