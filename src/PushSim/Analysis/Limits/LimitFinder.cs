@@ -28,9 +28,14 @@ public static class LimitFinder
     public static LimitReport Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
+        if (scenario.Robot.Drives.All(d => d.Motors.Count == 0))
+        {
+            throw new SimulationException($"{scenario.Robot.Name} has no motors, so that there is nothing to compare with its tyres; add [[motor]] and [[drive]] to its file, or drag it: kind = \"drag\"");
+        }
+
         if (scenario.Robot.Battery is null || scenario.Robot.Controllers.Count == 0)
         {
-            throw new SimulationException($"{scenario.Robot.Name} has no controller or no battery; there is no motor to compare with its tyres");
+            throw new SimulationException($"{scenario.Robot.Name} has no controller or no battery for its motors; add [[controller]] or [battery] to its file");
         }
 
         LimitHook hook = Hook(scenario);

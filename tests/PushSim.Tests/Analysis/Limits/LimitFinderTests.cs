@@ -302,6 +302,12 @@ public class LimitFinderTests
     }
 
     [Fact]
-    public void A_robot_without_motors_is_refused() =>
-        Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels() with { Controllers = [] })));
+    public void A_robot_without_motors_or_what_feeds_them_is_refused()
+    {
+        static string Said(RobotSettings robot) => Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(robot))).Message;
+        RobotSettings four = TestRobots.FourWheels();
+        Assert.StartsWith("Testmole has no controller or no battery for its motors;", Said(four with { Controllers = [] }), StringComparison.Ordinal);
+        Assert.StartsWith("Testmole has no controller or no battery for its motors;", Said(four with { Battery = null }), StringComparison.Ordinal);
+        Assert.StartsWith("Testmole has no motors, ", Said(four with { Drives = [.. four.Drives.Select(d => d with { Motors = [] })], Controllers = [] }), StringComparison.Ordinal);
+    }
 }
