@@ -71,7 +71,7 @@ internal static class LimitsText
 
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
-        Row(table, "what binds", states, s => s.Pull is null ? "rears up" : s.Binding);
+        Row(table, "what binds", states, s => s.Status == PullStatus.RearsUp ? "rears up" : s.Binding);
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
         Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
         Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));
@@ -80,7 +80,7 @@ internal static class LimitsText
 
     private static ReportTable Wheels(LimitReport r)
     {
-        ReportTable table = NewTable(r.Now.Pull is null ? "As it rears up" : "While it pulls", "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        ReportTable table = NewTable(Moment(r.Now), "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
         foreach (WheelLimit w in r.Wheels)
         {
             table.AddRow(
@@ -90,6 +90,14 @@ internal static class LimitsText
 
         return table;
     }
+
+    // When the wheels carry and give what their table says
+    private static string Moment(LimitState s) => s.Status switch
+    {
+        PullStatus.RearsUp => "As it rears up",
+        PullStatus.NotFound => "As its tyres break away",
+        _ => "While it pulls",
+    };
 
     private static ReportTable Gains(LimitReport r, LimitOutput output)
     {

@@ -21,6 +21,9 @@ public enum TraceFault
     /// <summary>It pulls, but from reading to reading the force swings nearly as far as it rises in all.</summary>
     Swings,
 
+    /// <summary>The force never leaves what passes for its noise, and the readings are too few to tell whether that is noise or a pull that swings.</summary>
+    TooFewToTell,
+
     /// <summary>Pulls read negative.</summary>
     Reversed,
 
