@@ -3,8 +3,8 @@ using PushSim.Simulation;
 namespace PushSim.Runs;
 
 /// <summary>
-/// The rule of a shove: a robot whose centre is pushed back over its line has lost; else who gained ground at the contact by the end;
-/// else nobody.
+/// The rule of a shove: a robot whose centre is pushed over a line, its own behind it or, where the pair has swapped ends, the other's, has lost;
+/// else who gained ground at the contact by the end; else nobody.
 /// </summary>
 internal static class ShoveJudge
 {
@@ -15,7 +15,7 @@ internal static class ShoveJudge
     public static ShoveOutcome Judge(ScenarioSettings scenario, MatchWatch watch, double end, RunHistory first)
     {
         (ShoveEnding ending, int winner) = Ending(scenario.Shove, watch);
-        var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = watch.GroundGained, EndTime = double.IsNaN(watch.LineTime) ? end : watch.LineTime };
+        var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = watch.GroundGained, EndTime = double.IsNaN(watch.LineTime) ? end : watch.LineTime, IsFarLine = watch.IsFarLine };
         if (double.IsNaN(watch.TouchTime))
         {
             return outcome;
@@ -23,7 +23,7 @@ internal static class ShoveJudge
 
         double[] place = first["contact_x_m"];
         int last = first.Time.Length - 1;
-        int? gives = GivesGround(place, first.IndexAt(watch.TouchTime), watch.GroundGained);
+        int? gives = GivesGround(place, first.IndexAt(watch.TouchTime), watch.ContactWay);
         return outcome with
         {
             FirstContact = watch.TouchTime,
@@ -52,14 +52,14 @@ internal static class ShoveJudge
     }
 
     // The last moment at which the contact had not yet moved the way it went in the end.
-    private static int? GivesGround(double[] place, int touch, double gained)
+    private static int? GivesGround(double[] place, int touch, double way)
     {
-        if (Math.Abs(gained) < Stands)
+        if (Math.Abs(way) < Stands)
         {
             return null;
         }
 
-        double sign = Math.Sign(gained);
+        double sign = Math.Sign(way);
         int i = place.Length - 1;
         while (i > touch && sign * (place[i] - place[touch]) > Stands)
         {

@@ -3,7 +3,7 @@ namespace PushSim.Runs;
 /// <summary>How a shove ended.</summary>
 public enum ShoveEnding
 {
-    /// <summary>A robot was pushed back over its line.</summary>
+    /// <summary>A robot was pushed over a line.</summary>
     Line,
 
     /// <summary>Time ran out, and one robot had gained ground.</summary>
@@ -27,6 +27,9 @@ public sealed record ShoveOutcome
 
     /// <summary>Ground that the first robot gained at the contact, negative if it lost ground [m].</summary>
     public required double GroundGained { get; init; }
+
+    /// <summary>Whether the line that was crossed is the winner's: the pair had swapped ends.</summary>
+    public bool IsFarLine { get; init; }
 
     /// <summary>When it ended [s].</summary>
     public required double EndTime { get; init; }

@@ -74,7 +74,7 @@ public static class Verdict
         string what = o.Ending switch
         {
             ShoveEnding.Tips => Text($"{loser} is tilted past 20 deg or lifted off its driven wheels {o.EndTime:0.00} s into the shove with {winner}"),
-            ShoveEnding.Line => Text($"{winner} pushes {loser} back over its line after {o.EndTime:0.00} s"),
+            ShoveEnding.Line => Text($"{winner} pushes {loser} {(o.IsFarLine ? "over the far line (they have swapped ends)" : "back over its line")} after {o.EndTime:0.00} s"),
             _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
         };
         string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($"; {loser} gives ground from {t:0.00} s on, at {o.GroundSpeed:0.00} m/s") : string.Empty;

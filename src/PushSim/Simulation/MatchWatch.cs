@@ -17,6 +17,9 @@ internal sealed class MatchWatch
     // All driven wheels off the floor for this long is a tip, not a hop of chatter [s].
     private const double LongestHop = 0.05;
 
+    // Robots that push bounce off each other for shorter than this [s].
+    private const double LongestBounce = 0.1;
+
     // Greatest weight of an end slope in the step's cubic, 4/27, and a little more [1].
     private const double SlopeWeight = 0.1482;
 
@@ -26,14 +29,18 @@ internal sealed class MatchWatch
     private readonly double[] _x = new double[8];
     private readonly DenseOutput _dense;
     private readonly EventFinder<Behind> _line;
+    private readonly EventFinder<Beyond> _far;
     private readonly RobotWatch[] _robots = [new(), new()];
     private int _count;
     private bool _hasLine;
+    private double _lastTouch;
+    private bool _hasSwapped;
 
     public MatchWatch()
     {
         _dense = new DenseOutput(_x, 0, 2, 4, 6, 2, 2);
         _line = new EventFinder<Behind>(default, EventDirection.Rising, 2);
+        _far = new EventFinder<Beyond>(default, EventDirection.Rising, 2);
     }
 
     /// <summary>When a robot was pushed over its line [s]; NaN if none was.</summary>
@@ -47,11 +54,17 @@ internal sealed class MatchWatch
 
     public double LastPlace { get; private set; }
 
-    /// <summary>Which robot had been pushed back further when the line was crossed.</summary>
+    /// <summary>Which robot had been pushed over a line then.</summary>
     public int OverLine { get; private set; }
 
-    /// <summary>Ground that the first robot gained at the contact [m].</summary>
-    public double GroundGained => double.IsNaN(TouchTime) ? 0.0 : LastPlace - TouchPlace;
+    /// <summary>Whether that line was the other robot's: the pair had swapped ends.</summary>
+    public bool IsFarLine { get; private set; }
+
+    /// <summary>Way of the contact along the floor from the first to the last touch [m].</summary>
+    public double ContactWay => double.IsNaN(TouchTime) ? 0.0 : LastPlace - TouchPlace;
+
+    /// <summary>Ground that the first robot gained at the contact: the contact's way, away from the side on which that robot last pushed [m].</summary>
+    public double GroundGained => _hasSwapped ? -ContactWay : ContactWay;
 
     /// <summary>Whether a robot tipped or lost the floor.</summary>
     public bool HasTipped => _robots[0].HasTipped || (_count == 2 && _robots[1].HasTipped);
@@ -62,7 +75,8 @@ internal sealed class MatchWatch
     /// <summary>Begins with a scene at its start.</summary>
     public void Start(SceneSystem scene, ScenarioSettings scenario)
     {
-        (LineTime, TouchTime, TouchPlace, LastPlace, OverLine) = (double.NaN, double.NaN, 0.0, 0.0, -1);
+        (LineTime, TouchTime, TouchPlace, LastPlace, OverLine, IsFarLine) = (double.NaN, double.NaN, 0.0, 0.0, -1, false);
+        (_lastTouch, _hasSwapped) = (double.NegativeInfinity, false);
         _count = scene.Robots.Count;
         _hasLine = _count == 2;
         for (int k = 0; k < _count; k++)
@@ -73,7 +87,9 @@ internal sealed class MatchWatch
 
         if (_hasLine)
         {
-            _line.Function.Set(scene.Robots[0].Start.X, scene.Robots[1].Start.X, scenario.Shove.Line);
+            (double first, double second) = (scene.Robots[0].Start.X, scene.Robots[1].Start.X);
+            _line.Function.Set(first, second, scenario.Shove.Line);
+            _far.Function.Set(first, second, scenario.Shove.Line);
         }
     }
 
@@ -119,7 +135,10 @@ internal sealed class MatchWatch
     {
         if (force > 0.0)
         {
-            LastPlace = moment / force;
+            (LastPlace, _lastTouch) = (moment / force, step.T1);
+
+            // each robot's way is told in a frame of its own, half a turn from the other's
+            _hasSwapped = _hasLine && step.Y1(_robots[0].First + StateLayout.X) + step.Y1(_robots[1].First + StateLayout.X) > 0.0;
             if (double.IsNaN(TouchTime))
             {
                 (TouchTime, TouchPlace) = (step.T1, LastPlace);
@@ -130,12 +149,14 @@ internal sealed class MatchWatch
     private bool CrossesLine(in LaneStep step)
     {
         double reach = double.NegativeInfinity;
+        bool isPushed = step.T1 - _lastTouch <= LongestBounce;
         for (int k = 0; k < 2; k++)
         {
             int x = _robots[k].First + StateLayout.X;
             (_x[k], _x[2 + k], _x[4 + k], _x[6 + k]) = (step.Y0(x), step.Slope0(x), step.Y1(x), step.Slope1(x));
             double bow = SlopeWeight * (step.T1 - step.T0) * (Math.Abs(_x[2 + k]) + Math.Abs(_x[6 + k]));
             reach = Math.Max(reach, _line.Function.Of(k, Math.Min(_x[k], _x[4 + k]) - bow));
+            reach = isPushed ? Math.Max(reach, _far.Function.Of(k, Math.Max(_x[k], _x[4 + k]) + bow)) : reach;
         }
 
         // most steps end far from the line
@@ -145,13 +166,19 @@ internal sealed class MatchWatch
         }
 
         _dense.SetInterval(step.T0, step.T1);
-        if (!_line.TryFind(_dense, out double time))
+        _ = _line.TryFind(_dense, out double back);
+        double over = double.NaN;
+        _ = isPushed && _far.TryFind(_dense, out over);
+        IsFarLine = over < back || double.IsNaN(back);
+        LineTime = IsFarLine ? over : back;
+        if (double.IsNaN(LineTime))
         {
             return false;
         }
 
-        LineTime = time;
-        OverLine = _line.Function.Of(0, _dense.Evaluate(time, 0)) > _line.Function.Of(1, _dense.Evaluate(time, 1)) ? 0 : 1;
+        (double first, double second) = (_dense.Evaluate(LineTime, 0), _dense.Evaluate(LineTime, 1));
+        bool isFirst = IsFarLine ? _far.Function.Of(0, first) > _far.Function.Of(1, second) : _line.Function.Of(0, first) > _line.Function.Of(1, second);
+        OverLine = isFirst ? 0 : 1;
         return true;
     }
 
@@ -165,6 +192,18 @@ internal sealed class MatchWatch
         public readonly double Of(int robot, double x) => (robot == 0 ? _first : _second) - x - _line;
 
         public readonly double Evaluate(double t, ReadOnlySpan<double> y) => Math.Max(_first - y[0], _second - y[1]) - _line;
+    }
+
+    // The same for the line of the other robot, reached by a way forward: a pair that has swapped ends pushes there.
+    private struct Beyond : IEventFunction
+    {
+        private double _first, _second, _line;
+
+        public void Set(double first, double second, double line) => (_first, _second, _line) = (first, second, line);
+
+        public readonly double Of(int robot, double x) => (robot == 0 ? _second : _first) + x - _line;
+
+        public readonly double Evaluate(double t, ReadOnlySpan<double> y) => Math.Max(_second + y[0], _first + y[1]) - _line;
     }
 
     /// <summary>What was seen of one robot.</summary>

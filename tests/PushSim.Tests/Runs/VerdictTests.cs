@@ -103,6 +103,8 @@ public class VerdictTests
             Ending = ending, Winner = winner, GroundGained = gained, EndTime = 1.249, FirstContact = 0.2, GivesGroundAt = 0.5, GroundSpeed = 0.3, TurnedAside = (turned, otherTurned),
         };
         Assert.Equal(sentence, Verdict.OfShove(s, outcome, new RunAnswers { LimitedBy = "tyres" }, new RunAnswers { LimitedBy = "motors" }));
+        string far = Verdict.OfShove(s, outcome with { IsFarLine = true }, new RunAnswers(), new RunAnswers());
+        Assert.Equal(ending == ShoveEnding.Line, far.Contains(" over the far line (they have swapped ends) after 1.25 s", StringComparison.Ordinal));
         Assert.Equal("A and B never touch. Too close to call: luck.", Verdict.OfShove(s, outcome with { FirstContact = null, TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
         Assert.EndsWith(". Too close to call: luck.", Verdict.OfShove(s, outcome with { TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
         Assert.Contains("A was held back by its zero command, B by its zero command", Verdict.OfShove(s, outcome, new RunAnswers(), new RunAnswers()));

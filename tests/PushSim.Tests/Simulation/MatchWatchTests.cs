@@ -122,6 +122,46 @@ public class MatchWatchTests
         Assert.Equal(1, match.Watch.OverLine);
     }
 
+    // a pair that has swapped ends: who goes forward past where the other started reaches its line after the way between the starts and the line; the other follows, and pushes
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Pushed_over_the_far_line_is_lost_too_but_driving_there_alone_is_not(bool touches)
+    {
+        double between = -StartX(0) - StartX(1);
+        double root = (Line + between) / 0.8;
+        for (int who = 0; who < 2; who++)
+        {
+            var match = new Match();
+            match.Touch(touches ? 1.0 : 0.0, 0.0);
+            (Func<double, double>, Func<double, double>) forth = Quadratic(-0.8, 0.0);
+            (Func<double, double>, Func<double, double>) back = (t => Math.Min(0.5 * Line, 0.1 * t), t => 0.0);
+            for (double t = 0.0; t < 1.5 * root && double.IsNaN(match.Watch.LineTime); t += 0.04)
+            {
+                match.Step(t, t + 0.04, who == 0 ? forth : back, who == 0 ? back : forth);
+            }
+
+            Assert.Equal(touches ? root : double.NaN, match.Watch.LineTime, 1e-12);
+            Assert.Equal(touches, match.Watch.IsFarLine);
+            Assert.Equal(touches ? (ShoveEnding.Line, 1 - who) : (ShoveEnding.Stalemate, -1), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
+        }
+
+        static double StartX(int k) => new SceneSystem(s_scenario).Robots[k].Start.X;
+    }
+
+    // the contact goes 30 mm towards where the opponent began, but the first robot stands beyond it by then: it was pushed that way
+    [Fact]
+    public void Ground_is_lost_where_the_robots_have_swapped_ends()
+    {
+        var match = new Match();
+        match.Touch(1.0, 0.02);
+        match.Step(0.0, 0.1);
+        match.Touch(1.0, 0.05);
+        match.Step(0.1, 0.2, (_ => -0.2, _ => 0.0), (_ => -0.2, _ => 0.0));
+        Assert.Equal(0.03, match.Watch.ContactWay, 1e-15);
+        Assert.Equal(-0.03, match.Watch.GroundGained, 1e-15);
+    }
+
     [Fact]
     public void Touch_ground_and_turn_are_told_from_the_first_touch_on()
     {
