@@ -57,7 +57,7 @@ public static class ScenarioReader
         context.Overrides = scene;
         if (context.Drawn is null)
         {
-            PartFill.FillScenario(context, trees.Scenario);
+            ShelfFill.FillScenario(context, trees.Scenario);
         }
 
         var root = new Section(context, "scenario", trees.Scenario);

@@ -37,8 +37,7 @@ internal sealed class RobotReader
         _context = context;
         if (context.Drawn is null)
         {
-            ShelfFill.Fill(context, tree);
-            PartFill.FillRobot(context, tree);
+            ShelfFill.FillRobot(context, tree);
         }
 
         _root = new Section(context, "robot", tree);
