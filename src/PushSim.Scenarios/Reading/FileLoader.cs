@@ -110,10 +110,14 @@ internal static class FileLoader
         }
         catch (DecoderFallbackException)
         {
-            context.Error(place, $"\"{SourceFile.Clean(name)}\" is not UTF-8 text", "save it as UTF-8");
+            (string what, string help) = IsBinary(buffer.AsSpan(0, length)) ? ("is not a text file", "name a robot or scenario file, which is text in TOML") : ("is not UTF-8 text", "save it as UTF-8");
+            context.Error(place, $"\"{SourceFile.Clean(name)}\" {what}", help);
             return null;
         }
     }
+
+    // A text in UTF-16 has zero bytes too, but begins with its byte-order mark.
+    private static bool IsBinary(ReadOnlySpan<byte> bytes) => bytes.Contains((byte)0) && bytes is not ([0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]);
 
     // The path with every link on the way followed; parts that do not exist stay as they are.
     private static string RealPath(string path, int depth = 0)
