@@ -36,7 +36,7 @@ internal static class Parts
     }
 
     private static IEnumerable<string> Motors(TomlTable drive, string name, string motor) => drive.Find("motors")?.Value is TomlArray list
-        ? list.Items.Select((m, i) => (Text: (m as TomlText)?.Value.Trim(), Index: i)).Where(m => m.Text == motor).Select(m => RobotReader.PartOfDrive(name, m.Index))
+        ? list.Items.Select((m, i) => (Text: (m as TomlText)?.Value.Trim(), Index: i)).Where(m => m.Text == motor).Select(m => DriveReader.PartOfDrive(name, m.Index))
         : [];
 
     private static IEnumerable<(TomlTable Table, string Name)> Named(TomlTable robot, string kind) => robot.Find(kind)?.Value is TomlArray list

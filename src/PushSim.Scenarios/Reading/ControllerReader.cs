@@ -5,12 +5,8 @@ namespace PushSim.Scenarios.Reading;
 
 /// <summary>Reads a robot's controllers: which motors each feeds, and how.</summary>
 /// <param name="context">Gathers complaints.</param>
-/// <param name="drives">The robot's drives.</param>
-/// <param name="driveSections">The table of each drive.</param>
-/// <param name="motorCounts">Motors that each drive names, known or not.</param>
-/// <param name="driveIndex">Number of each drive by its name.</param>
-internal sealed class ControllerReader(
-    ReadContext context, IReadOnlyList<DriveSettings> drives, IReadOnlyList<Section> driveSections, IReadOnlyList<int> motorCounts, IReadOnlyDictionary<string, int> driveIndex)
+/// <param name="drives">The robot's drives, as read.</param>
+internal sealed class ControllerReader(ReadContext context, DriveReader drives)
 {
     /// <summary>All controllers; complains about every motor that none feeds.</summary>
     public List<ControllerSettings> Read(IReadOnlyList<Section> sections)
@@ -29,13 +25,13 @@ internal sealed class ControllerReader(
             controllers.Add(ReadController(s, name ?? "", owner));
         }
 
-        for (int d = 0; d < drives.Count; d++)
+        for (int d = 0; d < drives.Settings.Count; d++)
         {
-            for (int m = 0; m < motorCounts[d]; m++)
+            for (int m = 0; m < drives.MotorCounts[d]; m++)
             {
                 if (!owner.ContainsKey((d, m)))
                 {
-                    context.Error(driveSections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives[d].Name}\" has no controller", $"add \"{drives[d].Name}\" to the drives of a [[controller]]");
+                    context.Error(drives.Sections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives.Settings[d].Name}\" has no controller", $"add \"{drives.Settings[d].Name}\" to the drives of a [[controller]]");
                 }
             }
         }
@@ -52,7 +48,7 @@ internal sealed class ControllerReader(
             {
                 if (!owner.TryAdd(motor, name))
                 {
-                    context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                    context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives.Settings[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
                 }
 
                 motors.Add(motor);
@@ -93,7 +89,7 @@ internal sealed class ControllerReader(
             context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
         }
 
-        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives[m.Drive].HoldTorque == 0.0))
+        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives.Settings[m.Drive].HoldTorque == 0.0))
         {
             context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
         }
@@ -113,30 +109,30 @@ internal sealed class ControllerReader(
     // "left" is every motor of that drive, "left/2" its second.
     private List<(int Drive, int Motor)> MotorsNamed(TomlText text)
     {
-        if (driveIndex.TryGetValue(text.Value, out int drive))
+        if (drives.Index.TryGetValue(text.Value, out int drive))
         {
-            if (motorCounts[drive] == 0)
+            if (drives.MotorCounts[drive] == 0)
             {
                 context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
             }
 
-            return [.. Enumerable.Range(0, motorCounts[drive]).Select(m => (drive, m))];
+            return [.. Enumerable.Range(0, drives.MotorCounts[drive]).Select(m => (drive, m))];
         }
 
         int slash = text.Value.LastIndexOf('/');
-        bool isNumbered = slash > 0 && driveIndex.TryGetValue(text.Value[..slash], out drive);
+        bool isNumbered = slash > 0 && drives.Index.TryGetValue(text.Value[..slash], out drive);
         if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number))
         {
-            if (number >= 1 && number <= motorCounts[drive])
+            if (number >= 1 && number <= drives.MotorCounts[drive])
             {
                 return [(drive, number - 1)];
             }
 
-            context.Error(text.Place, $"drive \"{drives[drive].Name}\" has {motorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            context.Error(text.Place, $"drive \"{drives.Settings[drive].Name}\" has {drives.MotorCounts[drive]} motors, no motor {number}", "motors count from 1");
             return [];
         }
 
-        PartNames.Unknown(context, text.Place, "drive", text.Value, driveIndex.Keys);
+        PartNames.Unknown(context, text.Place, "drive", text.Value, drives.Index.Keys);
         return [];
     }
 }

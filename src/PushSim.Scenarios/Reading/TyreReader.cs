@@ -46,6 +46,10 @@ internal sealed class TyreReader
     /// <summary>True if each wheel has a copy of its own, so that nobody uses this one.</summary>
     public bool IsReplaced => _s.IsReplaced;
 
+    /// <summary>A tyre of which nothing was read: the engine's defaults, and ones where it has none.</summary>
+    public static TyreSettings Blank(string name) =>
+        new() { Name = name, StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+
     /// <summary>The tyre with what is missing estimated, for the wheels that have it.</summary>
     public TyreSettings Finish(IReadOnlyList<WheelSettings> users, ChassisSettings? chassis, int wheels)
     {
@@ -216,7 +220,7 @@ internal sealed class TyreReader
 
     private static TyreSettings ReadGiven(Section s, string name)
     {
-        var d = new TyreSettings { Name = name, StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+        TyreSettings d = Blank(name);
         d = d with
         {
             StaticFriction = s.Required("static_friction"),
