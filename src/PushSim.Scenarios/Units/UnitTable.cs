@@ -18,7 +18,7 @@ internal static class UnitTable
     private const double Ounce = Pound / 16.0;
     private const double Rpm = Math.PI / 30.0;
 
-    // First of each row is the SI name; "a|b" are spellings of one unit, the first is the one printed. Letter case counts, since m and M, k and K
+    // In the order of <see cref="Dimension"/>. First of each row is the SI name; "a|b" are spellings of one unit, the first is the one printed. Letter case counts, since m and M, k and K
     // mean different things; the habits that cannot be mistaken ("RPM", "12 v", "mAH") are spelled out. A blank is where a product may have a dot,
     // a hyphen or nothing.
     private static readonly (Dimension Dimension, (string Names, double Factor, double Offset)[] Units)[] Rows =
@@ -140,6 +140,9 @@ internal static class UnitTable
         Dimension.Density => "a density",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
     };
+
+    /// <summary>The dimension in words, without its article: "mass".</summary>
+    public static string BareWords(Dimension dimension) => Words(dimension).Split(' ', 2)[1];
 
     /// <summary>One spelling for the many ways to type a product: signs of multiplication, blanks and brackets go, raised figures come down.</summary>
     public static string Normalise(string text)
