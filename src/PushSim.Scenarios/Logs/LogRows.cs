@@ -9,7 +9,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
 {
     // A history that starts anew before it has this many samples is not several pulls but a wrong column of time [1].
     private const int ShortestTrace = 8;
-    // [s]
+
     private const double SecondsOfDay = 86400.0;
 
     // Rows kept until the columns are told: room for a preamble [1].

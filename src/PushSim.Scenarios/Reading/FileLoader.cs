@@ -43,6 +43,9 @@ internal static class FileLoader
     /// <summary>Whether a file that is there is a regular one with something in it: devices and pipes report no length, and opening one could wait for ever.</summary>
     public static bool HasContent(FileInfo info) => info.Length > 0 || info.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: > 0 };
 
+    /// <summary>The folder of a file, from which the files that it names are looked for; "." for a bare name.</summary>
+    public static string FolderOf(string path) => Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".";
+
     /// <summary>Full path of a file that another names, if it stays in the other's folder or below, links followed; null after a complaint.</summary>
     public static string? Resolve(ReadContext context, string folder, string relative, Place place)
     {
