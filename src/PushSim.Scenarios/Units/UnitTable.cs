@@ -1,11 +1,5 @@
 namespace PushSim.Scenarios.Units;
 
-/// <summary>One unit: value in SI = Factor * number + Offset.</summary>
-/// <param name="Name">How it is printed.</param>
-/// <param name="Factor">SI per unit.</param>
-/// <param name="Offset">SI value of zero in this unit.</param>
-internal readonly record struct Unit(string Name, double Factor, double Offset = 0.0);
-
 /// <summary>
 /// The units a file may use. Exact factors: inch 0.0254 m, pound 0.45359237 kg, standard gravity 9.80665 m/s^2 (SI
 /// brochure and international yard and pound agreement); all others follow from these and the SI prefixes.
