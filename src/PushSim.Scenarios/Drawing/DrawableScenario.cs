@@ -106,8 +106,8 @@ public sealed class DrawableScenario
         var classed = owners.Where(o => !stated.Contains(o)).ToHashSet(StringComparer.Ordinal);
         trees.ClearSlots();
         ClassDefaults.Add(trees, classed, hasOpponent: middle.Opponent is not null);
-        Parts.Split(trees.Robot);
-        Parts.Split(trees.Opponent);
+        PartCopies.Add(trees.Robot);
+        PartCopies.Add(trees.Opponent);
         var second = new ReadContext(options) { Recorder = new DrawRecorder(classed), TyreMaterial = null };
         (ScenarioSettings? again, RobotSettings? _) = ScenarioReader.Evaluate(second, trees);
         return again is null

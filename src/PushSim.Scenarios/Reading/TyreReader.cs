@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Scenarios.Units;
 using PushSim.Tyres;
 
 namespace PushSim.Scenarios.Reading;
@@ -14,8 +15,6 @@ internal sealed class TyreReader
 
     // Heights read off a ruler; more is a contradiction.
     private const double MostReboundMismatch = 0.05;
-
-    private const double StandardGravity = 9.80665;
 
     private static readonly string[] NeededKeys = ["body_stiffness", "body_damping", "tread_mass", "vertical_stiffness"];
 
@@ -58,7 +57,7 @@ internal sealed class TyreReader
         {
             if (missing.Length > 0)
             {
-                Lacks(missing, "or describe the cover instead: width, tread_thickness, material, shore_a (or modulus), rebound");
+                ReportLacking(missing, "or describe the cover instead: width, tread_thickness, material, shore_a (or modulus), rebound");
             }
 
             return Given;
@@ -90,15 +89,16 @@ internal sealed class TyreReader
         return IsEnough(missing, estimate, wheel is not null) ? Fill(missing, estimate) : Given;
     }
 
+    // Load of a wheel if all carry the same [N]; NaN if the chassis is wrong or missing.
     private static double StaticLoad(ChassisSettings? chassis, int wheels) =>
-        chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * StandardGravity) + chassis.Downforce) / wheels;
+        chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * UnitTable.G) + chassis.Downforce) / wheels;
 
     private bool IsEnough(string[] missing, TyreEstimate e, bool hasWheel)
     {
         string[] lacking = [.. missing.Where(k => Of(e, k) is null)];
         if (lacking.Length > 0)
         {
-            Lacks(lacking, $"or what {(lacking.Length == 1 ? "it is" : "they are")} estimated from; still missing: {string.Join(", ", e.Missing)}{(hasWheel ? "" : "; or take the tyre out, since no wheel has it")}");
+            ReportLacking(lacking, $"or what {(lacking.Length == 1 ? "it is" : "they are")} estimated from; still missing: {string.Join(", ", e.Missing)}{(hasWheel ? "" : "; or take the tyre out, since no wheel has it")}");
         }
 
         return lacking.Length == 0;
@@ -143,7 +143,7 @@ internal sealed class TyreReader
         _ => e.VerticalStiffness,
     };
 
-    private void Lacks(string[] keys, string otherwise) =>
+    private void ReportLacking(string[] keys, string otherwise) =>
         _s.Context.Error(_s.Place, $"tyre \"{Given.Name}\" lacks {string.Join(", ", keys)}", $"give {(keys.Length == 1 ? "it" : "them")}, {otherwise}");
 
     private void NoteMixedWheels(IReadOnlyList<WheelSettings> users, WheelSettings? wheel, string[] missing)

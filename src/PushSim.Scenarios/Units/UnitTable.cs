@@ -6,10 +6,16 @@ namespace PushSim.Scenarios.Units;
 /// </summary>
 internal static class UnitTable
 {
-    private const double G = 9.80665;
+    /// <summary>Standard gravity [m/s^2].</summary>
+    public const double G = 9.80665;
+
+    /// <summary>Mass of a pound [kg].</summary>
+    public const double Pound = 0.45359237;
+
+    /// <summary>Mass of an ounce [kg].</summary>
+    public const double Ounce = Pound / 16.0;
+
     private const double Inch = 0.0254;
-    private const double Pound = 0.45359237;
-    private const double Ounce = Pound / 16.0;
     private const double Rpm = Math.PI / 30.0;
 
     // In the order of <see cref="Dimension"/>. First of each row is the SI name; "a|b" are spellings of one unit, the first is the one printed. Letter case counts, since m and M, k and K
