@@ -28,6 +28,13 @@ public static class CommandLineApp
             NewCommand.Create(output, error, input), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
         };
         root.Add(CompletionCommand.Create(root, output));
+        if (args.Length == 0)
+        {
+            // who types the name alone wants to know what there is
+            root.Parse(["--help"]).Invoke(new InvocationConfiguration { Output = error, Error = error });
+            return ExitCode.WrongCommandLine;
+        }
+
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0)
         {

@@ -30,11 +30,11 @@ internal static class ExplainCommand
     private static int Explain(string? words, bool json, bool quiet, TextWriter output, TextWriter error)
     {
         IReadOnlyList<KeyMatch> matches = words is null ? KeySearch.All : KeySearch.Find(words);
+        IReadOnlyList<(string Section, string Advice)> others = words is null ? [] : OtherNames.Find(words);
         if (matches.Count == 0)
         {
             IReadOnlyList<string> near = KeySearch.Nearest(words!);
             error.WriteLine($"pushsim: error: there is no key \"{PlainText.Of(words!)}\"");
-            IReadOnlyList<(string Section, string Advice)> others = OtherNames.Find(words!);
             if (others.Count > 0)
             {
                 error.WriteLine("help: " + string.Join("; ", others.Select(o => $"in [{o.Section}]: {o.Advice}")));
@@ -48,13 +48,18 @@ internal static class ExplainCommand
         string verdict = words is null ? $"{matches.Count} keys." : $"{matches.Count} {(matches.Count == 1 ? "key" : "keys")} of that name.";
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, matches)));
+            output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, matches, others)));
         }
         else if (quiet)
         {
             foreach (KeyMatch match in matches)
             {
                 output.WriteLine($"{match.Path}: {match.Key.Meaning}");
+            }
+
+            foreach ((string section, string advice) in others)
+            {
+                output.WriteLine($"not in [{section}]: {advice}");
             }
         }
         else if (words is null)
@@ -64,6 +69,11 @@ internal static class ExplainCommand
         else
         {
             WriteBlocks(output, matches);
+            foreach ((string section, string advice) in others)
+            {
+                output.WriteLine();
+                WriteWrapped(output, "", "  ", $"not in [{section}]: {advice}");
+            }
         }
 
         return ExitCode.Done;
@@ -145,7 +155,7 @@ internal static class ExplainCommand
         output.WriteLine(line);
     }
 
-    private static void WriteJson(Utf8JsonWriter writer, string verdict, IReadOnlyList<KeyMatch> matches)
+    private static void WriteJson(Utf8JsonWriter writer, string verdict, IReadOnlyList<KeyMatch> matches, IReadOnlyList<(string Section, string Advice)> others)
     {
         JsonReport.WriteHead(writer, "explain", verdict, []);
         writer.WriteStartArray("keys");
@@ -174,6 +184,11 @@ internal static class ExplainCommand
         }
 
         writer.WriteEndArray();
+        JsonReport.WriteRows(writer, "other_names", others, o =>
+        {
+            writer.WriteString("table", o.Section);
+            writer.WriteString("advice", o.Advice);
+        });
     }
 
     private static void Texts(Utf8JsonWriter writer, string name, IReadOnlyList<string> texts)

@@ -28,13 +28,15 @@ internal static class FitReport
         }
 
         List<TyreFit> sure = [.. fits.Where(f => !f.Limit.IsInconsistent)];
-        TyreFit? best = sure.MaxBy(f => f.ForModel.Kinetic);
+        List<TyreFit> slid = [.. sure.Where(f => f.KineticFriction is not null)];
+        TyreFit? best = slid.MaxBy(f => f.ForModel.Kinetic) ?? sure.MaxBy(f => f.ForModel.Static);
+        string most = slid.Count == 0 ? "most grip before breaking away (none was seen sliding)" : slid.Count < sure.Count ? "most grip of those seen sliding" : "most grip";
         int motors = fits.Count(f => f.Limit.By == PullLimitedBy.Motors);
         int inconsistent = fits.Count - sure.Count;
         string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
         return best is null
             ? $"{fits.Count} tyres fitted, all inconsistent with the robot file."
-            : FormattableString.Invariant($"{fits.Count} tyres fitted; most grip: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + (compared is null ? "" : ComparisonText.Verdict(compared, best.Name)) + rest;
+            : FormattableString.Invariant($"{fits.Count} tyres fitted; {most}: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + (compared is null ? "" : ComparisonText.Verdict(compared, best.Name)) + rest;
     }
 
     /// <summary>The tables of a fit, for screen and page.</summary>

@@ -12,6 +12,9 @@ internal static partial class FitWork
 {
     private const string HeightUnknown = "not all wheels are driven, so the friction hangs on the height of the tether, which was taken as 0: add --height, or name a scenario with a tether";
 
+    // Loads that differ by less are the same weighing [1].
+    private const double SameLoad = 0.005;
+
     public static FitOutcome Do(FitRequest request, CancellationToken cancel)
     {
         List<Problem> problems = [];
@@ -45,6 +48,11 @@ internal static partial class FitWork
         if (Unloaded(tests, load) is string unloaded)
         {
             return new FitOutcome { Problems = problems, Missing = unloaded };
+        }
+
+        if (request.Load is double said && tests.Readings.Values.SelectMany(r => r).Count(r => r.Load > 0.0 && Math.Abs(r.Load.Value - said) > SameLoad * said) is > 0 and int rows)
+        {
+            notes.Add(FormattableString.Invariant($"{rows} {(rows == 1 ? "row gives a load of its own" : "rows give loads of their own")}, which {(rows == 1 ? "was" : "were")} taken in place of --load {said:0.###} N"));
         }
 
         StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
@@ -172,10 +180,12 @@ internal static partial class FitWork
     private static TyreFit OfReadings(string name, List<LogReading> readings, GripLoad load, StallForce? stall, bool isDrag, bool hasOrder)
     {
         double[] order = [.. hasOrder ? readings.Where(r => r.Force is not null).Select(r => r.Pull ?? r.Line) : []];
-        if (readings.Any(r => !(r.Load > 0.0)))
+        if (!readings.Any(r => r.Load > 0.0))
         {
             return PullFit.OfReadings(name, Values(r => r.Force), Values(r => r.Peak), load, stall, isDrag) with { Order = order };
         }
+
+        readings = [.. readings.Select(r => r.Load > 0.0 ? r : r with { Load = load.LoadAt(r.Force ?? r.Peak!.Value) })];
 
         // readings at several loads are brought to their mean by the load's share, or by the exponent that they show; a row may have a peak alone
         LogReading[] steady = [.. readings.Where(r => r.Force is not null)];

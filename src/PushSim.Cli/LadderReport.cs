@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
+using PushSim.Numerics;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using Spectre.Console;
@@ -64,7 +65,7 @@ internal static class LadderReport
     }
 
     /// <summary>Matches, seed, speed and method.</summary>
-    public static string Computation(LadderResult r) => Text($"{r.Matches} matches, seed {r.Seed}, {r.MatchesPerSecond:0.#} a second; score: {Method}");
+    public static string Computation(LadderResult r) => Text($"{r.Matches} matches, seed {r.Seed}, {PlainNumber.Of(r.MatchesPerSecond, 3)} a second; score: {Method}");
 
     /// <summary>Square and scores for a page; empty without a ranking.</summary>
     public static IReadOnlyList<ReportFigure> Figures(LadderResult r) => r.Ranking.Count == 0 ? [] : LadderPlot.Figures(Names(r), Shares(r), Scores(r));

@@ -108,7 +108,7 @@ internal static class LimitsCommand
 
         IReadOnlyList<WheelBindings> bindings = run is { Time.Length: >= 2 } ? RunBinding.Find(run) : [];
         List<string> files = folder is null ? [] : WriteFiles(folder, report, run, bindings, read, options, cancel);
-        options.Output.Print(output, () => LimitsJson.Of(report, bindings), PlainText.Of(report.Verdict), () => LimitsText.Write(output, report, bindings, read.Notes, files));
+        options.Output.Print(output, () => LimitsJson.Of(report, bindings), PlainText.Of(report.Verdict), () => LimitsText.Write(output, report, bindings, read, file, files));
         if (run?.Status == RunStatus.Failed)
         {
             error.WriteLine("pushsim: error: " + PlainText.Of(run.Cause));

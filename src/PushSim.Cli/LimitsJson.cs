@@ -53,6 +53,7 @@ internal static class LimitsJson
         Number(writer, "crossing_speed_m_per_s", s.CrossingSpeed);
         Number(writer, "margin_n", s.MotorForce - s.TractionPeak);
         Number(writer, "margin_ratio", s.MotorForce / s.TractionPeak);
+        writer.WriteString("pull_status", s.Status switch { PullStatus.Found => "found", PullStatus.RearsUp => "rears up", _ => "not found" });
         Number(writer, "pull_n", s.Pull);
         Number(writer, "rears_up_at_n", s.RearsUpAt);
         Number(writer, "top_speed_m_per_s", s.TopSpeed);

@@ -19,7 +19,7 @@ internal static class LimitsPage
         Tables = LimitsText.Tables(report, bindings),
         Figures = LimitsPlot.Figures(report, run, bindings),
         Inputs = [.. RunPage.Inputs(read), .. RunPage.Given("--throttle", throttle, "1"), .. Pattern(duty)],
-        Estimates = read.Notes,
+        Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = TextReport.Cautions,
     };
 

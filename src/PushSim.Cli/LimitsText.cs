@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Report;
+using PushSim.Scenarios;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -11,7 +12,7 @@ internal static class LimitsText
     // Gains smaller than this are left out of the table [%].
     private const double LeastShown = 0.05;
 
-    public static void Write(TextWriter output, LimitReport r, IReadOnlyList<WheelBindings> bindings, IReadOnlyList<string> notes, IReadOnlyList<string> files)
+    public static void Write(TextWriter output, LimitReport r, IReadOnlyList<WheelBindings> bindings, ReadResult read, string file, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
@@ -26,11 +27,7 @@ internal static class LimitsText
             console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
-        foreach (string note in notes)
-        {
-            console.MarkupLine("[dim]estimate: " + PlainText.Marked(note) + "[/]");
-        }
-
+        EstimateText.Write(console, read, file);
         console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
@@ -74,7 +71,7 @@ internal static class LimitsText
 
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
-        Row(table, "what binds", states, s => s.Pull is null ? "rears up" : s.Binding);
+        Row(table, "what binds", states, s => s.Status == PullStatus.RearsUp ? "rears up" : s.Binding);
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
         Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
         Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));
@@ -83,7 +80,7 @@ internal static class LimitsText
 
     private static ReportTable Wheels(LimitReport r)
     {
-        ReportTable table = NewTable(r.Now.Pull is null ? "As it rears up" : "While it pulls", "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        ReportTable table = NewTable(Moment(r.Now), "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
         foreach (WheelLimit w in r.Wheels)
         {
             table.AddRow(
@@ -93,6 +90,14 @@ internal static class LimitsText
 
         return table;
     }
+
+    // When the wheels carry and give what their table says
+    private static string Moment(LimitState s) => s.Status switch
+    {
+        PullStatus.RearsUp => "As it rears up",
+        PullStatus.NotFound => "As its tyres break away",
+        _ => "While it pulls",
+    };
 
     private static ReportTable Gains(LimitReport r, LimitOutput output)
     {
@@ -118,7 +123,7 @@ internal static class LimitsText
         RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
         string flat = curve.IsFlat ? " The pull hardly depends on the ratio: the tyres hold it." : "";
         return new ReportTable("Gear ratio").AddRemark(FormattableString.Invariant(
-            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(curve.BestForDash, "may be quicker still")} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of the greatest pull: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(curve.BestForPull, pull == curve.Points[0] ? "may do too" : "may pull harder still")} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s).{flat}"));
+            $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(curve.BestForDash, "may be quicker still")} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of the greatest pull: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(curve.BestForPull, pull == curve.Points[0] ? "may do too" : "may pull harder still")} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s); a tired battery or hot motors want a higher one.{flat}"));
 
         string Edge(double factor, string beyond) => curve.Edge(factor) is { Length: > 0 } edge ? $", the {edge}, so a {(factor < 1.0 ? "lower" : "higher")} one {beyond}" : "";
     }

@@ -3,6 +3,7 @@ using System.Globalization;
 using PushSim.Cli.Chance;
 using PushSim.Plotting;
 using PushSim.Runs;
+using PushSim.Scenarios;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;
@@ -10,7 +11,7 @@ namespace PushSim.Cli;
 /// <summary>One match of `odds` again, with the whole record, shown like a run.</summary>
 internal static class MatchReplay
 {
-    public static int Show(FileMatchSource source, OddsRequest request, long number, IReadOnlyList<string> notes, TextWriter output, TextWriter error, CancellationToken cancel)
+    public static int Show(FileMatchSource source, OddsRequest request, long number, ReadResult read, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         ScenarioSettings? scenario = source.Match(number, out string cause);
         if (scenario is null)
@@ -38,7 +39,7 @@ internal static class MatchReplay
 
         request.Output.Print(output, () => JsonReport.OfRun(result, milliseconds), result.Verdict, () =>
         {
-            TextReport.Write(output, result, milliseconds, notes, files);
+            TextReport.Write(output, result, milliseconds, read, request.File, files);
             WriteDraws(output, source, number);
         });
         if (result.Status == RunStatus.Failed)

@@ -47,7 +47,7 @@ internal static class OddsReport
 
     /// <summary>Seed, speed and methods.</summary>
     public static string Computation(OddsResult r) =>
-        Text($"seed {r.Seed}; {r.MatchesPerSecond:0.#} matches a second{OneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(r.Effects.Count > 0 ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}");
+        Text($"seed {r.Seed}; {PlainNumber.Of(r.MatchesPerSecond, 3)} matches a second{OneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(r.Effects.Count > 0 ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}");
 
     private static string OneByOne => MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
 
@@ -132,6 +132,7 @@ internal static class OddsReport
             w.WriteString("unit", v.Unit);
             w.WriteString("spread", v.Spread.ToString().ToLowerInvariant());
             w.WriteBoolean("class_tolerance", v.IsOfClass);
+            w.WriteBoolean("shelf_tolerance", v.IsOfShelf);
             w.WriteEndObject();
         }
 
@@ -152,7 +153,7 @@ internal static class OddsReport
                 "kg m2" => (1e7, "g cm2"),
                 _ => (1.0, v.Unit),
             };
-            table.AddRow(v.Key + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : "file");
+            table.AddRow(v.Key + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : v.IsOfShelf ? "shelf" : "file");
         }
 
         return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because the file states no tolerance", isAside: true) : table;
@@ -224,7 +225,7 @@ internal static class OddsReport
             {
                 ShoveEnding.Line => $"{won} pushes {lost} over the line",
                 ShoveEnding.Ground => $"{won} has gained ground when time is up",
-                ShoveEnding.Tips => d.Winner < 0 ? "both tip or lose the floor" : $"{lost} tips or loses the floor",
+                ShoveEnding.Tips => d.Winner < 0 ? "both are tilted past 20 deg or lifted" : $"{lost} is tilted past 20 deg or lifted",
                 _ => "nobody gains ground",
             };
             table.AddRow(words, Held(r, d), count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));

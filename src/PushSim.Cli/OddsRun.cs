@@ -21,7 +21,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (request.Match is long number)
         {
-            return MatchReplay.Show(own.Source, request, number, own.Read.Notes, output, error, cancel);
+            return MatchReplay.Show(own.Source, request, number, own.Read, output, error, cancel);
         }
 
         OutputFolder? folder = request.Output.Open(own.Source.Middle.Name + "-odds", request.Plan.Open);

@@ -80,7 +80,7 @@ internal static class RunCommand
         }
 
         options.Output.Print(
-            output, () => JsonReport.OfRun(result, milliseconds, tyres, map), result.Verdict, () => TextReport.Write(output, result, milliseconds, read.Notes, files, tyres, map?.Sentence));
+            output, () => JsonReport.OfRun(result, milliseconds, tyres, map), result.Verdict, () => TextReport.Write(output, result, milliseconds, read, file, files, tyres, map?.Sentence));
         if (result.Status == RunStatus.Failed)
         {
             error.WriteLine("pushsim: error: " + result.Cause);

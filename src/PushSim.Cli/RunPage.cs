@@ -22,7 +22,7 @@ internal static class RunPage
         Tables = [.. TextReport.Tables(result), .. TurnTextReport.Tables(result.Turning), .. TyreText.Tables(tyres)],
         Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
         Inputs = Inputs(read),
-        Estimates = read.Notes,
+        Estimates = [.. read.Notes, .. read.Remarks],
         Computation = TextReport.Computation(result, milliseconds),
         Cautions = TextReport.Cautions,
     };

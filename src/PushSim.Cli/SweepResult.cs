@@ -71,8 +71,8 @@ internal sealed record SweepResult
         int tipped = points.Count(p => p.HasTipped);
         if (tipped > 0)
         {
-            string what = request.Odds > 0 ? "" : ", and a shove is lost by tipping whatever the ground: --odds 200 gives the share of wins";
-            warnings.Add($"in {tipped} of {points.Length} runs a robot tips or loses the floor, which ends the run: the numbers are those up to then{(asked.Contains("ground_gained_m") ? what : "")}");
+            string what = request.Odds > 0 ? "" : ", and that loses a shove whatever the ground: --odds 200 gives the share of wins";
+            warnings.Add($"in {tipped} of {points.Length} runs a robot is tilted past 20 deg or off its driven wheels, which ends the run: the numbers are those up to then{(asked.Contains("ground_gained_m") ? what : "")}");
         }
 
         // a match ends at the line, so every way of winning gains about as much

@@ -2,6 +2,7 @@ using System.Globalization;
 using PushSim.Analysis.Fit;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
+using PushSim.Scenarios;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Spectre.Console;
@@ -25,7 +26,7 @@ internal static class TextReport
     // The table shows three digits [J].
     private const double LeastShownJoule = 5e-4;
 
-    public static void Write(TextWriter output, RunResult result, double milliseconds, IReadOnlyList<string> notes, IReadOnlyList<string> files, TyreAnswers? tyres = null, string? map = null)
+    public static void Write(TextWriter output, RunResult result, double milliseconds, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, string? map = null)
     {
         IAnsiConsole console = Console(output);
         if (result.Scenario.Question.Length > 0)
@@ -63,11 +64,7 @@ internal static class TextReport
             console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
-        foreach (string note in notes)
-        {
-            console.MarkupLine("[dim]estimate: " + PlainText.Marked(note) + "[/]");
-        }
-
+        EstimateText.Write(console, read, file);
         console.MarkupLine("[dim]" + Markup.Escape(Computation(result, milliseconds)) + "[/]");
         console.MarkupLine("[dim]" + Markup.Escape(Cautions) + "[/]");
         WriteFiles(output, files);

@@ -90,7 +90,7 @@ internal static class TurnTextReport
         return table;
     }
 
-    // One a part: the slowest to die of those in which it moves most, else the one in which it moves more than in any other.
+    // For each part the slowest to die of those in which it moves most, else the one in which it moves more than in any other; each once.
     private static ReportTable ModeTable(TurnReport r)
     {
         ReportTable table = new ReportTable("Swing of the turn").AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
@@ -104,12 +104,14 @@ internal static class TurnTextReport
             table.AddRemark(line);
         }
 
-        IEnumerable<(TurnPart Part, TurnMode Mode)> rows = r.Modes.Count == 0 ? [] : Enum.GetValues<TurnPart>()
-            .Select(p => (p, r.Modes.FirstOrDefault(m => m.Part == p) ?? r.Modes.MaxBy(m => m.Shares.FirstOrDefault(s => s.Part == p).Share)!))
-            .Where(m => m.Item2.Shares.Any(s => s.Part == m.p)).OrderByDescending(m => m.Item2.Growth);
-        foreach ((TurnPart part, TurnMode m) in rows)
+        IEnumerable<IGrouping<TurnMode, TurnPart>> rows = r.Modes.Count == 0 ? [] : Enum.GetValues<TurnPart>()
+            .Select(p => (Part: p, Mode: r.Modes.FirstOrDefault(m => m.Part == p) ?? r.Modes.MaxBy(m => m.Shares.FirstOrDefault(s => s.Part == p).Share)!))
+            .Where(x => x.Mode.Shares.Any(s => s.Part == x.Part)).GroupBy(x => x.Mode, x => x.Part).OrderByDescending(g => g.Key.Growth);
+        foreach (IGrouping<TurnMode, TurnPart> row in rows)
         {
-            table.AddRow(TurnMode.Words(part), F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
+            TurnMode m = row.Key;
+            string others = string.Join(" and ", row.Where(p => p != m.Part).Select(TurnMode.Words));
+            table.AddRow(TurnMode.Words(m.Part) + (others.Length > 0 ? " with " + others : ""), F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
         }
 
         return table;

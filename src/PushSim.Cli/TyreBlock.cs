@@ -114,7 +114,7 @@ internal static class TyreBlock
     private static void AppendOrigin(StringBuilder text, TyreSettings like, bool isSame)
     {
         string name = Name(like.Name);
-        text.Append(CultureInfo.InvariantCulture, $"# what was not fitted is that of tyre \"{name}\" in the robot file, without its tolerances\n");
+        text.Append(CultureInfo.InvariantCulture, $"# what was not fitted is that of tyre \"{name}\" in the robot file, without its tolerances and own_share\n");
         if (like.FrictionTable is not null || like.FrictionRise != 0.0)
         {
             text.Append(CultureInfo.InvariantCulture, $"# its {(like.FrictionTable is not null ? "friction_table" : "friction_rise")} is left out: the fitted frictions stand in its place\n");

@@ -17,6 +17,9 @@ public sealed record ReadResult
     /// <summary>What was converted or estimated, in sentences.</summary>
     public required IReadOnlyList<string> Notes { get; init; }
 
+    /// <summary>What was taken for granted of the log of a measured pull, in sentences.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
     /// <summary>Every number that was estimated, converted or taken from the shelf, with its source and error.</summary>
     public IReadOnlyList<DerivedValue> Derived { get; init; } = [];
 

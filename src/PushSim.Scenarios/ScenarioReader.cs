@@ -76,6 +76,11 @@ public static class ScenarioReader
         Section? opponentSection = root.Table("opponent");
         (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
         RobotSettings? opponent = opponentSection is null ? null : Robot(context, trees, opponentSection, "opponent");
+        if (robot is not null && opponent?.Name == robot.Name)
+        {
+            opponent = opponent with { Name = opponent.Name + " B" };
+        }
+
         if (robot is not null && opponent is not null && context.Drawn is null)
         {
             NameNotes(context, (0, notes), (0, derived), robot.Name);
@@ -183,6 +188,7 @@ public static class ScenarioReader
         Robot = context.Errors == 0 ? robot : null,
         Problems = [.. context.Problems.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Line).ThenBy(p => p.Column)],
         Notes = [.. context.Notes.Distinct()],
+        Remarks = context.Remarks,
         Derived = [.. context.Derived.Distinct()],
         Inputs = context.Inputs,
         CannotRead = context.CannotRead,

@@ -98,6 +98,24 @@ public class ExplainCommandTests
         Assert.Contains("shelf = \"lithium polymer, 30C and up\"", cli.Error);
     }
 
+    // a key of one table and a usual other name of something in the next
+    [Theory]
+    [InlineData("voltage", "robot.motor.voltage", "[battery]: give the number of cells")]
+    [InlineData("current_limit", "robot.controller.current_limit", "[battery]: the limit of a controller stands in [[controller]]")]
+    [InlineData("friction", "scenario.floor.friction", "[tyre]: write static_friction")]
+    public void A_word_that_is_a_key_and_another_name_too_is_answered_by_both(string word, string path, string advice)
+    {
+        Cli cli = Cli.Run("explain", word);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        Assert.StartsWith(path, cli.Output);
+        Assert.Contains("\nnot in " + advice, cli.Output.ReplaceLineEndings("\n"));
+        Assert.Contains("\nnot in " + advice, Cli.Run("explain", word, "--quiet").Output.ReplaceLineEndings("\n"));
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("explain", word, "--json").Output);
+        JsonElement other = Assert.Single(json.RootElement.GetProperty("other_names").EnumerateArray());
+        Assert.StartsWith($"[{other.GetProperty("table").GetString()}]: ", advice);
+        Assert.DoesNotContain("not in", Cli.Run("explain", path).Output);
+    }
+
     [Fact]
     public void Json_without_a_key_is_the_whole_table()
     {

@@ -124,19 +124,24 @@ public class FitCommandTests
         }
     }
 
-    // slack for a second, then a saw-tooth of 5 to 13 N at 33 Hz in a log of 80 readings a second; and the same slack for ever
+    // slack for a second, or a third of a short log, then a saw-tooth of 5 to 13 N at 33 Hz in a log of 80 readings a second; and the same slack for ever
     [Theory]
-    [InlineData(4.0, 82, "the pull swings too much from here on")]
-    [InlineData(0.0, 2, "the force never rises out of its noise")]
-    public void A_pull_that_sticks_and_slips_is_told_from_none(double swing, int line, string words)
+    [InlineData(4.0, 400, 82, "the pull swings too much from here on")]
+    [InlineData(0.0, 400, 2, "the force never rises out of its noise")]
+    [InlineData(0.0, 64, 2, "the force never rises out of its noise")]
+    [InlineData(4.0, 24, 2, "no pull found, and 24 readings are too few to tell a pull that swings from noise")]
+    [InlineData(4.0, 40, 2, "no pull found, and 40 readings are too few to tell a pull that swings from noise")]
+    [InlineData(4.0, 63, 23, "the pull swings too much from here on")]
+    [InlineData(0.0, 24, 2, "no pull found, and 24 readings are too few to tell a pull that swings from noise")]
+    public void A_pull_that_sticks_and_slips_is_told_from_none(double swing, int count, int line, string words)
     {
         using var scratch = new ScratchFolder();
         var noise = new Random(5);
         var text = new System.Text.StringBuilder("time [s],force [N]\n");
-        for (int i = 0; i < 400; i++)
+        for (int i = 0; i < count; i++)
         {
             double t = i / 80.0;
-            double pull = i < 80 ? 0.0 : swing * (2.25 + (2.0 * (33.3 * t % 1.0)) - 1.0);
+            double pull = i < Math.Min(80, count / 3) ? 0.0 : swing * (2.25 + (2.0 * (33.3 * t % 1.0)) - 1.0);
             text.Append(CultureInfo.InvariantCulture, $"{t:0.0000},{pull + (0.05 * (noise.NextDouble() - 0.5)):0.000}\n");
         }
 
@@ -256,6 +261,17 @@ public class FitCommandTests
         Assert.InRange(0.15, Number(tyre, "load_exponent_low"), Number(tyre, "load_exponent_high"));
         string told = FormattableString.Invariant($"\nload_exponent = {Number(tyre, "load_exponent"):0.###}\n");
         Assert.Contains(told, Cli.Run("fit", scratch["a.csv"], "--out", scratch["out"], "--no-plots").Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+    }
+
+    // a row's own load stands; those without take that of the command line: 3 N of 6 N and 2.5 N of 5 N are the same friction
+    [Fact]
+    public void A_load_in_a_row_stands_before_that_of_the_command_line()
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["a.csv"], "load [N],force [N]\n6,3.00\n6,3.03\n6,2.97\n,2.50\n,2.51\n,2.49\n");
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["a.csv"], "--load", "5 N", "--json").Output);
+        Assert.Equal(0.5, Number(json.RootElement.GetProperty("tyres")[0], "kinetic_friction"), 5e-3);
+        Assert.Contains("3 rows give loads of their own, which were taken in place of --load 5 N", json.RootElement.GetProperty("warnings").EnumerateArray().Select(w => w.GetString()));
     }
 
     // half a kilogram on two wheels and a ball ahead of them: 5 N on a tether 0.2 m high pull 1 N m, its weight holds less than a third of that; a pull behind rears it up on its wheels

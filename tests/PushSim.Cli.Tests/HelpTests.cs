@@ -38,6 +38,14 @@ public class HelpTests
         Assert.All(new[] { "run", "check", "limits", "fit", "plan", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
     }
 
+    // a script that forgot its arguments must fail, and its output stay empty
+    [Fact]
+    public void The_name_alone_shows_what_there_is_on_the_error_stream()
+    {
+        Cli alone = Cli.Run();
+        Assert.Equal((ExitCode.WrongCommandLine, "", Cli.Run("--help").Output), (alone.Code, alone.Output, alone.Error));
+    }
+
     [Fact]
     public void A_wrong_call_points_to_the_help_of_its_command()
     {

@@ -46,6 +46,21 @@ public class TurnCommandTests
         Assert.Equal(dull.Robot.Chassis, bouncy.Robot.Chassis);
     }
 
+    // own check: an even robot has nothing that starts its growing swing; with its centre of mass half a millimetre aside it chatters at the frequency told
+    [Fact]
+    public void A_turn_that_only_lacks_a_disturbance_to_chatter_says_so()
+    {
+        using var scratch = new ScratchFolder();
+        Assert.Equal(ExitCode.Done, Cli.Run("new", "--kind", "spot", "--mass", "900g", "--wheels", "6", "--out", scratch["six"]).Code);
+        string file = Path.Combine(scratch["six"], "spot.toml");
+        using JsonDocument even = JsonDocument.Parse(Cli.Run("run", file, "--json").Output);
+        Assert.Equal(JsonValueKind.Null, even.RootElement.GetProperty("chatter_hz").ValueKind);
+        JsonElement mode = even.RootElement.GetProperty("turning").GetProperty("modes")[0];
+        Assert.Contains("expect chatter from the first bump", even.RootElement.GetProperty("verdict").GetString());
+        double? aside = Simulator.Run(ScenarioReader.Read(file, new ReadOptions { Set = [("chassis.centre_of_mass.y", "0.5 mm")] }).Scenario!).Answers.Chatter;
+        Assert.InRange(aside!.Value, 0.95 * mode.GetProperty("frequency_hz").GetDouble(), 1.05 * mode.GetProperty("frequency_hz").GetDouble());
+    }
+
     // the same tyres under a centred mass chatter, too, but keep the floor
     [Fact]
     public void Off_centre_mass_lets_chatter_lift_a_wheel()

@@ -57,6 +57,16 @@ public class DrawingTests
     }
 
     [Fact]
+    public void Values_of_the_shelf_are_told_from_those_of_the_file()
+    {
+        using var files = new SmallFiles(SmallFiles.With(Plain, "kinetic_friction = 0.8", "kinetic_friction = \"0.8 ± 0.02\"\nshelf = \"silicone\""), Shove);
+        DrawableScenario drawn = Open(DrawableScenario.Open(files.ScenarioPath));
+        Assert.Equal((false, true), (Of("kinetic_friction").IsOfShelf, Of("load_exponent").IsOfShelf));
+
+        TolerancedValue Of(string key) => Assert.Single(drawn.Values, v => v.Key == "tyre.foam." + key);
+    }
+
+    [Fact]
     public void An_own_share_gives_each_wheel_an_error_of_its_own()
     {
         using var files = new SmallFiles(SmallFiles.With(Plain, "kinetic_friction = 0.8", "kinetic_friction = \"0.8 ± 0.02\"\nown_share = \"40 %\""), Shove);

@@ -36,6 +36,7 @@ public class KeyTableTests
     [InlineData("tyre", "plain_bristle", "plain_friction")]
     [InlineData("chassis", "weight", "mass")]
     [InlineData("drive", "ratio", "gear_ratio")]
+    [InlineData("motor", "ratio", "gear_ratio")]
     [InlineData("floor", "grip", "friction")]
     public void A_usual_other_name_is_answered_by_the_key(string section, string name, string key)
     {

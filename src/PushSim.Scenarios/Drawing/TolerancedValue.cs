@@ -35,4 +35,7 @@ public sealed record TolerancedValue
 
     /// <summary>True if no file states the tolerance: it is usual for the class of thing.</summary>
     public bool IsOfClass { get; init; }
+
+    /// <summary>True if value and tolerance are those of a part of the shelf.</summary>
+    public bool IsOfShelf { get; init; }
 }

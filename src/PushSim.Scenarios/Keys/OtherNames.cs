@@ -14,6 +14,7 @@ public static class OtherNames
         ("motor", ["kv"], "write speed_constant = \"1400 rpm/V\""),
         ("motor", ["kt"], "write torque_constant = \"6.8 mN m/A\""),
         ("motor", ["rpm", "free_speed", "max_rpm"], "write no_load_speed = \"600 rpm\", with voltage"),
+        ("motor", ["ratio", "gearing"], "write gear_ratio, motor turns per turn of the output shaft where its data hold; the robot's own gearing stands in [[drive]]"),
         ("wheel", ["radius"], "write diameter, twice the radius"),
         ("wheel", ["weight"], "write mass = \"26 g\""),
         ("tyre", ["friction", "mu", "grip"], "write static_friction (as it breaks away) and kinetic_friction (as it slides)"),

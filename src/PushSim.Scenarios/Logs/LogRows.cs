@@ -10,6 +10,10 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     // A history that starts anew before it has this many samples is not several pulls but a wrong column of time [1].
     private const int ShortestTrace = 8;
 
+    // A person's pull lasts longer than this, and a cell reads more often than this [s].
+    private const double ShortestPull = 0.1;
+    private const double LongestInterval = 1.0;
+
     private const double SecondsOfDay = 86400.0;
 
     // Rows kept until the columns are told: room for a preamble [1].
@@ -100,6 +104,11 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             _problems.Error(_lastLine, 1, "no row has a force", "export the log again, with the column of force filled");
         }
 
+        if (traces.Select(OddTime).FirstOrDefault(t => t is not null) is string odd)
+        {
+            _notes.Add(odd);
+        }
+
         int most = traces.Count == 0 ? 1 : traces.Max(t => t.PerSample);
         if (most > 1)
         {
@@ -107,6 +116,18 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         }
 
         return new LogResult { File = name, Problems = _problems.All, Notes = _notes, Traces = traces, Readings = _readings, Rows = _rows };
+    }
+
+    // Times that no pull on a load cell has, in words; null for others.
+    private static string? OddTime(LogTrace trace)
+    {
+        double[] time = trace.Trace.Time;
+        double length = time[^1] - time[0];
+        double apart = length / Math.Max(1, (time.Length - 1) * trace.PerSample);
+        return time.Length < ShortestTrace ? null
+            : length < ShortestPull ? FormattableString.Invariant($"the log lasts {1e3 * length:G3} ms in all: is the unit of its time right?")
+            : apart >= LongestInterval ? FormattableString.Invariant($"the readings are {apart:G3} s apart: is the unit of their time right?")
+            : null;
     }
 
     private LogLine Line(CsvParser parser)

@@ -51,7 +51,7 @@ internal static class BatteryReader
         if (missing.Length > 0)
         {
             string lacks = missing.Length == keys.Length ? "missing \"resistance\" in battery" : $"missing \"{missing[0]}\" in battery, so the two loads give no resistance";
-            s.Context.Error(s.Place, lacks, "add resistance = \"150 mohm\" (inner resistance of the whole pack with its leads), two loads (" + string.Join(", ", keys) + "), or shelf = \"lithium polymer, 30C and up\" by its C number");
+            s.Missing([.. keys, "resistance"], lacks, "add resistance = \"150 mohm\" (inner resistance of the whole pack with its leads), two loads (" + string.Join(", ", keys) + "), or shelf = \"lithium polymer, 30C and up\" by its C number");
             return double.NaN;
         }
 

@@ -121,7 +121,7 @@ internal sealed class ChassisReader
         bool isSaid = _s.Has("front_scale_weight") || _s.Has("rear_scale_weight") || _s.Has("left_scale_weight") || _s.Has("right_scale_weight");
         if (!isSaid)
         {
-            _s.Context.Error(_s.Place, "missing \"mass\" in chassis", "add mass = \"1360 g\" (mass of the whole robot with wheels and battery), or front_scale_weight and rear_scale_weight");
+            _s.Missing(["mass", "front_scale_weight", "rear_scale_weight"], "missing \"mass\" in chassis", "add mass = \"1360 g\" (mass of the whole robot with wheels and battery), or front_scale_weight and rear_scale_weight");
         }
 
         return double.NaN;
@@ -177,11 +177,11 @@ internal sealed class ChassisReader
             bool hasTable = _s.Has("centre_of_mass");
             if (!hasTable)
             {
-                _s.Context.Error(_s.Place, "missing \"centre_of_mass\" in chassis", $"add centre_of_mass = {{ x = \"0 mm\", height = \"28 mm\" }} (above the floor), {Tilt}");
+                _s.Missing(["centre_of_mass"], "missing \"centre_of_mass\" in chassis", $"add centre_of_mass = {{ x = \"0 mm\", height = \"28 mm\" }} (above the floor), {Tilt}");
             }
             else if (section is not null)
             {
-                _s.Context.Error(section.Place, "missing \"height\" in chassis.centre_of_mass", $"add height = \"28 mm\" (above the floor, tyres just touching), {Tilt}");
+                section.Missing(["height"], "missing \"height\" in chassis.centre_of_mass", $"add height = \"28 mm\" (above the floor, tyres just touching), {Tilt}");
             }
         }
         else if (tilted is double h)

@@ -4,9 +4,9 @@ using PushSim.Scenarios.Toml;
 namespace PushSim.Scenarios.Reading;
 
 /// <summary>Reads a robot's controllers: which motors each feeds, and how.</summary>
-/// <param name="context">Gathers complaints.</param>
+/// <param name="robot">The robot's file.</param>
 /// <param name="drives">The robot's drives, as read.</param>
-internal sealed class ControllerReader(ReadContext context, DriveReader drives)
+internal sealed class ControllerReader(Section robot, DriveReader drives)
 {
     /// <summary>All controllers; complains about every motor that none feeds.</summary>
     public List<ControllerSettings> Read(IReadOnlyList<Section> sections)
@@ -25,13 +25,14 @@ internal sealed class ControllerReader(ReadContext context, DriveReader drives)
             controllers.Add(ReadController(s, name ?? "", owner));
         }
 
-        for (int d = 0; d < drives.Settings.Count; d++)
+        bool isUnsure = robot.IsUnsure("controller") || sections.Any(s => s.IsMeant("drives"));
+        for (int d = 0; d < drives.Settings.Count && !isUnsure; d++)
         {
             for (int m = 0; m < drives.MotorCounts[d]; m++)
             {
                 if (!owner.ContainsKey((d, m)))
                 {
-                    context.Error(drives.Sections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives.Settings[d].Name}\" has no controller", $"add \"{drives.Settings[d].Name}\" to the drives of a [[controller]]");
+                    robot.Context.Error(drives.Sections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives.Settings[d].Name}\" has no controller", $"add \"{drives.Settings[d].Name}\" to the drives of a [[controller]]");
                 }
             }
         }
@@ -48,7 +49,7 @@ internal sealed class ControllerReader(ReadContext context, DriveReader drives)
             {
                 if (!owner.TryAdd(motor, name))
                 {
-                    context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives.Settings[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                    robot.Context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives.Settings[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
                 }
 
                 motors.Add(motor);
@@ -81,17 +82,17 @@ internal sealed class ControllerReader(ReadContext context, DriveReader drives)
     {
         if (d.ShutDownTemperature <= d.FoldBackTemperature)
         {
-            context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
+            robot.Context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
         }
 
         if (d.ThermalResistance > 0.0 && d.HeatCapacity == 0.0)
         {
-            context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
+            robot.Context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
         }
 
         if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives.Settings[m.Drive].HoldTorque == 0.0))
         {
-            context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
+            robot.Context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
         }
     }
 
@@ -100,7 +101,7 @@ internal sealed class ControllerReader(ReadContext context, DriveReader drives)
         int wiring = s.Choice("wiring");
         if (motors > 1 && (wiring == 0 || !s.Has("wiring")))
         {
-            context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
+            robot.Context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
         }
 
         return wiring switch { 1 => Wiring.Parallel, 2 => Wiring.Series, _ => Wiring.Single };
@@ -111,9 +112,9 @@ internal sealed class ControllerReader(ReadContext context, DriveReader drives)
     {
         if (drives.Index.TryGetValue(text.Value, out int drive))
         {
-            if (drives.MotorCounts[drive] == 0)
+            if (drives.MotorCounts[drive] == 0 && !drives.Sections[drive].IsMeant("motors"))
             {
-                context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
+                robot.Context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
             }
 
             return [.. Enumerable.Range(0, drives.MotorCounts[drive]).Select(m => (drive, m))];
@@ -128,11 +129,15 @@ internal sealed class ControllerReader(ReadContext context, DriveReader drives)
                 return [(drive, number - 1)];
             }
 
-            context.Error(text.Place, $"drive \"{drives.Settings[drive].Name}\" has {drives.MotorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            if (!drives.Sections[drive].IsMeant("motors"))
+            {
+                robot.Context.Error(text.Place, $"drive \"{drives.Settings[drive].Name}\" has {drives.MotorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            }
+
             return [];
         }
 
-        PartNames.Unknown(context, text.Place, "drive", text.Value, drives.Index.Keys);
+        PartNames.Unknown(robot, text.Place, "drive", text.Value, drives.Index.Keys);
         return [];
     }
 }

@@ -49,6 +49,7 @@ internal sealed class DrawRecorder(IReadOnlySet<string> classed)
             Least = key.Min,
             Most = key.Max,
             IsOfClass = rule is not null,
+            IsOfShelf = rule is null && node is TomlText { IsOfShelf: true },
         });
     }
 }

@@ -5,10 +5,10 @@ using PushSim.Tyres;
 namespace PushSim.Scenarios.Reading;
 
 /// <summary>Reads a robot's motors and drives: which motors turn which wheels, through which gears.</summary>
-/// <param name="context">Gathers complaints.</param>
+/// <param name="robot">The robot's file.</param>
 /// <param name="wheels">The robot's wheels.</param>
 /// <param name="wheelIndex">Number of each wheel by its name.</param>
-internal sealed class DriveReader(ReadContext context, IReadOnlyList<WheelSettings> wheels, IReadOnlyDictionary<string, int> wheelIndex)
+internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wheels, IReadOnlyDictionary<string, int> wheelIndex)
 {
     private readonly Dictionary<string, MotorReader> _motors = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _index = new(StringComparer.Ordinal);
@@ -66,9 +66,9 @@ internal sealed class DriveReader(ReadContext context, IReadOnlyList<WheelSettin
     {
         foreach ((string name, MotorReader motor) in _motors)
         {
-            if (!motor.IsUsed && context.Errors == 0)
+            if (!motor.IsUsed && robot.Context.Errors == 0)
             {
-                context.Warning(motor.Section.Place, $"motor \"{name}\" is in no drive", "name it in the motors of a [[drive]], or take it out");
+                robot.Context.Warning(motor.Section.Place, $"motor \"{name}\" is in no drive", "name it in the motors of a [[drive]], or take it out");
             }
         }
     }
@@ -85,7 +85,7 @@ internal sealed class DriveReader(ReadContext context, IReadOnlyList<WheelSettin
             }
             else
             {
-                PartNames.Unknown(context, m.Place, "motor", m.Value, _motors.Keys);
+                PartNames.Unknown(robot, m.Place, "motor", m.Value, _motors.Keys);
             }
         }
 
@@ -113,9 +113,14 @@ internal sealed class DriveReader(ReadContext context, IReadOnlyList<WheelSettin
         foreach (MotorReader reader in readers)
         {
             double? total = ratio ?? reader.GearRatio;
+            if (total is null && reader.Section.IsMeant("gear_ratio"))
+            {
+                return motors;
+            }
+
             if (total is null)
             {
-                context.Error(s.Place, $"drive \"{name}\" has no gear ratio, nor has its motor", "add gear_ratio = 25 (1 for a direct drive)");
+                s.Missing(["gear_ratio"], $"drive \"{name}\" has no gear ratio, nor has its motor", "add gear_ratio = 25 (1 for a direct drive)");
                 return motors;
             }
 
@@ -125,9 +130,9 @@ internal sealed class DriveReader(ReadContext context, IReadOnlyList<WheelSettin
             if (reader.Make(ofData) is MotorSettings motor)
             {
                 motors.Add((motor, total.Value));
-                if (motor.RotorInertia == 0.0 && isFirstUse)
+                if (motor.RotorInertia == 0.0 && isFirstUse && !reader.Section.IsMeant("rotor_inertia"))
                 {
-                    context.Warning(reader.Section.Place, $"motor \"{motor.Name}\" has no rotor inertia", "a geared rotor often outweighs the wheel: add rotor_inertia, 1 g cm2 for a 20 mm can, 3 for 25 mm, 20 for 37 mm");
+                    robot.Context.Warning(reader.Section.Place, $"motor \"{motor.Name}\" has no rotor inertia", "a geared rotor often outweighs the wheel: add rotor_inertia, 1 g cm2 for a 20 mm can, 3 for 25 mm, 20 for 37 mm");
                 }
             }
         }
@@ -141,12 +146,12 @@ internal sealed class DriveReader(ReadContext context, IReadOnlyList<WheelSettin
         IReadOnlyList<TomlText>? names = s.Texts("wheels");
         if (names is { Count: 0 })
         {
-            context.Error(s.PlaceOf("wheels"), $"drive \"{name}\" turns no wheel", "name its wheels, or take the drive out");
+            robot.Context.Error(s.PlaceOf("wheels"), $"drive \"{name}\" turns no wheel", "name its wheels, or take the drive out");
         }
 
         if (ratios is not null && names is not null && ratios.Count != names.Count)
         {
-            context.Error(s.PlaceOf("wheel_ratios"), $"{ratios.Count} ratios for {names.Count} wheels", "give one ratio per wheel");
+            robot.Context.Error(s.PlaceOf("wheel_ratios"), $"{ratios.Count} ratios for {names.Count} wheels", "give one ratio per wheel");
             ratios = null;
         }
 
@@ -166,20 +171,20 @@ internal sealed class DriveReader(ReadContext context, IReadOnlyList<WheelSettin
     {
         if (!wheelIndex.TryGetValue(text.Value, out int wheel))
         {
-            PartNames.Unknown(context, text.Place, "wheel", text.Value, wheelIndex.Keys);
+            PartNames.Unknown(robot, text.Place, "wheel", text.Value, wheelIndex.Keys);
             return null;
         }
 
         if (_owner.TryGetValue(wheel, out string? other))
         {
-            context.Error(text.Place, $"wheel \"{text.Value}\" is already in drive \"{other}\"", "a wheel turns with one drive only");
+            robot.Context.Error(text.Place, $"wheel \"{text.Value}\" is already in drive \"{other}\"", "a wheel turns with one drive only");
             return null;
         }
 
         _owner.Add(wheel, drive);
         if (wheels[wheel].IsSkid)
         {
-            context.Error(text.Place, $"\"{text.Value}\" is a skid and cannot be driven", "take it out of the drive, or drop skid = true");
+            robot.Context.Error(text.Place, $"\"{text.Value}\" is a skid and cannot be driven", "take it out of the drive, or drop skid = true");
         }
 
         return wheel;

@@ -119,7 +119,7 @@ internal static class ManoeuvreReader
         bool isShove = kind >= 0 && Kinds[kind].Kind is ManoeuvreKind.Shove or ManoeuvreKind.WallPush;
         if (!s.Has("end") && !isShove)
         {
-            s.Context.Error(s.Place, "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove or wall push has one of its own, 3 s)");
+            s.Missing(["end"], "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove or wall push has one of its own, 3 s)");
         }
 
         return s.Or("end", DefaultShoveTime);
@@ -138,7 +138,7 @@ internal static class ManoeuvreReader
         double? turn = s.Number("turn");
         if (turn is null && kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc && !s.Has("turn"))
         {
-            s.Context.Error(s.Place, "missing \"turn\" in manoeuvre", "add turn = 0.5 (positive turns left)");
+            s.Missing(["turn"], "missing \"turn\" in manoeuvre", "add turn = 0.5 (positive turns left)");
         }
 
         List<CommandPoint> points = [];
@@ -148,7 +148,7 @@ internal static class ManoeuvreReader
             double? second = s.Number("reverse_at");
             if (second is null)
             {
-                s.Context.Error(s.Place, "missing \"reverse_at\" in manoeuvre", "add reverse_at = \"1.2 s\", when the second command comes");
+                s.Missing(["reverse_at"], "missing \"reverse_at\" in manoeuvre", "add reverse_at = \"1.2 s\", when the second command comes");
             }
             else if (second <= start + ramp || second >= end)
             {
@@ -192,7 +192,7 @@ internal static class ManoeuvreReader
 
         if (points.Count == 0 && !s.Has("points"))
         {
-            s.Context.Error(s.Place, "missing \"points\" in manoeuvre", "add points = [{ time = \"0.1 s\", throttle = 1.0 }]");
+            s.Missing(["points"], "missing \"points\" in manoeuvre", "add points = [{ time = \"0.1 s\", throttle = 1.0 }]");
         }
 
         return points;

@@ -59,7 +59,7 @@ internal static class MeasuredReader
             return scenario;
         }
 
-        context.Notes.AddRange(log.Notes.Select(n => $"{SourceFile.Clean(name)}: {n}"));
+        context.Remarks.AddRange(log.Notes.Select(n => $"{SourceFile.Clean(name)}: {n}"));
         return scenario with { Measured = new MeasuredPull(name, log.Traces[0].Trace, shift) };
     }
 

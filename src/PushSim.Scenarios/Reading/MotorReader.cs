@@ -6,6 +6,13 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>A motor of a file: its data, kept until the drive that uses it supplies a missing gear efficiency.</summary>
 internal sealed class MotorReader
 {
+    // What a motor can be determined from.
+    private static readonly string[] DataKeys =
+    [
+        "resistance", "torque_constant", "speed_constant", "voltage", "no_load_speed", "no_load_current",
+        "stall_current", "stall_torque", "locked_rotor_voltage", "locked_rotor_current", "friction_torque",
+    ];
+
     private readonly Section _section;
     private readonly MotorData _data;
 
@@ -78,7 +85,7 @@ internal sealed class MotorReader
 
         if (c.Settings is null)
         {
-            _section.Context.Error(_section.Place, $"motor \"{_data.Name}\" is not determined", $"missing: {c.Missing}");
+            _section.Missing(DataKeys, $"motor \"{_data.Name}\" is not determined", $"missing: {c.Missing}");
             return null;
         }
 

@@ -30,6 +30,7 @@ internal static class PartNames
     {
         if (s.Text("name") is not string name)
         {
+            s.Context.Unnamed.Add(kind);
             return null;
         }
 
@@ -54,11 +55,16 @@ internal static class PartNames
         return name;
     }
 
-    /// <summary>Complains about a name that no part of its kind has.</summary>
-    public static void Unknown(ReadContext context, Place place, string kind, string name, IEnumerable<string> known)
+    /// <summary>Complains about a name that no part of its kind has, unless some of the kind could not be read.</summary>
+    public static void Unknown(Section robot, Place place, string kind, string name, IEnumerable<string> known)
     {
+        if (robot.IsUnsure(kind))
+        {
+            return;
+        }
+
         List<string> names = [.. known];
         string all = names.Count == 0 ? $"there is no [[{kind}]] in this file" : $"known: {string.Join(", ", names)}";
-        context.Error(place, $"there is no {kind} \"{SourceFile.Clean(name, 60)}\"", NearestWord.Advice(name, names) + all);
+        robot.Context.Error(place, $"there is no {kind} \"{SourceFile.Clean(name, 60)}\"", NearestWord.Advice(name, names) + all);
     }
 }

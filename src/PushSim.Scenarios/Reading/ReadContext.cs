@@ -16,11 +16,17 @@ internal sealed class ReadContext(ReadOptions options)
     /// <summary>What was converted or estimated, in sentences.</summary>
     public List<string> Notes { get; } = [];
 
+    /// <summary>What was taken for granted of a log beside the files.</summary>
+    public List<string> Remarks { get; } = [];
+
     /// <summary>The numbers that the notes tell of, each with its error.</summary>
     public List<DerivedValue> Derived { get; } = [];
 
     /// <summary>Every value that was read.</summary>
     public List<InputRow> Inputs { get; } = [];
+
+    /// <summary>Kinds of parts of which one has no name, so that nothing can refer to it.</summary>
+    public HashSet<string> Unnamed { get; } = [];
 
     /// <summary>True once a file could not be opened or read at all.</summary>
     public bool CannotRead { get; set; }

@@ -53,9 +53,9 @@ internal sealed class RobotReader
         Section? chassisSection = _root.Table("chassis");
         ChassisSettings? chassis = chassisSection is null ? null : ChassisReader.Read(chassisSection, _wheels);
         FinishTyres(chassis);
-        var drives = new DriveReader(_context, _wheels, _wheelIndex);
+        var drives = new DriveReader(_root, _wheels, _wheelIndex);
         drives.Read(_root.Tables("motor"), _root.Tables("drive"));
-        List<ControllerSettings> controllers = new ControllerReader(_context, drives).Read(_root.Tables("controller"));
+        List<ControllerSettings> controllers = new ControllerReader(_root, drives).Read(_root.Tables("controller"));
         BatterySettings? battery = _root.Table("battery") is Section b ? BatteryReader.Read(b) : null;
         CheckBattery(controllers, battery);
         if (chassis is not null)
@@ -95,7 +95,7 @@ internal sealed class RobotReader
             _context.Note(FormattableString.Invariant($"{(alike.Count() > 1 ? "wheels" : "wheel")} {names}: spin inertia {1e7 * alike.Key:G4} g cm2 estimated as that of a disc of its mass"), "rim-heavy wheels have up to twice as much");
         }
 
-        if (_root.Has("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
+        if (!_root.IsUnsure("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
         {
             _context.Error(_wheelSections[^1].Place, $"{_wheels.Count} {(_wheels.Count == 1 ? "wheel" : "wheels")}, but a robot has {FewestWheels} to {MostWheels}", "count skids and balls as wheels with skid = true");
         }
@@ -117,7 +117,7 @@ internal sealed class RobotReader
         }
         else if (inertia is null && !isSkid)
         {
-            _context.Error(s.Place, $"wheel \"{name}\" has no inertia", "add mass = \"28 g\" (inertia is estimated) or inertia = \"90 g cm2\"");
+            s.Missing(["mass", "inertia", "skid"], $"wheel \"{name}\" has no inertia", "add mass = \"28 g\" (inertia is estimated) or inertia = \"90 g cm2\"");
         }
 
         return new WheelSettings
@@ -141,7 +141,7 @@ internal sealed class RobotReader
                 return tyre.Given;
             }
 
-            PartNames.Unknown(_context, s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
+            PartNames.Unknown(_root, s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
         }
 
         return TyreReader.Blank("");
@@ -171,7 +171,7 @@ internal sealed class RobotReader
 
     private void CheckBattery(List<ControllerSettings> controllers, BatterySettings? battery)
     {
-        if (controllers.Count > 0 && battery is null && !_root.Has("battery"))
+        if (controllers.Count > 0 && battery is null && !_root.Has("battery") && !_root.IsUnsure("battery"))
         {
             _context.Error(_root.PlaceOf("controller"), "there are controllers but no battery", "add [battery] with cells, capacity and resistance");
         }
@@ -180,7 +180,7 @@ internal sealed class RobotReader
     private void CheckSupport(Section section, ChassisSettings c)
     {
         bool isKnown = double.IsFinite(c.CentreOfMassX) && double.IsFinite(c.CentreOfMassY) && _wheels.All(w => double.IsFinite(w.X) && double.IsFinite(w.Y));
-        if (!isKnown || _wheels.Count < FewestWheels)
+        if (!isKnown || _wheels.Count < FewestWheels || _root.IsUnsure("wheel"))
         {
             return;
         }

@@ -56,7 +56,7 @@ internal static class SceneReader
             Floor = floor,
             Tether = tether,
             Manoeuvre = manoeuvre,
-            Opponent = opponent is null ? null : new OpponentSettings(opponent.Name == robot.Name ? opponent with { Name = opponent.Name + " B" } : opponent, other!),
+            Opponent = opponent is null ? null : new OpponentSettings(opponent, other!),
             Shove = shove,
             Walls = walls,
             Contact = contact,

@@ -50,6 +50,21 @@ internal sealed partial class Section
     /// <summary>Where a scenario or the caller sets a key of this robot anew; null if neither does.</summary>
     public Place? PlaceSetAnew(string key) => _context.Overrides?.Find(PathTo(key))?.KeyPlace;
 
+    /// <summary>Complains about missing keys, unless what was likely meant to give one of them stands there misspelled.</summary>
+    public void Missing(IReadOnlyList<string> keys, string message, string help)
+    {
+        if (!keys.Any(IsMeant))
+        {
+            _context.Error(_table.Place, message, help);
+        }
+    }
+
+    /// <summary>True for a key that is not there because something else is wrong, which was complained about.</summary>
+    public bool IsMeant(string key) => _table.Meant.Contains(key);
+
+    /// <summary>True for a kind of parts of which some were not read: a misspelled header, a missing name, none where one must be. That was complained about; what refers to them may be right.</summary>
+    public bool IsUnsure(string kind) => IsMeant(kind) || _context.Unnamed.Contains(kind) || (Definition(kind).IsRequired && !Has(kind));
+
     /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
     public double? Number(string key)
     {
@@ -324,7 +339,7 @@ internal sealed partial class Section
             {
                 string where = PathTo("") is { Length: > 0 } path ? path.TrimEnd('.') : $"this {_section} file";
                 string example = d.Kind is KeyKind.Table ? $"add [{SectionOf(d.Name)}]" : d.Kind is KeyKind.Tables ? $"add [[{SectionOf(d.Name)}]]" : $"add {d.Name} = {d.Example}";
-                _context.Error(_table.Place, $"missing \"{d.Name}\" in {where}", $"{example} ({char.ToLowerInvariant(d.Meaning[0])}{d.Meaning[1..].TrimEnd('.')})");
+                Missing([d.Name], $"missing \"{d.Name}\" in {where}", $"{example} ({char.ToLowerInvariant(d.Meaning[0])}{d.Meaning[1..].TrimEnd('.')})");
             }
         }
     }

@@ -144,7 +144,7 @@ internal sealed class TyreReader
     };
 
     private void ReportLacking(string[] keys, string otherwise) =>
-        _s.Context.Error(_s.Place, $"tyre \"{Given.Name}\" lacks {string.Join(", ", keys)}", $"give {(keys.Length == 1 ? "it" : "them")}, {otherwise}");
+        _s.Missing([.. keys, .. CoverKeys], $"tyre \"{Given.Name}\" lacks {string.Join(", ", keys)}", $"give {(keys.Length == 1 ? "it" : "them")}, {otherwise}");
 
     private void NoteMixedWheels(IReadOnlyList<WheelSettings> users, WheelSettings? wheel, string[] missing)
     {

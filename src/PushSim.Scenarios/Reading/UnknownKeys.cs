@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
 
@@ -12,27 +13,24 @@ internal static class UnknownKeys
         {
             if (KeyTable.Find(section, entry.Key) is null)
             {
+                string? guess = Guess(section, entry.Key);
+                table.Meant.UnionWith(KeyTable.In(section).Select(k => k.Name).Where(k => guess is not null && IsNamed(k, guess)));
                 string where = section is "robot" or "scenario" ? $"the top level of a {section} file" : $"[{section}]";
-                context.Error(entry.KeyPlace, $"unknown key \"{SourceFile.Clean(entry.Key, 60)}\" in {where}", Advice(section, entry.Key));
+                context.Error(entry.KeyPlace, $"unknown key \"{SourceFile.Clean(entry.Key, 60)}\" in {where}", guess ?? Elsewhere(section, entry.Key));
             }
         }
     }
 
-    // What a usual other name stands for; the nearest key here; else the table that does have it; else all keys here.
-    private static string Advice(string section, string key)
+    // What a usual other name stands for, or the nearest key here; null if neither is known.
+    private static string? Guess(string section, string key) =>
+        OtherNames.Advice(section, key) ?? (NearestWord.Find(key, KeyTable.In(section).Select(k => k.Name)) is string near ? $"did you mean \"{near}\"?" : null);
+
+    private static bool IsNamed(string key, string advice) => Regex.IsMatch(advice, $@"\b{key}\b");
+
+    // The tables that do have the key; else all keys here.
+    private static string Elsewhere(string section, string key)
     {
-        if (OtherNames.Advice(section, key) is string other)
-        {
-            return other;
-        }
-
-        IEnumerable<string> names = KeyTable.In(section).Select(k => k.Name);
-        if (NearestWord.Find(key, names) is string near)
-        {
-            return $"did you mean \"{near}\"?";
-        }
-
-        List<string> elsewhere = [.. KeyTable.All.Where(k => k.Name == key && k.Section != section).Select(k => $"[{k.Section}]").Distinct().Take(3)];
-        return elsewhere.Count > 0 ? $"it belongs in {string.Join(" or ", elsewhere)}" : "keys here: " + string.Join(", ", names);
+        List<string> tables = [.. KeyTable.All.Where(k => k.Name == key && k.Section != section).Select(k => $"[{k.Section}]").Distinct().Take(3)];
+        return tables.Count > 0 ? $"it belongs in {string.Join(" or ", tables)}" : "keys here: " + string.Join(", ", KeyTable.In(section).Select(k => k.Name));
     }
 }

@@ -57,6 +57,9 @@ public sealed class PartShelf
     /// <summary>The part of that name; null if there is none.</summary>
     public ShelfPart? Find(string name) => Parts.FirstOrDefault(m => string.Equals(m.Name, name, StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>Every key that some part gives.</summary>
+    internal IEnumerable<string> Keys => Parts.SelectMany(p => p.Numbers).Select(n => n.Key);
+
     /// <summary>The words nearest to a name that is not there, and all names.</summary>
     internal string Advice(string name)
     {
@@ -70,7 +73,7 @@ public sealed class PartShelf
         KeyKind.Whole => new TomlNumber(place, double.Parse(text, CultureInfo.InvariantCulture), isWhole: true),
         KeyKind.Curve => TomlTree.Parse(new ReadContext(new ReadOptions()), new SourceFile("the shelf", "v = " + text))?.Find("v")?.Value
             ?? throw new InvalidOperationException($"the shelf's {key.Name} cannot be read"),
-        _ => new TomlText(place, text),
+        _ => new TomlText(place, text) { IsOfShelf = true },
     };
 
     private List<ShelfPart> Load(string list)

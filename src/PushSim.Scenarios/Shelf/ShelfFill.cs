@@ -91,6 +91,7 @@ internal static class ShelfFill
         if (shelf.Find(wanted) is not ShelfPart part)
         {
             context.Error(text.Place, $"there is no \"{SourceFile.Clean(wanted, 60)}\" on the shelf of {shelf.File}", shelf.Advice(wanted));
+            table.Meant.UnionWith(shelf.Keys);
             return;
         }
 
@@ -102,6 +103,7 @@ internal static class ShelfFill
             if ((isCell ? OfPack(n, Entry("cells"), Entry("capacity")) : n.Text) is not string value)
             {
                 // no cells or no capacity: complained about where the table is read
+                table.Meant.Add(n.Key);
                 continue;
             }
 

@@ -24,9 +24,12 @@ internal sealed class TomlText(Place place, string value) : TomlNode(place)
 {
     public string Value { get; } = value;
 
+    /// <summary>True if the value is the shelf's and only its place the file's.</summary>
+    public bool IsOfShelf { get; init; }
+
     public override string Words => "a text";
 
-    public override TomlNode Copy() => new TomlText(Place, Value);
+    public override TomlNode Copy() => new TomlText(Place, Value) { IsOfShelf = IsOfShelf };
 }
 
 /// <summary>A bare number.</summary>
@@ -94,10 +97,13 @@ internal sealed class TomlTable(Place place, bool isExplicit) : TomlNode(place)
     /// <summary>True for a block whose parts stand beside it; nothing of it is drawn.</summary>
     public bool IsReplaced { get; set; }
 
+    /// <summary>Keys that are missing because of another mistake: a misspelled key, a part that is not on the shelf. That one is complained about.</summary>
+    public HashSet<string> Meant { get; init; } = [];
+
     /// <summary>A copy as one part of the block, under a name of its own.</summary>
     public TomlTable AsPart(string part, double ownShare)
     {
-        var copy = new TomlTable(Place, IsExplicit) { Part = part, OwnShare = ownShare };
+        var copy = new TomlTable(Place, IsExplicit) { Part = part, OwnShare = ownShare, Meant = Meant };
         foreach (TomlEntry e in Entries)
         {
             TomlNode value = e is { Key: "name", Value: TomlText t } ? new TomlText(t.Place, t.Value + Reading.PartNames.Separator + part) : e.Value.Copy();

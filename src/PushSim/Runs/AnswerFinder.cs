@@ -11,6 +11,9 @@ internal static class AnswerFinder
     /// <summary>A robot that turns slower than this does not turn [rad/s].</summary>
     public const double LeastYawRate = 1e-3;
 
+    /// <summary>A robot that is never faster than this does not move forward [m/s].</summary>
+    public const double LeastSpeed = 1e-3;
+
     public static RunAnswers Find(RunHistory history, List<Mark> marks)
     {
         var answers = new RunAnswers
@@ -41,7 +44,7 @@ internal static class AnswerFinder
         double start = FirstCommand(history);
         int top = Array.IndexOf(speed, speed.Max());
         int reached = Array.FindIndex(speed, v => v >= 0.9 * speed[top]);
-        if (speed[top] <= 0.0)
+        if (speed[top] < LeastSpeed)
         {
             return answers with { TopSpeed = speed[top] };
         }

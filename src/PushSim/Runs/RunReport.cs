@@ -99,7 +99,7 @@ internal static class RunReport
 
         if (recorder.Watch.HasTipped)
         {
-            return (RunStatus.Tips, $"tipped or lost the floor {at}");
+            return (RunStatus.Tips, $"is tilted past 20 deg or off its driven wheels {at}");
         }
 
         return report.Status switch

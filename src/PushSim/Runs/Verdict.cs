@@ -23,6 +23,9 @@ public static class Verdict
             return Text($"{name} {cause}.");
         }
 
+        // a robot without motors cannot, and is not blamed for it
+        bool isDriven = IsDriven(scenario.Robot);
+        string idle = isDriven ? name : $"{name}, which has no motors,";
         string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz") : string.Empty;
         return scenario.Manoeuvre.Kind switch
         {
@@ -30,21 +33,21 @@ public static class Verdict
                 Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) steadily{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : "")}{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
                 Text($"{name} holds {a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and {p:0.00} N while sliding{buzz}."),
-            ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{name} never tightens the tether."),
+            ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{idle} never tightens the tether."),
             ManoeuvreKind.Spot or ManoeuvreKind.Arc when a.YawRate is { } rate && Math.Abs(rate) > AnswerFinder.LeastYawRate =>
                 Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{name} cannot turn{Limit(a.LimitedBy)}{buzz}."),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{idle} cannot turn{Limit(a.LimitedBy)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal when a.StopDistance is { } d =>
                 Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.LimitedBy)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Text($"{name} does not come to a stand before the end{buzz}."),
             ManoeuvreKind.WallPush when a.PushPlateau is { } push =>
                 Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
-            ManoeuvreKind.WallPush => Text($"{name} never touches the wall."),
+            ManoeuvreKind.WallPush => Text($"{idle} never touches the wall."),
             ManoeuvreKind.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
             ManoeuvreKind.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
             _ when a.TimeTo90PercentSpeed is { } t =>
-                Text($"{name} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.LimitedBy, " on the way")}{buzz}."),
-            _ => Text($"{name} does not move forward{buzz}."),
+                Text($"{idle}{(isDriven ? "" : " rolls and")} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.LimitedBy, " on the way")}{buzz}."),
+            _ => Text($"{idle} does not move forward{buzz}."),
         };
     }
 
@@ -58,11 +61,11 @@ public static class Verdict
             return Text($"{names[0]} and {names[1]} never touch.{close}");
         }
 
-        string limits = Text($"{names[0]} was held back by its {first.LimitedBy ?? "zero command"}, {names[1]} by its {opponent.LimitedBy ?? "zero command"}");
+        string limits = Text($"{names[0]} was held back by its {first.LimitedBy ?? Idle(scenario.Robot)}, {names[1]} by its {opponent.LimitedBy ?? Idle(scenario.Opponent.Robot)}");
         string aside = Aside(names, o);
         if (o.Winner < 0)
         {
-            string how = o.Ending == ShoveEnding.Tips ? "both robots tip" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
+            string how = o.Ending == ShoveEnding.Tips ? "both robots are tilted past 20 deg or lifted off their driven wheels" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
             return Text($"Stalemate: {how}; {limits}{aside}.{close}");
         }
 
@@ -70,7 +73,7 @@ public static class Verdict
         string loser = names[1 - o.Winner];
         string what = o.Ending switch
         {
-            ShoveEnding.Tips => Text($"{loser} tips or loses the floor {o.EndTime:0.00} s into the shove with {winner}"),
+            ShoveEnding.Tips => Text($"{loser} is tilted past 20 deg or lifted off its driven wheels {o.EndTime:0.00} s into the shove with {winner}"),
             ShoveEnding.Line => Text($"{winner} pushes {loser} back over its line after {o.EndTime:0.00} s"),
             _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
         };
@@ -109,6 +112,10 @@ public static class Verdict
     }
 
     private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.00} in turning rate");
+
+    private static bool IsDriven(RobotSettings robot) => robot.Drives.Any(d => d.Motors.Count > 0);
+
+    private static string Idle(RobotSettings robot) => IsDriven(robot) ? "zero command" : "lack of motors";
 
     // nothing limits a robot that nothing drives
     private static string Limit(string? by, string where = "") =>

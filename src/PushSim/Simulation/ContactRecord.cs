@@ -2,7 +2,10 @@ using PushSim.Numerics;
 
 namespace PushSim.Simulation;
 
-/// <summary>The recorded series of what the first robot touches, all contacts taken together.</summary>
+/// <summary>
+/// The recorded series of what the first robot touches, all contacts taken together. Push and sideways force are what it exerts on what it touches, along x and y of the
+/// floor as it sees it (not of its body): forward and to its left where it starts with heading zero [N].
+/// </summary>
 internal sealed class ContactRecord
 {
     private readonly SceneSystem _scene;

@@ -17,8 +17,22 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
     private const double LeastSpread = 1e-8;
 
     /// <summary>Solves the standing state of a scenario's robot.</summary>
-    /// <exception cref="SimulationException">The centre of mass does not stand over the wheels, or the floor leans past upright.</exception>
+    /// <exception cref="SimulationException">The centre of mass does not stand over the wheels, the robot tips over on the slope, or the floor leans past upright.</exception>
     public static StaticState Solve(ScenarioSettings scenario)
+    {
+        if (StandingOn(scenario) is { } state)
+        {
+            return state;
+        }
+
+        bool standsLevel = StandingOn(scenario with { Floor = scenario.Floor with { SlopeX = 0.0, SlopeY = 0.0 } }) is not null;
+        throw new SimulationException(standsLevel
+            ? $"{scenario.Robot.Name} does not stand on this slope, it tips over; lower slope_x or slope_y or the centre of mass, or set the wheels further apart"
+            : "the centre of mass does not stand over the wheels; move it or the wheels");
+    }
+
+    // Null where it does not stand
+    private static StaticState? StandingOn(ScenarioSettings scenario)
     {
         RobotSettings robot = scenario.Robot;
         ChassisSettings c = robot.Chassis;
@@ -58,7 +72,7 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
             stands[worst] = false;
         }
 
-        throw new SimulationException("the centre of mass does not stand over the wheels; move it or the wheels");
+        return null;
     }
 
     // Whether the standing wheels span an area: on a line the equations have no solution, and rounding would make one up.

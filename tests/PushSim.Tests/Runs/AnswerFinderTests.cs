@@ -152,6 +152,18 @@ public class AnswerFinderTests
         Assert.Null(a.LimitedBy);
     }
 
+    // what rounding moves has no top speed that it takes time to reach
+    [Theory]
+    [InlineData(0.0011, true)]
+    [InlineData(0.0009, false)]
+    [InlineData(1e-19, false)]
+    public void A_robot_that_hardly_moves_takes_no_time_to_its_top_speed(double speed, bool moves)
+    {
+        RunAnswers a = Find(Told(ManoeuvreKind.Launch, new CommandPoint(0.1, 0.5, 0.0)), ("speed_m_per_s", _ => speed));
+        Assert.Equal(speed, a.TopSpeed);
+        Assert.Equal(moves, a.TimeTo90PercentSpeed is not null);
+    }
+
     [Theory]
     [InlineData(0.0011, false)]
     [InlineData(0.0009, true)]

@@ -75,6 +75,32 @@ public class ShoveTests
         }
     }
 
+    // On ice the contact alone changes momentum: what the first robot, on its way forward and to its left or right, gives sideways the opponent takes (but for the share of its light treads,
+    // a thousandth). The sideways force is told in the first robot's floor axes; the opponent's motion in its own, turned by half a turn.
+    [Theory]
+    [InlineData(0.4)]
+    [InlineData(-0.4)]
+    public void The_sideways_force_is_what_the_first_robot_gives_the_opponent(double heading)
+    {
+        RobotSettings robot = TestRobots.FourWheels(TestRobots.SoftTyre with { VerticalDamping = 8.0, TreadMass = 4e-4 });
+        ScenarioSettings s = TestRobots.Shove(robot, robot.WithMass(2.0), end: 0.4, gap: 0.05);
+        RunResult run = Simulator.Run(s with
+        {
+            Floor = s.Floor with { FrictionScale = 1e-7 },
+            Manoeuvre = s.Manoeuvre with { Commands = [], InitialHeading = heading, InitialSpeed = 2.0 },
+            Opponent = s.Opponent! with { Manoeuvre = s.Opponent.Manoeuvre with { Commands = [] } },
+            Numerics = s.Numerics with { SampleRate = 20_000.0 },
+        });
+        double[] t = run.Time;
+        double[] side = run["contact_side_force_n"].Values;
+        double given = Enumerable.Range(1, t.Length - 1).Sum(i => 0.5 * (side[i] + side[i - 1]) * (t[i] - t[i - 1]));
+        OpponentRun other = run.Opponent!;
+        (double sine, double cosine) = Math.SinCos(other["heading_rad"].Values[^1]);
+        double taken = -2.0 * ((sine * other["speed_m_per_s"].Values[^1]) + (cosine * other["lateral_speed_m_per_s"].Values[^1]));
+        Assert.True(Math.Sign(heading) * taken > 0.03, $"{taken} N s");
+        Assert.Equal(taken, given, 0.005 * Math.Abs(taken));
+    }
+
     // L11, computed here: both slide on the same friction, so the pair moves with a = mu g (m1 - m2) / (m1 + m2).
     [Theory]
     [InlineData(1.8, 1.2)]

@@ -9,20 +9,36 @@ public class VerdictTests
 {
     private static readonly RobotSettings Whole = TestRobots.FourWheels();
 
+    private static readonly RobotSettings Undriven = Whole with { Drives = [.. Whole.Drives.Select(d => d with { Motors = [] })], Controllers = [], Battery = null };
+
     // downhill, pushed along or at rest: no limit is named where there is no motor
     [Theory]
     [InlineData(ManoeuvreKind.Launch, 0.1)]
     [InlineData(ManoeuvreKind.Brake, 0.0)]
     public void A_robot_that_nothing_drives_has_no_limit(ManoeuvreKind kind, double slope)
     {
-        RobotSettings robot = Whole with { Drives = [.. Whole.Drives.Select(d => d with { Motors = [] })], Controllers = [], Battery = null };
-        ScenarioSettings s = TestRobots.Scenario(robot, kind, 0.0, 0.0, 2.0);
+        ScenarioSettings s = TestRobots.Scenario(Undriven, kind, 0.0, 0.0, 2.0);
         RunResult run = Simulator.Run(s with { Floor = s.Floor with { SlopeX = -slope }, Manoeuvre = s.Manoeuvre with { InitialSpeed = kind == ManoeuvreKind.Brake ? 0.1 : 0.0 } });
         Assert.Equal(RunStatus.Finished, run.Status);
         Assert.Null(run.Answers.LimitedBy);
-        Assert.Contains(kind == ManoeuvreKind.Launch ? "reaches" : "stand", run.Verdict);
+        Assert.Contains(kind == ManoeuvreKind.Launch ? "Testmole, which has no motors, rolls and reaches" : "stand", run.Verdict);
         Assert.DoesNotContain("limit", run.Verdict);
     }
+
+    [Fact]
+    public void A_robot_without_motors_does_not_get_off_the_line()
+    {
+        RunResult run = Simulator.Run(TestRobots.Launch(Undriven));
+        Assert.Equal("Testmole, which has no motors, does not move forward.", run.Verdict);
+        Assert.Null(run.Answers.TimeTo90PercentSpeed);
+    }
+
+    [Theory]
+    [InlineData(ManoeuvreKind.PullTest, "Testmole, which has no motors, never tightens the tether.")]
+    [InlineData(ManoeuvreKind.Spot, "Testmole, which has no motors, cannot turn.")]
+    [InlineData(ManoeuvreKind.WallPush, "Testmole, which has no motors, never touches the wall.")]
+    public void What_a_robot_without_motors_cannot_do_is_put_down_to_that(ManoeuvreKind kind, string sentence) =>
+        Assert.Equal(sentence, Verdict.Of(TestRobots.Scenario(Undriven, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", new RunAnswers()));
 
     // 1 N is 1000/9.80665 gf; 1 rad/s is 57.3 deg/s. Computed here.
     [Theory]
@@ -67,7 +83,7 @@ public class VerdictTests
     {
         ScenarioSettings s = TestRobots.Launch();
         Assert.Equal("Testmole: the run could not finish, why.", Verdict.Of(s, RunStatus.Failed, "why", new RunAnswers()));
-        Assert.Equal("Testmole tipped.", Verdict.Of(s, RunStatus.Tips, "tipped", new RunAnswers()));
+        Assert.Equal("Testmole is tilted.", Verdict.Of(s, RunStatus.Tips, "is tilted", new RunAnswers()));
     }
 
     // 10 degrees off are seen, less is not; left is positive
@@ -76,8 +92,8 @@ public class VerdictTests
     [InlineData(ShoveEnding.Line, 1, -0.3, 0.1, -0.1, "B pushes A back over its line after 1.25 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
     [InlineData(ShoveEnding.Ground, 0, 0.123, 0.1745, -0.1745, "A gains 123 mm on B in 1.2 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
     [InlineData(ShoveEnding.Ground, 1, -0.123, 0.1746, -0.1746, "B gains 123 mm on A in 1.2 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; A is turned 10 deg to its left, B is turned 10 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "B tips or loses the floor 1.25 s into the shove with A; A was held back by its tyres, B by its motors; A is turned 29 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots tip; A was held back by its tyres, B by its motors; B is turned 29 deg to its left.")]
+    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "B is tilted past 20 deg or lifted off its driven wheels 1.25 s into the shove with A; A was held back by its tyres, B by its motors; A is turned 29 deg to its right.")]
+    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots are tilted past 20 deg or lifted off their driven wheels; A was held back by its tyres, B by its motors; B is turned 29 deg to its left.")]
     [InlineData(ShoveEnding.Stalemate, -1, -0.012, 0.0, 0.0, "Stalemate: after 1.2 s the contact stands 12 mm from where they met; A was held back by its tyres, B by its motors; they stay straight.")]
     public void A_shoves_sentence_tells_who_how_and_why(ShoveEnding ending, int winner, double gained, double turned, double otherTurned, string sentence)
     {
@@ -90,6 +106,8 @@ public class VerdictTests
         Assert.Equal("A and B never touch. Too close to call: luck.", Verdict.OfShove(s, outcome with { FirstContact = null, TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
         Assert.EndsWith(". Too close to call: luck.", Verdict.OfShove(s, outcome with { TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
         Assert.Contains("A was held back by its zero command, B by its zero command", Verdict.OfShove(s, outcome, new RunAnswers(), new RunAnswers()));
+        ScenarioSettings dummy = TestRobots.Shove(Whole with { Name = "A" }, Undriven with { Name = "B" });
+        Assert.Contains("A was held back by its zero command, B by its lack of motors", Verdict.OfShove(dummy, outcome, new RunAnswers(), new RunAnswers()));
     }
 
     private static string Of(ManoeuvreKind kind, RunAnswers answers) => Verdict.Of(TestRobots.Scenario(Whole, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", answers);

@@ -34,7 +34,8 @@ public static class PullFinder
     // Noise that rounding hides, as a share of the step [1].
     private const double LeastStepShare = 0.3;
 
-    // A stretch of so many readings that is so many times quieter than the whole log is slack, and the rest swings [1].
+    // A stretch of so many readings that is so many times quieter than the whole log is slack, and the rest swings; in fewer, noise may happen to be as quiet.
+    // A log needs twice as many to be sure to hold such a stretch if half of it is slack [1].
     private const int QuietReadings = 32;
     private const double MuchQuieter = 4.0;
 
@@ -66,7 +67,9 @@ public static class PullFinder
         double start = Sample.Quantile([.. clean.Take(FewestReadings)], 0.5);
         if (high - least < LeastSpan * Math.Max(noise, LeastStepShare * step) && tare is null)
         {
-            return Swings(clean, noise, step, out int from) ? Wrong(trace, TraceFault.Swings, from) : Wrong(trace, TraceFault.NoPull, 0);
+            bool isCoarse = high > least && high - least >= LeastSpan * noise;
+            return Swings(clean, noise, step, out int from) ? Wrong(trace, TraceFault.Swings, from)
+                : Wrong(trace, isCoarse ? TraceFault.TooCoarse : high > least && force.Length < 2 * QuietReadings ? TraceFault.TooFewToTell : TraceFault.NoPull, 0);
         }
 
         if (tare is null && high - low < SmallSpan * Math.Abs(high) && !BeginsOrEndsSlack(clean, low, high) && !BeginsAndEndsHigh(clean, low, high))

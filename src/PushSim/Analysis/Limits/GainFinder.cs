@@ -25,8 +25,8 @@ internal sealed class GainFinder
     public GainFinder(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
     {
         (_scenario, _condition, _hook, _contact) = (scenario, condition, hook, ContactHook(scenario));
-        _pull = StandingPull.Solve(Model<R1>(null, 1.0), hook);
-        _push = StandingPull.Solve(Model<R1>(null, 1.0), _contact);
+        _pull = StandingPull.Solve(Model<R1>(null, 1.0), hook).Steady;
+        _push = StandingPull.Solve(Model<R1>(null, 1.0), _contact).Steady;
         _turn = SpotTurn.Solve(Model<R1>(null, 1.0));
         OwnPush = _push is null ? null : _push.Pull(Model<R1>(null, 1.0), _contact).Value;
         OpponentPush = Opponent();
@@ -42,8 +42,8 @@ internal sealed class GainFinder
     {
         double[] values = new double[5];
         LimitModel<R1> model = Model<R1>(input, factor);
-        values[(int)LimitOutput.Pull] = StandingPull.Solve(model, _hook)?.Pull(model, _hook).Value ?? double.NaN;
-        values[(int)LimitOutput.ShoveMargin] = (StandingPull.Solve(model, _contact)?.Pull(model, _contact).Value ?? double.NaN) - (OpponentPush ?? double.NaN);
+        values[(int)LimitOutput.Pull] = StandingPull.Solve(model, _hook).Steady?.Pull(model, _hook).Value ?? double.NaN;
+        values[(int)LimitOutput.ShoveMargin] = (StandingPull.Solve(model, _contact).Steady?.Pull(model, _contact).Value ?? double.NaN) - (OpponentPush ?? double.NaN);
         var launch = new LaunchEstimate<R1>(Model<R1>(input, factor));
         values[(int)LimitOutput.LaunchDistance] = launch.Starts ? launch.DistanceAt(LaunchTime).Value : double.NaN;
         values[(int)LimitOutput.LaunchTime] = launch.Starts ? launch.TimeFor(LaunchDistance).Value : double.NaN;
@@ -109,7 +109,7 @@ internal sealed class GainFinder
             Robot = other.Robot, Manoeuvre = other.Manoeuvre, Opponent = null, Floor = _scenario.Floor with { SlopeX = -_scenario.Floor.SlopeX, SlopeY = -_scenario.Floor.SlopeY },
         };
         var model = new LimitModel<R1>(scene, new LimitCondition(), null, 1.0);
-        return StandingPull.Solve(model, _contact)?.Pull(model, _contact).Value;
+        return StandingPull.Solve(model, _contact).Steady?.Pull(model, _contact).Value;
     }
 
     // Push acts at the middle of the common height of the two front faces; against nothing known, of the own one.

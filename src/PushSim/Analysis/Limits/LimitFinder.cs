@@ -28,9 +28,14 @@ public static class LimitFinder
     public static LimitReport Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
+        if (scenario.Robot.Drives.All(d => d.Motors.Count == 0))
+        {
+            throw new SimulationException($"{scenario.Robot.Name} has no motors, so that there is nothing to compare with its tyres; add [[motor]] and [[drive]] to its file, or drag it: kind = \"drag\"");
+        }
+
         if (scenario.Robot.Battery is null || scenario.Robot.Controllers.Count == 0)
         {
-            throw new SimulationException($"{scenario.Robot.Name} has no controller or no battery; there is no motor to compare with its tyres");
+            throw new SimulationException($"{scenario.Robot.Name} has no controller or no battery for its motors; add [[controller]] or [battery] to its file");
         }
 
         LimitHook hook = Hook(scenario);
@@ -56,7 +61,7 @@ public static class LimitFinder
             Scenario = scenario,
             Hook = hook,
             Verdict = "",
-            Warnings = Warnings(scenario, state, wheels),
+            Warnings = Warnings(scenario, state, wheels, (state.MotorForce + model.AlongGravity.Value) * Lengthening(hook)),
             Now = state,
             States = states,
             Wheels = wheels,
@@ -79,7 +84,7 @@ public static class LimitFinder
         scenario = SceneBuilder.InCanonicalOrder(scenario);
         var model = new LimitModel<R1>(scenario, condition, null, 1.0);
         LimitHook hook = Hook(scenario);
-        return StandingPull.Solve(model, hook) is { } pull ? new SteadyPull(pull.Pull(model, hook).Value, pull.IsMixed) : null;
+        return StandingPull.Solve(model, hook).Steady is { } pull ? new SteadyPull(pull.Pull(model, hook).Value, pull.IsMixed) : null;
     }
 
     /// <summary>Greatest throttle that the scenario commands [1]; full where none.</summary>
@@ -120,8 +125,8 @@ public static class LimitFinder
         bool isStarved = Math.Abs(model.BusResidual.Value) > MatchWatch.BusFailure;
 
         double hold = peak?.Force.Sum() ?? double.NaN;
-        double? pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value;
-        double? tips = peak?.TipsAt ?? (pull is null ? curves.Tipping(motor)?.TipsAt : null);
+        PullSearch search = StandingPull.Solve(model, hook);
+        double? tips = peak?.TipsAt ?? (search.Status == PullStatus.RearsUp ? curves.Tipping(search.TipsAt)?.TipsAt : null);
         double top = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, null, 1.0)).TopSpeed.Value;
         return new LimitState
         {
@@ -130,8 +135,9 @@ public static class LimitFinder
             MotorForce = motor,
             TractionPeak = hold,
             TractionSliding = sliding,
-            Pull = pull,
-            RearsUpAt = (tips + model.AlongGravity.Value) * Math.Sqrt(1.0 + (hook.Rise * hook.Rise)),
+            Status = search.Status,
+            Pull = search.Steady?.Pull(model, hook).Value,
+            RearsUpAt = (tips + model.AlongGravity.Value) * Lengthening(hook),
             Binding = motor > hold ? "tyres" : word,
             CrossingSpeed = motor > hold ? Crossing(curves, top) : null,
             TopSpeed = top,
@@ -140,6 +146,9 @@ public static class LimitFinder
             IsStarved = isStarved,
         };
     }
+
+    // Tension of the tether over its horizontal part
+    private static double Lengthening(LimitHook hook) => Math.Sqrt(1.0 + (hook.Rise * hook.Rise));
 
     private static double? Crossing(ForceCurves curves, double top)
     {
@@ -165,7 +174,8 @@ public static class LimitFinder
         var curves = new ForceCurves(model, hook);
         double[] rest = StaticState.Solve(scenario).Loads;
         R1[] load = new R1[rest.Length];
-        StandingPull? pull = StandingPull.Solve(model, hook);
+        PullSearch search = StandingPull.Solve(model, hook);
+        StandingPull? pull = search.Steady;
         double[] force = pull?.WheelForces(model, hook, load) ?? [.. rest.Select(_ => double.NaN)];
         double[] carried = pull is not null ? [.. load.Select(n => n.Value)] : curves.Tyres(0.0, isSliding: false)?.Load ?? rest;
         double[] motor = curves.Motors(0.0, carried);
@@ -180,7 +190,7 @@ public static class LimitFinder
             list.Add(new WheelLimit(
                 scenario.Robot.Wheels[i].Name, axles.Select((a, n) => (a, n)).First(a => a.a.Wheels.Contains(i)).n, model.IsDrivenWheel[i], carried[i], rest[i],
                 motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
-                !model.IsDrivenWheel[i] ? "none" : pull is null ? "rears up" : spin > 0.0 ? "tyres" : curves.MotorWord(own)));
+                !model.IsDrivenWheel[i] ? "none" : search.Status == PullStatus.RearsUp ? "rears up" : pull is null ? "not found" : spin > 0.0 ? "tyres" : curves.MotorWord(own)));
         }
 
         return list;
@@ -238,7 +248,7 @@ public static class LimitFinder
     private static RatioPoint RatioAt(ScenarioSettings scenario, LimitCondition condition, LimitHook hook, double factor)
     {
         var model = new LimitModel<R1>(scenario, condition, LimitInput.Ratio, factor);
-        double pull = StandingPull.Solve(model, hook)?.Pull(model, hook).Value ?? double.NaN;
+        double pull = StandingPull.Solve(model, hook).Steady?.Pull(model, hook).Value ?? double.NaN;
         var launch = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, LimitInput.Ratio, factor));
         return new RatioPoint(factor, pull, launch.Starts ? launch.TimeFor(1.0).Value : double.NaN, launch.TopSpeed.Value);
     }
@@ -258,7 +268,8 @@ public static class LimitFinder
         return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
     }
 
-    private static List<string> Warnings(ScenarioSettings scenario, LimitState state, List<WheelLimit> wheels)
+    // The last is the pull [N] that the motors could give if the tyres held it: on a slope gravity has a share in it
+    private static List<string> Warnings(ScenarioSettings scenario, LimitState state, List<WheelLimit> wheels, double motorPull)
     {
         List<string> warnings = [];
         double drag = -wheels.Sum(w => Math.Min(0.0, w.Force));
@@ -267,11 +278,16 @@ public static class LimitFinder
             warnings.Add(FormattableString.Invariant($"this pull is that of a robot which still creeps forward, its skids dragging with {drag:0.00} N; once it stands they can hold either way, and a load cell may show {creeping:0.00} to {creeping + (2.0 * drag):0.00} N"));
         }
 
-        if (state.Pull is null)
+        if (state.Status == PullStatus.NotFound)
+        {
+            warnings.Add("the search for the steady pull came to no end, which says nothing about the robot: run a pull test of it instead");
+        }
+
+        if (state.Status == PullStatus.RearsUp)
         {
             warnings.Add("the robot rears up on its hook before its motors or tyres give out; lower the hook or the centre of mass, or move mass forward");
         }
-        else if (state.RearsUpAt is double tips && state.MotorForce > tips)
+        else if (state.RearsUpAt is double tips && motorPull > tips)
         {
             warnings.Add(FormattableString.Invariant($"breaking away its tyres hold more than the {tips:0.0} N at which it rears up on its hook, and its motors can give that: it may tip before it slides; lower the hook or the centre of mass"));
         }

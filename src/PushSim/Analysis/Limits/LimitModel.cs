@@ -112,8 +112,8 @@ internal sealed class LimitModel<T>
         }
     }
 
-    /// <summary>Least traction of a robot on a tether [N]: a tether does not push, so that uphill the tyres give what weight draws it back; 0 else.</summary>
-    public T LeastTraction => T.Max(0.0, -AlongGravity);
+    /// <summary>Traction of a robot whose tether hangs slack, least of all since a tether does not push [N]: uphill the tyres hold it up, downhill (below zero) they hold it back.</summary>
+    public T LeastTraction => -AlongGravity;
 
     public T BusVoltage { get; private set; }
 

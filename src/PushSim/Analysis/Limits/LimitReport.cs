@@ -2,7 +2,7 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>What one wheel can give and hold as the robot pulls at standstill or, where it rears up before it pulls with all it has, at that moment.</summary>
+/// <summary>What one wheel can give and hold as the robot pulls at standstill or, where it rears up before it pulls with all it has, at that moment; where no steady pull was found, as its tyres break away.</summary>
 /// <param name="Name">The wheel.</param>
 /// <param name="Axle">Number of its axle, from the front, from 0 [1].</param>
 /// <param name="IsDriven">Whether motors turn it.</param>
@@ -11,9 +11,12 @@ namespace PushSim.Analysis.Limits;
 /// <param name="MotorForce">What its motors can give at the floor; a drive's force is shared over its wheels by load [N].</param>
 /// <param name="PeakForce">What its tyre holds as it breaks away [N].</param>
 /// <param name="SlidingForce">What it holds sliding fast [N].</param>
-/// <param name="Force">What it gives in the steady pull [N]; below zero for a skid, which creeps forward and is dragged along; NaN where the robot rears up.</param>
-/// <param name="SpinSpeed">Speed of its surface in the steady pull, 0 stalled [m/s]; NaN where the robot rears up.</param>
-/// <param name="Binding">What binds it: "tyres", "controllers", "battery", "motors"; "none" for a wheel without motors, "rears up" for one of a robot that does before.</param>
+/// <param name="Force">What it gives in the steady pull [N]; below zero for a skid, which creeps forward and is dragged along; NaN where there is none or it was not found.</param>
+/// <param name="SpinSpeed">Speed of its surface in the steady pull, 0 stalled [m/s]; NaN where there is none or it was not found.</param>
+/// <param name="Binding">
+/// What binds it: "tyres", "controllers", "battery", "motors"; "none" for a wheel without motors, "rears up" for one of a robot that does before, "not found" where the steady
+/// pull was not.
+/// </param>
 public sealed record WheelLimit(
     string Name, int Axle, bool IsDriven, double Load, double RestLoad, double MotorForce, double PeakForce, double SlidingForce, double Force, double SpinSpeed,
     string Binding);
@@ -49,10 +52,13 @@ public sealed record LimitState
     /// <summary>What they hold sliding fast, under the loads of that pull or, where the robot rears up before they break away, of that moment [N].</summary>
     public required double TractionSliding { get; init; }
 
-    /// <summary>Steady pull at standstill [N]; null where the robot tips before.</summary>
+    /// <summary>Whether there is a steady pull.</summary>
+    public required PullStatus Status { get; init; }
+
+    /// <summary>Steady pull at standstill [N]; null where the robot rears up before, or the search came to no end: <see cref="Status"/> says which.</summary>
     public required double? Pull { get; init; }
 
-    /// <summary>Pull at which the robot rears up on its hook [N]; null where its tyres or motors give out before.</summary>
+    /// <summary>Pull at which the robot rears up on its hook [N]; null where its tyres or motors give out before. Known wherever <see cref="Status"/> says that it rears up.</summary>
     public required double? RearsUpAt { get; init; }
 
     /// <summary>What binds at standstill, whether or not the robot rears up before.</summary>

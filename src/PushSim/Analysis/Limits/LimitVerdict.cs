@@ -10,10 +10,14 @@ internal static class LimitVerdict
         LimitState s = r.Now;
         string name = r.Scenario.Robot.Name;
         string forces = Text($"the motors could give {(s.IsStarved ? "less than " : "")}{s.MotorForce:0.0} N at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N");
-        if (s.Pull is null)
+        if (s.Status == PullStatus.RearsUp)
         {
-            string tips = s.RearsUpAt is double rears ? Text($"rears up on its hook at {rears:0.0} N, before it pulls with all it has") : "tips before it pulls with all it has";
-            return $"{name} {tips}: {forces}.";
+            return Text($"{name} rears up on its hook at {s.RearsUpAt:0.0} N, before it pulls with all it has: {forces}.");
+        }
+
+        if (s.Status == PullStatus.NotFound)
+        {
+            return $"What {name} pulls at standstill was not found: {forces}.";
         }
 
         if (s.IsStarved)

@@ -128,7 +128,7 @@ internal sealed class MatchHeat
         double current = 0.0, voltage = 0.0;
         switch (phase)
         {
-            case Phase.Push when StandingPull.Solve(_model, _hook) is { } pull:
+            case Phase.Push when StandingPull.Solve(_model, _hook).Steady is { } pull:
                 Take(_model, pull.Omega, 1.0);
                 break;
             case Phase.Turn:

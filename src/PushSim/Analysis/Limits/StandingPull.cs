@@ -43,12 +43,17 @@ internal sealed partial class StandingPull
 
     private double[,] Inverse { get; }
 
-    /// <summary>Solves; null where the robot tips before.</summary>
-    public static StandingPull? Solve(LimitModel<R1> model, LimitHook? hook)
+    /// <summary>Looks for the steady pull.</summary>
+    public static PullSearch Solve(LimitModel<R1> model, LimitHook? hook)
     {
         double[] omega = new double[model.Drives.Length];
         R1[] load = new R1[model.Wheels.Length];
-        return Approach(model, hook, omega, load) is double traction ? Settle(model, hook, traction, omega, load) : null;
+        if (!Loads(model, hook, model.LeastTraction.Value, load))
+        {
+            return PullSearch.NotFound;
+        }
+
+        return Approach(model, hook, omega, load, out double tips) is double traction ? Settle(model, hook, traction, omega, load) : PullSearch.RearsUp(tips);
     }
 
     /// <summary>Tension of the tether with the slope that a model carries [N].</summary>
@@ -84,16 +89,18 @@ internal sealed partial class StandingPull
 
     private static double Weight(LimitModel<R1> model) => model.Mass.Value * model.Scenario.Floor.Gravity;
 
-    // Traction near the answer, drives and loads in turn, with the spin of each drive; null where the robot tips
-    private static double? Approach(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load)
+    // Traction near the answer, drives and loads in turn, with the spin of each drive; null where the robot tips before, and a traction at which it does
+    private static double? Approach(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load, out double tips)
     {
+        tips = double.NaN;
         double near = 1e-4 * Weight(model);
         double traction = model.LeastTraction.Value;
         for (int pass = 0; pass < Passes; pass++)
         {
             if (!Loads(model, hook, traction, load))
             {
-                return Between(model, hook, omega, load, traction);
+                tips = traction;
+                return Between(model, hook, omega, load, ref tips);
             }
 
             double change = Given(model, omega, load) - traction;
@@ -108,7 +115,7 @@ internal sealed partial class StandingPull
     }
 
     // A traction on the way tipped the robot: by halving, the one below it that drives and tyres give; null where they give more than it stands
-    private static double? Between(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load, double tips)
+    private static double? Between(LimitModel<R1> model, LimitHook? hook, double[] omega, R1[] load, ref double tips)
     {
         (double low, double high, bool isGiven) = (model.LeastTraction.Value, tips, false);
         while (high - low > 1e-4 * Weight(model))
@@ -122,6 +129,7 @@ internal sealed partial class StandingPull
             else
             {
                 (high, isGiven) = (middle, stands);
+                tips = stands ? tips : middle;
             }
         }
 
@@ -143,8 +151,8 @@ internal sealed partial class StandingPull
         return sum;
     }
 
-    // Newton's method for traction and spins together, until every drive stalls or spins as it was taken to; null where the robot tips
-    private static StandingPull? Settle(LimitModel<R1> model, LimitHook? hook, double traction, double[] omega, R1[] load)
+    // Newton's method for traction and spins together, until every drive stalls or spins as it was taken to
+    private static PullSearch Settle(LimitModel<R1> model, LimitHook? hook, double traction, double[] omega, R1[] load)
     {
         double weight = Weight(model);
         bool[] stands = new bool[omega.Length];
@@ -159,7 +167,7 @@ internal sealed partial class StandingPull
             {
                 if (spinning.Length == 0)
                 {
-                    return null;
+                    return PullSearch.NotFound;
                 }
 
                 StopSlowest(model, spinning, omega, stands);
@@ -174,19 +182,19 @@ internal sealed partial class StandingPull
 
             if (!Loads(model, hook, traction, load))
             {
-                return null;
+                return PullSearch.RearsUp(traction);
             }
 
             if (!Regroup(model, load, omega, stands) || change == MostChanges - 1)
             {
-                return new StandingPull(traction, traction + model.AlongGravity.Value, omega, inverse, spinning)
+                return PullSearch.Found(new StandingPull(traction, traction + model.AlongGravity.Value, omega, inverse, spinning)
                 {
                     IsMixed = spinning.Length > 0 && spinning.Length < model.IsDriven.Count(driven => driven),
-                };
+                });
             }
         }
 
-        return null;
+        return PullSearch.NotFound;
     }
 
     // On falling friction drives in series cannot share a slide: the slowest, and those like it, come to a stand for good

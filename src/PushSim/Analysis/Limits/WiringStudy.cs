@@ -79,7 +79,7 @@ internal static class WiringStudy
 
     private static WiringCase? Case(LimitModel<R1> model, LimitHook hook, string wiring, string what, int lost, CommandSide side)
     {
-        if (StandingPull.Solve(model, hook) is not StandingPull pull)
+        if (StandingPull.Solve(model, hook).Steady is not { } pull)
         {
             return null;
         }

@@ -9,12 +9,16 @@ internal static class TurnWords
 {
     private const int MostWheels = 4;
 
+    // Twentyfold within a second; what grows slower is not seen within a turn [1/s].
+    private const double SeenGrowth = 3.0;
+
     public static string Verdict(TurnReport r, RunResult result)
     {
         RunAnswers a = result.Answers;
         string name = result.Scenario.Robot.Name;
         WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0)];
-        string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz{(lifted.Length > 0 ? " and leave the floor" : "")}") : "";
+        string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz{(lifted.Length > 0 ? " and leave the floor" : "")}")
+            : Latent(r, a) is { } mode ? Text($"; quiet here, but small swings near {mode.Frequency:0} Hz grow ({mode.Name}): expect chatter from the first bump") : "";
         if (r.Ease == TurnEase.CannotTurn)
         {
             string limit = a.LimitedBy is null ? "" : $"; the {a.LimitedBy} set the limit";
@@ -49,10 +53,19 @@ internal static class TurnWords
             lines.Add("Yet it chatters: the start of the turn throws the treads into a large swing, and that one keeps itself going.");
         }
 
+        if (Latent(r, result.Answers) is not null)
+        {
+            lines.Add("The run is quiet all the same, for nothing disturbs an even robot on an even floor; a seam of the floor or a centre of mass a little off the middle starts it.");
+        }
+
         AddRange(lines, r, scenario);
         AddSlipSpeeds(lines, r, scenario);
         return lines;
     }
+
+    // A swing fast enough for chatter that grows by itself, in a run that did not disturb it; null for none.
+    private static TurnMode? Latent(TurnReport r, RunAnswers a) =>
+        a.Chatter is null ? r.Modes.FirstOrDefault(m => m.Growth > SeenGrowth && m.Frequency >= ForceSpectrum.LowestFrequency) : null;
 
     private static string Needs(TurnReport r)
     {
@@ -76,20 +89,20 @@ internal static class TurnWords
 
     private static void AddFeed(List<string> lines, TurnReport r, ScenarioSettings scenario)
     {
-        if (r.Rings.MinBy(c => c.Margin) is not RingCheck worst)
+        if (r.Rings.Count == 0)
         {
             lines.Add("No tread slides in the steady turn, so nothing feeds a chatter.");
             return;
         }
 
-        TyreSettings tyre = scenario.Robot.Wheels.First(w => w.Name == worst.Wheel).Tyre;
-        double feed = -worst.Load * worst.FrictionSlope;
-        if (feed <= 0.0)
+        if (r.Rings.Where(c => c.FrictionSlope < 0.0).MinBy(c => c.Margin) is not RingCheck worst)
         {
-            lines.Add(Text($"Friction does not fall where the treads slide ({worst.SlipSpeed:0.00} m/s at {worst.Wheel}), so nothing feeds a chatter."));
+            lines.Add(Text($"Friction falls with slip speed at none of the sliding treads ({r.Rings.Min(c => c.SlipSpeed):0.00} to {r.Rings.Max(c => c.SlipSpeed):0.00} m/s), so falling friction feeds no chatter."));
             return;
         }
 
+        TyreSettings tyre = scenario.Robot.Wheels.First(w => w.Name == worst.Wheel).Tyre;
+        double feed = -worst.Load * worst.FrictionSlope;
         lines.Add(Text($"What feeds a chatter: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {(feed < 0.005 ? "less than 0.01" : Text($"{feed:0.00}"))} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
         lines.Add(Text($"Tread ring alone, with the wheel held: margin {worst.Margin:0.00}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
     }

@@ -156,6 +156,7 @@ public class LimitFinderTests
         double weight = 1.36 * 9.80665;
         ScenarioSettings s = TestRobots.Pull(TestRobots.FourWheels(TestRobots.SoftTyre with { LoadExponent = 0.2, ReferenceLoad = 3.0 }));
         LimitReport r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        Assert.Equal(PullStatus.RearsUp, r.Now.Status);
         Assert.Null(r.Now.Pull);
         Assert.Equal(weight * 0.055 / Hook, r.Now.RearsUpAt!.Value, 1e-4 * weight);
         Assert.StartsWith("Testmole rears up on its hook at 8.2 N, before", r.Verdict);
@@ -233,11 +234,14 @@ public class LimitFinderTests
         Assert.Equal(Holds(floor.Now.TractionSliding), r.Now.TractionSliding, 1e-3 * r.Now.TractionSliding);
     }
 
-    // uphill it is the tyres that hold the weight, not a tether that pushes: F = mu m g cos a - m g sin a, and it rears up at F h = m g (b cos a - h_c sin a), with the
+    // on a hill it is the tyres that hold the weight while the tether hangs slack: up it they hold it up (the tether does not push), down it back, so that a robot
+    // may rear up at a pull below its weight along the slope. F = mu m g cos a - m g sin a, and it rears up at F h = m g (b cos a - h_c sin a), with the
     // tyres' give under the rear a little before
     [Theory]
     [InlineData(0.64, true)]
     [InlineData(0.3, false)]
+    [InlineData(-0.3, false)]
+    [InlineData(-0.9, false)]
     public void A_robot_on_a_steep_hill_pulls_or_rears_up_as_its_tyres_hold(double slope, bool pulls)
     {
         const double Hook = 0.13;
@@ -259,7 +263,51 @@ public class LimitFinderTests
         }
     }
 
+    // uphill the motors first hold the weight: stalled at a force that on the level would rear the robot up they do not, and it is not warned
     [Fact]
-    public void A_robot_without_motors_is_refused() =>
-        Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels() with { Controllers = [] })));
+    public void Motors_that_hold_the_weight_uphill_are_not_said_to_rear_the_robot_up()
+    {
+        const double Hook = 0.09;
+        ScenarioSettings s = TestRobots.Pull(TestRobots.FourWheels(limit: 0.5));
+        LimitReport r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        double along = 1.36 * 9.80665 * Math.Sin(0.3);
+        Assert.InRange(r.Now.MotorForce, r.Now.RearsUpAt!.Value, r.Now.RearsUpAt.Value + along);
+        Assert.Equal(r.Now.MotorForce - along, r.Now.Pull!.Value, 1e-6);
+        Assert.Empty(r.Warnings);
+    }
+
+    [Fact]
+    public void A_robot_that_tips_over_on_its_slope_is_told_just_that()
+    {
+        ScenarioSettings s = TestRobots.Pull();
+        string said = Assert.Throws<SimulationException>(() => LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = -1.2 } })).Message;
+        Assert.StartsWith("Testmole does not stand on this slope, it tips over; lower slope_x", said, StringComparison.Ordinal);
+        RobotSettings ahead = s.Robot with { Chassis = s.Robot.Chassis with { CentreOfMassX = 0.2 } };
+        Assert.StartsWith("the centre of mass does not stand over the wheels", Assert.Throws<SimulationException>(() => LimitFinder.Find(s with { Robot = ahead })).Message, StringComparison.Ordinal);
+    }
+
+    // motors in series under a hook on which it nearly rears up: the search comes to no end, which is not said to be the robot's rearing up
+    [Fact]
+    public void A_pull_that_was_not_found_is_told_so()
+    {
+        const double Hook = 0.15;
+        ScenarioSettings s = PullAgreementTests.Pull(PullAgreementTests.Straight(RandomRobots.Scenario(317).Robot));
+        LimitReport r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        Assert.Equal(PullStatus.NotFound, r.Now.Status);
+        Assert.Null(r.Now.Pull);
+        Assert.StartsWith("What random robot pulls at standstill was not found: the motors could give ", r.Verdict, StringComparison.Ordinal);
+        Assert.Contains(r.Warnings, w => w.StartsWith("the search for the steady pull came to no end", StringComparison.Ordinal));
+        Assert.DoesNotContain(r.Warnings, w => w.Contains("rears up on its hook before", StringComparison.Ordinal));
+        Assert.All(r.Wheels, w => Assert.Equal("not found", w.Binding));
+    }
+
+    [Fact]
+    public void A_robot_without_motors_or_what_feeds_them_is_refused()
+    {
+        static string Said(RobotSettings robot) => Assert.Throws<SimulationException>(() => LimitFinder.Find(TestRobots.Pull(robot))).Message;
+        RobotSettings four = TestRobots.FourWheels();
+        Assert.StartsWith("Testmole has no controller or no battery for its motors;", Said(four with { Controllers = [] }), StringComparison.Ordinal);
+        Assert.StartsWith("Testmole has no controller or no battery for its motors;", Said(four with { Battery = null }), StringComparison.Ordinal);
+        Assert.StartsWith("Testmole has no motors, ", Said(four with { Drives = [.. four.Drives.Select(d => d with { Motors = [] })], Controllers = [] }), StringComparison.Ordinal);
+    }
 }
