@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
@@ -16,7 +17,7 @@ internal static class LimitsPage
         Verdict = report.Verdict,
         Warnings = [.. report.Warnings, .. RunPage.Problems(read.Problems)],
         Tables = LimitsText.Tables(report, bindings),
-        Figures = ReportFigures.Of(report, run, bindings),
+        Figures = LimitsPlot.Figures(report, run, bindings),
         Inputs = [.. RunPage.Inputs(read), .. RunPage.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = TextReport.Cautions,

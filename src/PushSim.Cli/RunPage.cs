@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
@@ -19,7 +20,7 @@ internal static class RunPage
         Warnings = [.. result.Warnings, .. Problems(read.Problems)],
         Replay = result,
         Tables = [.. TextReport.Tables(result), .. TurnTextReport.Tables(result.Turning), .. TyreText.Tables(tyres)],
-        Figures = [.. ReportFigure.Of(result), .. tyres.Figures(), .. map?.Figures() ?? []],
+        Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
         Inputs = Inputs(read),
         Estimates = [.. read.Notes, .. read.Remarks],
         Computation = TextReport.Computation(result, milliseconds),

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
+using PushSim.Numerics;
 using PushSim.Plotting.Report;
 
 namespace PushSim.Cli;
@@ -91,7 +92,7 @@ internal static class SimulationText
         fits.SelectMany(f => (f.Fit?.Pulls ?? []).SelectMany((p, k) => p.Time.Select((t, i) => (string[])[
             SafeCell.Of(f.Tyre), (k + 1).ToString(CultureInfo.InvariantCulture), CsvTable.Number(t), CsvTable.Number(p.Measured[i]), CsvTable.Number(p.Simulated[i])]))));
 
-    private static string Number(double value) => value.ToString(value >= 1000.0 ? "0" : "G4", CultureInfo.InvariantCulture);
+    private static string Number(double value) => value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, 4);
 
     private static string Plural(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
 }

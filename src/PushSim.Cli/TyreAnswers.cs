@@ -47,7 +47,7 @@ internal sealed record TyreAnswers
     /// <summary>The same pictures for a page.</summary>
     public IReadOnlyList<ReportFigure> Figures() =>
     [
-        .. Wear is null ? [] : ReportFigures.Of(Wear), .. Grip is null ? [] : ReportFigures.Of(Grip, WheelNames), .. ReportFigures.Of(Ranking),
+        .. Wear is null ? [] : TyrePlots.WearFigures(Wear), .. Grip is null ? [] : TyrePlots.GripFigures(Grip, WheelNames), .. TyrePlots.RankingFigures(Ranking),
     ];
 
     private IEnumerable<(string Name, PlotSheet? Plot)> Plots()

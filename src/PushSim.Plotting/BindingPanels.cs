@@ -18,6 +18,7 @@ internal static class BindingPanels
         OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(120, 120, 120),
     ];
 
+    /// <summary>The run's main curve shaded, and the bands.</summary>
     public static IReadOnlyList<Panel> Of(RunResult run, IReadOnlyList<WheelBindings> wheels)
     {
         (string key, string title, string axis) = Main(run);
@@ -69,6 +70,9 @@ internal static class BindingPanels
             : ("speed_m_per_s", "Speed of the robot", "Speed [m/s]");
     }
 
+    /// <summary>Stretches of time over which one thing binds, the shortest joined to the one before.</summary>
+    /// <param name="time">Samples [s].</param>
+    /// <param name="moments">What binds at each of them.</param>
     internal static List<(double From, double To, WheelBinding Kind)> Spans(double[] time, IReadOnlyList<WheelBinding> moments)
     {
         double shortest = ShortestShare * (time[^1] - time[0]);

@@ -5,9 +5,10 @@ using OxyPlot.Legends;
 
 namespace PushSim.Plotting;
 
-/// <summary>Looks shared by charts that are no time histories.</summary>
+/// <summary>Looks shared by all pictures, and the parts of those that are no panels.</summary>
 internal static class Chart
 {
+    /// <summary>Usual size of letters [px].</summary>
     public const double FontSize = 14.0;
 
     // Width of a letter in the middle [px], and the largest share of the width that names beside a chart may take [1].
@@ -17,11 +18,13 @@ internal static class Chart
     // Of a vertical axis' title with the blanks to both sides [px].
     private const double TitleRoom = 34.0;
 
-    public static PlotModel Model(PlotLook look, string title, double left = 0.0)
+    /// <summary>An empty picture in the usual look, its legend above it.</summary>
+    /// <param name="title">Its title; null for none.</param>
+    public static PlotModel Empty(string? title)
     {
         var model = new PlotModel
         {
-            Title = look.HasTitle ? title : null,
+            Title = title,
             TitleFontSize = FontSize + 2.0,
             TitleFontWeight = FontWeights.Normal,
             TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
@@ -29,8 +32,7 @@ internal static class Chart
             DefaultFontSize = FontSize,
             Background = OxyColors.White,
             PlotAreaBorderColor = Palette.Rule,
-            Padding = new OxyThickness(6, 6, 6, 4),
-            PlotMargins = new OxyThickness(LeftMargin(look, left), double.NaN, 26, double.NaN),
+            Padding = new OxyThickness(PlotLook.Padding, 6, PlotLook.Padding, 4),
             Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
         model.Legends.Add(new Legend
@@ -45,9 +47,20 @@ internal static class Chart
         return model;
     }
 
-    /// <summary>Room for the vertical axis [px]: as asked, but no more than a good third of a telephone.</summary>
-    private static double LeftMargin(PlotLook look, double left) => Math.Max(look.LeftMargin, Math.Min(left, MostOfWidth * look.Width));
+    /// <summary>An empty chart.</summary>
+    /// <param name="look">Where it is shown.</param>
+    /// <param name="title">Its title; left out where a page prints it.</param>
+    /// <param name="left">Room asked for beside it [px].</param>
+    public static PlotModel Model(PlotLook look, string title, double left = 0.0)
+    {
+        PlotModel model = Empty(look.HasTitle ? title : null);
+        model.PlotMargins = new OxyThickness(LeftMargin(look, left), double.NaN, 26, double.NaN);
+        return model;
+    }
 
+    /// <summary>An axis with numbers.</summary>
+    /// <param name="position">Side of the chart.</param>
+    /// <param name="title">Quantity and unit.</param>
     public static LinearAxis Axis(AxisPosition position, string title) => new()
     {
         Position = position,
@@ -75,25 +88,26 @@ internal static class Chart
 
         // beside the chart the end of a name says more than its beginning; below it there is room for the whole of it upright
         string[] shown = [.. words.Select(w => isTight && !isBelow ? Ending(w, (int)(room / Letter)) : w)];
-        return new LinearAxis
-        {
-            Position = position,
-            Title = title,
-            Minimum = -0.5,
-            Maximum = words.Count - 0.5,
-            MajorStep = 1.0,
-            MinorTickSize = 0.0,
-            MajorTickSize = 0.0,
-            AxisTitleDistance = 10,
-            Angle = isTight && isBelow ? -90.0 : 0.0,
-            LabelFormatter = v => v >= 0.0 && v < words.Count && v == Math.Floor(v) ? shown[(int)v] : "",
-        };
+        var axis = new LinearAxis { Position = position, Title = title, MajorTickSize = 0.0, AxisTitleDistance = 10, Angle = isTight && isBelow ? -90.0 : 0.0 };
+        SetWords(axis, shown);
+        return axis;
+    }
+
+    /// <summary>Puts words in place of the numbers 0, 1, 2, ... of an axis.</summary>
+    /// <param name="axis">The axis.</param>
+    /// <param name="words">The words, at least one.</param>
+    /// <param name="edge">Room before the first and behind the last, in steps from word to word [1].</param>
+    public static void SetWords(Axis axis, IReadOnlyList<string> words, double edge = 0.5)
+    {
+        axis.Minimum = -edge;
+        axis.Maximum = words.Count - 1 + edge;
+        axis.MajorStep = 1.0;
+        axis.MinorTickSize = 0.0;
+        axis.LabelFormatter = v => v >= 0.0 && v < words.Count && v == Math.Floor(v) ? words[(int)v] : "";
     }
 
     /// <summary>Room that the longest of some words and a title take beside a chart [px].</summary>
     public static double RoomFor(IReadOnlyList<string> words) => (words.Max(w => w.Length) * Letter) + TitleRoom + Letter;
-
-    private static string Ending(string text, int letters) => text.Length <= letters ? text : "…" + text[^Math.Max(3, letters - 1)..];
 
     /// <summary>Values at 0, 1, 2, ... as bars, each with words at its end.</summary>
     public static void AddBars(PlotModel model, IReadOnlyList<double> values, IReadOnlyList<string> labels)
@@ -111,4 +125,9 @@ internal static class Chart
             });
         }
     }
+
+    // Room for the vertical axis [px]: as asked, but no more than a good third of a telephone.
+    private static double LeftMargin(PlotLook look, double left) => Math.Max(look.LeftMargin, Math.Min(left, MostOfWidth * look.Width));
+
+    private static string Ending(string text, int letters) => text.Length <= letters ? text : "…" + text[^Math.Max(3, letters - 1)..];
 }

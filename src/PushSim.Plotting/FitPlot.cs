@@ -1,5 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Plotting.Report;
 
 namespace PushSim.Plotting;
 
@@ -19,12 +20,15 @@ public static class FitPlot
     /// <param name="fit">The tyre.</param>
     public static PlotSheet? OfTyre(TyreFit fit) => PanelsOfTyre(fit) is { Count: > 0 } panels ? new PlotSheet(panels) : null;
 
-    /// <summary>Friction of all tyres with their intervals.</summary>
+    /// <summary>Friction of all tyres with their intervals, most grip first.</summary>
     /// <param name="fits">At least one tyre.</param>
     public static PlotSheet OfAll(IReadOnlyList<TyreFit> fits) => new([PanelOfAll(fits)]);
 
-    /// <summary>New panels of a fit: all tyres side by side where that says more, then each tyre's logs.</summary>
-    internal static IReadOnlyList<Panel> Panels(IReadOnlyList<TyreFit> fits)
+    /// <summary>For a page: all tyres side by side where that says more, then each tyre's logs.</summary>
+    /// <param name="fits">At least one tyre.</param>
+    public static IReadOnlyList<ReportFigure> Figures(IReadOnlyList<TyreFit> fits) => ReportFigure.Of(() => Panels(fits));
+
+    private static IReadOnlyList<Panel> Panels(IReadOnlyList<TyreFit> fits)
     {
         List<Panel> logs = [.. fits.SelectMany(PanelsOfTyre)];
         return fits.Count > 1 || logs.Count == 0 ? [PanelOfAll(fits), .. logs] : logs;
@@ -42,8 +46,6 @@ public static class FitPlot
         return panels;
     }
 
-    /// <summary>Friction of all tyres with their intervals, most grip first.</summary>
-    /// <param name="tyres">At least one tyre.</param>
     private static Panel PanelOfAll(IReadOnlyList<TyreFit> tyres)
     {
         List<TyreFit> fits = [.. tyres.OrderByDescending(f => f.ForModel.Kinetic)];

@@ -10,6 +10,7 @@ internal static class KeyWords
         ("_rad", "rad"),
     ];
 
+    /// <summary>The words of a key; without a unit that is known it is a pure number, [1].</summary>
     public static string Of(string key)
     {
         (string ending, string unit) = Array.Find(Units, u => key.EndsWith(u.Ending, StringComparison.Ordinal));

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Plotting.Report;
 using PushSim.Powertrain;
 using PushSim.Runs;
 
@@ -10,8 +11,15 @@ public static class LimitsPlot
     // Gains below this are not drawn [%].
     private const double LeastGain = 0.05;
 
-    /// <summary>The picture of a report, with its run where there was one.</summary>
+    /// <summary>The picture.</summary>
+    /// <param name="report">The limits.</param>
+    /// <param name="run">The run of the scenario, with at least two samples; null where there was none.</param>
+    /// <param name="bindings">What bound each wheel over the run; may be empty.</param>
     public static PlotSheet Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings) => new(Panels(report, run, bindings));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static IReadOnlyList<ReportFigure> Figures(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings) => ReportFigure.Of(() => Panels(report, run, bindings));
 
     /// <summary>New panels; each is built once.</summary>
     internal static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings)

@@ -9,8 +9,11 @@ namespace PushSim.Plotting;
 /// <summary>The picture of many matches: how far the contact moved, coloured by who won, and which inputs matter most.</summary>
 public static class OddsPlot
 {
+    // Columns of matches, and inputs shown [1].
     private const int Bins = 40;
     private const int MostInputs = 8;
+
+    private const string InputsTitle = "What matters most";
 
     // Room for the names of inputs [px].
     private const double NameWidth = 330.0;
@@ -39,7 +42,7 @@ public static class OddsPlot
         if (shown.Length > 0)
         {
             string words = string.Join(", ", shown.Reverse().Select(i => FormattableString.Invariant($"{i.Name} {100.0 * i.Share:0} %")));
-            charts.Add(new ChartDrawing("What matters most", $"Plot: share of the ground's variance: {words}.", 110 + (34 * shown.Length), look => Inputs(look, shown)));
+            charts.Add(new ChartDrawing(InputsTitle, $"Plot: share of the ground's variance: {words}.", 110 + (34 * shown.Length), look => Inputs(look, shown)));
         }
 
         return charts;
@@ -56,15 +59,15 @@ public static class OddsPlot
         count.MaximumPadding = 0.08;
         model.Axes.Add(count);
         double[] below = new double[Bins];
-        (string Label, int Winner, int Shade)[] kinds = [($"{opponent} wins", 1, 1), ("stalemate", -1, 7), ($"{robot} wins", 0, 0)];
-        foreach ((string label, int winner, int shade) in kinds)
+        (string Label, int Winner, int Colour, byte Alpha, double Border)[] kinds = [($"{opponent} wins", 1, 1, 150, 1.4), ("stalemate", -1, 7, 90, 0.5), ($"{robot} wins", 0, 0, 255, 0.5)];
+        foreach ((string label, int winner, int colour, byte alpha, double border) in kinds)
         {
             var series = new RectangleBarSeries
             {
                 Title = label,
-                FillColor = OxyColor.FromAColor(winner == 0 ? (byte)255 : winner == 1 ? (byte)150 : (byte)90, Palette.Colour(shade)),
+                FillColor = OxyColor.FromAColor(alpha, Palette.Colour(colour)),
                 StrokeColor = OxyColors.Black,
-                StrokeThickness = winner == 1 ? 1.4 : 0.5,
+                StrokeThickness = border,
             };
             foreach (IGrouping<int, MatchEnd> bin in good.Where(o => o.Winner == winner).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
             {
@@ -84,7 +87,7 @@ public static class OddsPlot
 
     private static PlotModel Inputs(PlotLook look, (string Name, double Share)[] inputs)
     {
-        PlotModel model = Chart.Model(look, "What matters most", NameWidth);
+        PlotModel model = Chart.Model(look, InputsTitle, NameWidth);
         LinearAxis share = Chart.Axis(AxisPosition.Bottom, "Share of the ground's variance [%]");
         share.Minimum = 0.0;
         share.Maximum = Math.Max(10.0, 115.0 * inputs.Max(i => i.Share));

@@ -1,6 +1,5 @@
 using OxyPlot;
 using OxyPlot.Annotations;
-using OxyPlot.Axes;
 using OxyPlot.Series;
 
 namespace PushSim.Plotting;
@@ -58,7 +57,7 @@ internal sealed partial class Panel
                 TextHorizontalAlignment = HorizontalAlignment.Left,
                 TextVerticalAlignment = VerticalAlignment.Middle,
                 StrokeThickness = 0.0,
-                FontSize = FontSize - 1.0,
+                FontSize = Chart.FontSize - 1.0,
             });
         }
 
@@ -78,13 +77,8 @@ internal sealed partial class Panel
     {
         (string Word, double Value)[] all = [.. bars];
         Rows = rows;
-        Axis axis = _model.Axes[1];
-        axis.Minimum = -0.6;
-        axis.Maximum = all.Length - 0.4;
-        axis.MajorStep = 1.0;
-        axis.MinorTickSize = 0.0;
-        axis.MajorGridlineStyle = LineStyle.None;
-        axis.LabelFormatter = v => v >= 0.0 && v < all.Length && v == Math.Floor(v) ? all[(int)v].Word : "";
+        Chart.SetWords(_model.Axes[1], [.. all.Select(b => b.Word)], edge: 0.6);
+        _model.Axes[1].MajorGridlineStyle = LineStyle.None;
         _model.PlotMargins = new OxyThickness(228, double.NaN, 18, double.NaN);
         double low = Math.Min(0.0, all.Min(b => b.Value));
         double high = Math.Max(0.0, all.Max(b => b.Value));
@@ -101,7 +95,7 @@ internal sealed partial class Panel
                 TextVerticalAlignment = VerticalAlignment.Middle,
                 Offset = new ScreenVector(value > 0.0 ? 5.0 : -5.0, 0.0),
                 StrokeThickness = 0.0,
-                FontSize = FontSize - 1.0,
+                FontSize = Chart.FontSize - 1.0,
             });
         }
 

@@ -11,13 +11,14 @@ namespace PushSim.Plotting;
 /// <summary>One panel of a picture: some channels against time (or one against another), with marks.</summary>
 internal sealed partial class Panel
 {
-    private const double FontSize = 14.0;
-
     // Letters of a title that fit into 900 px [1].
     private const int LongestTitle = 80;
 
     // The vertical axis spans at least twice this, so that rounding noise stays flat [unit of the axis].
     private const double LeastSpan = 1e-3;
+
+    // Letters of all names under a panel that stand level beside each other [1].
+    private const int MostLevelLetters = 75;
 
     private readonly PlotModel _model;
     private readonly List<Curve> _curves = [];
@@ -31,32 +32,10 @@ internal sealed partial class Panel
     public Panel(string title, string xTitle, string yTitle)
     {
         Title = PlainLabel.Of(title, LongestTitle);
-        _model = new PlotModel
-        {
-            Title = Title,
-            TitleFontSize = FontSize + 2.0,
-            TitleFontWeight = FontWeights.Normal,
-            TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
-            DefaultFont = PlotFont.Family,
-            DefaultFontSize = FontSize,
-            Background = OxyColors.White,
-            PlotAreaBorderColor = Palette.Rule,
-            Padding = new OxyThickness(PlotLook.Padding, 6, PlotLook.Padding, 4),
-
-            Culture = System.Globalization.CultureInfo.InvariantCulture,
-        };
+        _model = Chart.Empty(Title);
         _model.Axes.Add(Axis(AxisPosition.Bottom, xTitle));
         _model.Axes.Add(Axis(AxisPosition.Left, yTitle));
-        _model.Legends.Add(new Legend
-        {
-            LegendPlacement = LegendPlacement.Outside,
-            LegendPosition = LegendPosition.TopCenter,
-            LegendOrientation = LegendOrientation.Horizontal,
-            LegendFontSize = FontSize - 1.0,
-            LegendSymbolLength = 36,
-            LegendPadding = 2,
-            LegendMargin = 2,
-        });
+        _model.Legends.OfType<Legend>().Single().LegendSymbolLength = 36;
     }
 
     /// <summary>What it shows.</summary>
@@ -67,6 +46,9 @@ internal sealed partial class Panel
 
     /// <summary>Quantity and unit of the vertical axis; empty where it carries words.</summary>
     public string YTitle => _model.Axes[1].Title;
+
+    /// <summary>How many usual panels high it is [1].</summary>
+    public double Rows { get; private set; } = 1.0;
 
     /// <summary>What was added as curves.</summary>
     public IReadOnlyList<Curve> Curves => _curves;
@@ -101,15 +83,26 @@ internal sealed partial class Panel
         return _model;
     }
 
+    /// <summary>A channel against time.</summary>
+    /// <param name="result">The run.</param>
+    /// <param name="channel">Its channel.</param>
+    /// <param name="label">Words for the legend; null: the channel's own.</param>
+    /// <param name="scale">Factor that brings it to the unit of the axis.</param>
     public Panel Add(RunResult result, Channel channel, string? label = null, double scale = 1.0) =>
         Add(result.Time, channel.Values, label ?? channel.Label, scale);
 
+    /// <summary>A curve; equal ones are drawn as one.</summary>
+    /// <param name="x">Samples, horizontal, in the unit of the axis.</param>
+    /// <param name="y">As many samples, vertical.</param>
+    /// <param name="label">Words for the legend.</param>
+    /// <param name="scale">Factor that brings the vertical ones to the unit of the axis.</param>
     public Panel Add(double[] x, double[] y, string label, double scale = 1.0)
     {
         _curves.Add(Curve.Of(PlainLabel.Of(label), x, y, scale));
         return this;
     }
 
+    /// <summary>Small circles, behind the curves; in the units of the axes.</summary>
     public Panel AddPoints(IEnumerable<(double X, double Y)> points, string label)
     {
         var series = new ScatterSeries
@@ -143,13 +136,8 @@ internal sealed partial class Panel
     /// <summary>Names in place of the numbers 0, 1, 2, ... of the horizontal axis; the vertical one starts at zero.</summary>
     public Panel WithNames(IReadOnlyList<string> names)
     {
-        Axis axis = _model.Axes[0];
-        axis.Minimum = -0.5;
-        axis.Maximum = names.Count - 0.5;
-        axis.MajorStep = 1.0;
-        axis.MinorTickSize = 0.0;
-        axis.Angle = names.Sum(n => n.Length) > 75 ? -25.0 : 0.0;
-        axis.LabelFormatter = v => v >= 0.0 && v < names.Count && v == Math.Floor(v) ? names[(int)v] : "";
+        Chart.SetWords(_model.Axes[0], names);
+        _model.Axes[0].Angle = names.Sum(n => n.Length) > MostLevelLetters ? -25.0 : 0.0;
         _model.Axes[1].Minimum = 0.0;
         Rows = 1.6;
         return this;
@@ -158,13 +146,8 @@ internal sealed partial class Panel
     /// <summary>Words in place of the numbers 0, 1, 2, ... of the vertical axis.</summary>
     public Panel WithWords(string[] words)
     {
-        Axis axis = _model.Axes[1];
-        axis.Minimum = -0.5;
-        axis.Maximum = words.Length - 0.5;
-        axis.MajorStep = 1.0;
-        axis.MinorTickSize = 0.0;
+        Chart.SetWords(_model.Axes[1], words);
         _model.Axes[0].Minimum = 0.0;
-        axis.LabelFormatter = v => v >= 0.0 && v < words.Length && v == Math.Floor(v) ? words[(int)v] : "";
         return this;
     }
 
@@ -198,7 +181,7 @@ internal sealed partial class Panel
                 Background = OxyColor.FromAColor(215, OxyColors.White),
                 StrokeThickness = 0.0,
                 Padding = new OxyThickness(1),
-                FontSize = FontSize - 2.0,
+                FontSize = Chart.FontSize - 2.0,
             });
         }
 
@@ -283,14 +266,11 @@ internal sealed partial class Panel
     {
         _model.Annotations.Add(new PointAnnotation
         {
-            X = x, Y = y, Size = 4.0, Fill = OxyColors.Black, Text = text, FontSize = FontSize - 2.0, TextHorizontalAlignment = HorizontalAlignment.Left,
+            X = x, Y = y, Size = 4.0, Fill = OxyColors.Black, Text = text, FontSize = Chart.FontSize - 2.0, TextHorizontalAlignment = HorizontalAlignment.Left,
             TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 3.0,
         });
         return this;
     }
-
-    /// <summary>How many usual panels high it is [1].</summary>
-    public double Rows { get; private set; } = 1.0;
 
     /// <summary>Upper and lower end of the vertical axis; what lies beyond is cut off.</summary>
     public Panel WithRange(double low, double high)

@@ -6,7 +6,7 @@ namespace PushSim.Plotting;
 /// <param name="HasTitle">Whether the title is drawn; a page prints it as a heading instead.</param>
 internal sealed record PlotLook(int Width, double LeftMargin, bool HasTitle)
 {
-    // Right of the plot area: half of the last number of the horizontal axis [px].
+    /// <summary>Right of the plot area: half of the last number of the horizontal axis [px].</summary>
     public const double RightMargin = 18.0;
 
     /// <summary>Left and right of all [px].</summary>

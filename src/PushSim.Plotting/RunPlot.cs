@@ -1,5 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Limits;
+using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Simulation;
 
@@ -13,8 +14,13 @@ public static class RunPlot
 
     internal const string TimeTitle = "Time [s]";
 
-    /// <summary>The picture of a result with at least two samples.</summary>
+    /// <summary>The picture.</summary>
+    /// <param name="result">A result with at least two samples.</param>
     public static PlotSheet Of(RunResult result) => new(Panels(result));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static IReadOnlyList<ReportFigure> Figures(RunResult result) => ReportFigure.Of(() => Panels(result));
 
     /// <summary>New panels of a result with at least two samples; each is built once.</summary>
     internal static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Kind switch

@@ -31,8 +31,8 @@ public sealed class SweepPlot
     /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
     public static SweepPlot OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) => new(
         [.. curves.Select(c => new ChartDrawing(
-            $"{KeyWords.Of(c.Title)} against {input.Key}",
-            Words($"{KeyWords.Of(c.Title)} against {input.Key}", c.Values, c.Best is Optimum b ? input.Texts[b.Index] : null),
+            CurveTitle(input, c.Title),
+            Words(CurveTitle(input, c.Title), c.Values, c.Best is Optimum b ? input.Texts[b.Index] : null),
             CurveHeight,
             look => One(look, input, c.Title, c.Values, c.Intervals, c.Best)))]);
 
@@ -53,11 +53,10 @@ public sealed class SweepPlot
     /// <summary>The picture for a page.</summary>
     public IReadOnlyList<ReportFigure> Figures() => ReportFigure.Of(_charts);
 
+    private static string CurveTitle(SweepInput input, string title) => $"{KeyWords.Of(title)} against {input.Key}";
+
     private static string Words(string what, IReadOnlyList<double?> values, string? best) => FormattableString.Invariant(
         $"Plot: {what}: from {Figure(values.Where(v => v is not null).Min())} to {Figure(values.Where(v => v is not null).Max())}{(best is null ? "" : $"; best at {best}")}.");
-
-    // Room for names beside a map [px].
-    private static double NameWidth(SweepInput input) => input.Numbers is null ? Chart.RoomFor(input.Texts) : 0.0;
 
     private static string Figure(double? value) => value is double v ? PlainNumber.Of(v, 4) : "-";
 
@@ -65,8 +64,8 @@ public sealed class SweepPlot
 
     internal static PlotModel One(PlotLook look, SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
     {
-        PlotModel model = Chart.Model(look, $"{KeyWords.Of(title)} against {input.Key}", NumberWidth([.. values.OfType<double>(), .. intervals?.OfType<(double Low, double High)>().SelectMany(i => new[] { i.Low, i.High }) ?? []]));
-        IReadOnlyList<double> x = input.Numbers ?? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)];
+        PlotModel model = Chart.Model(look, CurveTitle(input, title), NumberWidth([.. values.OfType<double>(), .. intervals?.OfType<(double Low, double High)>().SelectMany(i => new[] { i.Low, i.High }) ?? []]));
+        double[] x = Positions(input);
         model.Axes.Add(input.Numbers is null ? Chart.WordAxis(look, AxisPosition.Bottom, AxisTitle(input), input.Texts) : Chart.Axis(AxisPosition.Bottom, AxisTitle(input)));
         LinearAxis vertical = Chart.Axis(AxisPosition.Left, KeyWords.Of(title));
         vertical.MaximumPadding = 0.12;
@@ -126,23 +125,14 @@ public sealed class SweepPlot
         (double[] x, double[] y) = (Positions(across), Positions(up));
         model.Axes.Add(MapAxis(look, AxisPosition.Bottom, across));
         model.Axes.Add(MapAxis(look, AxisPosition.Left, up));
+        double low = values.Cast<double?>().Min() ?? double.PositiveInfinity;
+        double high = values.Cast<double?>().Max() ?? double.NegativeInfinity;
         double[,] z = new double[x.Length, y.Length];
-        double low = double.PositiveInfinity;
-        double high = double.NegativeInfinity;
         for (int i = 0; i < x.Length; i++)
         {
             for (int j = 0; j < y.Length; j++)
             {
                 z[i, j] = values[i, j] ?? double.NaN;
-                low = values[i, j] is double a ? Math.Min(low, a) : low;
-                high = values[i, j] is double b ? Math.Max(high, b) : high;
-            }
-        }
-
-        for (int i = 0; i < x.Length; i++)
-        {
-            for (int j = 0; j < y.Length; j++)
-            {
                 AddCell(model, (x, i), (y, j), z[i, j], low, high);
                 if (x.Length <= MostNumbers && y.Length <= MostNumbers && !double.IsNaN(z[i, j]) && best != (i, j))
                 {
@@ -172,7 +162,11 @@ public sealed class SweepPlot
         return model;
     }
 
+    // Places of the values along an axis: the numbers themselves, or 0, 1, 2, ... for names.
     private static double[] Positions(SweepInput input) => input.Numbers is null ? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)] : [.. input.Numbers];
+
+    // Room for names beside a map [px].
+    private static double NameWidth(SweepInput input) => input.Numbers is null ? Chart.RoomFor(input.Texts) : 0.0;
 
     private static LinearAxis MapAxis(PlotLook look, AxisPosition position, SweepInput input)
     {

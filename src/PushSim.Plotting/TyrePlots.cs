@@ -1,16 +1,23 @@
 using PushSim.Analysis.Wear;
 using PushSim.Numerics;
+using PushSim.Plotting.Report;
 
 namespace PushSim.Plotting;
 
 /// <summary>Pictures of tyres: wear of each wheel, grip over many runs, materials compared.</summary>
 public static class TyrePlots
 {
+    // Room for the names of wheels and of materials [px].
     private const double WheelMargin = 130.0;
     private const double MaterialMargin = 290.0;
 
     /// <summary>Wear of each wheel.</summary>
+    /// <param name="report">The wear.</param>
     public static PlotSheet OfWear(WearReport report) => new(WearPanels(report));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="OfWear"/>
+    public static IReadOnlyList<ReportFigure> WearFigures(WearReport report) => ReportFigure.Of(() => WearPanels(report));
 
     /// <summary>New panels of the wear of each wheel.</summary>
     internal static IReadOnlyList<Panel> WearPanels(WearReport report)
@@ -50,6 +57,10 @@ public static class TyrePlots
     /// <param name="wheels">Names of the wheels in its order.</param>
     public static PlotSheet OfGrip(GripSeries series, IReadOnlyList<string> wheels) => new(GripPanels(series, wheels));
 
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="OfGrip"/>
+    public static IReadOnlyList<ReportFigure> GripFigures(GripSeries series, IReadOnlyList<string> wheels) => ReportFigure.Of(() => GripPanels(series, wheels));
+
     /// <summary>New panels of the grip after each run.</summary>
     internal static IReadOnlyList<Panel> GripPanels(GripSeries series, IReadOnlyList<string> wheels)
     {
@@ -75,7 +86,12 @@ public static class TyrePlots
     }
 
     /// <summary>Materials compared; null if none could be run.</summary>
+    /// <param name="ranking">The materials.</param>
     public static PlotSheet? OfRanking(IReadOnlyList<RankedTyre> ranking) => RankingPanels(ranking) is { Count: > 0 } panels ? new PlotSheet(panels) : null;
+
+    /// <summary>The same for a page; none if none could be run.</summary>
+    /// <param name="ranking">The materials.</param>
+    public static IReadOnlyList<ReportFigure> RankingFigures(IReadOnlyList<RankedTyre> ranking) => ReportFigure.Of(() => RankingPanels(ranking));
 
     /// <summary>New panels of the materials compared; none if none could be run.</summary>
     internal static IReadOnlyList<Panel> RankingPanels(IReadOnlyList<RankedTyre> ranking)

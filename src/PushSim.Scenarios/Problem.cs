@@ -1,15 +1,5 @@
 namespace PushSim.Scenarios;
 
-/// <summary>How bad a complaint about a file is.</summary>
-public enum Severity
-{
-    /// <summary>The file cannot be used.</summary>
-    Error,
-
-    /// <summary>The file can be used, but something in it is likely not meant.</summary>
-    Warning,
-}
-
 /// <summary>One complaint about a file, with its place.</summary>
 /// <param name="File">File as the user named it, or as its including file names it.</param>
 /// <param name="Line">Line, from 1; 0 when the complaint is about the file as a whole.</param>

@@ -11,10 +11,16 @@ namespace PushSim.Scenarios;
 /// </summary>
 public static class ScenarioReader
 {
-    /// <summary>Reads a scenario file and the robot file that it names.</summary>
+    /// <summary>Reads a scenario file and the robot files that it names. What is wrong with a file is complained about, never thrown.</summary>
+    /// <param name="path">The scenario file.</param>
+    /// <param name="options">Limits of reading, and what is set anew; null: the defaults.</param>
+    /// <returns>The settings in SI, or the complaints.</returns>
     public static ReadResult Read(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: false);
 
-    /// <summary>Reads a robot file alone.</summary>
+    /// <summary>Reads a robot file alone. What is wrong with it is complained about, never thrown.</summary>
+    /// <param name="path">The robot file.</param>
+    /// <param name="options">Limits of reading; <see cref="ReadOptions.Set"/> has no effect here. Null: the defaults.</param>
+    /// <returns>The robot in SI, or the complaints; never a scenario.</returns>
     public static ReadResult ReadRobot(string path, ReadOptions? options = null)
     {
         var context = new ReadContext(options ?? new ReadOptions());
@@ -24,6 +30,9 @@ public static class ScenarioReader
     }
 
     /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis or wheels and names no robot.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="options">Limits of reading; <see cref="ReadOptions.Set"/> has an effect on a scenario only. Null: the defaults.</param>
+    /// <returns>The settings in SI, or the complaints; without a scenario if it is a robot file.</returns>
     public static ReadResult Check(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: true);
 
     private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
@@ -57,7 +66,7 @@ public static class ScenarioReader
         context.Overrides = scene;
         if (context.Drawn is null)
         {
-            PartFill.FillScenario(context, trees.Scenario);
+            ShelfFill.FillScenario(context, trees.Scenario);
         }
 
         var root = new Section(context, "scenario", trees.Scenario);
@@ -146,7 +155,7 @@ public static class ScenarioReader
 
     private static TomlTable? RobotTree(ReadContext context, string path, string name, Place place)
     {
-        string folder = Path.GetDirectoryName(path) is { Length: > 0 } own ? own : ".";
+        string folder = FileLoader.FolderOf(path);
         if (FileLoader.Resolve(context, folder, name, place) is not string full)
         {
             return null;
@@ -156,6 +165,11 @@ public static class ScenarioReader
         return Tree(context, full, shown, (place, name));
     }
 
+    /// <summary>A file's tree with what it includes; null if it is not there or no TOML, complained about then.</summary>
+    /// <param name="context">Gathers complaints.</param>
+    /// <param name="path">The file's path.</param>
+    /// <param name="name">Its name in messages.</param>
+    /// <param name="from">Where another file names it, and how; null if the user did.</param>
     internal static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from)
     {
         TomlTable? tree = FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
@@ -167,6 +181,7 @@ public static class ScenarioReader
         return tree;
     }
 
+    /// <summary>What a reading gave, its complaints in order of file and place.</summary>
     internal static ReadResult Result(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
     {
         Scenario = context.Errors == 0 ? scenario : null,

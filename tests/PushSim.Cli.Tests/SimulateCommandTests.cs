@@ -1,4 +1,7 @@
 using System.Text.Json;
+using PushSim.Analysis.FitBySimulation;
+using PushSim.Analysis.Statistics;
+using PushSim.Tyres;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -41,6 +44,19 @@ public class SimulateCommandTests
     }
 
     // its ramps are not those of the scenario
+    [Fact]
+    public void Numbers_are_shown_without_a_power_of_ten()
+    {
+        var fit = new SimulationFit
+        {
+            Parameters = [new FittedParameter(TestParameter.All[0], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, "")],
+            Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
+            Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = "", Starts = 4, Agreeing = 4, Runs = 100,
+        };
+        IReadOnlyList<string> row = Assert.Single(SimulationText.Table("soft", fit).Rows);
+        Assert.Equal(["123456", "0.00002 to 654321"], row.Skip(1).Take(2));
+    }
+
     [Fact]
     public void A_log_of_another_test_tells_nothing()
     {

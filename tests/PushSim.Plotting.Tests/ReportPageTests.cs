@@ -18,7 +18,7 @@ public class ReportPageTests
 
     private static ReportPage Page(RunResult result) => new()
     {
-        Command = "run", Subject = result.Scenario.Name, Verdict = result.Verdict, Replay = result, Figures = ReportFigure.Of(result), Cautions = "Take care.",
+        Command = "run", Subject = result.Scenario.Name, Verdict = result.Verdict, Replay = result, Figures = RunPlot.Figures(result), Cautions = "Take care.",
     };
 
     private static string Text(ReportPage page)

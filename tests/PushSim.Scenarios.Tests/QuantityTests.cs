@@ -148,6 +148,7 @@ public class QuantityTests
     [InlineData("5 mm ± -1 mm", Dimension.Length, "cannot be negative", "")]
     [InlineData("5 mm ± 1 g", Dimension.Length, "\"g\" measures mass", "mm")]
     [InlineData("5 mm ±", Dimension.Length, "does not start with a number", "")]
+    [InlineData("5 mm ± 1 mm uniform normal", Dimension.Length, "\"mm uniform\" is no unit known here", "mm")]
     [InlineData("0x10 mm", Dimension.Length, "is no unit", "mm")]
     [InlineData("5 MM", Dimension.Length, "is no unit", "did you mean \"mm\"")]
     [InlineData("0.85 N", Dimension.Ratio, "\"N\" measures force, but this is a pure number", "%")]

@@ -157,12 +157,15 @@ public class WrongFileTests
         Assert.Contains("larger than 1048576 bytes", Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems).Message);
     }
 
-    [Fact]
-    public void A_text_that_is_no_utf8_is_refused()
+    [Theory]
+    [InlineData(new byte[] { 0x71, 0x3D, 0x22, 0xFF, 0xFE, 0x22 }, "not UTF-8 text")]
+    [InlineData(new byte[] { 0xFF, 0xFE, 0x71, 0x00, 0x3D, 0x00 }, "not UTF-8 text")]
+    [InlineData(new byte[] { 0x7F, 0x45, 0x4C, 0x46, 0x00, 0xFF, 0xC0 }, "not a text file")]
+    public void Bytes_that_are_no_utf8_are_refused(byte[] bytes, string expected)
     {
         using var files = new SmallFiles();
-        File.WriteAllBytes(files.ScenarioPath, [0x71, 0x3D, 0x22, 0xFF, 0xFE, 0x22]);
-        Assert.Contains("not UTF-8", Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems).Message);
+        File.WriteAllBytes(files.ScenarioPath, bytes);
+        Assert.EndsWith(expected, Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems).Message);
     }
 
     [Fact]

@@ -22,6 +22,9 @@ internal sealed class ReplayData
     // Load and force to which bars and arrow are drawn full: most samples stay below, an impact does not set the scale [1].
     private const double FullShare = 0.97;
 
+    // Least load and force [N] and slip [m/s] that fill bars, arrow and colours, so that noise stays small.
+    private const double LeastFull = 0.1;
+
     private readonly RunResult _result;
     private readonly ReplayFrames _frames;
     private readonly Utf8JsonWriter _json;
@@ -43,9 +46,9 @@ internal sealed class ReplayData
     /// <summary>Slip at which a wheel has the last colour [m/s].</summary>
     public static double FullSlip(RunResult result)
     {
-        const string end = "_tread_slip_speed_m_per_s";
+        const string Ending = "_tread_slip_speed_m_per_s";
         IEnumerable<Channel> all = result.Channels.Concat(result.Opponent?.Channels ?? []);
-        return Math.Ceiling(10.0 * High([.. all.Where(c => c.Key.EndsWith(end, StringComparison.Ordinal)).Select(c => c.Values)], 0.1)) / 10.0;
+        return Math.Ceiling(10.0 * Full([.. all.Where(c => c.Key.EndsWith(Ending, StringComparison.Ordinal)).Select(c => c.Values)])) / 10.0;
     }
 
     private void Write()
@@ -90,7 +93,7 @@ internal sealed class ReplayData
 
         _json.WriteEndArray();
         double[][] loads = [.. robot.Wheels.Select(w => channel(Key(w, "load_n")))];
-        Number("fullLoad", High(loads, 0.1), PerNewton);
+        Number("fullLoad", Full(loads), PerNewton);
         _json.WriteEndObject();
     }
 
@@ -120,7 +123,7 @@ internal sealed class ReplayData
         Numbers("y", _frames.Whole(_result["contact_y_m"].Values, PerMetre));
         Numbers("fx", _frames.Whole(along, PerNewton));
         Numbers("fy", _frames.Whole(across, PerNewton));
-        Number("full", High([[.. along.Zip(across, double.Hypot).Where(f => f > 0.0).DefaultIfEmpty(0.0)]], 0.1), PerNewton);
+        Number("full", Full([[.. along.Zip(across, double.Hypot).Where(f => f > 0.0).DefaultIfEmpty(0.0)]]), PerNewton);
         _json.WriteEndObject();
     }
 
@@ -214,10 +217,10 @@ internal sealed class ReplayData
         _json.WriteEndArray();
     }
 
-    private static double High(double[][] values, double least)
+    private static double Full(double[][] values)
     {
         double[] sorted = [.. values.SelectMany(v => v).Order()];
-        return Math.Max(least, sorted[(int)(FullShare * (sorted.Length - 1))]);
+        return Math.Max(LeastFull, sorted[(int)(FullShare * (sorted.Length - 1))]);
     }
 
     private static string Key(WheelSettings wheel, string what) => $"wheel_{Slug.Of(wheel.Name)}_{what}";

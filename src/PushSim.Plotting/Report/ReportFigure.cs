@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
-using PushSim.Runs;
 
 namespace PushSim.Plotting.Report;
 
@@ -22,10 +21,6 @@ public sealed class ReportFigure
 
     private ReportFigure(string title, string words, int height, bool isOverTime, Func<PlotLook, PlotModel> draw) =>
         (_title, _words, _height, _isOverTime, _draw) = (title, words, height, isOverTime, draw);
-
-    /// <summary>The plots of a run, the same as in its picture.</summary>
-    /// <param name="result">A result with at least two samples.</param>
-    public static IReadOnlyList<ReportFigure> Of(RunResult result) => Of(() => RunPlot.Panels(result));
 
     /// <summary>The plots of any command, out of what makes its panels anew each time.</summary>
     internal static IReadOnlyList<ReportFigure> Of(Func<IReadOnlyList<Panel>> panels)

@@ -30,7 +30,7 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
         }
 
         Out.Append("<path");
-        Both(OxyColors.Undefined, stroke, thickness, dashArray);
+        Look(OxyColors.Undefined, stroke, thickness, dashArray);
         Path(points);
         Out.Append("\"/>");
     }
@@ -45,7 +45,7 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
         }
 
         Out.Append("<path");
-        Both(fill, stroke, thickness, dashArray);
+        Look(fill, stroke, thickness, dashArray);
         Path(points);
         Out.Append("z\"/>");
     }
@@ -65,7 +65,7 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
         }
 
         Out.Append("<rect");
-        Both(fill, stroke, thickness, null);
+        Look(fill, stroke, thickness, null);
         Out.Append(CultureInfo.InvariantCulture, $" x=\"{Short(rectangle.Left)}\" y=\"{Short(rectangle.Top)}\" width=\"{Short(rectangle.Width)}\" height=\"{Short(rectangle.Height)}\"/>");
     }
 
@@ -73,7 +73,7 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
     public override void DrawEllipse(OxyRect extents, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode)
     {
         Out.Append("<ellipse");
-        Both(fill, stroke, thickness, null);
+        Look(fill, stroke, thickness, null);
         Out.Append(CultureInfo.InvariantCulture, $" cx=\"{Short(extents.Center.X)}\" cy=\"{Short(extents.Center.Y)}\" rx=\"{Short(0.5 * extents.Width)}\" ry=\"{Short(0.5 * extents.Height)}\"/>");
     }
 
@@ -110,9 +110,14 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
         _ => -Descent,
     };
 
+    /// <summary>A colour as SVG writes it, without its opacity.</summary>
+    protected static string Hex(OxyColor colour) => FormattableString.Invariant($"#{colour.R:x2}{colour.G:x2}{colour.B:x2}");
+
+    /// <summary>A number with two decimals at most.</summary>
     protected static string Short(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
 
-    private void Both(OxyColor fill, OxyColor stroke, double thickness, double[]? dashes)
+    // Attributes of fill and line, with their opacity and width.
+    private void Look(OxyColor fill, OxyColor stroke, double thickness, double[]? dashes)
     {
         Colours(fill.IsVisible() ? fill : OxyColors.Undefined, stroke.IsVisible() && thickness > 0.0 ? stroke : OxyColors.Undefined);
         if (fill.IsVisible() && fill.A < byte.MaxValue)
@@ -165,7 +170,4 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
     private static long Tenths(double value) => (long)Math.Round(Math.Clamp(double.IsFinite(value) ? value : 0.0, -1e5, 1e5) * 10.0);
 
     private static string Tenth(long tenths) => Short(0.1 * tenths);
-
-    /// <summary>A colour as SVG writes it, without its opacity.</summary>
-    protected static string Hex(OxyColor colour) => FormattableString.Invariant($"#{colour.R:x2}{colour.G:x2}{colour.B:x2}");
 }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
-using PushSim.Plotting.Report;
 using SkiaSharp;
 
 namespace PushSim.Plotting.Svg;

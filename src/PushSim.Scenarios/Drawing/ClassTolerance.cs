@@ -4,6 +4,11 @@ namespace PushSim.Scenarios.Drawing;
 /// Tolerances for files that state none. Sizes are common practice, no source: what two prints, two motors of a lot, two charges and two hands at the
 /// start differ by.
 /// </summary>
+/// <param name="Section">Table of the key, for example "tyre".</param>
+/// <param name="Key">The key.</param>
+/// <param name="Share">Half-width as a share of the value [1].</param>
+/// <param name="Absolute">Half-width beside it [unit of the key, SI].</param>
+/// <param name="Spread">How values lie within it.</param>
 internal sealed record ClassTolerance(string Section, string Key, double Share, double Absolute, Spread Spread)
 {
     private const double Degree = Math.PI / 180.0;
@@ -30,7 +35,9 @@ internal sealed record ClassTolerance(string Section, string Key, double Share, 
     /// <summary>The middle moves up by this, where only one direction is possible [unit of the key, SI].</summary>
     public double Shift { get; init; }
 
+    /// <summary>The tolerance of a key; null if none is usual.</summary>
     public static ClassTolerance? Find(string section, string key) => Array.Find(All, c => c.Section == section && c.Key == key);
 
+    /// <summary>Half-width around a value [unit of the key, SI].</summary>
     public double HalfWidth(double value) => (Share * Math.Abs(value)) + Absolute;
 }

@@ -10,6 +10,9 @@ namespace PushSim.Scenarios.Drawing;
 /// </summary>
 public sealed class DrawableScenario
 {
+    /// <summary>What stands for the file of a scene where none is given.</summary>
+    public const string BuiltIn = "built-in shove";
+
     private readonly SceneTrees _trees;
     private readonly ReadOptions _options;
 
@@ -38,9 +41,6 @@ public sealed class DrawableScenario
         Open(options ?? new ReadOptions(), context => ScenarioReader.Tree(context, path, path, null) is TomlTable tree && !FileNature.IsNoScenario(context, tree)
             ? new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree }
             : null);
-
-    /// <summary>What stands for the file of a scene where none is given.</summary>
-    public const string BuiltIn = "built-in shove";
 
     /// <summary>Two robots in a scene: a scenario file whose robots are left out of account, or an empty floor.</summary>
     /// <param name="robot">File of the first robot.</param>
@@ -105,9 +105,9 @@ public sealed class DrawableScenario
         string[] owners = ["", "robot", "opponent"];
         var classed = owners.Where(o => !stated.Contains(o)).ToHashSet(StringComparer.Ordinal);
         trees.ClearSlots();
-        Missing.Add(trees, classed, hasOpponent: middle.Opponent is not null);
-        Parts.Split(trees.Robot);
-        Parts.Split(trees.Opponent);
+        ClassDefaults.Add(trees, classed, hasOpponent: middle.Opponent is not null);
+        PartCopies.Add(trees.Robot);
+        PartCopies.Add(trees.Opponent);
         var second = new ReadContext(options) { Recorder = new DrawRecorder(classed), TyreMaterial = null };
         (ScenarioSettings? again, RobotSettings? _) = ScenarioReader.Evaluate(second, trees);
         return again is null

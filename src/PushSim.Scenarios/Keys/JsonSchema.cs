@@ -13,9 +13,8 @@ namespace PushSim.Scenarios.Keys;
 /// </summary>
 public static class JsonSchema
 {
-    // The reader's own limits, so that an editor complains before the reader does.
-    private const int LongestText = 4096;
-    private const int LongestQuantity = 100;
+    // The reader's own limit, so that an editor complains before the reader does [character].
+    private static readonly int LongestText = new ReadOptions().MaxText;
 
     /// <summary>Name of the schema's file, also that of the embedded resource.</summary>
     public static string FileName(FileKind file) => file == FileKind.Robot ? "pushsim-robot.schema.json" : "pushsim-scenario.schema.json";
@@ -39,11 +38,7 @@ public static class JsonSchema
             ["title"] = $"PushSim {sections[0].FileWord} file",
             ["description"] = "Made from the table of keys; see scenarios/KEYS.md.",
         };
-        foreach ((string name, JsonNode? value) in Table(sections[0]).ToArray())
-        {
-            root[name] = value?.DeepClone();
-        }
-
+        Add(root, Table(sections[0]));
         root["definitions"] = Definitions(sections);
         return Text(root);
     }
@@ -58,6 +53,14 @@ public static class JsonSchema
         }
 
         return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    private static void Add(JsonObject to, JsonObject from)
+    {
+        foreach ((string name, JsonNode? value) in from)
+        {
+            to[name] = value?.DeepClone();
+        }
     }
 
     private static JsonObject Table(KeySection section)
@@ -91,11 +94,7 @@ public static class JsonSchema
     private static JsonObject Property(KeySection section, KeyDefinition key)
     {
         JsonObject property = new() { ["description"] = Description(section, key) };
-        foreach ((string name, JsonNode? value) in Value(section, key).ToArray())
-        {
-            property[name] = value?.DeepClone();
-        }
-
+        Add(property, Value(section, key));
         return property;
     }
 
@@ -199,7 +198,7 @@ public static class JsonSchema
             {
                 ["type"] = "string",
                 ["description"] = UnitTable.Words(dimension) + " as a text: " + string.Join(", ", UnitTable.Names(dimension)),
-                ["maxLength"] = LongestQuantity,
+                ["maxLength"] = Units.Quantity.LongestText,
                 ["pattern"] = UnitPattern.Of(dimension),
             };
         }

@@ -1,4 +1,5 @@
 using System.Text;
+using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Keys;
 
@@ -68,11 +69,11 @@ public static class KeyReference
     {
         text.Append("\n## Units\n\nThe product of two units may be written with a blank, a dot, a hyphen or nothing: `kgf cm`, `kgf·cm`, `kgf-cm`. Letter case counts.\n\n");
         text.Append("| Family | Units | Also read |\n|---|---|---|\n");
-        foreach (Units.Dimension dimension in Enum.GetValues<Units.Dimension>())
+        foreach (Dimension dimension in Enum.GetValues<Dimension>())
         {
-            IReadOnlyList<string> names = Units.UnitTable.Names(dimension);
-            IEnumerable<string> others = Units.UnitTable.Spellings(dimension).Except(names);
-            text.Append("| ").Append(Units.UnitTable.Words(dimension)).Append(" | ").AppendJoin(", ", names.Select(Code)).Append(" | ").AppendJoin(", ", others.Select(Code)).Append(" |\n");
+            IReadOnlyList<string> names = UnitTable.Names(dimension);
+            IEnumerable<string> others = UnitTable.Spellings(dimension).Except(names);
+            text.Append("| ").Append(UnitTable.Words(dimension)).Append(" | ").AppendJoin(", ", names.Select(Code)).Append(" | ").AppendJoin(", ", others.Select(Code)).Append(" |\n");
         }
     }
 

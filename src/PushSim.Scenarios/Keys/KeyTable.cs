@@ -11,7 +11,9 @@ public static class KeyTable
     /// <summary>One degree in rad.</summary>
     internal const double Degree = Math.PI / 180.0;
 
-    private static readonly Dictionary<string, KeyDefinition[]> Sections = RobotKeys.All.Concat(BuilderKeys.All).Concat(ScenarioKeys.All).Concat(ShoveKeys.All).Concat(TyreLifeKeys.All).Concat(MeasuredKeys.All).Concat(ChanceKeys.All).Concat(PartKeys.All)
+    private static readonly Dictionary<string, KeyDefinition[]> Sections =
+        new[] { RobotKeys.All, BuilderKeys.All, ScenarioKeys.All, ShoveKeys.All, TyreLifeKeys.All, MeasuredKeys.All, ChanceKeys.All, PartKeys.All }
+        .SelectMany(k => k)
         .GroupBy(k => k.Section)
         .ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
 

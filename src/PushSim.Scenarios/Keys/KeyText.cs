@@ -22,14 +22,14 @@ public static class KeyText
     /// <summary>What a key takes, with the units of a quantity: "a mass: kg, g, mg, lb, oz".</summary>
     public static string Takes(KeyDefinition key) => key.Kind switch
     {
-        KeyKind.Quantity => Family(key.Dimension) + UnitList(key.Dimension),
+        KeyKind.Quantity => UnitTable.Words(key.Dimension) + UnitList(key.Dimension),
         KeyKind.Whole => "a whole number" + (key.CountWords.Count > 0 ? $", or a text such as \"3 {key.CountWords[^1]}\" or \"3{key.CountWords[0]}\"" : ""),
         KeyKind.Text => "a text",
         KeyKind.Flag => "true or false",
         KeyKind.Choice => "one of " + string.Join(", ", key.Choices.Select(c => $"\"{c}\"")),
         KeyKind.Texts => "a list of texts",
-        KeyKind.Quantities => $"a list, each {Family(key.Dimension)}{UnitList(key.Dimension)}",
-        KeyKind.Curve => $"a list of pairs: {Family(key.Dimension)} and {Family(key.SecondDimension)}",
+        KeyKind.Quantities => $"a list, each {UnitTable.Words(key.Dimension)}{UnitList(key.Dimension)}",
+        KeyKind.Curve => $"a list of pairs: {UnitTable.Words(key.Dimension)} and {UnitTable.Words(key.SecondDimension)}",
         KeyKind.Table => "a table",
         KeyKind.Tables => "tables, one for each",
         KeyKind.Overrides => "a table of paths and their new values",
@@ -39,8 +39,8 @@ public static class KeyText
     /// <summary>The unit family of a quantity in a word or two ("mass"); empty for other kinds; of a curve, both.</summary>
     public static string UnitFamily(KeyDefinition key) => key.Kind switch
     {
-        KeyKind.Quantity or KeyKind.Quantities => Bare(key.Dimension),
-        KeyKind.Curve => $"{Bare(key.Dimension)}, {Bare(key.SecondDimension)}",
+        KeyKind.Quantity or KeyKind.Quantities => UnitTable.BareWords(key.Dimension),
+        KeyKind.Curve => $"{UnitTable.BareWords(key.Dimension)}, {UnitTable.BareWords(key.SecondDimension)}",
         _ => "",
     };
 
@@ -132,8 +132,4 @@ public static class KeyText
     }
 
     private static string UnitList(Dimension dimension) => dimension == Dimension.Ratio ? "" : ": " + string.Join(", ", UnitTable.Names(dimension));
-
-    private static string Family(Dimension dimension) => UnitTable.Words(dimension);
-
-    private static string Bare(Dimension dimension) => Family(dimension)[(Family(dimension).IndexOf(' ') + 1)..];
 }

@@ -9,6 +9,8 @@ internal sealed class LogCells(LogFormat format)
     // Larger than any reading or clock, and small enough that neither a unit nor a sum of many makes it infinite [1].
     private const double Most = 1e30;
 
+    private const NumberStyles Styles = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+
     /// <summary>True for a number, a clock, or a force with its unit.</summary>
     public bool IsNumber(string cell) => TryTime(cell, out _) || Quantity.TryParse(cell, Dimension.Force, out _, out _, out _);
 
@@ -20,10 +22,10 @@ internal sealed class LogCells(LogFormat format)
         {
             Span<char> pointed = stackalloc char[t.Length];
             t.Replace(pointed, ',', '.');
-            return double.TryParse(pointed, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out value) && Math.Abs(value) < Most;
+            return double.TryParse(pointed, Styles, CultureInfo.InvariantCulture, out value) && Math.Abs(value) < Most;
         }
 
-        return double.TryParse(t, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out value) && Math.Abs(value) < Most;
+        return double.TryParse(t, Styles, CultureInfo.InvariantCulture, out value) && Math.Abs(value) < Most;
     }
 
     /// <summary>A number, or a clock: 12:34:56.789, with a date before it or not [s, if a clock].</summary>

@@ -27,8 +27,6 @@ internal enum LogRole
 /// <param name="Factor">SI per unit; NaN while no unit is known.</param>
 internal sealed partial record LogColumn(int Index, LogRole Role, string Name, string Unit, double Factor)
 {
-    private const double Gravity = 9.80665;
-
     /// <summary>Name of a unit that needs a calibration.</summary>
     public const string Millivolt = "mV";
 
@@ -49,8 +47,8 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
 
     private static readonly Dictionary<string, double> ForceNames = new(StringComparer.Ordinal)
     {
-        ["g"] = 1e-3 * Gravity, ["gram"] = 1e-3 * Gravity, ["grams"] = 1e-3 * Gravity, ["kg"] = Gravity, ["kilogram"] = Gravity, ["oz"] = 0.028349523125 * Gravity,
-        ["ounces"] = 0.028349523125 * Gravity, ["lb"] = 0.45359237 * Gravity, ["lbs"] = 0.45359237 * Gravity, ["pounds"] = 0.45359237 * Gravity, ["n"] = 1.0, ["mn"] = 1e-3, ["kn"] = 1e3,
+        ["g"] = 1e-3 * UnitTable.G, ["gram"] = 1e-3 * UnitTable.G, ["grams"] = 1e-3 * UnitTable.G, ["kg"] = UnitTable.G, ["kilogram"] = UnitTable.G, ["oz"] = UnitTable.Ounce * UnitTable.G,
+        ["ounces"] = UnitTable.Ounce * UnitTable.G, ["lb"] = UnitTable.Pound * UnitTable.G, ["lbs"] = UnitTable.Pound * UnitTable.G, ["pounds"] = UnitTable.Pound * UnitTable.G, ["n"] = 1.0, ["mn"] = 1e-3, ["kn"] = 1e3,
     };
 
     /// <summary>SI per unit of force; NaN if it is none. A mass unit on a force is meant as the weight of that mass.</summary>

@@ -14,7 +14,6 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private const double ShortestPull = 0.1;
     private const double LongestInterval = 1.0;
 
-    // [s]
     private const double SecondsOfDay = 86400.0;
 
     // Rows kept until the columns are told: room for a preamble [1].

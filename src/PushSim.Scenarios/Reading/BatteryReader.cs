@@ -10,7 +10,7 @@ internal static class BatteryReader
     public static BatterySettings Read(Section s)
     {
         _ = s.Text("shelf");
-        IReadOnlyList<(double, double)>? table = s.Curve("cell_voltage", MostCellPoints, 0.0, 1.0, 0.5, 10.0);
+        IReadOnlyList<(double Charge, double Voltage)>? table = s.Curve("cell_voltage", MostCellPoints, 0.0, 1.0, 0.5, 10.0);
         if (table is null && !s.Has("cell_voltage"))
         {
             table = CellCurves.HobbyChart;
@@ -19,7 +19,7 @@ internal static class BatteryReader
 
         for (int i = 1; i < (table?.Count ?? 0); i++)
         {
-            if (table![i].Item2 < table[i - 1].Item2)
+            if (table![i].Voltage < table[i - 1].Voltage)
             {
                 s.Context.Error(s.PlaceOf("cell_voltage"), "the cell's voltage falls with charge", "voltage must not fall from one point to the next");
                 break;
@@ -37,7 +37,7 @@ internal static class BatteryReader
         };
     }
 
-    // As given, else from two loads; NaN if neither is there or right.
+    // As given, else from two loads [ohm]; NaN if neither is there or right.
     private static double Resistance(Section s)
     {
         string[] keys = ["first_load_current", "first_load_voltage", "second_load_current", "second_load_voltage"];
@@ -55,12 +55,12 @@ internal static class BatteryReader
             return double.NaN;
         }
 
-        BatteryFromLoads r = BatteryFromLoads.Solve(v[0]!.Value, v[1]!.Value, v[2]!.Value, v[3]!.Value);
         if (v.Any(x => double.IsNaN(x!.Value)))
         {
             return double.NaN;
         }
 
+        BatteryFromLoads r = BatteryFromLoads.Solve(v[0]!.Value, v[1]!.Value, v[2]!.Value, v[3]!.Value);
         string loads = FormattableString.Invariant($"{v[1]:G4} V at {v[0]:G3} A and {v[3]:G4} V at {v[2]:G3} A");
         if (!(r.Resistance > 0.0))
         {

@@ -6,10 +6,10 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>Reads a robot's [chassis]: mass and centre of mass as given, else from scale readings and a tilt test.</summary>
 internal sealed class ChassisReader
 {
-    // Kitchen scales and rounding; more is a contradiction.
+    // Kitchen scales and rounding; more is a contradiction, as a share [1].
     private const double MostMismatch = 0.02;
 
-    // The tilt test is much less exact than the scale.
+    // The tilt test is much less exact than the scale, as a share [1].
     private const double MostHeightMismatch = 0.2;
 
     private readonly Section _s;
@@ -222,10 +222,11 @@ internal sealed class ChassisReader
 
         double share = front is null ? 1.0 - (rear!.Value / mass) : rear is null ? front.Value / mass : front.Value / (front.Value + rear.Value);
         TiltResult t = MassFromScale.Height(axles, x, share, rise.Value);
-        return Sound(t, rise.Value, mass, boxHeight + (2.0 * axles.FrontRadius)) ? t.Height : null;
+        return IsSound(t, rise.Value, mass, boxHeight + (2.0 * axles.FrontRadius)) ? t.Height : null;
     }
 
-    private bool Sound(TiltResult t, double rise, double mass, double most)
+    // Whether the height [m] lies between the floor and the robot's top; noted then, complained about else.
+    private bool IsSound(TiltResult t, double rise, double mass, double most)
     {
         if (!double.IsFinite(t.Height))
         {
@@ -268,7 +269,7 @@ internal sealed class ChassisReader
     // A wrong number was complained about already.
     private static bool IsWrong(params double?[] values) => values.Any(v => v is double.NaN);
 
-    // Readings under two opposite sides, and what follows.
+    // Readings under two opposite sides [kg], and what follows: the place of the centre of mass, and how far the axles are apart [m].
     private sealed record ScalePair(double First, double Second, double Centre, string Keys, double Span, Toml.Place Place)
     {
         public double Sum => First + Second;

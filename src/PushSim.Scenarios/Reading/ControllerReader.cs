@@ -5,12 +5,8 @@ namespace PushSim.Scenarios.Reading;
 
 /// <summary>Reads a robot's controllers: which motors each feeds, and how.</summary>
 /// <param name="robot">The robot's file.</param>
-/// <param name="drives">The robot's drives.</param>
-/// <param name="driveSections">The table of each drive.</param>
-/// <param name="motorCounts">Motors that each drive names, known or not.</param>
-/// <param name="driveIndex">Number of each drive by its name.</param>
-internal sealed class ControllerReader(
-    Section robot, IReadOnlyList<DriveSettings> drives, IReadOnlyList<Section> driveSections, IReadOnlyList<int> motorCounts, IReadOnlyDictionary<string, int> driveIndex)
+/// <param name="drives">The robot's drives, as read.</param>
+internal sealed class ControllerReader(Section robot, DriveReader drives)
 {
     /// <summary>All controllers; complains about every motor that none feeds.</summary>
     public List<ControllerSettings> Read(IReadOnlyList<Section> sections)
@@ -30,13 +26,13 @@ internal sealed class ControllerReader(
         }
 
         bool isUnsure = robot.IsUnsure("controller") || sections.Any(s => s.IsMeant("drives"));
-        for (int d = 0; d < drives.Count && !isUnsure; d++)
+        for (int d = 0; d < drives.Settings.Count && !isUnsure; d++)
         {
-            for (int m = 0; m < motorCounts[d]; m++)
+            for (int m = 0; m < drives.MotorCounts[d]; m++)
             {
                 if (!owner.ContainsKey((d, m)))
                 {
-                    robot.Context.Error(driveSections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives[d].Name}\" has no controller", $"add \"{drives[d].Name}\" to the drives of a [[controller]]");
+                    robot.Context.Error(drives.Sections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives.Settings[d].Name}\" has no controller", $"add \"{drives.Settings[d].Name}\" to the drives of a [[controller]]");
                 }
             }
         }
@@ -53,7 +49,7 @@ internal sealed class ControllerReader(
             {
                 if (!owner.TryAdd(motor, name))
                 {
-                    robot.Context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                    robot.Context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives.Settings[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
                 }
 
                 motors.Add(motor);
@@ -94,7 +90,7 @@ internal sealed class ControllerReader(
             robot.Context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
         }
 
-        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives[m.Drive].HoldTorque == 0.0))
+        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives.Settings[m.Drive].HoldTorque == 0.0))
         {
             robot.Context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
         }
@@ -114,34 +110,34 @@ internal sealed class ControllerReader(
     // "left" is every motor of that drive, "left/2" its second.
     private List<(int Drive, int Motor)> MotorsNamed(TomlText text)
     {
-        if (driveIndex.TryGetValue(text.Value, out int drive))
+        if (drives.Index.TryGetValue(text.Value, out int drive))
         {
-            if (motorCounts[drive] == 0 && !driveSections[drive].IsMeant("motors"))
+            if (drives.MotorCounts[drive] == 0 && !drives.Sections[drive].IsMeant("motors"))
             {
                 robot.Context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
             }
 
-            return [.. Enumerable.Range(0, motorCounts[drive]).Select(m => (drive, m))];
+            return [.. Enumerable.Range(0, drives.MotorCounts[drive]).Select(m => (drive, m))];
         }
 
         int slash = text.Value.LastIndexOf('/');
-        bool isNumbered = slash > 0 && driveIndex.TryGetValue(text.Value[..slash], out drive);
+        bool isNumbered = slash > 0 && drives.Index.TryGetValue(text.Value[..slash], out drive);
         if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number))
         {
-            if (number >= 1 && number <= motorCounts[drive])
+            if (number >= 1 && number <= drives.MotorCounts[drive])
             {
                 return [(drive, number - 1)];
             }
 
-            if (!driveSections[drive].IsMeant("motors"))
+            if (!drives.Sections[drive].IsMeant("motors"))
             {
-                robot.Context.Error(text.Place, $"drive \"{drives[drive].Name}\" has {motorCounts[drive]} motors, no motor {number}", "motors count from 1");
+                robot.Context.Error(text.Place, $"drive \"{drives.Settings[drive].Name}\" has {drives.MotorCounts[drive]} motors, no motor {number}", "motors count from 1");
             }
 
             return [];
         }
 
-        PartNames.Unknown(robot, text.Place, "drive", text.Value, driveIndex.Keys);
+        PartNames.Unknown(robot, text.Place, "drive", text.Value, drives.Index.Keys);
         return [];
     }
 }

@@ -14,7 +14,14 @@ internal sealed class DrawRecorder(IReadOnlySet<string> classed)
     /// <summary>The values by slot.</summary>
     public IReadOnlyList<TolerancedValue> Values => _values;
 
-    public void Add(string owner, TomlTable table, KeyDefinition key, string name, TomlNode node, Quantity q)
+    /// <summary>Notes a value that was read, if it has a tolerance.</summary>
+    /// <param name="owner">Whose it is: "" for the scenario, "robot" or "opponent".</param>
+    /// <param name="table">The table that it stands in.</param>
+    /// <param name="key">Its key.</param>
+    /// <param name="path">Its path in its file.</param>
+    /// <param name="node">Its node, which gets the slot.</param>
+    /// <param name="q">The value and its tolerance, in SI.</param>
+    public void Add(string owner, TomlTable table, KeyDefinition key, string path, TomlNode node, Quantity q)
     {
         if (table.IsReplaced || node.Slot >= 0)
         {
@@ -29,11 +36,10 @@ internal sealed class DrawRecorder(IReadOnlySet<string> classed)
         }
 
         node.Slot = _values.Count;
-        string path = owner == "opponent" ? $"opponent.{name}" : name;
         _values.Add(new TolerancedValue
         {
             Owner = owner,
-            Key = path,
+            Key = owner == "opponent" ? $"opponent.{path}" : path,
             Part = table.Part,
             OwnShare = table.OwnShare,
             Middle = q.Value + (rule is not null && q.Value < tolerance ? rule.Shift : 0.0),

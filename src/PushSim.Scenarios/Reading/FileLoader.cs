@@ -43,6 +43,9 @@ internal static class FileLoader
     /// <summary>Whether a file that is there is a regular one with something in it: devices and pipes report no length, and opening one could wait for ever.</summary>
     public static bool HasContent(FileInfo info) => info.Length > 0 || info.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: > 0 };
 
+    /// <summary>The folder of a file, from which the files that it names are looked for; "." for a bare name.</summary>
+    public static string FolderOf(string path) => Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".";
+
     /// <summary>Full path of a file that another names, if it stays in the other's folder or below, links followed; null after a complaint.</summary>
     public static string? Resolve(ReadContext context, string folder, string relative, Place place)
     {
@@ -110,10 +113,14 @@ internal static class FileLoader
         }
         catch (DecoderFallbackException)
         {
-            context.Error(place, $"\"{SourceFile.Clean(name)}\" is not UTF-8 text", "save it as UTF-8");
+            (string what, string help) = IsBinary(buffer.AsSpan(0, length)) ? ("is not a text file", "name a robot or scenario file, which is text in TOML") : ("is not UTF-8 text", "save it as UTF-8");
+            context.Error(place, $"\"{SourceFile.Clean(name)}\" {what}", help);
             return null;
         }
     }
+
+    // A text in UTF-16 has zero bytes too, but begins with its byte-order mark.
+    private static bool IsBinary(ReadOnlySpan<byte> bytes) => bytes.Contains((byte)0) && bytes is not ([0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]);
 
     // The path with every link on the way followed; parts that do not exist stay as they are.
     private static string RealPath(string path, int depth = 0)

@@ -5,10 +5,16 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>The manoeuvre of a scenario: each kind is a short way to write a timeline.</summary>
 internal static class ManoeuvreReader
 {
+    // When a command comes that says no start [s].
     private const double DefaultStart = 0.1;
+
+    // Throttle of an arc that says none [1].
     private const double DefaultArcThrottle = 0.5;
 
-    // The kinds in the order of the key's words, and the keys that each one uses besides end, initial_speed and heading.
+    // When a shove or wall push ends that says no end [s].
+    private const double DefaultShoveTime = 3.0;
+
+    // The kinds in the order of the key's words, and which of the optional keys each one uses.
     private static readonly (ManoeuvreKind Kind, string[] Keys)[] Kinds =
     [
         (ManoeuvreKind.Launch, ["throttle", "turn", "start", "ramp"]),
@@ -24,14 +30,13 @@ internal static class ManoeuvreReader
         (ManoeuvreKind.WallPush, ["throttle", "turn", "start", "ramp", "points"]),
     ];
 
-    // A shove that says no end [s].
-    private const double DefaultShoveTime = 3.0;
-
     // A single command in short, in place of points.
     private static readonly string[] ShortKeys = ["throttle", "turn", "start", "ramp"];
 
-    private static readonly string[] Optional = ["throttle", "turn", "start", "ramp", "reverse_at", "points"];
+    // Keys that only some kinds use.
+    private static readonly string[] Optional = [.. ShortKeys, "reverse_at", "points"];
 
+    /// <summary>The manoeuvre; null without a kind that is known, complained about then.</summary>
     public static ManoeuvreSettings? Read(Section s)
     {
         int index = s.Choice("kind");

@@ -8,6 +8,11 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>Reads the log that a scenario names beside its simulated pull.</summary>
 internal static class MeasuredReader
 {
+    /// <summary>The scenario with the log's first history; as it was after a complaint.</summary>
+    /// <param name="context">Gathers complaints and notes.</param>
+    /// <param name="path">Path of the scenario file; the log is looked for from its folder.</param>
+    /// <param name="s">The [measured] of the scenario.</param>
+    /// <param name="scenario">The scenario as read so far.</param>
     public static ScenarioSettings Add(ReadContext context, string path, Section s, ScenarioSettings scenario)
     {
         double? shift = s.Number("shift");
@@ -18,8 +23,7 @@ internal static class MeasuredReader
         }
 
         var options = new LogOptions { ForceUnit = Unit(s, "force_unit", u => !double.IsNaN(LogColumn.ForceFactor(u))), TimeUnit = Unit(s, "time_unit", FitArguments.IsTimeUnit), MostSamples = 200_000, Advice = LogAdvice.OfScenario };
-        string folder = Path.GetDirectoryName(path) is { Length: > 0 } own ? own : ".";
-        if (s.Text("file") is not string name || FileLoader.Resolve(context, folder, name, s.PlaceOf("file")) is not string full)
+        if (s.Text("file") is not string name || FileLoader.Resolve(context, FileLoader.FolderOf(path), name, s.PlaceOf("file")) is not string full)
         {
             return scenario;
         }

@@ -15,6 +15,11 @@ internal sealed class MotorReader
 
     private readonly Section _section;
     private readonly MotorData _data;
+
+    // What no conversion touches: inertia, heat, sensorless limits.
+    private readonly MotorSettings _rest;
+
+    // What it became at each gear efficiency [1] that a drive asked for.
     private readonly Dictionary<double, MotorSettings?> _made = [];
 
     public MotorReader(Section section, string name)
@@ -42,20 +47,20 @@ internal sealed class MotorReader
             FrictionTorque = section.Number("friction_torque"),
             ViscousFriction = section.Or("viscous_friction", 0.0),
         };
-        Rest = ReadRest(section, name);
+        _rest = ReadRest(section, name);
         WarnOfOtherMotor(section);
     }
 
+    /// <summary>Motor turns per turn of the shaft at which its data hold [1]; null if the file gives none.</summary>
     public double? GearRatio { get; }
 
+    /// <summary>Efficiency of that gearbox, 0..1 [1]; null if the file says nothing of it, NaN if what it says is wrong.</summary>
     public double? GearEfficiency { get; }
-
-    // What no conversion touches: inertia, heat, sensorless limits.
-    private MotorSettings Rest { get; }
 
     /// <summary>True once a drive has asked for it.</summary>
     public bool IsUsed => _made.Count > 0;
 
+    /// <summary>Its table.</summary>
     public Section Section => _section;
 
     /// <summary>The motor as its drive's gear efficiency makes it; null if the data are wrong or do not determine it.</summary>
@@ -100,7 +105,7 @@ internal sealed class MotorReader
             return null;
         }
 
-        return Rest with
+        return _rest with
         {
             TorqueConstant = c.Settings.TorqueConstant,
             Resistance = c.Settings.Resistance,

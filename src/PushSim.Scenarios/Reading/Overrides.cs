@@ -10,10 +10,12 @@ internal sealed class Overrides
 {
     private readonly Dictionary<string, TomlEntry> _entries = new(StringComparer.Ordinal);
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
+
+    // Paths with a star, split at it, and which of them stood for some value.
+    private readonly List<(string Head, string Tail, TomlEntry Entry)> _wild = [];
     private readonly HashSet<string> _used = new(StringComparer.Ordinal);
 
-    private readonly List<(string Head, string Tail, TomlEntry Entry)> _wild = [];
-
+    /// <summary>Values of a table and of a caller together.</summary>
     /// <param name="table">The file's table of overrides; may be null.</param>
     /// <param name="first">Entries, whole paths as keys, that win over those of the table; "*" stands for any name.</param>
     public Overrides(TomlTable? table, IReadOnlyList<TomlEntry> first)

@@ -10,20 +10,25 @@ internal sealed class ReadContext(ReadOptions options)
 
     public ReadOptions Options { get; } = options;
 
+    /// <summary>Complaints so far, in the order in which they were found.</summary>
     public List<Problem> Problems { get; } = [];
 
+    /// <summary>What was converted or estimated, in sentences.</summary>
     public List<string> Notes { get; } = [];
 
     /// <summary>What was taken for granted of a log beside the files.</summary>
     public List<string> Remarks { get; } = [];
 
+    /// <summary>The numbers that the notes tell of, each with its error.</summary>
     public List<DerivedValue> Derived { get; } = [];
 
+    /// <summary>Every value that was read.</summary>
     public List<InputRow> Inputs { get; } = [];
 
     /// <summary>Kinds of parts of which one has no name, so that nothing can refer to it.</summary>
     public HashSet<string> Unnamed { get; } = [];
 
+    /// <summary>True once a file could not be opened or read at all.</summary>
     public bool CannotRead { get; set; }
 
     /// <summary>Values that stand in place of those of the file being read; null for none.</summary>
@@ -44,6 +49,7 @@ internal sealed class ReadContext(ReadOptions options)
     /// <summary>Material of the shelf for the tyres of the robot being read; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
     public string? TyreMaterial { get; set; } = options.TyreMaterial;
 
+    /// <summary>Mistakes so far [1], those beyond the ones kept among <see cref="Problems"/> too.</summary>
     public int Errors { get; private set; }
 
     /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>

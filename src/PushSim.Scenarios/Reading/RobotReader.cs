@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
@@ -19,26 +18,18 @@ internal sealed class RobotReader
     private readonly Section _root;
     private readonly List<WheelSettings> _wheels = [];
     private readonly List<Section> _wheelSections = [];
-    private readonly List<DriveSettings> _drives = [];
-    private readonly List<Section> _driveSections = [];
     private readonly Dictionary<string, TyreReader> _tyres = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, MotorReader> _motors = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _wheelIndex = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int> _driveIndex = new(StringComparer.Ordinal);
 
-    // Names of the wheels whose inertia is estimated, by that inertia [kg m^2].
-    private readonly Dictionary<double, string?> _discs = [];
-
-    // Motors that each drive names; a name that is unknown still counts, so that a controller can point at it.
-    private readonly List<int> _motorCounts = [];
+    // Wheels whose spin inertia is estimated [kg m^2].
+    private readonly List<(string Wheel, double Inertia)> _discs = [];
 
     private RobotReader(ReadContext context, TomlTable tree)
     {
         _context = context;
         if (context.Drawn is null)
         {
-            ShelfFill.Fill(context, tree);
-            PartFill.FillRobot(context, tree);
+            ShelfFill.FillRobot(context, tree);
         }
 
         _root = new Section(context, "robot", tree);
@@ -62,16 +53,9 @@ internal sealed class RobotReader
         Section? chassisSection = _root.Table("chassis");
         ChassisSettings? chassis = chassisSection is null ? null : ChassisReader.Read(chassisSection, _wheels);
         FinishTyres(chassis);
-        foreach (Section s in _root.Tables("motor"))
-        {
-            if (PartNames.New(s, "motor", _motors.ContainsKey) is string motor)
-            {
-                _motors.Add(motor, new MotorReader(s, motor));
-            }
-        }
-
-        ReadDrives();
-        List<ControllerSettings> controllers = new ControllerReader(_root, _drives, _driveSections, _motorCounts, _driveIndex).Read(_root.Tables("controller"));
+        var drives = new DriveReader(_root, _wheels, _wheelIndex);
+        drives.Read(_root.Tables("motor"), _root.Tables("drive"));
+        List<ControllerSettings> controllers = new ControllerReader(_root, drives).Read(_root.Tables("controller"));
         BatterySettings? battery = _root.Table("battery") is Section b ? BatteryReader.Read(b) : null;
         CheckBattery(controllers, battery);
         if (chassis is not null)
@@ -81,10 +65,14 @@ internal sealed class RobotReader
         }
 
         OutlineSettings? outline = chassis is not null && _root.Table("outline") is Section o ? OutlineReader.Read(o, chassis) : null;
-        CheckUnusedMotors();
+        if (drives.MotorCounts.Count > 0 || !_root.Has("drive"))
+        {
+            drives.WarnOfUnusedMotors();
+        }
+
         return _context.Errors > 0 || chassis is null
             ? null
-            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = _drives, Controllers = controllers, Battery = battery, Outline = outline };
+            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = drives.Settings, Controllers = controllers, Battery = battery, Outline = outline };
     }
 
     private void ReadWheels()
@@ -101,9 +89,10 @@ internal sealed class RobotReader
             }
         }
 
-        foreach ((double inertia, string? names) in _discs)
+        foreach (IGrouping<double, string> alike in _discs.GroupBy(d => d.Inertia, d => d.Wheel))
         {
-            Note(FormattableString.Invariant($"{(names!.Contains(", ", StringComparison.Ordinal) ? "wheels" : "wheel")} {names}: spin inertia {1e7 * inertia:G4} g cm2 estimated as that of a disc of its mass"), "rim-heavy wheels have up to twice as much");
+            string names = string.Join(", ", alike);
+            _context.Note(FormattableString.Invariant($"{(alike.Count() > 1 ? "wheels" : "wheel")} {names}: spin inertia {1e7 * alike.Key:G4} g cm2 estimated as that of a disc of its mass"), "rim-heavy wheels have up to twice as much");
         }
 
         if (!_root.IsUnsure("wheel") && _wheels.Count is > 0 and (< FewestWheels or > MostWheels))
@@ -123,7 +112,7 @@ internal sealed class RobotReader
             inertia = 0.5 * m * radius * radius;
             if (double.IsFinite(inertia.Value) && _context.Drawn is null)
             {
-                CollectionsMarshal.GetValueRefOrAddDefault(_discs, inertia.Value, out _) += (_discs.GetValueOrDefault(inertia.Value) is null ? "" : ", ") + name;
+                _discs.Add((name, inertia.Value));
             }
         }
         else if (inertia is null && !isSkid)
@@ -155,7 +144,7 @@ internal sealed class RobotReader
             PartNames.Unknown(_root, s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
         }
 
-        return new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+        return TyreReader.Blank("");
     }
 
     // What a tyre file leaves to be estimated needs the wheels and the weight on them.
@@ -178,145 +167,6 @@ internal sealed class RobotReader
                 }
             }
         }
-    }
-
-    /// <summary>Name of a motor as a part of its drive.</summary>
-    /// <param name="drive">The drive.</param>
-    /// <param name="index">Place among its motors, from 0.</param>
-    public static string PartOfDrive(string drive, int index) => index == 0 ? drive : $"{drive}, motor {index + 1}";
-
-    private void ReadDrives()
-    {
-        Dictionary<int, string> owner = [];
-        foreach (Section s in _root.Tables("drive"))
-        {
-            string? name = PartNames.NewWithColumns(s, "drive", _driveIndex.Keys);
-            DriveSettings drive = ReadDrive(s, name ?? "", owner, out int motors);
-            if (name is not null)
-            {
-                _driveIndex.Add(name, _drives.Count);
-                _drives.Add(drive);
-                _driveSections.Add(s);
-                _motorCounts.Add(motors);
-            }
-        }
-    }
-
-    private DriveSettings ReadDrive(Section s, string name, Dictionary<int, string> owner, out int motorCount)
-    {
-        IReadOnlyList<TomlText>? names = s.Texts("motors");
-        List<MotorReader> motors = [];
-        foreach (TomlText m in names ?? [])
-        {
-            if (PartNames.TryFind(_motors, m.Value, PartOfDrive(name, motors.Count), out MotorReader? motor))
-            {
-                motors.Add(motor);
-            }
-            else
-            {
-                PartNames.Unknown(_root, m.Place, "motor", m.Value, _motors.Keys);
-            }
-        }
-
-        motorCount = names?.Count ?? 0;
-        double? ratio = s.Number("gear_ratio");
-        double? ownEfficiency = GearReader.Efficiency(s, $"drive \"{name}\"");
-        double efficiency = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency ?? 1.0;
-        return new DriveSettings
-        {
-            Name = name,
-            Wheels = WheelsOf(s, name, owner),
-            Motors = MotorsOf(s, name, motors, ratio, efficiency),
-            GearEfficiency = efficiency,
-            HoldTorque = s.Or("hold_torque", 0.0),
-            FrictionTorque = s.Or("friction_torque", 0.0),
-            FrictionWindUp = s.Or("friction_wind_up", 0.01),
-            FrictionDampingRatio = s.Or("friction_damping", 0.5),
-            ExtraInertia = s.Or("extra_inertia", 0.0),
-        };
-    }
-
-    private List<(MotorSettings Motor, double Ratio)> MotorsOf(Section s, string name, List<MotorReader> readers, double? ratio, double efficiency)
-    {
-        List<(MotorSettings, double)> motors = [];
-        foreach (MotorReader reader in readers)
-        {
-            double? total = ratio ?? reader.GearRatio;
-            if (total is null && reader.Section.IsMeant("gear_ratio"))
-            {
-                return motors;
-            }
-
-            if (total is null)
-            {
-                s.Missing(["gear_ratio"], $"drive \"{name}\" has no gear ratio, nor has its motor", "add gear_ratio = 25 (1 for a direct drive)");
-                return motors;
-            }
-
-            // a no-load current of a bare motor holds no gear loss; one through a gearbox holds the drive's unless the motor says
-            double ofData = reader.GearEfficiency ?? (reader.GearRatio is null or 1.0 ? 1.0 : efficiency);
-            bool isFirstUse = !reader.IsUsed;
-            if (reader.Make(ofData) is MotorSettings motor)
-            {
-                motors.Add((motor, total.Value));
-                if (motor.RotorInertia == 0.0 && isFirstUse && !reader.Section.IsMeant("rotor_inertia"))
-                {
-                    _context.Warning(reader.Section.Place, $"motor \"{motor.Name}\" has no rotor inertia", "a geared rotor often outweighs the wheel: add rotor_inertia, 1 g cm2 for a 20 mm can, 3 for 25 mm, 20 for 37 mm");
-                }
-            }
-        }
-
-        return motors;
-    }
-
-    private List<(int Wheel, double Ratio)> WheelsOf(Section s, string name, Dictionary<int, string> owner)
-    {
-        IReadOnlyList<double>? ratios = s.Numbers("wheel_ratios");
-        IReadOnlyList<TomlText>? names = s.Texts("wheels");
-        if (names is { Count: 0 })
-        {
-            _context.Error(s.PlaceOf("wheels"), $"drive \"{name}\" turns no wheel", "name its wheels, or take the drive out");
-        }
-
-        if (ratios is not null && names is not null && ratios.Count != names.Count)
-        {
-            _context.Error(s.PlaceOf("wheel_ratios"), $"{ratios.Count} ratios for {names.Count} wheels", "give one ratio per wheel");
-            ratios = null;
-        }
-
-        List<(int, double)> wheels = [];
-        for (int i = 0; i < (names?.Count ?? 0); i++)
-        {
-            if (WheelOf(names![i], name, owner) is int wheel)
-            {
-                wheels.Add((wheel, ratios?[i] ?? 1.0));
-            }
-        }
-
-        return wheels;
-    }
-
-    private int? WheelOf(TomlText text, string drive, Dictionary<int, string> owner)
-    {
-        if (!_wheelIndex.TryGetValue(text.Value, out int wheel))
-        {
-            PartNames.Unknown(_root, text.Place, "wheel", text.Value, _wheelIndex.Keys);
-            return null;
-        }
-
-        if (owner.TryGetValue(wheel, out string? other))
-        {
-            _context.Error(text.Place, $"wheel \"{text.Value}\" is already in drive \"{other}\"", "a wheel turns with one drive only");
-            return null;
-        }
-
-        owner.Add(wheel, drive);
-        if (_wheels[wheel].IsSkid)
-        {
-            _context.Error(text.Place, $"\"{text.Value}\" is a skid and cannot be driven", "take it out of the drive, or drop skid = true");
-        }
-
-        return wheel;
     }
 
     private void CheckBattery(List<ControllerSettings> controllers, BatterySettings? battery)
@@ -361,18 +211,4 @@ internal sealed class RobotReader
             }
         }
     }
-
-    private void CheckUnusedMotors()
-    {
-        bool isComplete = _motorCounts.Count > 0 || !_root.Has("drive");
-        foreach ((string name, MotorReader motor) in _motors)
-        {
-            if (isComplete && !motor.IsUsed && _context.Errors == 0)
-            {
-                _context.Warning(motor.Section.Place, $"motor \"{name}\" is in no drive", "name it in the motors of a [[drive]], or take it out");
-            }
-        }
-    }
-
-    private void Note(string text, string error) => _context.Note(text, error);
 }

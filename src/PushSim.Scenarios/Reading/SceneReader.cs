@@ -11,6 +11,13 @@ internal static class SceneReader
 {
     private const int MostSpeedPoints = 100;
 
+    /// <summary>The scenario; null if the context has any error, or without its robots.</summary>
+    /// <param name="context">Gathers complaints.</param>
+    /// <param name="root">The scenario file's top level.</param>
+    /// <param name="robot">Its robot; null if it could not be read.</param>
+    /// <param name="opponentSection">Its [opponent]; null if there is none.</param>
+    /// <param name="opponent">The opponent's robot; null if there is none, or if it could not be read.</param>
+    /// <param name="name">Name of the scenario.</param>
     public static ScenarioSettings? Read(ReadContext context, Section root, RobotSettings? robot, Section? opponentSection, RobotSettings? opponent, string name)
     {
         string question = root.Text("question") ?? "";
@@ -132,7 +139,7 @@ internal static class SceneReader
         Section? hook = s.Table("hook");
         Section? anchor = s.Table("anchor");
         var d = new TetherSettings { HookX = 0, HookHeight = 0, AnchorX = 0, AnchorHeight = 0, Stiffness = 1 };
-        d = d with
+        return d with
         {
             HookX = hook?.Required("x") ?? double.NaN,
             HookY = hook?.Or("y", 0.0) ?? 0.0,
@@ -146,7 +153,6 @@ internal static class SceneReader
             AnchorSpeed = s.Curve("anchor_speed", MostSpeedPoints, 0.0, 600.0, -10.0, 10.0) ?? [],
             Cell = s.Table("cell") is Section c ? Cell(c) : null,
         };
-        return d;
     }
 
     private static LoadCellSettings Cell(Section s)

@@ -23,7 +23,7 @@ internal sealed partial class Section
 
         // without blanks at the ends, like the names that they refer to
         List<TomlText> texts = [.. a.Items.Cast<TomlText>().Select(t => t.Value.Trim() is var trimmed && trimmed.Length == t.Value.Length ? t : new TomlText(t.Place, trimmed))];
-        Note(key, a.Place, string.Join(", ", texts.Select(t => SourceFile.Clean(t.Value, 60))), null, "", 0.0);
+        Note(PathTo(key), a.Place, string.Join(", ", texts.Select(t => SourceFile.Clean(t.Value, 60))));
         return texts;
     }
 
@@ -44,7 +44,7 @@ internal sealed partial class Section
 
         return _context.Drawn is not null
             ? [.. a.Items.Select(Again)]
-            : [.. a.Items.Select((item, i) => Quantity(d, d.Dimension, item, $"{Name(key)}[{i + 1}]"))];
+            : [.. a.Items.Select((item, i) => Quantity(d, item, $"{PathTo(key)}[{i + 1}]"))];
     }
 
     /// <summary>A list of pairs in SI, rising in the first; null if missing or wrong.</summary>
@@ -78,8 +78,8 @@ internal sealed partial class Section
         List<(double First, double Second)> points = [];
         foreach (TomlArray pair in a.Items.Cast<TomlArray>())
         {
-            double x = Quantity(first, d.Dimension, pair.Items[0], $"{Name(key)}[{points.Count + 1}].1");
-            double y = Quantity(second, d.SecondDimension, pair.Items[1], $"{Name(key)}[{points.Count + 1}].2");
+            double x = Quantity(first, pair.Items[0], $"{PathTo(key)}[{points.Count + 1}].1");
+            double y = Quantity(second, pair.Items[1], $"{PathTo(key)}[{points.Count + 1}].2");
             if (points.Count > 0 && x <= points[^1].First)
             {
                 _context.Error(pair.Items[0].Place, $"\"{key}\" must rise from point to point", "put the points in rising order, no value twice");

@@ -15,6 +15,8 @@ internal sealed partial class Section
     private readonly TomlTable _table;
     private readonly string _section;
     private readonly string? _label;
+
+    // What stands before the keys in their paths; empty at the top level, null until it was asked for.
     private string? _path;
 
     public Section(ReadContext context, string section, TomlTable table, string? label = null)
@@ -39,13 +41,14 @@ internal sealed partial class Section
     /// <summary>True for a block whose parts stand beside it, each with an error of its own.</summary>
     public bool IsReplaced => _table.IsReplaced;
 
+    /// <summary>Whether the file gives the key, or what uses the file sets it anew; wrong values count too.</summary>
     public bool Has(string key) => Entry(key) is not null;
 
     /// <summary>Where a key's value stands; the table's place if it has none.</summary>
     public Place PlaceOf(string key) => Entry(key)?.Value.Place ?? _table.Place;
 
     /// <summary>Where a scenario or the caller sets a key of this robot anew; null if neither does.</summary>
-    public Place? PlaceSetAnew(string key) => _context.Overrides?.Find(Name(key))?.KeyPlace;
+    public Place? PlaceSetAnew(string key) => _context.Overrides?.Find(PathTo(key))?.KeyPlace;
 
     /// <summary>Complains about missing keys, unless what was likely meant to give one of them stands there misspelled.</summary>
     public void Missing(IReadOnlyList<string> keys, string message, string help)
@@ -71,14 +74,16 @@ internal sealed partial class Section
         }
 
         KeyDefinition d = Definition(key);
-        return Entry(key) is TomlEntry e ? Quantity(d, d.Dimension, e.Value, Name(key)) : null;
+        return Entry(key) is TomlEntry e ? Quantity(d, e.Value, PathTo(key)) : null;
     }
 
     /// <summary>A required number in SI; NaN if it is missing (then already complained about) or wrong.</summary>
     public double Required(string key) => Number(key) ?? double.NaN;
 
+    /// <summary>A number in SI; the default if it is not there, NaN if it is wrong.</summary>
     public double Or(string key, double byDefault) => Number(key) ?? byDefault;
 
+    /// <summary>A whole number; the default if it is missing or wrong.</summary>
     public int Whole(string key, int byDefault)
     {
         if (_context.Drawn is not null)
@@ -99,11 +104,12 @@ internal sealed partial class Section
             return byDefault;
         }
 
-        Note(key, e.Value.Place, count.Value.ToString(CultureInfo.InvariantCulture), count, "", 0.0);
+        Note(PathTo(key), e.Value.Place, count.Value.ToString(CultureInfo.InvariantCulture), count);
         e.Value.Known = Math.Min(count.Value, int.MaxValue);
         return AllowedRange.Check(_context, d, count.Value, e.Value.Place) ? (int)Math.Min(count.Value, int.MaxValue) : byDefault;
     }
 
+    /// <summary>A text without blanks at its ends; null if it is missing, wrong or empty.</summary>
     public string? Text(string key)
     {
         if (_context.Drawn is not null)
@@ -130,10 +136,11 @@ internal sealed partial class Section
         }
 
         string text = SourceFile.Clean(t.Value.Trim(), _context.Options.MaxText);
-        Note(key, t.Place, text, null, "", 0.0);
+        Note(PathTo(key), t.Place, text);
         return text;
     }
 
+    /// <summary>True or false; the default if it is missing or wrong.</summary>
     public bool Flag(string key, bool byDefault)
     {
         if (Entry(key) is not TomlEntry e)
@@ -147,7 +154,7 @@ internal sealed partial class Section
             return byDefault;
         }
 
-        Note(key, f.Place, f.Value ? "true" : "false", null, "", 0.0);
+        Note(PathTo(key), f.Place, f.Value ? "true" : "false");
         return f.Value;
     }
 
@@ -174,7 +181,7 @@ internal sealed partial class Section
             return -1;
         }
 
-        Note(key, t.Place, t.Value, null, "", 0.0);
+        Note(PathTo(key), t.Place, t.Value);
         return index;
     }
 
@@ -184,7 +191,7 @@ internal sealed partial class Section
         TomlNode? value = _table.Find(key)?.Value;
         if (value is not null and not TomlTable)
         {
-            _context.Error(value.Place, $"\"{key}\" takes a table, not {value.Words}", $"for example [{Name(key)}] and below it {Definition(key).Example}");
+            _context.Error(value.Place, $"\"{key}\" takes a table, not {value.Words}", $"for example [{PathTo(key)}] and below it {Definition(key).Example}");
         }
 
         return value as TomlTable;
@@ -195,7 +202,7 @@ internal sealed partial class Section
     {
         if (Entry(key) is not TomlEntry e)
         {
-            if (_context.Overrides?.FindInside(Name(key)) is not TomlEntry set)
+            if (_context.Overrides?.FindInside(PathTo(key)) is not TomlEntry set)
             {
                 return null;
             }
@@ -241,7 +248,7 @@ internal sealed partial class Section
     private TomlEntry? Entry(string key)
     {
         TomlEntry? own = _table.Find(key);
-        if (_context.Overrides?.Find(Name(key)) is not TomlEntry set)
+        if (_context.Overrides?.Find(PathTo(key)) is not TomlEntry set)
         {
             return own;
         }
@@ -265,7 +272,8 @@ internal sealed partial class Section
 
     private string SectionOf(string key) => _section is "robot" or "scenario" ? key : $"{_section}.{key}";
 
-    private string Name(string key)
+    // The key with the tables that it stands in, and the name of its part: "tyre.soft.static_friction".
+    private string PathTo(string key)
     {
         string own = _section is "robot" or "scenario" ? "" : _section;
         _path ??= _label is null ? own : $"{own}.{_label}";
@@ -275,7 +283,7 @@ internal sealed partial class Section
     private KeyDefinition Definition(string key) =>
         KeyTable.Find(_section, key) ?? throw new ArgumentException($"no key {key} in {_section}", nameof(key));
 
-    private double Quantity(KeyDefinition d, Dimension dimension, TomlNode node, string name)
+    private double Quantity(KeyDefinition d, TomlNode node, string path)
     {
         if (_context.Drawn is not null)
         {
@@ -285,25 +293,27 @@ internal sealed partial class Section
         Quantity q;
         switch (node)
         {
-            case TomlNumber n when dimension != Dimension.Ratio:
-                _context.Error(n.Place, $"\"{d.Name}\" needs a unit", $"{(n.Place.File.Name == ReadOptions.CommandLine ? "write it behind each number" : "write it in quotes with one of")}: {string.Join(", ", UnitTable.Names(dimension))}");
+            case TomlNumber n when d.Dimension != Dimension.Ratio:
+                _context.Error(n.Place, $"\"{d.Name}\" needs a unit", $"{(n.Place.File.Name == ReadOptions.CommandLine ? "write it behind each number" : "write it in quotes with one of")}: {string.Join(", ", UnitTable.Names(d.Dimension))}");
                 return double.NaN;
             case TomlNumber n when !double.IsFinite(n.Value):
                 _context.Error(n.Place, $"\"{d.Name}\" is not finite", "");
                 return double.NaN;
             case TomlNumber n:
                 q = new Quantity(n.Value, 0.0);
-                Note(name, n.Place, n.Value.ToString("R", CultureInfo.InvariantCulture), n.Value, "", 0.0, isFull: true);
+                Note(path, n.Place, n.Value.ToString("R", CultureInfo.InvariantCulture), n.Value);
                 break;
-            case TomlText t when !Units.Quantity.TryParse(t.Value, dimension, out q, out string message, out string help):
-                _context.Error(t.Place, $"\"{d.Name}\": {SourceFile.Clean(message)}", help);
-                return double.NaN;
             case TomlText t:
-                _ = Units.Quantity.TryParse(t.Value, dimension, out q, out _, out _);
-                Note(name, t.Place, SourceFile.Clean(t.Value), q.Value, UnitTable.SiName(dimension), q.Tolerance, isFull: true, q.Spread);
+                if (!Units.Quantity.TryParse(t.Value, d.Dimension, out q, out string message, out string help))
+                {
+                    _context.Error(t.Place, $"\"{d.Name}\": {SourceFile.Clean(message)}", help);
+                    return double.NaN;
+                }
+
+                Note(path, t.Place, SourceFile.Clean(t.Value), q.Value, UnitTable.SiName(d.Dimension), q.Tolerance, q.Spread);
                 break;
             default:
-                _context.Error(node.Place, $"\"{d.Name}\" takes {UnitTable.Words(dimension)}, not {node.Words}", d.Example.Length > 0 ? $"for example {d.Name} = {d.Example}" : "");
+                _context.Error(node.Place, $"\"{d.Name}\" takes {UnitTable.Words(d.Dimension)}, not {node.Words}", d.Example.Length > 0 ? $"for example {d.Name} = {d.Example}" : "");
                 return double.NaN;
         }
 
@@ -313,12 +323,13 @@ internal sealed partial class Section
         }
 
         node.Known = q.Value;
-        _context.Recorder?.Add(_context.Owner, _table, d, name, node, q);
+        _context.Recorder?.Add(_context.Owner, _table, d, path, node, q);
         return q.Value;
     }
 
-    private void Note(string key, Place place, string text, double? value, string unit, double tolerance, bool isFull = false, Spread spread = Spread.Normal) =>
-        _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, isFull ? key : Name(key), text, value, unit, tolerance) { Spread = spread, Owner = _context.Owner });
+    // A row of the inputs used, of a value that was read.
+    private void Note(string path, Place place, string text, double? value = null, string unit = "", double tolerance = 0.0, Spread spread = Spread.Normal) =>
+        _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, path, text, value, unit, tolerance) { Spread = spread, Owner = _context.Owner });
 
     private void ReportMissing()
     {
@@ -326,7 +337,7 @@ internal sealed partial class Section
         {
             if (d.IsRequired && Entry(d.Name) is null)
             {
-                string where = Name("") is { Length: > 0 } path ? path.TrimEnd('.') : $"this {_section} file";
+                string where = PathTo("") is { Length: > 0 } path ? path.TrimEnd('.') : $"this {_section} file";
                 string example = d.Kind is KeyKind.Table ? $"add [{SectionOf(d.Name)}]" : d.Kind is KeyKind.Tables ? $"add [[{SectionOf(d.Name)}]]" : $"add {d.Name} = {d.Example}";
                 Missing([d.Name], $"missing \"{d.Name}\" in {where}", $"{example} ({char.ToLowerInvariant(d.Meaning[0])}{d.Meaning[1..].TrimEnd('.')})");
             }

@@ -57,7 +57,7 @@ internal static class SurroundingsReader
             (double X, double Y)[] corners = [.. StartPose.Of(robot, manoeuvre.InitialHeading, shove).Corners(robot).Select(c => (frame * c.X, frame * c.Y))];
             for (int i = 0; i < sections.Count; i++)
             {
-                if (AreApart(corners, scenario.Walls[i].Corners()) is false)
+                if (!AreApart(corners, scenario.Walls[i].Corners()))
                 {
                     sections[i].Context.Error(sections[i].Place, $"robot \"{robot.Name}\" starts inside this wall", "move the wall; the robot starts with its centre of mass in the origin, in a shove half the gap beside it");
                 }

@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Scenarios.Units;
 using PushSim.Tyres;
 
 namespace PushSim.Scenarios.Reading;
@@ -14,8 +15,6 @@ internal sealed class TyreReader
 
     // Heights read off a ruler; more is a contradiction.
     private const double MostReboundMismatch = 0.05;
-
-    private const double StandardGravity = 9.80665;
 
     private static readonly string[] NeededKeys = ["body_stiffness", "body_damping", "tread_mass", "vertical_stiffness"];
 
@@ -46,6 +45,10 @@ internal sealed class TyreReader
     /// <summary>True if each wheel has a copy of its own, so that nobody uses this one.</summary>
     public bool IsReplaced => _s.IsReplaced;
 
+    /// <summary>A tyre of which nothing was read: the engine's defaults, and ones where it has none.</summary>
+    public static TyreSettings Blank(string name) =>
+        new() { Name = name, StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+
     /// <summary>The tyre with what is missing estimated, for the wheels that have it.</summary>
     public TyreSettings Finish(IReadOnlyList<WheelSettings> users, ChassisSettings? chassis, int wheels)
     {
@@ -54,7 +57,7 @@ internal sealed class TyreReader
         {
             if (missing.Length > 0)
             {
-                Lacks(missing, "or describe the cover instead: width, tread_thickness, material, shore_a (or modulus), rebound");
+                ReportLacking(missing, "or describe the cover instead: width, tread_thickness, material, shore_a (or modulus), rebound");
             }
 
             return Given;
@@ -86,15 +89,16 @@ internal sealed class TyreReader
         return IsEnough(missing, estimate, wheel is not null) ? Fill(missing, estimate) : Given;
     }
 
+    // Load of a wheel if all carry the same [N]; NaN if the chassis is wrong or missing.
     private static double StaticLoad(ChassisSettings? chassis, int wheels) =>
-        chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * StandardGravity) + chassis.Downforce) / wheels;
+        chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * UnitTable.G) + chassis.Downforce) / wheels;
 
     private bool IsEnough(string[] missing, TyreEstimate e, bool hasWheel)
     {
         string[] lacking = [.. missing.Where(k => Of(e, k) is null)];
         if (lacking.Length > 0)
         {
-            Lacks(lacking, $"or what {(lacking.Length == 1 ? "it is" : "they are")} estimated from; still missing: {string.Join(", ", e.Missing)}{(hasWheel ? "" : "; or take the tyre out, since no wheel has it")}");
+            ReportLacking(lacking, $"or what {(lacking.Length == 1 ? "it is" : "they are")} estimated from; still missing: {string.Join(", ", e.Missing)}{(hasWheel ? "" : "; or take the tyre out, since no wheel has it")}");
         }
 
         return lacking.Length == 0;
@@ -139,7 +143,7 @@ internal sealed class TyreReader
         _ => e.VerticalStiffness,
     };
 
-    private void Lacks(string[] keys, string otherwise) =>
+    private void ReportLacking(string[] keys, string otherwise) =>
         _s.Missing([.. keys, .. CoverKeys], $"tyre \"{Given.Name}\" lacks {string.Join(", ", keys)}", $"give {(keys.Length == 1 ? "it" : "them")}, {otherwise}");
 
     private void NoteMixedWheels(IReadOnlyList<WheelSettings> users, WheelSettings? wheel, string[] missing)
@@ -216,7 +220,7 @@ internal sealed class TyreReader
 
     private static TyreSettings ReadGiven(Section s, string name)
     {
-        var d = new TyreSettings { Name = name, StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
+        TyreSettings d = Blank(name);
         d = d with
         {
             StaticFriction = s.Required("static_friction"),

@@ -1,22 +1,20 @@
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Shelf;
 
 /// <summary>
-/// shelf = "foamed elastomer, soft" in a [[tyre]]: the material's values are put where the tyre gives none of its own. A value of the file also
-/// displaces those of the shelf that say the same thing in another way.
+/// shelf = "..." in a [[tyre]], [[motor]], [[controller]], [battery] or [floor]: the part's values are put where the file gives none of its own. A value of
+/// the file also displaces those of the shelf that say the same thing in another way.
 /// </summary>
 internal static class ShelfFill
 {
-    private const string Key = "shelf";
+    /// <summary>The key that names a part of the shelf.</summary>
+    public const string Key = "shelf";
 
-    // Assumed where a robot's own tyres have no cover to copy [as a file writes it].
-    private const string UsualWidth = "20 mm";
-    private const string UsualThickness = "6 mm";
-
-    // What a swap of material leaves as it is: sizes and places, not the stuff.
-    private static readonly string[] Sizes = ["name", "width", "tread_thickness", "hub_stiffness", "reference_load"];
+    private const double AmpereHour = 3600.0;
 
     // Of each row, what stands left in the file makes what stands right on the shelf moot.
     private static readonly (string Given, string[] Moot)[] Displaced =
@@ -26,76 +24,115 @@ internal static class ShelfFill
         ("modulus", ["shore_a", "solid_shore_a"]),
         ("rebound_height", ["rebound"]),
         ("friction_table", ["load_exponent"]),
+        ("torque_constant", ["speed_constant"]),
+        ("speed_constant", ["torque_constant"]),
+        ("no_load_speed", ["speed_constant", "torque_constant"]),
+        ("stall_torque", ["speed_constant", "torque_constant"]),
+        ("stall_current", ["resistance"]),
+        ("locked_rotor_current", ["resistance"]),
+        ("friction_torque", ["no_load_current"]),
+        ("no_load_current", ["friction_torque", "viscous_friction"]),
+        ("gear_efficiency", ["gear_stages", "gear_kind"]),
+        ("gear_stages", ["gear_efficiency"]),
+        ("first_load_current", ["resistance"]),
     ];
 
-    /// <summary>Fills every tyre of a robot file's tree that names a material.</summary>
-    public static void Fill(ReadContext context, TomlTable robot)
+    /// <summary>Fills the tyres, motors, controllers and battery of a robot file's tree; the tyres with another material first, if one is asked for.</summary>
+    public static void FillRobot(ReadContext context, TomlTable robot)
     {
-        if (robot.Find("tyre")?.Value is not TomlArray list)
+        foreach (PartShelf shelf in new[] { PartShelf.Tyres, PartShelf.Motors, PartShelf.Controllers })
         {
-            return;
+            List<TomlNode> tables = robot.Find(shelf.Section)?.Value is TomlArray list ? list.Items : [];
+            for (int i = 0; i < tables.Count; i++)
+            {
+                if (tables[i] is not TomlTable table)
+                {
+                    continue;
+                }
+
+                string label = PartNames.Label(table, i);
+                if (shelf == PartShelf.Tyres && context.TyreMaterial is string material)
+                {
+                    tables[i] = table = TyreSwap.Of(context, table, label, material);
+                }
+
+                Fill(context, shelf, table, $"{shelf.Section}.{label}", $"{shelf.Section} \"{label}\"");
+            }
         }
 
-        for (int i = 0; i < list.Items.Count; i++)
+        FillOne(context, PartShelf.Cells, robot);
+    }
+
+    /// <summary>Fills the floor of a scenario's tree.</summary>
+    public static void FillScenario(ReadContext context, TomlTable scenario) => FillOne(context, PartShelf.Floors, scenario);
+
+    private static void FillOne(ReadContext context, PartShelf shelf, TomlTable file)
+    {
+        if (file.Find(shelf.Section) is null && context.Overrides?.Find($"{shelf.Section}.{Key}") is TomlEntry set)
         {
-            if (list.Items[i] is TomlTable tyre)
-            {
-                string label = PartNames.Label(tyre, i);
-                list.Items[i] = context.TyreMaterial is string material ? Swapped(context, tyre, label, material) : tyre;
-                Fill(context, (TomlTable)list.Items[i], label);
-            }
+            file.Add(new TomlEntry(shelf.Section, set.KeyPlace, new TomlTable(set.KeyPlace, isExplicit: true)));
+        }
+
+        if (file.Find(shelf.Section)?.Value is TomlTable table)
+        {
+            Fill(context, shelf, table, shelf.Section, shelf.Section);
         }
     }
 
-    private static void Fill(ReadContext context, TomlTable tyre, string label)
+    // The path is what overrides call the table, the words are what notes call it.
+    private static void Fill(ReadContext context, PartShelf shelf, TomlTable table, string path, string words)
     {
-        if ((context.Overrides?.Find($"tyre.{label}.{Key}") ?? tyre.Find(Key)) is not { Value: TomlText { Value: var wanted } text })
+        if (Entry(Key) is not { Value: TomlText { Value: var wanted } text })
         {
             // missing, or of another kind, which is complained about where the table is read
             return;
         }
 
-        if (PartShelf.Tyres.Find(wanted) is not ShelfPart part)
+        if (shelf.Find(wanted) is not ShelfPart part)
         {
-            context.Error(text.Place, $"there is no \"{SourceFile.Clean(wanted, 60)}\" on the shelf of tyres", PartShelf.Tyres.Advice(wanted));
-            tyre.Meant.UnionWith(PartShelf.Tyres.Keys);
+            context.Error(text.Place, $"there is no \"{SourceFile.Clean(wanted, 60)}\" on the shelf of {shelf.File}", shelf.Advice(wanted));
+            table.Meant.UnionWith(shelf.Keys);
             return;
         }
 
-        HashSet<string> moot = [.. Displaced.Where(d => IsGiven(context, tyre, label, d.Given)).SelectMany(d => d.Moot)];
-        List<ShelfNumber> used = [.. part.Numbers.Where(n => !moot.Contains(n.Key) && !IsGiven(context, tyre, label, n.Key))];
-        foreach (ShelfNumber n in used)
+        HashSet<string> moot = [.. Displaced.Where(d => KeyTable.Find(shelf.Section, d.Given) is not null && Entry(d.Given) is not null).SelectMany(d => d.Moot)];
+        List<string> used = [];
+        foreach (ShelfNumber n in part.Numbers.Where(n => !moot.Contains(n.Key) && Entry(n.Key) is null))
         {
-            tyre.Add(new TomlEntry(n.Key, text.Place, new TomlText(text.Place, n.Text) { IsOfShelf = true }));
-            context.Derived.Add(new DerivedValue($"tyre \"{label}\": {n.Key} {n.Text}, from the shelf's \"{part.Name}\": {n.Source}", n.Error));
+            bool isCell = shelf == PartShelf.Cells && n.Key == "resistance";
+            if ((isCell ? OfPack(n, Entry("cells"), Entry("capacity")) : n.Text) is not string value)
+            {
+                // no cells or no capacity: complained about where the table is read
+                table.Meant.Add(n.Key);
+                continue;
+            }
+
+            table.Add(new TomlEntry(n.Key, text.Place, PartShelf.Node(KeyTable.Find(shelf.Section, n.Key)!, value, text.Place)));
+            used.Add($"{n.Key} {value}");
+            string scaled = isCell ? $" (a cell of 1 A h has {n.Text})" : "";
+            context.Derived.Add(new DerivedValue($"{words}: {n.Key} {value}, from the shelf's \"{part.Name}\"{scaled}: {n.Source}", n.Error));
         }
 
-        context.Notes.Add($"tyre \"{label}\": from the shelf's \"{part.Name}\": {string.Join(", ", used.Select(n => $"{n.Key} {n.Text}"))}");
+        context.Notes.Add($"{words}: from the shelf's \"{part.Name}\": {string.Join(", ", used)}");
+
+        TomlEntry? Entry(string key) => context.Overrides?.Find($"{path}.{key}") ?? table.Find(key);
     }
 
-    private static bool IsGiven(ReadContext context, TomlTable tyre, string label, string key) =>
-        tyre.Find(key) is not null || context.Overrides?.Find($"tyre.{label}.{key}") is not null;
-
-    private static TomlTable Swapped(ReadContext context, TomlTable tyre, string label, string material)
+    // R = Ns r/Q with r the resistance times capacity of one cell; null if cells or capacity cannot be read
+    private static string? OfPack(ShelfNumber cell, TomlEntry? cells, TomlEntry? capacity)
     {
-        var swapped = new TomlTable(tyre.Place, isExplicit: true);
-        foreach (TomlEntry entry in tyre.Entries.Where(e => Sizes.Contains(e.Key)))
+        double? count = cells?.Value switch
         {
-            swapped.Add(entry);
+            TomlNumber n => n.Value,
+            TomlText t => Counting.Read(KeyTable.Find("battery", "cells")!, t.Value),
+            _ => null,
+        };
+        if (count is not > 0.0 || capacity?.Value is not TomlText q || !Quantity.TryParse(q.Value, Dimension.Charge, out Quantity charge, out string _, out string _) || !(charge.Value > 0.0))
+        {
+            return null;
         }
 
-        swapped.Add(new TomlEntry(Key, tyre.Place, new TomlText(tyre.Place, material)));
-        Assume("width", UsualWidth);
-        Assume("tread_thickness", UsualThickness);
-        return swapped;
-
-        void Assume(string key, string value)
-        {
-            if (!IsGiven(context, swapped, label, key))
-            {
-                swapped.Add(new TomlEntry(key, tyre.Place, new TomlText(tyre.Place, value)));
-                context.Notes.Add($"tyre \"{label}\": {key} {value} assumed, the file gives none");
-            }
-        }
+        double scale = count.Value / (charge.Value / AmpereHour);
+        return FormattableString.Invariant($"{1e3 * scale * cell.Value!.Value:G4} mohm ± {1e3 * scale * cell.Tolerance:G3}");
     }
 }

@@ -1,18 +1,5 @@
 namespace PushSim.Scenarios.Shelf;
 
-/// <summary>How far a number of the shelf can be traced.</summary>
-public enum ShelfOrigin
-{
-    /// <summary>A named page, standard or paper, or what the class of material is by its name.</summary>
-    Source,
-
-    /// <summary>A rule of the trade.</summary>
-    CommonPractice,
-
-    /// <summary>A guess that is no evidence.</summary>
-    Estimate,
-}
-
 /// <summary>One value of a part of the shelf.</summary>
 /// <param name="Key">The key of a robot file that it stands for.</param>
 /// <param name="Text">The value as a file writes it, with unit and tolerance.</param>
@@ -34,14 +21,4 @@ public sealed record ShelfNumber(string Key, string Text, string Source)
 
     // How far off it may be, in words.
     internal string Error => Tolerance > 0.0 ? "± " + Text.Split('±')[^1].Trim() : Value is null ? "none, a choice" : "not stated by its source";
-}
-
-/// <summary>A part of the shelf.</summary>
-/// <param name="Name">The name that a file refers to.</param>
-/// <param name="About">What it is, one sentence.</param>
-/// <param name="Numbers">Its values.</param>
-public sealed record ShelfPart(string Name, string About, IReadOnlyList<ShelfNumber> Numbers)
-{
-    /// <summary>The number of that key; null if it has none.</summary>
-    public ShelfNumber? Find(string key) => Numbers.FirstOrDefault(n => n.Key == key);
 }

@@ -35,7 +35,6 @@ internal sealed class TomlTree
             context.Error(new Place(file, 0, 0, 1), $"this file cannot be read: {SourceFile.Clean(e.Message)}", $"at most {context.Options.MaxDepth} levels of nesting are allowed");
             return null;
         }
-
         catch (ArgumentOutOfRangeException)
         {
             // the parser stumbles over half a pair, \ud800, or a number beyond Unicode
@@ -103,7 +102,7 @@ internal sealed class TomlTree
     {
         List<(string Key, Place Place)> path = Path(header.Name!);
         TomlTable? parent = Walk(root, path);
-        if (parent is null || Over(path[^1].Place))
+        if (parent is null || IsOneTooMany(path[^1].Place))
         {
             return null;
         }
@@ -157,7 +156,7 @@ internal sealed class TomlTree
     {
         List<(string Key, Place Place)> path = Path(pair.Key!);
         TomlTable? parent = Walk(table, path);
-        if (parent is null || Over(path[^1].Place))
+        if (parent is null || IsOneTooMany(path[^1].Place))
         {
             return;
         }
@@ -241,7 +240,7 @@ internal sealed class TomlTree
         var result = new TomlArray(place, isOfHeaders: false);
         foreach (ArrayItemSyntax item in array.Items)
         {
-            if (!Over(place) && item.Value is not null && Convert(item.Value, depth + 1) is TomlNode node)
+            if (!IsOneTooMany(place) && item.Value is not null && Convert(item.Value, depth + 1) is TomlNode node)
             {
                 result.Items.Add(node);
             }
@@ -282,7 +281,8 @@ internal sealed class TomlTree
         _ => "",
     };
 
-    private bool Over(Place place)
+    // Counts a key; true, after one complaint, once there are too many.
+    private bool IsOneTooMany(Place place)
     {
         _keys++;
         if (_keys == _context.Options.MaxKeys + 1)

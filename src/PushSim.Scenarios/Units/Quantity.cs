@@ -8,8 +8,8 @@ namespace PushSim.Scenarios.Units;
 /// <param name="Spread">How values lie within it.</param>
 internal readonly record struct Quantity(double Value, double Tolerance, Spread Spread = Spread.Normal)
 {
-    // Longer texts are no quantities; the cap also bounds the stack buffer of the unit's spelling.
-    private const int LongestText = 100;
+    /// <summary>Characters of a text [1]; longer ones are no quantities. The cap also bounds the stack buffer of the unit's spelling.</summary>
+    public const int LongestText = 100;
 
     private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
 
@@ -41,25 +41,16 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
                 && TryFinish(number, only, 0.0, out quantity, out message);
         }
 
-        Spread form = Spread.Normal;
-        foreach ((string word, Spread named) in Spreads)
-        {
-            string trimmed = right.TrimEnd();
-            if (trimmed.EndsWith(word, StringComparison.Ordinal) && trimmed.Length > word.Length && trimmed[^(word.Length + 1)] == ' ')
-            {
-                (right, form) = (trimmed[..^word.Length], named);
-            }
-        }
-
-        if (!TryNumber(right, out double spread, out string spreadUnit, out message, out help, dimension))
+        (right, Spread spread) = SplitSpread(right);
+        if (!TryNumber(right, out double tolerance, out string toleranceUnit, out message, out help, dimension))
         {
             return false;
         }
 
-        bool isShare = spreadUnit.Trim() == "%" && unitText.Trim() != "%";
-        if (!isShare && unitText.Trim().Length == 0)
+        bool isShare = toleranceUnit == "%" && unitText != "%";
+        if (!isShare && unitText.Length == 0)
         {
-            unitText = spreadUnit;
+            unitText = toleranceUnit;
         }
 
         if (!TryUnit(dimension, unitText, out Unit unit, out message, out help))
@@ -68,20 +59,20 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
         }
 
         Unit other = unit;
-        if (!isShare && spreadUnit.Trim().Length > 0 && !TryUnit(dimension, spreadUnit, out other, out message, out help))
+        if (!isShare && toleranceUnit.Length > 0 && !TryUnit(dimension, toleranceUnit, out other, out message, out help))
         {
             return false;
         }
 
-        if (spread < 0.0)
+        if (tolerance < 0.0)
         {
             (message, help) = ("a tolerance cannot be negative", "write \"0.85 ± 0.05\"");
             return false;
         }
 
-        double half = isShare ? Math.Abs(number * unit.Factor) * spread * 0.01 : spread * other.Factor;
+        double half = isShare ? Math.Abs(number * unit.Factor) * tolerance * 0.01 : tolerance * other.Factor;
         bool isDone = TryFinish(number, unit, half, out quantity, out message);
-        quantity = quantity with { Spread = form };
+        quantity = quantity with { Spread = spread };
         return isDone;
     }
 
@@ -105,6 +96,21 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
         }
 
         return (text, null);
+    }
+
+    // The word behind a tolerance, with a blank before it.
+    private static (string Tolerance, Spread Spread) SplitSpread(string text)
+    {
+        string trimmed = text.TrimEnd();
+        foreach ((string word, Spread spread) in Spreads)
+        {
+            if (trimmed.EndsWith(" " + word, StringComparison.Ordinal))
+            {
+                return (trimmed[..^word.Length], spread);
+            }
+        }
+
+        return (text, Spread.Normal);
     }
 
     private static bool TryNumber(string text, out double number, out string unit, out string message, out string help, Dimension dimension)
@@ -186,7 +192,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
         Dimension? other = UnitTable.DimensionOf(text);
         message = other is null
             ? $"\"{text}\" is no unit known here"
-            : $"\"{text}\" measures {UnitTable.Words(other.Value)[(UnitTable.Words(other.Value).IndexOf(' ') + 1)..]}, but this is {UnitTable.Words(dimension)}";
+            : $"\"{text}\" measures {UnitTable.BareWords(other.Value)}, but this is {UnitTable.Words(dimension)}";
         string? near = NearestWord.Find(text, UnitTable.Spellings(dimension));
         help = near is null || other is not null ? right : $"did you mean \"{near}\"? {right}";
         return false;

@@ -1,24 +1,24 @@
 namespace PushSim.Scenarios.Units;
 
-/// <summary>One unit: value in SI = Factor * number + Offset.</summary>
-/// <param name="Name">How it is printed.</param>
-/// <param name="Factor">SI per unit.</param>
-/// <param name="Offset">SI value of zero in this unit.</param>
-internal readonly record struct Unit(string Name, double Factor, double Offset = 0.0);
-
 /// <summary>
 /// The units a file may use. Exact factors: inch 0.0254 m, pound 0.45359237 kg, standard gravity 9.80665 m/s^2 (SI
 /// brochure and international yard and pound agreement); all others follow from these and the SI prefixes.
 /// </summary>
 internal static class UnitTable
 {
-    private const double G = 9.80665;
+    /// <summary>Standard gravity [m/s^2].</summary>
+    public const double G = 9.80665;
+
+    /// <summary>Mass of a pound [kg].</summary>
+    public const double Pound = 0.45359237;
+
+    /// <summary>Mass of an ounce [kg].</summary>
+    public const double Ounce = Pound / 16.0;
+
     private const double Inch = 0.0254;
-    private const double Pound = 0.45359237;
-    private const double Ounce = Pound / 16.0;
     private const double Rpm = Math.PI / 30.0;
 
-    // First of each row is the SI name; "a|b" are spellings of one unit, the first is the one printed. Letter case counts, since m and M, k and K
+    // In the order of <see cref="Dimension"/>. First of each row is the SI name; "a|b" are spellings of one unit, the first is the one printed. Letter case counts, since m and M, k and K
     // mean different things; the habits that cannot be mistaken ("RPM", "12 v", "mAH") are spelled out. A blank is where a product may have a dot,
     // a hyphen or nothing.
     private static readonly (Dimension Dimension, (string Names, double Factor, double Offset)[] Units)[] Rows =
@@ -140,6 +140,9 @@ internal static class UnitTable
         Dimension.Density => "a density",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
     };
+
+    /// <summary>The dimension in words, without its article: "mass".</summary>
+    public static string BareWords(Dimension dimension) => Words(dimension).Split(' ', 2)[1];
 
     /// <summary>One spelling for the many ways to type a product: signs of multiplication, blanks and brackets go, raised figures come down.</summary>
     public static string Normalise(string text)

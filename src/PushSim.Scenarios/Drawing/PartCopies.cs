@@ -5,18 +5,19 @@ using PushSim.Scenarios.Units;
 namespace PushSim.Scenarios.Drawing;
 
 /// <summary>Gives each wheel a copy of its tyre, and each drive of its motors, where the block says that its parts have errors of their own.</summary>
-internal static class Parts
+internal static class PartCopies
 {
-    public static void Split(TomlTable? robot)
+    /// <summary>Adds the copies to a robot file's tree; nothing without a tree.</summary>
+    public static void Add(TomlTable? robot)
     {
         if (robot is not null)
         {
-            Split(robot, "tyre", name => Named(robot, "wheel").Where(w => (w.Table.Find("tyre")?.Value as TomlText)?.Value.Trim() == name).Select(w => w.Name));
-            Split(robot, "motor", name => Named(robot, "drive").SelectMany(d => Motors(d.Table, d.Name, name)));
+            Add(robot, "tyre", name => Named(robot, "wheel").Where(w => (w.Table.Find("tyre")?.Value as TomlText)?.Value.Trim() == name).Select(w => w.Name));
+            Add(robot, "motor", name => Named(robot, "drive").SelectMany(d => Motors(d.Table, d.Name, name)));
         }
     }
 
-    private static void Split(TomlTable robot, string kind, Func<string, IEnumerable<string>> parts)
+    private static void Add(TomlTable robot, string kind, Func<string, IEnumerable<string>> parts)
     {
         if (robot.Find(kind)?.Value is not TomlArray list)
         {
@@ -36,7 +37,7 @@ internal static class Parts
     }
 
     private static IEnumerable<string> Motors(TomlTable drive, string name, string motor) => drive.Find("motors")?.Value is TomlArray list
-        ? list.Items.Select((m, i) => (Text: (m as TomlText)?.Value.Trim(), Index: i)).Where(m => m.Text == motor).Select(m => RobotReader.PartOfDrive(name, m.Index))
+        ? list.Items.Select((m, i) => (Text: (m as TomlText)?.Value.Trim(), Index: i)).Where(m => m.Text == motor).Select(m => DriveReader.PartOfDrive(name, m.Index))
         : [];
 
     private static IEnumerable<(TomlTable Table, string Name)> Named(TomlTable robot, string kind) => robot.Find(kind)?.Value is TomlArray list

@@ -4,20 +4,23 @@ using PushSim.Scenarios.Toml;
 namespace PushSim.Scenarios.Drawing;
 
 /// <summary>Writes the defaults of keys with a class tolerance into trees that leave them out, so that they too can be drawn.</summary>
-internal static class Missing
+internal static class ClassDefaults
 {
-    private static readonly (string Owner, string Table, string Key, double Value)[] Defaults =
+    // The defaults in SI; without a unit a pure number.
+    private static readonly (string Owner, string Table, string Key, double Value, string Unit)[] Defaults =
     [
-        ("", "shove", "offset", 0.0), ("", "manoeuvre", "heading", 0.0), ("", "opponent", "heading", 0.0),
-        ("", "manoeuvre", "reaction_delay", 0.0), ("", "opponent", "reaction_delay", 0.0), ("", "floor", "dust", 0.0),
-        ("robot", "battery", "charge", 1.0), ("opponent", "battery", "charge", 1.0),
+        ("", "shove", "offset", 0.0, "m"), ("", "manoeuvre", "heading", 0.0, "rad"), ("", "opponent", "heading", 0.0, "rad"),
+        ("", "manoeuvre", "reaction_delay", 0.0, "s"), ("", "opponent", "reaction_delay", 0.0, "s"), ("", "floor", "dust", 0.0, ""),
+        ("robot", "battery", "charge", 1.0, ""), ("opponent", "battery", "charge", 1.0, ""),
     ];
 
-    private static readonly Dictionary<string, string> Units = new() { ["offset"] = " m", ["heading"] = " rad", ["reaction_delay"] = " s", ["dust"] = "", ["charge"] = "" };
-
+    /// <summary>Adds them to the trees.</summary>
+    /// <param name="trees">The trees, changed in place.</param>
+    /// <param name="classed">Owners whose files state no tolerance.</param>
+    /// <param name="hasOpponent">Whether there is one.</param>
     public static void Add(SceneTrees trees, IReadOnlySet<string> classed, bool hasOpponent)
     {
-        foreach ((string owner, string table, string key, double value) in Defaults)
+        foreach ((string owner, string table, string key, double value, string unit) in Defaults)
         {
             TomlTable? tree = owner switch { "robot" => trees.Robot, "opponent" => trees.Opponent, _ => trees.Scenario };
             bool isOfShove = table is "shove" or "opponent";
@@ -39,7 +42,7 @@ internal static class Missing
 
             if (inner.Find(key) is null)
             {
-                TomlNode node = Units[key].Length == 0 ? new TomlNumber(inner.Place, value, isWhole: false) : new TomlText(inner.Place, $"{value:0}{Units[key]}");
+                TomlNode node = unit.Length == 0 ? new TomlNumber(inner.Place, value, isWhole: false) : new TomlText(inner.Place, FormattableString.Invariant($"{value:0} {unit}"));
                 inner.Add(new TomlEntry(key, inner.Place, node));
             }
         }

@@ -1,9 +1,9 @@
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
 
-namespace PushSim.Plotting.Report;
+namespace PushSim.Plotting;
 
-/// <summary>Text on its way into a page.</summary>
+/// <summary>Text on its way into a page or an SVG file.</summary>
 internal static class HtmlText
 {
     private static readonly HtmlEncoder s_encoder = HtmlEncoder.Create(UnicodeRanges.All);
