@@ -225,7 +225,7 @@ internal static class OddsReport
             {
                 ShoveEnding.Line => $"{won} pushes {lost} over the line",
                 ShoveEnding.Ground => $"{won} has gained ground when time is up",
-                ShoveEnding.Tips => d.Winner < 0 ? "both are tilted past 20 deg or lifted" : $"{lost} is tilted past 20 deg or lifted",
+                ShoveEnding.Tips => d.Winner < 0 ? "both tip past 20 deg or lose the floor" : $"{lost} tips past 20 deg or loses the floor",
                 _ => "nobody gains ground",
             };
             table.AddRow(words, Held(r, d), count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));

@@ -72,7 +72,7 @@ internal sealed record SweepResult
         if (tipped > 0)
         {
             string what = request.Odds > 0 ? "" : ", and that loses a shove whatever the ground: --odds 200 gives the share of wins";
-            warnings.Add($"in {tipped} of {points.Length} runs a robot is tilted past 20 deg or off its driven wheels, which ends the run: the numbers are those up to then{(asked.Contains("ground_gained_m") ? what : "")}");
+            warnings.Add($"in {tipped} of {points.Length} runs a robot tips past 20 deg or loses the floor, which ends the run: the numbers are those up to then{(asked.Contains("ground_gained_m") ? what : "")}");
         }
 
         // a match ends at the line, so every way of winning gains about as much

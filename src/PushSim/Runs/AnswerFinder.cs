@@ -14,18 +14,21 @@ internal static class AnswerFinder
     /// <summary>A robot that is never faster than this does not move forward [m/s].</summary>
     public const double LeastSpeed = 1e-3;
 
+    /// <summary>What holds for any run, also one that ended with the robot tipped before anything was steady.</summary>
+    public static RunAnswers OfAny(RunHistory history) => new()
+    {
+        PeakBatteryCurrent = history.Find("battery_current_a")?.Values.Max(),
+        LowestBatteryVoltage = history.Find("battery_voltage_v")?.Values.Min(),
+        ChargeUsed = history.Find("charge_used_a_s")?.Values[^1],
+        PeakWindingTemperature = PeakTemperature(history),
+        Wear = TotalWear(history),
+        Travel = Travel(history),
+    };
+
+    /// <summary>All answers of a run.</summary>
     public static RunAnswers Find(RunHistory history, List<Mark> marks)
     {
-        var answers = new RunAnswers
-        {
-            PeakBatteryCurrent = history.Find("battery_current_a")?.Values.Max(),
-            LowestBatteryVoltage = history.Find("battery_voltage_v")?.Values.Min(),
-            ChargeUsed = history.Find("charge_used_a_s")?.Values[^1],
-            PeakWindingTemperature = PeakTemperature(history),
-            Wear = TotalWear(history),
-            Travel = Travel(history),
-            Chatter = ChatterFinder.Find(history),
-        };
+        RunAnswers answers = OfAny(history) with { Chatter = ChatterFinder.Find(history) };
         ManoeuvreKind kind = history.Scenario.Manoeuvre.Kind;
         return kind switch
         {

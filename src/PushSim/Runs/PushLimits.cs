@@ -8,6 +8,9 @@ internal static class PushLimits
     // Shorter stretches are flicker of a tyre at its grip, and count with their neighbours [s].
     private const double ShortestSpan = 0.02;
 
+    // Current against that of a stall, below which a motor is fast rather than weak [1].
+    private const double TopSpeedShare = 0.3;
+
     /// <summary>The limits from a time on.</summary>
     public static IReadOnlyList<LimitSpan> Find(RunHistory history, double start)
     {
@@ -63,6 +66,33 @@ internal static class PushLimits
         IGrouping<PushLimit, LimitSpan>? longest = spans.Where(s => s.Limit != PushLimit.Idle && s.To > from).GroupBy(s => s.Limit)
             .MaxBy(g => g.Sum(s => s.To - Math.Max(s.From, from)));
         return longest?.Key;
+    }
+
+    /// <summary>Whether the motors, where they were the limit, ran near their top speed rather than near their stall: their current was small against what would flow at a stand.</summary>
+    public static bool NearTopSpeed(RunHistory history, IReadOnlyList<LimitSpan> spans, double touch)
+    {
+        double from = double.IsNaN(touch) ? double.NegativeInfinity : touch;
+        double[] bus = history["battery_voltage_v"];
+        (double current, double stalled) = (0.0, 0.0);
+        foreach (LimitSpan span in spans.Where(s => s.Limit == PushLimit.Motors && s.To > from))
+        {
+            int last = history.IndexAt(span.To);
+            for (int i = history.IndexAt(Math.Max(from, span.From)); i <= last; i++)
+            {
+                foreach (Powertrain.ControllerSettings c in history.Robot.Controllers)
+                {
+                    double voltage = Math.Abs(history["command_" + Slug.Of(c.Name)][i]) * bus[i];
+                    foreach ((int drive, int motor) in c.Motors)
+                    {
+                        Powertrain.DriveSettings d = history.Robot.Drives[drive];
+                        current += Math.Abs(history[$"motor_{Slug.Of(d.Name)}_{motor + 1}_current_a"][i]);
+                        stalled += voltage / d.Motors[motor].Motor.Resistance;
+                    }
+                }
+            }
+        }
+
+        return current < TopSpeedShare * stalled;
     }
 
     private static List<LimitSpan> Spans(double[] time, int first, PushLimit[] each)

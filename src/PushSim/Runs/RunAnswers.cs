@@ -12,6 +12,9 @@ public sealed record RunAnswers
     /// <summary>What set the pull, push or launch: "tyres", "motors", "controllers", "battery"; of a push also "lifted wheels".</summary>
     public string? LimitedBy { get; init; }
 
+    /// <summary>Whether motors that limit a push do so by their top speed and gearing, not by their torque.</summary>
+    public bool IsNearTopSpeed { get; init; }
+
     /// <summary>Highest forward speed [m/s].</summary>
     public double? TopSpeed { get; init; }
 

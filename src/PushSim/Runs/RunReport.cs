@@ -36,12 +36,18 @@ internal static class RunReport
         List<Mark> marks = [];
         bool isStarved = Starved(recorder) is not null;
         bool isTold = recorder.Count >= 2 && !isStarved;
-        RunAnswers[] answers = [.. histories.Select((h, k) => isTold ? AnswerFinder.Find(h, k == 0 ? marks : []) : new RunAnswers())];
+        bool isUpset = status == RunStatus.Tips && scenario.Opponent is null;
+        RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
         bool isPush = isTold && scene.Contacts.Count > 0;
         IReadOnlyList<LimitSpan>[] limits = [.. histories.Select(h => isPush ? PushLimits.Find(h, AnswerFinder.FirstCommand(h)) : [])];
         for (int k = 0; isPush && k < answers.Length; k++)
         {
-            answers[k] = answers[k] with { LimitedBy = PushLimits.Mostly(limits[k], recorder.Watch.TouchTime) is PushLimit most ? Verdict.Words(most) : null };
+            PushLimit? most = PushLimits.Mostly(limits[k], recorder.Watch.TouchTime);
+            answers[k] = answers[k] with
+            {
+                LimitedBy = most is PushLimit limit ? Verdict.Words(limit) : null,
+                IsNearTopSpeed = most == PushLimit.Motors && PushLimits.NearTopSpeed(histories[k], limits[k], recorder.Watch.TouchTime),
+            };
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
@@ -53,7 +59,7 @@ internal static class RunReport
             Status = status,
             Cause = cause,
             Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
-            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
+            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
             Time = history.Time,
             Channels = history.Channels,
             Marks = marks,
@@ -99,7 +105,7 @@ internal static class RunReport
 
         if (recorder.Watch.HasTipped)
         {
-            return (RunStatus.Tips, $"is tilted past 20 deg or off its driven wheels {at}");
+            return (RunStatus.Tips, $"{Verdict.Words(recorder.Watch.Robots[recorder.Watch.Robots[0].HasTipped ? 0 : 1].Upset)} {at}");
         }
 
         return report.Status switch

@@ -22,9 +22,15 @@ internal static class RunWarnings
     /// <summary>The warnings of one robot.</summary>
     /// <param name="system">The robot as it stood at the start.</param>
     /// <param name="history">Its history.</param>
-    public static List<string> Of(RobotSystem system, RunHistory history)
+    /// <param name="upset">How it lost its stand, if it did.</param>
+    public static List<string> Of(RobotSystem system, RunHistory history, Upset upset)
     {
         List<string> warnings = [];
+        if (upset is Upset.NoseUp or Upset.TailUp)
+        {
+            warnings.Add($"only wheels touch the floor here, never the body: if its {(upset == Upset.NoseUp ? "tail" : "nose")} would catch it, add a [[wheel]] there with skid = true");
+        }
+
         AddTyres(warnings, system, history.Scenario);
         Channel? voltage = history.Find("battery_voltage_v");
         if (history.Robot.Battery is { CutOffVoltage: > 0.0 } battery && voltage is not null && voltage.Values.Min() < battery.CutOffVoltage)

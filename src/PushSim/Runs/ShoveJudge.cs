@@ -15,7 +15,7 @@ internal static class ShoveJudge
     public static ShoveOutcome Judge(ScenarioSettings scenario, MatchWatch watch, double end, RunHistory first)
     {
         (ShoveEnding ending, int winner) = Ending(scenario.Shove, watch);
-        var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = watch.GroundGained, EndTime = double.IsNaN(watch.LineTime) ? end : watch.LineTime, IsFarLine = watch.IsFarLine };
+        var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = watch.GroundGained, EndTime = double.IsNaN(watch.LineTime) ? end : watch.LineTime, IsFarLine = watch.IsFarLine, Upset = winner < 0 ? Upset.None : watch.Robots[1 - winner].Upset };
         if (double.IsNaN(watch.TouchTime))
         {
             return outcome;

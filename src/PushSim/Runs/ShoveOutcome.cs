@@ -1,3 +1,5 @@
+using PushSim.Simulation;
+
 namespace PushSim.Runs;
 
 /// <summary>How a shove ended.</summary>
@@ -30,6 +32,9 @@ public sealed record ShoveOutcome
 
     /// <summary>Whether the line that was crossed is the winner's: the pair had swapped ends.</summary>
     public bool IsFarLine { get; init; }
+
+    /// <summary>How the loser lost its stand, where that decided.</summary>
+    public Upset Upset { get; init; }
 
     /// <summary>When it ended [s].</summary>
     public required double EndTime { get; init; }

@@ -61,11 +61,11 @@ public static class Verdict
             return Text($"{names[0]} and {names[1]} never touch.{close}");
         }
 
-        string limits = Text($"{names[0]} was held back by its {first.LimitedBy ?? Idle(scenario.Robot)}, {names[1]} by its {opponent.LimitedBy ?? Idle(scenario.Opponent.Robot)}");
+        string limits = Text($"{names[0]} was held back by its {Held(first, scenario.Robot)}, {names[1]} by its {Held(opponent, scenario.Opponent.Robot)}");
         string aside = Aside(names, o);
         if (o.Winner < 0)
         {
-            string how = o.Ending == ShoveEnding.Tips ? "both robots are tilted past 20 deg or lifted off their driven wheels" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
+            string how = o.Ending == ShoveEnding.Tips ? "both robots tip past 20 deg or lose the floor" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
             return Text($"Stalemate: {how}; {limits}{aside}.{close}");
         }
 
@@ -73,13 +73,24 @@ public static class Verdict
         string loser = names[1 - o.Winner];
         string what = o.Ending switch
         {
-            ShoveEnding.Tips => Text($"{loser} is tilted past 20 deg or lifted off its driven wheels {o.EndTime:0.00} s into the shove with {winner}"),
+            ShoveEnding.Tips => Text($"{winner} wins: {loser} {Words(o.Upset)} {o.EndTime:0.00} s after the start"),
             ShoveEnding.Line => Text($"{winner} pushes {loser} {(o.IsFarLine ? "over the far line (they have swapped ends)" : "back over its line")} after {o.EndTime:0.00} s"),
             _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
         };
         string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($"; {loser} gives ground from {t:0.00} s on, at {o.GroundSpeed:0.00} m/s") : string.Empty;
         return Text($"{what}{gives}; {limits}{aside}.{close}");
     }
+
+    /// <summary>In words how a robot lost its stand.</summary>
+    /// <param name="upset">How.</param>
+    public static string Words(Upset upset) => upset switch
+    {
+        Upset.NoseUp => "tips back past 20 deg",
+        Upset.TailUp => "tips forward past 20 deg",
+        Upset.SideUp => "tips sideways past 20 deg",
+        Upset.WheelsUp => "has no driven wheel left on the floor",
+        _ => "stands",
+    };
 
     /// <summary>A limit in words.</summary>
     /// <param name="limit">The limit.</param>
@@ -112,6 +123,8 @@ public static class Verdict
     }
 
     private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.00} in turning rate");
+
+    private static string Held(RunAnswers a, RobotSettings robot) => a.IsNearTopSpeed ? "top speed (motors and gearing)" : a.LimitedBy ?? Idle(robot);
 
     private static bool IsDriven(RobotSettings robot) => robot.Drives.Any(d => d.Motors.Count > 0);
 

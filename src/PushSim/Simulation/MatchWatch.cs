@@ -218,8 +218,11 @@ internal sealed class MatchWatch
         /// <summary>Where its explicit states begin.</summary>
         public int First { get; private set; }
 
+        /// <summary>How it lost its stand, if it did.</summary>
+        public Upset Upset { get; private set; }
+
         /// <summary>Whether it tipped or lost the floor.</summary>
-        public bool HasTipped { get; private set; }
+        public bool HasTipped => Upset != Upset.None;
 
         /// <summary>Greatest residual of the bus equation [V].</summary>
         public double BusResidual { get; private set; }
@@ -259,7 +262,7 @@ internal sealed class MatchWatch
 
             Array.Fill(_loads, new SteadyLoad(_mean));
             (First, _heading, _isDriven, _airborneSince) = (first, heading, isDriven, double.NaN);
-            (HasTipped, BusResidual, Turned) = (false, 0.0, 0.0);
+            (Upset, BusResidual, Turned) = (Upset.None, 0.0, 0.0);
             (PeakBatteryCurrent, PeakControllerCurrent, LowestVoltage) = (0.0, 0.0, double.PositiveInfinity);
             Array.Clear(_limits);
         }
@@ -303,8 +306,12 @@ internal sealed class MatchWatch
         {
             bool isAirborne = _isDriven && carries <= 0.0;
             _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? step.T1 : _airborneSince;
-            HasTipped = Math.Abs(step.Y1(First + StateLayout.Pitch)) > TipAngle || Math.Abs(step.Y1(First + StateLayout.Roll)) > TipAngle
-                || step.T1 - _airborneSince > LongestHop;
+            (double pitch, double roll) = (step.Y1(First + StateLayout.Pitch), step.Y1(First + StateLayout.Roll));
+            Upset = pitch < -TipAngle ? Upset.NoseUp
+                : pitch > TipAngle ? Upset.TailUp
+                : Math.Abs(roll) > TipAngle ? Upset.SideUp
+                : step.T1 - _airborneSince > LongestHop ? Upset.WheelsUp
+                : Upset.None;
             return !HasTipped;
         }
     }

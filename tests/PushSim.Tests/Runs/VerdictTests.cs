@@ -92,15 +92,15 @@ public class VerdictTests
     [InlineData(ShoveEnding.Line, 1, -0.3, 0.1, -0.1, "B pushes A back over its line after 1.25 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
     [InlineData(ShoveEnding.Ground, 0, 0.123, 0.1745, -0.1745, "A gains 123 mm on B in 1.2 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
     [InlineData(ShoveEnding.Ground, 1, -0.123, 0.1746, -0.1746, "B gains 123 mm on A in 1.2 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; A is turned 10 deg to its left, B is turned 10 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "B is tilted past 20 deg or lifted off its driven wheels 1.25 s into the shove with A; A was held back by its tyres, B by its motors; A is turned 29 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots are tilted past 20 deg or lifted off their driven wheels; A was held back by its tyres, B by its motors; B is turned 29 deg to its left.")]
+    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "A wins: B tips back past 20 deg 1.25 s after the start; A was held back by its tyres, B by its motors; A is turned 29 deg to its right.")]
+    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots tip past 20 deg or lose the floor; A was held back by its tyres, B by its motors; B is turned 29 deg to its left.")]
     [InlineData(ShoveEnding.Stalemate, -1, -0.012, 0.0, 0.0, "Stalemate: after 1.2 s the contact stands 12 mm from where they met; A was held back by its tyres, B by its motors; they stay straight.")]
     public void A_shoves_sentence_tells_who_how_and_why(ShoveEnding ending, int winner, double gained, double turned, double otherTurned, string sentence)
     {
         ScenarioSettings s = TestRobots.Shove(Whole with { Name = "A" }, Whole with { Name = "B" });
         var outcome = new ShoveOutcome
         {
-            Ending = ending, Winner = winner, GroundGained = gained, EndTime = 1.249, FirstContact = 0.2, GivesGroundAt = 0.5, GroundSpeed = 0.3, TurnedAside = (turned, otherTurned),
+            Ending = ending, Winner = winner, GroundGained = gained, EndTime = 1.249, FirstContact = 0.2, GivesGroundAt = 0.5, GroundSpeed = 0.3, TurnedAside = (turned, otherTurned), Upset = Upset.NoseUp,
         };
         Assert.Equal(sentence, Verdict.OfShove(s, outcome, new RunAnswers { LimitedBy = "tyres" }, new RunAnswers { LimitedBy = "motors" }));
         string far = Verdict.OfShove(s, outcome with { IsFarLine = true }, new RunAnswers(), new RunAnswers());

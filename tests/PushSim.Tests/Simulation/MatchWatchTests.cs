@@ -207,21 +207,22 @@ public class MatchWatchTests
 
     // 20 degrees either way about either axis; beyond them the other has won, and nobody where both have
     [Theory]
-    [InlineData(StateLayout.Pitch, 19.9, false)]
-    [InlineData(StateLayout.Pitch, 20.1, true)]
-    [InlineData(StateLayout.Pitch, -20.1, true)]
-    [InlineData(StateLayout.Roll, -19.9, false)]
-    [InlineData(StateLayout.Roll, 20.1, true)]
-    [InlineData(StateLayout.Roll, -20.1, true)]
-    public void A_robot_tips_beyond_twenty_degrees(int state, double degrees, bool tips)
+    [InlineData(StateLayout.Pitch, 19.9, Upset.None)]
+    [InlineData(StateLayout.Pitch, 20.1, Upset.TailUp)]
+    [InlineData(StateLayout.Pitch, -20.1, Upset.NoseUp)]
+    [InlineData(StateLayout.Roll, -19.9, Upset.None)]
+    [InlineData(StateLayout.Roll, 20.1, Upset.SideUp)]
+    [InlineData(StateLayout.Roll, -20.1, Upset.SideUp)]
+    public void A_robot_tips_beyond_twenty_degrees(int state, double degrees, Upset upset)
     {
+        bool tips = upset != Upset.None;
         for (int who = 0; who < 2; who++)
         {
             var match = new Match();
             match.Set(who, state, degrees * Math.PI / 180.0);
             Assert.Equal(tips ? StepDecision.Stop : StepDecision.Continue, match.Step(0.0, 0.1));
             Assert.Equal(tips, match.Watch.HasTipped);
-            Assert.Equal(tips, match.Watch.Robots[who].HasTipped);
+            Assert.Equal(upset, match.Watch.Robots[who].Upset);
             Assert.False(match.Watch.Robots[1 - who].HasTipped);
             Assert.Equal(tips ? (ShoveEnding.Tips, 1 - who) : (ShoveEnding.Stalemate, -1), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
             match.Set(1 - who, state, degrees * Math.PI / 180.0);

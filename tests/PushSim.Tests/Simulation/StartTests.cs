@@ -27,7 +27,7 @@ public class StartTests
             0.2);
         RunResult run = Simulator.Run(hold);
         Assert.Contains("wheel rear right carries nothing when the robot stands still", run.Warnings);
-        Assert.Equal((RunStatus.Tips, "is tilted past 20 deg or off its driven wheels at 0.050 s"), (run.Status, run.Cause));
+        Assert.Equal((RunStatus.Tips, "has no driven wheel left on the floor at 0.050 s"), (run.Status, run.Cause));
     }
 
     // heat that flows into no capacity, which the reader should have refused: no stiff tyre's fault
