@@ -28,6 +28,9 @@ internal static class StarterFiles
             .Select(n => n[Prefix.Length..^Suffix.Length])
             .Order(StringComparer.Ordinal)];
 
+    // A robot on one axle rears up on a hook that others hardly feel [1].
+    private const double LowHook = 0.6;
+
     /// <summary>The kind that a word means ("pull" is "pull-test"); null if none.</summary>
     public static string? Find(string word) => Kinds.FirstOrDefault(k => k == word || k == word + "-test");
 
@@ -56,8 +59,14 @@ internal static class StarterFiles
     private static string Scaled(string scenario, StarterDesign? design) => design is null ? scenario : Regex.Replace(
         scenario,
         """(?m)^(?:hook|anchor|x1|x2|"chassis\.mass").*$""",
-        line => Regex.Replace(line.Value, @"(-?\d+) (mm|g)""", m => string.Create(
-            CultureInfo.InvariantCulture, $"{double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) * (m.Groups[2].Value == "g" ? design.Mass / StarterDesign.PlainMass : design.Scale):0} {m.Groups[2].Value}\"")));
+        line => Regex.Replace(line.Value, @"(height = )?""(-?\d+) (mm|g)""", m => Sized(m, design)));
+
+    private static string Sized(Match quantity, StarterDesign design)
+    {
+        (string key, string unit) = (quantity.Groups[1].Value, quantity.Groups[3].Value);
+        double factor = unit == "g" ? design.Mass / StarterDesign.PlainMass : design.Scale * (key.Length > 0 && design.Wheels == 2 ? LowHook : 1.0);
+        return string.Create(CultureInfo.InvariantCulture, $"{key}\"{double.Parse(quantity.Groups[2].Value, CultureInfo.InvariantCulture) * factor:0} {unit}\"");
+    }
 
     private static string Read(string resource)
     {
