@@ -19,7 +19,7 @@ internal static class AskedQuantity
         ManoeuvreKind.Shove => "ground_gained_m",
         ManoeuvreKind.WallPush => "push_plateau_n",
         ManoeuvreKind.Brake or ManoeuvreKind.Reversal => "stop_distance_m",
-        ManoeuvreKind.Launch => "time_to_90_percent_speed_s",
+        ManoeuvreKind.Launch => "time_to_1_m_s",
         ManoeuvreKind.Spot => "yaw_rate_rad_per_s",
         ManoeuvreKind.Arc => "effective_track_ratio",
         _ => "travel_m",

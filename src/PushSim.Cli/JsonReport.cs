@@ -58,6 +58,7 @@ internal static class JsonReport
 
         Number("top_speed_m_per_s", a.TopSpeed);
         Number("time_to_90_percent_speed_s", a.TimeTo90PercentSpeed);
+        Number("time_to_1_m_s", a.TimeToOneMetre);
         Number("stop_distance_m", a.StopDistance);
         Number("yaw_rate_rad_per_s", a.YawRate);
         Number("effective_track_ratio", a.EffectiveTrackRatio);

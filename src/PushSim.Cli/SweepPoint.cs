@@ -8,4 +8,5 @@ namespace PushSim.Cli;
 /// <param name="Odds">Outcomes of drawn matches; null if none were asked.</param>
 /// <param name="Cause">Why the run failed; empty if it did not.</param>
 /// <param name="HasTipped">True if a robot tipped or lost the floor, which ended the run.</param>
-internal sealed record SweepPoint(int[] Place, double?[] Answers, Tally? Odds, string Cause, bool HasTipped = false);
+/// <param name="IsBouncing">True if the robot bounced on its tether, so that its mean pull is no steady one.</param>
+internal sealed record SweepPoint(int[] Place, double?[] Answers, Tally? Odds, string Cause, bool HasTipped = false, bool IsBouncing = false);

@@ -1,5 +1,6 @@
 using PushSim.Analysis.Sweep;
 using PushSim.Numerics;
+using PushSim.Plotting;
 
 namespace PushSim.Cli;
 
@@ -15,6 +16,9 @@ internal sealed record SweepColumn(string Key, bool IsHighestBest, int? Best, Op
 internal sealed record SweepResult
 {
     public const string WinShare = "win_share";
+
+    // Values that differ by less, as a share, are one and the same [1].
+    private const double Same = 1e-9;
 
     public required IReadOnlyList<SweepPoint> Points { get; init; }
 
@@ -75,6 +79,12 @@ internal sealed record SweepResult
             warnings.Add($"in {tipped} of {points.Length} runs a robot tips past 20 deg or loses the floor, which ends the run: the numbers are those up to then{(asked.Contains("ground_gained_m") ? what : "")}");
         }
 
+        int bouncing = points.Count(p => p.IsBouncing);
+        if (bouncing > 0)
+        {
+            warnings.Add($"in {bouncing} of {points.Length} runs the robot bounces on the tether, and its mean pull scatters: less slack, a slower ramp or more damping of the tether calms it");
+        }
+
         // a match ends at the line, so every way of winning gains about as much
         int k = Array.IndexOf(asked, "ground_gained_m");
         double[] ground = k < 0 || request.Odds > 0 ? [] : [.. points.Select(p => p.Answers[k] ?? 0.0)];
@@ -91,13 +101,25 @@ internal sealed record SweepResult
         // of several columns the last one asked, which is the win share if matches were drawn
         int k = Columns.Count - 1;
         SweepColumn column = Columns[k];
-        if (column.Best is not int best)
+        if (Points.All(p => p.HasTipped))
         {
-            return $"{column.Key} has no value at any point.";
+            return "In every run a robot tips past 20 deg or loses the floor, so that none is best.";
         }
 
+        if (column.Best is not int best)
+        {
+            return $"{KeyWords.Of(column.Key)} has no value at any point.";
+        }
+
+        string words = KeyWords.Of(column.Key);
         string value = PlainNumber.Of(Value(Points[best], k) ?? double.NaN, 4);
-        string head = $"{column.Key} is {(column.IsHighestBest ? "highest" : "lowest")}, {value}, at {At(request, Points[best])}";
+        double[] all = [.. Points.Select(p => Value(p, k)).OfType<double>()];
+        if (all.Length == Points.Count && all.Length > 1 && all.Max() - all.Min() <= Same * Math.Max(Math.Abs(all.Max()), Math.Abs(all.Min())))
+        {
+            return $"{words} is {value} at every point: these values of {string.Join(" and ", request.Inputs.Select(i => i.Key))} make no difference to it.";
+        }
+
+        string head = $"{words} is {(column.IsHighestBest ? "highest" : "lowest")}, {value}, at {At(request, Points[best])}";
         if (column.Flatness is Optimum o)
         {
             string unit = request.Inputs[0].Unit.Length == 0 ? "" : " " + request.Inputs[0].Unit;
@@ -108,5 +130,9 @@ internal sealed record SweepResult
         return $"{head}; {column.GoodPoints.Count} of {Points.Count} points {(column.GoodPoints.Count == 1 ? "is" : "are")} within 5 % of that.";
     }
 
-    public static string At(SweepRequest request, SweepPoint point) => string.Join(", ", request.Inputs.Select((input, i) => $"{input.Key} = {input.Texts[point.Place[i]]}"));
+    public static string At(SweepRequest request, SweepPoint point) => string.Join(", ", request.Inputs.Select((input, i) => $"{input.Key} = {Told(input, point.Place[i])}"));
+
+    // four digits are enough for reading
+    private static string Told(SweepInput input, int place) =>
+        input.Numbers is { } numbers ? PlainNumber.Of(numbers[place], 4) + (input.Unit.Length == 0 ? "" : " " + input.Unit) : input.Texts[place];
 }

@@ -176,6 +176,6 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(scenario.Middle, cancel);
         double?[] answers = AskedQuantity.Of(result, Stopwatch.GetElapsedTime(start).TotalMilliseconds, asked);
-        return result.Status == RunStatus.Failed ? new SweepPoint(place, new double?[asked.Length], null, result.Cause) : new SweepPoint(place, answers, null, "", result.Status == RunStatus.Tips);
+        return result.Status == RunStatus.Failed ? new SweepPoint(place, new double?[asked.Length], null, result.Cause) : new SweepPoint(place, answers, null, "", result.Status == RunStatus.Tips, result.Answers.IsBouncing);
     }
 }

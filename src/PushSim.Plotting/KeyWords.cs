@@ -1,7 +1,7 @@
 namespace PushSim.Plotting;
 
 /// <summary>A snake_case key with its unit as words for an axis: "pull_plateau_n" is "Pull plateau [N]".</summary>
-internal static class KeyWords
+public static class KeyWords
 {
     // longer endings first
     private static readonly (string Ending, string Unit)[] Units =
@@ -11,6 +11,7 @@ internal static class KeyWords
     ];
 
     /// <summary>The words of a key; without a unit that is known it is a pure number, [1].</summary>
+    /// <param name="key">Not empty.</param>
     public static string Of(string key)
     {
         (string ending, string unit) = Array.Find(Units, u => key.EndsWith(u.Ending, StringComparison.Ordinal));

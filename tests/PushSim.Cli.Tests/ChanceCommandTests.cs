@@ -168,6 +168,33 @@ public class ChanceCommandTests
         Assert.DoesNotContain("shove", warning, StringComparison.Ordinal);
     }
 
+    // the drive's ratio stands before the motor's; a tall robot tips at any mass
+    [Theory]
+    [InlineData("pull-test", "motor.*.gear_ratio=5,8", "Pull plateau [N] is 11.59 at", "at every point: these values of motor.*.gear_ratio make no difference to it.")]
+    [InlineData("launch-soft", "chassis.centre_of_mass.height=290 mm,300 mm", "In every run a robot tips", "so that none is best.")]
+    public void A_sweep_without_a_best_names_none(string scenario, string vary, string start, string end)
+    {
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("sweep", Repository.Scenario(scenario), "--vary", vary, "--json").Output);
+        string verdict = json.RootElement.GetProperty("verdict").GetString()!;
+        Assert.StartsWith(start, verdict, StringComparison.Ordinal);
+        Assert.EndsWith(end, verdict, StringComparison.Ordinal);
+    }
+
+    // an unyielding cord without damping: the robot bounces on it
+    [Fact]
+    public void A_sweep_of_pulls_that_bounce_says_so()
+    {
+        using var scratch = new ScratchFolder();
+        string text = File.ReadAllText(Repository.Scenario("pull-test")).Replace("damping = \"0.6 s/m\"", "damping = \"0.05 s/m\"", StringComparison.Ordinal).Replace("slack = \"", "slack = \"2", StringComparison.Ordinal);
+        Directory.CreateDirectory(scratch["robots"]);
+        File.Copy(Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml"), scratch["robots/mole.toml"]);
+        File.WriteAllText(scratch["pull.toml"], text);
+        Cli run = Cli.Run("run", scratch["pull.toml"], "--json");
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("sweep", scratch["pull.toml"], "--vary", "chassis.mass=1.3 kg,1.4 kg", "--json").Output);
+        Assert.Contains("on average, bouncing on the tether", run.Output);
+        Assert.Contains("in 2 of 2 runs the robot bounces on the tether", json.RootElement.GetProperty("warnings")[0].GetString());
+    }
+
     [Fact]
     public void A_sweep_whose_matches_all_end_at_the_line_says_so()
     {

@@ -12,7 +12,7 @@ public class RareInputTests
 
     [Theory]
     [InlineData("brake", "stop_distance_m")]
-    [InlineData("launch-soft", "time_to_90_percent_speed_s")]
+    [InlineData("launch-soft", "time_to_1_m_s")]
     [InlineData("spot-turn", "yaw_rate_rad_per_s")]
     [InlineData("arc", "effective_track_ratio")]
     [InlineData("drag-test", "pull_plateau_n")]

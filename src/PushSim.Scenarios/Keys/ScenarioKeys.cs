@@ -35,7 +35,7 @@ internal static class ScenarioKeys
         Table("tether", "anchor", "Anchor at the start, on the floor: x, y, height.", required: true),
         Quantity("tether", "slack", Dimension.Length, 0, 10, "Free length less the distance from hook to anchor at the start; the more, the harder the jerk when it goes taut.", "10 mm", "10 mm").Usual(0, 0.2),
         Quantity("tether", "stiffness", Dimension.Stiffness, 1, 1e7, "Stiffness of cord and cell together.", "8 N/mm", required: true).Usual(500, 100000),
-        Quantity("tether", "damping", Dimension.InverseSpeed, 0, 100, "Damping as share of the force per stretch speed.", "0.05 s/m", "0.05 s/m").Usual(0.005, 2),
+        Quantity("tether", "damping", Dimension.InverseSpeed, 0, 100, "Damping as share of the force per stretch speed; a cord takes a few per cent of each swing.", "0.5 s/m", "0.5 s/m").Usual(0.005, 2),
         Curve("tether", "anchor_speed", Dimension.Time, Dimension.Speed, "Anchor speed along x against time, straight between points.", "[[\"0 s\", \"0 m/s\"], [\"1 s\", \"0.1 m/s\"]]", "the anchor stands"),
         Table("tether", "cell", "The load cell's read-out."),
 

@@ -6,6 +6,12 @@ public sealed record RunAnswers
     /// <summary>Largest tether force before the plateau [N].</summary>
     public double? PullBreakaway { get; init; }
 
+    /// <summary>Whether that force mostly changed the robot's speed, so that it is no breakaway.</summary>
+    public bool IsJerk { get; init; }
+
+    /// <summary>Whether the robot bounced on the tether, so that its mean force is no steady one.</summary>
+    public bool IsBouncing { get; init; }
+
     /// <summary>Mean tether force once sliding or stalled [N].</summary>
     public double? PullPlateau { get; init; }
 
@@ -20,6 +26,9 @@ public sealed record RunAnswers
 
     /// <summary>Time from the first command to 90 % of the top speed [s].</summary>
     public double? TimeTo90PercentSpeed { get; init; }
+
+    /// <summary>Time from the first command until the robot is a metre from its start [s].</summary>
+    public double? TimeToOneMetre { get; init; }
 
     /// <summary>Distance from the brake or reverse command to standstill [m].</summary>
     public double? StopDistance { get; init; }

@@ -10,15 +10,6 @@ internal static class RunWarnings
     // Share of the robot's mass in tread rings above which their inertia shows in a slide [1].
     private const double TreadMassWarning = 0.03;
 
-    // A tether that is slack for less than this bounced; one that hangs longer was let go [s].
-    private const double ShortSlack = 0.2;
-
-    // Share of the greatest force on a tether that the tyres did not hold, from which on it is a jerk [1].
-    private const double JerkShare = 0.2;
-
-    // Bounces from which a pull has no steady part.
-    private const int ManyBounces = 3;
-
     /// <summary>The warnings of one robot.</summary>
     /// <param name="system">The robot as it stood at the start.</param>
     /// <param name="history">Its history.</param>
@@ -97,35 +88,14 @@ internal static class RunWarnings
     {
         const string Calm = "less slack, a slower ramp or more damping of the tether calms it";
         int peak = Array.IndexOf(force, force.Max());
-        double held = Math.Abs(history.Robot.Wheels.Select((_, i) => history.Wheel(i, "longitudinal_force_n")[peak]).Sum());
-        if (force[peak] - held > JerkShare * force[peak])
+        if (TetherPull.IsJerk(history, force, peak))
         {
-            warnings.Add(Text($"the greatest force of {force[peak]:0.00} N is a jerk and no breakaway: the tyres held {held:0.00} N of it, the rest changed the robot's speed; {Calm}"));
+            warnings.Add(Text($"the greatest force of {force[peak]:0.00} N is a jerk and no breakaway: the tyres held {TetherPull.Held(history, peak):0.00} N of it, the rest changed the robot's speed; {Calm}"));
         }
-        else if (Bounces(history.Time, force) is int bounces and >= ManyBounces)
+        else if (TetherPull.Bounces(history.Time, force) is int bounces)
         {
             warnings.Add($"the robot bounces on the tether, which fell slack {bounces} times; {Calm}");
         }
-    }
-
-    // How often the tether falls slack and is taut again at once.
-    private static int Bounces(double[] time, double[] force)
-    {
-        int count = 0;
-        double slackSince = double.NaN;
-        for (int i = 1; i < force.Length; i++)
-        {
-            if (force[i - 1] > 0.0 && force[i] <= 0.0)
-            {
-                slackSince = time[i];
-            }
-            else if (force[i - 1] <= 0.0 && force[i] > 0.0 && time[i] - slackSince < ShortSlack)
-            {
-                count++;
-            }
-        }
-
-        return count;
     }
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);

@@ -64,7 +64,7 @@ public sealed record TetherSettings
     public required double Stiffness { get; init; }
 
     /// <summary>Damping d of k e (1 + d e') [s/m].</summary>
-    public double Damping { get; init; } = 0.05;
+    public double Damping { get; init; } = 0.5;
 
     /// <summary>Anchor speed along floor x against time: (s, m/s), linear between the points, held at both ends; empty: fixed anchor.</summary>
     public IReadOnlyList<(double Time, double Speed)> AnchorSpeed { get; init; } = [];

@@ -33,6 +33,17 @@ public class AnswerFinderTests
         Assert.Equal([0.9, 1.0], marks.Select(m => Math.Round(m.Value, 2)));
     }
 
+    // 4 m/s from the command on: the first metre takes a quarter of a second
+    [Theory]
+    [InlineData(4.0, 0.25)]
+    [InlineData(0.5, null)]
+    public void The_first_metre_is_timed_from_the_command(double speed, double? time)
+    {
+        RunAnswers a = Find(Told(ManoeuvreKind.Launch, new CommandPoint(0.1, 1.0, 0.0)), ("speed_m_per_s", _ => speed), ("x_m", t => speed * Math.Max(0.0, t - Start)));
+        Assert.Equal(time is null, a.TimeToOneMetre is null);
+        Assert.Equal(time ?? 0.0, a.TimeToOneMetre ?? 0.0, 1e-9);
+    }
+
     // faster at the command than nine tenths of anything: no negative time
     [Fact]
     public void A_robot_that_rolls_already_needs_no_time()
