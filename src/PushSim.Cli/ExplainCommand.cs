@@ -37,11 +37,11 @@ internal static class ExplainCommand
             error.WriteLine($"pushsim: error: there is no key \"{PlainText.Of(words!)}\"");
             if (others.Count > 0)
             {
-                error.WriteLine("help: " + string.Join("; ", others.Select(o => $"in [{o.Section}]: {o.Advice}")));
+                error.WriteLine("advice: " + string.Join("; ", others.Select(o => $"in [{o.Section}]: {o.Advice}")));
                 return ExitCode.WrongCommandLine;
             }
 
-            error.WriteLine(near.Count > 0 ? $"help: did you mean {string.Join(" or ", near)}?" : "help: pushsim explain lists all keys");
+            error.WriteLine(near.Count > 0 ? $"advice: did you mean {string.Join(" or ", near)}?" : "advice: pushsim explain lists all keys");
             return ExitCode.WrongCommandLine;
         }
 

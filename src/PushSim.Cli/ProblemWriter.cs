@@ -2,7 +2,7 @@ using PushSim.Scenarios;
 
 namespace PushSim.Cli;
 
-/// <summary>Writes what is wrong in files: place, message, source line with a caret, help.</summary>
+/// <summary>Writes what is wrong in files: place, message, source line with a caret, advice.</summary>
 internal static class ProblemWriter
 {
     public static void Write(TextWriter writer, IEnumerable<Problem> problems)
@@ -19,7 +19,7 @@ internal static class ProblemWriter
 
             if (p.Help.Length > 0)
             {
-                writer.WriteLine("  help: " + PlainText.Of(p.Help));
+                writer.WriteLine("  advice: " + PlainText.Of(p.Help));
             }
         }
     }

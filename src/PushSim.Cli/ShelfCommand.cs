@@ -33,7 +33,7 @@ internal static class ShelfCommand
         if (found.Count == 0)
         {
             error.WriteLine($"pushsim: error: there is no \"{PlainText.Of(name!)}\" on the shelf");
-            error.WriteLine("help: pushsim shelf lists all names");
+            error.WriteLine("advice: pushsim shelf lists all names");
             return ExitCode.WrongCommandLine;
         }
 

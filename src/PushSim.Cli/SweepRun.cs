@@ -43,7 +43,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         if (Array.Find(asked, a => !known.Contains(a)) is string unknown)
         {
             error.WriteLine($"pushsim: error: --ask: this run gives no \"{PlainText.Of(unknown)}\"");
-            error.WriteLine("help: it gives " + string.Join(", ", known));
+            error.WriteLine("advice: it gives " + string.Join(", ", known));
             return ExitCode.WrongCommandLine;
         }
 

@@ -63,7 +63,7 @@ public class ExplainCommandTests
     [InlineData("tyre.mas", "did you mean mass")]
     [InlineData("qqqqqqqq", "pushsim explain lists all keys")]
     [InlineData("", "pushsim explain lists all keys")]
-    [InlineData("a\u001b[31mb", "help:")]
+    [InlineData("a\u001b[31mb", "advice:")]
     public void An_unknown_key_is_exit_2_with_the_nearest(string words, string help)
     {
         Cli cli = Cli.Run("explain", words);

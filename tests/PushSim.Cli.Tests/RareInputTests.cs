@@ -115,7 +115,7 @@ public class RareInputTests
     {
         Cli cli = Cli.Run("sweep", Repository.Scenario("pull-test"), "--vary", "chassis.mass=1..2");
         Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
-        Assert.Contains("help: write it behind each number: kg, g", cli.Error);
+        Assert.Contains("advice: write it behind each number: kg, g", cli.Error);
         Assert.DoesNotContain("quotes", cli.Error);
     }
 }

@@ -125,7 +125,7 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
         }
 
         error.WriteLine("pushsim: error: these parts are not finished, or are of other files, options, seed or count, or of another version: " + string.Join(", ", missing));
-        error.WriteLine("help: run each with --part and otherwise the same command; a part that was begun goes on where it stopped");
+        error.WriteLine("advice: run each with --part and otherwise the same command; a part that was begun goes on where it stopped");
         return false;
     }
 
