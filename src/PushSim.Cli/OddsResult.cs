@@ -83,7 +83,7 @@ internal sealed record OddsResult
             }
         }
 
-        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length));
+        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, quantities.Count));
         return [.. quantities.Select((q, i) => (q.Name, Share: Sensitivity.FirstOrder(inputs[i], ground))).Where(s => s.Share > noise).OrderByDescending(s => s.Share)];
     }
 

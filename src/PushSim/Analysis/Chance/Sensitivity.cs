@@ -1,3 +1,5 @@
+using MathNet.Numerics.Distributions;
+
 namespace PushSim.Analysis.Chance;
 
 /// <summary>Variance-based sensitivity: which inputs make the outcome vary. Sobol, 1993; Saltelli et al., Comput. Phys. Commun. 181:259, 2010.</summary>
@@ -6,6 +8,9 @@ public static class Sensitivity
     // Matches in a bin for a steady mean, and bins that resolve a bend [1].
     private const int LeastInBin = 25;
     private const int MostBins = 32;
+
+    // Samples in which an input without effect is told of [1].
+    private const double Luck = 0.05;
 
     /// <summary>
     /// First-order index of one input out of a plain random sample, at no further run: variance of the output's mean over bins of equally many matches in the order of the
@@ -41,12 +46,22 @@ public static class Sensitivity
         return Math.Clamp((between - noise) / (between + within), 0.0, 1.0);
     }
 
-    /// <summary>Level that <see cref="FirstOrder"/> of an input without effect passes in about one of forty samples of this size [1].</summary>
+    /// <summary>
+    /// Level that <see cref="FirstOrder"/> of any of several inputs without effect passes in about one of twenty samples of this size: the F test of the bins' means, with
+    /// the level shared among the inputs (Bonferroni). Nobody is told of an input that only had luck [1].
+    /// </summary>
     /// <param name="n">Matches in the sample [1].</param>
-    public static double NoiseLevel(int n)
+    /// <param name="inputs">Inputs that are looked at [1].</param>
+    public static double NoiseLevel(int n, int inputs)
     {
         int bins = Math.Min(MostBins, n / LeastInBin);
-        return bins < 2 ? 1.0 : 2.0 * Math.Sqrt(2.0 * (bins - 1)) / n;
+        if (bins < 2)
+        {
+            return 1.0;
+        }
+
+        double f = FisherSnedecor.InvCDF(bins - 1, n - bins, 1.0 - (Luck / Math.Max(1, inputs)));
+        return (f - 1.0) * (bins - 1) / ((f * (bins - 1)) + n - bins);
     }
 
     /// <summary>
