@@ -183,7 +183,7 @@ public sealed class SweepPlot
             });
 
             // contours have no entry in the legend: a line without points has
-            model.Series.Add(new LineSeries { Title = "a line every " + Number(step), Color = Palette.OnShade, StrokeThickness = 1.2 });
+            model.Series.Add(new LineSeries { Title = "a line every " + Number(step), Color = Palette.Mark, StrokeThickness = 1.2 });
         }
 
         if (best is (int bi, int bj))
