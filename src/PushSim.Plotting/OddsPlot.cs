@@ -3,6 +3,7 @@ using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 
 namespace PushSim.Plotting;
 
@@ -11,6 +12,9 @@ public static class OddsPlot
 {
     private const int Bins = 40;
     private const int MostInputs = 8;
+
+    // Letters of a name with "wins by tilt or lift" behind it that fit into a telephone's legend [1].
+    private const int LongestName = 24;
 
     // Room for the names of inputs [px].
     private const double NameWidth = 330.0;
@@ -39,13 +43,23 @@ public static class OddsPlot
         if (shown.Length > 0)
         {
             string words = string.Join(", ", shown.Reverse().Select(i => FormattableString.Invariant($"{i.Name} {100.0 * i.Share:0} %")));
-            charts.Add(new ChartDrawing("What matters most", $"Plot: share of the ground's variance: {words}.", 110 + (34 * shown.Length), look => Inputs(look, shown)));
+            charts.Add(new ChartDrawing("What matters most by itself", $"Plot: share of the ground's variance: {words}.", 110 + (34 * shown.Length), look => Inputs(look, shown)));
         }
 
         return charts;
     }
 
-    private static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
+    // A win over a robot that is tilted or lifted says nothing of the ground: such a loser may have gained some.
+    private static Kind[] Kinds(string robot, string opponent) =>
+    [
+        new($"{opponent} wins", 1, 150, 1.4, o => o.Winner == 1 && o.Ending != ShoveEnding.Tips),
+        new($"{PlainLabel.Of(opponent, LongestName)} wins by tilt or lift", 1, 50, 1.4, o => o.Winner == 1 && o.Ending == ShoveEnding.Tips),
+        new("stalemate", 7, 90, 0.5, o => o.Winner < 0),
+        new($"{PlainLabel.Of(robot, LongestName)} wins by tilt or lift", 0, 80, 0.5, o => o.Winner == 0 && o.Ending == ShoveEnding.Tips),
+        new($"{robot} wins", 0, 255, 0.5, o => o.Winner == 0 && o.Ending != ShoveEnding.Tips),
+    ];
+
+    internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
     {
         double most = Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained)));
         double width = 2.0 * most / Bins;
@@ -56,17 +70,10 @@ public static class OddsPlot
         count.MaximumPadding = 0.08;
         model.Axes.Add(count);
         double[] below = new double[Bins];
-        (string Label, int Winner, int Shade)[] kinds = [($"{opponent} wins", 1, 1), ("stalemate", -1, 7), ($"{robot} wins", 0, 0)];
-        foreach ((string label, int winner, int shade) in kinds)
+        foreach (Kind kind in Kinds(robot, opponent))
         {
-            var series = new RectangleBarSeries
-            {
-                Title = label,
-                FillColor = OxyColor.FromAColor(winner == 0 ? (byte)255 : winner == 1 ? (byte)150 : (byte)90, Palette.Colour(shade)),
-                StrokeColor = OxyColors.Black,
-                StrokeThickness = winner == 1 ? 1.4 : 0.5,
-            };
-            foreach (IGrouping<int, MatchEnd> bin in good.Where(o => o.Winner == winner).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
+            var series = new RectangleBarSeries { Title = kind.Label, FillColor = OxyColor.FromAColor(kind.Alpha, Palette.Colour(kind.Shade)), StrokeColor = OxyColors.Black, StrokeThickness = kind.Stroke };
+            foreach (IGrouping<int, MatchEnd> bin in good.Where(kind.Has).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
             {
                 double left = (bin.Key * width) - most;
                 series.Items.Add(new RectangleBarItem(left, below[bin.Key], left + width, below[bin.Key] + bin.Count()));
@@ -84,7 +91,7 @@ public static class OddsPlot
 
     private static PlotModel Inputs(PlotLook look, (string Name, double Share)[] inputs)
     {
-        PlotModel model = Chart.Model(look, "What matters most", NameWidth);
+        PlotModel model = Chart.Model(look, "What matters most by itself", NameWidth);
         LinearAxis share = Chart.Axis(AxisPosition.Bottom, "Share of the ground's variance [%]");
         share.Minimum = 0.0;
         share.Maximum = Math.Max(10.0, 115.0 * inputs.Max(i => i.Share));
@@ -93,4 +100,6 @@ public static class OddsPlot
         Chart.AddBars(model, [.. inputs.Select(i => 100.0 * i.Share)], [.. inputs.Select(i => FormattableString.Invariant($"{100.0 * i.Share:0} %"))]);
         return model;
     }
+
+    private sealed record Kind(string Label, int Shade, byte Alpha, double Stroke, Func<MatchEnd, bool> Has);
 }
