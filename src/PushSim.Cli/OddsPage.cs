@@ -13,7 +13,6 @@ internal static class OddsPage
     {
         // an interrupted page comes without a replay: there is no time for one more run
         (long Number, RunResult Run)? shown = !cancel.IsCancellationRequested && own.Middling() is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
-        string replayed = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"The replay shows match {s.Number}, with the middle one of all grounds gained. ") : "";
         return new ReportPage
         {
             Command = "odds",
@@ -22,6 +21,7 @@ internal static class OddsPage
             Verdict = result.Verdict,
             Warnings = [.. result.Warnings, .. RunPage.Problems(own.Read.Problems), .. other is null ? [] : RunPage.Problems(other.Read.Problems)],
             Replay = shown?.Run,
+            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {s.Run.Verdict}") : "",
             Tables = OddsReport.Tables(result),
             Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
             Inputs =
@@ -31,7 +31,7 @@ internal static class OddsPage
                 .. request.Effects ? RunPage.Given("--effects", "yes") : [], .. RunPage.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
             Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
-            Computation = replayed + OddsReport.Computation(result),
+            Computation = OddsReport.Computation(result),
             Cautions = TextReport.Cautions,
         };
     }

@@ -161,24 +161,27 @@ internal static class OddsReport
 
     private static ReportTable Mattering(OddsResult r)
     {
-        ReportTable table = new ReportTable("What matters most").AddColumn("Input").AddNumberColumn("Share of the ground's variance");
+        ReportTable table = new ReportTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance");
         foreach ((string name, double share) in r.Inputs)
         {
             table.AddRow(name, Percent(share));
         }
 
-        return table;
+        return table.AddRemark(
+            "by itself: how much less the ground gained would vary if this one input were known" + (r.Effects.Count > 0 ? "" : "; what an input does only together with others, --effects tells"), isAside: true);
     }
 
     private static ReportTable Together(OddsResult r)
     {
-        ReportTable table = new ReportTable("What matters together with others").AddColumn("Input").AddNumberColumn("Has a hand in").AddColumn("95 % interval");
+        ReportTable table = new ReportTable("What matters together with others").AddColumn("Input").AddNumberColumn("Share that it has a hand in").AddColumn("95 % interval");
         foreach (InputEffect e in r.Effects)
         {
             table.AddRow(e.Key, Percent(e.Share), Text($"{100.0 * e.Bounds.Low:0.0} to {100.0 * e.Bounds.High:0.0} %"));
         }
 
-        return table.AddRemark("share of the ground's variance that is there only because this input is not known, alone or together with others; the shares may add up to more than 100 %", isAside: true);
+        return table.AddRemark(
+            "has a hand in: how much the ground gained would still vary if all inputs but this one were known. Little by itself and much here: what it does depends on the others, as when it takes two small errors to tip a robot. Shared effects count for each input that has a hand in them, so these shares may add up to more than 100 %",
+            isAside: true);
     }
 
     private static void WriteTally(Utf8JsonWriter w, Tally t)
@@ -231,7 +234,9 @@ internal static class OddsReport
             table.AddRow(words, Held(r, d), count.ToString(CultureInfo.InvariantCulture), Percent(r.Tally.Share(count)));
         }
 
-        return table;
+        return r.Tally.Decisions.Any(d => d.Decision.Ending == ShoveEnding.Tips)
+            ? table.AddRemark("tilted or lifted: decides whatever ground was gained, so the loser may have gained some", isAside: true)
+            : table;
     }
 
     private static string Held(OddsResult r, Decision d) => string.Join("; ", new[] { Held(r.Robot, d.Limit), Held(r.Opponent, d.OpponentLimit) }.OfType<string>());

@@ -12,6 +12,9 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, doub
     // Curves closer than this share of the panel's span everywhere are less than a line's width apart [1].
     private const double Equal = 0.005;
 
+    // Letters of a curve's name in a legend that fit beside it on a telephone [1].
+    private const int LongestName = 44;
+
     // Points kept per line: two (least and greatest) for each of about as many columns as a picture is wide.
     private const int Columns = 450;
 
@@ -24,33 +27,40 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, doub
 
     /// <summary>
     /// Draws curves that lie on each other once, under all their names: overlaid dashes of several colours read as a colour that
-    /// is in no legend.
+    /// is in no legend. The first name leads: "battery (same: controller right)", or how many others there are where the names would not fit.
     /// </summary>
     /// <param name="curves">All curves of a panel.</param>
     /// <param name="leastSpan">The panel spans at least this, in the unit of its vertical axis.</param>
     public static List<Curve> MergeEqual(IReadOnlyList<Curve> curves, double leastSpan)
     {
-        List<Curve> merged = [];
         if (curves.Count == 0)
         {
-            return merged;
+            return [];
         }
+
+        List<List<Curve>> merged = [];
 
         double span = Math.Max(leastSpan, curves.Max(c => c.Y.Max()) - curves.Min(c => c.Y.Min()));
         foreach (Curve curve in curves)
         {
-            int twin = merged.FindIndex(m => ReferenceEquals(m.X, curve.X) && Distance(m.Y, curve.Y) <= Equal * span);
+            int twin = merged.FindIndex(m => ReferenceEquals(m[0].X, curve.X) && Distance(m[0].Y, curve.Y) <= Equal * span);
             if (twin < 0)
             {
-                merged.Add(curve);
+                merged.Add([curve]);
             }
             else
             {
-                merged[twin] = merged[twin] with { Label = merged[twin].Label + " = " + curve.Label };
+                merged[twin].Add(curve);
             }
         }
 
-        return merged;
+        return [.. merged.Select(m => m.Count == 1 ? m[0] : m[0] with { Label = Name([.. m.Select(c => c.Label)]) })];
+    }
+
+    private static string Name(string[] names)
+    {
+        string all = $"{names[0]} (same: {string.Join(", ", names[1..])})";
+        return all.Length <= LongestName || names.Length == 2 ? all : FormattableString.Invariant($"{names[0]} (same: {names.Length - 1} others)");
     }
 
     private static double Distance(double[] a, double[] b)

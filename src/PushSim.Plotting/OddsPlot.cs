@@ -3,6 +3,7 @@ using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 
 namespace PushSim.Plotting;
 
@@ -13,7 +14,9 @@ public static class OddsPlot
     private const int Bins = 40;
     private const int MostInputs = 8;
 
-    private const string InputsTitle = "What matters most";
+    private const string InputsTitle = "What matters most by itself";
+    // Letters of a name with "wins by tilt or lift" behind it that fit into a telephone's legend [1].
+    private const int LongestName = 24;
 
     // Room for the names of inputs [px].
     private const double NameWidth = 330.0;
@@ -48,7 +51,17 @@ public static class OddsPlot
         return charts;
     }
 
-    private static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
+    // A win over a robot that is tilted or lifted says nothing of the ground: such a loser may have gained some.
+    private static Kind[] Kinds(string robot, string opponent) =>
+    [
+        new($"{opponent} wins", 1, 150, 1.4, o => o.Winner == 1 && o.Ending != ShoveEnding.Tips),
+        new($"{PlainLabel.Of(opponent, LongestName)} wins by tilt or lift", 1, 50, 1.4, o => o.Winner == 1 && o.Ending == ShoveEnding.Tips),
+        new("stalemate", 7, 90, 0.5, o => o.Winner < 0),
+        new($"{PlainLabel.Of(robot, LongestName)} wins by tilt or lift", 0, 80, 0.5, o => o.Winner == 0 && o.Ending == ShoveEnding.Tips),
+        new($"{robot} wins", 0, 255, 0.5, o => o.Winner == 0 && o.Ending != ShoveEnding.Tips),
+    ];
+
+    internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
     {
         double most = Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained)));
         double width = 2.0 * most / Bins;
@@ -59,17 +72,10 @@ public static class OddsPlot
         count.MaximumPadding = 0.08;
         model.Axes.Add(count);
         double[] below = new double[Bins];
-        (string Label, int Winner, int Colour, byte Alpha, double Border)[] kinds = [($"{opponent} wins", 1, 1, 150, 1.4), ("stalemate", -1, 7, 90, 0.5), ($"{robot} wins", 0, 0, 255, 0.5)];
-        foreach ((string label, int winner, int colour, byte alpha, double border) in kinds)
+        foreach (Kind kind in Kinds(robot, opponent))
         {
-            var series = new RectangleBarSeries
-            {
-                Title = label,
-                FillColor = OxyColor.FromAColor(alpha, Palette.Colour(colour)),
-                StrokeColor = OxyColors.Black,
-                StrokeThickness = border,
-            };
-            foreach (IGrouping<int, MatchEnd> bin in good.Where(o => o.Winner == winner).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
+            var series = new RectangleBarSeries { Title = kind.Label, FillColor = OxyColor.FromAColor(kind.Alpha, Palette.Colour(kind.Shade)), StrokeColor = OxyColors.Black, StrokeThickness = kind.Stroke };
+            foreach (IGrouping<int, MatchEnd> bin in good.Where(kind.Has).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
             {
                 double left = (bin.Key * width) - most;
                 series.Items.Add(new RectangleBarItem(left, below[bin.Key], left + width, below[bin.Key] + bin.Count()));
@@ -96,4 +102,6 @@ public static class OddsPlot
         Chart.AddBars(model, [.. inputs.Select(i => 100.0 * i.Share)], [.. inputs.Select(i => FormattableString.Invariant($"{100.0 * i.Share:0} %"))]);
         return model;
     }
+
+    private sealed record Kind(string Label, int Shade, byte Alpha, double Stroke, Func<MatchEnd, bool> Has);
 }

@@ -14,8 +14,13 @@ internal sealed partial class Panel
     // Letters of a title that fit into 900 px [1].
     private const int LongestTitle = 80;
 
-    // The vertical axis spans at least twice this, so that rounding noise stays flat [unit of the axis].
-    private const double LeastSpan = 1e-3;
+    // The vertical axis spans at least twice this, so that what nobody could measure stays flat and its numbers short [unit of the axis].
+    private static readonly (string Unit, double Span)[] s_leastSpans =
+        [("[N]", 0.01), ("[mm]", 0.1), ("[m/s]", 0.01), ("[m/s²]", 0.1), ("[rad/s]", 0.05), ("[A]", 0.05), ("[V]", 0.05), ("[°C]", 0.5), ("", 1e-3)];
+
+    // Of the title of the vertical axis with the blanks to both sides, and of all above and below the area between the axes [px].
+    private const double TitleRoom = 34.0;
+    private const double RoomAboveAndBelow = 95.0;
 
     // Letters of all names under a panel that stand level beside each other [1].
     private const int MostLevelLetters = 75;
@@ -53,12 +58,16 @@ internal sealed partial class Panel
     /// <summary>What was added as curves.</summary>
     public IReadOnlyList<Curve> Curves => _curves;
 
+    private double LeastSpan => s_leastSpans.First(l => YTitle.EndsWith(l.Unit, StringComparison.Ordinal)).Span;
+
     /// <summary>The panel with all that was added. Call once, at the end.</summary>
     /// <param name="look">Where it is shown.</param>
     public PlotModel Build(PlotLook look)
     {
         // the same left and right edge in every panel, so that time lines up; words need more room than numbers on a telephone
-        double left = _model.Axes[1].LabelFormatter is null ? look.LeftMargin : look.WordMargin;
+        KeepNoiseFlat();
+        LayOutOutlines(look);
+        double left = _model.Axes[1].LabelFormatter is null ? Math.Max(look.LeftMargin, NumberRoom()) : look.WordMargin;
 
         // names of bars on the left, or a scale of colours on the right, have made their own room already
         OxyThickness own = _model.PlotMargins;
@@ -78,7 +87,6 @@ internal sealed partial class Panel
         }
 
         _over.ForEach(_model.Series.Add);
-        KeepNoiseFlat();
         PlotLabel.PlaceAll(_model, _labels, _curves, look.AreaWidth);
         return _model;
     }
@@ -148,43 +156,6 @@ internal sealed partial class Panel
     {
         Chart.SetWords(_model.Axes[1], words);
         _model.Axes[0].Minimum = 0.0;
-        return this;
-    }
-
-    /// <summary>A closed outline on a map; later moments are drawn stronger.</summary>
-    /// <param name="corners">Its corners.</param>
-    /// <param name="label">Whose it is.</param>
-    /// <param name="look">Which line look.</param>
-    /// <param name="moment">Number of the moment, from 0.</param>
-    /// <param name="moments">Number of moments.</param>
-    /// <param name="text">Text in its middle; may be empty.</param>
-    public Panel AddOutline(IEnumerable<(double X, double Y)> corners, string label, int look, int moment, int moments, string text)
-    {
-        (double X, double Y)[] c = [.. corners];
-        byte alpha = (byte)(110 + (145 * moment / Math.Max(1, moments - 1)));
-        var series = new LineSeries
-        {
-            Title = moment == moments - 1 ? PlainLabel.Of(label) : null,
-            Color = OxyColor.FromAColor(alpha, Palette.Colour(look)),
-            LineStyle = look == 0 ? LineStyle.Solid : LineStyle.Dash,
-            StrokeThickness = 1.0 + (1.6 * moment / Math.Max(1, moments - 1)),
-        };
-        series.Points.AddRange(c.Append(c[0]).Select(p => new DataPoint(p.X, p.Y)));
-        _model.Series.Add(series);
-        if (text.Length > 0)
-        {
-            _model.Annotations.Add(new TextAnnotation
-            {
-                Text = text,
-                TextPosition = new DataPoint(c.Average(p => p.X), c.Average(p => p.Y)),
-                TextVerticalAlignment = VerticalAlignment.Middle,
-                Background = OxyColor.FromAColor(215, OxyColors.White),
-                StrokeThickness = 0.0,
-                Padding = new OxyThickness(1),
-                FontSize = Chart.FontSize - 2.0,
-            });
-        }
-
         return this;
     }
 
@@ -280,6 +251,13 @@ internal sealed partial class Panel
         return this;
     }
 
+    /// <summary>The vertical axis starts at zero: its values are never negative.</summary>
+    public Panel FromZero()
+    {
+        _model.Axes[1].Minimum = 0.0;
+        return this;
+    }
+
     /// <summary>The horizontal axis starts there, though no curve may.</summary>
     public Panel StartingAt(double x)
     {
@@ -338,19 +316,43 @@ internal sealed partial class Panel
     private void KeepNoiseFlat()
     {
         double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y)];
-        if (values.Length == 0 || _model.PlotType == PlotType.Cartesian || !double.IsNaN(_model.Axes[1].Maximum))
+        Axis axis = _model.Axes[1];
+        if (values.Length == 0 || _model.PlotType == PlotType.Cartesian || !double.IsNaN(axis.Maximum))
         {
             return;
         }
 
         double low = values.Min();
         double high = values.Max();
-        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), LeastSpan);
-        if (high - low < least)
+        double span = LeastSpan;
+        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), span);
+        if (axis.Minimum == 0.0)
         {
-            double middle = high - low < 0.1 * LeastSpan && Math.Abs(high) < LeastSpan ? 0.0 : 0.5 * (low + high);
-            _model.Axes[1].Minimum = middle - least;
-            _model.Axes[1].Maximum = middle + least;
+            axis.Maximum = high < 2.0 * span ? 2.0 * span : double.NaN;
         }
+        else if (high - low < least)
+        {
+            double middle = high - low < 0.1 * span && Math.Abs(high) < span ? 0.0 : 0.5 * (low + high);
+            axis.Minimum = middle - least;
+            axis.Maximum = middle + least;
+        }
+    }
+
+    // Room for the numbers and the title of the vertical axis [px]: a title that finds none is cut at the edge of a telephone.
+    private double NumberRoom()
+    {
+        Axis axis = _model.Axes[1];
+        double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y).Concat([axis.Minimum, axis.Maximum]).Where(double.IsFinite)];
+        double low = double.IsFinite(axis.Minimum) ? axis.Minimum : values.DefaultIfEmpty(0.0).Min();
+        double high = double.IsFinite(axis.Maximum) ? axis.Maximum : values.DefaultIfEmpty(0.0).Max();
+        if (!(high > low) || axis.Title.Length == 0)
+        {
+            return 0.0;
+        }
+
+        // a number each so many px, at a round step
+        double step = (high - low) * axis.IntervalLength / ((PlotSheet.Height(Rows) - RoomAboveAndBelow));
+        string format = "F" + Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 9).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        return TitleRoom + new[] { low, high }.Max(v => PlotFont.Width(v.ToString(format, System.Globalization.CultureInfo.InvariantCulture), Chart.FontSize));
     }
 }

@@ -12,9 +12,6 @@ internal static class ShovePanels
     // Share of the samples at either end that a picture of forces may leave out [1].
     private const double CutShare = 0.03;
 
-    // Moments at which the outlines are drawn, as shares of the time from first touch to end; the start comes first [1].
-    private static readonly double[] Moments = [0.0, 0.5, 1.0];
-
     public static IReadOnlyList<Panel> Shove(RunResult r)
     {
         OpponentRun other = r.Opponent!;
@@ -121,19 +118,32 @@ internal static class ShovePanels
 
     private static Panel TopView(RunResult r)
     {
-        Panel map = new Panel("From above: start, first touch, half-way, end", "x [m]", "y [m]").AsMap(rows: 1.5);
-        double touch = r.Shove?.FirstContact ?? r.Time[^1];
-        double[] times = [0.0, .. Moments.Select(m => touch + (m * (r.Time[^1] - touch)))];
-        for (int k = 0; k < times.Length; k++)
+        (string Name, int Sample)[] moments = TopMoments(r);
+        Panel map = new Panel($"From above: {string.Join(", ", moments.Select(m => m.Name))}", "x [m]", "y [m]").AsMap(rows: 1.9);
+        OpponentRun o = r.Opponent!;
+        for (int k = 0; k < moments.Length; k++)
         {
-            int i = Math.Min(r.Time.Length - 1, (int)Math.Round(times[k] * r.Scenario.Numerics.SampleRate));
-            string label = k == times.Length - 1 ? FormattableString.Invariant($"{r.Time[i]:0.00} s") : "";
-            map.AddOutline(Corners(r.Scenario.Robot, r["x_m"].Values[i], r["y_m"].Values[i], r["heading_rad"].Values[i], 1.0), r.Scenario.Robot.Name, 0, k, times.Length, label);
-            OpponentRun o = r.Opponent!;
-            map.AddOutline(Corners(o.Robot, o["x_m"].Values[i], o["y_m"].Values[i], o["heading_rad"].Values[i], -1.0), o.Robot.Name, 1, k, times.Length, label);
+            int i = moments[k].Sample;
+            string label = FormattableString.Invariant($"{r.Time[i]:0.00} s");
+            map.AddOutline(Corners(r.Scenario.Robot, r["x_m"].Values[i], r["y_m"].Values[i], r["heading_rad"].Values[i], 1.0), r.Scenario.Robot.Name, 0, k, moments.Length, label);
+            map.AddOutline(Corners(o.Robot, o["x_m"].Values[i], o["y_m"].Values[i], o["heading_rad"].Values[i], -1.0), o.Robot.Name, 1, k, moments.Length, label);
         }
 
         return map;
+    }
+
+    // Moments of one sample are one; without a touch there is only start and end.
+    private static (string Name, int Sample)[] TopMoments(RunResult r)
+    {
+        double end = r.Time[^1];
+        (string Name, double Time)[] all = r.Shove?.FirstContact is double touch
+            ? [("start", 0.0), ("first touch", touch), ("half-way", 0.5 * (touch + end)), ("end", end)]
+            : [("start", 0.0), ("end", end)];
+        return
+        [
+            .. all.GroupBy(m => Math.Min(r.Time.Length - 1, (int)Math.Round(m.Time * r.Scenario.Numerics.SampleRate)))
+                .Select(g => (FormattableString.Invariant($"{string.Join(" and ", g.Select(m => m.Name))} {r.Time[g.Key]:0.00} s"), g.Key)),
+        ];
     }
 
     private static IEnumerable<(double X, double Y)> Corners(RobotSettings robot, double x, double y, double heading, double frame) =>

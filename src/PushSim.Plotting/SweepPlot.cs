@@ -16,8 +16,18 @@ public sealed class SweepPlot
     private const int MapHeight = 560;
     private const int Levels = 9;
 
-    // Numbers in more cells than this run into each other.
-    private const int MostNumbers = 12;
+    // Sizes of the numbers in the cells of a map that are tried [px], and the room that a cell has beside its number [px].
+    private static readonly double[] s_sizes = [13.0, 12.0, 11.0, 10.0];
+    private const double Beside = 4.0;
+
+    // Above and below the area of a map: legend, numbers and title of the axis [px].
+    private const double RoomAboveAndBelow = 110.0;
+
+    // Line around the best cell [px].
+    private const double BestThickness = 3.0;
+
+    private static readonly OxyColor s_least = OxyColor.FromRgb(247, 251, 255);
+    private static readonly OxyColor s_most = OxyColor.FromRgb(66, 146, 198);
 
     // Numbers on a vertical axis, about [1].
     private const double Ticks = 5.0;
@@ -119,7 +129,7 @@ public sealed class SweepPlot
         return Chart.RoomFor([.. new[] { values.Min(), values.Max() }.Select(v => v.ToString(format, CultureInfo.InvariantCulture))]);
     }
 
-    private static PlotModel Two(PlotLook look, SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
+    internal static PlotModel Two(PlotLook look, SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
     {
         PlotModel model = Chart.Model(look, KeyWords.Of(title), NameWidth(up));
         (double[] x, double[] y) = (Positions(across), Positions(up));
@@ -133,34 +143,73 @@ public sealed class SweepPlot
             for (int j = 0; j < y.Length; j++)
             {
                 z[i, j] = values[i, j] ?? double.NaN;
-                AddCell(model, (x, i), (y, j), z[i, j], low, high);
-                if (x.Length <= MostNumbers && y.Length <= MostNumbers && !double.IsNaN(z[i, j]) && best != (i, j))
+            }
+        }
+
+        // numbers in the cells say it all: lines without names would only strike them through
+        double size = NumberSize(look, model, x, y, z);
+        for (int i = 0; i < x.Length; i++)
+        {
+            for (int j = 0; j < y.Length; j++)
+            {
+                AddCell(model, (x, i), (y, j), z[i, j], low, high, best == (i, j));
+                if (size > 0.0 && !double.IsNaN(z[i, j]))
                 {
                     model.Annotations.Add(new TextAnnotation
                     {
-                        Text = PlainNumber.Of(z[i, j], 3), TextPosition = new DataPoint(x[i], y[j]), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = Chart.FontSize - 1.0,
-                        TextColor = Palette.OnShade,
+                        Text = Number(z[i, j]), TextPosition = new DataPoint(x[i], y[j]), TextHorizontalAlignment = HorizontalAlignment.Center, TextVerticalAlignment = VerticalAlignment.Middle,
+                        StrokeThickness = 0.0, FontSize = size, TextColor = Palette.OnShade,
                     });
                 }
             }
         }
 
-        if (across.Numbers is not null && up.Numbers is not null && high > low && x.Length > 2 && y.Length > 2)
+        if (size == 0.0 && high >= low)
         {
+            AddKey(model, "least " + Number(low), s_least, Palette.Mark);
+            AddKey(model, "most " + Number(high), s_most, Palette.Mark);
+        }
+
+        if (size == 0.0 && across.Numbers is not null && up.Numbers is not null && high > low && x.Length > 2 && y.Length > 2)
+        {
+            double step = StepOf(low, high);
             model.Series.Add(new ContourSeries
             {
-                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = Palette.OnShade, StrokeThickness = 1.2,
-                ContourLevels = LevelsOf(low, high), LabelFormatString = "0.######", LabelStep = 1000000,
+                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = Palette.OnShade, StrokeThickness = 1.2, ContourLevels = LevelsOf(low, high, step),
+                LabelFormatString = "0.######", LabelStep = 1000000,
             });
+
+            // contours have no entry in the legend: a line without points has
+            model.Series.Add(new LineSeries { Title = "a line every " + Number(step), Color = Palette.Mark, StrokeThickness = 1.2 });
         }
 
         if (best is (int bi, int bj))
         {
-            model.Annotations.Add(new PointAnnotation { X = x[bi], Y = y[bj], Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best " + PlainNumber.Of(z[bi, bj], 3), TextColor = Palette.OnShade, FontSize = Chart.FontSize, TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 8 });
+            AddKey(model, "best " + Number(z[bi, bj]), OxyColors.Transparent, Palette.Colour(1));
         }
 
         return model;
     }
+
+    private static string Number(double value) => PlainNumber.Of(value, 3);
+
+    // Size of the numbers that fit into every cell [px]; zero where none does.
+    private static double NumberSize(PlotLook look, PlotModel model, double[] x, double[] y, double[,] z)
+    {
+        double width = Narrowest(x) * (look.Width - model.PlotMargins.Left - model.PlotMargins.Right - model.Padding.Left - model.Padding.Right);
+        double height = Narrowest(y) * (MapHeight - RoomAboveAndBelow);
+        string[] texts = [.. z.Cast<double>().Where(double.IsFinite).Select(Number)];
+        return s_sizes.FirstOrDefault(size => height > size + Beside && texts.All(t => PlotFont.Width(t, size) + Beside <= width));
+    }
+
+    // The narrowest cell, as a share of all [1].
+    private static double Narrowest(double[] at) => Enumerable.Range(0, at.Length).Min(i => Math.Abs(Edge(at, i, 1) - Edge(at, i, -1)))
+        / Math.Abs(Edge(at, at.Length - 1, 1) - Edge(at, 0, -1));
+
+    private static void AddKey(PlotModel model, string words, OxyColor fill, OxyColor stroke) => model.Series.Add(new ScatterSeries
+    {
+        Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = fill, MarkerStroke = stroke, MarkerStrokeThickness = fill == OxyColors.Transparent ? BestThickness : 0.8,
+    });
 
     // Places of the values along an axis: the numbers themselves, or 0, 1, 2, ... for names.
     private static double[] Positions(SweepInput input) => input.Numbers is null ? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)] : [.. input.Numbers];
@@ -184,7 +233,7 @@ public sealed class SweepPlot
         return axis;
     }
 
-    private static void AddCell(PlotModel model, (double[] At, int I) x, (double[] At, int I) y, double value, double low, double high)
+    private static void AddCell(PlotModel model, (double[] At, int I) x, (double[] At, int I) y, double value, double low, double high, bool isBest)
     {
         if (double.IsNaN(value))
         {
@@ -199,8 +248,15 @@ public sealed class SweepPlot
         model.Annotations.Add(new RectangleAnnotation
         {
             MinimumX = Math.Min(x0, x1), MaximumX = Math.Max(x0, x1), MinimumY = Math.Min(y0, y1), MaximumY = Math.Max(y0, y1), Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
-            Fill = OxyColor.Interpolate(OxyColor.FromRgb(247, 251, 255), OxyColor.FromRgb(66, 146, 198), share),
+            Fill = OxyColor.Interpolate(s_least, s_most, share),
         });
+        if (isBest)
+        {
+            model.Annotations.Add(new RectangleAnnotation
+            {
+                MinimumX = Math.Min(x0, x1), MaximumX = Math.Max(x0, x1), MinimumY = Math.Min(y0, y1), MaximumY = Math.Max(y0, y1), Fill = OxyColors.Transparent, Stroke = Palette.Colour(1), StrokeThickness = BestThickness,
+            });
+        }
     }
 
     // Half way to the neighbour, or as far as to the other neighbour at an end.
@@ -211,12 +267,16 @@ public sealed class SweepPlot
         return at[i] + half;
     }
 
-    // Round levels.
-    private static double[] LevelsOf(double low, double high)
+    // A round step from level to level.
+    private static double StepOf(double low, double high)
     {
         double raw = (high - low) / Levels;
         double power = Math.Pow(10.0, Math.Floor(Math.Log10(raw)));
-        double step = power * (raw / power < 1.5 ? 1.0 : raw / power < 3.5 ? 2.0 : raw / power < 7.5 ? 5.0 : 10.0);
+        return power * (raw / power < 1.5 ? 1.0 : raw / power < 3.5 ? 2.0 : raw / power < 7.5 ? 5.0 : 10.0);
+    }
+
+    private static double[] LevelsOf(double low, double high, double step)
+    {
         List<double> levels = [];
         for (double level = Math.Ceiling(low / step) * step; level < high; level += step)
         {

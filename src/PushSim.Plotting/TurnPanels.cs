@@ -62,10 +62,11 @@ internal static class TurnPanels
         double largest = t.Spectra.Max(s => s.Amplitudes[first..].Max());
         int last = Enumerable.Range(first, t.Frequencies.Length - first)
             .Last(k => k == first || t.Frequencies[k] < LeastSpan || t.Spectra.Any(s => s.Amplitudes[k] > Faint * largest));
-        Panel panel = new("Spectrum of each tyre's force in the settled part", "Frequency [Hz]", "Amplitude [N]");
+        Panel panel = new Panel("Spectrum of each tyre's force in the settled part", "Frequency [Hz]", "Amplitude [N]").FromZero();
+        double[] frequencies = t.Frequencies[first..(last + 1)];
         foreach (ForceSpectrum s in t.Spectra)
         {
-            panel.Add(t.Frequencies[first..(last + 1)], s.Amplitudes[first..(last + 1)], s.Wheel);
+            panel.Add(frequencies, s.Amplitudes[first..(last + 1)], s.Wheel);
         }
 
         panels.Add(panel);

@@ -13,8 +13,14 @@ public class CurveTests
     public void Curves_on_each_other_are_drawn_once_under_all_names()
     {
         List<Curve> drawn = Curve.MergeEqual([Make("a", 0, 1, 2), Make("b", 0, 1, 2.001), Make("c", 0, 0, 0), Make("d", 0, 1, 2)], 0.0);
-        Assert.Equal(["a = b = d", "c"], drawn.Select(c => c.Label));
+        Assert.Equal(["a (same: b, d)", "c"], drawn.Select(c => c.Label));
     }
+
+    [Fact]
+    public void Names_too_many_for_a_telephone_are_counted() =>
+        Assert.Equal(
+            "front left (same: 3 others)",
+            Assert.Single(Curve.MergeEqual([.. new[] { "front left", "front right", "middle left", "middle right" }.Select(n => Make(n, 0, 1, 2))], 0.0)).Label);
 
     [Fact]
     public void Curves_that_part_at_one_sample_stay_two() =>

@@ -70,6 +70,16 @@ public class ReportPageTests
         Assert.All(Regex.Matches(page, @"url\(([^)]+)\)"), m => Assert.StartsWith("#", m.Groups[1].Value));
     }
 
+    // of many runs one is shown: which stands above it, not at the foot of the page
+    [Fact]
+    public void Which_run_the_replay_shows_stands_between_its_heading_and_the_replay()
+    {
+        string page = Text(Page(Simulator.Run(TestRobots.Launch())) with { ReplayNote = "Match 7 <middle>: it wins." });
+        int[] order = [.. new[] { "id=\"h-replay\"", "<p>Match 7 &lt;middle&gt;: it wins.</p>", "id=\"player\"" }.Select(t => page.IndexOf(t, StringComparison.Ordinal))];
+        Assert.All(order, i => Assert.True(i > 0));
+        Assert.Equal(order.Order(), order);
+    }
+
     [Fact]
     public void A_page_without_replay_allows_no_script()
     {

@@ -25,6 +25,9 @@ public sealed record ReportPage
     /// <summary>The run to replay; null where there is none.</summary>
     public RunResult? Replay { get; init; }
 
+    /// <summary>Which run the replay shows, where the command made more than one; may be empty.</summary>
+    public string ReplayNote { get; init; } = "";
+
     /// <summary>Tables, the most important first.</summary>
     public IReadOnlyList<ReportTable> Tables { get; init; } = [];
 

@@ -112,10 +112,11 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     private void WriteReplay(RunResult result)
     {
         string end = FormattableString.Invariant($"{result.Time[^1]:0.###}");
+        string note = page.ReplayNote.Length > 0 ? $"<p>{Text(page.ReplayNote)}</p>" : "";
         bool hasPush = result.Channels.Any(c => c.Key == "contact_push_n");
         html.WriteLine(
             $"""
-            <section id="replay" aria-labelledby="h-replay"><h2 id="h-replay">Replay from above</h2>
+            <section id="replay" aria-labelledby="h-replay"><h2 id="h-replay">Replay from above</h2>{note}
             <noscript><p>The replay needs JavaScript; everything else on this page does without.</p></noscript>
             <div id="player" hidden>
             <svg id="stage" role="img" aria-label="The robots from above at the time of the slider; the table below has the same in numbers"></svg>

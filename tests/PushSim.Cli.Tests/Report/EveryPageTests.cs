@@ -24,6 +24,10 @@ public sealed class EveryPageTests(ReportFixture fixture) : IClassFixture<Report
             Assert.Empty(page.Console);
             Assert.Equal([new Uri(file).AbsoluteUri], page.Requests);
             Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
+            Assert.Equal(0, await page.EvaluateAsync<int>("[...document.querySelectorAll('pre')].filter(p => p.scrollWidth > p.clientWidth).length"));
+
+            // a table that goes on beyond its box has the shadow that says so: covers that scroll with it over shadows that stay
+            Assert.Equal(0, await page.EvaluateAsync<int>("[...document.querySelectorAll('.scroll')].filter(b => b.scrollWidth > b.clientWidth && getComputedStyle(b).backgroundAttachment !== 'local, local, scroll, scroll').length"));
             string kind = width > 600 ? "desk" : "phone";
             string[] outside = await page.EvaluateAsync<string[]>(
                 $"[...document.querySelectorAll('.plot.{kind}')].flatMap(s => {{ const b = s.getBoundingClientRect(); return [...s.querySelectorAll('text')].map(t => {{ const r = t.getBoundingClientRect(); return [Math.max(b.left - r.left, r.right - b.right, b.top - r.top, r.bottom - b.bottom), t.textContent]; }}); }}).filter(t => t[0] > 2).map(t => t[1])");

@@ -81,6 +81,7 @@ public sealed class ReportCommandTests(ReportFixture fixture) : IClassFixture<Re
         Assert.DoesNotContain(Repository.Root, page);
         Assert.DoesNotContain(Scenarios.Drawing.DrawableScenario.BuiltIn, page);
         Assert.Equal(name == "odds", page.Contains("id=\"replay\"", StringComparison.Ordinal));
+        Assert.Equal(name == "odds", Regex.IsMatch(page, @"Match \d+, the middle one of all by the ground that .* gained: "));
     }
 
     [Fact]
