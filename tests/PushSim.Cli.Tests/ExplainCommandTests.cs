@@ -60,6 +60,7 @@ public class ExplainCommandTests
 
     [Theory]
     [InlineData("body_stifness", "did you mean body_stiffness")]
+    [InlineData("chatter", "did you mean body_damping")]
     [InlineData("tyre.mas", "did you mean mass")]
     [InlineData("qqqqqqqq", "pushsim explain lists all keys")]
     [InlineData("", "pushsim explain lists all keys")]

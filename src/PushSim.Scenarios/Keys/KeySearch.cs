@@ -22,7 +22,7 @@ public static class KeySearch
         return wanted.Length == 0 ? [] : [.. All.Where(m => m.Path == wanted || m.Path.EndsWith("." + wanted, StringComparison.Ordinal))];
     }
 
-    /// <summary>The few names nearest to a mistyped one, nearest first: by spelling, else those that share a word with it.</summary>
+    /// <summary>The few names nearest to a mistyped one, nearest first: by spelling, else those that share a word with it, else those whose meaning has the word.</summary>
     public static IReadOnlyList<string> Nearest(string words)
     {
         string wanted = Plain(words);
@@ -40,7 +40,14 @@ public static class KeySearch
         }
 
         string[] parts = last.Split('_', StringSplitOptions.RemoveEmptyEntries);
-        return near.Count > 0 ? near : [.. names.Where(n => n.Split('_').Intersect(parts).Any()).Take(MostNear)];
+        if (near.Count == 0)
+        {
+            near = [.. names.Where(n => n.Split('_').Intersect(parts).Any()).Take(MostNear)];
+        }
+
+        // a word of the trade that is no key: those whose meaning speaks of it
+        return near.Count > 0 ? near
+            : [.. All.Where(m => m.Key.Meaning.Contains(last.Replace('_', ' '), StringComparison.OrdinalIgnoreCase)).Select(m => m.Key.Name).Distinct().Take(MostNear)];
     }
 
     private static string Plain(string words) =>

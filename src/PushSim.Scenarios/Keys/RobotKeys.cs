@@ -49,7 +49,7 @@ internal static class RobotKeys
         Quantity("tyre", "rolling_renewal", Dimension.InverseLength, 0, 1e4, "Renewal of the contact by rolling, 1 / contact length; or give contact_length.", "100 1/m", "1 / contact_length, estimated from the cover if that is given, else 100 1/m").Usual(10, 1000),
         Quantity("tyre", "contact_length", Dimension.Length, 1e-4, 1, "Length of the contact patch; gives rolling_renewal as its reciprocal.", "12 mm").Usual(0.001, 0.1),
         Quantity("tyre", "body_stiffness", Dimension.Stiffness, 10, 1e7, "Sideways and lengthwise stiffness of the tyre body at the rim.", "2500 N/m", "estimated from the cover").Usual(200, 1000000),
-        Quantity("tyre", "body_damping", Dimension.Damping, 0, 1e4, "Damping of the tyre body; a bouncy tyre has little.", "2 N s/m", "estimated from the cover and its rebound").Usual(0.05, 200),
+        Quantity("tyre", "body_damping", Dimension.Damping, 0, 1e4, "Damping of the tyre body; a bouncy tyre has little, and may chatter.", "2 N s/m", "estimated from the cover and its rebound").Usual(0.05, 200),
         Quantity("tyre", "tread_mass", Dimension.Mass, 1e-5, 5, "Mass of the part of the tyre cover that moves with the tread.", "4 g", "estimated from the cover").Usual(0.0002, 0.1),
         Quantity("tyre", "vertical_stiffness", Dimension.Stiffness, 100, 1e8, "Vertical stiffness at the static load.", "10 kN/m", "estimated from the cover").Usual(500, 1000000),
         Quantity("tyre", "vertical_damping", Dimension.InverseSpeed, 0, 100, "Vertical damping as share of the load per squash speed.", "2 s/m", "2 s/m").Usual(0.05, 10),

@@ -56,7 +56,7 @@ internal static class ScenarioKeys
 
         Choice("manoeuvre", "kind", ["launch", "brake", "reversal", "pull", "drag", "spot", "arc", "hold", "timeline", "shove", "wall"], "What is done.", required: true),
         Number("manoeuvre", "throttle", -1, 1, "Forward command.", "1.0", "1 where the kind drives forward, 0.5 in an arc").Usual(-1, 1),
-        Number("manoeuvre", "turn", -1, 1, "Turn command, positive turns left.", "0.5", "0").Usual(-1, 1),
+        Number("manoeuvre", "turn", -1, 1, "Turn command, positive turns left.", "0.5", "0, required for a spot turn or arc").Usual(-1, 1),
         Quantity("manoeuvre", "start", Dimension.Time, 0, 600, "When the first command comes.", "0.1 s", "0.1 s").Usual(0, 5),
         Quantity("manoeuvre", "ramp", Dimension.Time, 0, 600, "Time that a command takes to build up.", "0.5 s", "0 s").Usual(0, 5),
         Quantity("manoeuvre", "end", Dimension.Time, 0.01, 600, "When the run ends.", "2 s", "3 s in a shove or wall push, else it must be given").Usual(0.3, 30),
