@@ -58,7 +58,7 @@ internal static class RobotKeys
         Quantity("tyre", "friction_rise_speed", Dimension.Speed, 1e-4, 100, "Reference speed of that rise.", "0.1 m/s", "0.1 m/s").Usual(0.001, 2),
         Curve("tyre", "friction_table", Dimension.Speed, Dimension.Ratio, "Measured friction against slip speed, at most 8 rising points; replaces the two coefficients' curve.", "[[\"0 m/s\", 1.0], [\"1 m/s\", 0.8]]", "the curve from static to kinetic"),
         Number("tyre", "load_exponent", -1, 1, "Exponent p of friction against load: mu (N/N0)^-p.", "0.1", "0").Usual(0, 0.4),
-        Quantity("tyre", "reference_load", Dimension.Force, 0.01, 1e4, "Load at which the friction values hold.", "3.3 N", "3 N").Usual(0.3, 50),
+        Quantity("tyre", "reference_load", Dimension.Force, 0.01, 1e4, "Load at which the friction values hold.", "3.3 N", "estimated from the cover where load_exponent is given, else 3 N").Usual(0.3, 50),
         Number("tyre", "tread_area", 0.01, 1, "Share of the contact that is tread.", "\"70 %\"", "100 %").Usual(0.2, 1),
         Number("tyre", "dusty_friction", 0.01, 3, "Friction when fully fouled, as a multiple of the clean value.", "\"60 %\"", "100 %").Usual(0.2, 1),
         Quantity("tyre", "fouling_distance", Dimension.Length, 1e-3, 1e5, "Sliding distance over which dust fouls the tread.", "2 m", "dust is off").Usual(0.1, 100),

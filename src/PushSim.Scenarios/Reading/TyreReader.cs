@@ -113,7 +113,8 @@ internal sealed class TyreReader
             }
         }
 
-        foreach (Estimated estimated in found.Append(length).Append(slip).OfType<Estimated>())
+        Estimated? reference = _s.Has("reference_load") ? null : e.ReferenceLoad;
+        foreach (Estimated estimated in found.Append(length).Append(slip).Append(reference).OfType<Estimated>())
         {
             _s.Context.Note($"tyre \"{Given.Name}\": {estimated.Note}", estimated.Error);
         }
@@ -126,6 +127,7 @@ internal sealed class TyreReader
             VerticalStiffness = Choose("vertical_stiffness", Given.VerticalStiffness),
             RollingRenewal = 1.0 / length?.Value ?? Given.RollingRenewal,
             BreakawayDeflection = slip?.Value ?? Given.BreakawayDeflection,
+            ReferenceLoad = reference?.Value ?? Given.ReferenceLoad,
         };
 
         double Choose(string key, double given) => _s.Has(key) ? given : Of(e, key)!.Value;
@@ -182,6 +184,7 @@ internal sealed class TyreReader
             HubStiffness = s.Number("hub_stiffness"),
             StaticFriction = Given.StaticFriction,
             TreadArea = Given.TreadAreaFraction,
+            LoadExponent = Given.LoadExponent,
             BodyStiffness = s.Has("body_stiffness") ? Given.CarcassStiffness : null,
             TreadMass = s.Has("tread_mass") ? Given.TreadMass : null,
         };

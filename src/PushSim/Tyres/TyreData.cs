@@ -48,6 +48,9 @@ public sealed record TyreData
     /// <summary>Share of its face that is tread, f; the pattern is taken to be as deep as the cover [1].</summary>
     public double TreadArea { get; init; } = 1.0;
 
+    /// <summary>Load exponent of its friction, p [1]; where it is 0 no reference load is estimated.</summary>
+    public double LoadExponent { get; init; }
+
     /// <summary>Tangential stiffness if it is known, k_c [N/m]; null: to be estimated.</summary>
     public double? BodyStiffness { get; init; }
 

@@ -27,6 +27,9 @@ public sealed record TyreEstimate
     /// <summary>Shear of the tread at which sliding begins, z_max, in m.</summary>
     public Estimated? BreakawayDeflection { get; init; }
 
+    /// <summary>Load at which the friction values are taken to hold, N0, in N; null also where friction does not depend on load.</summary>
+    public Estimated? ReferenceLoad { get; init; }
+
     /// <summary>Cautions about the data, in sentences.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
 

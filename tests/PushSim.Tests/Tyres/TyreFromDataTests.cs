@@ -38,6 +38,21 @@ public class TyreFromDataTests
         Close(-Math.Log(0.45) / Math.PI * Math.Sqrt(e.BodyStiffness!.Value * e.TreadMass!.Value), e.BodyDamping, 1e-12);
     }
 
+    // The reference size has its friction at 3 N. A cover larger in every length has the same pressure at a load larger as the square (similarity of
+    // the contact), whatever its modulus.
+    [Theory]
+    [InlineData(1.0, 60.0)]
+    [InlineData(3.0, 60.0)]
+    [InlineData(0.5, 30.0)]
+    public void Friction_that_depends_on_load_holds_at_a_pressure(double larger, double shore)
+    {
+        TyreData size = Solid with { Radius = 0.025 * larger, Thickness = 0.006 * larger, Width = 0.020 * larger, ShoreA = shore, LoadExponent = 0.15, TreadArea = 0.5 };
+        TyreEstimate e = TyreFromData.Estimate(size);
+        Close(3.0 * larger * larger, e.ReferenceLoad, 1e-6);
+        Assert.Contains("which is 11 % of friction", e.ReferenceLoad!.Error, StringComparison.Ordinal);
+        Assert.Null(TyreFromData.Estimate(size with { LoadExponent = 0.0 }).ReferenceLoad);
+    }
+
     // foam cover R 25 mm, h 10 mm, w 20 mm, 0.4 MPa, nu 0, 2 N: a 2.763 mm, k 7620 N/m (computed here by an independent solution)
     [Fact]
     public void A_foam_cover()
