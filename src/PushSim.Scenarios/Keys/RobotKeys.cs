@@ -52,7 +52,7 @@ internal static class RobotKeys
         Quantity("tyre", "body_damping", Dimension.Damping, 0, 1e4, "Damping of the tyre body; a bouncy tyre has little.", "2 N s/m", "estimated from the cover and its rebound").Usual(0.05, 200),
         Quantity("tyre", "tread_mass", Dimension.Mass, 1e-5, 5, "Mass of the part of the tyre cover that moves with the tread.", "4 g", "estimated from the cover").Usual(0.0002, 0.1),
         Quantity("tyre", "vertical_stiffness", Dimension.Stiffness, 100, 1e8, "Vertical stiffness at the static load.", "10 kN/m", "estimated from the cover").Usual(500, 1000000),
-        Quantity("tyre", "vertical_damping", Dimension.InverseSpeed, 0, 100, "Vertical damping as share of the load per squash speed.", "2 s/m", "2 s/m").Usual(0.05, 10),
+        Quantity("tyre", "vertical_damping", Dimension.InverseSpeed, 0, 100, "Vertical damping as share of the load per squash speed.", "2 s/m", "estimated from the cover and its rebound, else 2 s/m").Usual(0.05, 50),
         Number("tyre", "rolling_resistance", 0, 1, "Rolling resistance coefficient.", "0.03", "0").Usual(0, 0.15),
         Number("tyre", "friction_rise", -1, 5, "Rise of friction per e-fold of slip speed.", "0.05", "0").Usual(-0.2, 0.5),
         Quantity("tyre", "friction_rise_speed", Dimension.Speed, 1e-4, 100, "Reference speed of that rise.", "0.1 m/s", "0.1 m/s").Usual(0.001, 2),

@@ -18,6 +18,9 @@ public sealed record TyreEstimate
     /// <summary>Tangential damping of the tyre body, c_c, in N s/m.</summary>
     public Estimated? BodyDamping { get; init; }
 
+    /// <summary>Vertical damping, d in N = -k_z z (1 - d z'), in s/m.</summary>
+    public Estimated? VerticalDamping { get; init; }
+
     /// <summary>Mass of the tread ring, m_t, in kg.</summary>
     public Estimated? TreadMass { get; init; }
 

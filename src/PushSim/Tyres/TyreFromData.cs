@@ -8,6 +8,7 @@ namespace PushSim.Tyres;
 /// k_z = dN/d(delta) of the covered wheel at its static load          (CoverContact)
 /// k_c = stuck tangential stiffness, no more than the shear of the contact's own cover G w L/h
 /// m_t = a third of the cover's mass rho w pi (R^2 - (R - h)^2)       c_c = tan d sqrt(k_c m_t), tan d = -ln(R1)/pi
+/// d = tan d sqrt(k_z m)/N1                                           small swings of the mass m that the wheel carries, about its load N1
 /// L = 2 a       z_max = mu_s N/(2 k_t)
 /// N0: mean pressure of this cover at N0 = that of the reference size of the same material at 3 N
 /// </code>
@@ -15,7 +16,9 @@ namespace PushSim.Tyres;
 /// patch alone weighs some 0.05 g and would ring at kilohertz, which is not resolved. z_max: a contact that slips from its edges inward
 /// shifts by 1.5 mu N/k_t before it slides, half of mu N/k_t more than its elastic part (Mindlin 1949 for a round contact, from memory; taken
 /// over for the strip). A flexible hub acts in series. A tread pattern over
-/// the share f of the face is a cover of modulus f E and density f rho, as if its grooves went down to the hub. Friction of rubber
+/// the share f of the face is a cover of modulus f E and density f rho, as if its grooves went down to the hub. Vertically N = -k z (1 - d z') has
+/// the damping N1 d about the load N1, and a cover of loss factor tan d has k tan d/omega at omega = sqrt(k/m); a full swing that just leaves the
+/// floor loses the same share. A harder bump loses more than the material would, since the law's damping grows with the load. Friction of rubber
 /// falls with pressure, not with load as such (Braun et al., EPL 113:56002, 2016), so a wide and large tyre has its friction at a higher load than
 /// a small one. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.
 /// </summary>
@@ -23,6 +26,11 @@ public static class TyreFromData
 {
     // The linear solution is taken too far beyond this share of the thickness.
     private const double MostSquash = 0.2;
+
+    // What a file may give, too [s/m].
+    private const double MostVerticalDamping = 100.0;
+
+    private const double StandardGravity = 9.80665;
 
     // The size and load for which friction values without a load of their own are taken to hold: a common wheel under a robot of 1.2 kg [m, N].
     private const double ReferenceWidth = 0.020;
@@ -57,7 +65,8 @@ public static class TyreFromData
             Estimated? mass = TreadMass();
             TyreEstimate sizes = Contact(modulus, poisson);
             Estimated? damping = Damping(d.BodyStiffness ?? sizes.BodyStiffness?.Value, d.TreadMass ?? mass?.Value);
-            return sizes with { TreadMass = mass, BodyDamping = damping, ReferenceLoad = ReferenceLoad(modulus, poisson), Warnings = _warnings, Missing = _missing };
+            Estimated? bounce = VerticalDamping(d.VerticalStiffness ?? sizes.VerticalStiffness?.Value);
+            return sizes with { TreadMass = mass, VerticalDamping = bounce, BodyDamping = damping, ReferenceLoad = ReferenceLoad(modulus, poisson), Warnings = _warnings, Missing = _missing };
         }
 
         private double? Modulus()
@@ -184,6 +193,21 @@ public static class TyreFromData
             double eta = CoverModulus.LossFactor(rebound);
             double c = eta * Math.Sqrt(k * m);
             return new(c, Say($"body damping {Figure(c)} N s/m, estimated from {Figure(100.0 * rebound)} % rebound: loss factor {Figure(eta)} (good to 25 %)"), "25 %, and half of the stiffness's");
+        }
+
+        private Estimated? VerticalDamping(double? stiffness)
+        {
+            if (d.Rebound is not double rebound || stiffness is not double k || (d.CarriedLoad ?? d.Load) is not double load)
+            {
+                return null;
+            }
+
+            double eta = CoverModulus.LossFactor(rebound);
+            double mass = d.CarriedMass ?? load / StandardGravity;
+            double full = eta * Math.Sqrt(k * mass) / load;
+            double told = Math.Min(full, MostVerticalDamping);
+            string most = full > told ? Say($", the most that is allowed ({Figure(full)} s/m would come of it)") : "";
+            return new(told, Say($"vertical damping {Figure(told)} s/m{most}, estimated from {Figure(100.0 * rebound)} % rebound (loss factor {Figure(eta)}) for small bounces on {Figure(k)} N/m, {Figure(Math.Sqrt(k / mass) / (2.0 * Math.PI))} Hz; a hard bump is damped more than the rebound says"), "25 %, and half of the vertical stiffness's");
         }
 
         private void Caution(CoverContact c, double h, double w)
