@@ -1,3 +1,4 @@
+using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
@@ -109,7 +110,7 @@ internal static class TurnWords
         double feed = -worst.Load * worst.FrictionSlope;
         string start = r.Feed is { WithoutFall: > 0.0, WithSteadyLoad: <= 0.0 } ? "Falling friction helps every chatter on" : "What feeds a chatter";
         lines.Add(Text($"{start}: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {(feed < 0.005 ? "less than 0.01" : Text($"{feed:0.00}"))} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
-        lines.Add(Text($"Tread ring alone, with the wheel held: margin {worst.Margin:0.00}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
+        lines.Add(Text($"Tread ring alone, with the wheel held: margin {AwayFromOne(worst.Margin)}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
     }
 
     private static void AddMode(List<string> lines, TurnReport r)
@@ -153,6 +154,13 @@ internal static class TurnWords
         {
             lines.Add(Text($"Another swing grows, too: {other.Name} at {other.Frequency:0.0} Hz, {Folds(other.Growth)}. A seam of the floor or a centre of mass a little off the middle may bring out that one instead."));
         }
+    }
+
+    // a margin that is not 1 is not told as 1
+    private static string AwayFromOne(double margin)
+    {
+        string two = Text($"{margin:0.00}");
+        return two == "1.00" ? PlainNumber.Apart(margin, 1.0) : two;
     }
 
     private static string Folds(double growth) => Text($"{(growth > 0.0 ? "doubling" : "halving")} every {1e3 * Math.Log(2.0) / Math.Abs(growth):0} ms");

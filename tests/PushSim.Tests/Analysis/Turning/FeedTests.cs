@@ -96,4 +96,15 @@ public class FeedTests
         Assert.StartsWith("Another swing grows, too: roll at 21.8 Hz, doubling every 330 ms.", Assert.Single(told, l => l.StartsWith("Another swing", StringComparison.Ordinal)), StringComparison.Ordinal);
         Assert.DoesNotContain(Told(Swing(TurnPart.Ring, 5.0, 1.1 * first.Frequency), Swing(TurnPart.Drift, 1.0, 0.0), Swing(TurnPart.Roll, -1.0, 21.8)), l => l.StartsWith("Another swing", StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData(0.998, "margin 0.998, below 1 it buzzes: it does")]
+    [InlineData(1.0004, "margin 1.0004, below 1 it buzzes: it is quiet")]
+    [InlineData(0.93, "margin 0.93, below 1 it buzzes: it does")]
+    public void A_margin_near_one_is_told_apart_from_it(double margin, string words)
+    {
+        RunResult run = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy))));
+        RingCheck ring = run.Turning!.Rings[0] with { Margin = margin };
+        Assert.Contains(TurnWords.Explain(run.Turning! with { Rings = [ring] }, run), l => l.Contains(words, StringComparison.Ordinal));
+    }
 }
