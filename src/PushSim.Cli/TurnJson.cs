@@ -23,6 +23,9 @@ internal static class TurnJson
         JsonReport.WriteRows(writer, "wheels", r.Wheels, x => WriteWheel(writer, x));
         JsonReport.WriteRows(writer, "helps", r.Helps, x => WriteHelp(writer, x));
         JsonReport.WriteRows(writer, "modes", r.Modes, x => WriteMode(writer, x));
+        JsonReport.WriteNumber(writer, "growth_without_falling_friction_1_per_s", r.Feed?.WithoutFall);
+        JsonReport.WriteNumber(writer, "growth_with_steady_loads_1_per_s", r.Feed?.WithSteadyLoad);
+        JsonReport.WriteNumber(writer, "growth_with_neither_1_per_s", r.Feed?.WithNeither);
         writer.WriteString("no_modes_because", r.NoModes.Length > 0 ? r.NoModes : null);
         JsonReport.WriteNumber(writer, "simulated_growth_1_per_s", r.SimulatedGrowth);
         JsonReport.WriteRows(writer, "ring", r.Rings, x => WriteRing(writer, x));

@@ -105,10 +105,11 @@ public class BuilderDataTests
         Assert.Equal(e.BodyStiffness!.Value, t.CarcassStiffness, 1e-6);
         Assert.Equal(e.BodyDamping!.Value, t.CarcassDamping, 1e-9);
         Assert.Equal(e.TreadMass!.Value, t.TreadMass, 1e-12);
+        Assert.Equal(e.VerticalDamping!.Value, t.VerticalDamping, 1e-9);
         Assert.Equal(1.0 / e.ContactLength!.Value, t.RollingRenewal, 1e-6);
         Assert.Equal(e.BreakawayDeflection!.Value, t.BreakawayDeflection, 1e-12);
         Assert.All(Good(r).Wheels, w => Assert.Same(t, w.Tyre));
-        foreach (Estimated one in new[] { e.VerticalStiffness, e.BodyStiffness, e.BodyDamping, e.TreadMass, e.ContactLength, e.BreakawayDeflection })
+        foreach (Estimated one in new[] { e.VerticalStiffness, e.BodyStiffness, e.BodyDamping, e.TreadMass, e.ContactLength, e.BreakawayDeflection, e.VerticalDamping })
         {
             Noted(r, "tyre \"foam\": " + one.Note);
         }
@@ -130,8 +131,18 @@ public class BuilderDataTests
         Assert.Equal(r.Inputs.Count, r.Inputs.Distinct().Count());
     }
 
+    // eta sqrt(k m)/N with k = 8 N/mm and m = 0.2 kg on each of four wheels; the robot's own load counts, not the one for which friction holds
     [Fact]
-    public void A_tyre_given_in_full_takes_nothing_from_its_cover_but_the_contact_length()
+    public void Vertical_damping_comes_from_the_rebound_unless_it_is_given()
+    {
+        double expected = -Math.Log(0.45) / Math.PI * Math.Sqrt(8000.0 * 0.2) / (0.2 * 9.80665);
+        Assert.Equal(expected, Good(Read((Tyre, Tyre + Cover + "reference_load = \"5 N\"\n"))).Wheels[0].Tyre.VerticalDamping, 1e-9);
+        Assert.Equal(3.0, Good(Read((Tyre, Tyre + Cover + "vertical_damping = \"3 s/m\"\n"))).Wheels[0].Tyre.VerticalDamping);
+        Assert.Equal(2.0, Good(Read((Tyre, Tyre + Cover.Replace("rebound = \"45 %\"\n", "", StringComparison.Ordinal)))).Wheels[0].Tyre.VerticalDamping);
+    }
+
+    [Fact]
+    public void A_tyre_given_in_full_takes_from_its_cover_only_contact_length_and_vertical_damping()
     {
         TyreSettings t = Good(Read((Tyre, Tyre + Cover))).Wheels[0].Tyre;
         Assert.Equal((2000.0, 2.0, 0.004, 8000.0), (t.CarcassStiffness, t.CarcassDamping, t.TreadMass, t.VerticalStiffness));

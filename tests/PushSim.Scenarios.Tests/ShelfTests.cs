@@ -78,6 +78,26 @@ public class ShelfTests
         Assert.Contains(read.Notes, n => n.Contains("Shore 70 A", StringComparison.Ordinal));
     }
 
+    // Foam 25 mm thick and 50 mm wide under 33 N each has hardly more pressure than the usual size under 3 N, so hardly less friction; the absolute load alone
+    // would take 30 % of it.
+    [Fact]
+    public void A_heavy_robot_on_wide_tyres_keeps_its_grip()
+    {
+        const string Wide = "shelf = \"foamed elastomer, firm\"\nwidth = \"50 mm\"\ntread_thickness = \"20 mm\"\n";
+        ReadResult read = Heavy(Wide);
+        TyreSettings tyre = read.Robot!.Wheels[0].Tyre;
+        Assert.InRange(Math.Pow(33.0 / tyre.ReferenceLoad, -tyre.LoadExponent), 0.85, 1.0);
+        DerivedValue told = Assert.Single(read.Derived, d => d.Text.Contains("reference load", StringComparison.Ordinal));
+        Assert.Contains("mean pressure", told.Text, StringComparison.Ordinal);
+        Assert.StartsWith("a factor of 2", told.Error, StringComparison.Ordinal);
+
+        // a load of its own stands, and friction that does not depend on load needs none
+        read = Heavy(Wide + "reference_load = \"4 N\"\n");
+        Assert.Equal(4.0, read.Robot!.Wheels[0].Tyre.ReferenceLoad);
+        Assert.DoesNotContain(read.Derived, d => d.Text.Contains("reference load", StringComparison.Ordinal));
+        Assert.Equal(new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 }.ReferenceLoad, Heavy(Wide + "load_exponent = 0\n").Robot!.Wheels[0].Tyre.ReferenceLoad);
+    }
+
     [Fact]
     public void Tolerances_of_the_shelf_are_inputs_like_those_of_the_file()
     {
@@ -196,6 +216,13 @@ public class ShelfTests
     private static TyreSettings Tyre(string material) => Read($"shelf = \"{material}\"\nwidth = \"20 mm\"\ntread_thickness = \"8 mm\"").Robot!.Wheels[0].Tyre;
 
     private static string WithTyre(string lines) => SmallFiles.With(SmallFiles.Robot, OwnTyre.ReplaceLineEndings("\n"), lines);
+
+    // 13.6 kg on wheels of 140 mm
+    private static ReadResult Heavy(string lines)
+    {
+        using var files = new SmallFiles(WithTyre(lines).Replace("\"800 g\"", "\"13.6 kg\"", StringComparison.Ordinal).Replace("diameter = \"50 mm\"", "diameter = \"140 mm\"", StringComparison.Ordinal));
+        return ScenarioReader.ReadRobot(files.RobotPath);
+    }
 
     private static ReadResult Read(string lines)
     {

@@ -65,7 +65,8 @@ internal sealed class TyreReader
 
         WheelSettings? wheel = users.FirstOrDefault(w => !w.IsSkid) ?? (users.Count > 0 ? users[0] : null);
         double load = _s.Has("reference_load") ? Given.ReferenceLoad : StaticLoad(chassis, wheels);
-        TyreData data = _data with { Radius = wheel?.Radius, Load = load };
+        double carried = StaticLoad(chassis, wheels);
+        TyreData data = _data with { Radius = wheel?.Radius, Load = load, CarriedLoad = double.IsNaN(carried) ? null : carried, CarriedMass = chassis?.Mass / wheels };
         if (_isWrong)
         {
             return Given;
@@ -117,7 +118,9 @@ internal sealed class TyreReader
             }
         }
 
-        foreach (Estimated estimated in found.Append(length).Append(slip).OfType<Estimated>())
+        Estimated? reference = _s.Has("reference_load") ? null : e.ReferenceLoad;
+        Estimated? bounce = _s.Has("vertical_damping") ? null : e.VerticalDamping;
+        foreach (Estimated estimated in found.Append(length).Append(slip).Append(reference).Append(bounce).OfType<Estimated>())
         {
             _s.Context.Note($"tyre \"{Given.Name}\": {estimated.Note}", estimated.Error);
         }
@@ -130,6 +133,8 @@ internal sealed class TyreReader
             VerticalStiffness = Choose("vertical_stiffness", Given.VerticalStiffness),
             RollingRenewal = 1.0 / length?.Value ?? Given.RollingRenewal,
             BreakawayDeflection = slip?.Value ?? Given.BreakawayDeflection,
+            VerticalDamping = bounce?.Value ?? Given.VerticalDamping,
+            ReferenceLoad = reference?.Value ?? Given.ReferenceLoad,
         };
 
         double Choose(string key, double given) => _s.Has(key) ? given : Of(e, key)!.Value;
@@ -186,7 +191,9 @@ internal sealed class TyreReader
             HubStiffness = s.Number("hub_stiffness"),
             StaticFriction = Given.StaticFriction,
             TreadArea = Given.TreadAreaFraction,
+            LoadExponent = Given.LoadExponent,
             BodyStiffness = s.Has("body_stiffness") ? Given.CarcassStiffness : null,
+            VerticalStiffness = s.Has("vertical_stiffness") ? Given.VerticalStiffness : null,
             TreadMass = s.Has("tread_mass") ? Given.TreadMass : null,
         };
     }

@@ -59,7 +59,7 @@ internal static class RunReport
             Status = status,
             Cause = cause,
             Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
-            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
+            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
             Time = history.Time,
             Channels = history.Channels,
             Marks = marks,

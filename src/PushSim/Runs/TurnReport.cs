@@ -48,6 +48,14 @@ public sealed record TurnHelp(string What, double From, double To, string Unit, 
 /// <param name="Growth">Growth rate of the fastest growing mode [1/s].</param>
 public sealed record SlipSpeedPoint(double SlipSpeed, double? RingMargin, double Growth);
 
+/// <summary>
+/// What feeds the fastest growing mode of a steady turn: its growth rates with one cause or both taken away, the turn left as it is.
+/// </summary>
+/// <param name="WithoutFall">With friction that does not change with slip speed [1/s].</param>
+/// <param name="WithSteadyLoad">With treads that are held as if each wheel kept its load while the body bounces, pitches and rolls [1/s].</param>
+/// <param name="WithNeither">With both taken away [1/s].</param>
+public sealed record TurnFeed(double WithoutFall, double WithSteadyLoad, double WithNeither);
+
 /// <summary>Everything that is asked about a turn besides a run's answers.</summary>
 public sealed record TurnReport
 {
@@ -101,6 +109,9 @@ public sealed record TurnReport
 
     /// <summary>Modes of the linearised steady turn, the fastest growing first; empty if there is none.</summary>
     public IReadOnlyList<TurnMode> Modes { get; init; } = [];
+
+    /// <summary>What feeds the fastest growing mode; null if none grows.</summary>
+    public TurnFeed? Feed { get; init; }
 
     /// <summary>Why there are no modes; empty if there are.</summary>
     public string NoModes { get; init; } = "";

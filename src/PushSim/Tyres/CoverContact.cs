@@ -57,22 +57,44 @@ public sealed record CoverContact
         };
     }
 
-    // Load rises with a/h: bisect its logarithm to the last bit that matters. Below the table a thick cover's load is pi (a/h)^2/2.
-    private static double Ratio(double[] loads, double wanted)
+    /// <summary>
+    /// The load N at which the contact has a mean pressure [N]; where that lies beyond the solution, the greatest load that it reaches.
+    /// </summary>
+    /// <param name="pressure">Mean pressure N/(2 a w), above 0 [Pa].</param>
+    /// <param name="radius">Outer radius R with cover [m].</param>
+    /// <param name="thickness">Thickness of the cover, h [m].</param>
+    /// <param name="width">Width of the cover, w [m].</param>
+    /// <param name="modulus">Young's modulus of the cover, E [Pa].</param>
+    /// <param name="poisson">Poisson's ratio of the cover, nu, 0 to 0.5 [1].</param>
+    public static double LoadAt(double pressure, double radius, double thickness, double width, double modulus, double poisson)
+    {
+        double unit = 0.5 * width * modulus / (1.0 - (poisson * poisson));
+        double[] loads = LayerContactTable.Row(LayerContactTable.Load, poisson);
+
+        // load over a/h
+        double wanted = 2.0 * pressure * width * radius / (unit * thickness);
+        double least = LayerContactTable.At(loads, LayerContactTable.LeastRatio) / LayerContactTable.LeastRatio;
+        double load = wanted <= least ? 2.0 * wanted * wanted / Math.PI : LayerContactTable.At(loads, Bisect(ratio => LayerContactTable.At(loads, ratio) < wanted * ratio));
+        return load * unit * thickness * thickness / radius;
+    }
+
+    // Load rises with a/h. Below the table a thick cover's load is pi (a/h)^2/2.
+    private static double Ratio(double[] loads, double wanted) =>
+        wanted <= LayerContactTable.At(loads, LayerContactTable.LeastRatio)
+            ? Math.Sqrt(2.0 * wanted / Math.PI)
+            : Bisect(ratio => LayerContactTable.At(loads, ratio) < wanted);
+
+    // The logarithm of a/h to the last bit that matters.
+    private static double Bisect(Func<double, bool> isBelow)
     {
         double low = Math.Log(LayerContactTable.LeastRatio);
         double high = Math.Log(LayerContactTable.MostRatio);
-        if (wanted <= LayerContactTable.At(loads, LayerContactTable.LeastRatio))
-        {
-            return Math.Sqrt(2.0 * wanted / Math.PI);
-        }
-
         while (high - low > 1e-12)
         {
             double middle = 0.5 * (low + high);
-            bool isBelow = LayerContactTable.At(loads, Math.Exp(middle)) < wanted;
-            low = isBelow ? middle : low;
-            high = isBelow ? high : middle;
+            bool below = isBelow(Math.Exp(middle));
+            low = below ? middle : low;
+            high = below ? high : middle;
         }
 
         return Math.Exp(low);

@@ -12,6 +12,12 @@ public sealed record TyreData
     /// <summary>Static load of one wheel, N [N].</summary>
     public double? Load { get; init; }
 
+    /// <summary>Load under which the wheel bounces, N1 [N]; null: <see cref="Load"/>.</summary>
+    public double? CarriedLoad { get; init; }
+
+    /// <summary>Mass that bounces on the wheel, m [kg]; null: what weighs as much as that load.</summary>
+    public double? CarriedMass { get; init; }
+
     /// <summary>Width of the cover, w [m].</summary>
     public double? Width { get; init; }
 
@@ -48,8 +54,14 @@ public sealed record TyreData
     /// <summary>Share of its face that is tread, f; the pattern is taken to be as deep as the cover [1].</summary>
     public double TreadArea { get; init; } = 1.0;
 
+    /// <summary>Load exponent of its friction, p [1]; where it is 0 no reference load is estimated.</summary>
+    public double LoadExponent { get; init; }
+
     /// <summary>Tangential stiffness if it is known, k_c [N/m]; null: to be estimated.</summary>
     public double? BodyStiffness { get; init; }
+
+    /// <summary>Vertical stiffness if it is known, k_z [N/m]; null: to be estimated.</summary>
+    public double? VerticalStiffness { get; init; }
 
     /// <summary>Tread mass if it is known, m_t [kg]; null: to be estimated.</summary>
     public double? TreadMass { get; init; }

@@ -18,6 +18,9 @@ public sealed record TyreEstimate
     /// <summary>Tangential damping of the tyre body, c_c, in N s/m.</summary>
     public Estimated? BodyDamping { get; init; }
 
+    /// <summary>Vertical damping, d in N = -k_z z (1 - d z'), in s/m.</summary>
+    public Estimated? VerticalDamping { get; init; }
+
     /// <summary>Mass of the tread ring, m_t, in kg.</summary>
     public Estimated? TreadMass { get; init; }
 
@@ -26,6 +29,9 @@ public sealed record TyreEstimate
 
     /// <summary>Shear of the tread at which sliding begins, z_max, in m.</summary>
     public Estimated? BreakawayDeflection { get; init; }
+
+    /// <summary>Load at which the friction values are taken to hold, N0, in N; null also where friction does not depend on load.</summary>
+    public Estimated? ReferenceLoad { get; init; }
 
     /// <summary>Cautions about the data, in sentences.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];

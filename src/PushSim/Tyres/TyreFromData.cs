@@ -8,18 +8,35 @@ namespace PushSim.Tyres;
 /// k_z = dN/d(delta) of the covered wheel at its static load          (CoverContact)
 /// k_c = stuck tangential stiffness, no more than the shear of the contact's own cover G w L/h
 /// m_t = a third of the cover's mass rho w pi (R^2 - (R - h)^2)       c_c = tan d sqrt(k_c m_t), tan d = -ln(R1)/pi
+/// d = tan d sqrt(k_z m)/N1                                           small swings of the mass m that the wheel carries, about its load N1
 /// L = 2 a       z_max = mu_s N/(2 k_t)
+/// N0: mean pressure of this cover at N0 = that of the reference size of the same material at 3 N
 /// </code>
 /// A third, because a cover that shears between a still hub and a moving tread holds a third of the energy of a block that moves as one. The
 /// patch alone weighs some 0.05 g and would ring at kilohertz, which is not resolved. z_max: a contact that slips from its edges inward
 /// shifts by 1.5 mu N/k_t before it slides, half of mu N/k_t more than its elastic part (Mindlin 1949 for a round contact, from memory; taken
 /// over for the strip). A flexible hub acts in series. A tread pattern over
-/// the share f of the face is a cover of modulus f E and density f rho, as if its grooves went down to the hub. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.
+/// the share f of the face is a cover of modulus f E and density f rho, as if its grooves went down to the hub. Vertically N = -k z (1 - d z') has
+/// the damping N1 d about the load N1, and a cover of loss factor tan d has k tan d/omega at omega = sqrt(k/m); a full swing that just leaves the
+/// floor loses the same share. A harder bump loses more than the material would, since the law's damping grows with the load. Friction of rubber
+/// falls with pressure, not with load as such (Braun et al., EPL 113:56002, 2016), so a wide and large tyre has its friction at a higher load than
+/// a small one. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.
 /// </summary>
 public static class TyreFromData
 {
     // The linear solution is taken too far beyond this share of the thickness.
     private const double MostSquash = 0.2;
+
+    // What a file may give, too [s/m].
+    private const double MostVerticalDamping = 100.0;
+
+    private const double StandardGravity = 9.80665;
+
+    // The size and load for which friction values without a load of their own are taken to hold: a common wheel under a robot of 1.2 kg [m, N].
+    private const double ReferenceWidth = 0.020;
+    private const double ReferenceThickness = 0.006;
+    private const double ReferenceRadius = 0.025;
+    private const double ReferenceWheelLoad = 3.0;
 
     /// <summary>Everything that these data give.</summary>
     public static TyreEstimate Estimate(TyreData data) => new Work(data).Solve();
@@ -48,7 +65,8 @@ public static class TyreFromData
             Estimated? mass = TreadMass();
             TyreEstimate sizes = Contact(modulus, poisson);
             Estimated? damping = Damping(d.BodyStiffness ?? sizes.BodyStiffness?.Value, d.TreadMass ?? mass?.Value);
-            return sizes with { TreadMass = mass, BodyDamping = damping, Warnings = _warnings, Missing = _missing };
+            Estimated? bounce = VerticalDamping(d.VerticalStiffness ?? sizes.VerticalStiffness?.Value);
+            return sizes with { TreadMass = mass, VerticalDamping = bounce, BodyDamping = damping, ReferenceLoad = ReferenceLoad(modulus, poisson), Warnings = _warnings, Missing = _missing };
         }
 
         private double? Modulus()
@@ -136,6 +154,20 @@ public static class TyreFromData
             };
         }
 
+        // Of the smooth cover: what a tread pattern does is in the share f of the law itself.
+        private Estimated? ReferenceLoad(double? modulus, double? poisson)
+        {
+            if (d.LoadExponent == 0.0 || modulus is not double e || poisson is not double nu || d.Width is not double w || d.Thickness is not double h || d.Radius is not double r
+                || CoverContact.Solve(ReferenceWheelLoad, ReferenceRadius, ReferenceThickness, ReferenceWidth, e, nu) is not CoverContact usual)
+            {
+                return null;
+            }
+
+            double load = CoverContact.LoadAt(usual.MeanPressure, r, h, w, e, nu);
+            string size = Say($"{Figure(1e3 * ReferenceWidth)} mm wide and {Figure(1e3 * ReferenceThickness)} mm thick on a wheel of {Figure(2e3 * ReferenceRadius)} mm");
+            return new(load, Say($"reference load {Figure(load)} N, at which the friction values are taken to hold: there this cover, {Figure(1e3 * w)} mm wide and {Figure(1e3 * h)} mm thick on a wheel of {Figure(2e3 * r)} mm, has the mean pressure of {Figure(1e-3 * usual.MeanPressure)} kPa that a cover of the same material, {size}, has at {Figure(ReferenceWheelLoad)} N"), Say($"a factor of 2, estimate, which is {100.0 * (Math.Pow(2.0, Math.Abs(d.LoadExponent)) - 1.0):0} % of friction"));
+        }
+
         private Estimated? TreadMass()
         {
             double? density = d.Density ?? _facts?.Density;
@@ -161,6 +193,21 @@ public static class TyreFromData
             double eta = CoverModulus.LossFactor(rebound);
             double c = eta * Math.Sqrt(k * m);
             return new(c, Say($"body damping {Figure(c)} N s/m, estimated from {Figure(100.0 * rebound)} % rebound: loss factor {Figure(eta)} (good to 25 %)"), "25 %, and half of the stiffness's");
+        }
+
+        private Estimated? VerticalDamping(double? stiffness)
+        {
+            if (d.Rebound is not double rebound || stiffness is not double k || (d.CarriedLoad ?? d.Load) is not double load)
+            {
+                return null;
+            }
+
+            double eta = CoverModulus.LossFactor(rebound);
+            double mass = d.CarriedMass ?? load / StandardGravity;
+            double full = eta * Math.Sqrt(k * mass) / load;
+            double told = Math.Min(full, MostVerticalDamping);
+            string most = full > told ? Say($", the most that is allowed ({Figure(full)} s/m would come of it)") : "";
+            return new(told, Say($"vertical damping {Figure(told)} s/m{most}, estimated from {Figure(100.0 * rebound)} % rebound (loss factor {Figure(eta)}) for small bounces on {Figure(k)} N/m, {Figure(Math.Sqrt(k / mass) / (2.0 * Math.PI))} Hz; a hard bump is damped more than the rebound says"), "25 %, and half of the vertical stiffness's");
         }
 
         private void Caution(CoverContact c, double h, double w)

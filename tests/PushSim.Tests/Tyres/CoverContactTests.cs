@@ -20,6 +20,19 @@ public class CoverContactTests
         Close(stiffness, c.NormalStiffness, 0.005, "N/m");
     }
 
+    // the load of a pressure is the load that has it: far below the table, in it, at its end and, for more than it reaches, that of its end
+    [Theory]
+    [InlineData(0.025, 0.010, 0.020, 0.4e6, 0.0)]
+    [InlineData(0.020, 0.005, 0.015, 3.605073e6, 0.5)]
+    public void A_pressure_gives_its_load(double radius, double thickness, double width, double modulus, double poisson)
+    {
+        double Back(double load) => CoverContact.LoadAt(Solved(load, radius, thickness, width, modulus, poisson).MeanPressure, radius, thickness, width, modulus, poisson);
+        Assert.All(new[] { 1e-4, 0.5, 2.0, 7.0 }, load => Close(load, Back(load), 1e-9, "N"));
+        double most = CoverContact.LoadAt(1e9, radius, thickness, width, modulus, poisson);
+        Assert.Null(CoverContact.Solve(1.001 * most, radius, thickness, width, modulus, poisson));
+        Close(0.999 * most, Back(0.999 * most), 1e-9, "N");
+    }
+
     // the first of these: stuck, 35 420 N/m; mean pressure 80 kPa (computed here)
     [Fact]
     public void Its_tangential_stiffness_and_pressure()

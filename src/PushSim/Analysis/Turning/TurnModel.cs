@@ -16,6 +16,9 @@ internal sealed class TurnModel
     // The state that is not changed by what a turn does to it; far beyond any run [A s].
     private const double EndlessCapacity = 1e12;
 
+    // Where the law stops following N/(f N0) [1].
+    private const double MostLoadRatio = 20.0;
+
     private readonly RobotEquations<Dual<R1>> _dual;
     private readonly Dual<R1>[] _y;
     private readonly Dual<R1>[] _dy;
@@ -110,6 +113,41 @@ internal sealed class TurnModel
         return a;
     }
 
+    /// <summary>The same around a steady turn of a robot that differs from this one in what feeds its swings, not in the turn itself.</summary>
+    /// <param name="y">The steady turn.</param>
+    /// <param name="isFlat">Whether friction keeps its value here at every slip speed.</param>
+    /// <param name="isLoadSteady">Whether treads are held as if each wheel kept its load here, and friction its value at that load.</param>
+    public Matrix<double> Jacobian(double[] y, bool isFlat, bool isLoadSteady)
+    {
+        double[] friction = Frictions(y);
+        WheelParameters<Dual<R1>>[] own = [.. _dual.Wheels];
+        for (int i = 0; isFlat && i < own.Length; i++)
+        {
+            ref WheelParameters<Dual<R1>> p = ref _dual.Wheels[i];
+            (p.KineticFriction, p.FrictionDrop, p.HasRise, p.Table) = (1.0, 0.0, false, null);
+        }
+
+        double[] unit = Frictions(y);
+        for (int i = 0; isFlat && i < own.Length; i++)
+        {
+            _dual.Wheels[i].KineticFriction = friction[i] / unit[i];
+        }
+
+        for (int i = 0; isLoadSteady && i < own.Length; i++)
+        {
+            HoldLoadFactor(y, i);
+        }
+
+        Matrix<double> a = Jacobian(y);
+        if (isLoadSteady)
+        {
+            TakeLoadSwings(a, y);
+        }
+
+        own.CopyTo(_dual.Wheels, 0);
+        return a;
+    }
+
     /// <summary>Slope of a wheel's friction coefficient over its slip speed, dmu/d|v| [s/m].</summary>
     public double FrictionSlope(double[] y, int wheel)
     {
@@ -140,6 +178,46 @@ internal sealed class TurnModel
             MaximumEvaluations = (long)Math.Max(1e5, Scenario.Numerics.MaxEvaluationsPerSecond * duration),
         };
         return integration.Run(0.0, duration, y, [], settings, ref observer);
+    }
+
+    private double[] Frictions(double[] y)
+    {
+        Differentiate(y, -1);
+        return [.. _dual.WheelWork.Select(w => w.Friction.Value.Value)];
+    }
+
+    // The law clamps N/(f N0) at 20: far beyond it the factor is a constant, here the one of this load.
+    private void HoldLoadFactor(double[] y, int wheel)
+    {
+        ref WheelParameters<Dual<R1>> p = ref _dual.Wheels[wheel];
+        if (p.HasLoadExponent)
+        {
+            double with = Frictions(y)[wheel];
+            p.LoadExponent = 0.0;
+            (p.LoadExponent, p.InverseReferenceLoad) = (-Math.Log(with / Frictions(y)[wheel]) / Math.Log(MostLoadRatio), 1e12);
+        }
+    }
+
+    // In m_t v' = T - F the tread's hold T is as the load N; in a steady turn T = F, so dv'/dy = F/(N m_t) dN/dy is what swings of the load do.
+    private void TakeLoadSwings(Matrix<double> a, double[] y)
+    {
+        for (int j = 0; j < Moving.Length; j++)
+        {
+            Differentiate(y, Moving[j]);
+            for (int i = 0; i < Moving.Length; i++)
+            {
+                int wheel = (Moving[i] - StateLayout.FirstWheel) / StateLayout.WheelStates;
+                int state = (Moving[i] - StateLayout.FirstWheel) % StateLayout.WheelStates;
+                if (Moving[i] < StateLayout.FirstWheel || wheel >= _dual.Wheels.Length || state < 2 || _dual.WheelWork[wheel].Load.Value.Value <= 0.0)
+                {
+                    continue;
+                }
+
+                ref readonly WheelWork<Dual<R1>> w = ref _dual.WheelWork[wheel];
+                double force = state == 2 ? w.Fx.Value.Value : w.Fy.Value.Value;
+                a[i, j] -= force / w.Load.Value.Value * w.Load.Slope.Value * _dual.Wheels[wheel].InverseTreadMass.Value.Value * Typical[j] / Typical[i];
+            }
+        }
     }
 
     private void Differentiate(double[] y, int seeded)

@@ -71,6 +71,7 @@ public static class TurnReview
         return report with
         {
             Modes = turn.Modes,
+            Feed = FeedFinder.Of(turn),
             Rings = turn.Rings,
             SimulatedGrowth = Disturbance.Follow(turn, Seed, FollowedFor).Rate,
             SlipSpeeds = OverSlipSpeeds(scenario, turn, cancel),

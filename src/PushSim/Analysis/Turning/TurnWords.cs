@@ -1,3 +1,4 @@
+using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
@@ -11,6 +12,9 @@ internal static class TurnWords
 
     // Twentyfold within a second; what grows slower is not seen within a turn [1/s].
     private const double SeenGrowth = 3.0;
+
+    // Two frequencies are those of two swings from this ratio on [1].
+    private const double Apart = 1.2;
 
     public static string Verdict(TurnReport r, RunResult result)
     {
@@ -48,6 +52,7 @@ internal static class TurnWords
 
         AddFeed(lines, r, scenario);
         AddMode(lines, r);
+        AddOther(lines, r);
         if (result.Answers.Chatter is not null && r.Modes[0].Growth <= 0.0)
         {
             lines.Add("Yet it chatters: the start of the turn throws the treads into a large swing, and that one keeps itself going.");
@@ -103,8 +108,9 @@ internal static class TurnWords
 
         TyreSettings tyre = scenario.Robot.Wheels.First(w => w.Name == worst.Wheel).Tyre;
         double feed = -worst.Load * worst.FrictionSlope;
-        lines.Add(Text($"What feeds a chatter: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {(feed < 0.005 ? "less than 0.01" : Text($"{feed:0.00}"))} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
-        lines.Add(Text($"Tread ring alone, with the wheel held: margin {worst.Margin:0.00}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
+        string start = r.Feed is { WithoutFall: > 0.0, WithSteadyLoad: <= 0.0 } ? "Falling friction helps every chatter on" : "What feeds a chatter";
+        lines.Add(Text($"{start}: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {(feed < 0.005 ? "less than 0.01" : Text($"{feed:0.00}"))} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
+        lines.Add(Text($"Tread ring alone, with the wheel held: margin {AwayFromOne(worst.Margin)}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
     }
 
     private static void AddMode(List<string> lines, TurnReport r)
@@ -114,10 +120,47 @@ internal static class TurnWords
         lines.Add(first.Growth > 0.0
             ? Text($"In the whole robot {first.Name}{swing} grows by itself, {Folds(first.Growth)}.")
             : Text($"In the whole robot every small swing dies out; the slowest is {first.Name}{swing}, {Folds(first.Growth)}."));
+        if (r.Feed is { } feed && Source(feed, r.Rings.Any(c => c.FrictionSlope < 0.0)) is { Length: > 0 } source)
+        {
+            lines.Add(source);
+        }
+
         if (r.SimulatedGrowth is { } rate && double.IsFinite(rate))
         {
             lines.Add(Text($"A simulation of the steady turn with everything moved by a ten-thousandth of its usual size {(rate > 0.0 ? "swings up" : "comes to rest")} at {Math.Abs(rate):0.0} 1/s (small-swing analysis: {Math.Abs(first.Growth):0.0} 1/s)."));
         }
+    }
+
+    // What the fastest growing swing lives on, as far as taking causes away tells.
+    private static string Source(TurnFeed f, bool falls)
+    {
+        const string Load = "a tread holds as much as its wheel is loaded, and the load swings as the body bounces, pitches and rolls on its tyres";
+        string without = falls ? Text($"Falling friction does not make it: with friction that is the same at every slip speed it would still grow, {Folds(f.WithoutFall)}. ") : "";
+        return (f.WithoutFall > 0.0, f.WithSteadyLoad > 0.0, f.WithNeither > 0.0) switch
+        {
+            (false, true, _) => "Falling friction makes it: with friction that is the same at every slip speed it would die out.",
+            (true, false, _) => Text($"{without}The body's own swinging makes it: {Load}; were the loads steady, it would die out."),
+            (false, false, _) => Text($"It takes two causes: falling friction, and that {Load}. Without either it would die out."),
+            (true, true, false) => Text($"It has two causes, each enough alone: falling friction ({Folds(f.WithSteadyLoad)} without the other), and that {Load} ({Folds(f.WithoutFall)})."),
+            _ => Text($"{without}Nor is it that {Load}: it would grow with steady loads, too. What else feeds it is not known."),
+        };
+    }
+
+    // One more growing swing at another frequency: which of them a run shows hangs on what starts it.
+    private static void AddOther(List<string> lines, TurnReport r)
+    {
+        TurnMode first = r.Modes[0];
+        if (r.Modes.Skip(1).FirstOrDefault(m => m.Growth > 0.0 && m.Frequency > 0.0 && Math.Max(m.Frequency, first.Frequency) > Apart * Math.Min(m.Frequency, first.Frequency)) is TurnMode other)
+        {
+            lines.Add(Text($"Another swing grows, too: {other.Name} at {other.Frequency:0.0} Hz, {Folds(other.Growth)}. A seam of the floor or a centre of mass a little off the middle may bring out that one instead."));
+        }
+    }
+
+    // a margin that is not 1 is not told as 1
+    private static string AwayFromOne(double margin)
+    {
+        string two = Text($"{margin:0.00}");
+        return two == "1.00" ? PlainNumber.Apart(margin, 1.0) : two;
     }
 
     private static string Folds(double growth) => Text($"{(growth > 0.0 ? "doubling" : "halving")} every {1e3 * Math.Log(2.0) / Math.Abs(growth):0} ms");
