@@ -62,6 +62,7 @@ internal static partial class FitWork
             fits = [.. fits.Select(f => f with { Warnings = [.. f.Warnings, HeightUnknown] })];
         }
 
+        notes.AddRange(fits.SelectMany(f => f.Notes.Select(n => fits.Count > 1 ? $"{f.Name}: {n}" : n)));
         List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
         return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
     }
