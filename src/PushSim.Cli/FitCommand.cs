@@ -31,7 +31,7 @@ internal static class FitCommand
 
     private static int Run(FitRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        FitOutcome outcome = FitWork.Do(request, cancel);
+        FitOutcome outcome = FitWork.Do(request, cancel, options.HasNoProgress ? null : error);
         ProblemWriter.Write(error, outcome.Problems);
         if (outcome.CannotRead)
         {

@@ -49,7 +49,7 @@ internal static class FitReport
     ];
 
     /// <summary>The verdict with what the tyres make of the robot.</summary>
-    public static string Verdict(FitOutcome o) => Verdict(o.Fits, o.Comparison) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
+    public static string Verdict(FitOutcome o) => Verdict(o.Fits, o.Comparison) + SimulationText.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
 
     public static void WriteText(TextWriter output, FitOutcome outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {

@@ -15,7 +15,11 @@ internal static partial class FitWork
     // Loads that differ by less are the same weighing [1].
     private const double SameLoad = 0.005;
 
-    public static FitOutcome Do(FitRequest request, CancellationToken cancel)
+    /// <summary>All of a fit but what the tyres make of a robot.</summary>
+    /// <param name="request">What was asked.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <param name="progress">Where a simulated fit says how far it is; null: nowhere.</param>
+    public static FitOutcome Do(FitRequest request, CancellationToken cancel, TextWriter? progress = null)
     {
         List<Problem> problems = [];
         List<string> notes = [];
@@ -62,8 +66,29 @@ internal static partial class FitWork
             fits = [.. fits.Select(f => f with { Warnings = [.. f.Warnings, HeightUnknown] })];
         }
 
-        List<(string Tyre, SimulationFit? Fit)> simulated = [.. fits.Where(_ => request.Simulate).Select(f => (f.Name, SimulationFitter.Fit(read!.Scenario!, f, cancel)))];
+        notes.AddRange(fits.SelectMany(f => f.Notes.Select(n => fits.Count > 1 ? $"{f.Name}: {n}" : n)));
+        IReadOnlyList<(string Tyre, SimulationFit? Fit)> simulated = request.Simulate ? Simulate(read!.Scenario!, fits, cancel, progress) : [];
         return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
+    }
+
+    private static List<(string Tyre, SimulationFit? Fit)> Simulate(ScenarioSettings scenario, List<TyreFit> fits, CancellationToken cancel, TextWriter? progress)
+    {
+        var line = new ProgressLine(progress ?? TextWriter.Null, "search steps at most", (long)fits.Count * SimulationFitter.MostSteps, isQuiet: progress is null);
+        List<(string Tyre, SimulationFit? Fit)> simulated = [];
+        try
+        {
+            foreach (TyreFit fit in fits)
+            {
+                long before = (long)simulated.Count * SimulationFitter.MostSteps;
+                simulated.Add((fit.Name, SimulationFitter.Fit(scenario, fit, cancel, n => line.StepTo(before + n))));
+            }
+        }
+        finally
+        {
+            line.End();
+        }
+
+        return simulated;
     }
 
     // Puts the traces and readings of one log under the names of their tyres.

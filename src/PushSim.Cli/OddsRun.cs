@@ -29,7 +29,8 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
         var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, error, cancel);
-        if (!work.Run(folder, request.Output.HasNoProgress, request.Within))
+        string words = keys.Length == 0 ? "" : $"--effects plays the contest once more for each of {keys.Length} {(keys.Length == 1 ? "value" : "values")}";
+        if (!work.Run(folder, request.Output.HasNoProgress, request.Within, words: words))
         {
             return ExitCode.RunFailed;
         }

@@ -15,6 +15,13 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
     private readonly long _start = Stopwatch.GetTimestamp();
     private double _next;
     private bool _hasBar;
+    private bool _hasHead;
+
+    /// <summary>Seconds from one plain line to the next, and before the first [s].</summary>
+    public double PlainInterval { get; init; } = PlainSeconds;
+
+    /// <summary>What is said once, before the first that is shown; empty if nothing is.</summary>
+    public string Head { get; init; } = "";
 
     /// <summary>Done since the start [1].</summary>
     public long Done { get; private set; }
@@ -22,17 +29,27 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
     public double Seconds => Stopwatch.GetElapsedTime(_start).TotalSeconds;
 
     /// <summary>One more is done.</summary>
-    public void Step()
+    public void Step() => StepTo(Done + 1);
+
+    /// <summary>So many are done.</summary>
+    public void StepTo(long done)
     {
-        Done++;
+        Done = done;
         double seconds = Seconds;
-        _next = _next == 0.0 ? (_isTerminal ? TerminalSeconds : PlainSeconds) : _next;
+        double interval = _isTerminal ? TerminalSeconds : PlainInterval;
+        _next = _next == 0.0 ? interval : _next;
         if (isQuiet || seconds < _next)
         {
             return;
         }
 
-        _next = seconds + (_isTerminal ? TerminalSeconds : PlainSeconds);
+        if (Head.Length > 0 && !_hasHead)
+        {
+            error.WriteLine("pushsim: " + Head);
+            _hasHead = true;
+        }
+
+        _next = seconds + interval;
         double rate = Done / seconds;
         double left = (total - Done) / rate;
         string words = string.Create(CultureInfo.InvariantCulture, $"{Done} of {total} {things}, {rate:0.#} a second, {Left(left)} left");

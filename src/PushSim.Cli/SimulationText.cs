@@ -17,18 +17,16 @@ internal static class SimulationText
         ReportTable table = new($"{tyre}: what the simulated test tells");
         if (fit is null)
         {
-            return table.AddRemark($"not fitted by simulation: {NotFollowed}");
+            return table.AddRemark($"{tyre}: not fitted by simulation: {NotFollowed}");
         }
 
-        table.AddColumn("Quantity").AddNumberColumn("Value").AddNumberColumn("95 %").AddColumn("Unit").AddColumn("Told");
-        foreach (FittedParameter p in fit.Parameters)
+        if (fit.Parameters.Any(p => p.IsTold))
         {
-            table.AddRow(p.Parameter.Words, p.IsTold ? Number(p.Value.Value) : "", p.IsTold ? $"{Number(p.Value.Low)} to {Number(p.Value.High)}" : "", p.Parameter.Unit, p.IsTold ? "yes" : "no");
+            AddQuantities(table, fit);
         }
-
-        if (fit.Doubt.Length > 0)
+        else
         {
-            table.AddRemark($"nothing is told: {fit.Doubt}");
+            table.AddRemark($"{tyre}: the simulated test tells nothing{(fit.Doubt.Length > 0 ? ": " + fit.Doubt : "")}");
         }
 
         foreach (FittedParameter p in fit.Parameters.Where(p => !p.IsTold && fit.Doubt.Length == 0))
@@ -44,6 +42,26 @@ internal static class SimulationText
         return table.AddRemark(
             FormattableString.Invariant($"{Plural(fit.Pulls.Count, "pull")}, misfit {fit.Misfit:0.000} N, cell noise {fit.Noise:0.000} N; {fit.Agreeing} of {fit.Starts} searches agree; {fit.Runs} runs. Robot, floor and tether are taken as the scenario gives them."),
             isAside: true);
+    }
+
+    /// <summary>How the simulated fits ended, as one more sentence of a verdict; empty if none was asked for.</summary>
+    public static string Verdict(IReadOnlyList<(string Tyre, SimulationFit? Fit)> fits)
+    {
+        if (fits.Count == 0)
+        {
+            return "";
+        }
+
+        string[] each = [.. fits.Select(f => f.Fit is null ? $"nothing ({NotFollowed})" : Told(f.Fit))];
+        return " The simulated test tells " + (each.Distinct().Count() == 1 ? each[0] : string.Join(", ", fits.Select((f, k) => $"of {f.Tyre} {each[k]}"))) + ".";
+
+        static string Told(SimulationFit fit)
+        {
+            string[] told = [.. fit.Parameters.Where(p => p.IsTold).Select(p => p.Parameter.Words)];
+            return told.Length == fit.Parameters.Count ? $"all {told.Length} quantities"
+                : told.Length > 0 ? $"{told.Length} of {fit.Parameters.Count} quantities ({string.Join(", ", told)})"
+                : $"nothing ({(fit.Doubt.Length > 0 ? fit.Doubt : "no quantity shows in this test by itself")})";
+        }
     }
 
     public static void WriteJson(Utf8JsonWriter w, SimulationFit? fit)
@@ -93,6 +111,15 @@ internal static class SimulationText
             SafeCell.Of(f.Tyre), (k + 1).ToString(CultureInfo.InvariantCulture), CsvTable.Number(t), CsvTable.Number(p.Measured[i]), CsvTable.Number(p.Simulated[i])]))));
 
     private static string Number(double value) => value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, 4);
+
+    private static void AddQuantities(ReportTable table, SimulationFit fit)
+    {
+        table.AddColumn("Quantity").AddNumberColumn("Value").AddNumberColumn("95 %").AddColumn("Unit").AddColumn("Told");
+        foreach (FittedParameter p in fit.Parameters)
+        {
+            table.AddRow(p.Parameter.Words, p.IsTold ? Number(p.Value.Value) : "", p.IsTold ? $"{Number(p.Value.Low)} to {Number(p.Value.High)}" : "", p.Parameter.Unit, p.IsTold ? "yes" : "no");
+        }
+    }
 
     private static string Plural(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
 }

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
+using PushSim.Plotting.Report;
+using PushSim.Scenarios;
 using PushSim.Tyres;
 using Xunit;
 
@@ -66,7 +68,36 @@ public class SimulateCommandTests
         JsonElement simulated = json.RootElement.GetProperty("tyres")[0].GetProperty("simulated");
         Assert.All(simulated.GetProperty("quantities").EnumerateArray(), q => Assert.False(q.GetProperty("told").GetBoolean()));
         Assert.Contains(simulated.GetProperty("warnings").EnumerateArray(), w => w.GetString()!.Contains("follows the log to", StringComparison.Ordinal));
+        Assert.Contains(" The simulated test tells nothing (the simulated test does not follow the log).", json.RootElement.GetProperty("verdict").GetString(), StringComparison.Ordinal);
     }
+
+    // no blank rows for what is not told, and the verdict says how the simulated fit ended
+    [Fact]
+    public void What_is_not_told_is_one_line_and_a_clause_of_the_verdict()
+    {
+        SimulationFit nothing = Made(0, "searches disagree");
+        ReportTable table = SimulationText.Table("soft", nothing);
+        Assert.Empty(table.Columns);
+        Assert.Empty(table.Rows);
+        Assert.Contains("soft: the simulated test tells nothing: searches disagree", table.Remarks.Select(r => r.Text));
+        Assert.Equal(" The simulated test tells nothing (searches disagree).", SimulationText.Verdict([("soft", nothing)]));
+        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationText.Verdict([("soft", Made(0, ""))]));
+        Assert.Equal($" The simulated test tells nothing ({SimulationText.NotFollowed}).", SimulationText.Verdict([("soft", null)]));
+        Assert.Equal("", SimulationText.Verdict([]));
+
+        SimulationFit some = Made(2, "");
+        Assert.Equal(5, SimulationText.Table("foam", some).Rows.Count);
+        Assert.Equal(
+            " The simulated test tells of soft nothing (searches disagree), of foam 2 of 5 quantities (breakaway friction, sliding friction).",
+            SimulationText.Verdict([("soft", nothing), ("foam", some)]));
+        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationText.Verdict([("foam", Made(5, ""))]));
+    }
+
+    private static SimulationFit Made(int told, string doubt) => new()
+    {
+        Parameters = [.. TestParameter.All.Select((p, k) => new FittedParameter(p, new Interval(1.0, 0.9, 1.1), k < told, k < told ? "" : "why not"))],
+        Tyre = ScenarioReader.Check(s_test).Robot!.Wheels[0].Tyre, Pulls = [], Misfit = 0.1, Noise = 0.1, Followed = 1.0, Doubt = doubt, Starts = 4, Agreeing = 2, Runs = 100,
+    };
 
     [Theory]
     [InlineData(null, "logs/mole-pulls.csv", "add --robot with a scenario")]

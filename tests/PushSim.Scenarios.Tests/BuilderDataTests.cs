@@ -262,6 +262,32 @@ public class BuilderDataTests
         Assert.Single(r.Notes, n => n.StartsWith("motor \"small\": gear efficiency 65.6 %", StringComparison.Ordinal));
     }
 
+    // 12 V, 3 A and 500 rpm at the shaft: V I / w0 = 0.6875 N m without loss, (12 - 0.1 4) 2.9 / 52.36 = 0.6425 N m less 0.1 A of friction; 0.47 N m are 73.2 % of that. By hand
+    [Fact]
+    public void A_stall_torque_gives_the_efficiency_of_a_motor_and_drive_that_say_nothing()
+    {
+        ReadResult r = Read(("gear_ratio = 30", "gear_ratio = 30\nstall_torque = \"0.47 N m\""), ("gear_efficiency = \"75 %\"", ""));
+        DriveSettings drive = Good(r).Drives[0];
+        Assert.Equal(0.7315, drive.GearEfficiency, 2e-4);
+        MotorSettings m = drive.Motors[0].Motor;
+        Assert.Equal(0.47, ((drive.GearEfficiency * m.TorqueConstant * 3.0) - m.FrictionTorque) * 30.0, 1e-12);
+        Assert.Equal(0.75, Good(r).Drives[1].GearEfficiency, 1e-12);
+        Assert.Single(r.Notes, n => n.StartsWith("motor \"small\": gear efficiency 73.2 % from the stall torque", StringComparison.Ordinal));
+        Assert.Contains(r.Derived, d => d.ToString().Contains("about a quarter of it", StringComparison.Ordinal));
+    }
+
+    // by stages 81 %, by the drive 75 %: the warning names the motor's key, and following it ends it
+    [Theory]
+    [InlineData("gear_stages = 2\ngear_kind = \"planetary\"\n")]
+    [InlineData("")]
+    public void The_efficiency_advised_against_a_stall_torque_ends_the_warning(string motor)
+    {
+        const string Advised = "gear_efficiency = 0.545 in the motor would make them agree";
+        string gear = "gear_ratio = 30\nstall_torque = \"0.35 N m\"\n" + motor;
+        Assert.Contains(Read(("gear_ratio = 30", gear)).Problems, p => p.Message.Contains(Advised, StringComparison.Ordinal));
+        Assert.DoesNotContain(Read(("gear_ratio = 30", gear + "gear_efficiency = 0.545\n")).Problems, p => p.Message.Contains("stall torque", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("gear_stages = 3", 57, 15, "drive \"port\" has \"gear_stages\" but no \"gear_kind\"", "add gear_kind = \"spur\"")]
     [InlineData("gear_kind = \"spur\"", 57, 13, "drive \"port\" has \"gear_kind\" but no \"gear_stages\"", "gear_efficiency")]

@@ -246,6 +246,49 @@ public class LogReaderTests
         Assert.Equal((7.0, 10.0), (reading.Force, reading.Load));
     }
 
+    // what a builder calls the force once it is steady, wherever its unit stands
+    [Theory]
+    [InlineData("sliding [gf]")]
+    [InlineData("slide_gf")]
+    [InlineData("plateau gf")]
+    [InlineData("Kinetic (gf)")]
+    [InlineData("steady/gf")]
+    [InlineData("running (gf)")]
+    [InlineData("mean [gf]")]
+    [InlineData("dynamic friction [gf]")]
+    public void The_force_of_sliding_goes_by_many_names(string head)
+    {
+        LogResult log = Read($"tyre,pull,peak [gf],{head}\nsilicone,1,1339,1121\n");
+        LogReading reading = Assert.Single(log.Readings);
+        Assert.Equal(1121 * Gram, reading.Force!.Value, 1e-9);
+        Assert.Equal(1339 * Gram, reading.Peak!.Value, 1e-9);
+        Assert.Empty(log.Notes);
+    }
+
+    // a distance, a yes or no and a speed beside the force are not the force; nor is a title above the header
+    [Theory]
+    [InlineData("sliding [mm],force [N]\n3,7\n")]
+    [InlineData("sliding,force [N]\nyes,7\n")]
+    [InlineData("sliding,plateau [N]\nyes,7\n")]
+    [InlineData("mean speed [mm/s],sliding [N]\n3,7\n")]
+    [InlineData("Steady pulls\ntyre,force [N]\nsoft,7\n")]
+    public void A_word_of_sliding_that_is_no_force_stays_out_of_the_way(string text) =>
+        Assert.Equal(7.0, Assert.Single(Read(text).Readings).Force);
+
+    [Theory]
+    [InlineData("tyre,force [N],gauge\nsoft,7,3\n", "column \"gauge\" is not used")]
+    [InlineData("tyre,force [N],gauge,angle [deg]\nsoft,7,3,4\n", "columns \"gauge\" and \"angle [deg]\" are not used")]
+    [InlineData("tyre,force [N],sliding [N]\nsoft,7,3\n", "column \"sliding [N]\" is not used")]
+    [InlineData("tyre,force [N],speed [mm/s]\nsoft,7,3\n", "column \"speed [mm/s]\" is not used")]
+    [InlineData("time [s],force [N],peak [N]\n0,0,0\n0.1,7,7\n", "column \"peak [N]\" is not used")]
+    [InlineData("tyre,force [N],a1,a2,a3,a4,a5,a6,a7\nsoft,7,1,1,1,1,1,1,1\n", "columns \"a1\", \"a2\", \"a3\", \"a4\", \"a5\" and 2 more are not used")]
+    public void A_column_that_is_not_used_is_told(string text, string note) => Assert.Contains(note, Read(text).Notes);
+
+    [Theory]
+    [InlineData("pull,block,tyre,load [gf],force [gf],peak [gf],battery [V],temperature [degC],cleaned,remarks\n1,1,soft,200,100,110,12,20,yes,fine\n")]
+    [InlineData("no,time [s],force [N],speed [mm/s],rpm,current [A],battery [V],Notes\n1,0,0,0,0,0,12,a\n2,0.1,7,1,1,1,12,b\n")]
+    public void What_is_used_or_written_down_beside_a_pull_is_not_told(string text) => Assert.DoesNotContain(Read(text).Notes, n => n.Contains("not used", StringComparison.Ordinal));
+
     [Fact]
     public void A_plan_that_was_not_filled_in_says_so()
     {

@@ -34,7 +34,7 @@ public class QuantityTests
     [InlineData("1.2 kgf·cm", Dimension.Torque, 0.11767980)]
     [InlineData("1.2 kg·cm", Dimension.Torque, 0.11767980)]
     [InlineData("1.2 kg-cm", Dimension.Torque, 0.11767980)]
-    [InlineData("151 gf.cm", Dimension.Torque, double.NaN)]
+    [InlineData("151 gf.cm", Dimension.Torque, 0.0148080415)]
     [InlineData("151 gf cm", Dimension.Torque, 0.0148080415)]
     [InlineData("10 oz-in", Dimension.Torque, 0.0706155181422604)]
     [InlineData("1 lb in", Dimension.Torque, 0.112984829027617)]

@@ -109,7 +109,7 @@ public class SchemaTests
     [InlineData(Dimension.Length, "0x10 mm")]
     [InlineData(Dimension.Ratio, "0.85 N")]
     [InlineData(Dimension.Resistance, "3 MH")]
-    [InlineData(Dimension.Torque, "151 gf.cm")]
+    [InlineData(Dimension.Torque, "151 gf..cm")]
     public void Reader_and_pattern_both_refuse(Dimension dimension, string text)
     {
         Assert.False(Quantity.TryParse(text, dimension, out _, out _, out _));

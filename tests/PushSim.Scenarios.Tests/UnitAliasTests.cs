@@ -46,17 +46,17 @@ public class UnitAliasTests
         (Dimension.Force, 2, Force.FromKilogramsForce(2).Newtons, [" kgf", "kgf", " kp", " kg-f"]),
         (Dimension.Force, 4, Force.FromPoundsForce(4).Newtons, [" lbf", "lbf", " lb-f"]),
         (Dimension.Force, 30, Force.FromOunceForce(30).Newtons, [" ozf", "ozf"]),
-        (Dimension.Torque, 0.4, Torque.FromNewtonMeters(0.4).NewtonMeters, [" N m", " Nm", "Nm", " N·m", " N-m", " N*m", " N⋅m", " N•m"]),
+        (Dimension.Torque, 0.4, Torque.FromNewtonMeters(0.4).NewtonMeters, [" N m", " Nm", "Nm", " N·m", " N-m", " N*m", " N⋅m", " N•m", " N.m"]),
         (Dimension.Torque, 70, Torque.FromNewtonMillimeters(70).NewtonMeters, [" mN m", " mNm", " mN·m", " mN-m", " N mm", " Nmm", " N·mm"]),
         (Dimension.Torque, 5, Torque.FromNewtonCentimeters(5).NewtonMeters, [" N cm", " Ncm", " N·cm", " N-cm"]),
         (Dimension.Torque, 900, 900e-6, [" uN m", " µNm", " μN·m"]),
-        (Dimension.Torque, 1.2, 1200 * Gf * 0.01, [" kgf cm", " kgf·cm", " kgf-cm", " kgfcm", " kg cm", " kg·cm", " kg-cm", " kgcm", " kg*cm", " kg∙cm"]),
+        (Dimension.Torque, 1.2, 1200 * Gf * 0.01, [" kgf cm", " kgf·cm", " kgf-cm", " kgfcm", " kg cm", " kg·cm", " kg-cm", " kgcm", " kg*cm", " kg∙cm", " kgf.cm", " kg.cm", "kg.cm", " kg. cm"]),
         (Dimension.Torque, 151, 151 * Gf * 0.01, [" gf cm", " gf·cm", " g-cm", " g cm"]),
         (Dimension.Torque, 0.2, 200 * Gf, [" kgf m", " kg·m"]),
         (Dimension.Torque, 12, 12000 * Gf * 0.001, [" kgf mm", " kg-mm"]),
-        (Dimension.Torque, 10, 10 * Ozf * In, [" oz-in", " oz in", " ozf in", " ozf-in", " oz·in", " in-oz", " ozin"]),
+        (Dimension.Torque, 10, 10 * Ozf * In, [" oz-in", " oz in", " ozf in", " ozf-in", " oz·in", " in-oz", " ozin", " oz.in", " oz.-in"]),
         (Dimension.Torque, 2, 2 * Lbf * In, [" in-lb", " lb-in", " lbf in", " in lbf", " lbf·in", " in-lbs"]),
-        (Dimension.Torque, 0.5, 0.5 * Lbf * Ft, [" ft-lb", " lb ft", " lbf·ft", " ft lbf", " ft-lbs"]),
+        (Dimension.Torque, 0.5, 0.5 * Lbf * Ft, [" ft-lb", " lb ft", " lbf·ft", " ft lbf", " ft-lbs", " ft.lbs"]),
         (Dimension.AngularSpeed, 600, RotationalSpeed.FromRevolutionsPerMinute(600).RadiansPerSecond, [" rpm", "rpm", " RPM", " Rpm", " 1/min", " r/min", " rev/min", " U/min", "/min"]),
         (Dimension.AngularSpeed, 62, RotationalSpeed.FromRadiansPerSecond(62).RadiansPerSecond, [" rad/s", "rad/s", " rad / s"]),
         (Dimension.AngularSpeed, 180, RotationalSpeed.FromDegreesPerSecond(180).RadiansPerSecond, [" deg/s", " °/s", "°/s", " dps"]),
@@ -104,9 +104,9 @@ public class UnitAliasTests
         (Dimension.Stiffness, 12, 12 * Lbf / In, [" lbf/in", " lb/in"]),
         (Dimension.Stiffness, 300, 300 * Gf / 1e-3, [" gf/mm", " g/mm"]),
         (Dimension.Damping, 2, 2.0, [" N s/m", " N·s/m", " Ns/m", " N/(m/s)"]),
-        (Dimension.RotaryDamping, 2, 2e-6, [" uN m s/rad", " µN·m·s/rad", " uNms"]),
+        (Dimension.RotaryDamping, 2, 2e-6, [" uN m s/rad", " µN·m·s/rad", " uNms", " uN.m.s/rad", " uN.m s/rad"]),
         (Dimension.RotaryDamping, 3, 3e-3 / Rpm, [" mN m/rpm"]),
-        (Dimension.Inertia, 3, MassMomentOfInertia.FromGramSquareCentimeters(3).KilogramSquareMeters, [" g cm2", " g·cm²", " gcm2", " g cm^2", " g-cm2", " g*cm²"]),
+        (Dimension.Inertia, 3, MassMomentOfInertia.FromGramSquareCentimeters(3).KilogramSquareMeters, [" g cm2", " g·cm²", " gcm2", " g cm^2", " g-cm2", " g*cm²", " g.cm²"]),
         (Dimension.Inertia, 60, MassMomentOfInertia.FromKilogramSquareCentimeters(60).KilogramSquareMeters, [" kg cm2", " kg·cm²", " kg-cm^2"]),
         (Dimension.Inertia, 0.01, MassMomentOfInertia.FromKilogramSquareMeters(0.01).KilogramSquareMeters, [" kg m2", " kg·m²", " kgm2"]),
         (Dimension.Inertia, 250, MassMomentOfInertia.FromGramSquareMillimeters(250).KilogramSquareMeters, [" g mm2", " g·mm²"]),
@@ -190,6 +190,13 @@ public class UnitAliasTests
     [InlineData(Dimension.Force, "4 kg")]
     [InlineData(Dimension.Current, "4 MA")]
     [InlineData(Dimension.Voltage, "4 MV")]
+    [InlineData(Dimension.Length, "4 m.m")]
+    [InlineData(Dimension.AngularSpeed, "4 r.p.m")]
+    [InlineData(Dimension.Torque, "4 .kgf cm")]
+    [InlineData(Dimension.Torque, "4 kgf..cm")]
+    [InlineData(Dimension.Torque, "4 kgf cm.")]
+    [InlineData(Dimension.Torque, "1.400.5 kgf cm")]
+    [InlineData(Dimension.Torque, "4 kg.f.cm")]
     public void Letters_that_could_be_mistaken_are_refused(Dimension dimension, string text) => Assert.False(Quantity.TryParse(text, dimension, out _, out _, out _));
 
     [Fact]

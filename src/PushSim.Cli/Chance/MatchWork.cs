@@ -32,8 +32,9 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
     /// <param name="isQuiet">No progress.</param>
     /// <param name="within">Half-width of the first contest's win share at which it stops, the others after as many; 0 runs all [1].</param>
     /// <param name="rounds">Rounds over all contests, so that an interrupt leaves some matches of each [1].</param>
+    /// <param name="words">Why all contests together have so many matches, told with their count; empty if that is plain.</param>
     /// <returns>False, with the cause told, if parts cannot be joined.</returns>
-    public bool Run(OutputFolder? folder, bool isQuiet, double within = 0.0, int rounds = 1)
+    public bool Run(OutputFolder? folder, bool isQuiet, double within = 0.0, int rounds = 1, string words = "")
     {
         if (plan.Merge)
         {
@@ -42,7 +43,8 @@ internal sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyLis
 
         (long from, long to) = Range;
         using FinishedMatches? journal = folder is null ? null : Begin(folder);
-        var progress = new ProgressLine(error, "matches", ((to - from) * contests.Count) - Finished, isQuiet);
+        long all = (to - from) * contests.Count;
+        var progress = new ProgressLine(error, "matches", all - Finished, isQuiet) { Head = words.Length == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{all} matches in all: {words}") };
         IMatchRunner[] runners = [.. contests.Select(c => new BatchMatchRunner(c.Middle))];
         long start = Stopwatch.GetTimestamp();
         for (int round = 1; round <= rounds; round++)

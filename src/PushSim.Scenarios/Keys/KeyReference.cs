@@ -67,7 +67,7 @@ public static class KeyReference
 
     private static void AppendUnits(StringBuilder text)
     {
-        text.Append("\n## Units\n\nThe product of two units may be written with a blank, a dot, a hyphen or nothing: `kgf cm`, `kgf·cm`, `kgf-cm`. Letter case counts.\n\n");
+        text.Append("\n## Units\n\nThe product of two units may be written with a blank, a dot, a full stop, a hyphen or nothing: `kgf cm`, `kgf·cm`, `kgf.cm`, `kgf-cm`. Letter case counts.\n\n");
         text.Append("| Family | Units | Also read |\n|---|---|---|\n");
         foreach (Dimension dimension in Enum.GetValues<Dimension>())
         {

@@ -45,6 +45,19 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
         (LogRole.Pull, ["pull", "run", "test", "trial"]),
     ];
 
+    // What else the force is called once the tyre slides; taken where no column is called the force.
+    private static readonly string[] SteadyNames =
+    [
+        "sliding", "slide", "slides", "slid", "kinetic", "dynamic", "plateau", "steady", "running", "mean", "average", "avg", "constant", "gleitkraft", "gleiten", "gleitend",
+    ];
+
+    // What a person writes down beside a pull, as the sheets of `plan` have it: not to be told as unused.
+    private static readonly string[] AsideNames =
+    [
+        "block", "battery", "temperature", "temp", "humidity", "cleaned", "clean", "remarks", "remark", "notes", "note", "comments", "comment", "bemerkung", "bemerkungen",
+        "date", "day", "weather", "operator", "no", "nr", "number", "id", "index", "row", "sample",
+    ];
+
     private static readonly Dictionary<string, double> ForceNames = new(StringComparer.Ordinal)
     {
         ["g"] = 1e-3 * UnitTable.G, ["gram"] = 1e-3 * UnitTable.G, ["grams"] = 1e-3 * UnitTable.G, ["kg"] = UnitTable.G, ["kilogram"] = UnitTable.G, ["oz"] = UnitTable.Ounce * UnitTable.G,
@@ -67,15 +80,30 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
         _ => double.NaN,
     };
 
+    /// <summary>Whether it is named, and not as what a person writes down beside a pull.</summary>
+    public bool IsWorthTelling => Name.Any(char.IsLetterOrDigit) && !Split(Name).Words.Any(AsideNames.Contains);
+
     /// <summary>The columns of a header row, with a row of units below it or without.</summary>
     public static List<LogColumn> OfHeader(IReadOnlyList<string> header, IReadOnlyList<string>? units)
     {
         List<LogColumn> columns = [];
+        List<int> steady = [];
         for (int i = 0; i < header.Count; i++)
         {
             (string[] words, string unit) = Split(header[i]);
             unit = unit.Length == 0 && units is not null ? units[i].Trim('[', ']', '(', ')', ' ') : unit;
             columns.Add(Column(i, header[i].Trim(), words, unit));
+            if (columns[i].Role == LogRole.Ignored && words.Any(SteadyNames.Contains) && (unit.Length == 0 || unit == Millivolt || !double.IsNaN(ForceFactor(unit))))
+            {
+                steady.Add(i);
+            }
+        }
+
+        // "sliding [gf]"; in a unit of force before one in none, which may be a remark. A lone cell may be a title above the header
+        if (!columns.Any(c => c.Role == LogRole.Force) && steady.Count > 0 && (header.Count > 1 || columns[0].Unit.Length > 0))
+        {
+            int i = steady.OrderBy(k => columns[k].Unit.Length == 0).First();
+            columns[i] = columns[i] with { Role = LogRole.Force, Factor = ForceFactorOrUnknown(columns[i].Unit) };
         }
 
         // "load" and "pull" are the force where nothing else is

@@ -15,6 +15,9 @@ internal readonly record struct LogLine(string[] Cells, int Line, string Raw)
 /// <summary>Finds out from the first rows of a log what its columns hold, in which units, and where the data start.</summary>
 internal sealed class LogHead
 {
+    // Unused columns that are named one by one [1].
+    private const int MostNamed = 6;
+
     private readonly IReadOnlyList<LogLine> _first;
     private readonly LogCells _cells;
     private readonly LogOptions _options;
@@ -35,6 +38,7 @@ internal sealed class LogHead
         Columns = header is null ? WithoutHeader() : LogColumn.OfHeader(header.Value.Cells, units?.Cells);
         From = at + (header is null ? 0 : 1) + (units is null ? 0 : 1);
         Assign(header, units ?? header ?? first[0]);
+        TellUnused();
         if (header is { } row && format.Columns == 2 * row.Cells.Length && format.Separator == ',')
         {
             problems.Error(first[Math.Min(From, first.Count - 1)].Line, 1, $"{format.Columns} cells where the header has {row.Cells.Length}: decimal commas between commas cannot be told apart", "export with a semicolon or a tab between cells, or with decimal points");
@@ -101,6 +105,22 @@ internal sealed class LogHead
         if (Time is { } time && double.IsNaN(time.Factor))
         {
             Time = time with { Factor = TimeFactor(time) };
+        }
+    }
+
+    // Columns that nothing comes of: those not understood, and in a log over time or a table of readings what only the other has.
+    private void TellUnused()
+    {
+        bool isLog = Time is not null && Force is not null;
+        string[] unused =
+        [
+            .. Columns.Where(c => (c.Role == LogRole.Ignored || (isLog ? c.Role is LogRole.Peak or LogRole.Load : TraceStore.Slot(c.Role) >= 0 && c.Role != LogRole.Force)) && c.IsWorthTelling)
+                .Select(c => $"\"{SourceFile.Clean(c.Name, 40)}\""),
+        ];
+        if (unused.Length > 0 && !_problems.IsStopped)
+        {
+            string[] told = unused.Length > MostNamed ? [.. unused[..(MostNamed - 1)], $"{unused.Length - MostNamed + 1} more"] : unused;
+            _notes.Add(told.Length == 1 ? $"column {told[0]} is not used" : $"columns {string.Join(", ", told[..^1])} and {told[^1]} are not used");
         }
     }
 

@@ -92,12 +92,13 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
         motorCount = names?.Count ?? 0;
         double? ratio = s.Number("gear_ratio");
         double? ownEfficiency = GearReader.Efficiency(s, $"drive \"{name}\"");
-        double efficiency = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency ?? 1.0;
+        double? given = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency;
+        double efficiency = given ?? motors.Select(m => m.EfficiencyFromTorque).FirstOrDefault(e => e is not null) ?? 1.0;
         return new DriveSettings
         {
             Name = name,
             Wheels = WheelsOf(s, name),
-            Motors = MotorsOf(s, name, motors, ratio, efficiency),
+            Motors = MotorsOf(s, name, motors, ratio, given),
             GearEfficiency = efficiency,
             HoldTorque = s.Or("hold_torque", 0.0),
             FrictionTorque = s.Or("friction_torque", 0.0),
@@ -107,7 +108,7 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
         };
     }
 
-    private List<(MotorSettings Motor, double Ratio)> MotorsOf(Section s, string name, List<MotorReader> readers, double? ratio, double efficiency)
+    private List<(MotorSettings Motor, double Ratio)> MotorsOf(Section s, string name, List<MotorReader> readers, double? ratio, double? efficiency)
     {
         List<(MotorSettings, double)> motors = [];
         foreach (MotorReader reader in readers)
@@ -124,8 +125,8 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
                 return motors;
             }
 
-            // a no-load current of a bare motor holds no gear loss; one through a gearbox holds the drive's unless the motor says
-            double ofData = reader.GearEfficiency ?? (reader.GearRatio is null or 1.0 ? 1.0 : efficiency);
+            // a no-load current of a bare motor holds no gear loss; one through a gearbox holds the drive's unless the motor says, or else its stall torque
+            double? ofData = reader.GearEfficiency ?? (reader.GearRatio is null or 1.0 ? null : efficiency);
             bool isFirstUse = !reader.IsUsed;
             if (reader.Make(ofData) is MotorSettings motor)
             {

@@ -3,7 +3,7 @@ using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;
 
-/// <summary>A motor of a file: its data, kept until the drive that uses it supplies a missing gear efficiency.</summary>
+/// <summary>A motor of a file: its data, kept until the drive that uses it supplies a missing gear efficiency, or its stall torque does.</summary>
 internal sealed class MotorReader
 {
     // What a motor can be determined from.
@@ -20,7 +20,7 @@ internal sealed class MotorReader
     private readonly MotorSettings _rest;
 
     // What it became at each gear efficiency [1] that a drive asked for.
-    private readonly Dictionary<double, MotorSettings?> _made = [];
+    private readonly List<(double? Efficiency, MotorSettings? Motor)> _made = [];
 
     public MotorReader(Section section, string name)
     {
@@ -54,8 +54,11 @@ internal sealed class MotorReader
     /// <summary>Motor turns per turn of the shaft at which its data hold [1]; null if the file gives none.</summary>
     public double? GearRatio { get; }
 
-    /// <summary>Efficiency of that gearbox, 0..1 [1]; null if the file says nothing of it, NaN if what it says is wrong.</summary>
+    /// <summary>Efficiency of that gearbox as the file gives it, by itself or by stages, 0..1 [1]; null if the file says nothing of it, NaN if what it says is wrong.</summary>
     public double? GearEfficiency { get; }
+
+    /// <summary>Efficiency that the stall torque shows [1]; null if it shows none, or is not asked because one is given.</summary>
+    public double? EfficiencyFromTorque => GearEfficiency is null && !IsBroken() ? MotorFromData.Convert(_data).GearEfficiency : null;
 
     /// <summary>True once a drive has asked for it.</summary>
     public bool IsUsed => _made.Count > 0;
@@ -63,22 +66,23 @@ internal sealed class MotorReader
     /// <summary>Its table.</summary>
     public Section Section => _section;
 
-    /// <summary>The motor as its drive's gear efficiency makes it; null if the data are wrong or do not determine it.</summary>
-    public MotorSettings? Make(double efficiency)
+    /// <summary>The motor as its drive's gear efficiency makes it, null for one nobody gave; null if the data are wrong or do not determine it.</summary>
+    public MotorSettings? Make(double? efficiency)
     {
-        if (!_made.TryGetValue(efficiency, out MotorSettings? made))
+        int known = _made.FindIndex(m => m.Efficiency.Equals(efficiency));
+        if (known < 0)
         {
-            made = Convert(efficiency);
-            _made.Add(efficiency, made);
+            known = _made.Count;
+            _made.Add((efficiency, Convert(efficiency)));
         }
 
-        return made;
+        return _made[known].Motor;
     }
 
-    private MotorSettings? Convert(double efficiency)
+    private MotorSettings? Convert(double? efficiency)
     {
         MotorConversion c = MotorFromData.Convert(_data with { GearEfficiency = efficiency });
-        if (IsBroken() || !double.IsFinite(efficiency))
+        if (IsBroken() || efficiency is double.NaN)
         {
             return null;
         }
@@ -92,6 +96,11 @@ internal sealed class MotorReader
         foreach (string note in c.Notes)
         {
             _section.Context.Note($"motor \"{_data.Name}\": {note}", "that of the data it comes from; sheets of cheap motors are 10 to 20 % off (estimate)");
+        }
+
+        if (c.GearEfficiency is not null)
+        {
+            _section.Context.Note($"motor \"{_data.Name}\": {c.GearEfficiencyNote}", "about a quarter of it: the errors of stall torque, stall current and no-load speed meet in it (estimate)");
         }
 
         foreach (string warning in c.Warnings)

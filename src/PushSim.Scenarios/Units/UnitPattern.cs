@@ -11,6 +11,10 @@ internal static class UnitPattern
 {
     // What may stand between the parts of a product, before a unit and behind it.
     private const string Joint = @"[\s·⋅•∙*^()\-‐‑]*";
+
+    // Between the parts of a product a full stop may stand too; nowhere else, where it would be a number's.
+    private const string Product = Joint + @"(\." + Joint + ")?";
+    private const char InWord = '\u0001';
     private const string Unsigned = @"\+?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?";
     private const string Signed = @"[+\-−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?";
     private const string PlusMinus = @"\s*(±|\+/-|\+-)\s*";
@@ -37,13 +41,14 @@ internal static class UnitPattern
     {
         // one character that stands for the word or its sign
         string s = spelling.Replace("ohm", "Ω", StringComparison.Ordinal);
-        s = Regex.Replace(s, "(kg|g|lb|oz)f", "$1 f");
+        s = Regex.Replace(s, "(kg|g|lb|oz)f", "$1" + InWord + "f");
         var pattern = new StringBuilder();
         for (int i = 0; i < s.Length; i++)
         {
             pattern.Append(s[i] switch
             {
-                ' ' => Joint,
+                ' ' => Product,
+                InWord => Joint,
                 '(' or ')' => "",
                 '/' => @"\s*/" + Joint,
                 ':' => @":\s*",

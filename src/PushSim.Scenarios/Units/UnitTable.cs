@@ -20,7 +20,7 @@ internal static class UnitTable
 
     // In the order of <see cref="Dimension"/>. First of each row is the SI name; "a|b" are spellings of one unit, the first is the one printed. Letter case counts, since m and M, k and K
     // mean different things; the habits that cannot be mistaken ("RPM", "12 v", "mAH") are spelled out. A blank is where a product may have a dot,
-    // a hyphen or nothing.
+    // a full stop, a hyphen or nothing.
     private static readonly (Dimension Dimension, (string Names, double Factor, double Offset)[] Units)[] Rows =
     [
         (Dimension.Ratio, [("", 1, 0), ("%|percent|pct", 0.01, 0), (":1", 1, 0)]),
@@ -197,11 +197,24 @@ internal static class UnitTable
             {
                 foreach (string name in names.Split('|'))
                 {
-                    index[(dimension, Normalise(name))] = new Unit(First(names), factor, offset);
+                    foreach (string spelling in WithStops(name))
+                    {
+                        index[(dimension, Normalise(spelling))] = new Unit(First(names), factor, offset);
+                    }
                 }
             }
         }
 
         return index;
+    }
+
+    // The name, and as often as it has products with full stops in some or all of them: "kgf.cm", but no "m.m" for mm.
+    private static IEnumerable<string> WithStops(string name)
+    {
+        int[] products = [.. Enumerable.Range(0, name.Length).Where(i => name[i] == ' ')];
+        for (int set = 0; set < 1 << products.Length; set++)
+        {
+            yield return new string([.. name.Select((c, i) => c == ' ' && (set >> Array.IndexOf(products, i) & 1) == 1 ? '.' : c)]);
+        }
     }
 }

@@ -42,8 +42,8 @@ public sealed record MotorData
     /// <summary>Motor speed / output shaft speed of the gearbox the data were measured through, G [1].</summary>
     public double GearRatio { get; init; } = 1.0;
 
-    /// <summary>Efficiency of that gearbox, eta [1].</summary>
-    public double GearEfficiency { get; init; } = 1.0;
+    /// <summary>Efficiency of that gearbox, eta [1]; null: nothing is known of it.</summary>
+    public double? GearEfficiency { get; init; }
 
     /// <summary>Brush voltage drop, both brushes [V].</summary>
     public double BrushDrop { get; init; }

@@ -7,7 +7,14 @@ namespace PushSim.Powertrain;
 /// <param name="Missing">What is missing, in words; empty if nothing is.</param>
 /// <param name="Notes">How each number was found, in sentences.</param>
 /// <param name="Warnings">Contradictions in the data, with the numbers.</param>
-public sealed record MotorConversion(MotorSettings? Settings, string Missing, IReadOnlyList<string> Notes, IReadOnlyList<string> Warnings);
+public sealed record MotorConversion(MotorSettings? Settings, string Missing, IReadOnlyList<string> Notes, IReadOnlyList<string> Warnings)
+{
+    /// <summary>Efficiency of the gearbox where the stall torque gave it [1]; null: it did not.</summary>
+    public double? GearEfficiency { get; init; }
+
+    /// <summary>How it was found, in a sentence; empty if it was not.</summary>
+    public string GearEfficiencyNote { get; init; } = "";
+}
 
 /// <summary>
 /// A motor's constants from whatever data there are, by the steady equations of a brushed permanent-magnet motor with a
@@ -18,12 +25,19 @@ public sealed record MotorConversion(MotorSettings? Settings, string Missing, IR
 /// stall torque: T = eta Kt G I - tau0 G
 /// </code>
 /// with w0 the no-load speed at the motor shaft. The first form in the order given, measured, derived is used; the others
-/// are compared with it. Limits: one temperature, no magnet weakening, I0 taken as constant.
+/// are compared with it. A stall torque that the rest does not need gives eta, if data taken through a gearbox say nothing of it:
+/// what the shaft lacks of Kt G (I - I0) is lost in the gears. Limits: one temperature, no magnet weakening, I0 taken as constant.
 /// </summary>
 public static class MotorFromData
 {
     // Data sheets round to two digits; more than this is a contradiction [1].
     private const double Contradiction = 0.05;
+
+    // A stall torque that would need a gearbox of less than this is taken for a mistake: four spur stages hold 0.66, a worm 0.5 (see GearStages) [1].
+    private const double LeastEfficiency = 0.3;
+
+    // Efficiencies a robot file may state [1].
+    private const double LeastStated = 0.05;
 
     /// <summary>The motor of these data.</summary>
     public static MotorConversion Convert(MotorData data) => new Work(data).Solve();
@@ -33,8 +47,9 @@ public static class MotorFromData
         private readonly List<string> _notes = [];
         private readonly List<string> _warnings = [];
         private readonly double _g = d.GearRatio;
-        private readonly double _eta = d.GearEfficiency;
         private readonly double _b = d.ViscousFriction;
+        private double _eta = d.GearEfficiency ?? 1.0;
+        private string _source = "";
 
         // No-load speed at the motor shaft [rad/s].
         private double? MotorSpeed => d.NoLoadSpeed * d.GearRatio;
@@ -45,13 +60,15 @@ public static class MotorFromData
         {
             double? r = Resistance();
             double? kt = Constant(r);
+            bool isTorqueSpare = r is not null && _source.Length > 0;
             r ??= ResistanceFromTorque(kt);
             if (r is null || kt is null)
             {
                 return new MotorConversion(null, Missing(r, kt), _notes, _warnings);
             }
 
-            CompareStallTorque(r.Value, kt.Value);
+            string note = isTorqueSpare ? EfficiencyFromTorque(r.Value, kt.Value) : "";
+            CompareStallTorque(r.Value, kt.Value, isTorqueSpare);
             double tau0 = Friction(r.Value, kt.Value);
             var settings = new MotorSettings
             {
@@ -62,7 +79,7 @@ public static class MotorFromData
                 ViscousFriction = _b,
                 BrushDrop = d.BrushDrop,
             };
-            return new MotorConversion(settings, "", _notes, _warnings);
+            return new MotorConversion(settings, "", _notes, _warnings) { GearEfficiency = note.Length > 0 ? _eta : null, GearEfficiencyNote = note };
         }
 
         private double? Resistance()
@@ -94,6 +111,7 @@ public static class MotorFromData
             double? free = FromNoLoad(r);
             double? torque = FromStallTorque(d.StallCurrent ?? InnerVoltage / r);
             double? kt = d.TorqueConstant ?? kv ?? free ?? torque;
+            _source = d.TorqueConstant is not null ? "as given" : kv is not null ? "from the speed constant" : free is not null ? "from the no-load speed" : "";
             if (d.TorqueConstant is null && kv is not null)
             {
                 _notes.Add(Say($"Kt = {1e3 * kv:G4} mN m/A as the reciprocal of Kv = {Rpm(d.SpeedConstant!.Value)} rpm/V"));
@@ -142,15 +160,38 @@ public static class MotorFromData
             return r;
         }
 
-        private void CompareStallTorque(double r, double kt)
+        // The efficiency at which the shaft gives the stall torque stated, and how it was found; nothing where one is given or there are no gears.
+        private string EfficiencyFromTorque(double r, double kt)
+        {
+            double? current = d.StallCurrent ?? InnerVoltage / r;
+            if (d.GearEfficiency is not null || _g == 1.0 || !(FromStallTorque(current) / kt is >= LeastEfficiency and < 1.0 and double eta))
+            {
+                return "";
+            }
+
+            _eta = eta;
+            string friction = HasFriction ? "" : ", the motor's own friction included, since no no-load current is given";
+            return Say($"gear efficiency {100.0 * eta:G3} % from the stall torque: the shaft gives {d.StallTorque:G4} N m of the {d.StallTorque / eta:G4} N m that {current:G4} A would give through {_g:G4}:1 without loss{friction}");
+        }
+
+        private void CompareStallTorque(double r, double kt, bool isTorqueSpare)
         {
             double? current = d.StallCurrent ?? InnerVoltage / r;
             double? fromTorque = FromStallTorque(current);
             if (fromTorque is double other && IsFar(other, kt))
             {
-                _warnings.Add(Say($"Kt from the stall torque is {1e3 * other:G4} mN m/A ({_g:G4}:1, efficiency {_eta:G3}, {current:G4} A), {Percent(other, kt)} than the {1e3 * kt:G4} mN m/A used; an efficiency of {_eta * other / kt:G3} would make them agree"));
+                string known = d.GearEfficiency is null ? _g == 1.0 ? "no gears" : "no gear loss" : Say($"an efficiency of {_eta:G3}");
+                string use = isTorqueSpare ? Say($"; the stall torque is only checked, not used: Kt {_source}, with {known}, is") : "";
+                _warnings.Add(Say($"Kt from the stall torque is {1e3 * other:G4} mN m/A ({_g:G4}:1, efficiency {_eta:G3}, {current:G4} A), {Percent(other, kt)} than the {1e3 * kt:G4} mN m/A used{use}; {Agreeing(_eta * other / kt)}"));
             }
         }
+
+        // What efficiency would end the contradiction. Without a no-load current it holds the motor's friction as well.
+        private string Agreeing(double eta) => eta > 1.0 || eta < LeastStated
+            ? "no gear efficiency would make them agree"
+            : Say($"gear_efficiency = {eta:G3} in the motor would make them agree{(HasFriction ? "" : ", and a higher one once a no-load current is given")}");
+
+        private bool HasFriction => (d.FrictionTorque ?? d.NoLoadCurrent) is > 0.0;
 
         private double Friction(double r, double kt)
         {

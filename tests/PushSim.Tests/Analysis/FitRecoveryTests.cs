@@ -80,6 +80,23 @@ public class FitRecoveryTests(ITestOutputHelper output)
         Assert.InRange(6.8, pull.Breakaway.Low, pull.Breakaway.High);
     }
 
+    // 10 N/s up to 10.04 N at 2.004 s, read every 20 ms: the last reading on the ramp is 10 N, and the line goes on to
+    // 10.1 N in the middle of the gap
+    [Fact]
+    public void A_breakaway_above_every_reading_is_noted()
+    {
+        double[] time = [.. Enumerable.Range(0, 300).Select(i => 0.02 * i)];
+        FoundTrace Log(double top, double from) =>
+            PullFinder.Find(new ForceTrace { Time = time, Force = [.. time.Select(t => t < from ? 0.0 : t < from + (top / 10.0) ? 10.0 * (t - from) : t < 4.5 ? 7.0 : 0.0)] });
+        TyreFit one = PullFit.OfTraces("tyre", [Log(10.04, 1.0)], GripLoad.Fixed(10.0), null, isDrag: false);
+        Assert.Equal(1.01, one.StaticFriction.Value, 1e-6);
+        Assert.Equal("breakaway lies 1.0 % above the highest reading: the tyre lets go between two readings, and the line up the ramp is taken to the middle between them", Assert.Single(one.Notes));
+        Assert.Equal(10.0, one.Traces[0].Pulls[0].HighestReading, 1e-6);
+        TyreFit two = PullFit.OfTraces("tyre", [Log(10.04, 1.0), Log(10.04, 1.0) with { Pulls = [Log(10.04, 1.0).Pulls[0] with { HighestReading = 10.2 }] }], GripLoad.Fixed(10.0), null, isDrag: false);
+        Assert.StartsWith("breakaway lies 1.0 % above the highest reading in 1 of 2 pulls: ", Assert.Single(two.Notes), StringComparison.Ordinal);
+        Assert.Empty(PullFit.OfReadings("tyre", [7.0, 7.1], [10.0, 10.1], GripLoad.Fixed(10.0), null, isDrag: false).Notes);
+    }
+
     [Fact]
     public void Spikes_are_left_out()
     {

@@ -71,15 +71,23 @@ public class SimulationFitTests(ITestOutputHelper output)
     {
         SimulatedPulls made = SimulatedPulls.Make(3, 4);
         TetherSettings loose = made.Scenario.Tether! with { Stiffness = 0.02 * made.Scenario.Tether!.Stiffness };
-        SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made with { Scenario = made.Scenario with { Tether = loose } }));
+        List<int> steps = [];
+        SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made with { Scenario = made.Scenario with { Tether = loose } }, steps.Add));
         Assert.Contains(fit.Warnings, w => w.Contains("follows the log to"));
+
+        // how far it is: from the first step on, never back, and within what was said to be the most
+        Assert.Equal(1, steps[0]);
+        Assert.InRange(steps.Distinct().Count(), 12, SimulationFitter.MostSteps);
+        Assert.Equal(steps.Order(), steps);
+        Assert.InRange(steps[^1], 48, SimulationFitter.MostSteps);
+        Assert.Equal(84, SimulationFitter.MostSteps);
         Assert.DoesNotContain(fit.Parameters, p => p.IsTold);
     }
 
-    private static SimulationFit? Fit(SimulatedPulls made)
+    private static SimulationFit? Fit(SimulatedPulls made, Action<int>? progress = null)
     {
         GripLoad load = GripLoad.Of(made.Scenario.Robot, made.Scenario.Tether!.HookHeight, made.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest);
-        return SimulationFitter.Fit(made.Scenario, PullFit.OfTraces("tyre", [PullFinder.Find(made.Trace)], load, null, made.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest));
+        return SimulationFitter.Fit(made.Scenario, PullFit.OfTraces("tyre", [PullFinder.Find(made.Trace)], load, null, made.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest), progress: progress);
     }
 
     private static int Quantile(double share)

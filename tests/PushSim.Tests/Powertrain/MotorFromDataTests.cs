@@ -34,7 +34,78 @@ public class MotorFromDataTests
     public void Stall_torque_against_the_constant_is_warned_of_with_numbers()
     {
         MotorConversion c = MotorFromData.Convert(s_geared with { TorqueConstant = 0.01, Resistance = 3.0, NoLoadCurrent = 0.2, StallTorque = 0.665 });
-        Assert.Equal("Kt from the stall torque is 12.5 mN m/A (20:1, efficiency 0.7, 4 A), 25 % more than the 10 mN m/A used; an efficiency of 0.875 would make them agree", Assert.Single(c.Warnings));
+        Assert.Equal("Kt from the stall torque is 12.5 mN m/A (20:1, efficiency 0.7, 4 A), 25 % more than the 10 mN m/A used; the stall torque is only checked, not used: Kt as given, with an efficiency of 0.7, is; gear_efficiency = 0.875 in the motor would make them agree", Assert.Single(c.Warnings));
+    }
+
+    // a gearmotor's sheet, all of it at the output shaft: 12 V, 500 rpm, 5.6 A, 8.4 kgf cm, 20.4:1. Without loss the shaft would give
+    // Kt G I = V I / w0 = 12 5.6 / 52.36 = 1.2834 N m; with 0.3 A at no load (12 - 0.3 2.143) (5.6 - 0.3) / 52.36 = 1.1496 N m. By hand
+    private static readonly MotorData s_sheet = new() { Name = "m", Voltage = 12.0, NoLoadSpeed = 500.0 * Rpm, StallCurrent = 5.6, GearRatio = 20.4 };
+
+    private const double KgfCm = 0.0980665;
+
+    [Theory]
+    [InlineData(8.4, null, 0.6418)]
+    [InlineData(8.4, 0.3, 0.7166)]
+    [InlineData(5.0, null, 0.3821)]
+    [InlineData(13.0, null, 0.9934)]
+    public void A_stall_torque_that_nothing_else_needs_gives_the_gear_efficiency(double kgfCm, double? noLoadCurrent, double efficiency)
+    {
+        MotorConversion c = MotorFromData.Convert(s_sheet with { StallTorque = kgfCm * KgfCm, NoLoadCurrent = noLoadCurrent });
+        Assert.Empty(c.Warnings);
+        double eta = Assert.IsType<double>(c.GearEfficiency);
+        Assert.Equal(efficiency, eta, 1e-4);
+        MotorSettings m = c.Settings!;
+        Close(kgfCm * KgfCm, ((eta * m.TorqueConstant * 5.6) - m.FrictionTorque) * 20.4, "N m");
+        Assert.Equal(noLoadCurrent is null, c.GearEfficiencyNote.Contains("the motor's own friction included", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_efficiency_from_the_stall_torque_says_how_it_was_found() =>
+        Assert.Equal(
+            "gear efficiency 64.2 % from the stall torque: the shaft gives 0.8238 N m of the 1.283 N m that 5.6 A would give through 20.4:1 without loss, the motor's own friction included, since no no-load current is given",
+            MotorFromData.Convert(s_sheet with { StallTorque = 8.4 * KgfCm }).GearEfficiencyNote);
+
+    // 0.29 and 1.06 times 1.2834 N m are no gearbox; 1.04 is a sheet's rounding
+    [Theory]
+    [InlineData(0.29, "; the stall torque is only checked, not used: Kt from the no-load speed, with no gear loss, is; gear_efficiency = 0.29 in the motor would make them agree, and a higher one once a no-load current is given")]
+    [InlineData(1.06, "; the stall torque is only checked, not used: Kt from the no-load speed, with no gear loss, is; no gear efficiency would make them agree")]
+    [InlineData(1.04, null)]
+    public void A_stall_torque_that_no_gearbox_explains_is_said_not_to_be_used(double share, string? warning)
+    {
+        MotorConversion c = MotorFromData.Convert(s_sheet with { StallTorque = share * 12.0 * 5.6 / (500.0 * Rpm) });
+        Assert.Null(c.GearEfficiency);
+        Assert.Equal(warning is null, c.Warnings.Count == 0);
+        Assert.All(c.Warnings, w => Assert.EndsWith(warning!, w));
+    }
+
+    // nothing is estimated where an efficiency is given, where there are no gears, and where the stall torque is needed for Kt or R
+    [Fact]
+    public void A_stall_torque_that_is_needed_or_has_no_gears_gives_no_efficiency()
+    {
+        MotorData all = s_sheet with { StallTorque = 8.4 * KgfCm };
+        Assert.Null(MotorFromData.Convert(all with { GearEfficiency = 0.8 }).GearEfficiency);
+        Assert.Null(MotorFromData.Convert(all with { GearRatio = 1.0 }).GearEfficiency);
+        Assert.Null(MotorFromData.Convert(all with { NoLoadSpeed = null }).GearEfficiency);
+        Assert.Null(MotorFromData.Convert(all with { StallCurrent = null }).GearEfficiency);
+        Assert.Null(MotorFromData.Convert(all with { Voltage = null, Resistance = 2.0 }).GearEfficiency);
+    }
+
+    // whatever of friction is known, following the warning ends it
+    [Theory]
+    [InlineData(null, null, 0.0)]
+    [InlineData(0.3, null, 0.0)]
+    [InlineData(0.3, null, 1e-6)]
+    [InlineData(0.3, 0.001, 0.0)]
+    [InlineData(null, 0.001, 0.0)]
+    public void An_efficiency_as_advised_ends_the_warning(double? noLoadCurrent, double? friction, double viscous)
+    {
+        MotorData data = s_sheet with { StallTorque = 8.4 * KgfCm, NoLoadCurrent = noLoadCurrent, FrictionTorque = friction, ViscousFriction = viscous };
+        string warning = Assert.Single(MotorFromData.Convert(data with { GearEfficiency = 0.9 }).Warnings);
+        const string Before = "gear_efficiency = ";
+        int at = warning.IndexOf(Before, StringComparison.Ordinal) + Before.Length;
+        double advised = double.Parse(warning[at..].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Empty(MotorFromData.Convert(data with { GearEfficiency = advised }).Warnings);
+        Assert.Equal(noLoadCurrent is null && friction is null, warning.EndsWith("a higher one once a no-load current is given", StringComparison.Ordinal));
     }
 
     // 1e-5 N m s/rad at 1140 rad/s of the motor, 57 of the shaft

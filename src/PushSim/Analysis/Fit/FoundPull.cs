@@ -48,6 +48,9 @@ public sealed record FoundPull
     /// <summary>Breakaway force [N]; a lower bound, without ends, unless <see cref="Quality"/> is Seen.</summary>
     public required Interval Breakaway { get; init; }
 
+    /// <summary>Highest reading of the pull, with the tare taken off [N]; NaN where it was not looked for.</summary>
+    public double HighestReading { get; init; } = double.NaN;
+
     /// <summary>How well the breakaway is seen.</summary>
     public required BreakawayQuality Quality { get; init; }
 

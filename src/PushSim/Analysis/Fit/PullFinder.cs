@@ -336,6 +336,7 @@ public static class PullFinder
             {
                 Start = start, Peak = peak, PlateauFrom = from, PlateauTo = plateau is null ? from : to, End = end, RampSamples = peak - foot + 1,
                 Plateau = plateau, Breakaway = Breakaway.Bound(At(peak)), Quality = BreakawayQuality.NoPeak, Tare = tare.At(_time[from]), SeesDrift = tare.SeesDrift, EffectiveReadings = effective,
+                HighestReading = Enumerable.Range(start, Math.Max(0, end - start)).Append(peak).Max(At),
             };
             return standsOut ? Breakaway.Measure(pull, _time, clean, foot, tare, noise, step) : pull with { Breakaway = Breakaway.Bound(plateau?.Value ?? At(peak)) };
         }

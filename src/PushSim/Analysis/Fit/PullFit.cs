@@ -11,6 +11,9 @@ public static class PullFit
     // Share of the friction from which on it is told that skids leave it open [1].
     private const double TellingSkid = 0.05;
 
+    // Share by which a breakaway above every reading is told of [1].
+    private const double AboveReadings = 0.001;
+
     /// <summary>From logs.</summary>
     /// <param name="name">Name of the tyre.</param>
     /// <param name="traces">Logs with at least one pull.</param>
@@ -39,6 +42,7 @@ public static class PullFit
             Load = load.LoadAt((force ?? breakaway).Value),
             Pulls = pulls.Count,
             Warnings = [.. Warnings(traces, pulls, slid, seen), .. OfSkids(load, force)],
+            Notes = OfBreakaways(seen),
             Traces = traces,
         };
     }
@@ -127,6 +131,15 @@ public static class PullFit
         }
 
         return warnings;
+    }
+
+    // A breakaway that no reading of its pull reaches.
+    private static string[] OfBreakaways(List<FoundPull> seen)
+    {
+        double[] above = [.. seen.Select(p => (p.Breakaway.Value / p.HighestReading) - 1.0).Where(a => a > AboveReadings)];
+        string many = above.Length == seen.Count ? "" : $" in {above.Length} of {seen.Count} pulls";
+        return above.Length == 0 ? []
+            : [FormattableString.Invariant($"breakaway lies {(above.Length == 1 ? "" : "up to ")}{100.0 * above.Max():0.0} % above the highest reading{many}: the tyre lets go between two readings, and the line up the ramp is taken to the middle between them")];
     }
 
     private static Interval Friction(GripLoad load, Interval force) =>

@@ -41,6 +41,9 @@ public sealed record TyreFit
     /// <summary>What to know about it, in sentences.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
+    /// <summary>How a number came about that a reader of the log would not expect, in sentences; nothing is wrong with it.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
     /// <summary>The logs it came from; empty for display readings.</summary>
     public IReadOnlyList<FoundTrace> Traces { get; init; } = [];
 

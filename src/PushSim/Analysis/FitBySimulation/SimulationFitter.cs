@@ -55,12 +55,16 @@ public static class SimulationFitter
     // Margin at the end of the simulated test, for pulls whose clock moves during the fit [s].
     private const double Margin = 0.03;
 
+    /// <summary>Steps that all searches of one tyre take at most [1]; most rest sooner.</summary>
+    public static int MostSteps => (Starts.Length * FirstSteps) + ((Shares.Length - 1) * MostGoneOnFrom * MoreSteps);
+
     /// <summary>Fits one tyre; null if no pull slides, or the scenario's run with it fails.</summary>
     /// <param name="scenario">The test as it was done: robot, floor, tether and manoeuvre.</param>
     /// <param name="fit">What the logs show without a simulation: the start.</param>
     /// <param name="cancel">Stops the runs.</param>
+    /// <param name="progress">Is told how many of <see cref="MostSteps"/> are done; the steps that a search has no need of count as done when it rests.</param>
     /// <exception cref="OperationCanceledException">The fit was cancelled.</exception>
-    public static SimulationFit? Fit(ScenarioSettings scenario, TyreFit fit, CancellationToken cancel = default)
+    public static SimulationFit? Fit(ScenarioSettings scenario, TyreFit fit, CancellationToken cancel = default, Action<int>? progress = null)
     {
         var test = new SimulatedTest(scenario);
         MeasuredStretch[] all = [.. fit.Traces.SelectMany(MeasuredStretch.Of)];
@@ -72,7 +76,7 @@ public static class SimulationFitter
 
         MeasuredStretch[] pulls = [.. all.Select((p, j) => p.Until(test.End - Margin + TestModel.Later(first, j)))];
         double noise = fit.Traces.Max(t => Math.Max(t.Noise, t.Step / Math.Sqrt(12.0)));
-        List<Stage> stages = Follow(test, pulls, first, start, noise, cancel);
+        List<Stage> stages = Follow(test, pulls, first, start, noise, new SearchSteps(progress), cancel);
         if (stages.Count == 0)
         {
             return null;
@@ -102,7 +106,7 @@ public static class SimulationFitter
     }
 
     // Searches over longer and longer stretches, as far as a run follows; empty if no start gives a run that pulls.
-    private static List<Stage> Follow(SimulatedTest test, MeasuredStretch[] pulls, double[] first, TyreSettings start, double noise, CancellationToken cancel)
+    private static List<Stage> Follow(SimulatedTest test, MeasuredStretch[] pulls, double[] first, TyreSettings start, double noise, SearchSteps count, CancellationToken cancel)
     {
         List<Stage> stages = [];
         double followed = 0.0;
@@ -111,7 +115,7 @@ public static class SimulationFitter
             MeasuredStretch[] part = [.. pulls.Select(p => p.UpTo(share, LeastSliding))];
             var model = new TestModel(test, part, part.Select((p, j) => p.Time[^1] - TestModel.Later(first, j)).Max() + Margin + ClockLeast, cancel);
             double[][] from = stages.Count == 0 ? [.. FirstStarts(model, start)] : [.. stages[^1].Found.OrderBy(f => f.Misfit).Take(MostGoneOnFrom).Select(f => f.X.ToArray())];
-            List<(Vector<double> X, double Misfit)> found = [.. from.Select(x => Search(model, x, stages.Count == 0 ? FirstSteps : MoreSteps))];
+            List<(Vector<double> X, double Misfit)> found = [.. from.Select(x => Search(model, x, stages.Count == 0 ? FirstSteps : MoreSteps, count))];
             if (found.Count == 0)
             {
                 break;
@@ -146,20 +150,47 @@ public static class SimulationFitter
         }
     }
 
-    private static (Vector<double> X, double Misfit) Search(TestModel model, double[] start, int steps)
+    private static (Vector<double> X, double Misfit) Search(TestModel model, double[] start, int steps, SearchSteps count)
     {
         int pulls = model.Pulls.Count;
         double[] low = [.. TestParameter.All.Select(p => Math.Log(p.Low)), .. Enumerable.Range(0, pulls).SelectMany(j => new[] { TestModel.Later(start, j) - Clock(j), TestModel.Tare(start, j) - TareRange, -FrictionRange })];
         double[] high = [.. TestParameter.All.Select(p => Math.Log(p.High)), .. Enumerable.Range(0, pulls).SelectMany(j => new[] { TestModel.Later(start, j) + Clock(j), TestModel.Tare(start, j) + TareRange, FrictionRange })];
         double Clock(int j) => Math.Max(ClockLeast, ClockShare * (model.Pulls[j].PeakTime - model.Pulls[j].Time[0]));
         Vector<double> V(double[] x) => Vector<double>.Build.Dense(x);
-        IObjectiveModel objective = ObjectiveFunction.NonlinearModel((x, _) => model.Forces(x), (x, _) => model.Jacobian(x), V([.. Enumerable.Range(0, model.Measured.Count).Select(i => (double)i)]), model.Measured);
+        IObjectiveModel objective = ObjectiveFunction.NonlinearModel((x, _) => model.Forces(x), (x, _) => Slopes(x), V([.. Enumerable.Range(0, model.Measured.Count).Select(i => (double)i)]), model.Measured);
         var solver = new LevenbergMarquardtMinimizer(functionTolerance: Rest, stepTolerance: Rest, gradientTolerance: 1e-12, maximumIterations: steps);
         Vector<double> x = solver.FindMinimum(objective, V(start), V(low), V(high)).MinimizingPoint;
+        count.EndSearch(steps);
         return (x, Misfit(model, x));
+
+        Matrix<double> Slopes(Vector<double> at)
+        {
+            Matrix<double> slopes = model.Jacobian(at);
+            count.Step(steps);
+            return slopes;
+        }
     }
 
     private static double Misfit(TestModel model, Vector<double> x) => (model.Measured - model.Forces(x)).L2Norm() / Math.Sqrt(model.Measured.Count);
+
+    // How far the searches are: the slopes are nearly all of the work of a step.
+    private sealed class SearchSteps(Action<int>? tell)
+    {
+        private int _before;
+        private int _here;
+
+        public void Step(int most)
+        {
+            _here = Math.Min(_here + 1, most);
+            tell?.Invoke(_before + _here);
+        }
+
+        public void EndSearch(int most)
+        {
+            (_before, _here) = (_before + most, 0);
+            tell?.Invoke(_before);
+        }
+    }
 
     // What the searches over one stretch came to.
     private sealed record Stage(TestModel Model, double Share, List<(Vector<double> X, double Misfit)> Found);
