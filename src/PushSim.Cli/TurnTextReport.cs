@@ -7,6 +7,9 @@ namespace PushSim.Cli;
 /// <summary>A turn in tables for screen and page: each wheel, reserve, what would help, why it chatters or not.</summary>
 internal static class TurnTextReport
 {
+    // A centre of rotation nearer than this is the centre of mass itself [m].
+    private const double SeenOffset = 5e-4;
+
     public static IEnumerable<ReportTable> Tables(TurnReport? r)
     {
         if (r is null)
@@ -66,7 +69,7 @@ internal static class TurnTextReport
         yield return Text($"takes {r.Current:0.00} A and {r.Power:0.0} W from the battery; its wheels would turn it at {r.YawRateWithoutSlip:0.00} rad/s if nothing slipped");
         if (r.RotationCentre is { } c)
         {
-            yield return Text($"turns about a point {1e3 * Math.Abs(c.X):0} mm {(c.X < 0.0 ? "behind" : "ahead of")} and {1e3 * Math.Abs(c.Y):0} mm {(c.Y < 0.0 ? "right" : "left")} of its centre of mass");
+            yield return Math.Max(Math.Abs(c.X), Math.Abs(c.Y)) < SeenOffset ? "turns about its centre of mass" : Text($"turns about a point {1e3 * Math.Abs(c.X):0} mm {(c.X < 0.0 ? "behind" : "ahead of")} and {1e3 * Math.Abs(c.Y):0} mm {(c.Y < 0.0 ? "right" : "left")} of its centre of mass");
         }
 
         yield return r.LeastCurrentLimit is { } ampere

@@ -12,6 +12,9 @@ internal static class TyreText
     // Beyond this a comparison with straight driving says nothing [m].
     private const double FarthestMetres = 1e5;
 
+    // Beyond this the figure itself says nothing, since next to nothing slides straight ahead [m].
+    private const double LongWay = 100.0;
+
     public static IEnumerable<ReportTable> Tables(TyreAnswers answers)
     {
         if (answers.Wear is WearReport wear)
@@ -62,7 +65,7 @@ internal static class TyreText
         string text = FormattableString.Invariant($"wear: {worst.Wheel} wears most, {uneven:0.00} times the mean of {(report.UnknownWheels.Count == 0 ? "all wheels" : $"those whose tyres have a wear number (not {string.Join(", ", report.UnknownWheels)})")}");
         double? most = report.Wheels.Sum(w => w.MostPerStraightMetre);
         double metres = (report.PerTurn / most) ?? 0.0;
-        return metres is > 0.0 and < FarthestMetres ? text + FormattableString.Invariant($"; a turn costs as much as at least {Figure(metres)} m straight ahead.") : text + ".";
+        return metres is > 0.0 and < FarthestMetres ? text + FormattableString.Invariant($"; a turn costs {(metres > LongWay ? $"more than {LongWay:0}" : $"as much as at least {Figure(metres)}")} m straight ahead.") : text + ".";
     }
 
     private static ReportTable GripTable(GripSeries grip)

@@ -13,6 +13,9 @@ internal static class TurnWords
     // Twentyfold within a second; what grows slower is not seen within a turn [1/s].
     private const double SeenGrowth = 3.0;
 
+    // Dampings that differ by less are told as one [1].
+    private const double Alike = 1.03;
+
     // Two frequencies are those of two swings from this ratio on [1].
     private const double Apart = 1.2;
 
@@ -30,7 +33,7 @@ internal static class TurnWords
         }
 
         double rate = a.YawRate!.Value;
-        string ease = r.Ease == TurnEase.Freely ? "turns freely" : "turns, but at the limit";
+        string ease = r.Ease == TurnEase.Freely ? "turns with power to spare" : "turns, but at the limit";
         string scrub = a.EffectiveTrackRatio is { } ratio ? Text($"; scrub costs it a factor of {ratio:0.00} in turning rate") : "";
         return Text($"{name} {ease}: {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
     }
@@ -172,7 +175,9 @@ internal static class TurnWords
         string Damping(double factor) => isOne
             ? Text($"{factor * tyre.CarcassDamping:0.00} N s/m (rebound about {100.0 * ReboundOf(tyre, factor * tyre.CarcassDamping):0} %)")
             : Text($"{factor:0.00} times the damping that each tyre body has");
-        string stop = r.Range!.Stop is { } s ? $"; once it chatters it stops only above {Damping(s)}" : "";
+        string stop = r.Range!.Stop is not { } s ? ""
+            : s < Alike * r.Range.Onset ? ", and stops above that"
+            : $"; once it chatters it stops only above {Damping(s)}";
         lines.Add(r.Range.Onset is { } onset
             ? $"It begins to chatter by itself below a tyre body damping of {Damping(onset)}{stop}."
             : (r.Modes[0].Growth > 0.0 ? "No damping of the tyre bodies up to a hundred times what they have stops that by itself" : "By itself it stays quiet even with a hundredth of the damping of its tyre bodies") + stop + ".");

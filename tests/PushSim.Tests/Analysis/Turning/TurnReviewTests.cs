@@ -61,7 +61,7 @@ public class TurnReviewTests
         double least = s_quiet.Value.Turning!.LeastCurrentLimit!.Value;
         RunResult result = Review(TestRobots.Spot(TestRobots.FourWheels(limit: timesTheLeast * least)));
         Assert.Equal(ease, result.Turning!.Ease);
-        Assert.Contains(ease switch { TurnEase.CannotTurn => "cannot turn", TurnEase.AtTheLimit => "at the limit", _ => "turns freely" }, result.Verdict);
+        Assert.Contains(ease switch { TurnEase.CannotTurn => "cannot turn", TurnEase.AtTheLimit => "at the limit", _ => "turns with power to spare" }, result.Verdict);
     }
 
     // own check: each least change lets it turn, and each is less than its largest
