@@ -30,7 +30,7 @@ public static class Verdict
         return scenario.Manoeuvre.Kind switch
         {
             ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
-                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a {(a.IsJerk ? "jerk" : "peak")} of {a.PullBreakaway:0.00} N") : "")}{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
+                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a {(a.IsJerk ? "jerk" : "peak")} of {a.PullBreakaway:0.00} N") : "")}{(a.IsBouncing ? "" : Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy)))}{buzz}."),
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
                 Text($"{name} holds {a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and {p:0.00} N while sliding{buzz}."),
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{idle} never tightens the tether."),
