@@ -157,6 +157,7 @@ internal static class LimitsJson
         Number(writer, "rest_s", m.Pattern.Rest);
         Number(writer, "peak_winding_temperature_degc", m.PeakWinding);
         Number(writer, "winding_room_k", m.WindingRoom);
+        Number(writer, "winding_passes_limit_at_s", m.Overheating?.Time);
         Number(writer, "stall_time_to_limit_s", m.StallTimeToLimit);
         Number(writer, "fold_back_at_s", m.FoldBackAt);
         Number(writer, "least_limit_share", m.LeastLimitShare);

@@ -146,7 +146,7 @@ internal static class LimitsText
     {
         MatchResult m = r.Match;
         ReportTable table = NewTable(
-            FormattableString.Invariant($"Match of {m.Pattern.Length:0} s: over and over {m.Pattern.Dash:0.#} s dashes, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
+            FormattableString.Invariant($"Match of {m.Pattern.Length:0} s: over and over {Dashes(m.Pattern.Dash)}, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
             "Quantity", ["value"]);
         table.AddRow("hottest winding", m.PeakWinding is null ? "no thermal data" : Text(m.PeakWinding, "0") + " °C");
         table.AddRow("stalled: time to the winding's limit", m.StallTimeToLimit is double t ? Text(t, "0.0") + " s" : m.PeakWinding is null ? "no thermal data" : "never");
@@ -155,6 +155,10 @@ internal static class LimitsText
         table.AddRow("charge used", Text(m.ChargeUsed / 3.6, "0") + " mA h, " + Text(100.0 * m.ChargeShare, "0") + " %" + (m.RunsEmpty ? ": runs empty" : ""));
         return table;
     }
+
+    // each dash starts anew after a second
+    private static string Dashes(double seconds) => FormattableString.Invariant(
+        $"{seconds:0.##} s of dashes{(seconds > 1.0 ? ", each 1 s from standstill" : seconds > 0.0 ? " from standstill" : "")}");
 
     private static ReportTable Bindings(string title, IReadOnlyList<WheelBindings> bindings, Func<WheelBindings, IReadOnlyList<double>> shares)
     {

@@ -100,6 +100,7 @@ public class LimitsCommandTests
     [InlineData("--throttle", "NaN")]
     [InlineData("--duty", "1:2:3")]
     [InlineData("--duty", "0:0:0:0")]
+    [InlineData("--duty", "0.1:0.2:0:0.5")]
     [InlineData("--duty", "1:-2:3:1")]
     [InlineData("--match", "1e9")]
     [InlineData("--out", " ")]

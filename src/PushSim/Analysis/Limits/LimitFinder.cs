@@ -24,7 +24,7 @@ public static class LimitFinder
     /// <param name="scenario">Checked settings; without a tether the robot is held at the height of its centre of mass.</param>
     /// <param name="throttle">Throttle 0..1; null: the greatest that the scenario commands, full if none [1].</param>
     /// <param name="pattern">Duty pattern of the match; null: the usual one.</param>
-    /// <exception cref="SimulationException">The robot does not stand on its wheels, or nothing drives it.</exception>
+    /// <exception cref="SimulationException">The robot does not stand on its wheels, or nothing drives it; a round of the pattern lasts less than <see cref="DutyPattern.ShortestRound"/>.</exception>
     public static LimitReport Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
@@ -38,9 +38,15 @@ public static class LimitFinder
             throw new SimulationException($"{scenario.Robot.Name} has no controller or no battery for its motors; add [[controller]] or [battery] to its file");
         }
 
+        pattern ??= new DutyPattern();
+        if (!(pattern.Round >= DutyPattern.ShortestRound))
+        {
+            throw new SimulationException("a round of pushing, dashing, turning and resting lasts less than a second; make one of them longer");
+        }
+
         LimitHook hook = Hook(scenario);
         var now = new LimitCondition { Throttle = throttle ?? Throttle(scenario) };
-        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern ?? new DutyPattern()));
+        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern));
         Task<RatioCurve?> ratio = Task.Run(() => Ratio(scenario, now, hook));
         LimitState state = State("as in the file", scenario, now, hook);
         LimitState[] states =
@@ -75,7 +81,7 @@ public static class LimitFinder
             OwnPush = gains.OwnPush,
             OpponentPush = gains.OpponentPush,
         };
-        return report with { Verdict = LimitVerdict.Of(report) };
+        return report with { Verdict = LimitVerdict.Of(report), Warnings = [.. report.Warnings, .. Heat(report.Match)] };
     }
 
     /// <summary>Steady pull at standstill in a state.</summary>
@@ -266,6 +272,14 @@ public static class LimitFinder
         double right = points[best + 1].DashTime - points[best].DashTime;
         double step = Math.Log(points[best + 1].Factor / points[best].Factor);
         return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
+    }
+
+    private static IEnumerable<string> Heat(MatchResult match)
+    {
+        if (match.Overheating is { } hot)
+        {
+            yield return FormattableString.Invariant($"in the match motor {hot.Motor} passes the {hot.Limit:0} °C that its winding bears after {hot.Time:0} s (the hottest winding ends at up to {match.PeakWinding:0} °C); rest longer, drive it less hard or take a larger motor");
+        }
     }
 
     // The last is the pull [N] that the motors could give if the tyres held it: on a slope gravity has a share in it
