@@ -130,7 +130,7 @@ internal static class LimitsText
 
     private static ReportTable Wirings(LimitReport r)
     {
-        ReportTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
+        ReportTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip (in the air: what lifts it carries its load)", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
         foreach (WiringCase c in r.Wirings)
         {
             table.AddRow([

@@ -62,6 +62,7 @@ public static class LimitFinder
         var gains = new GainFinder(scenario, now, hook);
         double[] values = gains.Values(null, 1.0);
         List<WheelLimit> wheels = Wheels(scenario, now, hook);
+        (IReadOnlyList<WiringCase> wirings, IReadOnlyList<string> unfound) = WiringStudy.Find(scenario, now, hook);
         LimitReport report = new()
         {
             Scenario = scenario,
@@ -76,12 +77,12 @@ public static class LimitFinder
             Outputs = Enum.GetValues<LimitOutput>().Where(o => double.IsFinite(values[(int)o])).ToDictionary(o => o, o => values[(int)o]),
             Gains = gains.All(values),
             Ratio = ratio.GetAwaiter().GetResult(),
-            Wirings = WiringStudy.Find(scenario, now, hook),
+            Wirings = wirings,
             Match = match.GetAwaiter().GetResult(),
             OwnPush = gains.OwnPush,
             OpponentPush = gains.OpponentPush,
         };
-        return report with { Verdict = LimitVerdict.Of(report), Warnings = [.. report.Warnings, .. Heat(report.Match)] };
+        return report with { Verdict = LimitVerdict.Of(report), Warnings = [.. report.Warnings, .. Heat(report.Match), .. Unfound(state, unfound)] };
     }
 
     /// <summary>Steady pull at standstill in a state.</summary>
@@ -272,6 +273,15 @@ public static class LimitFinder
         double right = points[best + 1].DashTime - points[best].DashTime;
         double step = Math.Log(points[best + 1].Factor / points[best].Factor);
         return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
+    }
+
+    // a robot that has no steady pull as it is has been told so
+    private static IEnumerable<string> Unfound(LimitState state, IReadOnlyList<string> cases)
+    {
+        if (cases.Count > 0 && state.Status == PullStatus.Found)
+        {
+            yield return $"of the wirings {string.Join("; ", cases)}: no steady pull was found, so {(cases.Count == 1 ? "this row is" : "these rows are")} left out";
+        }
     }
 
     private static IEnumerable<string> Heat(MatchResult match)
