@@ -50,6 +50,7 @@ internal static class LimitsJson
         Number(writer, "traction_peak_force_n", s.TractionPeak);
         Number(writer, "traction_sliding_force_n", s.TractionSliding);
         writer.WriteString("binding", s.Binding);
+        writer.WriteBoolean("held_by_series_wiring", s.IsHeldBySeries);
         Number(writer, "crossing_speed_m_per_s", s.CrossingSpeed);
         Number(writer, "margin_n", s.MotorForce - s.TractionPeak);
         Number(writer, "margin_ratio", s.MotorForce / s.TractionPeak);

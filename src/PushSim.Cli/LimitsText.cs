@@ -72,6 +72,11 @@ internal static class LimitsText
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
         Row(table, "what binds", states, s => s.Status == PullStatus.RearsUp ? "rears up" : s.Binding);
+        if (states.Any(s => s.IsHeldBySeries))
+        {
+            Row(table, "some held by series", states, s => s.IsHeldBySeries ? "yes" : "no");
+        }
+
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
         Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
         Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));

@@ -146,6 +146,7 @@ public static class LimitFinder
             Pull = search.Steady?.Pull(model, hook).Value,
             RearsUpAt = (tips + model.AlongGravity.Value) * Lengthening(hook),
             Binding = motor > hold ? "tyres" : word,
+            IsHeldBySeries = search.Steady is { } steady && Enumerable.Range(0, model.Drives.Length).Any(d => steady.IsHeldBySeries(model, d)),
             CrossingSpeed = motor > hold ? Crossing(curves, top) : null,
             TopSpeed = top,
             StallVoltage = voltage,
@@ -197,7 +198,7 @@ public static class LimitFinder
             list.Add(new WheelLimit(
                 scenario.Robot.Wheels[i].Name, axles.Select((a, n) => (a, n)).First(a => a.a.Wheels.Contains(i)).n, model.IsDrivenWheel[i], carried[i], rest[i],
                 motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
-                !model.IsDrivenWheel[i] ? "none" : search.Status == PullStatus.RearsUp ? "rears up" : pull is null ? "not found" : spin > 0.0 ? "tyres" : curves.MotorWord(own)));
+                !model.IsDrivenWheel[i] ? "none" : search.Status == PullStatus.RearsUp ? "rears up" : pull is null ? "not found" : spin > 0.0 ? "tyres" : pull.IsHeldBySeries(model, d) ? WheelLimit.SeriesWiring : curves.MotorWord(own)));
         }
 
         return list;

@@ -58,4 +58,45 @@ public class SeriesTests(ITestOutputHelper output)
         Assert.Equal(r.Now.Pull!.Value, r.Wirings.Single(c => c is { Wiring: "series", Case: "all on the floor" }).Pull, 1e-6);
         Assert.Empty(r.Warnings);
     }
+
+    // over random robots whose motors may be wired in any way: no wheel holds more than it can, and what is said to bind it is what its numbers say
+    [Fact]
+    public void What_binds_a_wheel_is_what_its_numbers_say()
+    {
+        int series = 0;
+        List<string> wrong = [];
+        for (int seed = 0; seed < 40; seed++)
+        {
+            LimitReport r = LimitFinder.Find(PullAgreementTests.Pull(PullAgreementTests.Straight(RandomRobots.Scenario(seed).Robot)));
+            if (r.Now.Status != PullStatus.Found)
+            {
+                continue;
+            }
+
+            foreach (WheelLimit w in r.Wheels.Where(w => w.IsDriven))
+            {
+                bool agrees = w.Binding == "tyres" ? w.SpinSpeed > 0.0 : w.SpinSpeed == 0.0 && w.Force <= w.PeakForce * (1.0 + 1e-6)
+                    && (w.Binding == "series") == (w.Force < 0.98 * w.MotorForce);
+                series += w.Binding == "series" ? 1 : 0;
+                if (!agrees)
+                {
+                    wrong.Add(FormattableString.Invariant($"{seed} {w.Name}: motor {w.MotorForce:0.000}, peak {w.PeakForce:0.000}, gives {w.Force:0.000}, spins {w.SpinSpeed:0.000}, {w.Binding}"));
+                }
+            }
+        }
+
+        output.WriteLine($"{series} wheels held by their wiring");
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong));
+        Assert.True(series > 0);
+    }
+
+    [Fact]
+    public void The_verdict_names_the_wiring()
+    {
+        LimitReport r = LimitFinder.Find(TestRobots.Launch(InSeries(0.008)));
+        Assert.Equal(["tyres", "tyres", "series", "series"], r.Wheels.Select(w => w.Binding));
+        Assert.EndsWith(" Its motors are wired in series: wheels rear left and rear right stand still and get only what the spinning wheels front left and front right let through.", r.Verdict, StringComparison.Ordinal);
+        LimitReport separate = LimitFinder.Find(TestRobots.Launch(TestRobots.FourWheels(motor: TestRobots.Motor with { Resistance = 0.5 }, forward: 0.008)));
+        Assert.DoesNotContain("series", separate.Verdict, StringComparison.Ordinal);
+    }
 }
