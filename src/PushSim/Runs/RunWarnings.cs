@@ -16,6 +16,11 @@ internal static class RunWarnings
     // Share of the greatest force on a tether that the tyres did not hold, from which on it is a jerk [1].
     private const double JerkShare = 0.2;
 
+    // Current that a pack is not asked for in passing: this many times what would empty it in an hour, for longer than this. Common practice, no source: packs of models are
+    // sold for 20 to 50 times, those marked higher for moments only.
+    private const double HardOnPack = 50.0;
+    private const double LongOnPack = 0.05;
+
     // Bounces from which a pull has no steady part.
     private const int ManyBounces = 3;
 
@@ -32,6 +37,7 @@ internal static class RunWarnings
             warnings.Add(Text($"the battery falls to {PlainNumber.Apart(voltage.Values.Min(), battery.CutOffVoltage)} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
         }
 
+        AddPack(warnings, history);
         if (history.Scenario.Manoeuvre.Kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest && history.Find("tether_force_n") is { } tether)
         {
             AddTether(warnings, history, tether.Values);
@@ -63,6 +69,31 @@ internal static class RunWarnings
             {
                 warnings.Add($"wheel {wheel.Name} carries nothing when the robot stands still");
             }
+        }
+    }
+
+    private static void AddPack(List<string> warnings, RunHistory history)
+    {
+        if (history.Robot.Battery is not { } battery || history.Find("battery_current_a") is not { } current)
+        {
+            return;
+        }
+
+        double hourly = battery.Capacity / 3600.0;
+        double peak = 0.0;
+        double most = 0.0;
+        double since = double.NaN;
+        for (int i = 0; i < current.Values.Length; i++)
+        {
+            bool isHard = current.Values[i] > HardOnPack * hourly;
+            since = !isHard ? double.NaN : double.IsNaN(since) ? history.Time[i] : since;
+            peak = isHard ? Math.Max(peak, current.Values[i]) : 0.0;
+            most = history.Time[i] - since > LongOnPack ? Math.Max(most, peak) : most;
+        }
+
+        if (most > 0.0)
+        {
+            warnings.Add(Text($"the battery gives up to {most:0.0} A, which is {most / hourly:0} times what would empty it in an hour; ask the maker whether the pack may"));
         }
     }
 
