@@ -35,7 +35,7 @@ internal static class LimitsText
     /// <summary>The tables of the limits, for screen and page, the answers first.</summary>
     public static IReadOnlyList<ReportTable> Tables(LimitReport r, IReadOnlyList<WheelBindings> bindings)
     {
-        List<ReportTable> tables = [States(r), Wheels(r), .. r.Gains.Select(g => g.Output).Distinct().Select(o => Gains(r, o))];
+        List<ReportTable> tables = [States(r), Wheels(r), .. r.ShownOutputs.Select(o => Gains(r, o))];
         if (r.Ratio is not null)
         {
             tables.Add(Ratio(r.Ratio));
@@ -119,7 +119,7 @@ internal static class LimitsText
             table.AddRow("all others", "", "0.0 %", "");
         }
 
-        return output == LimitOutput.ShoveMargin ? table.AddRemark("Shove margin: own standing push less that of the opponent, or of its equal where there is none. Changes are shares of the own push.", isAside: true) : table;
+        return output == LimitOutput.ShoveMargin ? table.AddRemark("Shove margin: own standing push less that of the opponent. Changes are shares of the own push.", isAside: true) : table;
     }
 
     private static ReportTable Ratio(RatioCurve curve)

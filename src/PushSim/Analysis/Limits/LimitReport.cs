@@ -178,6 +178,9 @@ public sealed record LimitReport
     /// <summary>Gains, the largest first.</summary>
     public required IReadOnlyList<Gain> Gains { get; init; }
 
+    /// <summary>Outputs whose gains are worth a table or a picture: the margin over a twin, which is none by itself, is left to scripts.</summary>
+    public IEnumerable<LimitOutput> ShownOutputs => Gains.Select(g => g.Output).Distinct().Where(o => o != LimitOutput.ShoveMargin || Scenario.Opponent is not null);
+
     /// <summary>The ratio curve; null without motors.</summary>
     public required RatioCurve? Ratio { get; init; }
 
