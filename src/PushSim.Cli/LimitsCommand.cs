@@ -24,7 +24,7 @@ internal static class LimitsCommand
         var throttle = new Option<string?>("--throttle") { Description = "Throttle, 0.01 to 1 (default: the scenario's greatest, or 1).", HelpName = "SHARE" };
         var duty = new Option<string?>("--duty")
         {
-            Description = "Seconds of pushing, dashing, turning and resting that repeat through the match (default 3:3:1:3).", HelpName = "P:D:T:R",
+            Description = "Seconds of pushing, dashing (a second from standstill, again and again), turning and resting that repeat through the match (default 3:3:1:3).", HelpName = "P:D:T:R",
         };
         var match = new Option<string?>("--match") { Description = "Length of the match in seconds (default 180).", HelpName = "SECONDS" };
         var common = new CommonOptions("Folder for plots and CSV (default pushsim-out/NAME-limits).");
@@ -39,7 +39,7 @@ internal static class LimitsCommand
         common.AddTo(command);
         throttle.Validators.Add(found => Check(found, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
         match.Validators.Add(found => Check(found, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
-        duty.Validators.Add(found => Check(found, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3"));
+        duty.Validators.Add(found => Check(found, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3, a second or more together"));
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
@@ -66,7 +66,7 @@ internal static class LimitsCommand
     private static DutyPattern? Pattern(string text, double length)
     {
         double?[] parts = [.. text.Split(':').Select(Number)];
-        bool isRight = parts.Length == 4 && parts.All(p => p is >= 0.0 and <= LongestMatch) && parts.Sum() > 0.0;
+        bool isRight = parts.Length == 4 && parts.All(p => p is >= 0.0 and <= LongestMatch) && parts.Sum() >= DutyPattern.ShortestRound;
         return !isRight ? null : new DutyPattern
         {
             Length = length, Push = parts[0]!.Value, Dash = parts[1]!.Value, Turn = parts[2]!.Value, Rest = parts[3]!.Value,

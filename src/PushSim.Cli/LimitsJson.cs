@@ -50,6 +50,7 @@ internal static class LimitsJson
         Number(writer, "traction_peak_force_n", s.TractionPeak);
         Number(writer, "traction_sliding_force_n", s.TractionSliding);
         writer.WriteString("binding", s.Binding);
+        writer.WriteBoolean("held_by_series_wiring", s.IsHeldBySeries);
         Number(writer, "crossing_speed_m_per_s", s.CrossingSpeed);
         Number(writer, "margin_n", s.MotorForce - s.TractionPeak);
         Number(writer, "margin_ratio", s.MotorForce / s.TractionPeak);
@@ -157,6 +158,7 @@ internal static class LimitsJson
         Number(writer, "rest_s", m.Pattern.Rest);
         Number(writer, "peak_winding_temperature_degc", m.PeakWinding);
         Number(writer, "winding_room_k", m.WindingRoom);
+        Number(writer, "winding_passes_limit_at_s", m.Overheating?.Time);
         Number(writer, "stall_time_to_limit_s", m.StallTimeToLimit);
         Number(writer, "fold_back_at_s", m.FoldBackAt);
         Number(writer, "least_limit_share", m.LeastLimitShare);

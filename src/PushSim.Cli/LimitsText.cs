@@ -35,7 +35,7 @@ internal static class LimitsText
     /// <summary>The tables of the limits, for screen and page, the answers first.</summary>
     public static IReadOnlyList<ReportTable> Tables(LimitReport r, IReadOnlyList<WheelBindings> bindings)
     {
-        List<ReportTable> tables = [States(r), Wheels(r), .. r.Gains.Select(g => g.Output).Distinct().Select(o => Gains(r, o))];
+        List<ReportTable> tables = [States(r), Wheels(r), .. r.ShownOutputs.Select(o => Gains(r, o))];
         if (r.Ratio is not null)
         {
             tables.Add(Ratio(r.Ratio));
@@ -72,6 +72,11 @@ internal static class LimitsText
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
         Row(table, "what binds", states, s => s.Status == PullStatus.RearsUp ? "rears up" : s.Binding);
+        if (states.Any(s => s.IsHeldBySeries))
+        {
+            Row(table, "some held by series", states, s => s.IsHeldBySeries ? "yes" : "no");
+        }
+
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
         Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
         Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));
@@ -114,7 +119,7 @@ internal static class LimitsText
             table.AddRow("all others", "", "0.0 %", "");
         }
 
-        return output == LimitOutput.ShoveMargin ? table.AddRemark("Shove margin: own standing push less that of the opponent, or of its equal where there is none. Changes are shares of the own push.", isAside: true) : table;
+        return output == LimitOutput.ShoveMargin ? table.AddRemark("Shove margin: own standing push less that of the opponent. Changes are shares of the own push.", isAside: true) : table;
     }
 
     private static ReportTable Ratio(RatioCurve curve)
@@ -130,7 +135,7 @@ internal static class LimitsText
 
     private static ReportTable Wirings(LimitReport r)
     {
-        ReportTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
+        ReportTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip (in the air: what lifts it carries its load)", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
         foreach (WiringCase c in r.Wirings)
         {
             table.AddRow([
@@ -146,7 +151,7 @@ internal static class LimitsText
     {
         MatchResult m = r.Match;
         ReportTable table = NewTable(
-            FormattableString.Invariant($"Match of {m.Pattern.Length:0} s: over and over {m.Pattern.Dash:0.#} s dashes, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
+            FormattableString.Invariant($"Match of {m.Pattern.Length:0} s: over and over {Dashes(m.Pattern.Dash)}, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
             "Quantity", ["value"]);
         table.AddRow("hottest winding", m.PeakWinding is null ? "no thermal data" : Text(m.PeakWinding, "0") + " °C");
         table.AddRow("stalled: time to the winding's limit", m.StallTimeToLimit is double t ? Text(t, "0.0") + " s" : m.PeakWinding is null ? "no thermal data" : "never");
@@ -155,6 +160,10 @@ internal static class LimitsText
         table.AddRow("charge used", Text(m.ChargeUsed / 3.6, "0") + " mA h, " + Text(100.0 * m.ChargeShare, "0") + " %" + (m.RunsEmpty ? ": runs empty" : ""));
         return table;
     }
+
+    // each dash starts anew after a second
+    private static string Dashes(double seconds) => FormattableString.Invariant(
+        $"{seconds:0.##} s of dashes{(seconds > 1.0 ? ", each 1 s from standstill" : seconds > 0.0 ? " from standstill" : "")}");
 
     private static ReportTable Bindings(string title, IReadOnlyList<WheelBindings> bindings, Func<WheelBindings, IReadOnlyList<double>> shares)
     {

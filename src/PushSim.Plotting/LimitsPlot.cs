@@ -30,7 +30,7 @@ public static class LimitsPlot
             panels.AddRange(report.Axles.Select(a => Forces(report, $"Motors against tyres, {a.Name}", a.Curve, Crossing(a.Curve))));
         }
 
-        panels.AddRange(report.Gains.Select(g => g.Output).Distinct().Select(o => Gains(report, o)).OfType<Panel>());
+        panels.AddRange(report.ShownOutputs.Select(o => Gains(report, o)).OfType<Panel>());
         AddRatio(report, panels);
         AddMatch(report.Match, panels);
         if (run is not null && bindings.Count > 0)

@@ -85,6 +85,32 @@ public class LimitsCommandTests
         Assert.Contains("least within 5 % of full pull 8:1, lowest tried", picture);
     }
 
+    // without an opponent the margin over a twin says nothing to a person; scripts keep it
+    [Theory]
+    [InlineData("pull-test", false)]
+    [InlineData("shove-heavy-grippy", true)]
+    public void The_shove_margin_is_shown_against_an_opponent_only(string scenario, bool isShown)
+    {
+        using var scratch = new ScratchFolder();
+        string file = Repository.Scenario(scenario);
+        Assert.Equal(isShown, Cli.Run("limits", file, "--out", scratch["out"]).Output.Contains("hove margin", StringComparison.Ordinal));
+        Assert.Equal(isShown, File.ReadAllText(scratch["out/plot.svg"]).Contains("shove margin", StringComparison.Ordinal));
+        Assert.Contains("shove_margin_n", File.ReadAllText(scratch["out/gains.csv"]), StringComparison.Ordinal);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("limits", file, "--json").Output);
+        Assert.Contains(json.RootElement.GetProperty("gains").EnumerateArray(), g => g.GetProperty("output").GetString() == "shove_margin_n");
+    }
+
+    // a match's dashes are starts of a second each, whatever they add up to
+    [Theory]
+    [InlineData("3:3:1:3", "over and over 3 s of dashes, each 1 s from standstill, 3 s pushing")]
+    [InlineData("3:0.5:1:3", "over and over 0.5 s of dashes from standstill, 3 s pushing")]
+    public void Dashes_are_told_as_what_they_are(string duty, string words)
+    {
+        using var scratch = new ScratchFolder();
+        string output = Cli.Run("limits", Repository.Scenario("pull-test"), "--duty", duty, "--no-plots", "--out", scratch["out"]).Output;
+        Assert.Contains(words, string.Join(" ", output.Split([' ', '\n', '\r', '│'], StringSplitOptions.RemoveEmptyEntries)).Replace(" value", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Quiet_prints_the_verdict_only()
     {
@@ -100,6 +126,7 @@ public class LimitsCommandTests
     [InlineData("--throttle", "NaN")]
     [InlineData("--duty", "1:2:3")]
     [InlineData("--duty", "0:0:0:0")]
+    [InlineData("--duty", "0.1:0.2:0:0.5")]
     [InlineData("--duty", "1:-2:3:1")]
     [InlineData("--match", "1e9")]
     [InlineData("--out", " ")]

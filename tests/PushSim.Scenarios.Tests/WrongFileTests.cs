@@ -204,6 +204,29 @@ public class WrongFileTests
         Assert.Null(ScenarioReader.Read(files.ScenarioPath).Scenario);
     }
 
+    // the model sets every axle at its own wheel's radius: a dropped centre is not what it says; the second robot's middle wheels are as the others, the third's front ones smaller
+    [Theory]
+    [InlineData("50 mm", "54 mm", "50 mm", true)]
+    [InlineData("50 mm", "50.5 mm", "50 mm", true)]
+    [InlineData("50 mm", "46 mm", "50 mm", true)]
+    [InlineData("50 mm", "50 mm", "50 mm", false)]
+    [InlineData("40 mm", "50 mm", "50 mm", false)]
+    public void A_middle_wheel_of_its_own_size_is_warned_of(string front, string middle, string rear, bool isWarned)
+    {
+        static string Wheel(string name, int x, int y, string diameter) =>
+            $"[[wheel]]\nname = \"{name}\"\nx = \"{x} mm\"\ny = \"{y} mm\"\ndiameter = \"{diameter}\"\ntyre = \"foam\"\nmass = \"20 g\"\n";
+        string robot = SmallFiles.With(SmallFiles.Robot, "[[wheel]]\nname = \"ball front\"", string.Concat(
+            Wheel("fl", 45, 50, front), Wheel("fr", 45, -50, front), Wheel("rl", -45, 50, rear), Wheel("rr", -45, -50, rear)) + "[[wheel]]\nname = \"ball front\"");
+        robot = SmallFiles.With(robot, "y = \"50 mm\"\ndiameter = \"50 mm\"", $"y = \"50 mm\"\ndiameter = \"{middle}\"");
+        robot = SmallFiles.With(robot, "y = \"-50 mm\"\ndiameter = \"50 mm\"", $"y = \"-50 mm\"\ndiameter = \"{middle}\"");
+        using var files = new SmallFiles(robot: robot);
+        ReadResult result = ScenarioReader.Check(files.RobotPath);
+        Assert.NotNull(result.Robot);
+        Problem[] found = [.. result.Problems.Where(p => p.Message.Contains("another diameter", StringComparison.Ordinal))];
+        Assert.Equal(isWarned ? 1 : 0, found.Length);
+        Assert.All(found, p => Assert.Equal((Severity.Warning, 21, "wheels \"left\", \"right\": another diameter than the wheels before and behind, but the model does not raise those, nor these"), (p.Severity, p.Line, p.Message)));
+    }
+
     [Fact]
     public void A_key_without_effect_is_only_warned_of()
     {

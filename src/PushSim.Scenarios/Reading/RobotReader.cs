@@ -14,6 +14,9 @@ internal sealed class RobotReader
     private const int FewestWheels = 2;
     private const int MostWheels = 8;
 
+    // Wheels whose radii differ by less are of one size [m].
+    private const double SameRadius = 1e-6;
+
     private readonly ReadContext _context;
     private readonly Section _root;
     private readonly List<WheelSettings> _wheels = [];
@@ -63,6 +66,8 @@ internal sealed class RobotReader
             CheckSupport(chassisSection!, chassis);
             CheckInBody(chassis);
         }
+
+        CheckMiddleWheels();
 
         OutlineSettings? outline = chassis is not null && _root.Table("outline") is Section o ? OutlineReader.Read(o, chassis) : null;
         if (drives.MotorCounts.Count > 0 || !_root.Has("drive"))
@@ -210,5 +215,31 @@ internal sealed class RobotReader
                 _context.Error(s.PlaceOf(key), FormattableString.Invariant($"wheel \"{wheel.Name}\" stands {1e3 * outside:F0} mm too far outside the body"), "x and y are counted from the middle of the body; check the body's length and width too");
             }
         }
+    }
+
+    // A middle wheel of its own size is meant to lift its neighbours off the floor, or to hang above it
+    private void CheckMiddleWheels()
+    {
+        WheelSettings[] odd = [.. _wheels.Where(IsOdd)];
+        if (odd.Length == 0 || _context.Drawn is not null)
+        {
+            return;
+        }
+
+        string names = string.Join(", ", odd.Select(w => $"\"{w.Name}\""));
+        _context.Warning(
+            _wheelSections[_wheels.IndexOf(odd[0])].PlaceOf("diameter"),
+            $"{(odd.Length == 1 ? "wheel" : "wheels")} {names}: another diameter than the wheels before and behind, but the model does not raise those, nor {(odd.Length == 1 ? "this one" : "these")}",
+            "every axle sits at its own wheel's radius, so that all wheels touch and carry; a dropped or raised middle wheel is not in the model");
+    }
+
+    // Larger than both nearest neighbours on its side, or smaller than both
+    private bool IsOdd(WheelSettings wheel)
+    {
+        WheelSettings[] side = [.. _wheels.Where(w => !w.IsSkid && Math.Sign(w.Y) == Math.Sign(wheel.Y))];
+        WheelSettings? ahead = side.Where(w => w.X > wheel.X).MinBy(w => w.X);
+        WheelSettings? behind = side.Where(w => w.X < wheel.X).MaxBy(w => w.X);
+        return !wheel.IsSkid && wheel.Y != 0.0 && ahead is not null && behind is not null
+            && (wheel.Radius > Math.Max(ahead.Radius, behind.Radius) + SameRadius || wheel.Radius < Math.Min(ahead.Radius, behind.Radius) - SameRadius);
     }
 }

@@ -10,6 +10,11 @@ internal static class RunWarnings
     // Share of the robot's mass in tread rings above which their inertia shows in a slide [1].
     private const double TreadMassWarning = 0.03;
 
+    // Current that a pack is not asked for in passing: this many times what would empty it in an hour, for longer than this. Common practice, no source: packs of models are
+    // sold for 20 to 50 times, those marked higher for moments only.
+    private const double HardOnPack = 50.0;
+    private const double LongOnPack = 0.05;
+
     /// <summary>The warnings of one robot.</summary>
     /// <param name="system">The robot as it stood at the start.</param>
     /// <param name="history">Its history.</param>
@@ -30,6 +35,7 @@ internal static class RunWarnings
             warnings.Add(Text($"the battery falls to {PlainNumber.Apart(voltage.Values.Min(), battery.CutOffVoltage)} V, below its cut-off of {battery.CutOffVoltage:0.0} V"));
         }
 
+        AddPack(warnings, history);
         if (history.Scenario.Manoeuvre.Kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest && history.Find("tether_force_n") is { } tether)
         {
             AddTether(warnings, history, tether.Values);
@@ -66,6 +72,31 @@ internal static class RunWarnings
             {
                 warnings.Add($"wheel {wheel.Name} carries nothing when the robot stands still");
             }
+        }
+    }
+
+    private static void AddPack(List<string> warnings, RunHistory history)
+    {
+        if (history.Robot.Battery is not { } battery || history.Find("battery_current_a") is not { } current)
+        {
+            return;
+        }
+
+        double hourly = battery.Capacity / 3600.0;
+        double peak = 0.0;
+        double most = 0.0;
+        double since = double.NaN;
+        for (int i = 0; i < current.Values.Length; i++)
+        {
+            bool isHard = current.Values[i] > HardOnPack * hourly;
+            since = !isHard ? double.NaN : double.IsNaN(since) ? history.Time[i] : since;
+            peak = isHard ? Math.Max(peak, current.Values[i]) : 0.0;
+            most = history.Time[i] - since > LongOnPack ? Math.Max(most, peak) : most;
+        }
+
+        if (most > 0.0)
+        {
+            warnings.Add(Text($"the battery gives up to {most:0.0} A, which is {most / hourly:0} times what would empty it in an hour; ask the maker whether the pack may"));
         }
     }
 

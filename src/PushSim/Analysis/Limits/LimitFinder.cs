@@ -24,7 +24,7 @@ public static class LimitFinder
     /// <param name="scenario">Checked settings; without a tether the robot is held at the height of its centre of mass.</param>
     /// <param name="throttle">Throttle 0..1; null: the greatest that the scenario commands, full if none [1].</param>
     /// <param name="pattern">Duty pattern of the match; null: the usual one.</param>
-    /// <exception cref="SimulationException">The robot does not stand on its wheels, or nothing drives it.</exception>
+    /// <exception cref="SimulationException">The robot does not stand on its wheels, or nothing drives it; a round of the pattern lasts less than <see cref="DutyPattern.ShortestRound"/>.</exception>
     public static LimitReport Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
@@ -38,9 +38,15 @@ public static class LimitFinder
             throw new SimulationException($"{scenario.Robot.Name} has no controller or no battery for its motors; add [[controller]] or [battery] to its file");
         }
 
+        pattern ??= new DutyPattern();
+        if (!(pattern.Round >= DutyPattern.ShortestRound))
+        {
+            throw new SimulationException("a round of pushing, dashing, turning and resting lasts less than a second; make one of them longer");
+        }
+
         LimitHook hook = Hook(scenario);
         var now = new LimitCondition { Throttle = throttle ?? Throttle(scenario) };
-        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern ?? new DutyPattern()));
+        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern));
         Task<RatioCurve?> ratio = Task.Run(() => Ratio(scenario, now, hook));
         LimitState state = State("as in the file", scenario, now, hook);
         LimitState[] states =
@@ -56,6 +62,7 @@ public static class LimitFinder
         var gains = new GainFinder(scenario, now, hook);
         double[] values = gains.Values(null, 1.0);
         List<WheelLimit> wheels = Wheels(scenario, now, hook);
+        (IReadOnlyList<WiringCase> wirings, IReadOnlyList<string> unfound) = WiringStudy.Find(scenario, now, hook);
         LimitReport report = new()
         {
             Scenario = scenario,
@@ -70,12 +77,12 @@ public static class LimitFinder
             Outputs = Enum.GetValues<LimitOutput>().Where(o => double.IsFinite(values[(int)o])).ToDictionary(o => o, o => values[(int)o]),
             Gains = gains.All(values),
             Ratio = ratio.GetAwaiter().GetResult(),
-            Wirings = WiringStudy.Find(scenario, now, hook),
+            Wirings = wirings,
             Match = match.GetAwaiter().GetResult(),
             OwnPush = gains.OwnPush,
             OpponentPush = gains.OpponentPush,
         };
-        return report with { Verdict = LimitVerdict.Of(report) };
+        return report with { Verdict = LimitVerdict.Of(report), Warnings = [.. report.Warnings, .. Heat(report.Match), .. Unfound(state, unfound)] };
     }
 
     /// <summary>Steady pull at standstill in a state.</summary>
@@ -139,6 +146,7 @@ public static class LimitFinder
             Pull = search.Steady?.Pull(model, hook).Value,
             RearsUpAt = (tips + model.AlongGravity.Value) * Lengthening(hook),
             Binding = motor > hold ? "tyres" : word,
+            IsHeldBySeries = search.Steady is { } steady && Enumerable.Range(0, model.Drives.Length).Any(d => steady.IsHeldBySeries(model, d)),
             CrossingSpeed = motor > hold ? Crossing(curves, top) : null,
             TopSpeed = top,
             StallVoltage = voltage,
@@ -190,7 +198,7 @@ public static class LimitFinder
             list.Add(new WheelLimit(
                 scenario.Robot.Wheels[i].Name, axles.Select((a, n) => (a, n)).First(a => a.a.Wheels.Contains(i)).n, model.IsDrivenWheel[i], carried[i], rest[i],
                 motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
-                !model.IsDrivenWheel[i] ? "none" : search.Status == PullStatus.RearsUp ? "rears up" : pull is null ? "not found" : spin > 0.0 ? "tyres" : curves.MotorWord(own)));
+                !model.IsDrivenWheel[i] ? "none" : search.Status == PullStatus.RearsUp ? "rears up" : pull is null ? "not found" : spin > 0.0 ? "tyres" : pull.IsHeldBySeries(model, d) ? WheelLimit.SeriesWiring : curves.MotorWord(own)));
         }
 
         return list;
@@ -266,6 +274,23 @@ public static class LimitFinder
         double right = points[best + 1].DashTime - points[best].DashTime;
         double step = Math.Log(points[best + 1].Factor / points[best].Factor);
         return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
+    }
+
+    // a robot that has no steady pull as it is has been told so
+    private static IEnumerable<string> Unfound(LimitState state, IReadOnlyList<string> cases)
+    {
+        if (cases.Count > 0 && state.Status == PullStatus.Found)
+        {
+            yield return $"of the wirings {string.Join("; ", cases)}: no steady pull was found, so {(cases.Count == 1 ? "this row is" : "these rows are")} left out";
+        }
+    }
+
+    private static IEnumerable<string> Heat(MatchResult match)
+    {
+        if (match.Overheating is { } hot)
+        {
+            yield return FormattableString.Invariant($"in the match motor {hot.Motor} passes the {hot.Limit:0} °C that its winding bears after {hot.Time:0} s (the hottest winding ends at up to {match.PeakWinding:0} °C); rest longer, drive it less hard or take a larger motor");
+        }
     }
 
     // The last is the pull [N] that the motors could give if the tyres held it: on a slope gravity has a share in it

@@ -14,12 +14,16 @@ namespace PushSim.Analysis.Limits;
 /// <param name="Force">What it gives in the steady pull [N]; below zero for a skid, which creeps forward and is dragged along; NaN where there is none or it was not found.</param>
 /// <param name="SpinSpeed">Speed of its surface in the steady pull, 0 stalled [m/s]; NaN where there is none or it was not found.</param>
 /// <param name="Binding">
-/// What binds it: "tyres", "controllers", "battery", "motors"; "none" for a wheel without motors, "rears up" for one of a robot that does before, "not found" where the steady
+/// What binds it: "tyres", "controllers", "battery", "motors", or <see cref="SeriesWiring"/> for one that stands and gets what the spinning wheels in series with it let through; "none" for a wheel without motors, "rears up" for one of a robot that does before, "not found" where the steady
 /// pull was not.
 /// </param>
 public sealed record WheelLimit(
     string Name, int Axle, bool IsDriven, double Load, double RestLoad, double MotorForce, double PeakForce, double SlidingForce, double Force, double SpinSpeed,
-    string Binding);
+    string Binding)
+{
+    /// <summary>Word for a wheel whose motor is in series with those of wheels that spin.</summary>
+    public const string SeriesWiring = "series";
+}
 
 /// <summary>A steady pull at standstill.</summary>
 /// <param name="Force">Tension of the tether [N].</param>
@@ -63,6 +67,9 @@ public sealed record LimitState
 
     /// <summary>What binds at standstill, whether or not the robot rears up before.</summary>
     public required string Binding { get; init; }
+
+    /// <summary>Whether in the steady pull some wheels stand and get only what the spinning wheels in series with them let through.</summary>
+    public bool IsHeldBySeries { get; init; }
 
     /// <summary>Speed above which the motors, below which the tyres bind [m/s]; null where one binds throughout.</summary>
     public required double? CrossingSpeed { get; init; }
@@ -170,6 +177,9 @@ public sealed record LimitReport
 
     /// <summary>Gains, the largest first.</summary>
     public required IReadOnlyList<Gain> Gains { get; init; }
+
+    /// <summary>Outputs whose gains are worth a table or a picture: the margin over a twin, which is none by itself, is left to scripts.</summary>
+    public IEnumerable<LimitOutput> ShownOutputs => Gains.Select(g => g.Output).Distinct().Where(o => o != LimitOutput.ShoveMargin || Scenario.Opponent is not null);
 
     /// <summary>The ratio curve; null without motors.</summary>
     public required RatioCurve? Ratio { get; init; }

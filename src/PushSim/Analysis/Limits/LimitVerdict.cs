@@ -5,7 +5,33 @@ namespace PushSim.Analysis.Limits;
 /// <summary>The limits in one sentence.</summary>
 internal static class LimitVerdict
 {
-    public static string Of(LimitReport r)
+    public static string Of(LimitReport r) => Forces(r) + Series(r);
+
+    // The sum of forces does not tell that a wheel with grip to spare gets no current
+    private static string Series(LimitReport r)
+    {
+        ControllerSettings[] series = [.. r.Scenario.Robot.Controllers.Where(c => c.Wiring == Wiring.Series)];
+        WheelLimit[] stand = [.. r.Wheels.Where(w => w.Binding == WheelLimit.SeriesWiring)];
+        if (stand.Length == 0)
+        {
+            return "";
+        }
+
+        // only those that share a controller with one that stands
+        HashSet<int> drives = [.. series.Where(c => c.Motors.Any(m => Has(m.Drive, stand))).SelectMany(c => c.Motors).Select(m => m.Drive)];
+        WheelLimit[] spin = [.. r.Wheels.Where(w => w.SpinSpeed > 0.0 && drives.Any(d => Has(d, [w])))];
+        return $" Its motors are wired in series: {Names(stand)} {(stand.Length == 1 ? "stands still and gets" : "stand still and get")} only what the spinning {Names(spin)} {(spin.Length == 1 ? "lets" : "let")} through.";
+
+        bool Has(int drive, WheelLimit[] wheels) => r.Scenario.Robot.Drives[drive].Wheels.Any(w => wheels.Any(l => l.Name == r.Scenario.Robot.Wheels[w.Wheel].Name));
+    }
+
+    private static string Names(WheelLimit[] wheels)
+    {
+        string[] names = [.. wheels.Select(w => w.Name)];
+        return names.Length == 1 ? $"wheel {names[0]}" : $"wheels {string.Join(", ", names[..^1])} and {names[^1]}";
+    }
+
+    private static string Forces(LimitReport r)
     {
         LimitState s = r.Now;
         string name = r.Scenario.Robot.Name;

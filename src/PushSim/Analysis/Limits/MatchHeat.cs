@@ -5,8 +5,8 @@ using PushSim.Simulation;
 namespace PushSim.Analysis.Limits;
 
 /// <summary>
-/// Walks a match second by second: currents of the steady states at the temperatures and the charge reached (push, dash, turn, rest), the two
-/// nodes of each motor and the one of each controller in short steps between.
+/// Walks a match piece by piece, none longer than a second: currents of the steady states at the temperatures and the charge reached (push, turn, rest), or
+/// the mean over a dash from standstill; the two nodes of each motor and the one of each controller in short steps between.
 /// <code>
 ///   C_w T_w' = i^2 R(T_w) - (T_w - T_c)/R_wc,   C_c T_c' = (T_w - T_c)/R_wc - (T_c - T_air)/R_ca,   C T' = P_loss - (T - T_air)/R_th
 /// </code>
@@ -14,14 +14,13 @@ namespace PushSim.Analysis.Limits;
 internal sealed class MatchHeat
 {
     private const double Step = 1.0;
+
+    // What is shorter than this is rounding, no piece of a match [s].
+    private const double Least = 1e-9;
     private const int Substeps = 20;
 
     // A stall that is not at its limit by then never gets there [s].
     private const double LongestStall = 900.0;
-
-    // Speeds within a dash at which currents are taken, by Gauss over its second.
-    private static readonly double[] s_moments = [0.1127, 0.5, 0.8873];
-    private static readonly double[] s_weights = [5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0];
 
     private readonly ScenarioSettings _scenario;
     private readonly LimitCondition _condition;
@@ -44,7 +43,8 @@ internal sealed class MatchHeat
 
     public MatchResult Run(DutyPattern pattern)
     {
-        int steps = (int)Math.Ceiling(pattern.Length / Step);
+        List<(Phase Phase, double Length)> pieces = Pieces(pattern);
+        int steps = pieces.Count;
         double[] time = new double[steps + 1];
         double[] winding = new double[steps + 1];
         double[] housing = new double[steps + 1];
@@ -54,17 +54,14 @@ internal sealed class MatchHeat
         double start = _condition.Charge ?? _scenario.Robot.Battery.InitialCharge;
         double used = 0.0, lowest = double.PositiveInfinity, share = 1.0;
         double? foldBack = null;
+        Overheating? hot = null;
         bool isEmpty = false;
         Record(0);
-        voltage[0] = Loaded(Phase.Rest, null).Voltage;
-        var launch = new LaunchEstimate<R1>(new LimitModel<R1>(_scenario, _condition, null, 1.0));
-        (double Top, double Start)? dash = launch.Starts ? (launch.TopSpeed.Value, launch.Acceleration(0.0).Value) : null;
+        voltage[0] = Loaded(Phase.Rest, Step).Voltage;
         for (int n = 0; n < steps; n++)
         {
-            (double current, double volts, double[] loss) = Loaded(PhaseAt(pattern, n * Step), dash);
-
-            // the last step ends with the match
-            double step = Math.Min(Step, pattern.Length - (n * Step));
+            (Phase phase, double step) = pieces[n];
+            (double current, double volts, double[] loss) = Loaded(phase, step);
             for (int s = 0; s < Substeps; s++)
             {
                 Warm(step / Substeps, loss);
@@ -73,8 +70,9 @@ internal sealed class MatchHeat
             used += Math.Max(0.0, current) * step;
             isEmpty |= used > start * capacity;
             lowest = Math.Min(lowest, volts);
-            time[n + 1] = Math.Min(pattern.Length, (n + 1) * Step);
+            time[n + 1] = n == steps - 1 ? pattern.Length : time[n] + step;
             Record(n + 1);
+            hot ??= Hottest() is int m && _nodes[m].Winding > _nodes[m].Limit ? new Overheating(_motors[m].Name, _nodes[m].Limit, time[n + 1]) : null;
             voltage[n + 1] = volts;
             double left = LimitShare();
             share = Math.Min(share, left);
@@ -87,6 +85,7 @@ internal sealed class MatchHeat
         {
             Pattern = pattern, Time = time, Winding = winding, Case = housing, Controller = controller, Voltage = voltage,
             PeakWinding = hasHeat ? winding.Max() : null,
+            Overheating = hot,
             WindingRoom = hasHeat ? _nodes.Where(m => m.IsKnown).Min(m => m.Limit - m.Peak) : null,
             StallTimeToLimit = StallTime(),
             FoldBackAt = foldBack,
@@ -110,17 +109,35 @@ internal sealed class MatchHeat
         Push, Dash, Turn, Rest,
     }
 
-    private static Phase PhaseAt(DutyPattern p, double t)
+    // Round after round, each phase in pieces of a second and what is left of it, until the match ends
+    private static List<(Phase Phase, double Length)> Pieces(DutyPattern p)
     {
-        double round = p.Push + p.Dash + p.Turn + p.Rest;
-        double at = round > 0.0 ? t % round : 0.0;
-        return at < p.Dash ? Phase.Dash : at < p.Dash + p.Push ? Phase.Push : at < p.Dash + p.Push + p.Turn ? Phase.Turn : Phase.Rest;
+        (Phase Phase, double Length)[] round = [(Phase.Dash, p.Dash), (Phase.Push, p.Push), (Phase.Turn, p.Turn), (Phase.Rest, p.Rest)];
+        List<(Phase Phase, double Length)> pieces = [];
+        double left = p.Length;
+        while (left > Least)
+        {
+            foreach ((Phase phase, double length) in round)
+            {
+                for (double rest = Math.Min(length, left); rest > Least; rest -= Step)
+                {
+                    double piece = Math.Min(Step, rest);
+                    pieces.Add((phase, piece));
+                    left -= piece;
+                }
+            }
+        }
+
+        return pieces;
     }
+
+    // The motor with the least room to its limit
+    private int? Hottest() => Enumerable.Range(0, _nodes.Length).Where(m => _nodes[m].IsKnown).Select(m => (int?)m).MinBy(m => _nodes[m!.Value].Limit - _nodes[m.Value].Winding);
 
     private bool HasHeat(int controller) => _scenario.Robot.Controllers[controller].ThermalResistance > 0.0;
 
     // Battery current [A], voltage [V] and what heats each controller [W] in a phase; sets what heats the motors
-    private (double Current, double Voltage, double[] Loss) Loaded(Phase phase, (double Top, double Start)? dash)
+    private (double Current, double Voltage, double[] Loss) Loaded(Phase phase, double length)
     {
         double[] copper = new double[_motors.Length];
         double[] loss = new double[_controllers.Length];
@@ -129,21 +146,20 @@ internal sealed class MatchHeat
         switch (phase)
         {
             case Phase.Push when StandingPull.Solve(_model, _hook).Steady is { } pull:
-                Take(_model, pull.Omega, 1.0);
+                Take(_model, pull.Omega);
                 break;
             case Phase.Turn:
                 var turning = new LimitModel<R1>(_scenario, _condition, null, 1.0);
                 Apply(turning);
                 turning.SetCharge(_model.Charge);
-                Take(turning, SpotTurn.Solve(turning)?.Spins ?? new double[turning.Drives.Length], 1.0);
+                Take(turning, SpotTurn.Solve(turning)?.Spins ?? new double[turning.Drives.Length]);
                 break;
-            case Phase.Dash when dash is { } d:
-                for (int k = 0; k < s_moments.Length; k++)
-                {
-                    double speed = d.Top * (1.0 - Math.Exp(-s_moments[k] * Step * d.Start / d.Top));
-                    Take(_model, [.. _model.WheelsOf.Select((_, d) => speed / _model.Lever(d).Value)], s_weights[k]);
-                }
-
+            case Phase.Dash:
+                var dash = new DashEstimate(_model);
+                dash.Run(length);
+                (current, voltage) = (dash.Current, dash.LowestVoltage);
+                dash.Copper.ToArray().CopyTo(copper, 0);
+                dash.Loss.ToArray().CopyTo(loss, 0);
                 break;
             default:
                 voltage = _model.RestVoltage.Value;
@@ -157,20 +173,19 @@ internal sealed class MatchHeat
 
         return (current, voltage, loss);
 
-        void Take(LimitModel<R1> model, double[] omega, double weight)
+        void Take(LimitModel<R1> model, double[] omega)
         {
             R1[] spin = [.. omega.Select(w => (R1)w)];
             model.Torques(spin, new R1[spin.Length]);
-            current += weight * model.BatteryCurrent.Value;
-            voltage = voltage == 0.0 ? model.BusVoltage.Value : Math.Min(voltage, model.BusVoltage.Value);
+            (current, voltage) = (model.BatteryCurrent.Value, model.BusVoltage.Value);
             for (int m = 0; m < copper.Length; m++)
             {
-                copper[m] += weight * model.MotorWork[m].CopperPower.Value;
+                copper[m] = model.MotorWork[m].CopperPower.Value;
             }
 
             for (int k = 0; k < loss.Length; k++)
             {
-                loss[k] += weight * model.ControllerWork[k].Loss.Value;
+                loss[k] = model.ControllerWork[k].Loss.Value;
             }
         }
     }

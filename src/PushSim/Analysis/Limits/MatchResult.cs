@@ -1,12 +1,18 @@
 namespace PushSim.Analysis.Limits;
 
+/// <summary>A winding that gets hotter than it may.</summary>
+/// <param name="Motor">The motor.</param>
+/// <param name="Limit">What its winding is said to bear [degree Celsius].</param>
+/// <param name="Time">Since when it is hotter [s].</param>
+public sealed record Overheating(string Motor, double Limit, double Time);
+
 /// <summary>Heat and charge over a match.</summary>
 public sealed record MatchResult
 {
     /// <summary>The pattern.</summary>
     public required DutyPattern Pattern { get; init; }
 
-    /// <summary>Times [s].</summary>
+    /// <summary>Times, rising: the end of each piece of a phase, a second or less [s].</summary>
     public required double[] Time { get; init; }
 
     /// <summary>Hottest winding [degree Celsius]; NaN without thermal data.</summary>
@@ -26,6 +32,9 @@ public sealed record MatchResult
 
     /// <summary>Least room to a winding's limit [K]; null without thermal data.</summary>
     public double? WindingRoom { get; init; }
+
+    /// <summary>The first winding that passes its limit; null if none does or nothing is known.</summary>
+    public Overheating? Overheating { get; init; }
 
     /// <summary>Time to the winding's limit stalled at this throttle, from cold [s]; null if it is never reached or nothing is known.</summary>
     public double? StallTimeToLimit { get; init; }

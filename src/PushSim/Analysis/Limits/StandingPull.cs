@@ -1,4 +1,5 @@
 using PushSim.Numerics;
+using PushSim.Powertrain;
 
 namespace PushSim.Analysis.Limits;
 
@@ -40,6 +41,10 @@ internal sealed partial class StandingPull
     /// away stays behind its gear friction. The value here is that of a robot that still creeps forward, the lower end.
     /// </summary>
     public bool IsMixed { get; private init; }
+
+    /// <summary>Whether a driven drive stands and others in series with it spin, so that it gets what current those let through.</summary>
+    public bool IsHeldBySeries(LimitModel<R1> model, int drive) =>
+        model.IsDriven[drive] && !(Omega[drive] > 0.0) && Series(model, drive).Any(c => c.Motors.Any(m => Omega[m.Drive] > 0.0));
 
     private double[,] Inverse { get; }
 
@@ -185,8 +190,20 @@ internal sealed partial class StandingPull
                 return PullSearch.RearsUp(traction);
             }
 
-            if (!Regroup(model, load, omega, stands) || change == MostChanges - 1)
+            bool isLast = change == MostChanges - 1;
+            if (!Regroup(model, load, omega, stands) || isLast)
             {
+                // brought to a stand, and yet it gives more than its tyres hold: that is no steady state
+                if (Enumerable.Range(0, omega.Length).Any(d => stands[d] && BreaksAway(model, load, omega, d)))
+                {
+                    if (!isLast && Swap(model, load, omega, stands))
+                    {
+                        continue;
+                    }
+
+                    return PullSearch.NotFound;
+                }
+
                 return PullSearch.Found(new StandingPull(traction, traction + model.AlongGravity.Value, omega, inverse, spinning)
                 {
                     IsMixed = spinning.Length > 0 && spinning.Length < model.IsDriven.Count(driven => driven),
@@ -197,16 +214,45 @@ internal sealed partial class StandingPull
         return PullSearch.NotFound;
     }
 
-    // On falling friction drives in series cannot share a slide: the slowest, and those like it, come to a stand for good
+    // On falling friction drives in series cannot share a slide: the slowest, and its mirror image, come to a stand for good; of those in one series only one,
+    // for as it stands the others keep the slide
     private static void StopSlowest(LimitModel<R1> model, int[] spinning, double[] omega, bool[] stands)
     {
-        int slowest = spinning.MinBy(d => omega[d] * model.Lever(d).Value);
-        double limit = Together * omega[slowest] * model.Lever(slowest).Value;
-        foreach (int d in spinning.Where(d => omega[d] * model.Lever(d).Value <= limit))
+        double Surface(int d) => omega[d] * model.Lever(d).Value;
+        double limit = Together * spinning.Min(Surface);
+        HashSet<ControllerSettings> stopped = [];
+        foreach (int d in spinning.Where(d => Surface(d) <= limit).OrderBy(Surface).ToArray())
         {
-            (omega[d], stands[d]) = (0.0, true);
+            ControllerSettings[] series = [.. Series(model, d)];
+            if (!series.Any(stopped.Contains))
+            {
+                stopped.UnionWith(series);
+                (omega[d], stands[d]) = (0.0, true);
+            }
         }
     }
+
+    // Where the wrong one of a series was brought to a stand, one that spins stands instead; whether any could
+    private static bool Swap(LimitModel<R1> model, R1[] load, double[] omega, bool[] stands)
+    {
+        bool isChanged = false;
+        foreach (int d in Enumerable.Range(0, omega.Length).Where(d => stands[d] && BreaksAway(model, load, omega, d)).ToArray())
+        {
+            int other = Series(model, d).SelectMany(c => c.Motors).Select(m => m.Drive).Where(o => omega[o] > 0.0).DefaultIfEmpty(-1).MinBy(o => o < 0 ? 0.0 : omega[o] * model.Lever(o).Value);
+            if (other >= 0)
+            {
+                (omega[other], stands[other], stands[d]) = (0.0, true, false);
+                omega[d] = Spin(model, load, omega, d);
+                isChanged = true;
+            }
+        }
+
+        return isChanged;
+    }
+
+    // Controllers with this drive and others in series
+    private static IEnumerable<ControllerSettings> Series(LimitModel<R1> model, int drive) => model.Scenario.Robot.Controllers.Where(
+        c => c.Wiring == Wiring.Series && c.Motors.Any(m => m.Drive == drive) && c.Motors.Any(m => m.Drive != drive));
 
     // Lets drives break away or come to a stand at these loads; whether any did
     private static bool Regroup(LimitModel<R1> model, R1[] load, double[] omega, bool[] stands)

@@ -13,7 +13,8 @@ internal static class WiringStudy
     /// <summary>Friction of the slippery patch as a share of the floor's [1].</summary>
     public const double Slippery = 0.3;
 
-    public static IReadOnlyList<WiringCase> Find(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
+    /// <summary>The cases, and in words those of which no steady pull was found.</summary>
+    public static (IReadOnlyList<WiringCase> Cases, IReadOnlyList<string> Missing) Find(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
     {
         (string Name, CommandSide Side, List<(int Drive, int Motor)> Motors)[] sides =
         [
@@ -21,12 +22,13 @@ internal static class WiringStudy
         ];
         if (sides.All(s => s.Motors.Select(m => m.Drive).Distinct().Count() < 2))
         {
-            return [];
+            return ([], []);
         }
 
         CommandSide side = sides[0].Motors.Select(m => m.Drive).Distinct().Count() >= 2 ? CommandSide.Left : CommandSide.Right;
         int lost = scenario.Robot.Drives[Side(scenario.Robot, side).Motors[0].Drive].Wheels[0].Wheel;
         List<WiringCase> cases = [];
+        List<string> missing = [];
         foreach ((string name, Wiring wiring) in new[] { ("separate", Wiring.Single), ("parallel", Wiring.Parallel), ("series", Wiring.Series) })
         {
             RobotSettings robot = Rewired(scenario.Robot, wiring);
@@ -39,10 +41,14 @@ internal static class WiringStudy
                 {
                     cases.Add(found);
                 }
+                else
+                {
+                    missing.Add($"{name}, {what}");
+                }
             }
         }
 
-        return cases;
+        return (cases, missing);
     }
 
     private static (string Name, CommandSide Side, List<(int Drive, int Motor)> Motors) Side(RobotSettings robot, CommandSide side) =>
