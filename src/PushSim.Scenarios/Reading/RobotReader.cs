@@ -236,10 +236,10 @@ internal sealed class RobotReader
     // Larger than both nearest neighbours on its side, or smaller than both
     private bool IsOdd(WheelSettings wheel)
     {
-        WheelSettings[] side = [.. _wheels.Where(w => !w.IsSkid && Math.Sign(w.Y) == Math.Sign(wheel.Y))];
+        WheelSettings[] side = [.. _wheels.Where(w => !w.IsSkid && w.Y * wheel.Y > 0.0)];
         WheelSettings? ahead = side.Where(w => w.X > wheel.X).MinBy(w => w.X);
         WheelSettings? behind = side.Where(w => w.X < wheel.X).MaxBy(w => w.X);
-        return !wheel.IsSkid && wheel.Y != 0.0 && ahead is not null && behind is not null
+        return !wheel.IsSkid && ahead is not null && behind is not null
             && (wheel.Radius > Math.Max(ahead.Radius, behind.Radius) + SameRadius || wheel.Radius < Math.Min(ahead.Radius, behind.Radius) - SameRadius);
     }
 }
