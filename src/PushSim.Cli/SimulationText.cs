@@ -40,7 +40,7 @@ internal static class SimulationText
         }
 
         return table.AddRemark(
-            FormattableString.Invariant($"{Plural(fit.Pulls.Count, "pull")}, misfit {fit.Misfit:0.000} N, cell noise {fit.Noise:0.000} N; {fit.Agreeing} of {fit.Starts} searches agree; {fit.Runs} runs. Robot, floor and tether are taken as the scenario gives them."),
+            FormattableString.Invariant($"{Plural(fit.Pulls.Count, "pull")}, misfit {(fit.IsNowhere ? "none to tell" : FormattableString.Invariant($"{fit.Misfit:0.000} N"))}, cell noise {fit.Noise:0.000} N; {fit.Agreeing} of {fit.Starts} searches agree; {fit.Runs} runs. Robot, floor and tether are taken as the scenario gives them."),
             isAside: true);
     }
 
@@ -87,7 +87,7 @@ internal static class SimulationText
         }
 
         w.WriteEndArray();
-        JsonReport.WriteNumber(w, "misfit_n", fit.Misfit);
+        JsonReport.WriteNumber(w, "misfit_n", fit.IsNowhere ? null : fit.Misfit);
         JsonReport.WriteNumber(w, "cell_noise_n", fit.Noise);
         JsonReport.WriteNumber(w, "followed_ratio", fit.Followed);
         w.WriteNumber("pulls", fit.Pulls.Count);

@@ -31,6 +31,9 @@ public sealed record SimulationFit
     /// <summary>Root mean square of measured less simulated force [N].</summary>
     public required double Misfit { get; init; }
 
+    /// <summary>Whether that is no difference of forces but of runs that failed or ended too soon.</summary>
+    public bool IsNowhere => Misfit > 0.01 * TestModel.Nowhere;
+
     /// <summary>Standard deviation of the cell's noise and steps, from where the force is steady [N].</summary>
     public required double Noise { get; init; }
 
@@ -57,7 +60,9 @@ public sealed record SimulationFit
             List<string> said = [];
             if (Misfit > SimulationFitter.PoorlyFollowed * Noise)
             {
-                said.Add(FormattableString.Invariant($"the simulated test follows the log to {Misfit:0.000} N only, where the cell's noise is {Noise:0.000} N: are robot, tether, ramp of the throttle and manoeuvre those of the test?"));
+                string how = IsNowhere ? "no run of the simulated test lasts through a pull of the log"
+                    : FormattableString.Invariant($"the simulated test follows the log to {Misfit:0.000} N only, where the cell's noise is {Noise:0.000} N");
+                said.Add(how + ": are robot, tether, ramp of the throttle and manoeuvre those of the test?");
             }
 
             if (Followed < 1.0)

@@ -22,8 +22,8 @@ internal sealed class TestModel
     // Room for the difference quotient where both frictions are equal, in the logarithm [1].
     private const double RoundedUp = 2.0 * Difference;
 
-    // Of a run that fails: far from any measurement [N].
-    private const double Nowhere = 1e6;
+    /// <summary>Force of a run that fails, or that ends before the reading: far from any measurement [N].</summary>
+    public const double Nowhere = 1e6;
 
     private readonly SimulatedTest _test;
     private readonly IReadOnlyList<MeasuredStretch> _pulls;
