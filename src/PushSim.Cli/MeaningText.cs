@@ -251,7 +251,7 @@ internal static class MeaningText
 
     private static string Names(IEnumerable<TyreMeaning> tyres) => string.Join(", ", tyres.Select(t => t.Tyre.Name));
 
-    private static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "power to spare", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
+    private static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
 
     private static double? Finite(double value) => double.IsFinite(value) ? value : null;
 }
