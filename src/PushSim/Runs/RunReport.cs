@@ -51,7 +51,7 @@ internal static class RunReport
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
-            : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history);
+            : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history, histories[1]);
         OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Channels, answers[1], limits[1]);
         return new RunResult
         {

@@ -11,8 +11,8 @@ internal static class ShoveJudge
     // Ground below which nobody gives way [m].
     private const double Stands = 0.005;
 
-    /// <summary>The outcome of a recorded shove; when ground was given is read from the first robot's history.</summary>
-    public static ShoveOutcome Judge(ScenarioSettings scenario, MatchWatch watch, double end, RunHistory first)
+    /// <summary>The outcome of a recorded shove; when ground was given is read from the histories of both robots.</summary>
+    public static ShoveOutcome Judge(ScenarioSettings scenario, MatchWatch watch, double end, RunHistory first, RunHistory second)
     {
         (ShoveEnding ending, int winner) = Ending(scenario.Shove, watch);
         var outcome = new ShoveOutcome { Ending = ending, Winner = winner, GroundGained = watch.GroundGained, EndTime = double.IsNaN(watch.LineTime) ? end : watch.LineTime, IsFarLine = watch.IsFarLine, Upset = winner < 0 ? Upset.None : watch.Robots[1 - winner].Upset };
@@ -21,16 +21,31 @@ internal static class ShoveJudge
             return outcome;
         }
 
-        double[] place = first["contact_x_m"];
+        double[] gained = Gained(first, second, first.IndexAt(watch.TouchTime));
         int last = first.Time.Length - 1;
-        int? gives = GivesGround(place, first.IndexAt(watch.TouchTime), watch.ContactWay);
+        int? gives = GivesGround(gained, first.IndexAt(watch.TouchTime));
         return outcome with
         {
             FirstContact = watch.TouchTime,
             GivesGroundAt = gives is int g ? first.Time[g] : null,
-            GroundSpeed = gives is int from && last > from ? Math.Abs(place[last] - place[from]) / (first.Time[last] - first.Time[from]) : 0.0,
+            GroundSpeed = gives is int from && last > from ? Math.Abs(gained[last] - gained[from]) / (first.Time[last] - first.Time[from]) : 0.0,
             TurnedAside = (watch.Robots[0].Turned, watch.Robots[1].Turned),
         };
+    }
+
+    // Ground gained by the first robot up to each sample, as MatchWatch counts it from step to step [m].
+    private static double[] Gained(RunHistory first, RunHistory second, int touch)
+    {
+        (double[] along, double[] across) = (first["contact_x_m"], first["contact_y_m"]);
+        (double[] x, double[] y, double[] otherX, double[] otherY) = (first["x_m"], first["y_m"], second["x_m"], second["y_m"]);
+        double[] gained = new double[first.Time.Length];
+        for (int i = touch + 1; i < gained.Length; i++)
+        {
+            (double towardX, double towardY) = MatchWatch.Facing(x[i], y[i], otherX[i], otherY[i]);
+            gained[i] = gained[i - 1] + ((along[i] - along[i - 1]) * towardX) + ((across[i] - across[i - 1]) * towardY);
+        }
+
+        return gained;
     }
 
     /// <summary>How a shove ended and who won, from what was seen at step ends.</summary>
@@ -51,17 +66,17 @@ internal static class ShoveJudge
         return Math.Abs(gained) > shove.DecidingGround ? (ShoveEnding.Ground, gained > 0.0 ? 0 : 1) : (ShoveEnding.Stalemate, -1);
     }
 
-    // The last moment at which the contact had not yet moved the way it went in the end.
-    private static int? GivesGround(double[] place, int touch, double way)
+    // The last moment at which the ground had not yet gone the way it went in the end.
+    private static int? GivesGround(double[] gained, int touch)
     {
-        if (Math.Abs(way) < Stands)
+        double end = gained[^1];
+        if (Math.Abs(end) < Stands)
         {
             return null;
         }
 
-        double sign = Math.Sign(way);
-        int i = place.Length - 1;
-        while (i > touch && sign * (place[i] - place[touch]) > Stands)
+        int i = gained.Length - 1;
+        while (i > touch && Math.Sign(end) * gained[i] > Stands)
         {
             i--;
         }

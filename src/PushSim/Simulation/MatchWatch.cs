@@ -33,8 +33,7 @@ internal sealed class MatchWatch
     private readonly RobotWatch[] _robots = [new(), new()];
     private int _count;
     private bool _hasLine;
-    private double _lastTouch;
-    private bool _hasSwapped;
+    private double _lastTouch, _lastAcross;
 
     public MatchWatch()
     {
@@ -60,11 +59,8 @@ internal sealed class MatchWatch
     /// <summary>Whether that line was the other robot's: the pair had swapped ends.</summary>
     public bool IsFarLine { get; private set; }
 
-    /// <summary>Way of the contact along the floor from the first to the last touch [m].</summary>
-    public double ContactWay => double.IsNaN(TouchTime) ? 0.0 : LastPlace - TouchPlace;
-
-    /// <summary>Ground that the first robot gained at the contact: the contact's way, away from the side on which that robot last pushed [m].</summary>
-    public double GroundGained => _hasSwapped ? -ContactWay : ContactWay;
+    /// <summary>Ground that the first robot gained: the way of the contact from the first to the last touch, each piece of it along the line from that robot to the other [m].</summary>
+    public double GroundGained { get; private set; }
 
     /// <summary>Whether a robot tipped or lost the floor.</summary>
     public bool HasTipped => _robots[0].HasTipped || (_count == 2 && _robots[1].HasTipped);
@@ -76,7 +72,7 @@ internal sealed class MatchWatch
     public void Start(SceneSystem scene, ScenarioSettings scenario)
     {
         (LineTime, TouchTime, TouchPlace, LastPlace, OverLine, IsFarLine) = (double.NaN, double.NaN, 0.0, 0.0, -1, false);
-        (_lastTouch, _hasSwapped) = (double.NegativeInfinity, false);
+        (_lastTouch, _lastAcross, GroundGained) = (double.NegativeInfinity, 0.0, 0.0);
         _count = scene.Robots.Count;
         _hasLine = _count == 2;
         for (int k = 0; k < _count; k++)
@@ -98,7 +94,7 @@ internal sealed class MatchWatch
     public StepDecision OnStep<T>(in LaneStep step, StepFeatures<T> features, int lane)
         where T : struct, ILanes<T>, IReal<T>
     {
-        Touch(step, Lane.Get(features.Force, lane), Lane.Get(features.Moment, lane));
+        Touch(step, Lane.Get(features.Force, lane), Lane.Get(features.Along, lane), Lane.Get(features.Across, lane));
         for (int k = 0; k < _count; k++)
         {
             _robots[k].Measure(step, features.Robots[k], lane, !double.IsNaN(TouchTime));
@@ -131,19 +127,38 @@ internal sealed class MatchWatch
         return false;
     }
 
-    private void Touch(in LaneStep step, double force, double moment)
+    /// <summary>Direction from the first robot to the second, along and across the floor, of length 1; straight along where they stand in one point [1].</summary>
+    /// <param name="x">Place of the first robot along its floor [m].</param>
+    /// <param name="y">And across.</param>
+    /// <param name="otherX">Place of the second along its own, which is turned by half a turn [m].</param>
+    /// <param name="otherY">And across.</param>
+    public static (double X, double Y) Facing(double x, double y, double otherX, double otherY)
     {
-        if (force > 0.0)
-        {
-            (LastPlace, _lastTouch) = (moment / force, step.T1);
+        (double dx, double dy) = (-otherX - x, -otherY - y);
+        double length = double.Hypot(dx, dy);
+        return length > 0.0 ? (dx / length, dy / length) : (1.0, 0.0);
+    }
 
-            // each robot's way is told in a frame of its own, half a turn from the other's
-            _hasSwapped = _hasLine && step.Y1(_robots[0].First + StateLayout.X) + step.Y1(_robots[1].First + StateLayout.X) > 0.0;
-            if (double.IsNaN(TouchTime))
-            {
-                (TouchTime, TouchPlace) = (step.T1, LastPlace);
-            }
+    private void Touch(in LaneStep step, double force, double along, double across)
+    {
+        if (!(force > 0.0))
+        {
+            return;
         }
+
+        (double x, double y) = (along / force, across / force);
+        if (double.IsNaN(TouchTime))
+        {
+            (TouchTime, TouchPlace) = (step.T1, x);
+        }
+        else if (_count == 2)
+        {
+            (int first, int second) = (_robots[0].First, _robots[1].First);
+            (double towardX, double towardY) = Facing(step.Y1(first + StateLayout.X), step.Y1(first + StateLayout.Y), step.Y1(second + StateLayout.X), step.Y1(second + StateLayout.Y));
+            GroundGained += ((x - LastPlace) * towardX) + ((y - _lastAcross) * towardY);
+        }
+
+        (LastPlace, _lastAcross, _lastTouch) = (x, y, step.T1);
     }
 
     private bool CrossesLine(in LaneStep step)

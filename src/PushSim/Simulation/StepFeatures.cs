@@ -20,8 +20,8 @@ internal sealed class StepFeatures<T>
         Robots = [.. _driven.Select(d => new RobotFeatures<T> { Loads = new T[d.Length] })];
     }
 
-    /// <summary>Sum of the normal forces on the first robot [N]; their middle along the floor times that sum [N m].</summary>
-    public T Force, Moment;
+    /// <summary>Sum of the normal forces on the first robot [N]; their middle along and across the floor, each times that sum [N m].</summary>
+    public T Force, Along, Across;
 
     /// <summary>Per robot.</summary>
     public readonly RobotFeatures<T>[] Robots;
@@ -33,18 +33,20 @@ internal sealed class StepFeatures<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public void Read()
     {
-        T force = 0.0, moment = 0.0;
+        T force = 0.0, along = 0.0, across = 0.0;
         foreach (SceneContact<T> contact in _equations.Contacts)
         {
             if (contact.First == 0)
             {
                 force = force + contact.Pair.NormalForce;
-                moment = moment + (contact.Pair.NormalForce * contact.Pair.CentreX);
+                along = along + (contact.Pair.NormalForce * contact.Pair.CentreX);
+                across = across + (contact.Pair.NormalForce * contact.Pair.CentreY);
             }
         }
 
         Force = force;
-        Moment = moment;
+        Along = along;
+        Across = across;
         for (int k = 0; k < Robots.Length; k++)
         {
             Read(ref Robots[k], _equations.Robots[k], _driven[k]);

@@ -40,7 +40,23 @@ public class MatchWatchTests
 
         public void Load(int robot, double load) => Array.Fill(_features.Robots[robot].Loads, load);
 
-        public void Touch(double force, double place) => (_features.Force, _features.Moment) = (force, force * place);
+        public void Touch(double force, double place) => (_features.Force, _features.Along, _features.Across) = (force, force * place, 0.0);
+
+        public void Touch(double along, double across, bool isPushed) => (_features.Force, _features.Along, _features.Across) = isPushed ? (1.0, along, across) : (0.0, 0.0, 0.0);
+
+        // where a robot stands, on its own floor
+        public void Place(int robot, double x, double y)
+        {
+            Set(robot, StateLayout.X, x);
+            Set(robot, StateLayout.Y, y);
+        }
+
+        // a robot that stands where it was placed
+        public (Func<double, double>, Func<double, double>) At(int robot)
+        {
+            double way = _scene.Robots[robot].Start.X - _store[(2 * _count) + _scene.FirstExplicit(robot) + StateLayout.X];
+            return (_ => way, _ => 0.0);
+        }
 
         // an explicit state at the step's end
         public void Set(int robot, int state, double value) => _store[(2 * _count) + _scene.FirstExplicit(robot) + state] = value;
@@ -149,17 +165,27 @@ public class MatchWatchTests
         static double StartX(int k) => new SceneSystem(s_scenario).Robots[k].Start.X;
     }
 
-    // the contact goes 30 mm towards where the opponent began, but the first robot stands beyond it by then: it was pushed that way
+    // A pair that turns: the contact goes 30 mm along the floor while the second robot stands ahead, then 40 mm across it while that one stands to the right, then back to where the
+    // first began, with the second on that side: the first robot pushed all the way.
     [Fact]
-    public void Ground_is_lost_where_the_robots_have_swapped_ends()
+    public void Ground_is_counted_along_the_line_from_robot_to_robot()
     {
         var match = new Match();
-        match.Touch(1.0, 0.02);
-        match.Step(0.0, 0.1);
-        match.Touch(1.0, 0.05);
-        match.Step(0.1, 0.2, (_ => -0.2, _ => 0.0), (_ => -0.2, _ => 0.0));
-        Assert.Equal(0.03, match.Watch.ContactWay, 1e-15);
-        Assert.Equal(-0.03, match.Watch.GroundGained, 1e-15);
+        Touched(0.02, 0.0, 0.0, 0.0, 0.2, 0.0);
+        Touched(0.05, 0.0, 0.0, 0.0, 0.3, 0.0);
+        Assert.Equal(0.03, match.Watch.GroundGained, 1e-15);
+        Touched(0.05, -0.04, 0.05, 0.1, 0.05, -0.1);
+        Assert.Equal(0.07, match.Watch.GroundGained, 1e-15);
+        Touched(-0.05, -0.04, 0.1, -0.04, -0.1, -0.04);
+        Assert.Equal(0.17, match.Watch.GroundGained, 1e-15);
+
+        void Touched(double along, double across, double x, double y, double otherX, double otherY)
+        {
+            match.Touch(along, across, isPushed: true);
+            match.Place(0, x, y);
+            match.Place(1, -otherX, -otherY);
+            match.Step(0.0, 0.1, match.At(0), match.At(1));
+        }
     }
 
     [Fact]
@@ -310,7 +336,7 @@ public class MatchWatchTests
         match.Step(0.1, 0.2);
         match.Touch(1.0, 0.3 + (sign * Way(1.0)));
         match.Step(0.2, 1.0);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))), Runs.MadeHistory.Of(s_scenario));
         Assert.Equal(0.2, o.FirstContact);
         Assert.Equal(sign * 0.05, o.GroundGained, 1e-12);
         Assert.Equal(0.55, o.GivesGroundAt!.Value, 0.0011);
@@ -328,7 +354,7 @@ public class MatchWatchTests
         match.Step(0.0, 0.1);
         match.Touch(1.0, gained);
         match.Step(0.1, 1.0);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.5 ? 0.0 : gained)));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.5 ? 0.0 : gained)), Runs.MadeHistory.Of(s_scenario));
         Assert.Equal(gives, o.GivesGroundAt is not null);
         if (gives)
         {
@@ -343,7 +369,7 @@ public class MatchWatchTests
     {
         var match = new Match();
         match.Step(0.0, 1.0, Quadratic(0.6, 0.0), s_still);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario), Runs.MadeHistory.Of(s_scenario));
         Assert.Equal(0.5, o.EndTime, 1e-12);
         Assert.Null(o.FirstContact);
         Assert.Null(o.GivesGroundAt);
