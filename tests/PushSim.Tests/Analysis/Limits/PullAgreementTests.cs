@@ -99,8 +99,8 @@ public class PullAgreementTests(ITestOutputHelper output)
                 WindingTemperatures = heat.Length > 0 ? heat : null, ControllerTemperatures = hot.Length > 0 ? hot : null, Charge = charge,
             });
             double off = pull is { } p ? (p.Force / plateau) - 1.0 : double.NaN;
-            bool isInSeries = isMixed && run.Scenario.Robot.Controllers.Any(c => c.Wiring == Wiring.Series);
-            if (isInSeries && Math.Abs(off) > Tolerance)
+            bool isInSeries = (isMixed || pull is null) && run.Scenario.Robot.Controllers.Any(c => c.Wiring == Wiring.Series);
+            if (isInSeries && !(Math.Abs(off) <= Tolerance))
             {
                 otherState++;
                 output.WriteLine(FormattableString.Invariant($"seed {seed}, series: limits {pull?.Force:0.0000} N, run {plateau:0.0000} N"));
