@@ -17,6 +17,9 @@ internal sealed record SweepResult
 {
     public const string WinShare = "win_share";
 
+    // Points that a sentence names one by one [1].
+    private const int MostNamed = 3;
+
     // Values that differ by less, as a share, are one and the same [1].
     private const double Same = 1e-9;
 
@@ -120,6 +123,11 @@ internal sealed record SweepResult
         }
 
         string head = $"{words} is {(column.IsHighestBest ? "highest" : "lowest")}, {value}, at {At(request, Points[best])}";
+        if (column.Key == WinShare)
+        {
+            return head + Apart(request, best) + ".";
+        }
+
         if (column.Flatness is Optimum o)
         {
             string unit = request.Inputs[0].Unit.Length == 0 ? "" : " " + request.Inputs[0].Unit;
@@ -128,6 +136,15 @@ internal sealed record SweepResult
         }
 
         return $"{head}; {column.GoodPoints.Count} of {Points.Count} points {(column.GoodPoints.Count == 1 ? "is" : "are")} within 5 % of that.";
+    }
+
+    // Which other points the drawn matches do not tell from the best: those whose 95 % interval reaches into its own
+    private string Apart(SweepRequest request, int best)
+    {
+        double least = Points[best].Odds!.WinInterval.Low;
+        SweepPoint[] alike = [.. Points.Where((p, i) => i != best && p.Odds is { } t && t.WinInterval.High >= least)];
+        string which = alike.Length <= MostNamed ? string.Join("; ", alike.Select(p => At(request, p))) : $"{alike.Length} of the others";
+        return alike.Length == 0 ? $"; {request.Odds} matches tell it from all others" : $"; {request.Odds} matches do not tell it from {which}";
     }
 
     public static string At(SweepRequest request, SweepPoint point) => string.Join(", ", request.Inputs.Select((input, i) => $"{input.Key} = {Told(input, point.Place[i])}"));

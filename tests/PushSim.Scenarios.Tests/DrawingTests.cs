@@ -26,6 +26,18 @@ public class DrawingTests
         Assert.Equal(Text(ScenarioReader.Read(path).Scenario!), Text(again));
     }
 
+    // the scenario's own [override] gives the robot 1.1 kg and its opponent 1.9 kg; whoever reads sets both anew, and the drawn matches must have that too
+    [Fact]
+    public void What_is_set_anew_stands_before_the_files_own_overrides_in_every_draw()
+    {
+        var options = new ReadOptions { Set = [("chassis.mass", "1.5 kg"), ("opponent.chassis.mass", "1.6 kg")] };
+        DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-heavy-grippy.toml"), options));
+        ScenarioSettings s = drawn.With([.. drawn.Values.Select(v => v.Middle)], out string cause)!;
+        Assert.Equal("", cause);
+        Assert.Equal((1.5, 1.6), (drawn.Middle.Robot.Chassis.Mass, drawn.Middle.Opponent!.Robot.Chassis.Mass));
+        Assert.Equal((1.5, 1.6), (s.Robot.Chassis.Mass, s.Opponent!.Robot.Chassis.Mass));
+    }
+
     [Fact]
     public void A_drawn_value_reaches_every_wheel_that_shares_it()
     {

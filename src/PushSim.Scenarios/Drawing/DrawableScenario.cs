@@ -62,6 +62,14 @@ public sealed class DrawableScenario
         return scenario;
     }
 
+    // They stand in the trees by now, under what a caller sets anew, and would take its place
+    private static void DropOverrides(TomlTable scenario)
+    {
+        const string Key = "override";
+        scenario.Remove(Key);
+        (scenario.Find("opponent")?.Value as TomlTable)?.Remove(Key);
+    }
+
     private static SceneTrees? PairTrees(ReadContext context, string robot, string opponent, string? scene)
     {
         const string Plain = "question = \"Who wins?\"\n[manoeuvre]\nkind = \"shove\"\n";
@@ -75,7 +83,6 @@ public sealed class DrawableScenario
 
         Place place = tree.Place;
         tree.Put(new TomlEntry("robot", place, new TomlText(place, robot)));
-        tree.Remove("override");
         if (tree.Find("opponent")?.Value is not TomlTable other)
         {
             other = new TomlTable(place, isExplicit: true);
@@ -83,7 +90,7 @@ public sealed class DrawableScenario
         }
 
         other.Put(new TomlEntry("robot", place, new TomlText(place, opponent)));
-        other.Remove("override");
+        DropOverrides(tree);
         string name = $"{Path.GetFileNameWithoutExtension(robot)}-{Path.GetFileNameWithoutExtension(opponent)}";
         return new SceneTrees { Path = scene ?? BuiltIn, Name = name, Scenario = tree, Robot = first, Opponent = second };
     }
@@ -105,6 +112,7 @@ public sealed class DrawableScenario
         string[] owners = ["", "robot", "opponent"];
         var classed = owners.Where(o => !stated.Contains(o)).ToHashSet(StringComparer.Ordinal);
         trees.ClearSlots();
+        DropOverrides(trees.Scenario);
         ClassDefaults.Add(trees, classed, hasOpponent: middle.Opponent is not null);
         PartCopies.Add(trees.Robot);
         PartCopies.Add(trees.Opponent);
