@@ -180,6 +180,16 @@ public class ChanceCommandTests
         Assert.EndsWith(end, verdict, StringComparison.Ordinal);
     }
 
+    // the scenario itself sets this mass; 0 against 58 of 60 wins are no chance, and wins of robots nearly alike are
+    [Theory]
+    [InlineData("1 kg,2 kg", "at chassis.mass = 2 kg; 60 matches tell it from all others.")]
+    [InlineData("2 kg,2.01 kg", "; 60 matches do not tell it from chassis.mass = 2")]
+    public void A_sweep_of_matches_names_what_they_do_not_tell_apart(string masses, string words)
+    {
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("sweep", Repository.Scenario("shove-heavy-grippy"), "--vary", "chassis.mass=" + masses, "--odds", "60", "--json").Output);
+        Assert.Contains(words, json.RootElement.GetProperty("verdict").GetString());
+    }
+
     // an unyielding cord without damping: the robot bounces on it
     [Fact]
     public void A_sweep_of_pulls_that_bounce_says_so()
