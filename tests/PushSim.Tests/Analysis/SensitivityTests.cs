@@ -53,14 +53,14 @@ public class SensitivityTests
         return Sensitivity.FirstOrder(x, y);
     }
 
-    // 5 % of 400 samples, three of their standard deviations either way, however many inputs are looked at; the outcome is won or lost, as shoves are
+    // 1 % of the samples, three of their standard deviations either way, however many inputs are looked at; the outcome is won or lost, as shoves are
     [Theory]
-    [InlineData(500, 1)]
-    [InlineData(100, 40)]
-    public void Inputs_without_effect_seldom_pass_the_noise_level(int n, int inputs)
+    [InlineData(100, 1, 1000, 1, 19)]
+    [InlineData(100, 40, 400, 0, 10)]
+    public void Inputs_without_effect_seldom_pass_the_noise_level(int n, int inputs, int samples, int least, int most)
     {
         int passed = 0;
-        for (ulong seed = 1; seed <= 400; seed++)
+        for (ulong seed = 1; seed <= (ulong)samples; seed++)
         {
             ulong key = seed;
             double[] y = [.. Enumerable.Range(0, n).Select(m => Philox.Uniform(key, m, 0) < 0.3 ? 1.0 : 0.1 * Philox.Uniform(key, m, 1))];
@@ -74,7 +74,7 @@ public class SensitivityTests
             passed += any ? 1 : 0;
         }
 
-        Assert.InRange(passed, 7, 33);
+        Assert.InRange(passed, least, most);
     }
 
     [Fact]

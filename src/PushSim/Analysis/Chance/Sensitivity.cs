@@ -10,7 +10,7 @@ public static class Sensitivity
     private const int MostBins = 32;
 
     // Samples in which an input without effect is told of [1].
-    private const double Luck = 0.05;
+    private const double Luck = 0.01;
 
     /// <summary>
     /// First-order index of one input out of a plain random sample, at no further run: variance of the output's mean over bins of equally many matches in the order of the
@@ -47,7 +47,7 @@ public static class Sensitivity
     }
 
     /// <summary>
-    /// Level that <see cref="FirstOrder"/> of any of several inputs without effect passes in about one of twenty samples of this size: the F test of the bins' means, with
+    /// Level that <see cref="FirstOrder"/> of any of several inputs without effect passes in about one of a hundred samples of this size: the F test of the bins' means, with
     /// the level shared among the inputs (Bonferroni). Nobody is told of an input that only had luck [1].
     /// </summary>
     /// <param name="n">Matches in the sample [1].</param>
