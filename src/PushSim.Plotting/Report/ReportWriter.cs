@@ -19,7 +19,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     // Tables of more columns take the whole width of the page [1].
     private const int MostNarrow = 4;
 
-    // Letters of its widest cells in a row that a table may have to stand in half the width of a page.
+    // Letters of its widest cells in a row, or of words of its head, from which on a table does not stand in half the width of a page.
     private const int MostLetters = 56;
 
     private static readonly Lazy<string> s_style = new(() => Asset("report.css"));
@@ -256,7 +256,9 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     }
 
     private static bool IsWide(ReportTable table) => table.Columns.Count > MostNarrow || table.Remarks.Count > 0
-        || Enumerable.Range(0, table.Columns.Count).Sum(i => table.Rows.Select(r => r[i].Length).DefaultIfEmpty(0).Max()) > MostLetters;
+        || Enumerable.Range(0, table.Columns.Count).Sum(i => table.Rows.Select(r => r[i].Length).Append(LongestWord(table.Columns[i].Title)).Max()) >= MostLetters;
+
+    private static int LongestWord(string title) => title.Split(' ').Max(w => w.Length);
 
     // in a box of its own that scrolls: a wide table must not widen the page of a telephone; it takes the focus so that keys can scroll it
     private void WriteTable(ReportTable table, int longest)
