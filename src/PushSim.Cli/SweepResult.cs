@@ -104,7 +104,7 @@ internal sealed record SweepResult
         // of several columns the last one asked, which is the win share if matches were drawn
         int k = Columns.Count - 1;
         SweepColumn column = Columns[k];
-        if (Points.All(p => p.HasTipped))
+        if (column.Key != WinShare && Points.Count > 0 && Points.All(p => p.HasTipped))
         {
             return "In every run a robot tips past 20 deg or loses the floor, so that none is best.";
         }

@@ -142,6 +142,7 @@ public static class ScenarioReader
         List<TomlEntry> first = EntriesOf(context, owner);
         context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
         context.Owner = owner;
+        context.Unnamed.Clear();
         RobotSettings? robot = RobotReader.Read(context, tree);
         if (robot is not null)
         {

@@ -133,6 +133,6 @@ internal static class ShelfFill
         }
 
         double scale = count.Value / (charge.Value / AmpereHour);
-        return FormattableString.Invariant($"{1e3 * scale * cell.Value!.Value:G4} mohm ± {1e3 * scale * cell.Tolerance:G3}");
+        return !double.IsFinite(scale) ? null : FormattableString.Invariant($"{1e3 * scale * cell.Value!.Value:G4} mohm ± {1e3 * scale * cell.Tolerance:G3}");
     }
 }

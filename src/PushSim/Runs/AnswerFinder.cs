@@ -59,18 +59,23 @@ internal static class AnswerFinder
         {
             TopSpeed = speed[top],
             TimeTo90PercentSpeed = Math.Max(0.0, history.Time[reached] - start),
-            TimeToOneMetre = TimeToWay(history, 1.0) - start,
+            TimeToOneMetre = TimeToWay(history, from, 1.0) - start,
             LimitedBy = LimitedBy(history, from, Math.Max(from, reached)),
         };
     }
 
-    // When the robot is so far from its start, by a straight line between samples [s]; null if it never is.
-    private static double? TimeToWay(RunHistory history, double way)
+    // When the robot is so far from where it was at a sample, by a straight line between samples [s]; null if it never is.
+    private static double? TimeToWay(RunHistory history, int from, double way)
     {
         (double[] x, double[] y) = (history["x_m"], history["y_m"]);
-        double Way(int i) => double.Hypot(x[i] - x[0], y[i] - y[0]);
-        int there = Array.FindIndex([.. Enumerable.Range(0, x.Length)], i => Way(i) >= way);
-        return there <= 0 ? null : history.Time[there] - ((history.Time[there] - history.Time[there - 1]) * (Way(there) - way) / (Way(there) - Way(there - 1)));
+        double Way(int i) => double.Hypot(x[i] - x[from], y[i] - y[from]);
+        int there = from + 1;
+        while (there < x.Length && Way(there) < way)
+        {
+            there++;
+        }
+
+        return there >= x.Length ? null : history.Time[there] - ((history.Time[there] - history.Time[there - 1]) * (Way(there) - way) / (Way(there) - Way(there - 1)));
     }
 
     private static RunAnswers Push(RunHistory history, RunAnswers answers, List<Mark> marks)

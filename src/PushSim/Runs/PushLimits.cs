@@ -82,11 +82,12 @@ internal static class PushLimits
                 foreach (Powertrain.ControllerSettings c in history.Robot.Controllers)
                 {
                     double voltage = Math.Abs(history["command_" + Slug.Of(c.Name)][i]) * bus[i];
+                    double inSeries = c.Motors.Sum(m => history.Robot.Drives[m.Drive].Motors[m.Motor].Motor.Resistance);
                     foreach ((int drive, int motor) in c.Motors)
                     {
                         Powertrain.DriveSettings d = history.Robot.Drives[drive];
                         current += Math.Abs(history[$"motor_{Slug.Of(d.Name)}_{motor + 1}_current_a"][i]);
-                        stalled += voltage / d.Motors[motor].Motor.Resistance;
+                        stalled += voltage / (c.Wiring == Powertrain.Wiring.Series ? inSeries : d.Motors[motor].Motor.Resistance);
                     }
                 }
             }

@@ -27,7 +27,7 @@ public sealed record RunAnswers
     /// <summary>Time from the first command to 90 % of the top speed [s].</summary>
     public double? TimeTo90PercentSpeed { get; init; }
 
-    /// <summary>Time from the first command until the robot is a metre from its start [s].</summary>
+    /// <summary>Time from the first command until the robot is a metre from where it was then [s].</summary>
     public double? TimeToOneMetre { get; init; }
 
     /// <summary>Distance from the brake or reverse command to standstill [m].</summary>

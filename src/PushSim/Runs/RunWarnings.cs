@@ -127,7 +127,7 @@ internal static class RunWarnings
         int peak = Array.IndexOf(force, force.Max());
         if (TetherPull.IsJerk(history, force, peak))
         {
-            warnings.Add(Text($"the greatest force of {force[peak]:0.00} N is a jerk and no breakaway: the tyres held {TetherPull.Held(history, peak):0.00} N of it, the rest changed the robot's speed; {Calm}"));
+            warnings.Add(Text($"the greatest force of {force[peak]:0.00} N is a jerk and no breakaway: {TetherPull.Held(history, force, peak):0.00} N of it were held, the rest changed the robot's speed; {Calm}"));
         }
         else if (TetherPull.Bounces(history.Time, force) is int bounces)
         {

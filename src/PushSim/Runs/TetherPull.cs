@@ -6,17 +6,28 @@ internal static class TetherPull
     // A tether that is slack for less than this bounced; one that hangs longer was let go [s].
     private const double ShortSlack = 0.2;
 
-    // Share of a force on a tether that the tyres did not hold, from which on it is a jerk [1].
+    // Share of a force on a tether that nothing held, from which on it is a jerk [1].
     private const double JerkShare = 0.2;
+
+    // [s]
+    private const double Before = 0.01;
 
     // Bounces from which a pull has no steady part.
     private const int ManyBounces = 3;
 
-    /// <summary>What the tyres hold of the tether's force at a sample [N].</summary>
-    public static double Held(RunHistory history, int sample) => Math.Abs(history.Robot.Wheels.Select((_, i) => history.Wheel(i, "longitudinal_force_n")[sample]).Sum());
+    /// <summary>What of the tether's force at a sample does not change the robot's speed: tyres and weight hold it [N].</summary>
+    public static double Held(RunHistory history, double[] force, int sample) => Math.Max(0.0, force[sample] - (history.Robot.Chassis.Mass * Acceleration(history, sample)));
 
-    /// <summary>Whether the force at a sample mostly changes the robot's speed.</summary>
-    public static bool IsJerk(RunHistory history, double[] force, int sample) => force[sample] - Held(history, sample) > JerkShare * force[sample];
+    /// <summary>Whether the force at a sample changes the robot's speed by more than a share of it.</summary>
+    public static bool IsJerk(RunHistory history, double[] force, int sample) => force[sample] - Held(history, force, sample) > JerkShare * force[sample];
+
+    // Change of the velocity up to a sample, over a time in which buzz of the tyres has no say; what follows a breakaway does not count [m/s^2]
+    private static double Acceleration(RunHistory history, int sample)
+    {
+        (double[] along, double[] across) = (history["speed_m_per_s"], history["lateral_speed_m_per_s"]);
+        (int from, int to) = (history.IndexAt(history.Time[sample] - Before), sample);
+        return to > from ? double.Hypot(along[to] - along[from], across[to] - across[from]) / (history.Time[to] - history.Time[from]) : 0.0;
+    }
 
     /// <summary>How often the tether falls slack and is taut again at once; null where that is too seldom to matter.</summary>
     public static int? Bounces(double[] time, double[] force)

@@ -32,7 +32,7 @@ public static class Verdict
             ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
                 Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a {(a.IsJerk ? "jerk" : "peak")} of {a.PullBreakaway:0.00} N") : "")}{(a.IsBouncing ? "" : Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy)))}{buzz}."),
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
-                Text($"{name} holds {a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and {p:0.00} N while sliding{buzz}."),
+                Text($"{name} holds {(a.IsJerk ? "" : Text($"{a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and "))}{p:0.00} N while sliding{(a.IsBouncing ? " on average, bouncing on the tether" : "")}{(a.IsJerk ? Text($"; the first {a.PullBreakaway:0.00} N are a jerk") : "")}{buzz}."),
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{idle} never tightens the tether."),
             ManoeuvreKind.Spot or ManoeuvreKind.Arc when a.YawRate is { } rate && Math.Abs(rate) > AnswerFinder.LeastYawRate =>
                 Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),

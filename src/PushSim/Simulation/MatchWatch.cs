@@ -48,9 +48,7 @@ internal sealed class MatchWatch
     /// <summary>End of the first step at whose end the first robot touched something [s]; NaN if it never did.</summary>
     public double TouchTime { get; private set; }
 
-    /// <summary>Place of the contact along the floor at that moment and at the last touch [m].</summary>
-    public double TouchPlace { get; private set; }
-
+    /// <summary>Place of the contact along the floor at the last touch [m].</summary>
     public double LastPlace { get; private set; }
 
     /// <summary>Which robot had been pushed over a line then.</summary>
@@ -71,7 +69,7 @@ internal sealed class MatchWatch
     /// <summary>Begins with a scene at its start.</summary>
     public void Start(SceneSystem scene, ScenarioSettings scenario)
     {
-        (LineTime, TouchTime, TouchPlace, LastPlace, OverLine, IsFarLine) = (double.NaN, double.NaN, 0.0, 0.0, -1, false);
+        (LineTime, TouchTime, LastPlace, OverLine, IsFarLine) = (double.NaN, double.NaN, 0.0, -1, false);
         (_lastTouch, _lastAcross, GroundGained) = (double.NegativeInfinity, 0.0, 0.0);
         _count = scene.Robots.Count;
         _hasLine = _count == 2;
@@ -149,7 +147,7 @@ internal sealed class MatchWatch
         (double x, double y) = (along / force, across / force);
         if (double.IsNaN(TouchTime))
         {
-            (TouchTime, TouchPlace) = (step.T1, x);
+            TouchTime = step.T1;
         }
         else if (_count == 2)
         {
@@ -184,12 +182,13 @@ internal sealed class MatchWatch
         _ = _line.TryFind(_dense, out double back);
         double over = double.NaN;
         _ = isPushed && _far.TryFind(_dense, out over);
-        IsFarLine = over < back || double.IsNaN(back);
-        LineTime = IsFarLine ? over : back;
-        if (double.IsNaN(LineTime))
+        if (double.IsNaN(back) && double.IsNaN(over))
         {
             return false;
         }
+
+        IsFarLine = over < back || double.IsNaN(back);
+        LineTime = IsFarLine ? over : back;
 
         (double first, double second) = (_dense.Evaluate(LineTime, 0), _dense.Evaluate(LineTime, 1));
         bool isFirst = IsFarLine ? _far.Function.Of(0, first) > _far.Function.Of(1, second) : _line.Function.Of(0, first) > _line.Function.Of(1, second);

@@ -35,11 +35,12 @@ public class AnswerFinderTests
 
     // 4 m/s from the command on: the first metre takes a quarter of a second
     [Theory]
-    [InlineData(4.0, 0.25)]
-    [InlineData(0.5, null)]
-    public void The_first_metre_is_timed_from_the_command(double speed, double? time)
+    [InlineData(4.0, 0.0, 0.25)]
+    [InlineData(4.0, 20.0, 0.25)]
+    [InlineData(0.5, 0.0, null)]
+    public void The_first_metre_is_timed_from_the_command_and_the_place_at_it(double speed, double before, double? time)
     {
-        RunAnswers a = Find(Told(ManoeuvreKind.Launch, new CommandPoint(0.1, 1.0, 0.0)), ("speed_m_per_s", _ => speed), ("x_m", t => speed * Math.Max(0.0, t - Start)));
+        RunAnswers a = Find(Told(ManoeuvreKind.Launch, new CommandPoint(Start, 1.0, 0.0)), ("speed_m_per_s", _ => speed), ("x_m", t => (before * Math.Min(t, Start)) + (speed * Math.Max(0.0, t - Start))));
         Assert.Equal(time is null, a.TimeToOneMetre is null);
         Assert.Equal(time ?? 0.0, a.TimeToOneMetre ?? 0.0, 1e-9);
     }

@@ -16,7 +16,7 @@ internal static class MadeHistory
         double[] time = [.. Enumerable.Range(0, 1001).Select(i => 0.001 * i)];
         Dictionary<string, Func<double, double>> made = new()
         {
-            ["x_m"] = _ => 0.0, ["y_m"] = _ => 0.0, ["speed_m_per_s"] = _ => 0.0, ["yaw_rate_rad_per_s"] = _ => 0.0, ["scrub_moment_n_m"] = _ => 0.0, ["heading_rad"] = _ => 0.0, ["contact_side_force_n"] = _ => 0.0, ["contact_y_m"] = _ => 0.0,
+            ["x_m"] = _ => 0.0, ["y_m"] = _ => 0.0, ["speed_m_per_s"] = _ => 0.0, ["yaw_rate_rad_per_s"] = _ => 0.0, ["scrub_moment_n_m"] = _ => 0.0, ["heading_rad"] = _ => 0.0, ["contact_side_force_n"] = _ => 0.0, ["contact_y_m"] = _ => 0.0, ["lateral_speed_m_per_s"] = _ => 0.0,
             ["battery_open_circuit_voltage_v"] = _ => 12.0, ["battery_voltage_v"] = _ => 11.0,
         };
         Dictionary<string, Func<double, double>> said = channels.ToDictionary(c => c.Key, c => c.Value);

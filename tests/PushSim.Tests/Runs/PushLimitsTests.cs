@@ -1,3 +1,4 @@
+using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
@@ -123,5 +124,24 @@ public class PushLimitsTests
             }),
         ];
         return new RunHistory(scenario, time, channels);
+    }
+
+    // 11 V at the bus and the whole command: motors stand at 11 V over one winding each, two in series at 11 V over both
+    [Theory]
+    [InlineData(Wiring.Single, 0.9, false)]
+    [InlineData(Wiring.Single, 0.2, true)]
+    [InlineData(Wiring.Series, 0.45, false)]
+    [InlineData(Wiring.Series, 0.1, true)]
+    public void Motors_are_fast_where_they_take_little_of_their_stall_current(Wiring wiring, double ofOneWinding, bool isFast)
+    {
+        RobotSettings robot = TestRobots.FourWheels();
+        if (wiring == Wiring.Series)
+        {
+            robot = robot with { Controllers = [robot.Controllers[0] with { Motors = [(0, 0), (2, 0)], Wiring = wiring }, robot.Controllers[1] with { Motors = [(1, 0), (3, 0)], Wiring = wiring }] };
+        }
+
+        double current = ofOneWinding * 11.0 / TestRobots.Motor.Resistance;
+        RunHistory history = MadeHistory.Of(TestRobots.Launch(robot), [.. robot.Drives.Select(d => ($"motor_{Slug.Of(d.Name)}_1_current_a", (Func<double, double>)(_ => current)))]);
+        Assert.Equal(isFast, PushLimits.NearTopSpeed(history, [new LimitSpan(0.0, 1.0, PushLimit.Motors)], 0.0));
     }
 }

@@ -208,7 +208,6 @@ public class MatchWatchTests
         match.Set(0, StateLayout.Heading, 0.2);
         match.Step(0.3, 0.4);
         Assert.Equal(0.2, watch.TouchTime);
-        Assert.Equal(0.02, watch.TouchPlace, 1e-15);
         Assert.Equal(0.05, watch.LastPlace, 1e-15);
         Assert.Equal(0.03, watch.GroundGained, 1e-15);
         Assert.Equal(-0.3, watch.Robots[0].Turned);

@@ -28,6 +28,9 @@ internal sealed class DashEstimate
     // [1]
     private const double LeastCommand = 1e-6;
 
+    // A drive that turns as lightly as this share of the robot's mass follows its motor within a millisecond; lighter ones would only ask for finer steps [1].
+    private const double LeastSpinShare = 0.002;
+
     // Loads follow the traction and the traction the loads.
     private const int LoadPasses = 2;
 
@@ -51,7 +54,7 @@ internal sealed class DashEstimate
         (_omega, _torque, _slips) = (new R1[drives], new R1[drives], new bool[drives]);
         (_load, _kept) = (new R1[model.Wheels.Length], new R1[model.Wheels.Length]);
         _lever = [.. Enumerable.Range(0, drives).Select(d => model.Lever(d).Value)];
-        _spinMass = [.. Enumerable.Range(0, drives).Select(d => model.Drives[d].Inertia.Value / (_lever[d] * _lever[d]))];
+        _spinMass = [.. Enumerable.Range(0, drives).Select(d => Math.Max(LeastSpinShare * model.Mass.Value, model.Drives[d].Inertia.Value / (_lever[d] * _lever[d])))];
         _copper = new double[model.Motors.Length];
         _loss = new double[model.Controllers.Length];
     }
@@ -109,7 +112,7 @@ internal sealed class DashEstimate
                 if (!(error > 1.0) || step <= ShortestStep)
                 {
                     Take(before, Worked(), step / length);
-                    (t, step) = (t + step, step * factor);
+                    (t, step) = (t + step, Math.Max(ShortestStep, step * factor));
                     break;
                 }
 
@@ -144,7 +147,7 @@ internal sealed class DashEstimate
         for (int c = 0; c < _loss.Length; c++)
         {
             double slew = _model.Scenario.Robot.Controllers[c].SlewLimit;
-            _model.Command(c, double.IsPositiveInfinity(slew) ? _model.Throttle : Math.Clamp(slew * t, LeastCommand, _model.Throttle));
+            _model.Command(c, double.IsPositiveInfinity(slew) ? _model.Throttle : Math.Min(_model.Throttle, Math.Max(slew * t, LeastCommand)));
         }
     }
 
@@ -208,7 +211,7 @@ internal sealed class DashEstimate
             }
 
             Force(d, y[d + 1], y[0], out double resisting);
-            rate[d + 1] = (_torque[d].Value - resisting) / _model.Drives[d].Inertia.Value;
+            rate[d + 1] = (_torque[d].Value - resisting) / (_spinMass[d] * _lever[d] * _lever[d]);
         }
     }
 

@@ -289,7 +289,7 @@ public static class LimitFinder
     {
         if (match.Overheating is { } hot)
         {
-            yield return FormattableString.Invariant($"in the match motor {hot.Motor} passes the {hot.Limit:0} °C that its winding bears after {hot.Time:0} s (the hottest winding ends at up to {match.PeakWinding:0} °C); rest longer, drive it less hard or take a larger motor");
+            yield return FormattableString.Invariant($"after {hot.Time:0} s of the match motor {hot.Motor} passes the {hot.Limit:0} °C that its winding bears (the hottest winding ends at up to {match.PeakWinding:0} °C); rest longer, drive it less hard or take a larger motor");
         }
     }
 
