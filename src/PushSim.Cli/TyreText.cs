@@ -29,7 +29,8 @@ internal static class TyreText
 
         if (answers.Ranking.Count > 0)
         {
-            yield return RankingTable(answers.Ranking);
+            ReportTable ranking = RankingTable(answers.Ranking);
+            yield return answers.Wear is null ? ranking.AddRemark(WearReport.Limits, isAside: true) : ranking;
         }
     }
 
@@ -108,7 +109,7 @@ internal static class TyreText
                 cells.Add(Figure(r.Grip?.Runs[^1].Friction ?? r.CleanFriction));
             }
 
-            cells.Add(r.Answers?.Chatter is double hz ? hz.ToString("0", CultureInfo.InvariantCulture) : "");
+            cells.Add(r.Answers?.Chatter is double hz ? hz.ToString("0", CultureInfo.InvariantCulture) : r.Answers is null ? "" : "none");
             table.AddRow([.. cells]);
         }
 
@@ -117,7 +118,7 @@ internal static class TyreText
             table.AddRemark($"left out: {r.Name}: {r.Reason}");
         }
 
-        return table.AddRemark(WearReport.Limits, isAside: true);
+        return table;
     }
 
     private static string Percent(double share) => FormattableString.Invariant($"{100.0 * share:0.#} %");
