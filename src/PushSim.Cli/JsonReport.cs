@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PushSim.Analysis.Fit;
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 
@@ -49,7 +50,7 @@ internal static class JsonReport
         WriteShove(writer, result);
         Number("pull_breakaway_n", a.PullBreakaway);
         Number("pull_plateau_n", a.PullPlateau);
-        writer.WriteString("limited_by", Limit(a.LimitedBy));
+        writer.WriteString("limited_by", BindingTable.PartKey(a.LimitedBy));
         if (MeasuredOverlay.Of(result) is { } measured)
         {
             Number("measured_pull_breakaway_n", measured.Breakaway);
@@ -162,21 +163,22 @@ internal static class JsonReport
         }
     }
 
-    // scripts know four limits; a lifted wheel is lost traction, and told apart in the list of limits
-    private static string? Limit(string? by) => by == "lifted wheels" ? "tyres" : by;
-
-    /// <summary>A limit's name in files.</summary>
-    public static string Name(PushLimit limit) => limit == PushLimit.LiftedWheels ? "lifted_wheels" : limit.ToString().ToLowerInvariant();
-
-    private static void WriteLimits(Utf8JsonWriter writer, string key, IReadOnlyList<LimitSpan> limits)
+    private static void WriteLimits(Utf8JsonWriter writer, string key, IReadOnlyList<BindingSpan> limits)
     {
         writer.WriteStartArray(key);
-        foreach (LimitSpan span in limits)
+        foreach (BindingSpan span in limits)
         {
             writer.WriteStartObject();
             WriteNumber(writer, "from_s", span.From);
             WriteNumber(writer, "to_s", span.To);
-            writer.WriteString("limit", Name(span.Limit));
+            writer.WriteString("limit", BindingTable.Key(span.Kinds[0]));
+            writer.WriteStartArray("limits");
+            foreach (BindingKind kind in span.Kinds)
+            {
+                writer.WriteStringValue(BindingTable.Key(kind));
+            }
+
+            writer.WriteEndArray();
             writer.WriteEndObject();
         }
 
@@ -188,7 +190,7 @@ internal static class JsonReport
         RunAnswers a = opponent.Answers;
         writer.WriteStartObject("opponent");
         writer.WriteString("name", opponent.Robot.Name);
-        writer.WriteString("limited_by", Limit(a.LimitedBy));
+        writer.WriteString("limited_by", BindingTable.PartKey(a.LimitedBy));
         WriteNumber(writer, "chatter_hz", a.Chatter);
         WriteNumber(writer, "wear_mm3", a.Wear * 1e9);
         WriteNumber(writer, "peak_battery_current_a", a.PeakBatteryCurrent);

@@ -106,9 +106,9 @@ internal static class LimitsCommand
             return ExitCode.RunFailed;
         }
 
-        IReadOnlyList<WheelBindings> bindings = run is { Time.Length: >= 2 } ? RunBinding.Find(run) : [];
-        List<string> files = folder is null ? [] : WriteFiles(folder, report, run, bindings, read, options, cancel);
-        options.Output.Print(output, () => LimitsJson.Of(report, bindings), PlainText.Of(report.Verdict), () => LimitsText.Write(output, report, bindings, read, file, files));
+        RunResult? told = run is { Time.Length: >= 2 } ? run : null;
+        List<string> files = folder is null ? [] : WriteFiles(folder, report, told, read, options, cancel);
+        options.Output.Print(output, () => LimitsJson.Of(report, told), PlainText.Of(report.Verdict), () => LimitsText.Write(output, report, told, read, file, files));
         if (run?.Status == RunStatus.Failed)
         {
             error.WriteLine("pushsim: error: " + PlainText.Of(run.Cause));
@@ -124,7 +124,7 @@ internal static class LimitsCommand
     };
 
     private static List<string> WriteFiles(
-        OutputFolder folder, LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings, ReadResult read, Options options, CancellationToken cancel)
+        OutputFolder folder, LimitReport report, RunResult? run, ReadResult read, Options options, CancellationToken cancel)
     {
         List<string> files =
         [
@@ -136,22 +136,22 @@ internal static class LimitsCommand
             files.Add(folder.Write("ratio.csv", stream => LimitsCsv.WriteRatio(report.Ratio, stream)));
         }
 
-        if (run is not null && bindings.Count > 0)
+        if (run is not null)
         {
-            files.Add(folder.Write("binding.csv", stream => LimitsCsv.WriteBindings(run, bindings, stream, cancel)));
+            files.Add(folder.Write("binding.csv", stream => LimitsCsv.WriteBindings(run, stream, cancel)));
         }
 
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            PlotSheet plot = LimitsPlot.Of(report, run, bindings);
+            PlotSheet plot = LimitsPlot.Of(report, run);
             files.AddRange(folder.WritePicture("plot", plot));
         }
 
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(RunPage.FileName, LimitsPage.Of(report, run, bindings, read, options.Throttle, options.Duty).Write));
+            files.Add(folder.Write(RunPage.FileName, LimitsPage.Of(report, run, read, options.Throttle, options.Duty).Write));
         }
 
         return files;

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 
@@ -14,7 +15,7 @@ internal static class LimitsCsv
             stream,
             ["speed_m_per_s", .. curves.SelectMany(c => new[] { c.Key + "motor_force_n", c.Key + "traction_peak_force_n", c.Key + "traction_sliding_force_n" }), "binding"],
             Enumerable.Range(0, report.Total.Speed.Length).Select(i => (string[])[
-                CsvTable.Number(report.Total.Speed[i]), .. curves.SelectMany(c => new[] { CsvTable.Number(c.Curve.Motor[i]), CsvTable.Number(c.Curve.Peak[i]), CsvTable.Number(c.Curve.Sliding[i]) }), report.Total.Binding[i]]));
+                CsvTable.Number(report.Total.Speed[i]), .. curves.SelectMany(c => new[] { CsvTable.Number(c.Curve.Motor[i]), CsvTable.Number(c.Curve.Peak[i]), CsvTable.Number(c.Curve.Sliding[i]) }), BindingTable.PartKey(report.Total.Binding[i]) ?? ""]));
     }
 
     public static void WriteGains(LimitReport report, Stream stream) => CsvTable.Write(
@@ -28,12 +29,12 @@ internal static class LimitsCsv
         ["ratio_factor", "pull_n", "launch_time_s", "top_speed_m_per_s"],
         curve.Points.Select(p => (string[])[CsvTable.Number(p.Factor), CsvTable.Number(p.Pull), CsvTable.Number(p.DashTime), CsvTable.Number(p.TopSpeed)]));
 
-    public static void WriteBindings(RunResult run, IReadOnlyList<WheelBindings> wheels, Stream stream, CancellationToken cancel) => CsvTable.Write(
+    public static void WriteBindings(RunResult run, Stream stream, CancellationToken cancel) => CsvTable.Write(
         stream,
-        ["time_s", .. wheels.Select(w => $"wheel_{Slug.Of(w.Wheel)}_binding")],
+        ["time_s", .. run.Bindings.Select(w => $"wheel_{Slug.Of(run.Scenario.Robot.Wheels[w.Wheel].Name)}_binding")],
         Enumerable.Range(0, run.Time.Length).Select(i =>
         {
             cancel.ThrowIfCancellationRequested();
-            return (string[])[CsvTable.Number(run.Time[i]), .. wheels.Select(w => RunBinding.Key(w.Moments[i]))];
+            return (string[])[CsvTable.Number(run.Time[i]), .. run.Bindings.Select(w => BindingTable.WheelKey(w.Kinds[i]))];
         }));
 }

@@ -1,12 +1,14 @@
 using System.Text.Json;
 using PushSim.Analysis.Limits;
+using PushSim.Binding;
+using PushSim.Runs;
 
 namespace PushSim.Cli;
 
 /// <summary>The limits as one JSON document.</summary>
 internal static class LimitsJson
 {
-    public static string Of(LimitReport r, IReadOnlyList<WheelBindings> bindings) => JsonReport.Write(writer =>
+    public static string Of(LimitReport r, RunResult? run) => JsonReport.Write(writer =>
     {
         JsonReport.WriteHead(writer, "limits", r.Verdict, r.Warnings);
         writer.WriteString("scenario", r.Scenario.Name);
@@ -40,7 +42,7 @@ internal static class LimitsJson
         WriteRatio(writer, r.Ratio);
         WriteWirings(writer, r);
         WriteMatch(writer, r.Match);
-        WriteRunBindings(writer, bindings);
+        WriteRunBindings(writer, run);
     });
 
     private static void WriteState(Utf8JsonWriter writer, LimitState s)
@@ -49,8 +51,13 @@ internal static class LimitsJson
         Number(writer, "traction_force_n", s.TractionPeak);
         Number(writer, "traction_peak_force_n", s.TractionPeak);
         Number(writer, "traction_sliding_force_n", s.TractionSliding);
-        writer.WriteString("binding", s.Binding);
-        writer.WriteBoolean("held_by_series_wiring", s.IsHeldBySeries);
+        writer.WriteString("binding", BindingTable.PartKey(s.Binding));
+        JsonReport.WriteRows(writer, "bound_by", s.Bound, b =>
+        {
+            writer.WriteString("limit", BindingTable.Key(b.Kind));
+            Number(writer, "gain_percent", b.GainPercent);
+        });
+        writer.WriteBoolean("held_by_series_wiring", s.Bound.Any(b => b.Kind == BindingKind.Series));
         Number(writer, "crossing_speed_m_per_s", s.CrossingSpeed);
         Number(writer, "margin_n", s.MotorForce - s.TractionPeak);
         Number(writer, "margin_ratio", s.MotorForce / s.TractionPeak);
@@ -84,7 +91,7 @@ internal static class LimitsJson
         Number(writer, "traction_sliding_force_n", w.SlidingForce);
         Number(writer, "force_n", w.Force);
         Number(writer, "surface_speed_m_per_s", w.SpinSpeed);
-        writer.WriteString("binding", w.Binding);
+        writer.WriteString("binding", w.Binding is BindingKind kind ? BindingTable.Key(kind) : LimitsText.Unbound(r.Now, w));
     });
 
     private static void WriteWirings(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "wiring", r.Wirings, c =>
@@ -104,10 +111,10 @@ internal static class LimitsJson
         });
     });
 
-    private static void WriteRunBindings(Utf8JsonWriter writer, IReadOnlyList<WheelBindings> bindings) => JsonReport.WriteRows(writer, "run_binding", bindings, b =>
+    private static void WriteRunBindings(Utf8JsonWriter writer, RunResult? run) => JsonReport.WriteRows(writer, "run_binding", run?.Bindings ?? [], b =>
     {
-        writer.WriteString("wheel", b.Wheel);
-        Number(writer, "impulse_n_s", b.Impulse);
+        writer.WriteString("wheel", run!.Scenario.Robot.Wheels[b.Wheel].Name);
+        Number(writer, "impulse_n_s", b.Impulse(run.Time[^1] - run.Time[0]));
         Shares(writer, "time_share", b.TimeShare);
         Shares(writer, "impulse_share", b.ImpulseShare);
     });
@@ -120,9 +127,9 @@ internal static class LimitsJson
         Numbers(writer, "traction_peak_force_n", curve.Peak);
         Numbers(writer, "traction_sliding_force_n", curve.Sliding);
         writer.WriteStartArray("binding");
-        foreach (string word in curve.Binding)
+        foreach (BindingKind kind in curve.Binding)
         {
-            writer.WriteStringValue(word);
+            writer.WriteStringValue(BindingTable.PartKey(kind));
         }
 
         writer.WriteEndArray();
@@ -174,7 +181,7 @@ internal static class LimitsJson
         writer.WriteStartObject(key);
         for (int k = 0; k < shares.Count; k++)
         {
-            Number(writer, RunBinding.Key((WheelBinding)k), shares[k]);
+            Number(writer, BindingTable.WheelKey((BindingKind)k), shares[k]);
         }
 
         writer.WriteEndObject();

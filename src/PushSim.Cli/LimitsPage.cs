@@ -9,15 +9,15 @@ namespace PushSim.Cli;
 /// <summary>The page of `limits --report`.</summary>
 internal static class LimitsPage
 {
-    public static ReportPage Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings, ReadResult read, double? throttle, DutyPattern duty) => new()
+    public static ReportPage Of(LimitReport report, RunResult? run, ReadResult read, double? throttle, DutyPattern duty) => new()
     {
         Command = "limits",
         Subject = report.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
         Verdict = report.Verdict,
         Warnings = [.. report.Warnings, .. RunPage.Problems(read.Problems)],
-        Tables = LimitsText.Tables(report, bindings),
-        Figures = LimitsPlot.Figures(report, run, bindings),
+        Tables = LimitsText.Tables(report, run),
+        Figures = LimitsPlot.Figures(report, run),
         Inputs = [.. RunPage.Inputs(read), .. RunPage.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = TextReport.Cautions,

@@ -1,6 +1,8 @@
 using System.Globalization;
 using PushSim.Analysis.Limits;
+using PushSim.Binding;
 using PushSim.Plotting.Report;
+using PushSim.Runs;
 using PushSim.Scenarios;
 using Spectre.Console;
 
@@ -12,12 +14,12 @@ internal static class LimitsText
     // Gains smaller than this are left out of the table [%].
     private const double LeastShown = 0.05;
 
-    public static void Write(TextWriter output, LimitReport r, IReadOnlyList<WheelBindings> bindings, ReadResult read, string file, IReadOnlyList<string> files)
+    public static void Write(TextWriter output, LimitReport r, RunResult? run, ReadResult read, string file, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
         console.WriteLine();
-        foreach (ReportTable table in Tables(r, bindings))
+        foreach (ReportTable table in Tables(r, run))
         {
             TextReport.Write(console, table);
         }
@@ -33,7 +35,7 @@ internal static class LimitsText
     }
 
     /// <summary>The tables of the limits, for screen and page, the answers first.</summary>
-    public static IReadOnlyList<ReportTable> Tables(LimitReport r, IReadOnlyList<WheelBindings> bindings)
+    public static IReadOnlyList<ReportTable> Tables(LimitReport r, RunResult? run)
     {
         List<ReportTable> tables = [States(r), Wheels(r), .. r.ShownOutputs.Select(o => Gains(r, o))];
         if (r.Ratio is not null)
@@ -47,10 +49,10 @@ internal static class LimitsText
         }
 
         tables.Add(Match(r));
-        if (bindings.Count > 0)
+        if (run is not null)
         {
-            tables.Add(Bindings("What bound each wheel over the run, share of time", bindings, b => b.TimeShare));
-            tables.Add(Bindings("and share of its impulse", bindings, b => b.ImpulseShare));
+            tables.Add(Bindings("What bound each wheel over the run, share of time", run, b => b.TimeShare));
+            tables.Add(Bindings("and share of its impulse", run, b => b.ImpulseShare));
         }
 
         return tables;
@@ -71,10 +73,10 @@ internal static class LimitsText
 
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
-        Row(table, "what binds", states, s => s.Status == PullStatus.RearsUp ? "rears up" : s.Binding);
-        if (states.Any(s => s.IsHeldBySeries))
+        Row(table, "what binds", states, s => s.Status switch { PullStatus.RearsUp => "rears up", PullStatus.NotFound => "not found", _ => Words(s, 0) });
+        for (int k = 1; k < states.Max(s => s.Bound.Count); k++)
         {
-            Row(table, "some held by series", states, s => s.IsHeldBySeries ? "yes" : "no");
+            Row(table, "then", states, s => Words(s, k));
         }
 
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
@@ -90,11 +92,18 @@ internal static class LimitsText
         {
             table.AddRow(
                 w.Name, Text(w.Load, "0.00"), w.IsDriven ? Text(w.MotorForce, "0.00") : "", Text(w.PeakForce, "0.00"), Text(w.SlidingForce, "0.00"),
-                Text(w.Force, "0.00"), Text(w.SpinSpeed, "0.00"), w.Binding);
+                Text(w.Force, "0.00"), Text(w.SpinSpeed, "0.00"), w.Binding is BindingKind kind ? BindingTable.Words(kind) : Unbound(r.Now, w));
         }
 
         return table;
     }
+
+    /// <summary>Why nothing binds a wheel.</summary>
+    public static string Unbound(LimitState s, WheelLimit w) => !w.IsDriven ? "none" : s.Status == PullStatus.RearsUp ? "rears up" : "not found";
+
+    // a kind, with what a tenth more of it adds
+    private static string Words(LimitState s, int place) => s.Bound.Count <= place ? "-"
+        : BindingTable.Words(s.Bound[place].Kind) + (double.IsFinite(s.Bound[place].GainPercent) ? FormattableString.Invariant($" {s.Bound[place].GainPercent:+0.0;-0.0;0.0} %") : "");
 
     // When the wheels carry and give what their table says
     private static string Moment(LimitState s) => s.Status switch
@@ -165,13 +174,14 @@ internal static class LimitsText
     private static string Dashes(double seconds) => FormattableString.Invariant(
         $"{seconds:0.##} s of dashes{(seconds > 1.0 ? ", each 1 s from standstill" : seconds > 0.0 ? " from standstill" : "")}");
 
-    private static ReportTable Bindings(string title, IReadOnlyList<WheelBindings> bindings, Func<WheelBindings, IReadOnlyList<double>> shares)
+    private static ReportTable Bindings(string title, RunResult run, Func<BindingMoments, IReadOnlyList<double>> shares)
     {
-        int[] kinds = [.. Enumerable.Range(0, RunBinding.Kinds).Where(k => bindings.Any(b => shares(b)[k] > 0.0))];
-        ReportTable table = NewTable(title, "Wheel", kinds.Select(k => RunBinding.Of((WheelBinding)k)));
-        foreach (WheelBindings b in bindings)
+        IReadOnlyList<double>[] each = [.. run.Bindings.Select(shares)];
+        int[] kinds = [.. Enum.GetValues<BindingKind>().Select(k => (int)k).Where(k => each.Any(b => b[k] > 0.0))];
+        ReportTable table = NewTable(title, "Wheel", kinds.Select(k => BindingTable.WheelWords((BindingKind)k)));
+        foreach ((BindingMoments b, IReadOnlyList<double> share) in run.Bindings.Zip(each))
         {
-            table.AddRow([b.Wheel, .. kinds.Select(k => Text(100.0 * shares(b)[k], "0.0") + " %")]);
+            table.AddRow([run.Scenario.Robot.Wheels[b.Wheel].Name, .. kinds.Select(k => Text(100.0 * share[k], "0.0") + " %")]);
         }
 
         return table;

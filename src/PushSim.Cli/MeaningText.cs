@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
+using PushSim.Binding;
 using PushSim.Analysis.Wear;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
@@ -69,7 +70,7 @@ internal static class MeaningText
             w.WriteBoolean("friction_is_lower_bound", t.Tyre.IsAtLeast);
             JsonReport.WriteNumber(w, "motor_force_n", Finite(t.MotorForce));
             JsonReport.WriteNumber(w, "tyre_force_n", Finite(t.TyreForce));
-            w.WriteString("limited_by", t.Binding.Length > 0 ? t.Binding : null);
+            w.WriteString("limited_by", BindingTable.PartKey(t.Binding));
             JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
             w.WriteString("spot_turn", t.Turn is TurnEase e ? Words(e) : null);
             JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
@@ -113,7 +114,7 @@ internal static class MeaningText
             return (string[])
             [
                 SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Request.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
-                t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), t.Binding, CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? Words(e) : "",
+                t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), BindingTable.PartKey(t.Binding) ?? "", CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? Words(e) : "",
                 CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
                 CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),
                 CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(t.Cause),
@@ -145,7 +146,7 @@ internal static class MeaningText
                 cells.Add(share is { } i ? FormattableString.Invariant($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
             }
 
-            cells.Add(t.Binding.Length > 0 ? t.Binding : "not known");
+            cells.Add(t.Bound.Count > 0 ? string.Join(", then ", t.Bound.Select(b => BindingTable.Words(b.Kind))) : "not known");
             table.AddRow([.. cells]);
         }
 
@@ -196,28 +197,37 @@ internal static class MeaningText
     // What binds, and what therefore changes nothing.
     private static string Limits(TyreMeaning[] tyres, string robot)
     {
-        TyreMeaning[] known = [.. tyres.Where(t => t.Binding.Length > 0)];
-        TyreMeaning[] slide = [.. known.Where(t => t.Binding == "tyres")];
-        TyreMeaning[] hold = [.. known.Where(t => t.Binding != "tyres")];
+        TyreMeaning[] known = [.. tyres.Where(t => t.Bound.Count > 0)];
+        TyreMeaning[] slide = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count == 1)];
+        TyreMeaning[] hold = [.. known.Where(t => !t.IsHeldByTyres)];
+        TyreMeaning[] both = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count > 1)];
         if (known.Length == 0)
         {
             return $"What limits {robot} is not known.";
         }
 
-        string who = string.Join(" and ", hold.Select(t => t.Binding).Distinct());
         string every = known.Length == 1 ? "on " + known[0].Tyre.Name : "on every one of these tyres";
-        if (slide.Length == 0)
+        if (hold.Length == known.Length)
         {
-            return FormattableString.Invariant($"The {who} {(who == "battery" ? "limits" : "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
+            return FormattableString.Invariant($"The {Who(hold, "limits", "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
         }
 
-        if (hold.Length == 0)
+        if (slide.Length == known.Length)
         {
             return FormattableString.Invariant($"The tyres limit {robot} {every} ({slide.Max(t => t.TyreForce):0.0} N{(known.Length > 1 ? " at most" : "")}, the motors could give {slide.Min(t => t.MotorForce):0.0} N): a stronger motor changes nothing in its standing push.");
         }
 
-        string most = hold.MinBy(t => t.TyreForce)!.Tyre.Name;
-        return $"The tyres limit {robot} on {Names(slide)}; on {Names(hold)} the {who} {(who == "battery" ? "does" : "do")}: more grip than that of {most} changes nothing in its push.";
+        List<string> parts = slide.Length > 0 ? [$"the tyres limit {robot} on {Names(slide)}"] : [];
+        parts.AddRange(both.GroupBy(t => string.Join(", then the ", t.Bound.Select(b => BindingTable.Words(b.Kind)))).Select(g => $"on {Names(g)} the {g.Key} do"));
+        parts.AddRange(hold.Length > 0 ? [$"on {Names(hold)} the {Who(hold, "does", "do")}: more grip than that of {hold.MinBy(t => t.TyreForce)!.Tyre.Name} changes nothing in its push"] : []);
+        string all = string.Join("; ", parts);
+        return $"{(slide.Length > 0 ? "" : $"What limits {robot}: ")}{(slide.Length > 0 ? char.ToUpperInvariant(all[0]) : all[0])}{all[1..]}.";
+    }
+
+    private static string Who(TyreMeaning[] tyres, string one, string many)
+    {
+        BindingKind[] kinds = [.. tyres.SelectMany(t => t.Bound).Select(b => b.Kind).Distinct()];
+        return $"{string.Join(" and ", kinds.Select(BindingTable.Words))} {(kinds is [BindingKind.Battery or BindingKind.Series] ? one : many)}";
     }
 
     // What stronger motors add, and what takes over.
@@ -232,7 +242,7 @@ internal static class MeaningText
             double gain = Math.Min(strong.MotorForce, strong.TyreForce) - Math.Min(own.MotorForce, own.TyreForce);
             if (double.IsFinite(gain))
             {
-                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : FormattableString.Invariant($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(own.Binding != "tyres" && strong.Binding == "tyres" ? ", where now the tyres limit" : "")}"));
+                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : FormattableString.Invariant($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(!own.IsHeldByTyres && strong.IsHeldByTyres ? ", where now the tyres limit" : "")}"));
                 held.AddRange(strong.MotorForce - own.MotorForce < LeastGain ? [strong] : []);
             }
         }

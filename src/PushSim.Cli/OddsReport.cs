@@ -1,12 +1,12 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Chance;
+using PushSim.Binding;
 using PushSim.Cli.Chance;
 using PushSim.Numerics;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
-using PushSim.Simulation;
 using Spectre.Console;
 
 namespace PushSim.Cli;
@@ -67,8 +67,8 @@ internal static class OddsReport
             w.WriteStartObject();
             w.WriteString("winner", d.Winner switch { 0 => r.Robot, 1 => r.Opponent, _ => "stalemate" });
             w.WriteString("ending", d.Ending.ToString().ToLowerInvariant());
-            w.WriteString("robot_held_by", d.Limit is PushLimit own ? JsonReport.Name(own) : null);
-            w.WriteString("opponent_held_by", d.OpponentLimit is PushLimit other ? JsonReport.Name(other) : null);
+            w.WriteString("robot_held_by", d.Limit is BindingKind own ? BindingTable.Key(own) : null);
+            w.WriteString("opponent_held_by", d.OpponentLimit is BindingKind other ? BindingTable.Key(other) : null);
             w.WriteNumber("matches", count);
             w.WriteEndObject();
         }
@@ -241,7 +241,7 @@ internal static class OddsReport
 
     private static string Held(OddsResult r, Decision d) => string.Join("; ", new[] { Held(r.Robot, d.Limit), Held(r.Opponent, d.OpponentLimit) }.OfType<string>());
 
-    private static string? Held(string robot, PushLimit? limit) => limit is PushLimit l ? $"{robot} by its {Verdict.Words(l)}" : null;
+    private static string? Held(string robot, BindingKind? limit) => limit is BindingKind l ? $"{robot} by its {BindingTable.Words(l)}" : null;
 
     private static string Percent(double share) => Text($"{100.0 * share:0.0} %");
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
+using PushSim.Binding;
 using PushSim.Cli.Chance;
 using PushSim.Scenarios.Drawing;
 
@@ -107,7 +108,7 @@ internal sealed record OddsResult
         var held = t.Decisions.Where(d => d.Decision is { Winner: 1, Limit: not null }).GroupBy(d => d.Decision.Limit!.Value)
             .Select(g => (Limit: g.Key, Count: g.Sum(d => d.Count))).OrderByDescending(h => h.Count).ThenBy(h => h.Limit).ToList();
         return held.Count == 0 ? "" : string.Create(
-            CultureInfo.InvariantCulture, $" In {100.0 * held[0].Count / t.Losses:0.#} % of {robot}'s losses its {Runs.Verdict.Words(held[0].Limit)} held it back.");
+            CultureInfo.InvariantCulture, $" In {100.0 * held[0].Count / t.Losses:0.#} % of {robot}'s losses its {BindingTable.Words(held[0].Limit)} held it back.");
     }
 
     private static string Words(string own, string other, Comparison c)

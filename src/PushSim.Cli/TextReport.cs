@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis.Fit;
+using PushSim.Binding;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
@@ -187,11 +188,11 @@ internal static class TextReport
         Add(result.Opponent?.Robot.Name ?? "", result.Opponent?.Limits ?? []);
         return table;
 
-        void Add(string name, IReadOnlyList<LimitSpan> limits)
+        void Add(string name, IReadOnlyList<BindingSpan> limits)
         {
-            foreach (LimitSpan span in limits.Take(MostSpans))
+            foreach (BindingSpan span in limits.Take(MostSpans))
             {
-                table.AddRow(name, Invariant($"{span.From:0.00} s"), Invariant($"{span.To:0.00} s"), Verdict.Words(span.Limit));
+                table.AddRow(name, Invariant($"{span.From:0.00} s"), Invariant($"{span.To:0.00} s"), string.Join(", then ", span.Kinds.Select(BindingTable.Words)));
             }
 
             if (limits.Count > MostSpans)

@@ -1,5 +1,5 @@
 using OxyPlot;
-using PushSim.Analysis.Limits;
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 
@@ -14,48 +14,49 @@ internal static class BindingPanels
     // Order of the kinds' colours; nothing stays white.
     private static readonly OxyColor[] s_colours =
     [
-        OxyColors.White, OxyColor.FromRgb(230, 159, 0), OxyColor.FromRgb(204, 121, 167), OxyColor.FromRgb(86, 180, 233), OxyColor.FromRgb(0, 158, 115),
-        OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(120, 120, 120),
+        OxyColors.White, OxyColor.FromRgb(230, 159, 0), OxyColor.FromRgb(204, 121, 167), OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(240, 228, 66),
+        OxyColor.FromRgb(0, 158, 115), OxyColor.FromRgb(86, 180, 233), OxyColor.FromRgb(120, 120, 120),
     ];
 
     /// <summary>The run's main curve shaded, and the bands.</summary>
-    public static IReadOnlyList<Panel> Of(RunResult run, IReadOnlyList<WheelBindings> wheels)
+    public static IReadOnlyList<Panel> Of(RunResult run)
     {
         (string key, string title, string axis) = Main(run);
         Panel main = RunPlot.Time($"{title}, shaded by what binds most of the force", axis).Add(run, run[key], title.ToLowerInvariant());
-        Shade(main, run, wheels);
-        return [main, Bands(run, wheels)];
+        Shade(main, run);
+        return [main, Bands(run)];
     }
 
     /// <summary>Shades a panel over time by what binds most of the force.</summary>
-    public static void Shade(Panel main, RunResult run, IReadOnlyList<WheelBindings> wheels)
+    public static void Shade(Panel main, RunResult run)
     {
-        HashSet<WheelBinding> seen = [];
-        foreach ((double from, double to, WheelBinding kind) in Spans(run.Time, RunBinding.Dominant(run, wheels)))
+        HashSet<BindingKind> seen = [];
+        foreach ((double from, double to, BindingKind kind) in Spans(run.Time, BindingSpans.Leading(run.Bindings)))
         {
             main.Shade(from, to, s_colours[(int)kind]);
             seen.Add(kind);
         }
 
-        main.WithKey([.. seen.Where(k => k != WheelBinding.Nothing).Order().Select(k => (RunBinding.Of(k), s_colours[(int)k]))]);
+        main.WithKey([.. seen.Where(k => k != BindingKind.Nothing).Order().Select(k => (BindingTable.WheelWords(k), s_colours[(int)k]))]);
     }
 
     /// <summary>One band a wheel, coloured by what binds it.</summary>
-    public static Panel Bands(RunResult run, IReadOnlyList<WheelBindings> wheels)
+    public static Panel Bands(RunResult run)
     {
-        HashSet<WheelBinding> seen = [];
-        Panel bands = RunPlot.Time("What binds each wheel", "").WithWords([.. wheels.Select(w => w.Wheel).Reverse()]).WithRows(0.5 + (0.12 * wheels.Count));
+        HashSet<BindingKind> seen = [];
+        IReadOnlyList<BindingMoments> wheels = run.Bindings;
+        Panel bands = RunPlot.Time("What binds each wheel", "").WithWords([.. wheels.Select(w => run.Scenario.Robot.Wheels[w.Wheel].Name).Reverse()]).WithRows(0.5 + (0.12 * wheels.Count));
         for (int w = 0; w < wheels.Count; w++)
         {
             double row = wheels.Count - 1 - w;
-            foreach ((double from, double to, WheelBinding kind) in Spans(run.Time, wheels[w].Moments))
+            foreach ((double from, double to, BindingKind kind) in Spans(run.Time, wheels[w].Kinds))
             {
                 bands.Band(from, to, row - 0.36, row + 0.36, s_colours[(int)kind]);
                 seen.Add(kind);
             }
         }
 
-        return bands.WithKey([.. seen.Order().Select(k => (RunBinding.Of(k), s_colours[(int)k]))]).WithSpan(run.Time[0], run.Time[^1]);
+        return bands.WithKey([.. seen.Order().Select(k => (BindingTable.WheelWords(k), s_colours[(int)k]))]).WithSpan(run.Time[0], run.Time[^1]);
     }
 
     private static (string Key, string Title, string Axis) Main(RunResult run)
@@ -73,10 +74,10 @@ internal static class BindingPanels
     /// <summary>Stretches of time over which one thing binds, the shortest joined to the one before.</summary>
     /// <param name="time">Samples [s].</param>
     /// <param name="moments">What binds at each of them.</param>
-    internal static List<(double From, double To, WheelBinding Kind)> Spans(double[] time, IReadOnlyList<WheelBinding> moments)
+    internal static List<(double From, double To, BindingKind Kind)> Spans(double[] time, IReadOnlyList<BindingKind> moments)
     {
         double shortest = ShortestShare * (time[^1] - time[0]);
-        List<(double From, double To, WheelBinding Kind)> spans = [];
+        List<(double From, double To, BindingKind Kind)> spans = [];
         int from = 0;
         for (int i = 1; i <= moments.Count; i++)
         {

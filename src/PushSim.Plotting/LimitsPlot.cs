@@ -14,15 +14,14 @@ public static class LimitsPlot
     /// <summary>The picture.</summary>
     /// <param name="report">The limits.</param>
     /// <param name="run">The run of the scenario, with at least two samples; null where there was none.</param>
-    /// <param name="bindings">What bound each wheel over the run; may be empty.</param>
-    public static PlotSheet Of(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings) => new(Panels(report, run, bindings));
+    public static PlotSheet Of(LimitReport report, RunResult? run) => new(Panels(report, run));
 
     /// <summary>The same for a page.</summary>
     /// <inheritdoc cref="Of"/>
-    public static IReadOnlyList<ReportFigure> Figures(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings) => ReportFigure.Of(() => Panels(report, run, bindings));
+    public static IReadOnlyList<ReportFigure> Figures(LimitReport report, RunResult? run) => ReportFigure.Of(() => Panels(report, run));
 
     /// <summary>New panels; each is built once.</summary>
-    internal static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run, IReadOnlyList<WheelBindings> bindings)
+    internal static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run)
     {
         List<Panel> panels = [Forces(report, "Motors against tyres, all wheels", report.Total, report.Now.CrossingSpeed)];
         if (report.Axles.Count > 1)
@@ -33,9 +32,9 @@ public static class LimitsPlot
         panels.AddRange(report.ShownOutputs.Select(o => Gains(report, o)).OfType<Panel>());
         AddRatio(report, panels);
         AddMatch(report.Match, panels);
-        if (run is not null && bindings.Count > 0)
+        if (run is not null)
         {
-            panels.AddRange(BindingPanels.Of(run, bindings));
+            panels.AddRange(BindingPanels.Of(run));
         }
 
         return panels;

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Fit;
-using PushSim.Analysis.Limits;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -117,9 +116,8 @@ public static class RunPlot
         // a robot that is dragged is commanded nothing: nothing of its drive binds
         if (r.Scenario.Robot.Controllers.Count > 0 && r.Scenario.Manoeuvre.Kind != ManoeuvreKind.DragTest)
         {
-            IReadOnlyList<WheelBindings> wheels = RunBinding.Find(r);
-            BindingPanels.Shade(main, r, wheels);
-            panels.Add(BindingPanels.Bands(r, wheels));
+            BindingPanels.Shade(main, r);
+            panels.Add(BindingPanels.Bands(r));
         }
     }
 

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 
@@ -6,9 +7,6 @@ namespace PushSim.Plotting;
 /// <summary>Panels of a shove and of a push on a wall.</summary>
 internal static class ShovePanels
 {
-    // The limits from the bottom of their panel up, in the order of <see cref="PushLimit"/>.
-    private static readonly string[] LimitWords = ["idle", "tyres", "controllers", "motors", "battery", "lifted"];
-
     // Share of the samples at either end that a picture of forces may leave out [1].
     private const double CutShare = 0.03;
 
@@ -103,7 +101,7 @@ internal static class ShovePanels
 
     private static Panel Limits(RunResult r)
     {
-        Panel panel = RunPlot.Time("What limits each push", "").WithWords(LimitWords);
+        Panel panel = RunPlot.Time("What limits each push", "").WithWords([.. Enum.GetValues<BindingKind>().Select(BindingTable.Short)]);
         panel.AddSteps(Steps(r.Limits), r.Scenario.Robot.Name, 0.06);
         if (r.Opponent is not null)
         {
@@ -113,8 +111,8 @@ internal static class ShovePanels
         return panel;
     }
 
-    private static IEnumerable<(double X, double Y)> Steps(IReadOnlyList<LimitSpan> spans) =>
-        spans.SelectMany(s => new[] { (s.From, (double)s.Limit), (s.To, (double)s.Limit) });
+    private static IEnumerable<(double X, double Y)> Steps(IReadOnlyList<BindingSpan> spans) =>
+        spans.SelectMany(s => new[] { (s.From, (double)s.Kinds[0]), (s.To, (double)s.Kinds[0]) });
 
     private static Panel TopView(RunResult r)
     {

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
 using PushSim.Analysis.Chance;
+using PushSim.Binding;
 using PushSim.Runs;
-using PushSim.Simulation;
 
 namespace PushSim.Cli.Chance;
 
@@ -123,9 +123,9 @@ internal sealed class FinishedMatches : IDisposable
 
     private static string Line(int contest, MatchEnd o) => string.Create(CultureInfo.InvariantCulture, $"{contest},{Line(o)}");
 
-    private static string Limit(MatchEnd o, PushLimit limit) => o.HasFailed ? "" : JsonReport.Name(limit);
+    private static string Limit(MatchEnd o, BindingKind limit) => o.HasFailed ? "" : BindingTable.Key(limit);
 
-    private static PushLimit? Limit(string cell) => Array.Find(Enum.GetValues<PushLimit>(), l => JsonReport.Name(l) == cell) is var found && JsonReport.Name(found) == cell ? found : null;
+    private static BindingKind? Limit(string cell) => BindingTable.Parse(cell);
 
     private static void WriteSeconds(TextWriter writer, double seconds)
     {
@@ -152,7 +152,7 @@ internal sealed class FinishedMatches : IDisposable
         }
 
         int winner = cells[1] switch { "robot" => 0, "opponent" => 1, _ => -1 };
-        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) && Limit(cells[5]) is PushLimit own && Limit(cells[6]) is PushLimit other
+        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) && Limit(cells[5]) is BindingKind own && Limit(cells[6]) is BindingKind other
             ? new MatchEnd(number, winner, ending, ground, end, own, other) : null;
     }
 }

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Simulation;
 
 namespace PushSim.Runs;
@@ -60,7 +61,7 @@ internal static class AnswerFinder
             TopSpeed = speed[top],
             TimeTo90PercentSpeed = Math.Max(0.0, history.Time[reached] - start),
             TimeToOneMetre = TimeToWay(history, from, 1.0) - start,
-            LimitedBy = LimitedBy(history, from, Math.Max(from, reached)),
+            Binding = Bound(history, from, Math.Max(from, reached)),
         };
     }
 
@@ -121,7 +122,7 @@ internal static class AnswerFinder
         return answers with
         {
             StopDistance = double.Hypot(x[stop] - x[from], y[stop] - y[from]),
-            LimitedBy = LimitedBy(history, from, stop),
+            Binding = Bound(history, from, stop),
         };
     }
 
@@ -147,7 +148,7 @@ internal static class AnswerFinder
             PullPlateau = plateau,
             IsJerk = TetherPull.IsJerk(history, force, peak),
             IsBouncing = TetherPull.Bounces(history.Time, force) is not null,
-            LimitedBy = history.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest ? "tyres" : LimitedBy(history, from, last),
+            Binding = history.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest ? BindingShares.Of(BindingKind.Tyre) : Bound(history, from, last),
         };
     }
 
@@ -180,7 +181,7 @@ internal static class AnswerFinder
             YawRate = rate,
             ScrubMoment = -Math.Sign(rate) * scrub,
             EffectiveTrackRatio = Math.Abs(rate) > LeastYawRate && Sides(history, from, last) is var (difference, track) ? difference / (rate * track) : null,
-            LimitedBy = Math.Abs(rate) > LeastYawRate ? null : LimitedBy(history, from, last),
+            Binding = Math.Abs(rate) > LeastYawRate ? null : Bound(history, from, last),
         };
     }
 
@@ -205,42 +206,8 @@ internal static class AnswerFinder
             : ((right.Speed / right.Count) - (left.Speed / left.Count), (left.Y / left.Count) - (right.Y / right.Count));
     }
 
-    /// <summary>Which of tyres, controllers, battery, motors bound the driven wheels over a window.</summary>
-    private static string? LimitedBy(RunHistory history, int from, int to)
-    {
-        RobotSettings robot = history.Scenario.Robot;
-        IReadOnlyList<int> driven = robot.DrivenWheels;
-        if (driven.Count == 0)
-        {
-            return null;
-        }
-
-        // by the load that they carry: a tyre that hops holds nothing while it is in the air
-        double carried = 0.0;
-        double sliding = 0.0;
-        foreach (int wheel in driven)
-        {
-            double[] alpha = history.Wheel(wheel, "sliding");
-            double[] load = history.Wheel(wheel, "load_n");
-            carried += RunHistory.Mean(load, from, to);
-            sliding += RunHistory.Mean([.. load.Zip(alpha, (n, a) => a >= LimitBounds.AtItsGrip ? n : 0.0)], from, to);
-        }
-
-        if (sliding > LimitBounds.BindingShare * carried)
-        {
-            return "tyres";
-        }
-
-        double limiting = robot.Controllers.Average(c => RunHistory.Mean(history[$"controller_{Slug.Of(c.Name)}_limiting"], from, to));
-        if (limiting > LimitBounds.BindingShare)
-        {
-            return "controllers";
-        }
-
-        double open = RunHistory.Mean(history["battery_open_circuit_voltage_v"], from, to);
-        double loaded = RunHistory.Mean(history["battery_voltage_v"], from, to);
-        return loaded < (1.0 - LimitBounds.BatterySag) * open ? "battery" : "motors";
-    }
+    /// <summary>What bound the driven wheels over samples from..to; null where nothing was commanded.</summary>
+    public static BindingShares? Bound(RunHistory history, int from, int to) => BindingSpans.Over(history.Time, history.DrivenBindings, from, to);
 
     /// <summary>When the first command that is not zero comes, or begins to build up [s]; 0 without one.</summary>
     public static double FirstCommand(RunHistory history)

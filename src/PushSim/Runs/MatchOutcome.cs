@@ -1,4 +1,4 @@
-using PushSim.Simulation;
+using PushSim.Binding;
 
 namespace PushSim.Runs;
 
@@ -50,10 +50,10 @@ public readonly record struct MatchOutcome
 /// <param name="PeakBatteryCurrent">Greatest battery current [A].</param>
 /// <param name="PeakControllerCurrent">Greatest output current of one controller, never negative [A].</param>
 /// <param name="LowestVoltage">Lowest battery voltage [V].</param>
-/// <param name="LimitedBy">What limited its push for the longest time since the first touch.</param>
+/// <param name="LimitedBy">What bound it most since the first touch.</param>
 /// <param name="Tipped">Whether it tipped or lost the floor.</param>
 public readonly record struct MatchRobot(
-    double TurnedAside, double PeakBatteryCurrent, double PeakControllerCurrent, double LowestVoltage, PushLimit LimitedBy, bool Tipped);
+    double TurnedAside, double PeakBatteryCurrent, double PeakControllerCurrent, double LowestVoltage, BindingKind LimitedBy, bool Tipped);
 
 /// <summary>Why a match could not be played to its end.</summary>
 public enum MatchFailure

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Simulation;
 
 namespace PushSim.Runs;
@@ -6,8 +7,8 @@ namespace PushSim.Runs;
 /// <param name="Robot">The robot.</param>
 /// <param name="Channels">Its history by key, in its own floor frame (the first robot's turned by half a turn).</param>
 /// <param name="Answers">Its answers, each null where it does not apply.</param>
-/// <param name="Limits">What limited its push, moment by moment.</param>
-public sealed record OpponentRun(RobotSettings Robot, IReadOnlyList<Channel> Channels, RunAnswers Answers, IReadOnlyList<LimitSpan> Limits)
+/// <param name="Limits">What bound its push, stretch by stretch.</param>
+public sealed record OpponentRun(RobotSettings Robot, IReadOnlyList<Channel> Channels, RunAnswers Answers, IReadOnlyList<BindingSpan> Limits)
 {
     /// <summary>The channel of that key. Throws <see cref="KeyNotFoundException"/> if absent.</summary>
     public Channel this[string key] =>

@@ -1,3 +1,5 @@
+using PushSim.Binding;
+
 namespace PushSim.Runs;
 
 /// <summary>The numbers a builder asks for; null where one does not apply to the manoeuvre.</summary>
@@ -15,8 +17,11 @@ public sealed record RunAnswers
     /// <summary>Mean tether force once sliding or stalled [N].</summary>
     public double? PullPlateau { get; init; }
 
-    /// <summary>What set the pull, push or launch: "tyres", "motors", "controllers", "battery"; of a push also "lifted wheels".</summary>
-    public string? LimitedBy { get; init; }
+    /// <summary>What bound the robot in its pull, push or launch; null where nothing was commanded or it is not asked.</summary>
+    public BindingShares? Binding { get; init; }
+
+    /// <summary>What bound it most.</summary>
+    public BindingKind? LimitedBy => Binding?.Leading;
 
     /// <summary>Whether motors that limit a push do so by their top speed and gearing, not by their torque.</summary>
     public bool IsNearTopSpeed { get; init; }

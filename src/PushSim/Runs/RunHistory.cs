@@ -1,9 +1,10 @@
+using PushSim.Binding;
 using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
 /// <summary>The recorded series of a run with the sums that answers are made of.</summary>
-internal sealed class RunHistory(ScenarioSettings scenario, double[] time, IReadOnlyList<Channel> channels)
+internal sealed class RunHistory(ScenarioSettings scenario, double[] time, IReadOnlyList<Channel> channels, IReadOnlyList<BindingMoments> bindings)
 {
     private readonly Dictionary<string, Channel> _byKey = channels.ToDictionary(c => c.Key);
 
@@ -14,6 +15,11 @@ internal sealed class RunHistory(ScenarioSettings scenario, double[] time, IRead
     public double[] Time { get; } = time;
 
     public IReadOnlyList<Channel> Channels { get; } = channels;
+
+    /// <summary>What bound each wheel, and each driven one.</summary>
+    public IReadOnlyList<BindingMoments> Bindings { get; } = bindings;
+
+    public IReadOnlyList<BindingMoments> DrivenBindings { get; } = [.. bindings.Where(b => b.IsDriven)];
 
     public Channel? Find(string key) => _byKey.GetValueOrDefault(key);
 

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Simulation;
 using PushSim.Surroundings;
@@ -31,7 +32,7 @@ internal static class RunReport
         (RunStatus status, string cause) = Ending(scenario, scene, recorder, report, last);
         double[] time = recorder.Time[..recorder.Count];
         RunHistory[] histories = [.. recorder.Robots.Select((r, k) => new RunHistory(
-            r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []]))];
+            r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []], recorder.Bindings(k)))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
         bool isStarved = Starved(recorder) is not null;
@@ -39,15 +40,12 @@ internal static class RunReport
         bool isUpset = status == RunStatus.Tips && scenario.Opponent is null;
         RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
         bool isPush = isTold && scene.Contacts.Count > 0;
-        IReadOnlyList<LimitSpan>[] limits = [.. histories.Select(h => isPush ? PushLimits.Find(h, AnswerFinder.FirstCommand(h)) : [])];
+        IReadOnlyList<BindingSpan>[] limits = [.. histories.Select(h => isPush ? BindingSpans.Find(h.Time, h.DrivenBindings, h.IndexAt(AnswerFinder.FirstCommand(h))) : [])];
         for (int k = 0; isPush && k < answers.Length; k++)
         {
-            PushLimit? most = PushLimits.Mostly(limits[k], recorder.Watch.TouchTime);
-            answers[k] = answers[k] with
-            {
-                LimitedBy = most is PushLimit limit ? Verdict.Words(limit) : null,
-                IsNearTopSpeed = most == PushLimit.Motors && PushLimits.NearTopSpeed(histories[k], limits[k], recorder.Watch.TouchTime),
-            };
+            // since the touch by the rule of drawn matches; before one, over the whole run
+            BindingShares? bound = double.IsNaN(recorder.Watch.TouchTime) ? AnswerFinder.Bound(histories[k], 0, time.Length - 1) : recorder.Watch.Robots[k].Binding;
+            answers[k] = answers[k] with { Binding = bound, IsNearTopSpeed = bound?.Leading == BindingKind.Motor && NearTopSpeed.Is(histories[k], recorder.Watch.TouchTime) };
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
@@ -70,6 +68,7 @@ internal static class RunReport
             Steps = report.Steps,
             RejectedSteps = report.Rejected,
             Limits = limits[0],
+            Bindings = history.Bindings,
             Opponent = opponent,
             Shove = shove,
             CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")?.Values),

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Simulation;
 
 namespace PushSim.Runs;
@@ -67,8 +68,11 @@ public sealed record RunResult
     /// <summary>Rejected steps.</summary>
     public required long RejectedSteps { get; init; }
 
-    /// <summary>What limited the first robot's push, moment by moment; only where something is pushed.</summary>
-    public IReadOnlyList<LimitSpan> Limits { get; init; } = [];
+    /// <summary>What bound the first robot's push, stretch by stretch; only where something is pushed.</summary>
+    public IReadOnlyList<BindingSpan> Limits { get; init; } = [];
+
+    /// <summary>What bound each wheel of the first robot at each sample.</summary>
+    public IReadOnlyList<BindingMoments> Bindings { get; init; } = [];
 
     /// <summary>The opponent's part; null without one.</summary>
     public OpponentRun? Opponent { get; init; }

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Powertrain;
 using PushSim.Simulation;
 
@@ -30,23 +31,23 @@ public static class Verdict
         return scenario.Manoeuvre.Kind switch
         {
             ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
-                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a {(a.IsJerk ? "jerk" : "peak")} of {a.PullBreakaway:0.00} N") : "")}{(a.IsBouncing ? "" : Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy)))}{buzz}."),
+                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a {(a.IsJerk ? "jerk" : "peak")} of {a.PullBreakaway:0.00} N") : "")}{(a.IsBouncing ? "" : Limit(a.Binding, AtThrottle(scenario, a.Binding)))}{buzz}."),
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
                 Text($"{name} holds {(a.IsJerk ? "" : Text($"{a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and "))}{p:0.00} N while sliding{(a.IsBouncing ? " on average, bouncing on the tether" : "")}{(a.IsJerk ? Text($"; the first {a.PullBreakaway:0.00} N are a jerk") : "")}{buzz}."),
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{idle} never tightens the tether."),
             ManoeuvreKind.Spot or ManoeuvreKind.Arc when a.YawRate is { } rate && Math.Abs(rate) > AnswerFinder.LeastYawRate =>
                 Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{idle} cannot turn{Limit(a.LimitedBy)}{buzz}."),
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{idle} cannot turn{Limit(a.Binding)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal when a.StopDistance is { } d =>
-                Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.LimitedBy)}{buzz}."),
+                Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.Binding)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Text($"{name} does not come to a stand before the end{buzz}."),
             ManoeuvreKind.WallPush when a.PushPlateau is { } push =>
-                Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.LimitedBy, AtThrottle(scenario, a.LimitedBy))}{buzz}."),
+                Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.Binding, AtThrottle(scenario, a.Binding))}{buzz}."),
             ManoeuvreKind.WallPush => Text($"{idle} never touches the wall."),
             ManoeuvreKind.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
             ManoeuvreKind.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
             _ when a.TimeTo90PercentSpeed is { } t =>
-                Text($"{idle}{(isDriven ? "" : " rolls and")} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.LimitedBy, " on the way")}{buzz}."),
+                Text($"{idle}{(isDriven ? "" : " rolls and")} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.Binding, " on the way")}{buzz}."),
             _ => Text($"{idle} does not move forward{buzz}."),
         };
     }
@@ -92,18 +93,6 @@ public static class Verdict
         _ => "stands",
     };
 
-    /// <summary>A limit in words.</summary>
-    /// <param name="limit">The limit.</param>
-    public static string Words(PushLimit limit) => limit switch
-    {
-        PushLimit.Tyres => "tyres",
-        PushLimit.Controllers => "controllers",
-        PushLimit.Motors => "motors",
-        PushLimit.Battery => "battery",
-        PushLimit.LiftedWheels => "lifted wheels",
-        _ => "zero command",
-    };
-
     // A turn of the pair that anyone would see [rad]: 10 degrees.
     private const double SeenTurn = Math.PI / 18.0;
 
@@ -124,18 +113,19 @@ public static class Verdict
 
     private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.00} in turning rate");
 
-    private static string Held(RunAnswers a, RobotSettings robot) => a.IsNearTopSpeed ? "top speed (motors and gearing)" : a.LimitedBy ?? Idle(robot);
+    private static string Held(RunAnswers a, RobotSettings robot) =>
+        a.Binding is not { } bound ? Idle(robot) : BindingTable.Phrase(bound, a.IsNearTopSpeed ? "top speed (motors and gearing)" : null);
 
     private static bool IsDriven(RobotSettings robot) => robot.Drives.Any(d => d.Motors.Count > 0);
 
-    private static string Idle(RobotSettings robot) => IsDriven(robot) ? "zero command" : "lack of motors";
+    private static string Idle(RobotSettings robot) => IsDriven(robot) ? BindingTable.Words(BindingKind.Nothing) : "lack of motors";
 
     // nothing limits a robot that nothing drives
-    private static string Limit(string? by, string where = "") =>
-        by is null ? "" : by == "lifted wheels" ? "; a lifted wheel sets the limit" : $"; the {by} set the limit{where}";
+    private static string Limit(BindingShares? by, string where = "") =>
+        by is null ? "" : $"; {(by.Named.Count == 1 ? "the " : "")}{BindingTable.Phrase(by)} {(by.Named.Count == 1 && by.Leading is BindingKind.Battery or BindingKind.Series ? "sets" : "set")} the limit{where}";
 
     // motors that are not asked for all they have
-    private static string AtThrottle(ScenarioSettings scenario, string? by) => by == "motors" ? ThrottleWords.At(scenario.Manoeuvre.GreatestThrottle) : "";
+    private static string AtThrottle(ScenarioSettings scenario, BindingShares? by) => by?.Leading == BindingKind.Motor ? ThrottleWords.At(scenario.Manoeuvre.GreatestThrottle) : "";
 
     private static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
 

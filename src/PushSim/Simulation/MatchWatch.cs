@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Numerics;
 
 namespace PushSim.Simulation;
@@ -22,8 +23,6 @@ internal sealed class MatchWatch
 
     // Greatest weight of an end slope in the step's cubic, 4/27, and a little more [1].
     private const double SlopeWeight = 0.1482;
-
-    private const int Limits = 6;
 
     // x of the robots at both ends of a step: y0, slope 0, y1, slope 1
     private readonly double[] _x = new double[8];
@@ -223,7 +222,7 @@ internal sealed class MatchWatch
     /// <summary>What was seen of one robot.</summary>
     internal sealed class RobotWatch
     {
-        private readonly double[] _limits = new double[Limits];
+        private readonly BindingTally _tally = new();
         private SteadyLoad[] _loads = [];
         private double _mean;
         private double _airborneSince, _heading;
@@ -251,20 +250,11 @@ internal sealed class MatchWatch
 
         public double LowestVoltage { get; private set; }
 
-        /// <summary>The limit that held longest since the first touch; idle if there was none.</summary>
-        public PushLimit LimitedBy
-        {
-            get
-            {
-                int longest = 0;
-                for (int i = 1; i < Limits; i++)
-                {
-                    longest = _limits[i] > (longest == 0 ? 0.0 : _limits[longest]) ? i : longest;
-                }
+        /// <summary>What bound it since the first touch; <see cref="BindingKind.Nothing"/> if there was none or nothing was commanded.</summary>
+        public BindingKind LimitedBy => _tally.Leading();
 
-                return (PushLimit)longest;
-            }
-        }
+        /// <summary>The same with all that bound it; null for nothing.</summary>
+        public BindingShares? Binding => _tally.Shares();
 
         public void Start(int first, double heading, bool isDriven, ReadOnlySpan<double> staticLoads)
         {
@@ -278,7 +268,7 @@ internal sealed class MatchWatch
             (First, _heading, _isDriven, _airborneSince) = (first, heading, isDriven, double.NaN);
             (Upset, BusResidual, Turned) = (Upset.None, 0.0, 0.0);
             (PeakBatteryCurrent, PeakControllerCurrent, LowestVoltage) = (0.0, 0.0, double.PositiveInfinity);
-            Array.Clear(_limits);
+            _tally.Clear();
         }
 
         public void Measure<T>(in LaneStep step, in RobotFeatures<T> f, int lane, bool touched)
@@ -288,32 +278,38 @@ internal sealed class MatchWatch
             PeakBatteryCurrent = Math.Max(PeakBatteryCurrent, Lane.Get(f.BatteryCurrent, lane));
             PeakControllerCurrent = Math.Max(PeakControllerCurrent, Lane.Get(f.ControllerCurrent, lane));
             LowestVoltage = Math.Min(LowestVoltage, Lane.Get(f.Voltage, lane));
-            bool isLifted = IsLifted(f.Loads, lane, step.T1 - step.T0);
+            Bind(f, lane, step.T1 - step.T0, touched);
             if (touched)
             {
-                var limit = (PushLimit)(int)Lane.Get(f.Limit, lane);
-                _limits[(int)(isLifted && limit != PushLimit.Idle ? PushLimit.LiftedWheels : limit)] += step.T1 - step.T0;
                 double turn = step.Y1(First + StateLayout.Heading) - _heading;
                 Turned = Math.Abs(turn) > Math.Abs(Turned) ? turn : Turned;
             }
         }
 
-        private bool IsLifted<T>(T[] loads, int lane, double time)
+        private void Bind<T>(in RobotFeatures<T> f, int lane, double time, bool counts)
             where T : struct, ILanes<T>, IReal<T>
         {
-            if (_loads.Length != loads.Length)
+            if (_loads.Length != f.Loads.Length)
             {
-                _loads = new SteadyLoad[loads.Length];
+                _loads = new SteadyLoad[f.Loads.Length];
                 Array.Fill(_loads, new SteadyLoad(_mean));
             }
 
-            bool isLifted = false;
-            for (int i = 0; i < loads.Length; i++)
+            bool isAnyLifted = false;
+            for (int i = 0; i < _loads.Length; i++)
             {
-                isLifted |= _loads[i].IsLifted(Lane.Get(loads[i], lane), time);
+                bool isLifted = _loads[i].IsLifted(Lane.Get(f.Loads[i], lane), time);
+                isAnyLifted |= isLifted;
+                if (counts)
+                {
+                    _tally.Add(isLifted ? BindingKind.Lifted : (BindingKind)(int)Lane.Get(f.Kinds[i], lane), Lane.Get(f.Forces[i], lane), time);
+                }
             }
 
-            return isLifted;
+            if (counts)
+            {
+                _tally.AddTime(isAnyLifted, time);
+            }
         }
 
         public bool Stands(in LaneStep step, double carries)

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Numerics;
 
 namespace PushSim.Simulation;
@@ -13,6 +14,7 @@ internal sealed class Recorder : IStepObserver
     private readonly double[] _dy;
     private readonly StepFeatures<R1> _features;
     private readonly ContactRecord? _contact;
+    private readonly BindingRecord[] _bindings;
 
     public Recorder(ScenarioSettings scenario, SceneSystem scene)
     {
@@ -29,6 +31,7 @@ internal sealed class Recorder : IStepObserver
         Robots = [.. scene.Robots.Select((r, k) => new RobotRecord(r, _y, scene.FirstExplicit(k), Time.Length))];
         _contact = scene.Contacts.Count > 0 ? new ContactRecord(scene, Time.Length) : null;
         _features = StepFeatures<R1>.Of(scene);
+        _bindings = [.. scene.Robots.Select(r => new BindingRecord(r, Time))];
         Watch.Start(scene, scenario);
     }
 
@@ -42,6 +45,9 @@ internal sealed class Recorder : IStepObserver
 
     /// <summary>What the verdict hangs on.</summary>
     public MatchWatch Watch { get; } = new();
+
+    /// <summary>What bound each wheel of a robot, cut to the samples taken.</summary>
+    public IReadOnlyList<BindingMoments> Bindings(int robot) => _bindings[robot].Wheels(Count);
 
     /// <summary>Channels of the contacts, cut to the samples taken.</summary>
     public IReadOnlyList<Channel> ContactChannels() => _contact?.Channels(Count) ?? [];
@@ -70,9 +76,11 @@ internal sealed class Recorder : IStepObserver
     private void Sample(double t)
     {
         _scene.Evaluate(t, 0.0, _y, _dy);
-        foreach (RobotRecord robot in Robots)
+        _features.Read();
+        for (int k = 0; k < Robots.Count; k++)
         {
-            robot.Sample(Count);
+            Robots[k].Sample(Count);
+            _bindings[k].Sample(Count, _features.Robots[k]);
         }
 
         _contact?.Sample(Count);

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using PushSim.Binding;
 using PushSim.Numerics;
 
 namespace PushSim.Simulation;
@@ -9,15 +10,15 @@ internal sealed class StepFeatures<T>
     where T : struct, ILanes<T>, IReal<T>
 {
     private readonly SceneEquations<T> _equations;
-    private readonly int[][] _driven;
+    private readonly BindingReader<T>[] _binding;
 
     /// <param name="equations">The right-hand side.</param>
     /// <param name="scene">The scene that they are of, or one like it.</param>
     public StepFeatures(SceneEquations<T> equations, SceneSystem scene)
     {
         _equations = equations;
-        _driven = [.. scene.Robots.Select(r => r.Scenario.Robot.DrivenWheels.ToArray())];
-        Robots = [.. _driven.Select(d => new RobotFeatures<T> { Loads = new T[d.Length] })];
+        _binding = [.. scene.Robots.Select(r => new BindingReader<T>(r.Scenario.Robot))];
+        Robots = [.. _binding.Select(b => new RobotFeatures<T> { Loads = new T[b.Driven.Length], Forces = new T[b.Driven.Length], Kinds = new T[b.Driven.Length] })];
     }
 
     /// <summary>Sum of the normal forces on the first robot [N]; their middle along and across the floor, each times that sum [N m].</summary>
@@ -49,41 +50,34 @@ internal sealed class StepFeatures<T>
         Across = across;
         for (int k = 0; k < Robots.Length; k++)
         {
-            Read(ref Robots[k], _equations.Robots[k], _driven[k]);
+            Read(ref Robots[k], _equations.Robots[k], _binding[k]);
         }
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private static void Read(ref RobotFeatures<T> f, RobotEquations<T> eq, int[] driven)
+    private static void Read(ref RobotFeatures<T> f, RobotEquations<T> eq, BindingReader<T> binding)
     {
-        T greatest = 0.0, load = 0.0, sliding = 0.0;
-        for (int i = 0; i < driven.Length; i++)
+        T greatest = 0.0;
+        for (int i = 0; i < binding.Driven.Length; i++)
         {
-            ref Tyres.WheelWork<T> w = ref eq.WheelWork[driven[i]];
+            ref Tyres.WheelWork<T> w = ref eq.WheelWork[binding.Driven[i]];
             greatest = T.Max(greatest, w.Load);
             f.Loads[i] = w.Load;
-            load = load + w.Load;
-            sliding = sliding + T.IfLess(w.Alpha, LimitBounds.AtItsGrip, 0.0, w.Load);
+            f.Forces[i] = w.Fx;
         }
 
         f.Carries = greatest;
-        T limiting = 0.0, command = 0.0, current = 0.0;
+        T current = 0.0;
         for (int k = 0; k < eq.ControllerWork.Length; k++)
         {
-            ref Powertrain.ControllerWork<T> c = ref eq.ControllerWork[k];
-            limiting = limiting + c.IsLimiting;
-            command = command + T.Abs(c.Duty);
-            current = T.Max(current, T.Abs(c.Current));
+            current = T.Max(current, T.Abs(eq.ControllerWork[k].Current));
         }
 
         f.ControllerCurrent = current;
         f.BatteryCurrent = eq.BatteryCurrent;
         f.Voltage = eq.BusVoltage;
         f.Residual = T.Abs(eq.BusResidual);
-        T limit = T.IfLess(eq.BusVoltage, (1.0 - LimitBounds.BatterySag) * eq.OpenCircuit, (double)PushLimit.Battery, (double)PushLimit.Motors);
-        limit = T.IfLess(LimitBounds.BindingShare * eq.ControllerWork.Length, limiting, (double)PushLimit.Controllers, limit);
-        limit = T.IfLess(LimitBounds.BindingShare * load, sliding, (double)PushLimit.Tyres, limit);
-        f.Limit = T.IfLess(0.0, command, limit, (double)PushLimit.Idle);
+        binding.Read(eq, f.Kinds);
     }
 }
 
@@ -95,12 +89,9 @@ internal struct RobotFeatures<T>
     /// <summary>Greatest load of a driven wheel [N].</summary>
     public T Carries;
 
-    /// <summary>Load of each driven wheel [N].</summary>
-    public T[] Loads;
+    /// <summary>Load of each driven wheel, its force along its rim [N]; what binds it where it is not lifted, a <see cref="BindingKind"/> [1].</summary>
+    public T[] Loads, Forces, Kinds;
 
     /// <summary>Battery current, greatest controller current [A], battery voltage, residual of the bus equation [V].</summary>
     public T BatteryCurrent, ControllerCurrent, Voltage, Residual;
-
-    /// <summary>What limits the push now if no wheel is lifted, a <see cref="PushLimit"/> [1].</summary>
-    public T Limit;
 }

@@ -1,5 +1,5 @@
+using PushSim.Binding;
 using PushSim.Runs;
-using PushSim.Simulation;
 
 namespace PushSim.Analysis.Chance;
 
@@ -8,7 +8,7 @@ namespace PushSim.Analysis.Chance;
 /// <param name="Ending">How it ended.</param>
 /// <param name="Limit">What held the first robot back; null if it won or a robot tipped.</param>
 /// <param name="OpponentLimit">The same of the opponent.</param>
-public readonly record struct Decision(int Winner, ShoveEnding Ending, PushLimit? Limit, PushLimit? OpponentLimit)
+public readonly record struct Decision(int Winner, ShoveEnding Ending, BindingKind? Limit, BindingKind? OpponentLimit)
 {
     /// <summary>That of a match.</summary>
     /// <param name="end">A match that did not fail.</param>

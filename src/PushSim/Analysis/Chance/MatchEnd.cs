@@ -1,5 +1,5 @@
+using PushSim.Binding;
 using PushSim.Runs;
-using PushSim.Simulation;
 
 namespace PushSim.Analysis.Chance;
 
@@ -9,10 +9,10 @@ namespace PushSim.Analysis.Chance;
 /// <param name="Ending">How it ended.</param>
 /// <param name="GroundGained">Ground that the first robot gained, negative if it lost ground [m].</param>
 /// <param name="EndTime">When it ended [s].</param>
-/// <param name="Limit">What limited the first robot's push for the longest time since the first touch.</param>
+/// <param name="Limit">What bound the first robot most since the first touch.</param>
 /// <param name="OpponentLimit">The same of the opponent.</param>
 /// <param name="Cause">Why it failed; null if it did not.</param>
-public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Ending, double GroundGained, double EndTime, PushLimit Limit, PushLimit OpponentLimit, string? Cause = null)
+public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Ending, double GroundGained, double EndTime, BindingKind Limit, BindingKind OpponentLimit, string? Cause = null)
 {
     /// <summary>True if the match could not be run to its end.</summary>
     public bool HasFailed => Cause is not null;
@@ -20,5 +20,5 @@ public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Endi
     /// <summary>A match that failed.</summary>
     /// <param name="number">Its number.</param>
     /// <param name="cause">Why.</param>
-    public static MatchEnd Failed(long number, string cause) => new(number, -1, ShoveEnding.Stalemate, 0.0, 0.0, PushLimit.Idle, PushLimit.Idle, cause);
+    public static MatchEnd Failed(long number, string cause) => new(number, -1, ShoveEnding.Stalemate, 0.0, 0.0, BindingKind.Nothing, BindingKind.Nothing, cause);
 }

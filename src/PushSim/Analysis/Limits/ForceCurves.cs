@@ -1,5 +1,5 @@
+using PushSim.Binding;
 using PushSim.Numerics;
-using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
 
@@ -118,16 +118,17 @@ internal sealed class ForceCurves
         return force;
     }
 
-    /// <summary>What limits the motors at the state last looked at: controllers, battery or the motors themselves.</summary>
-    public string MotorWord(IEnumerable<int>? controllers = null)
+    // What binds the wheels that count at the speed that the motors were just asked for: their tyres where the motors could give more, else what binds most of what the motors give
+    private BindingKind Bound(double[] load, double[] motor, bool isMore, Func<int, bool> counts)
     {
-        int[] looked = [.. controllers ?? Enumerable.Range(0, _model.Controllers.Length)];
-        if (looked.Length > 0 && looked.Average(k => _model.ControllerWork[k].IsLimiting.Value) > LimitBounds.BindingShare)
+        var tally = new BindingTally();
+        BindingKind?[] kinds = SteadyBinding.Wheels(_model, [.. load.Select(n => (R1)n)], motor, _ => 0.0);
+        for (int i = 0; i < load.Length; i++)
         {
-            return "controllers";
+            tally.Add(counts(i) && kinds[i] is { } kind ? isMore ? BindingKind.Tyre : kind : BindingKind.Nothing, motor[i], 1.0);
         }
 
-        return _model.BusVoltage.Value < (1.0 - LimitBounds.BatterySag) * _model.OpenCircuit.Value ? "battery" : "motors";
+        return tally.Leading();
     }
 
     /// <summary>The curve of some wheels over speeds.</summary>
@@ -136,16 +137,17 @@ internal sealed class ForceCurves
         double[] motor = new double[speeds.Length];
         double[] peak = new double[speeds.Length];
         double[] sliding = new double[speeds.Length];
-        string[] binding = new string[speeds.Length];
+        BindingKind[] binding = new BindingKind[speeds.Length];
         HeldForces? slide = Tyres(0.0, isSliding: true);
         for (int k = 0; k < speeds.Length; k++)
         {
             HeldForces? hold = Tyres(speeds[k], isSliding: false);
             double[] load = hold?.Load ?? [.. _load.Select(n => n.Value)];
-            motor[k] = Sum(Motors(speeds[k], load), counts);
+            double[] each = Motors(speeds[k], load);
+            motor[k] = Sum(each, counts);
             peak[k] = hold is null ? double.NaN : Sum(hold.Force, counts);
             sliding[k] = hold is { TipsAt: not null } ? Sum(Tyres(0.0, isSliding: true, hold.Load), counts) : slide is null ? double.NaN : Sum(slide.Force, counts);
-            binding[k] = motor[k] > peak[k] ? "tyres" : MotorWord();
+            binding[k] = Bound(load, each, motor[k] > peak[k], counts);
         }
 
         return new ForceCurve(speeds, motor, peak, sliding, binding);

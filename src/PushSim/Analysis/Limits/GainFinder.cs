@@ -7,7 +7,9 @@ namespace PushSim.Analysis.Limits;
 /// <summary>Re-evaluates pull, launch, turn and shove with one part scaled, and their slopes by dual numbers.</summary>
 internal sealed class GainFinder
 {
-    private const double More = 1.10;
+    /// <summary>How much of a part is more [1].</summary>
+    public const double More = 1.10;
+
     private const double LaunchTime = 0.5;
     private const double LaunchDistance = 1.0;
 

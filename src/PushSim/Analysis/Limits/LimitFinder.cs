@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Simulation;
 using PushSim.Surroundings;
@@ -126,7 +127,6 @@ public static class LimitFinder
         // one set of loads: a robot that rears up first never slides under its sliding loads
         double sliding = peak is { TipsAt: not null } ? curves.Tyres(0.0, isSliding: true, load).Sum() : curves.Tyres(0.0, isSliding: true)?.Force.Sum() ?? double.NaN;
         double motor = curves.Motors(0.0, load).Sum();
-        string word = curves.MotorWord();
         double voltage = model.BusVoltage.Value;
         double current = model.BatteryCurrent.Value;
         bool isStarved = Math.Abs(model.BusResidual.Value) > MatchWatch.BusFailure;
@@ -145,8 +145,7 @@ public static class LimitFinder
             Status = search.Status,
             Pull = search.Steady?.Pull(model, hook).Value,
             RearsUpAt = (tips + model.AlongGravity.Value) * Lengthening(hook),
-            Binding = motor > hold ? "tyres" : word,
-            IsHeldBySeries = search.Steady is { } steady && Enumerable.Range(0, model.Drives.Length).Any(d => steady.IsHeldBySeries(model, d)),
+            Bound = search.Steady is { } steady ? SteadyBinding.Find(model, condition, hook, steady) : [],
             CrossingSpeed = motor > hold ? Crossing(curves, top) : null,
             TopSpeed = top,
             StallVoltage = voltage,
@@ -185,6 +184,7 @@ public static class LimitFinder
         PullSearch search = StandingPull.Solve(model, hook);
         StandingPull? pull = search.Steady;
         double[] force = pull?.WheelForces(model, hook, load) ?? [.. rest.Select(_ => double.NaN)];
+        BindingKind?[]? kinds = pull is null ? null : SteadyBinding.Wheels(model, hook, pull);
         double[] carried = pull is not null ? [.. load.Select(n => n.Value)] : curves.Tyres(0.0, isSliding: false)?.Load ?? rest;
         double[] motor = curves.Motors(0.0, carried);
         IReadOnlyList<(string Name, int[] Wheels)> axles = Axles(scenario);
@@ -194,11 +194,10 @@ public static class LimitFinder
             int d = model.Wheels[i].Drive;
             double spin = pull is null ? double.NaN : d >= 0 ? pull.Omega[d] * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value : 0.0;
             double peak = SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], carried[i]).Value;
-            int[] own = [.. Enumerable.Range(0, model.Controllers.Length).Where(k => scenario.Robot.Controllers[k].Motors.Any(m => m.Drive == d))];
             list.Add(new WheelLimit(
                 scenario.Robot.Wheels[i].Name, axles.Select((a, n) => (a, n)).First(a => a.a.Wheels.Contains(i)).n, model.IsDrivenWheel[i], carried[i], rest[i],
                 motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
-                !model.IsDrivenWheel[i] ? "none" : search.Status == PullStatus.RearsUp ? "rears up" : pull is null ? "not found" : spin > 0.0 ? "tyres" : pull.IsHeldBySeries(model, d) ? WheelLimit.SeriesWiring : curves.MotorWord(own)));
+                kinds?[i]));
         }
 
         return list;

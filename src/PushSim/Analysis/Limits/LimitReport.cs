@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
@@ -13,17 +14,10 @@ namespace PushSim.Analysis.Limits;
 /// <param name="SlidingForce">What it holds sliding fast [N].</param>
 /// <param name="Force">What it gives in the steady pull [N]; below zero for a skid, which creeps forward and is dragged along; NaN where there is none or it was not found.</param>
 /// <param name="SpinSpeed">Speed of its surface in the steady pull, 0 stalled [m/s]; NaN where there is none or it was not found.</param>
-/// <param name="Binding">
-/// What binds it: "tyres", "controllers", "battery", "motors", or <see cref="SeriesWiring"/> for one that stands and gets what the spinning wheels in series with it let through; "none" for a wheel without motors, "rears up" for one of a robot that does before, "not found" where the steady
-/// pull was not.
-/// </param>
+/// <param name="Binding">What binds it in the steady pull; null for a wheel without motors and where there is no steady pull.</param>
 public sealed record WheelLimit(
     string Name, int Axle, bool IsDriven, double Load, double RestLoad, double MotorForce, double PeakForce, double SlidingForce, double Force, double SpinSpeed,
-    string Binding)
-{
-    /// <summary>Word for a wheel whose motor is in series with those of wheels that spin.</summary>
-    public const string SeriesWiring = "series";
-}
+    BindingKind? Binding);
 
 /// <summary>A steady pull at standstill.</summary>
 /// <param name="Force">Tension of the tether [N].</param>
@@ -36,7 +30,7 @@ public sealed record SteadyPull(double Force, bool IsMixed);
 /// <param name="Peak">What the tyres hold at most at that speed [N].</param>
 /// <param name="Sliding">What they hold sliding fast [N].</param>
 /// <param name="Binding">What binds at each speed.</param>
-public sealed record ForceCurve(double[] Speed, double[] Motor, double[] Peak, double[] Sliding, IReadOnlyList<string> Binding);
+public sealed record ForceCurve(double[] Speed, double[] Motor, double[] Peak, double[] Sliding, IReadOnlyList<BindingKind> Binding);
 
 /// <summary>Limits in one state of heat and charge.</summary>
 public sealed record LimitState
@@ -65,11 +59,11 @@ public sealed record LimitState
     /// <summary>Pull at which the robot rears up on its hook [N]; null where its tyres or motors give out before. Known wherever <see cref="Status"/> says that it rears up.</summary>
     public required double? RearsUpAt { get; init; }
 
-    /// <summary>What binds at standstill, whether or not the robot rears up before.</summary>
-    public required string Binding { get; init; }
+    /// <summary>Every kind that binds at least one loaded driven wheel in the steady pull, by what a tenth more of it buys, the most first; empty without a steady pull.</summary>
+    public required IReadOnlyList<BoundBy> Bound { get; init; }
 
-    /// <summary>Whether in the steady pull some wheels stand and get only what the spinning wheels in series with them let through.</summary>
-    public bool IsHeldBySeries { get; init; }
+    /// <summary>What binds most; null without a steady pull.</summary>
+    public BindingKind? Binding => Bound.Count > 0 ? Bound[0].Kind : null;
 
     /// <summary>Speed above which the motors, below which the tyres bind [m/s]; null where one binds throughout.</summary>
     public required double? CrossingSpeed { get; init; }

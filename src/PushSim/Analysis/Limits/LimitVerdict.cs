@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Powertrain;
 
 namespace PushSim.Analysis.Limits;
@@ -11,7 +12,7 @@ internal static class LimitVerdict
     private static string Series(LimitReport r)
     {
         ControllerSettings[] series = [.. r.Scenario.Robot.Controllers.Where(c => c.Wiring == Wiring.Series)];
-        WheelLimit[] stand = [.. r.Wheels.Where(w => w.Binding == WheelLimit.SeriesWiring)];
+        WheelLimit[] stand = [.. r.Wheels.Where(w => w.Binding == BindingKind.Series)];
         if (stand.Length == 0)
         {
             return "";
@@ -56,14 +57,22 @@ internal static class LimitVerdict
             return $"{name} cannot pull at all: {forces}, and skids, rolling or slope take all of the lesser.";
         }
 
-        if (s.Binding == "tyres")
+        string pulls = Text($"{forces}; it pulls {s.Pull:0.0} N");
+        if (s.Bound.Count == 1 && s.Binding == BindingKind.Tyre)
         {
             string until = s.CrossingSpeed is not double v ? " at every speed" : v < 0.05 ? " only at standstill, where the motors are level with them" : Text($" up to {v:0.0} m/s, the motors above");
-            return $"The tyres limit {name}{until}: {forces}; it pulls {Text($"{s.Pull:0.0}")} N.";
+            return $"The tyres limit {name}{until}: {pulls}.";
         }
 
-        string who = s.Binding switch { "controllers" => "The controllers' current limit holds", "battery" => "The battery's sag holds", _ => "The motors hold" };
-        return $"{who} {name} back: {forces}; it pulls {Text($"{s.Pull:0.0}")} N.";
+        string more = s.Bound.Count > 1 ? " In brackets: what 10 % more of it adds." : "";
+        string who = string.Join(", then the ", s.Bound.Select(b => Who(b, s.Bound.Count > 1)));
+        return $"The {who} {(s.Bound.Count == 1 && s.Binding is BindingKind.CurrentLimit or BindingKind.Battery or BindingKind.Series ? "holds" : "hold")} {name} back: {pulls}.{more}";
+    }
+
+    private static string Who(BoundBy b, bool hasGain)
+    {
+        string words = b.Kind switch { BindingKind.CurrentLimit => "controllers' current limit", BindingKind.Battery => "battery's sag", _ => BindingTable.Words(b.Kind) };
+        return hasGain && double.IsFinite(b.GainPercent) ? Text($"{words} ({b.GainPercent:+0.0;-0.0;0.0} %)") : words;
     }
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);

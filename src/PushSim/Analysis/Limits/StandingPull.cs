@@ -42,10 +42,6 @@ internal sealed partial class StandingPull
     /// </summary>
     public bool IsMixed { get; private init; }
 
-    /// <summary>Whether a driven drive stands and others in series with it spin, so that it gets what current those let through.</summary>
-    public bool IsHeldBySeries(LimitModel<R1> model, int drive) =>
-        model.IsDriven[drive] && !(Omega[drive] > 0.0) && Series(model, drive).Any(c => c.Motors.Any(m => Omega[m.Drive] > 0.0));
-
     private double[,] Inverse { get; }
 
     /// <summary>Looks for the steady pull.</summary>

@@ -60,7 +60,7 @@ public static class MeaningFinder
         {
             MotorForce = state.MotorForce,
             TyreForce = state.TractionPeak,
-            Binding = state.Binding,
+            Bound = state.Bound,
             FirstMetre = TimeOver(straight),
             Cause = straight.Status != RunStatus.Finished ? Why(straight) : spot.Status != RunStatus.Finished ? Why(spot) : "",
         };

@@ -1,4 +1,6 @@
 using PushSim.Analysis.Chance;
+using PushSim.Analysis.Limits;
+using PushSim.Binding;
 using PushSim.Runs;
 
 namespace PushSim.Analysis.Meaning;
@@ -18,8 +20,14 @@ public sealed record TyreMeaning
     /// <summary>Force that the tyres hold at standstill [N]; NaN if the robot could not be run.</summary>
     public double TyreForce { get; init; } = double.NaN;
 
-    /// <summary>What binds at standstill: "tyres", "motors", "controllers", "battery"; empty if not known.</summary>
-    public string Binding { get; init; } = "";
+    /// <summary>What binds the standing push, by what a tenth more of it buys, the most first; empty if not known.</summary>
+    public IReadOnlyList<BoundBy> Bound { get; init; } = [];
+
+    /// <summary>What binds it most; null if not known.</summary>
+    public BindingKind? Binding => Bound.Count > 0 ? Bound[0].Kind : null;
+
+    /// <summary>Whether tyres of more grip would push harder.</summary>
+    public bool IsHeldByTyres => Bound.Any(b => b.Kind == BindingKind.Tyre);
 
     /// <summary>Time from the command at rest over the first metre [s]; null if it does not get there in <see cref="MeaningFinder.LaunchTime"/>.</summary>
     public double? FirstMetre { get; init; }

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -28,7 +29,7 @@ internal static class TurnWords
             : Latent(r, a) is { } mode ? Text($"; quiet here, but small swings near {mode.Frequency:0} Hz grow ({mode.Name}): expect chatter from the first bump") : "";
         if (r.Ease == TurnEase.CannotTurn)
         {
-            string limit = a.LimitedBy is null ? "" : $"; the {a.LimitedBy} set the limit";
+            string limit = a.Binding is null ? "" : $"; {(a.Binding.Named.Count == 1 ? "the " : "")}{BindingTable.Phrase(a.Binding)} set the limit";
             return Text($"{name} cannot turn{limit}; {Needs(r)}{buzz}.");
         }
 

@@ -58,7 +58,7 @@ public sealed record WearReport
             return null;
         }
 
-        var history = new RunHistory(run.Scenario, run.Time, run.Channels);
+        var history = new RunHistory(run.Scenario, run.Time, run.Channels, run.Bindings);
         double start = AnswerFinder.FirstCommand(history);
         double end = run.Time[^1];
         double since = IsTurn(run) ? end - (AnswerFinder.SettledShare * (end - start)) : start;

@@ -1,4 +1,4 @@
-namespace PushSim.Simulation;
+namespace PushSim.Binding;
 
 /// <summary>Load of a wheel without its hops: a tyre that chatters leaves the floor many times a second and still carries its share.</summary>
 /// <param name="mean">Mean load of the robot's wheels standing, which it starts from [N].</param>

@@ -1,0 +1,59 @@
+namespace PushSim.Binding;
+
+/// <summary>Words and script keys of what binds: one row a kind, in the order of <see cref="BindingKind"/>.</summary>
+public static class BindingTable
+{
+    private static readonly Row[] s_rows =
+    [
+        new(BindingKind.Nothing, "idle", "nothing", "zero command", "nothing", "idle"),
+        new(BindingKind.Tyre, "tyres", "sliding_tyre", "tyres", "sliding tyre", "tyres"),
+        new(BindingKind.CurrentLimit, "controllers", "current_limit", "controllers", "current limit", "controllers"),
+        new(BindingKind.Heat, "heat", "heat", "hot controllers", "heat", "heat") { Part = BindingKind.CurrentLimit },
+        new(BindingKind.Series, "series", "series_wiring", "series wiring", "series wiring", "series") { Part = BindingKind.Motor },
+        new(BindingKind.Battery, "battery", "battery", "battery", "battery", "battery"),
+        new(BindingKind.Motor, "motors", "motor_voltage", "motors", "motor voltage", "motors"),
+        new(BindingKind.Lifted, "lifted_wheels", "lifted", "lifted wheels", "lifted", "lifted") { Part = BindingKind.Tyre },
+    ];
+
+    /// <summary>Key of what binds a robot, for scripts.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string Key(BindingKind kind) => s_rows[(int)kind].RobotKey;
+
+    /// <summary>Key of what binds a wheel at a moment, for scripts.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string WheelKey(BindingKind kind) => s_rows[(int)kind].WheelKey;
+
+    /// <summary>Key of the part that binds a robot: scripts know tyres, controllers, battery and motors. A lifted wheel is lost traction. Null for none.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string? PartKey(BindingKind? kind) => kind is null or BindingKind.Nothing ? null : Key(s_rows[(int)kind].Part ?? kind.Value);
+
+    /// <summary>What binds a robot, in words that follow "its".</summary>
+    /// <param name="kind">The kind.</param>
+    public static string Words(BindingKind kind) => s_rows[(int)kind].RobotWords;
+
+    /// <summary>What binds a wheel at a moment, in words.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string WheelWords(BindingKind kind) => s_rows[(int)kind].WheelWords;
+
+    /// <summary>The shortest word, for an axis.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string Short(BindingKind kind) => s_rows[(int)kind].Short;
+
+    /// <summary>What bound a robot, in words that follow "its": "motors, then tyres (with a wheel off the floor)".</summary>
+    /// <param name="bound">What bound it.</param>
+    /// <param name="leading">Other words for the kind that set most; null: its own.</param>
+    public static string Phrase(BindingShares bound, string? leading = null)
+    {
+        string kinds = string.Join(", then ", bound.Named.Select((k, i) => i == 0 && leading is not null ? leading : Words(k)));
+        return bound.IsLifted && bound.Leading != BindingKind.Lifted ? kinds + " (with a wheel off the floor)" : kinds;
+    }
+
+    /// <summary>The kind with that key of a robot; null if there is none.</summary>
+    /// <param name="key">The key.</param>
+    public static BindingKind? Parse(string key) => Array.Find(s_rows, r => r.RobotKey == key)?.Kind;
+
+    private sealed record Row(BindingKind Kind, string RobotKey, string WheelKey, string RobotWords, string WheelWords, string Short)
+    {
+        public BindingKind? Part { get; init; }
+    }
+}

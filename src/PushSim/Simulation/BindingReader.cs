@@ -1,0 +1,90 @@
+using System.Runtime.CompilerServices;
+using PushSim.Binding;
+using PushSim.Numerics;
+using PushSim.Powertrain;
+using PushSim.Tyres;
+
+namespace PushSim.Simulation;
+
+/// <summary>Puts a robot's state to <see cref="BindingRule"/>, driven wheel by driven wheel. Which controllers feed a wheel, and which wheels are in series with it, is found once.</summary>
+/// <typeparam name="T">Number type.</typeparam>
+internal sealed class BindingReader<T>
+    where T : struct, IReal<T>
+{
+    private readonly int[][] _controllers;
+    private readonly int[][] _series;
+    private readonly T[] _slides;
+
+    /// <param name="robot">The robot, in canonical order.</param>
+    public BindingReader(RobotSettings robot)
+    {
+        Driven = [.. robot.DrivenWheels];
+        _controllers = [.. Driven.Select(w => Feeding(robot, w).ToArray())];
+        _series = [.. Driven.Select((w, i) => InSeries(robot, w, _controllers[i]))];
+        _slides = new T[Driven.Length];
+    }
+
+    /// <summary>The driven wheels.</summary>
+    public int[] Driven { get; }
+
+    /// <summary>What binds each driven wheel where the equations stand, as if none were lifted.</summary>
+    /// <param name="eq">The equations, just evaluated.</param>
+    /// <param name="kinds">Takes a <see cref="BindingKind"/> as a number for each driven wheel.</param>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public void Read(RobotEquations<T> eq, Span<T> kinds)
+    {
+        for (int i = 0; i < Driven.Length; i++)
+        {
+            ref WheelParameters<T> p = ref eq.Wheels[Driven[i]];
+            ref WheelWork<T> w = ref eq.WheelWork[Driven[i]];
+            T grip = p.Plain ? T.Sqrt((w.Fx * w.Fx) + (w.Fy * w.Fy)) / T.Max(w.Load * w.Friction, 1e-30) : 0.0;
+            _slides[i] = BindingRule.Slides(p, w.Alpha, w.SlipSpeed, grip);
+        }
+
+        Read(eq.Controllers, eq.ControllerWork, eq.BusVoltage, eq.OpenCircuit, _slides, kinds);
+    }
+
+    /// <summary>The same where it is known which tyres slide.</summary>
+    /// <param name="controllers">The controllers.</param>
+    /// <param name="work">What they do.</param>
+    /// <param name="bus">Battery voltage [V].</param>
+    /// <param name="open">Battery voltage without load [V].</param>
+    /// <param name="slides">1 for each driven wheel that slides, 0 for the others [1].</param>
+    /// <param name="kinds">Takes a <see cref="BindingKind"/> as a number for each driven wheel.</param>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public void Read(ControllerParameters<T>[] controllers, ControllerWork<T>[] work, T bus, T open, ReadOnlySpan<T> slides, Span<T> kinds)
+    {
+        WheelMoment<T> m = default;
+        (m.Lifted, m.Bus, m.OpenCircuit) = (0.0, bus, open);
+        for (int i = 0; i < Driven.Length; i++)
+        {
+            (m.Slides, m.Command, m.Limiting, m.FoldedBack, m.SeriesSlides) = (slides[i], 0.0, 0.0, 0.0, 0.0);
+            double share = 1.0 / Math.Max(1, _controllers[i].Length);
+            foreach (int k in _controllers[i])
+            {
+                m.Command = m.Command + T.Abs(work[k].Duty);
+                m.Limiting = m.Limiting + (share * work[k].IsLimiting);
+                m.FoldedBack = m.FoldedBack + T.IfLess(work[k].Limit, controllers[k].CurrentLimit, share, 0.0);
+            }
+
+            foreach (int mate in _series[i])
+            {
+                m.SeriesSlides = T.Max(m.SeriesSlides, slides[mate]);
+            }
+
+            kinds[i] = BindingRule.Of(m);
+        }
+    }
+
+    private static IEnumerable<int> Feeding(RobotSettings robot, int wheel) =>
+        Enumerable.Range(0, robot.Controllers.Count).Where(k => robot.Controllers[k].Motors.Any(m => robot.Drives[m.Drive].Wheels.Any(w => w.Wheel == wheel)));
+
+    // Driven wheels on other drives whose motors are in one series with this wheel's
+    private int[] InSeries(RobotSettings robot, int wheel, int[] controllers)
+    {
+        IEnumerable<int> drives = controllers.Where(k => robot.Controllers[k].Wiring == Wiring.Series).SelectMany(k => robot.Controllers[k].Motors).Select(m => m.Drive)
+            .Where(d => robot.Drives[d].Wheels.All(w => w.Wheel != wheel));
+        HashSet<int> wheels = [.. drives.SelectMany(d => robot.Drives[d].Wheels).Select(w => w.Wheel)];
+        return [.. Enumerable.Range(0, Driven.Length).Where(i => wheels.Contains(Driven[i]))];
+    }
+}
