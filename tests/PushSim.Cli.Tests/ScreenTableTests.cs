@@ -1,3 +1,5 @@
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using Spectre.Console;
 using Xunit;

@@ -1,0 +1,259 @@
+using System.Globalization;
+using System.Text.Json;
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Meaning;
+using PushSim.Analysis.Wear;
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Report;
+using PushSim.Runs;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>What the fitted tyres make of the robot, for screen, page, JSON and CSV.</summary>
+internal static class MeaningText
+{
+    // A smaller change of force is none [N].
+    private const double LeastGain = 0.05;
+
+    /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
+    public static IEnumerable<ReportTable> Tables(MeaningResult r)
+    {
+        foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
+        {
+            bool isLast = motors.Key || r.Request.Stronger is null;
+            ReportTable table = Table(r, motors.Key, [.. motors]);
+            table.AddRemark(motors.Key ? Gain(r) : Limits([.. motors], r.Robot));
+
+            if (isLast)
+            {
+                AddEnd(table, r);
+            }
+
+            yield return table;
+        }
+    }
+
+    /// <summary>One sentence for the verdict: who wins most shoves, or what limits; empty if nothing was run.</summary>
+    public static string Verdict(MeaningResult r)
+    {
+        TyreMeaning[] own = [.. r.Tyres.Where(t => !t.IsStronger)];
+        if (own.Length == 0)
+        {
+            return "";
+        }
+
+        TyreMeaning? best = own.Where(t => MeaningResult.Share(t) is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
+        string shoves = best is null ? "" : FormattableString.Invariant($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
+        return shoves + " " + Limits(own, r.Robot);
+    }
+
+    public static void WriteJson(Utf8JsonWriter w, MeaningResult r)
+    {
+        w.WriteStartObject("on_the_robot");
+        w.WriteString("robot", r.Robot);
+        w.WriteString("opponent", r.Opponent.Length > 0 ? r.Opponent : null);
+        w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Request.Shoves : 0);
+        w.WriteNumber("seed", r.Request.Seed);
+        w.WriteString("interval", "Wilson score, 95 %");
+        w.WriteString("wear_limits", WearReport.Limits);
+        JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
+        w.WriteStartArray("tyres");
+        foreach (TyreMeaning t in r.Tyres)
+        {
+            Bounds? share = MeaningResult.Share(t);
+            w.WriteStartObject();
+            w.WriteString("tyre", t.Tyre.Name);
+            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Request.Stronger : 1.0);
+            JsonReport.WriteNumber(w, "static_friction", t.Tyre.Static);
+            JsonReport.WriteNumber(w, "kinetic_friction", t.Tyre.Kinetic);
+            JsonReport.WriteNumber(w, "friction_spread_ratio", t.Tyre.Spread);
+            w.WriteBoolean("friction_is_lower_bound", t.Tyre.IsAtLeast);
+            JsonReport.WriteNumber(w, "motor_force_n", Finite(t.MotorForce));
+            JsonReport.WriteNumber(w, "tyre_force_n", Finite(t.TyreForce));
+            w.WriteString("limited_by", t.Binding.Length > 0 ? t.Binding : null);
+            JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
+            w.WriteString("spot_turn", t.Turn is TurnEase e ? Words(e) : null);
+            JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
+            JsonReport.WriteNumber(w, "chatter_hz", t.Chatter);
+            w.WriteBoolean("wear_known", t.Tyre.IsWearKnown);
+            JsonReport.WriteNumber(w, "wear_m3_per_minute_of_turn", t.WearPerMinute);
+            JsonReport.WriteNumber(w, "win_share", share is null ? null : t.Shoves!.Share(t.Shoves.Wins));
+            JsonReport.WriteNumber(w, "win_share_low", share?.Low);
+            JsonReport.WriteNumber(w, "win_share_high", share?.High);
+            JsonReport.WriteNumber(w, "lose_share", share is null ? null : t.Shoves!.Share(t.Shoves.Losses));
+            w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
+            w.WriteString("cause", t.Cause.Length > 0 ? t.Cause : null);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteStartArray("left_out");
+        foreach ((string tyre, string reason) in r.LeftOut)
+        {
+            w.WriteStartObject();
+            w.WriteString("tyre", tyre);
+            w.WriteString("reason", reason);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteString("limits", r.Tyres.Count > 0 ? Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
+        w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : Gain(r));
+        w.WriteEndObject();
+    }
+
+    public static void WriteCsv(Stream stream, MeaningResult r) => CsvTable.Write(
+        stream,
+        [
+            "tyre", "motor_torque_ratio", "static_friction", "kinetic_friction", "friction_spread_ratio", "friction_is_lower_bound", "motor_force_n", "tyre_force_n", "limited_by", "first_metre_s", "spot_turn",
+            "yaw_rate_rad_per_s", "chatter_hz", "wear_known", "wear_m3_per_minute_of_turn", "shoves", "win_share", "win_share_low", "win_share_high", "lose_share", "failed_shoves", "cause",
+        ],
+        r.Tyres.Select(t =>
+        {
+            Bounds? share = MeaningResult.Share(t);
+            return (string[])
+            [
+                SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Request.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
+                t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), t.Binding, CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? Words(e) : "",
+                CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
+                CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),
+                CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(t.Cause),
+            ];
+        }));
+
+    private static ReportTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
+    {
+        ReportTable table = new ReportTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
+            .AddNumberColumn("1 m [s]").AddColumn("Spot turn").AddNumberColumn("Buzz [Hz]").AddNumberColumn("Wear [mm³/min]");
+        bool hasShoves = r.Opponent.Length > 0;
+        if (hasShoves)
+        {
+            table.AddNumberColumn("Won [%]").AddNumberColumn("95 %");
+        }
+
+        table.AddColumn("Set by");
+        foreach (TyreMeaning t in tyres)
+        {
+            List<string> cells =
+            [
+                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? Words(e) : "not run",
+                t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? "none", t.Tyre.IsWearKnown ? t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not run" : "not known",
+            ];
+            if (hasShoves)
+            {
+                Bounds? share = MeaningResult.Share(t);
+                cells.Add(share is null ? "none ran" : FormattableString.Invariant($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0}"));
+                cells.Add(share is { } i ? FormattableString.Invariant($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
+            }
+
+            cells.Add(t.Binding.Length > 0 ? t.Binding : "not known");
+            table.AddRow([.. cells]);
+        }
+
+        foreach (TyreMeaning t in tyres.Where(t => t.Cause.Length > 0))
+        {
+            table.AddRemark($"{t.Tyre.Name}: {t.Cause}");
+        }
+
+        foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
+        {
+            table.AddRemark(FormattableString.Invariant($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Request.Shoves} shoves could not be run and do not count."));
+        }
+
+        return table;
+    }
+
+    private static void AddEnd(ReportTable table, MeaningResult r)
+    {
+        foreach ((string tyre, string reason) in r.LeftOut)
+        {
+            table.AddRemark($"{tyre} is not put on the robot: {reason}.");
+        }
+
+        string[] bounds = [.. r.Tyres.Where(t => t.Tyre.IsAtLeast && !t.IsStronger).Select(t => t.Tyre.Name)];
+        if (bounds.Length > 0)
+        {
+            table.AddRemark($"{string.Join(", ", bounds)}: friction is only known to be at least the fitted one, so with stronger motors it may do better than shown.");
+        }
+
+        string[] unknown = [.. r.Tyres.Where(t => !t.Tyre.IsWearKnown && !t.IsStronger).Select(t => t.Tyre.Name)];
+        if (unknown.Length > 0)
+        {
+            table.AddRemark($"wear of {string.Join(", ", unknown)} is not known: name the tyre as in the robot file, with its wear there, or after a material of the shelf (pushsim shelf tyres).");
+        }
+
+        table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls; all but friction is from the tyre of that name, or from the tyre that it replaces. Set by: what binds the standing push.", isAside: true);
+        if (r.Opponent.Length > 0)
+        {
+            table.AddRemark(FormattableString.Invariant($"Won: {r.Request.Shoves} shoves a row against {r.Opponent}, seed {r.Request.Seed}, the same draws for every row; friction drawn with the scatter of the pulls; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
+        }
+
+        if (r.Tyres.Any(t => t.Tyre.IsWearKnown))
+        {
+            table.AddRemark(WearReport.Limits, isAside: true);
+        }
+    }
+
+    // What binds, and what therefore changes nothing.
+    private static string Limits(TyreMeaning[] tyres, string robot)
+    {
+        TyreMeaning[] known = [.. tyres.Where(t => t.Binding.Length > 0)];
+        TyreMeaning[] slide = [.. known.Where(t => t.Binding == "tyres")];
+        TyreMeaning[] hold = [.. known.Where(t => t.Binding != "tyres")];
+        if (known.Length == 0)
+        {
+            return $"What limits {robot} is not known.";
+        }
+
+        string who = string.Join(" and ", hold.Select(t => t.Binding).Distinct());
+        string every = known.Length == 1 ? "on " + known[0].Tyre.Name : "on every one of these tyres";
+        if (slide.Length == 0)
+        {
+            return FormattableString.Invariant($"The {who} {(who == "battery" ? "limits" : "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
+        }
+
+        if (hold.Length == 0)
+        {
+            return FormattableString.Invariant($"The tyres limit {robot} {every} ({slide.Max(t => t.TyreForce):0.0} N{(known.Length > 1 ? " at most" : "")}, the motors could give {slide.Min(t => t.MotorForce):0.0} N): a stronger motor changes nothing in its standing push.");
+        }
+
+        string most = hold.MinBy(t => t.TyreForce)!.Tyre.Name;
+        return $"The tyres limit {robot} on {Names(slide)}; on {Names(hold)} the {who} {(who == "battery" ? "does" : "do")}: more grip than that of {most} changes nothing in its push.";
+    }
+
+    // What stronger motors add, and what takes over.
+    private static string Gain(MeaningResult r)
+    {
+        List<string> more = [];
+        List<string> nothing = [];
+        List<TyreMeaning> held = [];
+        foreach (TyreMeaning own in r.Tyres.Where(t => !t.IsStronger))
+        {
+            TyreMeaning strong = r.Tyres.First(t => t.IsStronger && t.Tyre == own.Tyre);
+            double gain = Math.Min(strong.MotorForce, strong.TyreForce) - Math.Min(own.MotorForce, own.TyreForce);
+            if (double.IsFinite(gain))
+            {
+                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : FormattableString.Invariant($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(own.Binding != "tyres" && strong.Binding == "tyres" ? ", where now the tyres limit" : "")}"));
+                held.AddRange(strong.MotorForce - own.MotorForce < LeastGain ? [strong] : []);
+            }
+        }
+
+        string adds = more.Count == 0 ? "nothing on any tyre" : string.Join("; ", more) + (nothing.Count > 0 ? "; nothing on " + string.Join(", ", nothing) : "");
+        string limit = held.Count == 0 ? "" : FormattableString.Invariant($" The controllers or the battery hold the stronger motors to the same {held[0].MotorForce:0.0} N.");
+        return FormattableString.Invariant($"Motors of {r.Request.Stronger:0.##} times the stall torque add to the standing push: {adds}.{limit}");
+    }
+
+    private static string NotSure(TyreMeaning[] tyres, TyreMeaning best)
+    {
+        Tally first = best.Shoves!;
+        string[] close = [.. tyres.Where(t => t != best && t.Shoves is { Matches: > 0 } s && ShareInterval.OfTwo(first.Wins, first.Matches, s.Wins, s.Matches).Low <= 0.0).Select(t => t.Tyre.Name)];
+        return close.Length == 0 ? "" : $", no surer than with {string.Join(", ", close)}";
+    }
+
+    private static string Names(IEnumerable<TyreMeaning> tyres) => string.Join(", ", tyres.Select(t => t.Tyre.Name));
+
+    private static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
+
+    private static double? Finite(double value) => double.IsFinite(value) ? value : null;
+}

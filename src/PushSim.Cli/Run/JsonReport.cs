@@ -1,0 +1,201 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using PushSim.Analysis.Fit;
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Cli.Run;
+
+/// <summary>JSON documents for scripts: snake_case keys with the SI unit as last part.</summary>
+internal static class JsonReport
+{
+    private const int SchemaVersion = 1;
+
+    public static string Write(Action<Utf8JsonWriter> body)
+    {
+        using var stream = new MemoryStream();
+        var options = new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        using (var writer = new Utf8JsonWriter(stream, options))
+        {
+            writer.WriteStartObject();
+            body(writer);
+            writer.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    public static void WriteHead(Utf8JsonWriter writer, string command, string verdict, IReadOnlyList<string> warnings)
+    {
+        writer.WriteNumber("schema_version", SchemaVersion);
+        writer.WriteString("command", command);
+        writer.WriteString("verdict", verdict);
+        writer.WriteStartArray("warnings");
+        foreach (string warning in warnings)
+        {
+            writer.WriteStringValue(warning);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    public static string OfRun(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => Write(writer =>
+    {
+        WriteHead(writer, "run", result.Verdict, result.Warnings);
+        RunAnswers a = result.Answers;
+        writer.WriteString("scenario", result.Scenario.Name);
+        writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
+        WriteShove(writer, result);
+        Number("pull_breakaway_n", a.PullBreakaway);
+        Number("pull_plateau_n", a.PullPlateau);
+        writer.WriteString("limited_by", Limit(a.LimitedBy));
+        if (MeasuredOverlay.Of(result) is { } measured)
+        {
+            Number("measured_pull_breakaway_n", measured.Breakaway);
+            Number("measured_pull_plateau_n", measured.Plateau);
+        }
+
+        Number("top_speed_m_per_s", a.TopSpeed);
+        Number("time_to_90_percent_speed_s", a.TimeTo90PercentSpeed);
+        Number("time_to_1_m_s", a.TimeToOneMetre);
+        Number("stop_distance_m", a.StopDistance);
+        Number("yaw_rate_rad_per_s", a.YawRate);
+        Number("effective_track_ratio", a.EffectiveTrackRatio);
+        Number("scrub_moment_n_m", a.ScrubMoment);
+        Number("chatter_hz", a.Chatter);
+        Number("wear_mm3", a.Wear * 1e9);
+        Number("push_peak_n", a.PushPeak);
+        Number("push_plateau_n", a.PushPlateau);
+        Number("travel_m", a.Travel);
+        Number("peak_battery_current_a", a.PeakBatteryCurrent);
+        Number("lowest_battery_voltage_v", a.LowestBatteryVoltage);
+        Number("peak_winding_temperature_degc", a.PeakWindingTemperature);
+        Number("charge_used_a_s", a.ChargeUsed);
+        Number("energy_residual_ratio", result.EnergyResidualRatio);
+        writer.WriteNumber("rhs_evaluations", result.RhsEvaluations);
+        Number("simulation_ms", milliseconds);
+        WriteLimits(writer, "limits", result.Limits);
+        if (result.Opponent is OpponentRun opponent)
+        {
+            WriteOpponent(writer, opponent);
+        }
+
+        if (tyres is not null)
+        {
+            TyreJson.Write(writer, tyres);
+        }
+
+        if (result.Turning is not null)
+        {
+            TurnJson.Write(writer, result.Turning);
+        }
+
+        map?.WriteJson(writer);
+
+        writer.WriteStartObject("energy");
+        foreach (LedgerEntry entry in result.Ledger)
+        {
+            Number(entry.Key, entry.Joule);
+        }
+
+        writer.WriteEndObject();
+
+        void Number(string key, double? value) => WriteNumber(writer, key, value);
+    });
+
+    internal static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
+    {
+        if (value is { } number && double.IsFinite(number))
+        {
+            writer.WriteNumber(key, number);
+        }
+        else
+        {
+            writer.WriteNull(key);
+        }
+    }
+
+    /// <summary>A list of objects, each filled by <paramref name="body"/>.</summary>
+    internal static void WriteRows<T>(Utf8JsonWriter writer, string key, IEnumerable<T> rows, Action<T> body)
+    {
+        writer.WriteStartArray(key);
+        foreach (T row in rows)
+        {
+            writer.WriteStartObject();
+            body(row);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteShove(Utf8JsonWriter writer, RunResult result)
+    {
+        ShoveOutcome? shove = result.Shove;
+        writer.WriteString("winner", shove is null ? null : shove.Winner switch
+        {
+            0 => result.Scenario.Robot.Name,
+            1 => result.Scenario.Opponent!.Robot.Name,
+            _ => "stalemate",
+        });
+        WriteNumber(writer, "margin_m", shove is null ? null : Math.Abs(shove.GroundGained));
+        if (shove?.TooCloseToCall is bool close)
+        {
+            writer.WriteBoolean("too_close_to_call", close);
+            writer.WriteString("too_close_reason", shove.Reason);
+        }
+        else
+        {
+            writer.WriteNull("too_close_to_call");
+        }
+
+        if (shove is not null)
+        {
+            writer.WriteString("ending", shove.Ending.ToString().ToLowerInvariant());
+            WriteNumber(writer, "ended_at_s", shove.EndTime);
+            WriteNumber(writer, "first_contact_s", shove.FirstContact);
+            WriteNumber(writer, "gives_ground_at_s", shove.GivesGroundAt);
+            WriteNumber(writer, "ground_gained_m", shove.GroundGained);
+            WriteNumber(writer, "ground_speed_m_per_s", shove.GroundSpeed);
+            WriteNumber(writer, "turned_aside_rad", shove.TurnedAside.First);
+        }
+    }
+
+    // scripts know four limits; a lifted wheel is lost traction, and told apart in the list of limits
+    private static string? Limit(string? by) => by == "lifted wheels" ? "tyres" : by;
+
+    /// <summary>A limit's name in files.</summary>
+    public static string Name(PushLimit limit) => limit == PushLimit.LiftedWheels ? "lifted_wheels" : limit.ToString().ToLowerInvariant();
+
+    private static void WriteLimits(Utf8JsonWriter writer, string key, IReadOnlyList<LimitSpan> limits)
+    {
+        writer.WriteStartArray(key);
+        foreach (LimitSpan span in limits)
+        {
+            writer.WriteStartObject();
+            WriteNumber(writer, "from_s", span.From);
+            WriteNumber(writer, "to_s", span.To);
+            writer.WriteString("limit", Name(span.Limit));
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteOpponent(Utf8JsonWriter writer, OpponentRun opponent)
+    {
+        RunAnswers a = opponent.Answers;
+        writer.WriteStartObject("opponent");
+        writer.WriteString("name", opponent.Robot.Name);
+        writer.WriteString("limited_by", Limit(a.LimitedBy));
+        WriteNumber(writer, "chatter_hz", a.Chatter);
+        WriteNumber(writer, "wear_mm3", a.Wear * 1e9);
+        WriteNumber(writer, "peak_battery_current_a", a.PeakBatteryCurrent);
+        WriteNumber(writer, "lowest_battery_voltage_v", a.LowestBatteryVoltage);
+        WriteNumber(writer, "peak_winding_temperature_degc", a.PeakWindingTemperature);
+        WriteNumber(writer, "charge_used_a_s", a.ChargeUsed);
+        WriteLimits(writer, "limits", opponent.Limits);
+        writer.WriteEndObject();
+    }
+}
