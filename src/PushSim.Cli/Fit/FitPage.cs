@@ -1,5 +1,5 @@
 using PushSim.Cli.Run;
-using PushSim.Plotting;
+using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 
 namespace PushSim.Cli.Fit;

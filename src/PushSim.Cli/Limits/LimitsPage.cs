@@ -1,6 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Cli.Run;
-using PushSim.Plotting;
+using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;

@@ -3,7 +3,8 @@ using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
-using PushSim.Plotting;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 

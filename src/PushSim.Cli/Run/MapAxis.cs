@@ -1,5 +1,5 @@
 using System.Globalization;
-using PushSim.Plotting;
+using PushSim.Plotting.Plots;
 
 namespace PushSim.Cli.Run;
 

@@ -3,7 +3,8 @@ using System.Diagnostics;
 using PushSim.Analysis;
 using PushSim.Analysis.Turning;
 using PushSim.Cli.Shared;
-using PushSim.Plotting;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Scenarios;
 

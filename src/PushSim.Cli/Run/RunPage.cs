@@ -1,5 +1,5 @@
 using System.Globalization;
-using PushSim.Plotting;
+using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;

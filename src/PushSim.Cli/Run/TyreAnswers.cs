@@ -1,7 +1,7 @@
 using PushSim.Analysis.Wear;
 using PushSim.Cli.Shared;
-using PushSim.Plotting;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Shelf;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using PushSim.Plotting;
+using PushSim.Plotting.Drawing;
 
 namespace PushSim.Cli.Shared;
 

@@ -4,7 +4,8 @@ using PushSim.Analysis.Sweep;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
-using PushSim.Plotting;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using Spectre.Console;
 

@@ -1,7 +1,7 @@
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Run;
 using PushSim.Numerics;
-using PushSim.Plotting;
+using PushSim.Plotting.Style;
 
 namespace PushSim.Cli.Sweep;
 

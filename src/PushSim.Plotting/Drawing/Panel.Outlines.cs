@@ -1,8 +1,9 @@
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Series;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 // Outlines of things on a map at several moments, each with its time beside all of them.
 internal sealed partial class Panel

@@ -1,7 +1,8 @@
+using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 using PushSim.Simulation;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>Panels of a shove and of a push on a wall.</summary>
 internal static class ShovePanels

@@ -1,8 +1,9 @@
 using OxyPlot;
 using OxyPlot.SkiaSharp;
+using PushSim.Plotting.Style;
 using SkiaSharp;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>
 /// The plotting library's raster context with its text replaced: it looks fonts up by name on the system and draws nothing when

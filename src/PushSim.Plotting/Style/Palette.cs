@@ -1,6 +1,6 @@
 using OxyPlot;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Style;
 
 /// <summary>
 /// Line looks that differ in colour, dash and width, so that lines are told apart without colour and equal curves still show

@@ -1,7 +1,7 @@
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>Picture of a fit by simulation: measured and simulated force over each other, and what is left.</summary>
 public static class SimulationPlot

@@ -1,7 +1,7 @@
 using System.Reflection;
 using SkiaSharp;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Style;
 
 /// <summary>The font that comes with the program, so that pictures have text, and the same text, on every system.</summary>
 internal static class PlotFont

@@ -1,4 +1,4 @@
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Style;
 
 /// <summary>Where a panel is shown: decides its width and whether it carries its own title.</summary>
 /// <param name="Width">Width of the panel [px].</param>

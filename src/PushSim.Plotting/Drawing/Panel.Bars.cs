@@ -1,8 +1,9 @@
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Series;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 // Bars: over names with intervals, and lying beside words.
 internal sealed partial class Panel

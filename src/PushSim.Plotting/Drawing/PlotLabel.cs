@@ -1,8 +1,9 @@
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Series;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>Words that belong to a moment; placed where the panel is emptiest.</summary>
 /// <param name="Text">Words.</param>

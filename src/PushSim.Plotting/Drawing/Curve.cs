@@ -1,6 +1,6 @@
 using OxyPlot;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>One curve before it is drawn.</summary>
 /// <param name="Label">Words for the legend.</param>

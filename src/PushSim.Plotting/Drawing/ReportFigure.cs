@@ -1,8 +1,11 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
+using PushSim.Plotting.Plots;
+using PushSim.Plotting.Style;
+using PushSim.Plotting.Svg;
 
-namespace PushSim.Plotting.Report;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>
 /// A plot of a page: the same panel drawn for a desk and for a telephone, and its content in words for those who cannot see it.

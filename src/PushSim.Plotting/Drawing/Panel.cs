@@ -3,10 +3,11 @@ using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
 using OxyPlot.Series;
+using PushSim.Plotting.Style;
 using PushSim.Runs;
 using PushSim.Simulation;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>One panel of a picture: some channels against time (or one against another), with marks.</summary>
 internal sealed partial class Panel

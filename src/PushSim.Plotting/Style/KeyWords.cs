@@ -1,4 +1,4 @@
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Style;
 
 /// <summary>A snake_case key with its unit as words for an axis: "pull_plateau_n" is "Pull plateau [N]".</summary>
 public static class KeyWords

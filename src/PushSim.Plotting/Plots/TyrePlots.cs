@@ -1,8 +1,8 @@
 using PushSim.Analysis.Wear;
 using PushSim.Numerics;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>Pictures of tyres: wear of each wheel, grip over many runs, materials compared.</summary>
 public static class TyrePlots

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Style;
 
 /// <summary>Names from files on their way into a picture or a page.</summary>
 public static class PlainLabel

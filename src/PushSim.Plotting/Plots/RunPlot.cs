@@ -1,10 +1,10 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Limits;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 using PushSim.Simulation;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of a run: panels under each other, chosen by the manoeuvre.</summary>
 public static class RunPlot

@@ -1,8 +1,8 @@
 using System.Globalization;
 using OxyPlot;
-using PushSim.Plotting.Svg;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting.Report;
+namespace PushSim.Plotting.Svg;
 
 /// <summary>
 /// SVG inside a page: classes for colours, so that the page's style decides them and a dark page or paper gets its own (shades stay as they are), and text as

@@ -5,9 +5,10 @@ using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Sweep;
 using PushSim.Numerics;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of a sweep: a curve, dots over names, or a map with contours.</summary>
 public sealed class SweepPlot

@@ -1,7 +1,8 @@
+using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 using PushSim.Simulation;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>Panels of a turn: yaw rate, scrub, loads, centre of rotation, spectrum, path of each contact point, currents.</summary>
 internal static class TurnPanels

@@ -1,9 +1,10 @@
 using OxyPlot;
 using PushSim.Analysis.Limits;
+using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 using PushSim.Simulation;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>Panels that show what bound each wheel: bands per wheel, and the run's main curve shaded by what bound most of its force.</summary>
 internal static class BindingPanels

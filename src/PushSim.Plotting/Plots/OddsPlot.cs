@@ -2,10 +2,11 @@ using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
 using PushSim.Runs;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of many matches: how far the contact moved, coloured by who won, and which inputs matter most.</summary>
 public static class OddsPlot

@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Style;
 
 /// <summary>Text on its way into a page or an SVG file.</summary>
 internal static class HtmlText

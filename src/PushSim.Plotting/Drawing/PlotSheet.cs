@@ -1,9 +1,10 @@
 using OxyPlot;
 using OxyPlot.SkiaSharp;
+using PushSim.Plotting.Style;
 using PushSim.Plotting.Svg;
 using SkiaSharp;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>Panels under each other as a file: PNG, SVG or PDF.</summary>
 public sealed class PlotSheet

@@ -2,9 +2,10 @@ using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Turning;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of a stability map: growth as colour, its border as a line, the ring criterion's as a dashed one, simulated points over it.</summary>
 public static class StabilityMapPlot

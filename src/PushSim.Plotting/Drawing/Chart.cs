@@ -2,8 +2,9 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>Looks shared by all pictures, and the parts of those that are no panels.</summary>
 internal static class Chart

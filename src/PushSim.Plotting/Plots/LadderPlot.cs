@@ -2,9 +2,10 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of a league: a square of win shares, and the scores with their intervals.</summary>
 public static class LadderPlot

@@ -1,9 +1,9 @@
 using PushSim.Analysis.Limits;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
 using PushSim.Powertrain;
 using PushSim.Runs;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of the limits: force against speed in all and per axle, gains, ratio, heat, and what bound each wheel over the run.</summary>
 public static class LimitsPlot

@@ -1,6 +1,7 @@
 using OxyPlot;
+using PushSim.Plotting.Style;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Drawing;
 
 /// <summary>A chart that is no panel: drawn anew for each place it is shown in.</summary>
 /// <param name="Title">Its title; a page prints it as a heading.</param>

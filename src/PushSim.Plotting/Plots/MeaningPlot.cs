@@ -1,8 +1,8 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>Picture of what fitted tyres make of a robot: the share of shoves that it wins on each.</summary>
 public static class MeaningPlot

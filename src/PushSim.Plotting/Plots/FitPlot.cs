@@ -1,8 +1,8 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
-using PushSim.Plotting.Report;
+using PushSim.Plotting.Drawing;
 
-namespace PushSim.Plotting;
+namespace PushSim.Plotting.Plots;
 
 /// <summary>Pictures of a fit: the log with the parts found and the fit over it, its residuals; and all tyres side by side.</summary>
 public static class FitPlot
