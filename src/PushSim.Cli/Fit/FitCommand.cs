@@ -34,7 +34,7 @@ internal static class FitCommand
 
     private static int Run(FitRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        FitOutcome outcome = FitWork.Do(request, cancel, options.HasNoProgress ? null : error);
+        FitResult outcome = FitRun.Do(request, cancel, options.HasNoProgress ? null : error);
         ProblemWriter.Write(error, outcome.Problems);
         if (outcome.CannotRead)
         {
@@ -53,7 +53,7 @@ internal static class FitCommand
             return ExitCode.WrongCommandLine;
         }
 
-        outcome = outcome with { Meaning = MeaningWork.Do(request, outcome, cancel) };
+        outcome = outcome with { Meaning = MeaningRun.Do(request, outcome, cancel) };
         if (MeaningOptions.Complain(outcome.Meaning, error) is int code)
         {
             return code;
@@ -85,7 +85,7 @@ internal static class FitCommand
         return TyreBlock.Of(fit, own ?? robot.Wheels[tested[0]].Tyre, tested.Length, simulated);
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, FitOutcome outcome, string[] blocks, bool noPlots, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, FitResult outcome, string[] blocks, bool noPlots, CancellationToken cancel)
     {
         List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
         if (outcome.Meaning is { Tyres.Count: > 0 } meaning)
@@ -106,7 +106,7 @@ internal static class FitCommand
         return files;
     }
 
-    private static void WritePictures(OutputFolder folder, FitOutcome outcome, List<string> files, CancellationToken cancel)
+    private static void WritePictures(OutputFolder folder, FitResult outcome, List<string> files, CancellationToken cancel)
     {
         IReadOnlyList<TyreFit> fits = outcome.Fits;
         HashSet<string> names = new(StringComparer.Ordinal);

@@ -7,7 +7,7 @@ namespace PushSim.Cli.Fit;
 /// <summary>The page of `fit --report`.</summary>
 internal static class FitPage
 {
-    public static ReportPage Of(FitRequest request, FitOutcome outcome, IReadOnlyList<string> blocks) => new()
+    public static ReportPage Of(FitRequest request, FitResult outcome, IReadOnlyList<string> blocks) => new()
     {
         Command = "fit",
         Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),

@@ -42,7 +42,7 @@ internal static class FitReport
     }
 
     /// <summary>The tables of a fit, for screen and page.</summary>
-    public static IReadOnlyList<ReportTable> Tables(FitOutcome o) =>
+    public static IReadOnlyList<ReportTable> Tables(FitResult o) =>
     [
         Table(o.Fits),
         .. o.Simulated.Select(s => SimulationText.Table(s.Tyre, s.Fit)),
@@ -51,9 +51,9 @@ internal static class FitReport
     ];
 
     /// <summary>The verdict with what the tyres make of the robot.</summary>
-    public static string Verdict(FitOutcome o) => Verdict(o.Fits, o.Comparison) + SimulationText.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
+    public static string Verdict(FitResult o) => Verdict(o.Fits, o.Comparison) + SimulationText.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
 
-    public static void WriteText(TextWriter output, FitOutcome outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
+    public static void WriteText(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {
         IReadOnlyList<TyreFit> fits = outcome.Fits;
         IAnsiConsole console = TextReport.Console(output);
@@ -86,7 +86,7 @@ internal static class FitReport
         TextReport.WriteFiles(output, files);
     }
 
-    public static string Json(FitOutcome outcome) => JsonReport.Write(writer =>
+    public static string Json(FitResult outcome) => JsonReport.Write(writer =>
     {
         JsonReport.WriteHead(writer, "fit", Verdict(outcome), [.. Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Notes]);
         JsonReport.WriteNumber(writer, "motor_force_n", outcome.Stall?.Force);

@@ -48,7 +48,7 @@ internal static class LadderCommand
         }
 
         MatchPlan plan = request.Plan;
-        var ladder = new Ladder(request.Robots, request.Scene, plan);
+        var ladder = new LadderRun(request.Robots, request.Scene, plan);
         if (!ladder.Open(error, out int code))
         {
             return code;
@@ -84,7 +84,7 @@ internal static class LadderCommand
         return result.Matches > 0 && result.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, LadderResult result, Ladder ladder, Request request)
+    private static List<string> WriteFiles(OutputFolder folder, LadderResult result, LadderRun ladder, Request request)
     {
         List<string> written = LadderReport.WriteFiles(folder, result, request.Output.NoPlots);
         if (request.Output.Report)

@@ -70,7 +70,7 @@ internal static class PlanCommand
         if (request.From is not null)
         {
             // the load cancels in a share, so any will do
-            FitOutcome earlier = FitWork.Do(new FitRequest { Files = [request.From], Load = request.LoadNewton ?? 1.0, Log = new LogOptions() }, cancel);
+            FitResult earlier = FitRun.Do(new FitRequest { Files = [request.From], Load = request.LoadNewton ?? 1.0, Log = new LogOptions() }, cancel);
             ProblemWriter.Write(error, earlier.Problems);
             if (earlier.CannotRead || earlier.Problems.Any(p => p.Severity == Severity.Error))
             {

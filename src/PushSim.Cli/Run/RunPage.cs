@@ -19,7 +19,7 @@ internal static class RunPage
         Verdict = result.Verdict,
         Warnings = [.. result.Warnings, .. Problems(read.Problems)],
         Replay = result,
-        Tables = [.. TextReport.Tables(result), .. TurnTextReport.Tables(result.Turning), .. TyreText.Tables(tyres)],
+        Tables = [.. TextReport.Tables(result), .. TurnText.Tables(result.Turning), .. TyreText.Tables(tyres)],
         Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
         Inputs = Inputs(read),
         Estimates = [.. read.Notes, .. read.Remarks],

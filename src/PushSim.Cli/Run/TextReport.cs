@@ -42,7 +42,7 @@ internal static class TextReport
             Write(console, table);
         }
 
-        foreach (ReportTable table in TurnTextReport.Tables(result.Turning))
+        foreach (ReportTable table in TurnText.Tables(result.Turning))
         {
             Write(console, table);
         }

@@ -6,7 +6,7 @@ using PushSim.Simulation;
 namespace PushSim.Cli.Fit;
 
 /// <summary>What came of a fit.</summary>
-internal sealed record FitOutcome
+internal sealed record FitResult
 {
     /// <summary>Complaints about the files.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];

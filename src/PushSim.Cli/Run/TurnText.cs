@@ -5,7 +5,7 @@ using PushSim.Runs;
 namespace PushSim.Cli.Run;
 
 /// <summary>A turn in tables for screen and page: each wheel, reserve, what would help, why it chatters or not.</summary>
-internal static class TurnTextReport
+internal static class TurnText
 {
     // A centre of rotation nearer than this is the centre of mass itself [m].
     private const double SeenOffset = 5e-4;

@@ -12,9 +12,9 @@ using PushSim.Surroundings;
 namespace PushSim.Cli.Fit;
 
 /// <summary>Puts each fitted tyre on the robot, with its motors and with stronger ones, and runs it.</summary>
-internal static class MeaningWork
+internal static class MeaningRun
 {
-    public static MeaningResult? Do(FitRequest request, FitOutcome outcome, CancellationToken cancel)
+    public static MeaningResult? Do(FitRequest request, FitResult outcome, CancellationToken cancel)
     {
         if (request.Meaning is not MeaningRequest asked || outcome.Robot is not RobotSettings robot || outcome.Fits.Count == 0)
         {

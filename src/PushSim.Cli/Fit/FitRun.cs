@@ -9,7 +9,7 @@ using PushSim.Simulation;
 namespace PushSim.Cli.Fit;
 
 /// <summary>Reads logs and robot, sorts pulls by tyre, fits each.</summary>
-internal static partial class FitWork
+internal static partial class FitRun
 {
     private const string HeightUnknown = "not all wheels are driven, so the friction hangs on the height of the tether, which was taken as 0: add --height, or name a scenario with a tether";
 
@@ -20,7 +20,7 @@ internal static partial class FitWork
     /// <param name="request">What was asked.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <param name="progress">Where a simulated fit says how far it is; null: nowhere.</param>
-    public static FitOutcome Do(FitRequest request, CancellationToken cancel, TextWriter? progress = null)
+    public static FitResult Do(FitRequest request, CancellationToken cancel, TextWriter? progress = null)
     {
         List<Problem> problems = [];
         List<string> notes = [];
@@ -39,12 +39,12 @@ internal static partial class FitWork
 
         if (cannotRead || problems.Any(p => p.Severity == Severity.Error))
         {
-            return new FitOutcome { Problems = problems, CannotRead = cannotRead };
+            return new FitResult { Problems = problems, CannotRead = cannotRead };
         }
 
         if (Lacking(request, read, tests) is string missing)
         {
-            return new FitOutcome { Problems = problems, Missing = missing };
+            return new FitResult { Problems = problems, Missing = missing };
         }
 
         RobotSettings? robot = read?.Robot;
@@ -52,7 +52,7 @@ internal static partial class FitWork
         GripLoad load = LoadOf(request, robot, height);
         if (Unloaded(tests, load) is string unloaded)
         {
-            return new FitOutcome { Problems = problems, Missing = unloaded };
+            return new FitResult { Problems = problems, Missing = unloaded };
         }
 
         if (request.Load is double said && tests.Readings.Values.SelectMany(r => r).Count(r => r.Load > 0.0 && Math.Abs(r.Load.Value - said) > SameLoad * said) is > 0 and int rows)
@@ -69,7 +69,7 @@ internal static partial class FitWork
 
         notes.AddRange(fits.SelectMany(f => f.Notes.Select(n => fits.Count > 1 ? $"{f.Name}: {n}" : n)));
         IReadOnlyList<(string Tyre, SimulationFit? Fit)> simulated = request.Simulate ? Simulate(read!.Scenario!, fits, cancel, progress) : [];
-        return new FitOutcome { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
+        return new FitResult { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
     }
 
     private static List<(string Tyre, SimulationFit? Fit)> Simulate(ScenarioSettings scenario, List<TyreFit> fits, CancellationToken cancel, TextWriter? progress)

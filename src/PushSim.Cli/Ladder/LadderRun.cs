@@ -9,7 +9,7 @@ using PushSim.Scenarios.Drawing;
 namespace PushSim.Cli.Ladder;
 
 /// <summary>A league: its robots, the drawn scenario of each pair, and their matches.</summary>
-internal sealed class Ladder(string[] files, string? scene, MatchPlan plan)
+internal sealed class LadderRun(string[] files, string? scene, MatchPlan plan)
 {
     private readonly List<(int First, int Second)> _places = [];
     private readonly List<FileMatchSource> _sources = [];
