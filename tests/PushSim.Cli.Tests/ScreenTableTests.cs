@@ -1,4 +1,3 @@
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using Spectre.Console;

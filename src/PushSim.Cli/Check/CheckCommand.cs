@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.Text.Json;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 
@@ -46,7 +44,7 @@ internal static class CheckCommand
         string verdict = errors == 0 ? $"No mistakes found{ofWarnings}." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, problems, isDerived ? derived : null)));
+            output.WriteLine(JsonReport.Write(writer => CheckJson.Write(writer, verdict, problems, isDerived ? derived : null)));
         }
         else
         {
@@ -54,60 +52,10 @@ internal static class CheckCommand
             output.WriteLine(verdict);
             if (isDerived)
             {
-                WriteDerived(output, derived);
+                CheckText.WriteDerived(output, derived);
             }
         }
 
         return cannotRead ? ExitCode.CannotReadOrWrite : errors > 0 ? ExitCode.WrongInput : ExitCode.Done;
-    }
-
-    private static void WriteDerived(TextWriter output, List<(string File, DerivedValue Value)> derived)
-    {
-        output.WriteLine(derived.Count == 0 ? "Nothing is derived: every number stands in the files." : $"{derived.Count} derived numbers; give a key of your own to replace one.");
-        string? last = null;
-        foreach ((string file, DerivedValue value) in derived)
-        {
-            if (file != last)
-            {
-                output.WriteLine(PlainText.Of(file));
-                last = file;
-            }
-
-            output.WriteLine("  " + PlainText.Of(value.Text));
-            output.WriteLine("      uncertainty: " + PlainText.Of(value.Error));
-        }
-    }
-
-    private static void WriteJson(Utf8JsonWriter writer, string verdict, List<Problem> problems, List<(string File, DerivedValue Value)>? derived)
-    {
-        JsonReport.WriteHead(writer, "check", verdict, []);
-        writer.WriteStartArray("problems");
-        foreach (Problem p in problems)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("file", p.File);
-            writer.WriteNumber("line", p.Line);
-            writer.WriteNumber("column", p.Column);
-            writer.WriteString("severity", p.Severity == Severity.Error ? "error" : "warning");
-            writer.WriteString("message", p.Message);
-            writer.WriteString("help", p.Help);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-        if (derived is not null)
-        {
-            writer.WriteStartArray("derived");
-            foreach ((string file, DerivedValue value) in derived)
-            {
-                writer.WriteStartObject();
-                writer.WriteString("file", file);
-                writer.WriteString("text", value.Text);
-                writer.WriteString("error", value.Error);
-                writer.WriteEndObject();
-            }
-
-            writer.WriteEndArray();
-        }
     }
 }

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
@@ -65,10 +64,10 @@ internal static class FitCommand
         if (folder is not null && options.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(RunPage.FileName, FitPage.Of(request, outcome, blocks).Write));
+            files.Add(folder.Write(PageReport.FileName, FitPage.Of(request, outcome, blocks).Write));
         }
 
-        options.Print(output, () => FitReport.Json(outcome), PlainText.Of(FitReport.Verdict(outcome)), () => FitReport.WriteText(output, outcome, blocks, files));
+        options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, outcome, blocks, files));
         return ExitCode.Done;
     }
 
@@ -90,12 +89,12 @@ internal static class FitCommand
         List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
         if (outcome.Meaning is { Tyres.Count: > 0 } meaning)
         {
-            files.Add(folder.Write("on-the-robot.csv", s => MeaningText.WriteCsv(s, meaning)));
+            files.Add(folder.Write("on-the-robot.csv", s => MeaningCsv.Write(s, meaning)));
         }
 
         if (outcome.Simulated.Count > 0)
         {
-            files.Add(folder.Write("simulated.csv", s => SimulationText.WriteCsv(s, outcome.Simulated)));
+            files.Add(folder.Write("simulated.csv", s => SimulationCsv.Write(s, outcome.Simulated)));
         }
 
         if (!noPlots)

@@ -1,4 +1,4 @@
-using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 
@@ -12,23 +12,23 @@ internal static class FitPage
         Command = "fit",
         Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),
         Question = "How much does the tyre grip, and was it the tyre or the motors?",
-        Verdict = FitReport.Verdict(outcome),
-        Warnings = [.. FitReport.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. RunPage.Problems(outcome.Problems)],
-        Tables = FitReport.Tables(outcome),
-        ListingTitle = FitReport.ListingTitle,
+        Verdict = FitText.Verdict(outcome),
+        Warnings = [.. FitText.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. PageReport.Problems(outcome.Problems)],
+        Tables = FitText.Tables(outcome),
+        ListingTitle = FitText.ListingTitle,
         Listing = string.Join('\n', blocks).TrimEnd(),
         Figures = [.. FitPlot.Figures(outcome.Fits), .. outcome.Simulated.Where(s => s.Fit is not null).SelectMany(s => SimulationPlot.Figures(s.Tyre, s.Fit!)), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Request.Stronger) : []],
-        Inputs = [.. Given(request), .. outcome.Read is null ? [] : RunPage.Inputs(outcome.Read)],
-        Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, RunPage.Shown(file), StringComparison.Ordinal)))],
-        Cautions = FitReport.Cautions,
+        Inputs = [.. Given(request), .. outcome.Read is null ? [] : PageReport.Inputs(outcome.Read)],
+        Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, PageReport.Shown(file), StringComparison.Ordinal)))],
+        Cautions = FitText.Cautions,
     };
 
     private static IEnumerable<ReportInput> Given(FitRequest r) =>
     [
-        .. r.Files.SelectMany(f => RunPage.Given("log", RunPage.Shown(f))),
-        .. RunPage.Given("--load", r.Load, "N"), .. RunPage.Given("--height", r.Height, "m"), .. RunPage.Given("--tare", r.Tare, "N"),
-        .. RunPage.Given("--drag", r.IsDrag ? "yes" : null), .. RunPage.Given("--tyre", r.Tyre), .. RunPage.Given("--unit", r.Log.ForceUnit), .. RunPage.Given("--time-unit", r.Log.TimeUnit),
-        .. RunPage.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. RunPage.Given("--flip", r.Log.IsReversed ? "yes" : null), .. RunPage.Given("--simulate", r.Simulate ? "yes" : null),
-        .. RunPage.Given("--against", r.Meaning?.Opponent is string o ? RunPage.Shown(o) : null), .. RunPage.Given("--stronger-motor", r.Meaning?.Stronger, "1"),
+        .. r.Files.SelectMany(f => PageReport.Given("log", PageReport.Shown(f))),
+        .. PageReport.Given("--load", r.Load, "N"), .. PageReport.Given("--height", r.Height, "m"), .. PageReport.Given("--tare", r.Tare, "N"),
+        .. PageReport.Given("--drag", r.IsDrag ? "yes" : null), .. PageReport.Given("--tyre", r.Tyre), .. PageReport.Given("--unit", r.Log.ForceUnit), .. PageReport.Given("--time-unit", r.Log.TimeUnit),
+        .. PageReport.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. PageReport.Given("--flip", r.Log.IsReversed ? "yes" : null), .. PageReport.Given("--simulate", r.Simulate ? "yes" : null),
+        .. PageReport.Given("--against", r.Meaning?.Opponent is string o ? PageReport.Shown(o) : null), .. PageReport.Given("--stronger-motor", r.Meaning?.Stronger, "1"),
     ];
 }

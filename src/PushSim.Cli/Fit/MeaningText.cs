@@ -1,16 +1,13 @@
 using System.Globalization;
-using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
 using PushSim.Analysis.Wear;
-using PushSim.Cli.Run;
-using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 
 namespace PushSim.Cli.Fit;
 
-/// <summary>What the fitted tyres make of the robot, for screen, page, JSON and CSV.</summary>
+/// <summary>What the fitted tyres make of the robot, in words and as tables.</summary>
 internal static class MeaningText
 {
     // A smaller change of force is none [N].
@@ -47,80 +44,6 @@ internal static class MeaningText
         string shoves = best is null ? "" : FormattableString.Invariant($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
         return shoves + " " + Limits(own, r.Robot);
     }
-
-    public static void WriteJson(Utf8JsonWriter w, MeaningResult r)
-    {
-        w.WriteStartObject("on_the_robot");
-        w.WriteString("robot", r.Robot);
-        w.WriteString("opponent", r.Opponent.Length > 0 ? r.Opponent : null);
-        w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Request.Shoves : 0);
-        w.WriteNumber("seed", r.Request.Seed);
-        w.WriteString("interval", "Wilson score, 95 %");
-        w.WriteString("wear_limits", WearReport.Limits);
-        JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
-        w.WriteStartArray("tyres");
-        foreach (TyreMeaning t in r.Tyres)
-        {
-            Bounds? share = MeaningResult.Share(t);
-            w.WriteStartObject();
-            w.WriteString("tyre", t.Tyre.Name);
-            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Request.Stronger : 1.0);
-            JsonReport.WriteNumber(w, "static_friction", t.Tyre.Static);
-            JsonReport.WriteNumber(w, "kinetic_friction", t.Tyre.Kinetic);
-            JsonReport.WriteNumber(w, "friction_spread_ratio", t.Tyre.Spread);
-            w.WriteBoolean("friction_is_lower_bound", t.Tyre.IsAtLeast);
-            JsonReport.WriteNumber(w, "motor_force_n", Finite(t.MotorForce));
-            JsonReport.WriteNumber(w, "tyre_force_n", Finite(t.TyreForce));
-            w.WriteString("limited_by", t.Binding.Length > 0 ? t.Binding : null);
-            JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
-            w.WriteString("spot_turn", t.Turn is TurnEase e ? Words(e) : null);
-            JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
-            JsonReport.WriteNumber(w, "chatter_hz", t.Chatter);
-            w.WriteBoolean("wear_known", t.Tyre.IsWearKnown);
-            JsonReport.WriteNumber(w, "wear_m3_per_minute_of_turn", t.WearPerMinute);
-            JsonReport.WriteNumber(w, "win_share", share is null ? null : t.Shoves!.Share(t.Shoves.Wins));
-            JsonReport.WriteNumber(w, "win_share_low", share?.Low);
-            JsonReport.WriteNumber(w, "win_share_high", share?.High);
-            JsonReport.WriteNumber(w, "lose_share", share is null ? null : t.Shoves!.Share(t.Shoves.Losses));
-            w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
-            w.WriteString("cause", t.Cause.Length > 0 ? t.Cause : null);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("left_out");
-        foreach ((string tyre, string reason) in r.LeftOut)
-        {
-            w.WriteStartObject();
-            w.WriteString("tyre", tyre);
-            w.WriteString("reason", reason);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteString("limits", r.Tyres.Count > 0 ? Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
-        w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : Gain(r));
-        w.WriteEndObject();
-    }
-
-    public static void WriteCsv(Stream stream, MeaningResult r) => CsvTable.Write(
-        stream,
-        [
-            "tyre", "motor_torque_ratio", "static_friction", "kinetic_friction", "friction_spread_ratio", "friction_is_lower_bound", "motor_force_n", "tyre_force_n", "limited_by", "first_metre_s", "spot_turn",
-            "yaw_rate_rad_per_s", "chatter_hz", "wear_known", "wear_m3_per_minute_of_turn", "shoves", "win_share", "win_share_low", "win_share_high", "lose_share", "failed_shoves", "cause",
-        ],
-        r.Tyres.Select(t =>
-        {
-            Bounds? share = MeaningResult.Share(t);
-            return (string[])
-            [
-                SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Request.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
-                t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), t.Binding, CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? Words(e) : "",
-                CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
-                CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),
-                CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(t.Cause),
-            ];
-        }));
 
     private static ReportTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
     {
@@ -196,7 +119,7 @@ internal static class MeaningText
     }
 
     // What binds, and what therefore changes nothing.
-    private static string Limits(TyreMeaning[] tyres, string robot)
+    public static string Limits(TyreMeaning[] tyres, string robot)
     {
         TyreMeaning[] known = [.. tyres.Where(t => t.Binding.Length > 0)];
         TyreMeaning[] slide = [.. known.Where(t => t.Binding == "tyres")];
@@ -223,7 +146,7 @@ internal static class MeaningText
     }
 
     // What stronger motors add, and what takes over.
-    private static string Gain(MeaningResult r)
+    public static string Gain(MeaningResult r)
     {
         List<string> more = [];
         List<string> nothing = [];
@@ -253,7 +176,5 @@ internal static class MeaningText
 
     private static string Names(IEnumerable<TyreMeaning> tyres) => string.Join(", ", tyres.Select(t => t.Tyre.Name));
 
-    private static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
-
-    private static double? Finite(double value) => double.IsFinite(value) ? value : null;
+    public static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
 }

@@ -1,14 +1,11 @@
 using System.Globalization;
-using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Cli.Run;
-using PushSim.Cli.Shared;
 using PushSim.Numerics;
 using PushSim.Plotting.Report;
 
 namespace PushSim.Cli.Fit;
 
-/// <summary>Tyres fitted by simulating their test, for screen, page, JSON and CSV.</summary>
+/// <summary>Tyres fitted by simulating their test, for screen and page.</summary>
 internal static class SimulationText
 {
     /// <summary>Why a tyre has no fit by simulation.</summary>
@@ -65,52 +62,6 @@ internal static class SimulationText
                 : $"nothing ({(fit.Doubt.Length > 0 ? fit.Doubt : "no quantity shows in this test by itself")})";
         }
     }
-
-    public static void WriteJson(Utf8JsonWriter w, SimulationFit? fit)
-    {
-        if (fit is null)
-        {
-            w.WriteNull("simulated");
-            return;
-        }
-
-        w.WriteStartObject("simulated");
-        w.WriteStartArray("quantities");
-        foreach (FittedParameter p in fit.Parameters)
-        {
-            w.WriteStartObject();
-            w.WriteString("name", p.Parameter.Key);
-            w.WriteBoolean("told", p.IsTold);
-            JsonReport.WriteNumber(w, "value", p.Value.Value);
-            JsonReport.WriteNumber(w, "low", p.Value.Low);
-            JsonReport.WriteNumber(w, "high", p.Value.High);
-            w.WriteString("why_not", p.Why.Length > 0 ? p.Why : null);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        JsonReport.WriteNumber(w, "misfit_n", fit.IsNowhere ? null : fit.Misfit);
-        JsonReport.WriteNumber(w, "cell_noise_n", fit.Noise);
-        JsonReport.WriteNumber(w, "followed_ratio", fit.Followed);
-        w.WriteNumber("pulls", fit.Pulls.Count);
-        w.WriteNumber("searches", fit.Starts);
-        w.WriteNumber("searches_agreeing", fit.Agreeing);
-        w.WriteNumber("runs", fit.Runs);
-        w.WriteStartArray("warnings");
-        foreach (string warning in fit.Warnings)
-        {
-            w.WriteStringValue(warning);
-        }
-
-        w.WriteEndArray();
-        w.WriteEndObject();
-    }
-
-    public static void WriteCsv(Stream stream, IReadOnlyList<(string Tyre, SimulationFit? Fit)> fits) => CsvTable.Write(
-        stream,
-        ["tyre", "pull", "time_s", "measured_n", "simulated_n"],
-        fits.SelectMany(f => (f.Fit?.Pulls ?? []).SelectMany((p, k) => p.Time.Select((t, i) => (string[])[
-            SafeCell.Of(f.Tyre), (k + 1).ToString(CultureInfo.InvariantCulture), CsvTable.Number(t), CsvTable.Number(p.Measured[i]), CsvTable.Number(p.Simulated[i])]))));
 
     private static string Number(double value) => value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, 4);
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Ladder;
@@ -75,7 +74,7 @@ internal static class LadderCommand
             work.Forget(folder);
         }
 
-        request.Output.Print(output, () => LadderReport.Json(result), result.Verdict, () => LadderReport.Write(output, result, written));
+        request.Output.Print(output, () => LadderJson.Of(result), result.Verdict, () => LadderText.Write(output, result, written));
         if (cancel.IsCancellationRequested)
         {
             return work.EndInterrupted(folder);
@@ -86,10 +85,15 @@ internal static class LadderCommand
 
     private static List<string> WriteFiles(OutputFolder folder, LadderResult result, LadderRun ladder, Request request)
     {
-        List<string> written = LadderReport.WriteFiles(folder, result, request.Output.NoPlots);
+        List<string> written = [folder.Write("pairs.csv", stream => LadderCsv.Write(stream, result))];
+        if (!request.Output.NoPlots && result.Ranking.Count > 0)
+        {
+            written.AddRange(folder.WritePicture("plot", LadderPicture.Of(result)));
+        }
+
         if (request.Output.Report)
         {
-            written.Add(folder.Write(RunPage.FileName, LadderPage.Of(result, ladder.Reads, request.Plan.Matches).Write));
+            written.Add(folder.Write(PageReport.FileName, LadderPage.Of(result, ladder.Reads, request.Plan.Matches).Write));
         }
 
         return written;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
@@ -18,16 +18,16 @@ internal static class LadderPage
         Subject = FormattableString.Invariant($"{result.Robots.Count} robots"),
         Question = "Who beats whom, and who is best?",
         Verdict = result.Verdict,
-        Warnings = [.. LadderReport.Warnings(result), .. reads.SelectMany(r => RunPage.Problems(r.Problems)).Distinct()],
-        Tables = LadderReport.Tables(result),
-        Figures = LadderReport.Figures(result),
+        Warnings = [.. LadderText.Warnings(result), .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
+        Tables = LadderText.Tables(result),
+        Figures = LadderPicture.Figures(result),
         Inputs =
         [
-            .. reads.SelectMany(RunPage.Inputs).Where(i => i.File != DrawableScenario.BuiltIn && i.Key is not ("robot" or "opponent.robot")).Distinct(),
-            .. RunPage.Given("--matches", matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", result.Seed.ToString(CultureInfo.InvariantCulture)),
+            .. reads.SelectMany(PageReport.Inputs).Where(i => i.File != DrawableScenario.BuiltIn && i.Key is not ("robot" or "opponent.robot")).Distinct(),
+            .. PageReport.Given("--matches", matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", result.Seed.ToString(CultureInfo.InvariantCulture)),
         ],
         Estimates = [.. reads.SelectMany(r => r.Notes).Distinct()],
-        Computation = LadderReport.Computation(result),
+        Computation = LadderText.Computation(result),
         Cautions = TextReport.Cautions,
     };
 }

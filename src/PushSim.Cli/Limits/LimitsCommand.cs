@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using PushSim.Analysis.Limits;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
@@ -154,7 +153,7 @@ internal static class LimitsCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(RunPage.FileName, LimitsPage.Of(report, run, bindings, read, options.Throttle, options.Duty).Write));
+            files.Add(folder.Write(PageReport.FileName, LimitsPage.Of(report, run, bindings, read, options.Throttle, options.Duty).Write));
         }
 
         return files;

@@ -1,6 +1,6 @@
 using System.Text.Json;
 using PushSim.Analysis.Limits;
-using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Limits;
 

@@ -1,5 +1,5 @@
 using PushSim.Analysis.Limits;
-using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
@@ -16,10 +16,10 @@ internal static class LimitsPage
         Subject = report.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
         Verdict = report.Verdict,
-        Warnings = [.. report.Warnings, .. RunPage.Problems(read.Problems)],
+        Warnings = [.. report.Warnings, .. PageReport.Problems(read.Problems)],
         Tables = LimitsText.Tables(report, bindings),
         Figures = LimitsPlot.Figures(report, run, bindings),
-        Inputs = [.. RunPage.Inputs(read), .. RunPage.Given("--throttle", throttle, "1"), .. Pattern(duty)],
+        Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = TextReport.Cautions,
     };
@@ -27,6 +27,6 @@ internal static class LimitsPage
     // always shown: the match of the page is nothing without it
     private static IEnumerable<ReportInput> Pattern(DutyPattern d) =>
     [
-        .. RunPage.Given("--duty", FormattableString.Invariant($"{d.Push:0.###}:{d.Dash:0.###}:{d.Turn:0.###}:{d.Rest:0.###}"), null, "s"), .. RunPage.Given("--match", d.Length, "s"),
+        .. PageReport.Given("--duty", FormattableString.Invariant($"{d.Push:0.###}:{d.Dash:0.###}:{d.Turn:0.###}:{d.Rest:0.###}"), null, "s"), .. PageReport.Given("--match", d.Length, "s"),
     ];
 }

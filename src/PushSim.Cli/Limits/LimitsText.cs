@@ -1,6 +1,5 @@
 using System.Globalization;
 using PushSim.Analysis.Limits;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios;

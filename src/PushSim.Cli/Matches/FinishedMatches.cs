@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Simulation;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.New;

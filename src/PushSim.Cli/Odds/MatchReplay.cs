@@ -40,9 +40,9 @@ internal static class MatchReplay
             }
         }
 
-        request.Output.Print(output, () => JsonReport.OfRun(result, milliseconds), result.Verdict, () =>
+        request.Output.Print(output, () => RunJson.Of(result, milliseconds), result.Verdict, () =>
         {
-            TextReport.Write(output, result, milliseconds, read, request.File, files);
+            RunText.Write(output, result, milliseconds, read, request.File, files);
             WriteDraws(output, source, number);
         });
         if (result.Status == RunStatus.Failed)

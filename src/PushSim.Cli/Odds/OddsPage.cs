@@ -1,5 +1,5 @@
 using System.Globalization;
-using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
@@ -20,19 +20,19 @@ internal static class OddsPage
             Subject = own.Source.Middle.Name,
             Question = $"How sure is it that {result.Robot} wins against {result.Opponent}?",
             Verdict = result.Verdict,
-            Warnings = [.. result.Warnings, .. RunPage.Problems(own.Read.Problems), .. other is null ? [] : RunPage.Problems(other.Read.Problems)],
+            Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. other is null ? [] : PageReport.Problems(other.Read.Problems)],
             Replay = shown?.Run,
             ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {s.Run.Verdict}") : "",
-            Tables = OddsReport.Tables(result),
+            Tables = OddsText.Tables(result),
             Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
             Inputs =
             [
-                .. RunPage.Inputs(own.Read), .. other is null ? [] : RunPage.Inputs(other.Read),
-                .. RunPage.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. RunPage.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
-                .. request.Effects ? RunPage.Given("--effects", "yes") : [], .. RunPage.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
+                .. PageReport.Inputs(own.Read), .. other is null ? [] : PageReport.Inputs(other.Read),
+                .. PageReport.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
+                .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
             Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
-            Computation = OddsReport.Computation(result),
+            Computation = OddsText.Computation(result),
             Cautions = TextReport.Cautions,
         };
     }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
@@ -58,7 +57,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             work.Forget(folder);
         }
 
-        request.Output.Print(output, () => OddsReport.Json(result), result.Verdict, () => OddsReport.Write(output, result, files));
+        request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
         if (cancel.IsCancellationRequested)
         {
             return work.EndInterrupted(folder);
@@ -110,7 +109,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (request.Output.Report)
         {
-            files.Add(folder.Write(RunPage.FileName, OddsPage.Of(request, result, own, other, cancel).Write));
+            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(request, result, own, other, cancel).Write));
         }
 
         return files;

@@ -1,13 +1,10 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text;
 using PushSim.Analysis.Plan;
 using PushSim.Cli.Fit;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
-using Spectre.Console;
 
 namespace PushSim.Cli.Plan;
 
@@ -89,73 +86,9 @@ internal static class PlanCommand
         string source = request.Spread is not null ? "given" : measured is not null ? "measured" : "assumed";
         PullPlan plan = PullPlan.Of(request.Tyres, request.Difference, spread, request.Power, request.Seed);
         string? file = options.Open("plan")?.Write("plan.csv", s => s.Write(new UTF8Encoding(false).GetBytes(PlanSheet.Csv(plan, request.LoadNewton))));
-        options.Print(output, () => Json(plan, source), Verdict(plan), () => WriteText(output, plan, source, request.LoadNewton is not null, file!));
+        options.Print(output, () => PlanJson.Of(plan, source), PlanText.Verdict(plan), () => PlanText.Write(output, plan, source, request.LoadNewton is not null, file!));
         return ExitCode.Done;
     }
-
-    private static string Verdict(PullPlan plan)
-    {
-        string total = $"{plan.PullsEach} pulls of each of {plan.Tyres.Count} tyres ({plan.Pulls.Count} in all)";
-        return plan.Needed <= plan.PullsEach
-            ? FormattableString.Invariant($"{total} tell two tyres apart that differ by {100.0 * plan.Difference:0.#} %, in {100.0 * plan.Power:0} of 100 tests.")
-            : FormattableString.Invariant($"{total} find {100.0 * plan.Finds:0.#} %, not the {100.0 * plan.Difference:0.#} % wanted, which would take {(plan.Needed < int.MaxValue ? plan.Needed.ToString(CultureInfo.InvariantCulture) : "far too many")} of each: test fewer tyres, or make the pulls scatter less.");
-    }
-
-    private static string Scatter(PullPlan plan, string source) => FormattableString.Invariant($"Scatter from pull to pull: {100.0 * plan.Spread:0.0} % ({source})")
-        + (source == "assumed" ? "; give --from with earlier readings, or --spread." : ".");
-
-    private static void WriteText(TextWriter output, PullPlan plan, string source, bool hasLoad, string file)
-    {
-        IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + PlainText.Marked(Verdict(plan)) + "[/]");
-        console.MarkupLine(Markup.Escape(Scatter(plan, source)));
-        console.WriteLine();
-        foreach (IGrouping<int, PlannedPull> block in plan.Pulls.GroupBy(p => p.Block))
-        {
-            console.MarkupLine(PlainText.Marked($"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}"));
-        }
-
-        console.WriteLine();
-        foreach (string check in PlanSheet.Checks)
-        {
-            console.MarkupLine(Markup.Escape("- " + check));
-        }
-
-        console.MarkupLine("[dim]" + Markup.Escape(string.Join(' ', PlanSheet.Cautions)) + "[/]");
-        output.WriteLine("wrote " + file);
-        output.WriteLine($"then: pushsim fit {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}" + (hasLoad ? "" : " --load \"... gf\" (what a scale shows under the tested tyres)"));
-    }
-
-    private static string Json(PullPlan plan, string source) => JsonReport.Write(w =>
-    {
-        JsonReport.WriteHead(w, "plan", Verdict(plan), source == "assumed" ? [Scatter(plan, source)] : []);
-        w.WriteNumber("pulls_each", plan.PullsEach);
-        w.WriteNumber("pulls", plan.Pulls.Count);
-        JsonReport.WriteNumber(w, "pulls_needed_each", plan.Needed < int.MaxValue ? plan.Needed : null);
-        w.WriteNumber("difference_ratio", plan.Difference);
-        w.WriteNumber("difference_found_ratio", plan.Finds);
-        w.WriteNumber("spread_ratio", plan.Spread);
-        w.WriteString("spread_source", source);
-        w.WriteNumber("power_ratio", plan.Power);
-        w.WriteStartArray("order");
-        foreach (PlannedPull p in plan.Pulls)
-        {
-            w.WriteStartObject();
-            w.WriteNumber("pull", p.Number);
-            w.WriteNumber("block", p.Block);
-            w.WriteString("tyre", p.Tyre);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("checks");
-        foreach (string check in PlanSheet.Checks.Concat(PlanSheet.Cautions))
-        {
-            w.WriteStringValue(check);
-        }
-
-        w.WriteEndArray();
-    });
 
     private static void CheckShare<T>(Option<T> option, double low, double high) => option.Validators.Add(found => Check(found, option.Name, low, high));
 

@@ -35,14 +35,14 @@ internal static class AskedQuantity
     /// <summary>The names that can be asked of a run.</summary>
     public static IReadOnlyList<string> Names(RunResult result)
     {
-        using JsonDocument document = JsonDocument.Parse(JsonReport.OfRun(result, 0.0));
+        using JsonDocument document = JsonDocument.Parse(RunJson.Of(result, 0.0));
         return [.. Numbers(document.RootElement, "").Select(n => n.Key).Where(k => k != "schema_version")];
     }
 
     /// <summary>The quantities of a run; null where one does not apply.</summary>
     public static double?[] Of(RunResult result, double milliseconds, IReadOnlyList<string> keys)
     {
-        using JsonDocument document = JsonDocument.Parse(JsonReport.OfRun(result, milliseconds));
+        using JsonDocument document = JsonDocument.Parse(RunJson.Of(result, milliseconds));
         Dictionary<string, double?> all = Numbers(document.RootElement, "").ToDictionary(n => n.Key, n => n.Value, StringComparer.Ordinal);
         return [.. keys.Select(k => all.GetValueOrDefault(k))];
     }

@@ -77,12 +77,12 @@ internal static class RunCommand
             if (options.Output.Report)
             {
                 // in the place of the page without it
-                folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds, tyres, map).Write);
+                folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, map).Write);
             }
         }
 
         options.Output.Print(
-            output, () => JsonReport.OfRun(result, milliseconds, tyres, map), result.Verdict, () => TextReport.Write(output, result, milliseconds, read, file, files, tyres, map?.Sentence));
+            output, () => RunJson.Of(result, milliseconds, tyres, map), result.Verdict, () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map?.Sentence));
         if (result.Status == RunStatus.Failed)
         {
             error.WriteLine("pushsim: error: " + result.Cause);
@@ -123,7 +123,7 @@ internal static class RunCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(RunPage.FileName, RunPage.Of(result, read, milliseconds, tyres).Write));
+            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres).Write));
         }
 
         return files;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PushSim.Analysis.Wear;
+using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Run;
 

@@ -1,8 +1,5 @@
 using System.CommandLine;
-using System.Text.Json;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Scenarios.Shelf;
 using Spectre.Console;
 
@@ -43,7 +40,7 @@ internal static class ShelfCommand
         string verdict = string.Join(", ", found.Select(f => $"{f.Parts.Count} {(f.Parts.Count == 1 ? f.Shelf.One : f.Shelf.Many)}")) + (isKind ? " on the shelf." : " of that name.");
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => WriteJson(writer, verdict, found)));
+            output.WriteLine(JsonReport.Write(writer => ShelfJson.Write(writer, verdict, found)));
         }
         else if (quiet)
         {
@@ -60,11 +57,11 @@ internal static class ShelfCommand
             {
                 if (isKind)
                 {
-                    WriteList(console, shelf, parts);
+                    ShelfText.WriteList(console, shelf, parts);
                 }
                 else
                 {
-                    WriteParts(console, shelf, parts);
+                    ShelfText.WriteParts(console, shelf, parts);
                 }
             }
 
@@ -102,98 +99,5 @@ internal static class ShelfCommand
         // "25 mm" means these words in a row where a name has them so
         ShelfPart[] inARow = [.. shelf.Parts.Where(p => p.Name.Contains(name.Trim(), StringComparison.OrdinalIgnoreCase))];
         return inARow.Length > 0 ? inARow : [.. shelf.Parts.Where(p => words.All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
-    }
-
-    private static void WriteList(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
-    {
-        (string Title, string Key)[] shown = Columns(shelf);
-        string one = char.ToUpperInvariant(shelf.One[0]) + shelf.One[1..];
-        ReportTable list = new ReportTable($"{one} {shelf.Header}").AddColumn("Name").AddColumn("What it is");
-        foreach ((string title, string _) in shown)
-        {
-            list.AddNumberColumn(title);
-        }
-
-        foreach (ShelfPart p in parts)
-        {
-            list.AddRow([p.Name, p.About, .. shown.Select(c => string.Join(", ", c.Key.Split(' ').Select(k => Middle(p, k)).Where(t => t.Length > 0)))]);
-        }
-
-        ScreenTable.Write(console, list);
-    }
-
-    // Title and the keys whose values stand in the column.
-    private static (string Title, string Key)[] Columns(PartShelf shelf) => shelf.Section switch
-    {
-        "tyre" => [("Friction from, to", "static_friction kinetic_friction"), ("Wear (ISO 4649)", "wear")],
-        "motor" => [("Resistance", "resistance"), ("Constant", "speed_constant torque_constant")],
-        "controller" => [("Limit", "current_limit"), ("On-resistance", "on_resistance")],
-        "battery" => [("Resistance at 1 A h", "resistance")],
-        _ => [("Friction", "friction"), ("Dust", "dust")],
-    };
-
-    private static void WriteParts(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
-    {
-        foreach (ShelfPart p in parts)
-        {
-            console.WriteLine();
-            console.MarkupLine("[bold]" + Markup.Escape(p.Name) + "[/] " + Markup.Escape($"({shelf.Header}): {p.About}"));
-            ReportTable table = new ReportTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
-            foreach (ShelfNumber n in p.Numbers)
-            {
-                table.AddRow(n.Key, n.Text, n.Source);
-            }
-
-            ScreenTable.Write(console, table);
-        }
-    }
-
-    private static string Middle(ShelfPart part, string key) => part.Find(key)?.Text.Split('±')[0].Trim() ?? "";
-
-    private static void WriteJson(Utf8JsonWriter writer, string verdict, IReadOnlyList<(PartShelf Shelf, IReadOnlyList<ShelfPart> Parts)> found)
-    {
-        JsonReport.WriteHead(writer, "shelf", verdict, []);
-        foreach (PartShelf shelf in PartShelf.All)
-        {
-            writer.WriteStartArray(shelf.File);
-            foreach (ShelfPart part in found.Where(f => f.Shelf == shelf).SelectMany(f => f.Parts))
-            {
-                WritePart(writer, part);
-            }
-
-            writer.WriteEndArray();
-        }
-    }
-
-    private static void WritePart(Utf8JsonWriter writer, ShelfPart part)
-    {
-        writer.WriteStartObject();
-        writer.WriteString("name", part.Name);
-        writer.WriteString("about", part.About);
-        writer.WriteStartArray("values");
-        foreach (ShelfNumber n in part.Numbers)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("key", n.Key);
-            writer.WriteString("text", n.Text);
-            writer.WriteString("unit", n.Unit);
-            if (n.Value is double value)
-            {
-                writer.WriteNumber("value", value);
-                writer.WriteNumber("tolerance", n.Tolerance);
-            }
-            else
-            {
-                writer.WriteNull("value");
-                writer.WriteNull("tolerance");
-            }
-
-            writer.WriteString("origin", n.Origin switch { ShelfOrigin.Source => "source", ShelfOrigin.CommonPractice => "common practice, no source", _ => "estimate" });
-            writer.WriteString("source", n.Source);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-        writer.WriteEndObject();
     }
 }

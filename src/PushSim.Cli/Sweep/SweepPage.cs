@@ -1,5 +1,5 @@
 using System.Globalization;
-using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 
@@ -17,17 +17,17 @@ internal static class SweepPage
         Subject = name,
         Question = $"What does {string.Join(" and ", request.Inputs.Select(i => i.Key))} change?",
         Verdict = result.Verdict,
-        Warnings = [.. result.Warnings, .. RunPage.Problems(first.Problems)],
-        Tables = [SweepReport.Table(request, result, MostRows)],
-        Figures = result.Points.Count > 1 ? SweepReport.Plot(request, result).Figures() : [],
+        Warnings = [.. result.Warnings, .. PageReport.Problems(first.Problems)],
+        Tables = [SweepText.Table(request, result, MostRows)],
+        Figures = result.Points.Count > 1 ? SweepPicture.Of(request, result).Figures() : [],
         Inputs =
         [
-            .. request.Inputs.SelectMany(i => RunPage.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts)}")),
-            .. request.Odds > 0 ? RunPage.Given("--odds", request.Odds.ToString(CultureInfo.InvariantCulture)).Concat(RunPage.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture))) : [],
-            .. RunPage.Inputs(first),
+            .. request.Inputs.SelectMany(i => PageReport.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts)}")),
+            .. request.Odds > 0 ? PageReport.Given("--odds", request.Odds.ToString(CultureInfo.InvariantCulture)).Concat(PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture))) : [],
+            .. PageReport.Inputs(first),
         ],
         Estimates = first.Notes,
-        Computation = SweepReport.Computation(request, result),
+        Computation = SweepText.Computation(request, result),
         Cautions = TextReport.Cautions,
     };
 }

@@ -78,18 +78,13 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     private int Report(int asked, SweepPoint[] points, MatchWork? work, string[] quantities, OutputFolder? folder, ReadResult read)
     {
         SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds);
-        List<string> files = folder is null ? [] : SweepReport.WriteFiles(folder, request, result);
-        if (folder is not null && request.Output.Report)
-        {
-            files.Add(folder.Write(RunPage.FileName, SweepPage.Of(request, result, read, Path.GetFileNameWithoutExtension(request.File)).Write));
-        }
-
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, read);
         if (folder is not null)
         {
             work?.Forget(folder);
         }
 
-        request.Output.Print(output, () => SweepReport.Json(request, result), result.Verdict, () => SweepReport.Write(output, request, result, files));
+        request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
         if (cancel.IsCancellationRequested)
         {
             error.WriteLine($"pushsim: interrupted after {points.Length} of {asked} points; what is shown is from these");
@@ -103,6 +98,22 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         return ExitCode.Done;
+    }
+
+    private List<string> WriteFiles(OutputFolder folder, SweepResult result, ReadResult read)
+    {
+        List<string> files = [folder.Write("sweep.csv", stream => SweepCsv.Write(stream, request, result))];
+        if (!request.Output.NoPlots && result.Points.Count > 1)
+        {
+            files.AddRange(folder.WritePicture("plot", SweepPicture.Of(request, result).Sheet()));
+        }
+
+        if (request.Output.Report)
+        {
+            files.Add(folder.Write(PageReport.FileName, SweepPage.Of(request, result, read, Path.GetFileNameWithoutExtension(request.File)).Write));
+        }
+
+        return files;
     }
 
     private List<int[]> Places()

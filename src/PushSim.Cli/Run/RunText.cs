@@ -11,16 +11,8 @@ using Spectre.Console;
 namespace PushSim.Cli.Run;
 
 /// <summary>A run as text for a person: verdict first, then numbers, energy, warnings, cautions, files.</summary>
-internal static class TextReport
+internal static class RunText
 {
-    /// <summary>Short cautions, once per report.</summary>
-    public const string Cautions =
-        "Predictions are estimates. A pull or shove test stores energy: keep clear of taut tethers, wheels off the floor until ready. "
-        + "Lithium batteries and stalled motors burn: charge and stop as their makers say. Weapons removed or locked. "
-        + "Follow the event's and local rules.";
-
-    private const int PlainWidth = 100;
-
     // Changes of the limit that are listed for each robot.
     private const int MostSpans = 8;
 
@@ -29,7 +21,7 @@ internal static class TextReport
 
     public static void Write(TextWriter output, RunResult result, double milliseconds, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, string? map = null)
     {
-        IAnsiConsole console = Console(output);
+        IAnsiConsole console = TextReport.Console(output);
         if (result.Scenario.Question.Length > 0)
         {
             console.MarkupLine("[dim]" + PlainText.Marked(result.Scenario.Question) + "[/]");
@@ -39,12 +31,12 @@ internal static class TextReport
         console.WriteLine();
         foreach (ReportTable table in Tables(result))
         {
-            Write(console, table);
+            TextReport.Write(console, table);
         }
 
         foreach (ReportTable table in TurnText.Tables(result.Turning))
         {
-            Write(console, table);
+            TextReport.Write(console, table);
         }
 
         if (map is not null)
@@ -56,7 +48,7 @@ internal static class TextReport
         {
             foreach (ReportTable table in TyreText.Tables(tyres))
             {
-                Write(console, table);
+                TextReport.Write(console, table);
             }
         }
 
@@ -67,8 +59,8 @@ internal static class TextReport
 
         EstimateText.Write(console, read, file);
         console.MarkupLine("[dim]" + Markup.Escape(Computation(result, milliseconds)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(Cautions) + "[/]");
-        WriteFiles(output, files);
+        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The tables of a run, for screen and page, the answers first.</summary>
@@ -78,50 +70,6 @@ internal static class TextReport
     /// <summary>What the run cost and how well its energy balance closes.</summary>
     public static string Computation(RunResult result, double milliseconds) => Invariant(
         $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
-
-    /// <summary>Writes a table and its remarks on the terminal.</summary>
-    public static void Write(IAnsiConsole console, ReportTable table)
-    {
-        if (table.Rows.Count > 0)
-        {
-            ScreenTable.Write(console, table);
-        }
-
-        foreach ((string text, bool isAside) in table.Remarks)
-        {
-            string line = PlainText.Marked(text);
-            console.MarkupLine(isAside ? "[dim]" + line + "[/]" : line);
-        }
-    }
-
-    /// <summary>A console on a writer; colour only on a terminal that wants it.</summary>
-    public static IAnsiConsole Console(TextWriter output)
-    {
-        bool isTerminal = ReferenceEquals(output, System.Console.Out) && !System.Console.IsOutputRedirected;
-        bool hasColour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
-        {
-            Ansi = hasColour ? AnsiSupport.Detect : AnsiSupport.No,
-            ColorSystem = hasColour ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
-            Out = new AnsiConsoleOutput(output),
-            Interactive = InteractionSupport.No,
-        });
-        if (!isTerminal)
-        {
-            console.Profile.Width = PlainWidth;
-        }
-
-        return console;
-    }
-
-    /// <summary>Names the files that were written, straight to the writer: a path must not be wrapped.</summary>
-    internal static void WriteFiles(TextWriter output, IEnumerable<string> files)
-    {
-        foreach (string file in files)
-        {
-            output.WriteLine("wrote " + file);
-        }
-    }
 
     // One column of values a robot.
     private static ReportTable AnswerTable(RunResult result)

@@ -1,7 +1,5 @@
 using System.Globalization;
-using System.Text.Json;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
 using PushSim.Plotting.Report;
@@ -12,10 +10,10 @@ using Spectre.Console;
 
 namespace PushSim.Cli.Odds;
 
-/// <summary>Odds as text for a person and as JSON for scripts.</summary>
-internal static class OddsReport
+/// <summary>Odds as text for a person.</summary>
+internal static class OddsText
 {
-    private const int MostFailed = 20;
+    public const int MostFailed = 20;
 
     public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files)
     {
@@ -51,94 +49,6 @@ internal static class OddsReport
         Text($"seed {r.Seed}; {PlainNumber.Of(r.MatchesPerSecond, 3)} matches a second{OneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(r.Effects.Count > 0 ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}");
 
     private static string OneByOne => MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
-
-    public static string Json(OddsResult r) => JsonReport.Write(w =>
-    {
-        JsonReport.WriteHead(w, "odds", r.Verdict, r.Warnings);
-        w.WriteString("robot", r.Robot);
-        w.WriteString("opponent", r.Opponent);
-        WriteTally(w, r.Tally);
-        w.WriteNumber("seed", r.Seed);
-        JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
-        w.WriteBoolean("interrupted", r.IsInterrupted);
-        w.WriteString("interval", "Wilson score, 95 %; of differences Tango score, 95 %");
-        w.WriteStartArray("decided");
-        foreach ((Decision d, long count) in r.Tally.Decisions)
-        {
-            w.WriteStartObject();
-            w.WriteString("winner", d.Winner switch { 0 => r.Robot, 1 => r.Opponent, _ => "stalemate" });
-            w.WriteString("ending", d.Ending.ToString().ToLowerInvariant());
-            w.WriteString("robot_held_by", d.Limit is PushLimit own ? JsonReport.Name(own) : null);
-            w.WriteString("opponent_held_by", d.OpponentLimit is PushLimit other ? JsonReport.Name(other) : null);
-            w.WriteNumber("matches", count);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("inputs_that_matter");
-        foreach ((string name, double share) in r.Inputs)
-        {
-            w.WriteStartObject();
-            w.WriteString("input", name);
-            w.WriteNumber("variance_share", share);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("effects_with_others");
-        foreach (InputEffect e in r.Effects)
-        {
-            w.WriteStartObject();
-            w.WriteString("input", e.Key);
-            w.WriteNumber("variance_share", e.Share);
-            w.WriteNumber("variance_share_low", e.Bounds.Low);
-            w.WriteNumber("variance_share_high", e.Bounds.High);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        WriteDrawn(w, r.Values);
-        w.WriteStartArray("failed");
-        foreach (MatchEnd failed in r.Failed.Take(MostFailed))
-        {
-            w.WriteStartObject();
-            w.WriteNumber("match", failed.Number);
-            w.WriteString("cause", failed.Cause);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        if (r.Comparison is Comparison c)
-        {
-            w.WriteStartObject("against");
-            w.WriteString("scenario", r.OtherName);
-            WriteTally(w, r.Other!);
-            w.WriteNumber("win_share_difference", c.Difference);
-            w.WriteNumber("win_share_difference_low", c.Bounds.Low);
-            w.WriteNumber("win_share_difference_high", c.Bounds.High);
-            w.WriteEndObject();
-        }
-    });
-
-    internal static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)
-    {
-        w.WriteStartArray("drawn");
-        foreach (TolerancedValue v in values)
-        {
-            w.WriteStartObject();
-            w.WriteString("key", v.Key);
-            w.WriteString("part", v.Part);
-            w.WriteNumber("middle", v.Middle);
-            w.WriteNumber("tolerance", v.Tolerance);
-            w.WriteString("unit", v.Unit);
-            w.WriteString("spread", v.Spread.ToString().ToLowerInvariant());
-            w.WriteBoolean("class_tolerance", v.IsOfClass);
-            w.WriteBoolean("shelf_tolerance", v.IsOfShelf);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-    }
 
     private static ReportTable Drawn(IReadOnlyList<TolerancedValue> values)
     {
@@ -183,22 +93,6 @@ internal static class OddsReport
         return table.AddRemark(
             "has a hand in: how much the ground gained would still vary if all inputs but this one were known. Little by itself and much here: what it does depends on the others, as when it takes two small errors to tip a robot. Shared effects count for each input that has a hand in them, so these shares may add up to more than 100 %",
             isAside: true);
-    }
-
-    private static void WriteTally(Utf8JsonWriter w, Tally t)
-    {
-        Bounds win = t.WinInterval;
-        Bounds lead = t.LeadInterval;
-        w.WriteNumber("win_share", t.Share(t.Wins));
-        w.WriteNumber("win_share_low", win.Low);
-        w.WriteNumber("win_share_high", win.High);
-        w.WriteNumber("lose_share", t.Share(t.Losses));
-        w.WriteNumber("stalemate_share", t.Share(t.Stalemates));
-        w.WriteNumber("lead", t.Share(t.Wins) - t.Share(t.Losses));
-        w.WriteNumber("lead_low", lead.Low);
-        w.WriteNumber("lead_high", lead.High);
-        w.WriteNumber("matches", t.Matches);
-        w.WriteNumber("failed_matches", t.Failed);
     }
 
     private static ReportTable Shares(OddsResult r)

@@ -1,48 +1,17 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using PushSim.Analysis.Fit;
+using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Run;
 
-/// <summary>JSON documents for scripts: snake_case keys with the SI unit as last part.</summary>
-internal static class JsonReport
+/// <summary>A run as a JSON document.</summary>
+internal static class RunJson
 {
-    private const int SchemaVersion = 1;
-
-    public static string Write(Action<Utf8JsonWriter> body)
+    public static string Of(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => JsonReport.Write(writer =>
     {
-        using var stream = new MemoryStream();
-        var options = new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (var writer = new Utf8JsonWriter(stream, options))
-        {
-            writer.WriteStartObject();
-            body(writer);
-            writer.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray());
-    }
-
-    public static void WriteHead(Utf8JsonWriter writer, string command, string verdict, IReadOnlyList<string> warnings)
-    {
-        writer.WriteNumber("schema_version", SchemaVersion);
-        writer.WriteString("command", command);
-        writer.WriteString("verdict", verdict);
-        writer.WriteStartArray("warnings");
-        foreach (string warning in warnings)
-        {
-            writer.WriteStringValue(warning);
-        }
-
-        writer.WriteEndArray();
-    }
-
-    public static string OfRun(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => Write(writer =>
-    {
-        WriteHead(writer, "run", result.Verdict, result.Warnings);
+        JsonReport.WriteHead(writer, "run", result.Verdict, result.Warnings);
         RunAnswers a = result.Answers;
         writer.WriteString("scenario", result.Scenario.Name);
         writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
@@ -101,34 +70,8 @@ internal static class JsonReport
 
         writer.WriteEndObject();
 
-        void Number(string key, double? value) => WriteNumber(writer, key, value);
+        void Number(string key, double? value) => JsonReport.WriteNumber(writer, key, value);
     });
-
-    internal static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
-        {
-            writer.WriteNumber(key, number);
-        }
-        else
-        {
-            writer.WriteNull(key);
-        }
-    }
-
-    /// <summary>A list of objects, each filled by <paramref name="body"/>.</summary>
-    internal static void WriteRows<T>(Utf8JsonWriter writer, string key, IEnumerable<T> rows, Action<T> body)
-    {
-        writer.WriteStartArray(key);
-        foreach (T row in rows)
-        {
-            writer.WriteStartObject();
-            body(row);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-    }
 
     private static void WriteShove(Utf8JsonWriter writer, RunResult result)
     {
@@ -139,7 +82,7 @@ internal static class JsonReport
             1 => result.Scenario.Opponent!.Robot.Name,
             _ => "stalemate",
         });
-        WriteNumber(writer, "margin_m", shove is null ? null : Math.Abs(shove.GroundGained));
+        JsonReport.WriteNumber(writer, "margin_m", shove is null ? null : Math.Abs(shove.GroundGained));
         if (shove?.TooCloseToCall is bool close)
         {
             writer.WriteBoolean("too_close_to_call", close);
@@ -153,20 +96,17 @@ internal static class JsonReport
         if (shove is not null)
         {
             writer.WriteString("ending", shove.Ending.ToString().ToLowerInvariant());
-            WriteNumber(writer, "ended_at_s", shove.EndTime);
-            WriteNumber(writer, "first_contact_s", shove.FirstContact);
-            WriteNumber(writer, "gives_ground_at_s", shove.GivesGroundAt);
-            WriteNumber(writer, "ground_gained_m", shove.GroundGained);
-            WriteNumber(writer, "ground_speed_m_per_s", shove.GroundSpeed);
-            WriteNumber(writer, "turned_aside_rad", shove.TurnedAside.First);
+            JsonReport.WriteNumber(writer, "ended_at_s", shove.EndTime);
+            JsonReport.WriteNumber(writer, "first_contact_s", shove.FirstContact);
+            JsonReport.WriteNumber(writer, "gives_ground_at_s", shove.GivesGroundAt);
+            JsonReport.WriteNumber(writer, "ground_gained_m", shove.GroundGained);
+            JsonReport.WriteNumber(writer, "ground_speed_m_per_s", shove.GroundSpeed);
+            JsonReport.WriteNumber(writer, "turned_aside_rad", shove.TurnedAside.First);
         }
     }
 
     // scripts know four limits; a lifted wheel is lost traction, and told apart in the list of limits
     private static string? Limit(string? by) => by == "lifted wheels" ? "tyres" : by;
-
-    /// <summary>A limit's name in files.</summary>
-    public static string Name(PushLimit limit) => limit == PushLimit.LiftedWheels ? "lifted_wheels" : limit.ToString().ToLowerInvariant();
 
     private static void WriteLimits(Utf8JsonWriter writer, string key, IReadOnlyList<LimitSpan> limits)
     {
@@ -174,9 +114,9 @@ internal static class JsonReport
         foreach (LimitSpan span in limits)
         {
             writer.WriteStartObject();
-            WriteNumber(writer, "from_s", span.From);
-            WriteNumber(writer, "to_s", span.To);
-            writer.WriteString("limit", Name(span.Limit));
+            JsonReport.WriteNumber(writer, "from_s", span.From);
+            JsonReport.WriteNumber(writer, "to_s", span.To);
+            writer.WriteString("limit", JsonReport.Name(span.Limit));
             writer.WriteEndObject();
         }
 
@@ -189,12 +129,12 @@ internal static class JsonReport
         writer.WriteStartObject("opponent");
         writer.WriteString("name", opponent.Robot.Name);
         writer.WriteString("limited_by", Limit(a.LimitedBy));
-        WriteNumber(writer, "chatter_hz", a.Chatter);
-        WriteNumber(writer, "wear_mm3", a.Wear * 1e9);
-        WriteNumber(writer, "peak_battery_current_a", a.PeakBatteryCurrent);
-        WriteNumber(writer, "lowest_battery_voltage_v", a.LowestBatteryVoltage);
-        WriteNumber(writer, "peak_winding_temperature_degc", a.PeakWindingTemperature);
-        WriteNumber(writer, "charge_used_a_s", a.ChargeUsed);
+        JsonReport.WriteNumber(writer, "chatter_hz", a.Chatter);
+        JsonReport.WriteNumber(writer, "wear_mm3", a.Wear * 1e9);
+        JsonReport.WriteNumber(writer, "peak_battery_current_a", a.PeakBatteryCurrent);
+        JsonReport.WriteNumber(writer, "lowest_battery_voltage_v", a.LowestBatteryVoltage);
+        JsonReport.WriteNumber(writer, "peak_winding_temperature_degc", a.PeakWindingTemperature);
+        JsonReport.WriteNumber(writer, "charge_used_a_s", a.ChargeUsed);
         WriteLimits(writer, "limits", opponent.Limits);
         writer.WriteEndObject();
     }

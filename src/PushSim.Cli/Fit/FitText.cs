@@ -1,9 +1,6 @@
 using System.Globalization;
-using System.Text.Json;
 using PushSim.Analysis.Fit;
-using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Keys;
@@ -11,8 +8,8 @@ using Spectre.Console;
 
 namespace PushSim.Cli.Fit;
 
-/// <summary>A fit as text for a person and as JSON for scripts.</summary>
-internal static class FitReport
+/// <summary>A fit as text for a person.</summary>
+internal static class FitText
 {
     /// <summary>Short cautions, once per report.</summary>
     public const string Cautions =
@@ -53,7 +50,7 @@ internal static class FitReport
     /// <summary>The verdict with what the tyres make of the robot.</summary>
     public static string Verdict(FitResult o) => Verdict(o.Fits, o.Comparison) + SimulationText.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
 
-    public static void WriteText(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
+    public static void Write(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {
         IReadOnlyList<TyreFit> fits = outcome.Fits;
         IAnsiConsole console = TextReport.Console(output);
@@ -84,73 +81,6 @@ internal static class FitReport
 
         console.MarkupLine("[dim]" + Markup.Escape(Cautions) + "[/]");
         TextReport.WriteFiles(output, files);
-    }
-
-    public static string Json(FitResult outcome) => JsonReport.Write(writer =>
-    {
-        JsonReport.WriteHead(writer, "fit", Verdict(outcome), [.. Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Notes]);
-        JsonReport.WriteNumber(writer, "motor_force_n", outcome.Stall?.Force);
-        writer.WriteStartArray("tyres");
-        foreach (TyreFit fit in outcome.Fits)
-        {
-            WriteTyre(writer, fit, outcome.Simulated.Select(s => s.Tyre == fit.Name ? s.Fit : null).FirstOrDefault(s => s is not null), outcome.Simulated.Count > 0);
-        }
-
-        writer.WriteEndArray();
-        if (outcome.Comparison is TyreComparison compared)
-        {
-            ComparisonText.WriteJson(writer, compared);
-        }
-
-        if (outcome.Meaning is MeaningResult meaning)
-        {
-            MeaningText.WriteJson(writer, meaning);
-        }
-    });
-
-    private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit, SimulationFit? simulated, bool isSimulated)
-    {
-        writer.WriteStartObject();
-        writer.WriteString("name", fit.Name);
-        WriteInterval(writer, "static_friction", fit.StaticFriction);
-        writer.WriteBoolean("static_friction_is_lower_bound", fit.IsStaticLowerBound);
-        WriteInterval(writer, "kinetic_friction", fit.KineticFriction);
-        writer.WriteString("limited_by", fit.Limit.By.ToString().ToLowerInvariant());
-        writer.WriteString("limited_by_reason", fit.Limit.Reason);
-        writer.WriteBoolean("inconsistent_with_robot", fit.Limit.IsInconsistent);
-        JsonReport.WriteNumber(writer, "share_of_motor_force", fit.Limit.Ratio);
-        writer.WriteNumber("pulls", fit.Pulls);
-        JsonReport.WriteNumber(writer, "load_n", fit.Load);
-        JsonReport.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
-        JsonReport.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
-        JsonReport.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
-        writer.WriteStartArray("frictions");
-        foreach (double friction in fit.Frictions)
-        {
-            writer.WriteNumberValue(friction);
-        }
-
-        writer.WriteEndArray();
-        writer.WriteStartArray("forces_n");
-        foreach (double force in fit.Forces)
-        {
-            writer.WriteNumberValue(force);
-        }
-
-        writer.WriteEndArray();
-        if (isSimulated)
-        {
-            SimulationText.WriteJson(writer, simulated);
-        }
-
-        writer.WriteEndObject();
-    }
-
-    private static void WriteInterval(Utf8JsonWriter writer, string key, Interval? i)
-    {
-        JsonReport.WriteNumber(writer, key, i?.Value);
-        JsonReport.WriteNumber(writer, key + "_low", i?.Low);
-        JsonReport.WriteNumber(writer, key + "_high", i?.High);
     }
 
     private static string Sentence(TyreFit f)
