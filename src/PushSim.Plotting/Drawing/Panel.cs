@@ -12,6 +12,8 @@ namespace PushSim.Plotting.Drawing;
 /// <summary>One panel of a picture: some channels against time (or one against another), with marks.</summary>
 internal sealed partial class Panel
 {
+    private const string TimeTitle = "Time [s]";
+
     // Letters of a title that fit into 900 px [1].
     private const int LongestTitle = 80;
 
@@ -43,6 +45,13 @@ internal sealed partial class Panel
         _model.Axes.Add(Axis(AxisPosition.Left, yTitle));
         _model.Legends.OfType<Legend>().Single().LegendSymbolLength = 36;
     }
+
+    /// <summary>An empty panel against time.</summary>
+    /// <inheritdoc cref="Panel(string, string, string)"/>
+    public static Panel OverTime(string title, string yTitle) => new(title, TimeTitle, yTitle);
+
+    /// <summary>Whether its horizontal axis is time.</summary>
+    public bool IsOverTime => XTitle == TimeTitle;
 
     /// <summary>What it shows.</summary>
     public string Title { get; }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Style;
 using PushSim.Plotting.Svg;
 
@@ -31,7 +30,7 @@ public sealed class ReportFigure
         // a panel is built once, so each drawing takes its own
         IReadOnlyList<Panel> desk = panels();
         IReadOnlyList<Panel> phone = panels();
-        return [.. desk.Select((p, i) => new ReportFigure(p.Title, Words(p), PlotSheet.Height(p.Rows), p.XTitle == RunPlot.TimeTitle, look => (look == PlotLook.Phone ? phone[i] : p).Build(look)))];
+        return [.. desk.Select((p, i) => new ReportFigure(p.Title, Words(p), PlotSheet.Height(p.Rows), p.IsOverTime, look => (look == PlotLook.Phone ? phone[i] : p).Build(look)))];
     }
 
     /// <summary>Charts that are no panels.</summary>

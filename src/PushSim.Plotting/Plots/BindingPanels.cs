@@ -23,7 +23,7 @@ internal static class BindingPanels
     public static IReadOnlyList<Panel> Of(RunResult run, IReadOnlyList<WheelBindings> wheels)
     {
         (string key, string title, string axis) = Main(run);
-        Panel main = RunPlot.Time($"{title}, shaded by what binds most of the force", axis).Add(run, run[key], title.ToLowerInvariant());
+        Panel main = Panel.OverTime($"{title}, shaded by what binds most of the force", axis).Add(run, run[key], title.ToLowerInvariant());
         Shade(main, run, wheels);
         return [main, Bands(run, wheels)];
     }
@@ -45,7 +45,7 @@ internal static class BindingPanels
     public static Panel Bands(RunResult run, IReadOnlyList<WheelBindings> wheels)
     {
         HashSet<WheelBinding> seen = [];
-        Panel bands = RunPlot.Time("What binds each wheel", "").WithWords([.. wheels.Select(w => w.Wheel).Reverse()]).WithRows(0.5 + (0.12 * wheels.Count));
+        Panel bands = Panel.OverTime("What binds each wheel", "").WithWords([.. wheels.Select(w => w.Wheel).Reverse()]).WithRows(0.5 + (0.12 * wheels.Count));
         for (int w = 0; w < wheels.Count; w++)
         {
             double row = wheels.Count - 1 - w;

@@ -69,7 +69,7 @@ public static class FitPlot
         double[] time = [.. kept.Select(i => found.Trace.Time[i])];
         double[] force = [.. kept.Select(i => found.Trace.Force[i])];
         string left = spikes.Count == 0 ? "" : spikes.Count == 1 ? " (1 spike left out)" : $" ({spikes.Count} spikes left out)";
-        Panel panel = RunPlot.Time($"Pull on the cell: {tyre}{which}{left}", "Reading [N]").Add(time, force, "cell reads");
+        Panel panel = Panel.OverTime($"Pull on the cell: {tyre}{which}{left}", "Reading [N]").Add(time, force, "cell reads");
         List<(double X, double Y)> pieces = [];
         List<(double X, double Y)> residuals = [];
         for (int p = 0; p < found.Pulls.Count; p++)
@@ -82,7 +82,7 @@ public static class FitPlot
         if (residuals.Count > 1)
         {
             int every = 1 + (residuals.Count / MostPoints);
-            yield return RunPlot.Time("Residuals of the plateaus", "Reading less fit [N]").AddPoints(residuals.Where((_, i) => i % every == 0), "residual").WithSpan(time[0], time[^1]);
+            yield return Panel.OverTime("Residuals of the plateaus", "Reading less fit [N]").AddPoints(residuals.Where((_, i) => i % every == 0), "residual").WithSpan(time[0], time[^1]);
         }
     }
 

@@ -115,7 +115,7 @@ public static class LimitsPlot
     {
         if (match.PeakWinding is not null)
         {
-            Panel heat = RunPlot.Time("Heat over the match", "Temperature [°C]").Add(match.Time, match.Winding, "hottest winding").Add(match.Time, match.Case, "hottest case");
+            Panel heat = Panel.OverTime("Heat over the match", "Temperature [°C]").Add(match.Time, match.Winding, "hottest winding").Add(match.Time, match.Case, "hottest case");
             if (double.IsFinite(match.Controller[^1]))
             {
                 heat.Add(match.Time, match.Controller, "hottest controller");
@@ -124,6 +124,6 @@ public static class LimitsPlot
             panels.Add(heat);
         }
 
-        panels.Add(RunPlot.Time("Battery over the match", "Voltage [V]").Add(match.Time, match.Voltage, "lowest in each second"));
+        panels.Add(Panel.OverTime("Battery over the match", "Voltage [V]").Add(match.Time, match.Voltage, "lowest in each second"));
     }
 }

@@ -12,8 +12,6 @@ public static class RunPlot
     // A picture of no current is left out [A].
     private const double LeastCurrent = 1e-3;
 
-    internal const string TimeTitle = "Time [s]";
-
     /// <summary>The picture.</summary>
     /// <param name="result">A result with at least two samples.</param>
     public static PlotSheet Of(RunResult result) => new(Panels(result));
@@ -33,13 +31,11 @@ public static class RunPlot
         _ => Drive(result),
     };
 
-    internal static Panel Time(string title, string yTitle) => new(title, TimeTitle, yTitle);
-
     private static IReadOnlyList<Panel> Drive(RunResult r)
     {
-        Panel speed = Time("Speed of robot and wheel surfaces", "Speed [m/s]").Add(r, r["speed_m_per_s"], "robot");
-        Panel acceleration = Time("Acceleration", "Acceleration [m/s²]").Add(r, r["acceleration_m_per_s2"], "forward");
-        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
+        Panel speed = Panel.OverTime("Speed of robot and wheel surfaces", "Speed [m/s]").Add(r, r["speed_m_per_s"], "robot");
+        Panel acceleration = Panel.OverTime("Acceleration", "Acceleration [m/s²]").Add(r, r["acceleration_m_per_s2"], "forward");
+        Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
         AddWheels(r, speed, "surface_speed_m_per_s");
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         foreach (Mark mark in r.Marks)
@@ -52,7 +48,7 @@ public static class RunPlot
         AddCurrents(r, panels);
         if (r.Scenario.Robot.Controllers.Count > 0)
         {
-            panels.Add(Time("Battery voltage under load", "Voltage [V]").Add(r, r["battery_voltage_v"], "battery"));
+            panels.Add(Panel.OverTime("Battery voltage under load", "Voltage [V]").Add(r, r["battery_voltage_v"], "battery"));
         }
 
         return panels;
@@ -60,7 +56,7 @@ public static class RunPlot
 
     private static IReadOnlyList<Panel> Pull(RunResult r)
     {
-        Panel force = Time("Pull on the tether", "Force [N]");
+        Panel force = Panel.OverTime("Pull on the tether", "Force [N]");
         if (r.CellReadings.Count > 0 && r.Scenario.Measured is null)
         {
             force.AddPoints(r.CellReadings, "load cell reads");
@@ -83,8 +79,8 @@ public static class RunPlot
             force.MarkTime(mark.Time, FormattableString.Invariant($"breakaway {mark.Value:0.00} N"));
         }
 
-        Panel slip = Time("Slip of each tread over the floor", "Slip [m/s]");
-        Panel load = Time("Load on each wheel", "Load [N]");
+        Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
+        Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
         AddWheels(r, slip, "tread_slip_speed_m_per_s");
         AddWheels(r, load, "load_n");
         List<Panel> panels = [force, slip, load];
@@ -95,9 +91,9 @@ public static class RunPlot
 
     private static IReadOnlyList<Panel> Hold(RunResult r)
     {
-        Panel creep = Time("Movement of the centre of mass", "Movement [mm]").Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
-        Panel force = Time("Force of each tyre along the robot", "Force [N]");
-        Panel load = Time("Load on each wheel", "Load [N]");
+        Panel creep = Panel.OverTime("Movement of the centre of mass", "Movement [mm]").Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
+        Panel force = Panel.OverTime("Force of each tyre along the robot", "Force [N]");
+        Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
         AddWheels(r, force, "longitudinal_force_n");
         AddWheels(r, load, "load_n");
         return [creep, force, load];
@@ -130,7 +126,7 @@ public static class RunPlot
             return;
         }
 
-        Panel panel = Time("Currents", "Current [A]").Add(r, r["battery_current_a"], "battery");
+        Panel panel = Panel.OverTime("Currents", "Current [A]").Add(r, r["battery_current_a"], "battery");
         foreach (Powertrain.ControllerSettings controller in r.Scenario.Robot.Controllers)
         {
             panel.Add(r, r[$"controller_{Slug.Of(controller.Name)}_current_a"], "controller " + controller.Name);

@@ -19,13 +19,13 @@ internal static class ShovePanels
         string own = r.Scenario.Robot.Name;
         string name = other.Robot.Name;
         double[] mirrored = [.. other["x_m"].Values.Select(x => -x)];
-        Panel place = RunPlot.Time("Place of each robot along the floor", "Place [m]").Add(r, r["x_m"], own).Add(r.Time, mirrored, name);
+        Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r, r["x_m"], own).Add(r.Time, mirrored, name);
         MarkTouch(r, place);
         Panel push = Push(r);
-        Panel ownSlip = RunPlot.Time($"Slip of each tread of {own}", "Slip [m/s]");
-        Panel otherSlip = RunPlot.Time($"Slip of each tread of {name}", "Slip [m/s]");
-        Panel ownLoad = RunPlot.Time($"Load on each wheel of {own}", "Load [N]");
-        Panel otherLoad = RunPlot.Time($"Load on each wheel of {name}", "Load [N]");
+        Panel ownSlip = Panel.OverTime($"Slip of each tread of {own}", "Slip [m/s]");
+        Panel otherSlip = Panel.OverTime($"Slip of each tread of {name}", "Slip [m/s]");
+        Panel ownLoad = Panel.OverTime($"Load on each wheel of {own}", "Load [N]");
+        Panel otherLoad = Panel.OverTime($"Load on each wheel of {name}", "Load [N]");
         RunPlot.AddWheels(r, ownSlip, "tread_slip_speed_m_per_s");
         RunPlot.AddWheels(r, ownLoad, "load_n");
         foreach (Tyres.WheelSettings wheel in other.Robot.Wheels)
@@ -37,7 +37,7 @@ internal static class ShovePanels
         List<Panel> panels = [TopView(r), place, push, Limits(r), ownSlip, otherSlip, ownLoad, otherLoad];
         if (r.Scenario.Robot.Battery is not null && other.Robot.Battery is not null)
         {
-            panels.Add(RunPlot.Time("Battery currents", "Current [A]").Add(r, r["battery_current_a"], own).Add(r, other["battery_current_a"], name));
+            panels.Add(Panel.OverTime("Battery currents", "Current [A]").Add(r, r["battery_current_a"], own).Add(r, other["battery_current_a"], name));
         }
 
         return panels;
@@ -45,8 +45,8 @@ internal static class ShovePanels
 
     public static IReadOnlyList<Panel> WallPush(RunResult r)
     {
-        Panel slip = RunPlot.Time("Slip of each tread over the floor", "Slip [m/s]");
-        Panel load = RunPlot.Time("Load on each wheel", "Load [N]");
+        Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
+        Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
         RunPlot.AddWheels(r, slip, "tread_slip_speed_m_per_s");
         RunPlot.AddWheels(r, load, "load_n");
         List<Panel> panels = [Push(r), Limits(r), slip, load];
@@ -54,7 +54,7 @@ internal static class ShovePanels
         Channel[] heat = [.. r.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal))];
         if (heat.Length > 0)
         {
-            Panel panel = RunPlot.Time("Winding temperatures", "Temperature [°C]");
+            Panel panel = Panel.OverTime("Winding temperatures", "Temperature [°C]");
             foreach (Channel c in heat)
             {
                 panel.Add(r, c, c.Label.Replace("Winding temperature, ", "", StringComparison.Ordinal));
@@ -74,7 +74,7 @@ internal static class ShovePanels
         (double low, double high) = Range(along, across);
         bool isCut = peak > high;
         string title = isCut ? FormattableString.Invariant($"Push at the contact (impacts up to {peak:0} N are cut off)") : "Push at the contact";
-        Panel push = RunPlot.Time(title, "Force [N]").Add(r, r["contact_push_n"], "along the floor").Add(r, r["contact_side_force_n"], "sideways");
+        Panel push = Panel.OverTime(title, "Force [N]").Add(r, r["contact_push_n"], "along the floor").Add(r, r["contact_side_force_n"], "sideways");
         MarkTouch(r, push);
         return isCut ? push.WithRange(low, high) : push;
     }
@@ -104,7 +104,7 @@ internal static class ShovePanels
 
     private static Panel Limits(RunResult r)
     {
-        Panel panel = RunPlot.Time("What limits each push", "").WithWords(LimitWords);
+        Panel panel = Panel.OverTime("What limits each push", "").WithWords(LimitWords);
         panel.AddSteps(Steps(r.Limits), r.Scenario.Robot.Name, 0.06);
         if (r.Opponent is not null)
         {

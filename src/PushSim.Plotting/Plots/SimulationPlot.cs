@@ -47,8 +47,8 @@ public static class SimulationPlot
         string some = fit.Pulls.Count > MostPulls ? FormattableString.Invariant($", the first {MostPulls} of {fit.Pulls.Count}") : "";
         return
         [
-            RunPlot.Time($"Pull after pull: {tyre}{some}", "Force on the cell [N]").AddPoints(measured, "measured").AddPieces(simulated, "simulated with the fitted tyre").WithSpan(0.0, last),
-            RunPlot.Time("What the simulated test leaves", "Measured less simulated [N]").AddPoints(left, "residual").WithSpan(0.0, last),
+            Panel.OverTime($"Pull after pull: {tyre}{some}", "Force on the cell [N]").AddPoints(measured, "measured").AddPieces(simulated, "simulated with the fitted tyre").WithSpan(0.0, last),
+            Panel.OverTime("What the simulated test leaves", "Measured less simulated [N]").AddPoints(left, "residual").WithSpan(0.0, last),
         ];
     }
 }

@@ -13,14 +13,14 @@ internal static class TurnPanels
 
     public static IReadOnlyList<Panel> Of(RunResult r)
     {
-        Panel yaw = RunPlot.Time("Yaw rate", "Yaw rate [rad/s]").Add(r, r["yaw_rate_rad_per_s"], "left turn positive");
+        Panel yaw = Panel.OverTime("Yaw rate", "Yaw rate [rad/s]").Add(r, r["yaw_rate_rad_per_s"], "left turn positive");
         foreach (Mark mark in r.Marks)
         {
             yaw.MarkTime(mark.Time, mark.Label);
         }
 
-        Panel scrub = RunPlot.Time("Scrub: sideways force of each tyre", "Force [N]");
-        Panel load = RunPlot.Time("Load on each wheel", "Load [N]");
+        Panel scrub = Panel.OverTime("Scrub: sideways force of each tyre", "Force [N]");
+        Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
         RunPlot.AddWheels(r, scrub, "lateral_force_n");
         RunPlot.AddWheels(r, load, "load_n");
         List<Panel> panels = [yaw, scrub, load];
@@ -46,7 +46,7 @@ internal static class TurnPanels
         if (told.Length > 1)
         {
             double[] time = [.. told.Select(i => r.Time[i])];
-            panels.Add(RunPlot.Time("Centre of rotation, from the centre of mass", "Distance [mm]")
+            panels.Add(Panel.OverTime("Centre of rotation, from the centre of mass", "Distance [mm]")
                 .Add(time, [.. told.Select(i => x[i])], "ahead", 1e3)
                 .Add(time, [.. told.Select(i => y[i])], "to the left", 1e3).StartingAt(0.0));
         }
