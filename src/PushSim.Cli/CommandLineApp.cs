@@ -1,5 +1,17 @@
 using System.CommandLine;
-using PushSim.Cli.Starter;
+using PushSim.Cli.Check;
+using PushSim.Cli.Completion;
+using PushSim.Cli.Explain;
+using PushSim.Cli.Fit;
+using PushSim.Cli.Ladder;
+using PushSim.Cli.Limits;
+using PushSim.Cli.New;
+using PushSim.Cli.Odds;
+using PushSim.Cli.Plan;
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
+using PushSim.Cli.Shelf;
+using PushSim.Cli.Sweep;
 
 namespace PushSim.Cli;
 

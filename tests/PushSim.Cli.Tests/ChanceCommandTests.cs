@@ -1,6 +1,8 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Chance;
+using PushSim.Cli.Matches;
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Scenarios.Drawing;
 using Xunit;
 

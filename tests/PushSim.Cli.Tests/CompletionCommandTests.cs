@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using CsvHelper;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

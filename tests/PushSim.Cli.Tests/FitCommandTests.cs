@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Tyres;
 using Xunit;

@@ -1,3 +1,4 @@
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

@@ -1,5 +1,7 @@
 using System.Text.Json;
 using PushSim.Analysis.Limits;
+using PushSim.Cli.Limits;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 using Xunit;

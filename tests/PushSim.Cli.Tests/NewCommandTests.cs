@@ -1,5 +1,6 @@
 using System.Text.Json;
-using PushSim.Cli.Starter;
+using PushSim.Cli.New;
+using PushSim.Cli.Shared;
 using PushSim.Scenarios.Keys;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using System.Reflection.Metadata;
 using System.Reflection.PortableExecutable;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

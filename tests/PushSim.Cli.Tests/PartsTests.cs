@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Chance;
+using PushSim.Cli.Matches;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

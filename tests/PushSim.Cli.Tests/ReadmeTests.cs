@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -9,6 +10,9 @@ public partial class ReadmeTests
     private const string Prefix = "dotnet run --project src/PushSim.Cli -c Release -- ";
 
     private const string Walk = "my-robot";
+
+    // Of one picture [byte].
+    private const long MostBytes = 400_000;
 
     private static IEnumerable<string> All => Command().Matches(File.ReadAllText(Path.Combine(Repository.Root, "README.md"))).Select(m => m.Groups[1].Value.Trim());
 
@@ -63,14 +67,17 @@ public partial class ReadmeTests
         Assert.Contains("dotnet test -c Release", File.ReadAllText(Path.Combine(Repository.Root, ".ci", "run")));
     }
 
+    // every clone carries what lies there
     [Fact]
-    public void Pictures_of_the_readme_and_of_every_scenario_are_there()
+    public void The_folder_of_pictures_holds_what_pages_show_and_no_more()
     {
-        string text = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
-        Assert.All(Regex.Matches(text, @"\]\((plots/[^)]+)\)").Select(m => m.Groups[1].Value), p => Assert.True(File.Exists(Path.Combine(Repository.Root, p)), p));
-        Assert.All(
-            Directory.GetFiles(Path.Combine(Repository.Root, "scenarios"), "*.toml"),
-            s => Assert.True(File.Exists(Path.Combine(Repository.Root, "plots", Path.GetFileNameWithoutExtension(s) + ".png")), s));
+        string[] pages = [Path.Combine(Repository.Root, "README.md"), .. Directory.GetFiles(Path.Combine(Repository.Root, "src", "docs"), "*.md")];
+        string[] shown = [.. pages.SelectMany(p => Regex.Matches(File.ReadAllText(p), @"\]\((?:\.\./)*plots/([^)]+)\)")).Select(m => m.Groups[1].Value).Distinct().Order(StringComparer.Ordinal)];
+        FileInfo[] kept = [.. new DirectoryInfo(Path.Combine(Repository.Root, "plots")).GetFiles().Where(f => f.Name != "remake.sh")];
+        Assert.Equal(shown, kept.Select(f => f.Name).Order(StringComparer.Ordinal));
+        Assert.All(kept, f => Assert.InRange(f.Length, 1, MostBytes));
+        string script = File.ReadAllText(Path.Combine(Repository.Root, "plots", "remake.sh"));
+        Assert.All(kept, f => Assert.Contains($"\npicture {Path.GetFileNameWithoutExtension(f.Name)} ", script));
     }
 
     // a star outside quotes is a pattern of file names to some shells, and an error where no file fits

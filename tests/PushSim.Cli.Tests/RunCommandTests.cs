@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

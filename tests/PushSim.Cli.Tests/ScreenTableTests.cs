@@ -1,3 +1,4 @@
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using Spectre.Console;
 using Xunit;

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
+using PushSim.Cli.Fit;
+using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 using PushSim.Tyres;

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Simulation;

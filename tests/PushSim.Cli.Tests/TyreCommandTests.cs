@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PushSim.Cli.Shared;
 using PushSim.Scenarios.Shelf;
 using Xunit;
 

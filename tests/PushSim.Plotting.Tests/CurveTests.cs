@@ -1,4 +1,5 @@
 using OxyPlot;
+using PushSim.Plotting.Drawing;
 using Xunit;
 
 namespace PushSim.Plotting.Tests;

@@ -1,4 +1,6 @@
 using PushSim.Analysis.Limits;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Tests;
 using SkiaSharp;

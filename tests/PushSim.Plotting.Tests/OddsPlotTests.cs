@@ -1,6 +1,8 @@
 using OxyPlot;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
+using PushSim.Plotting.Plots;
+using PushSim.Plotting.Style;
 using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;

@@ -1,5 +1,7 @@
 using OxyPlot;
 using OxyPlot.Axes;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
 using PushSim.Plotting.Svg;
 using Xunit;
 

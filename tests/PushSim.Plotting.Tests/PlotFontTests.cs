@@ -1,4 +1,7 @@
 using OxyPlot;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
+using PushSim.Plotting.Style;
 using SkiaSharp;
 using Xunit;
 

@@ -1,4 +1,6 @@
 using OxyPlot.Annotations;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
 using Xunit;
 
 namespace PushSim.Plotting.Tests;

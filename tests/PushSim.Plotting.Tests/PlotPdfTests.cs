@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Tests;
 using Xunit;

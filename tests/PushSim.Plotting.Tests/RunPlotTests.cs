@@ -1,3 +1,5 @@
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Tests;
 using SkiaSharp;

@@ -2,6 +2,8 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Series;
 using PushSim.Analysis.Sweep;
+using PushSim.Plotting.Plots;
+using PushSim.Plotting.Style;
 using PushSim.Plotting.Svg;
 using Xunit;
 

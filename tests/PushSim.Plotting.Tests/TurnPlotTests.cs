@@ -1,4 +1,6 @@
 using PushSim.Analysis.Turning;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;

@@ -21,7 +21,7 @@ public class LibraryExampleTests
     {
         string here = File.ReadAllText(Path.Combine(Generated.Root(), "tests", "PushSim.Scenarios.Tests", "LibraryExampleTests.cs")).ReplaceLineEndings("\n");
         string[] example = here.Split("// example begins\n")[^1].Split("// example ends")[0].Split('\n');
-        string page = File.ReadAllText(Path.Combine(Generated.Root(), "docs", "library.md")).ReplaceLineEndings("\n");
+        string page = File.ReadAllText(Path.Combine(Generated.Root(), "src", "docs", "library.md")).ReplaceLineEndings("\n");
         Assert.Contains(string.Join('\n', example.Select(l => l.Length > 8 ? l[8..] : "")).TrimEnd(), page);
         Assert.All(here.Split('\n').Where(l => l.StartsWith("using PushSim", StringComparison.Ordinal)), l => Assert.Contains(l, page));
     }

@@ -1,3 +1,4 @@
+using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 
 namespace PushSim.Plotting.Report;

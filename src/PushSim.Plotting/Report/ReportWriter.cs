@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
 using PushSim.Numerics;
+using PushSim.Plotting.Style;
 using PushSim.Runs;
 
 namespace PushSim.Plotting.Report;

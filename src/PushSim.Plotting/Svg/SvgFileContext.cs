@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using OxyPlot;
+using PushSim.Plotting.Style;
 using SkiaSharp;
 
 namespace PushSim.Plotting.Svg;

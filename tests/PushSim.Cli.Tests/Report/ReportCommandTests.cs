@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests.Report;

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace PushSim.Tests.Accuracy;
 
-/// <summary>docs/accuracy.md out of the table: five digits at most, so that the text does not depend on the machine.</summary>
+/// <summary>src/docs/accuracy.md out of the table: five digits at most, so that the text does not depend on the machine.</summary>
 internal static class AccuracyPage
 {
     public const string Command = "PUSHSIM_REWRITE=1 dotnet test tests/PushSim.Tests -c Release --filter FullyQualifiedName~Accuracy";

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PushSim.Tests.Accuracy;
 
-/// <summary>The rows of docs/accuracy.md against their bounds, and the page against the rows.</summary>
+/// <summary>The rows of src/docs/accuracy.md against their bounds, and the page against the rows.</summary>
 public class AccuracyTests
 {
     public static TheoryData<string> Whats => [.. AccuracyTable.Rows.Select(r => r.What)];
@@ -19,7 +19,7 @@ public class AccuracyTests
     [Fact]
     public void The_page_is_what_the_table_makes()
     {
-        string path = Path.Combine(Root(), "docs", "accuracy.md");
+        string path = Path.Combine(Root(), "src", "docs", "accuracy.md");
         string text = AccuracyPage.Text(AccuracyTable.Groups);
         if (Environment.GetEnvironmentVariable("PUSHSIM_REWRITE") == "1")
         {
@@ -29,7 +29,7 @@ public class AccuracyTests
         string[] made = text.Split('\n');
         string[] kept = File.Exists(path) ? File.ReadAllText(path).ReplaceLineEndings("\n").Split('\n') : [];
         int line = Enumerable.Range(0, made.Length).FirstOrDefault(i => i >= kept.Length || kept[i] != made[i], -1);
-        Assert.True(line < 0 && kept.Length == made.Length, $"docs/accuracy.md, line {line + 1}, is not what the table makes: {made.ElementAtOrDefault(line)}; make it anew with {AccuracyPage.Command}");
+        Assert.True(line < 0 && kept.Length == made.Length, $"src/docs/accuracy.md, line {line + 1}, is not what the table makes: {made.ElementAtOrDefault(line)}; make it anew with {AccuracyPage.Command}");
     }
 
     [Fact]

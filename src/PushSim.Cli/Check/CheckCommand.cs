@@ -1,0 +1,61 @@
+using System.CommandLine;
+using PushSim.Cli.Shared;
+using PushSim.Scenarios;
+
+namespace PushSim.Cli.Check;
+
+/// <summary>`pushsim check FILE...`: every mistake at once.</summary>
+internal static class CheckCommand
+{
+    public static Command Create(TextWriter output, TextWriter error)
+    {
+        var files = new Argument<string[]>("FILE") { Description = "Scenario or robot files.", Arity = ArgumentArity.OneOrMore };
+        var json = new Option<bool>("--json") { Description = "Print one JSON document." };
+        var derived = new Option<bool>("--derived") { Description = "Print every number that is estimated, converted or from the shelf." };
+        var command = new Command(
+            "check",
+            "Reads files and says every mistake with its place.\n\n"
+            + "Examples:\n  pushsim check scenarios/pull-test.toml\n  pushsim check my.toml robots/mine.toml --json\n  pushsim check --derived scenarios/gopher-launch.toml")
+        {
+            files, json, derived,
+        };
+        command.SetAction(parsed => Check(parsed.GetValue(files)!, parsed.GetValue(json), parsed.GetValue(derived), output, error));
+        return command;
+    }
+
+    private static int Check(string[] files, bool json, bool isDerived, TextWriter output, TextWriter error)
+    {
+        List<Problem> problems = [];
+        List<(string File, DerivedValue Value)> derived = [];
+        bool cannotRead = false;
+        foreach (string file in files)
+        {
+            ReadResult result = ScenarioReader.Check(file);
+            problems.AddRange(result.Problems);
+            derived.AddRange(result.Derived.Select(d => (file, d)));
+            cannotRead |= result.CannotRead;
+        }
+
+        // a file that two others name is read twice: its mistakes are told, and counted, once
+        problems = [.. problems.Distinct()];
+        int errors = problems.Count(p => p.Severity == Severity.Error);
+        int warnings = problems.Count - errors;
+        string ofWarnings = warnings == 0 ? "" : $", {warnings} {(warnings == 1 ? "warning" : "warnings")}";
+        string verdict = errors == 0 ? $"No mistakes found{ofWarnings}." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
+        if (json)
+        {
+            output.WriteLine(JsonReport.Write(writer => CheckJson.Write(writer, verdict, problems, isDerived ? derived : null)));
+        }
+        else
+        {
+            ProblemWriter.Write(error, problems);
+            output.WriteLine(verdict);
+            if (isDerived)
+            {
+                CheckText.WriteDerived(output, derived);
+            }
+        }
+
+        return cannotRead ? ExitCode.CannotReadOrWrite : errors > 0 ? ExitCode.WrongInput : ExitCode.Done;
+    }
+}

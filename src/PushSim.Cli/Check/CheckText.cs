@@ -1,0 +1,25 @@
+using PushSim.Cli.Shared;
+using PushSim.Scenarios;
+
+namespace PushSim.Cli.Check;
+
+/// <summary>What files leave to estimates, as text for a person.</summary>
+internal static class CheckText
+{
+    public static void WriteDerived(TextWriter output, List<(string File, DerivedValue Value)> derived)
+    {
+        output.WriteLine(derived.Count == 0 ? "Nothing is derived: every number stands in the files." : $"{derived.Count} derived numbers; give a key of your own to replace one.");
+        string? last = null;
+        foreach ((string file, DerivedValue value) in derived)
+        {
+            if (file != last)
+            {
+                output.WriteLine(PlainText.Of(file));
+                last = file;
+            }
+
+            output.WriteLine("  " + PlainText.Of(value.Text));
+            output.WriteLine("      uncertainty: " + PlainText.Of(value.Error));
+        }
+    }
+}

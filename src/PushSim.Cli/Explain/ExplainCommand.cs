@@ -1,0 +1,78 @@
+using System.CommandLine;
+using PushSim.Cli.Shared;
+using PushSim.Scenarios.Keys;
+
+namespace PushSim.Cli.Explain;
+
+/// <summary>`pushsim explain KEY`: a row of the table of keys, to read.</summary>
+internal static class ExplainCommand
+{
+    public static Command Create(TextWriter output, TextWriter error)
+    {
+        var key = new Argument<string?>("KEY") { Description = "Name of a key or table; none lists them all.", Arity = ArgumentArity.ZeroOrOne };
+        var json = new Option<bool>("--json") { Description = "Print one JSON document." };
+        var quiet = new Option<bool>("--quiet") { Description = "Print one line for each key." };
+        var command = new Command(
+            "explain",
+            "Says what a key of a robot or scenario file means.\n\n"
+            + "Prints what it takes, its allowed and usual range, its default and an example.\n\n"
+            + "Examples:\n  pushsim explain body_stiffness\n  pushsim explain tyre.body_stiffness\n  pushsim explain robot.motor.gear_ratio --json\n  pushsim explain tyre\n  pushsim explain")
+        {
+            key, json, quiet,
+        };
+        command.SetAction(parsed => Explain(parsed.GetValue(key), parsed.GetValue(json), parsed.GetValue(quiet), output, error));
+        return command;
+    }
+
+    private static int Explain(string? words, bool json, bool quiet, TextWriter output, TextWriter error)
+    {
+        IReadOnlyList<KeyMatch> matches = words is null ? KeySearch.All : KeySearch.Find(words);
+        IReadOnlyList<(string Section, string Advice)> others = words is null ? [] : OtherNames.Find(words);
+        if (matches.Count == 0)
+        {
+            IReadOnlyList<string> near = KeySearch.Nearest(words!);
+            error.WriteLine($"pushsim: error: there is no key \"{PlainText.Of(words!)}\"");
+            if (others.Count > 0)
+            {
+                error.WriteLine("advice: " + string.Join("; ", others.Select(o => $"in [{o.Section}]: {o.Advice}")));
+                return ExitCode.WrongCommandLine;
+            }
+
+            error.WriteLine(near.Count > 0 ? $"advice: did you mean {string.Join(" or ", near)}?" : "advice: pushsim explain lists all keys");
+            return ExitCode.WrongCommandLine;
+        }
+
+        string verdict = words is null ? $"{matches.Count} keys." : $"{matches.Count} {(matches.Count == 1 ? "key" : "keys")} of that name.";
+        if (json)
+        {
+            output.WriteLine(JsonReport.Write(writer => ExplainJson.Write(writer, verdict, matches, others)));
+        }
+        else if (quiet)
+        {
+            foreach (KeyMatch match in matches)
+            {
+                output.WriteLine($"{match.Path}: {match.Key.Meaning}");
+            }
+
+            foreach ((string section, string advice) in others)
+            {
+                output.WriteLine($"not in [{section}]: {advice}");
+            }
+        }
+        else if (words is null)
+        {
+            ExplainText.WriteList(output);
+        }
+        else
+        {
+            ExplainText.WriteBlocks(output, matches);
+            foreach ((string section, string advice) in others)
+            {
+                output.WriteLine();
+                ExplainText.WriteWrapped(output, "", "  ", $"not in [{section}]: {advice}");
+            }
+        }
+
+        return ExitCode.Done;
+    }
+}

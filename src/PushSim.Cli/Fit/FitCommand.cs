@@ -1,0 +1,155 @@
+using System.CommandLine;
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
+using PushSim.Scenarios;
+using PushSim.Simulation;
+using PushSim.Tyres;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>`pushsim fit CSV...`: from pull tests to friction.</summary>
+internal static class FitCommand
+{
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        FitOptions pulls = new();
+        MeaningOptions meaning = new();
+        CommonOptions common = new("Folder for plots and the tyre block.");
+        var command = new Command(
+            "fit",
+            "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
+            + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
+            + "  pushsim fit scenarios/logs/mole-pulls.csv --robot scenarios/pull-test.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"200 gf\"\n"
+            + "  pushsim fit scenarios/logs/readings.csv --load \"200 gf\" --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml --stronger-motor 1.5");
+        pulls.AddTo(command);
+        common.AddTo(command);
+        meaning.AddTo(command, pulls.Robot);
+        command.SetAction(p => Run(pulls.Of(p) with { Meaning = meaning.Of(p) }, common.Of(p), output, error, cancel));
+        return command;
+    }
+
+    private static int Run(FitRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        FitResult outcome = FitRun.Do(request, cancel, options.HasNoProgress ? null : error);
+        ProblemWriter.Write(error, outcome.Problems);
+        if (outcome.CannotRead)
+        {
+            return ExitCode.CannotReadOrWrite;
+        }
+
+        if (outcome.Problems.Any(p => p.Severity == Severity.Error))
+        {
+            return ExitCode.WrongInput;
+        }
+
+        if (outcome.Missing.Length > 0)
+        {
+            error.WriteLine("pushsim: error: " + outcome.Missing);
+            error.WriteLine("help: pushsim fit --help");
+            return ExitCode.WrongCommandLine;
+        }
+
+        outcome = outcome with { Meaning = MeaningRun.Do(request, outcome, cancel) };
+        if (MeaningOptions.Complain(outcome.Meaning, error) is int code)
+        {
+            return code;
+        }
+
+        OutputFolder? folder = options.Open("fit");
+        string[] blocks = [.. outcome.Fits.Select((f, k) => Block(outcome.Robot, f, outcome.Simulated.Count > 0 ? outcome.Simulated[k].Fit : null))];
+        List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
+        if (folder is not null && options.Report)
+        {
+            cancel.ThrowIfCancellationRequested();
+            files.Add(folder.Write(PageReport.FileName, FitPage.Of(request, outcome, blocks).Write));
+        }
+
+        options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, outcome, blocks, files));
+        return ExitCode.Done;
+    }
+
+    // The pasted table takes over the robot's tyre of that name, else the one on the wheels under test, which share the load.
+    private static string Block(RobotSettings? robot, TyreFit fit, SimulationFit? simulated)
+    {
+        if (robot is null)
+        {
+            return TyreBlock.Of(fit, null, 4, simulated);
+        }
+
+        int[] tested = [.. GripLoad.TestedWheels(robot).DefaultIfEmpty(0)];
+        TyreSettings? own = robot.Wheels.Select(w => w.Tyre).FirstOrDefault(t => string.Equals(t.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
+        return TyreBlock.Of(fit, own ?? robot.Wheels[tested[0]].Tyre, tested.Length, simulated);
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, FitResult outcome, string[] blocks, bool noPlots, CancellationToken cancel)
+    {
+        List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
+        if (outcome.Meaning is { Tyres.Count: > 0 } meaning)
+        {
+            files.Add(folder.Write("on-the-robot.csv", s => MeaningCsv.Write(s, meaning)));
+        }
+
+        if (outcome.Simulated.Count > 0)
+        {
+            files.Add(folder.Write("simulated.csv", s => SimulationCsv.Write(s, outcome.Simulated)));
+        }
+
+        if (!noPlots)
+        {
+            WritePictures(folder, outcome, files, cancel);
+        }
+
+        return files;
+    }
+
+    private static void WritePictures(OutputFolder folder, FitResult outcome, List<string> files, CancellationToken cancel)
+    {
+        IReadOnlyList<TyreFit> fits = outcome.Fits;
+        HashSet<string> names = new(StringComparer.Ordinal);
+        foreach (TyreFit fit in fits)
+        {
+            cancel.ThrowIfCancellationRequested();
+            if (FitPlot.OfTyre(fit) is PlotSheet plot)
+            {
+                string name = fits.Count == 1 ? "plot" : Unique("plot-" + Slug.Of(fit.Name));
+                files.AddRange(folder.WritePicture(name, plot));
+            }
+        }
+
+        if (fits.Count > 1 || !files.Any(f => f.EndsWith(".png", StringComparison.Ordinal)))
+        {
+            PlotSheet all = FitPlot.OfAll(fits);
+            files.AddRange(folder.WritePicture("plot", all));
+        }
+
+        foreach ((string tyre, SimulationFit? simulated) in outcome.Simulated)
+        {
+            if (simulated is not null)
+            {
+                PlotSheet plot = SimulationPlot.Of(tyre, simulated);
+                string name = fits.Count == 1 ? "simulated" : Unique("simulated-" + Slug.Of(tyre));
+                files.AddRange(folder.WritePicture(name, plot));
+            }
+        }
+
+        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is PlotSheet shoves)
+        {
+            files.AddRange(folder.WritePicture("on-the-robot", shoves));
+        }
+
+        // names that only signs or capitals tell apart get a number
+        string Unique(string name)
+        {
+            string free = name;
+            for (int n = 2; !names.Add(free); n++)
+            {
+                free = $"{name}-{n}";
+            }
+
+            return free;
+        }
+    }
+}

@@ -1,0 +1,78 @@
+using System.Text.Json;
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.FitBySimulation;
+using PushSim.Analysis.Statistics;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>A fit as a JSON document.</summary>
+internal static class FitJson
+{
+    public static string Of(FitResult outcome) => JsonReport.Write(writer =>
+    {
+        JsonReport.WriteHead(writer, "fit", FitText.Verdict(outcome), [.. FitText.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Notes]);
+        JsonReport.WriteNumber(writer, "motor_force_n", outcome.Stall?.Force);
+        writer.WriteStartArray("tyres");
+        foreach (TyreFit fit in outcome.Fits)
+        {
+            WriteTyre(writer, fit, outcome.Simulated.Select(s => s.Tyre == fit.Name ? s.Fit : null).FirstOrDefault(s => s is not null), outcome.Simulated.Count > 0);
+        }
+
+        writer.WriteEndArray();
+        if (outcome.Comparison is TyreComparison compared)
+        {
+            ComparisonJson.Write(writer, compared);
+        }
+
+        if (outcome.Meaning is MeaningResult meaning)
+        {
+            MeaningJson.Write(writer, meaning);
+        }
+    });
+
+    private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit, SimulationFit? simulated, bool isSimulated)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("name", fit.Name);
+        WriteInterval(writer, "static_friction", fit.StaticFriction);
+        writer.WriteBoolean("static_friction_is_lower_bound", fit.IsStaticLowerBound);
+        WriteInterval(writer, "kinetic_friction", fit.KineticFriction);
+        writer.WriteString("limited_by", fit.Limit.By.ToString().ToLowerInvariant());
+        writer.WriteString("limited_by_reason", fit.Limit.Reason);
+        writer.WriteBoolean("inconsistent_with_robot", fit.Limit.IsInconsistent);
+        JsonReport.WriteNumber(writer, "share_of_motor_force", fit.Limit.Ratio);
+        writer.WriteNumber("pulls", fit.Pulls);
+        JsonReport.WriteNumber(writer, "load_n", fit.Load);
+        JsonReport.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
+        JsonReport.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
+        JsonReport.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
+        writer.WriteStartArray("frictions");
+        foreach (double friction in fit.Frictions)
+        {
+            writer.WriteNumberValue(friction);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteStartArray("forces_n");
+        foreach (double force in fit.Forces)
+        {
+            writer.WriteNumberValue(force);
+        }
+
+        writer.WriteEndArray();
+        if (isSimulated)
+        {
+            SimulationJson.Write(writer, simulated);
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private static void WriteInterval(Utf8JsonWriter writer, string key, Interval? i)
+    {
+        JsonReport.WriteNumber(writer, key, i?.Value);
+        JsonReport.WriteNumber(writer, key + "_low", i?.Low);
+        JsonReport.WriteNumber(writer, key + "_high", i?.High);
+    }
+}

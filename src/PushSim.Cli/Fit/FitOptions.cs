@@ -1,0 +1,72 @@
+using System.CommandLine;
+using System.Globalization;
+using PushSim.Scenarios.Logs;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>The logs of `fit` and how they are to be taken.</summary>
+internal sealed class FitOptions
+{
+    private readonly Argument<string[]> _files = new("CSV") { Description = "Logs of a load cell (columns time, force; also tyre, pull, speed, rpm, current), or tables of readings (force or sliding, peak or breakaway; also tyre, pull, load). Unit in the name: \"peak [gf]\", \"slide_gf\".", Arity = ArgumentArity.OneOrMore };
+    private readonly Option<string?> _load = new("--load") { Description = "Load on the tested tyres, e.g. \"420 gf\".", HelpName = "FORCE" };
+    private readonly Option<string?> _height = new("--height") { Description = "Height of the tether above the floor.", HelpName = "LENGTH" };
+    private readonly Option<bool> _drag = new("--drag") { Description = "The robot was dragged with its wheels locked." };
+    private readonly Option<string?> _tyre = new("--tyre") { Description = "All files are of this tyre.", HelpName = "NAME" };
+    private readonly Option<string?> _unit = new("--unit") { Description = "Unit of force: N, gf, kgf, lbf, ozf, mV.", HelpName = "UNIT" };
+    private readonly Option<string?> _timeUnit = new("--time-unit") { Description = "Unit of time: s, ms, us, min.", HelpName = "UNIT" };
+    private readonly Option<string?> _calibration = new("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\".", HelpName = "FORCE/mV" };
+    private readonly Option<string?> _tare = new("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
+    private readonly Option<bool> _flip = new("--flip") { Description = "The cell's sign is reversed." };
+    private readonly Option<string?> _difference = new("--difference") { Description = "Friction difference that matters, e.g. 0.05.", HelpName = "NUMBER" };
+    private readonly Option<bool> _simulate = new("--simulate") { Description = "Fit the scenario of --robot, run in the engine, to the logs: slip speed and stiffness too." };
+
+    public Option<string?> Robot { get; } = new("--robot") { Description = "Robot file, or scenario with a tether: load, motors.", HelpName = "FILE" };
+
+    public void AddTo(Command command)
+    {
+        command.Arguments.Add(_files);
+        foreach (Option option in new Option[] { _load, Robot, _height, _drag, _tyre, _unit, _timeUnit, _calibration, _tare, _flip, _difference, _simulate })
+        {
+            command.Options.Add(option);
+        }
+
+        Check(_load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero");
+        Check(_tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
+        Check(_height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "cannot be below the floor");
+        Check(_calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
+        Check(_unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
+        Check(_timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
+        Check(_difference, t => TryDifference(t, out _) ? "" : "takes a friction above zero and below 10, for example 0.05");
+    }
+
+    public FitRequest Of(ParseResult p) => new()
+    {
+        Files = p.GetValue(_files)!,
+        Load = p.GetValue(_load) is string l && FitArguments.TryForce(l, out double newton, out _) ? newton : null,
+        RobotFile = p.GetValue(Robot),
+        Height = p.GetValue(_height) is string h && FitArguments.TryLength(h, out double metre, out _) ? metre : null,
+        IsDrag = p.GetValue(_drag),
+        Tyre = p.GetValue(_tyre),
+        Tare = p.GetValue(_tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
+        Difference = p.GetValue(_difference) is string d && TryDifference(d, out double matters) ? matters : null,
+        Simulate = p.GetValue(_simulate),
+        Log = new LogOptions
+        {
+            ForceUnit = p.GetValue(_unit),
+            TimeUnit = p.GetValue(_timeUnit),
+            ForcePerMillivolt = p.GetValue(_calibration) is string c && FitArguments.TryCalibration(c, out double per, out _) ? per : null,
+            IsReversed = p.GetValue(_flip),
+        },
+    };
+
+    private static bool TryDifference(string text, out double value) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && value is > 0.0 and < 10.0;
+
+    private static void Check(Option<string?> option, Func<string, string> complaint) => option.Validators.Add(found =>
+    {
+        if (found.GetValueOrDefault<string?>() is string text && complaint(text) is { Length: > 0 } message)
+        {
+            found.AddError($"{option.Name} {message}");
+        }
+    });
+}

@@ -1,0 +1,29 @@
+using PushSim.Analysis.Chance;
+using PushSim.Binding;
+using PushSim.Cli.Shared;
+using PushSim.Runs;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>What each tyre makes of the robot, as CSV.</summary>
+internal static class MeaningCsv
+{
+    public static void Write(Stream stream, MeaningResult r) => CsvTable.Write(
+        stream,
+        [
+            "tyre", "motor_torque_ratio", "static_friction", "kinetic_friction", "friction_spread_ratio", "friction_is_lower_bound", "motor_force_n", "tyre_force_n", "limited_by", "first_metre_s", "spot_turn",
+            "yaw_rate_rad_per_s", "chatter_hz", "wear_known", "wear_m3_per_minute_of_turn", "shoves", "win_share", "win_share_low", "win_share_high", "lose_share", "failed_shoves", "cause",
+        ],
+        r.Tyres.Select(t =>
+        {
+            Bounds? share = MeaningResult.Share(t);
+            return (string[])
+            [
+                SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Request.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
+                t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), BindingTable.PartKey(t.Binding) ?? "", CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? MeaningText.Words(e) : "",
+                CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
+                CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),
+                CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(t.Cause),
+            ];
+        }));
+}

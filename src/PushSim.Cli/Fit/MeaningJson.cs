@@ -1,0 +1,70 @@
+using System.Text.Json;
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Meaning;
+using PushSim.Analysis.Wear;
+using PushSim.Binding;
+using PushSim.Cli.Shared;
+using PushSim.Runs;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>What each tyre makes of the robot, in the JSON document of a fit.</summary>
+internal static class MeaningJson
+{
+    public static void Write(Utf8JsonWriter w, MeaningResult r)
+    {
+        w.WriteStartObject("on_the_robot");
+        w.WriteString("robot", r.Robot);
+        w.WriteString("opponent", r.Opponent.Length > 0 ? r.Opponent : null);
+        w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Request.Shoves : 0);
+        w.WriteNumber("seed", r.Request.Seed);
+        w.WriteString("interval", "Wilson score, 95 %");
+        w.WriteString("wear_limits", WearReport.Limits);
+        JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
+        w.WriteStartArray("tyres");
+        foreach (TyreMeaning t in r.Tyres)
+        {
+            Bounds? share = MeaningResult.Share(t);
+            w.WriteStartObject();
+            w.WriteString("tyre", t.Tyre.Name);
+            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Request.Stronger : 1.0);
+            JsonReport.WriteNumber(w, "static_friction", t.Tyre.Static);
+            JsonReport.WriteNumber(w, "kinetic_friction", t.Tyre.Kinetic);
+            JsonReport.WriteNumber(w, "friction_spread_ratio", t.Tyre.Spread);
+            w.WriteBoolean("friction_is_lower_bound", t.Tyre.IsAtLeast);
+            JsonReport.WriteNumber(w, "motor_force_n", Finite(t.MotorForce));
+            JsonReport.WriteNumber(w, "tyre_force_n", Finite(t.TyreForce));
+            w.WriteString("limited_by", BindingTable.PartKey(t.Binding));
+            JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
+            w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningText.Words(e) : null);
+            JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
+            JsonReport.WriteNumber(w, "chatter_hz", t.Chatter);
+            w.WriteBoolean("wear_known", t.Tyre.IsWearKnown);
+            JsonReport.WriteNumber(w, "wear_m3_per_minute_of_turn", t.WearPerMinute);
+            JsonReport.WriteNumber(w, "win_share", share is null ? null : t.Shoves!.Share(t.Shoves.Wins));
+            JsonReport.WriteNumber(w, "win_share_low", share?.Low);
+            JsonReport.WriteNumber(w, "win_share_high", share?.High);
+            JsonReport.WriteNumber(w, "lose_share", share is null ? null : t.Shoves!.Share(t.Shoves.Losses));
+            w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
+            w.WriteString("cause", t.Cause.Length > 0 ? t.Cause : null);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteStartArray("left_out");
+        foreach ((string tyre, string reason) in r.LeftOut)
+        {
+            w.WriteStartObject();
+            w.WriteString("tyre", tyre);
+            w.WriteString("reason", reason);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteString("limits", r.Tyres.Count > 0 ? MeaningText.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
+        w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : MeaningText.Gain(r));
+        w.WriteEndObject();
+    }
+
+    private static double? Finite(double value) => double.IsFinite(value) ? value : null;
+}

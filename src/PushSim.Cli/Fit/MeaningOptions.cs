@@ -1,0 +1,80 @@
+using System.CommandLine;
+using System.Globalization;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>Options of `fit` about what the tyres make of the robot.</summary>
+internal sealed class MeaningOptions
+{
+    private const double MostTimes = 10.0;
+
+    private readonly Option<string?> _against = new("--against") { Description = "Opponent's robot file: which share of shoves each tyre wins.", HelpName = "FILE" };
+    private readonly Option<string?> _stronger = new("--stronger-motor") { Description = "Once more with this many times the stall torque, e.g. 1.5.", HelpName = "TIMES" };
+    private readonly Option<long> _shoves = CommonOptions.Whole("--shoves", "N", "Shoves of each tyre.", 200, 10, 1_000_000);
+    private readonly CommonOptions _common = new();
+
+    public void AddTo(Command command, Option<string?> robot)
+    {
+        foreach (Option option in new Option[] { _against, _stronger, _shoves, _common.Seed, _common.Threads })
+        {
+            command.Options.Add(option);
+        }
+
+        _stronger.Validators.Add(found =>
+        {
+            if (found.GetValueOrDefault<string?>() is string text && !TryTimes(text, out _))
+            {
+                found.AddError($"--stronger-motor takes how many times the stall torque, above 1 and up to 10, for example 1.5, not \"{text}\"");
+            }
+        });
+        command.Validators.Add(found =>
+        {
+            bool hasRobot = found.GetValue(robot) is not null;
+            if (!hasRobot && found.GetValue(_against) is not null)
+            {
+                found.AddError("--against needs the robot that shoves: add --robot FILE");
+            }
+            else if (!hasRobot && found.GetValue(_stronger) is not null)
+            {
+                found.AddError("--stronger-motor needs the robot with the motors: add --robot FILE");
+            }
+        });
+    }
+
+    public MeaningRequest Of(ParseResult p) => new(
+        p.GetValue(_against), p.GetValue(_stronger) is string t && TryTimes(t, out double times) ? times : null, p.GetValue(_shoves), (ulong)p.GetValue(_common.Seed), (int)p.GetValue(_common.Threads));
+
+    /// <summary>Says what stands in the way; null if nothing does.</summary>
+    /// <returns>The exit code.</returns>
+    public static int? Complain(MeaningResult? result, TextWriter error)
+    {
+        if (result is null)
+        {
+            return null;
+        }
+
+        ProblemWriter.Write(error, result.Problems);
+        if (result.CannotRead)
+        {
+            return ExitCode.CannotReadOrWrite;
+        }
+
+        if (result.Problems.Count > 0)
+        {
+            return ExitCode.WrongInput;
+        }
+
+        if (result.Missing.Length == 0)
+        {
+            return null;
+        }
+
+        error.WriteLine("pushsim: error: " + PlainText.Of(result.Missing));
+        error.WriteLine("help: pushsim fit --help");
+        return ExitCode.WrongCommandLine;
+    }
+
+    private static bool TryTimes(string text, out double value) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && value is > 1.0 and <= MostTimes;
+}

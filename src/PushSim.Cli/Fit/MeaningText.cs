@@ -1,0 +1,190 @@
+using System.Globalization;
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Meaning;
+using PushSim.Binding;
+using PushSim.Analysis.Wear;
+using PushSim.Plotting.Report;
+using PushSim.Runs;
+
+namespace PushSim.Cli.Fit;
+
+/// <summary>What the fitted tyres make of the robot, in words and as tables.</summary>
+internal static class MeaningText
+{
+    // A smaller change of force is none [N].
+    private const double LeastGain = 0.05;
+
+    /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
+    public static IEnumerable<ReportTable> Tables(MeaningResult r)
+    {
+        foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
+        {
+            bool isLast = motors.Key || r.Request.Stronger is null;
+            ReportTable table = Table(r, motors.Key, [.. motors]);
+            table.AddRemark(motors.Key ? Gain(r) : Limits([.. motors], r.Robot));
+
+            if (isLast)
+            {
+                AddEnd(table, r);
+            }
+
+            yield return table;
+        }
+    }
+
+    /// <summary>One sentence for the verdict: who wins most shoves, or what limits; empty if nothing was run.</summary>
+    public static string Verdict(MeaningResult r)
+    {
+        TyreMeaning[] own = [.. r.Tyres.Where(t => !t.IsStronger)];
+        if (own.Length == 0)
+        {
+            return "";
+        }
+
+        TyreMeaning? best = own.Where(t => MeaningResult.Share(t) is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
+        string shoves = best is null ? "" : FormattableString.Invariant($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
+        return shoves + " " + Limits(own, r.Robot);
+    }
+
+    private static ReportTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
+    {
+        ReportTable table = new ReportTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
+            .AddNumberColumn("1 m [s]").AddColumn("Spot turn").AddNumberColumn("Buzz [Hz]").AddNumberColumn("Wear [mm³/min]");
+        bool hasShoves = r.Opponent.Length > 0;
+        if (hasShoves)
+        {
+            table.AddNumberColumn("Won [%]").AddNumberColumn("95 %");
+        }
+
+        table.AddColumn("Set by");
+        foreach (TyreMeaning t in tyres)
+        {
+            List<string> cells =
+            [
+                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? Words(e) : "not run",
+                t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? "none", t.Tyre.IsWearKnown ? t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not run" : "not known",
+            ];
+            if (hasShoves)
+            {
+                Bounds? share = MeaningResult.Share(t);
+                cells.Add(share is null ? "none ran" : FormattableString.Invariant($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0}"));
+                cells.Add(share is { } i ? FormattableString.Invariant($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
+            }
+
+            cells.Add(t.Bound.Count > 0 ? string.Join(", then ", t.Bound.Select(b => BindingTable.Words(b.Kind))) : "not known");
+            table.AddRow([.. cells]);
+        }
+
+        foreach (TyreMeaning t in tyres.Where(t => t.Cause.Length > 0))
+        {
+            table.AddRemark($"{t.Tyre.Name}: {t.Cause}");
+        }
+
+        foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
+        {
+            table.AddRemark(FormattableString.Invariant($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Request.Shoves} shoves could not be run and do not count."));
+        }
+
+        return table;
+    }
+
+    private static void AddEnd(ReportTable table, MeaningResult r)
+    {
+        foreach ((string tyre, string reason) in r.LeftOut)
+        {
+            table.AddRemark($"{tyre} is not put on the robot: {reason}.");
+        }
+
+        string[] bounds = [.. r.Tyres.Where(t => t.Tyre.IsAtLeast && !t.IsStronger).Select(t => t.Tyre.Name)];
+        if (bounds.Length > 0)
+        {
+            table.AddRemark($"{string.Join(", ", bounds)}: friction is only known to be at least the fitted one, so with stronger motors it may do better than shown.");
+        }
+
+        string[] unknown = [.. r.Tyres.Where(t => !t.Tyre.IsWearKnown && !t.IsStronger).Select(t => t.Tyre.Name)];
+        if (unknown.Length > 0)
+        {
+            table.AddRemark($"wear of {string.Join(", ", unknown)} is not known: name the tyre as in the robot file, with its wear there, or after a material of the shelf (pushsim shelf tyres).");
+        }
+
+        table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls; all but friction is from the tyre of that name, or from the tyre that it replaces. Set by: what binds the standing push.", isAside: true);
+        if (r.Opponent.Length > 0)
+        {
+            table.AddRemark(FormattableString.Invariant($"Won: {r.Request.Shoves} shoves a row against {r.Opponent}, seed {r.Request.Seed}, the same draws for every row; friction drawn with the scatter of the pulls; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
+        }
+
+        if (r.Tyres.Any(t => t.Tyre.IsWearKnown))
+        {
+            table.AddRemark(WearReport.Limits, isAside: true);
+        }
+    }
+
+    // What binds, and what therefore changes nothing.
+    public static string Limits(TyreMeaning[] tyres, string robot)
+    {
+        TyreMeaning[] known = [.. tyres.Where(t => t.Bound.Count > 0)];
+        TyreMeaning[] slide = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count == 1)];
+        TyreMeaning[] hold = [.. known.Where(t => !t.IsHeldByTyres)];
+        TyreMeaning[] both = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count > 1)];
+        if (known.Length == 0)
+        {
+            return $"What limits {robot} is not known.";
+        }
+
+        string every = known.Length == 1 ? "on " + known[0].Tyre.Name : "on every one of these tyres";
+        if (hold.Length == known.Length)
+        {
+            return FormattableString.Invariant($"The {Who(hold, "limits", "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
+        }
+
+        if (slide.Length == known.Length)
+        {
+            return FormattableString.Invariant($"The tyres limit {robot} {every} ({slide.Max(t => t.TyreForce):0.0} N{(known.Length > 1 ? " at most" : "")}, the motors could give {slide.Min(t => t.MotorForce):0.0} N): a stronger motor changes nothing in its standing push.");
+        }
+
+        List<string> parts = slide.Length > 0 ? [$"the tyres limit {robot} on {Names(slide)}"] : [];
+        parts.AddRange(both.GroupBy(t => string.Join(", then the ", t.Bound.Select(b => BindingTable.Words(b.Kind)))).Select(g => $"on {Names(g)} the {g.Key} do"));
+        parts.AddRange(hold.Length > 0 ? [$"on {Names(hold)} the {Who(hold, "does", "do")}: more grip than that of {hold.MinBy(t => t.TyreForce)!.Tyre.Name} changes nothing in its push"] : []);
+        string all = string.Join("; ", parts);
+        return $"{(slide.Length > 0 ? "" : $"What limits {robot}: ")}{(slide.Length > 0 ? char.ToUpperInvariant(all[0]) : all[0])}{all[1..]}.";
+    }
+
+    private static string Who(TyreMeaning[] tyres, string one, string many)
+    {
+        BindingKind[] kinds = [.. tyres.SelectMany(t => t.Bound).Select(b => b.Kind).Distinct()];
+        return $"{string.Join(" and ", kinds.Select(BindingTable.Words))} {(kinds is [BindingKind.Battery or BindingKind.Series] ? one : many)}";
+    }
+
+    // What stronger motors add, and what takes over.
+    public static string Gain(MeaningResult r)
+    {
+        List<string> more = [];
+        List<string> nothing = [];
+        List<TyreMeaning> held = [];
+        foreach (TyreMeaning own in r.Tyres.Where(t => !t.IsStronger))
+        {
+            TyreMeaning strong = r.Tyres.First(t => t.IsStronger && t.Tyre == own.Tyre);
+            double gain = Math.Min(strong.MotorForce, strong.TyreForce) - Math.Min(own.MotorForce, own.TyreForce);
+            if (double.IsFinite(gain))
+            {
+                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : FormattableString.Invariant($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(!own.IsHeldByTyres && strong.IsHeldByTyres ? ", where now the tyres limit" : "")}"));
+                held.AddRange(strong.MotorForce - own.MotorForce < LeastGain ? [strong] : []);
+            }
+        }
+
+        string adds = more.Count == 0 ? "nothing on any tyre" : string.Join("; ", more) + (nothing.Count > 0 ? "; nothing on " + string.Join(", ", nothing) : "");
+        string limit = held.Count == 0 ? "" : FormattableString.Invariant($" The controllers or the battery hold the stronger motors to the same {held[0].MotorForce:0.0} N.");
+        return FormattableString.Invariant($"Motors of {r.Request.Stronger:0.##} times the stall torque add to the standing push: {adds}.{limit}");
+    }
+
+    private static string NotSure(TyreMeaning[] tyres, TyreMeaning best)
+    {
+        Tally first = best.Shoves!;
+        string[] close = [.. tyres.Where(t => t != best && t.Shoves is { Matches: > 0 } s && ShareInterval.OfTwo(first.Wins, first.Matches, s.Wins, s.Matches).Low <= 0.0).Select(t => t.Tyre.Name)];
+        return close.Length == 0 ? "" : $", no surer than with {string.Join(", ", close)}";
+    }
+
+    private static string Names(IEnumerable<TyreMeaning> tyres) => string.Join(", ", tyres.Select(t => t.Tyre.Name));
+
+    public static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
+}

@@ -1,0 +1,103 @@
+using System.CommandLine;
+using PushSim.Cli.Matches;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Ladder;
+
+/// <summary>`pushsim ladder FILE...`: every pair of robots, a square of win shares, a ranking.</summary>
+internal static class LadderCommand
+{
+    private const long MostMatches = 1_000_000;
+
+    // Round after round is slower by the lanes that run dry at the end of each.
+    private const int Rounds = 4;
+
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var common = new CommonOptions();
+        var files = new Argument<string[]>("FILE") { Description = "Robot files, two or more.", Arity = ArgumentArity.OneOrMore };
+        Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches of each pair.", 100, 1, MostMatches);
+        var scene = new Option<string?>("--scene") { Description = "Scenario file with floor, shove and driving for all.", HelpName = "FILE" };
+        var parts = new PartOptions();
+        var command = new Command(
+            "ladder",
+            "Who beats whom: every pair of robots, win shares and a ranking.\n\n"
+            + "Examples:\n  pushsim ladder scenarios/robots/mole.toml scenarios/robots/badger.toml\n  pushsim ladder robots/*.toml --matches 400 --scene evening.toml\n  pushsim ladder robots/*.toml --matches 10000 --part 3/16 --out big")
+        {
+            files, matches, scene, common.Seed, common.Threads,
+        };
+        parts.AddTo(command, common);
+        common.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            var request = new Request(
+                parsed.GetValue(files)!, parsed.GetValue(scene), plan, common.Of(parsed));
+            return Run(request, output, error, cancel);
+        });
+        return command;
+    }
+
+    private static int Run(Request request, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        if (request.Robots.Length < 2)
+        {
+            error.WriteLine("pushsim: error: a ladder needs two robot files or more\nhelp: pushsim ladder --help");
+            return ExitCode.WrongCommandLine;
+        }
+
+        MatchPlan plan = request.Plan;
+        var ladder = new LadderRun(request.Robots, request.Scene, plan);
+        if (!ladder.Open(error, out int code))
+        {
+            return code;
+        }
+
+        OutputFolder? folder = request.Output.Open("ladder", plan.Open);
+        MatchWork work = ladder.Work(error, cancel);
+
+        // in rounds over the pairs, so that an interrupted ladder has some of every pair
+        if (!work.Run(folder, request.Output.HasNoProgress, rounds: Rounds))
+        {
+            return ExitCode.RunFailed;
+        }
+
+        if (plan.Part is not null)
+        {
+            return work.EndPart(output, folder!);
+        }
+
+        LadderResult result = ladder.Result(work, cancel.IsCancellationRequested);
+        List<string> written = folder is null ? [] : WriteFiles(folder, result, ladder, request);
+        if (folder is not null)
+        {
+            work.Forget(folder);
+        }
+
+        request.Output.Print(output, () => LadderJson.Of(result), result.Verdict, () => LadderText.Write(output, result, written));
+        if (cancel.IsCancellationRequested)
+        {
+            return work.EndInterrupted(folder);
+        }
+
+        return result.Matches > 0 && result.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, LadderResult result, LadderRun ladder, Request request)
+    {
+        List<string> written = [folder.Write("pairs.csv", stream => LadderCsv.Write(stream, result))];
+        if (!request.Output.NoPlots && result.Ranking.Count > 0)
+        {
+            written.AddRange(folder.WritePicture("plot", LadderPicture.Of(result)));
+        }
+
+        if (request.Output.Report)
+        {
+            written.Add(folder.Write(PageReport.FileName, LadderPage.Of(result, ladder.Reads, request.Plan.Matches).Write));
+        }
+
+        return written;
+    }
+
+    private sealed record Request(string[] Robots, string? Scene, MatchPlan Plan, OutputRequest Output);
+}

@@ -1,0 +1,83 @@
+using System.Text.Json;
+using PushSim.Analysis.Chance;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Ladder;
+
+/// <summary>A ladder as a JSON document.</summary>
+internal static class LadderJson
+{
+    public static string Of(LadderResult r) => JsonReport.Write(w =>
+    {
+        JsonReport.WriteHead(w, "ladder", r.Verdict, LadderText.Warnings(r));
+        JsonReport.WriteRows(w, "ranking", r.Ranking, x =>
+        {
+            w.WriteString("robot", r.Robots[x.Robot]);
+            w.WriteNumber("score", x.Score);
+            w.WriteNumber("score_low", x.Low);
+            w.WriteNumber("score_high", x.High);
+        });
+        w.WriteString("score_method", LadderText.Method);
+        w.WriteString("setting", r.Setting);
+        WriteNames(w, "robots", r.Robots);
+        WriteWinShares(w, r);
+        WritePairs(w, r);
+        JsonReport.WriteRows(w, "cycles", r.Cycles, c =>
+        {
+            WriteNames(w, "robots", [r.Robots[c.First], r.Robots[c.Second], r.Robots[c.Third]]);
+            w.WriteBoolean("sure", c.IsSure);
+        });
+        w.WriteNumber("matches", r.Matches);
+        w.WriteNumber("failed_matches", r.Failed.Count);
+        w.WriteNumber("seed", r.Seed);
+        JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
+        w.WriteBoolean("interrupted", r.IsInterrupted);
+    });
+
+    private static void WriteNames(Utf8JsonWriter w, string key, IEnumerable<string> names)
+    {
+        w.WriteStartArray(key);
+        foreach (string name in names)
+        {
+            w.WriteStringValue(name);
+        }
+
+        w.WriteEndArray();
+    }
+
+    private static void WriteWinShares(Utf8JsonWriter w, LadderResult r)
+    {
+        w.WriteStartArray("win_shares");
+        foreach (double?[] row in r.WinShares)
+        {
+            w.WriteStartArray();
+            foreach (double? share in row)
+            {
+                if (share is double s)
+                {
+                    w.WriteNumberValue(s);
+                }
+                else
+                {
+                    w.WriteNullValue();
+                }
+            }
+
+            w.WriteEndArray();
+        }
+
+        w.WriteEndArray();
+    }
+
+    private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Pairs, p =>
+    {
+        Bounds i = ShareInterval.Wilson((long)p.Wins, (long)p.Matches);
+        w.WriteString("robot", r.Robots[p.First]);
+        w.WriteString("opponent", r.Robots[p.Second]);
+        w.WriteNumber("wins", p.Wins);
+        w.WriteNumber("losses", p.Losses);
+        w.WriteNumber("stalemates", p.Stalemates);
+        w.WriteNumber("win_share_low", i.Low);
+        w.WriteNumber("win_share_high", i.High);
+    });
+}

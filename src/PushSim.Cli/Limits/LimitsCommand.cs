@@ -1,0 +1,163 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using PushSim.Analysis.Limits;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
+using PushSim.Runs;
+using PushSim.Scenarios;
+using PushSim.Simulation;
+
+namespace PushSim.Cli.Limits;
+
+/// <summary>`pushsim limits FILE`: motors or traction, and what a change would buy.</summary>
+internal static class LimitsCommand
+{
+    // [s]
+    private const double LongestMatch = 3600.0;
+
+    // End of the scenario that stands in for one where only a robot file is given; it is never run [s].
+    private const double IdleTime = 1.0;
+
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var file = new Argument<string>("FILE") { Description = "Scenario or robot file." };
+        var throttle = new Option<string?>("--throttle") { Description = "Throttle, 0.01 to 1 (default: the scenario's greatest, or 1).", HelpName = "SHARE" };
+        var duty = new Option<string?>("--duty")
+        {
+            Description = "Seconds of pushing, dashing (a second from standstill, again and again), turning and resting that repeat through the match (default 3:3:1:3).", HelpName = "P:D:T:R",
+        };
+        var match = new Option<string?>("--match") { Description = "Length of the match in seconds (default 180).", HelpName = "SECONDS" };
+        var common = new CommonOptions("Folder for plots and CSV (default pushsim-out/NAME-limits).");
+        var command = new Command(
+            "limits",
+            "Motors or traction: what each can give, and what 10 % more would buy.\n\n"
+            + "Examples:\n  pushsim limits scenarios/pull-test.toml\n  pushsim limits scenarios/robots/mole.toml --json\n"
+            + "  pushsim limits my.toml --throttle 0.6 --duty 5:2:1:2 --out results")
+        {
+            file, throttle, duty, match,
+        };
+        common.AddTo(command);
+        throttle.Validators.Add(found => Check(found, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
+        match.Validators.Add(found => Check(found, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
+        duty.Validators.Add(found => Check(found, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3, a second or more together"));
+        command.SetAction(parsed => Run(
+            parsed.GetValue(file)!,
+            new Options(
+                parsed.GetValue(throttle) is string t ? Number(t) : null,
+                Pattern(parsed.GetValue(duty) ?? "3:3:1:3", parsed.GetValue(match) is string m ? Number(m)!.Value : 180.0)!,
+                common.Of(parsed)),
+            output,
+            error,
+            cancel));
+        return command;
+    }
+
+    private static void Check(OptionResult found, Func<string, bool> isRight, string message)
+    {
+        if (found.GetValueOrDefault<string?>() is not string text || !isRight(text))
+        {
+            found.AddError(message);
+        }
+    }
+
+    private static double? Number(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) ? value : null;
+
+    private static DutyPattern? Pattern(string text, double length)
+    {
+        double?[] parts = [.. text.Split(':').Select(Number)];
+        bool isRight = parts.Length == 4 && parts.All(p => p is >= 0.0 and <= LongestMatch) && parts.Sum() >= DutyPattern.ShortestRound;
+        return !isRight ? null : new DutyPattern
+        {
+            Length = length, Push = parts[0]!.Value, Dash = parts[1]!.Value, Turn = parts[2]!.Value, Rest = parts[3]!.Value,
+        };
+    }
+
+    private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        ReadResult read = ScenarioReader.Check(file);
+        ProblemWriter.Write(error, read.Problems);
+        if (read.CannotRead)
+        {
+            return ExitCode.CannotReadOrWrite;
+        }
+
+        if (read.HasErrors || (read.Scenario is null && read.Robot is null))
+        {
+            return ExitCode.WrongInput;
+        }
+
+        ScenarioSettings scenario = read.Scenario ?? Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
+        OutputFolder? folder = options.Output.Open(scenario.Name + "-limits");
+        LimitReport report;
+        RunResult? run = null;
+        try
+        {
+            report = LimitFinder.Find(scenario, options.Throttle, options.Duty);
+            cancel.ThrowIfCancellationRequested();
+            if (read.Scenario is not null)
+            {
+                run = Simulator.Run(scenario, cancel);
+            }
+        }
+        catch (SimulationException e)
+        {
+            error.WriteLine("pushsim: error: " + PlainText.Of(e.Message));
+            return ExitCode.RunFailed;
+        }
+
+        RunResult? told = run is { Time.Length: >= 2 } ? run : null;
+        List<string> files = folder is null ? [] : WriteFiles(folder, report, told, read, options, cancel);
+        options.Output.Print(output, () => LimitsJson.Of(report, told), PlainText.Of(report.Verdict), () => LimitsText.Write(output, report, told, read, file, files));
+        if (run?.Status == RunStatus.Failed)
+        {
+            error.WriteLine("pushsim: error: " + PlainText.Of(run.Cause));
+            return ExitCode.RunFailed;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static ScenarioSettings Standing(RobotSettings robot, string name) => new()
+    {
+        Name = name, Robot = robot, Manoeuvre = new ManoeuvreSettings { Kind = ManoeuvreKind.Hold, Commands = [], EndTime = IdleTime },
+    };
+
+    private static List<string> WriteFiles(
+        OutputFolder folder, LimitReport report, RunResult? run, ReadResult read, Options options, CancellationToken cancel)
+    {
+        List<string> files =
+        [
+            folder.Write("force-curve.csv", stream => LimitsCsv.WriteCurves(report, stream)),
+            folder.Write("gains.csv", stream => LimitsCsv.WriteGains(report, stream)),
+        ];
+        if (report.Ratio is not null)
+        {
+            files.Add(folder.Write("ratio.csv", stream => LimitsCsv.WriteRatio(report.Ratio, stream)));
+        }
+
+        if (run is not null)
+        {
+            files.Add(folder.Write("binding.csv", stream => LimitsCsv.WriteBindings(run, stream, cancel)));
+        }
+
+        if (!options.Output.NoPlots)
+        {
+            cancel.ThrowIfCancellationRequested();
+            PlotSheet plot = LimitsPlot.Of(report, run);
+            files.AddRange(folder.WritePicture("plot", plot));
+        }
+
+        if (options.Output.Report)
+        {
+            cancel.ThrowIfCancellationRequested();
+            files.Add(folder.Write(PageReport.FileName, LimitsPage.Of(report, run, read, options.Throttle, options.Duty).Write));
+        }
+
+        return files;
+    }
+
+    private sealed record Options(double? Throttle, DutyPattern Duty, OutputRequest Output);
+}

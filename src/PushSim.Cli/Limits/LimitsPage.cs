@@ -1,0 +1,32 @@
+using PushSim.Analysis.Limits;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Plots;
+using PushSim.Plotting.Report;
+using PushSim.Runs;
+using PushSim.Scenarios;
+
+namespace PushSim.Cli.Limits;
+
+/// <summary>The page of `limits --report`.</summary>
+internal static class LimitsPage
+{
+    public static ReportPage Of(LimitReport report, RunResult? run, ReadResult read, double? throttle, DutyPattern duty) => new()
+    {
+        Command = "limits",
+        Subject = report.Scenario.Name,
+        Question = "Motors or traction: what can each give, and what would 10 % more buy?",
+        Verdict = report.Verdict,
+        Warnings = [.. report.Warnings, .. PageReport.Problems(read.Problems)],
+        Tables = LimitsText.Tables(report, run),
+        Figures = LimitsPlot.Figures(report, run),
+        Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
+        Estimates = [.. read.Notes, .. read.Remarks],
+        Cautions = TextReport.Cautions,
+    };
+
+    // always shown: the match of the page is nothing without it
+    private static IEnumerable<ReportInput> Pattern(DutyPattern d) =>
+    [
+        .. PageReport.Given("--duty", FormattableString.Invariant($"{d.Push:0.###}:{d.Dash:0.###}:{d.Turn:0.###}:{d.Rest:0.###}"), null, "s"), .. PageReport.Given("--match", d.Length, "s"),
+    ];
+}

@@ -1,0 +1,48 @@
+using System.CommandLine;
+using System.Globalization;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Matches;
+
+/// <summary>`--part` and `--merge` of every command with drawn matches: one rule for all.</summary>
+internal sealed class PartOptions
+{
+    public Option<(int K, int N)?> Part { get; } = new("--part")
+    {
+        Description = "Run only this part of the matches, for example 3/16; --merge joins the parts.",
+        HelpName = "K/N",
+        CustomParser = found =>
+        {
+            string text = found.Tokens.Count == 1 ? found.Tokens[0].Value : "";
+            string[] both = text.Split('/');
+            if (both.Length == 2 && int.TryParse(both[0], NumberStyles.None, CultureInfo.InvariantCulture, out int k) && int.TryParse(both[1], NumberStyles.None, CultureInfo.InvariantCulture, out int n) && k >= 1 && k <= n)
+            {
+                return (k, n);
+            }
+
+            found.AddError($"--part takes K/N with K from 1 to N, for example 3/16, not \"{text}\"");
+            return null;
+        },
+    };
+
+    public Option<bool> Merge { get; } = new("--merge") { Description = "Join the finished parts in the output folder." };
+
+    public void AddTo(Command command, CommonOptions common)
+    {
+        command.Options.Add(Part);
+        command.Options.Add(Merge);
+        command.Validators.Add(found =>
+        {
+            bool isPart = found.GetResult(Part) is not null;
+            string? wrong = isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
+                : isPart && found.GetValue(common.Report) ? "--report shows all matches together: give it with --merge"
+                : isPart && found.GetValue(common.Json) ? "--part prints no JSON: --merge does, for all parts together"
+                : found.GetValue(Merge) && found.GetValue(common.Json) && found.GetResult(common.Out) is null ? "with --json the folder of the parts must be named: add --out DIR"
+                : null;
+            if (wrong is not null)
+            {
+                found.AddError(wrong);
+            }
+        });
+    }
+}

@@ -1,0 +1,19 @@
+using PushSim.Analysis.Chance;
+
+namespace PushSim.Cli.Odds;
+
+/// <summary>How much of the variance of the ground gained an input has a hand in, alone or together with others.</summary>
+/// <param name="Key">The input; the parts that it holds for are drawn anew together.</param>
+/// <param name="Share">Total index [1].</param>
+/// <param name="Bounds">Its 95 % interval [1].</param>
+internal sealed record InputEffect(string Key, double Share, Bounds Bounds)
+{
+    /// <summary>From matches that differ in this input alone; a match that failed in one of the two is left out.</summary>
+    public static InputEffect Of(string key, IReadOnlyList<MatchEnd> own, IReadOnlyList<MatchEnd> redrawn)
+    {
+        var others = redrawn.Where(o => !o.HasFailed).ToDictionary(o => o.Number);
+        MatchEnd[] both = [.. own.Where(o => !o.HasFailed && others.ContainsKey(o.Number))];
+        (double share, Bounds interval) = Sensitivity.Total([.. both.Select(o => o.GroundGained)], [.. both.Select(o => others[o.Number].GroundGained)]);
+        return new InputEffect(key, share, interval);
+    }
+}

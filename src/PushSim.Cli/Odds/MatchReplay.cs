@@ -1,0 +1,66 @@
+using System.Diagnostics;
+using System.Globalization;
+using PushSim.Cli.Matches;
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
+using PushSim.Runs;
+using PushSim.Scenarios;
+using PushSim.Simulation;
+
+namespace PushSim.Cli.Odds;
+
+/// <summary>One match of `odds` again, with the whole record, shown like a run.</summary>
+internal static class MatchReplay
+{
+    public static int Show(FileMatchSource source, OddsRequest request, long number, ReadResult read, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        ScenarioSettings? scenario = source.Match(number, out string cause);
+        if (scenario is null)
+        {
+            error.WriteLine($"pushsim: error: match {number} of seed {request.Plan.Seed} cannot start: {PlainText.Of(cause)}");
+            WriteDraws(error, source, number);
+            return ExitCode.RunFailed;
+        }
+
+        string name = string.Create(CultureInfo.InvariantCulture, $"{source.Middle.Name}-match-{number}");
+        OutputFolder? folder = request.Output.Open(name);
+        long start = Stopwatch.GetTimestamp();
+        RunResult result = Simulator.Run(scenario with { Name = name }, cancel);
+        double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        List<string> files = [];
+        if (folder is not null && result.Time.Length >= 2)
+        {
+            files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
+            if (!request.Output.NoPlots)
+            {
+                PlotSheet plot = RunPlot.Of(result);
+                files.AddRange(folder.WritePicture("plot", plot));
+            }
+        }
+
+        request.Output.Print(output, () => RunJson.Of(result, milliseconds), result.Verdict, () =>
+        {
+            RunText.Write(output, result, milliseconds, read, request.File, files);
+            WriteDraws(output, source, number);
+        });
+        if (result.Status == RunStatus.Failed)
+        {
+            error.WriteLine("pushsim: error: " + result.Cause);
+            return ExitCode.RunFailed;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void WriteDraws(TextWriter writer, FileMatchSource source, long number)
+    {
+        double[] values = source.Values(number);
+        writer.WriteLine($"drawn for match {number}:");
+        for (int i = 0; i < values.Length; i++)
+        {
+            writer.WriteLine(PlainText.Of(string.Create(CultureInfo.InvariantCulture, $"  {source.Quantities[i].Name} = {values[i]:G6}")));
+        }
+    }
+}

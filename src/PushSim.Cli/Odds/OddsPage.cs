@@ -1,0 +1,39 @@
+using System.Globalization;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Plots;
+using PushSim.Plotting.Report;
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Cli.Odds;
+
+/// <summary>The page of `odds --report`.</summary>
+internal static class OddsPage
+{
+    public static ReportPage Of(OddsRequest request, OddsResult result, OddsRun.Side own, OddsRun.Side? other, CancellationToken cancel)
+    {
+        // an interrupted page comes without a replay: there is no time for one more run
+        (long Number, RunResult Run)? shown = !cancel.IsCancellationRequested && own.Middling() is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
+        return new ReportPage
+        {
+            Command = "odds",
+            Subject = own.Source.Middle.Name,
+            Question = $"How sure is it that {result.Robot} wins against {result.Opponent}?",
+            Verdict = result.Verdict,
+            Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. other is null ? [] : PageReport.Problems(other.Read.Problems)],
+            Replay = shown?.Run,
+            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {s.Run.Verdict}") : "",
+            Tables = OddsText.Tables(result),
+            Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
+            Inputs =
+            [
+                .. PageReport.Inputs(own.Read), .. other is null ? [] : PageReport.Inputs(other.Read),
+                .. PageReport.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
+                .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
+            ],
+            Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
+            Computation = OddsText.Computation(result),
+            Cautions = TextReport.Cautions,
+        };
+    }
+}

@@ -1,0 +1,133 @@
+using System.CommandLine;
+using System.Diagnostics;
+using PushSim.Analysis;
+using PushSim.Analysis.Turning;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Plots;
+using PushSim.Runs;
+using PushSim.Scenarios;
+
+namespace PushSim.Cli.Run;
+
+/// <summary>`pushsim run FILE`: verdict, table, plots, CSV.</summary>
+internal static class RunCommand
+{
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var file = new Argument<string>("FILE") { Description = "Scenario file." };
+        var common = new CommonOptions("Folder for all files (default pushsim-out/NAME).", "Write report.html too: one page with replay, to show.");
+        var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
+        var map = new Option<string[]>("--map")
+        {
+            Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
+        };
+        var command = new Command(
+            "run",
+            "Simulates a scenario: verdict, table, plots and the time history.\n\n"
+            + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run my.toml --report\n"
+            + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1\n"
+            + "  pushsim run scenarios/spot-turn.toml --rank-tyres")
+        {
+            file,
+        };
+        common.AddTo(command, rank, map);
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!), output, error, cancel));
+        return command;
+    }
+
+    private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        ReadResult read = ScenarioReader.Read(file);
+        ProblemWriter.Write(error, read.Problems);
+        if (read.CannotRead)
+        {
+            return ExitCode.CannotReadOrWrite;
+        }
+
+        if (read.HasErrors || read.Scenario is null)
+        {
+            return ExitCode.WrongInput;
+        }
+
+        (MapAxis X, MapAxis Y)? axes = null;
+        if (options.Map.Length > 0)
+        {
+            axes = TurnMap.Axes(options.Map, file, read.Scenario, error);
+            if (axes is null)
+            {
+                return ExitCode.WrongCommandLine;
+            }
+        }
+
+        // the folder first: no work for a result that has nowhere to go
+        OutputFolder? folder = options.Output.Open(read.Scenario.Name);
+        long start = Stopwatch.GetTimestamp();
+        RunResult result = Simulator.Run(read.Scenario, cancel);
+        double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
+        TyreAnswers tyres = TyreAnswers.Of(result, file, options.Rank, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
+
+        // after the files of the run: they stay if the map is interrupted
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
+        if (folder is not null && map is not null)
+        {
+            files.AddRange(map.WriteFiles(folder, options.Output.NoPlots));
+            if (options.Output.Report)
+            {
+                // in the place of the page without it
+                folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, map).Write);
+            }
+        }
+
+        options.Output.Print(
+            output, () => RunJson.Of(result, milliseconds, tyres, map), result.Verdict, () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map?.Sentence));
+        if (result.Status == RunStatus.Failed)
+        {
+            error.WriteLine("pushsim: error: " + result.Cause);
+            return ExitCode.RunFailed;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, RunResult result, TyreAnswers tyres, ReadResult read, double milliseconds, Options options, CancellationToken cancel)
+    {
+        List<string> files = [];
+        if (result.Time.Length < 2)
+        {
+            return files;
+        }
+
+        files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
+        if (result.CellReadings.Count > 0)
+        {
+            files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
+        }
+
+        if (result.Turning is TurnReport turning)
+        {
+            files.Add(folder.Write("turn-paths.csv", stream => TurnCsv.WritePaths(result, turning, stream)));
+            files.Add(folder.Write("spectrum.csv", stream => TurnCsv.WriteSpectra(turning, stream)));
+        }
+
+        if (!options.Output.NoPlots)
+        {
+            cancel.ThrowIfCancellationRequested();
+            PlotSheet plot = RunPlot.Of(result);
+            files.AddRange(folder.WritePicture("plot", plot));
+            files.AddRange(tyres.WritePlots(folder));
+        }
+
+        if (options.Output.Report)
+        {
+            cancel.ThrowIfCancellationRequested();
+            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres).Write));
+        }
+
+        return files;
+    }
+
+    private sealed record Options(OutputRequest Output, bool Rank, string[] Map);
+}

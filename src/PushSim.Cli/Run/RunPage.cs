@@ -1,0 +1,27 @@
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Plots;
+using PushSim.Plotting.Report;
+using PushSim.Runs;
+using PushSim.Scenarios;
+
+namespace PushSim.Cli.Run;
+
+/// <summary>The page of `run --report`.</summary>
+internal static class RunPage
+{
+    public static ReportPage Of(RunResult result, ReadResult read, double milliseconds, TyreAnswers tyres, TurnMap? map = null) => new()
+    {
+        Command = "run",
+        Subject = result.Scenario.Name,
+        Question = result.Scenario.Question,
+        Verdict = result.Verdict,
+        Warnings = [.. result.Warnings, .. PageReport.Problems(read.Problems)],
+        Replay = result,
+        Tables = [.. RunText.Tables(result), .. TurnText.Tables(result.Turning), .. TyreText.Tables(tyres)],
+        Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
+        Inputs = PageReport.Inputs(read),
+        Estimates = [.. read.Notes, .. read.Remarks],
+        Computation = RunText.Computation(result, milliseconds),
+        Cautions = TextReport.Cautions,
+    };
+}

@@ -1,0 +1,128 @@
+using System.Globalization;
+using PushSim.Plotting.Report;
+using PushSim.Runs;
+
+namespace PushSim.Cli.Run;
+
+/// <summary>A turn in tables for screen and page: each wheel, reserve, what would help, why it chatters or not.</summary>
+internal static class TurnText
+{
+    // A centre of rotation nearer than this is the centre of mass itself [m].
+    private const double SeenOffset = 5e-4;
+
+    public static IEnumerable<ReportTable> Tables(TurnReport? r)
+    {
+        if (r is null)
+        {
+            yield break;
+        }
+
+        yield return WheelTable(r);
+        if (r.Helps.Count > 0)
+        {
+            yield return HelpTable(r);
+        }
+
+        yield return ModeTable(r);
+    }
+
+    // One column a wheel: eight of them still fit a page.
+    private static ReportTable WheelTable(TurnReport r)
+    {
+        ReportTable table = new ReportTable("Each wheel").AddColumn("Quantity");
+        foreach (WheelTurn w in r.Wheels)
+        {
+            table.AddNumberColumn(w.Wheel);
+        }
+
+        table.AddColumn("Unit");
+        Row("load", "N", w => F(w.Load, "0.00"));
+        Row("least load", "N", w => F(w.LeastLoad, "0.00"));
+        Row("off the floor", "%", w => F(100.0 * w.AirShare, "0.0"));
+        Row("drive force", "N", w => F(w.DriveForce, "0.00"));
+        Row("scrub force, to the left", "N", w => F(w.ScrubForce, "0.00"));
+        Row("scrub moment", "N m", w => F(w.ScrubMoment, "0.000"));
+        Row("slip", "m/s", w => F(w.SlipSpeed, "0.00"));
+        Row("swing of the force", "N", w => F(w.Swing, "0.00"));
+        Row("chatter", "Hz", w => w.Frequency is { } hz ? F(hz, "0") : "quiet");
+        if (r.Wheels.Any(w => w.Wear is not null))
+        {
+            Row("wear", "mm³", w => w.Wear is { } v ? F(1e9 * v, "0.000") : "");
+        }
+
+        foreach (string line in Lines(r))
+        {
+            table.AddRemark(line);
+        }
+
+        return table;
+
+        void Row(string name, string unit, Func<WheelTurn, string> cell)
+        {
+            string[] cells = [name, .. r.Wheels.Select(cell), unit];
+            table.AddRow(cells);
+        }
+    }
+
+    private static IEnumerable<string> Lines(TurnReport r)
+    {
+        yield return Text($"takes {r.Current:0.00} A and {r.Power:0.0} W from the battery; its wheels would turn it at {r.YawRateWithoutSlip:0.00} rad/s if nothing slipped");
+        if (r.RotationCentre is { } c)
+        {
+            yield return Math.Max(Math.Abs(c.X), Math.Abs(c.Y)) < SeenOffset ? "turns about its centre of mass" : Text($"turns about a point {1e3 * Math.Abs(c.X):0} mm {(c.X < 0.0 ? "behind" : "ahead of")} and {1e3 * Math.Abs(c.Y):0} mm {(c.Y < 0.0 ? "right" : "left")} of its centre of mass");
+        }
+
+        yield return r.LeastCurrentLimit is { } ampere
+            ? Text($"least current limit that turns it from rest: {ampere:0.0} A a controller ({100.0 * r.LeastCurrentShare!.Value:0} % of now)")
+            : "no current limit would turn it";
+        yield return r.LeastMotorShare is { } share
+            ? Text($"least motors that turn it from rest: {100.0 * share:0} % of these motors' stall torque at the same no-load speed")
+            : "no stronger motor alone would turn it";
+    }
+
+    private static ReportTable HelpTable(TurnReport r)
+    {
+        bool turns = r.Ease != TurnEase.CannotTurn;
+        ReportTable table = new ReportTable(turns ? "What a change would do" : "Least change that lets it turn").AddColumn("Change")
+            .AddNumberColumn("now").AddNumberColumn("then").AddColumn("unit").AddNumberColumn("yaw rate rad/s").AddNumberColumn("scrub N m").AddNumberColumn("battery A");
+        foreach (TurnHelp h in r.Helps)
+        {
+            table.AddRow(h.What, Short(h.From), Short(h.To), h.Unit, h.Turns ? F(Math.Abs(h.YawRate), "0.00") : "stands", F(h.ScrubMoment, "0.000"), F(h.Current, "0.00"));
+        }
+
+        return table;
+    }
+
+    // For each part the slowest to die of those in which it moves most, else the one in which it moves more than in any other; each once.
+    private static ReportTable ModeTable(TurnReport r)
+    {
+        ReportTable table = new ReportTable("Swing of the turn").AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
+        if (r.Modes.Count == 0)
+        {
+            table.AddRemark($"no modes of the steady turn: {r.NoModes}");
+        }
+
+        foreach (string line in r.Explanation)
+        {
+            table.AddRemark(line);
+        }
+
+        IEnumerable<IGrouping<TurnMode, TurnPart>> rows = r.Modes.Count == 0 ? [] : Enum.GetValues<TurnPart>()
+            .Select(p => (Part: p, Mode: r.Modes.FirstOrDefault(m => m.Part == p) ?? r.Modes.MaxBy(m => m.Shares.FirstOrDefault(s => s.Part == p).Share)!))
+            .Where(x => x.Mode.Shares.Any(s => s.Part == x.Part)).GroupBy(x => x.Mode, x => x.Part).OrderByDescending(g => g.Key.Growth);
+        foreach (IGrouping<TurnMode, TurnPart> row in rows)
+        {
+            TurnMode m = row.Key;
+            string others = string.Join(" and ", row.Where(p => p != m.Part).Select(TurnMode.Words));
+            table.AddRow(TurnMode.Words(m.Part) + (others.Length > 0 ? " with " + others : ""), F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
+        }
+
+        return table;
+    }
+
+    private static string Short(double value) => F(value, Math.Abs(value) >= 100.0 ? "0" : Math.Abs(value) >= 10.0 ? "0.0" : "0.00");
+
+    private static string F(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}

@@ -1,0 +1,114 @@
+using System.Text.Json;
+using PushSim.Analysis.Wear;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Run;
+
+/// <summary>The tyres' part of a run's JSON document: tyre_wear, tyre_grip, tyre_ranking; each only where it applies.</summary>
+internal static class TyreJson
+{
+    public static void Write(Utf8JsonWriter writer, TyreAnswers answers)
+    {
+        if (answers.Wear is WearReport wear)
+        {
+            WriteWear(writer, wear);
+        }
+
+        if (answers.Grip is GripSeries grip)
+        {
+            writer.WriteStartObject("tyre_grip");
+            writer.WriteString("limits", GripSeries.Limits);
+            WriteGrip(writer, grip);
+            writer.WriteEndObject();
+        }
+
+        if (answers.Ranking.Count > 0)
+        {
+            WriteRanking(writer, answers.Ranking);
+        }
+    }
+
+    private static void WriteWear(Utf8JsonWriter writer, WearReport report)
+    {
+        writer.WriteStartObject("tyre_wear");
+        writer.WriteString("limits", WearReport.Limits);
+        Number(writer, "match_s", report.MatchTime);
+        Number(writer, "turn_s", report.TurnTime);
+        Number(writer, "unevenness_ratio", report.Unevenness);
+        writer.WriteStartArray("wheels");
+        foreach (WheelWear w in report.Wheels)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("wheel", w.Wheel);
+            writer.WriteString("tyre", w.Tyre);
+            Number(writer, "run_wear_m3", w.Volume);
+            Number(writer, "run_friction_work_j", w.FrictionWork);
+            Span(writer, w, "turn", w.PerTurn);
+            Span(writer, w, "minute", w.PerMinute);
+            Span(writer, w, "match", w.PerMatch);
+            Number(writer, "straight_metre_wear_m3", w.PerStraightMetre);
+            Number(writer, "straight_metre_wear_most_m3", w.MostPerStraightMetre);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private static void Span(Utf8JsonWriter writer, WheelWear w, string span, double? volume)
+    {
+        Number(writer, span + "_wear_m3", volume);
+        Number(writer, span + "_wear_kg", w.Mass(volume));
+        Number(writer, span + "_wear_depth_m", w.Depth(volume));
+    }
+
+    private static void WriteGrip(Utf8JsonWriter writer, GripSeries grip)
+    {
+        Number(writer, "grip_loss_share", grip.GripLoss);
+        Number(writer, "runs_until_loss", grip.RunsUntilLoss);
+        writer.WriteStartArray("runs");
+        foreach (GripAfterRun r in grip.Runs)
+        {
+            writer.WriteStartObject();
+            writer.WriteNumber("run", r.Run);
+            Number(writer, "grip_share", r.Grip);
+            Number(writer, "friction", r.Friction);
+            writer.WriteBoolean("is_cleaned", r.IsCleaned);
+            writer.WriteStartArray("wheel_grip_shares");
+            foreach (double g in r.WheelGrip)
+            {
+                writer.WriteNumberValue(g);
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteRanking(Utf8JsonWriter writer, IReadOnlyList<RankedTyre> ranking)
+    {
+        writer.WriteString("tyre_ranking_limits", WearReport.Limits);
+        writer.WriteStartArray("tyre_ranking");
+        foreach (RankedTyre r in ranking)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("material", r.Name);
+            writer.WriteString("left_out_because", r.Reason);
+            Number(writer, "match_wear_depth_m", r.DepthPerMatch);
+            Number(writer, "match_wear_m3", r.VolumePerMatch);
+            Number(writer, "match_wear_kg", r.MassPerMatch);
+            Number(writer, "clean_friction", r.CleanFriction);
+            Number(writer, "friction_after_runs", r.Grip?.Runs[^1].Friction);
+            Number(writer, "runs_until_loss", r.Grip?.RunsUntilLoss);
+            Number(writer, "yaw_rate_rad_per_s", r.Answers?.YawRate);
+            Number(writer, "chatter_hz", r.Answers?.Chatter);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void Number(Utf8JsonWriter writer, string key, double? value) => JsonReport.WriteNumber(writer, key, value);
+}

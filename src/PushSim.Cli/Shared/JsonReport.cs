@@ -1,0 +1,66 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+
+namespace PushSim.Cli.Shared;
+
+/// <summary>JSON documents for scripts: snake_case keys with the SI unit as last part.</summary>
+internal static class JsonReport
+{
+    private const int SchemaVersion = 1;
+
+    public static string Write(Action<Utf8JsonWriter> body)
+    {
+        using var stream = new MemoryStream();
+        var options = new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        using (var writer = new Utf8JsonWriter(stream, options))
+        {
+            writer.WriteStartObject();
+            body(writer);
+            writer.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    public static void WriteHead(Utf8JsonWriter writer, string command, string verdict, IReadOnlyList<string> warnings)
+    {
+        writer.WriteNumber("schema_version", SchemaVersion);
+        writer.WriteString("command", command);
+        writer.WriteString("verdict", verdict);
+        writer.WriteStartArray("warnings");
+        foreach (string warning in warnings)
+        {
+            writer.WriteStringValue(warning);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    public static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
+    {
+        if (value is { } number && double.IsFinite(number))
+        {
+            writer.WriteNumber(key, number);
+        }
+        else
+        {
+            writer.WriteNull(key);
+        }
+    }
+
+    /// <summary>A list of objects, each filled by <paramref name="body"/>.</summary>
+    internal static void WriteRows<T>(Utf8JsonWriter writer, string key, IEnumerable<T> rows, Action<T> body)
+    {
+        writer.WriteStartArray(key);
+        foreach (T row in rows)
+        {
+            writer.WriteStartObject();
+            body(row);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+}

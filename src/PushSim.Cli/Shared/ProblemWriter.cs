@@ -1,0 +1,26 @@
+using PushSim.Scenarios;
+
+namespace PushSim.Cli.Shared;
+
+/// <summary>Writes what is wrong in files: place, message, source line with a caret, advice.</summary>
+internal static class ProblemWriter
+{
+    public static void Write(TextWriter writer, IEnumerable<Problem> problems)
+    {
+        // a file that both robots use is read twice, and complained about once
+        foreach (Problem p in problems.Distinct())
+        {
+            writer.WriteLine(PlainText.Of(p.ToString()));
+            if (p.SourceLine.Length > 0)
+            {
+                writer.WriteLine("  " + PlainText.Of(p.SourceLine));
+                writer.WriteLine("  " + new string(' ', Math.Max(0, p.Column - 1)) + new string('^', Math.Max(1, p.Length)));
+            }
+
+            if (p.Help.Length > 0)
+            {
+                writer.WriteLine("  advice: " + PlainText.Of(p.Help));
+            }
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using PushSim.Plotting.Report;
+using Spectre.Console;
+
+namespace PushSim.Cli.Shared;
+
+/// <summary>A table on the terminal: side by side where every word fits, else row by row with each value under its own name.</summary>
+internal static class ScreenTable
+{
+    // blanks and line between two columns [characters]
+    private const int Gap = 3;
+
+    public static void Write(IAnsiConsole console, ReportTable table)
+    {
+        // its caption heads the first column
+        string[] titles = [.. table.Columns.Select((c, i) => PlainText.Of(i == 0 ? table.Caption : c.Title))];
+        string[][] columns = [.. titles.Select((t, i) => table.Rows.Select(r => PlainText.Of(r[i])).Append(t).ToArray())];
+
+        // the widest columns are narrowed first, all to one width: the longest word must still fit it
+        int word = columns.Max(c => c.Max(t => t.Split(' ').Max(w => w.Length)));
+        int needed = columns.Sum(c => Math.Min(word, c.Max(t => t.Length)) + Gap);
+        if (needed > console.Profile.Width)
+        {
+            WriteRowByRow(console, table, titles);
+        }
+        else
+        {
+            console.Write(SideBySide(table, titles));
+        }
+    }
+
+    private static Table SideBySide(ReportTable table, string[] titles)
+    {
+        Table screen = new Table().Border(TableBorder.Minimal);
+        for (int i = 0; i < titles.Length; i++)
+        {
+            var column = new TableColumn(Markup.Escape(titles[i]));
+            screen.AddColumn(table.Columns[i].IsNumber ? column.RightAligned() : column);
+        }
+
+        string last = "";
+        foreach (IReadOnlyList<string> row in table.Rows)
+        {
+            // a name that heads several rows is said once
+            string head = row[0] == last && !table.Columns[0].IsNumber ? "" : row[0];
+            screen.AddRow([PlainText.Marked(head), .. row.Skip(1).Select(c => PlainText.Marked(c))]);
+            last = row[0];
+        }
+
+        return screen;
+    }
+
+    private static void WriteRowByRow(IAnsiConsole console, ReportTable table, string[] titles)
+    {
+        console.WriteLine();
+        foreach (IReadOnlyList<string> row in table.Rows)
+        {
+            console.MarkupLine(Markup.Escape($"{titles[0]}: {PlainText.Of(row[0])}"));
+            for (int i = 1; i < titles.Length; i++)
+            {
+                if (row[i].Length > 0)
+                {
+                    console.MarkupLine(Markup.Escape($"  {titles[i]}: {PlainText.Of(row[i])}"));
+                }
+            }
+        }
+
+        console.WriteLine();
+    }
+}

@@ -1,0 +1,60 @@
+using PushSim.Plotting.Report;
+using Spectre.Console;
+
+namespace PushSim.Cli.Shared;
+
+/// <summary>What the text of every command has: a console, tables, cautions, the files written.</summary>
+internal static class TextReport
+{
+    /// <summary>Short cautions, once per report.</summary>
+    public const string Cautions =
+        "Predictions are estimates. A pull or shove test stores energy: keep clear of taut tethers, wheels off the floor until ready. "
+        + "Lithium batteries and stalled motors burn: charge and stop as their makers say. Weapons removed or locked. "
+        + "Follow the event's and local rules.";
+
+    private const int PlainWidth = 100;
+
+    /// <summary>Writes a table and its remarks on the terminal.</summary>
+    public static void Write(IAnsiConsole console, ReportTable table)
+    {
+        if (table.Rows.Count > 0)
+        {
+            ScreenTable.Write(console, table);
+        }
+
+        foreach ((string text, bool isAside) in table.Remarks)
+        {
+            string line = PlainText.Marked(text);
+            console.MarkupLine(isAside ? "[dim]" + line + "[/]" : line);
+        }
+    }
+
+    /// <summary>A console on a writer; colour only on a terminal that wants it.</summary>
+    public static IAnsiConsole Console(TextWriter output)
+    {
+        bool isTerminal = ReferenceEquals(output, System.Console.Out) && !System.Console.IsOutputRedirected;
+        bool hasColour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = hasColour ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = hasColour ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Out = new AnsiConsoleOutput(output),
+            Interactive = InteractionSupport.No,
+        });
+        if (!isTerminal)
+        {
+            console.Profile.Width = PlainWidth;
+        }
+
+        return console;
+    }
+
+    /// <summary>Names the files that were written, straight to the writer: a path must not be wrapped.</summary>
+    public static void WriteFiles(TextWriter output, IEnumerable<string> files)
+    {
+        foreach (string file in files)
+        {
+            output.WriteLine("wrote " + file);
+        }
+    }
+}

@@ -1,0 +1,103 @@
+using System.CommandLine;
+using PushSim.Cli.Shared;
+using PushSim.Scenarios.Shelf;
+using Spectre.Console;
+
+namespace PushSim.Cli.Shelf;
+
+/// <summary>`pushsim shelf [NAME]`: the generic parts that robot files can refer to, with the source of each number.</summary>
+internal static class ShelfCommand
+{
+    public static Command Create(TextWriter output, TextWriter error)
+    {
+        var name = new Argument<string?>("NAME") { Description = "A part, words of its name, or a kind; none lists all.", Arity = ArgumentArity.ZeroOrOne };
+        var json = new Option<bool>("--json") { Description = "Print one JSON document." };
+        var quiet = new Option<bool>("--quiet") { Description = "Print the names only." };
+        var command = new Command(
+            "shelf",
+            "Lists generic parts with the source of each number.\n\n"
+            + "A [[tyre]], [[motor]], [[controller]], [battery] or [floor] takes one over\nby shelf = \"NAME\"; own values stand.\n\n"
+            + "Kinds: " + string.Join(", ", PartShelf.All.Select(s => s.File)) + "\n\n"
+            + "Examples:\n  pushsim shelf\n  pushsim shelf motors\n  pushsim shelf \"foamed elastomer, soft\"\n  pushsim shelf urethane --json")
+        {
+            name, json, quiet,
+        };
+        command.SetAction(parsed => List(parsed.GetValue(name), parsed.GetValue(json), parsed.GetValue(quiet), output, error));
+        return command;
+    }
+
+    private static int List(string? name, bool json, bool quiet, TextWriter output, TextWriter error)
+    {
+        List<(PartShelf Shelf, IReadOnlyList<ShelfPart> Parts)> found = [.. PartShelf.All.Select(s => (s, Find(s, name))).Where(f => f.Item2.Count > 0)];
+        if (found.Count == 0)
+        {
+            error.WriteLine($"pushsim: error: there is no \"{PlainText.Of(name!)}\" on the shelf");
+            error.WriteLine("advice: pushsim shelf lists all names");
+            return ExitCode.WrongCommandLine;
+        }
+
+        bool isKind = name is null || PartShelf.All.Any(s => IsKind(s, name));
+        string verdict = string.Join(", ", found.Select(f => $"{f.Parts.Count} {(f.Parts.Count == 1 ? f.Shelf.One : f.Shelf.Many)}")) + (isKind ? " on the shelf." : " of that name.");
+        if (json)
+        {
+            output.WriteLine(JsonReport.Write(writer => ShelfJson.Write(writer, verdict, found)));
+        }
+        else if (quiet)
+        {
+            foreach (ShelfPart part in found.SelectMany(f => f.Parts))
+            {
+                output.WriteLine(part.Name);
+            }
+        }
+        else
+        {
+            IAnsiConsole console = TextReport.Console(output);
+            console.MarkupLine("[bold]" + Markup.Escape(verdict) + "[/]");
+            foreach ((PartShelf shelf, IReadOnlyList<ShelfPart> parts) in found)
+            {
+                if (isKind)
+                {
+                    ShelfText.WriteList(console, shelf, parts);
+                }
+                else
+                {
+                    ShelfText.WriteParts(console, shelf, parts);
+                }
+            }
+
+            if (isKind)
+            {
+                console.MarkupLine("[dim]Most numbers are estimates. With sources: pushsim shelf NAME. In a file: shelf = \"NAME\" in the table named above.[/]");
+            }
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static bool IsKind(PartShelf shelf, string name) =>
+        new[] { shelf.File, shelf.File.TrimEnd('s'), shelf.Section }.Contains(name, StringComparer.OrdinalIgnoreCase);
+
+    // All of a kind, the part of that very name, else all whose name has its words in a row, else all with every word of it.
+    private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string? name)
+    {
+        if (name is null || IsKind(shelf, name))
+        {
+            return shelf.Parts;
+        }
+
+        if (PartShelf.All.Any(s => IsKind(s, name) || s.Find(name) is not null))
+        {
+            return shelf.Find(name) is ShelfPart part ? [part] : [];
+        }
+
+        string[] words = name.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        if (words.Length == 0)
+        {
+            return [];
+        }
+
+        // "25 mm" means these words in a row where a name has them so
+        ShelfPart[] inARow = [.. shelf.Parts.Where(p => p.Name.Contains(name.Trim(), StringComparison.OrdinalIgnoreCase))];
+        return inARow.Length > 0 ? inARow : [.. shelf.Parts.Where(p => words.All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
+    }
+}

@@ -1,0 +1,56 @@
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Report;
+using PushSim.Scenarios.Shelf;
+using Spectre.Console;
+
+namespace PushSim.Cli.Shelf;
+
+/// <summary>Parts of the shelf as tables for a person.</summary>
+internal static class ShelfText
+{
+    public static void WriteList(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
+    {
+        (string Title, string Key)[] shown = Columns(shelf);
+        string one = char.ToUpperInvariant(shelf.One[0]) + shelf.One[1..];
+        ReportTable list = new ReportTable($"{one} {shelf.Header}").AddColumn("Name").AddColumn("What it is");
+        foreach ((string title, string _) in shown)
+        {
+            list.AddNumberColumn(title);
+        }
+
+        foreach (ShelfPart p in parts)
+        {
+            list.AddRow([p.Name, p.About, .. shown.Select(c => string.Join(", ", c.Key.Split(' ').Select(k => Middle(p, k)).Where(t => t.Length > 0)))]);
+        }
+
+        ScreenTable.Write(console, list);
+    }
+
+    // Title and the keys whose values stand in the column.
+    private static (string Title, string Key)[] Columns(PartShelf shelf) => shelf.Section switch
+    {
+        "tyre" => [("Friction from, to", "static_friction kinetic_friction"), ("Wear (ISO 4649)", "wear")],
+        "motor" => [("Resistance", "resistance"), ("Constant", "speed_constant torque_constant")],
+        "controller" => [("Limit", "current_limit"), ("On-resistance", "on_resistance")],
+        "battery" => [("Resistance at 1 A h", "resistance")],
+        _ => [("Friction", "friction"), ("Dust", "dust")],
+    };
+
+    public static void WriteParts(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
+    {
+        foreach (ShelfPart p in parts)
+        {
+            console.WriteLine();
+            console.MarkupLine("[bold]" + Markup.Escape(p.Name) + "[/] " + Markup.Escape($"({shelf.Header}): {p.About}"));
+            ReportTable table = new ReportTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
+            foreach (ShelfNumber n in p.Numbers)
+            {
+                table.AddRow(n.Key, n.Text, n.Source);
+            }
+
+            ScreenTable.Write(console, table);
+        }
+    }
+
+    private static string Middle(ShelfPart part, string key) => part.Find(key)?.Text.Split('±')[0].Trim() ?? "";
+}

@@ -1,0 +1,76 @@
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Sweep;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Sweep;
+
+/// <summary>A sweep as a JSON document.</summary>
+internal static class SweepJson
+{
+    public static string Of(SweepRequest request, SweepResult r) => JsonReport.Write(w =>
+    {
+        JsonReport.WriteHead(w, "sweep", r.Verdict, r.Warnings);
+        w.WriteStartArray("inputs");
+        foreach (SweepInput input in request.Inputs)
+        {
+            w.WriteStartObject();
+            w.WriteString("key", input.Key);
+            w.WriteString("unit", input.Unit);
+            w.WriteStartArray("values");
+            foreach (string text in input.Texts)
+            {
+                w.WriteStringValue(text);
+            }
+
+            w.WriteEndArray();
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteStartArray("points");
+        foreach (SweepPoint point in r.Points)
+        {
+            w.WriteStartObject();
+            w.WriteStartArray("at");
+            for (int i = 0; i < point.Place.Length; i++)
+            {
+                w.WriteStringValue(request.Inputs[i].Texts[point.Place[i]]);
+            }
+
+            w.WriteEndArray();
+            for (int k = 0; k < r.Columns.Count; k++)
+            {
+                JsonReport.WriteNumber(w, r.Columns[k].Key, r.Value(point, k));
+            }
+
+            if (point.Odds is Tally t)
+            {
+                w.WriteNumber("win_share_low", t.WinInterval.Low);
+                w.WriteNumber("win_share_high", t.WinInterval.High);
+                w.WriteNumber("matches", t.Matches);
+                w.WriteNumber("failed_matches", t.Failed);
+            }
+
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteStartArray("optima");
+        foreach ((SweepColumn c, int k) in r.Columns.Select((c, k) => (c, k)).Where(c => c.c.Best is not null))
+        {
+            w.WriteStartObject();
+            w.WriteString("quantity", c.Key);
+            w.WriteString("best", c.IsHighestBest ? "highest" : "lowest");
+            JsonReport.WriteNumber(w, "value", r.Value(r.Points[c.Best!.Value], k));
+            w.WriteString("at", SweepResult.At(request, r.Points[c.Best.Value]));
+            JsonReport.WriteNumber(w, "within_5_percent_from", c.Flatness?.Low);
+            JsonReport.WriteNumber(w, "within_5_percent_to", c.Flatness?.High);
+            w.WriteNumber("points_within_5_percent", c.GoodPoints.Count);
+            w.WriteEndObject();
+        }
+
+        w.WriteEndArray();
+        w.WriteNumber("seed", request.Plan.Seed);
+        w.WriteBoolean("interrupted", r.IsInterrupted);
+    });
+}

@@ -1,0 +1,33 @@
+using System.Globalization;
+using PushSim.Cli.Shared;
+using PushSim.Plotting.Report;
+using PushSim.Scenarios;
+
+namespace PushSim.Cli.Sweep;
+
+/// <summary>The page of `sweep --report`.</summary>
+internal static class SweepPage
+{
+    // More rows than this nobody reads; the rest stand in sweep.csv [1].
+    private const int MostRows = 200;
+
+    public static ReportPage Of(SweepRequest request, SweepResult result, ReadResult first, string name) => new()
+    {
+        Command = "sweep",
+        Subject = name,
+        Question = $"What does {string.Join(" and ", request.Inputs.Select(i => i.Key))} change?",
+        Verdict = result.Verdict,
+        Warnings = [.. result.Warnings, .. PageReport.Problems(first.Problems)],
+        Tables = [SweepText.Table(request, result, MostRows)],
+        Figures = result.Points.Count > 1 ? SweepPicture.Of(request, result).Figures() : [],
+        Inputs =
+        [
+            .. request.Inputs.SelectMany(i => PageReport.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts)}")),
+            .. request.Odds > 0 ? PageReport.Given("--odds", request.Odds.ToString(CultureInfo.InvariantCulture)).Concat(PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture))) : [],
+            .. PageReport.Inputs(first),
+        ],
+        Estimates = first.Notes,
+        Computation = SweepText.Computation(request, result),
+        Cautions = TextReport.Cautions,
+    };
+}

@@ -1,0 +1,13 @@
+using PushSim.Analysis.Sweep;
+using PushSim.Cli.Matches;
+using PushSim.Cli.Shared;
+
+namespace PushSim.Cli.Sweep;
+
+/// <summary>What `sweep` was asked.</summary>
+internal sealed record SweepRequest(
+    string File, IReadOnlyList<SweepInput> Inputs, IReadOnlyList<string> Asked, bool? IsHighestBest, MatchPlan Plan, OutputRequest Output)
+{
+    /// <summary>Drawn matches at each point; 0 for none [1].</summary>
+    public long Odds => Plan.Matches;
+}

@@ -1,0 +1,194 @@
+using System.Diagnostics;
+using PushSim.Analysis.Chance;
+using PushSim.Cli.Matches;
+using PushSim.Cli.Run;
+using PushSim.Cli.Shared;
+using PushSim.Runs;
+using PushSim.Scenarios;
+using PushSim.Scenarios.Drawing;
+using PushSim.Simulation;
+
+namespace PushSim.Cli.Sweep;
+
+/// <summary>One call of `sweep`: reads every point, runs them, reports.</summary>
+internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
+{
+    private const long MostPoints = 10_000;
+
+    private readonly long _start = Stopwatch.GetTimestamp();
+
+    public int Run()
+    {
+        IReadOnlyList<int[]> places = Places();
+        if (places.Count > MostPoints)
+        {
+            error.WriteLine($"pushsim: error: {places.Count} points; at most {MostPoints} are run");
+            return ExitCode.WrongCommandLine;
+        }
+
+        // all points are read before the first one runs: a mistake shows at once
+        DrawableResult[]? points = Open(places, out int code);
+        if (points is null)
+        {
+            return code;
+        }
+
+        ScenarioSettings middle = points[0].Scenario!.Middle;
+        if (request.Odds > 0 && middle.Opponent is null)
+        {
+            error.WriteLine("pushsim: error: --odds needs a scenario with an opponent");
+            return ExitCode.WrongCommandLine;
+        }
+
+        string[] asked = [.. request.Asked.Count > 0 ? request.Asked.Distinct() : [AskedQuantity.Default(middle.Manoeuvre.Kind)]];
+        IReadOnlyList<string> known = AskedQuantity.Names(Simulator.Run(middle, cancel));
+        if (Array.Find(asked, a => !known.Contains(a)) is string unknown)
+        {
+            error.WriteLine($"pushsim: error: --ask: this run gives no \"{PlainText.Of(unknown)}\"");
+            error.WriteLine("advice: it gives " + string.Join(", ", known));
+            return ExitCode.WrongCommandLine;
+        }
+
+        string name = Path.GetFileNameWithoutExtension(request.File);
+        OutputFolder? folder = request.Output.Open(name + "-sweep", request.Plan.Open);
+        if (request.Odds == 0)
+        {
+            return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Output.HasNoProgress).OfType<SweepPoint>()], null, asked, folder, points[0].Read);
+        }
+
+        // all points on the same draws
+        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], error, cancel);
+        if (request.Plan.Part is not null)
+        {
+            work.Run(folder, request.Output.HasNoProgress);
+            return work.EndPart(output, folder!);
+        }
+
+        // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
+        SweepPoint?[] done = RunPoints(places, points, asked, isQuiet: true);
+        if (!work.Run(folder, request.Output.HasNoProgress))
+        {
+            return ExitCode.RunFailed;
+        }
+
+        SweepPoint[] whole = [.. done.Select((p, i) => p is not null && work.Of(i).Count == request.Odds ? p with { Odds = Tally.Of(work.Of(i)) } : null).OfType<SweepPoint>()];
+        return Report(places.Count, whole, work, asked, folder, points[0].Read);
+    }
+
+    private int Report(int asked, SweepPoint[] points, MatchWork? work, string[] quantities, OutputFolder? folder, ReadResult read)
+    {
+        SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds);
+        List<string> files = folder is null ? [] : WriteFiles(folder, result, read);
+        if (folder is not null)
+        {
+            work?.Forget(folder);
+        }
+
+        request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
+        if (cancel.IsCancellationRequested)
+        {
+            error.WriteLine($"pushsim: interrupted after {points.Length} of {asked} points; what is shown is from these");
+            return work?.EndInterrupted(folder) ?? ExitCode.Interrupted;
+        }
+
+        if (Array.TrueForAll(points, p => p.Cause.Length > 0))
+        {
+            error.WriteLine("pushsim: error: every run failed; the first: " + PlainText.Of(points[0].Cause));
+            return ExitCode.RunFailed;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private List<string> WriteFiles(OutputFolder folder, SweepResult result, ReadResult read)
+    {
+        List<string> files = [folder.Write("sweep.csv", stream => SweepCsv.Write(stream, request, result))];
+        if (!request.Output.NoPlots && result.Points.Count > 1)
+        {
+            files.AddRange(folder.WritePicture("plot", SweepPicture.Of(request, result).Sheet()));
+        }
+
+        if (request.Output.Report)
+        {
+            files.Add(folder.Write(PageReport.FileName, SweepPage.Of(request, result, read, Path.GetFileNameWithoutExtension(request.File)).Write));
+        }
+
+        return files;
+    }
+
+    private List<int[]> Places()
+    {
+        List<int[]> places = [];
+        for (int i = 0; i < request.Inputs[0].Texts.Count; i++)
+        {
+            if (request.Inputs.Count == 1)
+            {
+                places.Add([i]);
+                continue;
+            }
+
+            for (int j = 0; j < request.Inputs[1].Texts.Count; j++)
+            {
+                places.Add([i, j]);
+            }
+        }
+
+        return places;
+    }
+
+    private DrawableResult[]? Open(IReadOnlyList<int[]> places, out int code)
+    {
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        DrawableResult[] points = new DrawableResult[places.Count];
+        code = ExitCode.Done;
+        for (int i = 0; i < places.Count; i++)
+        {
+            (string, string)[] set = [.. request.Inputs.Select((input, k) => (input.Key, input.Texts[places[i][k]]))];
+            points[i] = DrawableScenario.Open(request.File, new ReadOptions { Set = set });
+            ReadResult read = points[i].Read;
+            ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
+            if (points[i].Scenario is null)
+            {
+                bool isOurs = read.Problems.All(p => p.Severity != Severity.Error || p.File == ReadOptions.CommandLine);
+                code = read.CannotRead ? ExitCode.CannotReadOrWrite : isOurs ? ExitCode.WrongCommandLine : ExitCode.WrongInput;
+                return null;
+            }
+        }
+
+        return points;
+    }
+
+    private SweepPoint?[] RunPoints(IReadOnlyList<int[]> places, DrawableResult[] points, string[] asked, bool isQuiet)
+    {
+        var progress = new ProgressLine(error, "points", places.Count, isQuiet);
+        var done = new SweepPoint?[places.Count];
+        var gate = new object();
+        try
+        {
+            Parallel.For(0, places.Count, new ParallelOptions { MaxDegreeOfParallelism = request.Plan.Threads, CancellationToken = cancel }, i =>
+            {
+                SweepPoint point = RunPoint(places[i], points[i].Scenario!, asked);
+                lock (gate)
+                {
+                    done[i] = point;
+                    progress.Step();
+                }
+            });
+        }
+        catch (OperationCanceledException)
+        {
+            // what is finished is reported
+        }
+
+        progress.End();
+        return done;
+    }
+
+    private SweepPoint RunPoint(int[] place, DrawableScenario scenario, string[] asked)
+    {
+        long start = Stopwatch.GetTimestamp();
+        RunResult result = Simulator.Run(scenario.Middle, cancel);
+        double?[] answers = AskedQuantity.Of(result, Stopwatch.GetElapsedTime(start).TotalMilliseconds, asked);
+        return result.Status == RunStatus.Failed ? new SweepPoint(place, new double?[asked.Length], null, result.Cause) : new SweepPoint(place, answers, null, "", result.Status == RunStatus.Tips, result.Answers.IsBouncing);
+    }
+}

@@ -1,0 +1,368 @@
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+using OxyPlot.Legends;
+using OxyPlot.Series;
+using PushSim.Plotting.Style;
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Plotting.Drawing;
+
+/// <summary>One panel of a picture: some channels against time (or one against another), with marks.</summary>
+internal sealed partial class Panel
+{
+    private const string TimeTitle = "Time [s]";
+
+    // Letters of a title that fit into 900 px [1].
+    private const int LongestTitle = 80;
+
+    // The vertical axis spans at least twice this, so that what nobody could measure stays flat and its numbers short [unit of the axis].
+    private static readonly (string Unit, double Span)[] s_leastSpans =
+        [("[N]", 0.01), ("[mm]", 0.1), ("[m/s]", 0.01), ("[m/s²]", 0.1), ("[rad/s]", 0.05), ("[A]", 0.05), ("[V]", 0.05), ("[°C]", 0.5), ("", 1e-3)];
+
+    // Of the title of the vertical axis with the blanks to both sides, and of all above and below the area between the axes [px].
+    private const double TitleRoom = 34.0;
+    private const double RoomAboveAndBelow = 95.0;
+
+    // Letters of all names under a panel that stand level beside each other [1].
+    private const int MostLevelLetters = 75;
+
+    private readonly PlotModel _model;
+    private readonly List<Curve> _curves = [];
+    private readonly List<PlotLabel> _labels = [];
+    private readonly List<Series> _over = [];
+
+    /// <summary>An empty panel.</summary>
+    /// <param name="title">What it shows.</param>
+    /// <param name="xTitle">Quantity and unit of the horizontal axis.</param>
+    /// <param name="yTitle">Quantity and unit of the vertical axis.</param>
+    public Panel(string title, string xTitle, string yTitle)
+    {
+        Title = PlainLabel.Of(title, LongestTitle);
+        _model = Chart.Empty(Title);
+        _model.Axes.Add(Axis(AxisPosition.Bottom, xTitle));
+        _model.Axes.Add(Axis(AxisPosition.Left, yTitle));
+        _model.Legends.OfType<Legend>().Single().LegendSymbolLength = 36;
+    }
+
+    /// <summary>An empty panel against time.</summary>
+    /// <inheritdoc cref="Panel(string, string, string)"/>
+    public static Panel OverTime(string title, string yTitle) => new(title, TimeTitle, yTitle);
+
+    /// <summary>Whether its horizontal axis is time.</summary>
+    public bool IsOverTime => XTitle == TimeTitle;
+
+    /// <summary>What it shows.</summary>
+    public string Title { get; }
+
+    /// <summary>Quantity and unit of the horizontal axis.</summary>
+    public string XTitle => _model.Axes[0].Title;
+
+    /// <summary>Quantity and unit of the vertical axis; empty where it carries words.</summary>
+    public string YTitle => _model.Axes[1].Title;
+
+    /// <summary>How many usual panels high it is [1].</summary>
+    public double Rows { get; private set; } = 1.0;
+
+    /// <summary>What was added as curves.</summary>
+    public IReadOnlyList<Curve> Curves => _curves;
+
+    private double LeastSpan => s_leastSpans.First(l => YTitle.EndsWith(l.Unit, StringComparison.Ordinal)).Span;
+
+    /// <summary>The panel with all that was added. Call once, at the end.</summary>
+    /// <param name="look">Where it is shown.</param>
+    public PlotModel Build(PlotLook look)
+    {
+        // the same left and right edge in every panel, so that time lines up; words need more room than numbers on a telephone
+        KeepNoiseFlat();
+        LayOutOutlines(look);
+        double left = _model.Axes[1].LabelFormatter is null ? Math.Max(look.LeftMargin, NumberRoom()) : look.WordMargin;
+
+        // names of bars on the left, or a scale of colours on the right, have made their own room already
+        OxyThickness own = _model.PlotMargins;
+        _model.PlotMargins = new OxyThickness(
+            double.IsNaN(own.Left) ? left : Math.Max(left, own.Left), double.NaN,
+            double.IsNaN(own.Right) ? PlotLook.RightMargin : Math.Max(PlotLook.RightMargin, own.Right), double.NaN);
+        MakeRoomAtBarEnds(look);
+        if (!look.HasTitle)
+        {
+            _model.Title = null;
+        }
+
+        List<Curve> drawn = Curve.MergeEqual(_curves, 2.0 * LeastSpan);
+        for (int i = 0; i < drawn.Count; i++)
+        {
+            _model.Series.Add(Line(drawn[i], i));
+        }
+
+        _over.ForEach(_model.Series.Add);
+        PlotLabel.PlaceAll(_model, _labels, _curves, look.AreaWidth);
+        return _model;
+    }
+
+    /// <summary>A channel against time.</summary>
+    /// <param name="result">The run.</param>
+    /// <param name="channel">Its channel.</param>
+    /// <param name="label">Words for the legend; null: the channel's own.</param>
+    /// <param name="scale">Factor that brings it to the unit of the axis.</param>
+    public Panel Add(RunResult result, Channel channel, string? label = null, double scale = 1.0) =>
+        Add(result.Time, channel.Values, label ?? channel.Label, scale);
+
+    /// <summary>A curve; equal ones are drawn as one.</summary>
+    /// <param name="x">Samples, horizontal, in the unit of the axis.</param>
+    /// <param name="y">As many samples, vertical.</param>
+    /// <param name="label">Words for the legend.</param>
+    /// <param name="scale">Factor that brings the vertical ones to the unit of the axis.</param>
+    public Panel Add(double[] x, double[] y, string label, double scale = 1.0)
+    {
+        _curves.Add(Curve.Of(PlainLabel.Of(label), x, y, scale));
+        return this;
+    }
+
+    /// <summary>Small circles, behind the curves; in the units of the axes.</summary>
+    public Panel AddPoints(IEnumerable<(double X, double Y)> points, string label)
+    {
+        var series = new ScatterSeries
+        {
+            Title = label, MarkerType = MarkerType.Circle, MarkerSize = 2.2, MarkerFill = OxyColors.White, MarkerStroke = OxyColors.Black, MarkerStrokeThickness = 1.0,
+        };
+        series.Points.AddRange(points.Select(p => new ScatterPoint(p.X, p.Y)));
+        _model.Series.Add(series);
+        return this;
+    }
+
+    /// <summary>A line through given points, drawn a little above or below its values so that equal lines do not hide each other.</summary>
+    public Panel AddSteps(IEnumerable<(double X, double Y)> points, string label, double shift)
+    {
+        int i = _model.Series.Count;
+        var series = new LineSeries { Title = PlainLabel.Of(label), Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
+        series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y + shift)));
+        _model.Series.Add(series);
+        return this;
+    }
+
+    /// <summary>A line in pieces, drawn over all curves; a point with NaN ends a piece.</summary>
+    public Panel AddPieces(IEnumerable<(double X, double Y)> points, string label)
+    {
+        var series = new LineSeries { Title = label, Color = Palette.Colour(1), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
+        series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y)));
+        _over.Add(series);
+        return this;
+    }
+
+    /// <summary>Names in place of the numbers 0, 1, 2, ... of the horizontal axis; the vertical one starts at zero.</summary>
+    public Panel WithNames(IReadOnlyList<string> names)
+    {
+        Chart.SetWords(_model.Axes[0], names);
+        _model.Axes[0].Angle = names.Sum(n => n.Length) > MostLevelLetters ? -25.0 : 0.0;
+        _model.Axes[1].Minimum = 0.0;
+        Rows = 1.6;
+        return this;
+    }
+
+    /// <summary>Words in place of the numbers 0, 1, 2, ... of the vertical axis.</summary>
+    public Panel WithWords(string[] words)
+    {
+        Chart.SetWords(_model.Axes[1], words);
+        _model.Axes[0].Minimum = 0.0;
+        return this;
+    }
+
+    /// <summary>A labelled line at a time.</summary>
+    public Panel MarkTime(double time, string label)
+    {
+        _model.Annotations.Add(new LineAnnotation
+        {
+            Type = LineAnnotationType.Vertical, X = time, Color = Palette.Mark, LineStyle = LineStyle.Dash, StrokeThickness = 1.2,
+        });
+        _labels.Add(new PlotLabel(label, time, IsCentred: false));
+        return this;
+    }
+
+    /// <summary>A labelled level over a span of time.</summary>
+    public Panel MarkLevel(double from, double to, double value, string label)
+    {
+        _model.Annotations.Add(new LineAnnotation
+        {
+            Type = LineAnnotationType.Horizontal, Y = value, MinimumX = from, MaximumX = to, Color = OxyColors.Black, LineStyle = LineStyle.Solid,
+            StrokeThickness = 1.4,
+        });
+        _labels.Add(new PlotLabel(label, 0.5 * (from + to), IsCentred: true));
+        return this;
+    }
+
+    /// <summary>Shades a span of the horizontal axis behind the curves.</summary>
+    public Panel Shade(double from, double to, OxyColor colour) => Band(from, to, double.NegativeInfinity, double.PositiveInfinity, OxyColor.FromAColor(70, colour));
+
+    /// <summary>A filled rectangle; infinite edges reach to the border.</summary>
+    public Panel Band(double from, double to, double low, double high, OxyColor colour)
+    {
+        _model.Annotations.Add(new RectangleAnnotation
+        {
+            MinimumX = from, MaximumX = to, MinimumY = low, MaximumY = high, Fill = colour, Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
+        });
+        return this;
+    }
+
+    /// <summary>Adds filled squares with words to the legend.</summary>
+    public Panel WithKey(IReadOnlyList<(string Words, OxyColor Colour)> entries)
+    {
+        foreach ((string words, OxyColor colour) in entries)
+        {
+            _model.Series.Add(new ScatterSeries
+            {
+                Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = colour, MarkerStroke = Palette.Mark, MarkerStrokeThickness = 0.8,
+            });
+        }
+
+        return this;
+    }
+
+    /// <summary>Ends of the horizontal axis.</summary>
+    public Panel WithSpan(double low, double high)
+    {
+        _model.Axes[0].Minimum = low;
+        _model.Axes[0].Maximum = high;
+        return this;
+    }
+
+    /// <summary>How many usual panels high.</summary>
+    public Panel WithRows(double rows)
+    {
+        Rows = rows;
+        return this;
+    }
+
+    /// <summary>Some room left and right of the curves.</summary>
+    public Panel WithoutFill()
+    {
+        _model.Axes[0].MinimumPadding = 0.05;
+        _model.Axes[0].MaximumPadding = 0.08;
+        return this;
+    }
+
+    /// <summary>A point with words beside it.</summary>
+    public Panel AddNote(double x, double y, string text)
+    {
+        _model.Annotations.Add(new PointAnnotation
+        {
+            X = x, Y = y, Size = 4.0, Fill = OxyColors.Black, Text = text, FontSize = Chart.FontSize - 2.0, TextHorizontalAlignment = HorizontalAlignment.Left,
+            TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 3.0,
+        });
+        return this;
+    }
+
+    /// <summary>Upper and lower end of the vertical axis; what lies beyond is cut off.</summary>
+    public Panel WithRange(double low, double high)
+    {
+        _model.Axes[1].Minimum = low;
+        _model.Axes[1].Maximum = high;
+        return this;
+    }
+
+    /// <summary>The vertical axis starts at zero: its values are never negative.</summary>
+    public Panel FromZero()
+    {
+        _model.Axes[1].Minimum = 0.0;
+        return this;
+    }
+
+    /// <summary>The horizontal axis starts there, though no curve may.</summary>
+    public Panel StartingAt(double x)
+    {
+        _model.Axes[0].Minimum = x;
+        return this;
+    }
+
+    /// <summary>Whatever else the picture needs.</summary>
+    public Panel With(Action<PlotModel> change)
+    {
+        change(_model);
+        return this;
+    }
+
+    /// <summary>Equal scales on both axes, for paths on the floor.</summary>
+    /// <param name="rows">How many usual panels high.</param>
+    public Panel AsMap(double rows = 1.0)
+    {
+        Rows = rows;
+        _model.PlotType = PlotType.Cartesian;
+        _model.Axes[0].MinimumPadding = 0.04;
+        _model.Axes[0].MaximumPadding = 0.04;
+        return this;
+    }
+
+    private static LinearAxis Axis(AxisPosition position, string title) => new()
+    {
+        Position = position,
+        Title = title,
+        MajorGridlineStyle = LineStyle.Solid,
+        MajorGridlineColor = Palette.Grid,
+        TicklineColor = Palette.Rule,
+        MaximumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
+        MinimumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
+        AxisTitleDistance = 10,
+        MinimumMajorStep = 1e-12,
+        MajorStep = double.NaN,
+        IntervalLength = position == AxisPosition.Left ? 40 : 80,
+    };
+
+    private static LineSeries Line(Curve curve, int i)
+    {
+        var series = new LineSeries
+        {
+            Title = curve.Label,
+            Color = Palette.Colour(i),
+            LineStyle = Palette.Dash(i),
+            StrokeThickness = Palette.Width(i),
+            LineJoin = LineJoin.Round,
+        };
+        series.Points.AddRange(curve.Points);
+        return series;
+    }
+
+    // Rounding noise around a constant would fill the panel: open it to a tenth of the value at least.
+    private void KeepNoiseFlat()
+    {
+        double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y)];
+        Axis axis = _model.Axes[1];
+        if (values.Length == 0 || _model.PlotType == PlotType.Cartesian || !double.IsNaN(axis.Maximum))
+        {
+            return;
+        }
+
+        double low = values.Min();
+        double high = values.Max();
+        double span = LeastSpan;
+        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), span);
+        if (axis.Minimum == 0.0)
+        {
+            axis.Maximum = high < 2.0 * span ? 2.0 * span : double.NaN;
+        }
+        else if (high - low < least)
+        {
+            double middle = high - low < 0.1 * span && Math.Abs(high) < span ? 0.0 : 0.5 * (low + high);
+            axis.Minimum = middle - least;
+            axis.Maximum = middle + least;
+        }
+    }
+
+    // Room for the numbers and the title of the vertical axis [px]: a title that finds none is cut at the edge of a telephone.
+    private double NumberRoom()
+    {
+        Axis axis = _model.Axes[1];
+        double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y).Concat([axis.Minimum, axis.Maximum]).Where(double.IsFinite)];
+        double low = double.IsFinite(axis.Minimum) ? axis.Minimum : values.DefaultIfEmpty(0.0).Min();
+        double high = double.IsFinite(axis.Maximum) ? axis.Maximum : values.DefaultIfEmpty(0.0).Max();
+        if (!(high > low) || axis.Title.Length == 0)
+        {
+            return 0.0;
+        }
+
+        // a number each so many px, at a round step
+        double step = (high - low) * axis.IntervalLength / ((PlotSheet.Height(Rows) - RoomAboveAndBelow));
+        string format = "F" + Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 9).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        return TitleRoom + new[] { low, high }.Max(v => PlotFont.Width(v.ToString(format, System.Globalization.CultureInfo.InvariantCulture), Chart.FontSize));
+    }
+}

@@ -1,0 +1,106 @@
+using OxyPlot;
+using PushSim.Binding;
+using PushSim.Plotting.Drawing;
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Plotting.Plots;
+
+/// <summary>Panels that show what bound each wheel: bands per wheel, and the run's main curve shaded by what bound most of its force.</summary>
+internal static class BindingPanels
+{
+    // Shorter stretches are joined to what came before, so that bands stay readable, as a share of the picture's time [1].
+    private const double ShortestShare = 0.004;
+
+    // Order of the kinds' colours; nothing stays white.
+    private static readonly OxyColor[] s_colours =
+    [
+        OxyColors.White, OxyColor.FromRgb(230, 159, 0), OxyColor.FromRgb(204, 121, 167), OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(240, 228, 66),
+        OxyColor.FromRgb(0, 158, 115), OxyColor.FromRgb(86, 180, 233), OxyColor.FromRgb(120, 120, 120),
+    ];
+
+    /// <summary>The run's main curve shaded, and the bands.</summary>
+    public static IReadOnlyList<Panel> Of(RunResult run)
+    {
+        (string key, string title, string axis) = Main(run);
+        Panel main = Panel.OverTime($"{title}, shaded by what binds most of the force", axis).Add(run, run[key], title.ToLowerInvariant());
+        Shade(main, run);
+        return [main, Bands(run)];
+    }
+
+    /// <summary>Shades a panel over time by what binds most of the force.</summary>
+    public static void Shade(Panel main, RunResult run)
+    {
+        HashSet<BindingKind> seen = [];
+        foreach ((double from, double to, BindingKind kind) in Spans(run.Time, BindingSpans.Leading(run.Bindings)))
+        {
+            main.Shade(from, to, s_colours[(int)kind]);
+            seen.Add(kind);
+        }
+
+        main.WithKey([.. seen.Where(k => k != BindingKind.Nothing).Order().Select(k => (BindingTable.WheelWords(k), s_colours[(int)k]))]);
+    }
+
+    /// <summary>One band a wheel, coloured by what binds it.</summary>
+    public static Panel Bands(RunResult run)
+    {
+        HashSet<BindingKind> seen = [];
+        IReadOnlyList<BindingMoments> wheels = run.Bindings;
+        Panel bands = Panel.OverTime("What binds each wheel", "").WithWords([.. wheels.Select(w => run.Scenario.Robot.Wheels[w.Wheel].Name).Reverse()]).WithRows(0.5 + (0.12 * wheels.Count));
+        for (int w = 0; w < wheels.Count; w++)
+        {
+            double row = wheels.Count - 1 - w;
+            foreach ((double from, double to, BindingKind kind) in Spans(run.Time, wheels[w].Kinds))
+            {
+                bands.Band(from, to, row - 0.36, row + 0.36, s_colours[(int)kind]);
+                seen.Add(kind);
+            }
+        }
+
+        return bands.WithKey([.. seen.Order().Select(k => (BindingTable.WheelWords(k), s_colours[(int)k]))]).WithSpan(run.Time[0], run.Time[^1]);
+    }
+
+    private static (string Key, string Title, string Axis) Main(RunResult run)
+    {
+        if (run.Channels.Any(c => c.Key == "tether_force_n"))
+        {
+            return ("tether_force_n", "Pull on the tether", "Force [N]");
+        }
+
+        return run.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc
+            ? ("yaw_rate_rad_per_s", "Yaw rate", "Yaw rate [rad/s]")
+            : ("speed_m_per_s", "Speed of the robot", "Speed [m/s]");
+    }
+
+    /// <summary>Stretches of time over which one thing binds, the shortest joined to the one before.</summary>
+    /// <param name="time">Samples [s].</param>
+    /// <param name="moments">What binds at each of them.</param>
+    internal static List<(double From, double To, BindingKind Kind)> Spans(double[] time, IReadOnlyList<BindingKind> moments)
+    {
+        double shortest = ShortestShare * (time[^1] - time[0]);
+        List<(double From, double To, BindingKind Kind)> spans = [];
+        int from = 0;
+        for (int i = 1; i <= moments.Count; i++)
+        {
+            if (i < moments.Count && moments[i] == moments[from])
+            {
+                continue;
+            }
+
+            double end = time[Math.Min(i, moments.Count - 1)];
+            bool isShort = end - time[from] < shortest;
+            if (spans.Count > 0 && (isShort || spans[^1].Kind == moments[from]))
+            {
+                spans[^1] = spans[^1] with { To = end };
+            }
+            else
+            {
+                spans.Add((time[from], end, moments[from]));
+            }
+
+            from = i;
+        }
+
+        return spans;
+    }
+}

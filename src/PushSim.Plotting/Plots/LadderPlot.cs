@@ -1,0 +1,92 @@
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+using OxyPlot.Series;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
+
+namespace PushSim.Plotting.Plots;
+
+/// <summary>The picture of a league: a square of win shares, and the scores with their intervals.</summary>
+public static class LadderPlot
+{
+    private const string SquareTitle = "Matches won by the robot on the left against the one below [%]";
+    private const string ScoreTitle = "Score with 95 % interval; 400 points more are odds of ten to one";
+
+    // Room for the names of robots [px].
+    private const double NameWidth = 150.0;
+
+    /// <summary>The picture; robots in the order of the ranking.</summary>
+    /// <param name="robots">Names.</param>
+    /// <param name="winShares">Win share of row over column [1]; null on the diagonal.</param>
+    /// <param name="scores">Score and its interval [points].</param>
+    public static PlotSheet Of(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) => new(Charts(robots, winShares, scores));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static IReadOnlyList<ReportFigure> Figures(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) => ReportFigure.Of(Charts(robots, winShares, scores));
+
+    private static ChartDrawing[] Charts(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) =>
+    [
+        new(SquareTitle, $"Plot: {SquareTitle}: {string.Join("; ", robots.Select((r, i) => $"{r} {string.Join(", ", winShares[i].Select(s => s is double v ? FormattableString.Invariant($"{100.0 * v:0}") : "-"))}"))}.", 150 + (62 * robots.Count), look => Square(look, robots, winShares)),
+        new(ScoreTitle, $"Plot: {ScoreTitle}: {string.Join(", ", robots.Select((r, i) => FormattableString.Invariant($"{r} {scores[i].Score:0} ({scores[i].Low:0} to {scores[i].High:0})")))}.", 110 + (34 * robots.Count), look => Scores(look, robots, scores)),
+    ];
+
+    private static PlotModel Square(PlotLook look, IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> shares)
+    {
+        int n = robots.Count;
+        PlotModel model = Chart.Model(look, SquareTitle, NameWidth);
+        model.Axes.Add(Chart.WordAxis(look, AxisPosition.Bottom, "against", robots, NameWidth));
+        model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "wins of", [.. robots.Reverse()], NameWidth));
+        for (int row = 0; row < n; row++)
+        {
+            for (int column = 0; column < n; column++)
+            {
+                int y = n - 1 - row;
+                double? share = shares[row][column];
+                OxyColor fill = share is double s ? Shade(s) : OxyColor.FromRgb(235, 235, 235);
+                model.Annotations.Add(new RectangleAnnotation
+                {
+                    MinimumX = column - 0.5, MaximumX = column + 0.5, MinimumY = y - 0.5, MaximumY = y + 0.5, Fill = fill, Stroke = OxyColors.White, StrokeThickness = 2.0,
+                });
+                if (share is double value)
+                {
+                    model.Annotations.Add(new TextAnnotation
+                    {
+                        Text = FormattableString.Invariant($"{100.0 * value:0}"), TextPosition = new DataPoint(column, y), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0,
+                        FontSize = Math.Min(Chart.FontSize + 2.0, (look.Width - NameWidth - 40.0) / (2.2 * n)), TextColor = Math.Abs(value - 0.5) > 0.3 ? OxyColors.White : Palette.OnShade,
+                    });
+                }
+            }
+        }
+
+        return model;
+    }
+
+    // orange for lost, white for even, blue for won
+    private static OxyColor Shade(double share)
+    {
+        OxyColor end = share >= 0.5 ? Palette.Colour(0) : Palette.Colour(1);
+        return OxyColor.Interpolate(OxyColor.FromRgb(250, 250, 250), end, Math.Min(1.0, 2.0 * Math.Abs(share - 0.5)));
+    }
+
+    private static PlotModel Scores(PlotLook look, IReadOnlyList<string> robots, IReadOnlyList<(double Score, double Low, double High)> scores)
+    {
+        PlotModel model = Chart.Model(look, ScoreTitle, NameWidth);
+        model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Score [points]"));
+        model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "", [.. robots.Reverse()], NameWidth));
+        var points = new ScatterSeries { MarkerType = MarkerType.Circle, MarkerSize = 5.0, MarkerFill = Palette.Colour(0) };
+        for (int i = 0; i < robots.Count; i++)
+        {
+            int y = robots.Count - 1 - i;
+            var line = new LineSeries { Color = Palette.Colour(0), StrokeThickness = 2.4 };
+            line.Points.Add(new DataPoint(scores[i].Low, y));
+            line.Points.Add(new DataPoint(scores[i].High, y));
+            model.Series.Add(line);
+            points.Points.Add(new ScatterPoint(scores[i].Score, y));
+        }
+
+        model.Series.Add(points);
+        return model;
+    }
+}

@@ -1,0 +1,108 @@
+using OxyPlot;
+using OxyPlot.Axes;
+using OxyPlot.Series;
+using PushSim.Analysis.Chance;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
+using PushSim.Runs;
+
+namespace PushSim.Plotting.Plots;
+
+/// <summary>The picture of many matches: how far the contact moved, coloured by who won, and which inputs matter most.</summary>
+public static class OddsPlot
+{
+    // Columns of matches, and inputs shown [1].
+    private const int Bins = 40;
+    private const int MostInputs = 8;
+
+    private const string InputsTitle = "What matters most by itself";
+    // Letters of a name with "wins by tilt or lift" behind it that fit into a telephone's legend [1].
+    private const int LongestName = 24;
+
+    // Room for the names of inputs [px].
+    private const double NameWidth = 330.0;
+
+    /// <summary>The picture.</summary>
+    /// <param name="robot">Name of the first robot.</param>
+    /// <param name="opponent">Name of the opponent.</param>
+    /// <param name="outcomes">The matches; at least one that did not fail.</param>
+    /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
+    public static PlotSheet Of(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs) => new(Charts(robot, opponent, outcomes, inputs));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static IReadOnlyList<ReportFigure> Figures(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs) => ReportFigure.Of(Charts(robot, opponent, outcomes, inputs));
+
+    private static List<ChartDrawing> Charts(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs)
+    {
+        MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
+        string title = $"Ground gained by {robot} in {good.Length} matches";
+        List<ChartDrawing> charts = [new(
+            title,
+            FormattableString.Invariant($"Plot: {title}, from {good.Min(o => o.GroundGained):0.000} to {good.Max(o => o.GroundGained):0.000} m; {robot} wins {good.Count(o => o.Winner == 0)}, {opponent} wins {good.Count(o => o.Winner == 1)}, {good.Count(o => o.Winner < 0)} stalemates."),
+            380,
+            look => Distribution(look, title, robot, opponent, good))];
+        (string Name, double Share)[] shown = [.. inputs.Take(MostInputs).Reverse()];
+        if (shown.Length > 0)
+        {
+            string words = string.Join(", ", shown.Reverse().Select(i => FormattableString.Invariant($"{i.Name} {100.0 * i.Share:0} %")));
+            charts.Add(new ChartDrawing(InputsTitle, $"Plot: share of the ground's variance: {words}.", 110 + (34 * shown.Length), look => Inputs(look, shown)));
+        }
+
+        return charts;
+    }
+
+    // A win over a robot that is tilted or lifted says nothing of the ground: such a loser may have gained some.
+    private static Kind[] Kinds(string robot, string opponent) =>
+    [
+        new($"{opponent} wins", 1, 150, 1.4, o => o.Winner == 1 && o.Ending != ShoveEnding.Tips),
+        new($"{PlainLabel.Of(opponent, LongestName)} wins by tilt or lift", 1, 50, 1.4, o => o.Winner == 1 && o.Ending == ShoveEnding.Tips),
+        new("stalemate", 7, 90, 0.5, o => o.Winner < 0),
+        new($"{PlainLabel.Of(robot, LongestName)} wins by tilt or lift", 0, 80, 0.5, o => o.Winner == 0 && o.Ending == ShoveEnding.Tips),
+        new($"{robot} wins", 0, 255, 0.5, o => o.Winner == 0 && o.Ending != ShoveEnding.Tips),
+    ];
+
+    internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
+    {
+        double most = Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained)));
+        double width = 2.0 * most / Bins;
+        PlotModel model = Chart.Model(look, title);
+        model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Ground gained [m]"));
+        LinearAxis count = Chart.Axis(AxisPosition.Left, "Matches");
+        count.Minimum = 0.0;
+        count.MaximumPadding = 0.08;
+        model.Axes.Add(count);
+        double[] below = new double[Bins];
+        foreach (Kind kind in Kinds(robot, opponent))
+        {
+            var series = new RectangleBarSeries { Title = kind.Label, FillColor = OxyColor.FromAColor(kind.Alpha, Palette.Colour(kind.Shade)), StrokeColor = OxyColors.Black, StrokeThickness = kind.Stroke };
+            foreach (IGrouping<int, MatchEnd> bin in good.Where(kind.Has).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
+            {
+                double left = (bin.Key * width) - most;
+                series.Items.Add(new RectangleBarItem(left, below[bin.Key], left + width, below[bin.Key] + bin.Count()));
+                below[bin.Key] += bin.Count();
+            }
+
+            if (series.Items.Count > 0)
+            {
+                model.Series.Add(series);
+            }
+        }
+
+        return model;
+    }
+
+    private static PlotModel Inputs(PlotLook look, (string Name, double Share)[] inputs)
+    {
+        PlotModel model = Chart.Model(look, InputsTitle, NameWidth);
+        LinearAxis share = Chart.Axis(AxisPosition.Bottom, "Share of the ground's variance [%]");
+        share.Minimum = 0.0;
+        share.Maximum = Math.Max(10.0, 115.0 * inputs.Max(i => i.Share));
+        model.Axes.Add(share);
+        model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "", [.. inputs.Select(i => i.Name)], NameWidth));
+        Chart.AddBars(model, [.. inputs.Select(i => 100.0 * i.Share)], [.. inputs.Select(i => FormattableString.Invariant($"{100.0 * i.Share:0} %"))]);
+        return model;
+    }
+
+    private sealed record Kind(string Label, int Shade, byte Alpha, double Stroke, Func<MatchEnd, bool> Has);
+}

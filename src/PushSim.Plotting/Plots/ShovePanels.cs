@@ -1,0 +1,150 @@
+using PushSim.Binding;
+using PushSim.Plotting.Drawing;
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Plotting.Plots;
+
+/// <summary>Panels of a shove and of a push on a wall.</summary>
+internal static class ShovePanels
+{
+    // Share of the samples at either end that a picture of forces may leave out [1].
+    private const double CutShare = 0.03;
+
+    public static IReadOnlyList<Panel> Shove(RunResult r)
+    {
+        OpponentRun other = r.Opponent!;
+        string own = r.Scenario.Robot.Name;
+        string name = other.Robot.Name;
+        double[] mirrored = [.. other["x_m"].Values.Select(x => -x)];
+        Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r, r["x_m"], own).Add(r.Time, mirrored, name);
+        MarkTouch(r, place);
+        Panel push = Push(r);
+        Panel ownSlip = Panel.OverTime($"Slip of each tread of {own}", "Slip [m/s]");
+        Panel otherSlip = Panel.OverTime($"Slip of each tread of {name}", "Slip [m/s]");
+        Panel ownLoad = Panel.OverTime($"Load on each wheel of {own}", "Load [N]");
+        Panel otherLoad = Panel.OverTime($"Load on each wheel of {name}", "Load [N]");
+        RunPlot.AddWheels(r, ownSlip, "tread_slip_speed_m_per_s");
+        RunPlot.AddWheels(r, ownLoad, "load_n");
+        foreach (Tyres.WheelSettings wheel in other.Robot.Wheels)
+        {
+            otherSlip.Add(r, other[$"wheel_{Slug.Of(wheel.Name)}_tread_slip_speed_m_per_s"], wheel.Name);
+            otherLoad.Add(r, other[$"wheel_{Slug.Of(wheel.Name)}_load_n"], wheel.Name);
+        }
+
+        List<Panel> panels = [TopView(r), place, push, Limits(r), ownSlip, otherSlip, ownLoad, otherLoad];
+        if (r.Scenario.Robot.Battery is not null && other.Robot.Battery is not null)
+        {
+            panels.Add(Panel.OverTime("Battery currents", "Current [A]").Add(r, r["battery_current_a"], own).Add(r, other["battery_current_a"], name));
+        }
+
+        return panels;
+    }
+
+    public static IReadOnlyList<Panel> WallPush(RunResult r)
+    {
+        Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
+        Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
+        RunPlot.AddWheels(r, slip, "tread_slip_speed_m_per_s");
+        RunPlot.AddWheels(r, load, "load_n");
+        List<Panel> panels = [Push(r), Limits(r), slip, load];
+        RunPlot.AddCurrents(r, panels);
+        Channel[] heat = [.. r.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal))];
+        if (heat.Length > 0)
+        {
+            Panel panel = Panel.OverTime("Winding temperatures", "Temperature [°C]");
+            foreach (Channel c in heat)
+            {
+                panel.Add(r, c, c.Label.Replace("Winding temperature, ", "", StringComparison.Ordinal));
+            }
+
+            panels.Add(panel);
+        }
+
+        return panels;
+    }
+
+    private static Panel Push(RunResult r)
+    {
+        double[] along = r["contact_push_n"].Values;
+        double[] across = r["contact_side_force_n"].Values;
+        double peak = along.Max();
+        (double low, double high) = Range(along, across);
+        bool isCut = peak > high;
+        string title = isCut ? FormattableString.Invariant($"Push at the contact (impacts up to {peak:0} N are cut off)") : "Push at the contact";
+        Panel push = Panel.OverTime(title, "Force [N]").Add(r, r["contact_push_n"], "along the floor").Add(r, r["contact_side_force_n"], "sideways");
+        MarkTouch(r, push);
+        return isCut ? push.WithRange(low, high) : push;
+    }
+
+    // An impact is a hundred times the push that decides: leave out the largest few per cent of the samples that touch.
+    private static (double Low, double High) Range(double[] along, double[] across)
+    {
+        double[] touching = [.. along.Concat(across).Where(f => f != 0.0).Order()];
+        if (touching.Length == 0)
+        {
+            return (0.0, double.PositiveInfinity);
+        }
+
+        double low = Math.Min(0.0, touching[(int)(CutShare * (touching.Length - 1))]);
+        double high = Math.Max(0.0, touching[(int)((1.0 - CutShare) * (touching.Length - 1))]);
+        double margin = 0.3 * Math.Max(high - low, 1e-3);
+        return (low - margin, high + margin);
+    }
+
+    private static void MarkTouch(RunResult r, Panel panel)
+    {
+        foreach (Mark mark in r.Marks.Where(m => m.Key == "touch"))
+        {
+            panel.MarkTime(mark.Time, mark.Label);
+        }
+    }
+
+    private static Panel Limits(RunResult r)
+    {
+        Panel panel = Panel.OverTime("What limits each push", "").WithWords([.. Enum.GetValues<BindingKind>().Select(BindingTable.Short)]);
+        panel.AddSteps(Steps(r.Limits), r.Scenario.Robot.Name, 0.06);
+        if (r.Opponent is not null)
+        {
+            panel.AddSteps(Steps(r.Opponent.Limits), r.Opponent.Robot.Name, -0.06);
+        }
+
+        return panel;
+    }
+
+    private static IEnumerable<(double X, double Y)> Steps(IReadOnlyList<BindingSpan> spans) =>
+        spans.SelectMany(s => new[] { (s.From, (double)s.Kinds[0]), (s.To, (double)s.Kinds[0]) });
+
+    private static Panel TopView(RunResult r)
+    {
+        (string Name, int Sample)[] moments = TopMoments(r);
+        Panel map = new Panel($"From above: {string.Join(", ", moments.Select(m => m.Name))}", "x [m]", "y [m]").AsMap(rows: 1.9);
+        OpponentRun o = r.Opponent!;
+        for (int k = 0; k < moments.Length; k++)
+        {
+            int i = moments[k].Sample;
+            string label = FormattableString.Invariant($"{r.Time[i]:0.00} s");
+            map.AddOutline(Corners(r.Scenario.Robot, r["x_m"].Values[i], r["y_m"].Values[i], r["heading_rad"].Values[i], 1.0), r.Scenario.Robot.Name, 0, k, moments.Length, label);
+            map.AddOutline(Corners(o.Robot, o["x_m"].Values[i], o["y_m"].Values[i], o["heading_rad"].Values[i], -1.0), o.Robot.Name, 1, k, moments.Length, label);
+        }
+
+        return map;
+    }
+
+    // Moments of one sample are one; without a touch there is only start and end.
+    private static (string Name, int Sample)[] TopMoments(RunResult r)
+    {
+        double end = r.Time[^1];
+        (string Name, double Time)[] all = r.Shove?.FirstContact is double touch
+            ? [("start", 0.0), ("first touch", touch), ("half-way", 0.5 * (touch + end)), ("end", end)]
+            : [("start", 0.0), ("end", end)];
+        return
+        [
+            .. all.GroupBy(m => Math.Min(r.Time.Length - 1, (int)Math.Round(m.Time * r.Scenario.Numerics.SampleRate)))
+                .Select(g => (FormattableString.Invariant($"{string.Join(" and ", g.Select(m => m.Name))} {r.Time[g.Key]:0.00} s"), g.Key)),
+        ];
+    }
+
+    private static IEnumerable<(double X, double Y)> Corners(RobotSettings robot, double x, double y, double heading, double frame) =>
+        new StartPose(x, y, heading).Corners(robot).Select(c => (frame * c.X, frame * c.Y));
+}

@@ -1,0 +1,289 @@
+using System.Globalization;
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+using OxyPlot.Series;
+using PushSim.Analysis.Sweep;
+using PushSim.Numerics;
+using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
+
+namespace PushSim.Plotting.Plots;
+
+/// <summary>The picture of a sweep: a curve, dots over names, or a map with contours.</summary>
+public sealed class SweepPlot
+{
+    private const int CurveHeight = 360;
+    private const int MapHeight = 560;
+    private const int Levels = 9;
+
+    // Sizes of the numbers in the cells of a map that are tried [px], and the room that a cell has beside its number [px].
+    private static readonly double[] s_sizes = [13.0, 12.0, 11.0, 10.0];
+    private const double Beside = 4.0;
+
+    // Above and below the area of a map: legend, numbers and title of the axis [px].
+    private const double RoomAboveAndBelow = 110.0;
+
+    // Line around the best cell [px].
+    private const double BestThickness = 3.0;
+
+    private static readonly OxyColor s_least = OxyColor.FromRgb(247, 251, 255);
+    private static readonly OxyColor s_most = OxyColor.FromRgb(66, 146, 198);
+
+    // Numbers on a vertical axis, about [1].
+    private const double Ticks = 5.0;
+
+    private readonly IReadOnlyList<ChartDrawing> _charts;
+
+    private SweepPlot(IReadOnlyList<ChartDrawing> charts) => _charts = charts;
+
+    /// <summary>One input: a curve of each asked quantity with its best point and the range that is as good.</summary>
+    /// <param name="input">The input.</param>
+    /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
+    public static SweepPlot OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) => new(
+        [.. curves.Select(c => new ChartDrawing(
+            CurveTitle(input, c.Title),
+            Words(CurveTitle(input, c.Title), c.Values, c.Best is Optimum b ? input.Texts[b.Index] : null),
+            CurveHeight,
+            look => One(look, input, c.Title, c.Values, c.Intervals, c.Best)))]);
+
+    /// <summary>Two inputs: a map of each asked quantity.</summary>
+    /// <param name="across">Input along the horizontal axis.</param>
+    /// <param name="up">Input along the vertical axis.</param>
+    /// <param name="maps">Title and values by (across, up); null where there is none.</param>
+    public static SweepPlot OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) => new(
+        [.. maps.Select(m => new ChartDrawing(
+            KeyWords.Of(m.Title),
+            Words($"{KeyWords.Of(m.Title)} over {across.Key} and {up.Key}", [.. m.Values.Cast<double?>()], m.Best is (int i, int j) ? $"{across.Texts[i]}, {up.Texts[j]}" : null),
+            MapHeight,
+            look => Two(look, across, up, m.Title, m.Values, m.Best)))]);
+
+    /// <summary>The picture as a file.</summary>
+    public PlotSheet Sheet() => new(_charts);
+
+    /// <summary>The picture for a page.</summary>
+    public IReadOnlyList<ReportFigure> Figures() => ReportFigure.Of(_charts);
+
+    private static string CurveTitle(SweepInput input, string title) => $"{KeyWords.Of(title)} against {input.Key}";
+
+    private static string Words(string what, IReadOnlyList<double?> values, string? best) => FormattableString.Invariant(
+        $"Plot: {what}: from {Figure(values.Where(v => v is not null).Min())} to {Figure(values.Where(v => v is not null).Max())}{(best is null ? "" : $"; best at {best}")}.");
+
+    private static string Figure(double? value) => value is double v ? PlainNumber.Of(v, 4) : "-";
+
+    private static string AxisTitle(SweepInput input) => input.Numbers is null ? input.Key : $"{input.Key} [{(input.Unit.Length == 0 ? "1" : input.Unit)}]";
+
+    internal static PlotModel One(PlotLook look, SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
+    {
+        PlotModel model = Chart.Model(look, CurveTitle(input, title), NumberWidth([.. values.OfType<double>(), .. intervals?.OfType<(double Low, double High)>().SelectMany(i => new[] { i.Low, i.High }) ?? []]));
+        double[] x = Positions(input);
+        model.Axes.Add(input.Numbers is null ? Chart.WordAxis(look, AxisPosition.Bottom, AxisTitle(input), input.Texts) : Chart.Axis(AxisPosition.Bottom, AxisTitle(input)));
+        LinearAxis vertical = Chart.Axis(AxisPosition.Left, KeyWords.Of(title));
+        vertical.MaximumPadding = 0.12;
+        vertical.MinimumPadding = 0.08;
+        model.Axes.Add(vertical);
+        if (best is not null && input.Numbers is not null)
+        {
+            model.Annotations.Add(new RectangleAnnotation { MinimumX = best.Low, MaximumX = best.High, Fill = OxyColor.FromAColor(40, Palette.Colour(2)), Layer = AnnotationLayer.BelowSeries });
+        }
+
+        var line = new LineSeries
+        {
+            Color = Palette.Colour(0), StrokeThickness = input.Numbers is null ? 0.0 : 2.4, MarkerType = MarkerType.Circle, MarkerSize = input.Numbers is null ? 6.0 : 3.5, MarkerFill = Palette.Colour(0),
+        };
+        line.Points.AddRange(values.Select((v, i) => new DataPoint(x[i], v ?? double.NaN)));
+        for (int i = 0; intervals is not null && i < intervals.Count; i++)
+        {
+            if (intervals[i] is (double low, double high))
+            {
+                var bar = new LineSeries { Color = Palette.Colour(7), StrokeThickness = 1.6 };
+                bar.Points.Add(new DataPoint(x[i], low));
+                bar.Points.Add(new DataPoint(x[i], high));
+                model.Series.Add(bar);
+            }
+        }
+
+        model.Series.Add(line);
+        if (best is not null)
+        {
+            model.Annotations.Add(new PointAnnotation
+            {
+                X = x[best.Index], Y = best.Value, Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize - 1.0,
+                TextVerticalAlignment = VerticalAlignment.Bottom,
+                TextHorizontalAlignment = best.Index == 0 ? HorizontalAlignment.Left : best.Index == values.Count - 1 ? HorizontalAlignment.Right : HorizontalAlignment.Center,
+            });
+        }
+
+        return model;
+    }
+
+    // Room for the numbers of a vertical axis [px]: values that lie close together have many decimals.
+    private static double NumberWidth(double[] values)
+    {
+        double span = values.Length == 0 ? 0.0 : values.Max() - values.Min();
+        if (!(span > 0.0))
+        {
+            return 0.0;
+        }
+
+        string format = "F" + Math.Clamp((int)Math.Ceiling(-Math.Log10(span / Ticks)), 0, 9).ToString(CultureInfo.InvariantCulture);
+        return Chart.RoomFor([.. new[] { values.Min(), values.Max() }.Select(v => v.ToString(format, CultureInfo.InvariantCulture))]);
+    }
+
+    internal static PlotModel Two(PlotLook look, SweepInput across, SweepInput up, string title, double?[,] values, (int Across, int Up)? best)
+    {
+        PlotModel model = Chart.Model(look, KeyWords.Of(title), NameWidth(up));
+        (double[] x, double[] y) = (Positions(across), Positions(up));
+        model.Axes.Add(MapAxis(look, AxisPosition.Bottom, across));
+        model.Axes.Add(MapAxis(look, AxisPosition.Left, up));
+        double low = values.Cast<double?>().Min() ?? double.PositiveInfinity;
+        double high = values.Cast<double?>().Max() ?? double.NegativeInfinity;
+        double[,] z = new double[x.Length, y.Length];
+        for (int i = 0; i < x.Length; i++)
+        {
+            for (int j = 0; j < y.Length; j++)
+            {
+                z[i, j] = values[i, j] ?? double.NaN;
+            }
+        }
+
+        // numbers in the cells say it all: lines without names would only strike them through
+        double size = NumberSize(look, model, x, y, z);
+        for (int i = 0; i < x.Length; i++)
+        {
+            for (int j = 0; j < y.Length; j++)
+            {
+                AddCell(model, (x, i), (y, j), z[i, j], low, high, best == (i, j));
+                if (size > 0.0 && !double.IsNaN(z[i, j]))
+                {
+                    model.Annotations.Add(new TextAnnotation
+                    {
+                        Text = Number(z[i, j]), TextPosition = new DataPoint(x[i], y[j]), TextHorizontalAlignment = HorizontalAlignment.Center, TextVerticalAlignment = VerticalAlignment.Middle,
+                        StrokeThickness = 0.0, FontSize = size, TextColor = Palette.OnShade,
+                    });
+                }
+            }
+        }
+
+        if (size == 0.0 && high >= low)
+        {
+            AddKey(model, "least " + Number(low), s_least, Palette.Mark);
+            AddKey(model, "most " + Number(high), s_most, Palette.Mark);
+        }
+
+        if (size == 0.0 && across.Numbers is not null && up.Numbers is not null && high > low && x.Length > 2 && y.Length > 2)
+        {
+            double step = StepOf(low, high);
+            model.Series.Add(new ContourSeries
+            {
+                ColumnCoordinates = x, RowCoordinates = y, Data = z, Color = Palette.OnShade, StrokeThickness = 1.2, ContourLevels = LevelsOf(low, high, step),
+                LabelFormatString = "0.######", LabelStep = 1000000,
+            });
+
+            // contours have no entry in the legend: a line without points has
+            model.Series.Add(new LineSeries { Title = "a line every " + Number(step), Color = Palette.Mark, StrokeThickness = 1.2 });
+        }
+
+        if (best is (int bi, int bj))
+        {
+            AddKey(model, "best " + Number(z[bi, bj]), OxyColors.Transparent, Palette.Colour(1));
+        }
+
+        return model;
+    }
+
+    private static string Number(double value) => PlainNumber.Of(value, 3);
+
+    // Size of the numbers that fit into every cell [px]; zero where none does.
+    private static double NumberSize(PlotLook look, PlotModel model, double[] x, double[] y, double[,] z)
+    {
+        double width = Narrowest(x) * (look.Width - model.PlotMargins.Left - model.PlotMargins.Right - model.Padding.Left - model.Padding.Right);
+        double height = Narrowest(y) * (MapHeight - RoomAboveAndBelow);
+        string[] texts = [.. z.Cast<double>().Where(double.IsFinite).Select(Number)];
+        return s_sizes.FirstOrDefault(size => height > size + Beside && texts.All(t => PlotFont.Width(t, size) + Beside <= width));
+    }
+
+    // The narrowest cell, as a share of all [1].
+    private static double Narrowest(double[] at) => Enumerable.Range(0, at.Length).Min(i => Math.Abs(Edge(at, i, 1) - Edge(at, i, -1)))
+        / Math.Abs(Edge(at, at.Length - 1, 1) - Edge(at, 0, -1));
+
+    private static void AddKey(PlotModel model, string words, OxyColor fill, OxyColor stroke) => model.Series.Add(new ScatterSeries
+    {
+        Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = fill, MarkerStroke = stroke, MarkerStrokeThickness = fill == OxyColors.Transparent ? BestThickness : 0.8,
+    });
+
+    // Places of the values along an axis: the numbers themselves, or 0, 1, 2, ... for names.
+    private static double[] Positions(SweepInput input) => input.Numbers is null ? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)] : [.. input.Numbers];
+
+    // Room for names beside a map [px].
+    private static double NameWidth(SweepInput input) => input.Numbers is null ? Chart.RoomFor(input.Texts) : 0.0;
+
+    private static LinearAxis MapAxis(PlotLook look, AxisPosition position, SweepInput input)
+    {
+        if (input.Numbers is null)
+        {
+            return Chart.WordAxis(look, position, AxisTitle(input), input.Texts, position == AxisPosition.Left ? NameWidth(input) : 0.0);
+        }
+
+        LinearAxis axis = Chart.Axis(position, AxisTitle(input));
+        (axis.MinimumPadding, axis.MaximumPadding) = (0.0, 0.0);
+        (double[] at, int last) = (Positions(input), input.Texts.Count - 1);
+        axis.Minimum = Math.Min(Edge(at, 0, -1), Edge(at, last, 1));
+        axis.Maximum = Math.Max(Edge(at, 0, -1), Edge(at, last, 1));
+        axis.MajorGridlineStyle = LineStyle.None;
+        return axis;
+    }
+
+    private static void AddCell(PlotModel model, (double[] At, int I) x, (double[] At, int I) y, double value, double low, double high, bool isBest)
+    {
+        if (double.IsNaN(value))
+        {
+            return;
+        }
+
+        double share = high > low ? (value - low) / (high - low) : 0.5;
+        double y0 = Edge(y.At, y.I, -1);
+        double y1 = Edge(y.At, y.I, 1);
+        double x0 = Edge(x.At, x.I, -1);
+        double x1 = Edge(x.At, x.I, 1);
+        model.Annotations.Add(new RectangleAnnotation
+        {
+            MinimumX = Math.Min(x0, x1), MaximumX = Math.Max(x0, x1), MinimumY = Math.Min(y0, y1), MaximumY = Math.Max(y0, y1), Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
+            Fill = OxyColor.Interpolate(s_least, s_most, share),
+        });
+        if (isBest)
+        {
+            model.Annotations.Add(new RectangleAnnotation
+            {
+                MinimumX = Math.Min(x0, x1), MaximumX = Math.Max(x0, x1), MinimumY = Math.Min(y0, y1), MaximumY = Math.Max(y0, y1), Fill = OxyColors.Transparent, Stroke = Palette.Colour(1), StrokeThickness = BestThickness,
+            });
+        }
+    }
+
+    // Half way to the neighbour, or as far as to the other neighbour at an end.
+    private static double Edge(double[] at, int i, int side)
+    {
+        int j = i + side;
+        double half = at.Length == 1 ? 0.5 * side : j >= 0 && j < at.Length ? 0.5 * (at[j] - at[i]) : 0.5 * (at[i] - at[i - side]);
+        return at[i] + half;
+    }
+
+    // A round step from level to level.
+    private static double StepOf(double low, double high)
+    {
+        double raw = (high - low) / Levels;
+        double power = Math.Pow(10.0, Math.Floor(Math.Log10(raw)));
+        return power * (raw / power < 1.5 ? 1.0 : raw / power < 3.5 ? 2.0 : raw / power < 7.5 ? 5.0 : 10.0);
+    }
+
+    private static double[] LevelsOf(double low, double high, double step)
+    {
+        List<double> levels = [];
+        for (double level = Math.Ceiling(low / step) * step; level < high; level += step)
+        {
+            levels.Add(Math.Abs(level) < 1e-9 * step ? 0.0 : level);
+        }
+
+        return [.. levels];
+    }
+}

@@ -1,0 +1,132 @@
+using PushSim.Analysis.Wear;
+using PushSim.Numerics;
+using PushSim.Plotting.Drawing;
+
+namespace PushSim.Plotting.Plots;
+
+/// <summary>Pictures of tyres: wear of each wheel, grip over many runs, materials compared.</summary>
+public static class TyrePlots
+{
+    // Room for the names of wheels and of materials [px].
+    private const double WheelMargin = 130.0;
+    private const double MaterialMargin = 290.0;
+
+    /// <summary>Wear of each wheel.</summary>
+    /// <param name="report">The wear.</param>
+    public static PlotSheet OfWear(WearReport report) => new(WearPanels(report));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="OfWear"/>
+    public static IReadOnlyList<ReportFigure> WearFigures(WearReport report) => ReportFigure.Of(() => WearPanels(report));
+
+    /// <summary>New panels of the wear of each wheel.</summary>
+    internal static IReadOnlyList<Panel> WearPanels(WearReport report)
+    {
+        IReadOnlyList<WheelWear> wheels = report.Wheels;
+        List<Panel> panels = [];
+        if (report.TurnTime is not null)
+        {
+            panels.Add(Bars("Tread worn per turn of the robot", "Volume [mm³]", wheels, w => 1e9 * w.PerTurn));
+        }
+        else
+        {
+            panels.Add(Bars("Tread worn per minute of this manoeuvre", "Volume [mm³]", wheels, w => 1e9 * w.PerMinute));
+        }
+
+        string match = FormattableString.Invariant($"in a match ({report.MatchTime:0.#} s of this manoeuvre)");
+        if (wheels.All(w => w.DepthPerVolume is not null))
+        {
+            panels.Add(Bars("Tread depth worn " + match, "Depth [µm]", wheels, w => 1e6 * w.Depth(w.PerMatch)));
+        }
+
+        if (wheels.All(w => w.Density is not null))
+        {
+            panels.Add(Bars("Material lost " + match, "Mass [mg]", wheels, w => 1e6 * w.Mass(w.PerMatch)));
+        }
+
+        if (wheels.All(w => w.MostPerStraightMetre is not null))
+        {
+            panels.Add(Bars("For comparison: a metre straight ahead from rest wears at most", "Volume [10⁻⁶ mm³]", wheels, w => 1e15 * w.MostPerStraightMetre));
+        }
+
+        return panels;
+    }
+
+    /// <summary>Grip after each run.</summary>
+    /// <param name="series">The series.</param>
+    /// <param name="wheels">Names of the wheels in its order.</param>
+    public static PlotSheet OfGrip(GripSeries series, IReadOnlyList<string> wheels) => new(GripPanels(series, wheels));
+
+    /// <summary>The same for a page.</summary>
+    /// <inheritdoc cref="OfGrip"/>
+    public static IReadOnlyList<ReportFigure> GripFigures(GripSeries series, IReadOnlyList<string> wheels) => ReportFigure.Of(() => GripPanels(series, wheels));
+
+    /// <summary>New panels of the grip after each run.</summary>
+    internal static IReadOnlyList<Panel> GripPanels(GripSeries series, IReadOnlyList<string> wheels)
+    {
+        double[] run = [.. series.Runs.Select(r => (double)r.Run)];
+        Panel grip = new("Grip after each run, share of the clean tyre's", "Run", "Grip [%]");
+        grip.Add(run, [.. series.Runs.Select(r => 100.0 * r.Grip)], "all wheels");
+        for (int i = 0; i < wheels.Count; i++)
+        {
+            int wheel = i;
+            grip.Add(run, [.. series.Runs.Select(r => 100.0 * r.WheelGrip[wheel])], wheels[i]);
+        }
+
+        double limit = 100.0 * (1.0 - series.GripLoss);
+        grip.Add([0.0, run[^1]], [limit, limit], FormattableString.Invariant($"{100.0 * series.GripLoss:0.#} % of grip lost"));
+        Panel friction = new Panel("Sliding friction of all wheels together", "Run", "Friction [1]").Add(run, [.. series.Runs.Select(r => r.Friction)], "mean by load");
+        foreach (GripAfterRun r in series.Runs.Where(r => r.IsCleaned))
+        {
+            grip.MarkTime(r.Run, "cleaned");
+            friction.MarkTime(r.Run, "cleaned");
+        }
+
+        return [grip, friction];
+    }
+
+    /// <summary>Materials compared; null if none could be run.</summary>
+    /// <param name="ranking">The materials.</param>
+    public static PlotSheet? OfRanking(IReadOnlyList<RankedTyre> ranking) => RankingPanels(ranking) is { Count: > 0 } panels ? new PlotSheet(panels) : null;
+
+    /// <summary>The same for a page; none if none could be run.</summary>
+    /// <param name="ranking">The materials.</param>
+    public static IReadOnlyList<ReportFigure> RankingFigures(IReadOnlyList<RankedTyre> ranking) => ReportFigure.Of(() => RankingPanels(ranking));
+
+    /// <summary>New panels of the materials compared; none if none could be run.</summary>
+    internal static IReadOnlyList<Panel> RankingPanels(IReadOnlyList<RankedTyre> ranking)
+    {
+        List<RankedTyre> ran = [.. ranking.Where(r => r.Reason.Length == 0)];
+        if (ran.Count == 0)
+        {
+            return [];
+        }
+
+        List<Panel> panels = [];
+        if (ran.Any(r => r.DepthPerMatch is not null))
+        {
+            panels.Add(Compared("Tread worn off the most worn wheel in a match", "Depth [µm]", ran, r => 1e6 * r.DepthPerMatch));
+        }
+
+        panels.Add(Compared("Sliding friction of the clean tyre on this floor", "Friction [1]", ran, r => r.CleanFriction));
+        if (ran.FirstOrDefault(r => r.Grip is not null)?.Grip is GripSeries some)
+        {
+            panels.Add(Compared($"The same after {some.Runs[^1].Run} runs on this dusty floor", "Friction [1]", ran, r => r.Grip?.Runs[^1].Friction ?? r.CleanFriction));
+        }
+
+        if (ran.Any(r => r.Answers?.YawRate is not null))
+        {
+            panels.Add(Compared("Yaw rate that the robot reaches with it", "Yaw rate [rad/s]", ran, r => Math.Abs(r.Answers?.YawRate ?? 0.0)));
+        }
+
+        return panels;
+    }
+
+    private static Panel Bars(string title, string axis, IReadOnlyList<WheelWear> wheels, Func<WheelWear, double?> value) =>
+        new Panel(title, axis, "").AddBars([.. wheels.Select(w => (w.Wheel, value(w) ?? 0.0, Figure(value(w))))], WheelMargin);
+
+    private static Panel Compared(string title, string axis, List<RankedTyre> tyres, Func<RankedTyre, double?> value) =>
+        new Panel(title, axis, "").AddBars([.. tyres.Select(t => (t.Name, value(t) ?? 0.0, value(t) is double v ? Figure(v) : "not known"))], MaterialMargin);
+
+    private static string Figure(double? value) => PlainNumber.Of(value ?? 0.0, 3);
+}
