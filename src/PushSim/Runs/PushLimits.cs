@@ -32,7 +32,7 @@ internal static class PushLimits
     }
 
     // Of a tyre that chatters the limit flickers many times in the shortest stretch: each moment counts as what holds most of the time around it.
-    private static PushLimit[] Steady(double[] time, int first, PushLimit[] each)
+    private static PushLimit[] Steady(IReadOnlyList<double> time, int first, PushLimit[] each)
     {
         PushLimit[] steady = new PushLimit[each.Length];
         int[] counts = new int[Enum.GetValues<PushLimit>().Length];
@@ -72,21 +72,21 @@ internal static class PushLimits
     public static bool NearTopSpeed(RunHistory history, IReadOnlyList<LimitSpan> spans, double touch)
     {
         double from = double.IsNaN(touch) ? double.NegativeInfinity : touch;
-        double[] bus = history["battery_voltage_v"];
+        Simulation.Series bus = history.Trace.Battery!.Voltage;
         (double current, double stalled) = (0.0, 0.0);
         foreach (LimitSpan span in spans.Where(s => s.Limit == PushLimit.Motors && s.To > from))
         {
             int last = history.IndexAt(span.To);
             for (int i = history.IndexAt(Math.Max(from, span.From)); i <= last; i++)
             {
-                foreach (Powertrain.ControllerSettings c in history.Robot.Controllers)
+                foreach ((Powertrain.ControllerSettings c, ControllerTrace trace) in history.Robot.Controllers.Zip(history.Trace.Controllers))
                 {
-                    double voltage = Math.Abs(history["command_" + Slug.Of(c.Name)][i]) * bus[i];
+                    double voltage = Math.Abs(trace.Command[i]) * bus[i];
                     double inSeries = c.Motors.Sum(m => history.Robot.Drives[m.Drive].Motors[m.Motor].Motor.Resistance);
                     foreach ((int drive, int motor) in c.Motors)
                     {
                         Powertrain.DriveSettings d = history.Robot.Drives[drive];
-                        current += Math.Abs(history[$"motor_{Slug.Of(d.Name)}_{motor + 1}_current_a"][i]);
+                        current += Math.Abs(history.Trace.Motors.First(m => m.Drive == drive && m.Motor == motor).Current[i]);
                         stalled += voltage / (c.Wiring == Powertrain.Wiring.Series ? inSeries : d.Motors[motor].Motor.Resistance);
                     }
                 }
@@ -96,7 +96,7 @@ internal static class PushLimits
         return current < TopSpeedShare * stalled;
     }
 
-    private static List<LimitSpan> Spans(double[] time, int first, PushLimit[] each)
+    private static List<LimitSpan> Spans(IReadOnlyList<double> time, int first, PushLimit[] each)
     {
         List<LimitSpan> spans = [];
         int from = 0;
@@ -130,31 +130,21 @@ internal static class PushLimits
 
     private sealed class Series
     {
-        private readonly List<(double[] Load, double[] Sliding)> _wheels = [];
-        private readonly List<(double[] Command, double[] Limiting)> _controllers = [];
-        private readonly double[]? _open;
-        private readonly double[]? _loaded;
+        private readonly WheelTrace[] _wheels;
+        private readonly IReadOnlyList<ControllerTrace> _controllers;
+        private readonly BatteryTrace? _battery;
         private readonly bool[] _lifted;
 
         public Series(RunHistory history)
         {
             RobotSettings robot = history.Robot;
-            foreach (int w in robot.DrivenWheels)
-            {
-                _wheels.Add((history.Wheel(w, "load_n"), history.Wheel(w, "sliding")));
-            }
-
-            foreach (Powertrain.ControllerSettings c in robot.Controllers)
-            {
-                _controllers.Add((history["command_" + Slug.Of(c.Name)], history[$"controller_{Slug.Of(c.Name)}_limiting"]));
-            }
-
-            _open = history.Find("battery_open_circuit_voltage_v")?.Values;
-            _loaded = history.Find("battery_voltage_v")?.Values;
+            _wheels = [.. robot.DrivenWheels.Select(w => history.Trace.Wheels[w])];
+            _controllers = history.Trace.Controllers;
+            _battery = history.Trace.Battery;
             double mean = 0.0;
             for (int i = 0; i < robot.Wheels.Count; i++)
             {
-                mean += history.Wheel(i, "load_n")[0] / robot.Wheels.Count;
+                mean += history.Trace.Wheels[i].Load[0] / robot.Wheels.Count;
             }
 
             _lifted = new bool[history.Time.Length];
@@ -170,7 +160,7 @@ internal static class PushLimits
 
         public PushLimit At(int i)
         {
-            if (_open is null || _controllers.All(c => c.Command[i] == 0.0))
+            if (_battery is null || _controllers.All(c => c.Command[i] == 0.0))
             {
                 return PushLimit.Idle;
             }
@@ -191,7 +181,7 @@ internal static class PushLimits
                 return PushLimit.Controllers;
             }
 
-            return _loaded![i] < (1.0 - LimitBounds.BatterySag) * _open[i] ? PushLimit.Battery : PushLimit.Motors;
+            return _battery.Voltage[i] < (1.0 - LimitBounds.BatterySag) * _battery.OpenCircuitVoltage[i] ? PushLimit.Battery : PushLimit.Motors;
         }
     }
 }

@@ -14,8 +14,7 @@ internal static class RunReport
         Cause = cause,
         Verdict = $"The run could not start: {cause}.",
         Warnings = [],
-        Time = [],
-        Channels = [],
+        Trace = Trace.Empty,
         Marks = [],
         Answers = new RunAnswers(),
         Ledger = [],
@@ -29,13 +28,11 @@ internal static class RunReport
         ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
     {
         (RunStatus status, string cause) = Ending(scenario, scene, recorder, report, last);
-        double[] time = recorder.Time[..recorder.Count];
-        RunHistory[] histories = [.. recorder.Robots.Select((r, k) => new RunHistory(
-            r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []]))];
+        RunHistory[] histories = [.. scene.Robots.Zip(recorder.Traces, (r, t) => new RunHistory(r.Scenario, t))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
-        bool isStarved = Starved(recorder) is not null;
-        bool isTold = recorder.Count >= 2 && !isStarved;
+        bool isStarved = Starved(scene, recorder) is not null;
+        bool isTold = history.Time.Length >= 2 && !isStarved;
         bool isUpset = status == RunStatus.Tips && scenario.Opponent is null;
         RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
         bool isPush = isTold && scene.Contacts.Count > 0;
@@ -52,7 +49,7 @@ internal static class RunReport
 
         ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
             : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history, histories[1]);
-        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Channels, answers[1], limits[1]);
+        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Trace, answers[1], limits[1]);
         return new RunResult
         {
             Scenario = scenario,
@@ -60,8 +57,7 @@ internal static class RunReport
             Cause = cause,
             Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
             Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
-            Time = history.Time,
-            Channels = history.Channels,
+            Trace = history.Trace,
             Marks = marks,
             Answers = answers[0],
             Ledger = isStarved ? [] : ledger.Entries,
@@ -72,23 +68,13 @@ internal static class RunReport
             Limits = limits[0],
             Opponent = opponent,
             Shove = shove,
-            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")?.Values),
+            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time.Values, history.Trace.Tether is { } tether ? tether.Force.Values : []),
         };
     }
 
     // Name of the robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
-    private static string? Starved(Recorder recorder)
-    {
-        for (int k = 0; k < recorder.Robots.Count; k++)
-        {
-            if (recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure)
-            {
-                return recorder.Robots[k].System.Scenario.Robot.Name;
-            }
-        }
-
-        return null;
-    }
+    private static string? Starved(SceneSystem scene, Recorder recorder) =>
+        scene.Robots.Where((_, k) => recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure).FirstOrDefault()?.Scenario.Robot.Name;
 
     private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {
@@ -98,7 +84,7 @@ internal static class RunReport
             return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
         }
 
-        if (Starved(recorder) is string robot)
+        if (Starved(scene, recorder) is string robot)
         {
             return (RunStatus.Failed, $"the battery of {robot} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
         }

@@ -12,39 +12,36 @@ internal sealed class Recorder : IStepObserver
     private readonly double[] _y;
     private readonly double[] _dy;
     private readonly StepFeatures<R1> _features;
-    private readonly ContactRecord? _contact;
+    private readonly double[] _times;
+    private readonly TouchSum? _touch;
+    private readonly TraceTape[] _tapes;
+    private int _count;
 
     public Recorder(ScenarioSettings scenario, SceneSystem scene)
     {
         _scene = scene;
         double rate = scenario.Numerics.SampleRate;
-        Time = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
-        for (int i = 0; i < Time.Length; i++)
+        _times = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
+        for (int i = 0; i < _times.Length; i++)
         {
-            Time[i] = i / rate;
+            _times[i] = i / rate;
         }
 
         _y = new double[scene.Count];
         _dy = new double[scene.Count];
-        Robots = [.. scene.Robots.Select((r, k) => new RobotRecord(r, _y, scene.FirstExplicit(k), Time.Length))];
-        _contact = scene.Contacts.Count > 0 ? new ContactRecord(scene, Time.Length) : null;
+        _touch = scene.Contacts.Count > 0 ? new TouchSum(scene) : null;
+        _tapes = [.. scene.Robots.Select((r, k) => new TraceTape(r, _y, scene.FirstExplicit(k), _times.Length, k == 0 ? _touch : null))];
+        Series time = Trace.TimeOf(_times);
+        Traces = [.. _tapes.Select(t => new Trace(time, t))];
         _features = StepFeatures<R1>.Of(scene);
         Watch.Start(scene, scenario);
     }
 
-    /// <summary>One record per robot, the first robot first.</summary>
-    public IReadOnlyList<RobotRecord> Robots { get; }
-
-    /// <summary>Sample times [s]; the first <see cref="Count"/> are filled.</summary>
-    public double[] Time { get; }
-
-    public int Count { get; private set; }
+    /// <summary>One per robot, the first robot first; whole once <see cref="Stop"/> was called.</summary>
+    public IReadOnlyList<Trace> Traces { get; }
 
     /// <summary>What the verdict hangs on.</summary>
     public MatchWatch Watch { get; } = new();
-
-    /// <summary>Channels of the contacts, cut to the samples taken.</summary>
-    public IReadOnlyList<Channel> ContactChannels() => _contact?.Channels(Count) ?? [];
 
     public void Start(ReadOnlySpan<double> y0)
     {
@@ -58,24 +55,33 @@ internal sealed class Recorder : IStepObserver
         _features.Read();
         StepDecision decision = Watch.OnStep(step.AsLaneStep(), _features, 0);
         double until = double.IsNaN(Watch.LineTime) ? step.T1 : Watch.LineTime;
-        while (Count < Time.Length && Time[Count] <= until + 1e-12)
+        while (_count < _times.Length && _times[_count] <= until + 1e-12)
         {
-            step.Evaluate(Math.Min(Time[Count], until), _y);
-            Sample(Time[Count]);
+            step.Evaluate(Math.Min(_times[_count], until), _y);
+            Sample(_times[_count]);
         }
 
         return decision;
     }
 
+    /// <summary>Cuts the traces to the samples taken.</summary>
+    public void Stop()
+    {
+        foreach (Series series in Traces.SelectMany(t => t.All).Append(Traces[0].Time))
+        {
+            series.Cut(_count);
+        }
+    }
+
     private void Sample(double t)
     {
         _scene.Evaluate(t, 0.0, _y, _dy);
-        foreach (RobotRecord robot in Robots)
+        _touch?.Read();
+        foreach (TraceTape tape in _tapes)
         {
-            robot.Sample(Count);
+            tape.Sample(_count);
         }
 
-        _contact?.Sample(Count);
-        Count++;
+        _count++;
     }
 }

@@ -61,28 +61,26 @@ public static class RunBinding
     public static string Key(WheelBinding binding) => s_keys[(int)binding];
 
     /// <summary>All wheels of the first robot.</summary>
-    public static IReadOnlyList<WheelBindings> Find(RunResult run) => Find(run.Scenario.Robot, run.Time, run.Channels);
+    public static IReadOnlyList<WheelBindings> Find(RunResult run) => Find(run.Scenario.Robot, run.Trace);
 
     /// <summary>All wheels of a robot with its history.</summary>
     /// <param name="robot">The robot, in canonical order as in the result.</param>
-    /// <param name="time">Sample times [s].</param>
-    /// <param name="channels">Its channels.</param>
-    public static IReadOnlyList<WheelBindings> Find(RobotSettings robot, double[] time, IReadOnlyList<Channel> channels)
+    /// <param name="trace">What was recorded of it.</param>
+    public static IReadOnlyList<WheelBindings> Find(RobotSettings robot, Trace trace)
     {
-        Dictionary<string, double[]> byKey = channels.ToDictionary(c => c.Key, c => c.Values);
-        if (time.Length == 0)
+        if (trace.Time.Length == 0)
         {
             return [];
         }
 
-        double least = Unloaded * robot.Wheels.Average(w => byKey[$"wheel_{Slug.Of(w.Name)}_load_n"][0]);
-        return [.. robot.Wheels.Select((w, i) => OfWheel(robot, byKey, time, i, least))];
+        double least = Unloaded * trace.Wheels.Average(w => w.Load[0]);
+        return [.. robot.Wheels.Select((w, i) => OfWheel(robot, trace, i, least))];
     }
 
     /// <summary>The kind with the greatest impulse of all wheels together at each sample, for the shading of a plot.</summary>
     public static IReadOnlyList<WheelBinding> Dominant(RunResult run, IReadOnlyList<WheelBindings> wheels)
     {
-        double[][] force = [.. run.Scenario.Robot.Wheels.Select(w => run[$"wheel_{Slug.Of(w.Name)}_longitudinal_force_n"].Values)];
+        Series[] force = [.. run.Trace.Wheels.Select(w => w.LongitudinalForce)];
         WheelBinding[] dominant = new WheelBinding[run.Time.Length];
         double[] sum = new double[Kinds];
         for (int i = 0; i < dominant.Length; i++)
@@ -99,16 +97,12 @@ public static class RunBinding
         return dominant;
     }
 
-    private static WheelBindings OfWheel(RobotSettings robot, Dictionary<string, double[]> byKey, double[] time, int wheel, double least)
+    private static WheelBindings OfWheel(RobotSettings robot, Trace trace, int wheel, double least)
     {
-        string slug = Slug.Of(robot.Wheels[wheel].Name);
-        double[] load = byKey[$"wheel_{slug}_load_n"];
-        double[] sliding = byKey[$"wheel_{slug}_sliding"];
-        double[] force = byKey[$"wheel_{slug}_longitudinal_force_n"];
-        ControllerSettings[] own = [.. robot.Controllers.Where(c => c.Motors.Any(m => robot.Drives[m.Drive].Wheels.Any(w => w.Wheel == wheel)))];
-        ControllerSeries[] controllers = [.. own.Select(c => new ControllerSeries(c, byKey))];
-        double[]? open = byKey.GetValueOrDefault("battery_open_circuit_voltage_v");
-        double[]? loaded = byKey.GetValueOrDefault("battery_voltage_v");
+        (Series load, Series sliding, Series force) = (trace.Wheels[wheel].Load, trace.Wheels[wheel].Sliding, trace.Wheels[wheel].LongitudinalForce);
+        (ControllerSettings Settings, ControllerTrace Trace)[] controllers =
+            [.. robot.Controllers.Zip(trace.Controllers).Where(c => c.First.Motors.Any(m => robot.Drives[m.Drive].Wheels.Any(w => w.Wheel == wheel)))];
+        (Series time, BatteryTrace? battery) = (trace.Time, trace.Battery);
         WheelBinding[] moments = new WheelBinding[time.Length];
         double[] times = new double[Kinds];
         double[] impulses = new double[Kinds];
@@ -133,8 +127,8 @@ public static class RunBinding
                 return WheelBinding.Lifted;
             }
 
-            bool isCommanded = controllers.Any(c => c.Command[i] != 0.0);
-            if (!isCommanded || open is null || loaded is null)
+            bool isCommanded = controllers.Any(c => c.Trace.Command[i] != 0.0);
+            if (!isCommanded || battery is null)
             {
                 return WheelBinding.Nothing;
             }
@@ -144,12 +138,12 @@ public static class RunBinding
                 return WheelBinding.SlidingTyre;
             }
 
-            if (controllers.Average(c => c.Limiting[i]) > LimitBounds.BindingShare)
+            if (controllers.Average(c => c.Trace.Limiting[i]) > LimitBounds.BindingShare)
             {
-                return controllers.Any(c => c.IsHot(i)) ? WheelBinding.Heat : WheelBinding.CurrentLimit;
+                return controllers.Any(c => c.Trace.Temperature?[i] > c.Settings.FoldBackTemperature) ? WheelBinding.Heat : WheelBinding.CurrentLimit;
             }
 
-            return loaded[i] < (1.0 - LimitBounds.BatterySag) * open[i] ? WheelBinding.Battery : WheelBinding.MotorVoltage;
+            return battery.Voltage[i] < (1.0 - LimitBounds.BatterySag) * battery.OpenCircuitVoltage[i] ? WheelBinding.Battery : WheelBinding.MotorVoltage;
         }
     }
 
@@ -158,16 +152,5 @@ public static class RunBinding
     {
         double sum = parts.Sum();
         return [.. parts.Select((p, k) => sum > 0.0 ? p / sum : k == ifNone ? 1.0 : 0.0)];
-    }
-
-    private sealed class ControllerSeries(ControllerSettings settings, Dictionary<string, double[]> byKey)
-    {
-        private readonly double[]? _temperature = byKey.GetValueOrDefault($"controller_{Slug.Of(settings.Name)}_temperature_degc");
-
-        public double[] Command { get; } = byKey["command_" + Slug.Of(settings.Name)];
-
-        public double[] Limiting { get; } = byKey[$"controller_{Slug.Of(settings.Name)}_limiting"];
-
-        public bool IsHot(int i) => _temperature is not null && _temperature[i] > settings.FoldBackTemperature;
     }
 }
