@@ -2,7 +2,7 @@ using System.CommandLine;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Plotting;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Tyres;
 

@@ -3,6 +3,8 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

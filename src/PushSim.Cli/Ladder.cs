@@ -2,8 +2,8 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Cli.Chance;
 using PushSim.Numerics;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli;
 

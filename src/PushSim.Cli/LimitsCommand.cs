@@ -5,6 +5,7 @@ using PushSim.Analysis.Limits;
 using PushSim.Plotting;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

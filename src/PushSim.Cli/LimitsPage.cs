@@ -2,7 +2,7 @@ using PushSim.Analysis.Limits;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using Spectre.Console;
 
 namespace PushSim.Cli;

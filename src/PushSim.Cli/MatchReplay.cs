@@ -3,7 +3,7 @@ using System.Globalization;
 using PushSim.Cli.Chance;
 using PushSim.Plotting;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

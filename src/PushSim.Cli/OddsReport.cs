@@ -5,7 +5,7 @@ using PushSim.Cli.Chance;
 using PushSim.Numerics;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
 using PushSim.Simulation;
 using Spectre.Console;
 

@@ -2,8 +2,9 @@ using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
 using PushSim.Plotting;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli;
 

@@ -2,8 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using PushSim.Analysis.Plan;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Sources;
 using Spectre.Console;
 
 namespace PushSim.Cli;

@@ -5,6 +5,7 @@ using PushSim.Analysis.Turning;
 using PushSim.Plotting;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli;
 

@@ -2,7 +2,8 @@ using System.Globalization;
 using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli;
 

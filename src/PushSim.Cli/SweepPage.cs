@@ -1,6 +1,6 @@
 using System.Globalization;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli;
 

@@ -2,8 +2,9 @@ using System.Diagnostics;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Chance;
 using PushSim.Runs;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

@@ -2,7 +2,7 @@ using System.Globalization;
 using PushSim.Analysis.Fit;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Spectre.Console;

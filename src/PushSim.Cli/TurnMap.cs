@@ -5,6 +5,8 @@ using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

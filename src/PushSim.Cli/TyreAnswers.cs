@@ -3,7 +3,9 @@ using PushSim.Plotting;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
 namespace PushSim.Cli;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Tyres;
 using Xunit;
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using Xunit;
 

@@ -1,4 +1,6 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

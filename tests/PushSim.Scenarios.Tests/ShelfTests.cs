@@ -1,5 +1,8 @@
 using PushSim.Analysis.Wear;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;

@@ -1,4 +1,4 @@
-using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Drawing;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 

@@ -1,3 +1,5 @@
+using PushSim.Scenarios.Sources;
+
 namespace PushSim.Scenarios.Toml;
 
 /// <summary>A value of a file with its place.</summary>

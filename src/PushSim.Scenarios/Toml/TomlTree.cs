@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;

@@ -1,7 +1,8 @@
 using PushSim.Chassis;
 using PushSim.Contact;
+using PushSim.Scenarios.Reading;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>Reads a robot's [outline]: corners, heights and ramps of what others touch.</summary>
 internal static class OutlineReader

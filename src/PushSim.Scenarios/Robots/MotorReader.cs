@@ -1,7 +1,8 @@
 using PushSim.Powertrain;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>A motor of a file: its data, kept until the drive that uses it supplies a missing gear efficiency, or its stall torque does.</summary>
 internal sealed class MotorReader

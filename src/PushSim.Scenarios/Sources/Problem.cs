@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios;
+namespace PushSim.Scenarios.Sources;
 
 /// <summary>One complaint about a file, with its place.</summary>
 /// <param name="File">File as the user named it, or as its including file names it.</param>

@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios.Toml;
+namespace PushSim.Scenarios.Sources;
 
 /// <summary>A file's text, by the name that messages use.</summary>
 internal sealed class SourceFile(string name, string text)

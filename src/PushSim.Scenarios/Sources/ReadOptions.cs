@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios;
+namespace PushSim.Scenarios.Sources;
 
 /// <summary>Limits of reading; the defaults suit files from strangers.</summary>
 public sealed record ReadOptions

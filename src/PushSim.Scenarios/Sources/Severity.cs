@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios;
+namespace PushSim.Scenarios.Sources;
 
 /// <summary>How bad a complaint about a file is.</summary>
 public enum Severity

@@ -1,6 +1,7 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Reading;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>Reads a robot's [battery].</summary>
 internal static class BatteryReader

@@ -1,4 +1,6 @@
-namespace PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Reading;
 
 /// <summary>A value that is drawn: where it belongs, its middle and how far it may be off.</summary>
 public sealed record TolerancedValue

@@ -1,8 +1,9 @@
 using PushSim.Chassis;
+using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Units;
 using PushSim.Tyres;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>A tyre of a file: its numbers as given, and the data of its cover, kept until the wheels and their load are known.</summary>
 internal sealed class TyreReader

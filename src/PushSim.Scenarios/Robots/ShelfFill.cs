@@ -1,9 +1,11 @@
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 
-namespace PushSim.Scenarios.Shelf;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>
 /// shelf = "..." in a [[tyre]], [[motor]], [[controller]], [battery] or [floor]: the part's values are put where the file gives none of its own. A value of

@@ -1,10 +1,11 @@
 using PushSim.Contact;
 using PushSim.Numerics;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Scenes;
 
 /// <summary>Everything of a scenario file but the robot.</summary>
 internal static class SceneReader

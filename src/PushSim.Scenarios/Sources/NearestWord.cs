@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios;
+namespace PushSim.Scenarios.Sources;
 
 /// <summary>The known word that a mistyped one most likely meant: edit distance with swaps of neighbours counted once.</summary>
 public static class NearestWord

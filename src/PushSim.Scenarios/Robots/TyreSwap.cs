@@ -1,7 +1,8 @@
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
-namespace PushSim.Scenarios.Shelf;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>Swaps a tyre's material for one of the shelf, sizes and places kept; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
 internal static class TyreSwap

@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>Whether a point stands inside the convex hull of the wheels' contacts (monotone chain).</summary>
 internal static class SupportPolygon

@@ -1,6 +1,6 @@
 using PushSim.Scenarios.Toml;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Scenes;
 
 /// <summary>A scenario's files as trees, kept so that they can be read again without parsing.</summary>
 internal sealed class SceneTrees

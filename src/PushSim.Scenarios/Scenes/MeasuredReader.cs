@@ -1,9 +1,10 @@
 using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Scenes;
 
 /// <summary>Reads the log that a scenario names beside its simulated pull.</summary>
 internal static class MeasuredReader

@@ -1,7 +1,9 @@
 using PushSim.Chassis;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Tyres;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>Reads a robot's [chassis]: mass and centre of mass as given, else from scale readings and a tilt test.</summary>
 internal sealed class ChassisReader
@@ -270,7 +272,7 @@ internal sealed class ChassisReader
     private static bool IsWrong(params double?[] values) => values.Any(v => v is double.NaN);
 
     // Readings under two opposite sides [kg], and what follows: the place of the centre of mass, and how far the axles are apart [m].
-    private sealed record ScalePair(double First, double Second, double Centre, string Keys, double Span, Toml.Place Place)
+    private sealed record ScalePair(double First, double Second, double Centre, string Keys, double Span, Place Place)
     {
         public double Sum => First + Second;
     }

@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios;
+namespace PushSim.Scenarios.Reading;
 
 /// <summary>A number that a file does not hold as such: estimated, converted or taken from the shelf.</summary>
 /// <param name="Text">The part, the number and how it was found, one line.</param>

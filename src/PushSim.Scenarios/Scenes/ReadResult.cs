@@ -1,6 +1,8 @@
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
-namespace PushSim.Scenarios;
+namespace PushSim.Scenarios.Scenes;
 
 /// <summary>What reading a file gave: the settings if it was right, and everything there is to say about it.</summary>
 public sealed record ReadResult

@@ -1,8 +1,9 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
 using PushSim.Tyres;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>Reads a robot's motors and drives: which motors turn which wheels, through which gears.</summary>
 /// <param name="robot">The robot's file.</param>

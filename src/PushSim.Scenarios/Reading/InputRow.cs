@@ -1,4 +1,6 @@
-namespace PushSim.Scenarios;
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Reading;
 
 /// <summary>One value that a file gave, as the file wrote it and as the engine uses it.</summary>
 /// <param name="File">The file it stands in.</param>

@@ -1,7 +1,8 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>Reads a robot's controllers: which motors each feeds, and how.</summary>
 /// <param name="robot">The robot's file.</param>

@@ -1,4 +1,6 @@
-namespace PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Reading;
 
 /// <summary>
 /// Tolerances for files that state none. Sizes are common practice, no source: what two prints, two motors of a lot, two charges and two hands at the

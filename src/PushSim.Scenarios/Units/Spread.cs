@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios;
+namespace PushSim.Scenarios.Units;
 
 /// <summary>How values lie within a tolerance; named behind it, for example "0.85 ± 0.05 uniform".</summary>
 public enum Spread

@@ -1,4 +1,4 @@
-namespace PushSim.Scenarios.Toml;
+namespace PushSim.Scenarios.Sources;
 
 /// <summary>A place in a file.</summary>
 /// <param name="File">The file.</param>

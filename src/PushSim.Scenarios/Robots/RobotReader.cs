@@ -1,12 +1,12 @@
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
-using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 using PushSim.Tyres;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>A robot file's tree to settings, with the checks between its parts.</summary>
 internal sealed class RobotReader

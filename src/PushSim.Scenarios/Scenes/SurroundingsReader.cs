@@ -1,7 +1,8 @@
 using PushSim.Contact;
+using PushSim.Scenarios.Reading;
 using PushSim.Simulation;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Scenes;
 
 /// <summary>What a robot can meet in a scenario: how a shove starts, walls, and what contacts are made of.</summary>
 internal static class SurroundingsReader

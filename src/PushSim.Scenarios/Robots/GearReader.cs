@@ -1,6 +1,7 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Reading;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Robots;
 
 /// <summary>The gear efficiency of a drive or motor: as given, else by its stages.</summary>
 internal static class GearReader

@@ -1,6 +1,7 @@
+using PushSim.Scenarios.Reading;
 using PushSim.Simulation;
 
-namespace PushSim.Scenarios.Reading;
+namespace PushSim.Scenarios.Scenes;
 
 /// <summary>The manoeuvre of a scenario: each kind is a short way to write a timeline.</summary>
 internal static class ManoeuvreReader
