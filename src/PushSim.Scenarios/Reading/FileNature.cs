@@ -43,21 +43,6 @@ internal static class FileNature
         return true;
     }
 
-    /// <summary>
-    /// True after a complaint that a text that is no TOML is a table of readings: its name says so, or no line of it could be one of a robot or scenario.
-    /// </summary>
-    public static bool IsTable(ReadContext context, SourceFile file)
-    {
-        bool isNamedSo = Path.GetExtension(file.Name).ToUpperInvariant() is ".CSV" or ".TSV" or ".LOG";
-        if (!isNamedSo && file.Text.Split('\n').Any(l => l.Contains('=', StringComparison.Ordinal) || l.TrimStart().StartsWith('[')))
-        {
-            return false;
-        }
-
-        context.Error(new Place(file, 1, 1, 1), "this is no robot or scenario file" + (isNamedSo ? " but a table or log" : ": no line of it has the form key = value"), "a log of a load cell goes to pushsim fit; a scenario names it under [measured]");
-        return true;
-    }
-
     // A part to be included: keys of one kind of file, each of them known, and none that marks a whole file.
     private static bool IsPart(ReadContext context, TomlTable tree)
     {

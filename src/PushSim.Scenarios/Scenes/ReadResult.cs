@@ -33,4 +33,17 @@ public sealed record ReadResult
 
     /// <summary>True if any complaint is an error.</summary>
     public bool HasErrors => Problems.Any(p => p.Severity == Severity.Error);
+
+    /// <summary>What a reading gave, its complaints in order of file and place.</summary>
+    internal static ReadResult Of(ReadContext context, ScenarioSettings? scenario, RobotSettings? robot) => new()
+    {
+        Scenario = context.Errors == 0 ? scenario : null,
+        Robot = context.Errors == 0 ? robot : null,
+        Problems = [.. context.Problems.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Line).ThenBy(p => p.Column)],
+        Notes = [.. context.Notes.Distinct()],
+        Remarks = context.Remarks,
+        Derived = [.. context.Derived.Distinct()],
+        Inputs = context.Inputs,
+        CannotRead = context.CannotRead,
+    };
 }
