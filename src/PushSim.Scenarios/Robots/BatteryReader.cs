@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Robots;
@@ -27,15 +28,7 @@ internal static class BatteryReader
             }
         }
 
-        return new BatterySettings
-        {
-            Cells = s.Whole("cells", 1),
-            CellVoltage = table ?? [(0.0, 3.7)],
-            Resistance = Resistance(s),
-            Capacity = s.Required("capacity"),
-            InitialCharge = s.Or("charge", 1.0),
-            CutOffVoltage = s.Or("cut_off", 0.0),
-        };
+        return s.Fill(Blank.Battery with { CellVoltage = table ?? [(0.0, 3.7)] }, ("capacity", b => b with { Resistance = Resistance(s) }));
     }
 
     // As given, else from two loads [ohm]; NaN if neither is there or right.

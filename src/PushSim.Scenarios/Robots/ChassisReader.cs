@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Sources;
 using PushSim.Tyres;
@@ -37,22 +38,10 @@ internal sealed class ChassisReader
         double height = _s.Required("height");
         double x = Centre(centre, "x", along);
         double y = Centre(centre, "y", across);
-        var chassis = new ChassisSettings
-        {
-            Mass = mass,
-            Length = _s.Required("length"),
-            Width = _s.Required("width"),
-            Height = height,
-            CentreOfMassX = x,
-            CentreOfMassY = y,
-            CentreOfMassHeight = CentreHeight(centre, along?.Sum ?? mass, along?.Centre ?? x, height),
-            RollInertia = _s.Number("roll_inertia"),
-            PitchInertia = _s.Number("pitch_inertia"),
-            YawInertia = _s.Number("yaw_inertia"),
-            Downforce = down?.Required("force") ?? 0.0,
-            DownforceX = down?.Or("x", 0.0) ?? 0.0,
-            DownforceY = down?.Or("y", 0.0) ?? 0.0,
-        };
+        ChassisSettings chassis = _s.Fill(
+            Blank.Chassis with { Mass = mass, Height = height, CentreOfMassX = x, CentreOfMassY = y },
+            ("centre_of_mass", c => c with { CentreOfMassHeight = CentreHeight(centre, along?.Sum ?? mass, along?.Centre ?? x, height) }));
+        chassis = down?.Fill(chassis with { Downforce = double.NaN }) ?? chassis;
         if (chassis.RollInertia is null || chassis.PitchInertia is null || chassis.YawInertia is null)
         {
             _s.Context.Note("moments of inertia that are not given are estimated from the body box (a uniform block)", "30 %, estimate: mass at the ends or in the middle shifts them");

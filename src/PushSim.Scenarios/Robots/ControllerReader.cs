@@ -60,21 +60,14 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
         _ = s.Text("shelf");
         int zero = s.Choice("zero_command");
         int side = s.Choice("side");
-        var d = new ControllerSettings { Name = name, Motors = motors, Side = side == 1 ? CommandSide.Right : CommandSide.Left };
-        d = d with
+        ControllerSettings d = s.Fill(new ControllerSettings
         {
+            Name = name,
+            Motors = motors,
+            Side = side == 1 ? CommandSide.Right : CommandSide.Left,
             Wiring = WiringOf(s, name, motors.Count),
-            CurrentLimit = s.Or("current_limit", d.CurrentLimit),
-            OnResistance = s.Or("on_resistance", d.OnResistance),
-            SlewLimit = s.Or("slew", d.SlewLimit),
-            Deadband = s.Or("deadband", d.Deadband),
-            Regeneration = s.Flag("regeneration", d.Regeneration),
             ZeroCommand = zero switch { 0 => ZeroCommand.Coast, 2 => ZeroCommand.Locked, _ => ZeroCommand.Brake },
-            ThermalResistance = s.Or("thermal_resistance", 0.0),
-            HeatCapacity = s.Or("heat_capacity", 0.0),
-            FoldBackTemperature = s.Or("fold_back", d.FoldBackTemperature),
-            ShutDownTemperature = s.Or("shut_down", d.ShutDownTemperature),
-        };
+        });
         CheckController(s, d);
         return d;
     }

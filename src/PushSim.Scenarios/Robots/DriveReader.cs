@@ -95,18 +95,7 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
         double? ownEfficiency = GearReader.Efficiency(s, $"drive \"{name}\"");
         double? given = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency;
         double efficiency = given ?? motors.Select(m => m.EfficiencyFromTorque).FirstOrDefault(e => e is not null) ?? 1.0;
-        return new DriveSettings
-        {
-            Name = name,
-            Wheels = WheelsOf(s, name),
-            Motors = MotorsOf(s, name, motors, ratio, given),
-            GearEfficiency = efficiency,
-            HoldTorque = s.Or("hold_torque", 0.0),
-            FrictionTorque = s.Or("friction_torque", 0.0),
-            FrictionWindUp = s.Or("friction_wind_up", 0.01),
-            FrictionDampingRatio = s.Or("friction_damping", 0.5),
-            ExtraInertia = s.Or("extra_inertia", 0.0),
-        };
+        return s.Fill(new DriveSettings { Name = name, Wheels = WheelsOf(s, name), Motors = MotorsOf(s, name, motors, ratio, given), GearEfficiency = efficiency });
     }
 
     private List<(MotorSettings Motor, double Ratio)> MotorsOf(Section s, string name, List<MotorReader> readers, double? ratio, double? efficiency)

@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Sources;
 
@@ -7,12 +8,8 @@ namespace PushSim.Scenarios.Robots;
 /// <summary>A motor of a file: its data, kept until the drive that uses it supplies a missing gear efficiency, or its stall torque does.</summary>
 internal sealed class MotorReader
 {
-    // What a motor can be determined from.
-    private static readonly string[] DataKeys =
-    [
-        "resistance", "torque_constant", "speed_constant", "voltage", "no_load_speed", "no_load_current",
-        "stall_current", "stall_torque", "locked_rotor_voltage", "locked_rotor_current", "friction_torque",
-    ];
+    // What a motor can be determined from: all that is not known unless it is given.
+    private static readonly string[] DataKeys = [.. KeyTable.Rows<MotorData>("motor").Where(r => r.Row is KeyRow<MotorData> row && row.Get(Blank.MotorData) is null).Select(r => r.Key.Name)];
 
     private readonly Section _section;
     private readonly MotorData _data;
@@ -30,24 +27,7 @@ internal sealed class MotorReader
         GearRatio = section.Number("gear_ratio");
         _ = section.Number("own_share");
         GearEfficiency = GearReader.Efficiency(section, $"motor \"{name}\"");
-        _data = new MotorData
-        {
-            Name = name,
-            Resistance = section.Number("resistance"),
-            TorqueConstant = section.Number("torque_constant"),
-            SpeedConstant = section.Number("speed_constant"),
-            Voltage = section.Number("voltage"),
-            NoLoadSpeed = section.Number("no_load_speed"),
-            NoLoadCurrent = section.Number("no_load_current"),
-            StallCurrent = section.Number("stall_current"),
-            StallTorque = section.Number("stall_torque"),
-            LockedRotorVoltage = section.Number("locked_rotor_voltage"),
-            LockedRotorCurrent = section.Number("locked_rotor_current"),
-            GearRatio = GearRatio ?? 1.0,
-            BrushDrop = section.Or("brush_drop", 0.0),
-            FrictionTorque = section.Number("friction_torque"),
-            ViscousFriction = section.Or("viscous_friction", 0.0),
-        };
+        _data = section.Fill(Blank.MotorData with { Name = name, GearRatio = GearRatio ?? 1.0 }, ("speed_constant", d => section.Put(d, "torque_constant")));
         _rest = ReadRest(section, name);
         WarnOfOtherMotor(section);
     }
@@ -137,32 +117,11 @@ internal sealed class MotorReader
     }
 
     // A wrong number was complained about already; converting it would only add noise.
-    private bool IsBroken()
-    {
-        double?[] all =
-        [
-            _data.Resistance, _data.TorqueConstant, _data.SpeedConstant, _data.Voltage, _data.NoLoadSpeed, _data.NoLoadCurrent, _data.StallCurrent,
-            _data.StallTorque, _data.LockedRotorVoltage, _data.LockedRotorCurrent, _data.GearRatio, _data.BrushDrop, _data.FrictionTorque, _data.ViscousFriction,
-        ];
-        return all.Any(v => v is double number && double.IsNaN(number));
-    }
+    private bool IsBroken() => KeyTable.Rows<MotorData>("motor").Any(r => r.Row?.Get(_data) is double.NaN);
 
     private static MotorSettings ReadRest(Section s, string name)
     {
-        var d = new MotorSettings { Name = name, TorqueConstant = 0.0, Resistance = 0.0 };
-        MotorSettings rest = d with
-        {
-            RotorInertia = s.Or("rotor_inertia", 0.0),
-            Inductance = s.Number("inductance"),
-            ReferenceTemperature = s.Or("reference_temperature", d.ReferenceTemperature),
-            WindingToCaseThermalResistance = s.Or("winding_to_case", 0.0),
-            CaseToAirThermalResistance = s.Or("case_to_air", 0.0),
-            WindingHeatCapacity = s.Or("winding_heat_capacity", 0.0),
-            CaseHeatCapacity = s.Or("case_heat_capacity", 0.0),
-            WindingLimitTemperature = s.Or("winding_limit", d.WindingLimitTemperature),
-            StandstillTorqueShare = s.Or("standstill_torque_share", 1.0),
-            FullTorqueSpeed = s.Or("full_torque_speed", 0.0),
-        };
+        MotorSettings rest = s.Fill(Blank.Motor with { Name = name });
         CheckRest(s, rest);
         return rest;
     }

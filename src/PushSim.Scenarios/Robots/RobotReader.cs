@@ -1,6 +1,7 @@
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
@@ -125,16 +126,7 @@ internal sealed class RobotReader
             s.Missing(["mass", "inertia", "skid"], $"wheel \"{name}\" has no inertia", "add mass = \"28 g\" (inertia is estimated) or inertia = \"90 g cm2\"");
         }
 
-        return new WheelSettings
-        {
-            Name = name,
-            X = s.Required("x"),
-            Y = s.Required("y"),
-            Radius = radius,
-            SpinInertia = inertia ?? 1e-6,
-            Tyre = TyreOf(s, name),
-            IsSkid = isSkid,
-        };
+        return s.Fill(Blank.Wheel with { Name = name, Radius = radius, SpinInertia = inertia ?? 1e-6, IsSkid = isSkid }) with { Tyre = TyreOf(s, name) };
     }
 
     private TyreSettings TyreOf(Section s, string wheel)
@@ -149,7 +141,7 @@ internal sealed class RobotReader
             PartNames.Unknown(_root, s.PlaceOf("tyre"), "tyre", name, _tyres.Keys);
         }
 
-        return TyreReader.Blank("");
+        return Blank.Tyre;
     }
 
     // What a tyre file leaves to be estimated needs the wheels and the weight on them.

@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Units;
 using PushSim.Tyres;
@@ -8,9 +9,6 @@ namespace PushSim.Scenarios.Robots;
 /// <summary>A tyre of a file: its numbers as given, and the data of its cover, kept until the wheels and their load are known.</summary>
 internal sealed class TyreReader
 {
-    // Normal force times sliding distance per figure of the standard drum test, 10 N over 40 m [N m].
-    private const double DrumWork = 400.0;
-
     // The engine's table holds this many points.
     private const int MostFrictionPoints = 8;
 
@@ -45,10 +43,6 @@ internal sealed class TyreReader
 
     /// <summary>True if each wheel has a copy of its own, so that nobody uses this one.</summary>
     public bool IsReplaced => _s.IsReplaced;
-
-    /// <summary>A tyre of which nothing was read: the engine's defaults, and ones where it has none.</summary>
-    public static TyreSettings Blank(string name) =>
-        new() { Name = name, StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 };
 
     /// <summary>The tyre with what is missing estimated, for the wheels that have it.</summary>
     public TyreSettings Finish(IReadOnlyList<WheelSettings> users, ChassisSettings? chassis, int wheels)
@@ -126,19 +120,13 @@ internal sealed class TyreReader
             _s.Context.Note($"tyre \"{Given.Name}\": {estimated.Note}", estimated.Error);
         }
 
-        return Given with
+        return missing.Aggregate(Given, (tyre, key) => KeyTable.Find("tyre", key)!.Row<TyreSettings>()!.Put(tyre, Of(e, key)!.Value)) with
         {
-            CarcassStiffness = Choose("body_stiffness", Given.CarcassStiffness),
-            CarcassDamping = Choose("body_damping", Given.CarcassDamping),
-            TreadMass = Choose("tread_mass", Given.TreadMass),
-            VerticalStiffness = Choose("vertical_stiffness", Given.VerticalStiffness),
             RollingRenewal = 1.0 / length?.Value ?? Given.RollingRenewal,
             BreakawayDeflection = slip?.Value ?? Given.BreakawayDeflection,
             VerticalDamping = bounce?.Value ?? Given.VerticalDamping,
             ReferenceLoad = reference?.Value ?? Given.ReferenceLoad,
         };
-
-        double Choose(string key, double given) => _s.Has(key) ? given : Of(e, key)!.Value;
     }
 
     private static Estimated? Of(TyreEstimate e, string key) => key switch
@@ -177,19 +165,9 @@ internal sealed class TyreReader
     private TyreData ReadData(Section s, string name)
     {
         int material = s.Choice("material");
-        return new TyreData
+        var data = new TyreData { Name = name, Material = material < 0 ? null : (CoverMaterial)material };
+        return s.Fill(data, ("rebound", d => d with { Rebound = Rebound(s) })) with
         {
-            Name = name,
-            Width = s.Number("width"),
-            Thickness = s.Number("tread_thickness"),
-            Material = material < 0 ? null : (CoverMaterial)material,
-            Modulus = s.Number("modulus"),
-            ShoreA = s.Number("shore_a"),
-            SolidShoreA = s.Number("solid_shore_a"),
-            Density = s.Number("density"),
-            Poisson = s.Number("poisson_ratio"),
-            Rebound = Rebound(s),
-            HubStiffness = s.Number("hub_stiffness"),
             StaticFriction = Given.StaticFriction,
             TreadArea = Given.TreadAreaFraction,
             LoadExponent = Given.LoadExponent,
@@ -228,34 +206,11 @@ internal sealed class TyreReader
 
     private static TyreSettings ReadGiven(Section s, string name)
     {
-        TyreSettings d = Blank(name);
-        d = d with
-        {
-            StaticFriction = s.Required("static_friction"),
-            KineticFriction = s.Required("kinetic_friction"),
-            CarcassStiffness = s.Or("body_stiffness", double.NaN),
-            CarcassDamping = s.Or("body_damping", double.NaN),
-            TreadMass = s.Or("tread_mass", double.NaN),
-            VerticalStiffness = s.Or("vertical_stiffness", double.NaN),
-            SlipSpeed = s.Or("slip_speed", d.SlipSpeed),
-            BreakawayDeflection = s.Or("breakaway_deflection", d.BreakawayDeflection),
-            BristleDampingRatio = s.Or("tread_damping", d.BristleDampingRatio),
-            ViscousFriction = s.Or("viscous_friction", d.ViscousFriction),
-            ElasticShare = s.Or("elastic_share", d.ElasticShare),
-            PlainBristle = s.Flag("plain_friction", d.PlainBristle),
-            RollingRenewal = Renewal(s, d.RollingRenewal),
-            VerticalDamping = s.Or("vertical_damping", d.VerticalDamping),
-            RollingResistance = s.Or("rolling_resistance", d.RollingResistance),
-            FrictionRise = s.Or("friction_rise", d.FrictionRise),
-            FrictionRiseSpeed = s.Or("friction_rise_speed", d.FrictionRiseSpeed),
-            FrictionTable = s.Curve("friction_table", MostFrictionPoints, 0.0, 100.0, 0.01, 10.0),
-            LoadExponent = s.Or("load_exponent", d.LoadExponent),
-            ReferenceLoad = s.Or("reference_load", d.ReferenceLoad),
-            TreadAreaFraction = s.Or("tread_area", d.TreadAreaFraction),
-            DustyFrictionRatio = s.Or("dusty_friction", d.DustyFrictionRatio),
-            FoulingDistance = s.Or("fouling_distance", d.FoulingDistance),
-            SpecificWear = s.Or("wear", 0.0) / DrumWork,
-        };
+        TyreSettings d = s.Fill(
+            Blank.Tyre with { Name = name },
+            ("slip_speed", t => NeededKeys.Aggregate(t, s.Put)),
+            ("rolling_renewal", t => t with { RollingRenewal = Renewal(s, t.RollingRenewal) }),
+            ("friction_table", t => t with { FrictionTable = s.Curve("friction_table", MostFrictionPoints, 0.0, 100.0, 0.01, 10.0) }));
         _ = s.Number("own_share");
         if (d.KineticFriction > d.StaticFriction && s.Context.Drawn is not null)
         {

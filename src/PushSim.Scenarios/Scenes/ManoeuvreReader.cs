@@ -1,3 +1,4 @@
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Simulation;
 
@@ -42,9 +43,7 @@ internal static class ManoeuvreReader
     {
         int index = s.Choice("kind");
         double end = End(s, index);
-        double speed = s.Or("initial_speed", 0.0);
-        double heading = s.Or("heading", 0.0);
-        DriverSettings driver = Driver(s);
+        ManoeuvreSettings driven = Driven(s);
         if (index < 0)
         {
             return null;
@@ -68,7 +67,7 @@ internal static class ManoeuvreReader
             s.Context.Error(s.PlaceOf("end"), FormattableString.Invariant($"the run ends at {end:G4} s, before or with its last command at {commands[^1].Time:G4} s"), "put end later");
         }
 
-        return new ManoeuvreSettings { Kind = kind, Commands = commands, EndTime = end, InitialSpeed = speed, InitialHeading = heading, Driver = driver };
+        return driven with { Kind = kind, Commands = commands, EndTime = end };
     }
 
     /// <summary>What an opponent does; kind and end are those of the scenario.</summary>
@@ -86,13 +85,7 @@ internal static class ManoeuvreReader
             s.Context.Warning(s.PlaceOf(hasPoints ? "points" : "start"), FormattableString.Invariant($"the opponent's last command comes at {commands[^1].Time:G4} s, but the run ends at {own.EndTime:G4} s"), "put end of [manoeuvre] later, or the command earlier");
         }
 
-        return own with
-        {
-            Commands = commands,
-            InitialSpeed = s.Or("initial_speed", 0.0),
-            InitialHeading = s.Or("heading", 0.0),
-            Driver = Driver(s),
-        };
+        return Driven(s) with { Kind = own.Kind, Commands = commands, EndTime = own.EndTime };
     }
 
     // What else could say the commands, where points say them.
@@ -104,16 +97,7 @@ internal static class ManoeuvreReader
         }
     }
 
-    private static DriverSettings Driver(Section s)
-    {
-        var d = new DriverSettings();
-        return new DriverSettings
-        {
-            ReactionDelay = s.Or("reaction_delay", d.ReactionDelay),
-            HeadingHold = s.Or("heading_hold", d.HeadingHold),
-            HeadingLag = s.Or("heading_lag", d.HeadingLag),
-        };
-    }
+    private static ManoeuvreSettings Driven(Section s) => s.Fill(Blank.Manoeuvre) with { Driver = s.Fill(Blank.Driver) };
 
     private static double End(Section s, int kind)
     {
@@ -182,13 +166,13 @@ internal static class ManoeuvreReader
         List<CommandPoint> points = [];
         foreach (Section p in s.Tables("points"))
         {
-            double time = p.Required("time");
-            if (points.Count > 0 && time <= points[^1].Time)
+            CommandPoint point = p.Fill(Blank.Point);
+            if (points.Count > 0 && point.Time <= points[^1].Time)
             {
                 s.Context.Error(p.PlaceOf("time"), "the times of \"points\" must rise", "put the points in rising time, no time twice");
             }
 
-            points.Add(new CommandPoint(time, p.Or("throttle", 0.0), p.Or("turn", 0.0), p.Flag("ramp", false)));
+            points.Add(point);
         }
 
         if (points.Count == 0 && !s.Has("points"))

@@ -1,5 +1,6 @@
 using PushSim.Contact;
 using PushSim.Numerics;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
@@ -28,16 +29,16 @@ internal static class SceneReader
         Section? manoeuvreSection = root.Table("manoeuvre");
         ManoeuvreSettings? manoeuvre = manoeuvreSection is null ? null : ManoeuvreReader.Read(manoeuvreSection);
         NumericsSettings numerics = root.Table("numerics") is Section n ? Numerics(n) : new NumericsSettings();
-        TyreLifeSettings? tyreLife = root.Table("tyre_life") is Section l ? TyreLife(l) : null;
+        TyreLifeSettings? tyreLife = root.Table("tyre_life")?.Fill(Blank.TyreLife);
         if (manoeuvre is not null)
         {
             CheckTether(manoeuvreSection!, manoeuvre, tetherSection, tether);
         }
 
-        ShoveSettings shove = root.Table("shove") is Section v ? SurroundingsReader.Shove(v) : new ShoveSettings();
+        ShoveSettings shove = root.Table("shove")?.Fill(Blank.Shove) ?? Blank.Shove;
         IReadOnlyList<Section> wallSections = root.Tables("wall");
         List<WallSettings> walls = [.. wallSections.Select(SurroundingsReader.Wall)];
-        ContactSettings contact = root.Table("contact") is Section t ? SurroundingsReader.Contact(t) : new ContactSettings();
+        ContactSettings contact = root.Table("contact")?.Fill(Blank.Contact) ?? Blank.Contact;
         ManoeuvreSettings? other = opponentSection is null || manoeuvre is null ? null : ManoeuvreReader.ReadOpponent(opponentSection, manoeuvre);
         if (manoeuvre is not null)
         {
@@ -95,38 +96,15 @@ internal static class SceneReader
         }
     }
 
-    private static TyreLifeSettings TyreLife(Section s)
-    {
-        var d = new TyreLifeSettings();
-        return new TyreLifeSettings
-        {
-            MatchTime = s.Or("match", d.MatchTime),
-            Runs = s.Whole("runs", d.Runs),
-            CleanEvery = s.Whole("clean_every", d.CleanEvery),
-            CleaningShare = s.Or("cleaning", d.CleaningShare),
-            GripLoss = s.Or("grip_loss", d.GripLoss),
-        };
-    }
-
     private static FloorSettings Floor(Section s)
     {
         _ = s.Text("shelf");
-        var d = new FloorSettings();
-        return d with
-        {
-            FrictionScale = s.Or("friction", d.FrictionScale),
-            Dust = s.Or("dust", d.Dust),
-            Abrasiveness = s.Or("abrasiveness", d.Abrasiveness),
-            SlopeX = s.Or("slope_x", d.SlopeX),
-            SlopeY = s.Or("slope_y", d.SlopeY),
-            AirTemperature = s.Or("air_temperature", d.AirTemperature),
-            Patches = [.. s.Tables("patch").Select(Patch)],
-        };
+        return s.Fill(Blank.Floor) with { Patches = [.. s.Tables("patch").Select(Patch)] };
     }
 
     private static FloorPatch Patch(Section s)
     {
-        var patch = new FloorPatch(s.Required("min_x"), s.Required("max_x"), s.Required("min_y"), s.Required("max_y"), s.Required("friction"));
+        FloorPatch patch = s.Fill(Blank.Patch);
         if (patch.MinX >= patch.MaxX || patch.MinY >= patch.MaxY)
         {
             s.Context.Error(s.Place, "this patch of floor has no area", "min_x must be below max_x, and min_y below max_y");
@@ -139,48 +117,21 @@ internal static class SceneReader
     {
         Section? hook = s.Table("hook");
         Section? anchor = s.Table("anchor");
-        var d = new TetherSettings { HookX = 0, HookHeight = 0, AnchorX = 0, AnchorHeight = 0, Stiffness = 1 };
-        return d with
-        {
-            HookX = hook?.Required("x") ?? double.NaN,
-            HookY = hook?.Or("y", 0.0) ?? 0.0,
-            HookHeight = hook?.Required("height") ?? double.NaN,
-            AnchorX = anchor?.Required("x") ?? double.NaN,
-            AnchorY = anchor?.Or("y", 0.0) ?? 0.0,
-            AnchorHeight = anchor?.Required("height") ?? double.NaN,
-            Slack = s.Or("slack", d.Slack),
-            Stiffness = s.Required("stiffness"),
-            Damping = s.Or("damping", d.Damping),
-            AnchorSpeed = s.Curve("anchor_speed", MostSpeedPoints, 0.0, 600.0, -10.0, 10.0) ?? [],
-            Cell = s.Table("cell") is Section c ? Cell(c) : null,
-        };
-    }
-
-    private static LoadCellSettings Cell(Section s)
-    {
-        var d = new LoadCellSettings();
-        return d with
-        {
-            Rate = s.Or("rate", d.Rate),
-            FilterTime = s.Or("filter_time", d.FilterTime),
-            Resolution = s.Or("resolution", d.Resolution),
-            Noise = s.Or("noise", d.Noise),
-            Tare = s.Or("tare", d.Tare),
-            Seed = (ulong)s.Whole("seed", (int)d.Seed),
-        };
+        TetherSettings d = hook?.Fill(Blank.Tether) ?? Blank.Tether;
+        d = s.Fill(anchor?.Fill(d) ?? d);
+        return d with { AnchorSpeed = s.Curve("anchor_speed", MostSpeedPoints, 0.0, 600.0, -10.0, 10.0) ?? [], Cell = s.Table("cell")?.Fill(Blank.Cell) };
     }
 
     private static NumericsSettings Numerics(Section s)
     {
-        var d = new NumericsSettings();
-        string method = s.Text("method") ?? d.Method;
+        string method = s.Text("method") ?? Blank.Numerics.Method;
         string[] names = [.. AdditiveTableau.All.Select(t => t.Name)];
         if (!names.Contains(method, StringComparer.Ordinal))
         {
             s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", NearestWord.Advice(method, names) + "allowed: " + string.Join(", ", names));
         }
 
-        return d with { Method = method, Tolerance = s.Or("tolerance", d.Tolerance), SampleRate = s.Or("sample_rate", d.SampleRate) };
+        return s.Fill(Blank.Numerics with { Method = method });
     }
 
     private static void CheckTether(Section at, ManoeuvreSettings manoeuvre, Section? section, TetherSettings? tether)

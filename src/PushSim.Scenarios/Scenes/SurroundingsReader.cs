@@ -1,4 +1,5 @@
 using PushSim.Contact;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Simulation;
 
@@ -7,34 +8,9 @@ namespace PushSim.Scenarios.Scenes;
 /// <summary>What a robot can meet in a scenario: how a shove starts, walls, and what contacts are made of.</summary>
 internal static class SurroundingsReader
 {
-    public static ShoveSettings Shove(Section s)
-    {
-        var d = new ShoveSettings();
-        return new ShoveSettings
-        {
-            Gap = s.Or("gap", d.Gap),
-            Offset = s.Or("offset", d.Offset),
-            Line = s.Or("line", d.Line),
-            DecidingGround = s.Or("deciding_ground", d.DecidingGround),
-        };
-    }
-
-    public static ContactSettings Contact(Section s)
-    {
-        var d = new ContactSettings();
-        return new ContactSettings
-        {
-            Stiffness = s.Or("stiffness", d.Stiffness),
-            Damping = s.Or("damping", d.Damping),
-            Friction = s.Or("friction", d.Friction),
-            FrictionDeflection = s.Or("friction_deflection", d.FrictionDeflection),
-        };
-    }
-
     public static WallSettings Wall(Section s)
     {
-        var d = new WallSettings(0, 0, 0, 0);
-        var wall = new WallSettings(s.Required("x1"), s.Required("y1"), s.Required("x2"), s.Required("y2"), s.Or("height", d.Height), s.Or("thickness", d.Thickness));
+        WallSettings wall = s.Fill(Blank.Wall);
         if (double.Hypot(wall.X2 - wall.X1, wall.Y2 - wall.Y1) < 1e-3)
         {
             s.Context.Error(s.Place, "this wall has no length", "its ends must be apart");
