@@ -16,7 +16,7 @@ internal static class TyreBlock
     // Stands in where there is no robot.
     private static readonly TyreSettings Estimate = new()
     {
-        Name = "", StaticFriction = 1.0, KineticFriction = 1.0, CarcassStiffness = 2500.0, CarcassDamping = 2.0, TreadMass = 0.004, VerticalStiffness = 10_000.0,
+        Name = "", StaticFriction = 1.0, KineticFriction = 1.0, BodyStiffness = 2500.0, BodyDamping = 2.0, TreadMass = 0.004, VerticalStiffness = 10_000.0,
     };
 
     private static readonly string[] Body = ["slip_speed", "body_stiffness", "body_damping", "tread_mass", "vertical_stiffness"];
@@ -89,7 +89,7 @@ internal static class TyreBlock
     private static void AppendLoad(StringBuilder text, TyreFit fit, TyreSettings? same, string share, double load)
     {
         double exponent = fit.LoadExponent?.Value ?? same?.LoadExponent ?? 0.0;
-        double area = exponent != 0.0 ? same?.TreadAreaFraction ?? 1.0 : 1.0;
+        double area = exponent != 0.0 ? same?.TreadArea ?? 1.0 : 1.0;
         text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{load / area:0.###} N\"  # {share}{(area < 1.0 ? ", over tread_area" : "")}\n");
         if (exponent != 0.0 || fit.LoadExponent is not null)
         {

@@ -15,7 +15,7 @@ internal static class Blank
     public static readonly ChassisSettings Chassis = new() { Mass = No, CentreOfMassHeight = No, Length = No, Width = No, Height = No };
     public static readonly TyreSettings Tyre = new()
     {
-        Name = "", StaticFriction = No, KineticFriction = No, CarcassStiffness = No, CarcassDamping = No, TreadMass = No, VerticalStiffness = No,
+        Name = "", StaticFriction = No, KineticFriction = No, BodyStiffness = No, BodyDamping = No, TreadMass = No, VerticalStiffness = No,
     };
     public static readonly TyreData TyreData = new() { Name = "" };
     public static readonly WheelSettings Wheel = new() { Name = "", X = No, Y = No, Radius = No, SpinInertia = No, Tyre = Tyre };

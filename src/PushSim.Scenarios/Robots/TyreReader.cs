@@ -169,9 +169,9 @@ internal sealed class TyreReader
         return s.Fill(data, ("rebound", d => d with { Rebound = Rebound(s) })) with
         {
             StaticFriction = Given.StaticFriction,
-            TreadArea = Given.TreadAreaFraction,
+            TreadArea = Given.TreadArea,
             LoadExponent = Given.LoadExponent,
-            BodyStiffness = s.Has("body_stiffness") ? Given.CarcassStiffness : null,
+            BodyStiffness = s.Has("body_stiffness") ? Given.BodyStiffness : null,
             VerticalStiffness = s.Has("vertical_stiffness") ? Given.VerticalStiffness : null,
             TreadMass = s.Has("tread_mass") ? Given.TreadMass : null,
         };
