@@ -46,6 +46,9 @@ public class KeyRowTests
         [(typeof(NumericsSettings), nameof(NumericsSettings.RingFrequencyCap))] = NoKey,
     };
 
+    // half of it; the cover's, as its width and density; a number known by its man
+    private static readonly HashSet<string> s_otherWords = ["wheel.diameter", "tyre.tread_thickness", "tyre.poisson_ratio"];
+
     private static IEnumerable<object> Blanks => typeof(Blank).GetFields(BindingFlags.Static | BindingFlags.Public).Where(f => f.IsInitOnly).Select(f => f.GetValue(null)!);
 
     /// <summary>Every record and every table that has a row of it.</summary>
@@ -74,6 +77,11 @@ public class KeyRowTests
         string[] without = [.. numbers.Except(changed.SelectMany(c => c))];
         Assert.Equal(s_withoutRow.Keys.Where(k => k.Record == type).Select(k => k.Property).Order(StringComparer.Ordinal), without.Order(StringComparer.Ordinal));
     }
+
+    // file and engine speak of one thing in one word; a property may say more
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void A_property_has_the_words_of_its_key(string record, string section) => Call(nameof(Named), record, section);
 
     // the engine cannot know the rows of files, so this holds its names and numbers to them
     [Fact]
@@ -124,6 +132,10 @@ public class KeyRowTests
             seed: "0000KOIWRIRED",
             iter: 100);
     }
+
+    private static void Named<T>(T blank, string section) => Assert.All(
+        KeyTable.Rows<T>(section).Where(r => r.Row is not null).Select(r => r.Key.Name).Zip(PropertiesOf(blank, section)).Where(p => !s_otherWords.Contains($"{section}.{p.First}")),
+        p => Assert.Contains(p.First.Replace("_", "", StringComparison.Ordinal), p.Second, StringComparison.OrdinalIgnoreCase));
 
     private static string[] PropertiesOf<T>(T blank, string section) =>
         [.. KeyTable.Rows<T>(section).Where(r => r.Row is not null).Select(r => Assert.Single(Changed(blank!, r.Row!.Put(blank, Other(r.Key, r.Row.Get(blank)))!)))];
