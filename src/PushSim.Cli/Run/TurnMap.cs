@@ -6,6 +6,8 @@ using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Run;
