@@ -175,10 +175,10 @@ public class LimitsCommandTests
         LimitReport found = LimitFinder.Find(ScenarioReader.Check(Repository.Scenario("pull-test")).Scenario!);
         LimitState now = found.Now with { Status = status, Pull = status == PullStatus.Found ? found.Now.Pull : null };
         LimitReport report = found with { Now = now, States = [.. found.States.Select(s => s with { Status = status, Pull = now.Pull })] };
-        IReadOnlyList<ReportTable> tables = LimitsText.Tables(report, []);
+        IReadOnlyList<ReportTable> tables = LimitsText.Tables(report, null);
         Assert.Equal(moment, tables[1].Caption);
         Assert.All(tables[0].Rows.Single(row => row[0] == "what binds").Skip(1), cell => Assert.Equal(binds, cell));
-        using JsonDocument json = JsonDocument.Parse(LimitsJson.Of(report, []));
+        using JsonDocument json = JsonDocument.Parse(LimitsJson.Of(report, null));
         Assert.Equal(word, json.RootElement.GetProperty("pull_status").GetString());
         Assert.All(json.RootElement.GetProperty("states").EnumerateArray(), s => Assert.Equal(word, s.GetProperty("pull_status").GetString()));
     }

@@ -1,14 +1,12 @@
-using PushSim.Powertrain;
-using PushSim.Runs;
-using PushSim.Simulation;
+using PushSim.Binding;
 using Xunit;
 
-namespace PushSim.Tests.Runs;
+namespace PushSim.Tests.Binding;
 
-/// <summary>What limits a push, out of made-up histories with one sample a millisecond.</summary>
-public class PushLimitsTests
+/// <summary>What binds a robot, stretch by stretch, out of made-up moments of its wheels with one sample a millisecond.</summary>
+public class BindingSpansTests
 {
-    private const double Start = 0.1;
+    private const int Command = 100;
     private const double Change = 0.5;
 
     // a tyre at its grip for four of five milliseconds holds the push, though each of its stretches is short: it is not the one before that goes on;
@@ -16,132 +14,120 @@ public class PushLimitsTests
     [Fact]
     public void Flicker_counts_as_what_holds_most_of_it_and_short_stretches_as_their_neighbours()
     {
-        RunHistory history = Made(i => (i > 500 && i % 5 != 0) || i is > 300 and <= 315);
-        IReadOnlyList<LimitSpan> spans = PushLimits.Find(history, Start);
-        Assert.Equal([PushLimit.Motors, PushLimit.Tyres], spans.Select(s => s.Limit));
-        Assert.Equal(Start, spans[0].From);
+        BindingMoments wheel = MadeMoments.Wheel(1.0, i => i <= Command ? BindingKind.Nothing : (i > 500 && i % 5 != 0) || i is > 300 and <= 315 ? BindingKind.Tyre : BindingKind.Motor);
+        IReadOnlyList<BindingSpan> spans = BindingSpans.Find(MadeMoments.Time, [wheel, wheel], Command);
+        Assert.Equal([BindingKind.Motor, BindingKind.Tyre], spans.Select(s => Assert.Single(s.Kinds)));
+        Assert.Equal(0.1, spans[0].From);
         Assert.Equal(spans[0].To, spans[1].From);
         Assert.Equal(Change, spans[1].From, 0.02);
-        Assert.Equal(history.Time[^1], spans[1].To);
-        Assert.Equal(PushLimit.Tyres, PushLimits.Mostly(spans, Change));
-        Assert.Equal(PushLimit.Motors, PushLimits.Mostly([spans[0]], double.NaN));
+        Assert.Equal(MadeMoments.Time[^1], spans[1].To);
+        Assert.Equal(BindingKind.Tyre, BindingSpans.Over(MadeMoments.Time, [wheel, wheel], 500, 1000)!.Leading);
+        Assert.Equal(BindingKind.Motor, BindingSpans.Over(MadeMoments.Time, [wheel, wheel], Command, 500)!.Leading);
     }
 
-    // Of four wheels with 3.3 N each: over half the load must be at the end of its grip, alpha 0.5; half of the controllers is not enough;
-    // 20 % below 12 V is 9.6 V. What comes first counts. Computed here.
-    [Theory]
-    [InlineData(2, 0.5, 0, 11.0, PushLimit.Motors)]
-    [InlineData(3, 0.49, 0, 11.0, PushLimit.Motors)]
-    [InlineData(3, 0.5, 0, 11.0, PushLimit.Tyres)]
-    [InlineData(0, 0.5, 2, 11.0, PushLimit.Motors)]
-    [InlineData(0, 0.5, 3, 11.0, PushLimit.Controllers)]
-    [InlineData(0, 0.5, 0, 9.61, PushLimit.Motors)]
-    [InlineData(0, 0.5, 0, 9.59, PushLimit.Battery)]
-    [InlineData(3, 0.5, 3, 5.0, PushLimit.Tyres)]
-    [InlineData(0, 0.5, 3, 5.0, PushLimit.Controllers)]
-    public void A_moments_limit_is_the_first_that_binds(int sliding, double alpha, int limiting, double volts, PushLimit expected)
-    {
-        RobotSettings robot = TestRobots.FourWheels();
-        RunHistory history = MadeHistory.Of(
-            TestRobots.Launch(robot),
-            [
-                ("battery_voltage_v", _ => volts),
-                .. robot.Wheels.Take(sliding).Select(w => ($"wheel_{Slug.Of(w.Name)}_sliding", (Func<double, double>)(_ => alpha))),
-                .. robot.Controllers.Take(limiting).Select(c => ($"controller_{Slug.Of(c.Name)}_limiting", (Func<double, double>)(_ => 1.0))),
-            ]);
-        LimitSpan span = Assert.Single(PushLimits.Find(history, 0.0));
-        Assert.Equal((0.0, 1.0, expected), (span.From, span.To, span.Limit));
-    }
-
-    // one that is commanded is enough; a wheel whose load has gone for far more than a hop counts as lifted, also while others slide
+    // one that is commanded is enough; a lifted wheel is told beside what binds the others, at last also alone
     [Fact]
-    public void Idle_is_without_any_command_and_a_lifted_wheel_comes_first()
+    public void Idle_is_without_any_command_and_a_lifted_wheel_stands_beside_what_binds_the_others()
     {
-        RobotSettings robot = TestRobots.FourWheels();
-        string command = "command_" + Slug.Of(robot.Controllers[1].Name);
-        string load = $"wheel_{Slug.Of(robot.Wheels[2].Name)}_load_n";
-        RunHistory history = MadeHistory.Of(
-            TestRobots.Launch(robot), ("command", _ => 0.0), (command, t => t < 0.3 ? 0.0 : -0.1), (load, t => t < 0.6 ? 3.3 : 0.0), ("sliding", _ => 1.0));
-        IReadOnlyList<LimitSpan> spans = PushLimits.Find(history, 0.0);
-        Assert.Equal([PushLimit.Idle, PushLimit.Tyres, PushLimit.LiftedWheels], spans.Select(s => s.Limit));
-        Assert.Equal(0.3, spans[1].From, 1e-9);
-
-        // the lag of 20 ms, in steps of 1 ms, falls to a tenth after ln 10 / ln 1.05 = 47.2 steps from 600 ms on
-        Assert.Equal(0.6 + 0.047, spans[2].From, 0.0011);
+        BindingMoments idle = MadeMoments.Wheel(0.0, i => i < 800 ? BindingKind.Nothing : BindingKind.Lifted);
+        BindingMoments driven = MadeMoments.Wheel(2.0, i => i < 300 ? BindingKind.Nothing : i < 800 ? BindingKind.Tyre : BindingKind.Lifted);
+        BindingMoments lifts = MadeMoments.Wheel(9.0, i => i < 300 ? BindingKind.Nothing : i < 600 ? BindingKind.Motor : BindingKind.Lifted);
+        IReadOnlyList<BindingSpan> spans = BindingSpans.Find(MadeMoments.Time, [idle, driven, lifts], 0);
+        Assert.Equal(
+            ["Nothing", "Motor Tyre", "Tyre Lifted", "Lifted"], spans.Select(s => string.Join(' ', s.Kinds)));
+        Assert.Equal([0.0, 0.3, 0.6, 0.8], spans.Select(s => Math.Round(s.From, 6)));
     }
 
-    // 15 ms of another limit are flicker, 30 ms are not; so is a short beginning
+    // 15 ms of another kind are flicker, 30 ms are not; so is a short beginning
     [Theory]
-    [InlineData(0.5, 0.515, new[] { PushLimit.Motors })]
-    [InlineData(0.5, 0.53, new[] { PushLimit.Motors, PushLimit.Controllers, PushLimit.Motors })]
-    [InlineData(0.0, 0.015, new[] { PushLimit.Motors })]
-    [InlineData(0.0, 0.03, new[] { PushLimit.Controllers, PushLimit.Motors })]
-    [InlineData(0.5, 0.525, new[] { PushLimit.Motors, PushLimit.Controllers, PushLimit.Motors })]
-    public void A_stretch_counts_from_twenty_milliseconds_on(double from, double to, PushLimit[] expected)
+    [InlineData(0.5, 0.515, new[] { BindingKind.Motor })]
+    [InlineData(0.5, 0.53, new[] { BindingKind.Motor, BindingKind.CurrentLimit, BindingKind.Motor })]
+    [InlineData(0.0, 0.015, new[] { BindingKind.Motor })]
+    [InlineData(0.0, 0.03, new[] { BindingKind.CurrentLimit, BindingKind.Motor })]
+    [InlineData(0.5, 0.525, new[] { BindingKind.Motor, BindingKind.CurrentLimit, BindingKind.Motor })]
+    public void A_stretch_counts_from_twenty_milliseconds_on(double from, double to, BindingKind[] expected)
     {
-        RunHistory history = MadeHistory.Of(TestRobots.Launch(), ("limiting", t => t > from - 1e-9 && t < to - 1e-9 ? 1.0 : 0.0));
-        IReadOnlyList<LimitSpan> spans = PushLimits.Find(history, 0.0);
-        Assert.Equal(expected, spans.Select(s => s.Limit));
+        BindingMoments wheel = MadeMoments.Wheel(1.0, i => 0.001 * i > from - 1e-9 && 0.001 * i < to - 1e-9 ? BindingKind.CurrentLimit : BindingKind.Motor);
+        IReadOnlyList<BindingSpan> spans = BindingSpans.Find(MadeMoments.Time, [wheel], 0);
+        Assert.Equal(expected, spans.Select(s => Assert.Single(s.Kinds)));
         Assert.Equal(0.0, spans[0].From);
         Assert.Equal(1.0, spans[^1].To);
         Assert.All(spans.Zip(spans.Skip(1)), s => Assert.Equal(s.First.To, s.Second.From));
     }
 
-    // 0.65 s of tyres in two stretches in all; from 0.75 s on 0.25 s of tyres and 0.3 s of the controllers; at last 20 ms of the battery
+    // two wheels of 2 N and one of 3 N: 4 N are more than 3 N, so what binds two comes first, whichever way the wheels stand
     [Theory]
-    [InlineData(double.NaN, PushLimit.Tyres)]
-    [InlineData(0.1, PushLimit.Tyres)]
-    [InlineData(0.75, PushLimit.Controllers)]
-    [InlineData(1.27, PushLimit.Controllers)]
-    [InlineData(1.3, PushLimit.Battery)]
-    public void The_limit_of_a_push_is_what_held_longest_since_the_touch(double touch, PushLimit expected)
+    [InlineData(2.0, 3.0, "Motor Tyre")]
+    [InlineData(2.0, 5.0, "Tyre Motor")]
+    public void The_kinds_of_a_stretch_stand_by_the_force_they_set(double two, double one, string expected)
     {
-        LimitSpan[] spans =
-        [
-            new(0.0, 0.35, PushLimit.Tyres), new(0.35, 0.5, PushLimit.Motors), new(0.5, 0.55, PushLimit.Battery), new(0.55, 0.7, PushLimit.Motors),
-            new(0.7, 1.0, PushLimit.Tyres), new(1.0, 1.3, PushLimit.Controllers), new(1.3, 1.32, PushLimit.Battery), new(1.32, 3.0, PushLimit.Idle),
-        ];
-        Assert.Equal(expected, PushLimits.Mostly(spans, touch));
-        Assert.Null(PushLimits.Mostly(spans, 1.5));
-        Assert.Null(PushLimits.Mostly([], double.NaN));
+        BindingMoments[] wheels = [MadeMoments.Wheel(one, _ => BindingKind.Tyre), MadeMoments.Wheel(-two, _ => BindingKind.Motor), MadeMoments.Wheel(two, _ => BindingKind.Motor)];
+        Assert.Equal(expected, string.Join(' ', Assert.Single(BindingSpans.Find(MadeMoments.Time, wheels, 0)).Kinds));
+        BindingShares shares = BindingSpans.Over(MadeMoments.Time, wheels, 0, 1000)!;
+        Assert.Equal(Math.Max(one, 2.0 * two) / (one + (2.0 * two)), shares.Kinds[0].Share, 1e-9);
+        Assert.Equal(1.0, shares.Kinds.Sum(k => k.Share), 1e-12);
     }
 
-    private static RunHistory Made(Func<int, bool> slides)
+    // a wheel at top speed gives nothing and is still bound by its motor
+    [Fact]
+    public void A_wheel_without_force_is_named_too()
     {
-        ScenarioSettings scenario = TestRobots.Launch();
-        double[] time = [.. Enumerable.Range(0, 1001).Select(i => 0.001 * i)];
-        double[] Each(Func<int, double> value) => [.. time.Select((_, i) => value(i))];
-        List<Channel> channels =
-        [
-            new("battery_open_circuit_voltage_v", "", "V", Each(_ => 12.0)), new("battery_voltage_v", "", "V", Each(_ => 11.0)),
-            .. scenario.Robot.Wheels.SelectMany(w => new Channel[]
-            {
-                new($"wheel_{Slug.Of(w.Name)}_load_n", "", "N", Each(_ => 3.3)), new($"wheel_{Slug.Of(w.Name)}_sliding", "", "1", Each(i => slides(i) ? 1.0 : 0.0)),
-            }),
-            .. scenario.Robot.Controllers.SelectMany(c => new Channel[]
-            {
-                new("command_" + Slug.Of(c.Name), "", "1", Each(i => i > 100 ? 1.0 : 0.0)), new($"controller_{Slug.Of(c.Name)}_limiting", "", "1", Each(_ => 0.0)),
-            }),
-        ];
-        return new RunHistory(scenario, time, channels);
+        BindingMoments[] wheels = [MadeMoments.Wheel(3.0, _ => BindingKind.Tyre), MadeMoments.Wheel(0.0, _ => BindingKind.Motor)];
+        Assert.Equal([BindingKind.Tyre, BindingKind.Motor], Assert.Single(BindingSpans.Find(MadeMoments.Time, wheels, 0)).Kinds);
+        Assert.Equal([BindingKind.Motor], Assert.Single(BindingSpans.Find(MadeMoments.Time, [wheels[1]], 0)).Kinds);
+        Assert.Empty(BindingSpans.Find(MadeMoments.Time, [], 0));
+        Assert.Empty(BindingSpans.Find(MadeMoments.Time, wheels, 1000));
     }
 
-    // 11 V at the bus and the whole command: motors stand at 11 V over one winding each, two in series at 11 V over both
+    // 0.65 s of the tyres, 0.3 s of the controllers, 20 ms of the battery, then nothing commanded, all at the same force: whichever part of it is asked for
     [Theory]
-    [InlineData(Wiring.Single, 0.9, false)]
-    [InlineData(Wiring.Single, 0.2, true)]
-    [InlineData(Wiring.Series, 0.45, false)]
-    [InlineData(Wiring.Series, 0.1, true)]
-    public void Motors_are_fast_where_they_take_little_of_their_stall_current(Wiring wiring, double ofOneWinding, bool isFast)
+    [InlineData(0, BindingKind.Tyre)]
+    [InlineData(750, BindingKind.CurrentLimit)]
+    [InlineData(951, BindingKind.Battery)]
+    [InlineData(971, null)]
+    public void What_bound_over_a_time_is_what_set_most_of_its_impulse(int from, BindingKind? expected)
     {
-        RobotSettings robot = TestRobots.FourWheels();
-        if (wiring == Wiring.Series)
-        {
-            robot = robot with { Controllers = [robot.Controllers[0] with { Motors = [(0, 0), (2, 0)], Wiring = wiring }, robot.Controllers[1] with { Motors = [(1, 0), (3, 0)], Wiring = wiring }] };
-        }
+        BindingMoments wheel = MadeMoments.Wheel(1.0, i => i <= 650 ? BindingKind.Tyre : i <= 950 ? BindingKind.CurrentLimit : i <= 970 ? BindingKind.Battery : BindingKind.Nothing);
+        Assert.Equal(expected, BindingSpans.Over(MadeMoments.Time, [wheel], from, 1000)?.Leading);
+    }
 
-        double current = ofOneWinding * 11.0 / TestRobots.Motor.Resistance;
-        RunHistory history = MadeHistory.Of(TestRobots.Launch(robot), [.. robot.Drives.Select(d => ($"motor_{Slug.Of(d.Name)}_1_current_a", (Func<double, double>)(_ => current)))]);
-        Assert.Equal(isFast, PushLimits.NearTopSpeed(history, [new LimitSpan(0.0, 1.0, PushLimit.Motors)], 0.0));
+    // 2 N for 0.4 s are more than 1 N for 0.6 s
+    [Fact]
+    public void Force_counts_with_the_time()
+    {
+        BindingMoments wheel = MadeMoments.Wheel(1.0, i => i <= 600 ? BindingKind.Motor : BindingKind.Tyre);
+        double[] force = [.. MadeMoments.Time.Select((_, i) => i <= 600 ? 1.0 : 2.0)];
+        Assert.Equal(BindingKind.Motor, BindingSpans.Over(MadeMoments.Time, [wheel], 0, 1000)!.Leading);
+        Assert.Equal(BindingKind.Tyre, BindingSpans.Over(MadeMoments.Time, [wheel with { Force = force }], 0, 1000)!.Leading);
+    }
+
+    // a tenth is named, less is not; the largest always is
+    [Theory]
+    [InlineData(101, true)]
+    [InlineData(99, false)]
+    public void What_sets_less_than_a_tenth_is_not_named(int samples, bool isNamed)
+    {
+        BindingMoments wheel = MadeMoments.Wheel(1.0, i => i < samples ? BindingKind.Tyre : BindingKind.Motor);
+        BindingMoments lifted = MadeMoments.Wheel(1.0, i => i < samples ? BindingKind.Lifted : BindingKind.Motor);
+        BindingShares shares = BindingSpans.Over(MadeMoments.Time, [wheel], 0, 1000)!;
+        Assert.Equal(isNamed ? [BindingKind.Motor, BindingKind.Tyre] : [BindingKind.Motor], shares.Named);
+        Assert.False(shares.IsLifted);
+        Assert.Equal(isNamed, BindingSpans.Over(MadeMoments.Time, [wheel, lifted], 0, 1000)!.IsLifted);
+    }
+
+    // a lifted wheel gives nothing, and more of nothing changes that: it leads only where there is nothing else
+    [Fact]
+    public void A_lifted_wheel_leads_only_alone()
+    {
+        BindingMoments lifted = MadeMoments.Wheel(50.0, _ => BindingKind.Lifted);
+        BindingMoments motor = MadeMoments.Wheel(0.1, _ => BindingKind.Motor);
+        BindingMoments idle = MadeMoments.Wheel(50.0, _ => BindingKind.Nothing);
+        Assert.Equal([BindingKind.Motor], BindingSpans.Over(MadeMoments.Time, [lifted, motor, idle], 0, 1000)!.Kinds.Select(k => k.Kind));
+        Assert.Equal(BindingKind.Lifted, BindingSpans.Over(MadeMoments.Time, [lifted, idle], 0, 1000)!.Leading);
+        Assert.Null(BindingSpans.Over(MadeMoments.Time, [idle], 0, 1000));
+        Assert.All(BindingSpans.Leading([lifted, motor, idle]), k => Assert.Equal(BindingKind.Motor, k));
+        Assert.All(BindingSpans.Leading([lifted]), k => Assert.Equal(BindingKind.Lifted, k));
+        Assert.All(BindingSpans.Leading([idle]), k => Assert.Equal(BindingKind.Nothing, k));
+        Assert.All(BindingSpans.Leading([motor with { IsDriven = false }, idle]), k => Assert.Equal(BindingKind.Nothing, k));
     }
 }

@@ -1,3 +1,5 @@
+using PushSim.Binding;
+using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -39,6 +41,36 @@ internal static class MadeHistory
             made[key] = value;
         }
 
-        return new RunHistory(scenario, time, [.. made.Select(m => new Channel(m.Key, "", "", [.. time.Select(m.Value)]))]);
+        IReadOnlyList<Channel> all = [.. made.Select(m => new Channel(m.Key, "", "", [.. time.Select(m.Value)]))];
+        return new RunHistory(scenario, time, all, Bindings(scenario.Robot, time, all.ToDictionary(c => c.Key, c => c.Values)));
+    }
+
+    // what those channels say of each wheel, by the rule; a tyre said to slide does so at 1 m/s, and no limit is folded back
+    private static IReadOnlyList<BindingMoments> Bindings(RobotSettings robot, double[] time, Dictionary<string, double[]> channels)
+    {
+        double mean = robot.Wheels.Average(w => channels[$"wheel_{Slug.Of(w.Name)}_load_n"][0]);
+        return [.. robot.Wheels.Select((w, i) => Binding(robot, i, time, channels, new SteadyLoad(mean)))];
+    }
+
+    private static BindingMoments Binding(RobotSettings robot, int wheel, double[] time, Dictionary<string, double[]> channels, SteadyLoad steady)
+    {
+        string name = $"wheel_{Slug.Of(robot.Wheels[wheel].Name)}_";
+        string[] feeding = [.. robot.Controllers.Where(c => c.Motors.Any(m => robot.Drives[m.Drive].Wheels.Any(w => w.Wheel == wheel))).Select(c => Slug.Of(c.Name))];
+        BindingKind[] kinds = new BindingKind[time.Length];
+        for (int i = 0; i < time.Length; i++)
+        {
+            bool isLifted = steady.IsLifted(channels[name + "load_n"][i], i > 0 ? time[i] - time[i - 1] : 0.0);
+            kinds[i] = (BindingKind)(int)BindingRule.Of(new WheelMoment<R1>
+            {
+                Lifted = isLifted ? 1.0 : 0.0,
+                Slides = BindingRule.Slides<R1>(default, channels[name + "sliding"][i], 1.0, 0.0),
+                Command = feeding.Sum(c => Math.Abs(channels["command_" + c][i])),
+                Limiting = feeding.Length > 0 ? feeding.Average(c => channels[$"controller_{c}_limiting"][i]) : 0.0,
+                Bus = channels["battery_voltage_v"][i],
+                OpenCircuit = channels["battery_open_circuit_voltage_v"][i],
+            }).Value;
+        }
+
+        return new BindingMoments(wheel, feeding.Length > 0, kinds, channels[name + "longitudinal_force_n"]);
     }
 }
