@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -86,12 +87,12 @@ public class CampaignTests
     [Fact]
     public void What_decided_names_what_held_the_loser_back()
     {
-        Tally tally = Tally.Of([Won(0), Won(1) with { Limit = PushLimit.Battery }, Lost(2), Lost(3) with { Ending = ShoveEnding.Tips }, Won(4) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
+        Tally tally = Tally.Of([Won(0), Won(1) with { Limit = BindingKind.Battery }, Lost(2), Lost(3) with { Ending = ShoveEnding.Tips }, Won(4) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
         Assert.Equal(
             [
-                (new Decision(0, ShoveEnding.Line, null, PushLimit.Motors), 2),
-                (new Decision(-1, ShoveEnding.Stalemate, PushLimit.Tyres, PushLimit.Motors), 1),
-                (new Decision(1, ShoveEnding.Line, PushLimit.Tyres, null), 1),
+                (new Decision(0, ShoveEnding.Line, null, BindingKind.Motor), 2),
+                (new Decision(-1, ShoveEnding.Stalemate, BindingKind.Tyre, BindingKind.Motor), 1),
+                (new Decision(1, ShoveEnding.Line, BindingKind.Tyre, null), 1),
                 (new Decision(1, ShoveEnding.Tips, null, null), 1),
             ],
             tally.Decisions.Select(d => (d.Decision, (int)d.Count)));
@@ -105,9 +106,9 @@ public class CampaignTests
         Assert.Equal(new Comparison(3, 1, 1), Comparison.Of(first, second));
     }
 
-    private static MatchEnd Won(long n) => new(n, 0, ShoveEnding.Line, 0.5, 1.0, PushLimit.Tyres, PushLimit.Motors);
+    private static MatchEnd Won(long n) => new(n, 0, ShoveEnding.Line, 0.5, 1.0, BindingKind.Tyre, BindingKind.Motor);
 
-    private static MatchEnd Lost(long n) => new(n, 1, ShoveEnding.Line, -0.5, 1.0, PushLimit.Tyres, PushLimit.Motors);
+    private static MatchEnd Lost(long n) => new(n, 1, ShoveEnding.Line, -0.5, 1.0, BindingKind.Tyre, BindingKind.Motor);
 
     private static IReadOnlyList<MatchEnd> Run(long from, long to, IEnumerable<MatchEnd> finished, double half, int threads) =>
         Campaign.Run(new DrawnRunner(5), new NoSource(), (from, to), finished, half, threads, _ => { }, default);
@@ -133,7 +134,7 @@ public class CampaignTests
                 while (!cancel.IsCancellationRequested && queue.TryTake(out long number))
                 {
                     bool isWon = Philox.Uniform(seed, number, 1) < Win;
-                    done(new MatchEnd(number, isWon ? 0 : 1, ShoveEnding.Line, isWon ? 0.5 : -0.5, 1.0, PushLimit.Tyres, PushLimit.Motors));
+                    done(new MatchEnd(number, isWon ? 0 : 1, ShoveEnding.Line, isWon ? 0.5 : -0.5, 1.0, BindingKind.Tyre, BindingKind.Motor));
                 }
             }
         }
