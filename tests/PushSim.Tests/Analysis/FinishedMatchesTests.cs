@@ -61,7 +61,7 @@ public class FinishedMatchesTests
         var memory = new MatchMemory();
         using (var matches = FinishedMatches.Begin(memory, s_head, [[]], before))
         {
-            matches.Add(0, new MatchEnd(0, 0, ShoveEnding.Line, 0.1 + 0.2, 1.0, Simulation.PushLimit.LiftedWheels, Simulation.PushLimit.Tyres));
+            matches.Add(0, new MatchEnd(0, 0, ShoveEnding.Line, 0.1 + 0.2, 1.0, BindingKind.Tyre, BindingKind.Motor));
             matches.Add(3, MatchEnd.Failed(1, "a cause, with \"quotes\""));
             matches.AddSeconds(0.25);
         }

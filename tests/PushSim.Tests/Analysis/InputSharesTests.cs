@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
@@ -34,7 +35,7 @@ public class InputSharesTests
         Assert.Equal(0.0, InputEffect.Of("a", own, own).Share);
     }
 
-    private static MatchEnd End(long number, double ground) => new(number, 0, ShoveEnding.Line, ground, 1.0, PushLimit.Tyres, PushLimit.Tyres);
+    private static MatchEnd End(long number, double ground) => new(number, 0, ShoveEnding.Line, ground, 1.0, BindingKind.Nothing, BindingKind.Nothing);
 
     private sealed class Drawn : IDrawnMatches
     {

@@ -1,5 +1,6 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
@@ -75,5 +76,5 @@ public class SweepTableTests
 
     private static SweepPoint Point(int place, double? value) => new([place], [value], null, "");
 
-    private static MatchEnd End(long number, int winner) => new(number, winner, ShoveEnding.Line, 0.1, 1.0, PushLimit.Tyres, PushLimit.Tyres);
+    private static MatchEnd End(long number, int winner) => new(number, winner, ShoveEnding.Line, 0.1, 1.0, BindingKind.Nothing, BindingKind.Nothing);
 }
