@@ -153,7 +153,7 @@ public class LibraryExampleTests
         double? light = asIs.Answers.TimeTo90PercentSpeed;
         double? heavy = heavier.Answers.TimeTo90PercentSpeed;
 
-        // the whole history is there too: asIs.Time [s], and channels by their key
+        // the whole history is there too, part by part: asIs.Trace.Body.Speed, asIs.Trace.Wheels[0].Load, ... at asIs.Time [s]
         double last = asIs.Time[^1];
         // example ends
         return (light!.Value, heavy!.Value, last);

@@ -15,8 +15,7 @@ internal static class RunReport
         Cause = cause,
         Verdict = $"The run could not start: {cause}.",
         Warnings = [],
-        Time = [],
-        Channels = [],
+        Trace = Trace.Empty,
         Marks = [],
         Answers = new RunAnswers(),
         Ledger = [],
@@ -30,13 +29,11 @@ internal static class RunReport
         ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
     {
         (RunStatus status, string cause) = Ending(scenario, scene, recorder, report, last);
-        double[] time = recorder.Time[..recorder.Count];
-        RunHistory[] histories = [.. recorder.Robots.Select((r, k) => new RunHistory(
-            r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []], recorder.Bindings(k)))];
+        RunHistory[] histories = [.. scene.Robots.Zip(recorder.Traces).Select((r, k) => new RunHistory(r.First.Scenario, r.Second, recorder.Bindings(k)))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
-        bool isStarved = Starved(recorder) is not null;
-        bool isTold = recorder.Count >= 2 && !isStarved;
+        bool isStarved = Starved(scene, recorder) is not null;
+        bool isTold = history.Time.Length >= 2 && !isStarved;
         bool isUpset = status == RunStatus.Tips && scenario.Opponent is null;
         RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
         bool isPush = isTold && scene.Contacts.Count > 0;
@@ -44,13 +41,13 @@ internal static class RunReport
         for (int k = 0; isPush && k < answers.Length; k++)
         {
             // since the touch by the rule of drawn matches; before one, over the whole run
-            BindingShares? bound = double.IsNaN(recorder.Watch.TouchTime) ? AnswerFinder.Bound(histories[k], 0, time.Length - 1) : recorder.Watch.Robots[k].Binding;
+            BindingShares? bound = double.IsNaN(recorder.Watch.TouchTime) ? AnswerFinder.Bound(histories[k], 0, history.Time.Length - 1) : recorder.Watch.Robots[k].Binding;
             answers[k] = answers[k] with { Binding = bound, IsNearTopSpeed = bound?.Leading == BindingKind.Motor && NearTopSpeed.Is(histories[k], recorder.Watch.TouchTime) };
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
             : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history, histories[1]);
-        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Channels, answers[1], limits[1]);
+        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Trace, answers[1], limits[1]);
         return new RunResult
         {
             Scenario = scenario,
@@ -58,8 +55,7 @@ internal static class RunReport
             Cause = cause,
             Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
             Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
-            Time = history.Time,
-            Channels = history.Channels,
+            Trace = history.Trace,
             Marks = marks,
             Answers = answers[0],
             Ledger = isStarved ? [] : ledger.Entries,
@@ -71,23 +67,13 @@ internal static class RunReport
             Bindings = history.Bindings,
             Opponent = opponent,
             Shove = shove,
-            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")?.Values),
+            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time.Values, history.Trace.Tether is { } tether ? tether.Force.Values : []),
         };
     }
 
     // Name of the robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
-    private static string? Starved(Recorder recorder)
-    {
-        for (int k = 0; k < recorder.Robots.Count; k++)
-        {
-            if (recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure)
-            {
-                return recorder.Robots[k].System.Scenario.Robot.Name;
-            }
-        }
-
-        return null;
-    }
+    private static string? Starved(SceneSystem scene, Recorder recorder) =>
+        scene.Robots.Where((_, k) => recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure).FirstOrDefault()?.Scenario.Robot.Name;
 
     private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {
@@ -97,7 +83,7 @@ internal static class RunReport
             return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
         }
 
-        if (Starved(recorder) is string robot)
+        if (Starved(scene, recorder) is string robot)
         {
             return (RunStatus.Failed, $"the battery of {robot} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
         }
