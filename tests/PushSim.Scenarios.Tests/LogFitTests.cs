@@ -11,8 +11,8 @@ public class LogFitTests
     [Fact]
     public void Readings_of_a_file_are_fitted_by_tyre()
     {
-        using var files = new SmallFiles(scenario: Readings);
-        FitResult fit = LogFit.Of(new FitRequest { Files = [files.ScenarioPath], Load = 5.0 });
+        using SmallFiles files = With(Readings, out string log);
+        FitResult fit = LogFit.Of(new FitRequest { Files = [log], Load = 5.0 });
         Assert.Null(fit.Lack);
         Assert.Equal(["foam", "hard"], fit.Fits.Select(f => f.Name));
         Assert.Equal([0.9, 0.4], fit.Fits.Select(f => f.KineticFriction!.Value.Value));
@@ -21,8 +21,8 @@ public class LogFitTests
     [Fact]
     public void Readings_with_their_own_load_are_counted()
     {
-        using var files = new SmallFiles(scenario: "tyre,force [N],load [N]\nfoam,4,5\nfoam,5,\n");
-        FitResult fit = LogFit.Of(new FitRequest { Files = [files.ScenarioPath], Load = 6.0 });
+        using SmallFiles files = With("tyre,force [N],load [N]\nfoam,4,5\nfoam,5,\n", out string log);
+        FitResult fit = LogFit.Of(new FitRequest { Files = [log], Load = 6.0 });
         Assert.Equal(1, fit.ReadingsOfOtherLoad);
         Assert.False(fit.IsHeightUnknown);
     }
@@ -40,8 +40,8 @@ public class LogFitTests
     [Fact]
     public void The_height_of_the_tether_is_missed_where_it_matters()
     {
-        using var files = new SmallFiles(scenario: Readings);
-        var request = new FitRequest { Files = [files.ScenarioPath], RobotFile = files.RobotPath };
+        using SmallFiles files = With(Readings, out string log);
+        var request = new FitRequest { Files = [log], RobotFile = files.RobotPath };
         Assert.True(LogFit.Of(request).IsHeightUnknown);
         Assert.False(LogFit.Of(request with { Height = 0.01 }).IsHeightUnknown);
     }
@@ -54,9 +54,9 @@ public class LogFitTests
     [InlineData(true, "pull-test", false, FitLack.Traces)]
     public void What_is_lacking_is_told_by_kind(bool simulate, string? scenario, bool isDrag, FitLack lack)
     {
-        using var files = new SmallFiles(scenario: Readings);
+        using SmallFiles files = With(Readings, out string log);
         string? robot = scenario is null ? null : Path.Combine(Generated.Root(), "scenarios", scenario + ".toml");
-        FitResult fit = LogFit.Of(new FitRequest { Files = [files.ScenarioPath], Load = simulate ? 5.0 : null, RobotFile = robot, Simulate = simulate, IsDrag = isDrag });
+        FitResult fit = LogFit.Of(new FitRequest { Files = [log], Load = simulate ? 5.0 : null, RobotFile = robot, Simulate = simulate, IsDrag = isDrag });
         Assert.Equal(lack, fit.Lack);
         Assert.Empty(fit.Fits);
     }
@@ -64,8 +64,16 @@ public class LogFitTests
     [Fact]
     public void A_negative_reading_is_complained_about_at_its_line()
     {
-        using var files = new SmallFiles(scenario: "force [N]\n4\n-5\n");
-        Problem problem = Assert.Single(LogFit.Of(new FitRequest { Files = [files.ScenarioPath], Load = 5.0 }).Problems);
+        using SmallFiles files = With("force [N]\n4\n-5\n", out string log);
+        Problem problem = Assert.Single(LogFit.Of(new FitRequest { Files = [log], Load = 5.0 }).Problems);
         Assert.Equal((3, "this reading is negative"), (problem.Line, problem.Message));
+    }
+
+    private static SmallFiles With(string readings, out string log)
+    {
+        var files = new SmallFiles();
+        log = Path.Combine(files.Folder, "readings.csv");
+        File.WriteAllText(log, readings);
+        return files;
     }
 }
