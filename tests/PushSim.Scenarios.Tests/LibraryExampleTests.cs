@@ -6,7 +6,9 @@ using PushSim.Analysis.Sweep;
 using PushSim.Analysis.Turning;
 using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Varied;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
 using Xunit;
 

@@ -1,4 +1,5 @@
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

@@ -1,6 +1,7 @@
 using System.Text;
 using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
 using Xunit;
 

@@ -4,8 +4,8 @@ using PushSim.Analysis.FitBySimulation;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
-using PushSim.Scenarios;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
 using PushSim.Tyres;
 

@@ -1,6 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Cli.Shared;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

@@ -4,7 +4,7 @@ using PushSim.Analysis.Statistics;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Studies;
 using Spectre.Console;
 
 namespace PushSim.Cli.Fit;

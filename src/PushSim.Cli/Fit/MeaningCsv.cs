@@ -3,7 +3,7 @@ using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
 using PushSim.Runs;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using PushSim.Cli.Shared;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Numerics;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 

@@ -4,7 +4,7 @@ using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using Spectre.Console;
 
 namespace PushSim.Cli.Limits;

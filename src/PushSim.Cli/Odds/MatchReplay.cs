@@ -5,8 +5,8 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Odds;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Binding;
-using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Odds;
 

@@ -5,7 +5,7 @@ using PushSim.Cli.Shared;
 using PushSim.Numerics;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
 using Spectre.Console;
 
 namespace PushSim.Cli.Odds;

@@ -3,8 +3,10 @@ using System.Text;
 using PushSim.Analysis.Plan;
 using PushSim.Cli.Fit;
 using PushSim.Cli.Shared;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
+using Spectre.Console;
 
 namespace PushSim.Cli.Plan;
 

@@ -7,7 +7,8 @@ using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Varied;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Run;
 

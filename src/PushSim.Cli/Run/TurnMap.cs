@@ -6,8 +6,8 @@ using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
-using PushSim.Scenarios;
-using PushSim.Scenarios.Varied;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Run;

@@ -5,9 +5,10 @@ using PushSim.Cli.Matches;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Varied;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Sweep;

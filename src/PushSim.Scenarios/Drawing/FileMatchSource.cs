@@ -1,5 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Drawing;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
+using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Drawing;
 

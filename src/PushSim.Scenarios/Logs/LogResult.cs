@@ -1,4 +1,5 @@
 using PushSim.Analysis.Fit;
+using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Logs;

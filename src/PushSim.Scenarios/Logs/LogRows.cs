@@ -1,6 +1,6 @@
 using CsvHelper;
 using PushSim.Analysis.Fit;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Logs;

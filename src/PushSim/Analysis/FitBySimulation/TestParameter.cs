@@ -20,8 +20,8 @@ public sealed record TestParameter(
         new("static_friction", "breakaway friction", "", 0.01, 5.0, t => t.StaticFriction, (t, v) => t with { StaticFriction = v }, "pull until it lets go, slowly enough for the cell"),
         new("kinetic_friction", "sliding friction", "", 0.01, 5.0, t => t.KineticFriction, (t, v) => t with { KineticFriction = v }, "go on pulling after it lets go, to speeds well above the slip speed"),
         new("slip_speed_m_per_s", "slip speed", "m/s", 0.003, 10.0, t => t.SlipSpeed, (t, v) => t with { SlipSpeed = v }, "let it slide at several speeds, slow and fast"),
-        new("body_stiffness_n_per_m", "tyre body stiffness", "N/m", 100.0, 1e6, t => t.CarcassStiffness, (t, v) => t with { CarcassStiffness = v }, "use a stiff tether, and a cell that is read often on the ramp"),
-        new("body_damping_n_s_per_m", "tyre body damping", "N s/m", 0.01, 1e3, t => t.CarcassDamping, (t, v) => t with { CarcassDamping = v }, "it shows only in the shaking after it lets go: read the cell hundreds of times a second, unfiltered"),
+        new("body_stiffness_n_per_m", "tyre body stiffness", "N/m", 100.0, 1e6, t => t.BodyStiffness, (t, v) => t with { BodyStiffness = v }, "use a stiff tether, and a cell that is read often on the ramp"),
+        new("body_damping_n_s_per_m", "tyre body damping", "N s/m", 0.01, 1e3, t => t.BodyDamping, (t, v) => t with { BodyDamping = v }, "it shows only in the shaking after it lets go: read the cell hundreds of times a second, unfiltered"),
     ];
 
     /// <summary>Places of the frictions, which scatter together from pull to pull.</summary>

@@ -1,9 +1,0 @@
-namespace PushSim.Scenarios.Logs;
-
-/// <summary>What is asked about the fitted tyres on the robot.</summary>
-/// <param name="Opponent">Robot file of the opponent; null: no shoves.</param>
-/// <param name="Stronger">Stall torque of the stronger motors over that of the file [1]; null: only the file's.</param>
-/// <param name="Shoves">Shoves of each tyre [1].</param>
-/// <param name="Seed">Seed of the draws.</param>
-/// <param name="Threads">Threads [1].</param>
-public sealed record MeaningRequest(string? Opponent, double? Stronger, long Shoves, ulong Seed, int Threads);

@@ -1,0 +1,120 @@
+using System.Diagnostics;
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.Meaning;
+using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
+using PushSim.Simulation;
+using PushSim.Surroundings;
+
+namespace PushSim.Scenarios.Studies;
+
+/// <summary>Puts each fitted tyre on the robot, with its motors and with stronger ones, and runs it.</summary>
+public static class LogMeaning
+{
+    /// <summary>All of it; null if nothing was asked, or the robot does not drive and need not.</summary>
+    /// <param name="request">What was asked.</param>
+    /// <param name="outcome">What came of the fit.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static MeaningResult? Of(FitRequest request, FitResult outcome, CancellationToken cancel)
+    {
+        if (request.Meaning is not MeaningRequest asked || outcome.Robot is not RobotSettings robot || outcome.Fits.Count == 0)
+        {
+            return null;
+        }
+
+        var none = new MeaningResult { Request = asked, Robot = robot.Name };
+        if (robot.Battery is null || robot.Controllers.Count == 0)
+        {
+            bool isAsked = asked.Opponent is not null || asked.Stronger is not null;
+            return isAsked ? none with { Lack = MeaningLack.Drive } : null;
+        }
+
+        if (asked.Opponent is not null && outcome.Read?.Scenario is not null)
+        {
+            return none with { Lack = MeaningLack.RobotFile };
+        }
+
+        long start = Stopwatch.GetTimestamp();
+        List<Candidate> tyres = [];
+        foreach (TyreFit fit in outcome.Fits.Where(f => !f.Limit.IsInconsistent).OrderByDescending(f => f.ForModel.Kinetic))
+        {
+            cancel.ThrowIfCancellationRequested();
+            Candidate tyre = OnRobot(fit, robot, request.RobotFile!, asked.Opponent, out ReadResult? unreadable);
+            if (unreadable is not null)
+            {
+                return none with { Problems = [.. unreadable.Problems.Where(p => p.Severity == Severity.Error)], CannotRead = unreadable.CannotRead };
+            }
+
+            tyres.Add(tyre);
+        }
+
+        return none with
+        {
+            Opponent = tyres.Select(t => t.Pair?.Middle.Opponent?.Robot.Name).FirstOrDefault() ?? "",
+            Tyres = Find(tyres, asked, outcome.Read?.Scenario?.Floor ?? new FloorSettings(), cancel),
+            LeftOut = [.. outcome.Fits.Where(f => f.Limit.IsInconsistent).Select(f => (f.Name, "its forces contradict the robot file"))],
+            Seconds = Stopwatch.GetElapsedTime(start).TotalSeconds,
+        };
+    }
+
+    // The robot on a fitted tyre, of the shelf's material where that has its name, and its drawn shove if there is an opponent.
+    private static Candidate OnRobot(TyreFit fit, RobotSettings robot, string robotFile, string? opponent, out ReadResult? unreadable)
+    {
+        unreadable = null;
+        bool isOwn = robot.Wheels.Any(w => string.Equals(w.Tyre.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
+        string? material = isOwn ? null : PartShelf.Tyres.Find(fit.Name)?.Name;
+        RobotSettings? made = material is null ? null : ScenarioReader.Check(robotFile, new ReadOptions { TyreMaterial = material }).Robot;
+        material = made is null ? null : material;
+        DrawableScenario? pair = null;
+        if (opponent is not null)
+        {
+            DrawableResult read = DrawableScenario.OfPair(robotFile, opponent, null, new ReadOptions { TyreMaterial = material });
+            pair = read.Scenario;
+            unreadable = pair is null ? read.Read : null;
+        }
+
+        return new Candidate(FittedTyre.Of(fit, made ?? robot, material is not null), made ?? robot, pair);
+    }
+
+    // Each tyre with the robot's own motors, then each with stronger ones if that was asked.
+    private static TyreMeaning[] Find(List<Candidate> tyres, MeaningRequest asked, FloorSettings floor, CancellationToken cancel)
+    {
+        Func<RobotSettings, RobotSettings>?[] motors = asked.Stronger is double factor ? [null, r => MeaningFinder.Stronger(r, factor)] : [null];
+        (Candidate On, Func<RobotSettings, RobotSettings>? Motors)[] jobs = [.. motors.SelectMany(m => tyres.Select(t => (t, m)))];
+        var found = new TyreMeaning[jobs.Length];
+        try
+        {
+            Parallel.For(0, jobs.Length, new ParallelOptions { MaxDegreeOfParallelism = asked.Threads, CancellationToken = cancel }, k =>
+                found[k] = MeaningFinder.Find(jobs[k].On.Robot, jobs[k].On.Tyre, jobs[k].Motors, floor, cancel));
+        }
+        catch (AggregateException e) when (cancel.IsCancellationRequested)
+        {
+            throw new OperationCanceledException(e.Message, e, cancel);
+        }
+
+        for (int k = 0; k < jobs.Length; k++)
+        {
+            found[k] = found[k] with { Shoves = Shoves(jobs[k].On.Tyre, jobs[k].On.Pair, jobs[k].Motors, asked, cancel) };
+        }
+
+        return found;
+    }
+
+    private static Tally? Shoves(FittedTyre tyre, DrawableScenario? pair, Func<RobotSettings, RobotSettings>? motors, MeaningRequest asked, CancellationToken cancel)
+    {
+        if (pair is null)
+        {
+            return null;
+        }
+
+        var source = new FittedShoves(new FileMatchSource(pair, asked.Seed), tyre, motors ?? (r => r), asked.Seed);
+        var tally = Tally.Of(Campaign.Run(new BatchMatchRunner(source.With(pair.Middle)), source, (0, asked.Shoves), [], 0.0, asked.Threads, _ => { }, cancel));
+        cancel.ThrowIfCancellationRequested();
+        return tally;
+    }
+
+    private sealed record Candidate(FittedTyre Tyre, RobotSettings Robot, DrawableScenario? Pair);
+}
