@@ -53,13 +53,22 @@ public class StudiesTests
     }
 
     [Fact]
-    public void A_ladder_tells_like_names_apart_and_keeps_what_cannot_be_read()
+    public void A_ladder_tells_like_names_apart()
     {
         using var files = new SmallFiles();
         using var again = new SmallFiles();
-        var ladder = new DrawnLadder([files.RobotPath, again.RobotPath, Path.Combine(files.Folder, "none.toml")], null, 1);
-        Assert.Equal(["shrew (shrew 1)", "shrew (shrew 2)"], ladder.Names.Take(2));
+        using var other = new SmallFiles(SmallFiles.With(SmallFiles.Robot, "shrew", "vole"));
+        var ladder = new DrawnLadder([files.RobotPath, again.RobotPath, other.RobotPath], null, 1);
+        Assert.Equal(["shrew (shrew 1)", "shrew (shrew 2)", "vole"], ladder.Names);
+    }
+
+    [Fact]
+    public void A_ladder_keeps_what_cannot_be_read()
+    {
+        using var files = new SmallFiles();
+        var ladder = new DrawnLadder([files.RobotPath, files.RobotPath, Path.Combine(files.Folder, "none.toml")], null, 1);
         Assert.Equal([true, false, false], ladder.Reads.Select(r => r.Scenario is not null));
+        Assert.True(ladder.Reads[1].Read.CannotRead);
     }
 
     private static string Scenario(string name) => Path.Combine(Generated.Root(), "scenarios", name + ".toml");
