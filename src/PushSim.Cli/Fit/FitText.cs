@@ -4,6 +4,7 @@ using PushSim.Analysis.Statistics;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Studies;
 using Spectre.Console;
 
 namespace PushSim.Cli.Fit;

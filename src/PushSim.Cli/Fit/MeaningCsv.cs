@@ -1,7 +1,9 @@
 using PushSim.Analysis.Chance;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 using PushSim.Runs;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

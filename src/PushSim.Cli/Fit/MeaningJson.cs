@@ -5,6 +5,7 @@ using PushSim.Analysis.Wear;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,10 +1,11 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Binding;
 using PushSim.Analysis.Wear;
+using PushSim.Binding;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

@@ -21,4 +21,12 @@ public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Endi
     /// <param name="number">Its number.</param>
     /// <param name="cause">Why.</param>
     public static MatchEnd Failed(long number, string cause) => new(number, -1, ShoveEnding.Stalemate, 0.0, 0.0, BindingKind.Nothing, BindingKind.Nothing, cause);
+
+    /// <summary>Number of the match with the middle one of all grounds gained [1]; null if none was finished.</summary>
+    /// <param name="ends">The matches; failed ones are left out.</param>
+    public static long? Middling(IEnumerable<MatchEnd> ends)
+    {
+        MatchEnd[] good = [.. ends.Where(o => !o.HasFailed).OrderBy(o => o.GroundGained)];
+        return good.Length > 0 ? good[good.Length / 2].Number : null;
+    }
 }

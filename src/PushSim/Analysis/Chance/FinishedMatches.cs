@@ -1,62 +1,33 @@
 using System.Globalization;
-using System.Text;
-using PushSim.Analysis.Chance;
 using PushSim.Binding;
-using PushSim.Cli.Shared;
+using PushSim.Numerics;
 using PushSim.Runs;
 
-namespace PushSim.Cli.Matches;
-
-/// <summary>What must agree for two files of finished matches to belong together.</summary>
-/// <param name="Command">The command whose matches they are.</param>
-/// <param name="Fingerprint">Of the files that were read and of all that is drawn.</param>
-/// <param name="Seed">The seed.</param>
-/// <param name="Matches">Matches of each contest, all parts together [1].</param>
-/// <param name="Part">Which part, from 1 [1].</param>
-/// <param name="Parts">Count of parts [1].</param>
-internal sealed record FinishedHead(string Command, string Fingerprint, ulong Seed, long Matches, int Part, int Parts)
-{
-    public string Text => string.Create(CultureInfo.InvariantCulture, $"# finished matches 3 of {Command}; fingerprint {Fingerprint}; seed {Seed}; matches {Matches}; part {Part} of {Parts}");
-}
+namespace PushSim.Analysis.Chance;
 
 /// <summary>
-/// A file of finished matches: a part of a whole, or what an interrupted run left to go on from. One row a match, added as it ends; a row that was cut off by a
-/// crash is left out when the file is read.
+/// Finished matches as text: a part of a whole, or what an interrupted run left to go on from. One row a match, added as it ends; a row that was cut off by a
+/// crash is left out when the text is read.
 /// </summary>
-internal sealed class FinishedMatches : IDisposable
+public sealed class FinishedMatches : IDisposable
 {
-    /// <summary>Ending of the file that is written beside and then renamed.</summary>
-    public const string Beside = ".new";
-
-    /// <summary>Columns of a match; before them a file of finished matches has the number of its contest, from 0.</summary>
+    /// <summary>Columns of a match; before them kept matches have the number of its contest, from 0.</summary>
     public const string Columns = "match,winner,ending,ground_gained_m,end_time_s,limit,opponent_limit,cause";
     private const int Cells = 8;
     private const string SecondsMark = "# seconds ";
 
-    private readonly StreamWriter _writer;
+    private readonly TextWriter _writer;
 
-    private FinishedMatches(StreamWriter writer) => _writer = writer;
+    private FinishedMatches(TextWriter writer) => _writer = writer;
 
-    public static string NameOf(int part, int parts) => string.Create(CultureInfo.InvariantCulture, $"part-{part}-of-{parts}.csv");
-
-    /// <summary>The count of parts that a file's name tells; 0 if it is no name of a part.</summary>
-    public static int PartsOf(string path)
-    {
-        string[] words = Path.GetFileNameWithoutExtension(path).Split('-');
-        return words.Length == 4 && int.TryParse(words[3], NumberStyles.None, CultureInfo.InvariantCulture, out int n) ? n : 0;
-    }
-
-    /// <summary>The matches of a file whose head is as expected; null if it is not there or is of something else.</summary>
-    public static IReadOnlyList<(int Contest, MatchEnd End)>? Read(string path, FinishedHead head, out double seconds)
+    /// <summary>The matches of a text whose head is as expected; null if it is not there or is of something else.</summary>
+    /// <param name="reader">The text; null if there is none.</param>
+    /// <param name="head">The head that it must have.</param>
+    /// <param name="seconds">Time that they took [s].</param>
+    public static IReadOnlyList<(int Contest, MatchEnd End)>? Read(TextReader? reader, FinishedHead head, out double seconds)
     {
         seconds = 0.0;
-        if (!File.Exists(path))
-        {
-            return null;
-        }
-
-        string text = File.ReadAllText(path);
-        string[] lines = text.Split('\n');
+        string[] lines = reader?.ReadToEnd().Split('\n') ?? [""];
         if (lines[0].TrimEnd('\r') != head.Text)
         {
             return null;
@@ -65,7 +36,7 @@ internal sealed class FinishedMatches : IDisposable
         List<(int Contest, MatchEnd End)> outcomes = [];
 
         // what follows the last line end was cut off
-        foreach (string line in lines[1..^1])
+        foreach (string line in lines.Skip(1).SkipLast(1))
         {
             if (line.StartsWith(SecondsMark, StringComparison.Ordinal))
             {
@@ -80,45 +51,59 @@ internal sealed class FinishedMatches : IDisposable
         return outcomes;
     }
 
-    /// <summary>Begins a file anew with what is finished already; rows are added to it.</summary>
-    /// <param name="path">The file.</param>
+    /// <summary>Begins a text anew with what is finished already; rows are added to it.</summary>
+    /// <param name="store">Where it is kept, by the name of the head.</param>
     /// <param name="head">Its head.</param>
     /// <param name="finished">Finished matches of each contest.</param>
     /// <param name="seconds">Time that they took [s].</param>
-    public static FinishedMatches Begin(string path, FinishedHead head, IReadOnlyList<IEnumerable<MatchEnd>> finished, double seconds)
+    public static FinishedMatches Begin(IMatchStore store, FinishedHead head, IReadOnlyList<IEnumerable<MatchEnd>> finished, double seconds) => new(store.Begin(head.Name, writer =>
     {
-        string beside = path + Beside;
-        using (var writer = new StreamWriter(beside, append: false, new UTF8Encoding(false)) { NewLine = "\n" })
+        writer.WriteLine(head.Text);
+        writer.WriteLine("contest," + Columns);
+        for (int contest = 0; contest < finished.Count; contest++)
         {
-            writer.WriteLine(head.Text);
-            writer.WriteLine("contest," + Columns);
-            for (int contest = 0; contest < finished.Count; contest++)
+            foreach (MatchEnd outcome in finished[contest])
             {
-                foreach (MatchEnd outcome in finished[contest])
-                {
-                    writer.WriteLine(Line(contest, outcome));
-                }
+                writer.WriteLine(Line(contest, outcome));
             }
-
-            WriteSeconds(writer, seconds);
         }
 
-        File.Move(beside, path, overwrite: true);
-        return new FinishedMatches(new StreamWriter(path, append: true, new UTF8Encoding(false)) { NewLine = "\n", AutoFlush = true });
+        WriteSeconds(writer, seconds);
+    }));
+
+    /// <summary>The matches of one contest as a table of their own.</summary>
+    /// <param name="writer">Where to.</param>
+    /// <param name="fingerprint">Of the files that were read and of all that is drawn.</param>
+    /// <param name="plan">What was asked.</param>
+    /// <param name="ends">The matches.</param>
+    public static void WriteTable(TextWriter writer, string fingerprint, MatchPlan plan, IEnumerable<MatchEnd> ends)
+    {
+        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"# matches; fingerprint {fingerprint}; seed {plan.Seed}; asked {plan.Matches}"));
+        writer.WriteLine(Columns);
+        foreach (MatchEnd outcome in ends)
+        {
+            writer.WriteLine(Line(outcome));
+        }
     }
 
+    /// <summary>Adds a match.</summary>
+    /// <param name="contest">Number of its contest, from 0 [1].</param>
+    /// <param name="outcome">The match.</param>
     public void Add(int contest, MatchEnd outcome) => _writer.WriteLine(Line(contest, outcome));
 
+    /// <summary>Adds time that matches took.</summary>
+    /// <param name="seconds">The time [s].</param>
     public void AddSeconds(double seconds) => WriteSeconds(_writer, seconds);
 
+    /// <inheritdoc/>
     public void Dispose() => _writer.Dispose();
 
     /// <summary>A row; a text cell that a spreadsheet could take for a formula gets an apostrophe.</summary>
+    /// <param name="o">The match.</param>
     public static string Line(MatchEnd o)
     {
         string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };
-        string cause = (o.Cause ?? "").Replace('"', '\'');
-        cause = SafeCell.Of(cause);
+        string cause = SafeCell.Of((o.Cause ?? "").Replace('"', '\''));
         return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},{Limit(o, o.Limit)},{Limit(o, o.OpponentLimit)},\"{cause}\"");
     }
 
