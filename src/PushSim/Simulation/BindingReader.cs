@@ -13,7 +13,6 @@ internal sealed class BindingReader<T>
 {
     private readonly int[][] _controllers;
     private readonly int[][] _series;
-    private readonly T[] _slides;
 
     /// <param name="robot">The robot, in canonical order.</param>
     public BindingReader(RobotSettings robot)
@@ -21,44 +20,45 @@ internal sealed class BindingReader<T>
         Driven = [.. robot.DrivenWheels];
         _controllers = [.. Driven.Select(w => Feeding(robot, w).ToArray())];
         _series = [.. Driven.Select((w, i) => InSeries(robot, w, _controllers[i]))];
-        _slides = new T[Driven.Length];
     }
 
     /// <summary>The driven wheels.</summary>
     public int[] Driven { get; }
 
-    /// <summary>What binds each driven wheel where the equations stand, as if none were lifted.</summary>
+    /// <summary>Which driven wheels slide where the equations stand, and what binds each while it does not and is not lifted: <see cref="SteadyWheel"/> puts the two together over time.</summary>
     /// <param name="eq">The equations, just evaluated.</param>
+    /// <param name="slides">Takes 1 for each driven wheel that slides, 0 for the others [1].</param>
     /// <param name="kinds">Takes a <see cref="BindingKind"/> as a number for each driven wheel.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public void Read(RobotEquations<T> eq, Span<T> kinds)
+    public void Read(RobotEquations<T> eq, Span<T> slides, Span<T> kinds)
     {
         for (int i = 0; i < Driven.Length; i++)
         {
             ref WheelParameters<T> p = ref eq.Wheels[Driven[i]];
             ref WheelWork<T> w = ref eq.WheelWork[Driven[i]];
             T grip = p.Plain ? T.Sqrt((w.Fx * w.Fx) + (w.Fy * w.Fy)) / T.Max(w.Load * w.Friction, 1e-30) : 0.0;
-            _slides[i] = BindingRule.Slides(p, w.Alpha, w.SlipSpeed, grip);
+            slides[i] = BindingRule.Slides(p, w.Alpha, w.SlipSpeed, grip);
         }
 
-        Read(eq.Controllers, eq.ControllerWork, eq.BusVoltage, eq.OpenCircuit, _slides, kinds);
+        Read(eq.Controllers, eq.ControllerWork, eq.BusVoltage, eq.OpenCircuit, slides, default, kinds);
     }
 
-    /// <summary>The same where it is known which tyres slide.</summary>
+    /// <summary>What binds each driven wheel where it is known which tyres slide.</summary>
     /// <param name="controllers">The controllers.</param>
     /// <param name="work">What they do.</param>
     /// <param name="bus">Battery voltage [V].</param>
     /// <param name="open">Battery voltage without load [V].</param>
-    /// <param name="slides">1 for each driven wheel that slides, 0 for the others [1].</param>
+    /// <param name="mates">1 for each driven wheel that slides, as those in series with it see it, 0 for the others [1].</param>
+    /// <param name="own">The same as it counts for itself; empty where nothing slides for itself [1].</param>
     /// <param name="kinds">Takes a <see cref="BindingKind"/> as a number for each driven wheel.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public void Read(ControllerParameters<T>[] controllers, ControllerWork<T>[] work, T bus, T open, ReadOnlySpan<T> slides, Span<T> kinds)
+    public void Read(ControllerParameters<T>[] controllers, ControllerWork<T>[] work, T bus, T open, ReadOnlySpan<T> mates, ReadOnlySpan<T> own, Span<T> kinds)
     {
         WheelMoment<T> m = default;
         (m.Lifted, m.Bus, m.OpenCircuit) = (0.0, bus, open);
         for (int i = 0; i < Driven.Length; i++)
         {
-            (m.Slides, m.Command, m.Limiting, m.FoldedBack, m.SeriesSlides) = (slides[i], 0.0, 0.0, 0.0, 0.0);
+            (m.Slides, m.Command, m.Limiting, m.FoldedBack, m.SeriesSlides) = (own.IsEmpty ? 0.0 : own[i], 0.0, 0.0, 0.0, 0.0);
             double share = 1.0 / Math.Max(1, _controllers[i].Length);
             foreach (int k in _controllers[i])
             {
@@ -69,7 +69,7 @@ internal sealed class BindingReader<T>
 
             foreach (int mate in _series[i])
             {
-                m.SeriesSlides = T.Max(m.SeriesSlides, slides[mate]);
+                m.SeriesSlides = T.Max(m.SeriesSlides, mates[mate]);
             }
 
             kinds[i] = BindingRule.Of(m);

@@ -9,7 +9,7 @@ internal sealed class BindingRecord
     private readonly RobotSystem _system;
     private readonly double[] _time;
     private readonly int[] _driven;
-    private readonly SteadyLoad[] _loads;
+    private readonly SteadyWheel[] _steady;
     private readonly BindingKind[][] _kinds;
 
     /// <param name="system">The robot, whose equations were evaluated at each sample.</param>
@@ -19,7 +19,7 @@ internal sealed class BindingRecord
         (_system, _time) = (system, time);
         int wheels = system.Scenario.Robot.Wheels.Count;
         _driven = [.. Enumerable.Range(0, wheels).Select(w => system.Scenario.Robot.DrivenWheels.ToList().IndexOf(w))];
-        _loads = [.. Enumerable.Repeat(new SteadyLoad(system.Static.Loads.Average()), wheels)];
+        _steady = [.. Enumerable.Repeat(new SteadyWheel(system.Static.Loads.Average()), wheels)];
         _kinds = [.. _driven.Select(_ => new BindingKind[time.Length])];
     }
 
@@ -38,8 +38,8 @@ internal sealed class BindingRecord
         for (int w = 0; w < _kinds.Length; w++)
         {
             ref Tyres.WheelWork<R1> work = ref _system.Equations.WheelWork[w];
-            bool isLifted = _loads[w].IsLifted(work.Load.Value, time);
-            _kinds[w][index] = isLifted ? BindingKind.Lifted : _driven[w] < 0 ? BindingKind.Nothing : (BindingKind)(int)features.Kinds[_driven[w]].Value;
+            int d = _driven[w];
+            _kinds[w][index] = _steady[w].Next(work.Load.Value, d < 0 ? 0.0 : features.Slides[d].Value, d < 0 ? BindingKind.Nothing : (BindingKind)(int)features.Kinds[d].Value, time);
         }
     }
 }

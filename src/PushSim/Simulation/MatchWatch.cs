@@ -223,7 +223,7 @@ internal sealed class MatchWatch
     internal sealed class RobotWatch
     {
         private readonly BindingTally _tally = new();
-        private SteadyLoad[] _loads = [];
+        private SteadyWheel[] _steady = [];
         private double _mean;
         private double _airborneSince, _heading;
         private bool _isDriven;
@@ -264,7 +264,7 @@ internal sealed class MatchWatch
                 _mean += load / staticLoads.Length;
             }
 
-            Array.Fill(_loads, new SteadyLoad(_mean));
+            Array.Fill(_steady, new SteadyWheel(_mean));
             (First, _heading, _isDriven, _airborneSince) = (first, heading, isDriven, double.NaN);
             (Upset, BusResidual, Turned) = (Upset.None, 0.0, 0.0);
             (PeakBatteryCurrent, PeakControllerCurrent, LowestVoltage) = (0.0, 0.0, double.PositiveInfinity);
@@ -289,20 +289,20 @@ internal sealed class MatchWatch
         private void Bind<T>(in RobotFeatures<T> f, int lane, double time, bool counts)
             where T : struct, ILanes<T>, IReal<T>
         {
-            if (_loads.Length != f.Loads.Length)
+            if (_steady.Length != f.Loads.Length)
             {
-                _loads = new SteadyLoad[f.Loads.Length];
-                Array.Fill(_loads, new SteadyLoad(_mean));
+                _steady = new SteadyWheel[f.Loads.Length];
+                Array.Fill(_steady, new SteadyWheel(_mean));
             }
 
             bool isAnyLifted = false;
-            for (int i = 0; i < _loads.Length; i++)
+            for (int i = 0; i < _steady.Length; i++)
             {
-                bool isLifted = _loads[i].IsLifted(Lane.Get(f.Loads[i], lane), time);
-                isAnyLifted |= isLifted;
+                BindingKind kind = _steady[i].Next(Lane.Get(f.Loads[i], lane), Lane.Get(f.Slides[i], lane), (BindingKind)(int)Lane.Get(f.Kinds[i], lane), time);
+                isAnyLifted |= kind == BindingKind.Lifted;
                 if (counts)
                 {
-                    _tally.Add(isLifted ? BindingKind.Lifted : (BindingKind)(int)Lane.Get(f.Kinds[i], lane), Lane.Get(f.Forces[i], lane), time);
+                    _tally.Add(kind, Lane.Get(f.Forces[i], lane), time);
                 }
             }
 

@@ -18,7 +18,7 @@ internal sealed class StepFeatures<T>
     {
         _equations = equations;
         _binding = [.. scene.Robots.Select(r => new BindingReader<T>(r.Scenario.Robot))];
-        Robots = [.. _binding.Select(b => new RobotFeatures<T> { Loads = new T[b.Driven.Length], Forces = new T[b.Driven.Length], Kinds = new T[b.Driven.Length] })];
+        Robots = [.. _binding.Select(b => new RobotFeatures<T> { Loads = new T[b.Driven.Length], Forces = new T[b.Driven.Length], Slides = new T[b.Driven.Length], Kinds = new T[b.Driven.Length] })];
     }
 
     /// <summary>Sum of the normal forces on the first robot [N]; their middle along and across the floor, each times that sum [N m].</summary>
@@ -77,7 +77,7 @@ internal sealed class StepFeatures<T>
         f.BatteryCurrent = eq.BatteryCurrent;
         f.Voltage = eq.BusVoltage;
         f.Residual = T.Abs(eq.BusResidual);
-        binding.Read(eq, f.Kinds);
+        binding.Read(eq, f.Slides, f.Kinds);
     }
 }
 
@@ -89,8 +89,8 @@ internal struct RobotFeatures<T>
     /// <summary>Greatest load of a driven wheel [N].</summary>
     public T Carries;
 
-    /// <summary>Load of each driven wheel, its force along its rim [N]; what binds it where it is not lifted, a <see cref="BindingKind"/> [1].</summary>
-    public T[] Loads, Forces, Kinds;
+    /// <summary>Load of each driven wheel, its force along its rim [N]; 1 where its tyre slides, 0 else; what binds it on the floor while it does not, a <see cref="BindingKind"/> [1].</summary>
+    public T[] Loads, Forces, Slides, Kinds;
 
     /// <summary>Battery current, greatest controller current [A], battery voltage, residual of the bus equation [V].</summary>
     public T BatteryCurrent, ControllerCurrent, Voltage, Residual;

@@ -57,19 +57,25 @@ public class BindingRuleTests
 
     // a lag of 20 ms, in steps of 1 ms, falls to a tenth after ln 10 / ln 1.05 = 47.2 steps: a hop of 30 ms is none
     [Theory]
-    [InlineData(47, false)]
-    [InlineData(48, true)]
-    public void A_wheel_is_lifted_that_is_off_the_floor_for_longer_than_a_hop(int steps, bool isLifted)
+    [InlineData(47, BindingKind.Motor)]
+    [InlineData(48, BindingKind.Lifted)]
+    public void A_wheel_is_lifted_that_is_off_the_floor_for_longer_than_a_hop(int steps, BindingKind expected)
     {
-        var load = new SteadyLoad(3.3);
-        Assert.False(load.IsLifted(3.3, 0.0));
-        bool now = false;
-        for (int i = 0; i < steps; i++)
-        {
-            now = load.IsLifted(0.0, 0.001);
-        }
+        var wheel = new SteadyWheel(3.3);
+        Assert.Equal(BindingKind.Motor, wheel.Next(3.3, 0.0, BindingKind.Motor, 0.0));
+        BindingKind[] kinds = [.. Enumerable.Range(0, steps).Select(_ => wheel.Next(0.0, 0.0, BindingKind.Motor, 0.001))];
+        Assert.Equal(expected, kinds[^1]);
+    }
 
-        Assert.Equal(isLifted, now);
+    // the same lag rises to a half after ln 2 / ln 1.05 = 14.2 steps; of a chatter of 8 ms the 2 ms in which the tyre sticks change nothing, and nothing slides without a command
+    [Fact]
+    public void A_tyre_that_chatters_slides_all_the_time()
+    {
+        var wheel = new SteadyWheel(3.3);
+        BindingKind[] kinds = [.. Enumerable.Range(0, 200).Select(i => wheel.Next(3.3, i % 8 < 6 ? 1.0 : 0.0, BindingKind.Motor, 0.001))];
+        Assert.Equal(BindingKind.Motor, kinds[13]);
+        Assert.All(kinds[30..], k => Assert.Equal(BindingKind.Tyre, k));
+        Assert.Equal(BindingKind.Nothing, wheel.Next(3.3, 1.0, BindingKind.Nothing, 0.001));
     }
 
     // four lanes are four moments

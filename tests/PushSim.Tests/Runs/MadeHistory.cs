@@ -45,26 +45,25 @@ internal static class MadeHistory
 
         Xunit.Assert.Subset(Kinds(trace).SelectMany(k => new[] { k.Series.Key, k.Kind }).ToHashSet(), values.Keys.ToHashSet());
         double mean = trace.Wheels.Average(w => w.Load[0]);
-        return new RunHistory(scenario, trace, [.. scenario.Robot.Wheels.Select((_, i) => Binding(scenario.Robot, i, trace, new SteadyLoad(mean)))]);
+        return new RunHistory(scenario, trace, [.. scenario.Robot.Wheels.Select((_, i) => Binding(scenario.Robot, i, trace, new SteadyWheel(mean)))]);
     }
 
     // what those series say of a wheel, by the rule; a tyre said to slide does so at 1 m/s, and no limit is folded back
-    private static BindingMoments Binding(RobotSettings robot, int wheel, Trace trace, SteadyLoad steady)
+    private static BindingMoments Binding(RobotSettings robot, int wheel, Trace trace, SteadyWheel steady)
     {
         ControllerTrace[] feeding = [.. trace.Controllers.Where((_, k) => robot.Controllers[k].Motors.Any(m => robot.Drives[m.Drive].Wheels.Any(w => w.Wheel == wheel)))];
         BindingKind[] kinds = new BindingKind[trace.Time.Length];
         for (int i = 0; i < kinds.Length; i++)
         {
-            bool isLifted = steady.IsLifted(trace.Wheels[wheel].Load[i], i > 0 ? trace.Time[i] - trace.Time[i - 1] : 0.0);
-            kinds[i] = (BindingKind)(int)BindingRule.Of(new WheelMoment<R1>
+            var onFloor = (BindingKind)(int)BindingRule.Of(new WheelMoment<R1>
             {
-                Lifted = isLifted ? 1.0 : 0.0,
-                Slides = BindingRule.Slides<R1>(default, trace.Wheels[wheel].Sliding[i], 1.0, 0.0),
                 Command = feeding.Sum(c => Math.Abs(c.Command[i])),
                 Limiting = feeding.Length > 0 ? feeding.Average(c => c.Limiting[i]) : 0.0,
                 Bus = trace.Battery?.Voltage[i] ?? 0.0,
                 OpenCircuit = trace.Battery?.OpenCircuitVoltage[i] ?? 0.0,
             }).Value;
+            double slides = BindingRule.Slides<R1>(default, trace.Wheels[wheel].Sliding[i], 1.0, 0.0).Value;
+            kinds[i] = steady.Next(trace.Wheels[wheel].Load[i], slides, onFloor, i > 0 ? trace.Time[i] - trace.Time[i - 1] : 0.0);
         }
 
         return new BindingMoments(wheel, feeding.Length > 0, kinds, trace.Wheels[wheel].LongitudinalForce);

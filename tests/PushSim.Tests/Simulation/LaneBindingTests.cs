@@ -16,7 +16,7 @@ public class LaneBindingTests
     // end of the step, then kind, load and force of each driven wheel of both robots
     private static double[] Row<T>(double time, StepFeatures<T> features, int lane)
         where T : struct, ILanes<T>, IReal<T> =>
-        [time, .. features.Robots.SelectMany(r => r.Kinds.Concat(r.Loads).Concat(r.Forces)).Select(x => Lane.Get(x, lane))];
+        [time, .. features.Robots.SelectMany(r => r.Kinds.Concat(r.Slides).Concat(r.Loads).Concat(r.Forces)).Select(x => Lane.Get(x, lane))];
 
     public static TheoryData<int> Structures => [.. Enumerable.Range(0, 12)];
 
