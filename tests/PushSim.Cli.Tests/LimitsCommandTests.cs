@@ -2,8 +2,8 @@ using System.Text.Json;
 using PushSim.Analysis.Limits;
 using PushSim.Cli.Limits;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Scenarios;
+using PushSim.Words.Tables;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -177,7 +177,7 @@ public class LimitsCommandTests
         LimitReport found = LimitFinder.Find(ScenarioReader.Check(Repository.Scenario("pull-test")).Scenario!);
         LimitState now = found.Now with { Status = status, Pull = status == PullStatus.Found ? found.Now.Pull : null };
         LimitReport report = found with { Now = now, States = [.. found.States.Select(s => s with { Status = status, Pull = now.Pull })] };
-        IReadOnlyList<ReportTable> tables = LimitsText.Tables(report, []);
+        IReadOnlyList<AnswerTable> tables = LimitsText.Tables(report, []);
         Assert.Equal(moment, tables[1].Caption);
         Assert.All(tables[0].Rows.Single(row => row[0] == "what binds").Skip(1), cell => Assert.Equal(binds, cell));
         using JsonDocument json = JsonDocument.Parse(LimitsJson.Of(report, []));

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
+using PushSim.Words.Matches;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -136,14 +137,14 @@ public class PartsTests
         using (var file = FinishedMatches.Begin(scratch["p.csv"], head, [[]], 0.0))
         {
             file.Add(0, new MatchEnd(0, 0, Runs.ShoveEnding.Line, 0.1 + 0.2, 1.0, Simulation.PushLimit.LiftedWheels, Simulation.PushLimit.Tyres));
-            file.Add(3, MatchEnd.Failed(1, "a cause, with \"quotes\""));
+            file.Add(3, MatchEnd.Failed(1, Runs.MatchFailure.Draws, "a cause, with \"quotes\""));
         }
 
         File.AppendAllText(scratch["p.csv"], "0,2,robot,li");
         IReadOnlyList<(int Contest, MatchEnd End)> read = FinishedMatches.Read(scratch["p.csv"], head, out _)!;
         Assert.Equal([0, 3], read.Select(r => r.Contest));
         Assert.Equal(0.1 + 0.2, read[0].End.GroundGained);
-        Assert.Equal("a cause, with 'quotes'", read[1].End.Cause);
+        Assert.Equal("a cause, with 'quotes'", MatchWords.Cause(read[1].End));
         Assert.Null(FinishedMatches.Read(scratch["p.csv"], head with { Seed = 2 }, out _));
         Assert.Null(FinishedMatches.Read(scratch["p.csv"], head with { Command = "ladder" }, out _));
     }

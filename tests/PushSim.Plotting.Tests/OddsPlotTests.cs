@@ -4,7 +4,6 @@ using PushSim.Analysis.Chance;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Style;
 using PushSim.Runs;
-using PushSim.Simulation;
 using Xunit;
 
 namespace PushSim.Plotting.Tests;

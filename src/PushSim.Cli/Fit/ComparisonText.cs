@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Fit;
-using PushSim.Plotting.Report;
+using PushSim.Words.Fits;
+using PushSim.Words.Tables;
 
 namespace PushSim.Cli.Fit;
 
@@ -19,9 +20,9 @@ internal static class ComparisonText
     }
 
     /// <summary>The pairs, for screen and page, with what to know under them; null if there is nothing to say.</summary>
-    public static ReportTable? Table(TyreComparison c, int tyres)
+    public static AnswerTable? Table(TyreComparison c, int tyres)
     {
-        ReportTable table = new ReportTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %, all at once").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
+        AnswerTable table = new AnswerTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %, all at once").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
         foreach (TyrePair p in c.Pairs.OrderBy(p => p.Adjusted).Take(MostPairs))
         {
             table.AddRow(
@@ -52,7 +53,7 @@ internal static class ComparisonText
         List<string> said = [];
         if (tyres > 1)
         {
-            said.AddRange(c.LeftOut.Select(t => $"{t.Tyre} is not compared: {t.Reason}."));
+            said.AddRange(c.LeftOut.Select(t => $"{t.Tyre} is not compared: {PullWords.Of(t.Reason)}."));
         }
 
         said.AddRange(c.Odd.Select(o => FormattableString.Invariant($"odd pull: number {o.Pull} of {o.Tyre} reads {o.Friction:0.000}, {o.Test.G:0.0} standard deviations from its mean (limit {o.Test.Critical:0.0}). It is kept: leave it out only if you know what went wrong.")));

@@ -5,14 +5,13 @@ using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
 using PushSim.Simulation;
+using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;
 
 /// <summary>Reads logs and robot, sorts pulls by tyre, fits each.</summary>
 internal static partial class FitRun
 {
-    private const string HeightUnknown = "not all wheels are driven, so the friction hangs on the height of the tether, which was taken as 0: add --height, or name a scenario with a tether";
-
     // Loads that differ by less are the same weighing [1].
     private const double SameLoad = 0.005;
 
@@ -64,10 +63,10 @@ internal static partial class FitRun
         List<TyreFit> fits = FitEach(request, tests, load, stall, cancel);
         if (load.DependsOnHeight && height is null)
         {
-            fits = [.. fits.Select(f => f with { Warnings = [.. f.Warnings, HeightUnknown] })];
+            fits = [.. fits.Select(f => f with { Warnings = [.. f.Warnings, new PullWarning.NoHeight()] })];
         }
 
-        notes.AddRange(fits.SelectMany(f => f.Notes.Select(n => fits.Count > 1 ? $"{f.Name}: {n}" : n)));
+        notes.AddRange(fits.SelectMany(f => PullWords.Notes(f).Select(n => fits.Count > 1 ? $"{f.Name}: {n}" : n)));
         IReadOnlyList<(string Tyre, SimulationFit? Fit)> simulated = request.Simulate ? Simulate(read!.Scenario!, fits, cancel, progress) : [];
         return new FitResult { Problems = problems, Fits = fits, Simulated = simulated, Comparison = TyreComparison.Of(fits, request.Difference), Notes = [.. notes.Distinct()], Robot = robot, Read = read, Stall = stall };
     }

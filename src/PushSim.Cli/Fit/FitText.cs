@@ -1,9 +1,11 @@
 using System.Globalization;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Scenarios.Keys;
+using PushSim.Words.Fits;
+using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Fit;
@@ -30,7 +32,7 @@ internal static class FitText
         List<TyreFit> slid = [.. sure.Where(f => f.KineticFriction is not null)];
         TyreFit? best = slid.MaxBy(f => f.ForModel.Kinetic) ?? sure.MaxBy(f => f.ForModel.Static);
         string most = slid.Count == 0 ? "most grip before breaking away (none was seen sliding)" : slid.Count < sure.Count ? "most grip of those seen sliding" : "most grip";
-        int motors = fits.Count(f => f.Limit.By == PullLimitedBy.Motors);
+        int motors = fits.Count(f => f.Limit.IsOfMotors);
         int inconsistent = fits.Count - sure.Count;
         string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
         return best is null
@@ -39,11 +41,11 @@ internal static class FitText
     }
 
     /// <summary>The tables of a fit, for screen and page.</summary>
-    public static IReadOnlyList<ReportTable> Tables(FitResult o) =>
+    public static IReadOnlyList<AnswerTable> Tables(FitResult o) =>
     [
         Table(o.Fits),
         .. o.Simulated.Select(s => SimulationText.Table(s.Tyre, s.Fit)),
-        .. o.Comparison is TyreComparison c && ComparisonText.Table(c, o.Fits.Count) is ReportTable compared ? [compared] : Array.Empty<ReportTable>(),
+        .. o.Comparison is TyreComparison c && ComparisonText.Table(c, o.Fits.Count) is AnswerTable compared ? [compared] : Array.Empty<AnswerTable>(),
         .. o.Meaning is MeaningResult m ? MeaningText.Tables(m) : [],
     ];
 
@@ -56,7 +58,7 @@ internal static class FitText
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + PlainText.Marked(Verdict(outcome)) + "[/]");
         console.WriteLine();
-        foreach (ReportTable table in Tables(outcome))
+        foreach (AnswerTable table in Tables(outcome))
         {
             TextReport.Write(console, table);
         }
@@ -89,14 +91,14 @@ internal static class FitText
         string atRest = $"breakaway {(f.IsStaticLowerBound ? "at least " : "")}{Text(f.StaticFriction)}";
         string by = f.Limit.IsInconsistent ? "inconsistent with the robot file" : f.Limit.By switch
         {
-            PullLimitedBy.Tyre => "the tyre set it",
-            PullLimitedBy.Motors => "the motors set it, the tyre grips at least that well",
+            BindingKind.Tyre => "the tyre set it",
+            BindingKind.Motor => "the motors set it, the tyre grips at least that well",
             _ => "whether tyre or motors set it is unknown",
         };
         return $"{f.Name}: {kinetic}, {atRest}; {by}.";
     }
 
-    private static string Word(TyreFit f) => f.Limit.By == PullLimitedBy.Motors ? "at least " : "";
+    private static string Word(TyreFit f) => f.Limit.IsOfMotors ? "at least " : "";
 
     private static string Text(Interval i) => i.IsBounded
         ? FormattableString.Invariant($"{i.Value:0.000} ({i.Low:0.000} to {i.High:0.000})")
@@ -105,13 +107,13 @@ internal static class FitText
     /// <summary>A warning that all tyres share is said once.</summary>
     public static IReadOnlyList<(string Warning, string Whose)> Warnings(IReadOnlyList<TyreFit> fits) =>
     [
-        .. fits.SelectMany(f => Unusual(f).Concat(f.Warnings).Select(w => (w, f.Name))).GroupBy(w => w.w).Select(g => (g.Key, g.Count() == fits.Count ? "" : string.Join(", ", g.Select(w => w.Name)) + ": ")),
+        .. fits.SelectMany(f => Unusual(f).Concat(PullWords.Warnings(f)).Select(w => (w, f.Name))).GroupBy(w => w.w).Select(g => (g.Key, g.Count() == fits.Count ? "" : string.Join(", ", g.Select(w => w.Name)) + ": ")),
     ];
 
     // A friction that no tyre of a small robot has is kept, but most likely comes from a wrong load, unit or tare. A lower bound may be as low as it likes.
     private static IEnumerable<string> Unusual(TyreFit f)
     {
-        bool isOfMotors = f.Limit.By == PullLimitedBy.Motors;
+        bool isOfMotors = f.Limit.IsOfMotors;
         (string What, string Key, double? Value, bool IsLowerBound)[] found =
         [
             ("sliding friction", "kinetic_friction", f.KineticFriction?.Value, isOfMotors),
@@ -130,9 +132,9 @@ internal static class FitText
     }
 
     /// <summary>The tyres, for screen and page, with what set each pull.</summary>
-    public static ReportTable Table(IReadOnlyList<TyreFit> fits)
+    public static AnswerTable Table(IReadOnlyList<TyreFit> fits)
     {
-        ReportTable table = new ReportTable("Tyre").AddColumn("Name").AddNumberColumn("Sliding friction").AddNumberColumn("95 %")
+        AnswerTable table = new AnswerTable("Tyre").AddColumn("Name").AddNumberColumn("Sliding friction").AddNumberColumn("95 %")
             .AddNumberColumn("Breakaway").AddNumberColumn("95 %").AddNumberColumn("Pulls").AddColumn("Set by");
         foreach (TyreFit f in fits.OrderByDescending(f => f.ForModel.Kinetic))
         {
@@ -143,10 +145,10 @@ internal static class FitText
                 (f.IsStaticLowerBound ? ">= " : "") + Number(f.StaticFriction.Value),
                 f.IsStaticLowerBound ? "" : Ends(f.StaticFriction),
                 f.Pulls.ToString(CultureInfo.InvariantCulture),
-                f.Limit.IsInconsistent ? "inconsistent" : f.Limit.By.ToString().ToLowerInvariant());
+                f.Limit.IsInconsistent ? "inconsistent" : PullWords.Key(f.Limit));
         }
 
-        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => f.Limit.Reason))
+        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => PullWords.Reason(f.Limit)))
         {
             string whose = fits.Count > 1 && same.Count() == fits.Count ? "all" : string.Join(", ", same.Select(f => f.Name));
             table.AddRemark($"{whose}: {same.Key}");

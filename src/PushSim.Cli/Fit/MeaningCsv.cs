@@ -1,7 +1,8 @@
 using PushSim.Analysis.Chance;
-using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 
@@ -23,7 +24,7 @@ internal static class MeaningCsv
                 t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), BindingTable.PartKey(t.Binding) ?? "", CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? MeaningText.Words(e) : "",
                 CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
                 CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),
-                CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(t.Cause),
+                CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(RunWords.Cause(t.Stop)),
             ];
         }));
 }

@@ -1,10 +1,11 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Analysis.Wear;
-using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
+using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Fit;
 
@@ -19,7 +20,7 @@ internal static class MeaningJson
         w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Request.Shoves : 0);
         w.WriteNumber("seed", r.Request.Seed);
         w.WriteString("interval", "Wilson score, 95 %");
-        w.WriteString("wear_limits", WearReport.Limits);
+        w.WriteString("wear_limits", WearWords.Limits);
         JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
         w.WriteStartArray("tyres");
         foreach (TyreMeaning t in r.Tyres)
@@ -46,7 +47,7 @@ internal static class MeaningJson
             JsonReport.WriteNumber(w, "win_share_high", share?.High);
             JsonReport.WriteNumber(w, "lose_share", share is null ? null : t.Shoves!.Share(t.Shoves.Losses));
             w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
-            w.WriteString("cause", t.Cause.Length > 0 ? t.Cause : null);
+            w.WriteString("cause", t.Stop is null ? null : RunWords.Cause(t.Stop));
             w.WriteEndObject();
         }
 

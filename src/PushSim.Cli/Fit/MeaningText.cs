@@ -2,9 +2,11 @@ using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
 using PushSim.Binding;
-using PushSim.Analysis.Wear;
-using PushSim.Plotting.Report;
 using PushSim.Runs;
+using PushSim.Words.Runs;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
+using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Fit;
 
@@ -15,12 +17,12 @@ internal static class MeaningText
     private const double LeastGain = 0.05;
 
     /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
-    public static IEnumerable<ReportTable> Tables(MeaningResult r)
+    public static IEnumerable<AnswerTable> Tables(MeaningResult r)
     {
         foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
         {
             bool isLast = motors.Key || r.Request.Stronger is null;
-            ReportTable table = Table(r, motors.Key, [.. motors]);
+            AnswerTable table = Table(r, motors.Key, [.. motors]);
             table.AddRemark(motors.Key ? Gain(r) : Limits([.. motors], r.Robot));
 
             if (isLast)
@@ -46,9 +48,9 @@ internal static class MeaningText
         return shoves + " " + Limits(own, r.Robot);
     }
 
-    private static ReportTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
+    private static AnswerTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
     {
-        ReportTable table = new ReportTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
+        AnswerTable table = new AnswerTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
             .AddNumberColumn("1 m [s]").AddColumn("Spot turn").AddNumberColumn("Buzz [Hz]").AddNumberColumn("Wear [mm³/min]");
         bool hasShoves = r.Opponent.Length > 0;
         if (hasShoves)
@@ -75,9 +77,9 @@ internal static class MeaningText
             table.AddRow([.. cells]);
         }
 
-        foreach (TyreMeaning t in tyres.Where(t => t.Cause.Length > 0))
+        foreach (TyreMeaning t in tyres.Where(t => t.Stop is not null))
         {
-            table.AddRemark($"{t.Tyre.Name}: {t.Cause}");
+            table.AddRemark($"{t.Tyre.Name}: {RunWords.Cause(t.Stop)}");
         }
 
         foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
@@ -88,7 +90,7 @@ internal static class MeaningText
         return table;
     }
 
-    private static void AddEnd(ReportTable table, MeaningResult r)
+    private static void AddEnd(AnswerTable table, MeaningResult r)
     {
         foreach ((string tyre, string reason) in r.LeftOut)
         {
@@ -115,7 +117,7 @@ internal static class MeaningText
 
         if (r.Tyres.Any(t => t.Tyre.IsWearKnown))
         {
-            table.AddRemark(WearReport.Limits, isAside: true);
+            table.AddRemark(WearWords.Limits, isAside: true);
         }
     }
 

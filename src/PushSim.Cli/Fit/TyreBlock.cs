@@ -3,8 +3,8 @@ using System.Text;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
-using PushSim.Numerics;
 using PushSim.Tyres;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 
@@ -27,7 +27,7 @@ internal static class TyreBlock
         }
 
         var text = new StringBuilder();
-        if (fit.Limit.By == PullLimitedBy.Motors)
+        if (fit.Limit.IsOfMotors)
         {
             text.Append("# the motors set this pull: both frictions are lower bounds\n");
         }

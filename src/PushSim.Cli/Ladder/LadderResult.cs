@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
+using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 
@@ -60,7 +61,7 @@ internal sealed record LadderResult
             Ranking = ranking,
             Cycles = cycles,
             Matches = outcomes.Sum(o => o.Count),
-            Failed = [.. outcomes.SelectMany((list, k) => list.Where(o => o.HasFailed).Select(o => (Name(names, pairs[k]), o.Number, o.Cause!)))],
+            Failed = [.. outcomes.SelectMany((list, k) => list.Where(o => o.HasFailed).Select(o => (Name(names, pairs[k]), o.Number, MatchWords.Cause(o))))],
             Seed = seed,
             MatchesPerSecond = rate,
             IsInterrupted = isInterrupted,

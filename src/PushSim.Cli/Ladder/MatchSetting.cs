@@ -1,8 +1,8 @@
 using System.Globalization;
-using PushSim.Numerics;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
 using PushSim.Surroundings;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Ladder;
 

@@ -4,6 +4,7 @@ using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Words.Limits;
 
 namespace PushSim.Cli.Limits;
 
@@ -15,8 +16,8 @@ internal static class LimitsPage
         Command = "limits",
         Subject = report.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
-        Verdict = report.Verdict,
-        Warnings = [.. report.Warnings, .. PageReport.Problems(read.Problems)],
+        Verdict = LimitVerdict.Of(report),
+        Warnings = [.. LimitWarnings.Of(report), .. PageReport.Problems(read.Problems)],
         Tables = LimitsText.Tables(report, run),
         Figures = LimitsPlot.Figures(report, run),
         Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],

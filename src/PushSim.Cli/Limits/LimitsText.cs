@@ -2,9 +2,11 @@ using System.Globalization;
 using PushSim.Analysis.Limits;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Words.Limits;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Limits;
@@ -18,14 +20,14 @@ internal static class LimitsText
     public static void Write(TextWriter output, LimitReport r, RunResult? run, ReadResult read, string file, IReadOnlyList<string> files)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(LimitVerdict.Of(r)) + "[/]");
         console.WriteLine();
-        foreach (ReportTable table in Tables(r, run))
+        foreach (AnswerTable table in Tables(r, run))
         {
             TextReport.Write(console, table);
         }
 
-        foreach (string warning in r.Warnings)
+        foreach (string warning in LimitWarnings.Of(r))
         {
             console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
@@ -36,9 +38,9 @@ internal static class LimitsText
     }
 
     /// <summary>The tables of the limits, for screen and page, the answers first.</summary>
-    public static IReadOnlyList<ReportTable> Tables(LimitReport r, RunResult? run)
+    public static IReadOnlyList<AnswerTable> Tables(LimitReport r, RunResult? run)
     {
-        List<ReportTable> tables = [States(r), Wheels(r), .. r.ShownOutputs.Select(o => Gains(r, o))];
+        List<AnswerTable> tables = [States(r), Wheels(r), .. r.ShownOutputs.Select(o => Gains(r, o))];
         if (r.Ratio is not null)
         {
             tables.Add(Ratio(r.Ratio));
@@ -59,10 +61,10 @@ internal static class LimitsText
         return tables;
     }
 
-    private static ReportTable States(LimitReport r)
+    private static AnswerTable States(LimitReport r)
     {
         LimitState[] states = [r.Now, .. r.States];
-        ReportTable table = NewTable("At standstill", "Quantity", states.Select(s => s.Name));
+        AnswerTable table = NewTable("At standstill", "Quantity", states.Select(s => LimitWords.Of(s.Kind)));
         Row(table, "motors can give [N]", states, s => Text(s.MotorForce, "0.00"));
         Row(table, "tyres hold, peak [N]", states, s => Text(s.TractionPeak, "0.00"));
         Row(table, "tyres hold, sliding [N]", states, s => Text(s.TractionSliding, "0.00"));
@@ -86,9 +88,9 @@ internal static class LimitsText
         return table;
     }
 
-    private static ReportTable Wheels(LimitReport r)
+    private static AnswerTable Wheels(LimitReport r)
     {
-        ReportTable table = NewTable(Moment(r.Now), "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        AnswerTable table = NewTable(Moment(r.Now), "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
         foreach (WheelLimit w in r.Wheels)
         {
             table.AddRow(
@@ -114,10 +116,10 @@ internal static class LimitsText
         _ => "While it pulls",
     };
 
-    private static ReportTable Gains(LimitReport r, LimitOutput output)
+    private static AnswerTable Gains(LimitReport r, LimitOutput output)
     {
         double now = r.Outputs[output];
-        ReportTable table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")} {LimitWords.Unit(output)}", "More", ["becomes", "change", "slope alone"]);
+        AnswerTable table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")} {LimitWords.Unit(output)}", "More", ["becomes", "change", "slope alone"]);
         Gain[] shown = [.. r.Gains.Where(g => g.Output == output && (Math.Abs(g.ChangePercent) >= LeastShown || Math.Abs(g.SlopePercent) >= LeastShown))];
         foreach (Gain g in shown)
         {
@@ -132,24 +134,24 @@ internal static class LimitsText
         return output == LimitOutput.ShoveMargin ? table.AddRemark("Shove margin: own standing push less that of the opponent. Changes are shares of the own push.", isAside: true) : table;
     }
 
-    private static ReportTable Ratio(RatioCurve curve)
+    private static AnswerTable Ratio(RatioCurve curve)
     {
         RatioPoint dash = curve.Points.MinBy(p => Math.Abs(Math.Log(p.Factor / curve.BestForDash)))!;
         RatioPoint pull = curve.Points.First(p => p.Factor == curve.BestForPull);
         string flat = curve.IsFlat ? " The pull hardly depends on the ratio: the tyres hold it." : "";
-        return new ReportTable("Gear ratio").AddRemark(FormattableString.Invariant(
+        return new AnswerTable("Gear ratio").AddRemark(FormattableString.Invariant(
             $"Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1{Edge(curve.BestForDash, "may be quicker still")} ({dash.DashTime:0.00} s, pull {dash.Pull:0.0} N, {dash.TopSpeed:0.0} m/s). Least within {100.0 * (1.0 - RatioCurve.NearlyMost):0} % of the greatest pull: {curve.BestForPull * curve.MeanRatio:0.#}:1{Edge(curve.BestForPull, pull == curve.Points[0] ? "may do too" : "may pull harder still")} ({pull.Pull:0.0} N, {pull.DashTime:0.00} s, {pull.TopSpeed:0.0} m/s); a tired battery or hot motors want a higher one.{flat}"));
 
-        string Edge(double factor, string beyond) => curve.Edge(factor) is { Length: > 0 } edge ? $", the {edge}, so a {(factor < 1.0 ? "lower" : "higher")} one {beyond}" : "";
+        string Edge(double factor, string beyond) => LimitWords.Of(curve.Edge(factor)) is { Length: > 0 } edge ? $", the {edge}, so a {(factor < 1.0 ? "lower" : "higher")} one {beyond}" : "";
     }
 
-    private static ReportTable Wirings(LimitReport r)
+    private static AnswerTable Wirings(LimitReport r)
     {
-        ReportTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip (in the air: what lifts it carries its load)", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
+        AnswerTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip (in the air: what lifts it carries its load)", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
         foreach (WiringCase c in r.Wirings)
         {
             table.AddRow([
-                $"{c.Wiring}, {c.Case}", Text(c.Pull, "0.00"),
+                $"{LimitWords.Of(c.Wiring)}, {LimitWords.Of(c.Case)}", Text(c.Pull, "0.00"),
                 .. c.Motors.Select(m => FormattableString.Invariant($"{m.Current:0.0} A {100.0 * m.PowerShare:0} % {m.Force:0.0} N")),
             ]);
         }
@@ -157,10 +159,10 @@ internal static class LimitsText
         return table;
     }
 
-    private static ReportTable Match(LimitReport r)
+    private static AnswerTable Match(LimitReport r)
     {
         MatchResult m = r.Match;
-        ReportTable table = NewTable(
+        AnswerTable table = NewTable(
             FormattableString.Invariant($"Match of {m.Pattern.Length:0} s: over and over {Dashes(m.Pattern.Dash)}, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
             "Quantity", ["value"]);
         table.AddRow("hottest winding", m.PeakWinding is null ? "no thermal data" : Text(m.PeakWinding, "0") + " °C");
@@ -175,11 +177,11 @@ internal static class LimitsText
     private static string Dashes(double seconds) => FormattableString.Invariant(
         $"{seconds:0.##} s of dashes{(seconds > 1.0 ? ", each 1 s from standstill" : seconds > 0.0 ? " from standstill" : "")}");
 
-    private static ReportTable Bindings(string title, RunResult run, Func<BindingMoments, IReadOnlyList<double>> shares)
+    private static AnswerTable Bindings(string title, RunResult run, Func<BindingMoments, IReadOnlyList<double>> shares)
     {
         IReadOnlyList<double>[] each = [.. run.Bindings.Select(shares)];
         int[] kinds = [.. Enum.GetValues<BindingKind>().Select(k => (int)k).Where(k => each.Any(b => b[k] > 0.0))];
-        ReportTable table = NewTable(title, "Wheel", kinds.Select(k => BindingTable.WheelWords((BindingKind)k)));
+        AnswerTable table = NewTable(title, "Wheel", kinds.Select(k => BindingTable.WheelWords((BindingKind)k)));
         foreach ((BindingMoments b, IReadOnlyList<double> share) in run.Bindings.Zip(each))
         {
             table.AddRow([run.Scenario.Robot.Wheels[b.Wheel].Name, .. kinds.Select(k => Text(100.0 * share[k], "0.0") + " %")]);
@@ -188,9 +190,9 @@ internal static class LimitsText
         return table;
     }
 
-    private static ReportTable NewTable(string caption, string first, IEnumerable<string> others)
+    private static AnswerTable NewTable(string caption, string first, IEnumerable<string> others)
     {
-        ReportTable table = new ReportTable(caption).AddColumn(first);
+        AnswerTable table = new AnswerTable(caption).AddColumn(first);
         foreach (string name in others)
         {
             table.AddNumberColumn(name);
@@ -199,7 +201,7 @@ internal static class LimitsText
         return table;
     }
 
-    private static void Row(ReportTable table, string name, LimitState[] states, Func<LimitState, string> cell) =>
+    private static void Row(AnswerTable table, string name, LimitState[] states, Func<LimitState, string> cell) =>
         table.AddRow([name, .. states.Select(cell)]);
 
     private static string Text(double? value, string format) =>

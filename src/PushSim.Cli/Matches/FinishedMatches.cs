@@ -4,6 +4,8 @@ using PushSim.Analysis.Chance;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Words.Matches;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Matches;
 
@@ -117,7 +119,7 @@ internal sealed class FinishedMatches : IDisposable
     public static string Line(MatchEnd o)
     {
         string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };
-        string cause = (o.Cause ?? "").Replace('"', '\'');
+        string cause = MatchWords.Cause(o).Replace('"', '\'');
         cause = SafeCell.Of(cause);
         return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},{Limit(o, o.Limit)},{Limit(o, o.OpponentLimit)},\"{cause}\"");
     }
@@ -149,7 +151,7 @@ internal sealed class FinishedMatches : IDisposable
 
         if (cells[1] == "failed")
         {
-            return MatchEnd.Failed(number, cells[^1].Trim('"'));
+            return MatchEnd.Failed(number, MatchFailure.Draws, cells[^1].Trim('"'));
         }
 
         int winner = cells[1] switch { "robot" => 0, "opponent" => 1, _ => -1 };

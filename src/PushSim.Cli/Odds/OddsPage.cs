@@ -4,6 +4,7 @@ using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Odds;
 
@@ -22,7 +23,7 @@ internal static class OddsPage
             Verdict = result.Verdict,
             Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. other is null ? [] : PageReport.Problems(other.Read.Problems)],
             Replay = shown?.Run,
-            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {s.Run.Verdict}") : "",
+            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {RunWords.Verdict(s.Run)}") : "",
             Tables = OddsText.Tables(result),
             Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
             Inputs =

@@ -6,6 +6,7 @@ using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Odds;
 
@@ -65,7 +66,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (result.Tally.Matches == 0)
         {
-            error.WriteLine("pushsim: error: every match failed; the first: " + PlainText.Of(own.Outcomes.FirstOrDefault().Cause ?? "none was run"));
+            error.WriteLine("pushsim: error: every match failed; the first: " + PlainText.Of(own.Outcomes.Count > 0 ? MatchWords.Cause(own.Outcomes[0]) : "none was run"));
             return ExitCode.RunFailed;
         }
 

@@ -3,6 +3,7 @@ using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Run;
 
@@ -14,10 +15,10 @@ internal static class RunPage
         Command = "run",
         Subject = result.Scenario.Name,
         Question = result.Scenario.Question,
-        Verdict = result.Verdict,
-        Warnings = [.. result.Warnings, .. PageReport.Problems(read.Problems)],
+        Verdict = RunWords.Verdict(result),
+        Warnings = [.. RunWords.Warnings(result), .. PageReport.Problems(read.Problems)],
         Replay = result,
-        Tables = [.. RunText.Tables(result), .. TurnText.Tables(result.Turning), .. TyreText.Tables(tyres)],
+        Tables = [.. RunText.Tables(result), .. TurnText.Tables(result), .. TyreText.Tables(tyres)],
         Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
         Inputs = PageReport.Inputs(read),
         Estimates = [.. read.Notes, .. read.Remarks],

@@ -2,11 +2,13 @@ using System.Globalization;
 using PushSim.Analysis.Fit;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Run;
@@ -28,14 +30,14 @@ internal static class RunText
             console.MarkupLine("[dim]" + PlainText.Marked(result.Scenario.Question) + "[/]");
         }
 
-        console.MarkupLine("[bold]" + PlainText.Marked(result.Verdict) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(RunWords.Verdict(result)) + "[/]");
         console.WriteLine();
-        foreach (ReportTable table in Tables(result))
+        foreach (AnswerTable table in Tables(result))
         {
             TextReport.Write(console, table);
         }
 
-        foreach (ReportTable table in TurnText.Tables(result.Turning))
+        foreach (AnswerTable table in TurnText.Tables(result))
         {
             TextReport.Write(console, table);
         }
@@ -47,13 +49,13 @@ internal static class RunText
 
         if (tyres is not null)
         {
-            foreach (ReportTable table in TyreText.Tables(tyres))
+            foreach (AnswerTable table in TyreText.Tables(tyres))
             {
                 TextReport.Write(console, table);
             }
         }
 
-        foreach (string warning in result.Warnings)
+        foreach (string warning in RunWords.Warnings(result))
         {
             console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
@@ -65,19 +67,19 @@ internal static class RunText
     }
 
     /// <summary>The tables of a run, for screen and page, the answers first.</summary>
-    public static IEnumerable<ReportTable> Tables(RunResult result) =>
-        new[] { AnswerTable(result), LimitTable(result), EnergyTable(result) }.Where(t => t.Rows.Count > 0);
+    public static IEnumerable<AnswerTable> Tables(RunResult result) =>
+        new[] { Answers(result), LimitTable(result), EnergyTable(result) }.Where(t => t.Rows.Count > 0);
 
     /// <summary>What the run cost and how well its energy balance closes.</summary>
     public static string Computation(RunResult result, double milliseconds) => Invariant(
         $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
 
     // One column of values a robot.
-    private static ReportTable AnswerTable(RunResult result)
+    private static AnswerTable Answers(RunResult result)
     {
         RunAnswers a = result.Answers;
         RunAnswers? b = result.Opponent?.Answers;
-        ReportTable table = new ReportTable("Answer").AddColumn("Quantity");
+        AnswerTable table = new AnswerTable("Answer").AddColumn("Quantity");
         if (result.Opponent is OpponentRun opponent)
         {
             table.AddNumberColumn(result.Scenario.Robot.Name);
@@ -130,9 +132,9 @@ internal static class RunText
         }
     }
 
-    private static ReportTable LimitTable(RunResult result)
+    private static AnswerTable LimitTable(RunResult result)
     {
-        ReportTable table = new ReportTable("What limits the push").AddColumn("Robot").AddNumberColumn("from").AddNumberColumn("to").AddColumn("Limit");
+        AnswerTable table = new AnswerTable("What limits the push").AddColumn("Robot").AddNumberColumn("from").AddNumberColumn("to").AddColumn("Limit");
         Add(result.Scenario.Robot.Name, result.Limits);
         Add(result.Opponent?.Robot.Name ?? "", result.Opponent?.Limits ?? []);
         return table;
@@ -151,13 +153,13 @@ internal static class RunText
         }
     }
 
-    private static ReportTable EnergyTable(RunResult result)
+    private static AnswerTable EnergyTable(RunResult result)
     {
         double largest = result.Ledger.Count == 0 ? 0.0 : result.Ledger.Max(e => Math.Abs(e.Joule));
-        ReportTable table = new ReportTable("Where the energy went").AddColumn("To or from").AddNumberColumn("Value").AddColumn("Unit");
+        AnswerTable table = new AnswerTable("Where the energy went").AddColumn("To or from").AddNumberColumn("Value").AddColumn("Unit");
         foreach (LedgerEntry entry in result.Ledger.Where(e => Math.Abs(e.Joule) >= Math.Max(LeastShownJoule, 1e-4 * largest)))
         {
-            table.AddRow(entry.Label, entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
+            table.AddRow(RecordWords.Energy(entry.Key), entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
         }
 
         return table;

@@ -1,6 +1,8 @@
 using System.Globalization;
 using PushSim.Analysis.Wear;
-using PushSim.Plotting.Report;
+using PushSim.Words.Runs;
+using PushSim.Words.Tables;
+using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Run;
 
@@ -15,7 +17,7 @@ internal static class TyreText
     // Beyond this the figure itself says nothing, since next to nothing slides straight ahead [m].
     private const double LongWay = 100.0;
 
-    public static IEnumerable<ReportTable> Tables(TyreAnswers answers)
+    public static IEnumerable<AnswerTable> Tables(TyreAnswers answers)
     {
         if (answers.Wear is WearReport wear)
         {
@@ -29,14 +31,14 @@ internal static class TyreText
 
         if (answers.Ranking.Count > 0)
         {
-            ReportTable ranking = RankingTable(answers.Ranking);
-            yield return answers.Wear is null ? ranking.AddRemark(WearReport.Limits, isAside: true) : ranking;
+            AnswerTable ranking = RankingTable(answers.Ranking);
+            yield return answers.Wear is null ? ranking.AddRemark(WearWords.Limits, isAside: true) : ranking;
         }
     }
 
-    private static ReportTable WearTable(WearReport report)
+    private static AnswerTable WearTable(WearReport report)
     {
-        ReportTable table = new ReportTable("Wear of").AddColumn("Wheel").AddColumn("in").AddNumberColumn("Volume [mm³]").AddNumberColumn("Mass [mg]").AddNumberColumn("Tread depth [µm]");
+        AnswerTable table = new AnswerTable("Wear of").AddColumn("Wheel").AddColumn("in").AddNumberColumn("Volume [mm³]").AddNumberColumn("Mass [mg]").AddNumberColumn("Tread depth [µm]");
         string match = FormattableString.Invariant($"a match, {report.MatchTime:0.#} s of this");
         foreach (WheelWear w in report.Wheels)
         {
@@ -51,7 +53,7 @@ internal static class TyreText
             }
         }
 
-        return table.AddRemark(Summary(report)).AddRemark(WearReport.Limits, isAside: true);
+        return table.AddRemark(Summary(report)).AddRemark(WearWords.Limits, isAside: true);
     }
 
     /// <summary>How uneven it is, and what a turn is worth in straight metres.</summary>
@@ -69,9 +71,9 @@ internal static class TyreText
         return metres is > 0.0 and < FarthestMetres ? text + FormattableString.Invariant($"; a turn costs {(metres > LongWay ? $"more than {LongWay:0}" : $"as much as at least {Figure(metres)}")} m straight ahead.") : text + ".";
     }
 
-    private static ReportTable GripTable(GripSeries grip)
+    private static AnswerTable GripTable(GripSeries grip)
     {
-        ReportTable table = new ReportTable("After run").AddNumberColumn("Run").AddNumberColumn("Grip of all").AddNumberColumn("of each wheel").AddColumn("Tread");
+        AnswerTable table = new AnswerTable("After run").AddNumberColumn("Run").AddNumberColumn("Grip of all").AddNumberColumn("of each wheel").AddColumn("Tread");
         foreach (GripAfterRun r in grip.Runs.Take(MostRuns + 1))
         {
             table.AddRow(r.Run.ToString(CultureInfo.InvariantCulture), Percent(r.Grip), string.Join(", ", r.WheelGrip.Select(Percent)), r.IsCleaned ? "cleaned" : "");
@@ -82,7 +84,7 @@ internal static class TyreText
             table.AddRemark($"and {grip.Runs.Count - MostRuns - 1} more rows; all are in the picture and in --json");
         }
 
-        return table.AddRemark(Summary(grip)).AddRemark(GripSeries.Limits, isAside: true);
+        return table.AddRemark(Summary(grip)).AddRemark(WearWords.GripLimits, isAside: true);
     }
 
     /// <summary>How many runs the grip lasts.</summary>
@@ -90,10 +92,10 @@ internal static class TyreText
         ? $"dust: grip has fallen by {Percent(grip.GripLoss)} after {run} {(run == 1 ? "run" : "runs")}."
         : $"dust: grip has not fallen by {Percent(grip.GripLoss)} within {grip.Runs[^1].Run} runs; it is {Percent(grip.Runs[^1].Grip)} of the clean tyre's.";
 
-    private static ReportTable RankingTable(IReadOnlyList<RankedTyre> ranking)
+    private static AnswerTable RankingTable(IReadOnlyList<RankedTyre> ranking)
     {
         bool hasGrip = ranking.Any(r => r.Grip is not null);
-        ReportTable table = new ReportTable("Tyre material, least worn tread first").AddColumn("Material")
+        AnswerTable table = new AnswerTable("Tyre material, least worn tread first").AddColumn("Material")
             .AddNumberColumn("Tread [µm/match]").AddNumberColumn("Lost [mg/match]").AddNumberColumn("Sliding friction");
         if (hasGrip)
         {
@@ -101,7 +103,7 @@ internal static class TyreText
         }
 
         table.AddNumberColumn("Buzz [Hz]");
-        foreach (RankedTyre r in ranking.Where(r => r.Reason.Length == 0))
+        foreach (RankedTyre r in ranking.Where(r => r.Stop is null))
         {
             List<string> cells = [r.Name, Figure(1e6 * r.DepthPerMatch), Figure(1e6 * r.MassPerMatch), Figure(r.CleanFriction)];
             if (hasGrip)
@@ -113,9 +115,9 @@ internal static class TyreText
             table.AddRow([.. cells]);
         }
 
-        foreach (RankedTyre r in ranking.Where(r => r.Reason.Length > 0))
+        foreach (RankedTyre r in ranking.Where(r => r.Stop is not null))
         {
-            table.AddRemark($"left out: {r.Name}: {r.Reason}");
+            table.AddRemark($"left out: {r.Name}: {RunWords.Cause(r.Stop)}");
         }
 
         return table;

@@ -1,4 +1,4 @@
-using PushSim.Plotting.Report;
+using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;
@@ -15,7 +15,7 @@ internal static class TextReport
     private const int PlainWidth = 100;
 
     /// <summary>Writes a table and its remarks on the terminal.</summary>
-    public static void Write(IAnsiConsole console, ReportTable table)
+    public static void Write(IAnsiConsole console, AnswerTable table)
     {
         if (table.Rows.Count > 0)
         {

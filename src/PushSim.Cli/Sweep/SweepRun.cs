@@ -7,6 +7,7 @@ using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Sweep;
 
@@ -189,6 +190,6 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(scenario.Middle, cancel);
         double?[] answers = AskedQuantity.Of(result, Stopwatch.GetElapsedTime(start).TotalMilliseconds, asked);
-        return result.Status == RunStatus.Failed ? new SweepPoint(place, new double?[asked.Length], null, result.Cause) : new SweepPoint(place, answers, null, "", result.Status == RunStatus.Tips, result.Answers.IsBouncing);
+        return result.Status == RunStatus.Failed ? new SweepPoint(place, new double?[asked.Length], null, RunWords.Cause(result.Stop)) : new SweepPoint(place, answers, null, "", result.Status == RunStatus.Tips, result.Answers.IsBouncing);
     }
 }

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PushSim.Numerics;
+namespace PushSim.Words.Terms;
 
 /// <summary>Numbers as people write them: a few digits that count, no power of ten where a plain number can be read.</summary>
 public static class PlainNumber

@@ -5,15 +5,14 @@ using PushSim.Surroundings;
 
 namespace PushSim.Runs;
 
-/// <summary>Puts a run's result together: status and cause, answers, verdict.</summary>
+/// <summary>Puts a run's result together: status and cause, answers, warnings.</summary>
 internal static class RunReport
 {
-    public static RunResult Refused(ScenarioSettings scenario, string cause) => new()
+    public static RunResult Refused(ScenarioSettings scenario, string refusal) => new()
     {
         Scenario = scenario,
         Status = RunStatus.Failed,
-        Cause = cause,
-        Verdict = $"The run could not start: {cause}.",
+        Stop = RunStop.Refused(refusal),
         Warnings = [],
         Time = [],
         Channels = [],
@@ -29,13 +28,14 @@ internal static class RunReport
     public static RunResult Make(
         ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
     {
-        (RunStatus status, string cause) = Ending(scenario, scene, recorder, report, last);
+        RunStop? stop = Ending(scenario, scene, recorder, report, last);
+        RunStatus status = stop is null ? RunStatus.Finished : stop.Kind == RunStopKind.Upset ? RunStatus.Tips : RunStatus.Failed;
         double[] time = recorder.Time[..recorder.Count];
         RunHistory[] histories = [.. recorder.Robots.Select((r, k) => new RunHistory(
             r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []], recorder.Bindings(k)))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
-        bool isStarved = Starved(recorder) is not null;
+        bool isStarved = Starved(recorder) >= 0;
         bool isTold = recorder.Count >= 2 && !isStarved;
         bool isUpset = status == RunStatus.Tips && scenario.Opponent is null;
         RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
@@ -55,9 +55,8 @@ internal static class RunReport
         {
             Scenario = scenario,
             Status = status,
-            Cause = cause,
-            Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
-            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
+            Stop = stop,
+            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => w with { Robot = k }))],
             Time = history.Time,
             Channels = history.Channels,
             Marks = marks,
@@ -75,46 +74,50 @@ internal static class RunReport
         };
     }
 
-    // Name of the robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
-    private static string? Starved(Recorder recorder)
+    // Which robot's battery failed, -1 for none; from then on currents are not those of any battery, nor is the energy
+    private static int Starved(Recorder recorder)
     {
         for (int k = 0; k < recorder.Robots.Count; k++)
         {
             if (recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure)
             {
-                return recorder.Robots[k].System.Scenario.Robot.Name;
+                return k;
             }
         }
 
-        return null;
+        return -1;
     }
 
-    private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
+    private static RunStop? Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {
-        string at = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"at {report.Time:0.000} s");
         if (last.Any(v => !double.IsFinite(v)))
         {
-            return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
+            return new RunStop(RunStopKind.State, report.Time);
         }
 
-        if (Starved(recorder) is string robot)
+        if (Starved(recorder) is >= 0 and int starved)
         {
-            return (RunStatus.Failed, $"the battery of {robot} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
+            return new RunStop(RunStopKind.Battery, report.Time) { Robot = scene.Robots[starved].Scenario.Robot };
         }
 
         if (recorder.Watch.HasTipped)
         {
-            return (RunStatus.Tips, $"{Verdict.Words(recorder.Watch.Robots[recorder.Watch.Robots[0].HasTipped ? 0 : 1].Upset)} {at}");
+            int tipped = recorder.Watch.Robots[0].HasTipped ? 0 : 1;
+            return new RunStop(RunStopKind.Upset, report.Time) { Robot = scene.Robots[tipped].Scenario.Robot, Upset = recorder.Watch.Robots[tipped].Upset };
         }
 
         return report.Status switch
         {
-            IntegrationStatus.NotFinite => (RunStatus.Failed, $"a force, current or temperature is not finite {at}; report this scenario"),
-            IntegrationStatus.StepTooSmall => (RunStatus.Failed, $"the step became too small {at}; {FastMode.Words(scenario, scene)}"),
-            IntegrationStatus.EvaluationCap => (RunStatus.Failed, string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"more work than allowed {at}, {report.Evaluations} evaluations at {scenario.Numerics.MaxEvaluationsPerSecond:0} per simulated second; {FastMode.Words(scenario, scene)}")),
-            _ => (RunStatus.Finished, string.Empty),
+            IntegrationStatus.NotFinite => new RunStop(RunStopKind.Rates, report.Time),
+            IntegrationStatus.StepTooSmall => Slow(RunStopKind.Step),
+            IntegrationStatus.EvaluationCap => Slow(RunStopKind.Work),
+            _ => null,
         };
+
+        RunStop Slow(RunStopKind kind)
+        {
+            (FastMode fastest, RobotSettings robot) = FastMode.Of(scenario, scene);
+            return new RunStop(kind, report.Time) { Evaluations = report.Evaluations, AllowedRate = scenario.Numerics.MaxEvaluationsPerSecond, Fastest = fastest, Robot = robot };
+        }
     }
 }

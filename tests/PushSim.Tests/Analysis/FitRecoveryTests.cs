@@ -56,7 +56,7 @@ public class FitRecoveryTests(ITestOutputHelper output)
             Assert.True(fit.IsStaticLowerBound);
             Assert.InRange(fit.StaticFriction.Value, 0.7, 1.0001);
             Assert.False(double.IsFinite(fit.StaticFriction.High));
-            bounds += fit.Warnings.Any(w => w.Contains("lower bound")) ? 1 : 0;
+            bounds += fit.Warnings.Any(w => w is PullWarning.LowerBound) ? 1 : 0;
         }
 
         Assert.Equal(10, bounds);

@@ -1,4 +1,4 @@
-using PushSim.Numerics;
+using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Tests.Numerics;

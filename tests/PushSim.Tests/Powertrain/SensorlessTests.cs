@@ -18,6 +18,6 @@ public class SensorlessTests
         Assert.Equal(RunStatus.Finished, run.Status);
         Assert.Equal(limiting, run["controller_front_left_limiting"].Values[^1]);
         Assert.Equal(by, run.Answers.LimitedBy);
-        Assert.Single(run.Warnings, w => w.Contains("sensorless", StringComparison.Ordinal));
+        Assert.Single(run.Warnings, w => w is RunWarning.Sensorless);
     }
 }
