@@ -78,7 +78,7 @@ public class TurnCommandTests
         var centred = new ReadOptions { Set = [("chassis.centre_of_mass.x", "0 mm"), ("chassis.centre_of_mass.y", "0 mm")] };
         RunResult run = Simulator.Run(ScenarioReader.Read(Repository.Scenario("spot-off-centre"), centred).Scenario!);
         Assert.NotNull(run.Answers.Chatter);
-        Assert.All(run.Channels.Where(c => c.Key.EndsWith("_load_n", StringComparison.Ordinal)), c => Assert.True(c.Values.Min() > 0.0, c.Key));
+        Assert.All(run.Trace.Wheels, w => Assert.True(w.Load.Min() > 0.0, w.Name));
     }
 
     [Fact]

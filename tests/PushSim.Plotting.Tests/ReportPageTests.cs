@@ -164,8 +164,7 @@ public class ReportPageTests
     [InlineData(20_001)]
     public void Frames_are_few_rising_and_whole(int samples)
     {
-        RunResult result = Simulator.Run(TestRobots.Launch()) with { Time = [.. Enumerable.Range(0, samples).Select(i => 0.001 * i)] };
-        int[] frames = ReplayFrames.Of(result).Samples;
+        int[] frames = ReplayFrames.Of(samples).Samples;
         Assert.InRange(frames.Length, 2, 602);
         Assert.Equal((0, samples - 1), (frames[0], frames[^1]));
         Assert.All(frames.Zip(frames.Skip(1)), p => Assert.True(p.Second > p.First));
@@ -176,7 +175,7 @@ public class ReportPageTests
     {
         RunResult result = Simulator.Run(TestRobots.Launch());
         string page = Text(Page(result));
-        string end = FormattableString.Invariant($"at the end {result["speed_m_per_s"].Values[^1]:0.##}.");
+        string end = FormattableString.Invariant($"at the end {result.Trace.Body.Speed[^1]:0.##}.");
         Assert.Matches($"aria-label=\"Plot: Speed of robot[^\"]*robot: from [^\"]*{Regex.Escape(end)}", page);
     }
 

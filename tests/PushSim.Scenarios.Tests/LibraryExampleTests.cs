@@ -1,5 +1,6 @@
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;
@@ -37,7 +38,7 @@ public class LibraryExampleTests
 
         ScenarioSettings scenario = read.Scenario ?? throw new InvalidDataException("the scenario has mistakes");
         RunResult asIs = Simulator.Run(scenario);
-        Console.WriteLine(asIs.Verdict);
+        Console.WriteLine(RunWords.Verdict(asIs));
 
         // settings are records in SI units: change one value, leave the rest
         RobotSettings robot = scenario.Robot;
@@ -48,7 +49,7 @@ public class LibraryExampleTests
         double? light = asIs.Answers.TimeTo90PercentSpeed;
         double? heavy = heavier.Answers.TimeTo90PercentSpeed;
 
-        // the whole history is there too: asIs.Time [s], and channels by their key
+        // the whole history is there too, part by part: asIs.Trace.Body.Speed, asIs.Trace.Wheels[0].Load, ... at asIs.Time [s]
         double last = asIs.Time[^1];
         // example ends
         return (light!.Value, heavy!.Value, last);

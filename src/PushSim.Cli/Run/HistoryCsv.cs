@@ -1,5 +1,6 @@
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Simulation;
 
 namespace PushSim.Cli.Run;
 
@@ -8,15 +9,12 @@ internal static class HistoryCsv
 {
     public static void Write(RunResult result, Stream stream, CancellationToken cancel)
     {
-        (string Key, double[] Values)[] columns =
-        [
-            .. result.Channels.Select(c => (c.Key, c.Values)),
-            .. result.Opponent?.Channels.Select(c => ("opponent_" + c.Key, c.Values)) ?? [],
-        ];
-        CsvTable.Write(stream, ["time_s", .. columns.Select(c => c.Key)], Enumerable.Range(0, result.Time.Length).Select(i =>
+        Series[] own = [result.Time, .. result.Trace.All];
+        IReadOnlyList<Series> others = result.Opponent?.Trace.All ?? [];
+        CsvTable.Write(stream, [.. own.Select(s => s.Key), .. others.Select(s => "opponent_" + s.Key)], Enumerable.Range(0, result.Time.Length).Select(i =>
         {
             cancel.ThrowIfCancellationRequested();
-            return (string[])[CsvTable.Number(result.Time[i]), .. columns.Select(c => CsvTable.Number(c.Values[i]))];
+            return (string[])[.. own.Concat(others).Select(s => CsvTable.Number(s[i]))];
         }));
     }
 

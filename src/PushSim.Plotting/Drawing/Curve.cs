@@ -7,7 +7,7 @@ namespace PushSim.Plotting.Drawing;
 /// <param name="Points">Thinned points to draw.</param>
 /// <param name="X">All samples, horizontal.</param>
 /// <param name="Y">All samples, vertical, in the unit of the axis.</param>
-internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, double[] X, double[] Y)
+internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, IReadOnlyList<double> X, IReadOnlyList<double> Y)
 {
     // Curves closer than this share of the panel's span everywhere are less than a line's width apart [1].
     private const double Equal = 0.005;
@@ -23,7 +23,7 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, doub
     /// <param name="x">Samples, horizontal.</param>
     /// <param name="y">As many samples, vertical.</param>
     /// <param name="scale">Factor that brings them to the unit of the axis.</param>
-    public static Curve Of(string label, double[] x, double[] y, double scale) => new(label, Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]);
+    public static Curve Of(string label, IReadOnlyList<double> x, IReadOnlyList<double> y, double scale) => new(label, Thin(x, y, scale), x, scale == 1.0 ? y : [.. y.Select(v => scale * v)]);
 
     /// <summary>
     /// Draws curves that lie on each other once, under all their names: overlaid dashes of several colours read as a colour that
@@ -63,10 +63,10 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, doub
         return all.Length <= LongestName || names.Length == 2 ? all : FormattableString.Invariant($"{names[0]} (same: {names.Length - 1} others)");
     }
 
-    private static double Distance(double[] a, double[] b)
+    private static double Distance(IReadOnlyList<double> a, IReadOnlyList<double> b)
     {
         double distance = 0.0;
-        for (int i = 0; i < a.Length; i++)
+        for (int i = 0; i < a.Count; i++)
         {
             distance = Math.Max(distance, Math.Abs(a[i] - b[i]));
         }
@@ -75,13 +75,13 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, doub
     }
 
     // Least and greatest value of each column of samples, in their order.
-    private static List<DataPoint> Thin(double[] x, double[] y, double scale)
+    private static List<DataPoint> Thin(IReadOnlyList<double> x, IReadOnlyList<double> y, double scale)
     {
         List<DataPoint> points = [];
-        int width = Math.Max(1, x.Length / Columns);
-        for (int start = 0; start < x.Length; start += width)
+        int width = Math.Max(1, x.Count / Columns);
+        for (int start = 0; start < x.Count; start += width)
         {
-            int end = Math.Min(x.Length, start + width);
+            int end = Math.Min(x.Count, start + width);
             int low = start;
             int high = start;
             for (int i = start; i < end; i++)

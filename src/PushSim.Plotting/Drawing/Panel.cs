@@ -4,12 +4,10 @@ using OxyPlot.Axes;
 using OxyPlot.Legends;
 using OxyPlot.Series;
 using PushSim.Plotting.Style;
-using PushSim.Runs;
-using PushSim.Simulation;
 
 namespace PushSim.Plotting.Drawing;
 
-/// <summary>One panel of a picture: some channels against time (or one against another), with marks.</summary>
+/// <summary>One panel of a picture: some series against time (or one against another), with marks.</summary>
 internal sealed partial class Panel
 {
     private const string TimeTitle = "Time [s]";
@@ -101,20 +99,12 @@ internal sealed partial class Panel
         return _model;
     }
 
-    /// <summary>A channel against time.</summary>
-    /// <param name="result">The run.</param>
-    /// <param name="channel">Its channel.</param>
-    /// <param name="label">Words for the legend; null: the channel's own.</param>
-    /// <param name="scale">Factor that brings it to the unit of the axis.</param>
-    public Panel Add(RunResult result, Channel channel, string? label = null, double scale = 1.0) =>
-        Add(result.Time, channel.Values, label ?? channel.Label, scale);
-
     /// <summary>A curve; equal ones are drawn as one.</summary>
     /// <param name="x">Samples, horizontal, in the unit of the axis.</param>
     /// <param name="y">As many samples, vertical.</param>
     /// <param name="label">Words for the legend.</param>
     /// <param name="scale">Factor that brings the vertical ones to the unit of the axis.</param>
-    public Panel Add(double[] x, double[] y, string label, double scale = 1.0)
+    public Panel Add(IReadOnlyList<double> x, IReadOnlyList<double> y, string label, double scale = 1.0)
     {
         _curves.Add(Curve.Of(PlainLabel.Of(label), x, y, scale));
         return this;

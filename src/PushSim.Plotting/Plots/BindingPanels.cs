@@ -23,8 +23,8 @@ internal static class BindingPanels
     /// <summary>The run's main curve shaded, and the bands.</summary>
     public static IReadOnlyList<Panel> Of(RunResult run)
     {
-        (string key, string title, string axis) = Main(run);
-        Panel main = Panel.OverTime($"{title}, shaded by what binds most of the force", axis).Add(run, run[key], title.ToLowerInvariant());
+        (Series series, string title, string axis) = Main(run);
+        Panel main = Panel.OverTime($"{title}, shaded by what binds most of the force", axis).Add(run.Time, series, title.ToLowerInvariant());
         Shade(main, run);
         return [main, Bands(run)];
     }
@@ -61,22 +61,22 @@ internal static class BindingPanels
         return bands.WithKey([.. seen.Order().Select(k => (BindingTable.WheelWords(k), s_colours[(int)k]))]).WithSpan(run.Time[0], run.Time[^1]);
     }
 
-    private static (string Key, string Title, string Axis) Main(RunResult run)
+    private static (Series Series, string Title, string Axis) Main(RunResult run)
     {
-        if (run.Channels.Any(c => c.Key == "tether_force_n"))
+        if (run.Trace.Tether is { } tether)
         {
-            return ("tether_force_n", "Pull on the tether", "Force [N]");
+            return (tether.Force, "Pull on the tether", "Force [N]");
         }
 
         return run.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc
-            ? ("yaw_rate_rad_per_s", "Yaw rate", "Yaw rate [rad/s]")
-            : ("speed_m_per_s", "Speed of the robot", "Speed [m/s]");
+            ? (run.Trace.Body.YawRate, "Yaw rate", "Yaw rate [rad/s]")
+            : (run.Trace.Body.Speed, "Speed of the robot", "Speed [m/s]");
     }
 
     /// <summary>Stretches of time over which one thing binds, the shortest joined to the one before.</summary>
     /// <param name="time">Samples [s].</param>
     /// <param name="moments">What binds at each of them.</param>
-    internal static List<(double From, double To, BindingKind Kind)> Spans(double[] time, IReadOnlyList<BindingKind> moments)
+    internal static List<(double From, double To, BindingKind Kind)> Spans(IReadOnlyList<double> time, IReadOnlyList<BindingKind> moments)
     {
         double shortest = ShortestShare * (time[^1] - time[0]);
         List<(double From, double To, BindingKind Kind)> spans = [];

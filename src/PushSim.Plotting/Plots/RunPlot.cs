@@ -33,11 +33,11 @@ public static class RunPlot
 
     private static IReadOnlyList<Panel> Drive(RunResult r)
     {
-        Panel speed = Panel.OverTime("Speed of robot and wheel surfaces", "Speed [m/s]").Add(r, r["speed_m_per_s"], "robot");
-        Panel acceleration = Panel.OverTime("Acceleration", "Acceleration [m/s²]").Add(r, r["acceleration_m_per_s2"], "forward");
+        Panel speed = Panel.OverTime("Speed of robot and wheel surfaces", "Speed [m/s]").Add(r.Time, r.Trace.Body.Speed, "robot");
+        Panel acceleration = Panel.OverTime("Acceleration", "Acceleration [m/s²]").Add(r.Time, r.Trace.Body.Acceleration, "forward");
         Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
-        AddWheels(r, speed, "surface_speed_m_per_s");
-        AddWheels(r, slip, "tread_slip_speed_m_per_s");
+        AddWheels(r.Trace, speed, w => w.SurfaceSpeed);
+        AddWheels(r.Trace, slip, w => w.SlipSpeed);
         foreach (Mark mark in r.Marks)
         {
             speed.MarkTime(mark.Time, RecordWords.Mark(mark.Kind));
@@ -46,9 +46,9 @@ public static class RunPlot
         List<Panel> panels = [speed, acceleration, slip];
         AddBindings(r, speed, panels);
         AddCurrents(r, panels);
-        if (r.Scenario.Robot.Controllers.Count > 0)
+        if (r.Trace.Battery is { } battery && r.Trace.Controllers.Count > 0)
         {
-            panels.Add(Panel.OverTime("Battery voltage under load", "Voltage [V]").Add(r, r["battery_voltage_v"], "battery"));
+            panels.Add(Panel.OverTime("Battery voltage under load", "Voltage [V]").Add(r.Time, battery.Voltage, "battery"));
         }
 
         return panels;
@@ -67,7 +67,7 @@ public static class RunPlot
             force.AddPoints(measured.Time.Zip(measured.Force), "measured");
         }
 
-        force.Add(r, r["tether_force_n"], r.Scenario.Measured is null ? "tether" : "simulated");
+        force.Add(r.Time, r.Trace.Tether!.Force, r.Scenario.Measured is null ? "tether" : "simulated");
         Mark[] plateau = [.. r.Marks.Where(m => m.Kind is MarkKind.PlateauStart or MarkKind.PlateauEnd)];
         if (plateau.Length == 2)
         {
@@ -81,8 +81,8 @@ public static class RunPlot
 
         Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
         Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
-        AddWheels(r, slip, "tread_slip_speed_m_per_s");
-        AddWheels(r, load, "load_n");
+        AddWheels(r.Trace, slip, w => w.SlipSpeed);
+        AddWheels(r.Trace, load, w => w.Load);
         List<Panel> panels = [force, slip, load];
         AddBindings(r, force, panels);
         AddCurrents(r, panels);
@@ -91,19 +91,19 @@ public static class RunPlot
 
     private static IReadOnlyList<Panel> Hold(RunResult r)
     {
-        Panel creep = Panel.OverTime("Movement of the centre of mass", "Movement [mm]").Add(r, r["x_m"], "along the floor", 1e3).Add(r, r["y_m"], "across", 1e3);
+        Panel creep = Panel.OverTime("Movement of the centre of mass", "Movement [mm]").Add(r.Time, r.Trace.Body.X, "along the floor", 1e3).Add(r.Time, r.Trace.Body.Y, "across", 1e3);
         Panel force = Panel.OverTime("Force of each tyre along the robot", "Force [N]");
         Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
-        AddWheels(r, force, "longitudinal_force_n");
-        AddWheels(r, load, "load_n");
+        AddWheels(r.Trace, force, w => w.LongitudinalForce);
+        AddWheels(r.Trace, load, w => w.Load);
         return [creep, force, load];
     }
 
-    internal static void AddWheels(RunResult r, Panel panel, string what)
+    internal static void AddWheels(Trace trace, Panel panel, Func<WheelTrace, Series> what)
     {
-        foreach (Tyres.WheelSettings wheel in r.Scenario.Robot.Wheels)
+        foreach (WheelTrace wheel in trace.Wheels)
         {
-            panel.Add(r, r[$"wheel_{Slug.Of(wheel.Name)}_{what}"], wheel.Name);
+            panel.Add(trace.Time, what(wheel), wheel.Name);
         }
     }
 
@@ -120,15 +120,15 @@ public static class RunPlot
 
     internal static void AddCurrents(RunResult r, List<Panel> panels)
     {
-        if (r.Scenario.Robot.Controllers.Count == 0 || r["battery_current_a"].Values.Max(Math.Abs) < LeastCurrent)
+        if (r.Trace.Battery?.Current is not { } current || r.Trace.Controllers.Count == 0 || current.Max(Math.Abs) < LeastCurrent)
         {
             return;
         }
 
-        Panel panel = Panel.OverTime("Currents", "Current [A]").Add(r, r["battery_current_a"], "battery");
-        foreach (Powertrain.ControllerSettings controller in r.Scenario.Robot.Controllers)
+        Panel panel = Panel.OverTime("Currents", "Current [A]").Add(r.Time, current, "battery");
+        foreach (ControllerTrace controller in r.Trace.Controllers)
         {
-            panel.Add(r, r[$"controller_{Slug.Of(controller.Name)}_current_a"], "controller " + controller.Name);
+            panel.Add(r.Time, controller.Current, "controller " + controller.Name);
         }
 
         panels.Add(panel);

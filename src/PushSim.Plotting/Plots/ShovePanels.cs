@@ -18,26 +18,23 @@ internal static class ShovePanels
         OpponentRun other = r.Opponent!;
         string own = r.Scenario.Robot.Name;
         string name = other.Robot.Name;
-        double[] mirrored = [.. other["x_m"].Values.Select(x => -x)];
-        Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r, r["x_m"], own).Add(r.Time, mirrored, name);
+        double[] mirrored = [.. other.Trace.Body.X.Select(x => -x)];
+        Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r.Time, r.Trace.Body.X, own).Add(r.Time, mirrored, name);
         MarkTouch(r, place);
         Panel push = Push(r);
         Panel ownSlip = Panel.OverTime($"Slip of each tread of {own}", "Slip [m/s]");
         Panel otherSlip = Panel.OverTime($"Slip of each tread of {name}", "Slip [m/s]");
         Panel ownLoad = Panel.OverTime($"Load on each wheel of {own}", "Load [N]");
         Panel otherLoad = Panel.OverTime($"Load on each wheel of {name}", "Load [N]");
-        RunPlot.AddWheels(r, ownSlip, "tread_slip_speed_m_per_s");
-        RunPlot.AddWheels(r, ownLoad, "load_n");
-        foreach (Tyres.WheelSettings wheel in other.Robot.Wheels)
-        {
-            otherSlip.Add(r, other[$"wheel_{Slug.Of(wheel.Name)}_tread_slip_speed_m_per_s"], wheel.Name);
-            otherLoad.Add(r, other[$"wheel_{Slug.Of(wheel.Name)}_load_n"], wheel.Name);
-        }
+        RunPlot.AddWheels(r.Trace, ownSlip, w => w.SlipSpeed);
+        RunPlot.AddWheels(r.Trace, ownLoad, w => w.Load);
+        RunPlot.AddWheels(other.Trace, otherSlip, w => w.SlipSpeed);
+        RunPlot.AddWheels(other.Trace, otherLoad, w => w.Load);
 
         List<Panel> panels = [TopView(r), place, push, Limits(r), ownSlip, otherSlip, ownLoad, otherLoad];
-        if (r.Scenario.Robot.Battery is not null && other.Robot.Battery is not null)
+        if (r.Trace.Battery is { } battery && other.Trace.Battery is { } others)
         {
-            panels.Add(Panel.OverTime("Battery currents", "Current [A]").Add(r, r["battery_current_a"], own).Add(r, other["battery_current_a"], name));
+            panels.Add(Panel.OverTime("Battery currents", "Current [A]").Add(r.Time, battery.Current, own).Add(r.Time, others.Current, name));
         }
 
         return panels;
@@ -47,17 +44,17 @@ internal static class ShovePanels
     {
         Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
         Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
-        RunPlot.AddWheels(r, slip, "tread_slip_speed_m_per_s");
-        RunPlot.AddWheels(r, load, "load_n");
+        RunPlot.AddWheels(r.Trace, slip, w => w.SlipSpeed);
+        RunPlot.AddWheels(r.Trace, load, w => w.Load);
         List<Panel> panels = [Push(r), Limits(r), slip, load];
         RunPlot.AddCurrents(r, panels);
-        Channel[] heat = [.. r.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal))];
-        if (heat.Length > 0)
+        MotorTrace[] heated = [.. r.Trace.Motors.Where(m => m.WindingTemperature is not null)];
+        if (heated.Length > 0)
         {
             Panel panel = Panel.OverTime("Winding temperatures", "Temperature [°C]");
-            foreach (Channel c in heat)
+            foreach (MotorTrace motor in heated)
             {
-                panel.Add(r, c, c.Label.Replace("Winding temperature, ", "", StringComparison.Ordinal));
+                panel.Add(r.Time, motor.WindingTemperature!, motor.Name);
             }
 
             panels.Add(panel);
@@ -68,19 +65,18 @@ internal static class ShovePanels
 
     private static Panel Push(RunResult r)
     {
-        double[] along = r["contact_push_n"].Values;
-        double[] across = r["contact_side_force_n"].Values;
+        (Series along, Series across) = (r.Trace.Contact!.Push, r.Trace.Contact.SideForce);
         double peak = along.Max();
         (double low, double high) = Range(along, across);
         bool isCut = peak > high;
         string title = isCut ? FormattableString.Invariant($"Push at the contact (impacts up to {peak:0} N are cut off)") : "Push at the contact";
-        Panel push = Panel.OverTime(title, "Force [N]").Add(r, r["contact_push_n"], "along the floor").Add(r, r["contact_side_force_n"], "sideways");
+        Panel push = Panel.OverTime(title, "Force [N]").Add(r.Time, along, "along the floor").Add(r.Time, across, "sideways");
         MarkTouch(r, push);
         return isCut ? push.WithRange(low, high) : push;
     }
 
     // An impact is a hundred times the push that decides: leave out the largest few per cent of the samples that touch.
-    private static (double Low, double High) Range(double[] along, double[] across)
+    private static (double Low, double High) Range(Series along, Series across)
     {
         double[] touching = [.. along.Concat(across).Where(f => f != 0.0).Order()];
         if (touching.Length == 0)
@@ -126,8 +122,8 @@ internal static class ShovePanels
         {
             int i = moments[k].Sample;
             string label = FormattableString.Invariant($"{r.Time[i]:0.00} s");
-            map.AddOutline(Corners(r.Scenario.Robot, r["x_m"].Values[i], r["y_m"].Values[i], r["heading_rad"].Values[i], 1.0), r.Scenario.Robot.Name, 0, k, moments.Length, label);
-            map.AddOutline(Corners(o.Robot, o["x_m"].Values[i], o["y_m"].Values[i], o["heading_rad"].Values[i], -1.0), o.Robot.Name, 1, k, moments.Length, label);
+            map.AddOutline(Corners(r.Scenario.Robot, r.Trace.Body, i, 1.0), r.Scenario.Robot.Name, 0, k, moments.Length, label);
+            map.AddOutline(Corners(o.Robot, o.Trace.Body, i, -1.0), o.Robot.Name, 1, k, moments.Length, label);
         }
 
         return map;
@@ -147,6 +143,6 @@ internal static class ShovePanels
         ];
     }
 
-    private static IEnumerable<(double X, double Y)> Corners(RobotSettings robot, double x, double y, double heading, double frame) =>
-        new StartPose(x, y, heading).Corners(robot).Select(c => (frame * c.X, frame * c.Y));
+    private static IEnumerable<(double X, double Y)> Corners(RobotSettings robot, BodyTrace body, int sample, double frame) =>
+        new StartPose(body.X[sample], body.Y[sample], body.Heading[sample]).Corners(robot).Select(c => (frame * c.X, frame * c.Y));
 }

@@ -14,7 +14,7 @@ internal static class TurnPanels
 
     public static IReadOnlyList<Panel> Of(RunResult r)
     {
-        Panel yaw = Panel.OverTime("Yaw rate", "Yaw rate [rad/s]").Add(r, r["yaw_rate_rad_per_s"], "left turn positive");
+        Panel yaw = Panel.OverTime("Yaw rate", "Yaw rate [rad/s]").Add(r.Time, r.Trace.Body.YawRate, "left turn positive");
         foreach (Mark mark in r.Marks)
         {
             yaw.MarkTime(mark.Time, RecordWords.Mark(mark.Kind));
@@ -22,8 +22,8 @@ internal static class TurnPanels
 
         Panel scrub = Panel.OverTime("Scrub: sideways force of each tyre", "Force [N]");
         Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
-        RunPlot.AddWheels(r, scrub, "lateral_force_n");
-        RunPlot.AddWheels(r, load, "load_n");
+        RunPlot.AddWheels(r.Trace, scrub, w => w.LateralForce);
+        RunPlot.AddWheels(r.Trace, load, w => w.Load);
         List<Panel> panels = [yaw, scrub, load];
         if (r.Turning is TurnReport t)
         {
@@ -33,7 +33,7 @@ internal static class TurnPanels
         }
         else if (r.Scenario.Manoeuvre.Kind == ManoeuvreKind.Arc)
         {
-            panels.Add(new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r["x_m"].Values, r["y_m"].Values, "path").AsMap());
+            panels.Add(new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r.Trace.Body.X, r.Trace.Body.Y, "path").AsMap());
         }
 
         RunPlot.AddCurrents(r, panels);
@@ -82,6 +82,6 @@ internal static class TurnPanels
             map.Add(x, y, wheel);
         }
 
-        return map.Add(r["x_m"].Values, r["y_m"].Values, "centre of mass").AddPoints(t.ContactPaths.Select(p => (p.X[0], p.Y[0])), "start");
+        return map.Add(r.Trace.Body.X, r.Trace.Body.Y, "centre of mass").AddPoints(t.ContactPaths.Select(p => (p.X[0], p.Y[0])), "start");
     }
 }

@@ -30,7 +30,7 @@ internal sealed class ReplayData
     private readonly ReplayFrames _frames;
     private readonly Utf8JsonWriter _json;
 
-    private ReplayData(RunResult result, Utf8JsonWriter json) => (_result, _frames, _json) = (result, ReplayFrames.Of(result), json);
+    private ReplayData(RunResult result, Utf8JsonWriter json) => (_result, _frames, _json) = (result, ReplayFrames.Of(result.Time.Length), json);
 
     /// <summary>The JSON text, safe inside a script element: the encoder escapes every angle bracket, ampersand and quote of a name.</summary>
     public static string Of(RunResult result)
@@ -47,9 +47,8 @@ internal sealed class ReplayData
     /// <summary>Slip at which a wheel has the last colour [m/s].</summary>
     public static double FullSlip(RunResult result)
     {
-        const string Ending = "_tread_slip_speed_m_per_s";
-        IEnumerable<Channel> all = result.Channels.Concat(result.Opponent?.Channels ?? []);
-        return Math.Ceiling(10.0 * Full([.. all.Where(c => c.Key.EndsWith(Ending, StringComparison.Ordinal)).Select(c => c.Values)])) / 10.0;
+        IEnumerable<WheelTrace> all = result.Trace.Wheels.Concat(result.Opponent?.Trace.Wheels ?? []);
+        return Math.Ceiling(10.0 * Full(all.SelectMany(w => w.SlipSpeed))) / 10.0;
     }
 
     private void Write()
@@ -58,10 +57,10 @@ internal sealed class ReplayData
         Number("fullSlip", FullSlip(_result), PerSlip);
         Numbers("t", _frames.Whole(_result.Time, PerSecond));
         _json.WriteStartArray("robots");
-        WriteRobot(_result.Scenario.Robot, key => _result[key].Values, 1.0);
+        WriteRobot(_result.Scenario.Robot, _result.Trace, 1.0);
         if (_result.Opponent is OpponentRun opponent)
         {
-            WriteRobot(opponent.Robot, key => opponent[key].Values, -1.0);
+            WriteRobot(opponent.Robot, opponent.Trace, -1.0);
         }
 
         _json.WriteEndArray();
@@ -72,7 +71,7 @@ internal sealed class ReplayData
     }
 
     // the opponent's frame is the floor's turned by half a turn: turn it back
-    private void WriteRobot(RobotSettings robot, Func<string, double[]> channel, double frame)
+    private void WriteRobot(RobotSettings robot, Trace trace, double frame)
     {
         _json.WriteStartObject();
         _json.WriteString("name", PlainLabel.Of(robot.Name));
@@ -83,48 +82,45 @@ internal sealed class ReplayData
         }
 
         _json.WriteEndArray();
-        Numbers("x", _frames.Whole(channel("x_m"), frame * PerMetre));
-        Numbers("y", _frames.Whole(channel("y_m"), frame * PerMetre));
-        Numbers("h", _frames.Whole(channel("heading_rad"), PerRadian, frame < 0.0 ? Math.PI : 0.0));
+        Numbers("x", _frames.Whole(trace.Body.X, frame * PerMetre));
+        Numbers("y", _frames.Whole(trace.Body.Y, frame * PerMetre));
+        Numbers("h", _frames.Whole(trace.Body.Heading, PerRadian, frame < 0.0 ? Math.PI : 0.0));
         _json.WriteStartArray("wheels");
-        foreach (WheelSettings wheel in robot.Wheels)
+        foreach ((WheelSettings wheel, WheelTrace wheelTrace) in robot.Wheels.Zip(trace.Wheels))
         {
-            WriteWheel(robot, wheel, channel);
+            WriteWheel(robot, wheel, wheelTrace);
         }
 
         _json.WriteEndArray();
-        double[][] loads = [.. robot.Wheels.Select(w => channel(Key(w, "load_n")))];
-        Number("fullLoad", Full(loads), PerNewton);
+        Number("fullLoad", Full(trace.Wheels.SelectMany(w => w.Load)), PerNewton);
         _json.WriteEndObject();
     }
 
-    private void WriteWheel(RobotSettings robot, WheelSettings wheel, Func<string, double[]> channel)
+    private void WriteWheel(RobotSettings robot, WheelSettings wheel, WheelTrace trace)
     {
         _json.WriteStartObject();
         _json.WriteString("name", PlainLabel.Of(wheel.Name));
         Number("x", wheel.X - robot.Chassis.CentreOfMassX, PerMetre);
         Number("y", wheel.Y - robot.Chassis.CentreOfMassY, PerMetre);
         Number("r", wheel.Radius, PerMetre);
-        Numbers("slip", _frames.Whole(channel(Key(wheel, "tread_slip_speed_m_per_s")), PerSlip));
-        Numbers("load", _frames.Whole(channel(Key(wheel, "load_n")), PerNewton));
+        Numbers("slip", _frames.Whole(trace.SlipSpeed, PerSlip));
+        Numbers("load", _frames.Whole(trace.Load, PerNewton));
         _json.WriteEndObject();
     }
 
     private void WritePush()
     {
-        if (_result.Channels.All(c => c.Key != "contact_push_n"))
+        if (_result.Trace.Contact is not { } contact)
         {
             return;
         }
 
-        double[] along = _result["contact_push_n"].Values;
-        double[] across = _result["contact_side_force_n"].Values;
         _json.WriteStartObject("push");
-        Numbers("x", _frames.Whole(_result["contact_x_m"].Values, PerMetre));
-        Numbers("y", _frames.Whole(_result["contact_y_m"].Values, PerMetre));
-        Numbers("fx", _frames.Whole(along, PerNewton));
-        Numbers("fy", _frames.Whole(across, PerNewton));
-        Number("full", Full([[.. along.Zip(across, double.Hypot).Where(f => f > 0.0).DefaultIfEmpty(0.0)]]), PerNewton);
+        Numbers("x", _frames.Whole(contact.X, PerMetre));
+        Numbers("y", _frames.Whole(contact.Y, PerMetre));
+        Numbers("fx", _frames.Whole(contact.Push, PerNewton));
+        Numbers("fy", _frames.Whole(contact.SideForce, PerNewton));
+        Number("full", Full(contact.Push.Zip(contact.SideForce, double.Hypot).Where(f => f > 0.0).DefaultIfEmpty(0.0)), PerNewton);
         _json.WriteEndObject();
     }
 
@@ -135,14 +131,13 @@ internal sealed class ReplayData
             return;
         }
 
-        double[] force = _result["tether_force_n"].Values;
         double[] anchor = Anchor(tether);
         _json.WriteStartObject("tether");
         Number("hookX", tether.HookX - _result.Scenario.Robot.Chassis.CentreOfMassX, PerMetre);
         Number("hookY", tether.HookY - _result.Scenario.Robot.Chassis.CentreOfMassY, PerMetre);
         Numbers("x", _frames.Whole(anchor, PerMetre));
         Number("y", tether.AnchorY, PerMetre);
-        Numbers("f", _frames.Whole(force, PerNewton));
+        Numbers("f", _frames.Whole(_result.Trace.Tether!.Force, PerNewton));
         _json.WriteEndObject();
     }
 
@@ -200,8 +195,8 @@ internal sealed class ReplayData
         if (_result.Opponent is OpponentRun opponent)
         {
             double line = _result.Scenario.Shove.Line;
-            _json.WriteNumberValue((long)Math.Round((_result["x_m"].Values[0] - line) * PerMetre));
-            _json.WriteNumberValue((long)Math.Round((-opponent["x_m"].Values[0] + line) * PerMetre));
+            _json.WriteNumberValue((long)Math.Round((_result.Trace.Body.X[0] - line) * PerMetre));
+            _json.WriteNumberValue((long)Math.Round((-opponent.Trace.Body.X[0] + line) * PerMetre));
         }
 
         _json.WriteEndArray();
@@ -218,13 +213,11 @@ internal sealed class ReplayData
         _json.WriteEndArray();
     }
 
-    private static double Full(double[][] values)
+    private static double Full(IEnumerable<double> values)
     {
-        double[] sorted = [.. values.SelectMany(v => v).Order()];
+        double[] sorted = [.. values.Order()];
         return Math.Max(LeastFull, sorted[(int)(FullShare * (sorted.Length - 1))]);
     }
-
-    private static string Key(WheelSettings wheel, string what) => $"wheel_{Slug.Of(wheel.Name)}_{what}";
 
     private void Pair(double x, double y)
     {

@@ -115,7 +115,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     {
         string end = FormattableString.Invariant($"{result.Time[^1]:0.###}");
         string note = page.ReplayNote.Length > 0 ? $"<p>{Text(page.ReplayNote)}</p>" : "";
-        bool hasPush = result.Channels.Any(c => c.Key == "contact_push_n");
+        bool hasPush = result.Trace.Contact is not null;
         html.WriteLine(
             $"""
             <section id="replay" aria-labelledby="h-replay"><h2 id="h-replay">Replay from above</h2>{note}

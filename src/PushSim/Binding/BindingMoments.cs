@@ -5,7 +5,7 @@ namespace PushSim.Binding;
 /// <param name="IsDriven">Whether motors turn it.</param>
 /// <param name="Kinds">One kind a sample.</param>
 /// <param name="Force">Its force along its rim at each sample [N].</param>
-public sealed record BindingMoments(int Wheel, bool IsDriven, BindingKind[] Kinds, double[] Force)
+public sealed record BindingMoments(int Wheel, bool IsDriven, BindingKind[] Kinds, IReadOnlyList<double> Force)
 {
     /// <summary>Share of the time by <see cref="BindingKind"/> [1]; adds up to 1.</summary>
     public IReadOnlyList<double> TimeShare => Shares(_ => 1.0, BindingKind.Nothing);

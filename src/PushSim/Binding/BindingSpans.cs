@@ -27,9 +27,9 @@ public static class BindingSpans
     /// <param name="time">Sample times [s].</param>
     /// <param name="wheels">Moments of each driven wheel.</param>
     /// <param name="first">First sample that counts.</param>
-    public static IReadOnlyList<BindingSpan> Find(double[] time, IReadOnlyList<BindingMoments> wheels, int first)
+    public static IReadOnlyList<BindingSpan> Find(IReadOnlyList<double> time, IReadOnlyList<BindingMoments> wheels, int first)
     {
-        int length = time.Length - first;
+        int length = time.Count - first;
         if (length < 2 || wheels.Count == 0)
         {
             return [];
@@ -66,7 +66,7 @@ public static class BindingSpans
     }
 
     // Of a tyre that chatters the set flickers many times in the shortest stretch: each moment counts as what holds most of the time around it.
-    private static int[] Steady(double[] time, int first, int[] each)
+    private static int[] Steady(IReadOnlyList<double> time, int first, int[] each)
     {
         int[] steady = new int[each.Length];
         int[] counts = new int[1 << BindingRule.Kinds];
@@ -95,7 +95,7 @@ public static class BindingSpans
         return steady;
     }
 
-    private static List<(int From, int To, int Set)> Join(double[] time, int first, int[] each)
+    private static List<(int From, int To, int Set)> Join(IReadOnlyList<double> time, int first, int[] each)
     {
         List<(int From, int To, int Set)> spans = [];
         int from = 0;
@@ -128,7 +128,7 @@ public static class BindingSpans
     }
 
     // The kinds of a set by what they set of the span, lifted wheels last
-    private static IReadOnlyList<BindingKind> Ordered(double[] time, IReadOnlyList<BindingMoments> wheels, int from, int to, int set)
+    private static IReadOnlyList<BindingKind> Ordered(IReadOnlyList<double> time, IReadOnlyList<BindingMoments> wheels, int from, int to, int set)
     {
         BindingKind[] kinds = [.. Enumerable.Range(0, BindingRule.Kinds).Where(k => (set & (1 << k)) != 0).Select(k => (BindingKind)k)];
         if (kinds.Length < 2)
@@ -145,12 +145,12 @@ public static class BindingSpans
     /// <param name="wheels">Moments of each driven wheel.</param>
     /// <param name="from">First sample.</param>
     /// <param name="to">Last sample.</param>
-    public static BindingShares? Over(double[] time, IReadOnlyList<BindingMoments> wheels, int from, int to)
+    public static BindingShares? Over(IReadOnlyList<double> time, IReadOnlyList<BindingMoments> wheels, int from, int to)
     {
         BindingTally tally = new();
         for (int i = from; i <= to; i++)
         {
-            double span = i > 0 ? time[i] - time[i - 1] : time.Length > 1 ? time[1] - time[0] : 1.0;
+            double span = i > 0 ? time[i] - time[i - 1] : time.Count > 1 ? time[1] - time[0] : 1.0;
             bool isLifted = false;
             foreach (BindingMoments wheel in wheels)
             {

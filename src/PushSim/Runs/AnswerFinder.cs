@@ -18,12 +18,12 @@ internal static class AnswerFinder
     /// <summary>What holds for any run, also one that ended with the robot tipped before anything was steady.</summary>
     public static RunAnswers OfAny(RunHistory history) => new()
     {
-        PeakBatteryCurrent = history.Find("battery_current_a")?.Values.Max(),
-        LowestBatteryVoltage = history.Find("battery_voltage_v")?.Values.Min(),
-        ChargeUsed = history.Find("charge_used_a_s")?.Values[^1],
-        PeakWindingTemperature = PeakTemperature(history),
-        Wear = TotalWear(history),
-        Travel = Travel(history),
+        PeakBatteryCurrent = history.Trace.Battery?.Current.Max(),
+        LowestBatteryVoltage = history.Trace.Battery?.Voltage.Min(),
+        ChargeUsed = history.Trace.Battery?.ChargeUsed[^1],
+        PeakWindingTemperature = history.Trace.Motors.Max(m => m.WindingTemperature?.Max()),
+        Wear = TotalWear(history.Trace),
+        Travel = Travel(history.Trace.Body),
     };
 
     /// <summary>All answers of a run.</summary>
@@ -44,10 +44,10 @@ internal static class AnswerFinder
 
     private static RunAnswers Launch(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
-        double[] speed = history["speed_m_per_s"];
+        Series speed = history.Trace.Body.Speed;
         double start = FirstCommand(history);
-        int top = Array.IndexOf(speed, speed.Max());
-        int reached = Array.FindIndex(speed, v => v >= 0.9 * speed[top]);
+        int top = speed.Values.IndexOf(speed.Max());
+        int reached = speed.FindIndex(v => v >= 0.9 * speed[top]);
         if (speed[top] < LeastSpeed)
         {
             return answers with { TopSpeed = speed[top] };
@@ -68,7 +68,7 @@ internal static class AnswerFinder
     // When the robot is so far from where it was at a sample, by a straight line between samples [s]; null if it never is.
     private static double? TimeToWay(RunHistory history, int from, double way)
     {
-        (double[] x, double[] y) = (history["x_m"], history["y_m"]);
+        (Series x, Series y) = (history.Trace.Body.X, history.Trace.Body.Y);
         double Way(int i) => double.Hypot(x[i] - x[from], y[i] - y[from]);
         int there = from + 1;
         while (there < x.Length && Way(there) < way)
@@ -81,13 +81,13 @@ internal static class AnswerFinder
 
     private static RunAnswers Push(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
-        // the opponent's history has no contact of its own: its push is the first robot's
-        if (history.Find("contact_force_n") is not { } force || history.Find("contact_push_n") is not { } push)
+        // the opponent's trace has no contact of its own: its push is the first robot's
+        if (history.Trace.Contact is not { } contact)
         {
             return answers;
         }
 
-        int touch = Array.FindIndex(force.Values, f => f > 0.0);
+        int touch = contact.Force.FindIndex(f => f > 0.0);
         if (touch < 0)
         {
             return answers;
@@ -98,27 +98,25 @@ internal static class AnswerFinder
         marks.Add(new Mark(MarkKind.Touch, history.Time[touch], double.NaN));
 
         // the way the robot faces, since both may have turned far from the floor's axis along which they met
-        double[] across = history["contact_side_force_n"];
-        double[] forwards = [.. history["heading_rad"].Select((h, i) => (Math.Cos(h) * push.Values[i]) + (Math.Sin(h) * across[i]))];
+        double[] forwards = [.. history.Trace.Body.Heading.Select((h, i) => (Math.Cos(h) * contact.Push[i]) + (Math.Sin(h) * contact.SideForce[i]))];
         return answers with { PushPeak = forwards.Max(), PushPlateau = RunHistory.Mean(forwards, from, last) };
     }
 
     private static RunAnswers Stop(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
-        double[] speed = history["speed_m_per_s"];
+        Series speed = history.Trace.Body.Speed;
         answers = Launch(history, answers, []);
         double command = history.Scenario.Manoeuvre.Commands.Count > 0 ? history.Scenario.Manoeuvre.Commands[^1].Time : 0.0;
         int from = history.IndexAt(command);
         marks.Add(new Mark(MarkKind.Command, command, double.NaN));
-        int stop = Array.FindIndex(speed, from, v => v <= 0.0);
+        int stop = speed.FindIndex(v => v <= 0.0, from);
         if (stop < 0)
         {
             return answers;
         }
 
         marks.Add(new Mark(MarkKind.Standstill, history.Time[stop], 0.0));
-        double[] x = history["x_m"];
-        double[] y = history["y_m"];
+        (Series x, Series y) = (history.Trace.Body.X, history.Trace.Body.Y);
         return answers with
         {
             StopDistance = double.Hypot(x[stop] - x[from], y[stop] - y[from]),
@@ -128,16 +126,15 @@ internal static class AnswerFinder
 
     private static RunAnswers Pull(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
-        if (history.Find("tether_force_n") is not { } channel || channel.Values.Max() <= 0.0)
+        if (history.Trace.Tether?.Force is not { } force || force.Max() <= 0.0)
         {
             return answers;
         }
 
-        double[] force = channel.Values;
-        int taut = Array.FindIndex(force, f => f > 0.0);
+        int taut = force.FindIndex(f => f > 0.0);
         int last = force.Length - 1;
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[taut])));
-        double plateau = RunHistory.Mean(force, from, last);
+        double plateau = force.Mean(from, last);
         int peak = FirstPeak(force, taut, from, plateau);
         marks.Add(new Mark(MarkKind.Breakaway, history.Time[peak], force[peak]));
         marks.Add(new Mark(MarkKind.PlateauStart, history.Time[from], plateau));
@@ -153,7 +150,7 @@ internal static class AnswerFinder
     }
 
     // The first peak that stands out: force has since fallen by a tenth, and it was no ripple of the first pull.
-    private static int FirstPeak(double[] force, int taut, int last, double plateau)
+    private static int FirstPeak(Series force, int taut, int last, double plateau)
     {
         int peak = taut;
         for (int i = taut; i <= last; i++)
@@ -173,8 +170,8 @@ internal static class AnswerFinder
         int last = history.Time.Length - 1;
         double start = FirstCommand(history);
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - start)));
-        double rate = RunHistory.Mean(history["yaw_rate_rad_per_s"], from, last);
-        double scrub = RunHistory.Mean(history["scrub_moment_n_m"], from, last);
+        double rate = history.Trace.Body.YawRate.Mean(from, last);
+        double scrub = history.Trace.Body.ScrubMoment.Mean(from, last);
         marks.Add(new Mark(MarkKind.Settled, history.Time[from], rate));
         return answers with
         {
@@ -196,7 +193,7 @@ internal static class AnswerFinder
         (double Speed, double Y, int Count) right = default;
         foreach (int i in driven.Order())
         {
-            double speed = RunHistory.Mean(history.Wheel(i, "surface_speed_m_per_s"), from, last);
+            double speed = history.Trace.Wheels[i].SurfaceSpeed.Mean(from, last);
             double y = history.Robot.Wheels[i].Y - history.Robot.Chassis.CentreOfMassY;
             ref var side = ref y > 0.0 ? ref left : ref right;
             side = (side.Speed + speed, side.Y + y, side.Count + 1);
@@ -224,22 +221,12 @@ internal static class AnswerFinder
         return 0.0;
     }
 
-    private static double? PeakTemperature(RunHistory history)
+    private static double? TotalWear(Trace trace)
     {
-        Channel[] heat = [.. history.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal))];
-        return heat.Length == 0 ? null : heat.Max(c => c.Values.Max());
+        Series[] wear = [.. trace.Wheels.Select(w => w.Wear).OfType<Series>()];
+        return wear.Length == 0 ? null : wear.Sum(w => w[^1]);
     }
 
-    private static double? TotalWear(RunHistory history)
-    {
-        Channel[] wear = [.. history.Channels.Where(c => c.Key.EndsWith("_wear_m3", StringComparison.Ordinal))];
-        return wear.Length == 0 ? null : wear.Sum(c => c.Values[^1]);
-    }
-
-    private static double Travel(RunHistory history)
-    {
-        double[] x = history["x_m"];
-        double[] y = history["y_m"];
-        return x.Zip(y).Max(p => double.Hypot(p.First - x[0], p.Second - y[0]));
-    }
+    private static double Travel(BodyTrace body) =>
+        body.X.Zip(body.Y).Max(p => double.Hypot(p.First - body.X[0], p.Second - body.Y[0]));
 }

@@ -1,4 +1,5 @@
 using PushSim.Numerics;
+using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
@@ -30,12 +31,12 @@ internal static class ChatterFinder
         int lowest = (int)Math.Ceiling(ForceSpectrum.LowestFrequency * n / rate);
         double[] power = new double[(n / 2) + 1];
         bool isLoud = false;
-        for (int i = 0; i < history.Scenario.Robot.Wheels.Count; i++)
+        foreach (WheelTrace wheel in history.Trace.Wheels)
         {
-            double load = RunHistory.Mean(history.Wheel(i, "load_n"), from, last);
-            foreach (string what in new[] { "lateral_force_n", "longitudinal_force_n" })
+            double load = wheel.Load.Mean(from, last);
+            foreach (Series force in new[] { wheel.LateralForce, wheel.LongitudinalForce })
             {
-                ReadOnlySpan<double> values = history.Wheel(i, what).AsSpan(from, n);
+                ReadOnlySpan<double> values = force.Values.Slice(from, n);
                 if (Deviation(values) > Threshold * load)
                 {
                     double[] own = WindowedPower.Of(values);

@@ -15,7 +15,7 @@ internal static class NearTopSpeed
     /// <param name="touch">When it first touched something [s].</param>
     public static bool Is(RunHistory history, double touch)
     {
-        double[] bus = history["battery_voltage_v"];
+        Trace trace = history.Trace;
         (double current, double stalled) = (0.0, 0.0);
         for (int i = double.IsNaN(touch) ? 0 : history.IndexAt(touch); i < history.Time.Length; i++)
         {
@@ -24,15 +24,16 @@ internal static class NearTopSpeed
                 continue;
             }
 
-            foreach (ControllerSettings c in history.Robot.Controllers)
+            int next = 0;
+            for (int k = 0; k < trace.Controllers.Count; k++)
             {
-                double voltage = Math.Abs(history["command_" + Slug.Of(c.Name)][i]) * bus[i];
+                ControllerSettings c = history.Robot.Controllers[k];
+                double voltage = Math.Abs(trace.Controllers[k].Command[i]) * trace.Battery!.Voltage[i];
                 double inSeries = c.Motors.Sum(m => history.Robot.Drives[m.Drive].Motors[m.Motor].Motor.Resistance);
                 foreach ((int drive, int motor) in c.Motors)
                 {
-                    DriveSettings d = history.Robot.Drives[drive];
-                    current += Math.Abs(history[$"motor_{Slug.Of(d.Name)}_{motor + 1}_current_a"][i]);
-                    stalled += voltage / (c.Wiring == Wiring.Series ? inSeries : d.Motors[motor].Motor.Resistance);
+                    current += Math.Abs(trace.Motors[next++].Current[i]);
+                    stalled += voltage / (c.Wiring == Wiring.Series ? inSeries : history.Robot.Drives[drive].Motors[motor].Motor.Resistance);
                 }
             }
         }

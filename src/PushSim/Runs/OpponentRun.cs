@@ -5,12 +5,7 @@ namespace PushSim.Runs;
 
 /// <summary>The second robot's part of a run.</summary>
 /// <param name="Robot">The robot.</param>
-/// <param name="Channels">Its history by key, in its own floor frame (the first robot's turned by half a turn).</param>
+/// <param name="Trace">What was recorded of it, in its own floor frame (the first robot's turned by half a turn).</param>
 /// <param name="Answers">Its answers, each null where it does not apply.</param>
 /// <param name="Limits">What bound its push, stretch by stretch.</param>
-public sealed record OpponentRun(RobotSettings Robot, IReadOnlyList<Channel> Channels, RunAnswers Answers, IReadOnlyList<BindingSpan> Limits)
-{
-    /// <summary>The channel of that key. Throws <see cref="KeyNotFoundException"/> if absent.</summary>
-    public Channel this[string key] =>
-        Channels.FirstOrDefault(c => c.Key == key) ?? throw new KeyNotFoundException($"no channel '{key}'");
-}
+public sealed record OpponentRun(RobotSettings Robot, Trace Trace, RunAnswers Answers, IReadOnlyList<BindingSpan> Limits);

@@ -14,8 +14,7 @@ internal static class RunReport
         Status = RunStatus.Failed,
         Stop = RunStop.Refused(refusal),
         Warnings = [],
-        Time = [],
-        Channels = [],
+        Trace = Trace.Empty,
         Marks = [],
         Answers = new RunAnswers(),
         Ledger = [],
@@ -30,13 +29,11 @@ internal static class RunReport
     {
         RunStop? stop = Ending(scenario, scene, recorder, report, last);
         RunStatus status = stop is null ? RunStatus.Finished : stop.Kind == RunStopKind.Upset ? RunStatus.Tips : RunStatus.Failed;
-        double[] time = recorder.Time[..recorder.Count];
-        RunHistory[] histories = [.. recorder.Robots.Select((r, k) => new RunHistory(
-            r.System.Scenario, time, [.. r.Channels(recorder.Count), .. k == 0 ? recorder.ContactChannels() : []], recorder.Bindings(k)))];
+        RunHistory[] histories = [.. scene.Robots.Zip(recorder.Traces).Select((r, k) => new RunHistory(r.First.Scenario, r.Second, recorder.Bindings(k)))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
-        bool isStarved = Starved(recorder) >= 0;
-        bool isTold = recorder.Count >= 2 && !isStarved;
+        bool isStarved = Starved(scene, recorder) is not null;
+        bool isTold = history.Time.Length >= 2 && !isStarved;
         bool isUpset = status == RunStatus.Tips && scenario.Opponent is null;
         RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
         bool isPush = isTold && scene.Contacts.Count > 0;
@@ -44,21 +41,20 @@ internal static class RunReport
         for (int k = 0; isPush && k < answers.Length; k++)
         {
             // since the touch by the rule of drawn matches; before one, over the whole run
-            BindingShares? bound = double.IsNaN(recorder.Watch.TouchTime) ? AnswerFinder.Bound(histories[k], 0, time.Length - 1) : recorder.Watch.Robots[k].Binding;
+            BindingShares? bound = double.IsNaN(recorder.Watch.TouchTime) ? AnswerFinder.Bound(histories[k], 0, history.Time.Length - 1) : recorder.Watch.Robots[k].Binding;
             answers[k] = answers[k] with { Binding = bound, IsNearTopSpeed = bound?.Leading == BindingKind.Motor && NearTopSpeed.Is(histories[k], recorder.Watch.TouchTime) };
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
             : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history, histories[1]);
-        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Channels, answers[1], limits[1]);
+        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Trace, answers[1], limits[1]);
         return new RunResult
         {
             Scenario = scenario,
             Status = status,
             Stop = stop,
             Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => w with { Robot = k }))],
-            Time = history.Time,
-            Channels = history.Channels,
+            Trace = history.Trace,
             Marks = marks,
             Answers = answers[0],
             Ledger = isStarved ? [] : ledger.Entries,
@@ -70,23 +66,13 @@ internal static class RunReport
             Bindings = history.Bindings,
             Opponent = opponent,
             Shove = shove,
-            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time, history.Find("tether_force_n")?.Values),
+            CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time.Values, history.Trace.Tether is { } tether ? tether.Force.Values : []),
         };
     }
 
-    // Which robot's battery failed, -1 for none; from then on currents are not those of any battery, nor is the energy
-    private static int Starved(Recorder recorder)
-    {
-        for (int k = 0; k < recorder.Robots.Count; k++)
-        {
-            if (recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure)
-            {
-                return k;
-            }
-        }
-
-        return -1;
-    }
+    // The robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
+    private static RobotSettings? Starved(SceneSystem scene, Recorder recorder) =>
+        scene.Robots.Where((_, k) => recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure).FirstOrDefault()?.Scenario.Robot;
 
     private static RunStop? Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {
@@ -95,9 +81,9 @@ internal static class RunReport
             return new RunStop(RunStopKind.State, report.Time);
         }
 
-        if (Starved(recorder) is >= 0 and int starved)
+        if (Starved(scene, recorder) is RobotSettings robot)
         {
-            return new RunStop(RunStopKind.Battery, report.Time) { Robot = scene.Robots[starved].Scenario.Robot };
+            return new RunStop(RunStopKind.Battery, report.Time) { Robot = robot };
         }
 
         if (recorder.Watch.HasTipped)
@@ -116,8 +102,8 @@ internal static class RunReport
 
         RunStop Slow(RunStopKind kind)
         {
-            (FastMode fastest, RobotSettings robot) = FastMode.Of(scenario, scene);
-            return new RunStop(kind, report.Time) { Evaluations = report.Evaluations, AllowedRate = scenario.Numerics.MaxEvaluationsPerSecond, Fastest = fastest, Robot = robot };
+            (FastMode fastest, RobotSettings slowest) = FastMode.Of(scenario, scene);
+            return new RunStop(kind, report.Time) { Evaluations = report.Evaluations, AllowedRate = scenario.Numerics.MaxEvaluationsPerSecond, Fastest = fastest, Robot = slowest };
         }
     }
 }

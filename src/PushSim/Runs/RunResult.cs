@@ -19,7 +19,7 @@ public enum RunStatus
 /// <summary>A moment or value marked on a plot.</summary>
 /// <param name="Kind">What it marks.</param>
 /// <param name="Time">When [s].</param>
-/// <param name="Value">Value there, NaN if only a moment [unit of the channel it marks].</param>
+/// <param name="Value">Value there, NaN if only a moment [unit of the series it marks].</param>
 public sealed record Mark(MarkKind Kind, double Time, double Value);
 
 /// <summary>Everything a run gives: status, history, answers, ledger, cost.</summary>
@@ -37,11 +37,11 @@ public sealed record RunResult
     /// <summary>What to know before believing it.</summary>
     public required IReadOnlyList<RunWarning> Warnings { get; init; }
 
-    /// <summary>Sample times [s].</summary>
-    public required double[] Time { get; init; }
+    /// <summary>What was recorded of the first robot, and where it touched something.</summary>
+    public required Trace Trace { get; init; }
 
-    /// <summary>The history, by key.</summary>
-    public required IReadOnlyList<Channel> Channels { get; init; }
+    /// <summary>Sample times [s].</summary>
+    public Series Time => Trace.Time;
 
     /// <summary>Marks for the plots.</summary>
     public required IReadOnlyList<Mark> Marks { get; init; }
@@ -81,8 +81,4 @@ public sealed record RunResult
 
     /// <summary>Load-cell readings (s, N); empty without a cell.</summary>
     public IReadOnlyList<(double Time, double Force)> CellReadings { get; init; } = [];
-
-    /// <summary>The channel of that key. Throws <see cref="KeyNotFoundException"/> if absent.</summary>
-    public Channel this[string key] =>
-        Channels.FirstOrDefault(c => c.Key == key) ?? throw new KeyNotFoundException($"no channel '{key}'");
 }

@@ -28,16 +28,15 @@ internal static class RunWarnings
         }
 
         AddTyres(warnings, system, history.Scenario, chatters);
-        Channel? voltage = history.Find("battery_voltage_v");
-        if (history.Robot.Battery is { CutOffVoltage: > 0.0 } battery && voltage is not null && voltage.Values.Min() < battery.CutOffVoltage)
+        if (history.Robot.Battery is { CutOffVoltage: > 0.0 } battery && history.Trace.Battery!.Voltage.Min() is var least && least < battery.CutOffVoltage)
         {
-            warnings.Add(new RunWarning.BelowCutOff(voltage.Values.Min(), battery.CutOffVoltage));
+            warnings.Add(new RunWarning.BelowCutOff(least, battery.CutOffVoltage));
         }
 
         AddPack(warnings, history);
-        if (history.Scenario.Manoeuvre.Kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest && history.Find("tether_force_n") is { } tether)
+        if (history.Scenario.Manoeuvre.Kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest && history.Trace.Tether is { } tether)
         {
-            AddTether(warnings, history, tether.Values);
+            AddTether(warnings, history, tether.Force);
         }
 
         AddMotors(warnings, history);
@@ -73,7 +72,7 @@ internal static class RunWarnings
 
     private static void AddPack(List<RunWarning> warnings, RunHistory history)
     {
-        if (history.Robot.Battery is not { } battery || history.Find("battery_current_a") is not { } current)
+        if (history.Robot.Battery is not { } battery || history.Trace.Battery?.Current is not { } current)
         {
             return;
         }
@@ -82,11 +81,11 @@ internal static class RunWarnings
         double peak = 0.0;
         double most = 0.0;
         double since = double.NaN;
-        for (int i = 0; i < current.Values.Length; i++)
+        for (int i = 0; i < current.Length; i++)
         {
-            bool isHard = current.Values[i] > HardOnPack * hourly;
+            bool isHard = current[i] > HardOnPack * hourly;
             since = !isHard ? double.NaN : double.IsNaN(since) ? history.Time[i] : since;
-            peak = isHard ? Math.Max(peak, current.Values[i]) : 0.0;
+            peak = isHard ? Math.Max(peak, current[i]) : 0.0;
             most = history.Time[i] - since > LongOnPack ? Math.Max(most, peak) : most;
         }
 
@@ -99,14 +98,13 @@ internal static class RunWarnings
     private static void AddMotors(List<RunWarning> warnings, RunHistory history)
     {
         RobotSettings robot = history.Robot;
-        foreach ((int drive, int motor) in robot.Controllers.SelectMany(c => c.Motors))
+        foreach (MotorTrace trace in history.Trace.Motors)
         {
-            Powertrain.MotorSettings m = robot.Drives[drive].Motors[motor].Motor;
-            Channel? heat = history.Find($"motor_{Slug.Of(robot.Drives[drive].Name)}_{motor + 1}_winding_temperature_degc");
-            if (heat is not null && heat.Values.Max() > m.WindingLimitTemperature)
+            Powertrain.DriveSettings drive = robot.Drives[trace.Drive];
+            Powertrain.MotorSettings m = drive.Motors[trace.Motor].Motor;
+            if (trace.WindingTemperature?.FindIndex(v => v > m.WindingLimitTemperature) is int i and >= 0)
             {
-                int i = Array.FindIndex(heat.Values, v => v > m.WindingLimitTemperature);
-                warnings.Add(new RunWarning.Hot(m.Name, robot.Drives[drive].Name, m.WindingLimitTemperature, history.Time[i]));
+                warnings.Add(new RunWarning.Hot(m.Name, drive.Name, m.WindingLimitTemperature, history.Time[i]));
             }
         }
 
@@ -117,9 +115,9 @@ internal static class RunWarnings
         }
     }
 
-    private static void AddTether(List<RunWarning> warnings, RunHistory history, double[] force)
+    private static void AddTether(List<RunWarning> warnings, RunHistory history, Series force)
     {
-        int peak = Array.IndexOf(force, force.Max());
+        int peak = force.Values.IndexOf(force.Max());
         if (TetherPull.IsJerk(history, force, peak))
         {
             warnings.Add(new RunWarning.Jerk(force[peak], TetherPull.Held(history, force, peak)));

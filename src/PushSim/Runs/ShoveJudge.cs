@@ -36,12 +36,12 @@ internal static class ShoveJudge
     // Ground gained by the first robot up to each sample, as MatchWatch counts it from step to step [m].
     private static double[] Gained(RunHistory first, RunHistory second, int touch)
     {
-        (double[] along, double[] across) = (first["contact_x_m"], first["contact_y_m"]);
-        (double[] x, double[] y, double[] otherX, double[] otherY) = (first["x_m"], first["y_m"], second["x_m"], second["y_m"]);
+        (Series along, Series across) = (first.Trace.Contact!.X, first.Trace.Contact.Y);
+        (BodyTrace own, BodyTrace other) = (first.Trace.Body, second.Trace.Body);
         double[] gained = new double[first.Time.Length];
         for (int i = touch + 1; i < gained.Length; i++)
         {
-            (double towardX, double towardY) = MatchWatch.Facing(x[i], y[i], otherX[i], otherY[i]);
+            (double towardX, double towardY) = MatchWatch.Facing(own.X[i], own.Y[i], other.X[i], other.Y[i]);
             gained[i] = gained[i - 1] + ((along[i] - along[i - 1]) * towardX) + ((across[i] - across[i - 1]) * towardY);
         }
 

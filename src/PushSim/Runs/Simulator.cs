@@ -34,7 +34,7 @@ public static class Simulator
         var observer = new CancellableObserver(recorder, cancel);
         IntegrationReport report = Integrate(scenario, scene, y, ref observer);
         cancel.ThrowIfCancellationRequested();
-
+        recorder.Stop();
         scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
         return RunReport.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
     }

@@ -10,7 +10,7 @@ internal sealed class BindingRecord
     private readonly double[] _time;
     private readonly int[] _driven;
     private readonly SteadyLoad[] _loads;
-    private readonly BindingMoments[] _wheels;
+    private readonly BindingKind[][] _kinds;
 
     /// <param name="system">The robot, whose equations were evaluated at each sample.</param>
     /// <param name="time">Sample times [s].</param>
@@ -20,13 +20,14 @@ internal sealed class BindingRecord
         int wheels = system.Scenario.Robot.Wheels.Count;
         _driven = [.. Enumerable.Range(0, wheels).Select(w => system.Scenario.Robot.DrivenWheels.ToList().IndexOf(w))];
         _loads = [.. Enumerable.Repeat(new SteadyLoad(system.Static.Loads.Average()), wheels)];
-        _wheels = [.. _driven.Select((d, w) => new BindingMoments(w, d >= 0, new BindingKind[time.Length], new double[time.Length]))];
+        _kinds = [.. _driven.Select(_ => new BindingKind[time.Length])];
     }
 
     /// <summary>The wheels, cut to the samples taken.</summary>
+    /// <param name="trace">The robot's trace.</param>
     /// <param name="count">How many [1].</param>
-    public IReadOnlyList<BindingMoments> Wheels(int count) =>
-        [.. _wheels.Select(w => count == _time.Length ? w : w with { Kinds = w.Kinds[..count], Force = w.Force[..count] })];
+    public IReadOnlyList<BindingMoments> Wheels(Trace trace, int count) =>
+        [.. _kinds.Select((kinds, w) => new BindingMoments(w, _driven[w] >= 0, count == _time.Length ? kinds : kinds[..count], trace.Wheels[w].LongitudinalForce))];
 
     /// <summary>Takes a sample.</summary>
     /// <param name="index">Its number.</param>
@@ -34,12 +35,11 @@ internal sealed class BindingRecord
     public void Sample(int index, in RobotFeatures<R1> features)
     {
         double time = index > 0 ? _time[index] - _time[index - 1] : 0.0;
-        for (int w = 0; w < _wheels.Length; w++)
+        for (int w = 0; w < _kinds.Length; w++)
         {
             ref Tyres.WheelWork<R1> work = ref _system.Equations.WheelWork[w];
             bool isLifted = _loads[w].IsLifted(work.Load.Value, time);
-            _wheels[w].Force[index] = work.Fx.Value;
-            _wheels[w].Kinds[index] = isLifted ? BindingKind.Lifted : _driven[w] < 0 ? BindingKind.Nothing : (BindingKind)(int)features.Kinds[_driven[w]].Value;
+            _kinds[w][index] = isLifted ? BindingKind.Lifted : _driven[w] < 0 ? BindingKind.Nothing : (BindingKind)(int)features.Kinds[_driven[w]].Value;
         }
     }
 }

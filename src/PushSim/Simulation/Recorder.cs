@@ -13,44 +13,42 @@ internal sealed class Recorder : IStepObserver
     private readonly double[] _y;
     private readonly double[] _dy;
     private readonly StepFeatures<R1> _features;
-    private readonly ContactRecord? _contact;
+    private readonly double[] _times;
+    private readonly TouchSum? _touch;
+    private readonly TraceTape[] _tapes;
     private readonly BindingRecord[] _bindings;
+    private int _count;
 
     public Recorder(ScenarioSettings scenario, SceneSystem scene)
     {
         _scene = scene;
         double rate = scenario.Numerics.SampleRate;
-        Time = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
-        for (int i = 0; i < Time.Length; i++)
+        _times = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
+        for (int i = 0; i < _times.Length; i++)
         {
-            Time[i] = i / rate;
+            _times[i] = i / rate;
         }
 
         _y = new double[scene.Count];
         _dy = new double[scene.Count];
-        Robots = [.. scene.Robots.Select((r, k) => new RobotRecord(r, _y, scene.FirstExplicit(k), Time.Length))];
-        _contact = scene.Contacts.Count > 0 ? new ContactRecord(scene, Time.Length) : null;
+        _touch = scene.Contacts.Count > 0 ? new TouchSum(scene) : null;
+        _tapes = [.. scene.Robots.Select((r, k) => new TraceTape(r, _y, scene.FirstExplicit(k), _times.Length, k == 0 ? _touch : null))];
+        Series time = Trace.TimeOf(_times);
+        Traces = [.. _tapes.Select(t => new Trace(time, t))];
         _features = StepFeatures<R1>.Of(scene);
-        _bindings = [.. scene.Robots.Select(r => new BindingRecord(r, Time))];
+        _bindings = [.. scene.Robots.Select(r => new BindingRecord(r, _times))];
         Watch.Start(scene, scenario);
     }
 
-    /// <summary>One record per robot, the first robot first.</summary>
-    public IReadOnlyList<RobotRecord> Robots { get; }
-
-    /// <summary>Sample times [s]; the first <see cref="Count"/> are filled.</summary>
-    public double[] Time { get; }
-
-    public int Count { get; private set; }
+    /// <summary>One per robot, the first robot first; whole once <see cref="Stop"/> was called.</summary>
+    public IReadOnlyList<Trace> Traces { get; }
 
     /// <summary>What the verdict hangs on.</summary>
     public MatchWatch Watch { get; } = new();
 
-    /// <summary>What bound each wheel of a robot, cut to the samples taken.</summary>
-    public IReadOnlyList<BindingMoments> Bindings(int robot) => _bindings[robot].Wheels(Count);
-
-    /// <summary>Channels of the contacts, cut to the samples taken.</summary>
-    public IReadOnlyList<Channel> ContactChannels() => _contact?.Channels(Count) ?? [];
+    /// <summary>What bound each wheel of a robot; whole once <see cref="Stop"/> was called.</summary>
+    /// <param name="robot">Its number.</param>
+    public IReadOnlyList<BindingMoments> Bindings(int robot) => _bindings[robot].Wheels(Traces[robot], _count);
 
     public void Start(ReadOnlySpan<double> y0)
     {
@@ -64,26 +62,39 @@ internal sealed class Recorder : IStepObserver
         _features.Read();
         StepDecision decision = Watch.OnStep(step.AsLaneStep(), _features, 0);
         double until = double.IsNaN(Watch.LineTime) ? step.T1 : Watch.LineTime;
-        while (Count < Time.Length && Time[Count] <= until + 1e-12)
+        while (_count < _times.Length && _times[_count] <= until + 1e-12)
         {
-            step.Evaluate(Math.Min(Time[Count], until), _y);
-            Sample(Time[Count]);
+            step.Evaluate(Math.Min(_times[_count], until), _y);
+            Sample(_times[_count]);
         }
 
         return decision;
     }
 
+    /// <summary>Cuts the traces to the samples taken.</summary>
+    public void Stop()
+    {
+        foreach (Series series in Traces.SelectMany(t => t.All).Append(Traces[0].Time))
+        {
+            series.Cut(_count);
+        }
+    }
+
     private void Sample(double t)
     {
         _scene.Evaluate(t, 0.0, _y, _dy);
-        _features.Read();
-        for (int k = 0; k < Robots.Count; k++)
+        _touch?.Read();
+        foreach (TraceTape tape in _tapes)
         {
-            Robots[k].Sample(Count);
-            _bindings[k].Sample(Count, _features.Robots[k]);
+            tape.Sample(_count);
         }
 
-        _contact?.Sample(Count);
-        Count++;
+        _features.Read();
+        for (int k = 0; k < _bindings.Length; k++)
+        {
+            _bindings[k].Sample(_count, _features.Robots[k]);
+        }
+
+        _count++;
     }
 }

@@ -10,10 +10,10 @@ internal static class LoadCell
     /// <summary>The readings (s, N); none without a cell, a force or a stretch of time.</summary>
     /// <param name="cell">The cell, if any.</param>
     /// <param name="time">Sample times, evenly spaced from 0 [s].</param>
-    /// <param name="force">True force at each of them [N]; null without a tether.</param>
-    public static IReadOnlyList<(double Time, double Force)> Read(LoadCellSettings? cell, double[] time, double[]? force)
+    /// <param name="force">True force at each of them [N]; empty without a tether.</param>
+    public static IReadOnlyList<(double Time, double Force)> Read(LoadCellSettings? cell, ReadOnlySpan<double> time, ReadOnlySpan<double> force)
     {
-        if (cell is null || force is null || time.Length < 2)
+        if (cell is null || force.IsEmpty || time.Length < 2)
         {
             return [];
         }
@@ -32,11 +32,11 @@ internal static class LoadCell
     }
 
     // exact response of a first-order filter to straight lines between samples
-    internal static double[] Filter(double[] time, double[] values, double tau)
+    internal static double[] Filter(ReadOnlySpan<double> time, ReadOnlySpan<double> values, double tau)
     {
         if (tau <= 0.0)
         {
-            return values;
+            return values.ToArray();
         }
 
         double[] filtered = new double[values.Length];
@@ -52,7 +52,7 @@ internal static class LoadCell
         return filtered;
     }
 
-    private static double Interpolate(double[] time, double[] values, double t)
+    private static double Interpolate(ReadOnlySpan<double> time, double[] values, double t)
     {
         double at = t * (time.Length - 1) / time[^1];
         int i = Math.Min((int)at, time.Length - 2);

@@ -1,4 +1,3 @@
-using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tests.Simulation;
@@ -40,9 +39,6 @@ internal static class Dragged
         };
     }
 
-    /// <summary>Growth of all channels of that kind over the second half of the run.</summary>
-    public static double Late(RunResult run, string what) =>
-        run.Channels.Where(c => c.Key.EndsWith(what, StringComparison.Ordinal)).Sum(c => c.Values[^1] - c.Values[c.Values.Length / 2]);
-
-    public static double Sum(RunResult run, string what) => run.Channels.Where(c => c.Key.EndsWith(what, StringComparison.Ordinal)).Sum(c => c.Values[^1]);
+    /// <summary>Growth over the second half of the run.</summary>
+    public static double Late(Series series) => series[^1] - series[series.Length / 2];
 }

@@ -33,8 +33,8 @@ public class FitLimitTests(ITestOutputHelper output)
         StallForce stall = Assert.IsType<StallForce>(StallForce.Of(robot));
         RunResult run = Simulator.Run(Pull(robot));
         Assert.Equal(RunStatus.Finished, run.Status);
-        Assert.Equal(stall.Force, run["tether_force_n"].Values[2900..3900].Average(), 0.02 * stall.Force);
-        Assert.Equal(stall.BatteryCurrent, run["battery_current_a"].Values[2900..3900].Average(), 0.02 * stall.BatteryCurrent);
+        Assert.Equal(stall.Force, run.Trace.Tether!.Force[2900..3900].Average(), 0.02 * stall.Force);
+        Assert.Equal(stall.BatteryCurrent, run.Trace.Battery!.Current[2900..3900].Average(), 0.02 * stall.BatteryCurrent);
         Assert.Equal(stall.Force, stall.Hold, 1e-9);
     }
 
@@ -46,8 +46,8 @@ public class FitLimitTests(ITestOutputHelper output)
         StallForce full = StallForce.Of(robot)!;
         StallForce part = StallForce.Of(robot, 0.6)!;
         RunResult run = Simulator.Run(Pull(robot, 0.6));
-        Assert.Equal(part.Force, run["tether_force_n"].Values[2900..3900].Average(), 0.02 * part.Force);
-        Assert.Equal(part.BatteryCurrent, run["battery_current_a"].Values[2900..3900].Average(), 0.02 * part.BatteryCurrent);
+        Assert.Equal(part.Force, run.Trace.Tether!.Force[2900..3900].Average(), 0.02 * part.Force);
+        Assert.Equal(part.BatteryCurrent, run.Trace.Battery!.Current[2900..3900].Average(), 0.02 * part.BatteryCurrent);
         Interval stalled = new(part.Force, 0.99 * part.Force, 1.01 * part.Force);
         PullLimit judged = LimitJudge.Judge(stalled, part, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence());
         Assert.Equal(BindingKind.Motor, judged.By);
@@ -75,7 +75,7 @@ public class FitLimitTests(ITestOutputHelper output)
     {
         RobotSettings robot = Wired(wiring, limit, TestRobots.Motor, 0.8);
         StallForce stall = StallForce.Of(robot)!;
-        Assert.InRange(Simulator.Run(Pull(robot))["tether_force_n"].Values[2900..3900].Average(), 0.98 * stall.Force, 1.02 * stall.Hold);
+        Assert.InRange(Simulator.Run(Pull(robot)).Trace.Tether!.Force[2900..3900].Average(), 0.98 * stall.Force, 1.02 * stall.Hold);
     }
 
     // grip from 1.3 to 2.5 times the motors' force

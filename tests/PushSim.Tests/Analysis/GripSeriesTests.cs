@@ -21,12 +21,12 @@ public class GripSeriesTests
         foreach (int i in new[] { 200, 400, 800 })
         {
             // the first millimetre only leans tyre body and tread: mu N/k_c + z_max
-            double lean = ((0.8 * 2.5 / 2500.0) + 0.3e-3) * (1.0 - (0.4 * run["wheel_front_left_fouling"].Values[i]));
-            double slid = run["x_m"].Values[i] - run["x_m"].Values[0] - lean;
+            double lean = ((0.8 * 2.5 / 2500.0) + 0.3e-3) * (1.0 - (0.4 * run.Trace.Wheel("front left").Fouling![i]));
+            double slid = run.Trace.Body.X[i] - run.Trace.Body.X[0] - lean;
             double fouling = 1.0 - Math.Exp(-slid * dust / 2.0);
-            Assert.Equal(fouling, run["wheel_front_left_fouling"].Values[i], 2e-4);
+            Assert.Equal(fouling, run.Trace.Wheel("front left").Fouling![i], 2e-4);
             double force = 0.8 * 10.0 * (1.0 - (0.4 * fouling));
-            Assert.Equal(force, run["tether_force_n"].Values[i], 0.004 * force);
+            Assert.Equal(force, run.Trace.Tether!.Force[i], 0.004 * force);
         }
     }
 
@@ -40,7 +40,7 @@ public class GripSeriesTests
 
         // the anchor moves 250 mm; tether and tread stretch by the first few millimetres, a little less as grip fades
         RunResult one = ExternalRobots.Run(s);
-        double slid = one.Last("x_m") - one["x_m"].Values[0];
+        double slid = one.Trace.Body.X[^1] - one.Trace.Body.X[0];
         double fouling = 0.0;
         foreach (GripAfterRun r in series.Runs)
         {
@@ -78,7 +78,7 @@ public class GripSeriesTests
     [InlineData(0.0)]
     public void Drag_against_load_and_tread_area(double p)
     {
-        double Drag(double weight, double area) => ExternalRobots.Run(Dragged.Scenario(Dragged.Tyre() with { LoadExponent = p, TreadAreaFraction = area }, weight, 0.5, 1.0)).Last("tether_force_n");
+        double Drag(double weight, double area) => ExternalRobots.Run(Dragged.Scenario(Dragged.Tyre() with { LoadExponent = p, TreadAreaFraction = area }, weight, 0.5, 1.0)).Trace.Tether!.Force[^1];
         double one = Drag(10.0, 1.0);
         Assert.Equal(Math.Pow(2.0, 1.0 - p), Drag(20.0, 1.0) / one, 0.002);
         Assert.Equal(Math.Pow(2.0, -p), Drag(10.0, 0.5) / one, 0.002);

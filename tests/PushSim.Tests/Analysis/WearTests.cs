@@ -26,9 +26,9 @@ public class WearTests
     {
         TyreSettings tyre = Dragged.Tyre() with { SpecificWear = loss * 1e-9 / 400.0 };
         RunResult run = ExternalRobots.Run(Dragged.Scenario(tyre, 10.0, 4.0, 2.0));
-        double way = Dragged.Late(run, "x_m");
+        double way = Dragged.Late(run.Trace.Body.X);
         Assert.InRange(way, 3.9, 4.1);
-        return 1e9 * Dragged.Late(run, "_wear_m3") * 40.0 / way;
+        return 1e9 * run.Trace.Wheels.Sum(w => Dragged.Late(w.Wear!)) * 40.0 / way;
     }
 
     // Archard, J. Appl. Phys. 24, 1953 (from memory); tread rubber on concrete: Xu, Persson and others, J. Chem. Phys. 162, 2025: in proportion to the
@@ -41,7 +41,7 @@ public class WearTests
     public void Wear_goes_with_force_and_way_alone(double weight, double speed, double area)
     {
         RunResult run = ExternalRobots.Run(Dragged.Scenario(Dragged.Tyre() with { TreadAreaFraction = area }, weight, speed, 0.5 / speed));
-        double perNewtonMetre = Dragged.Late(run, "_wear_m3") / (weight * Dragged.Late(run, "x_m"));
+        double perNewtonMetre = run.Trace.Wheels.Sum(w => Dragged.Late(w.Wear!)) / (weight * Dragged.Late(run.Trace.Body.X));
         Assert.Equal(0.375e-9, perNewtonMetre, 0.375e-9 * 1e-4);
     }
 
@@ -55,8 +55,8 @@ public class WearTests
         RunResult run = ExternalRobots.Run(s with { Floor = s.Floor with { Abrasiveness = abrasiveness } });
         foreach (WheelSettings w in run.Scenario.Robot.Wheels)
         {
-            double wear = Late(run, w, "wear_m3");
-            double work = Late(run, w, "friction_work_j");
+            double wear = Dragged.Late(run.Trace.Wheel(w.Name).Wear!);
+            double work = Dragged.Late(run.Trace.Wheel(w.Name).FrictionWork!);
             double expected = w.Tyre.SpecificWear * abrasiveness * work / friction;
             Assert.True(work > 0.1);
             Assert.Equal(expected, wear, 1e-6 * expected);
@@ -69,7 +69,7 @@ public class WearTests
         RunResult run = ExternalRobots.Run(TestRobots.Spot(TestRobots.FourWheels(TestRobots.SoftTyre with { SpecificWear = 5e-10 })));
         double ledger = run.Ledger.Single(e => e.Key == "tread_j").Joule;
         Assert.True(ledger > 1.0);
-        Assert.Equal(ledger, Dragged.Sum(run, "_friction_work_j"), 1e-12 * ledger);
+        Assert.Equal(ledger, run.Trace.Wheels.Sum(w => w.FrictionWork![^1]), 1e-12 * ledger);
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public class WearTests
     {
         RunResult with = ExternalRobots.Run(TestRobots.Spot(TestRobots.FourWheels(TestRobots.SoftTyre with { SpecificWear = 5e-10 })));
         RunResult without = ExternalRobots.Run(TestRobots.Spot());
-        Assert.Equal(without["heading_rad"].Values, with["heading_rad"].Values);
+        Assert.Equal(without.Trace.Body.Heading, with.Trace.Body.Heading);
         Assert.Equal(without.RhsEvaluations, with.RhsEvaluations);
     }
 
@@ -119,9 +119,9 @@ public class WearTests
         double reach = 0.5 * 0.8 * 12.0 / 3000.0;
         List<(double, double)> speeds = [.. Enumerable.Range(0, 401).Select(i => (0.0025 * i, reach * 2.0 * Math.PI * 20.0 * Math.Cos(2.0 * Math.PI * 20.0 * 0.0025 * i)))];
         RunResult run = ExternalRobots.Run(s with { Tether = s.Tether! with { AnchorSpeed = speeds } });
-        Assert.True(run["tether_force_n"].Values.Max() > 2.0);
-        Assert.True(Dragged.Sum(run, "_friction_work_j") > 0.0);
-        Assert.Equal(0.0, Dragged.Sum(run, "_wear_m3"));
+        Assert.True(run.Trace.Tether!.Force.Max() > 2.0);
+        Assert.True(run.Trace.Wheels.Sum(w => w.FrictionWork![^1]) > 0.0);
+        Assert.Equal(0.0, run.Trace.Wheels.Sum(w => w.Wear![^1]));
     }
 
     [Fact]
@@ -131,12 +131,12 @@ public class WearTests
         ScenarioSettings s = TestRobots.Spot(TestRobots.FourWheels(tyre)) with { TyreLife = new TyreLifeSettings { MatchTime = 45.0 } };
         RunResult run = ExternalRobots.Run(s);
         WearReport report = WearReport.Of(run, StraightDrive.Run(s, CancellationToken.None))!;
-        double[] heading = run["heading_rad"].Values;
+        Series heading = run.Trace.Body.Heading;
         int from = run.Time.Length - 1 - (int)Math.Round(0.4 * 2900.0);
         double turns = (heading[^1] - heading[from]) / (2.0 * Math.PI);
         foreach (WheelWear w in report.Wheels)
         {
-            double[] wear = run[$"wheel_{Slug.Of(w.Wheel)}_wear_m3"].Values;
+            Series wear = run.Trace.Wheel(w.Wheel).Wear!;
             double perTurn = (wear[^1] - wear[from]) / turns;
             Assert.Equal(perTurn, w.PerTurn!.Value, 1e-9 * perTurn);
             Assert.Equal(60.0 / report.TurnTime!.Value * perTurn, w.PerMinute, 1e-9 * w.PerMinute);
@@ -170,11 +170,5 @@ public class WearTests
         // the same robot and friction: ten times the figure is ten times the wear
         Assert.Equal(10.0, ranked[1].DepthPerMatch!.Value / ranked[0].DepthPerMatch!.Value, 1e-9);
         Assert.Equal("pressed flat", ranked[2].Stop!.Refusal);
-    }
-
-    private static double Late(RunResult run, WheelSettings wheel, string what)
-    {
-        double[] values = run[$"wheel_{Slug.Of(wheel.Name)}_{what}"].Values;
-        return values[^1] - values[values.Length / 2];
     }
 }

@@ -1,11 +1,12 @@
 using System.Reflection;
 using System.Xml.Linq;
 using PushSim.Runs;
+using PushSim.Simulation;
 using Xunit;
 
 namespace PushSim.Tests.Conventions;
 
-/// <summary>Every public double of the engine says its unit in square brackets.</summary>
+/// <summary>Every public double and recorded series of the engine says its unit in square brackets.</summary>
 public class UnitTests
 {
     private static readonly Assembly s_engine = typeof(Simulator).Assembly;
@@ -22,7 +23,8 @@ public class UnitTests
             string name = type.FullName!.Replace('+', '.');
             foreach (PropertyInfo property in type.GetProperties().Where(p => p.DeclaringType == type && IsNumber(p.PropertyType)))
             {
-                rows.Add("P:" + name + "." + property.Name);
+                ParameterInfo[] index = property.GetIndexParameters();
+                rows.Add("P:" + name + "." + property.Name + (index.Length > 0 ? $"({string.Join(',', index.Select(i => i.ParameterType))})" : ""));
             }
 
             foreach (FieldInfo field in type.GetFields().Where(f => f.DeclaringType == type && IsNumber(f.FieldType) && !f.IsSpecialName))
@@ -43,5 +45,5 @@ public class UnitTests
         Assert.Contains("]", text, StringComparison.Ordinal);
     }
 
-    private static bool IsNumber(Type type) => type == typeof(double) || type == typeof(double?) || type == typeof(double[]);
+    private static bool IsNumber(Type type) => type == typeof(double) || type == typeof(double?) || type == typeof(double[]) || type == typeof(Series);
 }

@@ -89,7 +89,7 @@ public class ExtremeTests(ITestOutputHelper output)
         Assert.Equal(RunStatus.Finished, run.Status);
         Assert.InRange(run.EnergyResidualRatio, 0.0, 1e-3);
         Assert.True(run.Ledger.Single(e => e.Key == "tread_j").Joule > 0.0);
-        Assert.All(run["wheel_front_left_friction"].Values, mu => Assert.True(mu > 0.0));
+        Assert.All(run.Trace.Wheel("front left").Friction, mu => Assert.True(mu > 0.0));
     }
 
     [Fact]
@@ -116,12 +116,12 @@ public class ExtremeTests(ITestOutputHelper output)
             return isPlain && RunWords.Verdict(run).Length > 0 ? null : RunWords.Cause(run.Stop);
         }
 
-        foreach (Channel c in run.Channels.Concat(run.Opponent?.Channels ?? []))
+        foreach (Series s in run.Trace.All.Concat(run.Opponent?.Trace.All ?? []))
         {
-            int at = Array.FindIndex(c.Values, v => !double.IsFinite(v));
+            int at = s.FindIndex(v => !double.IsFinite(v));
             if (at >= 0)
             {
-                return FormattableString.Invariant($"{c.Key} is {c.Values[at]} at {run.Time[at]} s");
+                return FormattableString.Invariant($"{s.Key} is {s[at]} at {run.Time[at]} s");
             }
         }
 

@@ -85,7 +85,7 @@ public class OneRobotTests(ITestOutputHelper output)
         RunResult engine = Simulator.Run(OracleScenarios.Patch);
         OracleComparison c = OracleComparison.Of(engine, OracleRun.One(OracleScenarios.Patch, 10e-6));
         Print("engine against oracle", c);
-        Assert.True(Math.Abs(engine["heading_rad"].Values[^1]) > 0.05, "the patch must turn the robot");
+        Assert.True(Math.Abs(engine.Trace.Body.Heading[^1]) > 0.05, "the patch must turn the robot");
         Assert.InRange(c.Places, 0.0, Bound);
         Assert.InRange(c.Headings, 0.0, Bound);
         Assert.InRange(c.Times, 0.0, Bound);
@@ -99,7 +99,7 @@ public class OneRobotTests(ITestOutputHelper output)
         OracleComparison c = OracleComparison.Of(engine, oracle);
         Print("engine against oracle", c);
         Assert.InRange(c.Forces, 0.0, Bound);
-        Assert.InRange(engine["x_m"].Values.Max(Math.Abs), 0.0, 1e-6);
+        Assert.InRange(engine.Trace.Body.X.Max(Math.Abs), 0.0, 1e-6);
         Assert.InRange(oracle["x"].Max(Math.Abs), 0.0, 1e-6);
         Assert.InRange(oracle["y"].Max(Math.Abs), 0.0, 1e-6);
     }

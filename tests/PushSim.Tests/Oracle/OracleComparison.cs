@@ -23,11 +23,11 @@ internal sealed class OracleComparison
 
     /// <summary>Compares the engine's first robot with the oracle's record.</summary>
     public static OracleComparison Of(RunResult engine, OracleRecord oracle) =>
-        Of(new EngineSeries(engine.Time, engine.Channels, engine.Scenario.Robot, engine.Scenario.Tether is not null), oracle);
+        Of(new EngineSeries(engine.Trace, engine.Scenario.Robot), oracle);
 
     /// <summary>Compares the engine's opponent with the oracle's record, both in the opponent's own floor frame.</summary>
     public static OracleComparison OfOpponent(RunResult engine, OracleRecord oracle) =>
-        Of(new EngineSeries(engine.Time, engine.Opponent!.Channels, engine.Opponent.Robot, false), oracle);
+        Of(new EngineSeries(engine.Opponent!.Trace, engine.Opponent.Robot), oracle);
 
     /// <summary>Compares two records of the oracle.</summary>
     public static OracleComparison Of(OracleRecord one, OracleRecord two, RobotSettings robot) =>
@@ -36,7 +36,7 @@ internal sealed class OracleComparison
     private static OracleComparison Of(ISeries engine, OracleRecord oracle)
     {
         var result = new OracleComparison();
-        int count = Math.Min(engine.Time.Length, oracle.Count);
+        int count = Math.Min(engine.Time.Count, oracle.Count);
         for (int axis = 0; axis < 3; axis++)
         {
             double floor = 0.0;
@@ -63,7 +63,7 @@ internal sealed class OracleComparison
         return result;
     }
 
-    private void Force(string name, double[]? engine, double[] oracle, double floor, int count)
+    private void Force(string name, IReadOnlyList<double>? engine, IReadOnlyList<double> oracle, double floor, int count)
     {
         if (engine is null)
         {
@@ -105,13 +105,13 @@ internal sealed class OracleComparison
         }
     }
 
-    private static double Late(double[] time, double[] one, double[] two, double level)
+    private static double Late(IReadOnlyList<double> time, double[] one, double[] two, double level)
     {
         double a = Crossing(time, one, level);
         return Math.Abs(a - Crossing(time, two, level)) / a;
     }
 
-    private static double Crossing(double[] time, double[] values, double level)
+    private static double Crossing(IReadOnlyList<double> time, double[] values, double level)
     {
         for (int k = 1; k < values.Length; k++)
         {
@@ -124,7 +124,7 @@ internal sealed class OracleComparison
         return double.PositiveInfinity;
     }
 
-    private static double Peak(double[] values, int count)
+    private static double Peak(IReadOnlyList<double> values, int count)
     {
         double peak = 0.0;
         for (int k = 0; k < count; k++)
@@ -134,7 +134,7 @@ internal sealed class OracleComparison
         return peak;
     }
 
-    private static double Worst(double[] one, double[] two, int count)
+    private static double Worst(IReadOnlyList<double> one, IReadOnlyList<double> two, int count)
     {
         double worst = 0.0;
         for (int k = 0; k < count; k++)
@@ -147,53 +147,48 @@ internal sealed class OracleComparison
 
     private interface ISeries
     {
-        double[] Time { get; }
-        double[] X { get; }
-        double[] Y { get; }
-        double[] Psi { get; }
-        double[]? Tether { get; }
+        IReadOnlyList<double> Time { get; }
+        IReadOnlyList<double> X { get; }
+        IReadOnlyList<double> Y { get; }
+        IReadOnlyList<double> Psi { get; }
+        IReadOnlyList<double>? Tether { get; }
         int Wheels { get; }
         int Drives { get; }
-        double[] Force(int wheel, int axis);
-        double[]? Current(int drive);
+        IReadOnlyList<double> Force(int wheel, int axis);
+        IReadOnlyList<double>? Current(int drive);
     }
 
-    private sealed class EngineSeries(double[] time, IReadOnlyList<Channel> channels, RobotSettings robot, bool tether) : ISeries
+    private sealed class EngineSeries(Trace trace, RobotSettings robot) : ISeries
     {
-        private static readonly string[] s_endings = ["load_n", "longitudinal_force_n", "lateral_force_n"];
-
-        public double[] Time => time;
-        public double[] X { get; } = Values(channels, "x_m");
-        public double[] Y { get; } = Values(channels, "y_m");
-        public double[] Psi { get; } = Values(channels, "heading_rad");
-        public double[]? Tether => tether ? Values(channels, "tether_force_n") : null;
+        public IReadOnlyList<double> Time => trace.Time;
+        public IReadOnlyList<double> X => trace.Body.X;
+        public IReadOnlyList<double> Y => trace.Body.Y;
+        public IReadOnlyList<double> Psi => trace.Body.Heading;
+        public IReadOnlyList<double>? Tether => trace.Tether?.Force;
         public int Wheels => robot.Wheels.Count;
         public int Drives => robot.Drives.Count;
 
-        public double[] Force(int wheel, int axis) => Values(channels, $"wheel_{Slug(robot.Wheels[wheel].Name)}_{s_endings[axis]}");
+        public IReadOnlyList<double> Force(int wheel, int axis) =>
+            axis == 0 ? trace.Wheels[wheel].Load : axis == 1 ? trace.Wheels[wheel].LongitudinalForce : trace.Wheels[wheel].LateralForce;
 
-        public double[]? Current(int drive) => robot.Drives[drive].Motors.Count == 0
-            ? null : Values(channels, $"motor_{Slug(robot.Drives[drive].Name)}_1_current_a");
-
-        private static double[] Values(IReadOnlyList<Channel> channels, string key) => channels.Single(c => c.Key == key).Values;
-
-        private static string Slug(string name) => name.Replace(' ', '_');
+        public IReadOnlyList<double>? Current(int drive) => robot.Drives[drive].Motors.Count == 0
+            ? null : trace.Motors.Single(m => m.Drive == drive && m.Motor == 0).Current;
     }
 
     private sealed class RecordSeries(OracleRecord record, RobotSettings robot) : ISeries
     {
         private static readonly string[] s_beginnings = ["load ", "fx ", "fy "];
 
-        public double[] Time => record.Time;
-        public double[] X => record["x"];
-        public double[] Y => record["y"];
-        public double[] Psi => record["psi"];
-        public double[]? Tether => record["tether"];
+        public IReadOnlyList<double> Time => record.Time;
+        public IReadOnlyList<double> X => record["x"];
+        public IReadOnlyList<double> Y => record["y"];
+        public IReadOnlyList<double> Psi => record["psi"];
+        public IReadOnlyList<double>? Tether => record["tether"];
         public int Wheels => robot.Wheels.Count;
         public int Drives => robot.Drives.Count;
 
-        public double[] Force(int wheel, int axis) => record[s_beginnings[axis] + wheel];
+        public IReadOnlyList<double> Force(int wheel, int axis) => record[s_beginnings[axis] + wheel];
 
-        public double[]? Current(int drive) => robot.Drives[drive].Motors.Count == 0 ? null : record[$"amp {drive} 0"];
+        public IReadOnlyList<double>? Current(int drive) => robot.Drives[drive].Motors.Count == 0 ? null : record[$"amp {drive} 0"];
     }
 }

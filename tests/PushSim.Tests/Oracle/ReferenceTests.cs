@@ -31,9 +31,9 @@ public class ReferenceTests(ITestOutputHelper output)
         };
         RunResult engine = Simulator.Run(scenario);
         OracleRecord oracle = OracleRun.One(scenario, 5e-6);
-        Check("skid_step", "force_n", engine["wheel_front_left_longitudinal_force_n"].Values, EngineBound, 1);
+        Check("skid_step", "force_n", engine.Trace.Wheel("front left").LongitudinalForce, EngineBound, 1);
         Check("skid_step", "force_n", oracle["fx 0"], OracleBound, 1);
-        Check("skid_step", "speed_m_per_s", engine["speed_m_per_s"].Values, EngineBound, 1);
+        Check("skid_step", "speed_m_per_s", engine.Trace.Body.Speed, EngineBound, 1);
     }
 
     [Fact]
@@ -45,13 +45,13 @@ public class ReferenceTests(ITestOutputHelper output)
         ScenarioSettings scenario = Fine(robot, 0.0, 0.2, new CommandPoint(0.0, 1.0, 0.0));
         RunResult engine = Simulator.Run(scenario);
         OracleRecord oracle = OracleRun.One(scenario, 5e-6);
-        double[] omega = [.. engine["wheel_front_left_surface_speed_m_per_s"].Values.Select(v => v / 0.028)];
+        double[] omega = [.. engine.Trace.Wheel("front left").SurfaceSpeed.Select(v => v / 0.028)];
         Check("spin_up", "omega_rad_per_s", omega, EngineBound, 2);
         Check("spin_up", "omega_rad_per_s", oracle["omega 0"], OracleBound, 2);
-        Check("spin_up", "bus_v", engine["battery_voltage_v"].Values, EngineBound, 2);
+        Check("spin_up", "bus_v", engine.Trace.Battery!.Voltage, EngineBound, 2);
         Check("spin_up", "bus_v", oracle["bus_v"], OracleBound, 2);
-        Check("spin_up", "battery_a", engine["battery_current_a"].Values, EngineBound, 2);
-        Check("spin_up", "motor_a", engine["motor_front_left_1_current_a"].Values, EngineBound, 2);
+        Check("spin_up", "battery_a", engine.Trace.Battery!.Current, EngineBound, 2);
+        Check("spin_up", "motor_a", engine.Trace.Motors[0].Current, EngineBound, 2);
     }
 
     [Fact]
@@ -66,9 +66,9 @@ public class ReferenceTests(ITestOutputHelper output)
         };
         RunResult engine = Simulator.Run(scenario);
         OracleRecord oracle = OracleRun.One(scenario, 5e-6);
-        Check("tether_catch", "x_m", engine["x_m"].Values, EngineBound, 1);
-        Check("tether_catch", "speed_m_per_s", engine["speed_m_per_s"].Values, EngineBound, 1);
-        Check("tether_catch", "force_n", engine["tether_force_n"].Values, EngineBound, 1);
+        Check("tether_catch", "x_m", engine.Trace.Body.X, EngineBound, 1);
+        Check("tether_catch", "speed_m_per_s", engine.Trace.Body.Speed, EngineBound, 1);
+        Check("tether_catch", "force_n", engine.Trace.Tether!.Force, EngineBound, 1);
         Check("tether_catch", "speed_m_per_s", oracle["u"], OracleBound, 1);
         Check("tether_catch", "force_n", oracle["tether"], OracleBound, 1);
     }
@@ -78,8 +78,8 @@ public class ReferenceTests(ITestOutputHelper output)
     {
         RunResult engine = Simulator.Run(Bounce());
         OracleRecord oracle = OracleRun.One(Bounce(), 5e-6);
-        Check("wall_bounce", "x_m", engine["x_m"].Values, EngineBound, 1);
-        Check("wall_bounce", "speed_m_per_s", engine["speed_m_per_s"].Values, EngineBound, 1);
+        Check("wall_bounce", "x_m", engine.Trace.Body.X, EngineBound, 1);
+        Check("wall_bounce", "speed_m_per_s", engine.Trace.Body.Speed, EngineBound, 1);
         Check("wall_bounce", "x_m", oracle["x"], OracleBound, 1);
         Check("wall_bounce", "speed_m_per_s", oracle["u"], OracleBound, 1);
     }
@@ -90,23 +90,22 @@ public class ReferenceTests(ITestOutputHelper output)
         ScenarioSettings scenario = Fine(Undamped(TestRobots.FourWheels(s_tyre)), 0.0, 0.5, new CommandPoint(0.0, 1.0, 0.1));
         RunResult engine = Simulator.Run(scenario);
         OracleRecord oracle = OracleRun.One(scenario, 5e-6);
-        foreach ((string key, string column) in new[]
+        BodyTrace body = engine.Trace.Body;
+        foreach ((Series series, string column) in new[] { (body.X, "x"), (body.Y, "y"), (body.Heading, "psi"), (body.Speed, "u"), (body.YawRate, "r") })
         {
-            ("x_m", "x"), ("y_m", "y"), ("heading_rad", "psi"), ("speed_m_per_s", "u"), ("yaw_rate_rad_per_s", "r"),
-        })
-        {
-            Check("launch", key, engine[key].Values, EngineBound, 5);
-            Check("launch", key, oracle[column], OracleBound, 5);
+            Check("launch", series.Key, series, EngineBound, 5);
+            Check("launch", series.Key, oracle[column], OracleBound, 5);
         }
-        Check("launch", "bus_v", engine["battery_voltage_v"].Values, EngineBound, 5);
-        Check("launch", "pitch_rad", engine["pitch_rad"].Values, EngineBound, 5);
-        Check("launch", "roll_rad", engine["roll_rad"].Values, EngineBound, 5);
-        string[] names = ["front_left", "front_right", "rear_left", "rear_right"];
+        Check("launch", "bus_v", engine.Trace.Battery!.Voltage, EngineBound, 5);
+        Check("launch", "pitch_rad", engine.Trace.Body.Pitch, EngineBound, 5);
+        Check("launch", "roll_rad", engine.Trace.Body.Roll, EngineBound, 5);
+        string[] names = ["front left", "front right", "rear left", "rear right"];
         for (int i = 0; i < 4; i++)
         {
-            Check("launch", $"load_{i}_n", engine[$"wheel_{names[i]}_load_n"].Values, EngineBound, 5);
-            Check("launch", $"longitudinal_force_{i}_n", engine[$"wheel_{names[i]}_longitudinal_force_n"].Values, EngineBound, 5);
-            Check("launch", $"lateral_force_{i}_n", engine[$"wheel_{names[i]}_lateral_force_n"].Values, EngineBound, 5);
+            WheelTrace wheel = engine.Trace.Wheel(names[i]);
+            Check("launch", $"load_{i}_n", wheel.Load, EngineBound, 5);
+            Check("launch", $"longitudinal_force_{i}_n", wheel.LongitudinalForce, EngineBound, 5);
+            Check("launch", $"lateral_force_{i}_n", wheel.LateralForce, EngineBound, 5);
             Check("launch", $"load_{i}_n", oracle["load " + i], OracleBound, 5);
         }
     }
@@ -146,7 +145,7 @@ public class ReferenceTests(ITestOutputHelper output)
         };
     }
 
-    private void Check(string part, string key, double[] values, double bound, int stride)
+    private void Check(string part, string key, IReadOnlyList<double> values, double bound, int stride)
     {
         double[] reference = [.. s_root.GetProperty("cases").GetProperty(part).GetProperty(key).EnumerateArray().Select(v => v.GetDouble())];
         double scale = reference.Max(Math.Abs);

@@ -31,9 +31,8 @@ public class StatisticsTests(ITestOutputHelper output)
             ScenarioSettings s = Buzzing(0.1 * Around(random, 0.1), 0.6 * Around(random, 0.02));
             RunResult run = Simulator.Run(s);
             OracleRecord record = OracleRun.One(s, OracleStep);
-            string force = $"wheel_{Slug.Of(run.Scenario.Robot.Wheels[0].Name)}_lateral_force_n";
             int wheel = s.Robot.Wheels.ToList().FindIndex(w => w.Name == run.Scenario.Robot.Wheels[0].Name);
-            (engine[0][i], engine[1][i]) = (Settled(run["yaw_rate_rad_per_s"].Values).Average(), Swing(run[force].Values));
+            (engine[0][i], engine[1][i]) = (Settled(run.Trace.Body.YawRate).Average(), Swing(run.Trace.Wheels[0].LateralForce));
             (oracle[0][i], oracle[1][i]) = (Settled(record["r"]).Average(), Swing(record[$"fy {wheel}"]));
         }
 
@@ -53,7 +52,7 @@ public class StatisticsTests(ITestOutputHelper output)
             ScenarioSettings s = Level(0.002 * (random.NextDouble() - 0.5), 0.01 * (random.NextDouble() - 0.5), 1.0 + (0.02 * (random.NextDouble() - 0.5)));
             RunResult run = Simulator.Run(s);
             OracleRecord[] records = OracleRun.All(s, OracleStep);
-            engine[Side(run["heading_rad"].Values[^1])]++;
+            engine[Side(run.Trace.Body.Heading[^1])]++;
             oracle[Side(records[0]["psi"][records[0].Count - 1])]++;
         }
 
@@ -77,9 +76,9 @@ public class StatisticsTests(ITestOutputHelper output)
 
     private static double Variance(double[] x) => x.Sum(v => (v - x.Average()) * (v - x.Average())) / (x.Length - 1);
 
-    private static double[] Settled(double[] x) => x[(x.Length / 2)..];
+    private static double[] Settled(IReadOnlyList<double> x) => [.. x.Skip(x.Count / 2)];
 
-    private static double Swing(double[] x) => Math.Sqrt(Variance(Settled(x)));
+    private static double Swing(IReadOnlyList<double> x) => Math.Sqrt(Variance(Settled(x)));
 
     private static double Around(Random random, double share) => 1.0 + (share * ((2.0 * random.NextDouble()) - 1.0));
 

@@ -58,7 +58,7 @@ public class BatteryExternalTests
         var motor = new MotorSettings { Name = "m", TorqueConstant = 1e-3, Resistance = load };
         var drive = new DriveSettings { Name = "shaft", Wheels = [], Motors = [(motor, 1.0)] };
         RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(ExternalRobots.Bench(drive, 1.0, 12.6, 0.18), 0.01, throttle: 1.0));
-        return (run.At("battery_voltage_v", 0.0), run.At("battery_current_a", 0.0));
+        return (run.At(t => t.Battery!.Voltage, 0.0), run.At(t => t.Battery!.Current, 0.0));
     }
 
     // Three cells of 4.2 V and 60 mohm; computed here

@@ -27,9 +27,8 @@ public class ControllerHeatTests
         };
         ScenarioSettings s = TestRobots.Scenario(robot, ManoeuvreKind.Launch, 1.0, 0.0, 0.6, Start);
         RunResult run = Simulator.Run(s with { Floor = s.Floor with { AirTemperature = Air }, Numerics = s.Numerics with { Tolerance = 1e-7 } });
-        string key = "controller_" + Slug.Of(robot.Controllers[1].Name);
-        double[] temperature = run[key + "_temperature_degc"].Values;
-        double[] current = run[key + "_current_a"].Values;
+        Series temperature = run.Trace.Controllers[1].Temperature!;
+        Series current = run.Trace.Controllers[1].Current;
         for (int i = 0; i < run.Time.Length; i++)
         {
             double time = run.Time[i] - Start;
@@ -43,6 +42,6 @@ public class ControllerHeatTests
         }
 
         Assert.True(temperature[^1] > Air + 3.0);
-        Assert.DoesNotContain(run.Channels, c => c.Key == $"controller_{Slug.Of(robot.Controllers[0].Name)}_temperature_degc");
+        Assert.Null(run.Trace.Controllers[0].Temperature);
     }
 }

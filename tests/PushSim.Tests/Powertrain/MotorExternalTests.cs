@@ -17,10 +17,10 @@ public class MotorExternalTests
         ExternalRobots.Run(ExternalRobots.Scenario(ExternalRobots.Bench(drive, inertia, volts), end, throttle: 1.0, tolerance: 1e-9));
 
     /// <summary>Spin at the end [rad/s].</summary>
-    internal static double Speed(RunResult run) => run.Last("wheel_flywheel_surface_speed_m_per_s") / Radius;
+    internal static double Speed(RunResult run) => run.Trace.Wheel("flywheel").SurfaceSpeed[^1] / Radius;
 
     /// <summary>Current at the end [A].</summary>
-    internal static double Current(RunResult run) => run.Last("motor_shaft_1_current_a");
+    internal static double Current(RunResult run) => run.Trace.Motors[0].Current[^1];
 
     private static DriveSettings Drive(params (MotorSettings, double)[] motors) => new() { Name = "shaft", Wheels = [], Motors = motors };
 
@@ -44,7 +44,7 @@ public class MotorExternalTests
     {
         RunResult run = OfTwoTests(viscous);
         Assert.Equal(expected, Speed(run), 1e-6);
-        Assert.Equal(2.0, run.At("motor_shaft_1_current_a", 0.0), 1e-9);
+        Assert.Equal(2.0, run.At(t => t.Motors[0].Current, 0.0), 1e-9);
     }
 
     // Nise, Control Systems Engineering, dc motor with gear and load, example 2.23, from memory: load angle / volts =
@@ -56,7 +56,7 @@ public class MotorExternalTests
         foreach (double t in new[] { 0.3, 0.6, 1.2, 3.0 })
         {
             double expected = 100.0 * (1.0 / 24.0) / (5.0 / 3.0) * (1.0 - Math.Exp(-(5.0 / 3.0) * t));
-            Assert.Equal(expected, run.At("wheel_flywheel_surface_speed_m_per_s", t) / Radius, 1e-6);
+            Assert.Equal(expected, run.At(t => t.Wheel("flywheel").SurfaceSpeed, t) / Radius, 1e-6);
         }
 
         Assert.Equal(0.0417 / 1.667, Speed(run) / 100.0 / (1.0 - Math.Exp(-5.0)), 0.0417 / 1.667 * 0.002);

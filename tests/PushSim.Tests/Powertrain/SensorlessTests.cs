@@ -16,7 +16,7 @@ public class SensorlessTests
         MotorSettings motor = TestRobots.Motor with { StandstillTorqueShare = 0.3, FullTorqueSpeed = 300.0 };
         RunResult run = Simulator.Run(TestRobots.Pull(TestRobots.FourWheels(motor: motor, limit: limit, ratio: 5.0)));
         Assert.Equal(RunStatus.Finished, run.Status);
-        Assert.Equal(limiting, run["controller_front_left_limiting"].Values[^1]);
+        Assert.Equal(limiting, run.Trace.Controllers[0].Limiting[^1]);
         Assert.Equal(by, run.Answers.LimitedBy);
         Assert.Single(run.Warnings, w => w is RunWarning.Sensorless);
     }

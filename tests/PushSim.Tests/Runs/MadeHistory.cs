@@ -1,44 +1,54 @@
 using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
-using PushSim.Tyres;
 
 namespace PushSim.Tests.Runs;
 
 /// <summary>Histories made up, one second of samples a millisecond apart: what is not said is at rest, carries its share and is not limited.</summary>
 internal static class MadeHistory
 {
+    private const int Samples = 1001;
+
+    private static readonly Dictionary<string, double> s_usual = new() { ["battery_open_circuit_voltage_v"] = 12.0, ["battery_voltage_v"] = 11.0, ["load_n"] = 3.3, ["command"] = 1.0 };
+
     /// <summary>A history.</summary>
     /// <param name="scenario">Its scenario.</param>
-    /// <param name="channels">Keys with their values over time [s]; "sliding", "load_n", ... without a wheel's name are those of every wheel, "limiting" of every controller.</param>
-    public static RunHistory Of(ScenarioSettings scenario, params (string Key, Func<double, double> Value)[] channels)
+    /// <param name="said">
+    /// Keys with their values over time [s]; "sliding", "load_n", ... without a wheel's name are those of every wheel, "command" and "limiting" of every controller. What
+    /// only some robots record is there where its key is.
+    /// </param>
+    public static RunHistory Of(ScenarioSettings scenario, params (string Key, Func<double, double> Value)[] said)
     {
-        double[] time = [.. Enumerable.Range(0, 1001).Select(i => 0.001 * i)];
-        Dictionary<string, Func<double, double>> made = new()
+        bool Says(string what) => said.Any(s => s.Key.Contains(what, StringComparison.Ordinal));
+        ScenarioSettings recorded = scenario with
         {
-            ["x_m"] = _ => 0.0, ["y_m"] = _ => 0.0, ["speed_m_per_s"] = _ => 0.0, ["yaw_rate_rad_per_s"] = _ => 0.0, ["scrub_moment_n_m"] = _ => 0.0, ["heading_rad"] = _ => 0.0, ["contact_side_force_n"] = _ => 0.0, ["contact_y_m"] = _ => 0.0, ["lateral_speed_m_per_s"] = _ => 0.0,
-            ["battery_open_circuit_voltage_v"] = _ => 12.0, ["battery_voltage_v"] = _ => 11.0,
-        };
-        Dictionary<string, Func<double, double>> said = channels.ToDictionary(c => c.Key, c => c.Value);
-        foreach (WheelSettings w in scenario.Robot.Wheels)
-        {
-            foreach (string what in new[] { "load_n", "sliding", "lateral_force_n", "longitudinal_force_n", "surface_speed_m_per_s" })
+            Tether = Says("tether_") ? TestRobots.Pull().Tether : null,
+            Robot = scenario.Robot with
             {
-                made[$"wheel_{Slug.Of(w.Name)}_{what}"] = said.GetValueOrDefault(what) ?? (_ => what == "load_n" ? 3.3 : 0.0);
+                Wheels = [.. scenario.Robot.Wheels.Select(w => w with { Tyre = w.Tyre with { SpecificWear = Says("_wear_m3") ? 1e-9 : 0.0 } })],
+                Drives = [.. scenario.Robot.Drives.Select(d => d with { Motors = [.. d.Motors.Select(m => (Warm(m.Motor, Says("winding_")), m.Ratio))] })],
+            },
+        };
+        TouchSum? touch = Says("contact_") ? new TouchSum(new SceneSystem(TestRobots.Launch())) : null;
+        var trace = new Trace(Trace.TimeOf([.. Enumerable.Range(0, Samples).Select(i => 0.001 * i)]), new TraceTape(new RobotSystem(recorded), [], 0, Samples, touch));
+        Dictionary<string, Func<double, double>> values = said.ToDictionary(s => s.Key, s => s.Value);
+        foreach ((Series series, string kind) in Kinds(trace))
+        {
+            Func<double, double> value = values.GetValueOrDefault(series.Key) ?? values.GetValueOrDefault(kind) ?? (_ => s_usual.GetValueOrDefault(kind));
+            for (int i = 0; i < Samples; i++)
+            {
+                series.Set(i, value(trace.Time[i]));
             }
         }
 
-        foreach (ControllerSettings c in scenario.Robot.Controllers)
-        {
-            made[$"controller_{Slug.Of(c.Name)}_limiting"] = said.GetValueOrDefault("limiting") ?? (_ => 0.0);
-            made["command_" + Slug.Of(c.Name)] = said.GetValueOrDefault("command") ?? (_ => 1.0);
-        }
-
-        foreach ((string key, Func<double, double> value) in channels)
-        {
-            made[key] = value;
-        }
-
-        return new RunHistory(scenario, time, [.. made.Select(m => new Channel(m.Key, "", "", [.. time.Select(m.Value)]))]);
+        Xunit.Assert.Subset(Kinds(trace).SelectMany(k => new[] { k.Series.Key, k.Kind }).ToHashSet(), values.Keys.ToHashSet());
+        return new RunHistory(scenario, trace);
     }
+
+    private static MotorSettings Warm(MotorSettings motor, bool isWarm) => motor with { WindingToCaseThermalResistance = isWarm ? 1.0 : 0.0 };
+
+    // each series with its key, without the name of a wheel or a controller
+    private static IEnumerable<(Series Series, string Kind)> Kinds(Trace trace) => trace.All.Select(s => (s, trace.Wheels.Select(w => $"wheel_{Slug.Of(w.Name)}_")
+        .Concat(trace.Controllers.SelectMany(c => new[] { $"controller_{Slug.Of(c.Name)}_", "_" + Slug.Of(c.Name) }))
+        .Aggregate(s.Key, (key, name) => key.Replace(name, string.Empty, StringComparison.Ordinal))));
 }

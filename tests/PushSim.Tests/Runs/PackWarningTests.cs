@@ -29,7 +29,7 @@ public class PackWarningTests
         Assert.DoesNotContain(RunWarnings.Of(new RobotSystem(scenario), twice, Upset.None, false), w => w is RunWarning.HardOnPack);
         RobotSettings small = scenario.Robot with { Battery = scenario.Robot.Battery! with { Capacity = 0.02 * 3600.0 } };
         RunResult run = Simulator.Run(TestRobots.Pull(small));
-        Assert.True(run["battery_current_a"].Values.Max() > 1.0);
+        Assert.True(run.Trace.Battery!.Current.Max() > 1.0);
         Assert.Contains(run.Warnings, w => w is RunWarning.HardOnPack);
         Assert.DoesNotContain(Simulator.Run(TestRobots.Pull()).Warnings, w => w is RunWarning.HardOnPack);
     }

@@ -108,22 +108,8 @@ public class PushLimitsTests
 
     private static RunHistory Made(Func<int, bool> slides)
     {
-        ScenarioSettings scenario = TestRobots.Launch();
-        double[] time = [.. Enumerable.Range(0, 1001).Select(i => 0.001 * i)];
-        double[] Each(Func<int, double> value) => [.. time.Select((_, i) => value(i))];
-        List<Channel> channels =
-        [
-            new("battery_open_circuit_voltage_v", "", "V", Each(_ => 12.0)), new("battery_voltage_v", "", "V", Each(_ => 11.0)),
-            .. scenario.Robot.Wheels.SelectMany(w => new Channel[]
-            {
-                new($"wheel_{Slug.Of(w.Name)}_load_n", "", "N", Each(_ => 3.3)), new($"wheel_{Slug.Of(w.Name)}_sliding", "", "1", Each(i => slides(i) ? 1.0 : 0.0)),
-            }),
-            .. scenario.Robot.Controllers.SelectMany(c => new Channel[]
-            {
-                new("command_" + Slug.Of(c.Name), "", "1", Each(i => i > 100 ? 1.0 : 0.0)), new($"controller_{Slug.Of(c.Name)}_limiting", "", "1", Each(_ => 0.0)),
-            }),
-        ];
-        return new RunHistory(scenario, time, channels);
+        static int Sample(double t) => (int)Math.Round(1000.0 * t);
+        return MadeHistory.Of(TestRobots.Launch(), ("sliding", t => slides(Sample(t)) ? 1.0 : 0.0), ("command", t => Sample(t) > 100 ? 1.0 : 0.0));
     }
 
     // 11 V at the bus and the whole command: motors stand at 11 V over one winding each, two in series at 11 V over both

@@ -21,10 +21,10 @@ public class ShoveTests
     public void Equal_robots_nose_to_nose_stay_exactly_level()
     {
         RunResult run = Simulator.Run(TestRobots.Shove(Mole, Mole));
-        Assert.Equal(run["x_m"].Values, run.Opponent!["x_m"].Values);
-        Assert.All(run["heading_rad"].Values, h => Assert.Equal(0.0, h));
-        Assert.All(run["contact_x_m"].Values, x => Assert.Equal(0.0, x));
-        Assert.True(run["contact_push_n"].Values.Max() > 5.0);
+        Assert.Equal(run.Trace.Body.X, run.Opponent!.Trace.Body.X);
+        Assert.All(run.Trace.Body.Heading, h => Assert.Equal(0.0, h));
+        Assert.All(run.Trace.Contact!.X, x => Assert.Equal(0.0, x));
+        Assert.True(run.Trace.Contact!.Push.Max() > 5.0);
         Assert.Equal(ShoveEnding.Stalemate, run.Shove!.Ending);
     }
 
@@ -43,16 +43,16 @@ public class ShoveTests
         };
         RunResult run = Simulator.Run(s);
         RunResult other = Simulator.Run(swapped);
-        Assert.True(run["contact_force_n"].Values.Max() > 0.0, "the robots of this seed never touch");
-        foreach (string key in new[] { "x_m", "y_m", "heading_rad", "speed_m_per_s" })
+        Assert.True(run.Trace.Contact!.Force.Max() > 0.0, "the robots of this seed never touch");
+        foreach (Func<BodyTrace, Series> each in new Func<BodyTrace, Series>[] { b => b.X, b => b.Y, b => b.Heading, b => b.Speed })
         {
-            AssertNear(run[key].Values, other.Opponent![key].Values);
-            AssertNear(run.Opponent![key].Values, other[key].Values);
+            AssertNear(each(run.Trace.Body), each(other.Opponent!.Trace.Body));
+            AssertNear(each(run.Opponent!.Trace.Body), each(other.Trace.Body));
         }
     }
 
     // The forces swap to the bit (ContactSymmetryTests); the error norm sums the first robot's states first, so a step's length may round otherwise.
-    private static void AssertNear(double[] expected, double[] actual)
+    private static void AssertNear(Series expected, Series actual)
     {
         double off = expected.Zip(actual).Max(v => Math.Abs(v.First - v.Second));
         Assert.True(off <= 1e-9, $"off by {off}");
@@ -65,14 +65,14 @@ public class ShoveTests
         ScenarioSettings s = Pair(seed);
         RunResult run = Simulator.Run(s);
         RunResult mirrored = Simulator.Run(Mirror(s));
-        foreach (string even in new[] { "x_m", "speed_m_per_s", "pitch_rad", "contact_push_n" })
+        foreach (Func<Trace, Series> even in new Func<Trace, Series>[] { t => t.Body.X, t => t.Body.Speed, t => t.Body.Pitch, t => t.Contact!.Push })
         {
-            Assert.Equal(run[even].Values, mirrored[even].Values);
+            Assert.Equal(even(run.Trace), even(mirrored.Trace));
         }
 
-        foreach (string odd in new[] { "y_m", "heading_rad", "yaw_rate_rad_per_s", "roll_rad", "contact_side_force_n" })
+        foreach (Func<Trace, Series> odd in new Func<Trace, Series>[] { t => t.Body.Y, t => t.Body.Heading, t => t.Body.YawRate, t => t.Body.Roll, t => t.Contact!.SideForce })
         {
-            Assert.Equal(run[odd].Values, mirrored[odd].Values.Select(v => -v));
+            Assert.Equal(odd(run.Trace), odd(mirrored.Trace).Select(v => -v));
         }
     }
 
@@ -92,12 +92,12 @@ public class ShoveTests
             Opponent = s.Opponent! with { Manoeuvre = s.Opponent.Manoeuvre with { Commands = [] } },
             Numerics = s.Numerics with { SampleRate = 20_000.0 },
         });
-        double[] t = run.Time;
-        double[] side = run["contact_side_force_n"].Values;
+        Series t = run.Time;
+        Series side = run.Trace.Contact!.SideForce;
         double given = Enumerable.Range(1, t.Length - 1).Sum(i => 0.5 * (side[i] + side[i - 1]) * (t[i] - t[i - 1]));
         OpponentRun other = run.Opponent!;
-        (double sine, double cosine) = Math.SinCos(other["heading_rad"].Values[^1]);
-        double taken = -2.0 * ((sine * other["speed_m_per_s"].Values[^1]) + (cosine * other["lateral_speed_m_per_s"].Values[^1]));
+        (double sine, double cosine) = Math.SinCos(other.Trace.Body.Heading[^1]);
+        double taken = -2.0 * ((sine * other.Trace.Body.Speed[^1]) + (cosine * other.Trace.Body.LateralSpeed[^1]));
         Assert.True(Math.Sign(heading) * taken > 0.03, $"{taken} N s");
         Assert.Equal(taken, given, 0.005 * Math.Abs(taken));
     }
@@ -118,10 +118,10 @@ public class ShoveTests
         MotorSettings strong = TestRobots.Motor with { Resistance = 0.4, FrictionTorque = 0.0 };
         RobotSettings robot = TestRobots.FourWheels(tyre, strong, efficiency: 1.0, limit: 100.0, ratio: 8.0);
         RunResult run = Simulator.Run(TestRobots.Shove(robot.WithMass(heavy), robot.WithMass(light), end: 1.0) with { Shove = new ShoveSettings { Gap = 0.01, Line = 5.0 } });
-        double[] t = run.Time;
-        double[] v = run["speed_m_per_s"].Values;
-        int from = Array.FindIndex(t, x => x >= 0.5);
-        int to = Array.FindIndex(t, x => x >= 0.9);
+        Series t = run.Time;
+        Series v = run.Trace.Body.Speed;
+        int from = t.FindIndex(x => x >= 0.5);
+        int to = t.FindIndex(x => x >= 0.9);
         double measured = (v[to] - v[from]) / (t[to] - t[from]);
         double expected = Mu * 9.80665 * (heavy - light) / (heavy + light);
         Assert.Equal(expected, measured, 0.01 * expected);
@@ -150,7 +150,7 @@ public class ShoveTests
         Assert.Equal(ShoveEnding.Line, fine.Shove!.Ending);
         Assert.Equal(0, fine.Shove.Winner);
         Assert.Equal(fine.Shove.EndTime, coarse.Shove!.EndTime, 1e-9);
-        Assert.InRange(fine.Opponent!["x_m"].Values[0] - fine.Opponent["x_m"].Values[^1], 0.49, 0.5);
+        Assert.InRange(fine.Opponent!.Trace.Body.X[0] - fine.Opponent.Trace.Body.X[^1], 0.49, 0.5);
     }
 
     [Theory]
@@ -224,8 +224,8 @@ public class ShoveTests
         ScenarioSettings prompt = TestRobots.Launch() with { };
         prompt = prompt with { Manoeuvre = prompt.Manoeuvre with { EndTime = 1.0 } };
         ScenarioSettings late = prompt with { Manoeuvre = prompt.Manoeuvre with { Driver = new DriverSettings { ReactionDelay = 0.25 } } };
-        double[] first = Simulator.Run(prompt)["speed_m_per_s"].Values;
-        double[] second = Simulator.Run(late)["speed_m_per_s"].Values;
+        Series first = Simulator.Run(prompt).Trace.Body.Speed;
+        Series second = Simulator.Run(late).Trace.Body.Speed;
         for (int i = 300; i < 700; i += 50)
         {
             Assert.Equal(first[i], second[i + 250], 2e-3);
@@ -244,7 +244,7 @@ public class ShoveTests
         s = s with { Shove = s.Shove with { Line = 5.0 }, Manoeuvre = s.Manoeuvre with { EndTime = 1.5 } };
         RunResult run = Simulator.Run(s);
         RunResult exact = Simulator.Run(s with { Numerics = s.Numerics with { Tolerance = 1e-9 } });
-        Assert.InRange(Math.Abs(run["x_m"].Values[^1] - exact["x_m"].Values[^1]), 0.0, 2e-3);
+        Assert.InRange(Math.Abs(run.Trace.Body.X[^1] - exact.Trace.Body.X[^1]), 0.0, 2e-3);
         Assert.InRange(run.RhsEvaluations, 1, 15_000);
     }
 

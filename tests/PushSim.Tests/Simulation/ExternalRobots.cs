@@ -105,12 +105,9 @@ internal static class ExternalRobots
         return result;
     }
 
-    /// <summary>Value of a channel at a sampled time.</summary>
-    public static double At(this RunResult result, string key, double time) =>
-        result[key].Values[(int)Math.Round(time * result.Scenario.Numerics.SampleRate)];
-
-    /// <summary>Last value of a channel.</summary>
-    public static double Last(this RunResult result, string key) => result[key].Values[^1];
+    /// <summary>Value of a series at a sampled time.</summary>
+    public static double At(this RunResult result, Func<Trace, Series> what, double time) =>
+        what(result.Trace)[(int)Math.Round(time * result.Scenario.Numerics.SampleRate)];
 
     /// <summary>Integrates from a changed start state; returns samples of (time, state).</summary>
     public static List<(double T, double[] Y)> RunFrom(ScenarioSettings scenario, Action<RobotSystem, double[]> change, double sampleStep)

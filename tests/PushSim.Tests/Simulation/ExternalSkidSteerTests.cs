@@ -10,14 +10,14 @@ namespace PushSim.Tests.Simulation;
 /// <summary>Turning on the spot: the closed form for four point contacts, and measured effective-track ratios.</summary>
 public class ExternalSkidSteerTests
 {
-    /// <summary>Mean of a channel over the two wheels of a side at the end.</summary>
-    internal static double Mean(RunResult run, string measure, string side) =>
-        0.5 * (run.Last($"wheel_front_{side}_{measure}") + run.Last($"wheel_rear_{side}_{measure}"));
+    /// <summary>Mean of a series over the two wheels of a side at the end.</summary>
+    internal static double Mean(RunResult run, Func<WheelTrace, Series> what, string side) =>
+        0.5 * (what(run.Trace.Wheel("front " + side))[^1] + what(run.Trace.Wheel("rear " + side))[^1]);
 
     /// <summary>Difference of the rim speeds over yaw rate and track [1].</summary>
     internal static double TrackRatio(RunResult run, double track) =>
-        (Mean(run, "surface_speed_m_per_s", "right") - Mean(run, "surface_speed_m_per_s", "left"))
-        / (run.Last("yaw_rate_rad_per_s") * track);
+        (Mean(run, w => w.SurfaceSpeed, "right") - Mean(run, w => w.SurfaceSpeed, "left"))
+        / (run.Trace.Body.YawRate[^1] * track);
 
     // Four point contacts, equal loads, Coulomb friction, slow steady spin: ratio 1 + (L/B)^2, drive force per side
     // mu (W/2) L/sqrt(L^2 + B^2), moment mu W L B/(2 sqrt(L^2 + B^2)); computed here, closed by the energy balance
@@ -36,9 +36,9 @@ public class ExternalSkidSteerTests
         double side = friction * (weight / 2.0) * wheelbase / diagonal;
         double moment = friction * weight * wheelbase * track / (2.0 * diagonal);
         Assert.Equal(ratio, TrackRatio(run, track), 1e-6 * ratio);
-        Assert.Equal(side, 2.0 * Mean(run, "longitudinal_force_n", "right"), 1e-6 * side);
-        Assert.Equal(-side, 2.0 * Mean(run, "longitudinal_force_n", "left"), 1e-6 * side);
-        Assert.Equal(moment, -run.Last("scrub_moment_n_m"), 1e-6 * moment);
+        Assert.Equal(side, 2.0 * Mean(run, w => w.LongitudinalForce, "right"), 1e-6 * side);
+        Assert.Equal(-side, 2.0 * Mean(run, w => w.LongitudinalForce, "left"), 1e-6 * side);
+        Assert.Equal(moment, -run.Trace.Body.ScrubMoment[^1], 1e-6 * moment);
     }
 
     /// <summary>A slow spin on four equally loaded point contacts.</summary>

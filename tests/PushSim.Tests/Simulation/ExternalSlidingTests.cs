@@ -32,8 +32,8 @@ public class ExternalSlidingTests
         TyreSettings tyre = Light(0.8);
         RobotSettings robot = ExternalRobots.FourCorners(ExternalRobots.Body(2.0, 0.02), tyre, 0.12, 0.15, 0.03, 1e-5, null, null, isSkid: true);
         RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, end, speed: speed, gravity: gravity, tolerance: 1e-6, cap: 20000.0));
-        int stop = Array.FindIndex(run["speed_m_per_s"].Values, u => u <= 0.0);
-        return (run.Last("x_m"), run.Time[stop]);
+        int stop = run.Trace.Body.Speed.FindIndex(u => u <= 0.0);
+        return (run.Trace.Body.X[^1], run.Time[stop]);
     }
 
     // A ball thrown without spin, as a robot on free wheels that together have the ball's inertia 2/5 m r^2. Halliday and

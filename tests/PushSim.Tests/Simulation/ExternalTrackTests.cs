@@ -139,10 +139,10 @@ public class ExternalTrackTests
     {
         RobotSettings robot = Tracks(0.1, 0.2, Ground(Friction, Friction));
         RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, 4.0, throttle: 0.6, turn: 0.3, tolerance: 1e-6));
-        double left = run.Last("wheel_left_1_surface_speed_m_per_s");
-        double right = run.Last("wheel_right_1_surface_speed_m_per_s");
-        Assert.Equal(0.5 * (left + right), run.Last("speed_m_per_s"), 0.01 * right);
-        double chi = (right - left) / (run.Last("yaw_rate_rad_per_s") * 0.2);
+        double left = run.Trace.Wheel("left 1").SurfaceSpeed[^1];
+        double right = run.Trace.Wheel("right 1").SurfaceSpeed[^1];
+        Assert.Equal(0.5 * (left + right), run.Trace.Body.Speed[^1], 0.01 * right);
+        double chi = (right - left) / (run.Trace.Body.YawRate[^1] * 0.2);
         Assert.InRange(chi, 1.0, 1.3);
     }
 
@@ -155,11 +155,11 @@ public class ExternalTrackTests
         double length = lengthOverWidth * width;
         RobotSettings robot = Tracks(length, width, Ground(Friction, Friction));
         RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, 1.5, turn: 1.0, tolerance: 1e-6));
-        double difference = run.Last("wheel_right_1_surface_speed_m_per_s") - run.Last("wheel_left_1_surface_speed_m_per_s");
-        double thrust = Enumerable.Range(1, 4).Sum(i => run.Last($"wheel_right_{i}_longitudinal_force_n"));
+        double difference = run.Trace.Wheel("right 1").SurfaceSpeed[^1] - run.Trace.Wheel("left 1").SurfaceSpeed[^1];
+        double thrust = Enumerable.Range(1, 4).Sum(i => run.Trace.Wheel($"right {i}").LongitudinalForce[^1]);
         return (
-            difference / (run.Last("yaw_rate_rad_per_s") * width),
-            -run.Last("scrub_moment_n_m") / (Friction * Weight * length / 4.0),
+            difference / (run.Trace.Body.YawRate[^1] * width),
+            -run.Trace.Body.ScrubMoment[^1] / (Friction * Weight * length / 4.0),
             thrust / (Friction * Weight / 2.0));
     }
 

@@ -49,7 +49,7 @@ public class ExternalTractionTests
     internal static double Acceleration(double mass, double wheelbase, double height, double behindFront, double friction, bool front, bool rear)
     {
         RunResult run = ExternalRobots.Run(Car(mass, wheelbase, height, (wheelbase / 2) - behindFront, friction, front, rear, 9.81, 4.0));
-        return run.At("speed_m_per_s", 4.0) - run.At("speed_m_per_s", 3.0);
+        return run.At(t => t.Body.Speed, 4.0) - run.At(t => t.Body.Speed, 3.0);
     }
 
     // Tutor's answer: 48 % of the weight on driven wheels, no transfer, printed 2.82 m/s^2 and 10.3 s to 105 km/h (10.334
@@ -58,8 +58,8 @@ public class ExternalTractionTests
     public void Without_height_no_load_is_transferred()
     {
         RunResult run = ExternalRobots.Run(Car(1500, 2.6, 0.0, 0.02 * 2.6, 0.6, false, true, 9.8, 11.0));
-        Assert.Equal(2.8224, run.At("speed_m_per_s", 9.0) - run.At("speed_m_per_s", 8.0), 0.002 * 2.8224);
-        int there = Array.FindIndex(run["speed_m_per_s"].Values, u => u >= 105.0 / 3.6);
+        Assert.Equal(2.8224, run.At(t => t.Body.Speed, 9.0) - run.At(t => t.Body.Speed, 8.0), 0.002 * 2.8224);
+        int there = run.Trace.Body.Speed.FindIndex(u => u >= 105.0 / 3.6);
         Assert.Equal(10.334, run.Time[there], 0.002 * 10.334);
     }
 
@@ -84,8 +84,8 @@ public class ExternalTractionTests
     public void Motor_and_mass_approach_their_speed_exponentially()
     {
         RunResult run = ExternalRobots.Run(Light(double.PositiveInfinity, 0.3, 1.0, 0.0));
-        Assert.Equal(1.874508159, run.At("speed_m_per_s", 0.2), 0.0005 * 1.8745);
-        Assert.Equal(0.217600335, run.At("x_m", 0.2), 0.001 * 0.2176);
+        Assert.Equal(1.874508159, run.At(t => t.Body.Speed, 0.2), 0.0005 * 1.8745);
+        Assert.Equal(0.217600335, run.At(t => t.Body.X, 0.2), 0.001 * 0.2176);
     }
 
     // Limit of 8 N in all: constant acceleration to 1.8 m/s, then exponential; computed here
@@ -93,9 +93,9 @@ public class ExternalTractionTests
     public void Current_limit_makes_the_start_a_straight_line()
     {
         RunResult run = ExternalRobots.Run(Light(2.0, 0.6, 1.0, 0.0));
-        Assert.Equal(0.9, run.At("speed_m_per_s", 0.153), 0.001 * 0.9);
-        Assert.Equal(2.536365538, run.At("speed_m_per_s", 0.5), 0.0005 * 2.5364);
-        Assert.Equal(0.707181430, run.At("x_m", 0.5), 0.001 * 0.7072);
+        Assert.Equal(0.9, run.At(t => t.Body.Speed, 0.153), 0.001 * 0.9);
+        Assert.Equal(2.536365538, run.At(t => t.Body.Speed, 0.5), 0.0005 * 2.5364);
+        Assert.Equal(0.707181430, run.At(t => t.Body.X, 0.5), 0.001 * 0.7072);
     }
 
     // Shorted motors: v = v0 e^(-t/tau), distance v0 tau, tau = 0.204 s; computed here
@@ -103,7 +103,7 @@ public class ExternalTractionTests
     public void Shorted_motors_brake_exponentially()
     {
         RunResult run = ExternalRobots.Run(Light(double.PositiveInfinity, 3.0, 0.0, 2.0));
-        Assert.Equal(2.0 * Math.Exp(-0.2 / 0.204), run.At("speed_m_per_s", 0.2), 0.001);
-        Assert.Equal(2.0 * 0.204, run.Last("x_m"), 0.001 * 0.408);
+        Assert.Equal(2.0 * Math.Exp(-0.2 / 0.204), run.At(t => t.Body.Speed, 0.2), 0.001);
+        Assert.Equal(2.0 * 0.204, run.Trace.Body.X[^1], 0.001 * 0.408);
     }
 }

@@ -19,15 +19,15 @@ public class PropertyRestTests(ITestOutputHelper output)
             var random = new Random(seed);
             RunResult run = Simulator.Run(LockedOnSlope(random));
             Assert.Equal(RunStatus.Finished, run.Status);
-            int from = Array.FindIndex(run.Time, t => t >= 10.0);
+            int from = run.Time.FindIndex(t => t >= 10.0);
             double moved = 0.0;
             for (int i = from; i < run.Time.Length; i++)
             {
-                moved = Math.Max(moved, double.Hypot(run["x_m"].Values[i] - run["x_m"].Values[from], run["y_m"].Values[i] - run["y_m"].Values[from]));
+                moved = Math.Max(moved, double.Hypot(run.Trace.Body.X[i] - run.Trace.Body.X[from], run.Trace.Body.Y[i] - run.Trace.Body.Y[from]));
             }
 
             worst = Math.Max(worst, moved);
-            Assert.True(moved < 1e-7, $"case {seed}: moved {moved:e1} m between 10 and 60 s, {run["x_m"].Values[from]:e1} m before");
+            Assert.True(moved < 1e-7, $"case {seed}: moved {moved:e1} m between 10 and 60 s, {run.Trace.Body.X[from]:e1} m before");
         }
 
         output.WriteLine($"furthest {worst:e1} m between 10 and 60 s");
@@ -47,7 +47,7 @@ public class PropertyRestTests(ITestOutputHelper output)
             (MotorSettings motor, double ratio) = drive.Motors[0];
             WheelSettings wheel = robot.Wheels[0];
             double constant = motor.TorqueConstant * ratio;
-            double[] surface = [.. robot.Wheels.Select(w => Last(run, w, "surface_speed_m_per_s"))];
+            double[] surface = [.. robot.Wheels.Select(w => run.Trace.Wheel(w.Name).SurfaceSpeed[^1])];
             double weight = robot.Chassis.Mass * scenario.Floor.Gravity / 4.0;
             double slopeTorque = weight * Math.Sin(slope) * wheel.Radius;
 
@@ -69,19 +69,18 @@ public class PropertyRestTests(ITestOutputHelper output)
     // each wheel's creep is within 1 % of it and thereby below kappa z_max of the rim speed.
     private static void CheckCreep(RunResult run, RobotSettings robot, double[] surface)
     {
-        double speed = run["speed_m_per_s"].Values[^1];
+        double speed = run.Trace.Body.Speed[^1];
         for (int i = 0; i < surface.Length; i++)
         {
             WheelSettings w = robot.Wheels[i];
-            double use = Math.Abs(Last(run, w, "longitudinal_force_n")) / (w.Tyre.StaticFriction * Last(run, w, "load_n"));
+            WheelTrace trace = run.Trace.Wheel(w.Name);
+            double use = Math.Abs(trace.LongitudinalForce[^1]) / (w.Tyre.StaticFriction * trace.Load[^1]);
             Assert.True(use < 0.8);
             double share = w.Tyre.RollingRenewal * w.Tyre.BreakawayDeflection * use;
             double creep = Math.Abs(speed) - Math.Abs(surface[i]);
             Assert.Equal(share, creep / Math.Abs(surface[i]), 0.01 * share);
         }
     }
-
-    private static double Last(RunResult run, WheelSettings wheel, string what) => run[$"wheel_{Slug.Of(wheel.Name)}_{what}"].Values[^1];
 
     private static ScenarioSettings LockedOnSlope(Random random)
     {

@@ -22,7 +22,7 @@ public class PropertyTests
     {
         RunResult run = Simulator.Run(RandomRobots.Scenario(seed));
         Assert.True(run.Status is RunStatus.Finished or RunStatus.Tips, RunWords.Cause(run.Stop));
-        Assert.All(run.Channels, c => Assert.All(c.Values, v => Assert.True(double.IsFinite(v), c.Key)));
+        Assert.All(run.Trace.All, s => Assert.All(s, v => Assert.True(double.IsFinite(v), s.Key)));
         Assert.InRange(run.EnergyResidualRatio, 0.0, 1e-3);
     }
 
@@ -42,16 +42,17 @@ public class PropertyTests
         ScenarioSettings s = RandomRobots.Scenario(seed);
         RunResult run = Simulator.Run(s);
         RunResult mirrored = Simulator.Run(Mirror(s));
-        Assert.Equal(run["x_m"].Values, mirrored["x_m"].Values);
-        Assert.Equal(run["speed_m_per_s"].Values, mirrored["speed_m_per_s"].Values);
-        foreach (string odd in new[] { "y_m", "heading_rad", "yaw_rate_rad_per_s", "roll_rad" })
+        Assert.Equal(run.Trace.Body.X, mirrored.Trace.Body.X);
+        Assert.Equal(run.Trace.Body.Speed, mirrored.Trace.Body.Speed);
+        foreach (Func<BodyTrace, Series> odd in new Func<BodyTrace, Series>[] { b => b.Y, b => b.Heading, b => b.YawRate, b => b.Roll })
         {
-            Assert.Equal(run[odd].Values, mirrored[odd].Values.Select(v => -v));
+            Assert.Equal(odd(run.Trace.Body), odd(mirrored.Trace.Body).Select(v => -v));
         }
 
-        foreach (Channel channel in run.Channels.Where(c => c.Key.EndsWith("load_n", StringComparison.Ordinal) || c.Key.EndsWith("longitudinal_force_n", StringComparison.Ordinal)))
+        foreach (WheelTrace wheel in run.Trace.Wheels)
         {
-            Assert.Equal(channel.Values, mirrored[channel.Key].Values);
+            Assert.Equal(wheel.Load, mirrored.Trace.Wheel(wheel.Name).Load);
+            Assert.Equal(wheel.LongitudinalForce, mirrored.Trace.Wheel(wheel.Name).LongitudinalForce);
         }
     }
 
@@ -63,7 +64,7 @@ public class PropertyTests
         RunResult alone = Simulator.Run(s);
         RunResult[] together = new RunResult[4];
         Parallel.For(0, together.Length, i => together[i] = Simulator.Run(s));
-        Assert.All(together, run => Assert.All(run.Channels.Zip(alone.Channels), c => Assert.Equal(c.Second.Values, c.First.Values)));
+        Assert.All(together, run => Assert.All(run.Trace.All.Zip(alone.Trace.All), s => Assert.Equal(s.Second, s.First)));
     }
 
     [Theory]
@@ -73,9 +74,10 @@ public class PropertyTests
         ScenarioSettings s = RandomRobots.Scenario(seed);
         s = s with { Tether = null, Floor = s.Floor with { SlopeX = 0.0, SlopeY = 0.0 }, Manoeuvre = s.Manoeuvre with { Kind = ManoeuvreKind.Hold, Commands = [] } };
         RunResult run = Simulator.Run(s);
-        foreach (string key in new[] { "x_m", "y_m", "yaw_rate_rad_per_s", "speed_m_per_s" })
+        BodyTrace body = run.Trace.Body;
+        foreach (Series series in new[] { body.X, body.Y, body.YawRate, body.Speed })
         {
-            Assert.InRange(run[key].Values.Max(Math.Abs), 0.0, 1e-12);
+            Assert.InRange(series.Max(Math.Abs), 0.0, 1e-12);
         }
     }
 
@@ -108,7 +110,7 @@ public class PropertyTests
         };
         RunResult run = Simulator.Run(s);
         Assert.Equal(RunStatus.Finished, run.Status);
-        double[] x = run["x_m"].Values;
+        Series x = run.Trace.Body.X;
         string path = string.Join(" ", new[] { 50, 100, 200, 300, 400, 500, 600, 700 }.Select(i => FormattableString.Invariant($"{x[i] - x[^1]:E1}")));
         Assert.True(Math.Abs(x[^1] - x[100]) <= 1e-7, $"distance to the end after 5, 10 .. 70 s [m]: {path}");
 
@@ -119,8 +121,8 @@ public class PropertyTests
     public void A_symmetric_robot_drives_exactly_straight()
     {
         RunResult run = Simulator.Run(TestRobots.Launch());
-        Assert.All(run["y_m"].Values, v => Assert.Equal(0.0, v));
-        Assert.All(run["heading_rad"].Values, v => Assert.Equal(0.0, v));
+        Assert.All(run.Trace.Body.Y, v => Assert.Equal(0.0, v));
+        Assert.All(run.Trace.Body.Heading, v => Assert.Equal(0.0, v));
     }
 
     // the loose run is what a user gets
@@ -139,8 +141,8 @@ public class PropertyTests
             s = s with { Manoeuvre = s.Manoeuvre with { Kind = ManoeuvreKind.Reversal, Commands = [new(0.1, 1.0, 0.0), new(1.2, -1.0, 0.0)] } };
         }
 
-        double[] loose = Simulator.Run(s)["x_m"].Values;
-        double[] tight = Simulator.Run(s with { Numerics = s.Numerics with { Tolerance = 1e-8 } })["x_m"].Values;
+        Series loose = Simulator.Run(s).Trace.Body.X;
+        Series tight = Simulator.Run(s with { Numerics = s.Numerics with { Tolerance = 1e-8 } }).Trace.Body.X;
         Assert.InRange(loose.Zip(tight).Max(p => Math.Abs(p.First - p.Second)), 0.0, 0.010);
     }
 

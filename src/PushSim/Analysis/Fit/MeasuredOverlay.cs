@@ -21,7 +21,7 @@ public sealed record MeasuredOverlay
     /// <summary>Lays the log that a run's scenario names over the run; null if it names none or the tether never pulled.</summary>
     public static MeasuredOverlay? Of(RunResult result)
     {
-        if (result.Scenario.Measured is not MeasuredPull measured || result.Channels.FirstOrDefault(c => c.Key == "tether_force_n") is not Channel tether)
+        if (result.Scenario.Measured is not MeasuredPull measured || result.Trace.Tether?.Force is not Series force)
         {
             return null;
         }
@@ -34,8 +34,8 @@ public sealed record MeasuredOverlay
 
         FoundPull pull = found.Pulls[0];
         double level = pull.Plateau?.Value ?? pull.Breakaway.Value;
-        double own = result.Answers.PullPlateau ?? tether.Values.Max();
-        int mine = Array.FindIndex(tether.Values, f => f >= 0.5 * own);
+        double own = result.Answers.PullPlateau ?? force.Max();
+        int mine = force.FindIndex(f => f >= 0.5 * own);
         int theirs = Array.FindIndex(measured.Trace.Force, pull.Start, f => f - pull.Tare >= 0.5 * level);
         if (mine < 0 || theirs < 0)
         {

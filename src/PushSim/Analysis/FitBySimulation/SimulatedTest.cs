@@ -50,8 +50,8 @@ internal sealed class SimulatedTest
             Runs++;
         }
 
-        return run.Status == RunStatus.Finished && run.Channels.FirstOrDefault(c => c.Key == "tether_force_n") is Channel force
-            ? new ForceHistory(1.0 / SampleRate, LoadCell.Filter(run.Time, force.Values, _scenario.Tether?.Cell?.FilterTime ?? 0.0))
+        return run.Status == RunStatus.Finished && run.Trace.Tether?.Force is Series force
+            ? new ForceHistory(1.0 / SampleRate, LoadCell.Filter(run.Time.Values, force.Values, _scenario.Tether?.Cell?.FilterTime ?? 0.0))
             : null;
     }
 }

@@ -85,8 +85,8 @@ public static class MeaningFinder
 
     private static double? TimeOver(RunResult run)
     {
-        double[] x = run.Time.Length > 1 ? run["x_m"].Values : [];
-        int k = Array.FindIndex(x, v => v - x[0] >= Metre);
+        Series x = run.Trace.Body.X;
+        int k = x.FindIndex(v => v - x[0] >= Metre);
         if (k < 1)
         {
             return null;

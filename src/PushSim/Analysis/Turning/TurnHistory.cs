@@ -18,12 +18,11 @@ internal static class TurnHistory
         int last = h.Time.Length - 1;
         double start = AnswerFinder.FirstCommand(h);
         int from = h.IndexAt(h.Time[last] - (AnswerFinder.SettledShare * (h.Time[last] - start)));
-        double[] rate = h["yaw_rate_rad_per_s"];
-        double mean = RunHistory.Mean(rate, from, last);
+        double mean = h.Trace.Body.YawRate.Mean(from, last);
         ForceSpectrum[] spectra = Spectra(h, from, last, out double[] frequencies);
         (double[] X, double[] Y) centre = Centre(h);
         int[] told = [.. Enumerable.Range(from, last - from + 1).Where(i => double.IsFinite(centre.X[i]))];
-        Channel? current = h.Find("battery_current_a");
+        BatteryTrace? battery = h.Trace.Battery;
         return new TurnReport
         {
             Ease = ease,
@@ -32,9 +31,9 @@ internal static class TurnHistory
             RotationCentre = told.Length == 0 || ease == TurnEase.CannotTurn ? null : (told.Average(i => centre.X[i]), told.Average(i => centre.Y[i])),
             RotationCentreOverTime = centre,
             ContactPaths = [.. h.Robot.Wheels.Select(w => Path(h, w))],
-            Current = current is null ? 0.0 : RunHistory.Mean(current.Values, from, last),
-            Power = current is null ? 0.0 : RunHistory.Mean([.. current.Values.Zip(h["battery_voltage_v"], (i, v) => i * v)], from, last),
-            LimitingShare = h.Robot.Controllers.Count == 0 ? 0.0 : h.Robot.Controllers.Max(c => RunHistory.Mean(h[$"controller_{Slug.Of(c.Name)}_limiting"], from, last)),
+            Current = battery?.Current.Mean(from, last) ?? 0.0,
+            Power = battery is null ? 0.0 : RunHistory.Mean([.. battery.Current.Zip(battery.Voltage, (i, v) => i * v)], from, last),
+            LimitingShare = h.Trace.Controllers.Select(c => c.Limiting.Mean(from, last)).DefaultIfEmpty(0.0).Max(),
             Wheels = [.. h.Robot.Wheels.Select((_, i) => Wheel(h, i, from, last, Math.Sign(mean), spectra.Length > 0 ? spectra[i] : null))],
             Frequencies = frequencies,
             Spectra = spectra,
@@ -43,9 +42,8 @@ internal static class TurnHistory
 
     private static WheelTurn Wheel(RunHistory h, int i, int from, int last, int sign, ForceSpectrum? spectrum)
     {
-        double[] load = h.Wheel(i, "load_n");
-        double[] fx = h.Wheel(i, "longitudinal_force_n");
-        double[] fy = h.Wheel(i, "lateral_force_n");
+        WheelTrace wheel = h.Trace.Wheels[i];
+        Series load = wheel.Load;
         double x = h.Robot.Wheels[i].X - h.Robot.Chassis.CentreOfMassX;
         double y = h.Robot.Wheels[i].Y - h.Robot.Chassis.CentreOfMassY;
         int lifts = 0;
@@ -56,15 +54,14 @@ internal static class TurnHistory
             lifts += load[k] <= 0.0 && load[k - 1] > 0.0 ? 1 : 0;
         }
 
-        double meanLoad = RunHistory.Mean(load, from, last);
-        double meanFx = RunHistory.Mean(fx, from, last);
-        double meanFy = RunHistory.Mean(fy, from, last);
-        string name = h.Robot.Wheels[i].Name;
+        double meanLoad = load.Mean(from, last);
+        double meanFx = wheel.LongitudinalForce.Mean(from, last);
+        double meanFy = wheel.LateralForce.Mean(from, last);
         return new WheelTurn(
-            name, meanLoad, load.AsSpan(from).ToArray().Min(), air / (last - from + 1.0), lifts, meanFx, meanFy, -sign * x * meanFy, -sign * y * meanFx,
-            RunHistory.Mean(h.Wheel(i, "tread_slip_speed_m_per_s"), from, last), spectrum?.Swing ?? 0.0,
+            wheel.Name, meanLoad, load[from..].Min(), air / (last - from + 1.0), lifts, meanFx, meanFy, -sign * x * meanFy, -sign * y * meanFx,
+            wheel.SlipSpeed.Mean(from, last), spectrum?.Swing ?? 0.0,
             spectrum is not null && spectrum.Swing > Chatters * meanLoad ? spectrum.Peak : null,
-            h.Find($"wheel_{Slug.Of(name)}_wear_m3")?.Values[^1]);
+            wheel.Wear?[^1]);
     }
 
     private static ForceSpectrum[] Spectra(RunHistory h, int from, int last, out double[] frequencies)
@@ -79,16 +76,13 @@ internal static class TurnHistory
         double rate = 1.0 / (h.Time[1] - h.Time[0]);
         frequencies = ForceSpectrum.FrequenciesOf(n, rate);
         int first = last - n + 1;
-        return [.. h.Robot.Wheels.Select((w, i) => ForceSpectrum.Of(
-            w.Name, h.Wheel(i, "longitudinal_force_n").AsSpan(first, n), h.Wheel(i, "lateral_force_n").AsSpan(first, n), rate))];
+        return [.. h.Trace.Wheels.Select(w => ForceSpectrum.Of(w.Name, w.LongitudinalForce.Values.Slice(first, n), w.LateralForce.Values.Slice(first, n), rate))];
     }
 
     // the body's velocity is zero where u - r y = 0 and v + r x = 0
     private static (double[] X, double[] Y) Centre(RunHistory h)
     {
-        double[] rate = h["yaw_rate_rad_per_s"];
-        double[] u = h["speed_m_per_s"];
-        double[] v = h["lateral_speed_m_per_s"];
+        (Series rate, Series u, Series v) = (h.Trace.Body.YawRate, h.Trace.Body.Speed, h.Trace.Body.LateralSpeed);
         double least = Math.Max(LeastRate, LeastShare * rate.Max(Math.Abs));
         return (
             [.. rate.Select((r, i) => Math.Abs(r) < least ? double.NaN : -v[i] / r)],
@@ -97,9 +91,7 @@ internal static class TurnHistory
 
     private static (string Wheel, double[] X, double[] Y) Path(RunHistory h, Tyres.WheelSettings wheel)
     {
-        double[] x = h["x_m"];
-        double[] y = h["y_m"];
-        double[] heading = h["heading_rad"];
+        (Series x, Series y, Series heading) = (h.Trace.Body.X, h.Trace.Body.Y, h.Trace.Body.Heading);
         double forward = wheel.X - h.Robot.Chassis.CentreOfMassX;
         double left = wheel.Y - h.Robot.Chassis.CentreOfMassY;
         return (

@@ -40,7 +40,7 @@ public static class TurnReview
         double? current = measures.LeastCurrentShare(turns);
         double? motor = measures.LeastMotorShare(turns);
         TurnEase ease = turns ? Ease(current, motor) : TurnEase.CannotTurn;
-        TurnReport report = TurnHistory.Read(new RunHistory(result.Scenario, result.Time, result.Channels, result.Bindings), ease) with
+        TurnReport report = TurnHistory.Read(new RunHistory(result.Scenario, result.Trace, result.Bindings), ease) with
         {
             LeastCurrentShare = current,
             LeastCurrentLimit = current * result.Scenario.Robot.Controllers.Select(c => (double?)TurnMeasures.LimitOf(result.Scenario.Robot, c)).Min(),

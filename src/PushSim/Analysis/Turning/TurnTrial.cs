@@ -29,7 +29,7 @@ internal sealed record TurnTrial(bool Turns, double YawRate, double ScrubMoment,
 
         double rate = run.Answers.YawRate ?? 0.0;
         int n = run.Time.Length;
-        double[]? current = run.Channels.FirstOrDefault(c => c.Key == "battery_current_a")?.Values;
+        Series? current = run.Trace.Battery?.Current;
         return new TurnTrial(Turning(run.Scenario, rate), rate, run.Answers.ScrubMoment ?? 0.0, current is null ? 0.0 : current[^Math.Max(1, 2 * n / 5)..].Average());
     }
 

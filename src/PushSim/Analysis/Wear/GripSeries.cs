@@ -48,7 +48,7 @@ public sealed record GripSeries
                 break;
             }
 
-            fouling = [.. result.Scenario.Robot.Wheels.Select((w, i) => WearReport.Series(result, w, "fouling")?[^1] ?? fouling[i])];
+            fouling = [.. result.Trace.Wheels.Select((w, i) => w.Fouling?[^1] ?? fouling[i])];
             runs.Add(State(run, loads, fouling, n, isCleaned: false));
             if (life.CleanEvery > 0 && n % life.CleanEvery == 0 && n < life.Runs)
             {

@@ -48,12 +48,12 @@ public sealed record WearReport
     /// <param name="straight">A straight drive of the same robot, see <see cref="StraightDrive"/>; null: none.</param>
     public static WearReport? Of(RunResult run, RunResult? straight = null)
     {
-        if (run.Time.Length < 2 || !run.Scenario.Robot.Wheels.Any(w => Series(run, w, "wear_m3") is not null))
+        if (run.Time.Length < 2 || run.Trace.Wheels.All(w => w.Wear is null))
         {
             return null;
         }
 
-        var history = new RunHistory(run.Scenario, run.Time, run.Channels, run.Bindings);
+        var history = new RunHistory(run.Scenario, run.Trace, run.Bindings);
         double start = AnswerFinder.FirstCommand(history);
         double end = run.Time[^1];
         double since = IsTurn(run) ? end - (AnswerFinder.SettledShare * (end - start)) : start;
@@ -64,14 +64,14 @@ public sealed record WearReport
         {
             MatchTime = match,
             TurnTime = turn,
-            UnknownWheels = [.. run.Scenario.Robot.Wheels.Where(w => Series(run, w, "wear_m3") is null).Select(w => w.Name)],
-            Wheels = [.. run.Scenario.Robot.Wheels.Select(w => Of(run, straight, w, from, match, turn)).OfType<WheelWear>()],
+            UnknownWheels = [.. run.Trace.Wheels.Where(w => w.Wear is null).Select(w => w.Name)],
+            Wheels = [.. run.Scenario.Robot.Wheels.Select((w, i) => Of(run, straight, w, i, from, match, turn)).OfType<WheelWear>()],
         };
     }
 
-    private static WheelWear? Of(RunResult run, RunResult? straight, WheelSettings wheel, int from, double match, double? turn)
+    private static WheelWear? Of(RunResult run, RunResult? straight, WheelSettings wheel, int index, int from, double match, double? turn)
     {
-        if (Series(run, wheel, "wear_m3") is not double[] volume)
+        if (run.Trace.Wheels[index] is not { Wear: Series volume, FrictionWork: Series work })
         {
             return null;
         }
@@ -79,26 +79,26 @@ public sealed record WearReport
         TyreSettings tyre = wheel.Tyre;
         double rate = (volume[^1] - volume[from]) / (run.Time[^1] - run.Time[from]);
         double perJoule = tyre.SpecificWear * run.Scenario.Floor.Abrasiveness / LeastFriction(run, tyre);
-        return new WheelWear(wheel.Name, tyre.Name, volume[^1], Series(run, wheel, "friction_work_j")![^1], rate)
+        return new WheelWear(wheel.Name, tyre.Name, volume[^1], work[^1], rate)
         {
             DepthPerVolume = 1.0 / (2.0 * Math.PI * wheel.Radius * tyre.TreadAreaFraction * tyre.CoverWidth),
             Density = tyre.CoverDensity,
             PerTurn = turn * rate,
             PerMatch = match * rate,
-            PerStraightMetre = PerMetre(straight, wheel, "wear_m3"),
-            MostPerStraightMetre = PerMetre(straight, wheel, "friction_work_j") * perJoule,
+            PerStraightMetre = PerMetre(straight, t => t.Wheels[index].Wear),
+            MostPerStraightMetre = PerMetre(straight, t => t.Wheels[index].FrictionWork) * perJoule,
         };
     }
 
     // Over all of the straight drive, its start from rest included: once a robot only keeps its speed next to nothing wears.
-    private static double? PerMetre(RunResult? straight, WheelSettings wheel, string what)
+    private static double? PerMetre(RunResult? straight, Func<Trace, Series?> what)
     {
-        if (straight is null || straight.Time.Length < 2 || Series(straight, wheel, what) is not double[] values)
+        if (straight is null || straight.Time.Length < 2 || what(straight.Trace) is not Series values)
         {
             return null;
         }
 
-        double way = straight["x_m"].Values[^1];
+        double way = straight.Trace.Body.X[^1];
         return way > LeastWay ? values[^1] / way : null;
     }
 
@@ -112,13 +112,10 @@ public sealed record WearReport
 
     private static double? TimeOfTurn(RunResult run, int from)
     {
-        double[] heading = run["heading_rad"].Values;
+        Series heading = run.Trace.Body.Heading;
         double rate = Math.Abs(heading[^1] - heading[from]) / (run.Time[^1] - run.Time[from]);
         return IsTurn(run) && rate > LeastYawRate ? 2.0 * Math.PI / rate : null;
     }
 
     private static bool IsTurn(RunResult run) => run.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc;
-
-    internal static double[]? Series(RunResult run, WheelSettings wheel, string what) =>
-        run.Channels.FirstOrDefault(c => c.Key == $"wheel_{Slug.Of(wheel.Name)}_{what}")?.Values;
 }

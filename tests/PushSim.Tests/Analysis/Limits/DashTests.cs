@@ -68,8 +68,8 @@ public class DashTests(ITestOutputHelper output)
 
     private static (double Charge, double Heat) Launch(RunResult run)
     {
-        double hottest = run.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal)).Max(c => c.Values[^1]);
-        return (run["charge_used_a_s"].Values[^1], Capacity * (hottest - run.Scenario.Floor.AirTemperature));
+        double hottest = run.Trace.Motors.Max(m => m.WindingTemperature![^1]);
+        return (run.Trace.Battery!.ChargeUsed[^1], Capacity * (hottest - run.Scenario.Floor.AirTemperature));
     }
 
     // wheels of next to no inertia and rotors of none, as a file may give: a dash at the limit of the tyres costs about what it costs the heavier ones once those have spun up

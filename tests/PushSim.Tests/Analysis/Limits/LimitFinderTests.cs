@@ -72,7 +72,7 @@ public class LimitFinderTests
     {
         RunResult run = Run("launch");
         LimitReport report = LimitFinder.Find(TestRobots.Launch());
-        double there = run.Time[Array.FindIndex(run["x_m"].Values, x => x >= 1.0)] - 0.1;
+        double there = run.Time[run.Trace.Body.X.FindIndex(x => x >= 1.0)] - 0.1;
         Assert.Equal(there, report.Outputs[LimitOutput.LaunchTime], 0.1 * there);
         Assert.Equal(run.Answers.TopSpeed!.Value, report.Now.TopSpeed, 0.05 * report.Now.TopSpeed);
     }

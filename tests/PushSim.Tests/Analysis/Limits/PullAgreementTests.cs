@@ -54,12 +54,12 @@ public class PullAgreementTests(ITestOutputHelper output)
     private static double Swing(RunResult run)
     {
         int from = run.Time.Length * 4 / 5;
-        return run.Channels.Where(c => c.Key.EndsWith("_surface_speed_m_per_s", StringComparison.Ordinal)).Max(c => c.Values[from..].Max() - c.Values[from..].Min());
+        return run.Trace.Wheels.Max(w => w.SurfaceSpeed[from..].Max() - w.SurfaceSpeed[from..].Min());
     }
 
     private static double Drift(RunResult run)
     {
-        double[] force = run["tether_force_n"].Values;
+        Series force = run.Trace.Tether!.Force;
         return Math.Abs((force[^1] / force[force.Length * 6 / 10]) - 1.0);
     }
 
@@ -91,9 +91,9 @@ public class PullAgreementTests(ITestOutputHelper output)
             compared++;
             double plateau = run.Answers.PullPlateau!.Value;
             int middle = run.Time.Length * 4 / 5;
-            double[] heat = [.. run.Channels.Where(c => c.Key.EndsWith("winding_temperature_degc", StringComparison.Ordinal)).Select(c => c.Values[middle])];
-            double[] hot = [.. run.Channels.Where(c => c.Key.StartsWith("controller_", StringComparison.Ordinal) && c.Key.EndsWith("_temperature_degc", StringComparison.Ordinal)).Select(c => c.Values[middle])];
-            double charge = run.Scenario.Robot.Battery!.InitialCharge - (run["charge_used_a_s"].Values[middle] / run.Scenario.Robot.Battery.Capacity);
+            double[] heat = [.. run.Trace.Motors.Select(m => m.WindingTemperature).OfType<Series>().Select(s => s[middle])];
+            double[] hot = [.. run.Trace.Controllers.Select(c => c.Temperature).OfType<Series>().Select(s => s[middle])];
+            double charge = run.Scenario.Robot.Battery!.InitialCharge - (run.Trace.Battery!.ChargeUsed[middle] / run.Scenario.Robot.Battery.Capacity);
             SteadyPull? pull = LimitFinder.Pull(run.Scenario, new LimitCondition
             {
                 WindingTemperatures = heat.Length > 0 ? heat : null, ControllerTemperatures = hot.Length > 0 ? hot : null, Charge = charge,

@@ -85,7 +85,7 @@ public class GrowthTests(ITestOutputHelper output)
             Assert.True(Math.Abs(rates[i]) < 1e-6 * turn.Model.Typical[i], $"state {turn.Model.Moving[i]} moves at {rates[i]}");
         }
 
-        double settled = Simulator.Run(TestRobots.Spot())["yaw_rate_rad_per_s"].Values[^1];
+        double settled = Simulator.Run(TestRobots.Spot()).Trace.Body.YawRate[^1];
         Assert.Equal(settled, turn.State[StateLayout.YawRate], 0.01 * Math.Abs(settled));
     }
 
