@@ -8,7 +8,7 @@ public class FaceArrowTests
 {
     private const string Commands = "Check|Completion|Explain|Fit|Ladder|Limits|New|Odds|Plan|Run|Shelf|Sweep";
 
-    private const string Answers = "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps";
+    private const string Answers = "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans";
 
     // Commands share by Shared and Matches. Four know another one: a drawn match is shown as a run is, a sweep asks for any number of a run,
     // a plan reads earlier pulls, completion names the kinds of new.
@@ -22,13 +22,14 @@ public class FaceArrowTests
     [Theory]
     [InlineData("PushSim.Words", "Terms", "Tables|" + Answers)]
     [InlineData("PushSim.Words", "Tables", Answers)]
-    [InlineData("PushSim.Words", "Turns", "Runs|Limits|Fits|Wear|Matches|Sweeps")]
-    [InlineData("PushSim.Words", "Runs", "Limits|Fits|Wear|Matches|Sweeps")]
-    [InlineData("PushSim.Words", "Limits", "Turns|Runs|Fits|Wear|Matches|Sweeps")]
-    [InlineData("PushSim.Words", "Fits", "Turns|Runs|Limits|Wear|Matches|Sweeps")]
-    [InlineData("PushSim.Words", "Wear", "Turns|Limits|Fits|Matches|Sweeps")]
-    [InlineData("PushSim.Words", "Matches", "Turns|Runs|Limits|Fits|Wear|Sweeps")]
-    [InlineData("PushSim.Words", "Sweeps", "Turns|Runs|Limits|Fits|Wear|Matches")]
+    [InlineData("PushSim.Words", "Turns", "Runs|Limits|Fits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Runs", "Limits|Fits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Limits", "Turns|Runs|Fits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Fits", "Turns|Runs|Limits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Wear", "Turns|Limits|Fits|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Matches", "Turns|Runs|Limits|Fits|Wear|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Sweeps", "Turns|Runs|Limits|Fits|Wear|Matches|Plans")]
+    [InlineData("PushSim.Words", "Plans", "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps")]
     [InlineData("PushSim.Plotting", "Style", "Svg|Drawing|Plots|Report")]
     [InlineData("PushSim.Plotting", "Svg", "Drawing|Plots|Report")]
     [InlineData("PushSim.Plotting", "Drawing", "Plots|Report")]

@@ -3,6 +3,7 @@ using PushSim.Analysis.Limits;
 using PushSim.Cli.Limits;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
+using PushSim.Words.Limits;
 using PushSim.Words.Tables;
 using Xunit;
 
@@ -177,7 +178,7 @@ public class LimitsCommandTests
         LimitReport found = LimitFinder.Find(ScenarioReader.Check(Repository.Scenario("pull-test")).Scenario!);
         LimitState now = found.Now with { Status = status, Pull = status == PullStatus.Found ? found.Now.Pull : null };
         LimitReport report = found with { Now = now, States = [.. found.States.Select(s => s with { Status = status, Pull = now.Pull })] };
-        IReadOnlyList<AnswerTable> tables = LimitsText.Tables(report, []);
+        IReadOnlyList<AnswerTable> tables = LimitTables.Of(report, []);
         Assert.Equal(moment, tables[1].Caption);
         Assert.All(tables[0].Rows.Single(row => row[0] == "what binds").Skip(1), cell => Assert.Equal(binds, cell));
         using JsonDocument json = JsonDocument.Parse(LimitsJson.Of(report, []));

@@ -5,6 +5,7 @@ using PushSim.Cli.Fit;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Tyres;
+using PushSim.Words.Fits;
 using PushSim.Words.Tables;
 using Xunit;
 
@@ -57,7 +58,7 @@ public class SimulateCommandTests
             Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
             Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = "", Starts = 4, Agreeing = 4, Runs = 100,
         };
-        IReadOnlyList<string> row = Assert.Single(SimulationText.Table("soft", fit).Rows);
+        IReadOnlyList<string> row = Assert.Single(SimulationTables.Table("soft", fit).Rows);
         Assert.Equal(["123456", "0.00002 to 654321"], row.Skip(1).Take(2));
     }
 
@@ -79,21 +80,21 @@ public class SimulateCommandTests
     public void What_is_not_told_is_one_line_and_a_clause_of_the_verdict()
     {
         SimulationFit nothing = Made(0, FitDoubt.Disagreeing);
-        AnswerTable table = SimulationText.Table("soft", nothing);
+        AnswerTable table = SimulationTables.Table("soft", nothing);
         Assert.Empty(table.Columns);
         Assert.Empty(table.Rows);
         Assert.Contains("soft: the simulated test tells nothing: searches from different starts do not agree", table.Remarks.Select(r => r.Text));
-        Assert.Equal(" The simulated test tells nothing (searches from different starts do not agree).", SimulationText.Verdict([("soft", nothing)]));
-        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationText.Verdict([("soft", Made(0, FitDoubt.None))]));
-        Assert.Equal($" The simulated test tells nothing ({SimulationText.NotFollowed}).", SimulationText.Verdict([("soft", null)]));
-        Assert.Equal("", SimulationText.Verdict([]));
+        Assert.Equal(" The simulated test tells nothing (searches from different starts do not agree).", SimulationTables.Verdict([("soft", nothing)]));
+        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationTables.Verdict([("soft", Made(0, FitDoubt.None))]));
+        Assert.Equal($" The simulated test tells nothing ({SimulationTables.NotFollowed}).", SimulationTables.Verdict([("soft", null)]));
+        Assert.Equal("", SimulationTables.Verdict([]));
 
         SimulationFit some = Made(2, FitDoubt.None);
-        Assert.Equal(5, SimulationText.Table("foam", some).Rows.Count);
+        Assert.Equal(5, SimulationTables.Table("foam", some).Rows.Count);
         Assert.Equal(
             " The simulated test tells of soft nothing (searches from different starts do not agree), of foam 2 of 5 quantities (breakaway friction, sliding friction).",
-            SimulationText.Verdict([("soft", nothing), ("foam", some)]));
-        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationText.Verdict([("foam", Made(5, FitDoubt.None))]));
+            SimulationTables.Verdict([("soft", nothing), ("foam", some)]));
+        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationTables.Verdict([("foam", Made(5, FitDoubt.None))]));
     }
 
     private static SimulationFit Made(int told, FitDoubt doubt) => new()

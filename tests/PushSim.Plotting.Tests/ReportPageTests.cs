@@ -12,6 +12,7 @@ using PushSim.Simulation;
 using PushSim.Tests;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
+using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Plotting.Tests;

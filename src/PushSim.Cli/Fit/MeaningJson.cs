@@ -3,6 +3,7 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Words.Fits;
 using PushSim.Words.Runs;
 using PushSim.Words.Terms;
 using PushSim.Words.Wear;
@@ -37,7 +38,7 @@ internal static class MeaningJson
             JsonReport.WriteNumber(w, "tyre_force_n", Finite(t.TyreForce));
             w.WriteString("limited_by", BindingTable.PartKey(t.Binding));
             JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
-            w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningText.Words(e) : null);
+            w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningWords.Of(e) : null);
             JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
             JsonReport.WriteNumber(w, "chatter_hz", t.Chatter);
             w.WriteBoolean("wear_known", t.Tyre.IsWearKnown);
@@ -62,7 +63,7 @@ internal static class MeaningJson
         }
 
         w.WriteEndArray();
-        w.WriteString("limits", r.Tyres.Count > 0 ? MeaningText.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
+        w.WriteString("limits", r.Tyres.Count > 0 ? MeaningWords.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
         w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : MeaningText.Gain(r));
         w.WriteEndObject();
     }

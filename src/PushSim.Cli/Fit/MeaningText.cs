@@ -1,8 +1,8 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Binding;
 using PushSim.Runs;
+using PushSim.Words.Fits;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;
@@ -23,7 +23,7 @@ internal static class MeaningText
         {
             bool isLast = motors.Key || r.Request.Stronger is null;
             AnswerTable table = Table(r, motors.Key, [.. motors]);
-            table.AddRemark(motors.Key ? Gain(r) : Limits([.. motors], r.Robot));
+            table.AddRemark(motors.Key ? Gain(r) : MeaningWords.Limits([.. motors], r.Robot));
 
             if (isLast)
             {
@@ -45,7 +45,7 @@ internal static class MeaningText
 
         TyreMeaning? best = own.Where(t => MeaningResult.Share(t) is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
         string shoves = best is null ? "" : FormattableString.Invariant($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
-        return shoves + " " + Limits(own, r.Robot);
+        return shoves + " " + MeaningWords.Limits(own, r.Robot);
     }
 
     private static AnswerTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
@@ -63,7 +63,7 @@ internal static class MeaningText
         {
             List<string> cells =
             [
-                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? Words(e) : "not run",
+                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? MeaningWords.Of(e) : "not run",
                 t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? "none", t.Tyre.IsWearKnown ? t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not run" : "not known",
             ];
             if (hasShoves)
@@ -121,42 +121,6 @@ internal static class MeaningText
         }
     }
 
-    // What binds, and what therefore changes nothing.
-    public static string Limits(TyreMeaning[] tyres, string robot)
-    {
-        TyreMeaning[] known = [.. tyres.Where(t => t.Bound.Count > 0)];
-        TyreMeaning[] slide = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count == 1)];
-        TyreMeaning[] hold = [.. known.Where(t => !t.IsHeldByTyres)];
-        TyreMeaning[] both = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count > 1)];
-        if (known.Length == 0)
-        {
-            return $"What limits {robot} is not known.";
-        }
-
-        string every = known.Length == 1 ? "on " + known[0].Tyre.Name : "on every one of these tyres";
-        if (hold.Length == known.Length)
-        {
-            return FormattableString.Invariant($"The {Who(hold, "limits", "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
-        }
-
-        if (slide.Length == known.Length)
-        {
-            return FormattableString.Invariant($"The tyres limit {robot} {every} ({slide.Max(t => t.TyreForce):0.0} N{(known.Length > 1 ? " at most" : "")}, the motors could give {slide.Min(t => t.MotorForce):0.0} N): a stronger motor changes nothing in its standing push.");
-        }
-
-        List<string> parts = slide.Length > 0 ? [$"the tyres limit {robot} on {Names(slide)}"] : [];
-        parts.AddRange(both.GroupBy(t => string.Join(", then the ", t.Bound.Select(b => BindingTable.Words(b.Kind)))).Select(g => $"on {Names(g)} the {g.Key} do"));
-        parts.AddRange(hold.Length > 0 ? [$"on {Names(hold)} the {Who(hold, "does", "do")}: more grip than that of {hold.MinBy(t => t.TyreForce)!.Tyre.Name} changes nothing in its push"] : []);
-        string all = string.Join("; ", parts);
-        return $"{(slide.Length > 0 ? "" : $"What limits {robot}: ")}{(slide.Length > 0 ? char.ToUpperInvariant(all[0]) : all[0])}{all[1..]}.";
-    }
-
-    private static string Who(TyreMeaning[] tyres, string one, string many)
-    {
-        BindingKind[] kinds = [.. tyres.SelectMany(t => t.Bound).Select(b => b.Kind).Distinct()];
-        return $"{string.Join(" and ", kinds.Select(BindingTable.Words))} {(kinds is [BindingKind.Battery or BindingKind.Series] ? one : many)}";
-    }
-
     // What stronger motors add, and what takes over.
     public static string Gain(MeaningResult r)
     {
@@ -185,8 +149,4 @@ internal static class MeaningText
         string[] close = [.. tyres.Where(t => t != best && t.Shoves is { Matches: > 0 } s && ShareInterval.OfTwo(first.Wins, first.Matches, s.Wins, s.Matches).Low <= 0.0).Select(t => t.Tyre.Name)];
         return close.Length == 0 ? "" : $", no surer than with {string.Join(", ", close)}";
     }
-
-    private static string Names(IEnumerable<TyreMeaning> tyres) => string.Join(", ", tyres.Select(t => t.Tyre.Name));
-
-    public static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
 }

@@ -29,7 +29,7 @@ internal static class LadderText
         }
 
         console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
 

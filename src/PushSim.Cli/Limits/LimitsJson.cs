@@ -94,7 +94,7 @@ internal static class LimitsJson
         Number(writer, "traction_sliding_force_n", w.SlidingForce);
         Number(writer, "force_n", w.Force);
         Number(writer, "surface_speed_m_per_s", w.SpinSpeed);
-        writer.WriteString("binding", w.Binding is BindingKind kind ? BindingTable.Key(kind) : LimitsText.Unbound(r.Now, w));
+        writer.WriteString("binding", w.Binding is BindingKind kind ? BindingTable.Key(kind) : LimitTables.Unbound(r.Now, w));
     });
 
     private static void WriteWirings(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "wiring", r.Wirings, c =>

@@ -5,6 +5,7 @@ using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Words.Limits;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Limits;
 
@@ -18,11 +19,11 @@ internal static class LimitsPage
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
         Verdict = LimitVerdict.Of(report),
         Warnings = [.. LimitWarnings.Of(report), .. PageReport.Problems(read.Problems)],
-        Tables = LimitsText.Tables(report, run),
+        Tables = LimitTables.Of(report, run),
         Figures = LimitsPlot.Figures(report, run),
         Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
-        Cautions = TextReport.Cautions,
+        Cautions = Cautions.OfPredictions,
     };
 
     // always shown: the match of the page is nothing without it

@@ -5,6 +5,7 @@ using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Odds;
 
@@ -34,7 +35,7 @@ internal static class OddsPage
             ],
             Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
             Computation = OddsText.Computation(result),
-            Cautions = TextReport.Cautions,
+            Cautions = Cautions.OfPredictions,
         };
     }
 }

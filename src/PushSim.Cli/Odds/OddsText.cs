@@ -36,7 +36,7 @@ internal static class OddsText
         }
 
         console.MarkupLine("[dim]" + PlainText.Marked(Computation(r)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
 

@@ -4,6 +4,8 @@ using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Words.Runs;
+using PushSim.Words.Terms;
+using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
 
@@ -18,11 +20,11 @@ internal static class RunPage
         Verdict = RunWords.Verdict(result),
         Warnings = [.. RunWords.Warnings(result), .. PageReport.Problems(read.Problems)],
         Replay = result,
-        Tables = [.. RunText.Tables(result), .. TurnText.Tables(result), .. TyreText.Tables(tyres)],
+        Tables = [.. RunTables.Of(result), .. TurnTables.Of(result), .. TyreText.Tables(tyres)],
         Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
         Inputs = PageReport.Inputs(read),
         Estimates = [.. read.Notes, .. read.Remarks],
-        Computation = RunText.Computation(result, milliseconds),
-        Cautions = TextReport.Cautions,
+        Computation = RunTables.Computation(result, milliseconds),
+        Cautions = Cautions.OfPredictions,
     };
 }

@@ -24,7 +24,7 @@ internal static class SweepText
         }
 
         console.MarkupLine("[dim]" + PlainText.Marked(Computation(request, r)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
 

@@ -1,17 +1,20 @@
 using System.Globalization;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Words.Fits;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;
+using static PushSim.Words.Terms.Phrase;
 
-namespace PushSim.Cli.Fit;
+namespace PushSim.Words.Fits;
 
 /// <summary>Tyres fitted by simulating their test, for screen and page.</summary>
-internal static class SimulationText
+public static class SimulationTables
 {
     /// <summary>Why a tyre has no fit by simulation.</summary>
     public const string NotFollowed = "no pull slides, or the scenario's run with this tyre fails";
 
+    /// <summary>What a simulated test tells of a tyre.</summary>
+    /// <param name="tyre">The tyre.</param>
+    /// <param name="fit">Its fit; null where there is none.</param>
     public static AnswerTable Table(string tyre, SimulationFit? fit)
     {
         AnswerTable table = new($"{tyre}: what the simulated test tells");
@@ -40,11 +43,12 @@ internal static class SimulationText
         }
 
         return table.AddRemark(
-            FormattableString.Invariant($"{Plural(fit.Pulls.Count, "pull")}, misfit {(fit.IsNowhere ? "none to tell" : FormattableString.Invariant($"{fit.Misfit:0.000} N"))}, cell noise {fit.Noise:0.000} N; {fit.Agreeing} of {fit.Starts} searches agree; {fit.Runs} runs. Robot, floor and tether are taken as the scenario gives them."),
+            Text($"{Plural(fit.Pulls.Count, "pull")}, misfit {(fit.IsNowhere ? "none to tell" : Text($"{fit.Misfit:0.000} N"))}, cell noise {fit.Noise:0.000} N; {fit.Agreeing} of {fit.Starts} searches agree; {fit.Runs} runs. Robot, floor and tether are taken as the scenario gives them."),
             isAside: true);
     }
 
     /// <summary>How the simulated fits ended, as one more sentence of a verdict; empty if none was asked for.</summary>
+    /// <param name="fits">Each tyre with its fit.</param>
     public static string Verdict(IReadOnlyList<(string Tyre, SimulationFit? Fit)> fits)
     {
         if (fits.Count == 0)
@@ -74,6 +78,4 @@ internal static class SimulationText
             table.AddRow(SimulationWords.Of(p.Parameter), p.IsTold ? Number(p.Value.Value) : "", p.IsTold ? $"{Number(p.Value.Low)} to {Number(p.Value.High)}" : "", SimulationWords.Unit(p.Parameter), p.IsTold ? "yes" : "no");
         }
     }
-
-    private static string Plural(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
 }

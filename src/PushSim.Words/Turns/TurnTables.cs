@@ -1,17 +1,19 @@
 using System.Globalization;
 using PushSim.Runs;
 using PushSim.Words.Tables;
-using PushSim.Words.Turns;
+using static PushSim.Words.Terms.Phrase;
 
-namespace PushSim.Cli.Run;
+namespace PushSim.Words.Turns;
 
 /// <summary>A turn in tables for screen and page: each wheel, reserve, what would help, why it chatters or not.</summary>
-internal static class TurnText
+public static class TurnTables
 {
     // A centre of rotation nearer than this is the centre of mass itself [m].
     private const double SeenOffset = 5e-4;
 
-    public static IEnumerable<AnswerTable> Tables(RunResult run)
+    /// <summary>The tables; none where nothing was looked at.</summary>
+    /// <param name="run">The run.</param>
+    public static IEnumerable<AnswerTable> Of(RunResult run)
     {
         if (run.Turning is not TurnReport r)
         {
@@ -88,7 +90,7 @@ internal static class TurnText
             .AddNumberColumn("now").AddNumberColumn("then").AddColumn("unit").AddNumberColumn("yaw rate rad/s").AddNumberColumn("scrub N m").AddNumberColumn("battery A");
         foreach (TurnHelp h in r.Helps)
         {
-            table.AddRow(TurnWords.Of(h.What), Short(h.From), Short(h.To), TurnWords.Unit(h.What), h.Turns ? F(Math.Abs(h.YawRate), "0.00") : "stands", F(h.ScrubMoment, "0.000"), F(h.Current, "0.00"));
+            table.AddRow(TurnWords.Of(h.What), TurnWords.Number(h.From), TurnWords.Number(h.To), TurnWords.Unit(h.What), h.Turns ? F(Math.Abs(h.YawRate), "0.00") : "stands", F(h.ScrubMoment, "0.000"), F(h.Current, "0.00"));
         }
 
         return table;
@@ -121,9 +123,5 @@ internal static class TurnText
         return table;
     }
 
-    private static string Short(double value) => F(value, Math.Abs(value) >= 100.0 ? "0" : Math.Abs(value) >= 10.0 ? "0.0" : "0.00");
-
     private static string F(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
-
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }
