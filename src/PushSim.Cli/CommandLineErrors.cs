@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli;
 

@@ -25,23 +25,69 @@ public class ArrowTests
             new HashSet<string>(allowed.Split(',')),
             References(assembly, n => !n.StartsWith("PushSim", StringComparison.Ordinal) && !n.StartsWith("System", StringComparison.Ordinal)));
 
-    // Simulation computes, Runs answers what one run says, Analysis asks many runs, or none.
+    // Simulation computes, Runs answers what one run says, Analysis asks many runs, or none. A dot is the folder of the project itself, whose types every folder sees.
     [Theory]
-    [InlineData("Numerics", "Chassis|Tyres|Powertrain|Surroundings|Contact|Simulation|Runs|Analysis")]
-    [InlineData("Chassis", "Tyres|Powertrain|Surroundings|Contact|Simulation|Runs|Analysis")]
-    [InlineData("Tyres", "Powertrain|Surroundings|Contact|Simulation|Runs|Analysis")]
-    [InlineData("Powertrain", "Chassis|Surroundings|Contact|Simulation|Runs|Analysis")]
-    [InlineData("Surroundings", "Tyres|Powertrain|Contact|Simulation|Runs|Analysis")]
-    [InlineData("Contact", "Powertrain|Surroundings|Simulation|Runs|Analysis")]
-    [InlineData("Simulation", "Runs|Analysis")]
-    [InlineData("Runs", "Analysis")]
-    public void Folders_of_the_engine_know_only_those_before_them(string folder, string later)
+    [InlineData("PushSim", "Numerics", "Chassis|Tyres|Powertrain|Surroundings|Contact|Simulation|Runs|Analysis")]
+    [InlineData("PushSim", "Chassis", "Tyres|Powertrain|Surroundings|Contact|Simulation|Runs|Analysis")]
+    [InlineData("PushSim", "Tyres", "Powertrain|Surroundings|Contact|Simulation|Runs|Analysis")]
+    [InlineData("PushSim", "Powertrain", "Chassis|Surroundings|Contact|Simulation|Runs|Analysis")]
+    [InlineData("PushSim", "Surroundings", "Tyres|Powertrain|Contact|Simulation|Runs|Analysis")]
+    [InlineData("PushSim", "Contact", "Powertrain|Surroundings|Simulation|Runs|Analysis")]
+    [InlineData("PushSim", "Simulation", "Runs|Analysis")]
+    [InlineData("PushSim", "Runs", "Analysis")]
+    [InlineData("PushSim.Scenarios", "Sources", "Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Units", "Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Toml", "Units|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Keys", "Toml|Shelf|Logs|Reading|Robots|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Shelf", "Logs|Reading|Robots|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Logs", "Keys|Shelf|Reading|Robots|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Reading", "Shelf|Logs|Robots|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Robots", "Logs|Scenes|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Scenes", "Shelf|Drawing|.")]
+    [InlineData("PushSim.Scenarios", "Drawing", "Shelf|Logs|.")]
+    public void Folders_know_only_those_before_them(string project, string folder, string later)
     {
-        var named = new Regex($@"^using PushSim\.({later})\b|(?<![\w.])(PushSim\.)?({later})\.[A-Z]", RegexOptions.Multiline);
-        string[] files = Directory.GetFiles(Path.Combine(Repository.Root, "src", "PushSim", folder), "*.cs", SearchOption.AllDirectories);
+        string[] folders = later.Split('|');
+        string home = $"{project}.{folder}";
+        string names = string.Join('|', folders.Where(f => f != "."));
+        string root = Regex.Escape(project);
+        var named = new Regex($@"^\s*(global )?using [^;(]*\b{root}\.({names})\b|(?<![\w.])({root}\.)?({names})\.[A-Z]", RegexOptions.Multiline);
+
+        // What a later folder declares in a namespace around this one is seen without any using.
+        string[] around = [.. folders.SelectMany(f => Sources(project, f)).Where(s => home.StartsWith($"{Namespace(s.Text)}.", StringComparison.Ordinal)).SelectMany(s => Declared(s.Text))];
+        var unseen = new Regex(around.Length == 0 ? "(?!)" : $@"(?<![\w.])({string.Join('|', around)})\b");
+        IReadOnlyList<(string File, string Text)> files = Sources(project, folder);
         Assert.NotEmpty(files);
-        Assert.All(files, f => Assert.DoesNotMatch(named, Regex.Replace(File.ReadAllText(f), "//.*", string.Empty)));
+        Assert.All(files, f => Assert.DoesNotMatch(named, f.Text));
+        Assert.All(files, f => Assert.DoesNotMatch(unseen, f.Text));
     }
+
+    [Theory]
+    [InlineData("PushSim.Scenarios")]
+    public void Namespaces_follow_folders(string project)
+    {
+        IEnumerable<string> folders = Directory.GetDirectories(Path.Combine(Repository.Root, "src", project)).Select(f => Path.GetFileName(f)!).Where(f => f is not ("bin" or "obj"));
+        Assert.All(Sources(project, "."), s => Assert.Equal(project, Namespace(s.Text)));
+        Assert.All(folders.SelectMany(f => Sources(project, f).Select(s => (Folder: f, s.Text))), s => Assert.StartsWith($"{project}.{s.Folder}", Namespace(s.Text), StringComparison.Ordinal));
+    }
+
+    // The code of a folder, of the project's own without those inside, comments and texts taken out; what stands in the holes of a text stays.
+    private static IReadOnlyList<(string File, string Text)> Sources(string project, string folder) =>
+    [
+        .. Directory.GetFiles(Path.Combine(Repository.Root, "src", project, folder), "*.cs", folder == "." ? SearchOption.TopDirectoryOnly : SearchOption.AllDirectories)
+            .Select(f => (f, Code(File.ReadAllText(f)))),
+    ];
+
+    private static string Code(string text)
+    {
+        string bare = Regex.Replace(text, @"//.*", string.Empty);
+        return Regex.Replace(bare, @"(?<hole>\$?)""(\\.|[^""\\\n])*""", m => m.Groups["hole"].Length == 0 ? "\"\"" : string.Concat(Regex.Matches(m.Value, @"\{[^{}]*\}").Select(h => h.Value)));
+    }
+
+    private static string Namespace(string text) => Regex.Match(text, @"^namespace ([\w.]+)", RegexOptions.Multiline).Groups[1].Value;
+
+    private static IEnumerable<string> Declared(string text) =>
+        Regex.Matches(text, @"\b(?:class|record struct|record class|record|struct|enum|interface) ([A-Z]\w*)").Select(m => m.Groups[1].Value);
 
     private static HashSet<string> References(string assembly, Func<string, bool> counts) =>
         [.. Assembly.Load(assembly).GetReferencedAssemblies().Select(a => a.Name!).Where(counts)];

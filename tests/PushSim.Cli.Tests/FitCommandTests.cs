@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Tyres;
 using Xunit;
 

@@ -55,7 +55,7 @@ public class SimulateCommandTests
         var fit = new SimulationFit
         {
             Parameters = [new FittedParameter(TestParameter.All[0], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, "")],
-            Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
+            Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, BodyStiffness = 1, BodyDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
             Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = "", Starts = 4, Agreeing = 4, Runs = 100,
         };
         IReadOnlyList<string> row = Assert.Single(SimulationTables.Table("soft", fit).Rows);

@@ -3,6 +3,7 @@ using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using Xunit;
 
@@ -41,10 +42,10 @@ public class TurnCommandTests
     {
         ScenarioSettings bouncy = ScenarioReader.Read(Repository.Scenario("spot-bouncy-tyre")).Scenario!;
         ScenarioSettings dull = ScenarioReader.Read(Repository.Scenario("spot-dull-tyre")).Scenario!;
-        Assert.True(bouncy.Robot.Wheels[0].Tyre.CarcassDamping < 0.3 * dull.Robot.Wheels[0].Tyre.CarcassDamping);
+        Assert.True(bouncy.Robot.Wheels[0].Tyre.BodyDamping < 0.3 * dull.Robot.Wheels[0].Tyre.BodyDamping);
         Assert.Equal(
             dull.Robot.Wheels.Select(w => w.Tyre),
-            bouncy.Robot.Wheels.Zip(dull.Robot.Wheels, (a, b) => a.Tyre with { CarcassDamping = b.Tyre.CarcassDamping, VerticalDamping = b.Tyre.VerticalDamping }));
+            bouncy.Robot.Wheels.Zip(dull.Robot.Wheels, (a, b) => a.Tyre with { BodyDamping = b.Tyre.BodyDamping, VerticalDamping = b.Tyre.VerticalDamping }));
         Assert.Equal(dull.Robot.Chassis, bouncy.Robot.Chassis);
     }
 
@@ -151,7 +152,7 @@ public class TurnCommandTests
     {
         var options = new ReadOptions { Set = [("tyre.soft.body_damping", "0.7 N s/m"), ("manoeuvre.turn", "-0.3"), ("floor.friction", "0.5")] };
         ScenarioSettings s = ScenarioReader.Read(Repository.Scenario("spot-off-centre"), options).Scenario!;
-        Assert.All(s.Robot.Wheels, w => Assert.Equal(0.7, w.Tyre.CarcassDamping));
+        Assert.All(s.Robot.Wheels, w => Assert.Equal(0.7, w.Tyre.BodyDamping));
         Assert.Equal(-0.3, s.Manoeuvre.Commands[^1].Turn);
         Assert.Equal(0.5, s.Floor.FrictionScale);
     }

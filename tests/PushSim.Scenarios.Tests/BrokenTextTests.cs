@@ -1,4 +1,5 @@
 using CsCheck;
+using PushSim.Scenarios.Scenes;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

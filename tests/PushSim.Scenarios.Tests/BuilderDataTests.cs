@@ -1,4 +1,6 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;
@@ -102,8 +104,8 @@ public class BuilderDataTests
             StaticFriction = 1.0,
         });
         Assert.Equal(e.VerticalStiffness!.Value, t.VerticalStiffness, 1e-6);
-        Assert.Equal(e.BodyStiffness!.Value, t.CarcassStiffness, 1e-6);
-        Assert.Equal(e.BodyDamping!.Value, t.CarcassDamping, 1e-9);
+        Assert.Equal(e.BodyStiffness!.Value, t.BodyStiffness, 1e-6);
+        Assert.Equal(e.BodyDamping!.Value, t.BodyDamping, 1e-9);
         Assert.Equal(e.TreadMass!.Value, t.TreadMass, 1e-12);
         Assert.Equal(e.VerticalDamping!.Value, t.VerticalDamping, 1e-9);
         Assert.Equal(1.0 / e.ContactLength!.Value, t.RollingRenewal, 1e-6);
@@ -120,13 +122,13 @@ public class BuilderDataTests
     {
         ReadResult r = Read((Tyre, "body_stiffness = \"2 N/mm\"\nvertical_stiffness = \"8 N/mm\"\ncontact_length = \"9 mm\"\n" + Cover));
         TyreSettings t = Good(r).Wheels[0].Tyre;
-        Assert.Equal((2000.0, 8000.0), (t.CarcassStiffness, t.VerticalStiffness));
+        Assert.Equal((2000.0, 8000.0), (t.BodyStiffness, t.VerticalStiffness));
         Assert.Equal(1.0 / 9e-3, t.RollingRenewal, 1e-9);
         Assert.Equal(0.3e-3, t.BreakawayDeflection);
 
         // 1.15 g/cm3, 20 mm wide, 8 mm thick on a radius of 25 mm (by hand)
         Assert.Equal(1150.0 * 0.020 * Math.PI * 0.008 * 0.042 / 3.0, t.TreadMass, 1e-12);
-        Assert.Equal(-Math.Log(0.45) / Math.PI * Math.Sqrt(2000.0 * t.TreadMass), t.CarcassDamping, 1e-12);
+        Assert.Equal(-Math.Log(0.45) / Math.PI * Math.Sqrt(2000.0 * t.TreadMass), t.BodyDamping, 1e-12);
         Assert.DoesNotContain(r.Notes, n => n.Contains("stiffness", StringComparison.Ordinal) && n.StartsWith("tyre", StringComparison.Ordinal));
         Assert.Equal(r.Inputs.Count, r.Inputs.Distinct().Count());
     }
@@ -145,7 +147,7 @@ public class BuilderDataTests
     public void A_tyre_given_in_full_takes_from_its_cover_only_contact_length_and_vertical_damping()
     {
         TyreSettings t = Good(Read((Tyre, Tyre + Cover))).Wheels[0].Tyre;
-        Assert.Equal((2000.0, 2.0, 0.004, 8000.0), (t.CarcassStiffness, t.CarcassDamping, t.TreadMass, t.VerticalStiffness));
+        Assert.Equal((2000.0, 2.0, 0.004, 8000.0), (t.BodyStiffness, t.BodyDamping, t.TreadMass, t.VerticalStiffness));
         Assert.InRange(1.0 / t.RollingRenewal, 1e-3, 5e-3);
     }
 

@@ -1,4 +1,7 @@
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 using Xunit;
 

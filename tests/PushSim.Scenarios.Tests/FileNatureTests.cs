@@ -1,4 +1,6 @@
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

@@ -4,6 +4,8 @@ using System.Runtime.CompilerServices;
 using System.Text;
 using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

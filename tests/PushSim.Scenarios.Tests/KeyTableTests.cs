@@ -1,5 +1,7 @@
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 using Xunit;

@@ -1,4 +1,6 @@
 using PushSim.Runs;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
 using Xunit;

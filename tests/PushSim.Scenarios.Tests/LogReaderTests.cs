@@ -1,5 +1,6 @@
 using System.Text;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
 using Xunit;
 

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using PushSim.Scenarios.Scenes;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

@@ -1,4 +1,6 @@
 using PushSim.Contact;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

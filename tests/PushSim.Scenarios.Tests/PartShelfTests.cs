@@ -1,5 +1,7 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

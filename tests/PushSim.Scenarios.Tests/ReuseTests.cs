@@ -1,3 +1,7 @@
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 using Xunit;
 

@@ -1,5 +1,8 @@
 using PushSim.Analysis.Wear;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;
@@ -95,7 +98,7 @@ public class ShelfTests
         read = Heavy(Wide + "reference_load = \"4 N\"\n");
         Assert.Equal(4.0, read.Robot!.Wheels[0].Tyre.ReferenceLoad);
         Assert.DoesNotContain(read.Derived, d => d.Text.Contains("reference load", StringComparison.Ordinal));
-        Assert.Equal(new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, CarcassStiffness = 1, CarcassDamping = 1, TreadMass = 1, VerticalStiffness = 1 }.ReferenceLoad, Heavy(Wide + "load_exponent = 0\n").Robot!.Wheels[0].Tyre.ReferenceLoad);
+        Assert.Equal(new TyreSettings { Name = "", StaticFriction = 1, KineticFriction = 1, BodyStiffness = 1, BodyDamping = 1, TreadMass = 1, VerticalStiffness = 1 }.ReferenceLoad, Heavy(Wide + "load_exponent = 0\n").Robot!.Wheels[0].Tyre.ReferenceLoad);
     }
 
     [Fact]

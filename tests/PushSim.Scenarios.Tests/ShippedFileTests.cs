@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using PushSim.Powertrain;
 using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
 using Xunit;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Tests;

@@ -1,3 +1,5 @@
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

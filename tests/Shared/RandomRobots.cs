@@ -39,8 +39,8 @@ internal sealed class RandomRobots
             KineticFriction = mu * Between(0.7, 1.0),
             SlipSpeed = Between(0.2, 1.0),
             BreakawayDeflection = Between(0.2e-3, 0.6e-3),
-            CarcassStiffness = kc,
-            CarcassDamping = Between(0.3, 0.8) * Math.Sqrt(kc * mass),
+            BodyStiffness = kc,
+            BodyDamping = Between(0.3, 0.8) * Math.Sqrt(kc * mass),
             TreadMass = mass,
             VerticalStiffness = load / Between(0.2e-3, 0.8e-3),
             VerticalDamping = Between(1.0, 4.0),
@@ -51,7 +51,7 @@ internal sealed class RandomRobots
             FrictionRise = Chance(0.2) ? 0.02 : 0.0,
             FrictionTable = Chance(0.2) ? [(0.0, mu), (0.1, 0.95 * mu), (0.5, 0.85 * mu), (2.0, 0.8 * mu)] : null,
             FoulingDistance = Chance(0.3) ? Between(0.5, 5.0) : 0.0,
-            DustyFrictionRatio = Between(0.5, 1.0),
+            DustyFriction = Between(0.5, 1.0),
             SpecificWear = Chance(0.3) ? 0.2e-9 : 0.0,
         };
     }

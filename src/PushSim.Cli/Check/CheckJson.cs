@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PushSim.Cli.Shared;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Check;
 

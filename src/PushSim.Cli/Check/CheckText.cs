@@ -1,5 +1,5 @@
 using PushSim.Cli.Shared;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Check;
 

@@ -4,7 +4,7 @@ using PushSim.Analysis.FitBySimulation;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Tyres;
 

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Fit;

@@ -4,6 +4,8 @@ using PushSim.Analysis.FitBySimulation;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Words.Fits;
 

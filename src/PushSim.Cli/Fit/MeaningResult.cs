@@ -1,6 +1,6 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Fit;
 

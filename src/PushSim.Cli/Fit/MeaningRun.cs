@@ -5,7 +5,9 @@ using PushSim.Analysis.Meaning;
 using PushSim.Cli.Matches;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 

@@ -3,16 +3,32 @@ using System.Text;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
+using PushSim.Scenarios.Keys;
 using PushSim.Tyres;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 
 /// <summary>A tyre table to paste into a robot file: friction as measured, the rest from the robot file or as an estimate.</summary>
 internal static class TyreBlock
 {
-    // Volume that a wear of 1 m^3/(N m) takes off in the standard drum test, 10 N over 40 m [N m].
-    private const double DrumWork = 400.0;
+    private const int Digits = 4;
+
+    // Stands in where there is no robot.
+    private static readonly TyreSettings Estimate = new()
+    {
+        Name = "", StaticFriction = 1.0, KineticFriction = 1.0, BodyStiffness = 2500.0, BodyDamping = 2.0, TreadMass = 0.004, VerticalStiffness = 10_000.0,
+    };
+
+    private static readonly string[] Body = ["slip_speed", "body_stiffness", "body_damping", "tread_mass", "vertical_stiffness"];
+
+    // What a material has besides friction and stiffness.
+    private static readonly string[] Material = ["wear", "tread_area", "dusty_friction", "fouling_distance", "width", "tread_thickness", "density"];
+
+    // What the fit says, and what its frictions replace.
+    private static readonly string[] Fitted = ["static_friction", "kinetic_friction", "reference_load", "load_exponent", "friction_rise", "friction_rise_speed"];
+
+    // Of all other keys, those that come first.
+    private static readonly string[] First = ["vertical_damping", "breakaway_deflection", "tread_damping", "elastic_share", "viscous_friction"];
 
     /// <summary>The table.</summary>
     /// <param name="fit">The fit.</param>
@@ -73,7 +89,7 @@ internal static class TyreBlock
     private static void AppendLoad(StringBuilder text, TyreFit fit, TyreSettings? same, string share, double load)
     {
         double exponent = fit.LoadExponent?.Value ?? same?.LoadExponent ?? 0.0;
-        double area = exponent != 0.0 ? same?.TreadAreaFraction ?? 1.0 : 1.0;
+        double area = exponent != 0.0 ? same?.TreadArea ?? 1.0 : 1.0;
         text.Append(CultureInfo.InvariantCulture, $"reference_load = \"{load / area:0.###} N\"  # {share}{(area < 1.0 ? ", over tread_area" : "")}\n");
         if (exponent != 0.0 || fit.LoadExponent is not null)
         {
@@ -83,33 +99,38 @@ internal static class TyreBlock
 
     private static void AppendBody(StringBuilder text, TyreSettings? like, SimulationFit? simulated)
     {
-        string origin = like is null ? "  # an estimate: give your own" : "";
-        Interval? slipSpeed = Told(simulated, "slip_speed_m_per_s");
-        if (slipSpeed is not null || like is not null)
+        foreach (string name in Body)
         {
-            text.Append(CultureInfo.InvariantCulture, $"slip_speed = {Measured(slipSpeed, like?.SlipSpeed ?? 0.0, "m/s", "")}\n");
+            Interval? told = Told(simulated, name);
+            if (told is not null || like is not null || name != "slip_speed")
+            {
+                KeyDefinition key = Key(name);
+                string value = told is Interval i
+                    ? $"{KeyLine.Value(key, i.Value, Digits)} ± {KeyLine.Value(key, Math.Max(1e-6, 0.5 * (i.High - i.Low)), 2)}"
+                    : KeyLine.Value(key, Get(key, like ?? Estimate)!.Value, Digits);
+                text.Append($"{name} = {KeyLine.Quoted(key, value)}{(like is null && told is null ? "  # an estimate: give your own" : "")}\n");
+            }
         }
-
-        text.Append(CultureInfo.InvariantCulture, $"body_stiffness = {Measured(Told(simulated, "body_stiffness_n_per_m"), like?.CarcassStiffness ?? 2500.0, "N/m", origin)}\n");
-        text.Append(CultureInfo.InvariantCulture, $"body_damping = {Measured(Told(simulated, "body_damping_n_s_per_m"), like?.CarcassDamping ?? 2.0, "N s/m", origin)}\n");
-        text.Append(CultureInfo.InvariantCulture, $"tread_mass = \"{FourDigits(1e3 * (like?.TreadMass ?? 0.004))} g\"{origin}\n");
-        text.Append(CultureInfo.InvariantCulture, $"vertical_stiffness = \"{FourDigits(like?.VerticalStiffness ?? 10_000.0)} N/m\"{origin}\n");
     }
 
     // What the measured friction does not touch stays that of the tyre it was measured on or replaces
     private static void AppendRest(StringBuilder text, TyreSettings like)
     {
-        text.Append(CultureInfo.InvariantCulture, $"vertical_damping = \"{FourDigits(like.VerticalDamping)} s/m\"\n");
-        text.Append(CultureInfo.InvariantCulture, $"breakaway_deflection = \"{FourDigits(1e3 * like.BreakawayDeflection)} mm\"\n");
-        text.Append(CultureInfo.InvariantCulture, $"tread_damping = {FourDigits(like.BristleDampingRatio)}\n");
-        text.Append(CultureInfo.InvariantCulture, $"elastic_share = {FourDigits(like.ElasticShare)}\n");
-        text.Append(CultureInfo.InvariantCulture, $"viscous_friction = \"{FourDigits(like.ViscousFriction)} s/m\"\n");
-        text.Append(like.PlainBristle ? "plain_friction = true\n" : "");
-        text.Append(CultureInfo.InvariantCulture, $"rolling_renewal = \"{FourDigits(like.RollingRenewal)} 1/m\"\n");
-        text.Append(CultureInfo.InvariantCulture, $"rolling_resistance = {FourDigits(like.RollingResistance)}\n");
+        string[] elsewhere = [.. Fitted, .. Body, .. Material, .. First];
+        IEnumerable<KeyDefinition> rest = KeyTable.In("tyre").Where(k => k.Row<TyreSettings>() is not null && !elsewhere.Contains(k.Name));
+        foreach (KeyDefinition key in First.Select(Key).Concat(rest).Where(k => k.Kind != KeyKind.Flag || Get(k, like) != 0.0))
+        {
+            text.Append(KeyLine.Of(key, like, Digits)).Append('\n');
+        }
     }
 
-    private static Interval? Told(SimulationFit? simulated, string key) => simulated?.Parameters.FirstOrDefault(p => p.IsTold && p.Parameter.Key == key)?.Value;
+    private static double? Get(KeyDefinition key, TyreSettings tyre) => key.Row<TyreSettings>()!.Get(tyre);
+
+    private static KeyDefinition Key(string name) => KeyTable.Find("tyre", name)!;
+
+    // The fit's own names carry the unit.
+    private static Interval? Told(SimulationFit? simulated, string key) =>
+        simulated?.Parameters.FirstOrDefault(p => p.IsTold && (p.Parameter.Key == key || p.Parameter.Key.StartsWith(key + "_", StringComparison.Ordinal)))?.Value;
 
     private static void AppendOrigin(StringBuilder text, TyreSettings like, bool isSame)
     {
@@ -126,31 +147,9 @@ internal static class TyreBlock
         }
     }
 
-    // What a material has besides friction and stiffness, as lines of the file
-    private static List<string> OfMaterial(TyreSettings t)
-    {
-        (string Key, double? Value, string Unit)[] rows =
-        [
-            ("wear", t.SpecificWear > 0.0 ? 1e9 * DrumWork * t.SpecificWear : null, " mm3"),
-            ("tread_area", t.TreadAreaFraction < 1.0 ? 100.0 * t.TreadAreaFraction : null, " %"),
-            ("dusty_friction", t.DustyFrictionRatio != 1.0 ? 100.0 * t.DustyFrictionRatio : null, " %"),
-            ("fouling_distance", t.FoulingDistance > 0.0 ? t.FoulingDistance : null, " m"),
-            ("width", 1e3 * t.CoverWidth, " mm"),
-            ("tread_thickness", 1e3 * t.CoverThickness, " mm"),
-            ("density", 1e-3 * t.CoverDensity, " g/cm3"),
-        ];
-        return [.. rows.Where(r => r.Value is not null).Select(r => $"{r.Key} = \"{FourDigits(r.Value!.Value)}{r.Unit}\"")];
-    }
-
-    private static string Measured(Interval? told, double otherwise, string unit, string origin) => told is Interval i
-        ? FormattableString.Invariant($"\"{FourDigits(i.Value)} {unit} ± {Short(0.5 * (i.High - i.Low))} {unit}\"")
-        : FormattableString.Invariant($"\"{FourDigits(otherwise)} {unit}\"{origin}");
-
-    // four digits, from a thousand on whole
-    private static string FourDigits(double value) => value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, 4);
-
-    // two digits, from ten on whole
-    private static string Short(double value) => value >= 10.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(Math.Max(1e-6, value), 2);
+    // What differs from a tyre of which nothing is said, as lines of the file
+    private static List<string> OfMaterial(TyreSettings t) =>
+        [.. Material.Select(Key).Where(k => Get(k, t) != Get(k, Estimate)).Select(k => KeyLine.Of(k, t, Digits)).OfType<string>()];
 
     private static string Friction(Interval? measured, double value)
     {

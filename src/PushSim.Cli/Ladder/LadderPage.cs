@@ -1,8 +1,8 @@
 using System.Globalization;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Ladder;

@@ -3,8 +3,8 @@ using PushSim.Analysis.Ladder;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli.Ladder;
 

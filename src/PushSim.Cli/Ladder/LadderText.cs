@@ -1,5 +1,6 @@
 using PushSim.Analysis.Ladder;
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;
 using Spectre.Console;

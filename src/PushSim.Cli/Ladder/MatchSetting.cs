@@ -1,8 +1,9 @@
 using System.Globalization;
+using PushSim.Numerics;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
 using PushSim.Simulation;
 using PushSim.Surroundings;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Ladder;
 

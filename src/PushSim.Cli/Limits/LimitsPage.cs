@@ -3,7 +3,7 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Limits;
 using PushSim.Words.Terms;
 

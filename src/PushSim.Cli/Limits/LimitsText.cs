@@ -1,7 +1,7 @@
 using PushSim.Analysis.Limits;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Limits;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;

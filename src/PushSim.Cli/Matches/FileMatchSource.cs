@@ -1,6 +1,7 @@
 using PushSim.Analysis.Chance;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Matches;

@@ -6,7 +6,7 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
 

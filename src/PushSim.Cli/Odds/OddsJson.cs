@@ -2,7 +2,7 @@ using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
-using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
 using PushSim.Words.Matches;
 using PushSim.Words.Terms;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
-using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
 using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Odds;

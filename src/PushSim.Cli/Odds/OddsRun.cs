@@ -4,8 +4,9 @@ using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Odds;

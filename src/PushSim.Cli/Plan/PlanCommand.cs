@@ -3,8 +3,8 @@ using System.Text;
 using PushSim.Analysis.Plan;
 using PushSim.Cli.Fit;
 using PushSim.Cli.Shared;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Sources;
 using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;

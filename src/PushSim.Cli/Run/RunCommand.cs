@@ -7,6 +7,7 @@ using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Run;

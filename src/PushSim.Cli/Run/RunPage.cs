@@ -2,7 +2,7 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Runs;
 using PushSim.Words.Terms;
 using PushSim.Words.Turns;

@@ -1,6 +1,6 @@
 using PushSim.Cli.Shared;
 using PushSim.Runs;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;

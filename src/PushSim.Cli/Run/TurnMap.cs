@@ -5,6 +5,8 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Words.Turns;
 

@@ -4,7 +4,9 @@ using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
 namespace PushSim.Cli.Run;

@@ -1,4 +1,4 @@
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;

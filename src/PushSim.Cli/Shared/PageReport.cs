@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Shared;
 

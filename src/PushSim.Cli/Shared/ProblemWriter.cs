@@ -1,4 +1,4 @@
-using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Shared;
 

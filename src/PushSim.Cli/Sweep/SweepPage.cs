@@ -1,7 +1,7 @@
 using System.Globalization;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios;
+using PushSim.Scenarios.Scenes;
 using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Sweep;

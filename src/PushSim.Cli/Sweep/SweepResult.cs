@@ -1,7 +1,7 @@
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Run;
+using PushSim.Numerics;
 using PushSim.Plotting.Style;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Sweep;
 

@@ -4,8 +4,9 @@ using PushSim.Cli.Matches;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
 

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;
 using Spectre.Console;

@@ -4,9 +4,9 @@ using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Sweep;
+using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Style;
-using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 

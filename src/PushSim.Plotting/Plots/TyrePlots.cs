@@ -1,6 +1,6 @@
 using PushSim.Analysis.Wear;
+using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
-using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 

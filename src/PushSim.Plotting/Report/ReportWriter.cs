@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
+using PushSim.Numerics;
 using PushSim.Plotting.Style;
 using PushSim.Runs;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Report;
 

@@ -1,3 +1,5 @@
+using PushSim.Scenarios.Scenes;
+
 namespace PushSim.Scenarios.Drawing;
 
 /// <summary>What opening a scenario for draws gave.</summary>

@@ -1,4 +1,6 @@
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 
@@ -38,7 +40,7 @@ public sealed class DrawableScenario
     /// <param name="path">The scenario file.</param>
     /// <param name="options">Limits of reading, and what is set anew.</param>
     public static DrawableResult Open(string path, ReadOptions? options = null) =>
-        Open(options ?? new ReadOptions(), context => ScenarioReader.Tree(context, path, path, null) is TomlTable tree && !FileNature.IsNoScenario(context, tree)
+        Open(options ?? new ReadOptions(), context => Includes.Tree(context, path, path) is TomlTable tree && !FileNature.IsNoScenario(context, tree)
             ? new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree }
             : null);
 
@@ -57,7 +59,7 @@ public sealed class DrawableScenario
     public ScenarioSettings? With(double[] values, out string cause)
     {
         var context = new ReadContext(_options) { Drawn = values };
-        (ScenarioSettings? scenario, RobotSettings? _) = ScenarioReader.Evaluate(context, _trees);
+        (ScenarioSettings? scenario, RobotSettings? _) = SceneEvaluation.Of(context, _trees);
         cause = scenario is null ? context.Problems.FirstOrDefault(p => p.Severity == Severity.Error)?.Message ?? "the values contradict each other" : "";
         return scenario;
     }
@@ -73,9 +75,9 @@ public sealed class DrawableScenario
     private static SceneTrees? PairTrees(ReadContext context, string robot, string opponent, string? scene)
     {
         const string Plain = "question = \"Who wins?\"\n[manoeuvre]\nkind = \"shove\"\n";
-        TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile(BuiltIn, Plain)) : ScenarioReader.Tree(context, scene, scene, null);
-        TomlTable? first = ScenarioReader.Tree(context, robot, robot, null);
-        TomlTable? second = ScenarioReader.Tree(context, opponent, opponent, null);
+        TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile(BuiltIn, Plain)) : Includes.Tree(context, scene, scene);
+        TomlTable? first = Includes.Tree(context, robot, robot);
+        TomlTable? second = Includes.Tree(context, opponent, opponent);
         if (tree is null || FileNature.IsNoScenario(context, tree) || first is null || second is null)
         {
             return null;
@@ -99,8 +101,8 @@ public sealed class DrawableScenario
     {
         var first = new ReadContext(options) { Recorder = new DrawRecorder(new HashSet<string>()), Set = SetText.Nodes(options.Set) };
         SceneTrees? trees = load(first);
-        (ScenarioSettings? middle, RobotSettings? _) = trees is null ? (null, null) : ScenarioReader.Evaluate(first, trees);
-        ReadResult read = ScenarioReader.Result(first, middle, middle?.Robot);
+        (ScenarioSettings? middle, RobotSettings? _) = trees is null ? (null, null) : SceneEvaluation.Of(first, trees);
+        ReadResult read = ReadResult.Of(first, middle, middle?.Robot);
         if (trees is null || middle is null)
         {
             return new DrawableResult(read, null);
@@ -117,9 +119,9 @@ public sealed class DrawableScenario
         PartCopies.Add(trees.Robot);
         PartCopies.Add(trees.Opponent);
         var second = new ReadContext(options) { Recorder = new DrawRecorder(classed), TyreMaterial = null };
-        (ScenarioSettings? again, RobotSettings? _) = ScenarioReader.Evaluate(second, trees);
+        (ScenarioSettings? again, RobotSettings? _) = SceneEvaluation.Of(second, trees);
         return again is null
-            ? new DrawableResult(ScenarioReader.Result(second, null, null), null)
+            ? new DrawableResult(ReadResult.Of(second, null, null), null)
             : new DrawableResult(read, new DrawableScenario(trees, options, second.Recorder.Values, middle, read.Inputs.Any(i => i.Key is "numerics.method" or "numerics.tolerance")));
     }
 }

@@ -1,4 +1,4 @@
-using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Robots;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 

@@ -30,6 +30,13 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
     /// <summary>Words that may follow a whole number in a text ("3 cells", "3S"); none if it must be bare.</summary>
     public IReadOnlyList<string> CountWords { get; init; } = [];
 
+    /// <summary>The unit in which values are written: that of the example unless said; empty for a pure number.</summary>
+    public string UnitName
+    {
+        get => field ?? (Kind != KeyKind.Quantity ? "" : Dimension == Dimension.Ratio ? (Example.Contains('%', StringComparison.Ordinal) ? "%" : "") : Example.Trim('"').Split(' ', 2)[1]);
+        init;
+    }
+
     /// <summary>True if the table is wrong without it.</summary>
     public bool IsRequired { get; init; }
 
@@ -42,9 +49,39 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
     /// <summary>The words of a choice.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
 
+    // The default of its record, in SI; null where it has none.
+    internal double? OwnDefault { get; private init; }
+
+    internal Unit Unit => UnitTable.TryFind(Dimension, UnitName, out Unit unit) ? unit : throw new InvalidOperationException($"no unit {UnitName} for {Name}");
+
+    // A KeyRow of each record that has its value.
+    private object[] Rows { get; init; } = [];
+
+    /// <summary>How a record gives and takes its value; null if it is none of that record.</summary>
+    public KeyRow<T>? Row<T>() => Rows.OfType<KeyRow<T>>().FirstOrDefault();
+
     /// <summary>The same row with a usual range, in the SI unit of <see cref="Dimension"/>.</summary>
     public KeyDefinition Usual(double least, double most) => this with { UsualMin = least, UsualMax = most };
 
     /// <summary>The same row, its whole number also readable as a text with one of these words.</summary>
     public KeyDefinition Counted(params string[] words) => this with { CountWords = words };
+
+    /// <summary>The same row, its values written in this unit.</summary>
+    internal KeyDefinition In(string unit) => this with { UnitName = unit };
+
+    /// <summary>The same row as one value of a record, whose default may stand in the words of the default.</summary>
+    internal KeyDefinition Of<T>(T blank, Func<T, double?> get, Func<T, double, T> put) => With(blank, new KeyRow<T>(get, put, IsReadApart: false));
+
+    /// <summary>The same for a flag.</summary>
+    internal KeyDefinition OfFlag<T>(T blank, Func<T, bool> get, Func<T, bool, T> put) => Of(blank, t => get(t) ? 1.0 : 0.0, (t, v) => put(t, v != 0.0));
+
+    /// <summary>The same for a value that a reader finds in a way of its own.</summary>
+    internal KeyDefinition Apart<T>(T blank, Func<T, double?> get, Func<T, double, T> put) => With(blank, new KeyRow<T>(get, put, IsReadApart: true));
+
+    private KeyDefinition With<T>(T blank, KeyRow<T> row)
+    {
+        double? own = row.Get(blank);
+        string words = own is double value && double.IsFinite(value) ? Default.Replace(KeyTable.Own, KeyLine.Value(this, value, 6), StringComparison.Ordinal) : Default;
+        return this with { Default = words, OwnDefault = own, Rows = [.. Rows, row] };
+    }
 }

@@ -1,3 +1,5 @@
+using PushSim.Scenarios.Sources;
+
 namespace PushSim.Scenarios.Keys;
 
 /// <summary>Finds keys by what a person types.</summary>

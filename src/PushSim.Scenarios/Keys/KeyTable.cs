@@ -11,6 +11,9 @@ public static class KeyTable
     /// <summary>One degree in rad.</summary>
     internal const double Degree = Math.PI / 180.0;
 
+    /// <summary>In the words of a default, what stands for the default of the key's record.</summary>
+    internal const string Own = "{own}";
+
     private static readonly Dictionary<string, KeyDefinition[]> Sections =
         new[] { RobotKeys.All, BuilderKeys.All, ScenarioKeys.All, ShoveKeys.All, TyreLifeKeys.All, MeasuredKeys.All, ChanceKeys.All, PartKeys.All }
         .SelectMany(k => k)
@@ -26,6 +29,9 @@ public static class KeyTable
     /// <summary>The key of that name in that table; null if it has none.</summary>
     public static KeyDefinition? Find(string section, string name) =>
         Array.Find(Sections[section], k => k.Name == name);
+
+    /// <summary>The keys of one table of a file, in its order, each with its row if it is one value of that record.</summary>
+    internal static (KeyDefinition Key, KeyRow<T>? Row)[] Rows<T>(string section) => RowsOf<T>.Sections[section];
 
     internal static KeyDefinition Quantity(string section, string name, Dimension dimension, double min, double max, string meaning, string example, string byDefault = "", bool required = false) =>
         new(section, name, KeyKind.Quantity, meaning) { Dimension = dimension, Min = min, Max = max, Example = $"\"{example}\"", Default = byDefault, IsRequired = required };
@@ -56,4 +62,11 @@ public static class KeyTable
 
     internal static KeyDefinition Tables(string section, string name, string meaning, bool required = false) =>
         new(section, name, KeyKind.Tables, meaning) { IsRequired = required };
+
+    // Kept, since draws walk them many times a millisecond.
+    private static class RowsOf<T>
+    {
+        public static readonly Dictionary<string, (KeyDefinition, KeyRow<T>?)[]> Sections =
+            KeyTable.Sections.ToDictionary(s => s.Key, s => s.Value.Select(k => (k, k.Row<T>())).ToArray(), StringComparer.Ordinal);
+    }
 }

@@ -1,4 +1,4 @@
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Logs;
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Logs;
 

@@ -1,3 +1,4 @@
+using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Logs;

@@ -1,5 +1,5 @@
 using CsvHelper;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Logs;

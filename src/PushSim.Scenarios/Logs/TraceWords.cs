@@ -1,4 +1,5 @@
 using PushSim.Analysis.Fit;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Logs;
 

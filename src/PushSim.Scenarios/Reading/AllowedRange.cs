@@ -1,5 +1,5 @@
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Reading;
 

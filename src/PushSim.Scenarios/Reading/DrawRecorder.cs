@@ -1,4 +1,3 @@
-using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;

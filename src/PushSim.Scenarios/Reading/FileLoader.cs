@@ -1,5 +1,5 @@
 using System.Text;
-using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Reading;
 

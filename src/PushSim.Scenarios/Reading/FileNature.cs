@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;
@@ -39,21 +40,6 @@ internal static class FileNature
 
         string help = tree.Find("robot")?.Value is TomlText robot ? $"name the robot's own file; this scenario's is \"{SourceFile.Clean(robot.Value, 60)}\"" : "name the robot's own file";
         context.Error(tree.Place, "this is a scenario, not a robot file", help);
-        return true;
-    }
-
-    /// <summary>
-    /// True after a complaint that a text that is no TOML is a table of readings: its name says so, or no line of it could be one of a robot or scenario.
-    /// </summary>
-    public static bool IsTable(ReadContext context, SourceFile file)
-    {
-        bool isNamedSo = Path.GetExtension(file.Name).ToUpperInvariant() is ".CSV" or ".TSV" or ".LOG";
-        if (!isNamedSo && file.Text.Split('\n').Any(l => l.Contains('=', StringComparison.Ordinal) || l.TrimStart().StartsWith('[')))
-        {
-            return false;
-        }
-
-        context.Error(new Place(file, 1, 1, 1), "this is no robot or scenario file" + (isNamedSo ? " but a table or log" : ": no line of it has the form key = value"), "a log of a load cell goes to pushsim fit; a scenario names it under [measured]");
         return true;
     }
 

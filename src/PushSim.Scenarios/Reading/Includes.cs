@@ -1,3 +1,4 @@
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;
@@ -13,15 +14,21 @@ internal static class Includes
     // Files that one file may pull in, directly or by way of others.
     private const int MostFiles = 32;
 
-    /// <summary>Adds to a file's tree what it includes.</summary>
+    /// <summary>A file's tree with what it includes; null if it is not there or no TOML, complained about then.</summary>
     /// <param name="context">Gathers complaints.</param>
-    /// <param name="tree">The file's tree, changed in place.</param>
     /// <param name="path">The file's path.</param>
-    /// <param name="shown">Its name in messages.</param>
-    public static void Merge(ReadContext context, TomlTable tree, string path, string shown)
+    /// <param name="name">Its name in messages.</param>
+    /// <param name="from">Where another file names it, and how; null if the user did.</param>
+    public static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from = null)
     {
-        int files = 0;
-        Merge(context, tree, shown, [Path.GetFullPath(path)], ref files);
+        TomlTable? tree = FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
+        if (tree is not null)
+        {
+            int files = 0;
+            Merge(context, tree, name, [Path.GetFullPath(path)], ref files);
+        }
+
+        return tree;
     }
 
     private static void Merge(ReadContext context, TomlTable tree, string shown, List<string> chain, ref int files)

@@ -1,3 +1,4 @@
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Simulation;
 
@@ -7,13 +8,10 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>Names by which the parts of a robot refer to each other.</summary>
 internal static class PartNames
 {
-    /// <summary>Between a block's name and the part that it was copied for; an invisible character that no one types.</summary>
-    public const char Separator = '\u2063';
-
     /// <summary>The block's name without the part.</summary>
     public static string OfBlock(string name)
     {
-        int at = name.IndexOf(Separator, StringComparison.Ordinal);
+        int at = name.IndexOf(TomlTable.PartSeparator, StringComparison.Ordinal);
         return at < 0 ? name : name[..at];
     }
 
@@ -23,7 +21,7 @@ internal static class PartNames
 
     /// <summary>The part's own copy of a block if there is one, else the block.</summary>
     public static bool TryFind<T>(Dictionary<string, T> blocks, string name, string part, [System.Diagnostics.CodeAnalysis.MaybeNullWhen(false)] out T found) =>
-        blocks.TryGetValue(name + Separator + part, out found) || blocks.TryGetValue(name, out found);
+        blocks.TryGetValue(name + TomlTable.PartSeparator + part, out found) || blocks.TryGetValue(name, out found);
 
     /// <summary>A part's name, if it has one and no other of its kind has it; null after a complaint.</summary>
     public static string? New(Section s, string kind, Func<string, bool> isTaken)

@@ -1,18 +1,11 @@
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;
 
 /// <summary>What one reading gathers over all its files.</summary>
-internal sealed class ReadContext(ReadOptions options)
+internal sealed class ReadContext(ReadOptions options) : Complaints(options)
 {
-    // A hostile file could hold a mistake per key; nobody reads past this many.
-    private const int MostProblems = 200;
-
-    public ReadOptions Options { get; } = options;
-
-    /// <summary>Complaints so far, in the order in which they were found.</summary>
-    public List<Problem> Problems { get; } = [];
-
     /// <summary>What was converted or estimated, in sentences.</summary>
     public List<string> Notes { get; } = [];
 
@@ -49,33 +42,10 @@ internal sealed class ReadContext(ReadOptions options)
     /// <summary>Material of the shelf for the tyres of the robot being read; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
     public string? TyreMaterial { get; set; } = options.TyreMaterial;
 
-    /// <summary>Mistakes so far [1], those beyond the ones kept among <see cref="Problems"/> too.</summary>
-    public int Errors { get; private set; }
-
     /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>
     public void Note(string text, string error)
     {
         Notes.Add(text);
         Derived.Add(new DerivedValue(text, error));
-    }
-
-    public void Error(Place place, string message, string help)
-    {
-        Errors++;
-        Add(place, Severity.Error, message, help);
-    }
-
-    public void Warning(Place place, string message, string help) => Add(place, Severity.Warning, message, help);
-
-    private void Add(Place place, Severity severity, string message, string help)
-    {
-        if (Problems.Count < MostProblems)
-        {
-            Problems.Add(new Problem(place.File.Name, place.Line, place.Column, severity, message, help)
-            {
-                SourceLine = place.File.Line(place.Line),
-                Length = place.Length,
-            });
-        }
     }
 }

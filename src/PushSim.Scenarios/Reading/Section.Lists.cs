@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;

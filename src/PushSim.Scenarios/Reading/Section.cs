@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 
@@ -65,17 +66,36 @@ internal sealed partial class Section
     /// <summary>True for a kind of parts of which some were not read: a misspelled header, a missing name, none where one must be. That was complained about; what refers to them may be right.</summary>
     public bool IsUnsure(string kind) => IsMeant(kind) || _context.Unnamed.Contains(kind) || (Definition(kind).IsRequired && !Has(kind));
 
-    /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
-    public double? Number(string key)
+    /// <summary>
+    /// The record with every value of this table that the file gives, in the order of the table of keys. What is missing stays as the record has it; a wrong number
+    /// is NaN, a wrong flag or count stays. Values that are read apart are left to the steps.
+    /// </summary>
+    /// <param name="record">What holds where the file gives nothing.</param>
+    /// <param name="steps">What else is read, each step before the key of that name.</param>
+    public T Fill<T>(T record, params ReadOnlySpan<(string Before, Func<T, T> Step)> steps)
     {
-        if (_context.Drawn is not null)
+        foreach ((KeyDefinition key, KeyRow<T>? row) in KeyTable.Rows<T>(_section))
         {
-            return Entry(key) is TomlEntry { Value: TomlNode node } ? Again(node) : null;
+            foreach ((string before, Func<T, T> step) in steps)
+            {
+                record = before == key.Name ? step(record) : record;
+            }
+
+            record = row is null or { IsReadApart: true } ? record : Put(record, key, row);
         }
 
-        KeyDefinition d = Definition(key);
-        return Entry(key) is TomlEntry e ? Quantity(d, e.Value, PathTo(key)) : null;
+        return record;
     }
+
+    /// <summary>The record with the value of one key, if the file gives it.</summary>
+    public T Put<T>(T record, string key)
+    {
+        KeyDefinition d = Definition(key);
+        return Put(record, d, d.Row<T>()!);
+    }
+
+    /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
+    public double? Number(string key) => Number(Definition(key));
 
     /// <summary>A required number in SI; NaN if it is missing (then already complained about) or wrong.</summary>
     public double Required(string key) => Number(key) ?? double.NaN;
@@ -84,30 +104,7 @@ internal sealed partial class Section
     public double Or(string key, double byDefault) => Number(key) ?? byDefault;
 
     /// <summary>A whole number; the default if it is missing or wrong.</summary>
-    public int Whole(string key, int byDefault)
-    {
-        if (_context.Drawn is not null)
-        {
-            return Entry(key) is TomlEntry { Value: TomlNode node } ? (int)Again(node) : byDefault;
-        }
-
-        KeyDefinition d = Definition(key);
-        if (Entry(key) is not TomlEntry e)
-        {
-            return byDefault;
-        }
-
-        double? count = e.Value is TomlNumber { IsWhole: true } n ? n.Value : e.Value is TomlText t ? Counting.Read(d, t.Value) : null;
-        if (count is null)
-        {
-            _context.Error(e.Value.Place, $"\"{key}\" takes a whole number, not {(e.Value is TomlNumber ? "one with decimals" : e.Value.Words)}", $"for example {key} = {d.Example}");
-            return byDefault;
-        }
-
-        Note(PathTo(key), e.Value.Place, count.Value.ToString(CultureInfo.InvariantCulture), count);
-        e.Value.Known = Math.Min(count.Value, int.MaxValue);
-        return AllowedRange.Check(_context, d, count.Value, e.Value.Place) ? (int)Math.Min(count.Value, int.MaxValue) : byDefault;
-    }
+    public int Whole(string key, int byDefault) => Whole(Definition(key)) ?? byDefault;
 
     /// <summary>A text without blanks at its ends; null if it is missing, wrong or empty.</summary>
     public string? Text(string key)
@@ -141,22 +138,7 @@ internal sealed partial class Section
     }
 
     /// <summary>True or false; the default if it is missing or wrong.</summary>
-    public bool Flag(string key, bool byDefault)
-    {
-        if (Entry(key) is not TomlEntry e)
-        {
-            return byDefault;
-        }
-
-        if (e.Value is not TomlFlag f)
-        {
-            _context.Error(e.Value.Place, $"\"{key}\" takes true or false, not {e.Value.Words}", "write true or false without quotes");
-            return byDefault;
-        }
-
-        Note(PathTo(key), f.Place, f.Value ? "true" : "false");
-        return f.Value;
-    }
+    public bool Flag(string key, bool byDefault) => Flag(Definition(key)) ?? byDefault;
 
     /// <summary>Place of the word in the key's list of choices; -1 if missing or wrong.</summary>
     public int Choice(string key)
@@ -282,6 +264,60 @@ internal sealed partial class Section
 
     private KeyDefinition Definition(string key) =>
         KeyTable.Find(_section, key) ?? throw new ArgumentException($"no key {key} in {_section}", nameof(key));
+
+    private T Put<T>(T record, KeyDefinition key, KeyRow<T> row)
+    {
+        double? value = key.Kind switch
+        {
+            KeyKind.Whole => Whole(key),
+            KeyKind.Flag => Flag(key) is bool flag ? (flag ? 1.0 : 0.0) : null,
+            _ => Number(key),
+        };
+        return value is double given ? row.Put(record, given) : record;
+    }
+
+    private double? Number(KeyDefinition d) => Entry(d.Name) is not TomlEntry e ? null : _context.Drawn is not null ? Again(e.Value) : Quantity(d, e.Value, PathTo(d.Name));
+
+    private int? Whole(KeyDefinition d)
+    {
+        if (Entry(d.Name) is not TomlEntry e)
+        {
+            return null;
+        }
+
+        if (_context.Drawn is not null)
+        {
+            return (int)Again(e.Value);
+        }
+
+        double? count = e.Value is TomlNumber { IsWhole: true } n ? n.Value : e.Value is TomlText t ? Counting.Read(d, t.Value) : null;
+        if (count is null)
+        {
+            _context.Error(e.Value.Place, $"\"{d.Name}\" takes a whole number, not {(e.Value is TomlNumber ? "one with decimals" : e.Value.Words)}", $"for example {d.Name} = {d.Example}");
+            return null;
+        }
+
+        Note(PathTo(d.Name), e.Value.Place, count.Value.ToString(CultureInfo.InvariantCulture), count);
+        e.Value.Known = Math.Min(count.Value, int.MaxValue);
+        return AllowedRange.Check(_context, d, count.Value, e.Value.Place) ? (int)Math.Min(count.Value, int.MaxValue) : null;
+    }
+
+    private bool? Flag(KeyDefinition d)
+    {
+        if (Entry(d.Name) is not TomlEntry e)
+        {
+            return null;
+        }
+
+        if (e.Value is not TomlFlag f)
+        {
+            _context.Error(e.Value.Place, $"\"{d.Name}\" takes true or false, not {e.Value.Words}", "write true or false without quotes");
+            return null;
+        }
+
+        Note(PathTo(d.Name), f.Place, f.Value ? "true" : "false");
+        return f.Value;
+    }
 
     private double Quantity(KeyDefinition d, TomlNode node, string path)
     {

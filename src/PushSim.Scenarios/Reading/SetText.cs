@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;

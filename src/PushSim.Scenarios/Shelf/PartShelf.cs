@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 
@@ -71,7 +71,7 @@ public sealed class PartShelf
     internal static TomlNode Node(KeyDefinition key, string text, Place place) => key.Kind switch
     {
         KeyKind.Whole => new TomlNumber(place, double.Parse(text, CultureInfo.InvariantCulture), isWhole: true),
-        KeyKind.Curve => TomlTree.Parse(new ReadContext(new ReadOptions()), new SourceFile("the shelf", "v = " + text))?.Find("v")?.Value
+        KeyKind.Curve => TomlTree.Parse(new Complaints(new ReadOptions()), new SourceFile("the shelf", "v = " + text))?.Find("v")?.Value
             ?? throw new InvalidOperationException($"the shelf's {key.Name} cannot be read"),
         _ => new TomlText(place, text) { IsOfShelf = true },
     };
@@ -80,9 +80,9 @@ public sealed class PartShelf
     {
         using Stream stream = typeof(PartShelf).Assembly.GetManifestResourceStream($"Shelf/{File}.toml") ?? throw new InvalidOperationException("the program lacks its shelf");
         using var reader = new StreamReader(stream, Encoding.UTF8);
-        var context = new ReadContext(new ReadOptions());
-        TomlTable? tree = TomlTree.Parse(context, new SourceFile($"{File}.toml", reader.ReadToEnd()));
-        return tree?.Find(list)?.Value is TomlArray parts && context.Errors == 0
+        var complaints = new Complaints(new ReadOptions());
+        TomlTable? tree = TomlTree.Parse(complaints, new SourceFile($"{File}.toml", reader.ReadToEnd()));
+        return tree?.Find(list)?.Value is TomlArray parts && complaints.Errors == 0
             ? [.. parts.Items.Cast<TomlTable>().Select(Part)]
             : throw new InvalidOperationException($"the shelf of {File} cannot be read");
     }

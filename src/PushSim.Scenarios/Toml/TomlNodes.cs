@@ -1,3 +1,5 @@
+using PushSim.Scenarios.Sources;
+
 namespace PushSim.Scenarios.Toml;
 
 /// <summary>A value of a file with its place.</summary>
@@ -79,6 +81,9 @@ internal sealed class TomlArray(Place place, bool isOfHeaders) : TomlNode(place)
 /// <summary>A table in the order of the file.</summary>
 internal sealed class TomlTable(Place place, bool isExplicit) : TomlNode(place)
 {
+    /// <summary>Between a block's name and the part that it was copied for; an invisible character that no one types.</summary>
+    public const char PartSeparator = '\u2063';
+
     private readonly Dictionary<string, TomlEntry> _byKey = new(StringComparer.Ordinal);
 
     public List<TomlEntry> Entries { get; } = [];
@@ -106,7 +111,7 @@ internal sealed class TomlTable(Place place, bool isExplicit) : TomlNode(place)
         var copy = new TomlTable(Place, IsExplicit) { Part = part, OwnShare = ownShare, Meant = Meant };
         foreach (TomlEntry e in Entries)
         {
-            TomlNode value = e is { Key: "name", Value: TomlText t } ? new TomlText(t.Place, t.Value + Reading.PartNames.Separator + part) : e.Value.Copy();
+            TomlNode value = e is { Key: "name", Value: TomlText t } ? new TomlText(t.Place, t.Value + PartSeparator + part) : e.Value.Copy();
             copy.Add(e with { Value = value });
         }
 

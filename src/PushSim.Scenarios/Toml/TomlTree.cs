@@ -1,4 +1,4 @@
-using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
 using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
@@ -11,20 +11,20 @@ namespace PushSim.Scenarios.Toml;
 /// </summary>
 internal sealed class TomlTree
 {
-    private readonly ReadContext _context;
+    private readonly Complaints _complaints;
     private readonly SourceFile _file;
     private int _keys;
 
-    private TomlTree(ReadContext context, SourceFile file)
+    private TomlTree(Complaints complaints, SourceFile file)
     {
-        _context = context;
+        _complaints = complaints;
         _file = file;
     }
 
     /// <summary>The tree; null if the text is no TOML (then the complaints say where).</summary>
-    public static TomlTable? Parse(ReadContext context, SourceFile file)
+    public static TomlTable? Parse(Complaints complaints, SourceFile file)
     {
-        var tree = new TomlTree(context, file);
+        var tree = new TomlTree(complaints, file);
         DocumentSyntax document;
         try
         {
@@ -32,17 +32,17 @@ internal sealed class TomlTree
         }
         catch (TomlException e)
         {
-            context.Error(new Place(file, 0, 0, 1), $"this file cannot be read: {SourceFile.Clean(e.Message)}", $"at most {context.Options.MaxDepth} levels of nesting are allowed");
+            complaints.Error(new Place(file, 0, 0, 1), $"this file cannot be read: {SourceFile.Clean(e.Message)}", $"at most {complaints.Options.MaxDepth} levels of nesting are allowed");
             return null;
         }
         catch (ArgumentOutOfRangeException)
         {
             // the parser stumbles over half a pair, \ud800, or a number beyond Unicode
-            context.Error(new Place(file, 0, 0, 1), "this file cannot be read: a \\u or \\U stands for no character", "write the character itself, or take the backslash out");
+            complaints.Error(new Place(file, 0, 0, 1), "this file cannot be read: a \\u or \\U stands for no character", "write the character itself, or take the backslash out");
             return null;
         }
 
-        if (document.HasErrors && FileNature.IsTable(context, file))
+        if (document.HasErrors && ReadingsTable.IsOne(complaints, file))
         {
             return null;
         }
@@ -60,7 +60,7 @@ internal sealed class TomlTree
             {
                 last = d.Span.Start.Line;
                 (string message, string help) = SyntaxWords(d);
-                _context.Error(PlaceOf(d.Span), message, help);
+                _complaints.Error(PlaceOf(d.Span), message, help);
             }
         }
 
@@ -176,7 +176,7 @@ internal sealed class TomlTree
 
     private TomlTable? Walk(TomlTable table, List<(string Key, Place Place)> path)
     {
-        if (path.Count > _context.Options.MaxDepth)
+        if (path.Count > _complaints.Options.MaxDepth)
         {
             TooDeep(path[0].Place);
             return null;
@@ -207,7 +207,7 @@ internal sealed class TomlTree
     private TomlNode? Convert(ValueSyntax value, int depth)
     {
         Place place = PlaceOf(value.Span);
-        if (depth > _context.Options.MaxDepth)
+        if (depth > _complaints.Options.MaxDepth)
         {
             TooDeep(place);
             return null;
@@ -215,8 +215,8 @@ internal sealed class TomlTree
 
         switch (value)
         {
-            case StringValueSyntax s when (s.Value ?? "").Length > _context.Options.MaxText:
-                _context.Error(place, $"this text is longer than {_context.Options.MaxText} characters", "");
+            case StringValueSyntax s when (s.Value ?? "").Length > _complaints.Options.MaxText:
+                _complaints.Error(place, $"this text is longer than {_complaints.Options.MaxText} characters", "");
                 return null;
             case StringValueSyntax s:
                 return new TomlText(place, s.Value ?? "");
@@ -285,19 +285,19 @@ internal sealed class TomlTree
     private bool IsOneTooMany(Place place)
     {
         _keys++;
-        if (_keys == _context.Options.MaxKeys + 1)
+        if (_keys == _complaints.Options.MaxKeys + 1)
         {
-            _context.Error(place, $"more than {_context.Options.MaxKeys} keys in one file", "");
+            _complaints.Error(place, $"more than {_complaints.Options.MaxKeys} keys in one file", "");
         }
 
-        return _keys > _context.Options.MaxKeys;
+        return _keys > _complaints.Options.MaxKeys;
     }
 
     private void TooDeep(Place place) =>
-        _context.Error(place, $"nested deeper than {_context.Options.MaxDepth} levels", "");
+        _complaints.Error(place, $"nested deeper than {_complaints.Options.MaxDepth} levels", "");
 
     private void Repeated(TomlEntry old, Place place) =>
-        _context.Error(place, $"\"{SourceFile.Clean(old.Key, 60)}\" is already there in line {old.KeyPlace.Line}", "keep one of the two; several of a kind need double brackets, for example [[wheel]]");
+        _complaints.Error(place, $"\"{SourceFile.Clean(old.Key, 60)}\" is already there in line {old.KeyPlace.Line}", "keep one of the two; several of a kind need double brackets, for example [[wheel]]");
 
     private Place PlaceOf(SourceSpan span)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Units;
 

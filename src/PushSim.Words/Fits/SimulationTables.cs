@@ -1,7 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.FitBySimulation;
+using PushSim.Numerics;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;

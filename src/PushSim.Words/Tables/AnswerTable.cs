@@ -1,4 +1,4 @@
-using PushSim.Words.Terms;
+using PushSim.Numerics;
 
 namespace PushSim.Words.Tables;
 

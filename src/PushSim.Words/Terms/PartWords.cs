@@ -1,3 +1,4 @@
+using PushSim.Numerics;
 using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Terms;

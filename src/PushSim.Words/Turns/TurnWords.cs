@@ -1,3 +1,4 @@
+using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
@@ -119,7 +120,7 @@ public static class TurnWords
         TyreSettings tyre = scenario.Robot.Wheels.First(w => w.Name == worst.Wheel).Tyre;
         double feed = -worst.Load * worst.FrictionSlope;
         string start = r.Feed is { WithoutFall: > 0.0, WithSteadyLoad: <= 0.0 } ? "Falling friction helps every chatter on" : "What feeds a chatter";
-        lines.Add(Text($"{start}: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {(feed < 0.005 ? "less than 0.01" : Text($"{feed:0.00}"))} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.CarcassDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.CarcassDamping):0} %)."));
+        lines.Add(Text($"{start}: a tread that slides a little faster is held back less. At {worst.Wheel} it slides at {worst.SlipSpeed:0.00} m/s under {worst.Load:0.0} N, and falling friction pushes every swing on with {(feed < 0.005 ? "less than 0.01" : Text($"{feed:0.00}"))} N s/m; a duller tyre body takes more of it back (this one's own damping is {tyre.BodyDamping:0.00} N s/m, a rebound of about {100.0 * ReboundOf(tyre, tyre.BodyDamping):0} %)."));
         lines.Add(Text($"Tread ring alone, with the wheel held: margin {AwayFromOne(worst.Margin)}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz."));
     }
 
@@ -178,9 +179,9 @@ public static class TurnWords
     private static void AddRange(List<string> lines, TurnReport r, ScenarioSettings scenario)
     {
         TyreSettings tyre = scenario.Robot.Wheels[0].Tyre;
-        bool isOne = scenario.Robot.Wheels.All(w => w.Tyre.CarcassDamping == tyre.CarcassDamping && w.Tyre.CarcassStiffness == tyre.CarcassStiffness && w.Tyre.TreadMass == tyre.TreadMass);
+        bool isOne = scenario.Robot.Wheels.All(w => w.Tyre.BodyDamping == tyre.BodyDamping && w.Tyre.BodyStiffness == tyre.BodyStiffness && w.Tyre.TreadMass == tyre.TreadMass);
         string Damping(double factor) => isOne
-            ? Text($"{factor * tyre.CarcassDamping:0.00} N s/m (rebound about {100.0 * ReboundOf(tyre, factor * tyre.CarcassDamping):0} %)")
+            ? Text($"{factor * tyre.BodyDamping:0.00} N s/m (rebound about {100.0 * ReboundOf(tyre, factor * tyre.BodyDamping):0} %)")
             : Text($"{factor:0.00} times the damping that each tyre body has");
         string stop = r.Range!.Stop is not { } s ? ""
             : s < Alike * r.Range.Onset ? ", and stops above that"
@@ -229,7 +230,7 @@ public static class TurnWords
     }
 
     // c_c = eta sqrt(k_c m_t), eta = -ln(rebound)/pi, turned round
-    private static double ReboundOf(TyreSettings t, double damping) => Math.Exp(-Math.PI * damping / Math.Sqrt(t.CarcassStiffness * t.TreadMass));
+    private static double ReboundOf(TyreSettings t, double damping) => Math.Exp(-Math.PI * damping / Math.Sqrt(t.BodyStiffness * t.TreadMass));
 
     /// <summary>A number to three digits.</summary>
     public static string Number(double value) => value.ToString(Math.Abs(value) >= 100.0 ? "0" : Math.Abs(value) >= 10.0 ? "0.0" : "0.00", System.Globalization.CultureInfo.InvariantCulture);

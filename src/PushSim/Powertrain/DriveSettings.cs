@@ -25,7 +25,7 @@ public sealed record DriveSettings
     public double FrictionWindUp { get; init; } = 0.01;
 
     /// <summary>Damping ratio zeta of the gear friction's wind-up [1].</summary>
-    public double FrictionDampingRatio { get; init; } = 0.5;
+    public double FrictionDamping { get; init; } = 0.5;
 
     /// <summary>Inertia of shafts and gears seen at the drive, besides wheels and rotors [kg m^2].</summary>
     public double ExtraInertia { get; init; }

@@ -122,8 +122,8 @@ internal static class LaneFill
         Lane.Set(ref to.DriveRatio, lane, from.DriveRatio);
         Lane.Set(ref to.TreadMass, lane, from.TreadMass);
         Lane.Set(ref to.InverseTreadMass, lane, from.InverseTreadMass);
-        Lane.Set(ref to.CarcassStiffness, lane, from.CarcassStiffness);
-        Lane.Set(ref to.CarcassDamping, lane, from.CarcassDamping);
+        Lane.Set(ref to.BodyStiffness, lane, from.BodyStiffness);
+        Lane.Set(ref to.BodyDamping, lane, from.BodyDamping);
         Lane.Set(ref to.VerticalStiffness, lane, from.VerticalStiffness);
         Lane.Set(ref to.VerticalDamping, lane, from.VerticalDamping);
         Lane.Set(ref to.Sigma0, lane, from.Sigma0);

@@ -49,13 +49,13 @@ internal static class ModelBuilder
     {
         double most = cap * cap * tyre.TreadMass;
         double bristles = load * tyre.StaticFriction / tyre.BreakawayDeflection;
-        if (tyre.CarcassStiffness + bristles <= most)
+        if (tyre.BodyStiffness + bristles <= most)
         {
             return (1.0, 1.0);
         }
 
         double kept = Math.Min(bristles, BristleShareOfCap * most);
-        return (Math.Min(1.0, (most - kept) / tyre.CarcassStiffness), bristles > 0.0 ? kept / bristles : 1.0);
+        return (Math.Min(1.0, (most - kept) / tyre.BodyStiffness), bristles > 0.0 ? kept / bristles : 1.0);
     }
 
     /// <summary>
@@ -150,7 +150,7 @@ internal static class ModelBuilder
         TyreSettings t = w.Tyre;
         (double body, double bristle) = RingCap(t, load, scenario.Numerics.RingFrequencyCap);
         double sigma0 = bristle * t.StaticFriction / t.BreakawayDeflection;
-        double sigma1 = 2.0 * t.BristleDampingRatio * Math.Sqrt(t.TreadMass * sigma0 / t.ReferenceLoad);
+        double sigma1 = 2.0 * t.TreadDamping * Math.Sqrt(t.TreadMass * sigma0 / t.ReferenceLoad);
         int drive = -1;
         double ratio = 1.0;
         for (int d = 0; d < robot.Drives.Count; d++)
@@ -173,22 +173,22 @@ internal static class ModelBuilder
             Drive = drive,
             TreadMass = t.TreadMass,
             InverseTreadMass = 1.0 / t.TreadMass,
-            CarcassStiffness = body * t.CarcassStiffness,
-            CarcassDamping = Math.Sqrt(body) * t.CarcassDamping,
+            BodyStiffness = body * t.BodyStiffness,
+            BodyDamping = Math.Sqrt(body) * t.BodyDamping,
             VerticalStiffness = t.VerticalStiffness,
             VerticalDamping = t.VerticalDamping,
             Sigma0 = sigma0,
             Sigma1 = sigma1,
             Sigma1Over4Sigma0 = sigma1 / (4.0 * sigma0),
             Sigma2 = t.ViscousFriction,
-            LimitDamping = !t.PlainBristle,
+            LimitDamping = !t.PlainFriction,
             KineticFriction = t.KineticFriction,
             FrictionDrop = t.StaticFriction - t.KineticFriction,
             InverseSlipSpeed = 1.0 / t.SlipSpeed,
             ElasticShare = t.ElasticShare,
             InverseSigma0 = 1.0 / sigma0,
             InversePlasticShare = 1.0 / (1.0 - t.ElasticShare),
-            Plain = t.PlainBristle,
+            Plain = t.PlainFriction,
             Kappa = w.IsSkid ? 0.0 : bristle * t.RollingRenewal,
             HasRolling = t.RollingResistance > 0.0 && drive >= 0,
             RollingResistance = t.RollingResistance,
@@ -198,9 +198,9 @@ internal static class ModelBuilder
             InverseRiseSpeed = 1.0 / t.FrictionRiseSpeed,
             HasLoadExponent = t.LoadExponent != 0.0,
             LoadExponent = t.LoadExponent,
-            InverseReferenceLoad = 1.0 / (t.TreadAreaFraction * t.ReferenceLoad),
+            InverseReferenceLoad = 1.0 / (t.TreadArea * t.ReferenceLoad),
             FoulingIndex = layout.Fouling[index],
-            DustyRatio = t.DustyFrictionRatio,
+            DustyRatio = t.DustyFriction,
             InverseFoulingDistance = layout.Fouling[index] >= 0 ? scenario.Floor.Dust / t.FoulingDistance : 0.0,
             Table = t.FrictionTable is null ? null : new FrictionTable<T>(t.FrictionTable),
             WearIndex = layout.Wear[index],
@@ -218,7 +218,7 @@ internal static class ModelBuilder
         double greatest = dry + d.HoldTorque
             + d.Motors.Sum(m => (1.0 - d.GearEfficiency) * m.Motor.TorqueConstant * m.Ratio * voltage / m.Motor.Resistance);
         double damping = greatest > 0.0
-            ? 2.0 * d.FrictionDampingRatio * Math.Sqrt(inertia * d.FrictionWindUp / greatest)
+            ? 2.0 * d.FrictionDamping * Math.Sqrt(inertia * d.FrictionWindUp / greatest)
             : 0.0;
         return new DriveParameters<T>
         {

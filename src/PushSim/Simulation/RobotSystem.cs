@@ -192,8 +192,8 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             if (load > 0.0)
             {
                 int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
-                leaning[state] = fx / p.CarcassStiffness.Value;
-                leaning[state + 1] = fy / p.CarcassStiffness.Value;
+                leaning[state] = fx / p.BodyStiffness.Value;
+                leaning[state + 1] = fy / p.BodyStiffness.Value;
                 leaning[Layout.FirstTread + (2 * i)] = -fx / (load * p.Sigma0.Value);
                 leaning[Layout.FirstTread + (2 * i) + 1] = -fy / (load * p.Sigma0.Value);
             }
@@ -286,7 +286,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     private void TyreScales(int i, out double deflection, out double bristle)
     {
         double friction = _scenario.Robot.Wheels[i].Tyre.StaticFriction;
-        deflection = friction * Math.Max(Static.Loads[i], 0.1) / Equations.Wheels[i].CarcassStiffness.Value;
+        deflection = friction * Math.Max(Static.Loads[i], 0.1) / Equations.Wheels[i].BodyStiffness.Value;
         bristle = friction / Equations.Wheels[i].Sigma0.Value;
     }
 

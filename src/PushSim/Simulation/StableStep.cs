@@ -34,10 +34,10 @@ internal static class StableStep
             heave += p.VerticalStiffness.Value
                 * (eq.InverseMass.Value + (eq.InversePitch.Value * along) + (eq.InverseRoll.Value * across));
             double give = rim + (eq.Wheels.Length * body);
-            double stiffness = ((p.CarcassStiffness.Value + (loads[i] * p.Sigma0.Value)) * p.InverseTreadMass.Value)
-                + (p.CarcassStiffness.Value * give);
-            double damping = ((p.CarcassDamping.Value + (loads[i] * (p.Sigma1.Value + p.Sigma2.Value))) * p.InverseTreadMass.Value)
-                + (p.CarcassDamping.Value * give);
+            double stiffness = ((p.BodyStiffness.Value + (loads[i] * p.Sigma0.Value)) * p.InverseTreadMass.Value)
+                + (p.BodyStiffness.Value * give);
+            double damping = ((p.BodyDamping.Value + (loads[i] * (p.Sigma1.Value + p.Sigma2.Value))) * p.InverseTreadMass.Value)
+                + (p.BodyDamping.Value * give);
             fastest = fastest.Or(Fastest(stiffness, damping), FastPart.Tyre, i);
         }
 

@@ -23,7 +23,7 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
         {
             int s = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
             ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
-            spring += 0.5 * p.CarcassStiffness.Value * (Square(y[s]) + Square(y[s + 1]));
+            spring += 0.5 * p.BodyStiffness.Value * (Square(y[s]) + Square(y[s + 1]));
             kinetic += 0.5 * p.TreadMass.Value * (Square(y[s + 2]) + Square(y[s + 3]));
             double height = y[StateLayout.Heave] - (y[StateLayout.Pitch] * p.X.Value) + (y[StateLayout.Roll] * p.Y.Value);
             spring += 0.5 * p.VerticalStiffness.Value * Square(Math.Min(0.0, height));

@@ -22,7 +22,7 @@ public sealed record TyreSettings
     public double BreakawayDeflection { get; init; } = 0.3e-3;
 
     /// <summary>Damping ratio of the tread mass on its bristles at the reference load [1]; gives sigma1.</summary>
-    public double BristleDampingRatio { get; init; } = 0.3;
+    public double TreadDamping { get; init; } = 0.3;
 
     /// <summary>Viscous friction per unit load, sigma2 [s/m].</summary>
     public double ViscousFriction { get; init; }
@@ -31,16 +31,16 @@ public sealed record TyreSettings
     public double ElasticShare { get; init; } = 0.8;
 
     /// <summary>True for the plain published LuGre law (alpha = 1 always); false for the elasto-plastic switch.</summary>
-    public bool PlainBristle { get; init; }
+    public bool PlainFriction { get; init; }
 
     /// <summary>Bristle renewal by rolling, kappa = 1 / contact length [1/m]; 0 switches it off.</summary>
     public double RollingRenewal { get; init; } = 100.0;
 
     /// <summary>Tangential stiffness of the tyre body (carcass) at the rim, k_c [N/m].</summary>
-    public required double CarcassStiffness { get; init; }
+    public required double BodyStiffness { get; init; }
 
     /// <summary>Tangential damping of the tyre body, c_c [N s/m].</summary>
-    public required double CarcassDamping { get; init; }
+    public required double BodyDamping { get; init; }
 
     /// <summary>Mass of the tread ring, m_t [kg].</summary>
     public required double TreadMass { get; init; }
@@ -70,10 +70,10 @@ public sealed record TyreSettings
     public double ReferenceLoad { get; init; } = 3.0;
 
     /// <summary>Share of the contact that is tread, f [1].</summary>
-    public double TreadAreaFraction { get; init; } = 1.0;
+    public double TreadArea { get; init; } = 1.0;
 
     /// <summary>Friction when fully fouled with dust, as a multiple of the clean value [1].</summary>
-    public double DustyFrictionRatio { get; init; } = 1.0;
+    public double DustyFriction { get; init; } = 1.0;
 
     /// <summary>Sliding distance over which dust fouls the tread, L_d [m]; 0 switches dust off.</summary>
     public double FoulingDistance { get; init; }

@@ -70,8 +70,8 @@ internal static class WheelEquations
         T ty = -(load * ((p.Sigma0 * bristle[1]) + (sigma1 * dBristle[1]) + (p.Sigma2 * vy)));
         T qxDot = vx - wx;
         T qyDot = vy - wy;
-        T fx = (p.CarcassStiffness * state[0]) + (p.CarcassDamping * qxDot);
-        T fy = (p.CarcassStiffness * state[1]) + (p.CarcassDamping * qyDot);
+        T fx = (p.BodyStiffness * state[0]) + (p.BodyDamping * qxDot);
+        T fy = (p.BodyStiffness * state[1]) + (p.BodyDamping * qyDot);
         dState[0] = qxDot;
         dState[1] = qyDot;
         dState[2] = (tx - fx) * p.InverseTreadMass;
@@ -94,7 +94,7 @@ internal static class WheelEquations
         work.Alpha = alpha;
         work.VerticalPower = verticalPower;
         work.TreadPower = -((tx * vx) + (ty * vy));
-        work.CarcassPower = p.CarcassDamping * ((qxDot * qxDot) + (qyDot * qyDot));
+        work.CarcassPower = p.BodyDamping * ((qxDot * qxDot) + (qyDot * qyDot));
     }
 
     // N = max(0, -k z (1 - d z')) for z < 0, else 0; the damping's power is what the spring does not store.

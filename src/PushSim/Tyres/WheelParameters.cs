@@ -11,7 +11,7 @@ internal struct WheelParameters<T>
     public T X, Y, Radius, DriveRatio;
 
     /// <summary>m_t [kg], 1/m_t [1/kg], k_c [N/m], c_c [N s/m], softened where the ring's cap acts.</summary>
-    public T TreadMass, InverseTreadMass, CarcassStiffness, CarcassDamping;
+    public T TreadMass, InverseTreadMass, BodyStiffness, BodyDamping;
 
     /// <summary>k_z [N/m], d [s/m].</summary>
     public T VerticalStiffness, VerticalDamping;

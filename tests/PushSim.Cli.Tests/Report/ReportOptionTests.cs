@@ -41,7 +41,7 @@ public class ReportOptionTests
         string scenario = Repository.Scenario("pull-test");
         Cli.Run("run", scenario, "--out", scratch["a"], "--no-plots", "--report");
         string page = File.ReadAllText(scratch["a/report.html"]);
-        Scenarios.ReadResult read = Scenarios.ScenarioReader.Read(scenario);
+        Scenarios.Scenes.ReadResult read = Scenarios.ScenarioReader.Read(scenario);
         Assert.Equal(read.Inputs.Count, Regex.Matches(page.Split("id=\"inputs\"")[1].Split("</section>")[0], "<tr><th scope=\"row\">").Count);
         int line = read.Inputs.Single(i => i.Key == "chassis.mass").Line;
         Assert.Matches($"<th scope=\"row\">chassis.mass</th><td>1360 g ± 10 g</td><td class=\"n\">1.36 ± 0.01</td><td>kg</td><td class=\"n\">{line}</td>", page);

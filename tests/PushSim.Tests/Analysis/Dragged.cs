@@ -12,7 +12,7 @@ internal static class Dragged
 
     public const double Stiffness = 3000.0;
 
-    public static TyreSettings Tyre(double friction = 0.8) => ExternalRobots.Coulomb(friction) with { PlainBristle = false, SpecificWear = 150e-9 / 400.0 };
+    public static TyreSettings Tyre(double friction = 0.8) => ExternalRobots.Coulomb(friction) with { PlainFriction = false, SpecificWear = 150e-9 / 400.0 };
 
     /// <param name="tyre">The skids' tyre.</param>
     /// <param name="weight">Weight of the body [N].</param>

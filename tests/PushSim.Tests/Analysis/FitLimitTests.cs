@@ -283,7 +283,7 @@ public class FitLimitTests(ITestOutputHelper output)
     // No rolling losses: the friction on the tether is that of the tyre alone.
     private static TyreSettings Grippy(double friction) => TestRobots.SoftTyre with
     {
-        StaticFriction = friction, KineticFriction = friction, RollingResistance = 0.0, RollingRenewal = 0.0, BreakawayDeflection = 0.2e-3, VerticalDamping = 8.0, CarcassDamping = 6.0,
+        StaticFriction = friction, KineticFriction = friction, RollingResistance = 0.0, RollingRenewal = 0.0, BreakawayDeflection = 0.2e-3, VerticalDamping = 8.0, BodyDamping = 6.0,
     };
 
     // 200 gf on four wheels; the current limit sets the stall.

@@ -9,7 +9,7 @@ namespace PushSim.Tests.Analysis;
 
 public class GripSeriesTests
 {
-    private static TyreSettings Dusty(double distance, double ratio) => Dragged.Tyre() with { FoulingDistance = distance, DustyFrictionRatio = ratio };
+    private static TyreSettings Dusty(double distance, double ratio) => Dragged.Tyre() with { FoulingDistance = distance, DustyFriction = ratio };
 
     // D' = (|v_p|/L_d)(1 - D) over a slide s: D = 1 - exp(-s/L_d), and the drag falls with it; computed here
     [Theory]
@@ -78,7 +78,7 @@ public class GripSeriesTests
     [InlineData(0.0)]
     public void Drag_against_load_and_tread_area(double p)
     {
-        double Drag(double weight, double area) => ExternalRobots.Run(Dragged.Scenario(Dragged.Tyre() with { LoadExponent = p, TreadAreaFraction = area }, weight, 0.5, 1.0)).Trace.Tether!.Force[^1];
+        double Drag(double weight, double area) => ExternalRobots.Run(Dragged.Scenario(Dragged.Tyre() with { LoadExponent = p, TreadArea = area }, weight, 0.5, 1.0)).Trace.Tether!.Force[^1];
         double one = Drag(10.0, 1.0);
         Assert.Equal(Math.Pow(2.0, 1.0 - p), Drag(20.0, 1.0) / one, 0.002);
         Assert.Equal(Math.Pow(2.0, -p), Drag(10.0, 0.5) / one, 0.002);

@@ -79,7 +79,7 @@ public class MeaningTests
         Assert.Equal((0.54, 0.45), (tyre.StaticFriction, tyre.KineticFriction));
         Assert.Equal((0.0, 0.0), (tyre.FrictionRise, tyre.FoulingDistance));
         Assert.Null(tyre.FrictionTable);
-        Assert.Equal(robot.Wheels[0].Tyre.CarcassStiffness, tyre.CarcassStiffness);
+        Assert.Equal(robot.Wheels[0].Tyre.BodyStiffness, tyre.BodyStiffness);
     }
 
     // the scatter of the pulls is that of the drawn frictions: 4000 draws, bounds four deviations of a standard deviation

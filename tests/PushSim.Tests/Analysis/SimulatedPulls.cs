@@ -22,7 +22,7 @@ internal sealed record SimulatedPulls(ScenarioSettings Scenario, TyreSettings Ty
         double kinetic = Around(0.8, 1.4);
         TyreSettings tyre = guess with
         {
-            KineticFriction = kinetic, StaticFriction = kinetic * Around(1.25, 1.15), SlipSpeed = Around(0.3, 2.0), CarcassStiffness = Around(2500.0, 1.5), CarcassDamping = Around(2.0, 1.5),
+            KineticFriction = kinetic, StaticFriction = kinetic * Around(1.25, 1.15), SlipSpeed = Around(0.3, 2.0), BodyStiffness = Around(2500.0, 1.5), BodyDamping = Around(2.0, 1.5),
         };
         ScenarioSettings pull = TestRobots.Pull(TestRobots.FourWheels(guess));
         ScenarioSettings test = pull with

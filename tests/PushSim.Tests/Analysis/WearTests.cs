@@ -40,7 +40,7 @@ public class WearTests
     [InlineData(10.0, 2.0, 0.5)]
     public void Wear_goes_with_force_and_way_alone(double weight, double speed, double area)
     {
-        RunResult run = ExternalRobots.Run(Dragged.Scenario(Dragged.Tyre() with { TreadAreaFraction = area }, weight, speed, 0.5 / speed));
+        RunResult run = ExternalRobots.Run(Dragged.Scenario(Dragged.Tyre() with { TreadArea = area }, weight, speed, 0.5 / speed));
         double perNewtonMetre = run.Trace.Wheels.Sum(w => Dragged.Late(w.Wear!)) / (weight * Dragged.Late(run.Trace.Body.X));
         Assert.Equal(0.375e-9, perNewtonMetre, 0.375e-9 * 1e-4);
     }
@@ -93,7 +93,7 @@ public class WearTests
 
         // slow enough that body and bristles act as springs in series: force = share of mu N
         double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
-        double spring = 1.0 / ((1.0 / tyre.CarcassStiffness) + (1.0 / (load * sigma0)));
+        double spring = 1.0 / ((1.0 / tyre.BodyStiffness) + (1.0 / (load * sigma0)));
         double amplitude = share * load / spring;
         const double omega = 2.0 * Math.PI * 20.0;
         RingBlock block = new(tyre, 0.0, load) { RimSpeed = t => (amplitude * omega * Math.Cos(omega * t), 0.0) };
@@ -127,7 +127,7 @@ public class WearTests
     [Fact]
     public void A_turn_is_told_by_wheel_turn_minute_match_depth_and_mass()
     {
-        TyreSettings tyre = TestRobots.SoftTyre with { SpecificWear = 5e-10, CoverWidth = 0.02, CoverDensity = 200.0, TreadAreaFraction = 0.5 };
+        TyreSettings tyre = TestRobots.SoftTyre with { SpecificWear = 5e-10, CoverWidth = 0.02, CoverDensity = 200.0, TreadArea = 0.5 };
         ScenarioSettings s = TestRobots.Spot(TestRobots.FourWheels(tyre)) with { TyreLife = new TyreLifeSettings { MatchTime = 45.0 } };
         RunResult run = ExternalRobots.Run(s);
         WearReport report = WearReport.Of(run, StraightDrive.Run(s, CancellationToken.None))!;

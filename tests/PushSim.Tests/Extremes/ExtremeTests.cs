@@ -95,7 +95,7 @@ public class ExtremeTests(ITestOutputHelper output)
     [Fact]
     public void The_cap_on_work_is_stated_and_names_the_part()
     {
-        TyreSettings hard = TestRobots.SoftTyre with { Name = "rim", CarcassStiffness = 1e9, TreadMass = 1e-4 };
+        TyreSettings hard = TestRobots.SoftTyre with { Name = "rim", BodyStiffness = 1e9, TreadMass = 1e-4 };
         RobotSettings four = TestRobots.FourWheels();
         RobotSettings robot = four with { Wheels = [.. four.Wheels.Select((w, i) => i == 2 ? w with { Tyre = hard } : w)] };
         ScenarioSettings s = TestRobots.Launch(robot);

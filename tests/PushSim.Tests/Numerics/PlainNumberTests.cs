@@ -1,4 +1,4 @@
-using PushSim.Words.Terms;
+using PushSim.Numerics;
 using Xunit;
 
 namespace PushSim.Tests.Numerics;

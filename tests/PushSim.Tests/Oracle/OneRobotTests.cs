@@ -128,7 +128,7 @@ public class OneRobotTests(ITestOutputHelper output)
     private static RobotSettings Changed(RobotSettings robot, string change) => change.Split(',')[0] switch
     {
         "kinetic friction" => WithTyre(robot, t => t with { KineticFriction = 1.03 * t.KineticFriction }),
-        "carcass stiffness" => WithTyre(robot, t => t with { CarcassStiffness = 1.1 * t.CarcassStiffness }),
+        "carcass stiffness" => WithTyre(robot, t => t with { BodyStiffness = 1.1 * t.BodyStiffness }),
         "gear efficiency" => robot with { Drives = [.. robot.Drives.Select(d => d with { GearEfficiency = 1.03 * d.GearEfficiency })] },
         "battery resistance" => robot with { Battery = robot.Battery! with { Resistance = 1.2 * robot.Battery.Resistance } },
         _ => robot with { Chassis = robot.Chassis with { CentreOfMassHeight = 1.03 * robot.Chassis.CentreOfMassHeight } },

@@ -100,7 +100,7 @@ internal sealed class OracleDrive
         {
             largest += (1.0 - _settings.GearEfficiency) * m.Constant * largestCurrent(m);
         }
-        _windUpTime = largest > 0.0 ? 2.0 * _settings.FrictionDampingRatio * Math.Sqrt(_inertia * _settings.FrictionWindUp / largest) : 0.0;
+        _windUpTime = largest > 0.0 ? 2.0 * _settings.FrictionDamping * Math.Sqrt(_inertia * _settings.FrictionWindUp / largest) : 0.0;
     }
 
     /// <summary>Largest friction torque without current.</summary>

@@ -117,14 +117,14 @@ internal static class OracleScenarios
     /// <summary>Damping ratio of the gear friction's wind-up at zero: nothing is left to the reading of tau_s.</summary>
     public static ScenarioSettings Undamped(ScenarioSettings scenario) => scenario with
     {
-        Robot = scenario.Robot with { Drives = [.. scenario.Robot.Drives.Select(d => d with { FrictionDampingRatio = 0.0 })] },
+        Robot = scenario.Robot with { Drives = [.. scenario.Robot.Drives.Select(d => d with { FrictionDamping = 0.0 })] },
     };
 
     private static RobotSettings WithTyreOptions()
     {
         RobotSettings robot = TestRobots.FourWheels(NoRolling with
         {
-            LoadExponent = 0.1, FrictionRise = 0.02, FoulingDistance = 0.5, DustyFrictionRatio = 0.7, SpecificWear = 5e-10, ViscousFriction = 0.01,
+            LoadExponent = 0.1, FrictionRise = 0.02, FoulingDistance = 0.5, DustyFriction = 0.7, SpecificWear = 5e-10, ViscousFriction = 0.01,
         });
         return robot with
         {

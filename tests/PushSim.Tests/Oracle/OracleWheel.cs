@@ -11,7 +11,7 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
     // sigma0 = mu_s / z_max;  sigma1 from the damping ratio of the tread mass on its bristles at the reference load:
     // sigma1 N0 = 2 zeta sqrt(m_t sigma0 N0).
     private readonly double _sigma0 = settings.Tyre.StaticFriction / settings.Tyre.BreakawayDeflection;
-    private readonly double _sigma1 = 2.0 * settings.Tyre.BristleDampingRatio
+    private readonly double _sigma1 = 2.0 * settings.Tyre.TreadDamping
         * Math.Sqrt(settings.Tyre.TreadMass * settings.Tyre.StaticFriction / settings.Tyre.BreakawayDeflection / settings.Tyre.ReferenceLoad);
 
     // Place from the centre of mass.
@@ -46,10 +46,10 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
         }
         if (_tyre.LoadExponent != 0.0)
         {
-            double share = Math.Clamp(Load / (_tyre.TreadAreaFraction * _tyre.ReferenceLoad), 0.05, 20.0);
+            double share = Math.Clamp(Load / (_tyre.TreadArea * _tyre.ReferenceLoad), 0.05, 20.0);
             mu *= Math.Pow(share, -_tyre.LoadExponent);
         }
-        return mu * scale * (1.0 - Fouling + (_tyre.DustyFrictionRatio * Fouling));
+        return mu * scale * (1.0 - Fouling + (_tyre.DustyFriction * Fouling));
     }
 
     /// <summary>
@@ -58,8 +58,8 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
     /// </summary>
     public void Step(double h, double spin, double scale, FloorSettings floor)
     {
-        ForceX = (_tyre.CarcassStiffness * CarcassX) + (_tyre.CarcassDamping * (TreadX - RimX));
-        ForceY = (_tyre.CarcassStiffness * CarcassY) + (_tyre.CarcassDamping * (TreadY - RimY));
+        ForceX = (_tyre.BodyStiffness * CarcassX) + (_tyre.BodyDamping * (TreadX - RimX));
+        ForceY = (_tyre.BodyStiffness * CarcassY) + (_tyre.BodyDamping * (TreadY - RimY));
         RollingTorque = _tyre.RollingResistance * Load * Radius;
         double tx = 0.0;
         double ty = 0.0;
@@ -72,15 +72,15 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
             double qy = BristleY + (h * TreadY);
             double trial = Math.Sqrt((qx * qx) + (qy * qy));
             double along = trial > 0.0 ? Math.Max(0.0, ((TreadX * qx) + (TreadY * qy)) / trial) : 0.0;
-            double decay = (_tyre.PlainBristle ? speed : along) / zMax;
+            double decay = (_tyre.PlainFriction ? speed : along) / zMax;
             double renewal = _tyre.RollingRenewal * Math.Abs(spin * Radius);
-            double m = OracleSwitch.Length(trial, h, decay, renewal, zMax, _tyre.ElasticShare, _tyre.PlainBristle);
-            double alpha = OracleSwitch.Alpha(m, zMax, _tyre.ElasticShare, _tyre.PlainBristle);
+            double m = OracleSwitch.Length(trial, h, decay, renewal, zMax, _tyre.ElasticShare, _tyre.PlainFriction);
+            double alpha = OracleSwitch.Alpha(m, zMax, _tyre.ElasticShare, _tyre.PlainFriction);
             double shrink = trial > 0.0 ? m / trial : 0.0;
             double rate = (alpha * decay) + renewal;
             BristleX = shrink * qx;
             BristleY = shrink * qy;
-            double sigma1 = _tyre.PlainBristle ? _sigma1 : _sigma1 / (1.0 + (_sigma1 * rate / (4.0 * _sigma0)));
+            double sigma1 = _tyre.PlainFriction ? _sigma1 : _sigma1 / (1.0 + (_sigma1 * rate / (4.0 * _sigma0)));
             tx = -Load * ((_sigma0 * BristleX) + (sigma1 * (TreadX - (rate * BristleX))) + (_tyre.ViscousFriction * TreadX));
             ty = -Load * ((_sigma0 * BristleY) + (sigma1 * (TreadY - (rate * BristleY))) + (_tyre.ViscousFriction * TreadY));
             double slide = alpha * decay * m;
@@ -105,8 +105,8 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
     {
         ForceX = forceX;
         ForceY = forceY;
-        CarcassX = forceX / _tyre.CarcassStiffness;
-        CarcassY = forceY / _tyre.CarcassStiffness;
+        CarcassX = forceX / _tyre.BodyStiffness;
+        CarcassY = forceY / _tyre.BodyStiffness;
         BristleX = -forceX / (Load * _sigma0);
         BristleY = -forceY / (Load * _sigma0);
     }

@@ -113,7 +113,7 @@ public class ReferenceTests(ITestOutputHelper output)
     /// <summary>Height of the centre of mass and of the hook in the parts without pitch; the wall pushes higher up, hence their great pitch inertia [m].</summary>
     private const double Low = 1e-6;
 
-    private static TyreSettings Slippery { get; } = s_tyre with { StaticFriction = 1e-6, KineticFriction = 1e-6, BristleDampingRatio = 0.0 };
+    private static TyreSettings Slippery { get; } = s_tyre with { StaticFriction = 1e-6, KineticFriction = 1e-6, TreadDamping = 0.0 };
 
     private static ScenarioSettings Bounce() => Fine(Skids(Slippery, 1.36), 0.5, 0.08) with
     {
@@ -129,7 +129,7 @@ public class ReferenceTests(ITestOutputHelper output)
 
     private static RobotSettings Undamped(RobotSettings robot) => robot with
     {
-        Drives = [.. robot.Drives.Select(d => d with { FrictionDampingRatio = 0.0 })],
+        Drives = [.. robot.Drives.Select(d => d with { FrictionDamping = 0.0 })],
     };
 
     private static RobotSettings Skids(TyreSettings tyre, double mass)

@@ -86,8 +86,8 @@ public class StatisticsTests(ITestOutputHelper output)
     {
         var tyre = new TyreSettings
         {
-            Name = "bouncy", StaticFriction = 1.0, KineticFriction = 0.6, SlipSpeed = 0.5, BreakawayDeflection = 0.4e-3, CarcassStiffness = 1500.0,
-            CarcassDamping = damping, TreadMass = 0.004, VerticalStiffness = 9000.0, VerticalDamping = 8.0, RollingRenewal = 100.0, RollingResistance = 0.0,
+            Name = "bouncy", StaticFriction = 1.0, KineticFriction = 0.6, SlipSpeed = 0.5, BreakawayDeflection = 0.4e-3, BodyStiffness = 1500.0,
+            BodyDamping = damping, TreadMass = 0.004, VerticalStiffness = 9000.0, VerticalDamping = 8.0, RollingRenewal = 100.0, RollingResistance = 0.0,
         };
         RobotSettings robot = TestRobots.FourWheels(tyre).WithMass(0.45);
         return OracleScenarios.Fine(TestRobots.Scenario(robot, ManoeuvreKind.Spot, 0.0, turn, 1.0));

@@ -78,7 +78,7 @@ internal static class TwoRobotScenarios
     public static RobotSettings Robot(TyreSettings? tyre = null, double forward = 0.0)
     {
         RobotSettings robot = TestRobots.FourWheels(tyre ?? s_tyre, forward: forward);
-        return robot with { Drives = [.. robot.Drives.Select(d => d with { FrictionDampingRatio = 0.0 })] };
+        return robot with { Drives = [.. robot.Drives.Select(d => d with { FrictionDamping = 0.0 })] };
     }
 
     private static ManoeuvreSettings Drive(ManoeuvreKind kind, double throttle, double heading, double end) => new()

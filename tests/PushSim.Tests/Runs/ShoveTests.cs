@@ -112,7 +112,7 @@ public class ShoveTests
         const double Mu = 0.7;
         var tyre = new TyreSettings
         {
-            Name = "plain", StaticFriction = Mu, KineticFriction = Mu, BreakawayDeflection = 0.4e-3, CarcassStiffness = 2500.0, CarcassDamping = 2.0,
+            Name = "plain", StaticFriction = Mu, KineticFriction = Mu, BreakawayDeflection = 0.4e-3, BodyStiffness = 2500.0, BodyDamping = 2.0,
             TreadMass = 0.001, VerticalStiffness = 20000.0, VerticalDamping = 10.0, RollingRenewal = 0.0, RollingResistance = 0.0,
         };
         MotorSettings strong = TestRobots.Motor with { Resistance = 0.4, FrictionTorque = 0.0 };

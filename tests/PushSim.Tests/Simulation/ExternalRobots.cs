@@ -24,8 +24,8 @@ internal static class ExternalRobots
     /// <summary>One friction coefficient at any slip speed, plain bristle, no renewal by rolling.</summary>
     public static TyreSettings Coulomb(double friction) => new()
     {
-        Name = "plain", StaticFriction = friction, KineticFriction = friction, PlainBristle = true, RollingRenewal = 0.0,
-        CarcassStiffness = 2500.0, CarcassDamping = 2.0, TreadMass = 0.004, VerticalStiffness = 9000.0,
+        Name = "plain", StaticFriction = friction, KineticFriction = friction, PlainFriction = true, RollingRenewal = 0.0,
+        BodyStiffness = 2500.0, BodyDamping = 2.0, TreadMass = 0.004, VerticalStiffness = 9000.0,
     };
 
     /// <summary>Four wheels at the corners; origin of the plan midway between the axles.</summary>
@@ -72,7 +72,7 @@ internal static class ExternalRobots
     public static RobotSettings Bench(DriveSettings drive, double inertia, double volts, double resistance = 0.0, double limit = double.PositiveInfinity)
     {
         RobotSettings stand = FourCorners(Body(1.0, 0.03), Coulomb(0.8), 0.1, 0.1, 0.03, 1e-5, null, null, isSkid: true);
-        TyreSettings air = Coulomb(0.8) with { Name = "air", VerticalStiffness = 1e-9, TreadMass = 1e-6, CarcassStiffness = 1.0, CarcassDamping = 1e-3 };
+        TyreSettings air = Coulomb(0.8) with { Name = "air", VerticalStiffness = 1e-9, TreadMass = 1e-6, BodyStiffness = 1.0, BodyDamping = 1e-3 };
         return stand with
         {
             Wheels = [.. stand.Wheels, new WheelSettings { Name = "flywheel", X = 0.0, Y = 0.0, Radius = 1e-4, SpinInertia = inertia, Tyre = air }],

@@ -68,7 +68,7 @@ public class ExternalSkidSteerTests
     internal static TyreSettings Outdoor(double still, double sliding) => new()
     {
         Name = "air", StaticFriction = still, KineticFriction = sliding, SlipSpeed = 0.5, BreakawayDeflection = 1e-3,
-        CarcassStiffness = 2e4, CarcassDamping = 40.0, TreadMass = 0.05, VerticalStiffness = 2e4, RollingRenewal = 20.0,
+        BodyStiffness = 2e4, BodyDamping = 40.0, TreadMass = 0.05, VerticalStiffness = 2e4, RollingRenewal = 20.0,
         RollingResistance = 0.02, ReferenceLoad = 35.0,
     };
 

@@ -11,7 +11,7 @@ public class ExternalSlidingTests
     // treads whose own momentum does not count
     private static TyreSettings Light(double friction) => ExternalRobots.Coulomb(friction) with
     {
-        TreadMass = 1e-4, CarcassStiffness = 1e4, CarcassDamping = 1.0, BreakawayDeflection = 0.2e-3,
+        TreadMass = 1e-4, BodyStiffness = 1e4, BodyDamping = 1.0, BreakawayDeflection = 0.2e-3,
     };
 
     // Locked wheels: a published exercise prints 51.7 m for 0.8 and 28.5 m/s (51.7489 computed here, g 9.81); HyperPhysics,

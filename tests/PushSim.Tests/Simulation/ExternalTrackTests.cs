@@ -48,7 +48,7 @@ public class ExternalTrackTests
 
     private static TyreSettings Ground(double still, double sliding) => ExternalRobots.Coulomb(still) with
     {
-        KineticFriction = sliding, SlipSpeed = 0.1, CarcassStiffness = 2e4, CarcassDamping = 20.0, TreadMass = 0.01, VerticalStiffness = 3e4, ReferenceLoad = 12.0,
+        KineticFriction = sliding, SlipSpeed = 0.1, BodyStiffness = 2e4, BodyDamping = 20.0, TreadMass = 0.01, VerticalStiffness = 3e4, ReferenceLoad = 12.0,
     };
 
     // Full-sliding theory of the pivot turn (Wong, Theory of Ground Vehicles, sec. 7.3.3, read second-hand) summed over eight wheels instead of

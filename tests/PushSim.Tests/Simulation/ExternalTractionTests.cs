@@ -17,7 +17,7 @@ public class ExternalTractionTests
     {
         TyreSettings tyre = ExternalRobots.Coulomb(friction) with
         {
-            TreadMass = 0.1, BreakawayDeflection = 3e-3, CarcassStiffness = 2e5, CarcassDamping = 200.0,
+            TreadMass = 0.1, BreakawayDeflection = 3e-3, BodyStiffness = 2e5, BodyDamping = 200.0,
             VerticalStiffness = 2e5, VerticalDamping = 2.0, ReferenceLoad = 4000.0,
         };
         MotorSettings motor = ExternalRobots.WheelMotor(CarRadius, 100.0, 40000.0);
@@ -70,7 +70,7 @@ public class ExternalTractionTests
         const double rolling = 0.04;
         TyreSettings tyre = ExternalRobots.Coulomb(20.0) with
         {
-            TreadMass = 1e-3, BreakawayDeflection = 1e-4, CarcassStiffness = 2e5, CarcassDamping = 10.0,
+            TreadMass = 1e-3, BreakawayDeflection = 1e-4, BodyStiffness = 2e5, BodyDamping = 10.0,
         };
         MotorSettings motor = ExternalRobots.WheelMotor(radius, 3.0, 5.0);
         RobotSettings robot = ExternalRobots.FourCorners(

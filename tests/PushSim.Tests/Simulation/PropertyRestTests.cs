@@ -89,8 +89,8 @@ public class PropertyRestTests(ITestOutputHelper output)
         {
             StaticFriction = friction,
             KineticFriction = friction * Between(random, 0.8, 1.0),
-            CarcassStiffness = Between(random, 1500.0, 5000.0),
-            CarcassDamping = Between(random, 1.0, 4.0),
+            BodyStiffness = Between(random, 1500.0, 5000.0),
+            BodyDamping = Between(random, 1.0, 4.0),
             BreakawayDeflection = Between(random, 0.2e-3, 0.6e-3),
         };
         RobotSettings robot = TestRobots.FourWheels(

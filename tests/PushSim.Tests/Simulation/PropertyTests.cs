@@ -208,7 +208,7 @@ public class PropertyTests
     {
         TyreSettings tyre = TestRobots.SoftTyre with
         {
-            KineticFriction = 0.6, SlipSpeed = 0.5, CarcassStiffness = 1500.0, CarcassDamping = damping, TreadMass = 0.004,
+            KineticFriction = 0.6, SlipSpeed = 0.5, BodyStiffness = 1500.0, BodyDamping = damping, TreadMass = 0.004,
             RollingResistance = 0.0, VerticalStiffness = 4000.0, ReferenceLoad = 1.1,
         };
         RobotSettings robot = TestRobots.FourWheels(tyre, limit: 20.0);

@@ -71,10 +71,10 @@ public class PropertyTreadTests(ITestOutputHelper output)
         SlipSpeed = 0.05 + (0.5 * random.NextDouble()),
         BreakawayDeflection = 0.2e-3 + (0.6e-3 * random.NextDouble()),
         ViscousFriction = random.Next(2) * 0.1 * random.NextDouble(),
-        PlainBristle = !isSwitched,
+        PlainFriction = !isSwitched,
         RollingRenewal = 150.0 * random.NextDouble(),
-        CarcassStiffness = 1500.0 + (4000.0 * random.NextDouble()),
-        CarcassDamping = 0.1 + random.NextDouble(),
+        BodyStiffness = 1500.0 + (4000.0 * random.NextDouble()),
+        BodyDamping = 0.1 + random.NextDouble(),
         TreadMass = 0.004,
         VerticalStiffness = 1.0,
     };

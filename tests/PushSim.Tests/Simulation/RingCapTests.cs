@@ -11,7 +11,7 @@ public class RingCapTests
 {
     private static readonly TyreSettings s_hard = TestRobots.SoftTyre with
     {
-        StaticFriction = 0.35, KineticFriction = 0.25, BreakawayDeflection = 0.1e-3, CarcassStiffness = 1e5, CarcassDamping = 6.0, TreadMass = 0.003,
+        StaticFriction = 0.35, KineticFriction = 0.25, BreakawayDeflection = 0.1e-3, BodyStiffness = 1e5, BodyDamping = 6.0, TreadMass = 0.003,
         VerticalStiffness = 8e4,
     };
 
@@ -30,7 +30,7 @@ public class RingCapTests
         Assert.Empty(Told(TestRobots.Launch(robot)));
 
         // a pull that chatters says so, and then this as well
-        ScenarioSettings pull = TestRobots.Pull(TestRobots.FourWheels(s_hard with { StaticFriction = 0.6, CarcassDamping = 0.1 }));
+        ScenarioSettings pull = TestRobots.Pull(TestRobots.FourWheels(s_hard with { StaticFriction = 0.6, BodyDamping = 0.1 }));
         RunResult run = Simulator.Run(pull);
         Assert.NotNull(run.Answers.Chatter);
         Assert.Single(Told(run));

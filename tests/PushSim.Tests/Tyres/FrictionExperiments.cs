@@ -24,7 +24,7 @@ internal static class FrictionExperiments
     public static TyreSettings LuGre(double spring) => new()
     {
         Name = "block", StaticFriction = 1.5, KineticFriction = 1.0, SlipSpeed = 0.001, BreakawayDeflection = 1.5e-5,
-        ViscousFriction = 0.4, PlainBristle = true, RollingRenewal = 0.0, CarcassStiffness = spring, CarcassDamping = 0.0,
+        ViscousFriction = 0.4, PlainFriction = true, RollingRenewal = 0.0, BodyStiffness = spring, BodyDamping = 0.0,
         TreadMass = 1.0, VerticalStiffness = 1.0,
     };
 
@@ -91,9 +91,9 @@ internal static class FrictionExperiments
     {
         const double kappa = 100.0;
         const double load = 3.0;
-        TyreSettings tyre = TestRobots.SoftTyre with { KineticFriction = 1.0, RollingRenewal = kappa, CarcassStiffness = 5000.0, CarcassDamping = 0.0, TreadMass = 1e-6 };
+        TyreSettings tyre = TestRobots.SoftTyre with { KineticFriction = 1.0, RollingRenewal = kappa, BodyStiffness = 5000.0, BodyDamping = 0.0, TreadMass = 1e-6 };
         double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
-        double length = (1.0 / kappa) + (load * sigma0 / (kappa * tyre.CarcassStiffness));
+        double length = (1.0 / kappa) + (load * sigma0 / (kappa * tyre.BodyStiffness));
         RingBlock block = new(tyre, 0.02 * Math.Sqrt(sigma0), load) { SurfaceSpeed = speed, RimSpeed = _ => (0.0, 1e-4 * speed) };
         List<(double T, double[] Y)> run = RingBlock.Run(block, new double[6], 12.0 * length / speed, length / speed / 8.0, 1e-8);
         return run[8].Y[5] / run[^1].Y[5];

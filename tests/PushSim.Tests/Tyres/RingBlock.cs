@@ -21,13 +21,13 @@ internal sealed class RingBlock : IAdditiveSystem
         _p = new WheelParameters<R1>
         {
             TreadMass = tyre.TreadMass, InverseTreadMass = 1.0 / tyre.TreadMass,
-            CarcassStiffness = tyre.CarcassStiffness, CarcassDamping = tyre.CarcassDamping,
+            BodyStiffness = tyre.BodyStiffness, BodyDamping = tyre.BodyDamping,
             VerticalStiffness = 1.0, VerticalDamping = 0.0,
             Sigma0 = sigma0, Sigma1 = sigma1, Sigma1Over4Sigma0 = sigma1 / (4.0 * sigma0), Sigma2 = tyre.ViscousFriction,
             KineticFriction = tyre.KineticFriction, FrictionDrop = tyre.StaticFriction - tyre.KineticFriction,
-            InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, InverseSigma0 = 1.0 / sigma0, InversePlasticShare = 1.0 / (1.0 - tyre.ElasticShare), Plain = tyre.PlainBristle,
+            InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, InverseSigma0 = 1.0 / sigma0, InversePlasticShare = 1.0 / (1.0 - tyre.ElasticShare), Plain = tyre.PlainFriction,
             Kappa = tyre.RollingRenewal, Drive = -1, FoulingIndex = -1, WearIndex = 0,
-            LimitDamping = isLimited || !tyre.PlainBristle, Radius = 1.0,
+            LimitDamping = isLimited || !tyre.PlainFriction, Radius = 1.0,
         };
         Load = load;
     }

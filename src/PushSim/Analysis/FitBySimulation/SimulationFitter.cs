@@ -135,7 +135,7 @@ public static class SimulationFitter
     }
 
     private static IEnumerable<double[]> FirstStarts(TestModel model, TyreSettings tyre) =>
-        Starts.Select(s => model.Start(tyre with { SlipSpeed = s.SlipSpeed * tyre.SlipSpeed, CarcassStiffness = s.Stiffness * tyre.CarcassStiffness })).OfType<double[]>();
+        Starts.Select(s => model.Start(tyre with { SlipSpeed = s.SlipSpeed * tyre.SlipSpeed, BodyStiffness = s.Stiffness * tyre.BodyStiffness })).OfType<double[]>();
 
     private static IEnumerable<FollowedPull> FollowedPulls(TestModel model, Vector<double> x)
     {

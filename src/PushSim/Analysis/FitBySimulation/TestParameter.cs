@@ -16,8 +16,8 @@ public sealed record TestParameter(string Key, double Low, double High, Func<Tyr
         new("static_friction", 0.01, 5.0, t => t.StaticFriction, (t, v) => t with { StaticFriction = v }),
         new("kinetic_friction", 0.01, 5.0, t => t.KineticFriction, (t, v) => t with { KineticFriction = v }),
         new("slip_speed_m_per_s", 0.003, 10.0, t => t.SlipSpeed, (t, v) => t with { SlipSpeed = v }),
-        new("body_stiffness_n_per_m", 100.0, 1e6, t => t.CarcassStiffness, (t, v) => t with { CarcassStiffness = v }),
-        new("body_damping_n_s_per_m", 0.01, 1e3, t => t.CarcassDamping, (t, v) => t with { CarcassDamping = v }),
+        new("body_stiffness_n_per_m", 100.0, 1e6, t => t.BodyStiffness, (t, v) => t with { BodyStiffness = v }),
+        new("body_damping_n_s_per_m", 0.01, 1e3, t => t.BodyDamping, (t, v) => t with { BodyDamping = v }),
     ];
 
     /// <summary>Places of the frictions, which scatter together from pull to pull.</summary>

@@ -62,11 +62,11 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
         FrictionTable = null,
         FrictionRise = 0.0,
         FoulingDistance = 0.0,
-        DustyFrictionRatio = 1.0,
+        DustyFriction = 1.0,
         LoadExponent = LoadExponent,
 
         // friction is the fitted one at the load of the pulls
-        ReferenceLoad = LoadExponent == 0.0 ? like.ReferenceLoad : WheelLoad / like.TreadAreaFraction,
+        ReferenceLoad = LoadExponent == 0.0 ? like.ReferenceLoad : WheelLoad / like.TreadArea,
         SpecificWear = IsWearKnown ? like.SpecificWear : 0.0,
     };
 }

@@ -87,7 +87,7 @@ internal static class ChatterSearch
     }
 
     private static ScenarioSettings Scaled(ScenarioSettings scenario, double factor) =>
-        TurnModel.With(scenario, t => t with { CarcassDamping = factor * t.CarcassDamping });
+        TurnModel.With(scenario, t => t with { BodyDamping = factor * t.BodyDamping });
 
     private static bool? Grows(ScenarioSettings scenario, double factor, double[]? guess) =>
         TurnModel.Create(Scaled(scenario, factor), out _) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? turn.Growth > 0.0 : null;
@@ -147,7 +147,7 @@ internal static class ChatterSearch
                 step.Evaluate(t, _y);
                 for (int i = 0; i < _sum.Length; i++)
                 {
-                    double force = model.System.Equations.Wheels[i / 2].CarcassStiffness.Value * _y[StateLayout.FirstWheel + (StateLayout.WheelStates * (i / 2)) + (i % 2)];
+                    double force = model.System.Equations.Wheels[i / 2].BodyStiffness.Value * _y[StateLayout.FirstWheel + (StateLayout.WheelStates * (i / 2)) + (i % 2)];
                     _sum[i] += force;
                     _squares[i] += force * force;
                 }

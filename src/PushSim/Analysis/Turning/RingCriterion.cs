@@ -79,9 +79,9 @@ internal static class RingCriterion
             double mu = w.Friction.Value;
             double slope = model.FrictionSlope(state, i);
             double d = (Steady(1.0 + Nearby) - Steady(1.0 - Nearby)) / (2.0 * Nearby * v);
-            (double mt, double kc) = (p.TreadMass.Value, p.CarcassStiffness.Value);
+            (double mt, double kc) = (p.TreadMass.Value, p.BodyStiffness.Value);
             double tau = mu / (sigma0 * v);
-            double c = p.CarcassDamping.Value + (load * p.Sigma2.Value);
+            double c = p.BodyDamping.Value + (load * p.Sigma2.Value);
 
             // sigma1 as the law limits it, at the decay rate of steady sliding
             double sigma1 = p.LimitDamping ? p.Sigma1.Value / (1.0 + (p.Sigma1Over4Sigma0.Value / tau)) : p.Sigma1.Value;

@@ -62,7 +62,7 @@ internal sealed class SteadyTurn
         TurnModel? twin = TurnModel.Create(
             TurnModel.With(model.Scenario, t => t with
             {
-                CarcassDamping = Math.Max(t.CarcassDamping, TwinBodyDamping * Math.Sqrt(t.CarcassStiffness * t.TreadMass)),
+                BodyDamping = Math.Max(t.BodyDamping, TwinBodyDamping * Math.Sqrt(t.BodyStiffness * t.TreadMass)),
                 VerticalDamping = Math.Max(t.VerticalDamping, TwinVerticalDamping),
             }),
             out _);

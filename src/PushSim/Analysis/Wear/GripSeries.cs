@@ -70,7 +70,7 @@ public sealed record GripSeries
     /// <param name="load">Its load N [N].</param>
     public static double SlidingFriction(TyreSettings tyre, double load)
     {
-        double ratio = Math.Clamp(load / (tyre.TreadAreaFraction * tyre.ReferenceLoad), 0.05, 20.0);
+        double ratio = Math.Clamp(load / (tyre.TreadArea * tyre.ReferenceLoad), 0.05, 20.0);
         return (tyre.FrictionTable?[^1].Friction ?? tyre.KineticFriction) * Math.Pow(ratio, -tyre.LoadExponent);
     }
 
@@ -97,7 +97,7 @@ public sealed record GripSeries
         for (int i = 0; i < loads.Length; i++)
         {
             TyreSettings tyre = run.Robot.Wheels[i].Tyre;
-            grip[i] = TakesDust(tyre, run.Floor) ? 1.0 + ((tyre.DustyFrictionRatio - 1.0) * fouling[i]) : 1.0;
+            grip[i] = TakesDust(tyre, run.Floor) ? 1.0 + ((tyre.DustyFriction - 1.0) * fouling[i]) : 1.0;
             double full = loads[i] * run.Floor.FrictionScale * SlidingFriction(tyre, loads[i]);
             clean += full;
             now += full * grip[i];

@@ -81,7 +81,7 @@ public sealed record WearReport
         double perJoule = tyre.SpecificWear * run.Scenario.Floor.Abrasiveness / LeastFriction(run, tyre);
         return new WheelWear(wheel.Name, tyre.Name, volume[^1], work[^1], rate)
         {
-            DepthPerVolume = 1.0 / (2.0 * Math.PI * wheel.Radius * tyre.TreadAreaFraction * tyre.CoverWidth),
+            DepthPerVolume = 1.0 / (2.0 * Math.PI * wheel.Radius * tyre.TreadArea * tyre.CoverWidth),
             Density = tyre.CoverDensity,
             PerTurn = turn * rate,
             PerMatch = match * rate,
@@ -107,7 +107,7 @@ public sealed record WearReport
     {
         double least = tyre.FrictionTable?.Min(p => p.Friction) ?? tyre.KineticFriction;
         bool hasDust = tyre.FoulingDistance > 0.0 && run.Scenario.Floor.Dust > 0.0;
-        return run.Scenario.Floor.FrictionScale * least * (hasDust ? Math.Min(1.0, tyre.DustyFrictionRatio) : 1.0);
+        return run.Scenario.Floor.FrictionScale * least * (hasDust ? Math.Min(1.0, tyre.DustyFriction) : 1.0);
     }
 
     private static double? TimeOfTurn(RunResult run, int from)

@@ -39,7 +39,7 @@ public class DashTests(ITestOutputHelper output)
         var motor = new MotorSettings { Name = "strong", TorqueConstant = 0.0159, Resistance = 0.05, FrictionTorque = 0.02, RotorInertia = 0.9e-5 };
         TyreSettings tyre = TestRobots.SoftTyre with
         {
-            StaticFriction = 0.55, KineticFriction = 0.4, VerticalStiffness = 60000.0, VerticalDamping = 2.0, CarcassStiffness = 30000.0, CarcassDamping = 15.0, TreadMass = 0.05,
+            StaticFriction = 0.55, KineticFriction = 0.4, VerticalStiffness = 60000.0, VerticalDamping = 2.0, BodyStiffness = 30000.0, BodyDamping = 15.0, TreadMass = 0.05,
         };
         RobotSettings four = TestRobots.FourWheels(tyre, motor, efficiency: 0.82, limit: 40.0, wheelbase: 0.32, track: 0.37, height: 0.06, ratio: 16.0, radius: 0.065, forward: -0.02);
         return four with

@@ -154,7 +154,7 @@ public class ExternalLimitTests
     /// <summary>Launch of a vehicle with grip as its only limit.</summary>
     internal static LaunchEstimate<R1> Car(double mass, double wheelbase, double height, double behindFront, double friction, bool front, bool rear, double gravity)
     {
-        PushSim.Tyres.TyreSettings tyre = ExternalRobots.Coulomb(friction) with { TreadMass = 0.1, CarcassStiffness = 2e5, VerticalStiffness = 2e5, ReferenceLoad = 4000.0 };
+        PushSim.Tyres.TyreSettings tyre = ExternalRobots.Coulomb(friction) with { TreadMass = 0.1, BodyStiffness = 2e5, VerticalStiffness = 2e5, ReferenceLoad = 4000.0 };
         MotorSettings motor = ExternalRobots.WheelMotor(CarRadius, 100.0, 40000.0);
         RobotSettings robot = ExternalRobots.FourCorners(
             ExternalRobots.Body(mass, height, (wheelbase / 2) - behindFront, wheelbase), tyre, wheelbase, 1.5, CarRadius, 1e-6, front ? motor : null, rear ? motor : null);

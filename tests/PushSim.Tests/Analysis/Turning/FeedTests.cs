@@ -12,7 +12,7 @@ public class FeedTests
     // A printed tyre under a light robot: its friction is the same at every slip speed, and it swings up all the same.
     private static readonly TyreSettings s_flat = TestRobots.SoftTyre with
     {
-        StaticFriction = 0.55, KineticFriction = 0.55, BreakawayDeflection = 3e-6, CarcassStiffness = 2.3e4, CarcassDamping = 2.9, TreadMass = 5.5e-3, VerticalStiffness = 4.1e5,
+        StaticFriction = 0.55, KineticFriction = 0.55, BreakawayDeflection = 3e-6, BodyStiffness = 2.3e4, BodyDamping = 2.9, TreadMass = 5.5e-3, VerticalStiffness = 4.1e5,
         VerticalDamping = 2.0, RollingRenewal = 1250.0,
     };
 

@@ -91,12 +91,12 @@ public class GrowthTests(ITestOutputHelper output)
 
     internal static TyreSettings Bouncy => TestRobots.SoftTyre with
     {
-        StaticFriction = 1.0, KineticFriction = 0.6, CarcassStiffness = 1500.0, CarcassDamping = 0.5, TreadMass = 0.004,
+        StaticFriction = 1.0, KineticFriction = 0.6, BodyStiffness = 1500.0, BodyDamping = 0.5, TreadMass = 0.004,
     };
 
     private static int Sign(ScenarioSettings scenario, double factor)
     {
-        ScenarioSettings scaled = TurnModel.With(scenario, t => t with { CarcassDamping = factor * t.CarcassDamping });
+        ScenarioSettings scaled = TurnModel.With(scenario, t => t with { BodyDamping = factor * t.BodyDamping });
         return Disturbance.Follow(RandomTurns.Turn(scaled)!, 1, 3.0).Sign;
     }
 }

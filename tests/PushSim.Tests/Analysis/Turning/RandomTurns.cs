@@ -16,7 +16,7 @@ internal static class RandomTurns
         var tyre = new TyreSettings
         {
             Name = "random", StaticFriction = still, KineticFriction = still * Between(0.5, 0.95), SlipSpeed = Log(0.1, 1.5),
-            BreakawayDeflection = Between(0.2e-3, 0.6e-3), CarcassStiffness = kc, CarcassDamping = Log(0.01, 0.8) * Math.Sqrt(kc * mt), TreadMass = mt,
+            BreakawayDeflection = Between(0.2e-3, 0.6e-3), BodyStiffness = kc, BodyDamping = Log(0.01, 0.8) * Math.Sqrt(kc * mt), TreadMass = mt,
             VerticalStiffness = Log(3000.0, 20000.0), VerticalDamping = Log(1.0, 8.0), RollingRenewal = Between(60.0, 200.0),
         };
         RobotSettings robot = TestRobots.FourWheels(

@@ -26,8 +26,8 @@ public class RingCheckTests
             double speed = Between(0.05, 2.0);
             var tyre = new TyreSettings
             {
-                Name = "ring", StaticFriction = still, KineticFriction = still * Between(0.4, 1.0), SlipSpeed = Between(0.1, 1.5), PlainBristle = true, RollingRenewal = 0.0,
-                BreakawayDeflection = Between(0.1e-3, 0.6e-3), CarcassStiffness = Between(500.0, 5000.0), CarcassDamping = Between(0.0, 3.0), TreadMass = Between(0.001, 0.006),
+                Name = "ring", StaticFriction = still, KineticFriction = still * Between(0.4, 1.0), SlipSpeed = Between(0.1, 1.5), PlainFriction = true, RollingRenewal = 0.0,
+                BreakawayDeflection = Between(0.1e-3, 0.6e-3), BodyStiffness = Between(500.0, 5000.0), BodyDamping = Between(0.0, 3.0), TreadMass = Between(0.001, 0.006),
                 VerticalStiffness = 1.0, ViscousFriction = Between(0.0, 0.05),
             };
             double sigma0 = still / tyre.BreakawayDeflection;
@@ -36,7 +36,7 @@ public class RingCheckTests
             double mu = tyre.KineticFriction + drop;
             double slope = -2.0 * speed / (tyre.SlipSpeed * tyre.SlipSpeed) * drop;
             double margin = RingCriterion.MarginOf(
-                tyre.TreadMass, tyre.CarcassStiffness, tyre.CarcassDamping + (load * tyre.ViscousFriction), mu / (sigma0 * speed), load * slope, sigma1 / sigma0);
+                tyre.TreadMass, tyre.BodyStiffness, tyre.BodyDamping + (load * tyre.ViscousFriction), mu / (sigma0 * speed), load * slope, sigma1 / sigma0);
             double growth = Growth(new RingBlock(tyre, sigma1, load) { RimSpeed = _ => (speed, 0.0) }, speed, mu / sigma0);
             buzzes += growth > 0.0 ? 1 : 0;
             if (margin < 1.0 != growth > 0.0)
@@ -60,7 +60,7 @@ public class RingCheckTests
     [InlineData(0.3, true)]
     public void Steady_share_is_where_the_bristle_rests(double rho, bool isPlain)
     {
-        TyreSettings tyre = TestRobots.SoftTyre with { KineticFriction = 1.0, PlainBristle = isPlain, RollingRenewal = 100.0, ViscousFriction = 0.0 };
+        TyreSettings tyre = TestRobots.SoftTyre with { KineticFriction = 1.0, PlainFriction = isPlain, RollingRenewal = 100.0, ViscousFriction = 0.0 };
         double sigma0 = tyre.StaticFriction / tyre.BreakawayDeflection;
         const double speed = 0.2;
         double surface = rho * sigma0 * speed / 100.0;
@@ -79,7 +79,7 @@ public class RingCheckTests
     [InlineData(2.0, false)]
     public void Light_bouncy_tyres_buzz_and_dull_ones_do_not(double damping, bool buzzes)
     {
-        TyreSettings tyre = GrowthTests.Bouncy with { CarcassDamping = damping };
+        TyreSettings tyre = GrowthTests.Bouncy with { BodyDamping = damping };
         ScenarioSettings scenario = TestRobots.Spot(TestRobots.FourWheels(tyre).WithMass(4.0 * 1.1 / 9.81));
         SteadyTurn turn = RandomTurns.Turn(scenario)!;
         Assert.Equal(buzzes, turn.Growth > 0.0);

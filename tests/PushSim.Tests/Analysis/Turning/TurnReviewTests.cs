@@ -161,7 +161,7 @@ public class TurnReviewTests
     public void A_bouncy_tyre_chatters_where_a_duller_one_of_the_same_grip_does_not()
     {
         Assert.NotNull(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy))).Answers.Chatter);
-        Assert.Null(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy with { CarcassDamping = 2.5 }))).Answers.Chatter);
+        Assert.Null(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy with { BodyDamping = 2.5 }))).Answers.Chatter);
     }
 
     [Fact]
@@ -188,7 +188,7 @@ public class TurnReviewTests
         ScenarioSettings scenario = TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy));
         double[] damping = [0.2, 0.4, 0.8, 1.6, 3.2];
         double[] slip = [0.2, 0.4, 0.8, 1.6];
-        StabilityMap Map() => StabilityMap.Compute(damping, slip, (i, j) => TurnModel.With(scenario, t => t with { CarcassDamping = damping[i], SlipSpeed = slip[j] }), 2, 2);
+        StabilityMap Map() => StabilityMap.Compute(damping, slip, (i, j) => TurnModel.With(scenario, t => t with { BodyDamping = damping[i], SlipSpeed = slip[j] }), 2, 2);
         StabilityMap first = Map();
         StabilityMap second = Map();
         Assert.Equal(first.Points.Cast<StabilityPoint>(), second.Points.Cast<StabilityPoint>());
@@ -201,5 +201,5 @@ public class TurnReviewTests
 
     private static bool Turns(RobotSettings robot) => TurnTrial.Of(TestRobots.Spot(robot), CancellationToken.None).Turns;
 
-    private static ScenarioSettings Damped(ScenarioSettings scenario, double factor) => TurnModel.With(scenario, t => t with { CarcassDamping = factor * t.CarcassDamping });
+    private static ScenarioSettings Damped(ScenarioSettings scenario, double factor) => TurnModel.With(scenario, t => t with { BodyDamping = factor * t.BodyDamping });
 }

@@ -1,0 +1,45 @@
+using PushSim.Scenarios.Units;
+
+namespace PushSim.Scenarios.Reading;
+
+/// <summary>
+/// Tolerances for files that state none. Sizes are common practice, no source: what two prints, two motors of a lot, two charges and two hands at the
+/// start differ by.
+/// </summary>
+/// <param name="Section">Table of the key, for example "tyre".</param>
+/// <param name="Key">The key.</param>
+/// <param name="Share">Half-width as a share of the value [1].</param>
+/// <param name="Absolute">Half-width beside it [unit of the key, SI].</param>
+/// <param name="Spread">How values lie within it.</param>
+internal sealed record ClassTolerance(string Section, string Key, double Share, double Absolute, Spread Spread)
+{
+    private const double Degree = Math.PI / 180.0;
+
+    // Hands at the sticks differ by this, later only [s].
+    private const double Reaction = 0.05;
+
+    public static readonly ClassTolerance[] All =
+    [
+        new("tyre", "static_friction", 0.10, 0.0, Spread.Normal),
+        new("tyre", "kinetic_friction", 0.10, 0.0, Spread.Normal),
+        new("motor", "resistance", 0.10, 0.0, Spread.Normal),
+        new("motor", "stall_current", 0.10, 0.0, Spread.Normal),
+        new("motor", "locked_rotor_current", 0.10, 0.0, Spread.Normal),
+        new("battery", "charge", 0.0, 0.05, Spread.Uniform),
+        new("shove", "offset", 0.0, 5e-3, Spread.Normal),
+        new("manoeuvre", "heading", 0.0, 3.0 * Degree, Spread.Normal),
+        new("opponent", "heading", 0.0, 3.0 * Degree, Spread.Normal),
+        new("manoeuvre", "reaction_delay", 0.0, Reaction, Spread.Uniform) { Shift = Reaction },
+        new("opponent", "reaction_delay", 0.0, Reaction, Spread.Uniform) { Shift = Reaction },
+        new("floor", "dust", 0.0, 0.1, Spread.Uniform) { Shift = 0.1 },
+    ];
+
+    /// <summary>The middle moves up by this, where only one direction is possible [unit of the key, SI].</summary>
+    public double Shift { get; init; }
+
+    /// <summary>The tolerance of a key; null if none is usual.</summary>
+    public static ClassTolerance? Find(string section, string key) => Array.Find(All, c => c.Section == section && c.Key == key);
+
+    /// <summary>Half-width around a value [unit of the key, SI].</summary>
+    public double HalfWidth(double value) => (Share * Math.Abs(value)) + Absolute;
+}

@@ -1,0 +1,137 @@
+using PushSim.Powertrain;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Toml;
+
+namespace PushSim.Scenarios.Robots;
+
+/// <summary>Reads a robot's controllers: which motors each feeds, and how.</summary>
+/// <param name="robot">The robot's file.</param>
+/// <param name="drives">The robot's drives, as read.</param>
+internal sealed class ControllerReader(Section robot, DriveReader drives)
+{
+    /// <summary>All controllers; complains about every motor that none feeds.</summary>
+    public List<ControllerSettings> Read(IReadOnlyList<Section> sections)
+    {
+        List<ControllerSettings> controllers = [];
+        Dictionary<(int, int), string> owner = [];
+        HashSet<string> names = new(StringComparer.Ordinal);
+        foreach (Section s in sections)
+        {
+            string? name = PartNames.NewWithColumns(s, "controller", names);
+            if (name is not null)
+            {
+                names.Add(name);
+            }
+
+            controllers.Add(ReadController(s, name ?? "", owner));
+        }
+
+        bool isUnsure = robot.IsUnsure("controller") || sections.Any(s => s.IsMeant("drives"));
+        for (int d = 0; d < drives.Settings.Count && !isUnsure; d++)
+        {
+            for (int m = 0; m < drives.MotorCounts[d]; m++)
+            {
+                if (!owner.ContainsKey((d, m)))
+                {
+                    robot.Context.Error(drives.Sections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives.Settings[d].Name}\" has no controller", $"add \"{drives.Settings[d].Name}\" to the drives of a [[controller]]");
+                }
+            }
+        }
+
+        return controllers;
+    }
+
+    private ControllerSettings ReadController(Section s, string name, Dictionary<(int, int), string> owner)
+    {
+        List<(int Drive, int Motor)> motors = [];
+        foreach (TomlText text in s.Texts("drives") ?? [])
+        {
+            foreach ((int Drive, int Motor) motor in MotorsNamed(text))
+            {
+                if (!owner.TryAdd(motor, name))
+                {
+                    robot.Context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives.Settings[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                }
+
+                motors.Add(motor);
+            }
+        }
+
+        _ = s.Text("shelf");
+        int zero = s.Choice("zero_command");
+        int side = s.Choice("side");
+        ControllerSettings d = s.Fill(new ControllerSettings
+        {
+            Name = name,
+            Motors = motors,
+            Side = side == 1 ? CommandSide.Right : CommandSide.Left,
+            Wiring = WiringOf(s, name, motors.Count),
+            ZeroCommand = zero switch { 0 => ZeroCommand.Coast, 2 => ZeroCommand.Locked, _ => ZeroCommand.Brake },
+        });
+        CheckController(s, d);
+        return d;
+    }
+
+    private void CheckController(Section s, ControllerSettings d)
+    {
+        if (d.ShutDownTemperature <= d.FoldBackTemperature)
+        {
+            robot.Context.Error(s.PlaceOf("shut_down"), "\"shut_down\" is not above \"fold_back\"", "the limit falls from fold_back to zero at shut_down");
+        }
+
+        if (d.ThermalResistance > 0.0 && d.HeatCapacity == 0.0)
+        {
+            robot.Context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
+        }
+
+        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives.Settings[m.Drive].HoldTorque == 0.0))
+        {
+            robot.Context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
+        }
+    }
+
+    private Wiring WiringOf(Section s, string name, int motors)
+    {
+        int wiring = s.Choice("wiring");
+        if (motors > 1 && (wiring == 0 || !s.Has("wiring")))
+        {
+            robot.Context.Error(s.PlaceOf("wiring"), $"controller \"{name}\" has {motors} motors, so their wiring must be said", "add wiring = \"parallel\" or wiring = \"series\"");
+        }
+
+        return wiring switch { 1 => Wiring.Parallel, 2 => Wiring.Series, _ => Wiring.Single };
+    }
+
+    // "left" is every motor of that drive, "left/2" its second.
+    private List<(int Drive, int Motor)> MotorsNamed(TomlText text)
+    {
+        if (drives.Index.TryGetValue(text.Value, out int drive))
+        {
+            if (drives.MotorCounts[drive] == 0 && !drives.Sections[drive].IsMeant("motors"))
+            {
+                robot.Context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
+            }
+
+            return [.. Enumerable.Range(0, drives.MotorCounts[drive]).Select(m => (drive, m))];
+        }
+
+        int slash = text.Value.LastIndexOf('/');
+        bool isNumbered = slash > 0 && drives.Index.TryGetValue(text.Value[..slash], out drive);
+        if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number))
+        {
+            if (number >= 1 && number <= drives.MotorCounts[drive])
+            {
+                return [(drive, number - 1)];
+            }
+
+            if (!drives.Sections[drive].IsMeant("motors"))
+            {
+                robot.Context.Error(text.Place, $"drive \"{drives.Settings[drive].Name}\" has {drives.MotorCounts[drive]} motors, no motor {number}", "motors count from 1");
+            }
+
+            return [];
+        }
+
+        PartNames.Unknown(robot, text.Place, "drive", text.Value, drives.Index.Keys);
+        return [];
+    }
+}

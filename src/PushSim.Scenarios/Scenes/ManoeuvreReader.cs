@@ -1,0 +1,185 @@
+using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Reading;
+using PushSim.Simulation;
+
+namespace PushSim.Scenarios.Scenes;
+
+/// <summary>The manoeuvre of a scenario: each kind is a short way to write a timeline.</summary>
+internal static class ManoeuvreReader
+{
+    // When a command comes that says no start [s].
+    private const double DefaultStart = 0.1;
+
+    // Throttle of an arc that says none [1].
+    private const double DefaultArcThrottle = 0.5;
+
+    // When a shove or wall push ends that says no end [s].
+    private const double DefaultShoveTime = 3.0;
+
+    // The kinds in the order of the key's words, and which of the optional keys each one uses.
+    private static readonly (ManoeuvreKind Kind, string[] Keys)[] Kinds =
+    [
+        (ManoeuvreKind.Launch, ["throttle", "turn", "start", "ramp"]),
+        (ManoeuvreKind.Brake, ["throttle", "turn", "start", "ramp", "reverse_at"]),
+        (ManoeuvreKind.Reversal, ["throttle", "turn", "start", "ramp", "reverse_at"]),
+        (ManoeuvreKind.PullTest, ["throttle", "turn", "start", "ramp"]),
+        (ManoeuvreKind.DragTest, []),
+        (ManoeuvreKind.Spot, ["turn", "start", "ramp"]),
+        (ManoeuvreKind.Arc, ["throttle", "turn", "start", "ramp"]),
+        (ManoeuvreKind.Hold, []),
+        (ManoeuvreKind.Timeline, ["points"]),
+        (ManoeuvreKind.Shove, ["throttle", "turn", "start", "ramp", "points"]),
+        (ManoeuvreKind.WallPush, ["throttle", "turn", "start", "ramp", "points"]),
+    ];
+
+    // A single command in short, in place of points.
+    private static readonly string[] ShortKeys = ["throttle", "turn", "start", "ramp"];
+
+    // Keys that only some kinds use.
+    private static readonly string[] Optional = [.. ShortKeys, "reverse_at", "points"];
+
+    /// <summary>The manoeuvre; null without a kind that is known, complained about then.</summary>
+    public static ManoeuvreSettings? Read(Section s)
+    {
+        int index = s.Choice("kind");
+        double end = End(s, index);
+        ManoeuvreSettings driven = Driven(s);
+        if (index < 0)
+        {
+            return null;
+        }
+
+        (ManoeuvreKind kind, string[] keys) = Kinds[index];
+        bool hasPoints = kind == ManoeuvreKind.Timeline || (s.Has("points") && keys.Contains("points"));
+        foreach (string key in Optional.Where(k => s.Has(k) && !keys.Contains(k)))
+        {
+            s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect in this kind of manoeuvre", "take it out");
+        }
+
+        if (hasPoints)
+        {
+            WarnBesidePoints(s, keys);
+        }
+
+        List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, kind, end);
+        if (commands.Count > 0 && commands[^1].Time >= end)
+        {
+            s.Context.Error(s.PlaceOf("end"), FormattableString.Invariant($"the run ends at {end:G4} s, before or with its last command at {commands[^1].Time:G4} s"), "put end later");
+        }
+
+        return driven with { Kind = kind, Commands = commands, EndTime = end };
+    }
+
+    /// <summary>What an opponent does; kind and end are those of the scenario.</summary>
+    public static ManoeuvreSettings ReadOpponent(Section s, ManoeuvreSettings own)
+    {
+        bool hasPoints = s.Has("points");
+        if (hasPoints)
+        {
+            WarnBesidePoints(s, ShortKeys);
+        }
+
+        List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, ManoeuvreKind.Shove, own.EndTime);
+        if (commands.Count > 0 && commands[^1].Time >= own.EndTime)
+        {
+            s.Context.Warning(s.PlaceOf(hasPoints ? "points" : "start"), FormattableString.Invariant($"the opponent's last command comes at {commands[^1].Time:G4} s, but the run ends at {own.EndTime:G4} s"), "put end of [manoeuvre] later, or the command earlier");
+        }
+
+        return Driven(s) with { Kind = own.Kind, Commands = commands, EndTime = own.EndTime };
+    }
+
+    // What else could say the commands, where points say them.
+    private static void WarnBesidePoints(Section s, string[] keys)
+    {
+        foreach (string key in ShortKeys.Where(k => keys.Contains(k) && s.Has(k)))
+        {
+            s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect beside \"points\"", "take one of the two out");
+        }
+    }
+
+    private static ManoeuvreSettings Driven(Section s) => s.Fill(Blank.Manoeuvre) with { Driver = s.Fill(Blank.Driver) };
+
+    private static double End(Section s, int kind)
+    {
+        bool isShove = kind >= 0 && Kinds[kind].Kind is ManoeuvreKind.Shove or ManoeuvreKind.WallPush;
+        if (!s.Has("end") && !isShove)
+        {
+            s.Missing(["end"], "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove or wall push has one of its own, 3 s)");
+        }
+
+        return s.Or("end", DefaultShoveTime);
+    }
+
+    private static List<CommandPoint> Commands(Section s, ManoeuvreKind kind, double end)
+    {
+        if (kind is ManoeuvreKind.Hold or ManoeuvreKind.DragTest)
+        {
+            return [];
+        }
+
+        double start = s.Or("start", DefaultStart);
+        double ramp = s.Or("ramp", 0.0);
+        double throttle = kind == ManoeuvreKind.Spot ? 0.0 : s.Or("throttle", kind == ManoeuvreKind.Arc ? DefaultArcThrottle : 1.0);
+        double? turn = s.Number("turn");
+        if (turn is null && kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc && !s.Has("turn"))
+        {
+            s.Missing(["turn"], "missing \"turn\" in manoeuvre", "add turn = 0.5 (positive turns left)");
+        }
+
+        List<CommandPoint> points = [];
+        Add(points, start, ramp, new CommandPoint(0, throttle, turn ?? 0.0));
+        if (kind is ManoeuvreKind.Brake or ManoeuvreKind.Reversal)
+        {
+            double? second = s.Number("reverse_at");
+            if (second is null)
+            {
+                s.Missing(["reverse_at"], "missing \"reverse_at\" in manoeuvre", "add reverse_at = \"1.2 s\", when the second command comes");
+            }
+            else if (second <= start + ramp || second >= end)
+            {
+                s.Context.Error(s.PlaceOf("reverse_at"), FormattableString.Invariant($"\"reverse_at\" is {second:G4} s, not between the first command ({start + ramp:G4} s) and the end ({end:G4} s)"), "move it between the two");
+            }
+            else
+            {
+                bool isBrake = kind == ManoeuvreKind.Brake;
+                Add(points, second.Value, ramp, new CommandPoint(0, isBrake ? 0.0 : -throttle, isBrake ? 0.0 : turn ?? 0.0));
+            }
+        }
+
+        return points;
+    }
+
+    // A jump, or a straight rise from the command that held until then.
+    private static void Add(List<CommandPoint> points, double time, double ramp, CommandPoint to)
+    {
+        if (ramp > 0.0)
+        {
+            CommandPoint before = points.Count > 0 ? points[^1] : new CommandPoint(0.0, 0.0, 0.0);
+            points.Add(before with { Time = time, Ramp = false });
+        }
+
+        points.Add(to with { Time = time + ramp, Ramp = ramp > 0.0 });
+    }
+
+    private static List<CommandPoint> Points(Section s)
+    {
+        List<CommandPoint> points = [];
+        foreach (Section p in s.Tables("points"))
+        {
+            CommandPoint point = p.Fill(Blank.Point);
+            if (points.Count > 0 && point.Time <= points[^1].Time)
+            {
+                s.Context.Error(p.PlaceOf("time"), "the times of \"points\" must rise", "put the points in rising time, no time twice");
+            }
+
+            points.Add(point);
+        }
+
+        if (points.Count == 0 && !s.Has("points"))
+        {
+            s.Missing(["points"], "missing \"points\" in manoeuvre", "add points = [{ time = \"0.1 s\", throttle = 1.0 }]");
+        }
+
+        return points;
+    }
+}

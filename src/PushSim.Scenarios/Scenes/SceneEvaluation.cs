@@ -1,0 +1,118 @@
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Robots;
+using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Toml;
+using PushSim.Simulation;
+
+namespace PushSim.Scenarios.Scenes;
+
+/// <summary>Makes settings of the trees of a scenario and its robots.</summary>
+internal static class SceneEvaluation
+{
+    /// <summary>The settings that a scenario's trees give; robot files that are not there yet are loaded.</summary>
+    public static (ScenarioSettings? Scenario, RobotSettings? Robot) Of(ReadContext context, SceneTrees trees)
+    {
+        Overrides? scene = context.Set.Count == 0 ? null : new Overrides(null, EntriesOf(context, ""));
+        context.Overrides = scene;
+        if (context.Drawn is null)
+        {
+            ShelfFill.FillScenario(context, trees.Scenario);
+        }
+
+        var root = new Section(context, "scenario", trees.Scenario);
+        RobotSettings? robot = Robot(context, trees, root, "robot");
+        context.TyreMaterial = null;
+        context.Overrides = scene;
+        Section? opponentSection = root.Table("opponent");
+        (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
+        RobotSettings? opponent = opponentSection is null ? null : Robot(context, trees, opponentSection, "opponent");
+        if (robot is not null && opponent?.Name == robot.Name)
+        {
+            opponent = opponent with { Name = opponent.Name + " B" };
+        }
+
+        if (robot is not null && opponent is not null && context.Drawn is null)
+        {
+            NameNotes(context, (0, notes), (0, derived), robot.Name);
+            NameNotes(context, (notes, context.Notes.Count), (derived, context.Derived.Count), opponent.Name);
+        }
+
+        context.Overrides = scene;
+        ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, trees.Name);
+        if (context.Drawn is null && root.Table("measured") is Section measured && scenario is not null)
+        {
+            scenario = MeasuredReader.Add(context, trees.Path, measured, scenario);
+        }
+
+        if (scenario is not null)
+        {
+            scene?.ReportUnused(context, "this scenario");
+        }
+
+        context.Overrides = null;
+
+        return (context.Errors == 0 ? scenario : null, robot);
+    }
+
+    // With two robots a note must say whose it is.
+    private static void NameNotes(ReadContext context, (int From, int To) notes, (int From, int To) derived, string robot)
+    {
+        for (int i = notes.From; i < notes.To; i++)
+        {
+            context.Notes[i] = $"{robot}: {context.Notes[i]}";
+        }
+
+        for (int i = derived.From; i < derived.To; i++)
+        {
+            context.Derived[i] = context.Derived[i] with { Text = $"{robot}: {context.Derived[i].Text}" };
+        }
+    }
+
+    // What a caller sets anew in a robot or, for no owner, in the scenario.
+    private static List<TomlEntry> EntriesOf(ReadContext context, string owner) =>
+        [.. context.Set.Where(s => SetPath.OwnerOf(s.Path) == owner).Select(s => new TomlEntry(owner == "" ? s.Path : SetPath.WithoutOwner(s.Path), s.Value.Place, s.Value))];
+
+    // The robot that a scenario or its opponent names, with what they and the caller set anew in it.
+    private static RobotSettings? Robot(ReadContext context, SceneTrees trees, Section user, string owner)
+    {
+        string? name = user.Text("robot");
+        TomlTable? set = context.Drawn is null ? user.Raw("override") : null;
+        TomlTable? tree = owner == "robot" ? trees.Robot : trees.Opponent;
+        if (tree is null && name is not null)
+        {
+            tree = RobotTree(context, trees.Path, name, user.PlaceOf("robot"));
+        }
+
+        if (tree is null || (context.Drawn is null && FileNature.IsNoRobot(context, tree)))
+        {
+            return null;
+        }
+
+        (trees.Robot, trees.Opponent) = owner == "robot" ? (tree, trees.Opponent) : (trees.Robot, tree);
+        List<TomlEntry> first = EntriesOf(context, owner);
+        context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
+        context.Owner = owner;
+        context.Unnamed.Clear();
+        RobotSettings? robot = RobotReader.Read(context, tree);
+        if (robot is not null)
+        {
+            context.Overrides?.ReportUnused(context, $"robot \"{SourceFile.Clean(robot.Name, 60)}\"");
+        }
+
+        context.Overrides = null;
+        context.Owner = "";
+        return robot;
+    }
+
+    private static TomlTable? RobotTree(ReadContext context, string path, string name, Place place)
+    {
+        string folder = FileLoader.FolderOf(path);
+        if (FileLoader.Resolve(context, folder, name, place) is not string full)
+        {
+            return null;
+        }
+
+        string shown = Path.IsPathRooted(name) || folder == "." ? name : Path.Combine(folder, name);
+        return Includes.Tree(context, full, shown, (place, name));
+    }
+}

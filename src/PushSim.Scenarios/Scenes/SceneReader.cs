@@ -1,0 +1,149 @@
+using PushSim.Contact;
+using PushSim.Numerics;
+using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Sources;
+using PushSim.Simulation;
+using PushSim.Surroundings;
+
+namespace PushSim.Scenarios.Scenes;
+
+/// <summary>Everything of a scenario file but the robot.</summary>
+internal static class SceneReader
+{
+    private const int MostSpeedPoints = 100;
+
+    /// <summary>The scenario; null if the context has any error, or without its robots.</summary>
+    /// <param name="context">Gathers complaints.</param>
+    /// <param name="root">The scenario file's top level.</param>
+    /// <param name="robot">Its robot; null if it could not be read.</param>
+    /// <param name="opponentSection">Its [opponent]; null if there is none.</param>
+    /// <param name="opponent">The opponent's robot; null if there is none, or if it could not be read.</param>
+    /// <param name="name">Name of the scenario.</param>
+    public static ScenarioSettings? Read(ReadContext context, Section root, RobotSettings? robot, Section? opponentSection, RobotSettings? opponent, string name)
+    {
+        string question = root.Text("question") ?? "";
+        FloorSettings floor = root.Table("floor") is Section f ? Floor(f) : new FloorSettings();
+        Section? tetherSection = root.Table("tether");
+        TetherSettings? tether = tetherSection is null ? null : Tether(tetherSection);
+        Section? manoeuvreSection = root.Table("manoeuvre");
+        ManoeuvreSettings? manoeuvre = manoeuvreSection is null ? null : ManoeuvreReader.Read(manoeuvreSection);
+        NumericsSettings numerics = root.Table("numerics") is Section n ? Numerics(n) : new NumericsSettings();
+        TyreLifeSettings? tyreLife = root.Table("tyre_life")?.Fill(Blank.TyreLife);
+        if (manoeuvre is not null)
+        {
+            CheckTether(manoeuvreSection!, manoeuvre, tetherSection, tether);
+        }
+
+        ShoveSettings shove = root.Table("shove")?.Fill(Blank.Shove) ?? Blank.Shove;
+        IReadOnlyList<Section> wallSections = root.Tables("wall");
+        List<WallSettings> walls = [.. wallSections.Select(SurroundingsReader.Wall)];
+        ContactSettings contact = root.Table("contact")?.Fill(Blank.Contact) ?? Blank.Contact;
+        ManoeuvreSettings? other = opponentSection is null || manoeuvre is null ? null : ManoeuvreReader.ReadOpponent(opponentSection, manoeuvre);
+        if (manoeuvre is not null)
+        {
+            CheckPartners(root, manoeuvreSection!, manoeuvre, opponentSection is not null, walls.Count > 0);
+        }
+
+        if (context.Errors > 0 || robot is null || manoeuvre is null || (opponentSection is not null && opponent is null))
+        {
+            return null;
+        }
+
+        var scenario = new ScenarioSettings
+        {
+            Name = name,
+            Question = question,
+            Robot = robot,
+            Floor = floor,
+            Tether = tether,
+            Manoeuvre = manoeuvre,
+            Opponent = opponent is null ? null : new OpponentSettings(opponent, other!),
+            Shove = shove,
+            Walls = walls,
+            Contact = contact,
+            TyreLife = tyreLife,
+            Numerics = numerics,
+        };
+        SurroundingsReader.CheckWalls(wallSections, scenario);
+        return context.Errors > 0 ? null : scenario;
+    }
+
+    private static void CheckPartners(Section root, Section at, ManoeuvreSettings manoeuvre, bool hasOpponent, bool hasWall)
+    {
+        if (manoeuvre.Kind == ManoeuvreKind.Shove && !hasOpponent)
+        {
+            at.Context.Error(at.PlaceOf("kind"), "a shove needs an opponent", "add [opponent] with robot = \"robots/badger.toml\"");
+        }
+        else if (manoeuvre.Kind != ManoeuvreKind.Shove && hasOpponent)
+        {
+            at.Context.Error(at.PlaceOf("kind"), "an opponent takes part in a shove only", "write kind = \"shove\", or take [opponent] out");
+        }
+
+        if (manoeuvre.Kind == ManoeuvreKind.WallPush && !hasWall)
+        {
+            at.Context.Error(at.PlaceOf("kind"), "a wall push needs a wall", "add [[wall]] with x1, y1, x2, y2");
+        }
+
+        if (manoeuvre.Kind != ManoeuvreKind.Shove && root.Has("shove"))
+        {
+            at.Context.Warning(root.PlaceOf("shove"), "[shove] has no effect in this kind of manoeuvre", "take it out");
+        }
+
+        if (hasOpponent && root.Has("tether"))
+        {
+            at.Context.Error(root.PlaceOf("tether"), "a shove has no tether", "take [tether] out");
+        }
+    }
+
+    private static FloorSettings Floor(Section s)
+    {
+        _ = s.Text("shelf");
+        return s.Fill(Blank.Floor) with { Patches = [.. s.Tables("patch").Select(Patch)] };
+    }
+
+    private static FloorPatch Patch(Section s)
+    {
+        FloorPatch patch = s.Fill(Blank.Patch);
+        if (patch.MinX >= patch.MaxX || patch.MinY >= patch.MaxY)
+        {
+            s.Context.Error(s.Place, "this patch of floor has no area", "min_x must be below max_x, and min_y below max_y");
+        }
+
+        return patch;
+    }
+
+    private static TetherSettings Tether(Section s)
+    {
+        Section? hook = s.Table("hook");
+        Section? anchor = s.Table("anchor");
+        TetherSettings d = hook?.Fill(Blank.Tether) ?? Blank.Tether;
+        d = s.Fill(anchor?.Fill(d) ?? d);
+        return d with { AnchorSpeed = s.Curve("anchor_speed", MostSpeedPoints, 0.0, 600.0, -10.0, 10.0) ?? [], Cell = s.Table("cell")?.Fill(Blank.Cell) };
+    }
+
+    private static NumericsSettings Numerics(Section s)
+    {
+        string method = s.Text("method") ?? Blank.Numerics.Method;
+        string[] names = [.. AdditiveTableau.All.Select(t => t.Name)];
+        if (!names.Contains(method, StringComparer.Ordinal))
+        {
+            s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", NearestWord.Advice(method, names) + "allowed: " + string.Join(", ", names));
+        }
+
+        return s.Fill(Blank.Numerics with { Method = method });
+    }
+
+    private static void CheckTether(Section at, ManoeuvreSettings manoeuvre, Section? section, TetherSettings? tether)
+    {
+        bool isDrag = manoeuvre.Kind == ManoeuvreKind.DragTest;
+        if ((isDrag || manoeuvre.Kind == ManoeuvreKind.PullTest) && section is null)
+        {
+            at.Context.Error(at.PlaceOf("kind"), $"a {(isDrag ? "drag" : "pull")} test needs a tether", "add [tether] with hook, anchor and stiffness");
+        }
+        else if (isDrag && section is not null && tether!.AnchorSpeed.Count == 0 && !section.Has("anchor_speed"))
+        {
+            at.Context.Error(section.Place, "a drag test needs an anchor that moves", "add anchor_speed = [[\"0 s\", \"0 m/s\"], [\"1 s\", \"0.1 m/s\"]]");
+        }
+    }
+}

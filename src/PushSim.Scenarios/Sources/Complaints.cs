@@ -1,0 +1,37 @@
+namespace PushSim.Scenarios.Sources;
+
+/// <summary>Complaints about files, as they are found.</summary>
+/// <param name="options">Limits of reading.</param>
+internal class Complaints(ReadOptions options)
+{
+    // A hostile file could hold a mistake per key; nobody reads past this many.
+    private const int MostProblems = 200;
+
+    public ReadOptions Options { get; } = options;
+
+    /// <summary>Complaints so far, in the order in which they were found.</summary>
+    public List<Problem> Problems { get; } = [];
+
+    /// <summary>Mistakes so far [1], those beyond the ones kept among <see cref="Problems"/> too.</summary>
+    public int Errors { get; private set; }
+
+    public void Error(Place place, string message, string help)
+    {
+        Errors++;
+        Add(place, Severity.Error, message, help);
+    }
+
+    public void Warning(Place place, string message, string help) => Add(place, Severity.Warning, message, help);
+
+    private void Add(Place place, Severity severity, string message, string help)
+    {
+        if (Problems.Count < MostProblems)
+        {
+            Problems.Add(new Problem(place.File.Name, place.Line, place.Column, severity, message, help)
+            {
+                SourceLine = place.File.Line(place.Line),
+                Length = place.Length,
+            });
+        }
+    }
+}

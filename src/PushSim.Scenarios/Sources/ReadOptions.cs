@@ -1,0 +1,32 @@
+namespace PushSim.Scenarios.Sources;
+
+/// <summary>Limits of reading; the defaults suit files from strangers.</summary>
+public sealed record ReadOptions
+{
+    /// <summary>What stands for the file of a value that is set anew by <see cref="Set"/>.</summary>
+    public const string CommandLine = "command line";
+
+    /// <summary>Largest file that is read [byte].</summary>
+    public int MaxBytes { get; init; } = 1 << 20;
+
+    /// <summary>Deepest nesting of arrays and tables [1].</summary>
+    public int MaxDepth { get; init; } = 16;
+
+    /// <summary>Most keys in one file [1].</summary>
+    public int MaxKeys { get; init; } = 10_000;
+
+    /// <summary>Longest text in a file [character].</summary>
+    public int MaxText { get; init; } = 4096;
+
+    /// <summary>
+    /// Values that stand in place of those of the files, by path: of the scenario ("manoeuvre.turn"), of its robot ("tyre.soft.body_damping"; "wheel.*.tyre" for
+    /// every wheel) or of its opponent ("opponent.chassis.mass"), written as in a file but without quotes.
+    /// </summary>
+    public IReadOnlyList<(string Path, string Value)> Set { get; init; } = [];
+
+    /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
+    public bool AllowOutside { get; init; }
+
+    /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
+    public string? TyreMaterial { get; init; }
+}
