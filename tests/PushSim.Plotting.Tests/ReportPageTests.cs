@@ -12,7 +12,6 @@ using PushSim.Simulation;
 using PushSim.Tests;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Plotting.Tests;
