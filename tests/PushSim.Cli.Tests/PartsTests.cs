@@ -136,7 +136,7 @@ public class PartsTests
         var head = new FinishedHead("odds", "0123", 1, 10, 1, 1);
         using (var file = FinishedMatches.Begin(scratch["p.csv"], head, [[]], 0.0))
         {
-            file.Add(0, new MatchEnd(0, 0, Runs.ShoveEnding.Line, 0.1 + 0.2, 1.0, Simulation.PushLimit.LiftedWheels, Simulation.PushLimit.Tyres));
+            file.Add(0, new MatchEnd(0, 0, Runs.ShoveEnding.Line, 0.1 + 0.2, 1.0, Binding.BindingKind.Lifted, Binding.BindingKind.Heat));
             file.Add(3, MatchEnd.Failed(1, Runs.MatchFailure.Draws, "a cause, with \"quotes\""));
         }
 

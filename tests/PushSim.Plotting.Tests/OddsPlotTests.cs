@@ -1,6 +1,7 @@
 using OxyPlot;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
+using PushSim.Binding;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Style;
 using PushSim.Runs;
@@ -10,7 +11,7 @@ namespace PushSim.Plotting.Tests;
 
 public class OddsPlotTests
 {
-    private static MatchEnd End(long number, int winner, ShoveEnding ending, double ground) => new(number, winner, ending, ground, 1.0, PushLimit.Tyres, PushLimit.Tyres);
+    private static MatchEnd End(long number, int winner, ShoveEnding ending, double ground) => new(number, winner, ending, ground, 1.0, BindingKind.Tyre, BindingKind.Tyre);
 
     // a loser that stands past the middle was tilted or lifted: its bars have a name of their own, and every match is in one bar
     [Fact]

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -78,7 +79,7 @@ public class CampaignTests
     [Fact]
     public void Failed_matches_are_counted_and_left_out_of_the_shares()
     {
-        var tally = Tally.Of([Won(0), MatchEnd.Failed(1, "why"), Lost(2), Lost(3) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
+        var tally = Tally.Of([Won(0), MatchEnd.Failed(1, MatchFailure.Step), Lost(2), Lost(3) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
         Assert.Equal((3, 1, 1, 1, 1), (tally.Matches, tally.Failed, tally.Wins, tally.Losses, tally.Stalemates));
         Assert.Equal(1.0 / 3.0, tally.Share(tally.Wins), 1e-15);
     }
@@ -86,12 +87,12 @@ public class CampaignTests
     [Fact]
     public void What_decided_names_what_held_the_loser_back()
     {
-        Tally tally = Tally.Of([Won(0), Won(1) with { Limit = PushLimit.Battery }, Lost(2), Lost(3) with { Ending = ShoveEnding.Tips }, Won(4) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
+        Tally tally = Tally.Of([Won(0), Won(1) with { Limit = BindingKind.Battery }, Lost(2), Lost(3) with { Ending = ShoveEnding.Tips }, Won(4) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
         Assert.Equal(
             [
-                (new Decision(0, ShoveEnding.Line, null, PushLimit.Motors), 2),
-                (new Decision(-1, ShoveEnding.Stalemate, PushLimit.Tyres, PushLimit.Motors), 1),
-                (new Decision(1, ShoveEnding.Line, PushLimit.Tyres, null), 1),
+                (new Decision(0, ShoveEnding.Line, null, BindingKind.Motor), 2),
+                (new Decision(-1, ShoveEnding.Stalemate, BindingKind.Tyre, BindingKind.Motor), 1),
+                (new Decision(1, ShoveEnding.Line, BindingKind.Tyre, null), 1),
                 (new Decision(1, ShoveEnding.Tips, null, null), 1),
             ],
             tally.Decisions.Select(d => (d.Decision, (int)d.Count)));
@@ -100,14 +101,14 @@ public class CampaignTests
     [Fact]
     public void Comparing_counts_only_where_the_two_differ()
     {
-        MatchEnd[] first = [Won(0), Won(1), Lost(2), MatchEnd.Failed(3, "x"), Won(4)];
+        MatchEnd[] first = [Won(0), Won(1), Lost(2), MatchEnd.Failed(3, MatchFailure.Step), Won(4)];
         MatchEnd[] second = [Won(0), Lost(1), Won(2), Won(3)];
         Assert.Equal(new Comparison(3, 1, 1), Comparison.Of(first, second));
     }
 
-    private static MatchEnd Won(long n) => new(n, 0, ShoveEnding.Line, 0.5, 1.0, PushLimit.Tyres, PushLimit.Motors);
+    private static MatchEnd Won(long n) => new(n, 0, ShoveEnding.Line, 0.5, 1.0, BindingKind.Tyre, BindingKind.Motor);
 
-    private static MatchEnd Lost(long n) => new(n, 1, ShoveEnding.Line, -0.5, 1.0, PushLimit.Tyres, PushLimit.Motors);
+    private static MatchEnd Lost(long n) => new(n, 1, ShoveEnding.Line, -0.5, 1.0, BindingKind.Tyre, BindingKind.Motor);
 
     private static IReadOnlyList<MatchEnd> Run(long from, long to, IEnumerable<MatchEnd> finished, double half, int threads) =>
         Campaign.Run(new DrawnRunner(5), new NoSource(), (from, to), finished, half, threads, _ => { }, default);
@@ -133,7 +134,7 @@ public class CampaignTests
                 while (!cancel.IsCancellationRequested && queue.TryTake(out long number))
                 {
                     bool isWon = Philox.Uniform(seed, number, 1) < Win;
-                    done(new MatchEnd(number, isWon ? 0 : 1, ShoveEnding.Line, isWon ? 0.5 : -0.5, 1.0, PushLimit.Tyres, PushLimit.Motors));
+                    done(new MatchEnd(number, isWon ? 0 : 1, ShoveEnding.Line, isWon ? 0.5 : -0.5, 1.0, BindingKind.Tyre, BindingKind.Motor));
                 }
             }
         }

@@ -1,6 +1,7 @@
 using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;

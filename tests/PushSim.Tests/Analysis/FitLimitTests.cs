@@ -1,5 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;

@@ -2,6 +2,7 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Meaning;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
@@ -22,7 +23,7 @@ public class MeaningTests
         TyreMeaning found = Find(Tyre(0.5, 0.4));
         double weight = 9.80665 * StandingMass();
         Assert.Equal(0.5 * weight, found.TyreForce, 0.01 * 0.5 * weight);
-        Assert.Equal("tyres", found.Binding);
+        Assert.Equal(BindingKind.Tyre, found.Binding);
     }
 
     [Fact]
@@ -53,7 +54,7 @@ public class MeaningTests
     {
         RobotSettings weak = MeaningFinder.Stronger(s_robot, 0.05);
         TyreMeaning found = MeaningFinder.Find(weak, Tyre(1.5, 1.4), null, new FloorSettings(), default);
-        Assert.Equal("motors", found.Binding);
+        Assert.Equal(BindingKind.Motor, found.Binding);
         Assert.True(found.MotorForce < found.TyreForce);
         Assert.Equal(CannotTurn, found.Turn);
     }

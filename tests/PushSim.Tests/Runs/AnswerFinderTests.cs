@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using Xunit;
@@ -28,7 +29,7 @@ public class AnswerFinderTests
         RunAnswers a = AnswerFinder.Find(MadeHistory.Of(Told(ManoeuvreKind.Launch, new CommandPoint(0.1, 1.0, 0.0)), ("speed_m_per_s", Rising)), marks);
         Assert.Equal(1.0, a.TopSpeed!.Value, 1e-12);
         Assert.Equal(0.45, a.TimeTo90PercentSpeed!.Value, 0.0011);
-        Assert.Equal("motors", a.LimitedBy);
+        Assert.Equal(BindingKind.Motor, a.LimitedBy);
         Assert.Equal([0.6, 0.65], marks.Select(m => Math.Round(m.Time, 2)));
         Assert.Equal([0.9, 1.0], marks.Select(m => Math.Round(m.Value, 2)));
     }
@@ -66,16 +67,16 @@ public class AnswerFinderTests
 
     // The window is from the command, at 150 ms, until 90 % of top speed, 600 ms: 451 samples, of which over half of the load decides.
     [Theory]
-    [InlineData(0.375, 0.0, 0.0, 11.0, "tyres")] // 226 from 375 ms on
-    [InlineData(0.377, 0.0, 0.0, 11.0, "motors")] // 224
-    [InlineData(0.375, 0.49, 0.0, 11.0, "motors")] // not at the end of their grip
-    [InlineData(2.0, 0.0, 0.51, 11.0, "controllers")]
-    [InlineData(2.0, 0.0, 0.5, 11.0, "motors")]
-    [InlineData(0.375, 0.0, 0.51, 5.0, "tyres")]
-    [InlineData(2.0, 0.0, 0.51, 5.0, "controllers")]
-    [InlineData(2.0, 0.0, 0.0, 9.59, "battery")] // 20 % below 12 V is 9.6 V
-    [InlineData(2.0, 0.0, 0.0, 9.61, "motors")]
-    public void The_limit_is_what_holds_most_of_the_way(double slidesFrom, double alpha, double limiting, double volts, string limit)
+    [InlineData(0.375, 0.0, 0.0, 11.0, BindingKind.Tyre)] // 226 from 375 ms on
+    [InlineData(0.377, 0.0, 0.0, 11.0, BindingKind.Motor)] // 224
+    [InlineData(0.375, 0.49, 0.0, 11.0, BindingKind.Motor)] // not at the end of their grip
+    [InlineData(2.0, 0.0, 0.51, 11.0, BindingKind.CurrentLimit)]
+    [InlineData(2.0, 0.0, 0.5, 11.0, BindingKind.Motor)]
+    [InlineData(0.375, 0.0, 0.51, 5.0, BindingKind.Tyre)]
+    [InlineData(2.0, 0.0, 0.51, 5.0, BindingKind.CurrentLimit)]
+    [InlineData(2.0, 0.0, 0.0, 9.59, BindingKind.Battery)] // 20 % below 12 V is 9.6 V
+    [InlineData(2.0, 0.0, 0.0, 9.61, BindingKind.Motor)]
+    public void The_limit_is_what_holds_most_of_the_way(double slidesFrom, double alpha, double limiting, double volts, BindingKind limit)
     {
         RunAnswers a = Find(
             Told(ManoeuvreKind.Launch, new CommandPoint(0.1, 1.0, 0.0)),
@@ -95,7 +96,7 @@ public class AnswerFinderTests
                 ("speed_m_per_s", t => t < 0.7995 ? 1.25 : 0.0), ("x_m", t => 1.0 + (0.3 * Way(t))), ("y_m", t => 2.0 + (0.4 * Way(t))), ("limiting", t => t is > 0.4 and < 0.7 ? 1.0 : 0.0)),
             marks);
         Assert.Equal(0.5, a.StopDistance!.Value, 1e-9);
-        Assert.Equal("controllers", a.LimitedBy);
+        Assert.Equal(BindingKind.CurrentLimit, a.LimitedBy);
         Assert.Equal([(MarkKind.Command, 0.4), (MarkKind.Standstill, 0.8)], marks.Select(m => (m.Kind, Math.Round(m.Time, 6))));
         Assert.Null(Find(Told(ManoeuvreKind.Brake, new CommandPoint(0.4, 0.0, 0.0)), ("speed_m_per_s", _ => 0.1)).StopDistance);
     }
@@ -116,9 +117,9 @@ public class AnswerFinderTests
     private const double Plateau = 6.0 + (3.4 / 321.0);
 
     [Theory]
-    [InlineData(ManoeuvreKind.PullTest, "controllers")]
-    [InlineData(ManoeuvreKind.DragTest, "tyres")]
-    public void A_pull_tells_its_first_peak_and_the_mean_of_its_end(ManoeuvreKind kind, string limit)
+    [InlineData(ManoeuvreKind.PullTest, BindingKind.CurrentLimit)]
+    [InlineData(ManoeuvreKind.DragTest, BindingKind.Tyre)]
+    public void A_pull_tells_its_first_peak_and_the_mean_of_its_end(ManoeuvreKind kind, BindingKind limit)
     {
         List<Mark> marks = [];
         RunAnswers a = AnswerFinder.Find(MadeHistory.Of(Told(kind, new CommandPoint(0.1, 1.0, 0.0)), ("tether_force_n", Pulling), ("limiting", t => t >= 0.7 ? 1.0 : 0.0)), marks);
@@ -184,7 +185,7 @@ public class AnswerFinderTests
     public void A_robot_that_hardly_turns_is_held_by_something(double rate, bool isHeld)
     {
         RunAnswers a = Find(Told(ManoeuvreKind.Spot, new CommandPoint(0.1, 0.0, 0.5)), ("yaw_rate_rad_per_s", _ => rate));
-        Assert.Equal(isHeld ? "motors" : null, a.LimitedBy);
+        Assert.Equal(isHeld ? BindingKind.Motor : null, a.LimitedBy);
         Assert.Equal(isHeld, a.EffectiveTrackRatio is null);
     }
 

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
@@ -55,26 +56,26 @@ public class VerdictTests
     public void Each_manoeuvre_has_its_sentence(ManoeuvreKind kind, string sentence) =>
         Assert.Equal(sentence, Of(kind, new RunAnswers
         {
-            PullBreakaway = 6.0, PullPlateau = 5.0, LimitedBy = "tyres", TopSpeed = 1.2, TimeTo90PercentSpeed = 0.4, StopDistance = 0.23, YawRate = 2.0,
+            PullBreakaway = 6.0, PullPlateau = 5.0, Binding = BindingShares.Of(BindingKind.Tyre), TopSpeed = 1.2, TimeTo90PercentSpeed = 0.4, StopDistance = 0.23, YawRate = 2.0,
             EffectiveTrackRatio = 1.5, Chatter = 31.2, PushPeak = 9.0, PushPlateau = 7.0, Travel = 0.012,
         }));
 
     [Theory]
     [InlineData(ManoeuvreKind.PullTest, "Testmole never tightens the tether.")]
     [InlineData(ManoeuvreKind.DragTest, "Testmole never tightens the tether.")]
-    [InlineData(ManoeuvreKind.Spot, "Testmole cannot turn; a lifted wheel sets the limit.")]
+    [InlineData(ManoeuvreKind.Spot, "Testmole cannot turn; the lifted wheels set the limit.")]
     [InlineData(ManoeuvreKind.Brake, "Testmole does not come to a stand before the end.")]
     [InlineData(ManoeuvreKind.WallPush, "Testmole never touches the wall.")]
     [InlineData(ManoeuvreKind.Launch, "Testmole does not move forward.")]
     public void Each_manoeuvre_has_a_sentence_for_what_did_not_come_about(ManoeuvreKind kind, string sentence) =>
-        Assert.Equal(sentence, Of(kind, new RunAnswers { LimitedBy = "lifted wheels", TopSpeed = 0.0 }));
+        Assert.Equal(sentence, Of(kind, new RunAnswers { Binding = BindingShares.Of(BindingKind.Lifted), TopSpeed = 0.0 }));
 
     [Fact]
     public void Small_things_are_left_out_of_the_sentence()
     {
         Assert.Equal(
             "Testmole pulls 5.00 N (510 gf) on average, bouncing on the tether after a jerk of 9.00 N.",
-            Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 9.0, IsJerk = true, IsBouncing = true, LimitedBy = "motors" }));
+            Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 9.0, IsJerk = true, IsBouncing = true, Binding = BindingShares.Of(BindingKind.Motor) }));
         Assert.Equal(
             "Testmole holds 5.00 N while sliding; the first 9.00 N are a jerk.", Of(ManoeuvreKind.DragTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 9.0, IsJerk = true }));
         Assert.Equal("Testmole pulls 5.00 N (510 gf) steadily.", Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 5.0 }));
@@ -109,7 +110,7 @@ public class VerdictTests
         {
             Ending = ending, Winner = winner, GroundGained = gained, EndTime = 1.249, FirstContact = 0.2, GivesGroundAt = 0.5, GroundSpeed = 0.3, TurnedAside = (turned, otherTurned), Upset = Upset.NoseUp,
         };
-        Assert.Equal(sentence, RunVerdict.OfShove(s, outcome, new RunAnswers { LimitedBy = "tyres" }, new RunAnswers { LimitedBy = "motors" }));
+        Assert.Equal(sentence, RunVerdict.OfShove(s, outcome, new RunAnswers { Binding = BindingShares.Of(BindingKind.Tyre) }, new RunAnswers { Binding = BindingShares.Of(BindingKind.Motor) }));
         string far = RunVerdict.OfShove(s, outcome with { IsFarLine = true }, new RunAnswers(), new RunAnswers());
         Assert.Equal(ending == ShoveEnding.Line, far.Contains(" over the far line (they have swapped ends) after 1.25 s", StringComparison.Ordinal));
         Assert.Equal("A and B never touch." + Close, RunVerdict.OfShove(s, outcome with { FirstContact = null, TooCloseToCall = true, Close = new CloseShove(CloseCause.Unknown, 1, 7, CloseStart.Later) }, new RunAnswers(), new RunAnswers()));

@@ -1,3 +1,4 @@
+using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -37,6 +38,12 @@ public class MatchWatchTests
         public MatchWatch Watch { get; } = new();
 
         public ref RobotFeatures<R1> Robot(int k) => ref _features.Robots[k];
+
+        public void Bind(int robot, BindingKind kind, double force)
+        {
+            Array.Fill(_features.Robots[robot].Kinds, (double)kind);
+            Array.Fill(_features.Robots[robot].Forces, force);
+        }
 
         public void Load(int robot, double load) => Array.Fill(_features.Robots[robot].Loads, load);
 
@@ -291,36 +298,60 @@ public class MatchWatchTests
         Assert.Equal((0.0, 0.0, 11.0, 0.0), (match.Watch.Robots[1].PeakBatteryCurrent, match.Watch.Robots[1].PeakControllerCurrent, match.Watch.Robots[1].LowestVoltage, match.Watch.Robots[1].BusResidual));
     }
 
-    // since the touch 0.2 s of tyres, 0.3 s of the battery in two stretches, 0.5 s idle; before it the motors
+    // since the touch 0.2 s of tyres, 0.3 s of the battery in two stretches, 0.5 s idle, all at the same force; before it the motors
     [Fact]
-    public void The_limit_is_what_held_longest_since_the_touch_and_is_not_idle()
+    public void The_limit_is_what_set_most_since_the_touch_and_is_not_idle()
     {
         var match = new Match();
         double t = 0.0;
-        void For(double time, PushLimit limit)
+        void For(double time, BindingKind kind, double force = 2.0)
         {
-            match.Robot(0).Limit = (double)limit;
+            match.Bind(0, kind, force);
             match.Step(t, t + time);
             t += time;
         }
 
-        Assert.Equal(PushLimit.Idle, match.Watch.Robots[0].LimitedBy);
-        For(2.0, PushLimit.Motors);
-        Assert.Equal(PushLimit.Idle, match.Watch.Robots[0].LimitedBy);
+        MatchWatch.RobotWatch robot = match.Watch.Robots[0];
+        Assert.Equal(BindingKind.Nothing, robot.LimitedBy);
+        For(2.0, BindingKind.Motor);
+        Assert.Equal(BindingKind.Nothing, robot.LimitedBy);
+        Assert.Null(robot.Binding);
         match.Touch(1.0, 0.0);
-        For(0.15, PushLimit.Battery);
-        For(0.2, PushLimit.Tyres);
-        Assert.Equal(PushLimit.Tyres, match.Watch.Robots[0].LimitedBy);
-        For(0.15, PushLimit.Battery);
-        For(0.5, PushLimit.Idle);
-        Assert.Equal(PushLimit.Battery, match.Watch.Robots[0].LimitedBy);
+        For(0.15, BindingKind.Battery);
+        For(0.2, BindingKind.Tyre);
+        Assert.Equal(BindingKind.Tyre, robot.LimitedBy);
+        For(0.15, BindingKind.Battery);
+        For(0.5, BindingKind.Nothing);
+        Assert.Equal(BindingKind.Battery, robot.LimitedBy);
+        Assert.Equal([BindingKind.Battery, BindingKind.Tyre], robot.Binding!.Kinds.Select(k => k.Kind));
+        Assert.Equal(0.6, robot.Binding.Kinds[0].Share, 1e-6);
 
-        // unloaded wheels count where anything is commanded
+        // twice the force counts twice, either way: the tyres' 0.2 s and as much again are more than the battery's 0.3 s
+        For(0.1, BindingKind.Tyre, -4.0);
+        Assert.Equal(BindingKind.Tyre, robot.LimitedBy);
+
+        // unloaded wheels bind nothing and are told beside: 0.5 s of now 1.6 s
         match.Load(0, 0.0);
-        For(0.5, PushLimit.Idle);
-        Assert.Equal(PushLimit.Battery, match.Watch.Robots[0].LimitedBy);
-        For(0.31, PushLimit.Tyres);
-        Assert.Equal(PushLimit.LiftedWheels, match.Watch.Robots[0].LimitedBy);
+        For(0.5, BindingKind.Battery, 50.0);
+        Assert.Equal(BindingKind.Tyre, robot.LimitedBy);
+        Assert.Equal(0.5 / 1.6, robot.Binding.LiftedShare, 1e-12);
+        Assert.Equal([BindingKind.Tyre, BindingKind.Battery], robot.Binding.Kinds.Select(k => k.Kind));
+        Assert.True(robot.Binding.IsLifted);
+    }
+
+    // each wheel counts for what it gives: one of four at its grip with over half of the force leads
+    [Theory]
+    [InlineData(2.9, BindingKind.Motor)]
+    [InlineData(3.1, BindingKind.Tyre)]
+    public void Wheels_are_weighed_by_their_force(double force, BindingKind expected)
+    {
+        var match = new Match();
+        match.Touch(1.0, 0.0);
+        match.Bind(0, BindingKind.Motor, 1.0);
+        (match.Robot(0).Kinds[2], match.Robot(0).Forces[2]) = ((double)BindingKind.Tyre, force);
+        match.Step(0.0, 0.1);
+        Assert.Equal(expected, match.Watch.Robots[0].LimitedBy);
+        Assert.Equal(Math.Max(force, 3.0) / (force + 3.0), match.Watch.Robots[0].Binding!.Kinds[0].Share, 1e-6);
     }
 
     // The contact stands until 500 ms, then goes at 0.1 m/s: past the 5 mm that nobody counts at 550 ms, by 50 mm at the end.

@@ -60,7 +60,7 @@ public sealed record LimitState
     /// <summary>Pull at which the robot rears up on its hook [N]; null where its tyres or motors give out before. Known wherever <see cref="Status"/> says that it rears up.</summary>
     public required double? RearsUpAt { get; init; }
 
-    /// <summary>Every kind that binds at least one loaded driven wheel in the steady pull, by what a tenth more of it buys, the most first; empty without a steady pull.</summary>
+    /// <summary>Every kind that binds at least one loaded driven wheel in the steady pull, by what a tenth more of it buys, the most first; empty without a steady pull and where the battery cannot feed it.</summary>
     public required IReadOnlyList<BoundBy> Bound { get; init; }
 
     /// <summary>What binds most; null without a steady pull.</summary>

@@ -50,7 +50,7 @@ internal static class SteadyBinding
         return all;
     }
 
-    /// <summary>Every kind that binds at least one loaded driven wheel, by what a tenth more of it buys, the most first.</summary>
+    /// <summary>Every kind that binds at least one loaded driven wheel, by what a tenth more of it buys, the most first; empty where the battery cannot feed the pull.</summary>
     /// <param name="model">The robot.</param>
     /// <param name="condition">Its state.</param>
     /// <param name="hook">Where it is held.</param>
@@ -59,7 +59,9 @@ internal static class SteadyBinding
     {
         double now = pull.Pull(model, hook).Value;
         BindingKind[] kinds = [.. Wheels(model, hook, pull).OfType<BindingKind>().Where(k => k is not (BindingKind.Nothing or BindingKind.Lifted)).Distinct()];
-        return !(now > 0.0) ? [] : [.. kinds.Select(k => new BoundBy(k, Gain(model.Scenario, condition, hook, k, now))).OrderByDescending(b => b.GainPercent).ThenBy(b => b.Kind)];
+
+        // where it cannot the bus stands at half of its voltage whatever its resistance: nothing is known to bind
+        return !(now > 0.0) || Math.Abs(model.BusResidual.Value) > MatchWatch.BusFailure ? [] : [.. kinds.Select(k => new BoundBy(k, Gain(model.Scenario, condition, hook, k, now))).OrderByDescending(b => b.GainPercent).ThenBy(b => b.Kind)];
     }
 
     /// <summary>The input whose change shows what a kind holds back; null for a series wiring, which is no number.</summary>
@@ -93,7 +95,7 @@ internal static class SteadyBinding
         return StandingPull.Solve(model, hook).Steady is { } pull ? 100.0 * (pull.Pull(model, hook).Value - now) / now : double.NaN;
     }
 
-    private static RobotSettings InParallel(RobotSettings robot) => robot with
+    internal static RobotSettings InParallel(RobotSettings robot) => robot with
     {
         Controllers = [.. robot.Controllers.Select(c => c.Wiring == Wiring.Series ? c with { Wiring = Wiring.Parallel, CurrentLimit = c.CurrentLimit * c.Motors.Count } : c)],
     };

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Simulation;
@@ -226,7 +227,7 @@ public class ExternalLimitTests
         double perWheel = Math.Min(stallPerWheel, friction * 1.36 * 9.81 / 4.0);
         Assert.Equal(4.0 * stallPerWheel, report.Now.MotorForce, 1e-6);
         Assert.Equal(friction * 1.36 * 9.81, report.Now.TractionPeak, 1e-6);
-        Assert.Equal(4.0 * stallPerWheel > friction * 1.36 * 9.81 ? "tyres" : "motors", report.Now.Binding);
+        Assert.Equal(4.0 * stallPerWheel > friction * 1.36 * 9.81 ? BindingKind.Tyre : BindingKind.Motor, report.Now.Binding);
 
         // load transfer lets front wheels slide first, so that motor-limited wheels behind can leave some grip unused
         Assert.InRange(report.Now.Pull!.Value, 0.85 * Math.Min(expected, 4.0 * perWheel), expected * (1.0 + 1e-9));

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
@@ -27,20 +28,20 @@ public class LimitFinderTests
     public void Shares_of_time_and_impulse_add_up_to_one(string kind)
     {
         RunResult run = Run(kind);
-        IReadOnlyList<WheelBindings> wheels = RunBinding.Find(run);
+        IReadOnlyList<BindingMoments> wheels = run.Bindings;
         Assert.Equal(run.Scenario.Robot.Wheels.Count, wheels.Count);
-        Assert.All(wheels, w => Assert.Equal(run.Time.Length, w.Moments.Count));
+        Assert.All(wheels, w => Assert.Equal(run.Time.Length, w.Kinds.Length));
         Assert.All(wheels, w => Assert.Equal(1.0, w.TimeShare.Sum(), 1e-12));
         Assert.All(wheels, w => Assert.Equal(1.0, w.ImpulseShare.Sum(), 1e-12));
         Assert.All(wheels, w => Assert.All(w.TimeShare.Concat(w.ImpulseShare), s => Assert.InRange(s, 0.0, 1.0)));
-        Assert.All(wheels, w => Assert.True(w.TimeShare[(int)WheelBinding.Nothing] > 0.0));
+        Assert.All(wheels, w => Assert.True(w.TimeShare[(int)BindingKind.Nothing] > 0.0));
     }
 
     [Theory]
-    [InlineData("pull", WheelBinding.SlidingTyre)]
-    [InlineData("weak pull", WheelBinding.CurrentLimit)]
-    public void What_binds_a_pull_binds_most_of_its_impulse(string kind, WheelBinding binding) =>
-        Assert.All(RunBinding.Find(Run(kind)), w => Assert.True(w.ImpulseShare[(int)binding] > 0.5, string.Join(" ", w.ImpulseShare)));
+    [InlineData("pull", BindingKind.Tyre)]
+    [InlineData("weak pull", BindingKind.CurrentLimit)]
+    public void What_binds_a_pull_binds_most_of_its_impulse(string kind, BindingKind binding) =>
+        Assert.All(Run(kind).Bindings, w => Assert.True(w.ImpulseShare[(int)binding] > 0.5, string.Join(" ", w.ImpulseShare)));
 
     // at full duty the stalled motors and their controllers are a resistor: equal to the battery's own it halves the voltage
     [Theory]
@@ -299,7 +300,9 @@ public class LimitFinderTests
         Assert.StartsWith("What random robot pulls at standstill was not found: the motors could give ", LimitVerdict.Of(r), StringComparison.Ordinal);
         Assert.Contains(r.Warnings, w => w is LimitWarning.NotFound);
         Assert.DoesNotContain(r.Warnings, w => w is LimitWarning.RearsUp);
-        Assert.All(r.Wheels, w => Assert.Equal("not found", w.Binding));
+        Assert.All(r.Wheels, w => Assert.Null(w.Binding));
+        Assert.Empty(r.Now.Bound);
+        Assert.Null(r.Now.Binding);
     }
 
     [Fact]

@@ -19,15 +19,15 @@ public class PullAgreementTests(ITestOutputHelper output)
     private const int UsualCount = 40;
     private const double Tolerance = 0.02;
     // A wheel whose surface speed swings by more slides and stops in turn: chatter of the drive, below the band of the tyres' [m/s].
-    private const double SlideAndStop = 0.2;
+    internal const double SlideAndStop = 0.2;
 
     // Share of the robots that may be in another steady state of motors in series [1]; 2 of 200 are.
     private const double SeriesShare = 0.03;
 
-    private const double Creep = 0.0015;
+    internal const double Creep = 0.0015;
 
     // Change of the pull over the plateau above which the robot gets 40 s to settle [1]: drives in series share a slide for seconds before one takes it.
-    private const double Settled = 0.01;
+    internal const double Settled = 0.01;
 
     internal static ScenarioSettings Pull(RobotSettings robot, double creep = 0.0, double end = 8.0)
     {
@@ -51,16 +51,25 @@ public class PullAgreementTests(ITestOutputHelper output)
     internal static RobotSettings Straight(RobotSettings robot) => robot with { Chassis = robot.Chassis with { CentreOfMassY = 0.0, DownforceY = 0.0 } };
 
     // Greatest swing of a wheel's surface speed in the last fifth [m/s]
-    private static double Swing(RunResult run)
+    internal static double Swing(RunResult run)
     {
         int from = run.Time.Length * 4 / 5;
         return run.Trace.Wheels.Max(w => w.SurfaceSpeed[from..].Max() - w.SurfaceSpeed[from..].Min());
     }
 
-    private static double Drift(RunResult run)
+    internal static double Drift(RunResult run)
     {
         Series force = run.Trace.Tether!.Force;
         return Math.Abs((force[^1] / force[force.Length * 6 / 10]) - 1.0);
+    }
+
+    // The run's own heat and charge at a sample
+    internal static LimitCondition Condition(RunResult run, int sample)
+    {
+        double[] heat = [.. run.Trace.Motors.Select(m => m.WindingTemperature).OfType<Series>().Select(s => s[sample])];
+        double[] hot = [.. run.Trace.Controllers.Select(c => c.Temperature).OfType<Series>().Select(s => s[sample])];
+        double charge = run.Scenario.Robot.Battery!.InitialCharge - (run.Trace.Battery!.ChargeUsed[sample] / run.Scenario.Robot.Battery.Capacity);
+        return new LimitCondition { WindingTemperatures = heat.Length > 0 ? heat : null, ControllerTemperatures = hot.Length > 0 ? hot : null, Charge = charge };
     }
 
     [Fact]
@@ -90,14 +99,7 @@ public class PullAgreementTests(ITestOutputHelper output)
 
             compared++;
             double plateau = run.Answers.PullPlateau!.Value;
-            int middle = run.Time.Length * 4 / 5;
-            double[] heat = [.. run.Trace.Motors.Select(m => m.WindingTemperature).OfType<Series>().Select(s => s[middle])];
-            double[] hot = [.. run.Trace.Controllers.Select(c => c.Temperature).OfType<Series>().Select(s => s[middle])];
-            double charge = run.Scenario.Robot.Battery!.InitialCharge - (run.Trace.Battery!.ChargeUsed[middle] / run.Scenario.Robot.Battery.Capacity);
-            SteadyPull? pull = LimitFinder.Pull(run.Scenario, new LimitCondition
-            {
-                WindingTemperatures = heat.Length > 0 ? heat : null, ControllerTemperatures = hot.Length > 0 ? hot : null, Charge = charge,
-            });
+            SteadyPull? pull = LimitFinder.Pull(run.Scenario, Condition(run, run.Time.Length * 4 / 5));
             double off = pull is { } p ? (p.Force / plateau) - 1.0 : double.NaN;
             bool isInSeries = (isMixed || pull is null) && run.Scenario.Robot.Controllers.Any(c => c.Wiring == Wiring.Series);
             if (isInSeries && !(Math.Abs(off) <= Tolerance))

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Binding;
 using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Words.Limits;
@@ -76,9 +77,9 @@ public class SeriesTests(ITestOutputHelper output)
 
             foreach (WheelLimit w in r.Wheels.Where(w => w.IsDriven))
             {
-                bool agrees = w.Binding == "tyres" ? w.SpinSpeed > 0.0 : w.SpinSpeed == 0.0 && w.Force <= w.PeakForce * (1.0 + 1e-6)
-                    && (w.Binding == "series") == (w.Force < 0.98 * w.MotorForce);
-                series += w.Binding == "series" ? 1 : 0;
+                bool agrees = w.Binding == BindingKind.Lifted ? w.Load == 0.0 : w.Binding == BindingKind.Tyre ? w.SpinSpeed > 0.0 : w.SpinSpeed == 0.0 && w.Force <= w.PeakForce * (1.0 + 1e-6)
+                    && (w.Binding == BindingKind.Series) == (w.Force < 0.98 * w.MotorForce);
+                series += w.Binding == BindingKind.Series ? 1 : 0;
                 if (!agrees)
                 {
                     wrong.Add(FormattableString.Invariant($"{seed} {w.Name}: motor {w.MotorForce:0.000}, peak {w.PeakForce:0.000}, gives {w.Force:0.000}, spins {w.SpinSpeed:0.000}, {w.Binding}"));
@@ -95,7 +96,7 @@ public class SeriesTests(ITestOutputHelper output)
     public void The_verdict_names_the_wiring()
     {
         LimitReport r = LimitFinder.Find(TestRobots.Launch(InSeries(0.008)));
-        Assert.Equal(["tyres", "tyres", "series", "series"], r.Wheels.Select(w => w.Binding));
+        Assert.Equal([BindingKind.Tyre, BindingKind.Tyre, BindingKind.Series, BindingKind.Series], r.Wheels.Select(w => w.Binding!.Value));
         Assert.EndsWith(" Its motors are wired in series: wheels rear left and rear right stand still and get only what the spinning wheels front left and front right let through.", LimitVerdict.Of(r), StringComparison.Ordinal);
         LimitReport separate = LimitFinder.Find(TestRobots.Launch(TestRobots.FourWheels(motor: TestRobots.Motor with { Resistance = 0.5 }, forward: 0.008)));
         Assert.DoesNotContain("series", LimitVerdict.Of(separate), StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;
