@@ -44,7 +44,7 @@ public class BindingOutputTests
         }
 
         Assert.True(checkedSamples > 0.2 * sets.Length, $"{checkedSamples} of {sets.Length}");
-        Assert.Equal(BindingSpans.Find(run.Time, driven, Array.FindIndex(run.Time, t => t >= run.Limits[0].From - 1e-12)).SelectMany(s => s.Kinds), run.Limits.SelectMany(s => s.Kinds));
+        Assert.Equal(BindingSpans.Find(run.Time, driven, run.Time.FindIndex(t => t >= run.Limits[0].From - 1e-12)).SelectMany(s => s.Kinds), run.Limits.SelectMany(s => s.Kinds));
     }
 
     private static int Set(IEnumerable<BindingKind> kinds)
@@ -70,7 +70,7 @@ public class BindingOutputTests
             return;
         }
 
-        Assert.All([r.Now, .. r.States], state => Assert.All(state.Bound, b => Assert.True(b.GainPercent > 0.0 || (double.IsNaN(b.GainPercent) && state.RearsUpAt is not null), $"{state.Name}: {b.Kind} {b.GainPercent} %")));
+        Assert.All([r.Now, .. r.States], state => Assert.All(state.Bound, b => Assert.True(b.GainPercent > 0.0 || (double.IsNaN(b.GainPercent) && state.RearsUpAt is not null), $"{state.Kind}: {b.Kind} {b.GainPercent} %")));
         Assert.All(r.Gains.Where(g => g is { Output: LimitOutput.Pull, ChangePercent: 0.0, SlopePercent: 0.0 }), g => Assert.DoesNotContain(r.Now.Bound, b => Input(b.Kind) == g.Input));
         Assert.All(
             r.Now.Bound.Where(b => double.IsFinite(b.GainPercent) && b.Kind is (BindingKind.Tyre or BindingKind.CurrentLimit or BindingKind.Motor)),
@@ -117,7 +117,7 @@ public class BindingOutputTests
 
         // and it does hop
         RunResult run = Simulator.Run(ScenarioReader.Check(file).Scenario!);
-        Assert.Contains(run.Channels.Where(c => c.Key.EndsWith("_load_n", StringComparison.Ordinal)), c => c.Values.Any(v => v == 0.0));
+        Assert.Contains(run.Trace.Wheels, w => w.Load.Any(v => v == 0.0));
     }
 
     // the part that a tenth more of is told of each kind

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
-using PushSim.Cli.Fit;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Tyres;
@@ -54,9 +53,9 @@ public class SimulateCommandTests
     {
         var fit = new SimulationFit
         {
-            Parameters = [new FittedParameter(TestParameter.All[0], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, "")],
+            Parameters = [new FittedParameter(TestParameter.All[0], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, UntoldCause.None)],
             Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, BodyStiffness = 1, BodyDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
-            Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = "", Starts = 4, Agreeing = 4, Runs = 100,
+            Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = FitDoubt.None, Starts = 4, Agreeing = 4, Runs = 100,
         };
         IReadOnlyList<string> row = Assert.Single(SimulationTables.Table("soft", fit).Rows);
         Assert.Equal(["123456", "0.00002 to 654321"], row.Skip(1).Take(2));
