@@ -44,7 +44,7 @@ public class BindingOutputTests
         }
 
         Assert.True(checkedSamples > 0.2 * sets.Length, $"{checkedSamples} of {sets.Length}");
-        Assert.Equal(BindingSpans.Find(run.Time, driven, run.Time.FindIndex(t => t >= run.Limits[0].From - 1e-12)).SelectMany(s => s.Kinds), run.Limits.SelectMany(s => s.Kinds));
+        Assert.Equal(BindingSpans.Find(run.Time, driven, run.Trace.Time.FindIndex(t => t >= run.Limits[0].From - 1e-12)).SelectMany(s => s.Kinds), run.Limits.SelectMany(s => s.Kinds));
     }
 
     private static int Set(IEnumerable<BindingKind> kinds)

@@ -11,7 +11,7 @@ public static class BindingTable
         new(BindingKind.Tyre, "tyres", "sliding_tyre", "tyres", "sliding tyre", "tyres"),
         new(BindingKind.CurrentLimit, "controllers", "current_limit", "controllers", "current limit", "controllers"),
         new(BindingKind.Heat, "heat", "heat", "hot controllers", "heat", "heat") { Part = BindingKind.CurrentLimit },
-        new(BindingKind.Series, "series", "series_wiring", "series wiring", "series wiring", "series") { Part = BindingKind.Motor },
+        new(BindingKind.Series, "series", "series_wiring", "series wiring", "series wiring", "series") { Part = BindingKind.Tyre },
         new(BindingKind.Battery, "battery", "battery", "battery", "battery", "battery"),
         new(BindingKind.Motor, "motors", "motor_voltage", "motors", "motor voltage", "motors"),
         new(BindingKind.Lifted, "lifted_wheels", "lifted", "lifted wheels", "lifted", "lifted") { Part = BindingKind.Tyre },

@@ -137,7 +137,7 @@ public static class BindingSpans
         }
 
         IReadOnlyList<(BindingKind Kind, double Share)> shares = Over(time, wheels, from, to)?.Kinds ?? [];
-        return [.. kinds.OrderBy(k => k == BindingKind.Lifted).ThenByDescending(k => shares.FirstOrDefault(s => s.Kind == k).Share)];
+        return [.. shares.Select(s => s.Kind).Where(kinds.Contains), .. kinds.Where(k => shares.All(s => s.Kind != k)).OrderBy(k => k == BindingKind.Lifted)];
     }
 
     /// <summary>What bound over samples from..to, both included; null where nothing was commanded.</summary>

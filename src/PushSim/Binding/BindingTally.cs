@@ -2,12 +2,15 @@ namespace PushSim.Binding;
 
 /// <summary>
 /// Adds up, over time and driven wheels, how much of a robot's drive each kind set: the impulse, the size of a wheel's force times its time. A tenth more of what binds a
-/// wheel adds about a tenth of that wheel's force, so the order of the impulses is that of the gains.
+/// wheel adds about a tenth of that wheel's force, so the order of the impulses is that of the gains; but a tenth less resistance of the battery adds only a tenth of its sag.
 /// </summary>
 internal sealed class BindingTally
 {
     // So that a robot at top speed, whose wheels give nothing, still has an order [N].
     private const double LeastForce = 1e-9;
+
+    // A battery that binds has lost a fifth to a half of its voltage: so much of a force goes with its resistance [1].
+    private const double BatteryWeight = 0.3;
 
     private readonly double[] _impulse = new double[BindingRule.Kinds];
     private double _time;
@@ -52,7 +55,7 @@ internal sealed class BindingTally
         double all = sum;
         (BindingKind Kind, double Share)[] kinds =
         [
-            .. _impulse.Select((impulse, k) => ((BindingKind)k, impulse / all)).Where(s => IsCause(s.Item1) && s.Item2 > 0.0).OrderByDescending(s => s.Item2),
+            .. _impulse.Select((impulse, k) => ((BindingKind)k, impulse / all)).Where(s => IsCause(s.Item1) && s.Item2 > 0.0).OrderByDescending(s => Weight(s.Item1)),
         ];
         return new BindingShares(kinds, _time > 0.0 ? _lifted / _time : 0.0);
     }
@@ -64,14 +67,17 @@ internal sealed class BindingTally
         double most = 0.0;
         for (int k = 0; k < _impulse.Length; k++)
         {
-            if (IsCause((BindingKind)k) && _impulse[k] > most)
+            if (IsCause((BindingKind)k) && Weight((BindingKind)k) > most)
             {
-                (leading, most) = ((BindingKind)k, _impulse[k]);
+                (leading, most) = ((BindingKind)k, Weight((BindingKind)k));
             }
         }
 
         return leading;
     }
+
+    // What more of a kind would add, as a share of the impulse [N s]
+    private double Weight(BindingKind kind) => (kind == BindingKind.Battery ? BatteryWeight : 1.0) * _impulse[(int)kind];
 
     // A wheel in the air or without command gives nothing, and more of nothing changes that.
     private static bool IsCause(BindingKind kind) => kind is not (BindingKind.Nothing or BindingKind.Lifted);

@@ -38,7 +38,7 @@ public class BindingTableTests
     [InlineData(BindingKind.Tyre, "tyres")]
     [InlineData(BindingKind.CurrentLimit, "controllers")]
     [InlineData(BindingKind.Heat, "controllers")]
-    [InlineData(BindingKind.Series, "motors")]
+    [InlineData(BindingKind.Series, "tyres")]
     [InlineData(BindingKind.Battery, "battery")]
     [InlineData(BindingKind.Motor, "motors")]
     [InlineData(BindingKind.Lifted, "tyres")]

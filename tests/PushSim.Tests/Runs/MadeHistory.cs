@@ -44,16 +44,11 @@ internal static class MadeHistory
         }
 
         Xunit.Assert.Subset(Kinds(trace).SelectMany(k => new[] { k.Series.Key, k.Kind }).ToHashSet(), values.Keys.ToHashSet());
-        return new RunHistory(scenario, trace, Bindings(scenario.Robot, trace));
-    }
-
-    // what those series say of each wheel, by the rule; a tyre said to slide does so at 1 m/s, and no limit is folded back
-    private static IReadOnlyList<BindingMoments> Bindings(RobotSettings robot, Trace trace)
-    {
         double mean = trace.Wheels.Average(w => w.Load[0]);
-        return [.. robot.Wheels.Select((_, i) => Binding(robot, i, trace, new SteadyLoad(mean)))];
+        return new RunHistory(scenario, trace, [.. scenario.Robot.Wheels.Select((_, i) => Binding(scenario.Robot, i, trace, new SteadyLoad(mean)))]);
     }
 
+    // what those series say of a wheel, by the rule; a tyre said to slide does so at 1 m/s, and no limit is folded back
     private static BindingMoments Binding(RobotSettings robot, int wheel, Trace trace, SteadyLoad steady)
     {
         ControllerTrace[] feeding = [.. trace.Controllers.Where((_, k) => robot.Controllers[k].Motors.Any(m => robot.Drives[m.Drive].Wheels.Any(w => w.Wheel == wheel)))];
@@ -67,12 +62,12 @@ internal static class MadeHistory
                 Slides = BindingRule.Slides<R1>(default, trace.Wheels[wheel].Sliding[i], 1.0, 0.0),
                 Command = feeding.Sum(c => Math.Abs(c.Command[i])),
                 Limiting = feeding.Length > 0 ? feeding.Average(c => c.Limiting[i]) : 0.0,
-                Bus = trace.Battery!.Voltage[i],
-                OpenCircuit = trace.Battery.OpenCircuitVoltage[i],
+                Bus = trace.Battery?.Voltage[i] ?? 0.0,
+                OpenCircuit = trace.Battery?.OpenCircuitVoltage[i] ?? 0.0,
             }).Value;
         }
 
-        return new BindingMoments(wheel, feeding.Length > 0, kinds, [.. trace.Wheels[wheel].LongitudinalForce]);
+        return new BindingMoments(wheel, feeding.Length > 0, kinds, trace.Wheels[wheel].LongitudinalForce);
     }
 
     private static MotorSettings Warm(MotorSettings motor, bool isWarm) => motor with { WindingToCaseThermalResistance = isWarm ? 1.0 : 0.0 };

@@ -8,12 +8,15 @@ namespace PushSim.Analysis.Limits;
 
 /// <summary>A kind that binds a steady pull.</summary>
 /// <param name="Kind">The kind.</param>
-/// <param name="GainPercent">What a tenth more of its part adds to the pull (of the battery: a tenth less resistance; of a series wiring: the same motors in parallel) [%].</param>
+/// <param name="GainPercent">What a tenth more of its part adds to the pull at the slope of the moment (of the battery: a tenth less resistance; of a series wiring: the same motors in parallel) [%].</param>
 public sealed record BoundBy(BindingKind Kind, double GainPercent);
 
 /// <summary>What binds a robot in its steady pull: each wheel by <see cref="BindingRule"/> in the pull's own moment, the robot by what its wheels say.</summary>
 internal static class SteadyBinding
 {
+    // A gain below is rounding [%].
+    private const double Rounding = 1e-7;
+
     /// <summary>What binds each wheel; null for one without motors.</summary>
     /// <param name="model">The robot.</param>
     /// <param name="hook">Where it is held.</param>
@@ -50,7 +53,10 @@ internal static class SteadyBinding
         return all;
     }
 
-    /// <summary>Every kind that binds at least one loaded driven wheel, by what a tenth more of it buys, the most first; empty where the battery cannot feed the pull.</summary>
+    /// <summary>
+    /// Every kind that binds at least one loaded driven wheel and of which more would add to the pull, the most first. The gain is that of the pull's own moment, its slope: a whole
+    /// tenth can break a standing wheel loose, and then the pull falls.
+    /// </summary>
     /// <param name="model">The robot.</param>
     /// <param name="condition">Its state.</param>
     /// <param name="hook">Where it is held.</param>
@@ -60,8 +66,9 @@ internal static class SteadyBinding
         double now = pull.Pull(model, hook).Value;
         BindingKind[] kinds = [.. Wheels(model, hook, pull).OfType<BindingKind>().Where(k => k is not (BindingKind.Nothing or BindingKind.Lifted)).Distinct()];
 
-        // where it cannot the bus stands at half of its voltage whatever its resistance: nothing is known to bind
-        return !(now > 0.0) || Math.Abs(model.BusResidual.Value) > MatchWatch.BusFailure ? [] : [.. kinds.Select(k => new BoundBy(k, Gain(model.Scenario, condition, hook, k, now))).OrderByDescending(b => b.GainPercent).ThenBy(b => b.Kind)];
+        // a battery that cannot feed the motors stands at half of its voltage whatever its resistance: nothing is known to bind
+        return !(now > 0.0) || Math.Abs(model.BusResidual.Value) > MatchWatch.BusFailure ? []
+            : [.. kinds.Select(k => new BoundBy(k, Gain(model.Scenario, condition, hook, pull, k, now))).Where(b => b.GainPercent > Rounding).OrderByDescending(b => b.GainPercent).ThenBy(b => b.Kind)];
     }
 
     /// <summary>The input whose change shows what a kind holds back; null for a series wiring, which is no number.</summary>
@@ -87,12 +94,16 @@ internal static class SteadyBinding
         return BindingRule.Slides(p, alpha, slip, grip);
     }
 
-    private static double Gain(ScenarioSettings scenario, LimitCondition condition, LimitHook? hook, BindingKind kind, double now)
+    private static double Gain(ScenarioSettings scenario, LimitCondition condition, LimitHook? hook, StandingPull pull, BindingKind kind, double now)
     {
-        LimitInput? input = Input(kind);
-        ScenarioSettings changed = input is null ? scenario with { Robot = InParallel(scenario.Robot) } : scenario;
-        var model = new LimitModel<R1>(changed, condition, input, input == LimitInput.BatteryResistance ? 1.0 / GainFinder.More : GainFinder.More);
-        return StandingPull.Solve(model, hook).Steady is { } pull ? 100.0 * (pull.Pull(model, hook).Value - now) / now : double.NaN;
+        if (Input(kind) is LimitInput input)
+        {
+            double slope = pull.Pull(new LimitModel<Dual<R1>>(scenario, condition, input, new Dual<R1>(1.0, 1.0)), hook).Slope.Value;
+            return 100.0 * (GainFinder.More - 1.0) * (input == LimitInput.BatteryResistance ? -slope : slope) / now;
+        }
+
+        var parallel = new LimitModel<R1>(scenario with { Robot = InParallel(scenario.Robot) }, condition, null, 1.0);
+        return StandingPull.Solve(parallel, hook).Steady is { } other ? 100.0 * (other.Pull(parallel, hook).Value - now) / now : double.NaN;
     }
 
     internal static RobotSettings InParallel(RobotSettings robot) => robot with
