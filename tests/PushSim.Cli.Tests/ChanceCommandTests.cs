@@ -1,6 +1,5 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Matches;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios.Drawing;
@@ -59,23 +58,6 @@ public class ChanceCommandTests
         Assert.Equal(ExitCode.RunFailed, match.Code);
         Assert.Contains("outside the wheels", match.Error);
         Assert.Contains("chassis.centre_of_mass.x = ", match.Error);
-    }
-
-    // the file's word counts, else the accuracy of many matches; a match that differs in one input differs in nothing else
-    [Theory]
-    [InlineData("", 3e-3, "ARK3(2)")]
-    [InlineData("[numerics]\ntolerance = 0.0002\n", 2e-4, "ARK4(3)")]
-    [InlineData("[numerics]\nmethod = \"ARK3(2)\"\n", 1e-4, "ARK3(2)")]
-    public void Matches_are_as_accurate_as_the_file_asks(string more, double tolerance, string method)
-    {
-        using ScratchFolder scratch = ShortMatches.Files(more);
-        DrawableScenario scenario = DrawableScenario.Open(scratch["short.toml"]).Scenario!;
-        var source = new FileMatchSource(scenario, 1);
-        Assert.Equal((tolerance, method), (source.Middle.Numerics.Tolerance, source.Middle.Numerics.Method));
-        Assert.Equal(source.Middle.Numerics, source.Match(3, out _)!.Numerics);
-        string key = scenario.Values[2].Key;
-        double[] redrawn = new FileMatchSource(scenario, 1, key).Values(3);
-        Assert.Equal(scenario.Values.Select(v => v.Key == key), source.Values(3).Zip(redrawn, (a, b) => a != b));
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using CsvHelper;
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 using Xunit;
 
 namespace PushSim.Cli.Tests;

@@ -1,8 +1,5 @@
 using System.Diagnostics;
-using PushSim.Analysis.Chance;
-using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
-using PushSim.Words.Matches;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -127,26 +124,6 @@ public class PartsTests
         Cli cli = Cli.Run(args);
         Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
         Assert.Contains("--", cli.Error);
-    }
-
-    [Fact]
-    public void A_row_cut_off_by_a_crash_is_left_out()
-    {
-        using var scratch = new ScratchFolder();
-        var head = new FinishedHead("odds", "0123", 1, 10, 1, 1);
-        using (var file = FinishedMatches.Begin(scratch["p.csv"], head, [[]], 0.0))
-        {
-            file.Add(0, new MatchEnd(0, 0, Runs.ShoveEnding.Line, 0.1 + 0.2, 1.0, Binding.BindingKind.Lifted, Binding.BindingKind.Heat));
-            file.Add(3, MatchEnd.Failed(1, Runs.MatchFailure.Draws, "a cause, with \"quotes\""));
-        }
-
-        File.AppendAllText(scratch["p.csv"], "0,2,robot,li");
-        IReadOnlyList<(int Contest, MatchEnd End)> read = FinishedMatches.Read(scratch["p.csv"], head, out _)!;
-        Assert.Equal([0, 3], read.Select(r => r.Contest));
-        Assert.Equal(0.1 + 0.2, read[0].End.GroundGained);
-        Assert.Equal("a cause, with 'quotes'", MatchWords.Cause(read[1].End));
-        Assert.Null(FinishedMatches.Read(scratch["p.csv"], head with { Seed = 2 }, out _));
-        Assert.Null(FinishedMatches.Read(scratch["p.csv"], head with { Command = "ladder" }, out _));
     }
 
     private static ScratchFolder Files()

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Scenarios;
@@ -137,15 +136,6 @@ public class TurnCommandTests
         Assert.Equal("", cli.Output);
         Assert.False(Directory.Exists(scratch["out"]));
     }
-
-    [Theory]
-    [InlineData("floor.friction=0.5..1", "floor.friction", 0.5, 1.0, "")]
-    [InlineData("a.b = 1e-3 .. 2e-1 N s/m", "a.b", 1e-3, 0.2, "N s/m")]
-    [InlineData("a=-20..20 mm", "a", -20.0, 20.0, "mm")]
-    [InlineData("a=.1...5", "a", 0.1, 0.5, "")]
-    [InlineData("a=10 %..60 %", "a", 10.0, 60.0, "%")]
-    public void A_range_is_read(string text, string key, double from, double to, string unit) =>
-        Assert.Equal(new MapAxis(key, from, to, unit), MapAxis.Parse(text, out _));
 
     [Fact]
     public void Set_values_win_over_those_of_the_files()

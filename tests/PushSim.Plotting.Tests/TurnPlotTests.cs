@@ -28,9 +28,9 @@ public class TurnPlotTests
         double[] damping = [0.1, 0.3, 1.0, 3.0];
         double[] slip = [0.4, 0.6, 0.8];
         ScenarioSettings spot = TestRobots.Spot(TestRobots.FourWheels(TestRobots.SoftTyre with { KineticFriction = 0.6, BodyStiffness = 1500.0 }));
-        StabilityMap map = StabilityMap.Compute(damping, slip, (i, j) => spot with
+        StabilityMap map = StabilityMap.Compute(damping, slip, (d, v) => spot with
         {
-            Robot = spot.Robot with { Wheels = [.. spot.Robot.Wheels.Select(w => w with { Tyre = w.Tyre with { BodyDamping = damping[i], SlipSpeed = slip[j] } })] },
+            Robot = spot.Robot with { Wheels = [.. spot.Robot.Wheels.Select(w => w with { Tyre = w.Tyre with { BodyDamping = d, SlipSpeed = v } })] },
         }, 1, 3);
         PlotSheet plot = StabilityMapPlot.Of(map, "body_damping [N s/m]", "slip_speed [m/s]");
         using var svg = new MemoryStream();

@@ -1,13 +1,22 @@
+using System.Text.RegularExpressions;
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.Ladder;
+using PushSim.Analysis.Sweep;
+using PushSim.Analysis.Turning;
 using PushSim.Runs;
+using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
+using PushSim.Words.Matches;
 using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;
 
-/// <summary>The example of the documentation, between the two marks: how a program of one's own uses the engine.</summary>
+/// <summary>The examples of the documentation, each between two marks: how a program of one's own uses the engine.</summary>
 public class LibraryExampleTests
 {
     [Fact]
@@ -20,12 +29,110 @@ public class LibraryExampleTests
     }
 
     [Fact]
-    public void The_page_shows_this_example()
+    public void Readings_off_a_display_rank_the_tyres()
+    {
+        // example begins
+        var tests = new PullTests();
+        foreach ((string tyre, double newton) in new[] { ("soft", 1.16), ("foam", 0.94), ("soft", 1.19), ("foam", 0.99) })
+        {
+            tests.Add(tyre, new PullReading(newton));
+        }
+
+        // 1.96 N on the tyres that pulled
+        IReadOnlyList<TyreFit> fits = tests.Fit(GripLoad.Fixed(1.96));
+        foreach (TyreFit fit in fits)
+        {
+            Console.WriteLine($"{fit.Name}: {fit.KineticFriction?.Value:0.00} from {fit.Pulls} pulls");
+        }
+
+        // example ends
+        Assert.Equal(["soft", "foam"], fits.Select(f => f.Name));
+        Assert.Equal((1.16 + 1.19) / 2.0 / 1.96, fits[0].KineticFriction!.Value.Value, 1e-12);
+    }
+
+    [Fact]
+    public void Odds_go_on_from_a_journal_in_memory()
+    {
+        string path = Path.Combine(Generated.Root(), "scenarios", "shove-equals.toml");
+        using var stop = new CancellationTokenSource();
+        var journal = new MatchMemory();
+        for (int call = 0; call < 2; call++)
+        {
+            // example begins
+            DrawableResult shove = DrawableScenario.Open(path);
+            var drawn = new FileMatchSource(shove.Scenario!, seed: 1);
+            var work = new MatchWork(new MatchPlan("my odds", Matches: 60, Seed: 1, Threads: 2), Fingerprint.Of(shove), [drawn], KeptMatchWords.Instance, journal);
+            work.Resume();
+            Console.WriteLine($"going on after {work.Finished} matches");
+            work.Run(cancel: stop.Token);
+
+            var tally = Tally.Of(work.Of(0));
+            Console.WriteLine($"{drawn.Robot} wins {tally.Wins} of {tally.Matches}, 95 % sure: {tally.WinInterval.Low:0.00} to {tally.WinInterval.High:0.00}");
+            foreach ((string name, double share) in InputShares.Of(drawn, work.Of(0)))
+            {
+                Console.WriteLine($"{name}: {100.0 * share:0} % of the variance of the ground gained");
+            }
+
+            // example ends
+            Assert.Equal(60, tally.Matches);
+            stop.Cancel();
+        }
+    }
+
+    [Fact]
+    public void A_turn_map_and_a_sweep_set_values_by_key()
+    {
+        string path = Path.Combine(Generated.Root(), "scenarios", "spot-turn.toml");
+
+        // example begins
+        MapAxis damping = MapAxis.Parse("tyre.soft.body_damping=0.1..3 N s/m", out _)!;
+        MapAxis friction = MapAxis.Parse("floor.friction=0.5..1", out _)!;
+        double[] x = StabilityMap.Spaced(damping.From, damping.To, 4);
+        double[] y = StabilityMap.Spaced(friction.From, friction.To, 2);
+        var map = StabilityMap.Compute(x, y, (d, f) => TurnMaps.At(path, damping, d, friction, f).Scenario, everyX: 4, everyY: 2);
+        int chatters = map.Found.Count(p => p.Growth > 0.0);
+
+        _ = SweepInput.TryParse("drive.*.gear_ratio=10..30", 3, out SweepInput? ratio, out _);
+        IReadOnlyList<int[]> places = SweepRuns.Places([ratio!]);
+        SweepPoint?[] points = SweepRuns.Run(
+            places, i => SweepFile.At(path, [ratio!], places[i]).Scenario!.Middle, (run, _) => [run.Turning?.YawRateWithoutSlip], threads: 2);
+        var table = SweepTable.Of([ratio!], [("yaw_rate_without_slip_rad_per_s", true)], [.. points.OfType<SweepPoint>()]);
+        string best = ratio!.Texts[table.Columns[0].Best ?? 0];
+        // example ends
+        Assert.Equal(8, map.Found.Count());
+        Assert.InRange(chatters, 0, 8);
+        Assert.Equal(3, table.Points.Count);
+        Assert.Equal("10", best);
+    }
+
+    [Fact]
+    public void A_ladder_of_files_has_a_place_for_each_robot()
+    {
+        string[] files = [.. new[] { "mole", "badger" }.Select(n => Path.Combine(Generated.Root(), "scenarios", "robots", n + ".toml"))];
+
+        // example begins
+        var ladder = new DrawnLadder(files, scene: null, seed: 1);
+        MatchWork league = ladder.Work(new MatchPlan("my ladder", Matches: 30, Seed: 1, Threads: 2), KeptMatchWords.Instance);
+        league.Run();
+        var places = LadderTable.Of(ladder.Names.Count, ladder.Pairs(league));
+        foreach ((int robot, double score, double low, double high) in places.Ranking)
+        {
+            Console.WriteLine($"{ladder.Names[robot]}: {score:0} ({low:0} to {high:0})");
+        }
+
+        // example ends
+        Assert.Equal(["badger", "mole"], places.Ranking.Select(r => ladder.Names[r.Robot]).Order(StringComparer.Ordinal));
+        Assert.Equal(30.0, places.Pairs[0].Matches);
+    }
+
+    [Fact]
+    public void The_page_shows_these_examples()
     {
         string here = File.ReadAllText(Path.Combine(Generated.Root(), "tests", "PushSim.Scenarios.Tests", "LibraryExampleTests.cs")).ReplaceLineEndings("\n");
-        string[] example = here.Split("// example begins\n")[^1].Split("// example ends")[0].Split('\n');
         string page = File.ReadAllText(Path.Combine(Generated.Root(), "src", "docs", "library.md")).ReplaceLineEndings("\n");
-        Assert.Contains(string.Join('\n', example.Select(l => l.Length > 8 ? l[8..] : "")).TrimEnd(), page);
+        MatchCollection examples = Regex.Matches(here, "^( +)// example begins\n(.*?)^ +// example ends$", RegexOptions.Multiline | RegexOptions.Singleline);
+        Assert.Equal(5, examples.Count);
+        Assert.All(examples, e => Assert.Contains(string.Join('\n', e.Groups[2].Value.Split('\n').Select(l => l.Length > e.Groups[1].Length ? l[e.Groups[1].Length..] : "")).TrimEnd(), page));
         Assert.All(here.Split('\n').Where(l => l.StartsWith("using PushSim", StringComparison.Ordinal)), l => Assert.Contains(l, page));
     }
 

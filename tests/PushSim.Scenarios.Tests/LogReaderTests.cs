@@ -1,4 +1,5 @@
 using System.Text;
+using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
@@ -243,7 +244,7 @@ public class LogReaderTests
     [InlineData("wheel load [N]")]
     public void A_normal_force_is_the_load_and_not_the_pull(string head)
     {
-        LogReading reading = Assert.Single(Read($"tyre,{head},pull force [N]\nsoft,10,7\n").Readings);
+        PullReading reading = Assert.Single(Read($"tyre,{head},pull force [N]\nsoft,10,7\n").Readings);
         Assert.Equal((7.0, 10.0), (reading.Force, reading.Load));
     }
 
@@ -260,7 +261,7 @@ public class LogReaderTests
     public void The_force_of_sliding_goes_by_many_names(string head)
     {
         LogResult log = Read($"tyre,pull,peak [gf],{head}\nsilicone,1,1339,1121\n");
-        LogReading reading = Assert.Single(log.Readings);
+        PullReading reading = Assert.Single(log.Readings);
         Assert.Equal(1121 * Gram, reading.Force!.Value, 1e-9);
         Assert.Equal(1339 * Gram, reading.Peak!.Value, 1e-9);
         Assert.Empty(log.Notes);

@@ -5,6 +5,7 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
 using PushSim.Tyres;
 
@@ -45,14 +46,14 @@ internal static class FitCommand
             return ExitCode.WrongInput;
         }
 
-        if (outcome.Missing.Length > 0)
+        if (outcome.Lack is not null)
         {
-            error.WriteLine("pushsim: error: " + outcome.Missing);
+            error.WriteLine("pushsim: error: " + FitRun.Missing(request, outcome));
             error.WriteLine("help: pushsim fit --help");
             return ExitCode.WrongCommandLine;
         }
 
-        outcome = outcome with { Meaning = MeaningRun.Do(request, outcome, cancel) };
+        outcome = outcome with { Meaning = LogMeaning.Of(request, outcome, cancel) };
         if (MeaningOptions.Complain(outcome.Meaning, error) is int code)
         {
             return code;

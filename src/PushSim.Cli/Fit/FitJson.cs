@@ -3,6 +3,7 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
 using PushSim.Cli.Shared;
+using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;

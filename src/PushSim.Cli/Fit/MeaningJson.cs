@@ -3,6 +3,7 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 using PushSim.Words.Runs;
 using PushSim.Words.Terms;

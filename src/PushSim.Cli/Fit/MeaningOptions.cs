@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using PushSim.Cli.Shared;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 
@@ -65,15 +66,19 @@ internal sealed class MeaningOptions
             return ExitCode.WrongInput;
         }
 
-        if (result.Missing.Length == 0)
+        if (result.Lack is not MeaningLack lack)
         {
             return null;
         }
 
-        error.WriteLine("pushsim: error: " + PlainText.Of(result.Missing));
+        error.WriteLine("pushsim: error: " + PlainText.Of(Missing(lack, result.Robot)));
         error.WriteLine("help: pushsim fit --help");
         return ExitCode.WrongCommandLine;
     }
+
+    private static string Missing(MeaningLack lack, string robot) => lack == MeaningLack.Drive
+        ? $"{robot} has no battery or no controllers, so nothing drives it; --against and --stronger-motor need a robot that drives"
+        : "--against needs a robot file after --robot, not a scenario; give the height of the tether with --height";
 
     private static bool TryTimes(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && value is > 1.0 and <= MostTimes;

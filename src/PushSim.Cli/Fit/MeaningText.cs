@@ -2,6 +2,7 @@ using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
 using PushSim.Runs;
+using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;

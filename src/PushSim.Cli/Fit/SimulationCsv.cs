@@ -1,6 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 
 namespace PushSim.Cli.Fit;
 

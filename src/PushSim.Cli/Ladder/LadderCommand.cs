@@ -1,6 +1,9 @@
 using System.CommandLine;
+using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
+using PushSim.Scenarios.Drawing;
+using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 
@@ -47,53 +50,68 @@ internal static class LadderCommand
         }
 
         MatchPlan plan = request.Plan;
-        var ladder = new LadderRun(request.Robots, request.Scene, plan);
-        if (!ladder.Open(error, out int code))
+        var ladder = new DrawnLadder(request.Robots, request.Scene, plan.Seed);
+        if (Complain(ladder, error) is int code)
         {
             return code;
         }
 
-        OutputFolder? folder = request.Output.Open("ladder", plan.Open);
-        MatchWork work = ladder.Work(error, cancel);
+        OutputFolder? folder = MatchJob.Open(request.Output, "ladder", plan);
+        MatchWork work = ladder.Work(plan, KeptMatchWords.Instance, MatchJob.Store(folder, plan));
+        var job = new MatchJob(plan, work, folder, error, cancel);
 
         // in rounds over the pairs, so that an interrupted ladder has some of every pair
-        if (!work.Run(folder, request.Output.HasNoProgress, rounds: Rounds))
+        if (!job.Run(request.Output.HasNoProgress, rounds: Rounds))
         {
             return ExitCode.RunFailed;
         }
 
         if (plan.Part is not null)
         {
-            return work.EndPart(output, folder!);
+            return job.EndPart(output);
         }
 
-        LadderResult result = ladder.Result(work, cancel.IsCancellationRequested);
+        LadderResult result = LadderResult.Of(ladder, work, plan.Seed, MatchSetting.Of(ladder.Reads[0].Scenario!, request.Scene), cancel.IsCancellationRequested);
         List<string> written = folder is null ? [] : WriteFiles(folder, result, ladder, request);
         if (folder is not null)
         {
-            work.Forget(folder);
+            job.Forget();
         }
 
         request.Output.Print(output, () => LadderJson.Of(result), result.Verdict, () => LadderText.Write(output, result, written));
         if (cancel.IsCancellationRequested)
         {
-            return work.EndInterrupted(folder);
+            return job.EndInterrupted();
         }
 
-        return result.Matches > 0 && result.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;
+        return result.Matches > 0 && result.Table.Pairs.All(p => p.Matches > 0.0) ? ExitCode.Done : ExitCode.RunFailed;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, LadderResult result, LadderRun ladder, Request request)
+    // Tells each complaint once; an exit code if a pair cannot be had.
+    private static int? Complain(DrawnLadder ladder, TextWriter error)
+    {
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        int? code = null;
+        foreach (DrawableResult read in ladder.Reads)
+        {
+            ProblemWriter.Write(error, read.Read.Problems.Where(p => told.Add(p.ToString())));
+            code = read.Scenario is not null ? code : read.Read.CannotRead ? ExitCode.CannotReadOrWrite : ExitCode.WrongInput;
+        }
+
+        return code;
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, LadderResult result, DrawnLadder ladder, Request request)
     {
         List<string> written = [folder.Write("pairs.csv", stream => LadderCsv.Write(stream, result))];
-        if (!request.Output.NoPlots && result.Ranking.Count > 0)
+        if (!request.Output.NoPlots && result.Table.Ranking.Count > 0)
         {
             written.AddRange(folder.WritePicture("plot", LadderPicture.Of(result)));
         }
 
         if (request.Output.Report)
         {
-            written.Add(folder.Write(PageReport.FileName, LadderPage.Of(result, ladder.Reads, request.Plan.Matches).Write));
+            written.Add(folder.Write(PageReport.FileName, LadderPage.Of(result, [.. ladder.Reads.Select(r => r.Read)], request.Plan.Matches).Write));
         }
 
         return written;

@@ -1,4 +1,5 @@
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 
 namespace PushSim.Cli.Ladder;
 
@@ -8,5 +9,5 @@ internal static class LadderCsv
     public static void Write(Stream stream, LadderResult r) => CsvTable.Write(
         stream,
         ["robot", "opponent", "wins", "losses", "stalemates"],
-        r.Pairs.Select(p => (string[])[SafeCell.Of(r.Robots[p.First]), SafeCell.Of(r.Robots[p.Second]), CsvTable.Number(p.Wins), CsvTable.Number(p.Losses), CsvTable.Number(p.Stalemates)]));
+        r.Table.Pairs.Select(p => (string[])[SafeCell.Of(r.Robots[p.First]), SafeCell.Of(r.Robots[p.Second]), CsvTable.Number(p.Wins), CsvTable.Number(p.Losses), CsvTable.Number(p.Stalemates)]));
 }

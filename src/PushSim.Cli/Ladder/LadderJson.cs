@@ -10,7 +10,7 @@ internal static class LadderJson
     public static string Of(LadderResult r) => JsonReport.Write(w =>
     {
         JsonReport.WriteHead(w, "ladder", r.Verdict, LadderText.Warnings(r));
-        JsonReport.WriteRows(w, "ranking", r.Ranking, x =>
+        JsonReport.WriteRows(w, "ranking", r.Table.Ranking, x =>
         {
             w.WriteString("robot", r.Robots[x.Robot]);
             w.WriteNumber("score", x.Score);
@@ -22,7 +22,7 @@ internal static class LadderJson
         WriteNames(w, "robots", r.Robots);
         WriteWinShares(w, r);
         WritePairs(w, r);
-        JsonReport.WriteRows(w, "cycles", r.Cycles, c =>
+        JsonReport.WriteRows(w, "cycles", r.Table.Cycles, c =>
         {
             WriteNames(w, "robots", [r.Robots[c.First], r.Robots[c.Second], r.Robots[c.Third]]);
             w.WriteBoolean("sure", c.IsSure);
@@ -48,7 +48,7 @@ internal static class LadderJson
     private static void WriteWinShares(Utf8JsonWriter w, LadderResult r)
     {
         w.WriteStartArray("win_shares");
-        foreach (double?[] row in r.WinShares)
+        foreach (double?[] row in r.Table.WinShares)
         {
             w.WriteStartArray();
             foreach (double? share in row)
@@ -69,7 +69,7 @@ internal static class LadderJson
         w.WriteEndArray();
     }
 
-    private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Pairs, p =>
+    private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Table.Pairs, p =>
     {
         Bounds i = ShareInterval.Wilson((long)p.Wins, (long)p.Matches);
         w.WriteString("robot", r.Robots[p.First]);

@@ -10,11 +10,11 @@ internal static class LadderPicture
     public static PlotSheet Of(LadderResult r) => LadderPlot.Of(Names(r), Shares(r), Scores(r));
 
     /// <summary>The same for a page; empty without a ranking.</summary>
-    public static IReadOnlyList<ReportFigure> Figures(LadderResult r) => r.Ranking.Count == 0 ? [] : LadderPlot.Figures(Names(r), Shares(r), Scores(r));
+    public static IReadOnlyList<ReportFigure> Figures(LadderResult r) => r.Table.Ranking.Count == 0 ? [] : LadderPlot.Figures(Names(r), Shares(r), Scores(r));
 
     private static string[] Names(LadderResult r) => [.. LadderText.Order(r).Select(i => r.Robots[i])];
 
-    private static IReadOnlyList<double?>[] Shares(LadderResult r) => [.. LadderText.Order(r).Select(i => (IReadOnlyList<double?>)[.. LadderText.Order(r).Select(j => r.WinShares[i][j])])];
+    private static IReadOnlyList<double?>[] Shares(LadderResult r) => [.. LadderText.Order(r).Select(i => (IReadOnlyList<double?>)[.. LadderText.Order(r).Select(j => r.Table.WinShares[i][j])])];
 
-    private static (double Score, double Low, double High)[] Scores(LadderResult r) => [.. r.Ranking.Select(x => (x.Score, x.Low, x.High))];
+    private static (double Score, double Low, double High)[] Scores(LadderResult r) => [.. r.Table.Ranking.Select(x => (x.Score, x.Low, x.High))];
 }

@@ -46,16 +46,16 @@ internal static class LadderText
 
         foreach (int row in order)
         {
-            square.AddRow([r.Robots[row], .. order.Select(c => r.WinShares[row][c] is double s ? Text($"{100.0 * s:0} %") : "")]);
+            square.AddRow([r.Robots[row], .. order.Select(c => r.Table.WinShares[row][c] is double s ? Text($"{100.0 * s:0} %") : "")]);
         }
 
         AnswerTable ranking = new AnswerTable("Rank").AddColumn("Rank").AddColumn("Robot").AddNumberColumn("Score").AddColumn("95 % interval");
-        foreach (((int robot, double score, double low, double high), int i) in r.Ranking.Select((x, i) => (x, i)))
+        foreach (((int robot, double score, double low, double high), int i) in r.Table.Ranking.Select((x, i) => (x, i)))
         {
             ranking.AddRow(Text($"{i + 1}"), r.Robots[robot], Text($"{score:0}"), Text($"{low:0} to {high:0}"));
         }
 
-        foreach (Cycle c in r.Cycles)
+        foreach (Cycle c in r.Table.Cycles)
         {
             ranking.AddRemark($"{(c.IsSure ? "cycle" : "perhaps a cycle (a lead may be chance)")}: {r.Robots[c.First]} beats {r.Robots[c.Second]} beats {r.Robots[c.Third]} beats {r.Robots[c.First]}");
         }
@@ -69,7 +69,7 @@ internal static class LadderText
     public static List<string> Warnings(LadderResult r)
     {
         List<string> warnings = [];
-        if (r.HasPrior)
+        if (r.Table.HasPrior)
         {
             warnings.Add("some robots never lose to the rest, or hardly anything but stalemates links them, which fits any score however large; half a win each way was added to every pair");
         }
@@ -78,7 +78,7 @@ internal static class LadderText
         return warnings;
     }
 
-    public static int[] Order(LadderResult r) => r.Ranking.Count > 0 ? [.. r.Ranking.Select(x => x.Robot)] : [.. Enumerable.Range(0, r.Robots.Count)];
+    public static int[] Order(LadderResult r) => r.Table.Ranking.Count > 0 ? [.. r.Table.Ranking.Select(x => x.Robot)] : [.. Enumerable.Range(0, r.Robots.Count)];
 
     private static string Escape(string text) => Markup.Escape(PlainText.Of(text));
 

@@ -1,11 +1,11 @@
 using System.Diagnostics;
 using System.Globalization;
-using PushSim.Cli.Matches;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Runs;
+using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
@@ -17,7 +17,7 @@ internal static class MatchReplay
 {
     public static int Show(FileMatchSource source, OddsRequest request, long number, ReadResult read, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        ScenarioSettings? scenario = source.Match(number, out string cause);
+        ScenarioSettings? scenario = source.Replay(number, out string cause);
         if (scenario is null)
         {
             error.WriteLine($"pushsim: error: match {number} of seed {request.Plan.Seed} cannot start: {PlainText.Of(cause)}");
@@ -25,10 +25,9 @@ internal static class MatchReplay
             return ExitCode.RunFailed;
         }
 
-        string name = string.Create(CultureInfo.InvariantCulture, $"{source.Middle.Name}-match-{number}");
-        OutputFolder? folder = request.Output.Open(name);
+        OutputFolder? folder = request.Output.Open(scenario.Name);
         long start = Stopwatch.GetTimestamp();
-        RunResult result = Simulator.Run(scenario with { Name = name }, cancel);
+        RunResult result = Simulator.Run(scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         List<string> files = [];
         if (folder is not null && result.Time.Length >= 2)

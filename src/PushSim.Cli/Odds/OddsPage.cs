@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Analysis.Chance;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
@@ -15,7 +16,7 @@ internal static class OddsPage
     public static ReportPage Of(OddsRequest request, OddsResult result, OddsRun.Side own, OddsRun.Side? other, CancellationToken cancel)
     {
         // an interrupted page comes without a replay: there is no time for one more run
-        (long Number, RunResult Run)? shown = !cancel.IsCancellationRequested && own.Middling() is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
+        (long Number, RunResult Run)? shown = !cancel.IsCancellationRequested && MatchEnd.Middling(own.Outcomes) is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
         return new ReportPage
         {
             Command = "odds",

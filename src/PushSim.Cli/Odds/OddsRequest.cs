@@ -1,4 +1,4 @@
-using PushSim.Cli.Matches;
+using PushSim.Analysis.Chance;
 using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Odds;

@@ -8,9 +8,6 @@ namespace PushSim.Cli.Odds;
 /// <summary>Everything that `odds` reports.</summary>
 internal sealed record OddsResult
 {
-    // Shares of the variance below this are not worth a line [1].
-    private const double LeastShare = 0.01;
-
     public required string Robot { get; init; }
 
     public required string Opponent { get; init; }
@@ -57,7 +54,7 @@ internal sealed record OddsResult
             Tally = tally,
             Failed = [.. own.Outcomes.Where(o => o.HasFailed)],
             Values = own.Values,
-            Inputs = InputsThatMatter(own),
+            Inputs = InputShares.Of(own.Source, own.Outcomes),
             MatchesPerSecond = rate,
             IsInterrupted = isInterrupted,
             Comparison = comparison,
@@ -66,25 +63,6 @@ internal sealed record OddsResult
             Verdict = Words(own.Source.Robot, own.Source.Opponent, tally) + (comparison is null ? "" : " " + Words(own.Source.Middle.Name, otherName, comparison)),
             Warnings = tally.Failed == 0 ? [] : [string.Create(CultureInfo.InvariantCulture, $"{tally.Failed} {(tally.Failed == 1 ? "match failed and is" : "matches failed and are")} left out of the shares; the first is number {own.Outcomes.First(o => o.HasFailed).Number}, shown by --match")],
         };
-    }
-
-    private static List<(string Name, double Share)> InputsThatMatter(OddsRun.Side side)
-    {
-        MatchEnd[] good = [.. side.Outcomes.Where(o => !o.HasFailed)];
-        double[] ground = [.. good.Select(o => o.GroundGained)];
-        IReadOnlyList<DrawnQuantity> quantities = side.Source.Quantities;
-        double[][] inputs = [.. quantities.Select(_ => new double[good.Length])];
-        for (int m = 0; m < good.Length; m++)
-        {
-            double[] values = side.Source.Values(good[m].Number);
-            for (int i = 0; i < values.Length; i++)
-            {
-                inputs[i][m] = values[i];
-            }
-        }
-
-        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, quantities.Count));
-        return [.. quantities.Select((q, i) => (q.Name, Share: Sensitivity.FirstOrder(inputs[i], ground))).Where(s => s.Share > noise).OrderByDescending(s => s.Share)];
     }
 
     private static string Words(string robot, string opponent, Tally t)

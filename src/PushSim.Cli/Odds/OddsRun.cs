@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
@@ -28,21 +27,22 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             return MatchReplay.Show(own.Source, request, number, own.Read, output, error, cancel);
         }
 
-        OutputFolder? folder = request.Output.Open(own.Source.Middle.Name + "-odds", request.Plan.Open);
+        OutputFolder? folder = MatchJob.Open(request.Output, own.Source.Middle.Name + "-odds", request.Plan);
         Side[] sides = other is null ? [own] : [own, other];
         string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
-        var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, error, cancel);
+        var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
+        var job = new MatchJob(request.Plan, work, folder, error, cancel);
         string words = keys.Length == 0 ? "" : $"--effects plays the contest once more for each of {keys.Length} {(keys.Length == 1 ? "value" : "values")}";
-        if (!work.Run(folder, request.Output.HasNoProgress, request.Within, words: words))
+        if (!job.Run(request.Output.HasNoProgress, request.Within, words: words))
         {
             return ExitCode.RunFailed;
         }
 
-        return request.Plan.Part is not null ? work.EndPart(output, folder!) : Report(work, own, other, keys, folder);
+        return request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, own, other, keys, folder);
     }
 
-    private int Report(MatchWork work, Side own, Side? other, string[] keys, OutputFolder? folder)
+    private int Report(MatchJob job, MatchWork work, Side own, Side? other, string[] keys, OutputFolder? folder)
     {
         own.Outcomes = work.Of(0);
         if (other is not null)
@@ -56,13 +56,13 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, own, other, result);
         if (folder is not null && files.Count > 0)
         {
-            work.Forget(folder);
+            job.Forget();
         }
 
         request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
         if (cancel.IsCancellationRequested)
         {
-            return work.EndInterrupted(folder);
+            return job.EndInterrupted();
         }
 
         if (result.Tally.Matches == 0)
@@ -120,12 +120,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     private void WriteMatches(Stream stream, Side side)
     {
         using var writer = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"# matches; fingerprint {side.Fingerprint}; seed {request.Plan.Seed}; asked {request.Plan.Matches}"));
-        writer.WriteLine(FinishedMatches.Columns);
-        foreach (MatchEnd outcome in side.Outcomes)
-        {
-            writer.WriteLine(FinishedMatches.Line(outcome));
-        }
+        FinishedMatches.WriteTable(writer, side.Fingerprint, request.Plan, KeptMatchWords.Instance, side.Outcomes);
     }
 
     /// <summary>One of the scenarios that are run.</summary>
@@ -134,12 +129,5 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         public IReadOnlyList<TolerancedValue> Values => Scenario.Values;
 
         public IReadOnlyList<MatchEnd> Outcomes { get; set; } = [];
-
-        /// <summary>Number of the match with the middle one of all grounds gained; null if none was finished.</summary>
-        public long? Middling()
-        {
-            MatchEnd[] good = [.. Outcomes.Where(o => !o.HasFailed).OrderBy(o => o.GroundGained)];
-            return good.Length > 0 ? good[good.Length / 2].Number : null;
-        }
     }
 }

@@ -5,6 +5,7 @@ using PushSim.Cli.Fit;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;

@@ -8,6 +8,7 @@ using PushSim.Plotting.Plots;
 using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Studies;
 using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Run;

@@ -2,11 +2,11 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Analysis.Turning;
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
-using PushSim.Scenarios;
-using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
 using PushSim.Words.Turns;
 
@@ -15,12 +15,6 @@ namespace PushSim.Cli.Run;
 /// <summary>The stability map of `run --map KEY=FROM..TO --map KEY=FROM..TO`.</summary>
 internal sealed class TurnMap
 {
-    // Points along each axis, and every so many of them simulated [1].
-    private const int CountX = 32;
-    private const int CountY = 24;
-    private const int EveryX = 5;
-    private const int EveryY = 4;
-
     private readonly MapAxis _x;
     private readonly MapAxis _y;
     private readonly StabilityMap _map;
@@ -49,7 +43,7 @@ internal sealed class TurnMap
             MapAxis? axis = MapAxis.Parse(g, out string problem);
             if (axis is null)
             {
-                problems.Add(problem);
+                problems.Add("--map " + problem);
             }
 
             return axis;
@@ -74,29 +68,18 @@ internal sealed class TurnMap
             return null;
         }
 
-        // a wrong key or unit shows at either end
-        foreach ((double x, double y) in new[] { (axes[0]!.From, axes[1]!.From), (axes[0]!.To, axes[1]!.To) })
-        {
-            ReadResult read = Read(file, axes[0]!, x, axes[1]!, y);
-            if (read.HasErrors)
-            {
-                ProblemWriter.Write(error, [.. read.Problems.Where(p => p.Severity == Severity.Error)]);
-                return null;
-            }
-        }
-
-        return (axes[0]!, axes[1]!);
+        IReadOnlyList<Problem> wrong = TurnMaps.Problems(file, axes[0]!, axes[1]!);
+        ProblemWriter.Write(error, wrong);
+        return wrong.Count > 0 ? null : (axes[0]!, axes[1]!);
     }
 
     public static TurnMap Compute(string file, MapAxis x, MapAxis y, TextWriter error, bool isQuiet, CancellationToken cancel)
     {
-        var progress = new ProgressLine(error, "rows of the map", CountY, isQuiet);
+        var progress = new ProgressLine(error, "rows of the map", StabilityMap.UsualRows, isQuiet);
         var one = new Lock();
-        double[] xs = x.Values(CountX);
-        double[] ys = y.Values(CountY);
         try
         {
-            return new TurnMap(x, y, StabilityMap.Compute(xs, ys, (i, j) => Read(file, x, xs[i], y, ys[j]).Scenario, EveryX, EveryY, RowDone, cancel));
+            return new TurnMap(x, y, TurnMaps.Compute(file, x, y, RowDone, cancel));
         }
         finally
         {
@@ -168,9 +151,6 @@ internal sealed class TurnMap
             writer.WriteEndArray();
         }
     }
-
-    private static ReadResult Read(string file, MapAxis x, double xValue, MapAxis y, double yValue) =>
-        ScenarioReader.Read(file, new ReadOptions { Set = [(x.Key, x.TextOf(xValue)), (y.Key, y.TextOf(yValue))] });
 
     private void WriteCsv(Stream stream) => CsvTable.Write(
         stream,

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PushSim.Cli.Shared;
+using PushSim.Numerics;
 
 namespace PushSim.Cli.Sweep;
 
@@ -11,12 +12,12 @@ internal static class SweepCsv
         string[] odds = request.Odds > 0 ? ["win_share_low", "win_share_high", "matches"] : [];
         CsvTable.Write(
             stream,
-            [.. request.Inputs.Select(i => i.Key).Concat(r.Columns.Select(c => c.Key)).Select(SafeCell.Of), .. odds],
-            r.Points.Select(p => (string[])[
+            [.. request.Inputs.Select(i => i.Key).Concat(r.Table.Columns.Select(c => c.Key)).Select(SafeCell.Of), .. odds],
+            r.Table.Points.Select(p => (string[])[
 
                 // a negative number is no formula
                 .. request.Inputs.Select((input, i) => input.Numbers is null ? SafeCell.Of(input.Texts[p.Place[i]]) : input.Texts[p.Place[i]]),
-                .. r.Columns.Select((_, k) => CsvTable.Number(r.Value(p, k))),
+                .. r.Table.Columns.Select((_, k) => CsvTable.Number(r.Table.Value(p, k))),
                 .. request.Odds > 0 ? [CsvTable.Number(p.Odds?.WinInterval.Low), CsvTable.Number(p.Odds?.WinInterval.High), p.Odds?.Matches.ToString(CultureInfo.InvariantCulture) ?? ""] : Array.Empty<string>()]));
     }
 }

@@ -28,7 +28,7 @@ internal static class SweepJson
 
         w.WriteEndArray();
         w.WriteStartArray("points");
-        foreach (SweepPoint point in r.Points)
+        foreach (SweepPoint point in r.Table.Points)
         {
             w.WriteStartObject();
             w.WriteStartArray("at");
@@ -38,9 +38,9 @@ internal static class SweepJson
             }
 
             w.WriteEndArray();
-            for (int k = 0; k < r.Columns.Count; k++)
+            for (int k = 0; k < r.Table.Columns.Count; k++)
             {
-                JsonReport.WriteNumber(w, r.Columns[k].Key, r.Value(point, k));
+                JsonReport.WriteNumber(w, r.Table.Columns[k].Key, r.Table.Value(point, k));
             }
 
             if (point.Odds is Tally t)
@@ -56,13 +56,13 @@ internal static class SweepJson
 
         w.WriteEndArray();
         w.WriteStartArray("optima");
-        foreach ((SweepColumn c, int k) in r.Columns.Select((c, k) => (c, k)).Where(c => c.c.Best is not null))
+        foreach ((SweepColumn c, int k) in r.Table.Columns.Select((c, k) => (c, k)).Where(c => c.c.Best is not null))
         {
             w.WriteStartObject();
             w.WriteString("quantity", c.Key);
             w.WriteString("best", c.IsHighestBest ? "highest" : "lowest");
-            JsonReport.WriteNumber(w, "value", r.Value(r.Points[c.Best!.Value], k));
-            w.WriteString("at", SweepResult.At(request, r.Points[c.Best.Value]));
+            JsonReport.WriteNumber(w, "value", r.Table.Value(r.Table.Points[c.Best!.Value], k));
+            w.WriteString("at", SweepResult.At(request, r.Table.Points[c.Best.Value]));
             JsonReport.WriteNumber(w, "within_5_percent_from", c.Flatness?.Low);
             JsonReport.WriteNumber(w, "within_5_percent_to", c.Flatness?.High);
             w.WriteNumber("points_within_5_percent", c.GoodPoints.Count);

@@ -13,26 +13,26 @@ internal static class SweepPicture
     private static SweepPlot Curves(SweepRequest request, SweepResult r)
     {
         SweepInput input = request.Inputs[0];
-        SweepInput shown = input with { Texts = [.. r.Points.Select(p => input.Texts[p.Place[0]])], Numbers = input.Numbers is null ? null : [.. r.Points.Select(p => input.Numbers[p.Place[0]])] };
-        return SweepPlot.OfOne(shown, [.. r.Columns.Select((c, k) => (
+        SweepInput shown = input with { Texts = [.. r.Table.Points.Select(p => input.Texts[p.Place[0]])], Numbers = input.Numbers is null ? null : [.. r.Table.Points.Select(p => input.Numbers[p.Place[0]])] };
+        return SweepPlot.OfOne(shown, [.. r.Table.Columns.Select((c, k) => (
             c.Key,
-            (IReadOnlyList<double?>)[.. r.Points.Select(p => r.Value(p, k))],
-            c.Key == SweepResult.WinShare ? (IReadOnlyList<(double, double)?>)[.. r.Points.Select(p => p.Odds is Tally t ? ((double, double)?)(t.WinInterval.Low, t.WinInterval.High) : null)] : null,
+            (IReadOnlyList<double?>)[.. r.Table.Points.Select(p => r.Table.Value(p, k))],
+            c.Key == SweepTable.WinShare ? (IReadOnlyList<(double, double)?>)[.. r.Table.Points.Select(p => p.Odds is Tally t ? ((double, double)?)(t.WinInterval.Low, t.WinInterval.High) : null)] : null,
             c.Flatness))]);
     }
 
     private static SweepPlot Maps(SweepRequest request, SweepResult r)
     {
         (SweepInput across, SweepInput up) = (request.Inputs[0], request.Inputs[1]);
-        return SweepPlot.OfTwo(across, up, [.. r.Columns.Select((c, k) =>
+        return SweepPlot.OfTwo(across, up, [.. r.Table.Columns.Select((c, k) =>
         {
             double?[,] values = new double?[across.Texts.Count, up.Texts.Count];
-            foreach (SweepPoint p in r.Points)
+            foreach (SweepPoint p in r.Table.Points)
             {
-                values[p.Place[0], p.Place[1]] = r.Value(p, k);
+                values[p.Place[0], p.Place[1]] = r.Table.Value(p, k);
             }
 
-            return (c.Key, values, c.Best is int b ? ((int, int)?)(r.Points[b].Place[0], r.Points[b].Place[1]) : null);
+            return (c.Key, values, c.Best is int b ? ((int, int)?)(r.Table.Points[b].Place[0], r.Table.Points[b].Place[1]) : null);
         })]);
     }
 }

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using PushSim.Analysis.Chance;
+using PushSim.Analysis.Sweep;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
@@ -7,7 +8,9 @@ using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
+using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
+using PushSim.Words.Matches;
 using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Sweep;
@@ -21,7 +24,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
     public int Run()
     {
-        IReadOnlyList<int[]> places = Places();
+        IReadOnlyList<int[]> places = SweepRuns.Places(request.Inputs);
         if (places.Count > MostPoints)
         {
             error.WriteLine($"pushsim: error: {places.Count} points; at most {MostPoints} are run");
@@ -52,50 +55,47 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         string name = Path.GetFileNameWithoutExtension(request.File);
-        OutputFolder? folder = request.Output.Open(name + "-sweep", request.Plan.Open);
+        OutputFolder? folder = MatchJob.Open(request.Output, name + "-sweep", request.Plan);
         if (request.Odds == 0)
         {
             return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Output.HasNoProgress).OfType<SweepPoint>()], null, asked, folder, points[0].Read);
         }
 
         // all points on the same draws
-        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], error, cancel);
+        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
+        var job = new MatchJob(request.Plan, work, folder, error, cancel);
         if (request.Plan.Part is not null)
         {
-            work.Run(folder, request.Output.HasNoProgress);
-            return work.EndPart(output, folder!);
+            job.Run(request.Output.HasNoProgress);
+            return job.EndPart(output);
         }
 
         // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
         SweepPoint?[] done = RunPoints(places, points, asked, isQuiet: true);
-        if (!work.Run(folder, request.Output.HasNoProgress))
+        if (!job.Run(request.Output.HasNoProgress))
         {
             return ExitCode.RunFailed;
         }
 
         SweepPoint[] whole = [.. done.Select((p, i) => p is not null && work.Of(i).Count == request.Odds ? p with { Odds = Tally.Of(work.Of(i)) } : null).OfType<SweepPoint>()];
-        return Report(places.Count, whole, work, asked, folder, points[0].Read);
+        return Report(places.Count, whole, job, asked, folder, points[0].Read);
     }
 
-    private int Report(int asked, SweepPoint[] points, MatchWork? work, string[] quantities, OutputFolder? folder, ReadResult read)
+    private int Report(int asked, SweepPoint[] points, MatchJob? job, string[] quantities, OutputFolder? folder, ReadResult read)
     {
         SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, read);
-        if (folder is not null)
-        {
-            work?.Forget(folder);
-        }
-
+        job?.Forget();
         request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
         if (cancel.IsCancellationRequested)
         {
             error.WriteLine($"pushsim: interrupted after {points.Length} of {asked} points; what is shown is from these");
-            return work?.EndInterrupted(folder) ?? ExitCode.Interrupted;
+            return job?.EndInterrupted() ?? ExitCode.Interrupted;
         }
 
-        if (Array.TrueForAll(points, p => p.Cause.Length > 0))
+        if (Array.TrueForAll(points, p => p.Failed is not null))
         {
-            error.WriteLine("pushsim: error: every run failed; the first: " + PlainText.Of(points[0].Cause));
+            error.WriteLine("pushsim: error: every run failed; the first: " + PlainText.Of(RunWords.Cause(points[0].Failed)));
             return ExitCode.RunFailed;
         }
 
@@ -105,7 +105,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     private List<string> WriteFiles(OutputFolder folder, SweepResult result, ReadResult read)
     {
         List<string> files = [folder.Write("sweep.csv", stream => SweepCsv.Write(stream, request, result))];
-        if (!request.Output.NoPlots && result.Points.Count > 1)
+        if (!request.Output.NoPlots && result.Table.Points.Count > 1)
         {
             files.AddRange(folder.WritePicture("plot", SweepPicture.Of(request, result).Sheet()));
         }
@@ -118,26 +118,6 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         return files;
     }
 
-    private List<int[]> Places()
-    {
-        List<int[]> places = [];
-        for (int i = 0; i < request.Inputs[0].Texts.Count; i++)
-        {
-            if (request.Inputs.Count == 1)
-            {
-                places.Add([i]);
-                continue;
-            }
-
-            for (int j = 0; j < request.Inputs[1].Texts.Count; j++)
-            {
-                places.Add([i, j]);
-            }
-        }
-
-        return places;
-    }
-
     private DrawableResult[]? Open(IReadOnlyList<int[]> places, out int code)
     {
         var told = new HashSet<string>(StringComparer.Ordinal);
@@ -145,8 +125,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         code = ExitCode.Done;
         for (int i = 0; i < places.Count; i++)
         {
-            (string, string)[] set = [.. request.Inputs.Select((input, k) => (input.Key, input.Texts[places[i][k]]))];
-            points[i] = DrawableScenario.Open(request.File, new ReadOptions { Set = set });
+            points[i] = SweepFile.At(request.File, request.Inputs, places[i]);
             ReadResult read = points[i].Read;
             ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
             if (points[i].Scenario is null)
@@ -163,34 +142,9 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     private SweepPoint?[] RunPoints(IReadOnlyList<int[]> places, DrawableResult[] points, string[] asked, bool isQuiet)
     {
         var progress = new ProgressLine(error, "points", places.Count, isQuiet);
-        var done = new SweepPoint?[places.Count];
-        var gate = new object();
-        try
-        {
-            Parallel.For(0, places.Count, new ParallelOptions { MaxDegreeOfParallelism = request.Plan.Threads, CancellationToken = cancel }, i =>
-            {
-                SweepPoint point = RunPoint(places[i], points[i].Scenario!, asked);
-                lock (gate)
-                {
-                    done[i] = point;
-                    progress.Step();
-                }
-            });
-        }
-        catch (OperationCanceledException)
-        {
-            // what is finished is reported
-        }
-
+        SweepPoint?[] done = SweepRuns.Run(
+            places, i => points[i].Scenario!.Middle, (run, seconds) => AskedQuantity.Of(run, 1e3 * seconds, asked), request.Plan.Threads, progress.Step, () => progress.Seconds, cancel);
         progress.End();
         return done;
-    }
-
-    private SweepPoint RunPoint(int[] place, DrawableScenario scenario, string[] asked)
-    {
-        long start = Stopwatch.GetTimestamp();
-        RunResult result = Simulator.Run(scenario.Middle, cancel);
-        double?[] answers = AskedQuantity.Of(result, Stopwatch.GetElapsedTime(start).TotalMilliseconds, asked);
-        return result.Status == RunStatus.Failed ? new SweepPoint(place, new double?[asked.Length], null, RunWords.Cause(result.Stop)) : new SweepPoint(place, answers, null, "", result.Status == RunStatus.Tips, result.Answers.IsBouncing);
     }
 }

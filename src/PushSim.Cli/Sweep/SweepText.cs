@@ -38,7 +38,7 @@ internal static class SweepText
             _ = input.Numbers is null ? table.AddColumn(input.Key) : table.AddNumberColumn(input.Key);
         }
 
-        foreach (SweepColumn column in r.Columns)
+        foreach (SweepColumn column in r.Table.Columns)
         {
             table.AddNumberColumn(column.Key);
         }
@@ -48,21 +48,21 @@ internal static class SweepText
             table.AddColumn("95 % interval");
         }
 
-        foreach (SweepPoint point in r.Points.Take(mostRows))
+        foreach (SweepPoint point in r.Table.Points.Take(mostRows))
         {
             Bounds? odds = point.Odds?.WinInterval;
             table.AddRow([
                 .. request.Inputs.Select((input, i) => input.Texts[point.Place[i]]),
-                .. r.Columns.Select((c, k) => r.Value(point, k) is double v ? PlainNumber.Of(v, 5) : "-"),
+                .. r.Table.Columns.Select((c, k) => r.Table.Value(point, k) is double v ? PlainNumber.Of(v, 5) : "-"),
                 .. request.Odds > 0 ? [Text($"{odds?.Low:0.000} to {odds?.High:0.000}")] : Array.Empty<string>()]);
         }
 
-        return r.Points.Count > mostRows ? table.AddRemark($"and {r.Points.Count - mostRows} more points, all in sweep.csv") : table;
+        return r.Table.Points.Count > mostRows ? table.AddRemark($"and {r.Table.Points.Count - mostRows} more points, all in sweep.csv") : table;
     }
 
     /// <summary>Points, matches, seed and time.</summary>
     public static string Computation(SweepRequest request, SweepResult r) =>
-        Text($"{r.Points.Count} points{(request.Odds > 0 ? Text($", {request.Odds} drawn matches at each, seed {request.Plan.Seed}") : "")}, {r.Seconds:0.0} s");
+        Text($"{r.Table.Points.Count} points{(request.Odds > 0 ? Text($", {request.Odds} drawn matches at each, seed {request.Plan.Seed}") : "")}, {r.Seconds:0.0} s");
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }

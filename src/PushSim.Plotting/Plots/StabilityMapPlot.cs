@@ -15,14 +15,6 @@ public static class StabilityMapPlot
     // Growth beyond this is drawn like it [1/s].
     private const double Strongest = 100.0;
 
-    // Axes that span more than this factor are logarithmic [1].
-    private const double LogarithmicFrom = 20.0;
-
-    /// <summary>Whether an axis over these values is logarithmic; the values should then be spaced so, too.</summary>
-    /// <param name="from">First value [unit of the axis].</param>
-    /// <param name="to">Last value [unit of the axis].</param>
-    public static bool IsLogarithmic(double from, double to) => from > 0.0 && to > 0.0 && Math.Max(to / from, from / to) >= LogarithmicFrom;
-
     /// <summary>The picture.</summary>
     /// <param name="map">The map.</param>
     /// <param name="xTitle">First input with its unit.</param>
@@ -74,7 +66,7 @@ public static class StabilityMapPlot
 
     private static Axis AxisOf(Axis plain, double[] values)
     {
-        Axis axis = IsLogarithmic(values[0], values[^1]) ? new LogarithmicAxis() : new LinearAxis();
+        Axis axis = StabilityMap.IsLogarithmic(values[0], values[^1]) ? new LogarithmicAxis() : new LinearAxis();
         axis.Position = plain.Position;
         axis.Title = plain.Title;
         axis.AxisTitleDistance = plain.AxisTitleDistance;
@@ -88,7 +80,7 @@ public static class StabilityMapPlot
     // Half-way between the values, on the axis' own scale.
     private static double[] Edges(double[] v)
     {
-        bool isLog = IsLogarithmic(v[0], v[^1]);
+        bool isLog = StabilityMap.IsLogarithmic(v[0], v[^1]);
         double[] t = [.. v.Select(a => isLog ? Math.Log(a) : a)];
         double[] edges = new double[v.Length + 1];
         for (int i = 0; i <= v.Length; i++)

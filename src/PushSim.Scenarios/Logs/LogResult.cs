@@ -1,3 +1,4 @@
+using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
 
@@ -10,18 +11,6 @@ namespace PushSim.Scenarios.Logs;
 /// <param name="PerSample">Rows averaged into one sample [1].</param>
 public sealed record LogTrace(string? Tyre, ForceTrace Trace, int[] Lines, int PerSample);
 
-/// <summary>One reading off a display.</summary>
-/// <param name="Tyre">Tyre that the row names; null if there is no such column.</param>
-/// <param name="Force">Steady reading [N]; null if the cell is empty.</param>
-/// <param name="Peak">Peak reading [N]; null if there is none.</param>
-/// <param name="Load">Load on the tyres under test [N]; null if there is no such column.</param>
-/// <param name="Line">Line of the file.</param>
-public sealed record LogReading(string? Tyre, double? Force, double? Peak, double? Load, int Line)
-{
-    /// <summary>Number of the pull that the row names [1]; null if there is no such column or no number in it.</summary>
-    public double? Pull { get; init; }
-}
-
 /// <summary>What reading a log gave.</summary>
 public sealed record LogResult
 {
@@ -32,7 +21,7 @@ public sealed record LogResult
     public IReadOnlyList<LogTrace> Traces { get; init; } = [];
 
     /// <summary>Readings, if it has none.</summary>
-    public IReadOnlyList<LogReading> Readings { get; init; } = [];
+    public IReadOnlyList<PullReading> Readings { get; init; } = [];
 
     /// <summary>All complaints.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];

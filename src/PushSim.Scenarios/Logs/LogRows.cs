@@ -1,4 +1,5 @@
 using CsvHelper;
+using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Units;
 
@@ -29,7 +30,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private readonly List<string> _notes = [];
     private readonly List<LogLine> _first = [];
     private readonly List<TraceStore> _stores = [];
-    private readonly List<LogReading> _readings = [];
+    private readonly List<PullReading> _readings = [];
     private readonly double[] _values = new double[TraceStore.Slots];
     private readonly double[] _scale = new double[TraceStore.Slots];
     private int[] _slot = [];
@@ -240,8 +241,10 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private void Reading(LogHead head, in LogRow row)
     {
         int before = _problems.All.Count;
-        var reading = new LogReading(TyreOf(head, row), Value(row, head.Force, "force"), Value(row, head.Peak, "peak"), Value(row, head.Load, "load"), row.Line)
+        var reading = new PullReading(Value(row, head.Force, "force"), Value(row, head.Peak, "peak"), Value(row, head.Load, "load"))
         {
+            Tyre = TyreOf(head, row),
+            Line = row.Line,
             Pull = head.Pull is not null && _cells.TryNumber(row.Cell(head.Pull.Index), out double number) ? number : null,
         };
         if (_problems.All.Count > before)

@@ -23,4 +23,12 @@ public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Endi
     /// <param name="failure">Why.</param>
     /// <param name="fault">What is wrong with its draws; null else.</param>
     public static MatchEnd Failed(long number, MatchFailure failure, string? fault = null) => new(number, -1, ShoveEnding.Stalemate, 0.0, 0.0, BindingKind.Nothing, BindingKind.Nothing, failure, fault);
+
+    /// <summary>Number of the match with the middle one of all grounds gained [1]; null if none was finished.</summary>
+    /// <param name="ends">The matches; failed ones are left out.</param>
+    public static long? Middling(IEnumerable<MatchEnd> ends)
+    {
+        MatchEnd[] good = [.. ends.Where(o => !o.HasFailed).OrderBy(o => o.GroundGained)];
+        return good.Length > 0 ? good[good.Length / 2].Number : null;
+    }
 }

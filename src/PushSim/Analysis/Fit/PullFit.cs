@@ -47,6 +47,31 @@ public static class PullFit
         };
     }
 
+    /// <summary>
+    /// From readings that may each have a load of their own: they are brought to their mean load by the load's share, or by the exponent that they show.
+    /// </summary>
+    /// <param name="name">Name of the tyre.</param>
+    /// <param name="readings">One reading or more; one may have a peak alone.</param>
+    /// <param name="load">Load on the tyres under test of readings without their own.</param>
+    /// <param name="stall">The motors' force; null without a robot file.</param>
+    /// <param name="isDrag">Whether the robot was dragged with its wheels locked.</param>
+    public static TyreFit OfReadings(string name, IReadOnlyList<PullReading> readings, GripLoad load, StallForce? stall, bool isDrag)
+    {
+        if (!readings.Any(r => r.Load > 0.0))
+        {
+            return OfReadings(name, Values(readings, r => r.Force), Values(readings, r => r.Peak), load, stall, isDrag);
+        }
+
+        readings = [.. readings.Select(r => r.Load > 0.0 ? r : r with { Load = load.LoadAt(r.Force ?? r.Peak!.Value) })];
+        PullReading[] steady = [.. readings.Where(r => r.Force is not null)];
+        double mean = readings.Average(r => r.Load!.Value);
+        LoadDependence? law = LoadDependence.Fit([.. steady.Select(r => r.Load!.Value)], [.. steady.Select(r => r.Force!.Value)], mean);
+        double p = law?.Exponent.Value ?? 0.0;
+        double? At(double? value, double n) => value * Math.Pow(mean / n, 1.0 - p);
+        TyreFit fit = OfReadings(name, Values(readings, r => At(r.Force, r.Load!.Value)), Values(readings, r => At(r.Peak, r.Load!.Value)), GripLoad.Fixed(mean), stall, isDrag);
+        return fit with { LoadExponent = law?.Exponent, KineticFriction = law?.Friction ?? fit.KineticFriction };
+    }
+
     /// <summary>From readings off a display.</summary>
     /// <param name="name">Name of the tyre.</param>
     /// <param name="forces">Steady readings [N].</param>
@@ -84,6 +109,8 @@ public static class PullFit
             Warnings = [.. warnings, .. OfSkids(load, force)],
         };
     }
+
+    private static double[] Values(IReadOnlyList<PullReading> readings, Func<PullReading, double?> of) => [.. readings.Select(of).OfType<double>()];
 
     private static PullWarning[] OfSkids(GripLoad load, Interval? force)
     {

@@ -14,6 +14,17 @@ public sealed record StabilityPoint(double Growth, TurnPart Part, double Frequen
 /// <summary>Where a steady turn chatters, over two inputs.</summary>
 public sealed class StabilityMap
 {
+    /// <summary>Rows of a map that is as fine as usual [1].</summary>
+    public const int UsualRows = 24;
+
+    // Points along a row of such a map, and every so many of them simulated [1].
+    private const int UsualPoints = 32;
+    private const int EveryX = 5;
+    private const int EveryY = 4;
+
+    // Axes that span more than this factor are logarithmic [1].
+    private const double LogarithmicFrom = 20.0;
+
     // Longest time a disturbed turn is followed [s].
     private const double FollowedFor = 2.0;
 
@@ -41,17 +52,43 @@ public sealed class StabilityMap
         }
     }
 
+    /// <summary>Whether an axis over these values is logarithmic; the values should then be spaced so, too.</summary>
+    /// <param name="from">First value [unit of the axis].</param>
+    /// <param name="to">Last value [unit of the axis].</param>
+    public static bool IsLogarithmic(double from, double to) => from > 0.0 && to > 0.0 && Math.Max(to / from, from / to) >= LogarithmicFrom;
+
+    /// <summary>Values from first to last, evenly spaced on the scale of their axis [unit of the axis].</summary>
+    /// <param name="from">First value [unit of the axis].</param>
+    /// <param name="to">Last value [unit of the axis].</param>
+    /// <param name="count">Count of values, at least 2 [1].</param>
+    public static double[] Spaced(double from, double to, int count)
+    {
+        bool isLog = IsLogarithmic(from, to);
+        return [.. Enumerable.Range(0, count).Select(i => i / (count - 1.0)).Select(s => isLog ? from * Math.Pow(to / from, s) : from + (s * (to - from)))];
+    }
+
+    /// <summary>Computes a map as fine as usual, from the first to the last value of each input.</summary>
+    /// <param name="x">Ends of the first input [its own unit].</param>
+    /// <param name="y">Ends of the second input [its own unit].</param>
+    /// <param name="scenarioAt">The scenario at two values; null where there is none. Called from several threads.</param>
+    /// <param name="rowDone">Called after each row, from several threads; may be null.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
+    public static StabilityMap Compute(
+        (double From, double To) x, (double From, double To) y, Func<double, double, ScenarioSettings?> scenarioAt, Action? rowDone = null, CancellationToken cancel = default) =>
+        Compute(Spaced(x.From, x.To, UsualPoints), Spaced(y.From, y.To, UsualRows), scenarioAt, EveryX, EveryY, rowDone, cancel);
+
     /// <summary>Computes a map. Rows run side by side; each is followed from point to point, so that the map is the same for any number of threads.</summary>
     /// <param name="x">Values of the first input [its own unit].</param>
     /// <param name="y">Values of the second input [its own unit].</param>
-    /// <param name="scenarioAt">The scenario at two indices; null where there is none. Called from several threads.</param>
+    /// <param name="scenarioAt">The scenario at two values; null where there is none. Called from several threads.</param>
     /// <param name="everyX">Every so many points along x one is simulated [1].</param>
     /// <param name="everyY">The same along y [1].</param>
     /// <param name="rowDone">Called after each row, from several threads; may be null.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static StabilityMap Compute(
-        double[] x, double[] y, Func<int, int, ScenarioSettings?> scenarioAt, int everyX, int everyY, Action? rowDone = null, CancellationToken cancel = default)
+        double[] x, double[] y, Func<double, double, ScenarioSettings?> scenarioAt, int everyX, int everyY, Action? rowDone = null, CancellationToken cancel = default)
     {
         var points = new StabilityPoint?[x.Length, y.Length];
         Parallel.For(0, y.Length, new ParallelOptions { CancellationToken = cancel }, j =>
@@ -61,7 +98,7 @@ public sealed class StabilityMap
             {
                 cancel.ThrowIfCancellationRequested();
                 bool isSimulated = i % everyX == everyX / 2 && j % everyY == everyY / 2;
-                points[i, j] = scenarioAt(i, j) is ScenarioSettings scenario ? Point(scenario, ref guess, isSimulated) : null;
+                points[i, j] = scenarioAt(x[i], y[j]) is ScenarioSettings scenario ? Point(scenario, ref guess, isSimulated) : null;
             }
 
             rowDone?.Invoke();

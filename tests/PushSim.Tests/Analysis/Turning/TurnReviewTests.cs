@@ -188,7 +188,7 @@ public class TurnReviewTests
         ScenarioSettings scenario = TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy));
         double[] damping = [0.2, 0.4, 0.8, 1.6, 3.2];
         double[] slip = [0.2, 0.4, 0.8, 1.6];
-        StabilityMap Map() => StabilityMap.Compute(damping, slip, (i, j) => TurnModel.With(scenario, t => t with { BodyDamping = damping[i], SlipSpeed = slip[j] }), 2, 2);
+        StabilityMap Map() => StabilityMap.Compute(damping, slip, (d, v) => TurnModel.With(scenario, t => t with { BodyDamping = d, SlipSpeed = v }), 2, 2);
         StabilityMap first = Map();
         StabilityMap second = Map();
         Assert.Equal(first.Points.Cast<StabilityPoint>(), second.Points.Cast<StabilityPoint>());

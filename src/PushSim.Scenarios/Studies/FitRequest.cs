@@ -1,9 +1,9 @@
 using PushSim.Scenarios.Logs;
 
-namespace PushSim.Cli.Fit;
+namespace PushSim.Scenarios.Studies;
 
 /// <summary>What a fit is asked for.</summary>
-internal sealed record FitRequest
+public sealed record FitRequest
 {
     /// <summary>The logs.</summary>
     public required IReadOnlyList<string> Files { get; init; }
@@ -36,5 +36,5 @@ internal sealed record FitRequest
     public bool Simulate { get; init; }
 
     /// <summary>How to read the logs.</summary>
-    public required LogOptions Log { get; init; }
+    public LogOptions Log { get; init; } = new();
 }

@@ -2,18 +2,19 @@ using System.Globalization;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
-using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
 
-namespace PushSim.Cli.Matches;
+namespace PushSim.Scenarios.Drawing;
 
 /// <summary>Tells whether finished matches are of the same files, read by the same version.</summary>
-internal static class Fingerprint
+public static class Fingerprint
 {
     private const int Digits = 16;
 
     private static string Version => typeof(Fingerprint).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
 
+    /// <summary>Of one scenario and what is drawn in it.</summary>
+    /// <param name="read">The scenario, without errors.</param>
     public static string Of(DrawableResult read)
     {
         var text = new StringBuilder();
@@ -33,6 +34,7 @@ internal static class Fingerprint
     }
 
     /// <summary>Of several contests in their order.</summary>
+    /// <param name="contests">Of each contest.</param>
     public static string Of(IEnumerable<string> contests) => Of(string.Join('\n', contests));
 
     private static string Of(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Version + "\n" + text)))[..Digits];

@@ -1,29 +1,33 @@
+using System.Globalization;
 using PushSim.Analysis.Chance;
-using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 
-namespace PushSim.Cli.Matches;
+namespace PushSim.Scenarios.Drawing;
 
 /// <summary>Matches of a scenario file: its toleranced values drawn by seed and number.</summary>
 /// <param name="scenario">The scenario.</param>
 /// <param name="seed">The seed.</param>
 /// <param name="redrawn">Key of values that differ from those of the same match without it; null for none.</param>
-internal sealed class FileMatchSource(DrawableScenario scenario, ulong seed, string? redrawn = null) : IMatchSource
+public sealed class FileMatchSource(DrawableScenario scenario, ulong seed, string? redrawn = null) : IDrawnMatches
 {
     // The redrawn values are those of a match so far off that nobody runs it [1].
     private const long FarOff = 1L << 40;
 
+    /// <inheritdoc/>
     public IReadOnlyList<DrawnQuantity> Quantities { get; } = [.. scenario.Values.Select(Quantity)];
 
-    /// <summary>The scenario without draws, as accurate as the matches.</summary>
+    /// <inheritdoc/>
     public ScenarioSettings Middle { get; } = Accuracy(scenario, scenario.Middle);
 
+    /// <summary>Name of the first robot.</summary>
     public string Robot => scenario.Middle.Robot.Name;
 
+    /// <summary>Name of the opponent.</summary>
     public string Opponent => scenario.Middle.Opponent!.Robot.Name;
 
+    /// <inheritdoc/>
     public double[] Values(long number)
     {
         double[] values = new double[Quantities.Count];
@@ -35,7 +39,14 @@ internal sealed class FileMatchSource(DrawableScenario scenario, ulong seed, str
         return values;
     }
 
+    /// <inheritdoc/>
     public ScenarioSettings? Match(long number, out string cause) => scenario.With(Values(number), out cause) is ScenarioSettings match ? Accuracy(scenario, match) : null;
+
+    /// <summary>A match to be run alone and looked at, under a name of its own; null if its draws contradict each other.</summary>
+    /// <param name="number">Number of the match, from 0.</param>
+    /// <param name="cause">Why there is none; empty if there is.</param>
+    public ScenarioSettings? Replay(long number, out string cause) =>
+        Match(number, out cause) is ScenarioSettings match ? match with { Name = string.Create(CultureInfo.InvariantCulture, $"{Middle.Name}-match-{number}") } : null;
 
     // many matches need not be as accurate as one run, unless the file says so
     private static ScenarioSettings Accuracy(DrawableScenario scenario, ScenarioSettings match) => scenario.StatesAccuracy

@@ -2,8 +2,6 @@ using System.Diagnostics;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Meaning;
-using PushSim.Cli.Matches;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
@@ -11,12 +9,16 @@ using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 
-namespace PushSim.Cli.Fit;
+namespace PushSim.Scenarios.Studies;
 
 /// <summary>Puts each fitted tyre on the robot, with its motors and with stronger ones, and runs it.</summary>
-internal static class MeaningRun
+public static class LogMeaning
 {
-    public static MeaningResult? Do(FitRequest request, FitResult outcome, CancellationToken cancel)
+    /// <summary>All of it; null if nothing was asked, or the robot does not drive and need not.</summary>
+    /// <param name="request">What was asked.</param>
+    /// <param name="outcome">What came of the fit.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static MeaningResult? Of(FitRequest request, FitResult outcome, CancellationToken cancel)
     {
         if (request.Meaning is not MeaningRequest asked || outcome.Robot is not RobotSettings robot || outcome.Fits.Count == 0)
         {
@@ -27,12 +29,12 @@ internal static class MeaningRun
         if (robot.Battery is null || robot.Controllers.Count == 0)
         {
             bool isAsked = asked.Opponent is not null || asked.Stronger is not null;
-            return isAsked ? none with { Missing = $"{robot.Name} has no battery or no controllers, so nothing drives it; --against and --stronger-motor need a robot that drives" } : null;
+            return isAsked ? none with { Lack = MeaningLack.Drive } : null;
         }
 
         if (asked.Opponent is not null && outcome.Read?.Scenario is not null)
         {
-            return none with { Missing = "--against needs a robot file after --robot, not a scenario; give the height of the tether with --height" };
+            return none with { Lack = MeaningLack.RobotFile };
         }
 
         long start = Stopwatch.GetTimestamp();

@@ -1,4 +1,4 @@
-namespace PushSim.Cli.Fit;
+namespace PushSim.Scenarios.Studies;
 
 /// <summary>What is asked about the fitted tyres on the robot.</summary>
 /// <param name="Opponent">Robot file of the opponent; null: no shoves.</param>
@@ -6,4 +6,4 @@ namespace PushSim.Cli.Fit;
 /// <param name="Shoves">Shoves of each tyre [1].</param>
 /// <param name="Seed">Seed of the draws.</param>
 /// <param name="Threads">Threads [1].</param>
-internal sealed record MeaningRequest(string? Opponent, double? Stronger, long Shoves, ulong Seed, int Threads);
+public sealed record MeaningRequest(string? Opponent, double? Stronger, long Shoves, ulong Seed, int Threads);

@@ -1,19 +1,20 @@
 using System.Globalization;
-using PushSim.Plotting.Plots;
 
-namespace PushSim.Cli.Run;
+namespace PushSim.Scenarios.Studies;
 
-/// <summary>One axis of a stability map as the command line gives it: KEY=FROM..TO with a unit behind TO or behind both.</summary>
+/// <summary>One axis of a stability map as text gives it: KEY=FROM..TO with a unit behind TO or behind both.</summary>
 /// <param name="Key">Path of the value, "tyre.soft.body_damping" or "manoeuvre.turn".</param>
 /// <param name="From">First value [the unit named].</param>
 /// <param name="To">Last value [the unit named].</param>
 /// <param name="Unit">Unit as typed; empty for none.</param>
-internal sealed record MapAxis(string Key, double From, double To, string Unit)
+public sealed record MapAxis(string Key, double From, double To, string Unit)
 {
     /// <summary>Key with its unit, for axes.</summary>
     public string Title => Unit.Length == 0 ? Key : $"{Key} [{Unit}]";
 
     /// <summary>Reads one; null, with what is wrong, if it cannot be read.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="problem">What is wrong with it; empty if nothing.</param>
     public static MapAxis? Parse(string text, out string problem)
     {
         const string Form = "write it as KEY=FROM..TO, for example \"tyre.soft.body_damping=0.1..3 N s/m\"";
@@ -22,7 +23,7 @@ internal sealed record MapAxis(string Key, double From, double To, string Unit)
         int dots = text.IndexOf("..", Math.Max(0, equals), StringComparison.Ordinal);
         if (equals < 1 || dots < 0)
         {
-            problem = $"--map \"{text}\" is no range; {Form}";
+            problem = $"\"{text}\" is no range; {Form}";
             return null;
         }
 
@@ -30,33 +31,27 @@ internal sealed record MapAxis(string Key, double From, double To, string Unit)
         (double? to, string toUnit) = Split(text[(dots + 2)..]);
         if (from is null || to is null)
         {
-            problem = $"--map \"{text}\" has no two numbers; {Form}";
+            problem = $"\"{text}\" has no two numbers; {Form}";
             return null;
         }
 
         if (fromUnit.Length > 0 && fromUnit != toUnit)
         {
-            problem = $"--map \"{text}\" has two units; give one, behind the last number";
+            problem = $"\"{text}\" has two units; give one, behind the last number";
             return null;
         }
 
         if (from == to)
         {
-            problem = $"--map \"{text}\" begins where it ends";
+            problem = $"\"{text}\" begins where it ends";
             return null;
         }
 
         return new MapAxis(text[..equals].Trim(), from.Value, to.Value, toUnit);
     }
 
-    /// <summary>Values from first to last, evenly spaced on the scale that the picture has [the unit named].</summary>
-    public double[] Values(int count)
-    {
-        bool isLog = StabilityMapPlot.IsLogarithmic(From, To);
-        return [.. Enumerable.Range(0, count).Select(i => i / (count - 1.0)).Select(s => isLog ? From * Math.Pow(To / From, s) : From + (s * (To - From)))];
-    }
-
     /// <summary>A value as a file would have it.</summary>
+    /// <param name="value">The value [the unit named].</param>
     public string TextOf(double value) => Unit.Length == 0 ? value.ToString("R", CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"{value:R} {Unit}");
 
     private static (double? Number, string Unit) Split(string text)

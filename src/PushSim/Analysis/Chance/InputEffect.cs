@@ -1,14 +1,15 @@
-using PushSim.Analysis.Chance;
-
-namespace PushSim.Cli.Odds;
+namespace PushSim.Analysis.Chance;
 
 /// <summary>How much of the variance of the ground gained an input has a hand in, alone or together with others.</summary>
 /// <param name="Key">The input; the parts that it holds for are drawn anew together.</param>
 /// <param name="Share">Total index [1].</param>
 /// <param name="Bounds">Its 95 % interval [1].</param>
-internal sealed record InputEffect(string Key, double Share, Bounds Bounds)
+public sealed record InputEffect(string Key, double Share, Bounds Bounds)
 {
     /// <summary>From matches that differ in this input alone; a match that failed in one of the two is left out.</summary>
+    /// <param name="key">The input.</param>
+    /// <param name="own">The matches.</param>
+    /// <param name="redrawn">The same with this input drawn anew.</param>
     public static InputEffect Of(string key, IReadOnlyList<MatchEnd> own, IReadOnlyList<MatchEnd> redrawn)
     {
         var others = redrawn.Where(o => !o.HasFailed).ToDictionary(o => o.Number);

@@ -2,13 +2,15 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
 using PushSim.Scenarios.Sources;
 
-namespace PushSim.Cli.Fit;
+namespace PushSim.Scenarios.Studies;
 
 /// <summary>What the fitted tyres make of the robot.</summary>
-internal sealed record MeaningResult
+public sealed record MeaningResult
 {
+    /// <summary>What was asked.</summary>
     public required MeaningRequest Request { get; init; }
 
+    /// <summary>Name of the robot.</summary>
     public required string Robot { get; init; }
 
     /// <summary>Name of the opponent; empty without one.</summary>
@@ -23,13 +25,16 @@ internal sealed record MeaningResult
     /// <summary>Complaints about the opponent's file, which make the call fail.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];
 
+    /// <summary>Whether the opponent's file could not be read.</summary>
     public bool CannotRead { get; init; }
 
-    /// <summary>Why the tyres could not be put on this robot at all; empty if they were.</summary>
-    public string Missing { get; init; } = "";
+    /// <summary>Why the tyres could not be put on this robot at all; null if they were.</summary>
+    public MeaningLack? Lack { get; init; }
 
+    /// <summary>Time that it took [s].</summary>
     public double Seconds { get; init; }
 
     /// <summary>Share of shoves won with its interval; null without shoves.</summary>
+    /// <param name="m">A tyre.</param>
     public static Bounds? Share(TyreMeaning m) => m.Shoves is { Matches: > 0 } t ? t.WinInterval : null;
 }

@@ -4,10 +4,10 @@ using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 
-namespace PushSim.Cli.Fit;
+namespace PushSim.Scenarios.Studies;
 
 /// <summary>What came of a fit.</summary>
-internal sealed record FitResult
+public sealed record FitResult
 {
     /// <summary>Complaints about the files.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];
@@ -15,8 +15,17 @@ internal sealed record FitResult
     /// <summary>Whether a file could not be read.</summary>
     public bool CannotRead { get; init; }
 
-    /// <summary>What the command line lacks; empty if nothing.</summary>
-    public string Missing { get; init; } = "";
+    /// <summary>What it lacks; null if nothing.</summary>
+    public FitLack? Lack { get; init; }
+
+    /// <summary>Force that would lift the tested tyres where that is what it lacks [N].</summary>
+    public double LiftingForce { get; init; }
+
+    /// <summary>Readings whose own load counted in place of a given one [1].</summary>
+    public int ReadingsOfOtherLoad { get; init; }
+
+    /// <summary>Whether the height of the tether matters and was taken as 0.</summary>
+    public bool IsHeightUnknown { get; init; }
 
     /// <summary>The tyres.</summary>
     public IReadOnlyList<TyreFit> Fits { get; init; } = [];
@@ -27,7 +36,7 @@ internal sealed record FitResult
     /// <summary>The tyres fitted by simulating their test, in the order of <see cref="Fits"/>; empty if that was not asked for.</summary>
     public IReadOnlyList<(string Tyre, SimulationFit? Fit)> Simulated { get; init; } = [];
 
-    /// <summary>What was guessed, in sentences.</summary>
+    /// <summary>What was guessed in reading the logs, in sentences.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
     /// <summary>The robot, if one was named.</summary>

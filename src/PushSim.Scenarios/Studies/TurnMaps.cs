@@ -1,0 +1,38 @@
+using PushSim.Analysis.Turning;
+using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Sources;
+
+namespace PushSim.Scenarios.Studies;
+
+/// <summary>Stability maps of a scenario file over two of its values.</summary>
+public static class TurnMaps
+{
+    /// <summary>The scenario with the two values set anew.</summary>
+    /// <param name="file">The scenario file.</param>
+    /// <param name="x">First axis.</param>
+    /// <param name="xValue">Its value [the unit named].</param>
+    /// <param name="y">Second axis.</param>
+    /// <param name="yValue">Its value [the unit named].</param>
+    public static ReadResult At(string file, MapAxis x, double xValue, MapAxis y, double yValue) =>
+        ScenarioReader.Read(file, new ReadOptions { Set = [(x.Key, x.TextOf(xValue)), (y.Key, y.TextOf(yValue))] });
+
+    /// <summary>Errors of the map's ends, where a wrong key or unit shows; empty if it can be computed.</summary>
+    /// <param name="file">The scenario file.</param>
+    /// <param name="x">First axis.</param>
+    /// <param name="y">Second axis.</param>
+    public static IReadOnlyList<Problem> Problems(string file, MapAxis x, MapAxis y)
+    {
+        IEnumerable<Problem[]> ends = new[] { At(file, x, x.From, y, y.From), At(file, x, x.To, y, y.To) }.Select(r => r.Problems.Where(p => p.Severity == Severity.Error).ToArray());
+        return ends.FirstOrDefault(e => e.Length > 0) ?? [];
+    }
+
+    /// <summary>Computes a map as fine as usual.</summary>
+    /// <param name="file">The scenario file.</param>
+    /// <param name="x">First axis.</param>
+    /// <param name="y">Second axis.</param>
+    /// <param name="rowDone">Called after each of <see cref="StabilityMap.UsualRows"/>, from several threads; may be null.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
+    public static StabilityMap Compute(string file, MapAxis x, MapAxis y, Action? rowDone = null, CancellationToken cancel = default) =>
+        StabilityMap.Compute((x.From, x.To), (y.From, y.To), (a, b) => At(file, x, a, y, b).Scenario, rowDone, cancel);
+}

@@ -1,0 +1,17 @@
+using PushSim.Simulation;
+
+namespace PushSim.Analysis.Chance;
+
+/// <summary>Matches whose values are drawn by their number: what is drawn, and the scenario that all of them stray from.</summary>
+public interface IDrawnMatches : IMatchSource
+{
+    /// <summary>What is drawn.</summary>
+    IReadOnlyList<DrawnQuantity> Quantities { get; }
+
+    /// <summary>The scenario without draws, as accurate as the matches.</summary>
+    ScenarioSettings Middle { get; }
+
+    /// <summary>The draws of a match, in the order of <see cref="Quantities"/> [unit of each].</summary>
+    /// <param name="number">Number of the match, from 0.</param>
+    double[] Values(long number);
+}

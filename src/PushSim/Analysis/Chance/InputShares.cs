@@ -1,0 +1,30 @@
+namespace PushSim.Analysis.Chance;
+
+/// <summary>Which drawn inputs matter by themselves, told from the matches alone.</summary>
+public static class InputShares
+{
+    // Shares of the variance below this are not worth a line [1].
+    private const double LeastShare = 0.01;
+
+    /// <summary>Inputs and their share of the variance of the ground gained, those above noise, largest first [1].</summary>
+    /// <param name="source">What was drawn.</param>
+    /// <param name="ends">The matches; failed ones are left out.</param>
+    public static IReadOnlyList<(string Name, double Share)> Of(IDrawnMatches source, IEnumerable<MatchEnd> ends)
+    {
+        MatchEnd[] good = [.. ends.Where(o => !o.HasFailed)];
+        double[] ground = [.. good.Select(o => o.GroundGained)];
+        IReadOnlyList<DrawnQuantity> quantities = source.Quantities;
+        double[][] inputs = [.. quantities.Select(_ => new double[good.Length])];
+        for (int m = 0; m < good.Length; m++)
+        {
+            double[] values = source.Values(good[m].Number);
+            for (int i = 0; i < values.Length; i++)
+            {
+                inputs[i][m] = values[i];
+            }
+        }
+
+        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, quantities.Count));
+        return [.. quantities.Select((q, i) => (q.Name, Share: Sensitivity.FirstOrder(inputs[i], ground))).Where(s => s.Share > noise).OrderByDescending(s => s.Share)];
+    }
+}

@@ -1,0 +1,81 @@
+using PushSim.Analysis.Chance;
+using PushSim.Analysis.Sweep;
+using PushSim.Binding;
+using PushSim.Runs;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Tests.Analysis;
+
+/// <summary>Points of a sweep, how they are run, and what is best among them.</summary>
+public class SweepTableTests
+{
+    private static readonly SweepInput s_ratio = new("drive.*.gear_ratio", ["10", "20", "30"], [10.0, 20.0, 30.0], "");
+    private static readonly SweepInput s_tyre = new("wheel.*.tyre", ["soft", "hard"], null, "");
+
+    [Fact]
+    public void The_last_input_changes_fastest() =>
+        Assert.Equal([[0, 0], [0, 1], [1, 0], [1, 1], [2, 0], [2, 1]], SweepRuns.Places([s_ratio, s_tyre]));
+
+    [Fact]
+    public void The_best_of_a_curve_has_its_range()
+    {
+        SweepColumn column = Table(2.0, 2.05, 4.0).Columns[0];
+        Assert.Equal((0, 10.0), (column.Best, column.Flatness!.Low));
+        Assert.Equal([0, 1], column.GoodPoints);
+    }
+
+    [Fact]
+    public void Names_have_a_best_and_no_curve()
+    {
+        SweepColumn column = SweepTable.Of([s_tyre], [("pull", true)], [Point(0, 1.0), Point(1, 3.0)]).Columns[0];
+        Assert.Equal(1, column.Best);
+        Assert.Null(column.Flatness);
+    }
+
+    [Theory]
+    [InlineData(2.0, 2.0, 2.0, true, true)]
+    [InlineData(2.0, 2.05, 2.0, false, true)]
+    [InlineData(2.0, 4.0, 2.0, false, false)]
+    [InlineData(2.0, null, 2.0, false, false)]
+    [InlineData(0.0, 0.0, 0.0, true, false)]
+    public void Points_may_be_alike(double? a, double? b, double? c, bool isSame, bool isAlike) => Assert.Equal((isSame, isAlike), (Table(a, b, c).IsSame(0), Table(a, b, c).IsAlike(0)));
+
+    // 95 % Wilson intervals (computed here): 60 of 100 from 0.502, 50 of 100 to 0.596, 20 of 100 to 0.289
+    [Fact]
+    public void Draws_tell_a_point_from_the_best_or_not()
+    {
+        SweepPoint[] points = [.. new[] { 20, 60, 50 }.Select((wins, i) => Point(i, 0.0) with { Odds = Tally.Of(Enumerable.Range(0, 100).Select(n => End(n, n < wins ? 0 : 1))) })];
+        var table = SweepTable.Of([s_ratio], [("pull", true), (SweepTable.WinShare, true)], points);
+        Assert.Equal(1, table.Columns[1].Best);
+        Assert.Equal(0.6, table.Value(points[1], 1));
+        Assert.Same(points[2], Assert.Single(table.NotToldFrom(1)));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Every_point_is_run_and_timed_in_its_order(int threads)
+    {
+        ScenarioSettings spot = TestRobots.Spot(TestRobots.FourWheels());
+        IReadOnlyList<int[]> places = SweepRuns.Places([s_tyre]);
+        int done = 0;
+        SweepPoint?[] points = SweepRuns.Run(places, i => spot with { Name = "n" + i }, (run, seconds) => [run.Scenario.Name == "n1" ? 1.0 : 0.0, seconds], threads, () => done++, () => 0.5);
+        Assert.Equal([[0.0, 0.0], [1.0, 0.0]], points.Select(p => p!.Answers));
+        Assert.Equal(2, done);
+    }
+
+    [Fact]
+    public void An_interrupt_leaves_points_out()
+    {
+        SweepPoint?[] points = SweepRuns.Run([[0], [1]], _ => throw new NotSupportedException(), (_, _) => [], 1, cancel: new CancellationToken(canceled: true));
+        Assert.All(points, Assert.Null);
+        Assert.Equal(2, points.Length);
+    }
+
+    private static SweepTable Table(params double?[] values) => SweepTable.Of([s_ratio], [("loss", false)], [.. values.Select((v, i) => Point(i, v))]);
+
+    private static SweepPoint Point(int place, double? value) => new([place], [value], null, null);
+
+    private static MatchEnd End(long number, int winner) => new(number, winner, ShoveEnding.Line, 0.1, 1.0, BindingKind.Nothing, BindingKind.Nothing);
+}
