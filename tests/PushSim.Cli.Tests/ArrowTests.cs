@@ -89,12 +89,12 @@ public class ArrowTests
     private static IEnumerable<string> Declared(string text) =>
         Regex.Matches(text, @"\b(?:class|record struct|record class|record|struct|enum|interface) ([A-Z]\w*)").Select(m => m.Groups[1].Value);
 
-    // What a reader reads is formed in Words. Left are what exceptions say and the notes of estimates, which the reader of files passes on; labels of a trace are no sentences.
+    // What a reader reads is formed in Words. Left are what exceptions say and the notes of estimates, which the reader of files passes on; labels of a trace and heads of kept files are no sentences.
     [Fact]
     public void The_engine_forms_no_sentences()
     {
         string engine = Path.Combine(Repository.Root, "src", "PushSim");
-        string[] left = ["TyreFromData.cs", "MotorFromData.cs", "StaticState.cs", "Integration.cs"];
+        string[] left = ["TyreFromData.cs", "MotorFromData.cs", "StaticState.cs", "Integration.cs", "FinishedMatches.cs", "FinishedHead.cs"];
         var sentence = new Regex("\"[^\"]*[a-z]+ [^\" ]+ [^\" ]+ [^\"]*\"");
         IEnumerable<string> files = Directory.GetFiles(engine, "*.cs", SearchOption.AllDirectories)
             .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}") && !f.Contains("Trace") && !left.Contains(Path.GetFileName(f)));
