@@ -70,7 +70,7 @@ public class BindingOutputTests
             return;
         }
 
-        Assert.All([r.Now, .. r.States], state => Assert.All(state.Bound, b => Assert.True(b.GainPercent > 0.0, $"{state.Name}: {b.Kind} {b.GainPercent} %")));
+        Assert.All([r.Now, .. r.States], state => Assert.All(state.Bound, b => Assert.True(b.GainPercent > 0.0, $"{state.Kind}: {b.Kind} {b.GainPercent} %")));
         Assert.All(r.Gains.Where(g => g is { Output: LimitOutput.Pull, ChangePercent: 0.0, SlopePercent: 0.0 }), g => Assert.DoesNotContain(r.Now.Bound, b => Input(b.Kind) == g.Input));
 
         // the table of gains has no row where a tenth more rears the robot up

@@ -3,10 +3,12 @@ using Xunit;
 
 namespace PushSim.Cli.Tests;
 
-/// <summary>Which folders of the command line and of the plots may know which, read from the sources.</summary>
+/// <summary>Which folders of the command line, of the plots and of the words may know which, read from the sources.</summary>
 public class FaceArrowTests
 {
     private const string Commands = "Check|Completion|Explain|Fit|Ladder|Limits|New|Odds|Plan|Run|Shelf|Sweep";
+
+    private const string Answers = "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans";
 
     // Commands share by Shared and Matches. Four know another one: a drawn match is shown as a run is, a sweep asks for any number of a run,
     // a plan reads earlier pulls, completion names the kinds of new.
@@ -15,8 +17,19 @@ public class FaceArrowTests
         ["Odds"] = "Run", ["Sweep"] = "Run", ["Plan"] = "Fit", ["Completion"] = "New",
     };
 
+    // Terms are the words that many share, Tables what a table is; the others one answer each.
     // Style is letters and colours, Drawing charts and panels, Plots what an answer looks like, Report the page.
     [Theory]
+    [InlineData("PushSim.Words", "Terms", "Tables|" + Answers)]
+    [InlineData("PushSim.Words", "Tables", Answers)]
+    [InlineData("PushSim.Words", "Turns", "Runs|Limits|Fits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Runs", "Limits|Fits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Limits", "Turns|Runs|Fits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Fits", "Turns|Runs|Limits|Wear|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Wear", "Turns|Limits|Fits|Matches|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Matches", "Turns|Runs|Limits|Fits|Wear|Sweeps|Plans")]
+    [InlineData("PushSim.Words", "Sweeps", "Turns|Runs|Limits|Fits|Wear|Matches|Plans")]
+    [InlineData("PushSim.Words", "Plans", "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps")]
     [InlineData("PushSim.Plotting", "Style", "Svg|Drawing|Plots|Report")]
     [InlineData("PushSim.Plotting", "Svg", "Drawing|Plots|Report")]
     [InlineData("PushSim.Plotting", "Drawing", "Plots|Report")]
@@ -47,6 +60,7 @@ public class FaceArrowTests
 
     [Theory]
     [InlineData("PushSim.Cli", "Shared|Matches|" + Commands)]
+    [InlineData("PushSim.Words", "Terms|Tables|" + Answers)]
     [InlineData("PushSim.Plotting", "Style|Svg|Drawing|Plots|Report")]
     public void Every_folder_has_its_row(string project, string rows)
     {
@@ -58,6 +72,7 @@ public class FaceArrowTests
     [Fact]
     public void Folders_do_not_know_the_top()
     {
+        Assert.Empty(Directory.GetFiles(Path.Combine(Repository.Root, "src", "PushSim.Words"), "*.cs"));
         Assert.Empty(Directory.GetFiles(Path.Combine(Repository.Root, "src", "PushSim.Plotting"), "*.cs"));
         string cli = Path.Combine(Repository.Root, "src", "PushSim.Cli");
         string[] top = [.. Directory.GetFiles(cli, "*.cs").Select(f => Path.GetFileNameWithoutExtension(f))];

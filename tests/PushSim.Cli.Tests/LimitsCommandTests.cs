@@ -2,8 +2,9 @@ using System.Text.Json;
 using PushSim.Analysis.Limits;
 using PushSim.Cli.Limits;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Scenarios;
+using PushSim.Words.Limits;
+using PushSim.Words.Tables;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -177,7 +178,7 @@ public class LimitsCommandTests
         LimitReport found = LimitFinder.Find(ScenarioReader.Check(Repository.Scenario("pull-test")).Scenario!);
         LimitState now = found.Now with { Status = status, Pull = status == PullStatus.Found ? found.Now.Pull : null };
         LimitReport report = found with { Now = now, States = [.. found.States.Select(s => s with { Status = status, Pull = now.Pull })] };
-        IReadOnlyList<ReportTable> tables = LimitsText.Tables(report, null);
+        IReadOnlyList<AnswerTable> tables = LimitTables.Of(report, null);
         Assert.Equal(moment, tables[1].Caption);
         Assert.All(tables[0].Rows.Single(row => row[0] == "what binds").Skip(1), cell => Assert.Matches(binds, cell));
         using JsonDocument json = JsonDocument.Parse(LimitsJson.Of(report, null));

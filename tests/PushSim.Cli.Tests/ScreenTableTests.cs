@@ -1,5 +1,5 @@
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
+using PushSim.Words.Tables;
 using Spectre.Console;
 using Xunit;
 
@@ -14,7 +14,7 @@ public class ScreenTableTests
     [InlineData(100)]
     public void No_word_is_broken_and_no_value_lost(int width)
     {
-        ReportTable table = new ReportTable("While it pulls").AddColumn("Wheel").AddNumberColumn("load [N]").AddNumberColumn("sliding [N]").AddNumberColumn("spins [m/s]").AddColumn("what binds")
+        AnswerTable table = new AnswerTable("While it pulls").AddColumn("Wheel").AddNumberColumn("load [N]").AddNumberColumn("sliding [N]").AddNumberColumn("spins [m/s]").AddColumn("what binds")
             .AddRow("front left", "1.46", "16.51", "2.44", "controllers").AddRow("front left", "1.47", "16.52", "2.45", "");
         var written = new StringWriter();
         IAnsiConsole console = TextReport.Console(written);
@@ -30,7 +30,7 @@ public class ScreenTableTests
     [Fact]
     public void A_zero_has_no_sign()
     {
-        ReportTable table = new ReportTable("Ground").AddRow("-0.000", "-0", "-0.001", "-0.5 to -0.0", "-");
+        AnswerTable table = new AnswerTable("Ground").AddRow("-0.000", "-0", "-0.001", "-0.5 to -0.0", "-");
         Assert.Equal(["0.000", "0", "-0.001", "-0.5 to -0.0", "-"], table.Rows[0]);
     }
 }

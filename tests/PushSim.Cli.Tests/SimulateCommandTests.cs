@@ -1,11 +1,11 @@
 using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
-using PushSim.Cli.Fit;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Scenarios;
 using PushSim.Tyres;
+using PushSim.Words.Fits;
+using PushSim.Words.Tables;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -53,11 +53,11 @@ public class SimulateCommandTests
     {
         var fit = new SimulationFit
         {
-            Parameters = [new FittedParameter(TestParameter.All[0], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, "")],
+            Parameters = [new FittedParameter(TestParameter.All[0], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, UntoldCause.None)],
             Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, BodyStiffness = 1, BodyDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
-            Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = "", Starts = 4, Agreeing = 4, Runs = 100,
+            Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = FitDoubt.None, Starts = 4, Agreeing = 4, Runs = 100,
         };
-        IReadOnlyList<string> row = Assert.Single(SimulationText.Table("soft", fit).Rows);
+        IReadOnlyList<string> row = Assert.Single(SimulationTables.Table("soft", fit).Rows);
         Assert.Equal(["123456", "0.00002 to 654321"], row.Skip(1).Take(2));
     }
 
@@ -78,27 +78,27 @@ public class SimulateCommandTests
     [Fact]
     public void What_is_not_told_is_one_line_and_a_clause_of_the_verdict()
     {
-        SimulationFit nothing = Made(0, "searches disagree");
-        ReportTable table = SimulationText.Table("soft", nothing);
+        SimulationFit nothing = Made(0, FitDoubt.Disagreeing);
+        AnswerTable table = SimulationTables.Table("soft", nothing);
         Assert.Empty(table.Columns);
         Assert.Empty(table.Rows);
-        Assert.Contains("soft: the simulated test tells nothing: searches disagree", table.Remarks.Select(r => r.Text));
-        Assert.Equal(" The simulated test tells nothing (searches disagree).", SimulationText.Verdict([("soft", nothing)]));
-        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationText.Verdict([("soft", Made(0, ""))]));
-        Assert.Equal($" The simulated test tells nothing ({SimulationText.NotFollowed}).", SimulationText.Verdict([("soft", null)]));
-        Assert.Equal("", SimulationText.Verdict([]));
+        Assert.Contains("soft: the simulated test tells nothing: searches from different starts do not agree", table.Remarks.Select(r => r.Text));
+        Assert.Equal(" The simulated test tells nothing (searches from different starts do not agree).", SimulationTables.Verdict([("soft", nothing)]));
+        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationTables.Verdict([("soft", Made(0, FitDoubt.None))]));
+        Assert.Equal($" The simulated test tells nothing ({SimulationTables.NotFollowed}).", SimulationTables.Verdict([("soft", null)]));
+        Assert.Equal("", SimulationTables.Verdict([]));
 
-        SimulationFit some = Made(2, "");
-        Assert.Equal(5, SimulationText.Table("foam", some).Rows.Count);
+        SimulationFit some = Made(2, FitDoubt.None);
+        Assert.Equal(5, SimulationTables.Table("foam", some).Rows.Count);
         Assert.Equal(
-            " The simulated test tells of soft nothing (searches disagree), of foam 2 of 5 quantities (breakaway friction, sliding friction).",
-            SimulationText.Verdict([("soft", nothing), ("foam", some)]));
-        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationText.Verdict([("foam", Made(5, ""))]));
+            " The simulated test tells of soft nothing (searches from different starts do not agree), of foam 2 of 5 quantities (breakaway friction, sliding friction).",
+            SimulationTables.Verdict([("soft", nothing), ("foam", some)]));
+        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationTables.Verdict([("foam", Made(5, FitDoubt.None))]));
     }
 
-    private static SimulationFit Made(int told, string doubt) => new()
+    private static SimulationFit Made(int told, FitDoubt doubt) => new()
     {
-        Parameters = [.. TestParameter.All.Select((p, k) => new FittedParameter(p, new Interval(1.0, 0.9, 1.1), k < told, k < told ? "" : "why not"))],
+        Parameters = [.. TestParameter.All.Select((p, k) => new FittedParameter(p, new Interval(1.0, 0.9, 1.1), k < told, k < told ? UntoldCause.None : UntoldCause.Faint))],
         Tyre = ScenarioReader.Check(s_test).Robot!.Wheels[0].Tyre, Pulls = [], Misfit = 0.1, Noise = 0.1, Followed = 1.0, Doubt = doubt, Starts = 4, Agreeing = 2, Runs = 100,
     };
 

@@ -1,8 +1,8 @@
 using System.Diagnostics;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using System.Text;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
@@ -10,6 +10,8 @@ using PushSim.Plotting.Style;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests;
+using PushSim.Words.Runs;
+using PushSim.Words.Tables;
 using Xunit;
 
 namespace PushSim.Plotting.Tests;
@@ -21,7 +23,7 @@ public class ReportPageTests
 
     private static ReportPage Page(RunResult result) => new()
     {
-        Command = "run", Subject = result.Scenario.Name, Verdict = result.Verdict, Replay = result, Figures = RunPlot.Figures(result), Cautions = "Take care.",
+        Command = "run", Subject = result.Scenario.Name, Verdict = RunWords.Verdict(result), Replay = result, Figures = RunPlot.Figures(result), Cautions = "Take care.",
     };
 
     private static string Text(ReportPage page)
@@ -102,7 +104,7 @@ public class ReportPageTests
             Verdict = Evil,
             Warnings = [Evil],
             Estimates = [Evil],
-            Tables = [new ReportTable(Evil).AddColumn(Evil).AddNumberColumn(Evil).AddRow(Evil, Evil)],
+            Tables = [new AnswerTable(Evil).AddColumn(Evil).AddNumberColumn(Evil).AddRow(Evil, Evil)],
             Inputs = [new ReportInput(Evil, Evil, 1.0, Evil, 0.1, Evil, 1)],
             Cautions = Evil,
         });

@@ -13,7 +13,7 @@ public class SweepPlotTests
 {
     private static PlotModel Build(PlotLook look, params double[] values)
     {
-        Assert.True(SweepInput.TryParse("drive.*.gear_ratio=8..40", values.Length, out SweepInput? input, out string message), message);
+        Assert.True(SweepInput.TryParse("drive.*.gear_ratio=8..40", values.Length, out SweepInput? input, out SweepFault? fault), fault?.ToString());
         double?[] y = [.. values.Select(v => (double?)v)];
         return SweepPlot.One(look, input!, "ground_gained_m", y, null, Optimum.OfCurve(input!.Numbers!, y, isHighest: true));
     }
@@ -34,8 +34,8 @@ public class SweepPlotTests
 
     private static PlotModel Map(PlotLook look, int points, double first)
     {
-        Assert.True(SweepInput.TryParse("drive.*.gear_ratio=8..40", points, out SweepInput? across, out string message), message);
-        Assert.True(SweepInput.TryParse("chassis.mass=0.8 kg..1.5 kg", points, out SweepInput? up, out message), message);
+        Assert.True(SweepInput.TryParse("drive.*.gear_ratio=8..40", points, out SweepInput? across, out SweepFault? fault), fault?.ToString());
+        Assert.True(SweepInput.TryParse("chassis.mass=0.8 kg..1.5 kg", points, out SweepInput? up, out fault), fault?.ToString());
         double?[,] values = new double?[points, points];
         for (int i = 0; i < points * points; i++)
         {

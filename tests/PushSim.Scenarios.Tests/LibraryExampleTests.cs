@@ -10,6 +10,8 @@ using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
+using PushSim.Words.Matches;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;
@@ -59,7 +61,7 @@ public class LibraryExampleTests
             // example begins
             DrawableResult shove = DrawableScenario.Open(path);
             var drawn = new FileMatchSource(shove.Scenario!, seed: 1);
-            var work = new MatchWork(new MatchPlan("my odds", Matches: 60, Seed: 1, Threads: 2), Fingerprint.Of(shove), [drawn], journal);
+            var work = new MatchWork(new MatchPlan("my odds", Matches: 60, Seed: 1, Threads: 2), Fingerprint.Of(shove), [drawn], KeptMatchWords.Instance, journal);
             work.Resume();
             Console.WriteLine($"going on after {work.Finished} matches");
             work.Run(cancel: stop.Token);
@@ -110,7 +112,7 @@ public class LibraryExampleTests
 
         // example begins
         var ladder = new DrawnLadder(files, scene: null, seed: 1);
-        MatchWork league = ladder.Work(new MatchPlan("my ladder", Matches: 30, Seed: 1, Threads: 2));
+        MatchWork league = ladder.Work(new MatchPlan("my ladder", Matches: 30, Seed: 1, Threads: 2), KeptMatchWords.Instance);
         league.Run();
         var places = LadderTable.Of(ladder.Names.Count, ladder.Pairs(league));
         foreach ((int robot, double score, double low, double high) in places.Ranking)
@@ -145,7 +147,7 @@ public class LibraryExampleTests
 
         ScenarioSettings scenario = read.Scenario ?? throw new InvalidDataException("the scenario has mistakes");
         RunResult asIs = Simulator.Run(scenario);
-        Console.WriteLine(asIs.Verdict);
+        Console.WriteLine(RunWords.Verdict(asIs));
 
         // settings are records in SI units: change one value, leave the rest
         RobotSettings robot = scenario.Robot;

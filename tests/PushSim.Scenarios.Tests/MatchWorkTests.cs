@@ -1,5 +1,6 @@
 using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Drawing;
+using PushSim.Words.Matches;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;
@@ -100,7 +101,7 @@ public class MatchWorkTests
     private static MatchWork Work(SmallFiles files, MatchPlan plan, IMatchStore? store = null)
     {
         DrawableResult read = DrawableScenario.Open(files.ScenarioPath);
-        return new MatchWork(plan, Fingerprint.Of(read), [new FileMatchSource(read.Scenario!, plan.Seed)], store);
+        return new MatchWork(plan, Fingerprint.Of(read), [new FileMatchSource(read.Scenario!, plan.Seed)], KeptMatchWords.Instance, store);
     }
 
     private static void MatchState(MatchWork work, int[] splits, PartState[] unfinished)

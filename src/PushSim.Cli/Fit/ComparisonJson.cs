@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PushSim.Analysis.Fit;
 using PushSim.Cli.Shared;
+using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;
 
@@ -28,7 +29,7 @@ internal static class ComparisonJson
         JsonReport.WriteRows(w, "left_out", c.LeftOut, t =>
         {
             w.WriteString("tyre", t.Tyre);
-            w.WriteString("reason", t.Reason);
+            w.WriteString("reason", PullWords.Of(t.Reason));
         });
         JsonReport.WriteRows(w, "odd_pulls", c.Odd, o =>
         {

@@ -4,6 +4,7 @@ using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;
 
@@ -39,8 +40,8 @@ internal static class FitJson
         WriteInterval(writer, "static_friction", fit.StaticFriction);
         writer.WriteBoolean("static_friction_is_lower_bound", fit.IsStaticLowerBound);
         WriteInterval(writer, "kinetic_friction", fit.KineticFriction);
-        writer.WriteString("limited_by", fit.Limit.By.ToString().ToLowerInvariant());
-        writer.WriteString("limited_by_reason", fit.Limit.Reason);
+        writer.WriteString("limited_by", PullWords.Key(fit.Limit));
+        writer.WriteString("limited_by_reason", PullWords.Reason(fit.Limit));
         writer.WriteBoolean("inconsistent_with_robot", fit.Limit.IsInconsistent);
         JsonReport.WriteNumber(writer, "share_of_motor_force", fit.Limit.Ratio);
         writer.WriteNumber("pulls", fit.Pulls);

@@ -2,6 +2,7 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 
@@ -21,7 +22,7 @@ internal static class FitPage
         Figures = [.. FitPlot.Figures(outcome.Fits), .. outcome.Simulated.Where(s => s.Fit is not null).SelectMany(s => SimulationPlot.Figures(s.Tyre, s.Fit!)), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Request.Stronger) : []],
         Inputs = [.. Given(request), .. outcome.Read is null ? [] : PageReport.Inputs(outcome.Read)],
         Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, PageReport.Shown(file), StringComparison.Ordinal)))],
-        Cautions = FitText.Cautions,
+        Cautions = Cautions.OfFits,
     };
 
     private static IEnumerable<ReportInput> Given(FitRequest r) =>

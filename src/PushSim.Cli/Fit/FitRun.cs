@@ -1,14 +1,13 @@
 using PushSim.Analysis.Fit;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;
 
 /// <summary>A fit with its progress, and what it says of options.</summary>
 internal static class FitRun
 {
-    private const string HeightUnknown = "not all wheels are driven, so the friction hangs on the height of the tether, which was taken as 0: add --height, or name a scenario with a tether";
-
     /// <summary>All of a fit but what the tyres make of a robot.</summary>
     /// <param name="request">What was asked.</param>
     /// <param name="cancel">Stops the work.</param>
@@ -47,10 +46,10 @@ internal static class FitRun
 
     private static FitResult Told(FitRequest request, FitResult result)
     {
-        IReadOnlyList<TyreFit> fits = result.IsHeightUnknown ? [.. result.Fits.Select(f => f with { Warnings = [.. f.Warnings, HeightUnknown] })] : result.Fits;
+        IReadOnlyList<TyreFit> fits = result.IsHeightUnknown ? [.. result.Fits.Select(f => f with { Warnings = [.. f.Warnings, new PullWarning.NoHeight()] })] : result.Fits;
         int rows = result.ReadingsOfOtherLoad;
         string[] own = rows == 0 ? [] : [FormattableString.Invariant($"{rows} {(rows == 1 ? "row gives a load of its own" : "rows give loads of their own")}, which {(rows == 1 ? "was" : "were")} taken in place of --load {request.Load:0.###} N")];
-        IEnumerable<string> notes = [.. result.Notes, .. own, .. fits.SelectMany(f => f.Notes.Select(n => fits.Count > 1 ? $"{f.Name}: {n}" : n))];
+        IEnumerable<string> notes = [.. result.Notes, .. own, .. fits.SelectMany(f => PullWords.Notes(f).Select(n => fits.Count > 1 ? $"{f.Name}: {n}" : n))];
         return result with { Fits = fits, Notes = [.. notes.Distinct()] };
     }
 }

@@ -1,9 +1,11 @@
 using PushSim.Analysis.Chance;
-using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Fits;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 
@@ -22,10 +24,10 @@ internal static class MeaningCsv
             return (string[])
             [
                 SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Request.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
-                t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), BindingTable.PartKey(t.Binding) ?? "", CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? MeaningText.Words(e) : "",
+                t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), BindingTable.PartKey(t.Binding) ?? "", CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? MeaningWords.Of(e) : "",
                 CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
                 CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),
-                CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(t.Cause),
+                CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(RunWords.Cause(t.Stop)),
             ];
         }));
 }

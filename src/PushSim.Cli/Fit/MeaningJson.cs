@@ -1,11 +1,13 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Analysis.Wear;
-using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Fits;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
+using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Fit;
 
@@ -20,7 +22,7 @@ internal static class MeaningJson
         w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Request.Shoves : 0);
         w.WriteNumber("seed", r.Request.Seed);
         w.WriteString("interval", "Wilson score, 95 %");
-        w.WriteString("wear_limits", WearReport.Limits);
+        w.WriteString("wear_limits", WearWords.Limits);
         JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
         w.WriteStartArray("tyres");
         foreach (TyreMeaning t in r.Tyres)
@@ -37,7 +39,7 @@ internal static class MeaningJson
             JsonReport.WriteNumber(w, "tyre_force_n", Finite(t.TyreForce));
             w.WriteString("limited_by", BindingTable.PartKey(t.Binding));
             JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
-            w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningText.Words(e) : null);
+            w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningWords.Of(e) : null);
             JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
             JsonReport.WriteNumber(w, "chatter_hz", t.Chatter);
             w.WriteBoolean("wear_known", t.Tyre.IsWearKnown);
@@ -47,7 +49,7 @@ internal static class MeaningJson
             JsonReport.WriteNumber(w, "win_share_high", share?.High);
             JsonReport.WriteNumber(w, "lose_share", share is null ? null : t.Shoves!.Share(t.Shoves.Losses));
             w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
-            w.WriteString("cause", t.Cause.Length > 0 ? t.Cause : null);
+            w.WriteString("cause", t.Stop is null ? null : RunWords.Cause(t.Stop));
             w.WriteEndObject();
         }
 
@@ -62,7 +64,7 @@ internal static class MeaningJson
         }
 
         w.WriteEndArray();
-        w.WriteString("limits", r.Tyres.Count > 0 ? MeaningText.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
+        w.WriteString("limits", r.Tyres.Count > 0 ? MeaningWords.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
         w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : MeaningText.Gain(r));
         w.WriteEndObject();
     }

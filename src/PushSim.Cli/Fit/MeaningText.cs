@@ -1,11 +1,13 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Analysis.Wear;
-using PushSim.Binding;
-using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Fits;
+using PushSim.Words.Runs;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
+using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Fit;
 
@@ -16,13 +18,13 @@ internal static class MeaningText
     private const double LeastGain = 0.05;
 
     /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
-    public static IEnumerable<ReportTable> Tables(MeaningResult r)
+    public static IEnumerable<AnswerTable> Tables(MeaningResult r)
     {
         foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
         {
             bool isLast = motors.Key || r.Request.Stronger is null;
-            ReportTable table = Table(r, motors.Key, [.. motors]);
-            table.AddRemark(motors.Key ? Gain(r) : Limits([.. motors], r.Robot));
+            AnswerTable table = Table(r, motors.Key, [.. motors]);
+            table.AddRemark(motors.Key ? Gain(r) : MeaningWords.Limits([.. motors], r.Robot));
 
             if (isLast)
             {
@@ -44,12 +46,12 @@ internal static class MeaningText
 
         TyreMeaning? best = own.Where(t => MeaningResult.Share(t) is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
         string shoves = best is null ? "" : FormattableString.Invariant($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
-        return shoves + " " + Limits(own, r.Robot);
+        return shoves + " " + MeaningWords.Limits(own, r.Robot);
     }
 
-    private static ReportTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
+    private static AnswerTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
     {
-        ReportTable table = new ReportTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
+        AnswerTable table = new AnswerTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
             .AddNumberColumn("1 m [s]").AddColumn("Spot turn").AddNumberColumn("Buzz [Hz]").AddNumberColumn("Wear [mm³/min]");
         bool hasShoves = r.Opponent.Length > 0;
         if (hasShoves)
@@ -62,7 +64,7 @@ internal static class MeaningText
         {
             List<string> cells =
             [
-                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? Words(e) : "not run",
+                t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? MeaningWords.Of(e) : "not run",
                 t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? "none", t.Tyre.IsWearKnown ? t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not run" : "not known",
             ];
             if (hasShoves)
@@ -76,9 +78,9 @@ internal static class MeaningText
             table.AddRow([.. cells]);
         }
 
-        foreach (TyreMeaning t in tyres.Where(t => t.Cause.Length > 0))
+        foreach (TyreMeaning t in tyres.Where(t => t.Stop is not null))
         {
-            table.AddRemark($"{t.Tyre.Name}: {t.Cause}");
+            table.AddRemark($"{t.Tyre.Name}: {RunWords.Cause(t.Stop)}");
         }
 
         foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
@@ -89,7 +91,7 @@ internal static class MeaningText
         return table;
     }
 
-    private static void AddEnd(ReportTable table, MeaningResult r)
+    private static void AddEnd(AnswerTable table, MeaningResult r)
     {
         foreach ((string tyre, string reason) in r.LeftOut)
         {
@@ -116,44 +118,8 @@ internal static class MeaningText
 
         if (r.Tyres.Any(t => t.Tyre.IsWearKnown))
         {
-            table.AddRemark(WearReport.Limits, isAside: true);
+            table.AddRemark(WearWords.Limits, isAside: true);
         }
-    }
-
-    // What binds, and what therefore changes nothing.
-    public static string Limits(TyreMeaning[] tyres, string robot)
-    {
-        TyreMeaning[] known = [.. tyres.Where(t => t.Bound.Count > 0)];
-        TyreMeaning[] slide = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count == 1)];
-        TyreMeaning[] hold = [.. known.Where(t => !t.IsHeldByTyres)];
-        TyreMeaning[] both = [.. known.Where(t => t.IsHeldByTyres && t.Bound.Count > 1)];
-        if (known.Length == 0)
-        {
-            return $"What limits {robot} is not known.";
-        }
-
-        string every = known.Length == 1 ? "on " + known[0].Tyre.Name : "on every one of these tyres";
-        if (hold.Length == known.Length)
-        {
-            return FormattableString.Invariant($"The {Who(hold, "limits", "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 ? " or more" : "")}): better tyres change nothing in its push.");
-        }
-
-        if (slide.Length == known.Length)
-        {
-            return FormattableString.Invariant($"The tyres limit {robot} {every} ({slide.Max(t => t.TyreForce):0.0} N{(known.Length > 1 ? " at most" : "")}, the motors could give {slide.Min(t => t.MotorForce):0.0} N): a stronger motor changes nothing in its standing push.");
-        }
-
-        List<string> parts = slide.Length > 0 ? [$"the tyres limit {robot} on {Names(slide)}"] : [];
-        parts.AddRange(both.GroupBy(t => string.Join(", then the ", t.Bound.Select(b => BindingTable.Words(b.Kind)))).Select(g => $"on {Names(g)} the {g.Key} do"));
-        parts.AddRange(hold.Length > 0 ? [$"on {Names(hold)} the {Who(hold, "does", "do")}: more grip than that of {hold.MinBy(t => t.TyreForce)!.Tyre.Name} changes nothing in its push"] : []);
-        string all = string.Join("; ", parts);
-        return $"{(slide.Length > 0 ? "" : $"What limits {robot}: ")}{(slide.Length > 0 ? char.ToUpperInvariant(all[0]) : all[0])}{all[1..]}.";
-    }
-
-    private static string Who(TyreMeaning[] tyres, string one, string many)
-    {
-        BindingKind[] kinds = [.. tyres.SelectMany(t => t.Bound).Select(b => b.Kind).Distinct()];
-        return $"{string.Join(" and ", kinds.Select(BindingTable.Words))} {(kinds is [BindingKind.Battery or BindingKind.Series] ? one : many)}";
     }
 
     // What stronger motors add, and what takes over.
@@ -184,8 +150,4 @@ internal static class MeaningText
         string[] close = [.. tyres.Where(t => t != best && t.Shoves is { Matches: > 0 } s && ShareInterval.OfTwo(first.Wins, first.Matches, s.Wins, s.Matches).Low <= 0.0).Select(t => t.Tyre.Name)];
         return close.Length == 0 ? "" : $", no surer than with {string.Join(", ", close)}";
     }
-
-    private static string Names(IEnumerable<TyreMeaning> tyres) => string.Join(", ", tyres.Select(t => t.Tyre.Name));
-
-    public static string Words(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
 }

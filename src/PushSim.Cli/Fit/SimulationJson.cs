@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Cli.Shared;
+using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;
 
@@ -25,7 +26,7 @@ internal static class SimulationJson
             JsonReport.WriteNumber(w, "value", p.Value.Value);
             JsonReport.WriteNumber(w, "low", p.Value.Low);
             JsonReport.WriteNumber(w, "high", p.Value.High);
-            w.WriteString("why_not", p.Why.Length > 0 ? p.Why : null);
+            w.WriteString("why_not", p.IsTold ? null : SimulationWords.WhyNot(fit, p));
             w.WriteEndObject();
         }
 
@@ -38,7 +39,7 @@ internal static class SimulationJson
         w.WriteNumber("searches_agreeing", fit.Agreeing);
         w.WriteNumber("runs", fit.Runs);
         w.WriteStartArray("warnings");
-        foreach (string warning in fit.Warnings)
+        foreach (string warning in SimulationWords.Warnings(fit))
         {
             w.WriteStringValue(warning);
         }

@@ -43,7 +43,7 @@ internal static class TyreBlock
         }
 
         var text = new StringBuilder();
-        if (fit.Limit.By == PullLimitedBy.Motors)
+        if (fit.Limit.IsOfMotors)
         {
             text.Append("# the motors set this pull: both frictions are lower bounds\n");
         }

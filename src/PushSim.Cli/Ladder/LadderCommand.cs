@@ -3,6 +3,7 @@ using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios.Drawing;
+using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 
@@ -56,7 +57,7 @@ internal static class LadderCommand
         }
 
         OutputFolder? folder = MatchJob.Open(request.Output, "ladder", plan);
-        MatchWork work = ladder.Work(plan, MatchJob.Store(folder, plan));
+        MatchWork work = ladder.Work(plan, KeptMatchWords.Instance, MatchJob.Store(folder, plan));
         var job = new MatchJob(plan, work, folder, error, cancel);
 
         // in rounds over the pairs, so that an interrupted ladder has some of every pair

@@ -3,6 +3,7 @@ using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Ladder;
 
@@ -28,6 +29,6 @@ internal static class LadderPage
         ],
         Estimates = [.. reads.SelectMany(r => r.Notes).Distinct()],
         Computation = LadderText.Computation(result),
-        Cautions = TextReport.Cautions,
+        Cautions = Cautions.OfPredictions,
     };
 }

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Scenarios.Drawing;
+using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 
@@ -35,7 +36,7 @@ internal sealed record LadderResult
             Robots = names,
             Table = table,
             Matches = work.Finished,
-            Failed = [.. table.Pairs.SelectMany((p, k) => work.Of(k).Where(o => o.HasFailed).Select(o => ($"{names[p.First]} against {names[p.Second]}", o.Number, o.Cause!)))],
+            Failed = [.. table.Pairs.SelectMany((p, k) => work.Of(k).Where(o => o.HasFailed).Select(o => ($"{names[p.First]} against {names[p.Second]}", o.Number, MatchWords.Cause(o))))],
             Seed = seed,
             MatchesPerSecond = work.Rate,
             IsInterrupted = isInterrupted,

@@ -1,7 +1,8 @@
 using PushSim.Analysis.Ladder;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
-using PushSim.Plotting.Report;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Ladder;
@@ -18,7 +19,7 @@ internal static class LadderText
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + Escape(r.Verdict) + "[/]");
         console.WriteLine();
-        foreach (ReportTable table in Tables(r))
+        foreach (AnswerTable table in Tables(r))
         {
             TextReport.Write(console, table);
         }
@@ -29,15 +30,15 @@ internal static class LadderText
         }
 
         console.MarkupLine("[dim]" + Escape(Computation(r)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The tables, for screen and page: the square and the ranking, with the cycles and what all matches share under it.</summary>
-    public static IReadOnlyList<ReportTable> Tables(LadderResult r)
+    public static IReadOnlyList<AnswerTable> Tables(LadderResult r)
     {
         int[] order = Order(r);
-        ReportTable square = new ReportTable("Wins against").AddColumn("Robot");
+        AnswerTable square = new AnswerTable("Wins against").AddColumn("Robot");
         foreach (int column in order)
         {
             square.AddNumberColumn(r.Robots[column]);
@@ -48,7 +49,7 @@ internal static class LadderText
             square.AddRow([r.Robots[row], .. order.Select(c => r.Table.WinShares[row][c] is double s ? Text($"{100.0 * s:0} %") : "")]);
         }
 
-        ReportTable ranking = new ReportTable("Rank").AddColumn("Rank").AddColumn("Robot").AddNumberColumn("Score").AddColumn("95 % interval");
+        AnswerTable ranking = new AnswerTable("Rank").AddColumn("Rank").AddColumn("Robot").AddNumberColumn("Score").AddColumn("95 % interval");
         foreach (((int robot, double score, double low, double high), int i) in r.Table.Ranking.Select((x, i) => (x, i)))
         {
             ranking.AddRow(Text($"{i + 1}"), r.Robots[robot], Text($"{score:0}"), Text($"{low:0} to {high:0}"));

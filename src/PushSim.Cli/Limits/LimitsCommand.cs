@@ -1,5 +1,5 @@
-using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.CommandLine;
 using System.Globalization;
 using PushSim.Analysis.Limits;
 using PushSim.Cli.Shared;
@@ -9,6 +9,8 @@ using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
+using PushSim.Words.Limits;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Limits;
 
@@ -111,10 +113,10 @@ internal static class LimitsCommand
 
         RunResult? told = run is { Time.Length: >= 2 } ? run : null;
         List<string> files = folder is null ? [] : WriteFiles(folder, report, told, read, options, cancel);
-        options.Output.Print(output, () => LimitsJson.Of(report, told), PlainText.Of(report.Verdict), () => LimitsText.Write(output, report, told, read, file, files));
+        options.Output.Print(output, () => LimitsJson.Of(report, told), PlainText.Of(LimitVerdict.Of(report)), () => LimitsText.Write(output, report, told, read, file, files));
         if (run?.Status == RunStatus.Failed)
         {
-            error.WriteLine("pushsim: error: " + PlainText.Of(run.Cause));
+            error.WriteLine("pushsim: error: " + PlainText.Of(RunWords.Cause(run.Stop)));
             return ExitCode.RunFailed;
         }
 

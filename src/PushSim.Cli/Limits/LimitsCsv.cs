@@ -1,8 +1,9 @@
 using PushSim.Analysis.Limits;
-using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Limits;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Limits;
 
@@ -11,7 +12,7 @@ internal static class LimitsCsv
 {
     public static void WriteCurves(LimitReport report, Stream stream)
     {
-        (string Key, ForceCurve Curve)[] curves = [("", report.Total), .. report.Axles.Select(a => (Slug.Of(a.Name) + "_", a.Curve))];
+        (string Key, ForceCurve Curve)[] curves = [("", report.Total), .. report.Axles.Select(a => (Slug.Of(LimitWords.Of(a)) + "_", a.Curve))];
         CsvTable.Write(
             stream,
             ["speed_m_per_s", .. curves.SelectMany(c => new[] { c.Key + "motor_force_n", c.Key + "traction_peak_force_n", c.Key + "traction_sliding_force_n" }), "binding"],

@@ -3,6 +3,8 @@ using PushSim.Analysis.Limits;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Words.Limits;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Limits;
 
@@ -11,7 +13,7 @@ internal static class LimitsJson
 {
     public static string Of(LimitReport r, RunResult? run) => JsonReport.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "limits", r.Verdict, r.Warnings);
+        JsonReport.WriteHead(writer, "limits", LimitVerdict.Of(r), LimitWarnings.Of(r));
         writer.WriteString("scenario", r.Scenario.Name);
         writer.WriteString("robot", r.Scenario.Robot.Name);
         Number(writer, "throttle_ratio", r.Now.Condition.Throttle);
@@ -28,7 +30,7 @@ internal static class LimitsJson
         WriteGains(writer, r);
         JsonReport.WriteRows(writer, "states", r.States, s =>
         {
-            writer.WriteString("name", s.Name);
+            writer.WriteString("name", LimitWords.Of(s.Kind));
             Number(writer, "winding_temperature_degc", s.Condition.WindingTemperature);
             Number(writer, "charge_ratio", s.Condition.Charge);
             WriteState(writer, s);
@@ -37,7 +39,7 @@ internal static class LimitsJson
         WriteCurve(writer, "curve", r.Total);
         JsonReport.WriteRows(writer, "axles", r.Axles, a =>
         {
-            writer.WriteString("name", a.Name);
+            writer.WriteString("name", LimitWords.Of(a));
             WriteCurve(writer, "curve", a.Curve);
         });
         WriteRatio(writer, r.Ratio);
@@ -92,13 +94,13 @@ internal static class LimitsJson
         Number(writer, "traction_sliding_force_n", w.SlidingForce);
         Number(writer, "force_n", w.Force);
         Number(writer, "surface_speed_m_per_s", w.SpinSpeed);
-        writer.WriteString("binding", w.Binding is BindingKind kind ? BindingTable.Key(kind) : LimitsText.Unbound(r.Now, w));
+        writer.WriteString("binding", w.Binding is BindingKind kind ? BindingTable.Key(kind) : LimitTables.Unbound(r.Now, w));
     });
 
     private static void WriteWirings(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "wiring", r.Wirings, c =>
     {
-        writer.WriteString("wiring", c.Wiring);
-        writer.WriteString("case", c.Case);
+        writer.WriteString("wiring", LimitWords.Of(c.Wiring));
+        writer.WriteString("case", LimitWords.Of(c.Case));
         writer.WriteString("wheel", c.Wheel);
         Number(writer, "pull_n", c.Pull);
         JsonReport.WriteRows(writer, "motors", c.Motors, m =>

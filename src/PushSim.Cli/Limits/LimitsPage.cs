@@ -4,6 +4,8 @@ using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios.Scenes;
+using PushSim.Words.Limits;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Limits;
 
@@ -15,13 +17,13 @@ internal static class LimitsPage
         Command = "limits",
         Subject = report.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
-        Verdict = report.Verdict,
-        Warnings = [.. report.Warnings, .. PageReport.Problems(read.Problems)],
-        Tables = LimitsText.Tables(report, run),
+        Verdict = LimitVerdict.Of(report),
+        Warnings = [.. LimitWarnings.Of(report), .. PageReport.Problems(read.Problems)],
+        Tables = LimitTables.Of(report, run),
         Figures = LimitsPlot.Figures(report, run),
         Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
-        Cautions = TextReport.Cautions,
+        Cautions = Cautions.OfPredictions,
     };
 
     // always shown: the match of the page is nothing without it

@@ -8,6 +8,7 @@ using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Odds;
 
@@ -39,14 +40,14 @@ internal static class MatchReplay
             }
         }
 
-        request.Output.Print(output, () => RunJson.Of(result, milliseconds), result.Verdict, () =>
+        request.Output.Print(output, () => RunJson.Of(result, milliseconds), RunWords.Verdict(result), () =>
         {
             RunText.Write(output, result, milliseconds, read, request.File, files);
             WriteDraws(output, source, number);
         });
         if (result.Status == RunStatus.Failed)
         {
-            error.WriteLine("pushsim: error: " + result.Cause);
+            error.WriteLine("pushsim: error: " + RunWords.Cause(result.Stop));
             return ExitCode.RunFailed;
         }
 

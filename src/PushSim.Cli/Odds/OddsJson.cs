@@ -3,6 +3,8 @@ using PushSim.Analysis.Chance;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios.Reading;
+using PushSim.Words.Matches;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Odds;
 
@@ -60,7 +62,7 @@ internal static class OddsJson
         {
             w.WriteStartObject();
             w.WriteNumber("match", failed.Number);
-            w.WriteString("cause", failed.Cause);
+            w.WriteString("cause", MatchWords.Cause(failed));
             w.WriteEndObject();
         }
 

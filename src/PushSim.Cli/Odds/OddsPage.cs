@@ -5,6 +5,8 @@ using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Odds;
 
@@ -23,7 +25,7 @@ internal static class OddsPage
             Verdict = result.Verdict,
             Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. other is null ? [] : PageReport.Problems(other.Read.Problems)],
             Replay = shown?.Run,
-            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {s.Run.Verdict}") : "",
+            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {RunWords.Verdict(s.Run)}") : "",
             Tables = OddsText.Tables(result),
             Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
             Inputs =
@@ -34,7 +36,7 @@ internal static class OddsPage
             ],
             Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
             Computation = OddsText.Computation(result),
-            Cautions = TextReport.Cautions,
+            Cautions = Cautions.OfPredictions,
         };
     }
 }

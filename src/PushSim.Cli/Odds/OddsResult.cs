@@ -1,7 +1,7 @@
 using System.Globalization;
 using PushSim.Analysis.Chance;
-using PushSim.Binding;
 using PushSim.Scenarios.Reading;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Odds;
 

@@ -6,6 +6,7 @@ using PushSim.Plotting.Plots;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Scenes;
+using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Odds;
 
@@ -30,7 +31,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         Side[] sides = other is null ? [own] : [own, other];
         string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
-        var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, MatchJob.Store(folder, request.Plan));
+        var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
         var job = new MatchJob(request.Plan, work, folder, error, cancel);
         string words = keys.Length == 0 ? "" : $"--effects plays the contest once more for each of {keys.Length} {(keys.Length == 1 ? "value" : "values")}";
         if (!job.Run(request.Output.HasNoProgress, request.Within, words: words))
@@ -66,7 +67,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (result.Tally.Matches == 0)
         {
-            error.WriteLine("pushsim: error: every match failed; the first: " + PlainText.Of(own.Outcomes.FirstOrDefault().Cause ?? "none was run"));
+            error.WriteLine("pushsim: error: every match failed; the first: " + PlainText.Of(own.Outcomes.Count > 0 ? MatchWords.Cause(own.Outcomes[0]) : "none was run"));
             return ExitCode.RunFailed;
         }
 
@@ -119,7 +120,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     private void WriteMatches(Stream stream, Side side)
     {
         using var writer = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        FinishedMatches.WriteTable(writer, side.Fingerprint, request.Plan, side.Outcomes);
+        FinishedMatches.WriteTable(writer, side.Fingerprint, request.Plan, KeptMatchWords.Instance, side.Outcomes);
     }
 
     /// <summary>One of the scenarios that are run.</summary>

@@ -3,9 +3,10 @@ using PushSim.Analysis.Chance;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
-using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios.Reading;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Odds;
@@ -20,7 +21,7 @@ internal static class OddsText
         IAnsiConsole console = TextReport.Console(output);
         console.MarkupLine("[bold]" + PlainText.Marked(r.Verdict) + "[/]");
         console.WriteLine();
-        foreach (ReportTable table in Tables(r))
+        foreach (AnswerTable table in Tables(r))
         {
             TextReport.Write(console, table);
         }
@@ -36,13 +37,13 @@ internal static class OddsText
         }
 
         console.MarkupLine("[dim]" + PlainText.Marked(Computation(r)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The tables, for screen and page.</summary>
-    public static IReadOnlyList<ReportTable> Tables(OddsResult r) =>
-        [Shares(r), Decisions(r), .. r.Inputs.Count > 0 ? [Mattering(r)] : Array.Empty<ReportTable>(), .. r.Effects.Count > 0 ? [Together(r)] : Array.Empty<ReportTable>(), Drawn(r.Values)];
+    public static IReadOnlyList<AnswerTable> Tables(OddsResult r) =>
+        [Shares(r), Decisions(r), .. r.Inputs.Count > 0 ? [Mattering(r)] : Array.Empty<AnswerTable>(), .. r.Effects.Count > 0 ? [Together(r)] : Array.Empty<AnswerTable>(), Drawn(r.Values)];
 
     /// <summary>Seed, speed and methods.</summary>
     public static string Computation(OddsResult r) =>
@@ -50,9 +51,9 @@ internal static class OddsText
 
     private static string OneByOne => MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
 
-    private static ReportTable Drawn(IReadOnlyList<TolerancedValue> values)
+    private static AnswerTable Drawn(IReadOnlyList<TolerancedValue> values)
     {
-        ReportTable table = new ReportTable("Drawn").AddColumn("Value").AddNumberColumn("Middle").AddNumberColumn("Tolerance").AddColumn("Unit").AddColumn("Spread").AddColumn("From");
+        AnswerTable table = new AnswerTable("Drawn").AddColumn("Value").AddNumberColumn("Middle").AddNumberColumn("Tolerance").AddColumn("Unit").AddColumn("Spread").AddColumn("From");
         foreach (TolerancedValue v in values)
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
@@ -70,9 +71,9 @@ internal static class OddsText
         return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because the file states no tolerance", isAside: true) : table;
     }
 
-    private static ReportTable Mattering(OddsResult r)
+    private static AnswerTable Mattering(OddsResult r)
     {
-        ReportTable table = new ReportTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance");
+        AnswerTable table = new AnswerTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance");
         foreach ((string name, double share) in r.Inputs)
         {
             table.AddRow(name, Percent(share));
@@ -82,9 +83,9 @@ internal static class OddsText
             "by itself: how much less the ground gained would vary if this one input were known" + (r.Effects.Count > 0 ? "" : "; what an input does only together with others, --effects tells"), isAside: true);
     }
 
-    private static ReportTable Together(OddsResult r)
+    private static AnswerTable Together(OddsResult r)
     {
-        ReportTable table = new ReportTable("What matters together with others").AddColumn("Input").AddNumberColumn("Share that it has a hand in").AddColumn("95 % interval");
+        AnswerTable table = new AnswerTable("What matters together with others").AddColumn("Input").AddNumberColumn("Share that it has a hand in").AddColumn("95 % interval");
         foreach (InputEffect e in r.Effects)
         {
             table.AddRow(e.Key, Percent(e.Share), Text($"{100.0 * e.Bounds.Low:0.0} to {100.0 * e.Bounds.High:0.0} %"));
@@ -95,10 +96,10 @@ internal static class OddsText
             isAside: true);
     }
 
-    private static ReportTable Shares(OddsResult r)
+    private static AnswerTable Shares(OddsResult r)
     {
         Tally t = r.Tally;
-        ReportTable table = new ReportTable("Outcome").AddColumn("Who").AddNumberColumn("Matches").AddNumberColumn("Share").AddColumn("95 % interval");
+        AnswerTable table = new AnswerTable("Outcome").AddColumn("Who").AddNumberColumn("Matches").AddNumberColumn("Share").AddColumn("95 % interval");
         Row($"{r.Robot} wins", t.Wins);
         Row($"{r.Opponent} wins", t.Losses);
         Row("stalemate", t.Stalemates);
@@ -113,9 +114,9 @@ internal static class OddsText
         }
     }
 
-    private static ReportTable Decisions(OddsResult r)
+    private static AnswerTable Decisions(OddsResult r)
     {
-        ReportTable table = new ReportTable("What decided").AddColumn("Ending").AddColumn("Held back").AddNumberColumn("Matches").AddNumberColumn("Share");
+        AnswerTable table = new AnswerTable("What decided").AddColumn("Ending").AddColumn("Held back").AddNumberColumn("Matches").AddNumberColumn("Share");
         foreach ((Decision d, long count) in r.Tally.Decisions)
         {
             (string won, string lost) = d.Winner == 1 ? (r.Opponent, r.Robot) : (r.Robot, r.Opponent);

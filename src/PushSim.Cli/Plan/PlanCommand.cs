@@ -6,7 +6,7 @@ using PushSim.Cli.Shared;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Studies;
-using Spectre.Console;
+using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;
 
@@ -85,10 +85,10 @@ internal static class PlanCommand
         }
 
         double spread = request.Spread ?? measured ?? PullPlan.UsualSpread;
-        string source = request.Spread is not null ? "given" : measured is not null ? "measured" : "assumed";
+        SpreadSource source = request.Spread is not null ? SpreadSource.Given : measured is not null ? SpreadSource.Measured : SpreadSource.Assumed;
         PullPlan plan = PullPlan.Of(request.Tyres, request.Difference, spread, request.Power, request.Seed);
         string? file = options.Open("plan")?.Write("plan.csv", s => s.Write(new UTF8Encoding(false).GetBytes(PlanSheet.Csv(plan, request.LoadNewton))));
-        options.Print(output, () => PlanJson.Of(plan, source), PlanText.Verdict(plan), () => PlanText.Write(output, plan, source, request.LoadNewton is not null, file!));
+        options.Print(output, () => PlanJson.Of(plan, source), PlanWords.Verdict(plan), () => PlanText.Write(output, plan, source, request.LoadNewton is not null, file!));
         return ExitCode.Done;
     }
 

@@ -1,21 +1,22 @@
 using PushSim.Analysis.Plan;
 using PushSim.Cli.Shared;
+using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;
 
 /// <summary>A plan as a JSON document.</summary>
 internal static class PlanJson
 {
-    public static string Of(PullPlan plan, string source) => JsonReport.Write(w =>
+    public static string Of(PullPlan plan, SpreadSource source) => JsonReport.Write(w =>
     {
-        JsonReport.WriteHead(w, "plan", PlanText.Verdict(plan), source == "assumed" ? [PlanText.Scatter(plan, source)] : []);
+        JsonReport.WriteHead(w, "plan", PlanWords.Verdict(plan), source == SpreadSource.Assumed ? [PlanWords.Scatter(plan, source)] : []);
         w.WriteNumber("pulls_each", plan.PullsEach);
         w.WriteNumber("pulls", plan.Pulls.Count);
         JsonReport.WriteNumber(w, "pulls_needed_each", plan.Needed < int.MaxValue ? plan.Needed : null);
         w.WriteNumber("difference_ratio", plan.Difference);
         w.WriteNumber("difference_found_ratio", plan.Finds);
         w.WriteNumber("spread_ratio", plan.Spread);
-        w.WriteString("spread_source", source);
+        w.WriteString("spread_source", PlanWords.Of(source));
         w.WriteNumber("power_ratio", plan.Power);
         w.WriteStartArray("order");
         foreach (PlannedPull p in plan.Pulls)

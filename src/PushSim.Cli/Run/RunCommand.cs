@@ -9,6 +9,7 @@ using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Run;
 
@@ -84,10 +85,10 @@ internal static class RunCommand
         }
 
         options.Output.Print(
-            output, () => RunJson.Of(result, milliseconds, tyres, map), result.Verdict, () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map?.Sentence));
+            output, () => RunJson.Of(result, milliseconds, tyres, map), RunWords.Verdict(result), () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map?.Sentence));
         if (result.Status == RunStatus.Failed)
         {
-            error.WriteLine("pushsim: error: " + result.Cause);
+            error.WriteLine("pushsim: error: " + RunWords.Cause(result.Stop));
             return ExitCode.RunFailed;
         }
 

@@ -4,6 +4,9 @@ using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
+using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
 
@@ -12,7 +15,7 @@ internal static class RunJson
 {
     public static string Of(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => JsonReport.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "run", result.Verdict, result.Warnings);
+        JsonReport.WriteHead(writer, "run", RunWords.Verdict(result), RunWords.Warnings(result));
         RunAnswers a = result.Answers;
         writer.WriteString("scenario", result.Scenario.Name);
         writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
@@ -58,7 +61,7 @@ internal static class RunJson
 
         if (result.Turning is not null)
         {
-            TurnJson.Write(writer, result.Turning);
+            TurnJson.Write(writer, result.Turning, TurnWords.Explain(result.Turning, result));
         }
 
         map?.WriteJson(writer);
@@ -87,7 +90,7 @@ internal static class RunJson
         if (shove?.TooCloseToCall is bool close)
         {
             writer.WriteBoolean("too_close_to_call", close);
-            writer.WriteString("too_close_reason", shove.Reason);
+            writer.WriteString("too_close_reason", RunWords.TooClose(result));
         }
         else
         {

@@ -3,6 +3,9 @@ using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios.Scenes;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
+using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
 
@@ -14,14 +17,14 @@ internal static class RunPage
         Command = "run",
         Subject = result.Scenario.Name,
         Question = result.Scenario.Question,
-        Verdict = result.Verdict,
-        Warnings = [.. result.Warnings, .. PageReport.Problems(read.Problems)],
+        Verdict = RunWords.Verdict(result),
+        Warnings = [.. RunWords.Warnings(result), .. PageReport.Problems(read.Problems)],
         Replay = result,
-        Tables = [.. RunText.Tables(result), .. TurnText.Tables(result.Turning), .. TyreText.Tables(tyres)],
+        Tables = [.. RunTables.Of(result), .. TurnTables.Of(result), .. TyreText.Tables(tyres)],
         Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
         Inputs = PageReport.Inputs(read),
         Estimates = [.. read.Notes, .. read.Remarks],
-        Computation = RunText.Computation(result, milliseconds),
-        Cautions = TextReport.Cautions,
+        Computation = RunTables.Computation(result, milliseconds),
+        Cautions = Cautions.OfPredictions,
     };
 }

@@ -1,12 +1,10 @@
-using System.Globalization;
-using PushSim.Analysis.Fit;
-using PushSim.Binding;
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Runs;
 using PushSim.Scenarios.Scenes;
-using PushSim.Simulation;
-using PushSim.Tyres;
+using PushSim.Words.Runs;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
+using PushSim.Words.Turns;
 using Spectre.Console;
 
 namespace PushSim.Cli.Run;
@@ -14,12 +12,6 @@ namespace PushSim.Cli.Run;
 /// <summary>A run as text for a person: verdict first, then numbers, energy, warnings, cautions, files.</summary>
 internal static class RunText
 {
-    // Changes of the limit that are listed for each robot.
-    private const int MostSpans = 8;
-
-    // The table shows three digits [J].
-    private const double LeastShownJoule = 5e-4;
-
     public static void Write(TextWriter output, RunResult result, double milliseconds, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, string? map = null)
     {
         IAnsiConsole console = TextReport.Console(output);
@@ -28,14 +20,14 @@ internal static class RunText
             console.MarkupLine("[dim]" + PlainText.Marked(result.Scenario.Question) + "[/]");
         }
 
-        console.MarkupLine("[bold]" + PlainText.Marked(result.Verdict) + "[/]");
+        console.MarkupLine("[bold]" + PlainText.Marked(RunWords.Verdict(result)) + "[/]");
         console.WriteLine();
-        foreach (ReportTable table in Tables(result))
+        foreach (AnswerTable table in RunTables.Of(result))
         {
             TextReport.Write(console, table);
         }
 
-        foreach (ReportTable table in TurnText.Tables(result.Turning))
+        foreach (AnswerTable table in TurnTables.Of(result))
         {
             TextReport.Write(console, table);
         }
@@ -47,121 +39,20 @@ internal static class RunText
 
         if (tyres is not null)
         {
-            foreach (ReportTable table in TyreText.Tables(tyres))
+            foreach (AnswerTable table in TyreText.Tables(tyres))
             {
                 TextReport.Write(console, table);
             }
         }
 
-        foreach (string warning in result.Warnings)
+        foreach (string warning in RunWords.Warnings(result))
         {
             console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
         EstimateText.Write(console, read, file);
-        console.MarkupLine("[dim]" + Markup.Escape(Computation(result, milliseconds)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(RunTables.Computation(result, milliseconds)) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
-
-    /// <summary>The tables of a run, for screen and page, the answers first.</summary>
-    public static IEnumerable<ReportTable> Tables(RunResult result) =>
-        new[] { AnswerTable(result), LimitTable(result), EnergyTable(result) }.Where(t => t.Rows.Count > 0);
-
-    /// <summary>What the run cost and how well its energy balance closes.</summary>
-    public static string Computation(RunResult result, double milliseconds) => Invariant(
-        $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
-
-    // One column of values a robot.
-    private static ReportTable AnswerTable(RunResult result)
-    {
-        RunAnswers a = result.Answers;
-        RunAnswers? b = result.Opponent?.Answers;
-        ReportTable table = new ReportTable("Answer").AddColumn("Quantity");
-        if (result.Opponent is OpponentRun opponent)
-        {
-            table.AddNumberColumn(result.Scenario.Robot.Name);
-            table.AddNumberColumn(opponent.Robot.Name);
-        }
-        else
-        {
-            table.AddNumberColumn("Value");
-        }
-
-        table.AddColumn("Unit");
-        IEnumerable<WheelSettings> wheels = [.. result.Scenario.Robot.Wheels, .. result.Scenario.Opponent?.Robot.Wheels ?? []];
-        bool isWearWhole = wheels.All(w => w.Tyre.SpecificWear > 0.0);
-        Row("ground gained", result.Shove?.GroundGained, -result.Shove?.GroundGained, "m", "0.000");
-        Row("turned aside, left positive", result.Shove?.TurnedAside.First * 180.0 / Math.PI, result.Shove?.TurnedAside.Opponent * 180.0 / Math.PI, "deg", "0.0");
-        Row(a.IsJerk ? "pull, first jerk" : "pull, breakaway peak", a.PullBreakaway, null, "N", "0.00");
-        Row(a.IsBouncing ? "pull, mean while it bounces" : "pull, steady", a.PullPlateau, null, "N", "0.00");
-        MeasuredOverlay? measured = MeasuredOverlay.Of(result);
-        Row("measured, breakaway peak", measured?.Breakaway, null, "N", "0.00");
-        Row("measured, steady", measured?.Plateau, null, "N", "0.00");
-        Row("push, peak (rough)", a.PushPeak, null, "N", a.PushPeak >= 100.0 ? "0" : "0.0");
-        Row("push, steady", a.PushPlateau, null, "N", "0.00");
-        Row("top speed", a.TopSpeed, b?.TopSpeed, "m/s", "0.00");
-        Row("time to 90 % of it", a.TimeTo90PercentSpeed, b?.TimeTo90PercentSpeed, "s", "0.000");
-        Row("time for the first metre", a.TimeToOneMetre, b?.TimeToOneMetre, "s", "0.000");
-        Row("stopping distance", a.StopDistance, b?.StopDistance, "m", "0.000");
-        Row("yaw rate", a.YawRate, b?.YawRate, "rad/s", "0.00");
-        Row("effective track ratio", a.EffectiveTrackRatio, b?.EffectiveTrackRatio, "", "0.000");
-        Row("scrub moment", a.ScrubMoment, b?.ScrubMoment, "N m", "0.000");
-        Row("chatter", a.Chatter, b?.Chatter, "Hz", "0");
-        Row(isWearWhole ? "tyre wear, all wheels" : "tyre wear, where known", a.Wear * 1e9, b?.Wear * 1e9, "mm³", "0.000");
-        Row("furthest from the start", a.Travel, b?.Travel, "m", a.Travel < 0.01 ? "0.0000" : "0.000");
-        Row("peak battery current", a.PeakBatteryCurrent, b?.PeakBatteryCurrent, "A", "0.0");
-        Row("lowest battery voltage", a.LowestBatteryVoltage, b?.LowestBatteryVoltage, "V", "0.00");
-        Row("hottest winding", a.PeakWindingTemperature, b?.PeakWindingTemperature, "°C", "0");
-        Row("charge used", a.ChargeUsed / 3.6, b?.ChargeUsed / 3.6, "mA h", "0.00");
-        return table;
-
-        void Row(string name, double? value, double? other, string unit, string format)
-        {
-            if (value is null && other is null)
-            {
-                return;
-            }
-
-            string first = value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
-            string second = other?.ToString(format, CultureInfo.InvariantCulture) ?? "";
-            string[] cells = b is null ? [name, first, unit] : [name, first, second, unit];
-            table.AddRow(cells);
-        }
-    }
-
-    private static ReportTable LimitTable(RunResult result)
-    {
-        ReportTable table = new ReportTable("What limits the push").AddColumn("Robot").AddNumberColumn("from").AddNumberColumn("to").AddColumn("Limit");
-        Add(result.Scenario.Robot.Name, result.Limits);
-        Add(result.Opponent?.Robot.Name ?? "", result.Opponent?.Limits ?? []);
-        return table;
-
-        void Add(string name, IReadOnlyList<BindingSpan> limits)
-        {
-            foreach (BindingSpan span in limits.Take(MostSpans))
-            {
-                table.AddRow(name, Invariant($"{span.From:0.00} s"), Invariant($"{span.To:0.00} s"), string.Join(", then ", span.Kinds.Select(BindingTable.Words)));
-            }
-
-            if (limits.Count > MostSpans)
-            {
-                table.AddRow(name, "", "", $"and {limits.Count - MostSpans} more changes");
-            }
-        }
-    }
-
-    private static ReportTable EnergyTable(RunResult result)
-    {
-        double largest = result.Ledger.Count == 0 ? 0.0 : result.Ledger.Max(e => Math.Abs(e.Joule));
-        ReportTable table = new ReportTable("Where the energy went").AddColumn("To or from").AddNumberColumn("Value").AddColumn("Unit");
-        foreach (LedgerEntry entry in result.Ledger.Where(e => Math.Abs(e.Joule) >= Math.Max(LeastShownJoule, 1e-4 * largest)))
-        {
-            table.AddRow(entry.Label, entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
-        }
-
-        return table;
-    }
-
-    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 }

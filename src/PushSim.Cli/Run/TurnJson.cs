@@ -1,13 +1,14 @@
 using System.Text.Json;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
+using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
 
 /// <summary>A turn's report as the object "turning" of the run's JSON document.</summary>
 internal static class TurnJson
 {
-    public static void Write(Utf8JsonWriter writer, TurnReport r)
+    public static void Write(Utf8JsonWriter writer, TurnReport r, IReadOnlyList<string> explanation)
     {
         writer.WriteStartObject("turning");
         writer.WriteString("ease", Word(r.Ease));
@@ -27,14 +28,14 @@ internal static class TurnJson
         JsonReport.WriteNumber(writer, "growth_without_falling_friction_1_per_s", r.Feed?.WithoutFall);
         JsonReport.WriteNumber(writer, "growth_with_steady_loads_1_per_s", r.Feed?.WithSteadyLoad);
         JsonReport.WriteNumber(writer, "growth_with_neither_1_per_s", r.Feed?.WithNeither);
-        writer.WriteString("no_modes_because", r.NoModes.Length > 0 ? r.NoModes : null);
+        writer.WriteString("no_modes_because", r.NoModes == NoModesCause.None ? null : TurnWords.Of(r.NoModes));
         JsonReport.WriteNumber(writer, "simulated_growth_1_per_s", r.SimulatedGrowth);
         JsonReport.WriteRows(writer, "ring", r.Rings, x => WriteRing(writer, x));
         JsonReport.WriteRows(writer, "slip_speeds", r.SlipSpeeds, x => WriteSlipSpeed(writer, x));
         JsonReport.WriteNumber(writer, "chatter_onset_damping_ratio", r.Range?.Onset);
         JsonReport.WriteNumber(writer, "chatter_stop_damping_ratio", r.Range?.Stop);
         writer.WriteStartArray("explanation");
-        foreach (string line in r.Explanation)
+        foreach (string line in explanation)
         {
             writer.WriteStringValue(line);
         }
@@ -69,8 +70,8 @@ internal static class TurnJson
 
     private static void WriteHelp(Utf8JsonWriter writer, TurnHelp h)
     {
-        writer.WriteString("change", h.What);
-        writer.WriteString("unit", h.Unit);
+        writer.WriteString("change", TurnWords.Of(h.What));
+        writer.WriteString("unit", TurnWords.Unit(h.What));
         JsonReport.WriteNumber(writer, "from", h.From);
         JsonReport.WriteNumber(writer, "to", h.To);
         writer.WriteBoolean("turns", h.Turns);
@@ -81,13 +82,13 @@ internal static class TurnJson
 
     private static void WriteMode(Utf8JsonWriter writer, TurnMode m)
     {
-        writer.WriteString("moves", m.Name);
+        writer.WriteString("moves", TurnWords.Of(m.Part));
         JsonReport.WriteNumber(writer, "frequency_hz", m.Frequency);
         JsonReport.WriteNumber(writer, "growth_1_per_s", m.Growth);
         writer.WriteStartObject("shares");
         foreach ((TurnPart part, double share) in m.Shares)
         {
-            JsonReport.WriteNumber(writer, TurnMode.Words(part).Replace(' ', '_'), share);
+            JsonReport.WriteNumber(writer, TurnWords.Of(part).Replace(' ', '_'), share);
         }
 
         writer.WriteEndObject();

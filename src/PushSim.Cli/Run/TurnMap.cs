@@ -5,10 +5,10 @@ using PushSim.Cli.Shared;
 using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
-using PushSim.Runs;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
+using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
 
@@ -166,7 +166,7 @@ internal sealed class TurnMap
             CsvTable.Number(_map.X[i]),
             CsvTable.Number(_map.Y[j]),
             CsvTable.Number(p?.Growth),
-            isFound ? TurnMode.Words(p!.Part) : "",
+            isFound ? TurnWords.Of(p!.Part) : "",
             CsvTable.Number(isFound ? p!.Frequency : null),
             CsvTable.Number(p?.RingMargin),
             p?.Simulated is bool grows ? (grows ? "1" : "0") : "",

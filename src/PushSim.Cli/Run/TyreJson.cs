@@ -1,6 +1,8 @@
 using System.Text.Json;
 using PushSim.Analysis.Wear;
 using PushSim.Cli.Shared;
+using PushSim.Words.Runs;
+using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Run;
 
@@ -17,7 +19,7 @@ internal static class TyreJson
         if (answers.Grip is GripSeries grip)
         {
             writer.WriteStartObject("tyre_grip");
-            writer.WriteString("limits", GripSeries.Limits);
+            writer.WriteString("limits", WearWords.GripLimits);
             WriteGrip(writer, grip);
             writer.WriteEndObject();
         }
@@ -31,7 +33,7 @@ internal static class TyreJson
     private static void WriteWear(Utf8JsonWriter writer, WearReport report)
     {
         writer.WriteStartObject("tyre_wear");
-        writer.WriteString("limits", WearReport.Limits);
+        writer.WriteString("limits", WearWords.Limits);
         Number(writer, "match_s", report.MatchTime);
         Number(writer, "turn_s", report.TurnTime);
         Number(writer, "unevenness_ratio", report.Unevenness);
@@ -89,13 +91,13 @@ internal static class TyreJson
 
     private static void WriteRanking(Utf8JsonWriter writer, IReadOnlyList<RankedTyre> ranking)
     {
-        writer.WriteString("tyre_ranking_limits", WearReport.Limits);
+        writer.WriteString("tyre_ranking_limits", WearWords.Limits);
         writer.WriteStartArray("tyre_ranking");
         foreach (RankedTyre r in ranking)
         {
             writer.WriteStartObject();
             writer.WriteString("material", r.Name);
-            writer.WriteString("left_out_because", r.Reason);
+            writer.WriteString("left_out_because", RunWords.Cause(r.Stop));
             Number(writer, "match_wear_depth_m", r.DepthPerMatch);
             Number(writer, "match_wear_m3", r.VolumePerMatch);
             Number(writer, "match_wear_kg", r.MassPerMatch);

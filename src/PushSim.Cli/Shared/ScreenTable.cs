@@ -1,4 +1,4 @@
-using PushSim.Plotting.Report;
+using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;
@@ -9,7 +9,7 @@ internal static class ScreenTable
     // blanks and line between two columns [characters]
     private const int Gap = 3;
 
-    public static void Write(IAnsiConsole console, ReportTable table)
+    public static void Write(IAnsiConsole console, AnswerTable table)
     {
         // its caption heads the first column
         string[] titles = [.. table.Columns.Select((c, i) => PlainText.Of(i == 0 ? table.Caption : c.Title))];
@@ -28,7 +28,7 @@ internal static class ScreenTable
         }
     }
 
-    private static Table SideBySide(ReportTable table, string[] titles)
+    private static Table SideBySide(AnswerTable table, string[] titles)
     {
         Table screen = new Table().Border(TableBorder.Minimal);
         for (int i = 0; i < titles.Length; i++)
@@ -49,7 +49,7 @@ internal static class ScreenTable
         return screen;
     }
 
-    private static void WriteRowByRow(IAnsiConsole console, ReportTable table, string[] titles)
+    private static void WriteRowByRow(IAnsiConsole console, AnswerTable table, string[] titles)
     {
         console.WriteLine();
         foreach (IReadOnlyList<string> row in table.Rows)

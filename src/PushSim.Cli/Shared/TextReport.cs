@@ -1,4 +1,4 @@
-using PushSim.Plotting.Report;
+using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;
@@ -6,16 +6,10 @@ namespace PushSim.Cli.Shared;
 /// <summary>What the text of every command has: a console, tables, cautions, the files written.</summary>
 internal static class TextReport
 {
-    /// <summary>Short cautions, once per report.</summary>
-    public const string Cautions =
-        "Predictions are estimates. A pull or shove test stores energy: keep clear of taut tethers, wheels off the floor until ready. "
-        + "Lithium batteries and stalled motors burn: charge and stop as their makers say. Weapons removed or locked. "
-        + "Follow the event's and local rules.";
-
     private const int PlainWidth = 100;
 
     /// <summary>Writes a table and its remarks on the terminal.</summary>
-    public static void Write(IAnsiConsole console, ReportTable table)
+    public static void Write(IAnsiConsole console, AnswerTable table)
     {
         if (table.Rows.Count > 0)
         {

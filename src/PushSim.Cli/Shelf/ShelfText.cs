@@ -1,6 +1,6 @@
 using PushSim.Cli.Shared;
-using PushSim.Plotting.Report;
 using PushSim.Scenarios.Shelf;
+using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shelf;
@@ -12,7 +12,7 @@ internal static class ShelfText
     {
         (string Title, string Key)[] shown = Columns(shelf);
         string one = char.ToUpperInvariant(shelf.One[0]) + shelf.One[1..];
-        ReportTable list = new ReportTable($"{one} {shelf.Header}").AddColumn("Name").AddColumn("What it is");
+        AnswerTable list = new AnswerTable($"{one} {shelf.Header}").AddColumn("Name").AddColumn("What it is");
         foreach ((string title, string _) in shown)
         {
             list.AddNumberColumn(title);
@@ -42,7 +42,7 @@ internal static class ShelfText
         {
             console.WriteLine();
             console.MarkupLine("[bold]" + Markup.Escape(p.Name) + "[/] " + Markup.Escape($"({shelf.Header}): {p.About}"));
-            ReportTable table = new ReportTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
+            AnswerTable table = new AnswerTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
             foreach (ShelfNumber n in p.Numbers)
             {
                 table.AddRow(n.Key, n.Text, n.Source);

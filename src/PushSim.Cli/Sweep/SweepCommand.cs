@@ -3,6 +3,7 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Shared;
+using PushSim.Words.Sweeps;
 
 namespace PushSim.Cli.Sweep;
 
@@ -39,9 +40,9 @@ internal static class SweepCommand
             string wrong = varied.Length > 2 ? "--vary goes once or twice" : "";
             foreach (string text in varied.Take(2))
             {
-                if (!SweepInput.TryParse(text, (int)count, out SweepInput? input, out string message))
+                if (!SweepInput.TryParse(text, (int)count, out SweepInput? input, out SweepFault? fault))
                 {
-                    wrong = "--vary: " + message;
+                    wrong = "--vary: " + SweepWords.Of(fault!);
                     break;
                 }
 

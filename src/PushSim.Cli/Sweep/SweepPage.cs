@@ -2,6 +2,7 @@ using System.Globalization;
 using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Scenes;
+using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Sweep;
 
@@ -28,6 +29,6 @@ internal static class SweepPage
         ],
         Estimates = first.Notes,
         Computation = SweepText.Computation(request, result),
-        Cautions = TextReport.Cautions,
+        Cautions = Cautions.OfPredictions,
     };
 }

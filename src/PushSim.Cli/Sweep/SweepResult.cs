@@ -2,6 +2,7 @@ using PushSim.Analysis.Sweep;
 using PushSim.Cli.Run;
 using PushSim.Numerics;
 using PushSim.Plotting.Style;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Sweep;
 
@@ -38,7 +39,7 @@ internal sealed record SweepResult
     private static List<string> Warned(SweepRequest request, string[] asked, SweepTable table)
     {
         IReadOnlyList<SweepPoint> points = table.Points;
-        List<string> warnings = [.. points.Where(p => p.Cause.Length > 0).Select(p => $"the run at {At(request, p)} failed: {p.Cause}")];
+        List<string> warnings = [.. points.Where(p => p.Failed is not null).Select(p => $"the run at {At(request, p)} failed: {RunWords.Cause(p.Failed)}")];
         long failed = points.Sum(p => p.Odds?.Failed ?? 0);
         if (failed > 0)
         {

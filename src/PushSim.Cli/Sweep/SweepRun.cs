@@ -10,6 +10,8 @@ using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
+using PushSim.Words.Matches;
+using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Sweep;
 
@@ -60,7 +62,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         // all points on the same draws
-        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], MatchJob.Store(folder, request.Plan));
+        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
         var job = new MatchJob(request.Plan, work, folder, error, cancel);
         if (request.Plan.Part is not null)
         {
@@ -91,9 +93,9 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             return job?.EndInterrupted() ?? ExitCode.Interrupted;
         }
 
-        if (Array.TrueForAll(points, p => p.Cause.Length > 0))
+        if (Array.TrueForAll(points, p => p.Failed is not null))
         {
-            error.WriteLine("pushsim: error: every run failed; the first: " + PlainText.Of(points[0].Cause));
+            error.WriteLine("pushsim: error: every run failed; the first: " + PlainText.Of(RunWords.Cause(points[0].Failed)));
             return ExitCode.RunFailed;
         }
 

@@ -2,7 +2,8 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Shared;
 using PushSim.Numerics;
-using PushSim.Plotting.Report;
+using PushSim.Words.Tables;
+using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Sweep;
@@ -24,14 +25,14 @@ internal static class SweepText
         }
 
         console.MarkupLine("[dim]" + PlainText.Marked(Computation(request, r)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(TextReport.Cautions) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
         TextReport.WriteFiles(output, files);
     }
 
     /// <summary>The points, for screen and page.</summary>
-    public static ReportTable Table(SweepRequest request, SweepResult r, int mostRows)
+    public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows)
     {
-        ReportTable table = new(request.Inputs[0].Key);
+        AnswerTable table = new(request.Inputs[0].Key);
         foreach (SweepInput input in request.Inputs)
         {
             _ = input.Numbers is null ? table.AddColumn(input.Key) : table.AddNumberColumn(input.Key);

@@ -56,7 +56,7 @@ public static class FitPlot
             panel.AddBars([.. fits.Select(f => f.IsStaticLowerBound ? Bar(null) : Bar(f.StaticFriction))], "breakaway (static)", 0.08, 1);
         }
 
-        return panel.WithNames([.. fits.Select(f => f.Name + (f.Limit.IsInconsistent ? " (?)" : f.Limit.By == PullLimitedBy.Motors ? " (at least)" : ""))]);
+        return panel.WithNames([.. fits.Select(f => f.Name + (f.Limit.IsInconsistent ? " (?)" : f.Limit.IsOfMotors ? " (at least)" : ""))]);
     }
 
     private static (double Value, double Low, double High) Bar(Interval? i) =>

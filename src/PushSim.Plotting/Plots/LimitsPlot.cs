@@ -1,7 +1,8 @@
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Drawing;
-using PushSim.Powertrain;
 using PushSim.Runs;
+using PushSim.Words.Limits;
+using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 
@@ -26,7 +27,7 @@ public static class LimitsPlot
         List<Panel> panels = [Forces(report, "Motors against tyres, all wheels", report.Total, report.Now.CrossingSpeed)];
         if (report.Axles.Count > 1)
         {
-            panels.AddRange(report.Axles.Select(a => Forces(report, $"Motors against tyres, {a.Name}", a.Curve, Crossing(a.Curve))));
+            panels.AddRange(report.Axles.Select(a => Forces(report, $"Motors against tyres, {LimitWords.Of(a)}", a.Curve, Crossing(a.Curve))));
         }
 
         panels.AddRange(report.ShownOutputs.Select(o => Gains(report, o)).OfType<Panel>());
@@ -108,7 +109,7 @@ public static class LimitsPlot
         panels.AddRange([pull, dash, trade.WithoutFill()]);
     }
 
-    private static string Edge(RatioCurve ratio, double factor) => ratio.Edge(factor) is { Length: > 0 } edge ? $", {edge}" : "";
+    private static string Edge(RatioCurve ratio, double factor) => LimitWords.Of(ratio.Edge(factor)) is { Length: > 0 } edge ? $", {edge}" : "";
 
     private static void AddMatch(MatchResult match, List<Panel> panels)
     {

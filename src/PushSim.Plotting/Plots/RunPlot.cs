@@ -2,6 +2,7 @@ using PushSim.Analysis.Fit;
 using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 
 namespace PushSim.Plotting.Plots;
 
@@ -39,7 +40,7 @@ public static class RunPlot
         AddWheels(r.Trace, slip, w => w.SlipSpeed);
         foreach (Mark mark in r.Marks)
         {
-            speed.MarkTime(mark.Time, mark.Label);
+            speed.MarkTime(mark.Time, RecordWords.Mark(mark.Kind));
         }
 
         List<Panel> panels = [speed, acceleration, slip];
@@ -67,13 +68,13 @@ public static class RunPlot
         }
 
         force.Add(r.Time, r.Trace.Tether!.Force, r.Scenario.Measured is null ? "tether" : "simulated");
-        Mark[] plateau = [.. r.Marks.Where(m => m.Key.StartsWith("plateau", StringComparison.Ordinal))];
+        Mark[] plateau = [.. r.Marks.Where(m => m.Kind is MarkKind.PlateauStart or MarkKind.PlateauEnd)];
         if (plateau.Length == 2)
         {
             force.MarkLevel(plateau[0].Time, plateau[1].Time, plateau[0].Value, FormattableString.Invariant($"plateau {plateau[0].Value:0.00} N"));
         }
 
-        foreach (Mark mark in r.Marks.Where(m => m.Key == "breakaway"))
+        foreach (Mark mark in r.Marks.Where(m => m.Kind == MarkKind.Breakaway))
         {
             force.MarkTime(mark.Time, FormattableString.Invariant($"breakaway {mark.Value:0.00} N"));
         }

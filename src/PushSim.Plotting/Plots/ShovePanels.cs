@@ -2,6 +2,8 @@ using PushSim.Binding;
 using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
+using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 
@@ -90,9 +92,9 @@ internal static class ShovePanels
 
     private static void MarkTouch(RunResult r, Panel panel)
     {
-        foreach (Mark mark in r.Marks.Where(m => m.Key == "touch"))
+        foreach (Mark mark in r.Marks.Where(m => m.Kind == MarkKind.Touch))
         {
-            panel.MarkTime(mark.Time, mark.Label);
+            panel.MarkTime(mark.Time, RecordWords.Mark(mark.Kind));
         }
     }
 

@@ -1,6 +1,7 @@
 using PushSim.Plotting.Drawing;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 
 namespace PushSim.Plotting.Plots;
 
@@ -16,7 +17,7 @@ internal static class TurnPanels
         Panel yaw = Panel.OverTime("Yaw rate", "Yaw rate [rad/s]").Add(r.Time, r.Trace.Body.YawRate, "left turn positive");
         foreach (Mark mark in r.Marks)
         {
-            yaw.MarkTime(mark.Time, mark.Label);
+            yaw.MarkTime(mark.Time, RecordWords.Mark(mark.Kind));
         }
 
         Panel scrub = Panel.OverTime("Scrub: sideways force of each tyre", "Force [N]");

@@ -96,7 +96,7 @@ public static class TyrePlots
     /// <summary>New panels of the materials compared; none if none could be run.</summary>
     internal static IReadOnlyList<Panel> RankingPanels(IReadOnlyList<RankedTyre> ranking)
     {
-        List<RankedTyre> ran = [.. ranking.Where(r => r.Reason.Length == 0)];
+        List<RankedTyre> ran = [.. ranking.Where(r => r.Stop is null)];
         if (ran.Count == 0)
         {
             return [];

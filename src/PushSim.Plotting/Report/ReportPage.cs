@@ -1,5 +1,6 @@
 using PushSim.Plotting.Drawing;
 using PushSim.Runs;
+using PushSim.Words.Tables;
 
 namespace PushSim.Plotting.Report;
 
@@ -30,7 +31,7 @@ public sealed record ReportPage
     public string ReplayNote { get; init; } = "";
 
     /// <summary>Tables, the most important first.</summary>
-    public IReadOnlyList<ReportTable> Tables { get; init; } = [];
+    public IReadOnlyList<AnswerTable> Tables { get; init; } = [];
 
     /// <summary>Text to take over as it stands, for example into a file; empty where there is none.</summary>
     public string Listing { get; init; } = "";

@@ -5,6 +5,7 @@ using System.Text;
 using PushSim.Numerics;
 using PushSim.Plotting.Style;
 using PushSim.Runs;
+using PushSim.Words.Tables;
 
 namespace PushSim.Plotting.Report;
 
@@ -145,7 +146,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
 
         html.WriteLine("<section id=\"numbers\" aria-labelledby=\"h-numbers\"><h2 id=\"h-numbers\">Numbers</h2><div class=\"tables\">");
-        foreach (ReportTable table in page.Tables)
+        foreach (AnswerTable table in page.Tables)
         {
             if (table.Rows.Count > 0)
             {
@@ -158,7 +159,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.WriteLine("</div></section>");
     }
 
-    private void WriteRemarks(ReportTable table)
+    private void WriteRemarks(AnswerTable table)
     {
         if (table.Remarks.Count == 0)
         {
@@ -224,7 +225,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.WriteLine("<p>What the files say, and what the computation makes of it. Whatever no file gives has the default that <code>pushsim explain KEY</code> names.</p>");
         foreach (IGrouping<string, ReportInput> file in page.Inputs.GroupBy(i => i.File))
         {
-            ReportTable table = new ReportTable(file.Key).AddColumn("Key").AddColumn("In the file").AddNumberColumn("Value").AddColumn("Unit").AddNumberColumn("Line");
+            AnswerTable table = new AnswerTable(file.Key).AddColumn("Key").AddColumn("In the file").AddNumberColumn("Value").AddColumn("Unit").AddNumberColumn("Line");
             foreach (ReportInput input in file)
             {
                 table.AddRow(input.Key, input.Text, Value(input), input.Unit, input.Line > 0 ? input.Line.ToString(CultureInfo.InvariantCulture) : "");
@@ -256,13 +257,13 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.WriteLine("</ul></section>");
     }
 
-    private static bool IsWide(ReportTable table) => table.Columns.Count > MostNarrow || table.Remarks.Count > 0
+    private static bool IsWide(AnswerTable table) => table.Columns.Count > MostNarrow || table.Remarks.Count > 0
         || Enumerable.Range(0, table.Columns.Count).Sum(i => table.Rows.Select(r => r[i].Length).Append(LongestWord(table.Columns[i].Title)).Max()) >= MostLetters;
 
     private static int LongestWord(string title) => title.Split(' ').Max(w => w.Length);
 
     // in a box of its own that scrolls: a wide table must not widen the page of a telephone; it takes the focus so that keys can scroll it
-    private void WriteTable(ReportTable table, int longest)
+    private void WriteTable(AnswerTable table, int longest)
     {
         string caption = Text(table.Caption);
         html.WriteLine($"<div class=\"scroll{(IsWide(table) ? " wide" : "")}\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");

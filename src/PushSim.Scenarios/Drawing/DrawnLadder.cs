@@ -46,8 +46,9 @@ public sealed class DrawnLadder
 
     /// <summary>The matches of all pairs, one contest each, since like matches share the processor's lanes.</summary>
     /// <param name="plan">Which matches.</param>
+    /// <param name="words">Keys and words of what is kept.</param>
     /// <param name="store">Where finished matches are kept; null keeps none.</param>
-    public MatchWork Work(MatchPlan plan, IMatchStore? store = null) => new(plan, Fingerprint.Of(_reads.Select(Fingerprint.Of)), _sources, store);
+    public MatchWork Work(MatchPlan plan, IMatchWords words, IMatchStore? store = null) => new(plan, Fingerprint.Of(_reads.Select(Fingerprint.Of)), _sources, words, store);
 
     /// <summary>Wins, losses and stalemates of each pair.</summary>
     /// <param name="work">The matches.</param>

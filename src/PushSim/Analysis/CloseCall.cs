@@ -20,7 +20,7 @@ public static class CloseCall
     // Enough to find touch, line and ground [1/s].
     private const double SampleRate = 250.0;
 
-    /// <summary>The result with its verdict reviewed; results without a shove come back as they are.</summary>
+    /// <summary>The result with its outcome reviewed; results without a shove come back as they are.</summary>
     /// <param name="result">A finished run.</param>
     /// <param name="cancel">Stops the runs.</param>
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
@@ -32,64 +32,41 @@ public static class CloseCall
         }
 
         ScenarioSettings s = result.Scenario with { Numerics = result.Scenario.Numerics with { SampleRate = SampleRate } };
-        List<(string Words, ShoveOutcome Outcome)> tries = [];
-        foreach ((string words, ScenarioSettings other) in Variants(s))
+        List<(CloseStart Start, ShoveOutcome Outcome)> tries = [];
+        foreach ((CloseStart start, ScenarioSettings other) in Variants(s))
         {
             if (Simulator.Run(other, cancel).Shove is ShoveOutcome outcome)
             {
-                tries.Add((words, outcome));
+                tries.Add((start, outcome));
             }
         }
 
         bool hasChatter = result.Answers.Chatter is not null || result.Opponent?.Answers.Chatter is not null;
-        string reason = Reason(first, tries, hasChatter, s.Shove.DecidingGround);
-        ShoveOutcome reviewed = first with { TooCloseToCall = reason.Length > 0, Reason = reason };
-        return result with
-        {
-            Shove = reviewed,
-            Verdict = Verdict.OfShove(result.Scenario, reviewed, result.Answers, result.Opponent!.Answers),
-        };
+        CloseShove? close = Find(first, tries, hasChatter, s.Shove.DecidingGround);
+        return result with { Shove = first with { TooCloseToCall = close is not null, Close = close } };
     }
 
-    private static IEnumerable<(string Words, ScenarioSettings Scenario)> Variants(ScenarioSettings s)
+    private static IEnumerable<(CloseStart Start, ScenarioSettings Scenario)> Variants(ScenarioSettings s)
     {
         NumericsSettings tight = s.Numerics with { Tolerance = Tighter * s.Numerics.Tolerance };
-        yield return ("at a tighter tolerance", s with { Numerics = tight });
+        yield return (CloseStart.Tighter, s with { Numerics = tight });
         foreach (int sign in new[] { -1, 1 })
         {
-            string side = sign > 0 ? "left" : "right";
-            yield return ($"with the opponent half a millimetre further {side}", s with { Shove = s.Shove with { Offset = s.Shove.Offset + (sign * TinyOffset) } });
-            yield return ($"turned a fifth of a degree {side}", s with { Manoeuvre = s.Manoeuvre with { InitialHeading = s.Manoeuvre.InitialHeading + (sign * TinyTurn) } });
+            yield return (sign > 0 ? CloseStart.Left : CloseStart.Right, s with { Shove = s.Shove with { Offset = s.Shove.Offset + (sign * TinyOffset) } });
+            yield return (sign > 0 ? CloseStart.TurnedLeft : CloseStart.TurnedRight, s with { Manoeuvre = s.Manoeuvre with { InitialHeading = s.Manoeuvre.InitialHeading + (sign * TinyTurn) } });
         }
 
-        yield return ("starting a moment later", s with { Manoeuvre = Later(s.Manoeuvre) });
-        yield return ("with the opponent starting a moment later", s with { Opponent = s.Opponent! with { Manoeuvre = Later(s.Opponent.Manoeuvre) } });
+        yield return (CloseStart.Later, s with { Manoeuvre = Later(s.Manoeuvre) });
+        yield return (CloseStart.OpponentLater, s with { Opponent = s.Opponent! with { Manoeuvre = Later(s.Opponent.Manoeuvre) } });
     }
 
     private static ManoeuvreSettings Later(ManoeuvreSettings m) => m with { Driver = m.Driver with { ReactionDelay = m.Driver.ReactionDelay + TinyDelay } };
 
-    private static string Reason(ShoveOutcome own, List<(string Words, ShoveOutcome Outcome)> tries, bool hasChatter, double deciding)
+    private static CloseShove? Find(ShoveOutcome own, List<(CloseStart Start, ShoveOutcome Outcome)> tries, bool hasChatter, double deciding)
     {
-        (string Words, ShoveOutcome Outcome)[] others = [.. tries.Where(t => t.Outcome.Winner != own.Winner)];
-        if (others.Length == 0)
-        {
-            return string.Empty;
-        }
-
+        (CloseStart Start, ShoveOutcome Outcome)[] others = [.. tries.Where(t => t.Outcome.Winner != own.Winner)];
         bool isSmall = tries.All(t => Math.Abs(t.Outcome.GroundGained) < 2.0 * deciding) && Math.Abs(own.GroundGained) < 2.0 * deciding;
-        string share = $"{others.Length} of {tries.Count} nearly equal starts end otherwise, for example {others[0].Words}";
-        if (isSmall)
-        {
-            return $"the two are level, and the ground gained stays about the deciding {1000.0 * deciding:0} mm; {share}";
-        }
-
-        if (hasChatter)
-        {
-            return $"tyres chatter, and its phase decides; {share}";
-        }
-
-        return others.Any(t => t.Outcome.Winner >= 0)
-            ? $"the shove is bistable, a tiny difference turns the robots one way or the other; {share}"
-            : share;
+        CloseCause cause = isSmall ? CloseCause.Level : hasChatter ? CloseCause.Chatter : others.Any(t => t.Outcome.Winner >= 0) ? CloseCause.Bistable : CloseCause.Unknown;
+        return others.Length == 0 ? null : new CloseShove(cause, others.Length, tries.Count, others[0].Start);
     }
 }

@@ -1,6 +1,6 @@
 namespace PushSim.Binding;
 
-/// <summary>What binds a wheel: what would have to be more for it to give more. Words and script keys are in <see cref="BindingTable"/>.</summary>
+/// <summary>What binds a wheel: what would have to be more for it to give more.</summary>
 public enum BindingKind
 {
     /// <summary>Nothing: no command, or no motor.</summary>

@@ -26,15 +26,4 @@ public enum IntegrationStatus
 /// <param name="Rejected">Rejected trial steps [1].</param>
 /// <param name="Evaluations">Evaluations of the right-hand side, plain and implicit ones together [1].</param>
 public readonly record struct IntegrationReport(
-    IntegrationStatus Status, double Time, int Steps, int Rejected, long Evaluations)
-{
-    /// <summary>The status in words, without the time.</summary>
-    public string Cause => Status switch
-    {
-        IntegrationStatus.Completed => "the end time was reached",
-        IntegrationStatus.Stopped => "the observer stopped the run",
-        IntegrationStatus.StepTooSmall => "the error test failed at the smallest step allowed",
-        IntegrationStatus.EvaluationCap => "the cap on right-hand-side evaluations was reached",
-        _ => "the derivatives are infinite or not a number",
-    };
-}
+    IntegrationStatus Status, double Time, int Steps, int Rejected, long Evaluations);

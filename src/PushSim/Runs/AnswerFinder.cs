@@ -53,8 +53,8 @@ internal static class AnswerFinder
             return answers with { TopSpeed = speed[top] };
         }
 
-        marks.Add(new Mark("time_to_90", "90 % of top speed", history.Time[reached], speed[reached]));
-        marks.Add(new Mark("top_speed", "top speed", history.Time[top], speed[top]));
+        marks.Add(new Mark(MarkKind.Near, history.Time[reached], speed[reached]));
+        marks.Add(new Mark(MarkKind.TopSpeed, history.Time[top], speed[top]));
         int from = history.IndexAt(start);
         return answers with
         {
@@ -95,7 +95,7 @@ internal static class AnswerFinder
 
         int last = history.Time.Length - 1;
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[touch])));
-        marks.Add(new Mark("touch", "first touch", history.Time[touch], double.NaN));
+        marks.Add(new Mark(MarkKind.Touch, history.Time[touch], double.NaN));
 
         // the way the robot faces, since both may have turned far from the floor's axis along which they met
         double[] forwards = [.. history.Trace.Body.Heading.Select((h, i) => (Math.Cos(h) * contact.Push[i]) + (Math.Sin(h) * contact.SideForce[i]))];
@@ -108,14 +108,14 @@ internal static class AnswerFinder
         answers = Launch(history, answers, []);
         double command = history.Scenario.Manoeuvre.Commands.Count > 0 ? history.Scenario.Manoeuvre.Commands[^1].Time : 0.0;
         int from = history.IndexAt(command);
-        marks.Add(new Mark("command", "command", command, double.NaN));
+        marks.Add(new Mark(MarkKind.Command, command, double.NaN));
         int stop = speed.FindIndex(v => v <= 0.0, from);
         if (stop < 0)
         {
             return answers;
         }
 
-        marks.Add(new Mark("standstill", "standstill", history.Time[stop], 0.0));
+        marks.Add(new Mark(MarkKind.Standstill, history.Time[stop], 0.0));
         (Series x, Series y) = (history.Trace.Body.X, history.Trace.Body.Y);
         return answers with
         {
@@ -136,9 +136,9 @@ internal static class AnswerFinder
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[taut])));
         double plateau = force.Mean(from, last);
         int peak = FirstPeak(force, taut, from, plateau);
-        marks.Add(new Mark("breakaway", "breakaway", history.Time[peak], force[peak]));
-        marks.Add(new Mark("plateau_start", "plateau", history.Time[from], plateau));
-        marks.Add(new Mark("plateau_end", "plateau", history.Time[last], plateau));
+        marks.Add(new Mark(MarkKind.Breakaway, history.Time[peak], force[peak]));
+        marks.Add(new Mark(MarkKind.PlateauStart, history.Time[from], plateau));
+        marks.Add(new Mark(MarkKind.PlateauEnd, history.Time[last], plateau));
         return answers with
         {
             PullBreakaway = force[peak],
@@ -172,7 +172,7 @@ internal static class AnswerFinder
         int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - start)));
         double rate = history.Trace.Body.YawRate.Mean(from, last);
         double scrub = history.Trace.Body.ScrubMoment.Mean(from, last);
-        marks.Add(new Mark("plateau_start", "settled", history.Time[from], rate));
+        marks.Add(new Mark(MarkKind.Settled, history.Time[from], rate));
         return answers with
         {
             YawRate = rate,

@@ -11,7 +11,7 @@ namespace PushSim.Runs;
 public sealed record ForceSpectrum(string Wheel, double[] Amplitudes, double Swing, double Peak)
 {
     /// <summary>Below this a swing is the robot's own motion, not its tyres [Hz].</summary>
-    internal const double LowestFrequency = 15.0;
+    public const double LowestFrequency = 15.0;
 
     private const int FewestSamples = 64;
 

@@ -61,6 +61,9 @@ public enum MatchFailure
     /// <summary>It could.</summary>
     None,
 
+    /// <summary>Its draws make no settings.</summary>
+    Draws,
+
     /// <summary>No run can start from these settings: a centre of mass does not stand over the wheels, or the floor leans past upright.</summary>
     Refused,
 

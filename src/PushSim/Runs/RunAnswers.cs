@@ -41,6 +41,9 @@ public sealed record RunAnswers
     /// <summary>Mean yaw rate over the settled part of a turn, positive counter-clockwise [rad/s].</summary>
     public double? YawRate { get; init; }
 
+    /// <summary>Whether that is a turn at all.</summary>
+    public bool IsTurning => YawRate is double rate && Math.Abs(rate) > AnswerFinder.LeastYawRate;
+
     /// <summary>(mean wheel surface speed difference) / (yaw rate x track) [1]; 1 is turning without scrub.</summary>
     public double? EffectiveTrackRatio { get; init; }
 

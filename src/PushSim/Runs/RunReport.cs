@@ -5,15 +5,14 @@ using PushSim.Surroundings;
 
 namespace PushSim.Runs;
 
-/// <summary>Puts a run's result together: status and cause, answers, verdict.</summary>
+/// <summary>Puts a run's result together: status and cause, answers, warnings.</summary>
 internal static class RunReport
 {
-    public static RunResult Refused(ScenarioSettings scenario, string cause) => new()
+    public static RunResult Refused(ScenarioSettings scenario, string refusal) => new()
     {
         Scenario = scenario,
         Status = RunStatus.Failed,
-        Cause = cause,
-        Verdict = $"The run could not start: {cause}.",
+        Stop = RunStop.Refused(refusal),
         Warnings = [],
         Trace = Trace.Empty,
         Marks = [],
@@ -28,7 +27,8 @@ internal static class RunReport
     public static RunResult Make(
         ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
     {
-        (RunStatus status, string cause) = Ending(scenario, scene, recorder, report, last);
+        RunStop? stop = Ending(scenario, scene, recorder, report, last);
+        RunStatus status = stop is null ? RunStatus.Finished : stop.Kind == RunStopKind.Upset ? RunStatus.Tips : RunStatus.Failed;
         RunHistory[] histories = [.. scene.Robots.Zip(recorder.Traces).Select((r, k) => new RunHistory(r.First.Scenario, r.Second, recorder.Bindings(k)))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
@@ -52,9 +52,8 @@ internal static class RunReport
         {
             Scenario = scenario,
             Status = status,
-            Cause = cause,
-            Verdict = shove is null ? Verdict.Of(scenario, status, cause, answers[0]) : Verdict.OfShove(scenario, shove, answers[0], answers[1]),
-            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => histories.Length > 1 ? $"{h.Robot.Name}: {w}" : w))],
+            Stop = stop,
+            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => w with { Robot = k }))],
             Trace = history.Trace,
             Marks = marks,
             Answers = answers[0],
@@ -71,36 +70,40 @@ internal static class RunReport
         };
     }
 
-    // Name of the robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
-    private static string? Starved(SceneSystem scene, Recorder recorder) =>
-        scene.Robots.Where((_, k) => recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure).FirstOrDefault()?.Scenario.Robot.Name;
+    // The robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
+    private static RobotSettings? Starved(SceneSystem scene, Recorder recorder) =>
+        scene.Robots.Where((_, k) => recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure).FirstOrDefault()?.Scenario.Robot;
 
-    private static (RunStatus Status, string Cause) Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
+    private static RunStop? Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {
-        string at = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"at {report.Time:0.000} s");
         if (last.Any(v => !double.IsFinite(v)))
         {
-            return (RunStatus.Failed, $"the state is no longer finite {at}; report this scenario");
+            return new RunStop(RunStopKind.State, report.Time);
         }
 
-        if (Starved(scene, recorder) is string robot)
+        if (Starved(scene, recorder) is RobotSettings robot)
         {
-            return (RunStatus.Failed, $"the battery of {robot} cannot deliver what its controllers ask for; take a battery with less resistance or lower the current limits");
+            return new RunStop(RunStopKind.Battery, report.Time) { Robot = robot };
         }
 
         if (recorder.Watch.HasTipped)
         {
-            return (RunStatus.Tips, $"{Verdict.Words(recorder.Watch.Robots[recorder.Watch.Robots[0].HasTipped ? 0 : 1].Upset)} {at}");
+            int tipped = recorder.Watch.Robots[0].HasTipped ? 0 : 1;
+            return new RunStop(RunStopKind.Upset, report.Time) { Robot = scene.Robots[tipped].Scenario.Robot, Upset = recorder.Watch.Robots[tipped].Upset };
         }
 
         return report.Status switch
         {
-            IntegrationStatus.NotFinite => (RunStatus.Failed, $"a force, current or temperature is not finite {at}; report this scenario"),
-            IntegrationStatus.StepTooSmall => (RunStatus.Failed, $"the step became too small {at}; {FastMode.Words(scenario, scene)}"),
-            IntegrationStatus.EvaluationCap => (RunStatus.Failed, string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"more work than allowed {at}, {report.Evaluations} evaluations at {scenario.Numerics.MaxEvaluationsPerSecond:0} per simulated second; {FastMode.Words(scenario, scene)}")),
-            _ => (RunStatus.Finished, string.Empty),
+            IntegrationStatus.NotFinite => new RunStop(RunStopKind.Rates, report.Time),
+            IntegrationStatus.StepTooSmall => Slow(RunStopKind.Step),
+            IntegrationStatus.EvaluationCap => Slow(RunStopKind.Work),
+            _ => null,
         };
+
+        RunStop Slow(RunStopKind kind)
+        {
+            (FastMode fastest, RobotSettings slowest) = FastMode.Of(scenario, scene);
+            return new RunStop(kind, report.Time) { Evaluations = report.Evaluations, AllowedRate = scenario.Numerics.MaxEvaluationsPerSecond, Fastest = fastest, Robot = slowest };
+        }
     }
 }

@@ -12,16 +12,15 @@ public enum RunStatus
     /// <summary>The robot tipped or had no driven wheel on the floor; the run ends there.</summary>
     Tips,
 
-    /// <summary>The run could not go on; <see cref="RunResult.Cause"/> says why and what to change.</summary>
+    /// <summary>The run could not go on; <see cref="RunResult.Stop"/> says why.</summary>
     Failed,
 }
 
 /// <summary>A moment or value marked on a plot.</summary>
-/// <param name="Key">snake_case name.</param>
-/// <param name="Label">Words.</param>
+/// <param name="Kind">What it marks.</param>
 /// <param name="Time">When [s].</param>
 /// <param name="Value">Value there, NaN if only a moment [unit of the series it marks].</param>
-public sealed record Mark(string Key, string Label, double Time, double Value);
+public sealed record Mark(MarkKind Kind, double Time, double Value);
 
 /// <summary>Everything a run gives: status, history, answers, ledger, cost.</summary>
 public sealed record RunResult
@@ -32,14 +31,11 @@ public sealed record RunResult
     /// <summary>How it ended.</summary>
     public required RunStatus Status { get; init; }
 
-    /// <summary>Why it stopped early; empty when it finished.</summary>
-    public string Cause { get; init; } = "";
+    /// <summary>Why it stopped early; null when it finished.</summary>
+    public RunStop? Stop { get; init; }
 
-    /// <summary>One sentence in plain words.</summary>
-    public required string Verdict { get; init; }
-
-    /// <summary>Warnings in plain words.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    /// <summary>What to know before believing it.</summary>
+    public required IReadOnlyList<RunWarning> Warnings { get; init; }
 
     /// <summary>What was recorded of the first robot, and where it touched something.</summary>
     public required Trace Trace { get; init; }

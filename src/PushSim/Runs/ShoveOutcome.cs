@@ -54,6 +54,6 @@ public sealed record ShoveOutcome
     /// <summary>Whether a nearly equal start ends otherwise; null if that was not tried.</summary>
     public bool? TooCloseToCall { get; init; }
 
-    /// <summary>Why it is too close to call, in plain words; empty if it is not.</summary>
-    public string Reason { get; init; } = "";
+    /// <summary>Why it is too close to call; null if it is not, or that was not tried.</summary>
+    public CloseShove? Close { get; init; }
 }

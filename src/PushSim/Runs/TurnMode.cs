@@ -30,21 +30,4 @@ public enum TurnPart
 /// <param name="Growth">Growth rate, negative where it dies out [1/s].</param>
 /// <param name="Frequency">Frequency, 0 where it does not swing [Hz].</param>
 /// <param name="Shares">Shares of the energy of motion, largest first, those above 5 % [1].</param>
-public sealed record TurnMode(TurnPart Part, double Growth, double Frequency, IReadOnlyList<(TurnPart Part, double Share)> Shares)
-{
-    /// <summary>The mode's name in words.</summary>
-    public string Name => Words(Part);
-
-    /// <summary>A part in words.</summary>
-    /// <param name="part">The part.</param>
-    public static string Words(TurnPart part) => part switch
-    {
-        TurnPart.Ring => "tyre ring",
-        TurnPart.Bounce => "bounce",
-        TurnPart.Pitch => "pitch",
-        TurnPart.Roll => "roll",
-        TurnPart.Yaw => "yaw",
-        TurnPart.Drift => "drift",
-        _ => "wheel spin",
-    };
-}
+public sealed record TurnMode(TurnPart Part, double Growth, double Frequency, IReadOnlyList<(TurnPart Part, double Share)> Shares);

@@ -32,15 +32,14 @@ public sealed record WheelTurn(
     double DriveMoment, double SlipSpeed, double Swing, double? Frequency, double? Wear);
 
 /// <summary>A change of the robot and what it does to the turn.</summary>
-/// <param name="What">What is changed, in words, e.g. "wheelbase".</param>
-/// <param name="From">Value now [the unit named].</param>
-/// <param name="To">Changed value [the unit named].</param>
-/// <param name="Unit">Unit as printed.</param>
+/// <param name="What">What is changed.</param>
+/// <param name="From">Value now [unit of the change].</param>
+/// <param name="To">Changed value [unit of the change].</param>
 /// <param name="Turns">Whether it turns then.</param>
 /// <param name="YawRate">Yaw rate then, positive counter-clockwise [rad/s].</param>
 /// <param name="ScrubMoment">Moment of scrub against the turn then [N m].</param>
 /// <param name="Current">Mean battery current then [A].</param>
-public sealed record TurnHelp(string What, double From, double To, string Unit, bool Turns, double YawRate, double ScrubMoment, double Current);
+public sealed record TurnHelp(TurnChange What, double From, double To, bool Turns, double YawRate, double ScrubMoment, double Current);
 
 /// <summary>Chatter at one slip speed of the tyres' friction curve.</summary>
 /// <param name="SlipSpeed">Speed over which friction falls from static to kinetic, v_s [m/s].</param>
@@ -113,8 +112,8 @@ public sealed record TurnReport
     /// <summary>What feeds the fastest growing mode; null if none grows.</summary>
     public TurnFeed? Feed { get; init; }
 
-    /// <summary>Why there are no modes; empty if there are.</summary>
-    public string NoModes { get; init; } = "";
+    /// <summary>Why there are no modes.</summary>
+    public NoModesCause NoModes { get; init; }
 
     /// <summary>Growth rate of a disturbance of 1e-4 in a simulation of the steady turn [1/s]; null if there is none.</summary>
     public double? SimulatedGrowth { get; init; }
@@ -127,7 +126,4 @@ public sealed record TurnReport
 
     /// <summary>Damping at which chatter begins and stops; null without a steady turn.</summary>
     public ChatterRange? Range { get; init; }
-
-    /// <summary>Why it chatters or not, sentence by sentence, in plain words.</summary>
-    public IReadOnlyList<string> Explanation { get; init; } = [];
 }

@@ -2,9 +2,8 @@ namespace PushSim.Simulation;
 
 /// <summary>An energy of the ledger.</summary>
 /// <param name="Key">snake_case name with unit, e.g. "copper_j".</param>
-/// <param name="Label">Words.</param>
-/// <param name="Joule">Value at the end of the run, signed as the label says [J].</param>
-public sealed record LedgerEntry(string Key, string Label, double Joule);
+/// <param name="Joule">Value at the end of the run, signed as the key says [J].</param>
+public sealed record LedgerEntry(string Key, double Joule);
 
 /// <summary>
 /// Energy out of the cells + work of the moving anchor = losses + change of what is stored. The residual measures the
@@ -17,21 +16,10 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
     // A robot that stands still moves less energy than this per kilogram, all of it rounding; a kilogram at 0.05 mm/s holds as much [J/kg].
     private const double NothingFlowed = 1e-9;
 
-    private static readonly (string Key, string Label)[] s_integrals =
+    private static readonly string[] s_integrals =
     [
-        ("cells_j", "out of the cells"),
-        ("anchor_j", "work of the moving anchor"),
-        ("battery_loss_j", "battery resistance"),
-        ("controller_loss_j", "controllers"),
-        ("copper_j", "motor windings"),
-        ("brush_drop_j", "brush drop"),
-        ("motor_viscous_j", "motor drag"),
-        ("gear_j", "gears and bearings"),
-        ("tread_j", "tyre tread on the floor"),
-        ("tyre_body_j", "tyre body damping"),
-        ("vertical_damping_j", "vertical tyre damping"),
-        ("rolling_j", "rolling resistance"),
-        ("tether_damping_j", "tether damping"),
+        "cells_j", "anchor_j", "battery_loss_j", "controller_loss_j", "copper_j", "brush_drop_j", "motor_viscous_j",
+        "gear_j", "tread_j", "tyre_body_j", "vertical_damping_j", "rolling_j", "tether_damping_j",
     ];
 
     /// <param name="integrals">Sums of the robots' integrals, in the order of <see cref="LedgerIndex"/> [J].</param>
@@ -45,24 +33,24 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
         double residual = 0.0;
         for (int i = 0; i < integrals.Length; i++)
         {
-            entries.Add(new LedgerEntry(s_integrals[i].Key, s_integrals[i].Label, integrals[i]));
+            entries.Add(new LedgerEntry(s_integrals[i], integrals[i]));
             residual += i <= LedgerIndex.Anchor ? integrals[i] : -integrals[i];
         }
 
         if (contact is double loss)
         {
-            AddChange("contact_j", "contacts of bodies", loss);
+            AddChange("contact_j", loss);
         }
 
-        AddChange("kinetic_change_j", "change of kinetic energy", after.Kinetic - before.Kinetic);
-        AddChange("spring_change_j", "change of spring energy", after.Spring - before.Spring);
-        AddChange("gravity_change_j", "change of height and downforce energy", after.Gravity - before.Gravity);
+        AddChange("kinetic_change_j", after.Kinetic - before.Kinetic);
+        AddChange("spring_change_j", after.Spring - before.Spring);
+        AddChange("gravity_change_j", after.Gravity - before.Gravity);
         double sum = entries.Sum(e => Math.Abs(e.Joule));
         return new EnergyLedger(entries, Math.Abs(residual) / Math.Max(sum, NothingFlowed * Math.Max(1.0, mass)));
 
-        void AddChange(string key, string label, double joule)
+        void AddChange(string key, double joule)
         {
-            entries.Add(new LedgerEntry(key, label, joule));
+            entries.Add(new LedgerEntry(key, joule));
             residual -= joule;
         }
     }

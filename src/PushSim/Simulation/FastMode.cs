@@ -1,7 +1,7 @@
 namespace PushSim.Simulation;
 
 /// <summary>The part whose stiffness or damping sets the fastest mode.</summary>
-internal enum FastPart
+public enum FastPart
 {
     /// <summary>Tread ring on body and bristles of a tyre.</summary>
     Tyre,
@@ -23,16 +23,15 @@ internal enum FastPart
 /// <param name="Rate">Its rate [1/s].</param>
 /// <param name="Part">What it hangs on.</param>
 /// <param name="Index">Wheel or drive [1].</param>
-internal readonly record struct FastMode(double Rate, FastPart Part, int Index)
+public readonly record struct FastMode(double Rate, FastPart Part, int Index)
 {
     /// <summary>This one, or another if that is faster.</summary>
-    public FastMode Or(double rate, FastPart part, int index) => rate > Rate ? new FastMode(rate, part, index) : this;
+    internal FastMode Or(double rate, FastPart part, int index) => rate > Rate ? new FastMode(rate, part, index) : this;
 
-    /// <summary>Names the part of a scene that asks for the shortest steps, and the keys to change.</summary>
-    public static string Words(ScenarioSettings scenario, SceneSystem scene)
+    /// <summary>What asks for the shortest steps in a scene, and of which robot.</summary>
+    internal static (FastMode Mode, RobotSettings Robot) Of(ScenarioSettings scenario, SceneSystem scene)
     {
-        RobotSystem slowest = scene.Robots[0];
-        FastMode fastest = default;
+        (FastMode Mode, RobotSettings Robot) fastest = (default, scene.Robots[0].Scenario.Robot);
         foreach (RobotSystem robot in scene.Robots)
         {
             FastMode own = StableStep.FastestOf(robot.Equations, robot.Static.Loads);
@@ -42,21 +41,9 @@ internal readonly record struct FastMode(double Rate, FastPart Part, int Index)
                 own = own.Or(Math.Sqrt(scenario.Contact.Stiffness * Math.Max(c.Length, c.Width) / c.Mass), FastPart.Contact, 0);
             }
 
-            if (own.Rate > fastest.Rate)
-            {
-                (fastest, slowest) = (own, robot);
-            }
+            fastest = own.Rate > fastest.Mode.Rate ? (own, robot.Scenario.Robot) : fastest;
         }
 
-        return $"the fastest part is {fastest.Name(slowest.Scenario.Robot)}";
+        return fastest;
     }
-
-    private string Name(RobotSettings robot) => Part switch
-    {
-        FastPart.Tyre => $"the tyre of wheel {robot.Wheels[Index].Name} of {robot.Name}: lower its body_stiffness or body_damping, or raise its tread_mass or breakaway_deflection",
-        FastPart.Drive => $"drive {robot.Drives[Index].Name} of {robot.Name}: lower its friction or hold torque, or raise the rotor inertia of its motors",
-        FastPart.Springs => $"{robot.Name} on its tyres: lower their vertical_stiffness",
-        FastPart.Tether => "the tether: lower its stiffness",
-        _ => $"the contact of {robot.Name}: lower the stiffness in [contact]",
-    };
 }

@@ -79,7 +79,7 @@ public class CampaignTests
     [Fact]
     public void Failed_matches_are_counted_and_left_out_of_the_shares()
     {
-        var tally = Tally.Of([Won(0), MatchEnd.Failed(1, "why"), Lost(2), Lost(3) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
+        var tally = Tally.Of([Won(0), MatchEnd.Failed(1, MatchFailure.Step), Lost(2), Lost(3) with { Winner = -1, Ending = ShoveEnding.Stalemate }]);
         Assert.Equal((3, 1, 1, 1, 1), (tally.Matches, tally.Failed, tally.Wins, tally.Losses, tally.Stalemates));
         Assert.Equal(1.0 / 3.0, tally.Share(tally.Wins), 1e-15);
     }
@@ -101,7 +101,7 @@ public class CampaignTests
     [Fact]
     public void Comparing_counts_only_where_the_two_differ()
     {
-        MatchEnd[] first = [Won(0), Won(1), Lost(2), MatchEnd.Failed(3, "x"), Won(4)];
+        MatchEnd[] first = [Won(0), Won(1), Lost(2), MatchEnd.Failed(3, MatchFailure.Step), Won(4)];
         MatchEnd[] second = [Won(0), Lost(1), Won(2), Won(3)];
         Assert.Equal(new Comparison(3, 1, 1), Comparison.Of(first, second));
     }

@@ -1,6 +1,7 @@
 using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
@@ -147,7 +148,7 @@ public class ComparisonTests(ITestOutputHelper output)
     [Fact]
     public void A_tyre_held_by_the_motors_is_not_compared()
     {
-        TyreFit[] fits = [Fit("a", [0.80, 0.82, 0.81]), Fit("b", [0.70, 0.71, 0.72]), Fit("c", [0.9, 0.91, 0.92]) with { Limit = new PullLimit(PullLimitedBy.Motors, false, 1.0, "") }, Fit("d", [0.5])];
+        TyreFit[] fits = [Fit("a", [0.80, 0.82, 0.81]), Fit("b", [0.70, 0.71, 0.72]), Fit("c", [0.9, 0.91, 0.92]) with { Limit = new PullLimit(BindingKind.Motor, false, 1.0, PullReason.AtMotors) }, Fit("d", [0.5])];
         TyreComparison compared = TyreComparison.Of(fits);
         TyrePair pair = Assert.Single(compared.Pairs);
         Assert.Equal(("a", "b"), (pair.First, pair.Second));
@@ -193,7 +194,7 @@ public class ComparisonTests(ITestOutputHelper output)
         StaticFriction = Interval.OfMean(frictions),
         IsStaticLowerBound = true,
         KineticFriction = Interval.OfMean(frictions),
-        Limit = new PullLimit(PullLimitedBy.Tyre, false, double.NaN, ""),
+        Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
         Forces = frictions,
         Frictions = frictions,
         Load = 1.0,

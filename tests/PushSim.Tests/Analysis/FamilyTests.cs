@@ -1,6 +1,7 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
@@ -201,7 +202,7 @@ public class FamilyTests
     [
         new TyreFit
         {
-            Name = "a", StaticFriction = Interval.OfMean(frictions), IsStaticLowerBound = true, KineticFriction = null, Limit = new PullLimit(PullLimitedBy.Tyre, false, double.NaN, ""),
+            Name = "a", StaticFriction = Interval.OfMean(frictions), IsStaticLowerBound = true, KineticFriction = null, Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
             Forces = frictions, Frictions = frictions, Load = 1.0, Pulls = frictions.Length,
         },
     ]).Trends);

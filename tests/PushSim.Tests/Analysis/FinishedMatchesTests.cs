@@ -2,6 +2,8 @@ using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Binding;
 using PushSim.Runs;
+using PushSim.Words.Matches;
+using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
@@ -18,7 +20,7 @@ public class FinishedMatchesTests
         IReadOnlyList<(int Contest, MatchEnd End)> read = Read(text, s_head, out _)!;
         Assert.Equal([0, 3], read.Select(r => r.Contest));
         Assert.Equal(0.1 + 0.2, read[0].End.GroundGained);
-        Assert.Equal("a cause, with 'quotes'", read[1].End.Cause);
+        Assert.Equal("a cause, with 'quotes'", MatchWords.Cause(read[1].End));
         Assert.Null(Read(text, s_head with { Seed = 2 }, out _));
         Assert.Null(Read(text, s_head with { Command = "ladder" }, out _));
     }
@@ -37,7 +39,7 @@ public class FinishedMatchesTests
 
     [Fact]
     public void A_cause_that_a_spreadsheet_takes_for_a_formula_gets_an_apostrophe() =>
-        Assert.EndsWith(",\"'=1+1\"", FinishedMatches.Line(MatchEnd.Failed(4, "=1+1")));
+        Assert.EndsWith(",\"'=1+1\"", FinishedMatches.Line(MatchEnd.Failed(4, MatchFailure.Draws, "=1+1"), KeptMatchWords.Instance));
 
     [Theory]
     [InlineData("part-3-of-16.csv", 16)]
@@ -51,7 +53,7 @@ public class FinishedMatchesTests
     public void A_table_has_the_plan_in_its_head()
     {
         using var writer = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
-        FinishedMatches.WriteTable(writer, "0123", new MatchPlan("odds", 10, 7, 1), [new MatchEnd(2, 1, ShoveEnding.Ground, -0.5, 3.0, BindingKind.Nothing, BindingKind.Nothing)]);
+        FinishedMatches.WriteTable(writer, "0123", new MatchPlan("odds", 10, 7, 1), KeptMatchWords.Instance, [new MatchEnd(2, 1, ShoveEnding.Ground, -0.5, 3.0, BindingKind.Nothing, BindingKind.Nothing)]);
         string nothing = BindingTable.Key(BindingKind.Nothing);
         Assert.Equal($"# matches; fingerprint 0123; seed 7; asked 10\n{FinishedMatches.Columns}\n2,opponent,ground,-0.5,3,{nothing},{nothing},\"\"\n", writer.ToString());
     }
@@ -59,15 +61,15 @@ public class FinishedMatchesTests
     private static string Text(double before)
     {
         var memory = new MatchMemory();
-        using (var matches = FinishedMatches.Begin(memory, s_head, [[]], before))
+        using (var matches = FinishedMatches.Begin(memory, s_head, KeptMatchWords.Instance, [[]], before))
         {
             matches.Add(0, new MatchEnd(0, 0, ShoveEnding.Line, 0.1 + 0.2, 1.0, BindingKind.Tyre, BindingKind.Motor));
-            matches.Add(3, MatchEnd.Failed(1, "a cause, with \"quotes\""));
+            matches.Add(3, MatchEnd.Failed(1, MatchFailure.Draws, "a cause, with \"quotes\""));
             matches.AddSeconds(0.25);
         }
 
         return memory.Open("part-1-of-1.csv")!.ReadToEnd();
     }
 
-    private static IReadOnlyList<(int Contest, MatchEnd End)>? Read(string text, FinishedHead head, out double seconds) => FinishedMatches.Read(new StringReader(text), head, out seconds);
+    private static IReadOnlyList<(int Contest, MatchEnd End)>? Read(string text, FinishedHead head, out double seconds) => FinishedMatches.Read(new StringReader(text), head, KeptMatchWords.Instance, out seconds);
 }

@@ -1,10 +1,12 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;
+using PushSim.Words.Fits;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
@@ -49,9 +51,9 @@ public class FitLimitTests(ITestOutputHelper output)
         Assert.Equal(part.BatteryCurrent, run.Trace.Battery!.Current[2900..3900].Average(), 0.02 * part.BatteryCurrent);
         Interval stalled = new(part.Force, 0.99 * part.Force, 1.01 * part.Force);
         PullLimit judged = LimitJudge.Judge(stalled, part, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence());
-        Assert.Equal(PullLimitedBy.Motors, judged.By);
-        Assert.Contains("at 60 % throttle", judged.Reason, StringComparison.Ordinal);
-        Assert.Equal(PullLimitedBy.Tyre, LimitJudge.Judge(stalled, full, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence()).By);
+        Assert.Equal(BindingKind.Motor, judged.By);
+        Assert.Contains("at 60 % throttle", PullWords.Reason(judged), StringComparison.Ordinal);
+        Assert.Equal(BindingKind.Tyre, LimitJudge.Judge(stalled, full, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence()).By);
     }
 
     // the same robot on the same tether: it runs into one end and bounces, or leans into the other
@@ -62,7 +64,7 @@ public class FitLimitTests(ITestOutputHelper output)
     {
         ScenarioSettings pull = TestRobots.Pull(TestRobots.FourWheels(Grippy(1.0) with { KineticFriction = 0.8, SlipSpeed = 0.2 }));
         pull = pull with { Tether = pull.Tether! with { Slack = slack, Damping = damping } };
-        Assert.Equal(bounces, Simulator.Run(pull).Warnings.Any(w => w.Contains("calms it", StringComparison.Ordinal)));
+        Assert.Equal(bounces, Simulator.Run(pull).Warnings.Any(w => w is RunWarning.Jerk or RunWarning.Bouncing));
     }
 
     // gears with loss: a standing drive holds anything between what it can pull and what it can hold
@@ -81,7 +83,7 @@ public class FitLimitTests(ITestOutputHelper output)
     [Fact]
     public void Pulls_that_the_motors_set_are_flagged()
     {
-        int flagged = Count(1.3, 2.5, 7000).GetValueOrDefault(PullLimitedBy.Motors);
+        int flagged = Count(1.3, 2.5, 7000).GetValueOrDefault(BindingKind.Motor);
         output.WriteLine($"of {Runs} pulls that the motors limit {flagged} are flagged");
         Assert.InRange(flagged, 0.98 * Runs, Runs);
     }
@@ -90,35 +92,35 @@ public class FitLimitTests(ITestOutputHelper output)
     [Fact]
     public void Pulls_that_the_tyre_set_are_not()
     {
-        Dictionary<PullLimitedBy, int> count = Count(0.3, 0.75, 8000);
-        output.WriteLine($"of {Runs} pulls that the tyres limit {count.GetValueOrDefault(PullLimitedBy.Motors)} are flagged");
-        Assert.InRange(count.GetValueOrDefault(PullLimitedBy.Motors), 0, 0.02 * Runs);
-        Assert.InRange(count.GetValueOrDefault(PullLimitedBy.Tyre), 0.98 * Runs, Runs);
+        Dictionary<BindingKind, int> count = Count(0.3, 0.75, 8000);
+        output.WriteLine($"of {Runs} pulls that the tyres limit {count.GetValueOrDefault(BindingKind.Motor)} are flagged");
+        Assert.InRange(count.GetValueOrDefault(BindingKind.Motor), 0, 0.02 * Runs);
+        Assert.InRange(count.GetValueOrDefault(BindingKind.Tyre), 0.98 * Runs, Runs);
     }
 
     [Fact]
     public void A_drag_is_never_the_motors()
     {
         StallForce stall = new(2.0, 2.0, 1.0, 12.0, 11.0);
-        Assert.Equal(PullLimitedBy.Tyre, LimitJudge.Judge(new Interval(2.0, 1.99, 2.01), stall, isLog: true, hasPeak: false, isDrag: true, new PlateauEvidence()).By);
-        Assert.Equal(PullLimitedBy.Motors, LimitJudge.Judge(new Interval(2.0, 1.99, 2.01), stall, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence()).By);
+        Assert.Equal(BindingKind.Tyre, LimitJudge.Judge(new Interval(2.0, 1.99, 2.01), stall, isLog: true, hasPeak: false, isDrag: true, new PlateauEvidence()).By);
+        Assert.Equal(BindingKind.Motor, LimitJudge.Judge(new Interval(2.0, 1.99, 2.01), stall, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence()).By);
     }
 
     // logged wheels, current or voltage decide
     [Theory]
-    [InlineData(0.5, null, null, null, PullLimitedBy.Tyre)]
-    [InlineData(0.0, null, null, null, PullLimitedBy.Motors)]
-    [InlineData(null, 12.0, null, null, PullLimitedBy.Tyre)]
-    [InlineData(null, 0.1, null, null, PullLimitedBy.Motors)]
-    [InlineData(null, null, 9.8, null, PullLimitedBy.Motors)]
-    [InlineData(null, null, 4.0, null, PullLimitedBy.Tyre)]
-    [InlineData(null, null, null, 0.95, PullLimitedBy.Motors)]
-    [InlineData(null, null, null, 0.3, PullLimitedBy.Tyre)]
-    public void What_was_logged_decides(double? speed, double? turning, double? current, double? sag, PullLimitedBy by)
+    [InlineData(0.5, null, null, null, BindingKind.Tyre)]
+    [InlineData(0.0, null, null, null, BindingKind.Motor)]
+    [InlineData(null, 12.0, null, null, BindingKind.Tyre)]
+    [InlineData(null, 0.1, null, null, BindingKind.Motor)]
+    [InlineData(null, null, 9.8, null, BindingKind.Motor)]
+    [InlineData(null, null, 4.0, null, BindingKind.Tyre)]
+    [InlineData(null, null, null, 0.95, BindingKind.Motor)]
+    [InlineData(null, null, null, 0.3, BindingKind.Tyre)]
+    public void What_was_logged_decides(double? speed, double? turning, double? current, double? sag, BindingKind? by)
     {
         var stall = new StallForce(10.0, 10.0, 10.0, 12.0, 11.0);
         Assert.Equal(by, LimitJudge.Judge(new Interval(9.0, 8.9, 9.1), stall, isLog: true, hasPeak: true, isDrag: false, new PlateauEvidence(speed, turning, current, sag)).By);
-        Assert.Equal(PullLimitedBy.Unknown, LimitJudge.Judge(new Interval(9.0, 8.9, 9.1), stall, isLog: true, hasPeak: true, isDrag: false, new PlateauEvidence()).By);
+        Assert.Null(LimitJudge.Judge(new Interval(9.0, 8.9, 9.1), stall, isLog: true, hasPeak: true, isDrag: false, new PlateauEvidence()).By);
     }
 
     // Common practice, no source, single readings: a light four-wheel robot with weak gearmotors on a dusty smooth board, powered pull, gram-force;
@@ -136,7 +138,7 @@ public class FitLimitTests(ITestOutputHelper output)
         RobotSettings strong = Light(280.0, Grippy(1.0));
         TyreFit fit = PullFit.OfReadings(name, [reading * GramForce], [], GripLoad.Fixed(200.0 * GramForce), StallForce.Of(strong), isDrag: false);
         Assert.Equal(reading / 200.0, fit.KineticFriction!.Value.Value, 1e-12);
-        Assert.Equal(PullLimitedBy.Tyre, fit.Limit.By);
+        Assert.Equal(BindingKind.Tyre, fit.Limit.By);
         Assert.True(fit.IsStaticLowerBound);
         Assert.False(fit.KineticFriction.Value.IsBounded);
         TyreSettings tyre = Grippy(fit.ForModel.Static) with { KineticFriction = fit.ForModel.Kinetic };
@@ -147,20 +149,20 @@ public class FitLimitTests(ITestOutputHelper output)
 
     // the same readings on a drive that stalls at 100 gf
     [Theory]
-    [InlineData(26, PullLimitedBy.Tyre, false)]
-    [InlineData(84, PullLimitedBy.Motors, false)]
-    [InlineData(111, PullLimitedBy.Unknown, true)]
-    [InlineData(125, PullLimitedBy.Unknown, true)]
-    [InlineData(130, PullLimitedBy.Unknown, true)]
-    [InlineData(140, PullLimitedBy.Unknown, true)]
-    public void A_reading_beyond_weak_motors_is_inconsistent(double reading, PullLimitedBy by, bool isInconsistent)
+    [InlineData(26, BindingKind.Tyre, false)]
+    [InlineData(84, BindingKind.Motor, false)]
+    [InlineData(111, null, true)]
+    [InlineData(125, null, true)]
+    [InlineData(130, null, true)]
+    [InlineData(140, null, true)]
+    public void A_reading_beyond_weak_motors_is_inconsistent(double reading, BindingKind? by, bool isInconsistent)
     {
         StallForce weak = StallForce.Of(Light(100.0, Grippy(1.0)))!;
         Assert.Equal(100.0, weak.Force / GramForce, 1e-6);
         PullLimit limit = PullFit.OfReadings("tyre", [reading * GramForce], [], GripLoad.Fixed(200.0 * GramForce), weak, isDrag: false).Limit;
         Assert.Equal(by, limit.By);
         Assert.Equal(isInconsistent, limit.IsInconsistent);
-        Assert.Equal(isInconsistent, limit.Reason.Contains("inconsistent with the robot file"));
+        Assert.Equal(isInconsistent, PullWords.Reason(limit).Contains("inconsistent with the robot file"));
     }
 
     // common practice, no source: solid soft elastomer over four times hard plastic
@@ -193,7 +195,7 @@ public class FitLimitTests(ITestOutputHelper output)
         Assert.Equal((4.0 + (0.2 * (weight - rear))) / rear, GripLoad.Of(robot, 0.03, isDrag: false).Friction(4.0), 1e-9);
         Assert.Equal((4.0 - (0.2 * (weight - rear))) / rear, GripLoad.Of(robot, 0.03, isDrag: false).FrictionDrawnBack(4.0)!.Value, 1e-9);
         Assert.Null(GripLoad.Of(robot, 0.03, isDrag: true).FrictionDrawnBack(4.0));
-        Assert.Contains("may be as low as 0.53", Assert.Single(PullFit.OfReadings("soft", [4.0, 4.0], [5.0, 5.0], GripLoad.Of(robot, 0.03, isDrag: false), null, false).Warnings));
+        Assert.Contains("may be as low as 0.53", Assert.Single(PullWords.Warnings(PullFit.OfReadings("soft", [4.0, 4.0], [5.0, 5.0], GripLoad.Of(robot, 0.03, isDrag: false), null, false))));
         Assert.Equal((0.5 * weight) - (4.0 * 0.03 / 0.1), GripLoad.Of(robot, 0.03, isDrag: true).LoadAt(4.0), 1e-9);
 
         // 9.80665 N x 0.05 m / 0.03 m = 16.3 N lift the skid: above, two wheels on one axle carry everything, their friction is what pulls
@@ -231,9 +233,9 @@ public class FitLimitTests(ITestOutputHelper output)
         };
     }
 
-    private static Dictionary<PullLimitedBy, int> Count(double from, double to, int seed)
+    private static Dictionary<BindingKind, int> Count(double from, double to, int seed)
     {
-        Dictionary<PullLimitedBy, int> count = [];
+        Dictionary<BindingKind, int> count = [];
         for (int k = 0; k < Runs; k++)
         {
             var random = new Random(seed + k);
@@ -250,7 +252,10 @@ public class FitLimitTests(ITestOutputHelper output)
             pull = pull with { Tether = pull.Tether! with { Cell = new LoadCellSettings { Rate = random.Next(2) == 0 ? 10.0 : 80.0, Noise = U(0.005, 0.05), Resolution = 0.01, Tare = U(-1, 1), Seed = (ulong)k } } };
             RunResult run = Simulator.Run(pull);
             TyreFit fit = Fit(run, stall, robot.Chassis.Mass * 9.80665);
-            count[fit.Limit.By] = count.GetValueOrDefault(fit.Limit.By) + 1;
+            if (fit.Limit.By is BindingKind by)
+            {
+                count[by] = count.GetValueOrDefault(by) + 1;
+            }
         }
 
         return count;

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
 using PushSim.Surroundings;
+using PushSim.Words.Fits;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
@@ -56,7 +57,7 @@ public class FitRecoveryTests(ITestOutputHelper output)
             Assert.True(fit.IsStaticLowerBound);
             Assert.InRange(fit.StaticFriction.Value, 0.7, 1.0001);
             Assert.False(double.IsFinite(fit.StaticFriction.High));
-            bounds += fit.Warnings.Any(w => w.Contains("lower bound")) ? 1 : 0;
+            bounds += fit.Warnings.Any(w => w is PullWarning.LowerBound) ? 1 : 0;
         }
 
         Assert.Equal(10, bounds);
@@ -90,11 +91,11 @@ public class FitRecoveryTests(ITestOutputHelper output)
             PullFinder.Find(new ForceTrace { Time = time, Force = [.. time.Select(t => t < from ? 0.0 : t < from + (top / 10.0) ? 10.0 * (t - from) : t < 4.5 ? 7.0 : 0.0)] });
         TyreFit one = PullFit.OfTraces("tyre", [Log(10.04, 1.0)], GripLoad.Fixed(10.0), null, isDrag: false);
         Assert.Equal(1.01, one.StaticFriction.Value, 1e-6);
-        Assert.Equal("breakaway lies 1.0 % above the highest reading: the tyre lets go between two readings, and the line up the ramp is taken to the middle between them", Assert.Single(one.Notes));
+        Assert.Equal("breakaway lies 1.0 % above the highest reading: the tyre lets go between two readings, and the line up the ramp is taken to the middle between them", Assert.Single(PullWords.Notes(one)));
         Assert.Equal(10.0, one.Traces[0].Pulls[0].HighestReading, 1e-6);
         TyreFit two = PullFit.OfTraces("tyre", [Log(10.04, 1.0), Log(10.04, 1.0) with { Pulls = [Log(10.04, 1.0).Pulls[0] with { HighestReading = 10.2 }] }], GripLoad.Fixed(10.0), null, isDrag: false);
-        Assert.StartsWith("breakaway lies 1.0 % above the highest reading in 1 of 2 pulls: ", Assert.Single(two.Notes), StringComparison.Ordinal);
-        Assert.Empty(PullFit.OfReadings("tyre", [7.0, 7.1], [10.0, 10.1], GripLoad.Fixed(10.0), null, isDrag: false).Notes);
+        Assert.StartsWith("breakaway lies 1.0 % above the highest reading in 1 of 2 pulls: ", Assert.Single(PullWords.Notes(two)), StringComparison.Ordinal);
+        Assert.Null(PullFit.OfReadings("tyre", [7.0, 7.1], [10.0, 10.1], GripLoad.Fixed(10.0), null, isDrag: false).Above);
     }
 
     [Fact]

@@ -14,7 +14,7 @@ public class InputSharesTests
     public void Shares_are_those_of_a_sum_and_an_input_without_effect_is_not_told()
     {
         var source = new Drawn();
-        MatchEnd[] ends = [.. Enumerable.Range(0, 5000).Select(n => End(n, (2.0 * source.Values(n)[0]) + source.Values(n)[1])), MatchEnd.Failed(5000, "why")];
+        MatchEnd[] ends = [.. Enumerable.Range(0, 5000).Select(n => End(n, (2.0 * source.Values(n)[0]) + source.Values(n)[1])), MatchEnd.Failed(5000, MatchFailure.Step)];
         IReadOnlyList<(string Name, double Share)> shares = InputShares.Of(source, ends);
         Assert.Equal(["a", "b"], shares.Select(s => s.Name));
         Assert.Equal(0.8, shares[0].Share, 0.04);
@@ -27,7 +27,7 @@ public class InputSharesTests
     {
         var source = new Drawn();
         MatchEnd[] own = [.. Enumerable.Range(0, 1000).Select(n => End(n, source.Values(n)[2]))];
-        MatchEnd[] redrawn = [MatchEnd.Failed(0, "why"), .. Enumerable.Range(1, 999).Select(n => End(n, source.Values(n + 10_000)[2]))];
+        MatchEnd[] redrawn = [MatchEnd.Failed(0, MatchFailure.Step), .. Enumerable.Range(1, 999).Select(n => End(n, source.Values(n + 10_000)[2]))];
         InputEffect effect = InputEffect.Of("c", own, redrawn);
         Assert.Equal("c", effect.Key);
         Assert.True(effect.Bounds.Holds(effect.Share));

@@ -122,7 +122,7 @@ public class MeaningTests
             StaticFriction = At(0.55),
             IsStaticLowerBound = false,
             KineticFriction = Interval.OfMean(frictions),
-            Limit = new PullLimit(PullLimitedBy.Tyre, false, double.NaN, ""),
+            Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
             Forces = frictions,
             Frictions = frictions,
             Load = 1.0,

@@ -3,6 +3,7 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Simulation;
 using PushSim.Surroundings;
+using PushSim.Words.Fits;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
@@ -61,7 +62,7 @@ public class SimulationFitTests(ITestOutputHelper output)
         FittedParameter slip = fit.Parameters.Single(p => p.Parameter.Key == "slip_speed_m_per_s");
         output.WriteLine(string.Join(Environment.NewLine, fit.Parameters.Select(p => p.ToString())));
         Assert.False(slip.IsTold);
-        Assert.NotEmpty(slip.Why);
+        Assert.NotEqual(UntoldCause.None, slip.Why);
         Assert.Equal(TestRobots.SoftTyre.SlipSpeed, fit.Tyre.SlipSpeed);
     }
 
@@ -73,7 +74,7 @@ public class SimulationFitTests(ITestOutputHelper output)
         TetherSettings loose = made.Scenario.Tether! with { Stiffness = 0.02 * made.Scenario.Tether!.Stiffness };
         List<int> steps = [];
         SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made with { Scenario = made.Scenario with { Tether = loose } }, steps.Add));
-        Assert.Contains(fit.Warnings, w => w.Contains("follows the log to"));
+        Assert.Contains(SimulationWords.Warnings(fit), w => w.Contains("follows the log to"));
 
         // how far it is: from the first step on, never back, and within what was said to be the most
         Assert.Equal(1, steps[0]);

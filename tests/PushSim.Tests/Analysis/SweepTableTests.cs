@@ -75,7 +75,7 @@ public class SweepTableTests
 
     private static SweepTable Table(params double?[] values) => SweepTable.Of([s_ratio], [("loss", false)], [.. values.Select((v, i) => Point(i, v))]);
 
-    private static SweepPoint Point(int place, double? value) => new([place], [value], null, "");
+    private static SweepPoint Point(int place, double? value) => new([place], [value], null, null);
 
     private static MatchEnd End(long number, int winner) => new(number, winner, ShoveEnding.Line, 0.1, 1.0, BindingKind.Nothing, BindingKind.Nothing);
 }

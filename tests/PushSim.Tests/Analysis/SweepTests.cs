@@ -1,4 +1,5 @@
 using PushSim.Analysis.Sweep;
+using PushSim.Words.Sweeps;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
@@ -28,7 +29,7 @@ public class SweepTests
     [InlineData("robot=robots/mole.toml,robots/badger.toml", 9, "robots/mole.toml|robots/badger.toml")]
     public void Texts(string text, int points, string expected)
     {
-        Assert.True(SweepInput.TryParse(text, points, out SweepInput? input, out string message), message);
+        Assert.True(SweepInput.TryParse(text, points, out SweepInput? input, out SweepFault? fault), fault?.ToString());
         Assert.Equal(expected, string.Join("|", input!.Texts));
     }
 
@@ -43,9 +44,9 @@ public class SweepTests
     [InlineData("mass=1,,2")]
     public void Wrong_texts_say_what_is_wrong(string text)
     {
-        Assert.False(SweepInput.TryParse(text, 3, out SweepInput? input, out string message));
+        Assert.False(SweepInput.TryParse(text, 3, out SweepInput? input, out SweepFault? fault));
         Assert.Null(input);
-        Assert.NotEqual("", message);
+        Assert.NotEqual("", SweepWords.Of(fault!));
     }
 
     // y = 1 - x^2: 5 % below the best at x = sqrt 0.05 (closed form); straight between points a hundredth apart

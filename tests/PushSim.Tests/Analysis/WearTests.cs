@@ -169,6 +169,6 @@ public class WearTests
 
         // the same robot and friction: ten times the figure is ten times the wear
         Assert.Equal(10.0, ranked[1].DepthPerMatch!.Value / ranked[0].DepthPerMatch!.Value, 1e-9);
-        Assert.Equal("pressed flat", ranked[2].Reason);
+        Assert.Equal("pressed flat", ranked[2].Stop!.Refusal);
     }
 }

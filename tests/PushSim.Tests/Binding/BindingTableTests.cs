@@ -1,4 +1,5 @@
 using PushSim.Binding;
+using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Tests.Binding;

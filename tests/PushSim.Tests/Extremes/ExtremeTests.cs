@@ -3,6 +3,7 @@ using System.Globalization;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Extremes;
@@ -56,7 +57,7 @@ public class ExtremeTests(ITestOutputHelper output)
                 }
                 else if (run!.Status == RunStatus.Failed)
                 {
-                    output.WriteLine($"seed {seed}: {run.Cause}");
+                    output.WriteLine($"seed {seed}: {RunWords.Cause(run.Stop)}");
                 }
             }
         });
@@ -75,7 +76,7 @@ public class ExtremeTests(ITestOutputHelper output)
         RobotSettings robot = four with { Wheels = [.. four.Wheels.Select((w, i) => w with { X = sine * (i - 1.5) * 0.05, Y = cosine * (i - 1.5) * 0.05 })] };
         RunResult run = Simulator.Run(TestRobots.Launch(robot));
         Assert.Equal(RunStatus.Failed, run.Status);
-        Assert.Contains("over the wheels", run.Cause);
+        Assert.Contains("over the wheels", RunWords.Cause(run.Stop));
         Assert.Empty(run.Time);
     }
 
@@ -101,9 +102,9 @@ public class ExtremeTests(ITestOutputHelper output)
         RunResult run = Simulator.Run(s with { Numerics = s.Numerics with { RingFrequencyCap = double.PositiveInfinity, MaxEvaluationsPerSecond = 1e5 } });
         Assert.Equal(RunStatus.Failed, run.Status);
         Assert.InRange(run.RhsEvaluations, 2.9e5, 3e5);
-        Assert.Contains("100000 per simulated second", run.Cause);
-        Assert.Contains("the tyre of wheel rear left of Testmole", run.Cause);
-        Assert.Contains("body_stiffness", run.Cause);
+        Assert.Contains("100000 per simulated second", RunWords.Cause(run.Stop));
+        Assert.Contains("the tyre of wheel rear left of Testmole", RunWords.Cause(run.Stop));
+        Assert.Contains("body_stiffness", RunWords.Cause(run.Stop));
     }
 
     private static string? Fault(RunResult run)
@@ -111,8 +112,8 @@ public class ExtremeTests(ITestOutputHelper output)
         if (run.Status == RunStatus.Failed)
         {
             // a refusal or a stop names the part to change
-            bool isPlain = run.Time.Length == 0 || run.Cause.Contains("the fastest part is", StringComparison.Ordinal) || run.Cause.Contains("battery", StringComparison.Ordinal);
-            return isPlain && run.Verdict.Length > 0 ? null : run.Cause;
+            bool isPlain = run.Time.Length == 0 || RunWords.Cause(run.Stop).Contains("the fastest part is", StringComparison.Ordinal) || RunWords.Cause(run.Stop).Contains("battery", StringComparison.Ordinal);
+            return isPlain && RunWords.Verdict(run).Length > 0 ? null : RunWords.Cause(run.Stop);
         }
 
         foreach (Series s in run.Trace.All.Concat(run.Opponent?.Trace.All ?? []))

@@ -19,6 +19,6 @@ public class SensorlessTests
         Assert.Equal(RunStatus.Finished, run.Status);
         Assert.Equal(limiting, run.Trace.Controllers[0].Limiting[^1]);
         Assert.Equal(by, run.Answers.LimitedBy);
-        Assert.Single(run.Warnings, w => w.Contains("sensorless", StringComparison.Ordinal));
+        Assert.Single(run.Warnings, w => w is RunWarning.Sensorless);
     }
 }

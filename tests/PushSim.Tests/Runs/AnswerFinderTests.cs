@@ -97,7 +97,7 @@ public class AnswerFinderTests
             marks);
         Assert.Equal(0.5, a.StopDistance!.Value, 1e-9);
         Assert.Equal(BindingKind.CurrentLimit, a.LimitedBy);
-        Assert.Equal([("command", 0.4), ("standstill", 0.8)], marks.Select(m => (m.Key, Math.Round(m.Time, 6))));
+        Assert.Equal([(MarkKind.Command, 0.4), (MarkKind.Standstill, 0.8)], marks.Select(m => (m.Kind, Math.Round(m.Time, 6))));
         Assert.Null(Find(Told(ManoeuvreKind.Brake, new CommandPoint(0.4, 0.0, 0.0)), ("speed_m_per_s", _ => 0.1)).StopDistance);
     }
 
@@ -126,7 +126,7 @@ public class AnswerFinderTests
         Assert.Equal(10.0, a.PullBreakaway!.Value, 1e-9);
         Assert.Equal(Plateau, a.PullPlateau!.Value, 1e-9);
         Assert.Equal(limit, a.LimitedBy);
-        Assert.Equal([("breakaway", 0.3), ("plateau_start", 0.68), ("plateau_end", 1.0)], marks.Select(m => (m.Key, Math.Round(m.Time, 6))));
+        Assert.Equal([(MarkKind.Breakaway, 0.3), (MarkKind.PlateauStart, 0.68), (MarkKind.PlateauEnd, 1.0)], marks.Select(m => (m.Kind, Math.Round(m.Time, 6))));
     }
 
     // without a fall by a tenth the greatest force before the plateau's window is the peak

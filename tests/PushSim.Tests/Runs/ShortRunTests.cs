@@ -1,6 +1,7 @@
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Runs;
@@ -30,7 +31,7 @@ public class ShortRunTests
         ScenarioSettings launch = TestRobots.Launch();
         RunResult run = Simulator.Run(launch with { Robot = launch.Robot with { Battery = launch.Robot.Battery! with { Resistance = 5.0 } } });
         Assert.Equal(RunStatus.Failed, run.Status);
-        Assert.Contains("cannot deliver", run.Cause);
+        Assert.Contains("cannot deliver", RunWords.Cause(run.Stop));
         Assert.Empty(run.Ledger);
         Assert.Null(run.Answers.TopSpeed);
         Assert.NotEmpty(Simulator.Run(launch).Ledger);

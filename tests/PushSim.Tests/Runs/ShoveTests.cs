@@ -5,6 +5,7 @@ using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Runs;
@@ -181,7 +182,7 @@ public class ShoveTests
     {
         RunResult run = CloseCall.Review(Simulator.Run(TestRobots.Shove(Mole.WithMass(2.2), Mole)));
         Assert.False(run.Shove!.TooCloseToCall);
-        Assert.Equal("", run.Shove.Reason);
+        Assert.Null(run.Shove.Close);
     }
 
     [Fact]
@@ -189,7 +190,7 @@ public class ShoveTests
     {
         RunResult run = CloseCall.Review(Simulator.Run(TestRobots.Shove(Mole, Mole)));
         Assert.True(run.Shove!.TooCloseToCall);
-        Assert.Contains("otherwise", run.Shove.Reason, StringComparison.Ordinal);
+        Assert.Contains("otherwise", RunWords.TooClose(run), StringComparison.Ordinal);
     }
 
     // A clear win of the first, said to have been the opponent's: all seven runs again end otherwise. Level only if the ground is small in all of them and in the first.
@@ -199,11 +200,11 @@ public class ShoveTests
         RunResult run = Simulator.Run(TestRobots.Shove(Mole.WithMass(2.2), Mole));
         run = run with { Shove = run.Shove! with { Winner = 1, GroundGained = 0.0 }, Answers = run.Answers with { Chatter = null }, Opponent = run.Opponent! with { Answers = run.Opponent!.Answers with { Chatter = null } } };
         const string Share = "7 of 7 nearly equal starts end otherwise, for example at a tighter tolerance";
-        Assert.Equal("the shove is bistable, a tiny difference turns the robots one way or the other; " + Share, CloseCall.Review(run).Shove!.Reason);
+        Assert.Equal("the shove is bistable, a tiny difference turns the robots one way or the other; " + Share, RunWords.TooClose(CloseCall.Review(run)));
         RunResult buzzing = run with { Opponent = run.Opponent with { Answers = run.Opponent.Answers with { Chatter = 30.0 } } };
-        Assert.Equal("tyres chatter, and its phase decides; " + Share, CloseCall.Review(buzzing).Shove!.Reason);
+        Assert.Equal("tyres chatter, and its phase decides; " + Share, RunWords.TooClose(CloseCall.Review(buzzing)));
         ScenarioSettings wide = run.Scenario with { Shove = run.Scenario.Shove with { DecidingGround = 0.6 } };
-        string level = CloseCall.Review(run with { Scenario = wide }).Shove!.Reason;
+        string level = RunWords.TooClose(CloseCall.Review(run with { Scenario = wide }));
         Assert.StartsWith("the two are level, and the ground gained stays about the deciding 600 mm; ", level);
     }
 

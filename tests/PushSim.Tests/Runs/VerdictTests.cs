@@ -1,6 +1,7 @@
 using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Runs;
@@ -22,15 +23,15 @@ public class VerdictTests
         RunResult run = Simulator.Run(s with { Floor = s.Floor with { SlopeX = -slope }, Manoeuvre = s.Manoeuvre with { InitialSpeed = kind == ManoeuvreKind.Brake ? 0.1 : 0.0 } });
         Assert.Equal(RunStatus.Finished, run.Status);
         Assert.Null(run.Answers.LimitedBy);
-        Assert.Contains(kind == ManoeuvreKind.Launch ? "Testmole, which has no motors, rolls and reaches" : "stand", run.Verdict);
-        Assert.DoesNotContain("limit", run.Verdict);
+        Assert.Contains(kind == ManoeuvreKind.Launch ? "Testmole, which has no motors, rolls and reaches" : "stand", RunWords.Verdict(run));
+        Assert.DoesNotContain("limit", RunWords.Verdict(run));
     }
 
     [Fact]
     public void A_robot_without_motors_does_not_get_off_the_line()
     {
         RunResult run = Simulator.Run(TestRobots.Launch(Undriven));
-        Assert.Equal("Testmole, which has no motors, does not move forward.", run.Verdict);
+        Assert.Equal("Testmole, which has no motors, does not move forward.", RunWords.Verdict(run));
         Assert.Null(run.Answers.TimeTo90PercentSpeed);
     }
 
@@ -39,7 +40,7 @@ public class VerdictTests
     [InlineData(ManoeuvreKind.Spot, "Testmole, which has no motors, cannot turn.")]
     [InlineData(ManoeuvreKind.WallPush, "Testmole, which has no motors, never touches the wall.")]
     public void What_a_robot_without_motors_cannot_do_is_put_down_to_that(ManoeuvreKind kind, string sentence) =>
-        Assert.Equal(sentence, Verdict.Of(TestRobots.Scenario(Undriven, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", new RunAnswers()));
+        Assert.Equal(sentence, RunVerdict.Of(TestRobots.Scenario(Undriven, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", new RunAnswers()));
 
     // 1 N is 1000/9.80665 gf; 1 rad/s is 57.3 deg/s. Computed here.
     [Theory]
@@ -88,8 +89,8 @@ public class VerdictTests
     public void A_run_without_an_end_has_its_cause_as_sentence()
     {
         ScenarioSettings s = TestRobots.Launch();
-        Assert.Equal("Testmole: the run could not finish, why.", Verdict.Of(s, RunStatus.Failed, "why", new RunAnswers()));
-        Assert.Equal("Testmole is tilted.", Verdict.Of(s, RunStatus.Tips, "is tilted", new RunAnswers()));
+        Assert.Equal("Testmole: the run could not finish, why.", RunVerdict.Of(s, RunStatus.Failed, "why", new RunAnswers()));
+        Assert.Equal("Testmole is tilted.", RunVerdict.Of(s, RunStatus.Tips, "is tilted", new RunAnswers()));
     }
 
     // 10 degrees off are seen, less is not; left is positive
@@ -103,20 +104,21 @@ public class VerdictTests
     [InlineData(ShoveEnding.Stalemate, -1, -0.012, 0.0, 0.0, "Stalemate: after 1.2 s the contact stands 12 mm from where they met; A was held back by its tyres, B by its motors; they stay straight.")]
     public void A_shoves_sentence_tells_who_how_and_why(ShoveEnding ending, int winner, double gained, double turned, double otherTurned, string sentence)
     {
+        const string Close = " Too close to call: 1 of 7 nearly equal starts end otherwise, for example starting a moment later.";
         ScenarioSettings s = TestRobots.Shove(Whole with { Name = "A" }, Whole with { Name = "B" });
         var outcome = new ShoveOutcome
         {
             Ending = ending, Winner = winner, GroundGained = gained, EndTime = 1.249, FirstContact = 0.2, GivesGroundAt = 0.5, GroundSpeed = 0.3, TurnedAside = (turned, otherTurned), Upset = Upset.NoseUp,
         };
-        Assert.Equal(sentence, Verdict.OfShove(s, outcome, new RunAnswers { Binding = BindingShares.Of(BindingKind.Tyre) }, new RunAnswers { Binding = BindingShares.Of(BindingKind.Motor) }));
-        string far = Verdict.OfShove(s, outcome with { IsFarLine = true }, new RunAnswers(), new RunAnswers());
+        Assert.Equal(sentence, RunVerdict.OfShove(s, outcome, new RunAnswers { Binding = BindingShares.Of(BindingKind.Tyre) }, new RunAnswers { Binding = BindingShares.Of(BindingKind.Motor) }));
+        string far = RunVerdict.OfShove(s, outcome with { IsFarLine = true }, new RunAnswers(), new RunAnswers());
         Assert.Equal(ending == ShoveEnding.Line, far.Contains(" over the far line (they have swapped ends) after 1.25 s", StringComparison.Ordinal));
-        Assert.Equal("A and B never touch. Too close to call: luck.", Verdict.OfShove(s, outcome with { FirstContact = null, TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
-        Assert.EndsWith(". Too close to call: luck.", Verdict.OfShove(s, outcome with { TooCloseToCall = true, Reason = "luck" }, new RunAnswers(), new RunAnswers()));
-        Assert.Contains("A was held back by its zero command, B by its zero command", Verdict.OfShove(s, outcome, new RunAnswers(), new RunAnswers()));
+        Assert.Equal("A and B never touch." + Close, RunVerdict.OfShove(s, outcome with { FirstContact = null, TooCloseToCall = true, Close = new CloseShove(CloseCause.Unknown, 1, 7, CloseStart.Later) }, new RunAnswers(), new RunAnswers()));
+        Assert.EndsWith("." + Close, RunVerdict.OfShove(s, outcome with { TooCloseToCall = true, Close = new CloseShove(CloseCause.Unknown, 1, 7, CloseStart.Later) }, new RunAnswers(), new RunAnswers()));
+        Assert.Contains("A was held back by its zero command, B by its zero command", RunVerdict.OfShove(s, outcome, new RunAnswers(), new RunAnswers()));
         ScenarioSettings dummy = TestRobots.Shove(Whole with { Name = "A" }, Undriven with { Name = "B" });
-        Assert.Contains("A was held back by its zero command, B by its lack of motors", Verdict.OfShove(dummy, outcome, new RunAnswers(), new RunAnswers()));
+        Assert.Contains("A was held back by its zero command, B by its lack of motors", RunVerdict.OfShove(dummy, outcome, new RunAnswers(), new RunAnswers()));
     }
 
-    private static string Of(ManoeuvreKind kind, RunAnswers answers) => Verdict.Of(TestRobots.Scenario(Whole, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", answers);
+    private static string Of(ManoeuvreKind kind, RunAnswers answers) => RunVerdict.Of(TestRobots.Scenario(Whole, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", answers);
 }

@@ -5,6 +5,7 @@ using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Simulation;
@@ -100,7 +101,7 @@ internal static class ExternalRobots
     public static RunResult Run(ScenarioSettings scenario)
     {
         RunResult result = Simulator.Run(scenario);
-        Assert.True(result.Status == RunStatus.Finished, result.Cause + result.Verdict);
+        Assert.True(result.Status == RunStatus.Finished, RunWords.Cause(result.Stop) + RunWords.Verdict(result));
         return result;
     }
 

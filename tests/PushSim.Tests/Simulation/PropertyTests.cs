@@ -2,6 +2,7 @@ using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Simulation;
@@ -20,7 +21,7 @@ public class PropertyTests
     public void Energy_balances_and_everything_is_finite(int seed)
     {
         RunResult run = Simulator.Run(RandomRobots.Scenario(seed));
-        Assert.True(run.Status is RunStatus.Finished or RunStatus.Tips, run.Cause);
+        Assert.True(run.Status is RunStatus.Finished or RunStatus.Tips, RunWords.Cause(run.Stop));
         Assert.All(run.Trace.All, s => Assert.All(s, v => Assert.True(double.IsFinite(v), s.Key)));
         Assert.InRange(run.EnergyResidualRatio, 0.0, 1e-3);
     }
@@ -30,7 +31,7 @@ public class PropertyTests
     public void Energy_balance_falls_to_1e_9_with_the_tolerance(int seed)
     {
         RunResult run = Simulator.Run(At(RandomRobots.Scenario(seed), 1e-9));
-        Assert.True(run.Status is RunStatus.Finished or RunStatus.Tips, run.Cause);
+        Assert.True(run.Status is RunStatus.Finished or RunStatus.Tips, RunWords.Cause(run.Stop));
         Assert.InRange(run.EnergyResidualRatio, 0.0, 1e-9);
     }
 

@@ -1,6 +1,7 @@
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Simulation;
@@ -37,7 +38,7 @@ public class RingCapTests
 
     private static IEnumerable<string> Told(ScenarioSettings s) => Told(Simulator.Run(s));
 
-    private static IEnumerable<string> Told(RunResult run) => run.Warnings.Where(w => w.Contains("so hard", StringComparison.Ordinal));
+    private static IEnumerable<string> Told(RunResult run) => RunWords.Warnings(run).Where(w => w.Contains("so hard", StringComparison.Ordinal));
 
     [Fact]
     public void Launch_does_not_move()

@@ -2,6 +2,7 @@ using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Tests.Simulation;
@@ -26,8 +27,8 @@ public class StartTests
             0.0,
             0.2);
         RunResult run = Simulator.Run(hold);
-        Assert.Contains("wheel rear right carries nothing when the robot stands still", run.Warnings);
-        Assert.Equal((RunStatus.Tips, "has no driven wheel left on the floor at 0.050 s"), (run.Status, run.Cause));
+        Assert.Contains("wheel rear right carries nothing when the robot stands still", RunWords.Warnings(run));
+        Assert.Equal((RunStatus.Tips, "has no driven wheel left on the floor at 0.050 s"), (run.Status, RunWords.Cause(run.Stop)));
     }
 
     // heat that flows into no capacity, which the reader should have refused: no stiff tyre's fault
@@ -36,7 +37,7 @@ public class StartTests
     {
         MotorSettings motor = TestRobots.Motor with { WindingToCaseThermalResistance = 8.0 };
         RunResult run = Simulator.Run(TestRobots.Launch(TestRobots.FourWheels(motor: motor)));
-        Assert.Equal((RunStatus.Failed, "a force, current or temperature is not finite at 0.000 s; report this scenario"), (run.Status, run.Cause));
+        Assert.Equal((RunStatus.Failed, "a force, current or temperature is not finite at 0.000 s; report this scenario"), (run.Status, RunWords.Cause(run.Stop)));
     }
 
     // sin 50 deg each way is more than all of gravity
@@ -47,6 +48,6 @@ public class StartTests
         ScenarioSettings hold = TestRobots.Scenario(TestRobots.FourWheels(), ManoeuvreKind.Hold, 0.0, 0.0, 0.2);
         RunResult run = Simulator.Run(hold with { Floor = new FloorSettings { SlopeX = steep, SlopeY = steep } });
         Assert.Equal(RunStatus.Failed, run.Status);
-        Assert.Contains("slope_x", run.Cause, StringComparison.Ordinal);
+        Assert.Contains("slope_x", RunWords.Cause(run.Stop), StringComparison.Ordinal);
     }
 }

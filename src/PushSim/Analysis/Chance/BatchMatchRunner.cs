@@ -44,17 +44,9 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
         void Finished(in MatchOutcome outcome)
         {
             long number = queue.Numbers[(int)outcome.Number];
-            done(wrong.TryRemove(outcome.Number, out string? cause) ? MatchEnd.Failed(number, cause)
-                : outcome.Status == RunStatus.Failed ? MatchEnd.Failed(number, Words(outcome.Failure))
+            done(wrong.TryRemove(outcome.Number, out string? cause) ? MatchEnd.Failed(number, MatchFailure.Draws, cause)
+                : outcome.Status == RunStatus.Failed ? MatchEnd.Failed(number, outcome.Failure)
                 : new MatchEnd(number, outcome.Winner, outcome.Ending, outcome.GroundGained, outcome.EndTime, outcome.First.LimitedBy, outcome.Opponent.LimitedBy));
         }
     }
-
-    private static string Words(MatchFailure failure) => failure switch
-    {
-        MatchFailure.Refused => "no run can start from these values: a centre of mass does not stand over the wheels",
-        MatchFailure.Battery => "a battery cannot deliver what its controllers ask for",
-        MatchFailure.Work => "more work than is allowed",
-        _ => "the step became too small, or a value was not finite",
-    };
 }

@@ -17,14 +17,16 @@ public sealed class FinishedMatches : IDisposable
     private const string SecondsMark = "# seconds ";
 
     private readonly TextWriter _writer;
+    private readonly IMatchWords _words;
 
-    private FinishedMatches(TextWriter writer) => _writer = writer;
+    private FinishedMatches(TextWriter writer, IMatchWords words) => (_writer, _words) = (writer, words);
 
     /// <summary>The matches of a text whose head is as expected; null if it is not there or is of something else.</summary>
     /// <param name="reader">The text; null if there is none.</param>
     /// <param name="head">The head that it must have.</param>
+    /// <param name="words">Keys and words.</param>
     /// <param name="seconds">Time that they took [s].</param>
-    public static IReadOnlyList<(int Contest, MatchEnd End)>? Read(TextReader? reader, FinishedHead head, out double seconds)
+    public static IReadOnlyList<(int Contest, MatchEnd End)>? Read(TextReader? reader, FinishedHead head, IMatchWords words, out double seconds)
     {
         seconds = 0.0;
         string[] lines = reader?.ReadToEnd().Split('\n') ?? [""];
@@ -42,7 +44,7 @@ public sealed class FinishedMatches : IDisposable
             {
                 seconds += double.TryParse(line[SecondsMark.Length..], NumberStyles.Float, CultureInfo.InvariantCulture, out double s) ? s : 0.0;
             }
-            else if (line.IndexOf(',') is int comma and > 0 && int.TryParse(line.AsSpan(0, comma), NumberStyles.None, CultureInfo.InvariantCulture, out int contest) && Row(line[(comma + 1)..].TrimEnd('\r')) is MatchEnd outcome)
+            else if (line.IndexOf(',') is int comma and > 0 && int.TryParse(line.AsSpan(0, comma), NumberStyles.None, CultureInfo.InvariantCulture, out int contest) && Row(line[(comma + 1)..].TrimEnd('\r'), words) is MatchEnd outcome)
             {
                 outcomes.Add((contest, outcome));
             }
@@ -54,9 +56,10 @@ public sealed class FinishedMatches : IDisposable
     /// <summary>Begins a text anew with what is finished already; rows are added to it.</summary>
     /// <param name="store">Where it is kept, by the name of the head.</param>
     /// <param name="head">Its head.</param>
+    /// <param name="words">Keys and words.</param>
     /// <param name="finished">Finished matches of each contest.</param>
     /// <param name="seconds">Time that they took [s].</param>
-    public static FinishedMatches Begin(IMatchStore store, FinishedHead head, IReadOnlyList<IEnumerable<MatchEnd>> finished, double seconds) => new(store.Begin(head.Name, writer =>
+    public static FinishedMatches Begin(IMatchStore store, FinishedHead head, IMatchWords words, IReadOnlyList<IEnumerable<MatchEnd>> finished, double seconds) => new(store.Begin(head.Name, writer =>
     {
         writer.WriteLine(head.Text);
         writer.WriteLine("contest," + Columns);
@@ -64,32 +67,33 @@ public sealed class FinishedMatches : IDisposable
         {
             foreach (MatchEnd outcome in finished[contest])
             {
-                writer.WriteLine(Line(contest, outcome));
+                writer.WriteLine(Line(contest, outcome, words));
             }
         }
 
         WriteSeconds(writer, seconds);
-    }));
+    }), words);
 
     /// <summary>The matches of one contest as a table of their own.</summary>
     /// <param name="writer">Where to.</param>
     /// <param name="fingerprint">Of the files that were read and of all that is drawn.</param>
     /// <param name="plan">What was asked.</param>
+    /// <param name="words">Keys and words.</param>
     /// <param name="ends">The matches.</param>
-    public static void WriteTable(TextWriter writer, string fingerprint, MatchPlan plan, IEnumerable<MatchEnd> ends)
+    public static void WriteTable(TextWriter writer, string fingerprint, MatchPlan plan, IMatchWords words, IEnumerable<MatchEnd> ends)
     {
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"# matches; fingerprint {fingerprint}; seed {plan.Seed}; asked {plan.Matches}"));
         writer.WriteLine(Columns);
         foreach (MatchEnd outcome in ends)
         {
-            writer.WriteLine(Line(outcome));
+            writer.WriteLine(Line(outcome, words));
         }
     }
 
     /// <summary>Adds a match.</summary>
     /// <param name="contest">Number of its contest, from 0 [1].</param>
     /// <param name="outcome">The match.</param>
-    public void Add(int contest, MatchEnd outcome) => _writer.WriteLine(Line(contest, outcome));
+    public void Add(int contest, MatchEnd outcome) => _writer.WriteLine(Line(contest, outcome, _words));
 
     /// <summary>Adds time that matches took.</summary>
     /// <param name="seconds">The time [s].</param>
@@ -100,18 +104,17 @@ public sealed class FinishedMatches : IDisposable
 
     /// <summary>A row; a text cell that a spreadsheet could take for a formula gets an apostrophe.</summary>
     /// <param name="o">The match.</param>
-    public static string Line(MatchEnd o)
+    /// <param name="words">Keys and words.</param>
+    public static string Line(MatchEnd o, IMatchWords words)
     {
         string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };
-        string cause = SafeCell.Of((o.Cause ?? "").Replace('"', '\''));
-        return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},{Limit(o, o.Limit)},{Limit(o, o.OpponentLimit)},\"{cause}\"");
+        string cause = SafeCell.Of(words.Cause(o).Replace('"', '\''));
+        return string.Create(CultureInfo.InvariantCulture, $"{o.Number},{winner},{(o.HasFailed ? "" : o.Ending.ToString().ToLowerInvariant())},{o.GroundGained:R},{o.EndTime:R},{Limit(o.Limit)},{Limit(o.OpponentLimit)},\"{cause}\"");
+
+        string Limit(BindingKind limit) => o.HasFailed ? "" : words.Key(limit);
     }
 
-    private static string Line(int contest, MatchEnd o) => string.Create(CultureInfo.InvariantCulture, $"{contest},{Line(o)}");
-
-    private static string Limit(MatchEnd o, BindingKind limit) => o.HasFailed ? "" : BindingTable.Key(limit);
-
-    private static BindingKind? Limit(string cell) => BindingTable.Parse(cell);
+    private static string Line(int contest, MatchEnd o, IMatchWords words) => string.Create(CultureInfo.InvariantCulture, $"{contest},{Line(o, words)}");
 
     private static void WriteSeconds(TextWriter writer, double seconds)
     {
@@ -121,7 +124,7 @@ public sealed class FinishedMatches : IDisposable
         }
     }
 
-    private static MatchEnd? Row(string line)
+    private static MatchEnd? Row(string line, IMatchWords words)
     {
         string[] cells = line.Split(',', Cells);
         if (cells.Length != Cells || !cells[^1].EndsWith('"') || cells[^1].Length < 2
@@ -134,11 +137,11 @@ public sealed class FinishedMatches : IDisposable
 
         if (cells[1] == "failed")
         {
-            return MatchEnd.Failed(number, cells[^1].Trim('"'));
+            return MatchEnd.Failed(number, MatchFailure.Draws, cells[^1].Trim('"'));
         }
 
         int winner = cells[1] switch { "robot" => 0, "opponent" => 1, _ => -1 };
-        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) && Limit(cells[5]) is BindingKind own && Limit(cells[6]) is BindingKind other
+        return Enum.TryParse(cells[2], ignoreCase: true, out ShoveEnding ending) && words.Parse(cells[5]) is BindingKind own && words.Parse(cells[6]) is BindingKind other
             ? new MatchEnd(number, winner, ending, ground, end, own, other) : null;
     }
 }

@@ -11,16 +11,18 @@ namespace PushSim.Analysis.Chance;
 /// <param name="EndTime">When it ended [s].</param>
 /// <param name="Limit">What bound the first robot most since the first touch.</param>
 /// <param name="OpponentLimit">The same of the opponent.</param>
-/// <param name="Cause">Why it failed; null if it did not.</param>
-public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Ending, double GroundGained, double EndTime, BindingKind Limit, BindingKind OpponentLimit, string? Cause = null)
+/// <param name="Failure">Why it failed.</param>
+/// <param name="Fault">What is wrong with its draws, as their reader says; null else.</param>
+public readonly record struct MatchEnd(long Number, int Winner, ShoveEnding Ending, double GroundGained, double EndTime, BindingKind Limit, BindingKind OpponentLimit, MatchFailure Failure = MatchFailure.None, string? Fault = null)
 {
     /// <summary>True if the match could not be run to its end.</summary>
-    public bool HasFailed => Cause is not null;
+    public bool HasFailed => Failure != MatchFailure.None;
 
     /// <summary>A match that failed.</summary>
     /// <param name="number">Its number.</param>
-    /// <param name="cause">Why.</param>
-    public static MatchEnd Failed(long number, string cause) => new(number, -1, ShoveEnding.Stalemate, 0.0, 0.0, BindingKind.Nothing, BindingKind.Nothing, cause);
+    /// <param name="failure">Why.</param>
+    /// <param name="fault">What is wrong with its draws; null else.</param>
+    public static MatchEnd Failed(long number, MatchFailure failure, string? fault = null) => new(number, -1, ShoveEnding.Stalemate, 0.0, 0.0, BindingKind.Nothing, BindingKind.Nothing, failure, fault);
 
     /// <summary>Number of the match with the middle one of all grounds gained [1]; null if none was finished.</summary>
     /// <param name="ends">The matches; failed ones are left out.</param>

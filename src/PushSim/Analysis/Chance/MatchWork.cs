@@ -7,8 +7,9 @@ namespace PushSim.Analysis.Chance;
 /// <param name="plan">Which matches.</param>
 /// <param name="fingerprint">Of all that is read and drawn; kept matches with another one are not taken.</param>
 /// <param name="contests">The contests.</param>
+/// <param name="words">Keys and words of what is kept.</param>
 /// <param name="store">Where finished matches are kept; null keeps none.</param>
-public sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyList<IDrawnMatches> contests, IMatchStore? store = null)
+public sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyList<IDrawnMatches> contests, IMatchWords words, IMatchStore? store = null)
 {
     private readonly List<MatchEnd>[] _outcomes = [.. contests.Select(_ => new List<MatchEnd>())];
     private double _before;
@@ -40,7 +41,7 @@ public sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyList<
     public bool Resume()
     {
         using TextReader? reader = store?.Open(Kept.Name);
-        IReadOnlyList<(int Contest, MatchEnd End)>? kept = FinishedMatches.Read(reader, Kept, out _before);
+        IReadOnlyList<(int Contest, MatchEnd End)>? kept = FinishedMatches.Read(reader, Kept, words, out _before);
         Take(kept ?? [], Range);
         return reader is null || kept is not null;
     }
@@ -54,7 +55,7 @@ public sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyList<
     public void Run(double within = 0.0, int rounds = 1, Action? done = null, Func<double>? clock = null, CancellationToken cancel = default)
     {
         (long from, long to) = Range;
-        using FinishedMatches? journal = store is null ? null : FinishedMatches.Begin(store, Kept, _outcomes, _before);
+        using FinishedMatches? journal = store is null ? null : FinishedMatches.Begin(store, Kept, words, _outcomes, _before);
         IMatchRunner[] runners = [.. contests.Select(c => new BatchMatchRunner(c.Middle))];
         double start = clock?.Invoke() ?? 0.0;
         for (int round = 1; round <= rounds; round++)
@@ -91,7 +92,7 @@ public sealed class MatchWork(MatchPlan plan, string fingerprint, IReadOnlyList<
             FinishedHead head = Head(k, splits[0]);
             (long From, long To) range = Campaign.Part(k, splits[0], plan.Matches);
             using TextReader? reader = store.Open(head.Name);
-            IReadOnlyList<(int Contest, MatchEnd End)> found = FinishedMatches.Read(reader, head, out double seconds) ?? [];
+            IReadOnlyList<(int Contest, MatchEnd End)> found = FinishedMatches.Read(reader, head, words, out double seconds) ?? [];
             _seconds += seconds;
             long before = Finished;
             Take(found, range);

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 
 namespace PushSim.Analysis.Fit;
 
@@ -46,7 +47,7 @@ public static class LimitJudge
         double r = stall is null ? double.NaN : force.Value / stall.Force;
         if (isDrag)
         {
-            return new(PullLimitedBy.Tyre, false, double.NaN, "it was dragged, so no motor can have set the force");
+            return new(BindingKind.Tyre, false, double.NaN, PullReason.Dragged);
         }
 
         double most = stall is null ? double.PositiveInfinity : Possible * (isLog ? Math.Max(stall.Force, stall.Hold) : stall.Force);
@@ -63,17 +64,17 @@ public static class LimitJudge
 
         if (stall is null)
         {
-            return new(PullLimitedBy.Unknown, false, r, "without a robot file (--robot) or a wheel speed in the log it cannot be told from the motors' limit");
+            return new(null, false, r, PullReason.NoRobot);
         }
 
         if (isInconsistent)
         {
-            return new(PullLimitedBy.Unknown, true, r, Say($"inconsistent with the robot file: its motors give only {stall.Force:0.00} N at the floor{stall.AtThrottle}; check {(stall.Throttle < 1.0 ? "the throttle of the scenario, " : "")}the motor, gear and battery data, the unit of the readings and the load cell"));
+            return new(null, true, r, PullReason.Inconsistent) { Stall = stall };
         }
 
-        if (BySag(evidence, stall) is PullLimitedBy sag)
+        if (BySag(evidence, stall) is BindingKind sag)
         {
-            return new(sag, false, r, sag == PullLimitedBy.Motors ? "the battery was loaded as at a stall" : "the battery was loaded far less than at a stall");
+            return new(sag, false, r, PullReason.Battery);
         }
 
         return ByForce(force, stall, hasPeak, r);
@@ -81,33 +82,27 @@ public static class LimitJudge
 
     private static PullLimit ByForce(Interval force, StallForce stall, bool hasPeak, double r)
     {
-        const string Advice = "watch or log whether the wheels turn, test with a full battery and a lower load, or drag the robot with its wheels locked (--drag)";
         double low = force.IsBounded ? force.Low / stall.Force : r;
         double high = force.IsBounded ? force.High / stall.Force : r;
         if (high < SurelyTyre)
         {
-            return new(PullLimitedBy.Tyre, false, r, Say($"the motors could give {stall.Force:0.00} N{stall.AtThrottle}, far more than was needed"));
+            return new(BindingKind.Tyre, false, r, PullReason.FarBelowMotors) { Stall = stall };
         }
 
-        if (low < SurelyTyre || (hasPeak && r < OnTheLimit))
-        {
-            return new(PullLimitedBy.Unknown, false, r, Say($"it is {r:0.00} of the {stall.Force:0.00} N that the motors give at the floor{stall.AtThrottle}, too close to tell; {Advice}"));
-        }
-
-        return new(PullLimitedBy.Motors, false, r, Say($"it is {r:0.00} of the {stall.Force:0.00} N that the motors give at the floor{stall.AtThrottle}, so the tyre's friction is at least this; {Advice}"));
+        return low < SurelyTyre || (hasPeak && r < OnTheLimit)
+            ? new(null, false, r, PullReason.NearMotors) { Stall = stall }
+            : new(BindingKind.Motor, false, r, PullReason.AtMotors) { Stall = stall };
     }
 
     private static PullLimit Turning(bool isTurning, bool isInconsistent, double r) => isTurning
-        ? new(PullLimitedBy.Tyre, isInconsistent, r, isInconsistent ? "the wheels turned, so the tyre slid; but the force is inconsistent with the robot file" : "the wheels turned while it pulled, so the tyre slid")
-        : new(PullLimitedBy.Motors, isInconsistent, r, "the wheels stood still while it pulled, so the tyre's friction is at least this");
+        ? new(BindingKind.Tyre, isInconsistent, r, PullReason.WheelsTurned)
+        : new(BindingKind.Motor, isInconsistent, r, PullReason.WheelsStood);
 
-    private static PullLimitedBy? BySag(PlateauEvidence e, StallForce stall)
+    private static BindingKind? BySag(PlateauEvidence e, StallForce stall)
     {
         double? share = e.Current is double i
             ? i / stall.BatteryCurrent
             : e.Sag is double sag ? sag / (stall.OpenVoltage - stall.LoadedVoltage) : null;
-        return share is null ? null : share > StallCurrent ? PullLimitedBy.Motors : share < NoStallCurrent ? PullLimitedBy.Tyre : null;
+        return share is null ? null : share > StallCurrent ? BindingKind.Motor : share < NoStallCurrent ? BindingKind.Tyre : null;
     }
-
-    private static string Say(FormattableString text) => FormattableString.Invariant(text);
 }

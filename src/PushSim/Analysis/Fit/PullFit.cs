@@ -42,7 +42,7 @@ public static class PullFit
             Load = load.LoadAt((force ?? breakaway).Value),
             Pulls = pulls.Count,
             Warnings = [.. Warnings(traces, pulls, slid, seen), .. OfSkids(load, force)],
-            Notes = OfBreakaways(seen),
+            Above = OfBreakaways(seen),
             Traces = traces,
         };
     }
@@ -84,16 +84,15 @@ public static class PullFit
         Interval? force = forces.Count > 0 ? Interval.OfMean(forces) : null;
         bool hasPeaks = peaks.Count > 0;
         Interval bound = hasPeaks ? Interval.OfMean(peaks) : new Interval(force!.Value.Value, force.Value.IsBounded ? force.Value.Low : double.NaN, double.NaN);
-        List<string> warnings = [];
+        List<PullWarning> warnings = [];
         if (forces.Count == 1 || peaks.Count == 1)
         {
-            string what = Math.Max(forces.Count, peaks.Count) == 1 ? "reading" : forces.Count == 1 ? "steady reading" : "peak";
-            warnings.Add($"a single {what} has no interval: take five or more");
+            warnings.Add(new PullWarning.Single(forces.Count, peaks.Count));
         }
 
         if (!hasPeaks)
         {
-            warnings.Add("static friction is a lower bound: steady readings do not show the breakaway");
+            warnings.Add(new PullWarning.LowerBound(LowerBoundCause.SteadyReadings));
         }
 
         return new TyreFit
@@ -113,60 +112,56 @@ public static class PullFit
 
     private static double[] Values(IReadOnlyList<PullReading> readings, Func<PullReading, double?> of) => [.. readings.Select(of).OfType<double>()];
 
-    private static string[] OfSkids(GripLoad load, Interval? force)
+    private static PullWarning[] OfSkids(GripLoad load, Interval? force)
     {
         double creeping = force is Interval f ? load.Friction(f.Value) : double.NaN;
         return force is Interval g && load.FrictionDrawnBack(g.Value) is double back && creeping - back > TellingSkid * creeping
-            ? [FormattableString.Invariant($"skids hold either way once the robot stands: sliding friction is {creeping:0.00} if it still creeps forward and may be as low as {back:0.00}; drag it with its wheels locked (--drag), which leaves no such doubt")]
+            ? [new PullWarning.Skids(creeping, back)]
             : [];
     }
 
     // What keeps the numbers of these pulls from being better; slid: those with a plateau, seen: those with a breakaway peak.
-    private static List<string> Warnings(IReadOnlyList<FoundTrace> traces, List<FoundPull> pulls, List<FoundPull> slid, List<FoundPull> seen)
+    private static List<PullWarning> Warnings(IReadOnlyList<FoundTrace> traces, List<FoundPull> pulls, List<FoundPull> slid, List<FoundPull> seen)
     {
-        List<string> warnings = [];
+        List<PullWarning> warnings = [];
         if (slid.Count == 0)
         {
-            warnings.Add("no pull slides long enough for a kinetic friction: keep pulling for a second or two after it lets go");
+            warnings.Add(new PullWarning.NoSliding());
         }
         else if (slid.Count == 1)
         {
-            warnings.Add("one pull only: its interval does not hold the scatter from pull to pull; five pulls or more are better");
+            warnings.Add(new PullWarning.OnePull());
         }
 
         if (seen.Count == 0)
         {
-            warnings.Add(pulls.Any(p => p.Quality == BreakawayQuality.FewSamples)
-                ? "static friction is a lower bound: five samples or fewer on the ramp to breakaway; pull more slowly or read the cell faster"
-                : "static friction is a lower bound: no breakaway peak stands out above the sliding force");
+            warnings.Add(new PullWarning.LowerBound(pulls.Any(p => p.Quality == BreakawayQuality.FewSamples) ? LowerBoundCause.FewSamples : LowerBoundCause.NoPeak));
         }
 
         if (seen.Count(p => p.RampBends) is int bent and > 0)
         {
-            warnings.Add($"the force stops rising before the tyre lets go in {bent} of {seen.Count} {(seen.Count == 1 ? "pull" : "pulls")}: breakaway is taken as the greatest reading there");
+            warnings.Add(new PullWarning.RampBends(bent, seen.Count));
         }
 
         if (pulls.Any(p => !p.SeesDrift))
         {
-            warnings.Add("a drift of the cell cannot be seen without slack before and after each pull");
+            warnings.Add(new PullWarning.NoDrift());
         }
 
         int spikes = traces.Sum(t => t.Spikes.Count);
         if (spikes > 0)
         {
-            warnings.Add($"{spikes} {(spikes == 1 ? "reading left out as a spike" : "readings left out as spikes")}");
+            warnings.Add(new PullWarning.Spikes(spikes));
         }
 
         return warnings;
     }
 
     // A breakaway that no reading of its pull reaches.
-    private static string[] OfBreakaways(List<FoundPull> seen)
+    private static BreakawayAbove? OfBreakaways(List<FoundPull> seen)
     {
         double[] above = [.. seen.Select(p => (p.Breakaway.Value / p.HighestReading) - 1.0).Where(a => a > AboveReadings)];
-        string many = above.Length == seen.Count ? "" : $" in {above.Length} of {seen.Count} pulls";
-        return above.Length == 0 ? []
-            : [FormattableString.Invariant($"breakaway lies {(above.Length == 1 ? "" : "up to ")}{100.0 * above.Max():0.0} % above the highest reading{many}: the tyre lets go between two readings, and the line up the ramp is taken to the middle between them")];
+        return above.Length == 0 ? null : new BreakawayAbove(above.Length, seen.Count, above.Max());
     }
 
     private static Interval Friction(GripLoad load, Interval force) =>

@@ -1,21 +1,17 @@
+using PushSim.Binding;
+
 namespace PushSim.Analysis.Fit;
 
-/// <summary>What set a measured pull.</summary>
-public enum PullLimitedBy
-{
-    /// <summary>The tyre slid: its friction was measured.</summary>
-    Tyre,
-
-    /// <summary>The motors could give no more: the tyre's friction is at least what was measured.</summary>
-    Motors,
-
-    /// <summary>It cannot be told.</summary>
-    Unknown,
-}
-
-/// <summary>The judgement, with its reason and what to do.</summary>
-/// <param name="By">What set the pull.</param>
+/// <summary>What set a measured pull: a tyre that slid, so that its friction was measured, or motors that could give no more, so that it is at least what was measured.</summary>
+/// <param name="By"><see cref="BindingKind.Tyre"/> or <see cref="BindingKind.Motor"/>; null where it cannot be told.</param>
 /// <param name="IsInconsistent">Whether the reading is above what the robot file's motors can give.</param>
 /// <param name="Ratio">Measured force over the motors' force at the floor [1]; NaN where it is not known.</param>
-/// <param name="Reason">Why, in plain words.</param>
-public sealed record PullLimit(PullLimitedBy By, bool IsInconsistent, double Ratio, string Reason);
+/// <param name="Reason">What tells it.</param>
+public sealed record PullLimit(BindingKind? By, bool IsInconsistent, double Ratio, PullReason Reason)
+{
+    /// <summary>What the motors give; null where that does not matter.</summary>
+    public StallForce? Stall { get; init; }
+
+    /// <summary>Whether the motors set it.</summary>
+    public bool IsOfMotors => By == BindingKind.Motor;
+}

@@ -29,9 +29,6 @@ public sealed record StallForce(double Force, double Hold, double BatteryCurrent
     /// <summary>Command that this is for, 0..1 [1].</summary>
     public double Throttle { get; init; } = 1.0;
 
-    /// <summary>Words for a command that is not full, after a force; empty at full command.</summary>
-    public string AtThrottle => ThrottleWords.At(Throttle);
-
     /// <summary>Of a robot; null if it has no motors.</summary>
     /// <param name="robot">The robot.</param>
     /// <param name="throttle">Command, 0..1 [1].</param>

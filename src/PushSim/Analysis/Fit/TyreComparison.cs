@@ -63,7 +63,7 @@ public sealed record TyreComparison
     public required IReadOnlyList<TyrePair> Pairs { get; init; }
 
     /// <summary>Tyres left out of the comparison, with the reason.</summary>
-    public required IReadOnlyList<(string Tyre, string Reason)> LeftOut { get; init; }
+    public required IReadOnlyList<(string Tyre, NotCompared Reason)> LeftOut { get; init; }
 
     /// <summary>Pulls that do not fit; they are told, not left out.</summary>
     public required IReadOnlyList<OddPull> Odd { get; init; }
@@ -93,8 +93,8 @@ public sealed record TyreComparison
     /// <param name="difference">Difference of friction that matters [1]; null: a twentieth of the mean.</param>
     public static TyreComparison Of(IReadOnlyList<TyreFit> fits, double? difference = null)
     {
-        List<(string Tyre, string Reason)> leftOut = [.. fits.Select(f => (f.Name, WhyNot(f))).Where(f => f.Item2.Length > 0)];
-        List<TyreFit> compared = [.. fits.Where(f => WhyNot(f).Length == 0)];
+        List<(string Tyre, NotCompared Reason)> leftOut = [.. fits.Select(f => (f.Name, WhyNot(f))).Where(f => f.Item2 != NotCompared.None)];
+        List<TyreFit> compared = [.. fits.Where(f => WhyNot(f) == NotCompared.None)];
         double spread = Pooled(compared, f => Sample.Variance(f.Frictions));
         double matters = difference ?? (compared.Count > 0 ? UsualShare * compared.Average(f => Sample.Mean(f.Frictions)) : double.NaN);
         double strictest = Level / Math.Max(1, compared.Count * (compared.Count - 1) / 2);
@@ -112,11 +112,11 @@ public sealed record TyreComparison
         };
     }
 
-    private static string WhyNot(TyreFit f) =>
-        f.Limit.IsInconsistent ? "its forces contradict the robot file"
-        : f.Limit.By == PullLimitedBy.Motors ? "the motors set its pulls, so its friction is only known to be at least that"
-        : f.Frictions.Count < 2 ? "it slid in fewer than two pulls"
-        : f.Frictions.Max() <= f.Frictions.Min() ? "all its readings are equal, so their scatter is hidden by the steps of the display" : "";
+    private static NotCompared WhyNot(TyreFit f) =>
+        f.Limit.IsInconsistent ? NotCompared.Inconsistent
+        : f.Limit.IsOfMotors ? NotCompared.OfMotors
+        : f.Frictions.Count < 2 ? NotCompared.FewPulls
+        : f.Frictions.Max() <= f.Frictions.Min() ? NotCompared.Equal : NotCompared.None;
 
     private static double Pooled(IReadOnlyList<TyreFit> fits, Func<TyreFit, double> variance)
     {

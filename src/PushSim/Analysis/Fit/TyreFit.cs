@@ -38,11 +38,11 @@ public sealed record TyreFit
     /// <summary>Pulls or readings [1].</summary>
     public required int Pulls { get; init; }
 
-    /// <summary>What to know about it, in sentences.</summary>
-    public IReadOnlyList<string> Warnings { get; init; } = [];
+    /// <summary>What to know before believing it.</summary>
+    public IReadOnlyList<PullWarning> Warnings { get; init; } = [];
 
-    /// <summary>How a number came about that a reader of the log would not expect, in sentences; nothing is wrong with it.</summary>
-    public IReadOnlyList<string> Notes { get; init; } = [];
+    /// <summary>Where a breakaway is above what a reader of the log finds in it; null for nowhere.</summary>
+    public BreakawayAbove? Above { get; init; }
 
     /// <summary>The logs it came from; empty for display readings.</summary>
     public IReadOnlyList<FoundTrace> Traces { get; init; } = [];

@@ -25,7 +25,7 @@ internal sealed class FitIntervals
     private const double Beforehand = 2.0;
 
     private readonly Vector<double> _x;
-    private readonly string _doubt;
+    private readonly FitDoubt _doubt;
     private readonly Matrix<double> _covariance;
     private readonly double[] _ofNoise;
     private readonly double[] _half;
@@ -33,8 +33,8 @@ internal sealed class FitIntervals
 
     /// <param name="model">The pulls and the simulated test.</param>
     /// <param name="x">The fitted vector.</param>
-    /// <param name="doubt">Why nothing that the fit says is to be believed; empty if it is.</param>
-    public FitIntervals(TestModel model, Vector<double> x, string doubt)
+    /// <param name="doubt">Why nothing that the fit says is to be believed.</param>
+    public FitIntervals(TestModel model, Vector<double> x, FitDoubt doubt)
     {
         (_x, _doubt) = (x, doubt);
         Matrix<double> jacobian = model.Jacobian(x);
@@ -61,12 +61,13 @@ internal sealed class FitIntervals
         TestParameter p = TestParameter.All[k];
         bool ranAway = _x[k] < Math.Log(p.Low) + AtEnd || _x[k] > Math.Log(p.High) - AtEnd;
         bool isAtRest = Math.Abs(_step[k]) <= Math.Max(_half[k], _ofNoise[k]);
-        bool isTold = _doubt.Length == 0 && !ranAway && isAtRest && Math.Max(_half[k], _ofNoise[k]) < Math.Log(ToldWithin);
+        bool isTold = _doubt == FitDoubt.None && !ranAway && isAtRest && Math.Max(_half[k], _ofNoise[k]) < Math.Log(ToldWithin);
 
         // the mean of what the pulls would change is the step still to go: small, and taken here
         double middle = isAtRest ? _x[k] + _step[k] : _x[k];
         double half = isTold ? _half[k] : Math.Max(_half[k], _ofNoise[k]);
-        return new FittedParameter(p, new Interval(Math.Exp(middle), Math.Exp(middle - half), Math.Exp(middle + half)), isTold, isTold ? "" : Why(k, ranAway, isAtRest));
+        (UntoldCause why, TestParameter? with) = isTold ? (UntoldCause.None, null) : Why(k, ranAway, isAtRest);
+        return new FittedParameter(p, new Interval(Math.Exp(middle), Math.Exp(middle - half), Math.Exp(middle + half)), isTold, why) { With = with };
     }
 
     // What each pull alone would change in the parameters, times the number of pulls; and the readings that count for one.
@@ -92,28 +93,26 @@ internal sealed class FitIntervals
         return (shifts, model.Measured.Count / effective);
     }
 
-    private string Why(int k, bool ranAway, bool isAtRest)
+    private (UntoldCause Why, TestParameter? With) Why(int k, bool ranAway, bool isAtRest)
     {
         TestParameter p = TestParameter.All[k];
-        if (_doubt.Length > 0)
+        if (_doubt != FitDoubt.None)
         {
-            return _doubt;
+            return (UntoldCause.Doubt, null);
         }
 
         if (ranAway)
         {
-            return $"any {p.Words} towards {(_x[k] < 0.5 * (Math.Log(p.Low) + Math.Log(p.High)) ? "nothing" : "the largest looked at")} does as well; {p.Advice}";
+            return (_x[k] < 0.5 * (Math.Log(p.Low) + Math.Log(p.High)) ? UntoldCause.AnySmaller : UntoldCause.AnyLarger, null);
         }
 
         if (!isAtRest)
         {
-            return "the search did not come to rest";
+            return (UntoldCause.NotAtRest, null);
         }
 
         (double together, TestParameter other) = TestParameter.All.Select((o, i) => (i == k ? 0.0 : Math.Abs(Correlation(i, k)), o)).MaxBy(c => c.Item1);
-        return together > OnlyTogether
-            ? $"told only together with {other.Words}: a change of one is made up by the other; {p.Advice}"
-            : $"the force hardly changes with it; {p.Advice}";
+        return together > OnlyTogether ? (UntoldCause.Together, other) : (UntoldCause.Faint, null);
     }
 
     private double Correlation(int i, int k) => _covariance[i, k] / Math.Sqrt(_covariance[i, i] * _covariance[k, k]);

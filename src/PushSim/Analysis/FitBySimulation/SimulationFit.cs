@@ -7,8 +7,12 @@ namespace PushSim.Analysis.FitBySimulation;
 /// <param name="Parameter">Which.</param>
 /// <param name="Value">Value with its 95 % interval [the parameter's unit]; the interval of one that is not told is only how far it may be off.</param>
 /// <param name="IsTold">Whether this test tells it: within a factor of two either way, inside the range looked at.</param>
-/// <param name="Why">Why it is not told, in words; empty if it is.</param>
-public sealed record FittedParameter(TestParameter Parameter, Interval Value, bool IsTold, string Why);
+/// <param name="Why">Why it is not told.</param>
+public sealed record FittedParameter(TestParameter Parameter, Interval Value, bool IsTold, UntoldCause Why)
+{
+    /// <summary>The parameter that it is told together with; null for none.</summary>
+    public TestParameter? With { get; init; }
+}
 
 /// <summary>A pull with the simulated force over it.</summary>
 /// <param name="Time">Times on the log's clock [s].</param>
@@ -40,8 +44,8 @@ public sealed record SimulationFit
     /// <summary>Share of the sliding that the simulated test follows, and that was used [1].</summary>
     public required double Followed { get; init; }
 
-    /// <summary>Why nothing of it is to be believed; empty if it is.</summary>
-    public required string Doubt { get; init; }
+    /// <summary>Why nothing of it is to be believed.</summary>
+    public required FitDoubt Doubt { get; init; }
 
     /// <summary>Searches from different starts [1].</summary>
     public required int Starts { get; init; }
@@ -52,35 +56,9 @@ public sealed record SimulationFit
     /// <summary>Runs of the engine [1].</summary>
     public required int Runs { get; init; }
 
-    /// <summary>What to know about it, in sentences.</summary>
-    public IReadOnlyList<string> Warnings
-    {
-        get
-        {
-            List<string> said = [];
-            if (Misfit > SimulationFitter.PoorlyFollowed * Noise)
-            {
-                string how = IsNowhere ? "no run of the simulated test lasts through a pull of the log"
-                    : FormattableString.Invariant($"the simulated test follows the log to {Misfit:0.000} N only, where the cell's noise is {Noise:0.000} N");
-                said.Add(how + ": are robot, tether, ramp of the throttle and manoeuvre those of the test?");
-            }
+    /// <summary>Whether the simulated test does not follow the log to within the cell's noise.</summary>
+    public bool IsPoorlyFollowed => Misfit > SimulationFitter.PoorlyFollowed * Noise;
 
-            if (Followed < 1.0)
-            {
-                said.Add(FormattableString.Invariant($"only the first {100.0 * Followed:0} % of the sliding could be followed, and was used: later the log or the simulated test chatters, and its phase is chance"));
-            }
-
-            if (Agreeing == 1)
-            {
-                said.Add($"only one of {Starts} searches came to this result: there may be a better one");
-            }
-
-            if (Pulls.Count < SimulationFitter.FewestPulls)
-            {
-                said.Add($"{(Pulls.Count == 1 ? "one pull" : "two pulls")} only: the intervals hold the cell's noise, not the scatter from pull to pull");
-            }
-
-            return said;
-        }
-    }
+    /// <summary>Whether there are too few pulls to tell their scatter.</summary>
+    public bool HasFewPulls => Pulls.Count < SimulationFitter.FewestPulls;
 }

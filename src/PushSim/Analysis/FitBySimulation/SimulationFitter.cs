@@ -86,7 +86,7 @@ public static class SimulationFitter
         int agreeing = firsts.Count(f => f.Misfit <= (1.0 + SamePlace) * firsts.Min(g => g.Misfit));
         (TestModel last, double used, List<(Vector<double> X, double Misfit)> ends) = stages[^1];
         (Vector<double> best, double misfit) = ends.MinBy(f => f.Misfit);
-        string doubt = misfit > PoorlyFollowed * noise ? "the simulated test does not follow the log" : used < LeastFollowed ? "the simulated test follows the first moments of the sliding only" : agreeing == 1 && firsts.Count > 1 ? "searches from different starts do not agree" : "";
+        FitDoubt doubt = misfit > PoorlyFollowed * noise ? FitDoubt.NotFollowed : used < LeastFollowed ? FitDoubt.FirstMoments : agreeing == 1 && firsts.Count > 1 ? FitDoubt.Disagreeing : FitDoubt.None;
         var intervals = new FitIntervals(last, best, doubt);
         FittedParameter[] parameters = [.. TestParameter.All.Select((_, k) => intervals.Of(k))];
         TyreSettings tyre = parameters.Where(p => p.IsTold).Aggregate(start, (t, p) => p.Parameter.Put(t, p.Value.Value));

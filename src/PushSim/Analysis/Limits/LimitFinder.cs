@@ -1,5 +1,6 @@
 using PushSim.Binding;
 using PushSim.Numerics;
+using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 
@@ -49,13 +50,13 @@ public static class LimitFinder
         var now = new LimitCondition { Throttle = throttle ?? Throttle(scenario) };
         Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern));
         Task<RatioCurve?> ratio = Task.Run(() => Ratio(scenario, now, hook));
-        LimitState state = State("as in the file", scenario, now, hook);
+        LimitState state = State(LimitStateKind.AsInFile, scenario, now, hook);
         LimitState[] states =
         [
-            State("cold, full", scenario, now with { Charge = 1.0 }, hook),
-            State("warm, full", scenario, now with { Charge = 1.0, WindingTemperature = Warm }, hook),
-            State("cold, 80 %", scenario, now with { Charge = PartCharge }, hook),
-            State("warm, 80 %", scenario, now with { Charge = PartCharge, WindingTemperature = Warm }, hook),
+            State(LimitStateKind.ColdFull, scenario, now with { Charge = 1.0 }, hook),
+            State(LimitStateKind.WarmFull, scenario, now with { Charge = 1.0, WindingTemperature = Warm }, hook),
+            State(LimitStateKind.ColdPart, scenario, now with { Charge = PartCharge }, hook),
+            State(LimitStateKind.WarmPart, scenario, now with { Charge = PartCharge, WindingTemperature = Warm }, hook),
         ];
         var model = new LimitModel<R1>(scenario, now, null, 1.0);
         var curves = new ForceCurves(model, hook);
@@ -63,27 +64,27 @@ public static class LimitFinder
         var gains = new GainFinder(scenario, now, hook);
         double[] values = gains.Values(null, 1.0);
         List<WheelLimit> wheels = Wheels(scenario, now, hook);
-        (IReadOnlyList<WiringCase> wirings, IReadOnlyList<string> unfound) = WiringStudy.Find(scenario, now, hook);
-        LimitReport report = new()
+        (IReadOnlyList<WiringCase> wirings, IReadOnlyList<(Wiring Wiring, WheelLoss Case)> unfound) = WiringStudy.Find(scenario, now, hook);
+        IReadOnlyList<int[]> axles = Axles(scenario);
+        MatchResult heat = match.GetAwaiter().GetResult();
+        return new LimitReport
         {
             Scenario = scenario,
             Hook = hook,
-            Verdict = "",
-            Warnings = Warnings(scenario, state, wheels, (state.MotorForce + model.AlongGravity.Value) * Lengthening(hook)),
+            Warnings = [.. Warnings(scenario, state, wheels, (state.MotorForce + model.AlongGravity.Value) * Lengthening(hook)), .. Heat(heat), .. Unfound(state, unfound)],
             Now = state,
             States = states,
             Wheels = wheels,
             Total = curves.Curve(speeds, _ => true),
-            Axles = [.. Axles(scenario).Where(a => a.Wheels.Any(i => model.IsDrivenWheel[i])).Select(a => (a.Name, curves.Curve(speeds, i => a.Wheels.Contains(i))))],
+            Axles = [.. axles.Index().Where(a => a.Item.Any(i => model.IsDrivenWheel[i])).Select(a => new AxleCurve(a.Index, axles.Count, curves.Curve(speeds, i => a.Item.Contains(i))))],
             Outputs = Enum.GetValues<LimitOutput>().Where(o => double.IsFinite(values[(int)o])).ToDictionary(o => o, o => values[(int)o]),
             Gains = gains.All(values),
             Ratio = ratio.GetAwaiter().GetResult(),
             Wirings = wirings,
-            Match = match.GetAwaiter().GetResult(),
+            Match = heat,
             OwnPush = gains.OwnPush,
             OpponentPush = gains.OpponentPush,
         };
-        return report with { Verdict = LimitVerdict.Of(report), Warnings = [.. report.Warnings, .. Heat(report.Match), .. Unfound(state, unfound)] };
     }
 
     /// <summary>Steady pull at standstill in a state.</summary>
@@ -117,7 +118,7 @@ public static class LimitFinder
         return new LimitHook(t.HookX, t.HookHeight, away > 0.0 ? (t.AnchorHeight - t.HookHeight) / (away + t.Slack) : 0.0);
     }
 
-    internal static LimitState State(string name, ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
+    internal static LimitState State(LimitStateKind kind, ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
     {
         var model = new LimitModel<R1>(scenario, condition, null, 1.0);
         var curves = new ForceCurves(model, hook);
@@ -137,7 +138,7 @@ public static class LimitFinder
         double top = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, null, 1.0)).TopSpeed.Value;
         return new LimitState
         {
-            Name = name,
+            Kind = kind,
             Condition = condition,
             MotorForce = motor,
             TractionPeak = hold,
@@ -187,7 +188,7 @@ public static class LimitFinder
         BindingKind?[]? kinds = pull is null ? null : SteadyBinding.Wheels(model, hook, pull);
         double[] carried = pull is not null ? [.. load.Select(n => n.Value)] : curves.Tyres(0.0, isSliding: false)?.Load ?? rest;
         double[] motor = curves.Motors(0.0, carried);
-        IReadOnlyList<(string Name, int[] Wheels)> axles = Axles(scenario);
+        IReadOnlyList<int[]> axles = Axles(scenario);
         List<WheelLimit> list = [];
         for (int i = 0; i < rest.Length; i++)
         {
@@ -195,7 +196,7 @@ public static class LimitFinder
             double spin = pull is null ? double.NaN : d >= 0 ? pull.Omega[d] * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value : 0.0;
             double peak = SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], carried[i]).Value;
             list.Add(new WheelLimit(
-                scenario.Robot.Wheels[i].Name, axles.Select((a, n) => (a, n)).First(a => a.a.Wheels.Contains(i)).n, model.IsDrivenWheel[i], carried[i], rest[i],
+                scenario.Robot.Wheels[i].Name, axles.Index().First(a => a.Item.Contains(i)).Index, model.IsDrivenWheel[i], carried[i], rest[i],
                 motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
                 kinds?[i]));
         }
@@ -204,7 +205,7 @@ public static class LimitFinder
     }
 
     // Wheels whose centres stand within a tenth of the wheelbase are one axle.
-    private static IReadOnlyList<(string Name, int[] Wheels)> Axles(ScenarioSettings scenario)
+    private static IReadOnlyList<int[]> Axles(ScenarioSettings scenario)
     {
         double[] x = [.. scenario.Robot.Wheels.Select(w => w.X)];
         double near = 0.1 * (x.Max() - x.Min());
@@ -221,14 +222,7 @@ public static class LimitFinder
             }
         }
 
-        string[] names = axles.Count switch
-        {
-            1 => ["axle"],
-            2 => ["front axle", "rear axle"],
-            3 => ["front axle", "middle axle", "rear axle"],
-            _ => [.. Enumerable.Range(1, axles.Count).Select(n => $"axle {n}")],
-        };
-        return [.. axles.Select((a, n) => (names[n], a.ToArray()))];
+        return [.. axles.Select(a => a.ToArray())];
     }
 
     private static RatioCurve? Ratio(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
@@ -276,70 +270,66 @@ public static class LimitFinder
     }
 
     // a robot that has no steady pull as it is has been told so
-    private static IEnumerable<string> Unfound(LimitState state, IReadOnlyList<string> cases)
+    private static IEnumerable<LimitWarning> Unfound(LimitState state, IReadOnlyList<(Wiring Wiring, WheelLoss Case)> cases)
     {
         if (cases.Count > 0 && state.Status == PullStatus.Found)
         {
-            yield return $"of the wirings {string.Join("; ", cases)}: no steady pull was found, so {(cases.Count == 1 ? "this row is" : "these rows are")} left out";
+            yield return new LimitWarning.Unfound(cases);
         }
     }
 
-    private static IEnumerable<string> Heat(MatchResult match)
+    private static IEnumerable<LimitWarning> Heat(MatchResult match)
     {
         if (match.Overheating is { } hot)
         {
-            yield return FormattableString.Invariant($"after {hot.Time:0} s of the match motor {hot.Motor} passes the {hot.Limit:0} °C that its winding bears (the hottest winding ends at up to {match.PeakWinding:0} °C); rest longer, drive it less hard or take a larger motor");
+            yield return new LimitWarning.Overheats(hot, match.PeakWinding ?? double.NaN);
         }
     }
 
     // The last is the pull [N] that the motors could give if the tyres held it: on a slope gravity has a share in it
-    private static List<string> Warnings(ScenarioSettings scenario, LimitState state, List<WheelLimit> wheels, double motorPull)
+    private static List<LimitWarning> Warnings(ScenarioSettings scenario, LimitState state, List<WheelLimit> wheels, double motorPull)
     {
-        List<string> warnings = [];
+        List<LimitWarning> warnings = [];
         double drag = -wheels.Sum(w => Math.Min(0.0, w.Force));
         if (state.Pull is double creeping && drag > TellingDrag * creeping)
         {
-            warnings.Add(FormattableString.Invariant($"this pull is that of a robot which still creeps forward, its skids dragging with {drag:0.00} N; once it stands they can hold either way, and a load cell may show {creeping:0.00} to {creeping + (2.0 * drag):0.00} N"));
+            warnings.Add(new LimitWarning.Creeping(creeping, drag));
         }
 
         if (state.Status == PullStatus.NotFound)
         {
-            warnings.Add("the search for the steady pull came to no end, which says nothing about the robot: run a pull test of it instead");
+            warnings.Add(new LimitWarning.NotFound());
         }
 
         if (state.Status == PullStatus.RearsUp)
         {
-            warnings.Add("the robot rears up on its hook before its motors or tyres give out; lower the hook or the centre of mass, or move mass forward");
+            warnings.Add(new LimitWarning.RearsUp());
         }
         else if (state.RearsUpAt is double tips && motorPull > tips)
         {
-            warnings.Add(FormattableString.Invariant($"breaking away its tyres hold more than the {tips:0.0} N at which it rears up on its hook, and its motors can give that: it may tip before it slides; lower the hook or the centre of mass"));
+            warnings.Add(new LimitWarning.MayTip(tips));
         }
 
         if (state.IsStarved)
         {
-            warnings.Add("the battery cannot deliver what all motors stalled ask for: it would fall below half of its voltage at rest, where a run ends as failed; motor forces are told too high, take a battery with less resistance or lower the current limits");
+            warnings.Add(new LimitWarning.Starved());
         }
         else if (scenario.Robot.Battery!.CutOffVoltage > state.StallVoltage)
         {
-            warnings.Add(FormattableString.Invariant($"with all motors stalled the battery falls to {PlainNumber.Apart(state.StallVoltage, scenario.Robot.Battery.CutOffVoltage)} V, below its cut-off of {scenario.Robot.Battery.CutOffVoltage:0.0} V"));
+            warnings.Add(new LimitWarning.BelowCutOff(state.StallVoltage, scenario.Robot.Battery.CutOffVoltage));
         }
 
         if (Math.Abs(scenario.Floor.SlopeY) > 0.0)
         {
-            warnings.Add("the floor's slope across is left out of these limits");
+            warnings.Add(new LimitWarning.SlopeAcross());
         }
 
         if (scenario.Floor.Patches.Count > 0)
         {
-            warnings.Add("floor patches are left out of these limits: all wheels stand on the floor's own friction");
+            warnings.Add(new LimitWarning.Patches());
         }
 
-        foreach (string name in scenario.Robot.Drives.SelectMany(d => d.Motors).Where(m => m.Motor.StandstillTorqueShare < 1.0).Select(m => m.Motor.Name).Distinct())
-        {
-            warnings.Add($"motor {name} is sensorless: what it does at standstill under load is not predicted");
-        }
-
+        warnings.AddRange(scenario.Robot.Drives.SelectMany(d => d.Motors).Where(m => m.Motor.StandstillTorqueShare < 1.0).Select(m => m.Motor.Name).Distinct().Select(m => new LimitWarning.Sensorless(m)));
         return warnings;
     }
 }

@@ -1,4 +1,5 @@
 using PushSim.Binding;
+using PushSim.Powertrain;
 using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
@@ -35,8 +36,8 @@ public sealed record ForceCurve(double[] Speed, double[] Motor, double[] Peak, d
 /// <summary>Limits in one state of heat and charge.</summary>
 public sealed record LimitState
 {
-    /// <summary>Words: "cold, full" and the like.</summary>
-    public required string Name { get; init; }
+    /// <summary>Which.</summary>
+    public required LimitStateKind Kind { get; init; }
 
     /// <summary>The state.</summary>
     public required LimitCondition Condition { get; init; }
@@ -102,7 +103,7 @@ public sealed record RatioPoint(double Factor, double Pull, double DashTime, dou
 /// <param name="Points">Ratios, rising.</param>
 /// <param name="BestForPull">Least factor tried that gives <see cref="NearlyMost"/> of the greatest pull [1].</param>
 /// <param name="BestForDash">Factor of the shortest dash [1].</param>
-/// <param name="MeanRatio">Mean gear ratio of the file, for words [1].</param>
+/// <param name="MeanRatio">Mean gear ratio of the file [1].</param>
 public sealed record RatioCurve(IReadOnlyList<RatioPoint> Points, double BestForPull, double BestForDash, double MeanRatio)
 {
     /// <summary>
@@ -114,27 +115,26 @@ public sealed record RatioCurve(IReadOnlyList<RatioPoint> Points, double BestFor
     /// <summary>Whether all ratios pull nearly alike.</summary>
     public bool IsFlat => Points.Min(p => p.Pull) > NearlyMost * Points.Max(p => p.Pull);
 
-    /// <summary>"lowest tried" or "highest tried" where a factor lies at an end of what was tried, so that the true answer may lie beyond; else empty.</summary>
-    public string Edge(double factor) => factor == Points[0].Factor ? "lowest tried" : factor == Points[^1].Factor ? "highest tried" : "";
+    /// <summary>At which end of what was tried a factor lies.</summary>
+    public RatioEdge Edge(double factor) => factor == Points[0].Factor ? RatioEdge.Lowest : factor == Points[^1].Factor ? RatioEdge.Highest : RatioEdge.None;
 }
 
 /// <summary>One motor in a wiring study.</summary>
 /// <param name="Drive">Its drive.</param>
-/// <param name="Wheels">Its wheels.</param>
 /// <param name="Current">Its current [A].</param>
 /// <param name="Power">Power at its terminals [W].</param>
 /// <param name="PowerShare">Share of its controller side's power [1].</param>
 /// <param name="Force">What its wheels push [N].</param>
 /// <param name="SurfaceSpeed">Speed of its wheels' surface, 0 stalled [m/s].</param>
-public sealed record WiredMotor(string Drive, string Wheels, double Current, double Power, double PowerShare, double Force, double SurfaceSpeed);
+public sealed record WiredMotor(string Drive, double Current, double Power, double PowerShare, double Force, double SurfaceSpeed);
 
 /// <summary>One wiring with one wheel that lost its grip.</summary>
-/// <param name="Wiring">"separate", "parallel" or "series".</param>
-/// <param name="Case">"all on the floor", "in the air" or "slippery".</param>
+/// <param name="Wiring">How the motors are wired.</param>
+/// <param name="Case">How the wheel lost it.</param>
 /// <param name="Wheel">The wheel that lost it.</param>
 /// <param name="Pull">Steady pull of the robot [N].</param>
 /// <param name="Motors">Motors on that wheel's side.</param>
-public sealed record WiringCase(string Wiring, string Case, string Wheel, double Pull, IReadOnlyList<WiredMotor> Motors);
+public sealed record WiringCase(Wiring Wiring, WheelLoss Case, string Wheel, double Pull, IReadOnlyList<WiredMotor> Motors);
 
 /// <summary>The whole answer of the limits command.</summary>
 public sealed record LimitReport
@@ -142,14 +142,11 @@ public sealed record LimitReport
     /// <summary>The scenario that was asked about, in canonical order.</summary>
     public required ScenarioSettings Scenario { get; init; }
 
-    /// <summary>Where it is held back, and words for it.</summary>
+    /// <summary>Where it is held back.</summary>
     public required LimitHook Hook { get; init; }
 
-    /// <summary>One sentence.</summary>
-    public required string Verdict { get; init; }
-
-    /// <summary>Warnings in plain words.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    /// <summary>What to know before believing them.</summary>
+    public required IReadOnlyList<LimitWarning> Warnings { get; init; }
 
     /// <summary>As in the file: heat and charge at the start, the scenario's throttle.</summary>
     public required LimitState Now { get; init; }
@@ -163,8 +160,8 @@ public sealed record LimitReport
     /// <summary>Total over speed, then each axle with motors from the front.</summary>
     public required ForceCurve Total { get; init; }
 
-    /// <summary>Each driven axle by name, from the front.</summary>
-    public required IReadOnlyList<(string Name, ForceCurve Curve)> Axles { get; init; }
+    /// <summary>Each driven axle, from the front.</summary>
+    public required IReadOnlyList<AxleCurve> Axles { get; init; }
 
     /// <summary>Values as they are, by output; null where it does not apply.</summary>
     public required IReadOnlyDictionary<LimitOutput, double> Outputs { get; init; }

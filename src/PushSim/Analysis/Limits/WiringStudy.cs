@@ -13,8 +13,8 @@ internal static class WiringStudy
     /// <summary>Friction of the slippery patch as a share of the floor's [1].</summary>
     public const double Slippery = 0.3;
 
-    /// <summary>The cases, and in words those of which no steady pull was found.</summary>
-    public static (IReadOnlyList<WiringCase> Cases, IReadOnlyList<string> Missing) Find(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
+    /// <summary>The cases, and those of which no steady pull was found.</summary>
+    public static (IReadOnlyList<WiringCase> Cases, IReadOnlyList<(Wiring Wiring, WheelLoss Case)> Missing) Find(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
     {
         (string Name, CommandSide Side, List<(int Drive, int Motor)> Motors)[] sides =
         [
@@ -28,22 +28,22 @@ internal static class WiringStudy
         CommandSide side = sides[0].Motors.Select(m => m.Drive).Distinct().Count() >= 2 ? CommandSide.Left : CommandSide.Right;
         int lost = scenario.Robot.Drives[Side(scenario.Robot, side).Motors[0].Drive].Wheels[0].Wheel;
         List<WiringCase> cases = [];
-        List<string> missing = [];
-        foreach ((string name, Wiring wiring) in new[] { ("separate", Wiring.Single), ("parallel", Wiring.Parallel), ("series", Wiring.Series) })
+        List<(Wiring Wiring, WheelLoss Case)> missing = [];
+        foreach (Wiring wiring in new[] { Wiring.Single, Wiring.Parallel, Wiring.Series })
         {
             RobotSettings robot = Rewired(scenario.Robot, wiring);
-            foreach (string what in new[] { "all on the floor", "in the air", "slippery" })
+            foreach (WheelLoss loss in Enum.GetValues<WheelLoss>())
             {
                 var model = new LimitModel<R1>(scenario with { Robot = robot }, condition, null, 1.0);
-                model.Lifted = what == "in the air" ? lost : -1;
-                model.FloorOf[lost] = model.FloorOf[lost] * (what == "slippery" ? Slippery : 1.0);
-                if (Case(model, hook, name, what, lost, side) is WiringCase found)
+                model.Lifted = loss == WheelLoss.Lifted ? lost : -1;
+                model.FloorOf[lost] = model.FloorOf[lost] * (loss == WheelLoss.Slippery ? Slippery : 1.0);
+                if (Case(model, hook, wiring, loss, lost, side) is WiringCase found)
                 {
                     cases.Add(found);
                 }
                 else
                 {
-                    missing.Add($"{name}, {what}");
+                    missing.Add((wiring, loss));
                 }
             }
         }
@@ -83,7 +83,7 @@ internal static class WiringStudy
         return robot with { Controllers = controllers };
     }
 
-    private static WiringCase? Case(LimitModel<R1> model, LimitHook hook, string wiring, string what, int lost, CommandSide side)
+    private static WiringCase? Case(LimitModel<R1> model, LimitHook hook, Wiring wiring, WheelLoss loss, int lost, CommandSide side)
     {
         if (StandingPull.Solve(model, hook).Steady is not { } pull)
         {
@@ -109,12 +109,12 @@ internal static class WiringStudy
                 int[] wheels = model.WheelsOf[drive];
                 double lever = model.Wheels[wheels[0]].DriveRatio.Value * model.Wheels[wheels[0]].Radius.Value;
                 motors.Add(new WiredMotor(
-                    robot.Drives[drive].Name, string.Join(" + ", wheels.Select(i => robot.Wheels[i].Name)), current, power, 0.0,
+                    robot.Drives[drive].Name, current, power, 0.0,
                     wheels.Sum(i => force[i]) / robot.Drives[drive].Motors.Count, pull.Omega[drive] * lever));
             }
         }
 
         double all = motors.Sum(p => p.Power);
-        return new WiringCase(wiring, what, robot.Wheels[lost].Name, pull.Pull(model, hook).Value, [.. motors.Select(p => p with { PowerShare = all > 0.0 ? p.Power / all : 0.0 })]);
+        return new WiringCase(wiring, loss, robot.Wheels[lost].Name, pull.Pull(model, hook).Value, [.. motors.Select(p => p with { PowerShare = all > 0.0 ? p.Power / all : 0.0 })]);
     }
 }

@@ -31,7 +31,7 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
         double spread = mean > 0.0 ? Math.Sqrt(Sample.Variance(fit.Frictions)) / mean : 0.0;
         bool isOwn = isMaterial || Named(robot, fit.Name) is not null;
         bool wears = tested.All(i => (Named(robot, fit.Name) ?? robot.Wheels[i].Tyre).SpecificWear > 0.0);
-        return new FittedTyre(fit.Name, fit.ForModel.Static, fit.ForModel.Kinetic, spread, fit.Limit.By == PullLimitedBy.Motors, isOwn && wears)
+        return new FittedTyre(fit.Name, fit.ForModel.Static, fit.ForModel.Kinetic, spread, fit.Limit.IsOfMotors, isOwn && wears)
         {
             LoadExponent = fit.LoadExponent?.Value ?? 0.0,
             WheelLoad = fit.Load / Math.Max(1, tested.Count),

@@ -42,7 +42,7 @@ public static class MeaningFinder
         }
         catch (SimulationException e)
         {
-            return new TyreMeaning { Tyre = tyre, IsStronger = stronger is not null, Cause = e.Message };
+            return new TyreMeaning { Tyre = tyre, IsStronger = stronger is not null, Stop = RunStop.Refused(e.Message) };
         }
     }
 
@@ -53,7 +53,7 @@ public static class MeaningFinder
 
     private static TyreMeaning Run(TyreMeaning meaning, ScenarioSettings launch, ScenarioSettings turn, CancellationToken cancel)
     {
-        LimitState state = LimitFinder.State("", SceneBuilder.InCanonicalOrder(launch), new LimitCondition(), LimitFinder.Hook(launch));
+        LimitState state = LimitFinder.State(LimitStateKind.AsInFile, SceneBuilder.InCanonicalOrder(launch), new LimitCondition(), LimitFinder.Hook(launch));
         RunResult straight = Simulator.Run(launch, cancel);
         RunResult spot = Simulator.Run(turn, cancel);
         meaning = meaning with
@@ -62,7 +62,7 @@ public static class MeaningFinder
             TyreForce = state.TractionPeak,
             Bound = state.Bound,
             FirstMetre = TimeOver(straight),
-            Cause = straight.Status != RunStatus.Finished ? Why(straight) : spot.Status != RunStatus.Finished ? Why(spot) : "",
+            Stop = straight.Stop ?? spot.Stop,
         };
         if (spot.Status != RunStatus.Finished || spot.Answers.YawRate is not double rate)
         {
@@ -79,8 +79,6 @@ public static class MeaningFinder
             WearPerMinute = meaning.Tyre.IsWearKnown ? WearReport.Of(spot)?.Wheels.Sum(w => w.PerMinute) : null,
         };
     }
-
-    private static string Why(RunResult run) => run.Cause.Length > 0 ? run.Cause : run.Verdict;
 
     private static ManoeuvreSettings Command(ManoeuvreKind kind, double throttle, double turn, double end) =>
         new() { Kind = kind, Commands = [new CommandPoint(Start, throttle, turn)], EndTime = end };

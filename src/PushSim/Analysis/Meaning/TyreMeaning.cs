@@ -47,6 +47,6 @@ public sealed record TyreMeaning
     /// <summary>The shoves; null without an opponent.</summary>
     public Tally? Shoves { get; init; }
 
-    /// <summary>Why the launch or the turn could not be run; empty if they were.</summary>
-    public string Cause { get; init; } = "";
+    /// <summary>Why the launch or the turn could not be run to its end; null if they were.</summary>
+    public RunStop? Stop { get; init; }
 }

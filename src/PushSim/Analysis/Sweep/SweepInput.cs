@@ -9,60 +9,61 @@ namespace PushSim.Analysis.Sweep;
 /// <param name="Unit">That unit; empty for a pure number or names.</param>
 public sealed record SweepInput(string Key, IReadOnlyList<string> Texts, IReadOnlyList<double>? Numbers, string Unit)
 {
-    private const int MostPoints = 1000;
+    /// <summary>Values that a list has at most [1].</summary>
+    public const int MostPoints = 1000;
 
     /// <summary>Reads "KEY=FROM..TO" or "KEY=A,B,C".</summary>
     /// <param name="text">The text.</param>
     /// <param name="points">Points of a range, at least 2 [1].</param>
     /// <param name="input">The input.</param>
-    /// <param name="message">What is wrong with the text; empty if nothing.</param>
-    public static bool TryParse(string text, int points, out SweepInput? input, out string message)
+    /// <param name="fault">What is wrong with the text; null if nothing.</param>
+    public static bool TryParse(string text, int points, out SweepInput? input, out SweepFault? fault)
     {
         input = null;
-        message = "";
+        fault = null;
         int equals = text.IndexOf('=', StringComparison.Ordinal);
         string key = equals < 0 ? "" : text[..equals].Trim();
         string values = equals < 0 ? "" : text[(equals + 1)..].Trim();
         if (key.Length == 0 || values.Length == 0)
         {
-            message = $"\"{text}\" is not KEY=FROM..TO or KEY=A,B,C";
+            fault = new SweepFault(SweepFaultKind.Form, text);
             return false;
         }
 
         int dots = values.IndexOf("..", StringComparison.Ordinal);
-        return dots >= 0 ? TryRange(key, values[..dots], values[(dots + 2)..], points, out input, out message) : TryList(key, values, out input, out message);
+        return dots >= 0 ? TryRange(key, values[..dots], values[(dots + 2)..], points, out input, out fault) : TryList(key, values, out input, out fault);
     }
 
-    private static bool TryRange(string key, string from, string to, int points, out SweepInput? input, out string message)
+    private static bool TryRange(string key, string from, string to, int points, out SweepInput? input, out SweepFault? fault)
     {
         input = null;
         (double? first, string firstUnit) = Split(from);
         (double? last, string lastUnit) = Split(to);
         if (first is null || last is null || first == last)
         {
-            message = $"\"{from.Trim()}..{to.Trim()}\" is no range of two different numbers";
+            fault = new SweepFault(SweepFaultKind.Range, $"{from.Trim()}..{to.Trim()}");
             return false;
         }
 
         string unit = lastUnit.Length > 0 ? lastUnit : firstUnit;
         if (firstUnit.Length > 0 && firstUnit != unit)
         {
-            message = $"\"{from.Trim()}..{to.Trim()}\" has two units; write both ends in one";
+            fault = new SweepFault(SweepFaultKind.Units, $"{from.Trim()}..{to.Trim()}");
             return false;
         }
 
         double[] numbers = [.. Enumerable.Range(0, points).Select(i => Round(first.Value + ((last.Value - first.Value) * i / (points - 1)), last.Value - first.Value))];
         input = new SweepInput(key, [.. numbers.Select(n => Write(n, unit))], numbers, unit);
-        message = "";
+        fault = null;
         return true;
     }
 
-    private static bool TryList(string key, string values, out SweepInput? input, out string message)
+    private static bool TryList(string key, string values, out SweepInput? input, out SweepFault? fault)
     {
         string[] texts = [.. values.Split(',').Select(t => t.Trim())];
         input = null;
-        message = texts.Any(t => t.Length == 0) ? $"\"{values}\" has an empty place in its list" : texts.Length > MostPoints ? $"more than {MostPoints} values for {key}" : "";
-        if (message.Length > 0)
+        fault = texts.Any(t => t.Length == 0) ? new SweepFault(SweepFaultKind.EmptyPlace, values) : texts.Length > MostPoints ? new SweepFault(SweepFaultKind.TooMany, key) : null;
+        if (fault is not null)
         {
             return false;
         }

@@ -41,8 +41,8 @@ public static class SweepRuns
                 RunResult result = Simulator.Run(scenarioAt(i), cancel);
                 double?[] found = answers(result, (clock?.Invoke() ?? 0.0) - start);
                 var point = result.Status == RunStatus.Failed
-                    ? new SweepPoint(places[i], new double?[found.Length], null, result.Cause)
-                    : new SweepPoint(places[i], found, null, "", result.Status == RunStatus.Tips, result.Answers.IsBouncing);
+                    ? new SweepPoint(places[i], new double?[found.Length], null, result.Stop)
+                    : new SweepPoint(places[i], found, null, null, result.Status == RunStatus.Tips, result.Answers.IsBouncing);
                 lock (gate)
                 {
                     points[i] = point;

@@ -45,7 +45,7 @@ internal sealed class TurnMeasures
             }
 
             TurnTrial trial = Try(m.Change(share));
-            helps.Add(new TurnHelp(m.What, m.Value(0.0), m.Value(share), m.Unit, trial.Turns, trial.YawRate, trial.ScrubMoment, trial.Current));
+            helps.Add(new TurnHelp(m.What, m.Value(0.0), m.Value(share), trial.Turns, trial.YawRate, trial.ScrubMoment, trial.Current));
         }
 
         return helps;
@@ -77,13 +77,13 @@ internal sealed class TurnMeasures
         if (wheelbase > 0.0)
         {
             // scaled about the centre of mass, which keeps the shares of the load
-            yield return new Measure("wheelbase", "mm", 0.15, 0.7, a => 1e3 * wheelbase * (1.0 - a), a => robot with
+            yield return new Measure(TurnChange.Wheelbase, 0.15, 0.7, a => 1e3 * wheelbase * (1.0 - a), a => robot with
             {
                 Wheels = [.. robot.Wheels.Select(w => w with { X = c.CentreOfMassX + ((1.0 - a) * (w.X - c.CentreOfMassX)) })],
             });
         }
 
-        yield return new Measure("track", "mm", 0.15, 1.0, a => 1e3 * (left - right) * (1.0 + a), a => robot with
+        yield return new Measure(TurnChange.Track, 0.15, 1.0, a => 1e3 * (left - right) * (1.0 + a), a => robot with
         {
             Wheels = [.. robot.Wheels.Select(w => w with { Y = c.CentreOfMassY + ((1.0 + a) * (w.Y - c.CentreOfMassY)) })],
         });
@@ -92,24 +92,23 @@ internal sealed class TurnMeasures
             // to the end that it is nearer to already; the rear if it is in the middle
             double toward = c.CentreOfMassX > middle ? 1.0 : -1.0;
             double room = (0.45 * wheelbase) - (toward * (c.CentreOfMassX - middle));
-            yield return new Measure("centre of mass ahead of the middle of the wheelbase", "mm", Math.Min(0.15 * wheelbase, room), Math.Max(0.0, room), a => 1e3 * (c.CentreOfMassX - middle + (toward * a)), a => robot with
+            yield return new Measure(TurnChange.CentreOfMass, Math.Min(0.15 * wheelbase, room), Math.Max(0.0, room), a => 1e3 * (c.CentreOfMassX - middle + (toward * a)), a => robot with
             {
                 Chassis = c with { CentreOfMassX = c.CentreOfMassX + (toward * a) },
             });
             bool frontIsLight = toward < 0.0;
-            string end = frontIsLight ? "front" : "rear";
             double limit = middle;
             double friction = robot.Wheels.First(w => frontIsLight ? w.X > limit : w.X < limit).Tyre.StaticFriction;
-            yield return new Measure($"friction of the {end} tyres", "1", 0.5, 0.95, a => friction * (1.0 - a), a => TurnTrial.WithTyres(
+            yield return new Measure(frontIsLight ? TurnChange.FrontFriction : TurnChange.RearFriction, 0.5, 0.95, a => friction * (1.0 - a), a => TurnTrial.WithTyres(
                 robot, w => (frontIsLight ? w.X > limit : w.X < limit) ? TurnTrial.Gripping(w.Tyre, 1.0 - a) : w.Tyre));
         }
 
         double grip = robot.Wheels.Average(w => w.Tyre.StaticFriction);
-        yield return new Measure("friction of all tyres", "1", 0.15, 0.9, a => grip * (1.0 - a), a => TurnTrial.WithTyres(robot, w => TurnTrial.Gripping(w.Tyre, 1.0 - a)));
+        yield return new Measure(TurnChange.Friction, 0.15, 0.9, a => grip * (1.0 - a), a => TurnTrial.WithTyres(robot, w => TurnTrial.Gripping(w.Tyre, 1.0 - a)));
         double[] ratios = [.. robot.Drives.SelectMany(d => d.Motors).Select(m => m.Ratio)];
         if (ratios.Length > 0)
         {
-            yield return new Measure("gear ratio", "1", 0.25, 4.0, a => ratios.Average() * (1.0 + a), a => robot with
+            yield return new Measure(TurnChange.GearRatio, 0.25, 4.0, a => ratios.Average() * (1.0 + a), a => robot with
             {
                 Drives = [.. robot.Drives.Select(d => d with { Motors = [.. d.Motors.Select(m => (m.Motor, m.Ratio * (1.0 + a)))] })],
             });
@@ -118,7 +117,7 @@ internal sealed class TurnMeasures
         if (robot.Controllers.Any(k => double.IsFinite(k.CurrentLimit)))
         {
             double lowest = robot.Controllers.Min(k => k.CurrentLimit);
-            yield return new Measure("current limit of each controller", "A", 0.25, 9.0, a => lowest * (1.0 + a), a => Limited(robot, 1.0 + a));
+            yield return new Measure(TurnChange.CurrentLimit, 0.25, 9.0, a => lowest * (1.0 + a), a => Limited(robot, 1.0 + a));
         }
     }
 
@@ -192,5 +191,5 @@ internal sealed class TurnMeasures
     };
 
     // A change by a share or length a, from 0.
-    private sealed record Measure(string What, string Unit, double Usual, double Most, Func<double, double> Value, Func<double, RobotSettings> Change);
+    private sealed record Measure(TurnChange What, double Usual, double Most, Func<double, double> Value, Func<double, RobotSettings> Change);
 }

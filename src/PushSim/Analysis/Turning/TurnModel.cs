@@ -1,6 +1,7 @@
 using MathNet.Numerics.LinearAlgebra;
 using PushSim.Numerics;
 using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
 
@@ -62,11 +63,11 @@ internal sealed class TurnModel
     /// <summary>What is typical of each of them [its own unit].</summary>
     public double[] Typical { get; }
 
-    /// <summary>The model of a scenario's last command; null, with the reason in words, where there is no steady turn to look for.</summary>
-    public static TurnModel? Create(ScenarioSettings scenario, out string reason)
+    /// <summary>The model of a scenario's last command; null, with the cause, where there is no steady turn to look for.</summary>
+    public static TurnModel? Create(ScenarioSettings scenario, out NoModesCause cause)
     {
-        reason = WhyNot(scenario);
-        if (reason.Length > 0)
+        cause = WhyNot(scenario);
+        if (cause != NoModesCause.None)
         {
             return null;
         }
@@ -75,9 +76,9 @@ internal sealed class TurnModel
         {
             return new TurnModel(Freeze(scenario));
         }
-        catch (SimulationException e)
+        catch (SimulationException)
         {
-            reason = e.Message;
+            cause = NoModesCause.NoStand;
             return null;
         }
     }
@@ -230,19 +231,19 @@ internal sealed class TurnModel
         _dual.Evaluate(0.0, 0.0, _y, _dy);
     }
 
-    private static string WhyNot(ScenarioSettings s)
+    private static NoModesCause WhyNot(ScenarioSettings s)
     {
         if (s.Floor.SlopeX != 0.0 || s.Floor.SlopeY != 0.0 || s.Floor.Patches.Count > 0)
         {
-            return "the floor is not the same all around, so there is no steady turn";
+            return NoModesCause.UnevenFloor;
         }
 
         if (s.Manoeuvre.Driver.HeadingHold > 0.0 || s.Tether is not null || s.Opponent is not null || s.Walls.Count > 0)
         {
-            return "something holds the robot back, so there is no steady turn";
+            return NoModesCause.HeldBack;
         }
 
-        return Command(s.Manoeuvre) is null || s.Robot.Battery is null ? "nothing is commanded" : "";
+        return Command(s.Manoeuvre) is null || s.Robot.Battery is null ? NoModesCause.NoCommand : NoModesCause.None;
     }
 
     private static CommandPoint? Command(ManoeuvreSettings m) => m.Commands.LastOrDefault(c => c.Throttle != 0.0 || c.Turn != 0.0);

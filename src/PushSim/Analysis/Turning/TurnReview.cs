@@ -23,7 +23,7 @@ public static class TurnReview
 
     private const int Seed = 1;
 
-    /// <summary>The result with its turn looked at and its verdict made of that; results of other manoeuvres come back as they are.</summary>
+    /// <summary>The result with its turn looked at; results of other manoeuvres come back as they are.</summary>
     /// <param name="result">A finished run.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
@@ -47,9 +47,7 @@ public static class TurnReview
             LeastMotorShare = motor,
             Helps = measures.Helps(turns),
         };
-        report = turns ? WithStability(report, result, cancel) : report with { NoModes = "it does not turn" };
-        report = report with { Explanation = TurnWords.Explain(report, result) };
-        return result with { Turning = report, Verdict = TurnWords.Verdict(report, result) };
+        return result with { Turning = turns ? WithStability(report, result, cancel) : report with { NoModes = NoModesCause.CannotTurn } };
     }
 
     /// <summary>How well a robot turns that does turn, from the least shares of current limit and stall torque that still turn it [1].</summary>
@@ -58,14 +56,14 @@ public static class TurnReview
     private static TurnReport WithStability(TurnReport report, RunResult result, CancellationToken cancel)
     {
         ScenarioSettings scenario = result.Scenario;
-        if (TurnModel.Create(scenario, out string reason) is not TurnModel model)
+        if (TurnModel.Create(scenario, out NoModesCause cause) is not TurnModel model)
         {
-            return report with { NoModes = reason };
+            return report with { NoModes = cause };
         }
 
         if (SteadyTurn.Find(model) is not SteadyTurn turn)
         {
-            return report with { NoModes = "no steady turn was found" };
+            return report with { NoModes = NoModesCause.NotFound };
         }
 
         return report with

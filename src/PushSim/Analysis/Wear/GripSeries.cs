@@ -12,10 +12,6 @@ namespace PushSim.Analysis.Wear;
 /// </summary>
 public sealed record GripSeries
 {
-    /// <summary>What these numbers leave out.</summary>
-    public const string Limits =
-        "Dust numbers are estimates: no table holds small tyres on dusty painted board. The board's dust is taken as the same in every run, and tread picks it up by sliding only.";
-
     /// <summary>Before the first run, after each, and after each cleaning.</summary>
     public required IReadOnlyList<GripAfterRun> Runs { get; init; }
 

@@ -5,8 +5,8 @@ namespace PushSim.Analysis.Wear;
 
 /// <summary>One material on the robot's wheels in the scenario.</summary>
 /// <param name="Name">The material.</param>
-/// <param name="Reason">Why it could not be run; empty if it was.</param>
-public sealed record RankedTyre(string Name, string Reason)
+/// <param name="Stop">Why it could not be run; null if it was.</param>
+public sealed record RankedTyre(string Name, RunStop? Stop)
 {
     /// <summary>Its wear; null if it could not be run or has no wear number.</summary>
     public WearReport? Wear { get; init; }
@@ -41,7 +41,7 @@ public sealed record RankedTyre(string Name, string Reason)
         foreach ((string name, ScenarioSettings? scenario, string reason) in materials)
         {
             cancel.ThrowIfCancellationRequested();
-            ranked.Add(scenario is null ? new RankedTyre(name, reason) : Run(name, scenario, withGrip, cancel));
+            ranked.Add(scenario is null ? new RankedTyre(name, RunStop.Refused(reason)) : Run(name, scenario, withGrip, cancel));
         }
 
         return [.. ranked.OrderBy(r => r.DepthPerMatch ?? double.PositiveInfinity).ThenBy(r => r.VolumePerMatch ?? double.PositiveInfinity)];
@@ -52,10 +52,10 @@ public sealed record RankedTyre(string Name, string Reason)
         RunResult result = Simulator.Run(scenario, cancel);
         if (result.Status == RunStatus.Failed)
         {
-            return new RankedTyre(name, result.Cause);
+            return new RankedTyre(name, result.Stop);
         }
 
-        return new RankedTyre(name, "")
+        return new RankedTyre(name, Stop: null)
         {
             Wear = WearReport.Of(result),
             Grip = withGrip ? GripSeries.Of(scenario, result, cancel) : null,

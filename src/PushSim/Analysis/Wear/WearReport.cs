@@ -8,15 +8,10 @@ namespace PushSim.Analysis.Wear;
 /// What a manoeuvre costs in tread, wheel by wheel.
 /// <code>V' = k_w a N |v_p|      depth = V/(2 pi R w f)      mass = rho V</code>
 /// k_w = ISO 4649 volume loss over 10 N times 40 m, a the floor's abrasiveness against the standard sheet, v_p the bristle end's slide, zero
-/// while it sticks (Archard, J. Appl. Phys. 24, 1953, from memory). Limits: <see cref="Limits"/>.
+/// while it sticks (Archard, J. Appl. Phys. 24, 1953, from memory). They rank and do not forecast; what is shown of them says so.
 /// </summary>
 public sealed record WearReport
 {
-    /// <summary>What these numbers cannot do; belongs beside them wherever they are shown.</summary>
-    public const string Limits =
-        "Wear numbers rank, they do not forecast: they carry the drum test of ISO 4649 (fresh grade-60 abrasive, 10 N) over to your board by "
-        + "one factor for how abrasive it is, which nobody has measured; the standard itself infers no service life from it. Left out: heat, edges, tearing of knobs, dust between tread and board.";
-
     // A shorter straight drive is none [m].
     private const double LeastWay = 0.05;
 

@@ -43,7 +43,7 @@ public class BindingAgreementTests(ITestOutputHelper output)
             }
 
             compared++;
-            LimitState state = LimitFinder.State("", run.Scenario, now, LimitFinder.Hook(run.Scenario));
+            LimitState state = LimitFinder.State(LimitStateKind.AsInFile, run.Scenario, now, LimitFinder.Hook(run.Scenario));
             int last = run.Time.Length - 1;
             BindingMoments[] driven = [.. run.Bindings.Where(b => b.IsDriven)];
             IReadOnlyList<(BindingKind Kind, double Share)> shares = BindingSpans.Over(run.Time, driven, last, last)!.Kinds;

@@ -3,6 +3,7 @@ using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Limits;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Limits;
@@ -158,7 +159,7 @@ public class DashTests(ITestOutputHelper output)
         });
         LimitReport report = LimitFinder.Find(s);
         Assert.Equal(isWarned, report.Match.PeakWinding > limit);
-        Assert.Equal(isWarned, report.Warnings.Any(w => w.Contains(" s of the match motor gearmotor passes the 25 °C that its winding bears", StringComparison.Ordinal)));
-        Assert.DoesNotContain(report.Warnings, w => !isWarned && w.Contains("winding", StringComparison.Ordinal));
+        Assert.Equal(isWarned, LimitWarnings.Of(report).Any(w => w.Contains(" s of the match motor gearmotor passes the 25 °C that its winding bears", StringComparison.Ordinal)));
+        Assert.DoesNotContain(LimitWarnings.Of(report), w => !isWarned && w.Contains("winding", StringComparison.Ordinal));
     }
 }

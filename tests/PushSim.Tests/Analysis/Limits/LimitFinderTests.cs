@@ -3,6 +3,7 @@ using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
+using PushSim.Words.Limits;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Limits;
@@ -52,8 +53,8 @@ public class LimitFinderTests
         double load = (TestRobots.Motor.Resistance + robot.Controllers[0].OnResistance) / robot.Drives.Count;
         LimitReport report = LimitFinder.Find(TestRobots.Launch(robot with { Battery = robot.Battery! with { Resistance = share * load } }));
         Assert.Equal(isStarved, report.Now.IsStarved);
-        Assert.Equal(isStarved, report.Warnings.Any(w => w.Contains("the battery cannot deliver", StringComparison.Ordinal)));
-        Assert.Equal(isStarved, report.Verdict.Contains("less than", StringComparison.Ordinal));
+        Assert.Equal(isStarved, report.Warnings.Any(w => w is LimitWarning.Starved));
+        Assert.Equal(isStarved, LimitVerdict.Of(report).Contains("less than", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -62,8 +63,8 @@ public class LimitFinderTests
     public void A_robot_that_cannot_pull_is_not_told_a_negative_pull(double slope, string words)
     {
         LimitReport report = LimitFinder.Find(TestRobots.Launch() with { Floor = new FloorSettings { SlopeX = slope } });
-        Assert.StartsWith(words, report.Verdict, StringComparison.Ordinal);
-        Assert.Equal(report.Now.Pull > 0.0, report.Verdict.Contains("it pulls", StringComparison.Ordinal));
+        Assert.StartsWith(words, LimitVerdict.Of(report), StringComparison.Ordinal);
+        Assert.Equal(report.Now.Pull > 0.0, LimitVerdict.Of(report).Contains("it pulls", StringComparison.Ordinal));
     }
 
     // the simulator is the reference here: it knows pitch, spin-up of the wheels and the slides of a launch, which the estimate leaves out
@@ -90,7 +91,7 @@ public class LimitFinderTests
     public void Warm_and_empty_is_weaker()
     {
         LimitReport r = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(limit: double.PositiveInfinity)));
-        Assert.Equal(["cold, full", "warm, full", "cold, 80 %", "warm, 80 %"], r.States.Select(s => s.Name));
+        Assert.Equal(["cold, full", "warm, full", "cold, 80 %", "warm, 80 %"], r.States.Select(s => LimitWords.Of(s.Kind)));
         Assert.True(r.States[1].MotorForce < r.States[0].MotorForce);
         Assert.True(r.States[2].MotorForce < r.States[0].MotorForce);
         Assert.True(r.States[3].MotorForce < r.States[1].MotorForce);
@@ -124,7 +125,7 @@ public class LimitFinderTests
         double most = ratio.Points.Max(p => p.Pull);
         Assert.All(ratio.Points.Where(p => p.Factor < ratio.BestForPull), p => Assert.True(p.Pull < 0.95 * most));
         Assert.True(ratio.Points.Single(p => p.Factor == ratio.BestForPull).Pull >= 0.95 * most);
-        Assert.Equal(("lowest tried", "highest tried", ""), (ratio.Edge(ratio.Points[0].Factor), ratio.Edge(ratio.Points[^1].Factor), ratio.Edge(ratio.Points[1].Factor)));
+        Assert.Equal((RatioEdge.Lowest, RatioEdge.Highest, RatioEdge.None), (ratio.Edge(ratio.Points[0].Factor), ratio.Edge(ratio.Points[^1].Factor), ratio.Edge(ratio.Points[1].Factor)));
     }
 
     [Fact]
@@ -160,7 +161,7 @@ public class LimitFinderTests
         Assert.Equal(PullStatus.RearsUp, r.Now.Status);
         Assert.Null(r.Now.Pull);
         Assert.Equal(weight * 0.055 / Hook, r.Now.RearsUpAt!.Value, 1e-4 * weight);
-        Assert.StartsWith("Testmole rears up on its hook at 8.2 N, before", r.Verdict);
+        Assert.StartsWith("Testmole rears up on its hook at 8.2 N, before", LimitVerdict.Of(r));
         Assert.All(r.Wheels.Take(2), w => Assert.Equal(0.0, w.Load, 1e-4 * weight));
         Assert.All(r.Wheels.Skip(2), w => Assert.Equal(0.5 * weight, w.Load, 1e-4 * weight));
 
@@ -181,7 +182,7 @@ public class LimitFinderTests
         ScenarioSettings s = low with { Tether = low.Tether! with { HookHeight = 0.064, AnchorHeight = 0.064 } };
         LimitReport r = LimitFinder.Find(s);
         Assert.InRange(r.Now.Pull!.Value, 8.0, r.Now.RearsUpAt!.Value);
-        Assert.Contains("may tip before it slides", Assert.Single(r.Warnings));
+        Assert.Contains("may tip before it slides", Assert.Single(LimitWarnings.Of(r)));
         Assert.Equal(RunStatus.Tips, Simulator.Run(s).Status);
         Assert.Null(LimitFinder.Find(low).Now.RearsUpAt);
     }
@@ -296,9 +297,9 @@ public class LimitFinderTests
         LimitReport r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
         Assert.Equal(PullStatus.NotFound, r.Now.Status);
         Assert.Null(r.Now.Pull);
-        Assert.StartsWith("What random robot pulls at standstill was not found: the motors could give ", r.Verdict, StringComparison.Ordinal);
-        Assert.Contains(r.Warnings, w => w.StartsWith("the search for the steady pull came to no end", StringComparison.Ordinal));
-        Assert.DoesNotContain(r.Warnings, w => w.Contains("rears up on its hook before", StringComparison.Ordinal));
+        Assert.StartsWith("What random robot pulls at standstill was not found: the motors could give ", LimitVerdict.Of(r), StringComparison.Ordinal);
+        Assert.Contains(r.Warnings, w => w is LimitWarning.NotFound);
+        Assert.DoesNotContain(r.Warnings, w => w is LimitWarning.RearsUp);
         Assert.All(r.Wheels, w => Assert.Null(w.Binding));
         Assert.Empty(r.Now.Bound);
         Assert.Null(r.Now.Binding);

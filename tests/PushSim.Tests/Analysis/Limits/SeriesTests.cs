@@ -2,6 +2,7 @@ using PushSim.Analysis.Limits;
 using PushSim.Binding;
 using PushSim.Powertrain;
 using PushSim.Simulation;
+using PushSim.Words.Limits;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Limits;
@@ -35,16 +36,16 @@ public class SeriesTests(ITestOutputHelper output)
         LimitReport r = LimitFinder.Find(s);
         foreach (WiringCase c in r.Wirings)
         {
-            output.WriteLine(FormattableString.Invariant($"{c.Wiring}, {c.Case}: {c.Pull:0.000} N"));
+            output.WriteLine(FormattableString.Invariant($"{LimitWords.Of(c.Wiring)}, {LimitWords.Of(c.Case)}: {c.Pull:0.000} N"));
         }
 
-        double Pull(string wiring, string what) => r.Wirings.Single(c => c.Wiring == wiring && c.Case == what).Pull;
+        double Pull(Wiring wiring, WheelLoss loss) => r.Wirings.Single(c => c.Wiring == wiring && c.Case == loss).Pull;
         Assert.All(r.Wirings, c => Assert.InRange(c.Pull, 0.0, r.Now.TractionPeak));
-        Assert.All(r.Wirings.Where(c => c.Case == "in the air"), c => Assert.True(c.Pull < Pull(c.Wiring, "all on the floor")));
+        Assert.All(r.Wirings.Where(c => c.Case == WheelLoss.Lifted), c => Assert.True(c.Pull < Pull(c.Wiring, WheelLoss.None)));
 
 
         // both wheels of the right side give what the lighter of them holds sliding (0.8 N): N L = m g (L/2 +- f) -+ F h for the front and the rear pair, held at the height of the centre of mass
-        double pull = Pull("series", "in the air");
+        double pull = Pull(Wiring.Series, WheelLoss.Lifted);
         double weight = 1.36 * 9.80665;
         double lighter = Math.Min((weight * (0.055 + forward)) - (pull * 0.028), (weight * (0.055 - forward)) + (pull * 0.028)) / 0.11 / 2.0;
         Assert.Equal(2.0 * 0.8 * lighter, pull, 0.02 * pull);
@@ -56,7 +57,7 @@ public class SeriesTests(ITestOutputHelper output)
     {
         LimitReport r = LimitFinder.Find(TestRobots.Launch(InSeries(0.02)));
         Assert.Equal(9, r.Wirings.Count);
-        Assert.Equal(r.Now.Pull!.Value, r.Wirings.Single(c => c is { Wiring: "series", Case: "all on the floor" }).Pull, 1e-6);
+        Assert.Equal(r.Now.Pull!.Value, r.Wirings.Single(c => c is { Wiring: Wiring.Series, Case: WheelLoss.None }).Pull, 1e-6);
         Assert.Empty(r.Warnings);
     }
 
@@ -96,8 +97,8 @@ public class SeriesTests(ITestOutputHelper output)
     {
         LimitReport r = LimitFinder.Find(TestRobots.Launch(InSeries(0.008)));
         Assert.Equal([BindingKind.Tyre, BindingKind.Tyre, BindingKind.Series, BindingKind.Series], r.Wheels.Select(w => w.Binding!.Value));
-        Assert.EndsWith(" Its motors are wired in series: wheels rear left and rear right stand still and get only what the spinning wheels front left and front right let through.", r.Verdict, StringComparison.Ordinal);
+        Assert.EndsWith(" Its motors are wired in series: wheels rear left and rear right stand still and get only what the spinning wheels front left and front right let through.", LimitVerdict.Of(r), StringComparison.Ordinal);
         LimitReport separate = LimitFinder.Find(TestRobots.Launch(TestRobots.FourWheels(motor: TestRobots.Motor with { Resistance = 0.5 }, forward: 0.008)));
-        Assert.DoesNotContain("series", separate.Verdict, StringComparison.Ordinal);
+        Assert.DoesNotContain("series", LimitVerdict.Of(separate), StringComparison.Ordinal);
     }
 }

@@ -29,7 +29,7 @@ public class SteadyBindingTests(ITestOutputHelper output)
             ScenarioSettings s = SceneBuilder.InCanonicalOrder(PullAgreementTests.Pull(Weakened(seed)));
             foreach (LimitCondition condition in Conditions(s.Robot))
             {
-                LimitState state = LimitFinder.State("", s, condition, LimitFinder.Hook(s));
+                LimitState state = LimitFinder.State(LimitStateKind.AsInFile, s, condition, LimitFinder.Hook(s));
                 if (state.Status != PullStatus.Found || !(state.Pull > 0.0))
                 {
                     continue;

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Limits;
+using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;
@@ -63,7 +64,7 @@ public class TradeRuleTests
     public void Two_motors_in_parallel_on_one_controller_let_one_bog_down()
     {
         LimitReport report = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(Tyre(1.0))), throttle: 0.2);
-        WiringCase parallel = report.Wirings.Single(w => w.Wiring == "parallel" && w.Case == "in the air");
+        WiringCase parallel = report.Wirings.Single(w => w.Wiring == Wiring.Parallel && w.Case == WheelLoss.Lifted);
         WiredMotor light = parallel.Motors.Single(m => m.Drive == "front left");
         WiredMotor loaded = parallel.Motors.Single(m => m.Drive == "rear left");
         Assert.True(light.SurfaceSpeed > 0.1);
@@ -71,7 +72,7 @@ public class TradeRuleTests
         Assert.True(loaded.Current > 3.0 * light.Current);
 
         // in series the turning motor takes the voltage, and the standing one pushes less
-        WiringCase series = report.Wirings.Single(w => w.Wiring == "series" && w.Case == "in the air");
+        WiringCase series = report.Wirings.Single(w => w.Wiring == Wiring.Series && w.Case == WheelLoss.Lifted);
         Assert.True(series.Motors.Single(m => m.Drive == "front left").PowerShare > 0.8);
         Assert.True(series.Motors.Single(m => m.Drive == "rear left").Force < 0.5 * loaded.Force);
         Assert.All(report.Wirings.Where(w => w.Motors.Sum(m => m.Power) > 0.0), w => Assert.Equal(1.0, w.Motors.Sum(m => m.PowerShare), 1e-12));

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Turning;
 using PushSim.Runs;
 using PushSim.Tyres;
+using PushSim.Words.Turns;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Turning;
@@ -64,9 +65,10 @@ public class FeedTests
     [Fact]
     public void Friction_that_does_not_fall_is_not_blamed()
     {
-        TurnReport r = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_flat)))).Turning!;
-        Assert.Contains(r.Explanation, l => l.StartsWith("The body's own swinging makes it:", StringComparison.Ordinal));
-        Assert.Contains(r.Explanation, l => l.Contains("falling friction feeds no chatter", StringComparison.Ordinal));
+        RunResult run = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_flat))));
+        TurnReport r = run.Turning!;
+        Assert.Contains(TurnWords.Explain(r, run), l => l.StartsWith("The body's own swinging makes it:", StringComparison.Ordinal));
+        Assert.Contains(TurnWords.Explain(r, run), l => l.Contains("falling friction feeds no chatter", StringComparison.Ordinal));
     }
 
     // growth without the fall, with steady loads, with neither

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Turning;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Turns;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Turning;
@@ -33,7 +34,7 @@ public class RandomReviewTests
 
             reviewed++;
             withModes += r.Modes.Count > 0 ? 1 : 0;
-            Assert.True(r.Modes.Count > 0 != r.NoModes.Length > 0, $"seed {seed}: {r.NoModes}");
+            Assert.True(r.Modes.Count > 0 == (r.NoModes == NoModesCause.None), $"seed {seed}: {r.NoModes}");
             double[] numbers =
             [
                 r.Current, r.Power, r.YawRateWithoutSlip, r.LeastCurrentLimit ?? 0.0, r.LeastMotorShare ?? 0.0, .. r.Modes.SelectMany(m => new[] { m.Growth, m.Frequency }),
@@ -41,7 +42,7 @@ public class RandomReviewTests
                 .. r.Rings.Select(c => c.Margin), .. r.SlipSpeeds.Select(p => p.Growth), .. r.Spectra.SelectMany(s => s.Amplitudes),
             ];
             Assert.True(numbers.All(double.IsFinite), $"seed {seed}: a number is not finite");
-            Assert.All(r.Explanation, l => Assert.DoesNotContain("NaN", l));
+            Assert.All(TurnWords.Explain(r, result), l => Assert.DoesNotContain("NaN", l));
         }
 
         Assert.True(withModes > 0, "no steady turn was found in any");

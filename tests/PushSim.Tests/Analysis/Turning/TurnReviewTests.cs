@@ -3,6 +3,8 @@ using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
+using PushSim.Words.Turns;
 using Xunit;
 
 namespace PushSim.Tests.Analysis.Turning;
@@ -61,7 +63,7 @@ public class TurnReviewTests
         double least = s_quiet.Value.Turning!.LeastCurrentLimit!.Value;
         RunResult result = Review(TestRobots.Spot(TestRobots.FourWheels(limit: timesTheLeast * least)));
         Assert.Equal(ease, result.Turning!.Ease);
-        Assert.Contains(ease switch { TurnEase.CannotTurn => "cannot turn", TurnEase.AtTheLimit => "at the limit", _ => "turns with power to spare" }, result.Verdict);
+        Assert.Contains(ease switch { TurnEase.CannotTurn => "cannot turn", TurnEase.AtTheLimit => "at the limit", _ => "turns with power to spare" }, RunWords.Verdict(result));
     }
 
     // own check: each least change lets it turn, and each is less than its largest
@@ -72,13 +74,13 @@ public class TurnReviewTests
         RunResult result = Review(TestRobots.Spot(TestRobots.FourWheels(limit: 0.9 * least)));
         TurnReport r = result.Turning!;
         Assert.Equal(1.0 / 0.9, r.LeastCurrentShare!.Value, 0.03);
-        Assert.All(r.Helps, h => Assert.True(h.Turns, h.What));
-        Assert.Contains(r.Helps, h => h.What == "wheelbase" && h.To < h.From);
-        Assert.Contains(r.Helps, h => h.What == "friction of all tyres" && h.To < h.From);
-        Assert.Contains("would let it", result.Verdict);
+        Assert.All(r.Helps, h => Assert.True(h.Turns, h.What.ToString()));
+        Assert.Contains(r.Helps, h => h.What == TurnChange.Wheelbase && h.To < h.From);
+        Assert.Contains(r.Helps, h => h.What == TurnChange.Friction && h.To < h.From);
+        Assert.Contains("would let it", RunWords.Verdict(result));
         Assert.Empty(r.Modes);
         Assert.Null(r.RotationCentre);
-        TurnHelp track = r.Helps.Single(h => h.What == "wheelbase");
+        TurnHelp track = r.Helps.Single(h => h.What == TurnChange.Wheelbase);
         Assert.True(Turns(TestRobots.FourWheels(limit: 0.9 * least, wheelbase: 1e-3 * track.To)));
     }
 
@@ -88,7 +90,7 @@ public class TurnReviewTests
     {
         TyreSettings even = TestRobots.SoftTyre with { KineticFriction = 1.0, RollingResistance = 0.0 };
         RunResult result = Review(TestRobots.Spot(TestRobots.FourWheels(even)));
-        TurnHelp shorter = result.Turning!.Helps.Single(h => h.What == "wheelbase");
+        TurnHelp shorter = result.Turning!.Helps.Single(h => h.What == TurnChange.Wheelbase);
         double Moment(double l) => l * 0.15 / Math.Sqrt((l * l) + (0.15 * 0.15));
         double expected = Moment(1e-3 * shorter.To) / Moment(1e-3 * shorter.From);
         Assert.Equal(expected, shorter.ScrubMoment / result.Answers.ScrubMoment!.Value, 0.05 * expected);
@@ -129,18 +131,19 @@ public class TurnReviewTests
         Assert.NotNull(Simulator.Run(Damped(scenario, 0.9 * range.Onset!.Value)).Answers.Chatter);
         Assert.Null(Simulator.Run(Damped(scenario, 1.1 * range.Stop!.Value)).Answers.Chatter);
         Assert.All(result.Turning.Wheels, w => Assert.InRange(w.Frequency!.Value, 70.0, 200.0));
-        Assert.Contains(result.Turning.Explanation, l => l.Contains("begins to chatter by itself below", StringComparison.Ordinal));
+        Assert.Contains(TurnWords.Explain(result.Turning, result), l => l.Contains("begins to chatter by itself below", StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_chatter_verdict_carries_its_range_over_slip_speeds()
     {
-        TurnReport r = s_bouncy.Value.Turning!;
+        RunResult bouncy = s_bouncy.Value;
+        TurnReport r = bouncy.Turning!;
         Assert.Equal(25, r.SlipSpeeds.Count);
         Assert.Contains(r.SlipSpeeds, p => p.RingMargin < 1.0);
         Assert.Contains(r.SlipSpeeds, p => p.RingMargin > 1.0);
         Assert.True(r.SimulatedGrowth > 0.0);
-        Assert.Contains(r.Explanation, l => l.Contains("cannot be seen in a pull test", StringComparison.Ordinal));
+        Assert.Contains(TurnWords.Explain(r, bouncy), l => l.Contains("cannot be seen in a pull test", StringComparison.Ordinal));
     }
 
     // common practice, no source: skid steering wears tyres far more than driving straight

@@ -1,4 +1,4 @@
-namespace PushSim.Powertrain;
+namespace PushSim.Words.Terms;
 
 /// <summary>How a force at less than full throttle is told.</summary>
 public static class ThrottleWords

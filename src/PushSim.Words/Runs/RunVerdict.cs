@@ -1,17 +1,19 @@
 using PushSim.Binding;
-using PushSim.Powertrain;
+using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Terms;
+using static PushSim.Words.Terms.Phrase;
 
-namespace PushSim.Runs;
+namespace PushSim.Words.Runs;
 
 /// <summary>The answer as one sentence in plain words.</summary>
-public static class Verdict
+internal static class RunVerdict
 {
     // Movement that nobody would see [m].
     private const double StandsStill = 1e-6;
 
     /// <summary>The verdict of a run with one robot.</summary>
-    internal static string Of(ScenarioSettings scenario, RunStatus status, string cause, RunAnswers a)
+    public static string Of(ScenarioSettings scenario, RunStatus status, string cause, RunAnswers a)
     {
         string name = scenario.Robot.Name;
         if (status == RunStatus.Failed)
@@ -35,7 +37,7 @@ public static class Verdict
             ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
                 Text($"{name} holds {(a.IsJerk ? "" : Text($"{a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and "))}{p:0.00} N while sliding{(a.IsBouncing ? " on average, bouncing on the tether" : "")}{(a.IsJerk ? Text($"; the first {a.PullBreakaway:0.00} N are a jerk") : "")}{buzz}."),
             ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{idle} never tightens the tether."),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc when a.YawRate is { } rate && Math.Abs(rate) > AnswerFinder.LeastYawRate =>
+            ManoeuvreKind.Spot or ManoeuvreKind.Arc when a is { IsTurning: true, YawRate: { } rate } =>
                 Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
             ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{idle} cannot turn{Limit(a.Binding)}{buzz}."),
             ManoeuvreKind.Brake or ManoeuvreKind.Reversal when a.StopDistance is { } d =>
@@ -53,10 +55,10 @@ public static class Verdict
     }
 
     /// <summary>The verdict of a shove.</summary>
-    internal static string OfShove(ScenarioSettings scenario, ShoveOutcome o, RunAnswers first, RunAnswers opponent)
+    public static string OfShove(ScenarioSettings scenario, ShoveOutcome o, RunAnswers first, RunAnswers opponent)
     {
         string[] names = [scenario.Robot.Name, scenario.Opponent!.Robot.Name];
-        string close = o.TooCloseToCall == true ? $" Too close to call: {o.Reason}." : string.Empty;
+        string close = o.TooCloseToCall == true ? $" Too close to call: {TooClose(o.Close, scenario.Shove.DecidingGround)}." : string.Empty;
         if (o.FirstContact is null)
         {
             return Text($"{names[0]} and {names[1]} never touch.{close}");
@@ -129,5 +131,34 @@ public static class Verdict
 
     private static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
 
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+    /// <summary>Why a shove is too close to call; empty if it is not.</summary>
+    /// <param name="close">Why.</param>
+    /// <param name="deciding">Ground that decides [m].</param>
+    public static string TooClose(CloseShove? close, double deciding)
+    {
+        if (close is null)
+        {
+            return "";
+        }
+
+        string share = $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise, for example {Words(close.Example)}";
+        return close.Cause switch
+        {
+            CloseCause.Level => Text($"the two are level, and the ground gained stays about the deciding {1000.0 * deciding:0} mm; {share}"),
+            CloseCause.Chatter => $"tyres chatter, and its phase decides; {share}",
+            CloseCause.Bistable => $"the shove is bistable, a tiny difference turns the robots one way or the other; {share}",
+            _ => share,
+        };
+    }
+
+    private static string Words(CloseStart start) => start switch
+    {
+        CloseStart.Tighter => "at a tighter tolerance",
+        CloseStart.Right => "with the opponent half a millimetre further right",
+        CloseStart.TurnedRight => "turned a fifth of a degree right",
+        CloseStart.Left => "with the opponent half a millimetre further left",
+        CloseStart.TurnedLeft => "turned a fifth of a degree left",
+        CloseStart.Later => "starting a moment later",
+        _ => "with the opponent starting a moment later",
+    };
 }

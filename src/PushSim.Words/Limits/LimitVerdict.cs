@@ -1,11 +1,16 @@
+using PushSim.Analysis.Limits;
 using PushSim.Binding;
 using PushSim.Powertrain;
+using PushSim.Words.Terms;
+using static PushSim.Words.Terms.Phrase;
 
-namespace PushSim.Analysis.Limits;
+namespace PushSim.Words.Limits;
 
 /// <summary>The limits in one sentence.</summary>
-internal static class LimitVerdict
+public static class LimitVerdict
 {
+    /// <summary>The sentence.</summary>
+    /// <param name="r">The limits.</param>
     public static string Of(LimitReport r) => Forces(r) + Series(r);
 
     // The sum of forces does not tell that a wheel with grip to spare gets no current
@@ -74,6 +79,4 @@ internal static class LimitVerdict
         string words = b.Kind switch { BindingKind.CurrentLimit => "controllers' current limit", BindingKind.Battery => "battery's sag", _ => BindingTable.Words(b.Kind) };
         return hasGain && double.IsFinite(b.GainPercent) ? Text($"{words} ({b.GainPercent:+0.0;-0.0;0.0} %)") : words;
     }
-
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -1,16 +1,19 @@
 using System.Globalization;
 using PushSim.Analysis.Fit;
-using PushSim.Plotting.Report;
+using PushSim.Words.Tables;
+using static PushSim.Words.Terms.Phrase;
 
-namespace PushSim.Cli.Fit;
+namespace PushSim.Words.Fits;
 
 /// <summary>Several tyres compared, in words and as a table.</summary>
-internal static class ComparisonText
+public static class ComparisonTables
 {
     // More pairs than this fill the screen; the rest stand in the JSON document [1].
     private const int MostPairs = 15;
 
     /// <summary>One sentence for the verdict; empty without a pair.</summary>
+    /// <param name="c">The comparison.</param>
+    /// <param name="best">The tyre that grips best.</param>
     public static string Verdict(TyreComparison c, string best)
     {
         List<string> close = [.. c.Pairs.Where(p => !p.IsToldApart && (p.First == best || p.Second == best)).Select(p => p.First == best ? p.Second : p.First)];
@@ -19,15 +22,17 @@ internal static class ComparisonText
     }
 
     /// <summary>The pairs, for screen and page, with what to know under them; null if there is nothing to say.</summary>
-    public static ReportTable? Table(TyreComparison c, int tyres)
+    /// <param name="c">The comparison.</param>
+    /// <param name="tyres">How many tyres were fitted [1].</param>
+    public static AnswerTable? Table(TyreComparison c, int tyres)
     {
-        ReportTable table = new ReportTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %, all at once").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
+        AnswerTable table = new AnswerTable("Compared").AddColumn("Tyres").AddNumberColumn("Difference").AddNumberColumn("95 %, all at once").AddNumberColumn("p, corrected").AddColumn("Told apart").AddNumberColumn("Pulls to see it");
         foreach (TyrePair p in c.Pairs.OrderBy(p => p.Adjusted).Take(MostPairs))
         {
             table.AddRow(
                 $"{p.First} - {p.Second}",
                 p.Test.Difference.Value.ToString("0.000", CultureInfo.InvariantCulture),
-                FormattableString.Invariant($"{p.Together.Low:0.000} to {p.Together.High:0.000}"),
+                Text($"{p.Together.Low:0.000} to {p.Together.High:0.000}"),
                 p.Adjusted < 0.0005 ? "< 0.001" : p.Adjusted.ToString("0.000", CultureInfo.InvariantCulture),
                 p.IsToldApart ? "yes" : "no",
                 Pulls(p.PullsToSee));
@@ -46,27 +51,27 @@ internal static class ComparisonText
         return table.IsEmpty ? null : table;
     }
 
-    /// <summary>What a builder must know before believing the table.</summary>
+    // What a builder must know before believing the table
     private static List<string> Sentences(TyreComparison c, int tyres)
     {
         List<string> said = [];
         if (tyres > 1)
         {
-            said.AddRange(c.LeftOut.Select(t => $"{t.Tyre} is not compared: {t.Reason}."));
+            said.AddRange(c.LeftOut.Select(t => $"{t.Tyre} is not compared: {PullWords.Of(t.Reason)}."));
         }
 
-        said.AddRange(c.Odd.Select(o => FormattableString.Invariant($"odd pull: number {o.Pull} of {o.Tyre} reads {o.Friction:0.000}, {o.Test.G:0.0} standard deviations from its mean (limit {o.Test.Critical:0.0}). It is kept: leave it out only if you know what went wrong.")));
+        said.AddRange(c.Odd.Select(o => Text($"odd pull: number {o.Pull} of {o.Tyre} reads {o.Friction:0.000}, {o.Test.G:0.0} standard deviations from its mean (limit {o.Test.Critical:0.0}). It is kept: leave it out only if you know what went wrong.")));
         foreach (PullTrend t in c.Trends.Where(t => t.IsSeen))
         {
             string whose = t.Tyre.Length > 0 ? t.Tyre : "all tyres together";
             if (t.StepAfter is int after)
             {
-                said.Add(FormattableString.Invariant($"step: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} at once after {(t.Tyre.Length > 0 ? "its pull" : "pull")} {after} (p = {t.Adjusted:0.000}), rather than a little with each pull: what changed there? Cleaning, battery, cell, another floor?"));
+                said.Add(Text($"step: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} at once after {(t.Tyre.Length > 0 ? "its pull" : "pull")} {after} (p = {t.Adjusted:0.000}), rather than a little with each pull: what changed there? Cleaning, battery, cell, another floor?"));
                 continue;
             }
 
             string why = t.Tyre.Length > 0 ? "wear, warmth or dust on it" : "the floor, the battery or the cell changes";
-            said.Add(FormattableString.Invariant($"trend: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} by {Math.Abs(100.0 * t.Test.Slope):0.0} % a pull (p = {t.Adjusted:0.000}): {why}. Clean between pulls and mix the order (pushsim plan)."));
+            said.Add(Text($"trend: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} by {Math.Abs(100.0 * t.Test.Slope):0.0} % a pull (p = {t.Adjusted:0.000}): {why}. Clean between pulls and mix the order (pushsim plan)."));
         }
 
         if (c.Trends.Count > 0 && !c.Trends.Any(t => t.IsSeen))
@@ -81,7 +86,7 @@ internal static class ComparisonText
 
         if (c.PullsForDifference > 0)
         {
-            said.Add(FormattableString.Invariant($"to tell two tyres apart by {c.Difference:0.000} with this scatter ({100.0 * c.RelativeSpread:0.0} % from pull to pull): {Pulls(c.PullsForDifference)} pulls each (found in {100.0 * TyreComparison.Power:0} of 100 tests)."));
+            said.Add(Text($"to tell two tyres apart by {c.Difference:0.000} with this scatter ({100.0 * c.RelativeSpread:0.0} % from pull to pull): {Pulls(c.PullsForDifference)} pulls each (found in {100.0 * TyreComparison.Power:0} of 100 tests)."));
         }
 
         return said;

@@ -1,10 +1,10 @@
 using PushSim.Numerics;
 
-namespace PushSim.Plotting.Report;
+namespace PushSim.Words.Tables;
 
-/// <summary>A table of a report, as plain text: the screen and the page print the same one.</summary>
+/// <summary>A table of an answer, as plain text: the screen and the page print the same one.</summary>
 /// <param name="caption">What it shows.</param>
-public sealed class ReportTable(string caption)
+public sealed class AnswerTable(string caption)
 {
     private readonly List<(string Title, bool IsNumber)> _columns = [];
     private readonly List<IReadOnlyList<string>> _rows = [];
@@ -27,7 +27,7 @@ public sealed class ReportTable(string caption)
 
     /// <summary>Adds a column of words.</summary>
     /// <param name="title">Its head.</param>
-    public ReportTable AddColumn(string title)
+    public AnswerTable AddColumn(string title)
     {
         _columns.Add((title, false));
         return this;
@@ -35,7 +35,7 @@ public sealed class ReportTable(string caption)
 
     /// <summary>Adds a column of numbers.</summary>
     /// <param name="title">Its head.</param>
-    public ReportTable AddNumberColumn(string title)
+    public AnswerTable AddNumberColumn(string title)
     {
         _columns.Add((title, true));
         return this;
@@ -43,7 +43,7 @@ public sealed class ReportTable(string caption)
 
     /// <summary>Adds a row; a zero has no sign.</summary>
     /// <param name="cells">One text per column.</param>
-    public ReportTable AddRow(params string[] cells)
+    public AnswerTable AddRow(params string[] cells)
     {
         _rows.Add([.. cells.Select(PlainNumber.UnsignedZero)]);
         return this;
@@ -52,7 +52,7 @@ public sealed class ReportTable(string caption)
     /// <summary>Adds a sentence under the table.</summary>
     /// <param name="text">The sentence.</param>
     /// <param name="isAside">Whether it only qualifies the others.</param>
-    public ReportTable AddRemark(string text, bool isAside = false)
+    public AnswerTable AddRemark(string text, bool isAside = false)
     {
         _remarks.Add((text, isAside));
         return this;

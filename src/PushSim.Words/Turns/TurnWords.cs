@@ -1,13 +1,14 @@
-using PushSim.Binding;
 using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tyres;
+using PushSim.Words.Terms;
+using static PushSim.Words.Terms.Phrase;
 
-namespace PushSim.Analysis.Turning;
+namespace PushSim.Words.Turns;
 
 /// <summary>A turn's report in plain words.</summary>
-internal static class TurnWords
+public static class TurnWords
 {
     private const int MostWheels = 4;
 
@@ -20,13 +21,16 @@ internal static class TurnWords
     // Two frequencies are those of two swings from this ratio on [1].
     private const double Apart = 1.2;
 
+    /// <summary>The answer as one sentence.</summary>
+    /// <param name="r">What was found of the turn.</param>
+    /// <param name="result">Its run.</param>
     public static string Verdict(TurnReport r, RunResult result)
     {
         RunAnswers a = result.Answers;
         string name = result.Scenario.Robot.Name;
         WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0)];
         string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz{(lifted.Length > 0 ? " and leave the floor" : "")}")
-            : Latent(r, a) is { } mode ? Text($"; quiet here, but small swings near {mode.Frequency:0} Hz grow ({mode.Name}): expect chatter from the first bump") : "";
+            : Latent(r, a) is { } mode ? Text($"; quiet here, but small swings near {mode.Frequency:0} Hz grow ({Of(mode.Part)}): expect chatter from the first bump") : "";
         if (r.Ease == TurnEase.CannotTurn)
         {
             string limit = a.Binding is null ? "" : $"; {(a.Binding.Named.Count == 1 ? "the " : "")}{BindingTable.Phrase(a.Binding)} set the limit";
@@ -39,6 +43,9 @@ internal static class TurnWords
         return Text($"{name} {ease}: {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
     }
 
+    /// <summary>Why it chatters or not, sentence by sentence.</summary>
+    /// <param name="r">What was found of the turn.</param>
+    /// <param name="result">Its run.</param>
     public static IReadOnlyList<string> Explain(TurnReport r, RunResult result)
     {
         ScenarioSettings scenario = result.Scenario;
@@ -89,7 +96,7 @@ internal static class TurnWords
             needs.Add(Text($"motors with {RoundedUp(share, 0.05):0.00} times the stall torque"));
         }
 
-        needs.AddRange(r.Helps.Where(h => h.Turns && h.What is not "current limit of each controller").Take(3 - Math.Min(2, needs.Count)).Select(h => Text($"a {h.What} of {Number(h.To)}{Unit(h.Unit)} instead of {Number(h.From)}")));
+        needs.AddRange(r.Helps.Where(h => h.Turns && h.What != TurnChange.CurrentLimit).Take(3 - Math.Min(2, needs.Count)).Select(h => Text($"a {Of(h.What)} of {Number(h.To)}{(Unit(h.What) is { } unit and not "1" ? " " + unit : "")} instead of {Number(h.From)}")));
         return needs.Count == 0 ? "no single change that was tried lets it" : string.Join(" or ", needs) + " would let it";
     }
 
@@ -122,8 +129,8 @@ internal static class TurnWords
         TurnMode first = r.Modes[0];
         string swing = first.Frequency > 0.0 ? Text($" at {first.Frequency:0.0} Hz") : "";
         lines.Add(first.Growth > 0.0
-            ? Text($"In the whole robot {first.Name}{swing} grows by itself, {Folds(first.Growth)}.")
-            : Text($"In the whole robot every small swing dies out; the slowest is {first.Name}{swing}, {Folds(first.Growth)}."));
+            ? Text($"In the whole robot {Of(first.Part)}{swing} grows by itself, {Folds(first.Growth)}.")
+            : Text($"In the whole robot every small swing dies out; the slowest is {Of(first.Part)}{swing}, {Folds(first.Growth)}."));
         if (r.Feed is { } feed && Source(feed, r.Rings.Any(c => c.FrictionSlope < 0.0)) is { Length: > 0 } source)
         {
             lines.Add(source);
@@ -156,7 +163,7 @@ internal static class TurnWords
         TurnMode first = r.Modes[0];
         if (r.Modes.Skip(1).FirstOrDefault(m => m.Growth > 0.0 && m.Frequency > 0.0 && Math.Max(m.Frequency, first.Frequency) > Apart * Math.Min(m.Frequency, first.Frequency)) is TurnMode other)
         {
-            lines.Add(Text($"Another swing grows, too: {other.Name} at {other.Frequency:0.0} Hz, {Folds(other.Growth)}. A seam of the floor or a centre of mass a little off the middle may bring out that one instead."));
+            lines.Add(Text($"Another swing grows, too: {Of(other.Part)} at {other.Frequency:0.0} Hz, {Folds(other.Growth)}. A seam of the floor or a centre of mass a little off the middle may bring out that one instead."));
         }
     }
 
@@ -228,7 +235,52 @@ internal static class TurnWords
     /// <summary>A number to three digits.</summary>
     public static string Number(double value) => value.ToString(Math.Abs(value) >= 100.0 ? "0" : Math.Abs(value) >= 10.0 ? "0.0" : "0.00", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static string Unit(string unit) => unit == "1" ? "" : " " + unit;
+    /// <summary>What is changed.</summary>
+    /// <param name="change">The change.</param>
+    public static string Of(TurnChange change) => change switch
+    {
+        TurnChange.Wheelbase => "wheelbase",
+        TurnChange.Track => "track",
+        TurnChange.CentreOfMass => "centre of mass ahead of the middle of the wheelbase",
+        TurnChange.FrontFriction => "friction of the front tyres",
+        TurnChange.RearFriction => "friction of the rear tyres",
+        TurnChange.Friction => "friction of all tyres",
+        TurnChange.GearRatio => "gear ratio",
+        _ => "current limit of each controller",
+    };
 
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+    /// <summary>Unit of a change's values.</summary>
+    /// <param name="change">The change.</param>
+    public static string Unit(TurnChange change) => change switch
+    {
+        TurnChange.Wheelbase or TurnChange.Track or TurnChange.CentreOfMass => "mm",
+        TurnChange.CurrentLimit => "A",
+        _ => "1",
+    };
+
+    /// <summary>What moves in a mode.</summary>
+    /// <param name="part">The part.</param>
+    public static string Of(TurnPart part) => part switch
+    {
+        TurnPart.Ring => "tyre ring",
+        TurnPart.Bounce => "bounce",
+        TurnPart.Pitch => "pitch",
+        TurnPart.Roll => "roll",
+        TurnPart.Yaw => "yaw",
+        TurnPart.Drift => "drift",
+        _ => "wheel spin",
+    };
+
+    /// <summary>Why a turn has no modes; empty if it has.</summary>
+    /// <param name="cause">The cause.</param>
+    public static string Of(NoModesCause cause) => cause switch
+    {
+        NoModesCause.None => "",
+        NoModesCause.CannotTurn => "it does not turn",
+        NoModesCause.UnevenFloor => "the floor is not the same all around, so there is no steady turn",
+        NoModesCause.HeldBack => "something holds the robot back, so there is no steady turn",
+        NoModesCause.NoCommand => "nothing is commanded",
+        NoModesCause.NoStand => "the robot does not stand on its wheels",
+        _ => "no steady turn was found",
+    };
 }

@@ -1,4 +1,6 @@
-namespace PushSim.Binding;
+using PushSim.Binding;
+
+namespace PushSim.Words.Terms;
 
 /// <summary>Words and script keys of what binds: one row a kind, in the order of <see cref="BindingKind"/>.</summary>
 public static class BindingTable

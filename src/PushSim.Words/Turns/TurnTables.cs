@@ -1,18 +1,21 @@
 using System.Globalization;
-using PushSim.Plotting.Report;
 using PushSim.Runs;
+using PushSim.Words.Tables;
+using static PushSim.Words.Terms.Phrase;
 
-namespace PushSim.Cli.Run;
+namespace PushSim.Words.Turns;
 
 /// <summary>A turn in tables for screen and page: each wheel, reserve, what would help, why it chatters or not.</summary>
-internal static class TurnText
+public static class TurnTables
 {
     // A centre of rotation nearer than this is the centre of mass itself [m].
     private const double SeenOffset = 5e-4;
 
-    public static IEnumerable<ReportTable> Tables(TurnReport? r)
+    /// <summary>The tables; none where nothing was looked at.</summary>
+    /// <param name="run">The run.</param>
+    public static IEnumerable<AnswerTable> Of(RunResult run)
     {
-        if (r is null)
+        if (run.Turning is not TurnReport r)
         {
             yield break;
         }
@@ -23,13 +26,13 @@ internal static class TurnText
             yield return HelpTable(r);
         }
 
-        yield return ModeTable(r);
+        yield return ModeTable(r, TurnWords.Explain(r, run));
     }
 
     // One column a wheel: eight of them still fit a page.
-    private static ReportTable WheelTable(TurnReport r)
+    private static AnswerTable WheelTable(TurnReport r)
     {
-        ReportTable table = new ReportTable("Each wheel").AddColumn("Quantity");
+        AnswerTable table = new AnswerTable("Each wheel").AddColumn("Quantity");
         foreach (WheelTurn w in r.Wheels)
         {
             table.AddNumberColumn(w.Wheel);
@@ -80,29 +83,29 @@ internal static class TurnText
             : "no stronger motor alone would turn it";
     }
 
-    private static ReportTable HelpTable(TurnReport r)
+    private static AnswerTable HelpTable(TurnReport r)
     {
         bool turns = r.Ease != TurnEase.CannotTurn;
-        ReportTable table = new ReportTable(turns ? "What a change would do" : "Least change that lets it turn").AddColumn("Change")
+        AnswerTable table = new AnswerTable(turns ? "What a change would do" : "Least change that lets it turn").AddColumn("Change")
             .AddNumberColumn("now").AddNumberColumn("then").AddColumn("unit").AddNumberColumn("yaw rate rad/s").AddNumberColumn("scrub N m").AddNumberColumn("battery A");
         foreach (TurnHelp h in r.Helps)
         {
-            table.AddRow(h.What, Short(h.From), Short(h.To), h.Unit, h.Turns ? F(Math.Abs(h.YawRate), "0.00") : "stands", F(h.ScrubMoment, "0.000"), F(h.Current, "0.00"));
+            table.AddRow(TurnWords.Of(h.What), TurnWords.Number(h.From), TurnWords.Number(h.To), TurnWords.Unit(h.What), h.Turns ? F(Math.Abs(h.YawRate), "0.00") : "stands", F(h.ScrubMoment, "0.000"), F(h.Current, "0.00"));
         }
 
         return table;
     }
 
     // For each part the slowest to die of those in which it moves most, else the one in which it moves more than in any other; each once.
-    private static ReportTable ModeTable(TurnReport r)
+    private static AnswerTable ModeTable(TurnReport r, IReadOnlyList<string> explanation)
     {
-        ReportTable table = new ReportTable("Swing of the turn").AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
+        AnswerTable table = new AnswerTable("Swing of the turn").AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
         if (r.Modes.Count == 0)
         {
-            table.AddRemark($"no modes of the steady turn: {r.NoModes}");
+            table.AddRemark($"no modes of the steady turn: {TurnWords.Of(r.NoModes)}");
         }
 
-        foreach (string line in r.Explanation)
+        foreach (string line in explanation)
         {
             table.AddRemark(line);
         }
@@ -113,16 +116,12 @@ internal static class TurnText
         foreach (IGrouping<TurnMode, TurnPart> row in rows)
         {
             TurnMode m = row.Key;
-            string others = string.Join(" and ", row.Where(p => p != m.Part).Select(TurnMode.Words));
-            table.AddRow(TurnMode.Words(m.Part) + (others.Length > 0 ? " with " + others : ""), F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnMode.Words(s.Part)} {100.0 * s.Share:0} %"))));
+            string others = string.Join(" and ", row.Where(p => p != m.Part).Select(TurnWords.Of));
+            table.AddRow(TurnWords.Of(m.Part) + (others.Length > 0 ? " with " + others : ""), F(m.Frequency, "0.0"), F(m.Growth, "0.0"), string.Join(", ", m.Shares.Where(s => s.Share >= 0.1).Take(3).Select(s => Text($"{TurnWords.Of(s.Part)} {100.0 * s.Share:0} %"))));
         }
 
         return table;
     }
 
-    private static string Short(double value) => F(value, Math.Abs(value) >= 100.0 ? "0" : Math.Abs(value) >= 10.0 ? "0.0" : "0.00");
-
     private static string F(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
-
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -1,0 +1,29 @@
+using System.Globalization;
+using PushSim.Analysis.Plan;
+using static PushSim.Words.Terms.Phrase;
+
+namespace PushSim.Words.Plans;
+
+/// <summary>What a plan of pulls says.</summary>
+public static class PlanWords
+{
+    /// <summary>The answer as one sentence.</summary>
+    /// <param name="plan">The plan.</param>
+    public static string Verdict(PullPlan plan)
+    {
+        string total = $"{plan.PullsEach} pulls of each of {plan.Tyres.Count} tyres ({plan.Pulls.Count} in all)";
+        return plan.Needed <= plan.PullsEach
+            ? Text($"{total} tell two tyres apart that differ by {100.0 * plan.Difference:0.#} %, in {100.0 * plan.Power:0} of 100 tests.")
+            : Text($"{total} find {100.0 * plan.Finds:0.#} %, not the {100.0 * plan.Difference:0.#} % wanted, which would take {(plan.Needed < int.MaxValue ? plan.Needed.ToString(CultureInfo.InvariantCulture) : "far too many")} of each: test fewer tyres, or make the pulls scatter less.");
+    }
+
+    /// <summary>What scatter it reckons with.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="source">Where that comes from.</param>
+    public static string Scatter(PullPlan plan, SpreadSource source) => Text($"Scatter from pull to pull: {100.0 * plan.Spread:0.0} % ({Of(source)})")
+        + (source == SpreadSource.Assumed ? "; give --from with earlier readings, or --spread." : ".");
+
+    /// <summary>Where scatter comes from; its key for scripts as well.</summary>
+    /// <param name="source">Where from.</param>
+    public static string Of(SpreadSource source) => source switch { SpreadSource.Given => "given", SpreadSource.Measured => "measured", _ => "assumed" };
+}

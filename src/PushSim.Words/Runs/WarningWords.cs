@@ -1,0 +1,31 @@
+using PushSim.Runs;
+using PushSim.Simulation;
+using PushSim.Words.Terms;
+using static PushSim.Words.Terms.Phrase;
+
+namespace PushSim.Words.Runs;
+
+/// <summary>The warnings of a run, each a sentence.</summary>
+internal static class WarningWords
+{
+    private const string Calm = "less slack, a slower ramp or more damping of the tether calms it";
+
+    public static string Of(RunWarning warning) => warning switch
+    {
+        RunWarning.NoBody w => $"only wheels touch the floor here, never the body: if its {(w.Upset == Upset.NoseUp ? "tail" : "nose")} would catch it, add a [[wheel]] there with skid = true",
+        RunWarning.TreadMass w => Text($"the tyres' tread rings are {100.0 * w.Share:0.0} % of the robot's mass and add to its inertia while sliding"),
+        RunWarning.Softened w => Softened(w.Tyres, Text($"{w.Frequency:0} Hz")),
+        RunWarning.Unloaded w => $"wheel {w.Wheel} carries nothing when the robot stands still",
+        RunWarning.BelowCutOff w => PartWords.BelowCutOff(w.Lowest, w.CutOff),
+        RunWarning.HardOnPack w => Text($"the battery gives up to {w.Current:0.0} A, which is {w.Current / w.Hourly:0} times what would empty it in an hour; ask the maker whether the pack may"),
+        RunWarning.Hot w => Text($"motor {w.Motor} on {w.Drive} passes {w.Limit:0} °C after {w.Time:0.00} s"),
+        RunWarning.Sensorless w => PartWords.Sensorless(w.Motor),
+        RunWarning.Jerk w => Text($"the greatest force of {w.Force:0.00} N is a jerk and no breakaway: {w.Held:0.00} N of it were held, the rest changed the robot's speed; {Calm}"),
+        RunWarning.Bouncing w => $"the robot bounces on the tether, which fell slack {w.Times} times; {Calm}",
+        _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "no words for this warning"),
+    };
+
+    private static string Softened(IReadOnlyList<string> tyres, string hertz) => tyres.Count == 1
+        ? $"tyre {tyres[0]} is so hard that its tread could buzz faster than {hertz}, too fast to follow: it is computed softer, and buzz above {hertz} is neither found nor ruled out"
+        : $"tyres {string.Join(", ", tyres.SkipLast(1))} and {tyres[^1]} are so hard that their treads could buzz faster than {hertz}, too fast to follow: they are computed softer, and buzz above {hertz} is neither found nor ruled out";
+}

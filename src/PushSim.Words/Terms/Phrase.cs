@@ -1,0 +1,14 @@
+namespace PushSim.Words.Terms;
+
+/// <summary>Sentences with numbers in them.</summary>
+internal static class Phrase
+{
+    /// <summary>The text in invariant writing.</summary>
+    /// <param name="text">Text with its numbers.</param>
+    public static string Text(FormattableString text) => FormattableString.Invariant(text);
+
+    /// <summary>"1 pull", "2 pulls".</summary>
+    /// <param name="count">How many [1].</param>
+    /// <param name="one">The word for one.</param>
+    public static string Plural(int count, string one) => count == 1 ? $"1 {one}" : $"{count} {one}s";
+}

@@ -1,0 +1,61 @@
+using PushSim.Simulation;
+
+namespace PushSim.Runs;
+
+/// <summary>What a reader of a run should know before believing it.</summary>
+public abstract record RunWarning
+{
+    private RunWarning()
+    {
+    }
+
+    /// <summary>The robot that it tells of: 0 the first, 1 the opponent [1].</summary>
+    public int Robot { get; init; }
+
+    /// <summary>It tipped over an end that its body might have caught: only wheels touch the floor.</summary>
+    /// <param name="Upset">Which way it tipped.</param>
+    public sealed record NoBody(Upset Upset) : RunWarning;
+
+    /// <summary>Its tread rings are a good part of its mass, and add to its inertia while sliding.</summary>
+    /// <param name="Share">Their share of it [1].</param>
+    public sealed record TreadMass(double Share) : RunWarning;
+
+    /// <summary>Tyres so hard that they are computed softer.</summary>
+    /// <param name="Tyres">Their names.</param>
+    /// <param name="Frequency">Above it buzz is neither found nor ruled out [Hz].</param>
+    public sealed record Softened(IReadOnlyList<string> Tyres, double Frequency) : RunWarning;
+
+    /// <summary>A wheel that carries nothing at rest.</summary>
+    /// <param name="Wheel">Its name.</param>
+    public sealed record Unloaded(string Wheel) : RunWarning;
+
+    /// <summary>The battery falls below its cut-off.</summary>
+    /// <param name="Lowest">Its lowest voltage [V].</param>
+    /// <param name="CutOff">The cut-off [V].</param>
+    public sealed record BelowCutOff(double Lowest, double CutOff) : RunWarning;
+
+    /// <summary>The pack is asked for more than packs are sold for.</summary>
+    /// <param name="Current">The current [A].</param>
+    /// <param name="Hourly">What would empty it in an hour [A].</param>
+    public sealed record HardOnPack(double Current, double Hourly) : RunWarning;
+
+    /// <summary>A winding that gets hotter than it may.</summary>
+    /// <param name="Motor">The motor.</param>
+    /// <param name="Drive">Its drive.</param>
+    /// <param name="Limit">What it may [degree Celsius].</param>
+    /// <param name="Time">Since when it is hotter [s].</param>
+    public sealed record Hot(string Motor, string Drive, double Limit, double Time) : RunWarning;
+
+    /// <summary>A motor without sensors: what it does at standstill under load is not predicted.</summary>
+    /// <param name="Motor">The motor.</param>
+    public sealed record Sensorless(string Motor) : RunWarning;
+
+    /// <summary>The greatest force of the tether is a jerk and no breakaway.</summary>
+    /// <param name="Force">That force [N].</param>
+    /// <param name="Held">What of it tyres and weight held [N].</param>
+    public sealed record Jerk(double Force, double Held) : RunWarning;
+
+    /// <summary>The robot bounces on the tether.</summary>
+    /// <param name="Times">How often the tether fell slack [1].</param>
+    public sealed record Bouncing(int Times) : RunWarning;
+}
