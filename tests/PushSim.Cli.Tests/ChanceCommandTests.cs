@@ -1,8 +1,8 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios.Drawing;
+using PushSim.Words.Answers;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -208,22 +208,24 @@ public class ChanceCommandTests
         Assert.DoesNotContain("limited_by", cli.Error);
         Assert.DoesNotContain("winner", cli.Error);
         Assert.DoesNotContain("too_close", cli.Error);
-        Assert.Contains("time_to_90_percent_speed_s", cli.Error);
+        Assert.Contains("peak_battery_current_a", cli.Error);
+
+        // nor is what belongs to another manoeuvre
+        Assert.DoesNotContain("time_to_90_percent_speed_s", cli.Error);
     }
 
     [Theory]
     [InlineData("pull_plateau_n", true)]
     [InlineData("ground_gained_m", true)]
     [InlineData("lowest_battery_voltage_v", true)]
-    [InlineData("turning.yaw_rate_without_slip_rad_per_s", true)]
+    [InlineData("yaw_rate_rad_per_s", true)]
     [InlineData("energy.copper_j", false)]
     [InlineData("energy_residual_ratio", false)]
-    [InlineData("simulation_ms", false)]
     [InlineData("peak_battery_current_a", false)]
     [InlineData("opponent.wear_mm3", false)]
-    [InlineData("turning.least_current_limit_a", false)]
+    [InlineData("turn_current_a", false)]
     [InlineData("stop_distance_m", false)]
-    public void More_is_better_of_force_speed_ground_and_voltage(string key, bool isHighest) => Assert.Equal(isHighest, AskedQuantity.IsHighestBest(key));
+    public void More_is_better_of_force_speed_ground_and_voltage(string key, bool isHighest) => Assert.Equal(isHighest ? Better.More : Better.Less, AnswerCatalogue.Named(key)!.Better);
 
     [Fact]
     public void A_ladder_has_square_and_ranking()

@@ -1,9 +1,9 @@
 using System.Text.Json;
-using PushSim.Analysis.Fit;
 using PushSim.Binding;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Words.Answers;
 using PushSim.Words.Runs;
 using PushSim.Words.Terms;
 using PushSim.Words.Turns;
@@ -16,42 +16,20 @@ internal static class RunJson
     public static string Of(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => JsonReport.Write(writer =>
     {
         JsonReport.WriteHead(writer, "run", RunWords.Verdict(result), RunWords.Warnings(result));
-        RunAnswers a = result.Answers;
         writer.WriteString("scenario", result.Scenario.Name);
         writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
         WriteShove(writer, result);
-        Number("pull_breakaway_n", a.PullBreakaway);
-        Number("pull_plateau_n", a.PullPlateau);
-        writer.WriteString("limited_by", BindingTable.PartKey(a.LimitedBy));
-        if (MeasuredOverlay.Of(result) is { } measured)
+        writer.WriteString("limited_by", BindingTable.PartKey(result.Answers.LimitedBy));
+        foreach (Answer answer in AnswerCatalogue.All)
         {
-            Number("measured_pull_breakaway_n", measured.Breakaway);
-            Number("measured_pull_plateau_n", measured.Plateau);
+            Number(answer.Key, answer.Of(result));
         }
 
-        Number("top_speed_m_per_s", a.TopSpeed);
-        Number("time_to_90_percent_speed_s", a.TimeTo90PercentSpeed);
-        Number("time_to_1_m_s", a.TimeToOneMetre);
-        Number("stop_distance_m", a.StopDistance);
-        Number("yaw_rate_rad_per_s", a.YawRate);
-        Number("effective_track_ratio", a.EffectiveTrackRatio);
-        Number("scrub_moment_n_m", a.ScrubMoment);
-        Number("chatter_hz", a.Chatter);
-        Number("wear_mm3", a.Wear * 1e9);
-        Number("push_peak_n", a.PushPeak);
-        Number("push_plateau_n", a.PushPlateau);
-        Number("travel_m", a.Travel);
-        Number("peak_battery_current_a", a.PeakBatteryCurrent);
-        Number("lowest_battery_voltage_v", a.LowestBatteryVoltage);
-        Number("peak_winding_temperature_degc", a.PeakWindingTemperature);
-        Number("charge_used_a_s", a.ChargeUsed);
-        Number("energy_residual_ratio", result.EnergyResidualRatio);
-        writer.WriteNumber("rhs_evaluations", result.RhsEvaluations);
         Number("simulation_ms", milliseconds);
         WriteLimits(writer, "limits", result.Limits);
         if (result.Opponent is OpponentRun opponent)
         {
-            WriteOpponent(writer, opponent);
+            WriteOpponent(writer, result, opponent);
         }
 
         if (tyres is not null)
@@ -86,7 +64,6 @@ internal static class RunJson
             1 => result.Scenario.Opponent!.Robot.Name,
             _ => "stalemate",
         });
-        JsonReport.WriteNumber(writer, "margin_m", shove is null ? null : Math.Abs(shove.GroundGained));
         if (shove?.TooCloseToCall is bool close)
         {
             writer.WriteBoolean("too_close_to_call", close);
@@ -100,12 +77,6 @@ internal static class RunJson
         if (shove is not null)
         {
             writer.WriteString("ending", shove.Ending.ToString().ToLowerInvariant());
-            JsonReport.WriteNumber(writer, "ended_at_s", shove.EndTime);
-            JsonReport.WriteNumber(writer, "first_contact_s", shove.FirstContact);
-            JsonReport.WriteNumber(writer, "gives_ground_at_s", shove.GivesGroundAt);
-            JsonReport.WriteNumber(writer, "ground_gained_m", shove.GroundGained);
-            JsonReport.WriteNumber(writer, "ground_speed_m_per_s", shove.GroundSpeed);
-            JsonReport.WriteNumber(writer, "turned_aside_rad", shove.TurnedAside.First);
         }
     }
 
@@ -131,18 +102,16 @@ internal static class RunJson
         writer.WriteEndArray();
     }
 
-    private static void WriteOpponent(Utf8JsonWriter writer, OpponentRun opponent)
+    private static void WriteOpponent(Utf8JsonWriter writer, RunResult result, OpponentRun opponent)
     {
-        RunAnswers a = opponent.Answers;
         writer.WriteStartObject("opponent");
         writer.WriteString("name", opponent.Robot.Name);
-        writer.WriteString("limited_by", BindingTable.PartKey(a.LimitedBy));
-        JsonReport.WriteNumber(writer, "chatter_hz", a.Chatter);
-        JsonReport.WriteNumber(writer, "wear_mm3", a.Wear * 1e9);
-        JsonReport.WriteNumber(writer, "peak_battery_current_a", a.PeakBatteryCurrent);
-        JsonReport.WriteNumber(writer, "lowest_battery_voltage_v", a.LowestBatteryVoltage);
-        JsonReport.WriteNumber(writer, "peak_winding_temperature_degc", a.PeakWindingTemperature);
-        JsonReport.WriteNumber(writer, "charge_used_a_s", a.ChargeUsed);
+        writer.WriteString("limited_by", BindingTable.PartKey(opponent.Answers.LimitedBy));
+        foreach (Answer answer in AnswerCatalogue.All.Where(a => a.IsToldOfOpponent))
+        {
+            JsonReport.WriteNumber(writer, answer.Key, answer.OfOpponent(result));
+        }
+
         WriteLimits(writer, "limits", opponent.Limits);
         writer.WriteEndObject();
     }

@@ -1,7 +1,7 @@
 using PushSim.Analysis.Sweep;
-using PushSim.Cli.Run;
 using PushSim.Numerics;
 using PushSim.Plotting.Style;
+using PushSim.Words.Answers;
 using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Sweep;
@@ -22,10 +22,11 @@ internal sealed record SweepResult
 
     public required IReadOnlyList<string> Warnings { get; init; }
 
-    public static SweepResult Of(SweepRequest request, string[] asked, SweepPoint[] points, bool isInterrupted, double seconds)
+    public static SweepResult Of(SweepRequest request, Answer[] answers, SweepPoint[] points, bool isInterrupted, double seconds)
     {
-        string[] keys = request.Odds > 0 ? [.. asked, SweepTable.WinShare] : asked;
-        var table = SweepTable.Of(request.Inputs, [.. keys.Select(k => (k, request.IsHighestBest ?? (k == SweepTable.WinShare || AskedQuantity.IsHighestBest(k))))], points);
+        string[] asked = [.. answers.Select(a => a.Key)];
+        (string Key, bool IsHighestBest)[] columns = [.. answers.Select(a => (a.Key, request.IsHighestBest ?? a.Better == Better.More)), .. request.Odds > 0 ? [(SweepTable.WinShare, request.IsHighestBest ?? true)] : Array.Empty<(string, bool)>()];
+        var table = SweepTable.Of(request.Inputs, columns, points);
         return new SweepResult
         {
             Table = table,

@@ -2,14 +2,13 @@ using System.Diagnostics;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
-using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Studies;
 using PushSim.Simulation;
+using PushSim.Words.Answers;
 using PushSim.Words.Matches;
 using PushSim.Words.Runs;
 
@@ -45,15 +44,16 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             return ExitCode.WrongCommandLine;
         }
 
-        string[] asked = [.. request.Asked.Count > 0 ? request.Asked.Distinct() : [AskedQuantity.Default(middle.Manoeuvre.Kind)]];
-        IReadOnlyList<string> known = AskedQuantity.Names(Simulator.Run(middle, cancel));
-        if (Array.Find(asked, a => !known.Contains(a)) is string unknown)
+        IReadOnlyList<Answer> known = AnswerCatalogue.Askable(middle);
+        string[] keys = [.. request.Asked.Count > 0 ? request.Asked.Distinct() : [AnswerCatalogue.Default(middle.Manoeuvre.Kind).Key]];
+        if (Array.Find(keys, k => known.All(a => a.Key != k)) is string unknown)
         {
             error.WriteLine($"pushsim: error: --ask: this run gives no \"{PlainText.Of(unknown)}\"");
-            error.WriteLine("advice: it gives " + string.Join(", ", known));
+            error.WriteLine("advice: it gives " + string.Join(", ", known.Select(a => a.Key)));
             return ExitCode.WrongCommandLine;
         }
 
+        Answer[] asked = [.. keys.Select(k => known.First(a => a.Key == k))];
         string name = Path.GetFileNameWithoutExtension(request.File);
         OutputFolder? folder = MatchJob.Open(request.Output, name + "-sweep", request.Plan);
         if (request.Odds == 0)
@@ -81,7 +81,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         return Report(places.Count, whole, job, asked, folder, points[0].Read);
     }
 
-    private int Report(int asked, SweepPoint[] points, MatchJob? job, string[] quantities, OutputFolder? folder, ReadResult read)
+    private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read)
     {
         SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, read);
@@ -139,11 +139,11 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         return points;
     }
 
-    private SweepPoint?[] RunPoints(IReadOnlyList<int[]> places, DrawableResult[] points, string[] asked, bool isQuiet)
+    private SweepPoint?[] RunPoints(IReadOnlyList<int[]> places, DrawableResult[] points, Answer[] asked, bool isQuiet)
     {
         var progress = new ProgressLine(error, "points", places.Count, isQuiet);
         SweepPoint?[] done = SweepRuns.Run(
-            places, i => points[i].Scenario!.Middle, (run, seconds) => AskedQuantity.Of(run, 1e3 * seconds, asked), request.Plan.Threads, progress.Step, () => progress.Seconds, cancel);
+            places, i => points[i].Scenario!.Middle, (run, _) => [.. asked.Select(a => a.Of(run))], request.Plan.Threads, progress.Step, () => progress.Seconds, cancel);
         progress.End();
         return done;
     }

@@ -1,6 +1,8 @@
+using PushSim.Words.Answers;
+
 namespace PushSim.Plotting.Style;
 
-/// <summary>A snake_case key with its unit as words for an axis: "pull_plateau_n" is "Pull plateau [N]".</summary>
+/// <summary>A key with its unit as words for an axis: those of the catalogue of answers, "pull_plateau_n" is "Pull, steady [N]"; of another key its own, "win_share" is "Win share [1]".</summary>
 public static class KeyWords
 {
     // longer endings first
@@ -15,7 +17,7 @@ public static class KeyWords
     public static string Of(string key)
     {
         (string ending, string unit) = Array.Find(Units, u => key.EndsWith(u.Ending, StringComparison.Ordinal));
-        string words = (ending is null ? key : key[..^ending.Length]).Replace('_', ' ').Replace(".", ", ", StringComparison.Ordinal);
+        string words = AnswerCatalogue.Named(key)?.Words ?? (ending is null ? key : key[..^ending.Length]).Replace('_', ' ').Replace(".", ", ", StringComparison.Ordinal);
         return $"{char.ToUpperInvariant(words[0])}{words[1..]} [{unit ?? "1"}]";
     }
 }

@@ -1,9 +1,8 @@
 using System.Globalization;
-using PushSim.Analysis.Fit;
 using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
-using PushSim.Tyres;
+using PushSim.Words.Answers;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;
 using static PushSim.Words.Terms.Phrase;
@@ -33,8 +32,6 @@ public static class RunTables
     // One column of values a robot.
     private static AnswerTable Answers(RunResult result)
     {
-        RunAnswers a = result.Answers;
-        RunAnswers? b = result.Opponent?.Answers;
         AnswerTable table = new AnswerTable("Answer").AddColumn("Quantity");
         if (result.Opponent is OpponentRun opponent)
         {
@@ -47,45 +44,17 @@ public static class RunTables
         }
 
         table.AddColumn("Unit");
-        IEnumerable<WheelSettings> wheels = [.. result.Scenario.Robot.Wheels, .. result.Scenario.Opponent?.Robot.Wheels ?? []];
-        bool isWearWhole = wheels.All(w => w.Tyre.SpecificWear > 0.0);
-        Row("ground gained", result.Shove?.GroundGained, -result.Shove?.GroundGained, "m", "0.000");
-        Row("turned aside, left positive", result.Shove?.TurnedAside.First * 180.0 / Math.PI, result.Shove?.TurnedAside.Opponent * 180.0 / Math.PI, "deg", "0.0");
-        Row(a.IsJerk ? "pull, first jerk" : "pull, breakaway peak", a.PullBreakaway, null, "N", "0.00");
-        Row(a.IsBouncing ? "pull, mean while it bounces" : "pull, steady", a.PullPlateau, null, "N", "0.00");
-        MeasuredOverlay? measured = MeasuredOverlay.Of(result);
-        Row("measured, breakaway peak", measured?.Breakaway, null, "N", "0.00");
-        Row("measured, steady", measured?.Plateau, null, "N", "0.00");
-        Row("push, peak (rough)", a.PushPeak, null, "N", a.PushPeak >= 100.0 ? "0" : "0.0");
-        Row("push, steady", a.PushPlateau, null, "N", "0.00");
-        Row("top speed", a.TopSpeed, b?.TopSpeed, "m/s", "0.00");
-        Row("time to 90 % of it", a.TimeTo90PercentSpeed, b?.TimeTo90PercentSpeed, "s", "0.000");
-        Row("time for the first metre", a.TimeToOneMetre, b?.TimeToOneMetre, "s", "0.000");
-        Row("stopping distance", a.StopDistance, b?.StopDistance, "m", "0.000");
-        Row("yaw rate", a.YawRate, b?.YawRate, "rad/s", "0.00");
-        Row("effective track ratio", a.EffectiveTrackRatio, b?.EffectiveTrackRatio, "", "0.000");
-        Row("scrub moment", a.ScrubMoment, b?.ScrubMoment, "N m", "0.000");
-        Row("chatter", a.Chatter, b?.Chatter, "Hz", "0");
-        Row(isWearWhole ? "tyre wear, all wheels" : "tyre wear, where known", a.Wear * 1e9, b?.Wear * 1e9, "mm³", "0.000");
-        Row("furthest from the start", a.Travel, b?.Travel, "m", a.Travel < 0.01 ? "0.0000" : "0.000");
-        Row("peak battery current", a.PeakBatteryCurrent, b?.PeakBatteryCurrent, "A", "0.0");
-        Row("lowest battery voltage", a.LowestBatteryVoltage, b?.LowestBatteryVoltage, "V", "0.00");
-        Row("hottest winding", a.PeakWindingTemperature, b?.PeakWindingTemperature, "°C", "0");
-        Row("charge used", a.ChargeUsed / 3.6, b?.ChargeUsed / 3.6, "mA h", "0.00");
-        return table;
-
-        void Row(string name, double? value, double? other, string unit, string format)
+        foreach (Answer answer in AnswerCatalogue.All.Where(a => !a.IsForScripts))
         {
-            if (value is null && other is null)
+            (double? first, double? second) = (answer.Of(result), answer.OfOpponent(result));
+            if (first is not null || second is not null)
             {
-                return;
+                string[] values = result.Opponent is null ? [answer.Shown(first)] : [answer.Shown(first), answer.Shown(second)];
+                table.AddRow([answer.WordsIn(result), .. values, answer.Unit]);
             }
-
-            string first = value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
-            string second = other?.ToString(format, CultureInfo.InvariantCulture) ?? "";
-            string[] cells = b is null ? [name, first, unit] : [name, first, second, unit];
-            table.AddRow(cells);
         }
+
+        return table;
     }
 
     private static AnswerTable LimitTable(RunResult result)
@@ -115,7 +84,7 @@ public static class RunTables
         AnswerTable table = new AnswerTable("Where the energy went").AddColumn("To or from").AddNumberColumn("Value").AddColumn("Unit");
         foreach (LedgerEntry entry in result.Ledger.Where(e => Math.Abs(e.Joule) >= Math.Max(LeastShownJoule, 1e-4 * largest)))
         {
-            table.AddRow(RecordWords.Energy(entry.Key), entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
+            table.AddRow(EnergyWords.Of(entry.Key), entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");
         }
 
         return table;

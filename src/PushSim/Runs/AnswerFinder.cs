@@ -176,6 +176,7 @@ internal static class AnswerFinder
         return answers with
         {
             YawRate = rate,
+            TurnCurrent = history.Trace.Battery?.Current.Mean(from, last),
             ScrubMoment = -Math.Sign(rate) * scrub,
             EffectiveTrackRatio = Math.Abs(rate) > LeastYawRate && Sides(history, from, last) is var (difference, track) ? difference / (rate * track) : null,
             Binding = Math.Abs(rate) > LeastYawRate ? null : Bound(history, from, last),

@@ -50,6 +50,9 @@ public sealed record RunAnswers
     /// <summary>Mean moment that scrub puts up against the turn, positive [N m].</summary>
     public double? ScrubMoment { get; init; }
 
+    /// <summary>Mean battery current over the settled part of a turn [A].</summary>
+    public double? TurnCurrent { get; init; }
+
     /// <summary>Frequency of tyre chatter [Hz]; null when quiet.</summary>
     public double? Chatter { get; init; }
 

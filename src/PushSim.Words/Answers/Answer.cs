@@ -1,0 +1,49 @@
+using System.Globalization;
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Words.Answers;
+
+/// <summary>One number that a run can answer: the single place that knows its key, words, unit, manoeuvres, better way, digits, and how to read it from a result.</summary>
+/// <param name="Key">Key in JSON, CSV and --ask, with the unit as its last part.</param>
+/// <param name="Words">Plain words.</param>
+/// <param name="Unit">Unit on the screen; empty for a pure number.</param>
+/// <param name="Digits">Digits after the point that it deserves on the screen [1].</param>
+/// <param name="Better">Which way it is better.</param>
+/// <param name="Of">Its value in the unit of the key; null where it does not apply.</param>
+public sealed record Answer(string Key, string Words, string Unit, int Digits, Better Better, Func<RunResult, double?> Of)
+{
+    /// <summary>Manoeuvres that it belongs to; empty for all.</summary>
+    public IReadOnlyList<ManoeuvreKind> Manoeuvres { get; init; } = [];
+
+    /// <summary>The opponent's value; null where there is none to tell.</summary>
+    public Func<RunResult, double?> OfOpponent { get; init; } = _ => null;
+
+    /// <summary>Whether scripts find it in the opponent's block too.</summary>
+    public bool IsToldOfOpponent { get; init; }
+
+    /// <summary>Units of the screen in one unit of the key [1].</summary>
+    public double ScreenScale { get; init; } = 1.0;
+
+    /// <summary>Digits after the point for a value on the screen, where they hang on it; null: always <see cref="Digits"/>.</summary>
+    public Func<double, int>? DigitsOf { get; init; }
+
+    /// <summary>Words that say more of one result; null: <see cref="Words"/>.</summary>
+    public Func<RunResult, string>? WordsOf { get; init; }
+
+    /// <summary>Whether the screen's table leaves it out: it is for scripts.</summary>
+    public bool IsForScripts { get; init; }
+
+    /// <summary>Whether it belongs to a manoeuvre.</summary>
+    /// <param name="kind">The manoeuvre.</param>
+    public bool IsOf(ManoeuvreKind kind) => Manoeuvres.Count == 0 || Manoeuvres.Contains(kind);
+
+    /// <summary>Words for a result.</summary>
+    /// <param name="result">The result.</param>
+    public string WordsIn(RunResult result) => WordsOf?.Invoke(result) ?? Words;
+
+    /// <summary>A value as the screen shows it; empty for none.</summary>
+    /// <param name="value">The value in the unit of the key.</param>
+    public string Shown(double? value) => value is not double v ? ""
+        : (v * ScreenScale).ToString("F" + (DigitsOf?.Invoke(v) ?? Digits).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+}
