@@ -154,7 +154,7 @@ public class ChanceCommandTests
 
     // the drive's ratio stands before the motor's; a tall robot tips at any mass
     [Theory]
-    [InlineData("pull-test", "motor.*.gear_ratio=5,8", "Pull plateau [N] is 11.59 at", "at every point: these values of motor.*.gear_ratio make no difference to it.")]
+    [InlineData("pull-test", "motor.*.gear_ratio=5,8", "Pull, steady [N] is 11.59 at", "at every point: these values of motor.*.gear_ratio make no difference to it.")]
     [InlineData("launch-soft", "chassis.centre_of_mass.height=290 mm,300 mm", "In every run a robot tips", "so that none is best.")]
     public void A_sweep_without_a_best_names_none(string scenario, string vary, string start, string end)
     {

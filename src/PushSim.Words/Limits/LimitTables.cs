@@ -54,10 +54,10 @@ public static class LimitTables
 
         Row(table, "steady pull per gram [mN]", states, s => Text(s.Pull / r.Scenario.Robot.Chassis.Mass, "0.00"));
         Row(table, "motors over tyres [1]", states, s => Text(s.MotorForce / s.TractionPeak, "0.00"));
-        Row(table, "what binds", states, s => s.Status switch { PullStatus.RearsUp => "rears up", PullStatus.NotFound => "not found", _ => Words(s, 0) });
-        for (int k = 1; k < states.Max(s => s.Bound.Count); k++)
+        for (int k = 0; k < Math.Max(1, states.Max(s => s.Bound.Count)); k++)
         {
-            Row(table, "then", states, s => Words(s, k));
+            Row(table, k == 0 ? "what binds" : "then", states, s => s.Bound.Count > k ? BindingTable.Words(s.Bound[k].Kind) : k > 0 ? "-" : Unbound(s));
+            Row(table, "  10 % more of it [%]", states, s => s.Bound.Count > k ? Text(s.Bound[k].GainPercent, "+0.0;-0.0;0.0") : "-");
         }
 
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
@@ -84,9 +84,7 @@ public static class LimitTables
     /// <param name="w">The wheel.</param>
     public static string Unbound(LimitState s, WheelLimit w) => !w.IsDriven ? "none" : s.Status == PullStatus.RearsUp ? "rears up" : "not found";
 
-    // a kind, with what a tenth more of it adds
-    private static string Words(LimitState s, int place) => s.Bound.Count <= place ? "-"
-        : BindingTable.Words(s.Bound[place].Kind) + (double.IsFinite(s.Bound[place].GainPercent) ? Phrase.Text($" {s.Bound[place].GainPercent:+0.0;-0.0;0.0} %") : "");
+    private static string Unbound(LimitState s) => s.Status switch { PullStatus.RearsUp => "rears up", PullStatus.NotFound => "not found", _ => "-" };
 
     // When the wheels carry and give what their table says
     private static string Moment(LimitState s) => s.Status switch

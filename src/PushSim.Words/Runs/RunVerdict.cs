@@ -64,7 +64,7 @@ internal static class RunVerdict
             return Text($"{names[0]} and {names[1]} never touch.{close}");
         }
 
-        string limits = Text($"{names[0]} was held back by its {Held(first, scenario.Robot)}, {names[1]} by its {Held(opponent, scenario.Opponent.Robot)}");
+        string limits = Text($"{names[0]} was held back by its {Held(first, scenario.Robot, scenario.Manoeuvre)}, {names[1]} by its {Held(opponent, scenario.Opponent.Robot, scenario.Opponent.Manoeuvre)}");
         string aside = Aside(names, o);
         if (o.Winner < 0)
         {
@@ -115,8 +115,9 @@ internal static class RunVerdict
 
     private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.00} in turning rate");
 
-    private static string Held(RunAnswers a, RobotSettings robot) =>
-        a.Binding is not { } bound ? Idle(robot) : BindingTable.Phrase(bound, a.IsNearTopSpeed ? "top speed (motors and gearing)" : null);
+    // a robot that is told nothing only holds against the other with its shorted motors
+    private static string Held(RunAnswers a, RobotSettings robot, ManoeuvreSettings manoeuvre) =>
+        a.Binding is not { } bound || manoeuvre.Commands.All(c => c is { Throttle: 0.0, Turn: 0.0 }) ? Idle(robot) : BindingTable.Phrase(bound, a.IsNearTopSpeed ? "top speed (motors and gearing)" : null);
 
     private static bool IsDriven(RobotSettings robot) => robot.Drives.Any(d => d.Motors.Count > 0);
 

@@ -3,7 +3,7 @@ namespace PushSim.Binding;
 /// <summary>What binds a wheel: what would have to be more for it to give more.</summary>
 public enum BindingKind
 {
-    /// <summary>Nothing: no command, or no motor.</summary>
+    /// <summary>Nothing: no command and no braking motor, or no motor.</summary>
     Nothing,
 
     /// <summary>Its tyre slides at the end of its grip.</summary>

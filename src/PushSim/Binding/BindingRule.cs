@@ -16,8 +16,8 @@ internal static class BindingRule
     // Switch alpha of the bristle above which a tyre counts as at the end of its grip: there it gives over 90 % of what it can [1].
     private const double AtItsGrip = 0.5;
 
-    // Slip below which a tyre creeps under its load and does not slide [m/s]: with it a standing wheel at 95 % of its grip would be said to slide.
-    private const double Creep = 1e-3;
+    /// <summary>Slip below which a tyre creeps under its load and does not slide, and a wheel stands [m/s]: with it a standing wheel at 95 % of its grip would be said to slide.</summary>
+    public const double Creep = 1e-3;
 
     // Share of grip from which on a tyre of the plain law, which has no switch, slides [1].
     private const double PlainGrip = 0.9;

@@ -13,7 +13,7 @@ internal struct WheelMoment<T>
     /// <summary>1 where its tyre slides at the end of its grip, 0 else; see <see cref="BindingRule.Slides"/> [1].</summary>
     public T Slides;
 
-    /// <summary>Sum of the commands' sizes of the controllers that feed it; 0 where their terminals are open or shorted [1].</summary>
+    /// <summary>Sum of the commands' sizes of the controllers that feed it, a shorted one that brakes a moving wheel as a whole command; 0 where their terminals are open or nothing moves [1].</summary>
     public T Command;
 
     /// <summary>Share of those controllers that hold the current at their limit, and of those whose limit is folded back [1].</summary>

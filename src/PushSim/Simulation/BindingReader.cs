@@ -40,7 +40,7 @@ internal sealed class BindingReader<T>
             slides[i] = BindingRule.Slides(p, w.Alpha, w.SlipSpeed, grip);
         }
 
-        Read(eq.Controllers, eq.ControllerWork, eq.BusVoltage, eq.OpenCircuit, slides, default, kinds);
+        Read(eq.Controllers, eq.ControllerWork, eq.BusVoltage, eq.OpenCircuit, slides, default, eq.WheelWork, kinds);
     }
 
     /// <summary>What binds each driven wheel where it is known which tyres slide.</summary>
@@ -50,19 +50,21 @@ internal sealed class BindingReader<T>
     /// <param name="open">Battery voltage without load [V].</param>
     /// <param name="mates">1 for each driven wheel that slides, as those in series with it see it, 0 for the others [1].</param>
     /// <param name="own">The same as it counts for itself; empty where nothing slides for itself [1].</param>
+    /// <param name="wheels">All wheels, to see which shorted motors brake; empty where none does.</param>
     /// <param name="kinds">Takes a <see cref="BindingKind"/> as a number for each driven wheel.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public void Read(ControllerParameters<T>[] controllers, ControllerWork<T>[] work, T bus, T open, ReadOnlySpan<T> mates, ReadOnlySpan<T> own, Span<T> kinds)
+    public void Read(ControllerParameters<T>[] controllers, ControllerWork<T>[] work, T bus, T open, ReadOnlySpan<T> mates, ReadOnlySpan<T> own, ReadOnlySpan<WheelWork<T>> wheels, Span<T> kinds)
     {
         WheelMoment<T> m = default;
         (m.Lifted, m.Bus, m.OpenCircuit) = (0.0, bus, open);
         for (int i = 0; i < Driven.Length; i++)
         {
             (m.Slides, m.Command, m.Limiting, m.FoldedBack, m.SeriesSlides) = (own.IsEmpty ? 0.0 : own[i], 0.0, 0.0, 0.0, 0.0);
+            T moves = wheels.IsEmpty ? 0.0 : T.Max(T.Abs(wheels[Driven[i]].SurfaceSpeed), wheels[Driven[i]].SlipSpeed);
             double share = 1.0 / Math.Max(1, _controllers[i].Length);
             foreach (int k in _controllers[i])
             {
-                m.Command = m.Command + T.Abs(work[k].Duty);
+                m.Command = m.Command + T.Abs(work[k].Duty) + T.IfLess(BindingRule.Creep, moves, work[k].IsZero - work[k].IsOpen, 0.0);
                 m.Limiting = m.Limiting + (share * work[k].IsLimiting);
                 m.FoldedBack = m.FoldedBack + T.IfLess(work[k].Limit, controllers[k].CurrentLimit, share, 0.0);
             }

@@ -43,7 +43,7 @@ internal static class SteadyBinding
             slides[i] = Slides(model, reader.Driven[i], load[reader.Driven[i]], force[reader.Driven[i]], spin(model.Wheels[reader.Driven[i]].Drive));
         }
 
-        reader.Read(model.Controllers, model.ControllerWork, model.BusVoltage, model.OpenCircuit, slides, slides, kinds);
+        reader.Read(model.Controllers, model.ControllerWork, model.BusVoltage, model.OpenCircuit, slides, slides, default, kinds);
         BindingKind?[] all = new BindingKind?[load.Length];
         for (int i = 0; i < slides.Length; i++)
         {
