@@ -60,7 +60,7 @@ public class VerdictTests
             ManoeuvreFamily.Hold => "stays where it is",
             _ => traits.NeedsWall ? "touches the wall" : "move forward",
         };
-        Assert.Contains(said, Of(kind, new RunAnswers()));
+        Assert.Contains(said, Of(kind, new RunAnswers { Travel = 0.0 }));
     }
 
     // 1 N is 1000/9.80665 gf; 1 rad/s is 57.3 deg/s. Computed here.
