@@ -18,7 +18,7 @@ public class BindingOutputTests
 
     private static IEnumerable<string> Names => Directory.EnumerateFiles(Path.GetDirectoryName(Repository.Scenario("arc"))!, "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)).Order();
 
-    public static TheoryData<string> Pushes => [.. Names.Where(n => Shipped(n).Manoeuvre.Kind is ManoeuvreKind.Shove or ManoeuvreKind.WallPush)];
+    public static TheoryData<string> Pushes => [.. Names.Where(n => Shipped(n).Manoeuvre.Traits.Family == ManoeuvreFamily.Push)];
 
     public static TheoryData<string> Scenarios => [.. Names];
 

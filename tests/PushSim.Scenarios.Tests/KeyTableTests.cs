@@ -4,6 +4,7 @@ using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
+using PushSim.Simulation;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;
@@ -49,6 +50,15 @@ public class KeyTableTests
         Assert.Equal(section, Assert.Single(OtherNames.Find($"{section}.{name}")).Section);
         Assert.Equal(section, Assert.Single(OtherNames.Find($"robot.{section}.{name}")).Section);
         Assert.Null(OtherNames.Advice(section, "no_such_thing"));
+    }
+
+    [Fact]
+    public void Every_manoeuvre_has_one_word_and_a_row_of_keys_that_the_table_knows()
+    {
+        Assert.Equal(Enum.GetValues<ManoeuvreKind>(), ManoeuvreWord.All.Select(w => w.Kind));
+        Assert.Equal(ManoeuvreWord.All.Length, ManoeuvreWord.All.Select(w => w.Word).Distinct().Count());
+        Assert.Equal(ManoeuvreWord.All.Select(w => w.Word), KeyTable.Find("manoeuvre", "kind")!.Choices);
+        Assert.All(ManoeuvreWord.All.SelectMany(w => w.Keys), k => Assert.NotNull(KeyTable.Find("manoeuvre", k)));
     }
 
     [Fact]

@@ -45,7 +45,7 @@ public class SchemaTests
     [Fact]
     public void The_starter_files_of_the_command_new_pass()
     {
-        string[] files = Directory.GetFiles(Path.Combine(Generated.Root(), "src", "PushSim.Cli", "Templates"), "*.toml");
+        string[] files = Directory.GetFiles(Path.Combine(Generated.Root(), "src", "PushSim.Cli", "New", "Templates"), "*.toml");
         Assert.NotEmpty(files);
         Assert.All(files, f =>
         {

@@ -196,7 +196,7 @@ internal sealed class RandomRobots
             ManoeuvreKind.Timeline => [new(0.05, d, 0.0), new(0.3, 0.2, 0.6, true), new(0.6, 0.0, 0.0), new(0.8, -d, 0.3, true)],
             _ => [new(0.05, d, 0.0)],
         };
-        bool hasTether = kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest;
+        bool hasTether = ManoeuvreTraits.Of(kind).NeedsTether;
         double mass = robot.Chassis.Mass;
         return new ScenarioSettings
         {

@@ -53,9 +53,9 @@ internal sealed class TurnMap
             problems.Add("a map has two inputs: give --map twice");
         }
 
-        if (scenario.Manoeuvre.Kind is not (ManoeuvreKind.Spot or ManoeuvreKind.Arc))
+        if (scenario.Manoeuvre.Traits.Family != ManoeuvreFamily.Turn)
         {
-            problems.Add("--map is for turns: the manoeuvre must be spot or arc");
+            problems.Add("--map is for turns: the manoeuvre must be " + TurnMaps.Manoeuvres);
         }
 
         foreach (string problem in problems)

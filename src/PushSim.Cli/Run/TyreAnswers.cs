@@ -27,7 +27,7 @@ internal sealed record TyreAnswers
     public static TyreAnswers Of(RunResult run, string file, bool rank, CancellationToken cancel)
     {
         ScenarioSettings s = run.Scenario;
-        bool isTurn = s.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc;
+        bool isTurn = s.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn;
         bool isAsked = s.TyreLife is not null || rank;
         if (run.Status != RunStatus.Finished || !(isTurn || isAsked))
         {

@@ -68,7 +68,7 @@ internal static class BindingPanels
             return (tether.Force, "Pull on the tether", "Force [N]");
         }
 
-        return run.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc
+        return run.Scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn
             ? (run.Trace.Body.YawRate, "Yaw rate", "Yaw rate [rad/s]")
             : (run.Trace.Body.Speed, "Speed of the robot", "Speed [m/s]");
     }

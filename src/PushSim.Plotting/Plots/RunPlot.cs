@@ -21,13 +21,13 @@ public static class RunPlot
     public static IReadOnlyList<ReportFigure> Figures(RunResult result) => ReportFigure.Of(() => Panels(result));
 
     /// <summary>New panels of a result with at least two samples; each is built once.</summary>
-    internal static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Kind switch
+    internal static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Traits.Family switch
     {
-        ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(result),
-        ManoeuvreKind.Spot or ManoeuvreKind.Arc => TurnPanels.Of(result),
-        ManoeuvreKind.Hold => Hold(result),
-        ManoeuvreKind.Shove when result.Opponent is not null => ShovePanels.Shove(result),
-        ManoeuvreKind.WallPush => ShovePanels.WallPush(result),
+        ManoeuvreFamily.Pull => Pull(result),
+        ManoeuvreFamily.Turn => TurnPanels.Of(result),
+        ManoeuvreFamily.Hold => Hold(result),
+        ManoeuvreFamily.Push when result.Opponent is not null => ShovePanels.Shove(result),
+        ManoeuvreFamily.Push when result.Scenario.Manoeuvre.Traits.NeedsWall => ShovePanels.WallPush(result),
         _ => Drive(result),
     };
 
@@ -111,7 +111,7 @@ public static class RunPlot
     private static void AddBindings(RunResult r, Panel main, List<Panel> panels)
     {
         // a robot that is dragged is commanded nothing: nothing of its drive binds
-        if (r.Scenario.Robot.Controllers.Count > 0 && r.Scenario.Manoeuvre.Kind != ManoeuvreKind.DragTest)
+        if (r.Scenario.Robot.Controllers.Count > 0 && !r.Scenario.Manoeuvre.Traits.IsDragged)
         {
             BindingPanels.Shade(main, r);
             panels.Add(BindingPanels.Bands(r));

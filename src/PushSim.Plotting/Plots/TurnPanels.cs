@@ -1,6 +1,5 @@
 using PushSim.Plotting.Drawing;
 using PushSim.Runs;
-using PushSim.Simulation;
 using PushSim.Words.Runs;
 
 namespace PushSim.Plotting.Plots;
@@ -31,7 +30,7 @@ internal static class TurnPanels
             AddSpectrum(t, panels);
             panels.Add(Paths(r, t));
         }
-        else if (r.Scenario.Manoeuvre.Kind == ManoeuvreKind.Arc)
+        else if (!r.Scenario.Manoeuvre.Traits.IsOnTheSpot)
         {
             panels.Add(new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r.Trace.Body.X, r.Trace.Body.Y, "path").AsMap());
         }

@@ -54,7 +54,7 @@ internal static class ScenarioKeys
         Quantity("tether.cell", "tare", Dimension.Force, -1000, 1000, "Constant part of every reading.", "0 N", Own).Usual(-5, 5).Of(Blank.Cell, t => t.Tare, (t, v) => t with { Tare = v }),
         Whole("tether.cell", "seed", 0, int.MaxValue, "Seed of the noise.", "1", Own).Of(Blank.Cell, t => t.Seed, (t, v) => t with { Seed = (ulong)v }),
 
-        Choice("manoeuvre", "kind", ["launch", "brake", "reversal", "pull", "drag", "spot", "arc", "hold", "timeline", "shove", "wall"], "What is done.", required: true),
+        Choice("manoeuvre", "kind", [.. ManoeuvreWord.All.Select(w => w.Word)], "What is done.", required: true),
         Number("manoeuvre", "throttle", -1, 1, "Forward command.", "1.0", "1 where the kind drives forward, 0.5 in an arc").Usual(-1, 1),
         Number("manoeuvre", "turn", -1, 1, "Turn command, positive turns left.", "0.5", "0, required for a spot turn or arc").Usual(-1, 1),
         Quantity("manoeuvre", "start", Dimension.Time, 0, 600, "When the first command comes.", "0.1 s", "0.1 s").Usual(0, 5),

@@ -4,61 +4,36 @@ using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Scenes;
 
-/// <summary>The manoeuvre of a scenario: each kind is a short way to write a timeline.</summary>
+/// <summary>The manoeuvre of a scenario: the timeline that its kind is short for.</summary>
 internal static class ManoeuvreReader
 {
     // When a command comes that says no start [s].
     private const double DefaultStart = 0.1;
 
-    // Throttle of an arc that says none [1].
-    private const double DefaultArcThrottle = 0.5;
-
     // When a shove or wall push ends that says no end [s].
     private const double DefaultShoveTime = 3.0;
-
-    // The kinds in the order of the key's words, and which of the optional keys each one uses.
-    private static readonly (ManoeuvreKind Kind, string[] Keys)[] Kinds =
-    [
-        (ManoeuvreKind.Launch, ["throttle", "turn", "start", "ramp"]),
-        (ManoeuvreKind.Brake, ["throttle", "turn", "start", "ramp", "reverse_at"]),
-        (ManoeuvreKind.Reversal, ["throttle", "turn", "start", "ramp", "reverse_at"]),
-        (ManoeuvreKind.PullTest, ["throttle", "turn", "start", "ramp"]),
-        (ManoeuvreKind.DragTest, []),
-        (ManoeuvreKind.Spot, ["turn", "start", "ramp"]),
-        (ManoeuvreKind.Arc, ["throttle", "turn", "start", "ramp"]),
-        (ManoeuvreKind.Hold, []),
-        (ManoeuvreKind.Timeline, ["points"]),
-        (ManoeuvreKind.Shove, ["throttle", "turn", "start", "ramp", "points"]),
-        (ManoeuvreKind.WallPush, ["throttle", "turn", "start", "ramp", "points"]),
-    ];
-
-    // A single command in short, in place of points.
-    private static readonly string[] ShortKeys = ["throttle", "turn", "start", "ramp"];
-
-    // Keys that only some kinds use.
-    private static readonly string[] Optional = [.. ShortKeys, "reverse_at", "points"];
 
     /// <summary>The manoeuvre; null without a kind that is known, complained about then.</summary>
     public static ManoeuvreSettings? Read(Section s)
     {
         int index = s.Choice("kind");
-        double end = End(s, index);
+        ManoeuvreWord? kind = index < 0 ? null : ManoeuvreWord.All[index];
+        double end = End(s, kind);
         ManoeuvreSettings driven = Driven(s);
-        if (index < 0)
+        if (kind is null)
         {
             return null;
         }
 
-        (ManoeuvreKind kind, string[] keys) = Kinds[index];
-        bool hasPoints = kind == ManoeuvreKind.Timeline || (s.Has("points") && keys.Contains("points"));
-        foreach (string key in Optional.Where(k => s.Has(k) && !keys.Contains(k)))
+        bool hasPoints = kind.Takes("points") && (s.Has("points") || !kind.Takes("start"));
+        foreach (string key in ManoeuvreWord.Optional.Where(k => s.Has(k) && !kind.Takes(k)))
         {
             s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect in this kind of manoeuvre", "take it out");
         }
 
         if (hasPoints)
         {
-            WarnBesidePoints(s, keys);
+            WarnBesidePoints(s, kind);
         }
 
         List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, kind, end);
@@ -67,19 +42,20 @@ internal static class ManoeuvreReader
             s.Context.Error(s.PlaceOf("end"), FormattableString.Invariant($"the run ends at {end:G4} s, before or with its last command at {commands[^1].Time:G4} s"), "put end later");
         }
 
-        return driven with { Kind = kind, Commands = commands, EndTime = end };
+        return driven with { Kind = kind.Kind, Commands = commands, EndTime = end };
     }
 
     /// <summary>What an opponent does; kind and end are those of the scenario.</summary>
     public static ManoeuvreSettings ReadOpponent(Section s, ManoeuvreSettings own)
     {
+        ManoeuvreWord kind = ManoeuvreWord.Of(ManoeuvreKind.Shove);
         bool hasPoints = s.Has("points");
         if (hasPoints)
         {
-            WarnBesidePoints(s, ShortKeys);
+            WarnBesidePoints(s, kind);
         }
 
-        List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, ManoeuvreKind.Shove, own.EndTime);
+        List<CommandPoint> commands = hasPoints ? Points(s) : Commands(s, kind, own.EndTime);
         if (commands.Count > 0 && commands[^1].Time >= own.EndTime)
         {
             s.Context.Warning(s.PlaceOf(hasPoints ? "points" : "start"), FormattableString.Invariant($"the opponent's last command comes at {commands[^1].Time:G4} s, but the run ends at {own.EndTime:G4} s"), "put end of [manoeuvre] later, or the command earlier");
@@ -89,9 +65,9 @@ internal static class ManoeuvreReader
     }
 
     // What else could say the commands, where points say them.
-    private static void WarnBesidePoints(Section s, string[] keys)
+    private static void WarnBesidePoints(Section s, ManoeuvreWord kind)
     {
-        foreach (string key in ShortKeys.Where(k => keys.Contains(k) && s.Has(k)))
+        foreach (string key in ManoeuvreWord.ShortKeys.Where(k => kind.Takes(k) && s.Has(k)))
         {
             s.Context.Warning(s.PlaceOf(key), $"\"{key}\" has no effect beside \"points\"", "take one of the two out");
         }
@@ -99,10 +75,9 @@ internal static class ManoeuvreReader
 
     private static ManoeuvreSettings Driven(Section s) => s.Fill(Blank.Manoeuvre) with { Driver = s.Fill(Blank.Driver) };
 
-    private static double End(Section s, int kind)
+    private static double End(Section s, ManoeuvreWord? kind)
     {
-        bool isShove = kind >= 0 && Kinds[kind].Kind is ManoeuvreKind.Shove or ManoeuvreKind.WallPush;
-        if (!s.Has("end") && !isShove)
+        if (!s.Has("end") && kind?.Traits.Family != ManoeuvreFamily.Push)
         {
             s.Missing(["end"], "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove or wall push has one of its own, 3 s)");
         }
@@ -110,25 +85,26 @@ internal static class ManoeuvreReader
         return s.Or("end", DefaultShoveTime);
     }
 
-    private static List<CommandPoint> Commands(Section s, ManoeuvreKind kind, double end)
+    private static List<CommandPoint> Commands(Section s, ManoeuvreWord kind, double end)
     {
-        if (kind is ManoeuvreKind.Hold or ManoeuvreKind.DragTest)
+        if (!kind.Takes("start"))
         {
             return [];
         }
 
         double start = s.Or("start", DefaultStart);
         double ramp = s.Or("ramp", 0.0);
-        double throttle = kind == ManoeuvreKind.Spot ? 0.0 : s.Or("throttle", kind == ManoeuvreKind.Arc ? DefaultArcThrottle : 1.0);
+        double? throttle = kind.Takes("throttle") ? s.Number("throttle") : null;
         double? turn = s.Number("turn");
-        if (turn is null && kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc && !s.Has("turn"))
+        if (turn is null && kind.Traits.Family == ManoeuvreFamily.Turn && !s.Has("turn"))
         {
             s.Missing(["turn"], "missing \"turn\" in manoeuvre", "add turn = 0.5 (positive turns left)");
         }
 
         List<CommandPoint> points = [];
-        Add(points, start, ramp, new CommandPoint(0, throttle, turn ?? 0.0));
-        if (kind is ManoeuvreKind.Brake or ManoeuvreKind.Reversal)
+        var first = new CommandPoint(0.0, throttle ?? kind.Throttle(turn ?? 0.0), turn ?? 0.0);
+        Add(points, start, ramp, first);
+        if (kind.Second is { } next)
         {
             double? second = s.Number("reverse_at");
             if (second is null)
@@ -141,8 +117,7 @@ internal static class ManoeuvreReader
             }
             else
             {
-                bool isBrake = kind == ManoeuvreKind.Brake;
-                Add(points, second.Value, ramp, new CommandPoint(0, isBrake ? 0.0 : -throttle, isBrake ? 0.0 : turn ?? 0.0));
+                Add(points, second.Value, ramp, next(first));
             }
         }
 

@@ -71,21 +71,22 @@ internal static class SceneReader
 
     private static void CheckPartners(Section root, Section at, ManoeuvreSettings manoeuvre, bool hasOpponent, bool hasWall)
     {
-        if (manoeuvre.Kind == ManoeuvreKind.Shove && !hasOpponent)
+        (ManoeuvreTraits traits, string name) = (manoeuvre.Traits, ManoeuvreWord.Of(manoeuvre.Kind).Name);
+        if (traits.NeedsOpponent && !hasOpponent)
         {
-            at.Context.Error(at.PlaceOf("kind"), "a shove needs an opponent", "add [opponent] with robot = \"robots/badger.toml\"");
+            at.Context.Error(at.PlaceOf("kind"), $"a {name} needs an opponent", "add [opponent] with robot = \"robots/badger.toml\"");
         }
-        else if (manoeuvre.Kind != ManoeuvreKind.Shove && hasOpponent)
+        else if (!traits.NeedsOpponent && hasOpponent)
         {
             at.Context.Error(at.PlaceOf("kind"), "an opponent takes part in a shove only", "write kind = \"shove\", or take [opponent] out");
         }
 
-        if (manoeuvre.Kind == ManoeuvreKind.WallPush && !hasWall)
+        if (traits.NeedsWall && !hasWall)
         {
-            at.Context.Error(at.PlaceOf("kind"), "a wall push needs a wall", "add [[wall]] with x1, y1, x2, y2");
+            at.Context.Error(at.PlaceOf("kind"), $"a {name} needs a wall", "add [[wall]] with x1, y1, x2, y2");
         }
 
-        if (manoeuvre.Kind != ManoeuvreKind.Shove && root.Has("shove"))
+        if (!traits.NeedsOpponent && root.Has("shove"))
         {
             at.Context.Warning(root.PlaceOf("shove"), "[shove] has no effect in this kind of manoeuvre", "take it out");
         }
@@ -136,14 +137,14 @@ internal static class SceneReader
 
     private static void CheckTether(Section at, ManoeuvreSettings manoeuvre, Section? section, TetherSettings? tether)
     {
-        bool isDrag = manoeuvre.Kind == ManoeuvreKind.DragTest;
-        if ((isDrag || manoeuvre.Kind == ManoeuvreKind.PullTest) && section is null)
+        string name = ManoeuvreWord.Of(manoeuvre.Kind).Name;
+        if (manoeuvre.Traits.NeedsTether && section is null)
         {
-            at.Context.Error(at.PlaceOf("kind"), $"a {(isDrag ? "drag" : "pull")} test needs a tether", "add [tether] with hook, anchor and stiffness");
+            at.Context.Error(at.PlaceOf("kind"), $"a {name} needs a tether", "add [tether] with hook, anchor and stiffness");
         }
-        else if (isDrag && section is not null && tether!.AnchorSpeed.Count == 0 && !section.Has("anchor_speed"))
+        else if (manoeuvre.Traits.IsDragged && section is not null && tether!.AnchorSpeed.Count == 0 && !section.Has("anchor_speed"))
         {
-            at.Context.Error(section.Place, "a drag test needs an anchor that moves", "add anchor_speed = [[\"0 s\", \"0 m/s\"], [\"1 s\", \"0.1 m/s\"]]");
+            at.Context.Error(section.Place, $"a {name} needs an anchor that moves", "add anchor_speed = [[\"0 s\", \"0 m/s\"], [\"1 s\", \"0.1 m/s\"]]");
         }
     }
 }

@@ -115,7 +115,7 @@ public static partial class LogFit
     // What a scenario of the pulls commands [1]; full without one.
     private static double Throttle(ScenarioSettings? scenario)
     {
-        double most = scenario is { Manoeuvre.Kind: ManoeuvreKind.PullTest } s ? s.Manoeuvre.GreatestThrottle : 0.0;
+        double most = scenario is { Manoeuvre.Traits: { Family: ManoeuvreFamily.Pull, IsDragged: false } } s ? s.Manoeuvre.GreatestThrottle : 0.0;
         return most > 0.0 ? most : 1.0;
     }
 
@@ -123,9 +123,9 @@ public static partial class LogFit
     private static FitLack? CannotSimulate(FitRequest request, ScenarioSettings? scenario, PullTests tests) => scenario switch
     {
         null => FitLack.Scenario,
-        { Tether: null } or { Manoeuvre.Kind: not (ManoeuvreKind.PullTest or ManoeuvreKind.DragTest) } => FitLack.Tether,
-        { Manoeuvre.Kind: ManoeuvreKind.PullTest } when request.IsDrag => FitLack.DragScenario,
-        { Manoeuvre.Kind: ManoeuvreKind.DragTest } when !request.IsDrag => FitLack.Drag,
+        { Tether: null } or { Manoeuvre.Traits.Family: not ManoeuvreFamily.Pull } => FitLack.Tether,
+        { Manoeuvre.Traits.IsDragged: false } when request.IsDrag => FitLack.DragScenario,
+        { Manoeuvre.Traits.IsDragged: true } when !request.IsDrag => FitLack.Drag,
         _ => tests.HasTraces ? null : FitLack.Traces,
     };
 

@@ -1,12 +1,17 @@
 using PushSim.Analysis.Turning;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
+using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Studies;
 
 /// <summary>Stability maps of a scenario file over two of its values.</summary>
 public static class TurnMaps
 {
+    /// <summary>The kinds of manoeuvre that have a map, in words of the files.</summary>
+    public static string Manoeuvres => string.Join(" or ", ManoeuvreWord.All.Where(w => w.Traits.Family == ManoeuvreFamily.Turn).Select(w => w.Word));
+
     /// <summary>The scenario with the two values set anew.</summary>
     /// <param name="file">The scenario file.</param>
     /// <param name="x">First axis.</param>

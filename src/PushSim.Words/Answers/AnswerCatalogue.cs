@@ -8,31 +8,31 @@ namespace PushSim.Words.Answers;
 /// <summary>Every number that a run can answer, one row each. Screen, JSON, CSV, sweeps, lists of --ask and the page of answers come from it.</summary>
 public static class AnswerCatalogue
 {
-    private const ManoeuvreKind Shove = ManoeuvreKind.Shove;
+    private static readonly ManoeuvreKind[] s_shoves = [.. Enum.GetValues<ManoeuvreKind>().Where(k => ManoeuvreTraits.Of(k).NeedsOpponent)];
 
-    private static readonly ManoeuvreKind[] s_pulls = [ManoeuvreKind.PullTest, ManoeuvreKind.DragTest];
+    private static readonly ManoeuvreKind[] s_pulls = Of(ManoeuvreFamily.Pull);
 
-    private static readonly ManoeuvreKind[] s_pushes = [Shove, ManoeuvreKind.WallPush];
+    private static readonly ManoeuvreKind[] s_pushes = Of(ManoeuvreFamily.Push);
 
-    private static readonly ManoeuvreKind[] s_turns = [ManoeuvreKind.Spot, ManoeuvreKind.Arc];
+    private static readonly ManoeuvreKind[] s_turns = Of(ManoeuvreFamily.Turn);
 
-    private static readonly ManoeuvreKind[] s_stops = [ManoeuvreKind.Brake, ManoeuvreKind.Reversal];
+    private static readonly ManoeuvreKind[] s_stops = Of(ManoeuvreFamily.Stop);
 
-    private static readonly ManoeuvreKind[] s_drives = [ManoeuvreKind.Launch, ManoeuvreKind.Timeline, .. s_stops];
+    private static readonly ManoeuvreKind[] s_drives = [.. Of(ManoeuvreFamily.Drive), .. s_stops];
 
     /// <summary>All rows, in the order of the screen.</summary>
     public static IReadOnlyList<Answer> All { get; } =
     [
-        new("ground_gained_m", "ground gained", "m", 3, Better.More, r => r.Shove?.GroundGained) { Manoeuvres = [Shove], OfOpponent = r => -r.Shove?.GroundGained },
-        new("margin_m", "ground between winner and loser", "m", 3, Better.More, r => r.Shove is { } s ? Math.Abs(s.GroundGained) : null) { Manoeuvres = [Shove], IsForScripts = true },
+        new("ground_gained_m", "ground gained", "m", 3, Better.More, r => r.Shove?.GroundGained) { Manoeuvres = s_shoves, OfOpponent = r => -r.Shove?.GroundGained },
+        new("margin_m", "ground between winner and loser", "m", 3, Better.More, r => r.Shove is { } s ? Math.Abs(s.GroundGained) : null) { Manoeuvres = s_shoves, IsForScripts = true },
         new("turned_aside_rad", "turned aside, left positive", "deg", 1, Better.Neither, r => r.Shove?.TurnedAside.First)
         {
-            Manoeuvres = [Shove], OfOpponent = r => r.Shove?.TurnedAside.Opponent, ScreenScale = 180.0 / Math.PI,
+            Manoeuvres = s_shoves, OfOpponent = r => r.Shove?.TurnedAside.Opponent, ScreenScale = 180.0 / Math.PI,
         },
-        new("first_contact_s", "first touch", "s", 2, Better.Neither, r => r.Shove?.FirstContact) { Manoeuvres = [Shove], IsForScripts = true },
-        new("gives_ground_at_s", "loser gives ground from", "s", 2, Better.Neither, r => r.Shove?.GivesGroundAt) { Manoeuvres = [Shove], IsForScripts = true },
-        new("ground_speed_m_per_s", "speed of the ground given", "m/s", 2, Better.More, r => r.Shove?.GroundSpeed) { Manoeuvres = [Shove], IsForScripts = true },
-        new("ended_at_s", "end of the shove", "s", 2, Better.Neither, r => r.Shove?.EndTime) { Manoeuvres = [Shove], IsForScripts = true },
+        new("first_contact_s", "first touch", "s", 2, Better.Neither, r => r.Shove?.FirstContact) { Manoeuvres = s_shoves, IsForScripts = true },
+        new("gives_ground_at_s", "loser gives ground from", "s", 2, Better.Neither, r => r.Shove?.GivesGroundAt) { Manoeuvres = s_shoves, IsForScripts = true },
+        new("ground_speed_m_per_s", "speed of the ground given", "m/s", 2, Better.More, r => r.Shove?.GroundSpeed) { Manoeuvres = s_shoves, IsForScripts = true },
+        new("ended_at_s", "end of the shove", "s", 2, Better.Neither, r => r.Shove?.EndTime) { Manoeuvres = s_shoves, IsForScripts = true },
         Own("pull_breakaway_n", "pull, breakaway peak", "N", 2, Better.More, a => a.PullBreakaway) with
         {
             Manoeuvres = s_pulls, WordsOf = r => r.Answers.IsJerk ? "pull, first jerk" : "pull, breakaway peak",
@@ -69,16 +69,15 @@ public static class AnswerCatalogue
 
     /// <summary>What a sweep of a manoeuvre shows if nothing is asked.</summary>
     /// <param name="kind">The manoeuvre.</param>
-    public static Answer Default(ManoeuvreKind kind) => Named(kind switch
+    public static Answer Default(ManoeuvreKind kind) => Named(ManoeuvreTraits.Of(kind) switch
     {
-        ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => "pull_plateau_n",
-        Shove => "ground_gained_m",
-        ManoeuvreKind.WallPush => "push_plateau_n",
-        ManoeuvreKind.Brake or ManoeuvreKind.Reversal => "stop_distance_m",
-        ManoeuvreKind.Launch => "time_to_1_m_s",
-        ManoeuvreKind.Spot => "yaw_rate_rad_per_s",
-        ManoeuvreKind.Arc => "effective_track_ratio",
-        _ => "travel_m",
+        { NeedsOpponent: true } => "ground_gained_m",
+        { Family: ManoeuvreFamily.Push } => "push_plateau_n",
+        { Family: ManoeuvreFamily.Pull } => "pull_plateau_n",
+        { Family: ManoeuvreFamily.Stop } => "stop_distance_m",
+        { IsOnTheSpot: true } => "yaw_rate_rad_per_s",
+        { Family: ManoeuvreFamily.Turn } => "effective_track_ratio",
+        _ => kind == ManoeuvreKind.Launch ? "time_to_1_m_s" : "travel_m",
     })!;
 
     /// <summary>The row of a key, also of "opponent.KEY" and "energy.KEY"; null if there is none.</summary>
@@ -99,6 +98,8 @@ public static class AnswerCatalogue
 
     private static Answer Energy(string key) =>
         new("energy." + key, "energy: " + EnergyWords.Of(key), "J", 3, Better.Less, r => r.Ledger.FirstOrDefault(e => e.Key == key)?.Joule) { IsForScripts = true };
+
+    private static ManoeuvreKind[] Of(ManoeuvreFamily family) => [.. Enum.GetValues<ManoeuvreKind>().Where(k => ManoeuvreTraits.Of(k).Family == family)];
 
     private static bool IsWearWhole(RunResult r) =>
         r.Scenario.Robot.Wheels.Concat(r.Scenario.Opponent?.Robot.Wheels ?? []).All(w => w.Tyre.SpecificWear > 0.0);

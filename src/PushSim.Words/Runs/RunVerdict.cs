@@ -30,27 +30,29 @@ internal static class RunVerdict
         bool isDriven = IsDriven(scenario.Robot);
         string idle = isDriven ? name : $"{name}, which has no motors,";
         string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz") : string.Empty;
-        return scenario.Manoeuvre.Kind switch
+        ManoeuvreTraits traits = scenario.Manoeuvre.Traits;
+        return traits.Family switch
         {
-            ManoeuvreKind.PullTest when a.PullPlateau is { } p =>
+            ManoeuvreFamily.Pull when !traits.IsDragged && a.PullPlateau is { } p =>
                 Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a {(a.IsJerk ? "jerk" : "peak")} of {a.PullBreakaway:0.00} N") : "")}{(a.IsBouncing ? "" : Limit(a.Binding, AtThrottle(scenario, a.Binding)))}{buzz}."),
-            ManoeuvreKind.DragTest when a.PullPlateau is { } p =>
+            ManoeuvreFamily.Pull when traits.IsDragged && a.PullPlateau is { } p =>
                 Text($"{name} holds {(a.IsJerk ? "" : Text($"{a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and "))}{p:0.00} N while sliding{(a.IsBouncing ? " on average, bouncing on the tether" : "")}{(a.IsJerk ? Text($"; the first {a.PullBreakaway:0.00} N are a jerk") : "")}{buzz}."),
-            ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Text($"{idle} never tightens the tether."),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc when a is { IsTurning: true, YawRate: { } rate } =>
+            ManoeuvreFamily.Pull => Text($"{idle} never tightens the tether."),
+            ManoeuvreFamily.Turn when a is { IsTurning: true, YawRate: { } rate } =>
                 Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Text($"{idle} cannot turn{Limit(a.Binding)}{buzz}."),
-            ManoeuvreKind.Brake or ManoeuvreKind.Reversal when a.StopDistance is { } d =>
+            ManoeuvreFamily.Turn => Text($"{idle} cannot turn{Limit(a.Binding)}{buzz}."),
+            ManoeuvreFamily.Stop when a.StopDistance is { } d =>
                 Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.Binding)}{buzz}."),
-            ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Text($"{name} does not come to a stand before the end{buzz}."),
-            ManoeuvreKind.WallPush when a.PushPlateau is { } push =>
+            ManoeuvreFamily.Stop => Text($"{name} does not come to a stand before the end{buzz}."),
+            ManoeuvreFamily.Push when traits.NeedsWall && a.PushPlateau is { } push =>
                 Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.Binding, AtThrottle(scenario, a.Binding))}{buzz}."),
-            ManoeuvreKind.WallPush => Text($"{idle} never touches the wall."),
-            ManoeuvreKind.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
-            ManoeuvreKind.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
-            _ when a.TimeTo90PercentSpeed is { } t =>
+            ManoeuvreFamily.Push when traits.NeedsWall => Text($"{idle} never touches the wall."),
+            ManoeuvreFamily.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
+            ManoeuvreFamily.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
+            ManoeuvreFamily.Drive or ManoeuvreFamily.Push when a.TimeTo90PercentSpeed is { } t =>
                 Text($"{idle}{(isDriven ? "" : " rolls and")} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.Binding, " on the way")}{buzz}."),
-            _ => Text($"{idle} does not move forward{buzz}."),
+            ManoeuvreFamily.Drive or ManoeuvreFamily.Push => Text($"{idle} does not move forward{buzz}."),
+            _ => throw new ArgumentOutOfRangeException(nameof(scenario), traits.Kind, "no words for this manoeuvre"),
         };
     }
 

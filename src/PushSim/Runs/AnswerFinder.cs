@@ -30,14 +30,13 @@ internal static class AnswerFinder
     public static RunAnswers Find(RunHistory history, List<Mark> marks)
     {
         RunAnswers answers = OfAny(history) with { Chatter = ChatterFinder.Find(history) };
-        ManoeuvreKind kind = history.Scenario.Manoeuvre.Kind;
-        return kind switch
+        return history.Scenario.Manoeuvre.Traits.Family switch
         {
-            ManoeuvreKind.PullTest or ManoeuvreKind.DragTest => Pull(history, answers, marks),
-            ManoeuvreKind.Spot or ManoeuvreKind.Arc => Turn(history, answers, marks),
-            ManoeuvreKind.Brake or ManoeuvreKind.Reversal => Stop(history, answers, marks),
-            ManoeuvreKind.Hold => answers,
-            ManoeuvreKind.Shove or ManoeuvreKind.WallPush => Push(history, answers, marks),
+            ManoeuvreFamily.Pull => Pull(history, answers, marks),
+            ManoeuvreFamily.Turn => Turn(history, answers, marks),
+            ManoeuvreFamily.Stop => Stop(history, answers, marks),
+            ManoeuvreFamily.Hold => answers,
+            ManoeuvreFamily.Push => Push(history, answers, marks),
             _ => Launch(history, answers, marks),
         };
     }
@@ -145,7 +144,7 @@ internal static class AnswerFinder
             PullPlateau = plateau,
             IsJerk = TetherPull.IsJerk(history, force, peak),
             IsBouncing = TetherPull.Bounces(history.Time, force) is not null,
-            Binding = history.Scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest ? BindingShares.Of(BindingKind.Tyre) : Bound(history, from, last),
+            Binding = history.Scenario.Manoeuvre.Traits.IsDragged ? BindingShares.Of(BindingKind.Tyre) : Bound(history, from, last),
         };
     }
 

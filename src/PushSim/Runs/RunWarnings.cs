@@ -34,7 +34,7 @@ internal static class RunWarnings
         }
 
         AddPack(warnings, history);
-        if (history.Scenario.Manoeuvre.Kind is ManoeuvreKind.PullTest or ManoeuvreKind.DragTest && history.Trace.Tether is { } tether)
+        if (history.Scenario.Manoeuvre.Traits.NeedsTether && history.Trace.Tether is { } tether)
         {
             AddTether(warnings, history, tether.Force);
         }
@@ -56,7 +56,7 @@ internal static class RunWarnings
             .Select(w => w.Tyre.Name).Distinct()];
 
         // pulls and drives are the same with and without it (RingCapTests); chatter is not
-        if (capped.Length > 0 && (chatters || scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc))
+        if (capped.Length > 0 && (chatters || scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn))
         {
             warnings.Add(new RunWarning.Softened(capped, scenario.Numerics.RingFrequencyCap / (2.0 * Math.PI)));
         }

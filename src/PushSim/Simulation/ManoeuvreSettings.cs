@@ -1,42 +1,5 @@
 namespace PushSim.Simulation;
 
-/// <summary>Kind of manoeuvre: decides the commands' meaning, the verdict and the plots.</summary>
-public enum ManoeuvreKind
-{
-    /// <summary>Full or part throttle from rest.</summary>
-    Launch,
-
-    /// <summary>From speed to zero command.</summary>
-    Brake,
-
-    /// <summary>From speed to reversed throttle.</summary>
-    Reversal,
-
-    /// <summary>The robot pulls a tether on a fixed anchor.</summary>
-    PullTest,
-
-    /// <summary>A moving anchor drags the robot at zero command.</summary>
-    DragTest,
-
-    /// <summary>Turn on the spot.</summary>
-    Spot,
-
-    /// <summary>Turn on an arc.</summary>
-    Arc,
-
-    /// <summary>Stand at zero command (tilted board).</summary>
-    Hold,
-
-    /// <summary>Any timeline of throttle and turn.</summary>
-    Timeline,
-
-    /// <summary>Two robots push each other.</summary>
-    Shove,
-
-    /// <summary>The robot pushes a wall.</summary>
-    WallPush,
-}
-
 /// <summary>One point of a timeline. Between points commands are held (jump at each point) unless <see cref="Ramp"/>.</summary>
 /// <param name="Time">When [s].</param>
 /// <param name="Throttle">Forward command, -1..1 [1].</param>
@@ -62,6 +25,9 @@ public sealed record ManoeuvreSettings
 {
     /// <summary>The kind.</summary>
     public required ManoeuvreKind Kind { get; init; }
+
+    /// <summary>What is so of every manoeuvre of the kind.</summary>
+    public ManoeuvreTraits Traits => ManoeuvreTraits.Of(Kind);
 
     /// <summary>Commands in rising time; before the first point both are zero.</summary>
     public required IReadOnlyList<CommandPoint> Commands { get; init; }

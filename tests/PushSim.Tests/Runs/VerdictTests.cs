@@ -42,6 +42,27 @@ public class VerdictTests
     public void What_a_robot_without_motors_cannot_do_is_put_down_to_that(ManoeuvreKind kind, string sentence) =>
         Assert.Equal(sentence, RunVerdict.Of(TestRobots.Scenario(Undriven, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", new RunAnswers()));
 
+    public static TheoryData<ManoeuvreKind> Kinds => [.. Enum.GetValues<ManoeuvreKind>()];
+
+    // one of its own family, said of nothing that another family is asked
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Each_kind_has_its_row_and_a_sentence(ManoeuvreKind kind)
+    {
+        ManoeuvreTraits traits = ManoeuvreTraits.Of(kind);
+        Assert.Equal(kind, traits.Kind);
+        string said = traits.Family switch
+        {
+            ManoeuvreFamily.Drive => "move forward",
+            ManoeuvreFamily.Stop => "come to a stand",
+            ManoeuvreFamily.Pull => "tightens the tether",
+            ManoeuvreFamily.Turn => "turn",
+            ManoeuvreFamily.Hold => "stays where it is",
+            _ => traits.NeedsWall ? "touches the wall" : "move forward",
+        };
+        Assert.Contains(said, Of(kind, new RunAnswers { Travel = 0.0 }));
+    }
+
     // 1 N is 1000/9.80665 gf; 1 rad/s is 57.3 deg/s. Computed here.
     [Theory]
     [InlineData(ManoeuvreKind.PullTest, "Testmole pulls 5.00 N (510 gf) steadily after a peak of 6.00 N; the tyres set the limit; its tyres chatter at about 31 Hz.")]

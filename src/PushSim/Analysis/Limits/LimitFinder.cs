@@ -106,7 +106,7 @@ public static class LimitFinder
     /// <summary>Where the scenario holds the robot back.</summary>
     internal static LimitHook Hook(ScenarioSettings scenario)
     {
-        if (scenario.Tether is not TetherSettings t || scenario.Manoeuvre.Kind == ManoeuvreKind.DragTest)
+        if (scenario.Tether is not TetherSettings t || scenario.Manoeuvre.Traits.IsDragged)
         {
             return new LimitHook(scenario.Robot.Chassis.CentreOfMassX, scenario.Robot.Chassis.CentreOfMassHeight, 0.0);
         }

@@ -29,7 +29,7 @@ public static class TurnReview
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static RunResult Review(RunResult result, CancellationToken cancel = default)
     {
-        bool isTurn = result.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc;
+        bool isTurn = result.Scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn;
         if (!isTurn || result.Status != RunStatus.Finished || result.Time.Length < 2 || result.Answers.YawRate is not double rate || result.Scenario.Robot.Battery is null)
         {
             return result;

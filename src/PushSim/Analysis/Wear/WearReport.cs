@@ -117,5 +117,5 @@ public sealed record WearReport
         return IsTurn(run) && rate > LeastYawRate ? 2.0 * Math.PI / rate : null;
     }
 
-    private static bool IsTurn(RunResult run) => run.Scenario.Manoeuvre.Kind is ManoeuvreKind.Spot or ManoeuvreKind.Arc;
+    private static bool IsTurn(RunResult run) => run.Scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn;
 }

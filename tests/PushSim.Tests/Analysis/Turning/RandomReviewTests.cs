@@ -20,7 +20,7 @@ public class RandomReviewTests
         for (int seed = 1; reviewed < Count; seed++)
         {
             ScenarioSettings scenario = RandomRobots.Scenario(seed);
-            if (scenario.Manoeuvre.Kind is not (ManoeuvreKind.Spot or ManoeuvreKind.Arc))
+            if (scenario.Manoeuvre.Traits.Family != ManoeuvreFamily.Turn)
             {
                 continue;
             }
