@@ -136,7 +136,7 @@ internal static class FitCommand
             }
         }
 
-        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is PlotSheet shoves)
+        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Stronger) is PlotSheet shoves)
         {
             files.AddRange(folder.WritePicture("on-the-robot", shoves));
         }

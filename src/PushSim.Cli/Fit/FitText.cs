@@ -21,11 +21,11 @@ internal static class FitText
         FitTables.Tyres(o.Fits),
         .. o.Simulated.Select(s => SimulationTables.Table(s.Tyre, s.Fit)),
         .. o.Comparison is TyreComparison c && ComparisonTables.Table(c, o.Fits.Count) is AnswerTable compared ? [compared] : Array.Empty<AnswerTable>(),
-        .. o.Meaning is MeaningResult m ? MeaningText.Tables(m) : [],
+        .. o.Meaning is MeaningResult m ? MeaningTables.Tables(m) : [],
     ];
 
     /// <summary>The verdict with what the tyres make of the robot.</summary>
-    public static string Verdict(FitResult o) => FitTables.Verdict(o.Fits, o.Comparison) + SimulationTables.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
+    public static string Verdict(FitResult o) => FitTables.Verdict(o.Fits, o.Comparison) + SimulationTables.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningTables.Verdict(m) : "");
 
     public static void Write(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {

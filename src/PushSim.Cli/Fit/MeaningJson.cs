@@ -19,18 +19,18 @@ internal static class MeaningJson
         w.WriteStartObject("on_the_robot");
         w.WriteString("robot", r.Robot);
         w.WriteString("opponent", r.Opponent.Length > 0 ? r.Opponent : null);
-        w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Request.Shoves : 0);
-        w.WriteNumber("seed", r.Request.Seed);
+        w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Shoves : 0);
+        w.WriteNumber("seed", r.Seed);
         w.WriteString("interval", "Wilson score, 95 %");
         w.WriteString("wear_limits", WearWords.Limits);
         JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
         w.WriteStartArray("tyres");
         foreach (TyreMeaning t in r.Tyres)
         {
-            Bounds? share = MeaningResult.Share(t);
+            Bounds? share = t.WinShare;
             w.WriteStartObject();
             w.WriteString("tyre", t.Tyre.Name);
-            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Request.Stronger : 1.0);
+            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Stronger : 1.0);
             JsonReport.WriteNumber(w, "static_friction", t.Tyre.Static);
             JsonReport.WriteNumber(w, "kinetic_friction", t.Tyre.Kinetic);
             JsonReport.WriteNumber(w, "friction_spread_ratio", t.Tyre.Spread);
@@ -65,7 +65,7 @@ internal static class MeaningJson
 
         w.WriteEndArray();
         w.WriteString("limits", r.Tyres.Count > 0 ? MeaningWords.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
-        w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : MeaningText.Gain(r));
+        w.WriteString("stronger_motor", r.Stronger is null || r.Tyres.Count == 0 ? null : MeaningTables.Gain(r));
         w.WriteEndObject();
     }
 

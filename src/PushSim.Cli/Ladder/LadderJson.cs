@@ -1,6 +1,7 @@
 using System.Text.Json;
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Shared;
+using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 
@@ -9,7 +10,7 @@ internal static class LadderJson
 {
     public static string Of(LadderResult r) => JsonReport.Write(w =>
     {
-        JsonReport.WriteHead(w, "ladder", r.Verdict, LadderText.Warnings(r));
+        JsonReport.WriteHead(w, "ladder", r.Verdict, r.Warnings);
         JsonReport.WriteRows(w, "ranking", r.Table.Ranking, x =>
         {
             w.WriteString("robot", r.Robots[x.Robot]);
@@ -17,7 +18,7 @@ internal static class LadderJson
             w.WriteNumber("score_low", x.Low);
             w.WriteNumber("score_high", x.High);
         });
-        w.WriteString("score_method", LadderText.Method);
+        w.WriteString("score_method", LadderWords.Method);
         w.WriteString("setting", r.Setting);
         WriteNames(w, "robots", r.Robots);
         WriteWinShares(w, r);

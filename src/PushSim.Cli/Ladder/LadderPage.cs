@@ -19,7 +19,7 @@ internal static class LadderPage
         Subject = FormattableString.Invariant($"{result.Robots.Count} robots"),
         Question = "Who beats whom, and who is best?",
         Verdict = result.Verdict,
-        Warnings = [.. LadderText.Warnings(result), .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
+        Warnings = [.. result.Warnings, .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
         Tables = LadderText.Tables(result),
         Figures = LadderPicture.Figures(result),
         Inputs =

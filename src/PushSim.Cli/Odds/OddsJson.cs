@@ -11,6 +11,8 @@ namespace PushSim.Cli.Odds;
 /// <summary>Odds as a JSON document.</summary>
 internal static class OddsJson
 {
+    private const int MostFailed = 20;
+
     public static string Of(OddsResult r) => JsonReport.Write(w =>
     {
         JsonReport.WriteHead(w, "odds", r.Verdict, r.Warnings);
@@ -58,7 +60,7 @@ internal static class OddsJson
         w.WriteEndArray();
         WriteDrawn(w, r.Values);
         w.WriteStartArray("failed");
-        foreach (MatchEnd failed in r.Failed.Take(OddsText.MostFailed))
+        foreach (MatchEnd failed in r.Failed.Take(MostFailed))
         {
             w.WriteStartObject();
             w.WriteNumber("match", failed.Number);

@@ -1,4 +1,5 @@
 using PushSim.Words.Tables;
+using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;
@@ -7,6 +8,28 @@ namespace PushSim.Cli.Shared;
 internal static class TextReport
 {
     private const int PlainWidth = 100;
+
+    /// <summary>A whole report: verdict, tables, warnings, what else is to be said, how it was computed, cautions, files.</summary>
+    public static void Write(
+        TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, string computation, IEnumerable<string> files)
+    {
+        IAnsiConsole console = Console(output);
+        console.MarkupLine("[bold]" + PlainText.Marked(verdict) + "[/]");
+        console.WriteLine();
+        foreach (AnswerTable table in tables)
+        {
+            Write(console, table);
+        }
+
+        foreach (string line in warnings.Select(w => "warning: " + w).Concat(notes))
+        {
+            console.MarkupLine(PlainText.Marked(line));
+        }
+
+        console.MarkupLine("[dim]" + PlainText.Marked(computation) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
+        WriteFiles(output, files);
+    }
 
     /// <summary>Writes a table and its remarks on the terminal.</summary>
     public static void Write(IAnsiConsole console, AnswerTable table)

@@ -1,6 +1,7 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Shared;
+using PushSim.Words.Sweeps;
 
 namespace PushSim.Cli.Sweep;
 
@@ -62,7 +63,7 @@ internal static class SweepJson
             w.WriteString("quantity", c.Key);
             w.WriteString("best", c.IsHighestBest ? "highest" : "lowest");
             JsonReport.WriteNumber(w, "value", r.Table.Value(r.Table.Points[c.Best!.Value], k));
-            w.WriteString("at", SweepResult.At(request, r.Table.Points[c.Best.Value]));
+            w.WriteString("at", SweepWords.At(request.Inputs, r.Table.Points[c.Best.Value]));
             JsonReport.WriteNumber(w, "within_5_percent_from", c.Flatness?.Low);
             JsonReport.WriteNumber(w, "within_5_percent_to", c.Flatness?.High);
             w.WriteNumber("points_within_5_percent", c.GoodPoints.Count);

@@ -7,6 +7,7 @@ using PushSim.Analysis.Sweep;
 using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Style;
+using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 

@@ -25,7 +25,7 @@ public static class LogMeaning
             return null;
         }
 
-        var none = new MeaningResult { Request = asked, Robot = robot.Name };
+        var none = new MeaningResult { Robot = robot.Name, Stronger = asked.Stronger, Shoves = asked.Shoves, Seed = asked.Seed };
         if (robot.Battery is null || robot.Controllers.Count == 0)
         {
             bool isAsked = asked.Opponent is not null || asked.Stronger is not null;

@@ -1,6 +1,6 @@
-namespace PushSim.Plotting.Style;
+namespace PushSim.Words.Terms;
 
-/// <summary>A snake_case key with its unit as words for an axis: "pull_plateau_n" is "Pull plateau [N]".</summary>
+/// <summary>A snake_case key with its unit as words: "pull_plateau_n" is "Pull plateau [N]".</summary>
 public static class KeyWords
 {
     // longer endings first
