@@ -90,7 +90,7 @@ public class FaceArrowTests
         string[] types = [.. folders.Split('|').SelectMany(f => Directory.GetFiles(Path.Combine(Repository.Root, "src", project, f), "*.cs")).Select(f => Path.GetFileName(f).Split('.')[0])];
         string whole = Regex.Escape(project) + @"\.";
         string part = Regex.Escape(project.Split('.')[1]) + @"\.";
-        return new($@"^using [^;]*{whole}({folders})\b|(?<![\w.])({whole}|{part})?({folders})\.({string.Join('|', types)})\b", RegexOptions.Multiline);
+        return new($@"^(global )?using [^;]*{whole}({folders})\b|(?<![\w.])({whole}|{part})?({folders})\.({string.Join('|', types)})\b", RegexOptions.Multiline);
     }
 
     private static string Code(string file) => Regex.Replace(File.ReadAllText(file), "//.*", string.Empty);

@@ -1,5 +1,3 @@
-using System.CommandLine;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Scenes;

@@ -1,5 +1,4 @@
 using System.Text;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Completion;
 

@@ -1,12 +1,9 @@
-using System.CommandLine;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Studies;
-using PushSim.Simulation;
 using PushSim.Tyres;
 
 namespace PushSim.Cli.Fit;

@@ -1,5 +1,3 @@
-using System.CommandLine;
-using System.Globalization;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Studies;
 

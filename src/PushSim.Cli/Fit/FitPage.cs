@@ -1,8 +1,6 @@
-using PushSim.Cli.Shared;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Studies;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 

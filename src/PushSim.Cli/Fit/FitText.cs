@@ -1,10 +1,7 @@
 using PushSim.Analysis.Fit;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
-using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Fit;

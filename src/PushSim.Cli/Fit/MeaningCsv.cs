@@ -1,11 +1,7 @@
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
-using PushSim.Numerics;
-using PushSim.Runs;
 using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 using PushSim.Words.Runs;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,13 +1,11 @@
-using PushSim.Cli.Shared;
 using PushSim.Words.Matches;
-using PushSim.Words.Tables;
 
 namespace PushSim.Cli.Ladder;
 
 /// <summary>A ladder as text for a person.</summary>
 internal static class LadderText
 {
-    public static void Write(TextWriter output, LadderResult r, IReadOnlyList<string> files) => TextReport.Write(output, r.Verdict, Tables(r), r.Warnings, [], Computation(r), files);
+    public static void Write(TextWriter output, LadderResult r, IReadOnlyList<string> files) => TextReport.Write(output, r.Verdict, Tables(r), r.Warnings, [], [Computation(r)], files);
 
     /// <summary>The tables, for screen and page.</summary>
     public static IReadOnlyList<AnswerTable> Tables(LadderResult r) => LadderTables.Of(r.Robots, r.Table, r.Setting);

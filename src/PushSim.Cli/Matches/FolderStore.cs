@@ -1,6 +1,5 @@
 using System.Text;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Matches;
 

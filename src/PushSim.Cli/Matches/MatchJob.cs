@@ -1,6 +1,4 @@
-using System.Globalization;
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Matches;
 
@@ -43,7 +41,6 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
     }
 
     /// <summary>Says how far the part came.</summary>
-    /// <returns>The exit code.</returns>
     public int EndPart(TextWriter output)
     {
         FinishedHead kept = work.Kept;
@@ -53,7 +50,6 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
     }
 
     /// <summary>Says how far an interrupted command came, and what is kept.</summary>
-    /// <returns>The exit code.</returns>
     public int EndInterrupted()
     {
         string kept = folder is null ? "" : $"; they are kept in {folder.Path}, and the same command goes on from there";

@@ -1,6 +1,4 @@
-using System.CommandLine;
 using System.Text;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.New;
 
@@ -84,9 +82,7 @@ internal static class NewCommand
             {
                 JsonReport.WriteHead(writer, "new", verdict, []);
                 writer.WriteString("kind", kind);
-                writer.WriteStartArray("files");
-                written.ForEach(writer.WriteStringValue);
-                writer.WriteEndArray();
+                JsonReport.WriteTexts(writer, "files", written);
                 writer.WriteString("next", next);
             }));
             return ExitCode.Done;

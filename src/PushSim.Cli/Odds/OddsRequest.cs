@@ -1,5 +1,4 @@
 using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Odds;
 

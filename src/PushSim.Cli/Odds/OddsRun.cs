@@ -1,6 +1,5 @@
 using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Shared;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Scenarios.Drawing;

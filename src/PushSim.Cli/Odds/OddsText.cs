@@ -1,15 +1,12 @@
-using PushSim.Cli.Shared;
-using PushSim.Numerics;
 using PushSim.Scenarios.Reading;
 using PushSim.Words.Matches;
-using PushSim.Words.Tables;
 
 namespace PushSim.Cli.Odds;
 
 /// <summary>Odds as text for a person.</summary>
 internal static class OddsText
 {
-    public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files) => TextReport.Write(output, r.Verdict, Tables(r), r.Warnings, r.Inputs.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], Computation(r), files);
+    public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files) => TextReport.Write(output, r.Verdict, Tables(r), r.Warnings, r.Inputs.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], [Computation(r)], files);
 
     /// <summary>The tables, for screen and page.</summary>
     public static IReadOnlyList<AnswerTable> Tables(OddsResult r) => [.. OddsTables.Of(r.Robot, r.Opponent, r.Tally, r.Inputs, r.Effects), Drawn(r.Values)];

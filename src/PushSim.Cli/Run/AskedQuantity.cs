@@ -1,7 +1,3 @@
-using System.Text.Json;
-using PushSim.Runs;
-using PushSim.Simulation;
-
 namespace PushSim.Cli.Run;
 
 /// <summary>Any number of a run's JSON document, by its name; numbers of tables inside it by "table.name".</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;

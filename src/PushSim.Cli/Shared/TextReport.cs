@@ -1,5 +1,3 @@
-using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;
@@ -9,9 +7,9 @@ internal static class TextReport
 {
     private const int PlainWidth = 100;
 
-    /// <summary>A whole report: verdict, tables, warnings, what else is to be said, how it was computed, cautions, files.</summary>
+    /// <summary>A whole report: verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
     public static void Write(
-        TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, string computation, IEnumerable<string> files)
+        TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files)
     {
         IAnsiConsole console = Console(output);
         console.MarkupLine("[bold]" + PlainText.Marked(verdict) + "[/]");
@@ -26,8 +24,11 @@ internal static class TextReport
             console.MarkupLine(PlainText.Marked(line));
         }
 
-        console.MarkupLine("[dim]" + PlainText.Marked(computation) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
+        foreach (string line in asides.Append(Cautions.OfPredictions))
+        {
+            console.MarkupLine("[dim]" + PlainText.Marked(line) + "[/]");
+        }
+
         WriteFiles(output, files);
     }
 

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Sweep;
 

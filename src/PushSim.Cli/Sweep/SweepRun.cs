@@ -3,13 +3,10 @@ using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Run;
-using PushSim.Cli.Shared;
-using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Studies;
-using PushSim.Simulation;
 using PushSim.Words.Matches;
 using PushSim.Words.Runs;
 

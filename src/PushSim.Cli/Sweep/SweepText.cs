@@ -1,6 +1,4 @@
-using PushSim.Cli.Shared;
 using PushSim.Words.Sweeps;
-using PushSim.Words.Tables;
 
 namespace PushSim.Cli.Sweep;
 
@@ -10,7 +8,7 @@ internal static class SweepText
     private const int MostRows = 60;
 
     public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) =>
-        TextReport.Write(output, r.Verdict, [Table(request, r, MostRows)], r.Warnings, [], Computation(request, r), files);
+        TextReport.Write(output, r.Verdict, [Table(request, r, MostRows)], r.Warnings, [], [Computation(request, r)], files);
 
     /// <summary>The points, for screen and page.</summary>
     public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows) => SweepTables.Of(request.Inputs, r.Table, request.Odds > 0, mostRows);

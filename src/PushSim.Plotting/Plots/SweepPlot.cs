@@ -1,13 +1,8 @@
-using System.Globalization;
-using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Sweep;
-using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Style;
-using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 

@@ -1,5 +1,4 @@
 using PushSim.Plotting.Drawing;
-using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
 

@@ -5,8 +5,6 @@ using PushSim.Analysis.Meaning;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Studies;

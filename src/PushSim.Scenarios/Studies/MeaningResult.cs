@@ -1,5 +1,4 @@
 using PushSim.Analysis.Meaning;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Studies;
 

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Turning;
 using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Studies;
 

@@ -1,12 +1,8 @@
-using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Runs;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using PushSim.Words.Wear;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;
 

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Ladder;
 using PushSim.Words.Tables;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Matches;
 

@@ -1,10 +1,5 @@
-using System.Globalization;
 using PushSim.Analysis.Chance;
-using PushSim.Binding;
-using PushSim.Runs;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Matches;
 

@@ -1,8 +1,4 @@
 using PushSim.Analysis.Chance;
-using PushSim.Numerics;
-using PushSim.Runs;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Matches;
 

@@ -1,5 +1,3 @@
-using PushSim.Runs;
-
 namespace PushSim.Words.Runs;
 
 /// <summary>Words for what a run records: marks of a plot, entries of the energy ledger.</summary>

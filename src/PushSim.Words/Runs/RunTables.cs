@@ -1,12 +1,6 @@
-using System.Globalization;
 using PushSim.Analysis.Fit;
-using PushSim.Binding;
-using PushSim.Runs;
-using PushSim.Simulation;
 using PushSim.Tyres;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Runs;
 

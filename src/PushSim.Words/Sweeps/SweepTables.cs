@@ -1,8 +1,6 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
-using PushSim.Numerics;
 using PushSim.Words.Tables;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Sweeps;
 

@@ -1,6 +1,4 @@
 using PushSim.Analysis.Sweep;
-using PushSim.Numerics;
-using PushSim.Words.Terms;
 
 namespace PushSim.Words.Sweeps;
 

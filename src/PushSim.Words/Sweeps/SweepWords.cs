@@ -1,6 +1,4 @@
 using PushSim.Analysis.Sweep;
-using PushSim.Numerics;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Sweeps;
 
