@@ -1,5 +1,4 @@
 using System.CommandLine.Parsing;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli;
 

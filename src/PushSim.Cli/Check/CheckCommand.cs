@@ -1,7 +1,5 @@
 using PushSim.Scenarios;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Check;
 

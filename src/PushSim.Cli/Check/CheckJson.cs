@@ -1,5 +1,4 @@
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Check;
 

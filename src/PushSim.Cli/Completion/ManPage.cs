@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace PushSim.Cli.Completion;
 
 /// <summary>The man page, made from the command tree.</summary>

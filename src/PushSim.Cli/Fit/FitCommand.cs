@@ -1,9 +1,5 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Studies;
 using PushSim.Tyres;
 
 namespace PushSim.Cli.Fit;

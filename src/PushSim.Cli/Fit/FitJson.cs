@@ -1,7 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;

@@ -1,5 +1,4 @@
 using PushSim.Scenarios.Logs;
-using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

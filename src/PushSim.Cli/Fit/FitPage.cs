@@ -1,6 +1,4 @@
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Fit;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 using Spectre.Console;
 

@@ -1,7 +1,4 @@
-using PushSim.Analysis.Chance;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,7 +1,4 @@
-using PushSim.Analysis.Chance;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
-using PushSim.Words.Runs;
 using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Fit;

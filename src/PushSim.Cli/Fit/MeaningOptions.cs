@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Studies;
-
 namespace PushSim.Cli.Fit;
 
 /// <summary>Options of `fit` about what the tyres make of the robot.</summary>

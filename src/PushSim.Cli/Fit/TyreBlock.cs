@@ -1,4 +1,3 @@
-using System.Text;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;

@@ -1,6 +1,3 @@
-using PushSim.Analysis.Chance;
-using PushSim.Words.Matches;
-
 namespace PushSim.Cli.Ladder;
 
 /// <summary>A ladder as a JSON document.</summary>

@@ -1,6 +1,5 @@
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli.Ladder;
 

@@ -1,7 +1,3 @@
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Words.Matches;
-
 namespace PushSim.Cli.Ladder;
 
 /// <summary>Square and scores of a ladder, for a file and for a page.</summary>

@@ -1,7 +1,5 @@
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Scenarios.Drawing;
-using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 

@@ -1,5 +1,3 @@
-using PushSim.Words.Matches;
-
 namespace PushSim.Cli.Ladder;
 
 /// <summary>A ladder as text for a person.</summary>

@@ -1,11 +1,7 @@
 using System.CommandLine.Parsing;
 using PushSim.Analysis.Limits;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Scenes;
 using PushSim.Words.Limits;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Limits;
 

@@ -1,7 +1,5 @@
 using PushSim.Analysis.Limits;
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Scenes;
 using PushSim.Words.Limits;
 
 namespace PushSim.Cli.Limits;

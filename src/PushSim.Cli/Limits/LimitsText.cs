@@ -1,5 +1,4 @@
 using PushSim.Analysis.Limits;
-using PushSim.Scenarios.Scenes;
 using PushSim.Words.Limits;
 
 namespace PushSim.Cli.Limits;

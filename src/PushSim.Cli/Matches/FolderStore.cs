@@ -1,6 +1,3 @@
-using System.Text;
-using PushSim.Analysis.Chance;
-
 namespace PushSim.Cli.Matches;
 
 /// <summary>Finished matches in an output folder.</summary>

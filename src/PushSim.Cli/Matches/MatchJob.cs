@@ -1,5 +1,3 @@
-using PushSim.Analysis.Chance;
-
 namespace PushSim.Cli.Matches;
 
 /// <summary>The drawn matches of a command on their way: progress, what is kept in the folder, and what is said about it.</summary>

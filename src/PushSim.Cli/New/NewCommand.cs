@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace PushSim.Cli.New;
 
 /// <summary>`pushsim new`: commented starter files that run as they are.</summary>

@@ -1,5 +1,4 @@
 using System.Reflection;
-using System.Text;
 using System.Text.RegularExpressions;
 using PushSim.Scenarios.Keys;
 

@@ -1,10 +1,6 @@
 using System.Diagnostics;
 using PushSim.Cli.Run;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Odds;
 

@@ -1,4 +1,3 @@
-using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
 
 namespace PushSim.Cli.Odds;

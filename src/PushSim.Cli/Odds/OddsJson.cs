@@ -1,7 +1,5 @@
-using PushSim.Analysis.Chance;
 using PushSim.Binding;
 using PushSim.Scenarios.Reading;
-using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Odds;
 

@@ -1,7 +1,4 @@
-using PushSim.Analysis.Chance;
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Odds;
 

@@ -1,5 +1,3 @@
-using PushSim.Analysis.Chance;
-
 namespace PushSim.Cli.Odds;
 
 /// <summary>What `odds` was asked.</summary>

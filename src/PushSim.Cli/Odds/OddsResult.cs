@@ -1,6 +1,4 @@
-using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Reading;
-using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Odds;
 

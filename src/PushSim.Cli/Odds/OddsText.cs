@@ -1,5 +1,4 @@
 using PushSim.Scenarios.Reading;
-using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Odds;
 

@@ -1,9 +1,6 @@
-using System.Text;
 using PushSim.Analysis.Plan;
 using PushSim.Cli.Fit;
 using PushSim.Scenarios.Logs;
-using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;

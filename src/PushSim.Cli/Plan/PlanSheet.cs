@@ -1,4 +1,3 @@
-using System.Text;
 using PushSim.Analysis.Plan;
 
 namespace PushSim.Cli.Plan;

@@ -1,12 +1,7 @@
 using System.Diagnostics;
 using PushSim.Analysis;
 using PushSim.Analysis.Turning;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Studies;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Run;
 

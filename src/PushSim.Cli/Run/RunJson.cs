@@ -1,6 +1,5 @@
 using PushSim.Analysis.Fit;
 using PushSim.Binding;
-using PushSim.Words.Runs;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;

@@ -1,7 +1,4 @@
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Runs;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;

@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Runs;
 using PushSim.Words.Turns;
 using Spectre.Console;
 

@@ -1,8 +1,4 @@
 using PushSim.Analysis.Turning;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;

@@ -1,10 +1,6 @@
 using PushSim.Analysis.Wear;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Run;
 

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Wear;
-using PushSim.Words.Runs;
 using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Run;

@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Scenes;
-
 namespace PushSim.Cli.Shared;
 
 /// <summary>What of an answer's numbers is estimated, after the answer.</summary>

@@ -1,6 +1,3 @@
-using System.Text;
-using PushSim.Plotting.Drawing;
-
 namespace PushSim.Cli.Shared;
 
 /// <summary>

@@ -1,6 +1,4 @@
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Shared;
 

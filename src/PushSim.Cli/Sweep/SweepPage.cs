@@ -1,5 +1,4 @@
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Cli.Sweep;
 

@@ -1,4 +1,3 @@
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 
 namespace PushSim.Cli.Sweep;
