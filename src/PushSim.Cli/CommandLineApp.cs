@@ -1,4 +1,3 @@
-using System.CommandLine;
 using PushSim.Cli.Check;
 using PushSim.Cli.Completion;
 using PushSim.Cli.Explain;
@@ -9,7 +8,6 @@ using PushSim.Cli.New;
 using PushSim.Cli.Odds;
 using PushSim.Cli.Plan;
 using PushSim.Cli.Run;
-using PushSim.Cli.Shared;
 using PushSim.Cli.Shelf;
 using PushSim.Cli.Sweep;
 

@@ -1,6 +1,4 @@
-using System.CommandLine;
 using System.CommandLine.Parsing;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli;
 

@@ -1,9 +1,7 @@
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Robots;
 using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios;
 

@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
+using System.Xml.Linq;
 using Xunit;
 
 namespace PushSim.Cli.Tests;
@@ -88,6 +89,34 @@ public class ArrowTests
 
     private static IEnumerable<string> Declared(string text) =>
         Regex.Matches(text, @"\b(?:class|record struct|record class|record|struct|enum|interface) ([A-Z]\w*)").Select(m => m.Groups[1].Value);
+
+    // What a project uses everywhere, each of its folders knows without saying so: of its own it may be only what no row forbids.
+    [Theory]
+    [InlineData("PushSim")]
+    [InlineData("PushSim.Scenarios")]
+    [InlineData("PushSim.Words")]
+    [InlineData("PushSim.Plotting")]
+    [InlineData("PushSim.Cli")]
+    public void What_is_used_everywhere_every_folder_may_know(string project)
+    {
+        string folder = Path.Combine(Repository.Root, "src", project);
+        string[] forbidden =
+        [
+            .. new[] { typeof(ArrowTests), typeof(FaceArrowTests) }.SelectMany(t => t.GetMethod(nameof(Folders_know_only_those_before_them))!.GetCustomAttributesData())
+                .Where(a => a.AttributeType == typeof(InlineDataAttribute)).Select(a => ((IEnumerable<CustomAttributeTypedArgument>)a.ConstructorArguments[0].Value!).Select(v => (string)v.Value!).ToArray())
+                .Where(row => row[0] == project).SelectMany(row => row[2].Split('|')),
+        ];
+        string[] everywhere =
+        [
+            .. XDocument.Load(Path.Combine(folder, project + ".csproj")).Descendants("Using").Select(u => (string)u.Attribute("Include")!)
+                .Where(n => n.StartsWith(project + ".", StringComparison.Ordinal)).Select(n => n[(project.Length + 1)..].Split('.')[0]),
+        ];
+        Assert.NotEmpty(forbidden);
+        Assert.NotEmpty(everywhere);
+        Assert.Empty(everywhere.Intersect(forbidden));
+        IEnumerable<string> files = Directory.GetFiles(folder, "*.cs", SearchOption.AllDirectories).Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}"));
+        Assert.All(files, f => Assert.DoesNotContain("global using ", File.ReadAllText(f), StringComparison.Ordinal));
+    }
 
     // What a reader reads is formed in Words. Left are what exceptions say and the notes of estimates, which the reader of files passes on; labels of a trace and heads of kept files are no sentences.
     [Fact]

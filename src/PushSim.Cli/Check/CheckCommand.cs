@@ -1,9 +1,5 @@
-using System.CommandLine;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Check;
 

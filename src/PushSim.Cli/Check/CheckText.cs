@@ -1,4 +1,3 @@
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Check;

@@ -1,4 +1,3 @@
-using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Help;
 using PushSim.Cli.New;

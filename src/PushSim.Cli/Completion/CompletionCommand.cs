@@ -1,6 +1,3 @@
-using System.CommandLine;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.Completion;
 
 /// <summary>`pushsim completion SHELL`: a completion script, or the man page, made from the command tree.</summary>

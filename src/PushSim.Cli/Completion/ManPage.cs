@@ -1,6 +1,3 @@
-using System.Text;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.Completion;
 
 /// <summary>The man page, made from the command tree.</summary>

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace PushSim.Cli.Completion;
 
 /// <summary>Completion scripts of four shells. They hold every word themselves, so pressing tab never starts the program.</summary>

@@ -1,5 +1,3 @@
-using System.CommandLine;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Keys;
 
 namespace PushSim.Cli.Explain;

@@ -1,6 +1,4 @@
-using System.Text.Json;
 using PushSim.Analysis.Fit;
-using PushSim.Cli.Shared;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;

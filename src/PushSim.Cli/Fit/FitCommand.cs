@@ -1,12 +1,5 @@
-using System.CommandLine;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Studies;
-using PushSim.Simulation;
 using PushSim.Tyres;
 
 namespace PushSim.Cli.Fit;
@@ -136,7 +129,7 @@ internal static class FitCommand
             }
         }
 
-        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Request.Stronger) is PlotSheet shoves)
+        if (outcome.Meaning is MeaningResult m && MeaningPlot.Of(m.Tyres, m.Opponent, m.Stronger) is PlotSheet shoves)
         {
             files.AddRange(folder.WritePicture("on-the-robot", shoves));
         }

@@ -1,9 +1,6 @@
-using System.Text.Json;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;
-using PushSim.Cli.Shared;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;
@@ -15,13 +12,8 @@ internal static class FitJson
     {
         JsonReport.WriteHead(writer, "fit", FitText.Verdict(outcome), [.. FitText.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Notes]);
         JsonReport.WriteNumber(writer, "motor_force_n", outcome.Stall?.Force);
-        writer.WriteStartArray("tyres");
-        foreach (TyreFit fit in outcome.Fits)
-        {
-            WriteTyre(writer, fit, outcome.Simulated.Select(s => s.Tyre == fit.Name ? s.Fit : null).FirstOrDefault(s => s is not null), outcome.Simulated.Count > 0);
-        }
-
-        writer.WriteEndArray();
+        JsonReport.WriteRows(writer, "tyres", outcome.Fits, fit =>
+            WriteTyre(writer, fit, outcome.Simulated.Select(s => s.Tyre == fit.Name ? s.Fit : null).FirstOrDefault(s => s is not null), outcome.Simulated.Count > 0));
         if (outcome.Comparison is TyreComparison compared)
         {
             ComparisonJson.Write(writer, compared);
@@ -35,7 +27,6 @@ internal static class FitJson
 
     private static void WriteTyre(Utf8JsonWriter writer, TyreFit fit, SimulationFit? simulated, bool isSimulated)
     {
-        writer.WriteStartObject();
         writer.WriteString("name", fit.Name);
         WriteInterval(writer, "static_friction", fit.StaticFriction);
         writer.WriteBoolean("static_friction_is_lower_bound", fit.IsStaticLowerBound);
@@ -49,26 +40,12 @@ internal static class FitJson
         JsonReport.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
         JsonReport.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
         JsonReport.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
-        writer.WriteStartArray("frictions");
-        foreach (double friction in fit.Frictions)
-        {
-            writer.WriteNumberValue(friction);
-        }
-
-        writer.WriteEndArray();
-        writer.WriteStartArray("forces_n");
-        foreach (double force in fit.Forces)
-        {
-            writer.WriteNumberValue(force);
-        }
-
-        writer.WriteEndArray();
+        JsonReport.WriteNumbers(writer, "frictions", fit.Frictions);
+        JsonReport.WriteNumbers(writer, "forces_n", fit.Forces);
         if (isSimulated)
         {
             SimulationJson.Write(writer, simulated);
         }
-
-        writer.WriteEndObject();
     }
 
     private static void WriteInterval(Utf8JsonWriter writer, string key, Interval? i)

@@ -1,7 +1,4 @@
-using System.CommandLine;
-using System.Globalization;
 using PushSim.Scenarios.Logs;
-using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,8 +1,4 @@
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Studies;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 
@@ -19,7 +15,7 @@ internal static class FitPage
         Tables = FitText.Tables(outcome),
         ListingTitle = FitText.ListingTitle,
         Listing = string.Join('\n', blocks).TrimEnd(),
-        Figures = [.. FitPlot.Figures(outcome.Fits), .. outcome.Simulated.Where(s => s.Fit is not null).SelectMany(s => SimulationPlot.Figures(s.Tyre, s.Fit!)), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Request.Stronger) : []],
+        Figures = [.. FitPlot.Figures(outcome.Fits), .. outcome.Simulated.Where(s => s.Fit is not null).SelectMany(s => SimulationPlot.Figures(s.Tyre, s.Fit!)), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Stronger) : []],
         Inputs = [.. Given(request), .. outcome.Read is null ? [] : PageReport.Inputs(outcome.Read)],
         Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, PageReport.Shown(file), StringComparison.Ordinal)))],
         Cautions = Cautions.OfFits,

@@ -1,6 +1,4 @@
 using PushSim.Analysis.Fit;
-using PushSim.Cli.Shared;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;

@@ -1,10 +1,6 @@
 using PushSim.Analysis.Fit;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
-using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using Spectre.Console;
 
 namespace PushSim.Cli.Fit;
@@ -21,11 +17,11 @@ internal static class FitText
         FitTables.Tyres(o.Fits),
         .. o.Simulated.Select(s => SimulationTables.Table(s.Tyre, s.Fit)),
         .. o.Comparison is TyreComparison c && ComparisonTables.Table(c, o.Fits.Count) is AnswerTable compared ? [compared] : Array.Empty<AnswerTable>(),
-        .. o.Meaning is MeaningResult m ? MeaningText.Tables(m) : [],
+        .. o.Meaning is MeaningResult m ? MeaningTables.Tables(m) : [],
     ];
 
     /// <summary>The verdict with what the tyres make of the robot.</summary>
-    public static string Verdict(FitResult o) => FitTables.Verdict(o.Fits, o.Comparison) + SimulationTables.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningText.Verdict(m) : "");
+    public static string Verdict(FitResult o) => FitTables.Verdict(o.Fits, o.Comparison) + SimulationTables.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningTables.Verdict(m) : "");
 
     public static void Write(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {

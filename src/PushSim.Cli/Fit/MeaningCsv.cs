@@ -1,11 +1,4 @@
-using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
-using PushSim.Numerics;
-using PushSim.Runs;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
-using PushSim.Words.Runs;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Fit;
 
@@ -20,10 +13,10 @@ internal static class MeaningCsv
         ],
         r.Tyres.Select(t =>
         {
-            Bounds? share = MeaningResult.Share(t);
+            Bounds? share = t.WinShare;
             return (string[])
             [
-                SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Request.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
+                SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
                 t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), BindingTable.PartKey(t.Binding) ?? "", CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? MeaningWords.Of(e) : "",
                 CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
                 CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),

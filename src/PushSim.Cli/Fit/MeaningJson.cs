@@ -1,12 +1,4 @@
-using System.Text.Json;
-using PushSim.Analysis.Chance;
-using PushSim.Analysis.Meaning;
-using PushSim.Cli.Shared;
-using PushSim.Runs;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Fits;
-using PushSim.Words.Runs;
-using PushSim.Words.Terms;
 using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Fit;
@@ -19,24 +11,22 @@ internal static class MeaningJson
         w.WriteStartObject("on_the_robot");
         w.WriteString("robot", r.Robot);
         w.WriteString("opponent", r.Opponent.Length > 0 ? r.Opponent : null);
-        w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Request.Shoves : 0);
-        w.WriteNumber("seed", r.Request.Seed);
+        w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Shoves : 0);
+        w.WriteNumber("seed", r.Seed);
         w.WriteString("interval", "Wilson score, 95 %");
         w.WriteString("wear_limits", WearWords.Limits);
         JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
-        w.WriteStartArray("tyres");
-        foreach (TyreMeaning t in r.Tyres)
+        JsonReport.WriteRows(w, "tyres", r.Tyres, t =>
         {
-            Bounds? share = MeaningResult.Share(t);
-            w.WriteStartObject();
+            Bounds? share = t.WinShare;
             w.WriteString("tyre", t.Tyre.Name);
-            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Request.Stronger : 1.0);
+            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Stronger : 1.0);
             JsonReport.WriteNumber(w, "static_friction", t.Tyre.Static);
             JsonReport.WriteNumber(w, "kinetic_friction", t.Tyre.Kinetic);
             JsonReport.WriteNumber(w, "friction_spread_ratio", t.Tyre.Spread);
             w.WriteBoolean("friction_is_lower_bound", t.Tyre.IsAtLeast);
-            JsonReport.WriteNumber(w, "motor_force_n", Finite(t.MotorForce));
-            JsonReport.WriteNumber(w, "tyre_force_n", Finite(t.TyreForce));
+            JsonReport.WriteNumber(w, "motor_force_n", t.MotorForce);
+            JsonReport.WriteNumber(w, "tyre_force_n", t.TyreForce);
             w.WriteString("limited_by", BindingTable.PartKey(t.Binding));
             JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
             w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningWords.Of(e) : null);
@@ -50,24 +40,14 @@ internal static class MeaningJson
             JsonReport.WriteNumber(w, "lose_share", share is null ? null : t.Shoves!.Share(t.Shoves.Losses));
             w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
             w.WriteString("cause", t.Stop is null ? null : RunWords.Cause(t.Stop));
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("left_out");
-        foreach ((string tyre, string reason) in r.LeftOut)
+        });
+        JsonReport.WriteRows(w, "left_out", r.LeftOut, t =>
         {
-            w.WriteStartObject();
-            w.WriteString("tyre", tyre);
-            w.WriteString("reason", reason);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
+            w.WriteString("tyre", t.Tyre);
+            w.WriteString("reason", t.Reason);
+        });
         w.WriteString("limits", r.Tyres.Count > 0 ? MeaningWords.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
-        w.WriteString("stronger_motor", r.Request.Stronger is null || r.Tyres.Count == 0 ? null : MeaningText.Gain(r));
+        w.WriteString("stronger_motor", r.Stronger is null || r.Tyres.Count == 0 ? null : MeaningTables.Gain(r));
         w.WriteEndObject();
     }
-
-    private static double? Finite(double value) => double.IsFinite(value) ? value : null;
 }

@@ -1,8 +1,3 @@
-using System.CommandLine;
-using System.Globalization;
-using PushSim.Cli.Shared;
-using PushSim.Scenarios.Studies;
-
 namespace PushSim.Cli.Fit;
 
 /// <summary>Options of `fit` about what the tyres make of the robot.</summary>
@@ -47,7 +42,6 @@ internal sealed class MeaningOptions
         p.GetValue(_against), p.GetValue(_stronger) is string t && TryTimes(t, out double times) ? times : null, p.GetValue(_shoves), (ulong)p.GetValue(_common.Seed), (int)p.GetValue(_common.Threads));
 
     /// <summary>Says what stands in the way; null if nothing does.</summary>
-    /// <returns>The exit code.</returns>
     public static int? Complain(MeaningResult? result, TextWriter error)
     {
         if (result is null)

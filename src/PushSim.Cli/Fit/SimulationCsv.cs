@@ -1,7 +1,4 @@
-using System.Globalization;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Cli.Shared;
-using PushSim.Numerics;
 
 namespace PushSim.Cli.Fit;
 

@@ -1,6 +1,4 @@
-using System.Text.Json;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Cli.Shared;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Fit;
@@ -17,20 +15,15 @@ internal static class SimulationJson
         }
 
         w.WriteStartObject("simulated");
-        w.WriteStartArray("quantities");
-        foreach (FittedParameter p in fit.Parameters)
+        JsonReport.WriteRows(w, "quantities", fit.Parameters, p =>
         {
-            w.WriteStartObject();
             w.WriteString("name", p.Parameter.Key);
             w.WriteBoolean("told", p.IsTold);
             JsonReport.WriteNumber(w, "value", p.Value.Value);
             JsonReport.WriteNumber(w, "low", p.Value.Low);
             JsonReport.WriteNumber(w, "high", p.Value.High);
             w.WriteString("why_not", p.IsTold ? null : SimulationWords.WhyNot(fit, p));
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
+        });
         JsonReport.WriteNumber(w, "misfit_n", fit.IsNowhere ? null : fit.Misfit);
         JsonReport.WriteNumber(w, "cell_noise_n", fit.Noise);
         JsonReport.WriteNumber(w, "followed_ratio", fit.Followed);
@@ -38,13 +31,7 @@ internal static class SimulationJson
         w.WriteNumber("searches", fit.Starts);
         w.WriteNumber("searches_agreeing", fit.Agreeing);
         w.WriteNumber("runs", fit.Runs);
-        w.WriteStartArray("warnings");
-        foreach (string warning in SimulationWords.Warnings(fit))
-        {
-            w.WriteStringValue(warning);
-        }
-
-        w.WriteEndArray();
+        JsonReport.WriteTexts(w, "warnings", SimulationWords.Warnings(fit));
         w.WriteEndObject();
     }
 }

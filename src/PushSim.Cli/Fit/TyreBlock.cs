@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Analysis.Statistics;

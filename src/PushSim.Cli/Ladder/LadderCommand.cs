@@ -1,9 +1,5 @@
-using System.CommandLine;
-using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Drawing;
-using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 

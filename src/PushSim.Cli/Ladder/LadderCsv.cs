@@ -1,6 +1,3 @@
-using PushSim.Cli.Shared;
-using PushSim.Numerics;
-
 namespace PushSim.Cli.Ladder;
 
 /// <summary>The pairs of a ladder as CSV.</summary>

@@ -1,7 +1,3 @@
-using System.Text.Json;
-using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.Ladder;
 
 /// <summary>A ladder as a JSON document.</summary>
@@ -9,7 +5,7 @@ internal static class LadderJson
 {
     public static string Of(LadderResult r) => JsonReport.Write(w =>
     {
-        JsonReport.WriteHead(w, "ladder", r.Verdict, LadderText.Warnings(r));
+        JsonReport.WriteHead(w, "ladder", r.Verdict, r.Warnings);
         JsonReport.WriteRows(w, "ranking", r.Table.Ranking, x =>
         {
             w.WriteString("robot", r.Robots[x.Robot]);
@@ -17,14 +13,14 @@ internal static class LadderJson
             w.WriteNumber("score_low", x.Low);
             w.WriteNumber("score_high", x.High);
         });
-        w.WriteString("score_method", LadderText.Method);
+        w.WriteString("score_method", LadderWords.Method);
         w.WriteString("setting", r.Setting);
-        WriteNames(w, "robots", r.Robots);
-        WriteWinShares(w, r);
+        JsonReport.WriteTexts(w, "robots", r.Robots);
+        JsonReport.WriteNumbers(w, "win_shares", r.Table.WinShares.Select(row => row.Select(s => s ?? double.NaN)));
         WritePairs(w, r);
         JsonReport.WriteRows(w, "cycles", r.Table.Cycles, c =>
         {
-            WriteNames(w, "robots", [r.Robots[c.First], r.Robots[c.Second], r.Robots[c.Third]]);
+            JsonReport.WriteTexts(w, "robots", [r.Robots[c.First], r.Robots[c.Second], r.Robots[c.Third]]);
             w.WriteBoolean("sure", c.IsSure);
         });
         w.WriteNumber("matches", r.Matches);
@@ -33,41 +29,6 @@ internal static class LadderJson
         JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);
     });
-
-    private static void WriteNames(Utf8JsonWriter w, string key, IEnumerable<string> names)
-    {
-        w.WriteStartArray(key);
-        foreach (string name in names)
-        {
-            w.WriteStringValue(name);
-        }
-
-        w.WriteEndArray();
-    }
-
-    private static void WriteWinShares(Utf8JsonWriter w, LadderResult r)
-    {
-        w.WriteStartArray("win_shares");
-        foreach (double?[] row in r.Table.WinShares)
-        {
-            w.WriteStartArray();
-            foreach (double? share in row)
-            {
-                if (share is double s)
-                {
-                    w.WriteNumberValue(s);
-                }
-                else
-                {
-                    w.WriteNullValue();
-                }
-            }
-
-            w.WriteEndArray();
-        }
-
-        w.WriteEndArray();
-    }
 
     private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Table.Pairs, p =>
     {

@@ -1,9 +1,5 @@
-using System.Globalization;
-using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Ladder;
 
@@ -19,7 +15,7 @@ internal static class LadderPage
         Subject = FormattableString.Invariant($"{result.Robots.Count} robots"),
         Question = "Who beats whom, and who is best?",
         Verdict = result.Verdict,
-        Warnings = [.. LadderText.Warnings(result), .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
+        Warnings = [.. result.Warnings, .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
         Tables = LadderText.Tables(result),
         Figures = LadderPicture.Figures(result),
         Inputs =

@@ -1,7 +1,5 @@
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
 using PushSim.Scenarios.Drawing;
-using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Ladder;
 
@@ -24,6 +22,8 @@ internal sealed record LadderResult
 
     public required string Verdict { get; init; }
 
+    public IReadOnlyList<string> Warnings => LadderWords.Warnings(Table, Failed);
+
     /// <summary>What all matches share, in a sentence.</summary>
     public string Setting { get; init; } = "";
 
@@ -40,21 +40,8 @@ internal sealed record LadderResult
             Seed = seed,
             MatchesPerSecond = work.Rate,
             IsInterrupted = isInterrupted,
-            Verdict = Words(names, table),
+            Verdict = LadderWords.Verdict(names, table),
             Setting = setting,
         };
-    }
-
-    private static string Words(IReadOnlyList<string> names, LadderTable table)
-    {
-        if (table.Ranking.Count == 0)
-        {
-            return "Some pairs have no finished match, so there is no ranking.";
-        }
-
-        string sure = table.IsLeadSure ? "" : $", though its lead over {names[table.Ranking[1].Robot]} may be chance";
-        Cycle? cycle = table.Cycles.FirstOrDefault(c => c.IsSure);
-        string circle = cycle is null ? "" : $" But {names[cycle.First]} beats {names[cycle.Second]}, {names[cycle.Second]} beats {names[cycle.Third]} and {names[cycle.Third]} beats {names[cycle.First]}: no ranking shows that.";
-        return $"{names[table.Ranking[0].Robot]} leads the ladder{sure}; the order is {string.Join(", ", table.Ranking.Select(r => names[r.Robot]))}.{circle}";
     }
 }

@@ -1,8 +1,5 @@
-using System.Globalization;
-using PushSim.Numerics;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
-using PushSim.Simulation;
 using PushSim.Surroundings;
 
 namespace PushSim.Cli.Ladder;

@@ -1,16 +1,7 @@
 using System.CommandLine.Parsing;
-using System.CommandLine;
-using System.Globalization;
 using PushSim.Analysis.Limits;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Runs;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Scenes;
-using PushSim.Simulation;
 using PushSim.Words.Limits;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Limits;
 

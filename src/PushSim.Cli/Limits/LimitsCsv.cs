@@ -1,9 +1,5 @@
 using PushSim.Analysis.Limits;
-using PushSim.Cli.Shared;
-using PushSim.Runs;
-using PushSim.Simulation;
 using PushSim.Words.Limits;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Limits;
 

@@ -1,10 +1,6 @@
-using System.Text.Json;
 using PushSim.Analysis.Limits;
 using PushSim.Binding;
-using PushSim.Cli.Shared;
-using PushSim.Runs;
 using PushSim.Words.Limits;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Limits;
 
@@ -125,17 +121,11 @@ internal static class LimitsJson
     private static void WriteCurve(Utf8JsonWriter writer, string key, ForceCurve curve)
     {
         writer.WriteStartObject(key);
-        Numbers(writer, "speed_m_per_s", curve.Speed);
-        Numbers(writer, "motor_force_n", curve.Motor);
-        Numbers(writer, "traction_peak_force_n", curve.Peak);
-        Numbers(writer, "traction_sliding_force_n", curve.Sliding);
-        writer.WriteStartArray("binding");
-        foreach (BindingKind kind in curve.Binding)
-        {
-            writer.WriteStringValue(BindingTable.PartKey(kind));
-        }
-
-        writer.WriteEndArray();
+        JsonReport.WriteNumbers(writer, "speed_m_per_s", curve.Speed);
+        JsonReport.WriteNumbers(writer, "motor_force_n", curve.Motor);
+        JsonReport.WriteNumbers(writer, "traction_peak_force_n", curve.Peak);
+        JsonReport.WriteNumbers(writer, "traction_sliding_force_n", curve.Sliding);
+        JsonReport.WriteTexts(writer, "binding", curve.Binding.Select(kind => BindingTable.PartKey(kind)));
         writer.WriteEndObject();
     }
 
@@ -151,10 +141,10 @@ internal static class LimitsJson
         Number(writer, "mean_ratio", ratio.MeanRatio);
         Number(writer, "best_factor_for_pull", ratio.BestForPull);
         Number(writer, "best_factor_for_dash", ratio.BestForDash);
-        Numbers(writer, "ratio_factor", [.. ratio.Points.Select(p => p.Factor)]);
-        Numbers(writer, "pull_n", [.. ratio.Points.Select(p => p.Pull)]);
-        Numbers(writer, "launch_time_s", [.. ratio.Points.Select(p => p.DashTime)]);
-        Numbers(writer, "top_speed_m_per_s", [.. ratio.Points.Select(p => p.TopSpeed)]);
+        JsonReport.WriteNumbers(writer, "ratio_factor", [.. ratio.Points.Select(p => p.Factor)]);
+        JsonReport.WriteNumbers(writer, "pull_n", [.. ratio.Points.Select(p => p.Pull)]);
+        JsonReport.WriteNumbers(writer, "launch_time_s", [.. ratio.Points.Select(p => p.DashTime)]);
+        JsonReport.WriteNumbers(writer, "top_speed_m_per_s", [.. ratio.Points.Select(p => p.TopSpeed)]);
         writer.WriteEndObject();
     }
 
@@ -188,24 +178,6 @@ internal static class LimitsJson
         }
 
         writer.WriteEndObject();
-    }
-
-    private static void Numbers(Utf8JsonWriter writer, string key, double[] values)
-    {
-        writer.WriteStartArray(key);
-        foreach (double value in values)
-        {
-            if (double.IsFinite(value))
-            {
-                writer.WriteNumberValue(value);
-            }
-            else
-            {
-                writer.WriteNullValue();
-            }
-        }
-
-        writer.WriteEndArray();
     }
 
     private static void Number(Utf8JsonWriter writer, string key, double? value) => JsonReport.WriteNumber(writer, key, value);

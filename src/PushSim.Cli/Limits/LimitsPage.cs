@@ -1,11 +1,6 @@
 using PushSim.Analysis.Limits;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Runs;
-using PushSim.Scenarios.Scenes;
 using PushSim.Words.Limits;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Limits;
 

@@ -1,7 +1,3 @@
-using System.Text;
-using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.Matches;
 
 /// <summary>Finished matches in an output folder.</summary>

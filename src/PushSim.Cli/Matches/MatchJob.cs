@@ -1,7 +1,3 @@
-using System.Globalization;
-using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.Matches;
 
 /// <summary>The drawn matches of a command on their way: progress, what is kept in the folder, and what is said about it.</summary>
@@ -43,7 +39,6 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
     }
 
     /// <summary>Says how far the part came.</summary>
-    /// <returns>The exit code.</returns>
     public int EndPart(TextWriter output)
     {
         FinishedHead kept = work.Kept;
@@ -53,7 +48,6 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
     }
 
     /// <summary>Says how far an interrupted command came, and what is kept.</summary>
-    /// <returns>The exit code.</returns>
     public int EndInterrupted()
     {
         string kept = folder is null ? "" : $"; they are kept in {folder.Path}, and the same command goes on from there";

@@ -1,7 +1,3 @@
-using System.CommandLine;
-using System.Globalization;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.Matches;
 
 /// <summary>`--part` and `--merge` of every command with drawn matches: one rule for all.</summary>

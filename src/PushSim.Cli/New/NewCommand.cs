@@ -1,7 +1,3 @@
-using System.CommandLine;
-using System.Text;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.New;
 
 /// <summary>`pushsim new`: commented starter files that run as they are.</summary>
@@ -84,9 +80,7 @@ internal static class NewCommand
             {
                 JsonReport.WriteHead(writer, "new", verdict, []);
                 writer.WriteString("kind", kind);
-                writer.WriteStartArray("files");
-                written.ForEach(writer.WriteStringValue);
-                writer.WriteEndArray();
+                JsonReport.WriteTexts(writer, "files", written);
                 writer.WriteString("next", next);
             }));
             return ExitCode.Done;

@@ -1,5 +1,3 @@
-using System.Globalization;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Units;
 

@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Reflection;
-using System.Text;
 using System.Text.RegularExpressions;
 using PushSim.Scenarios.Keys;
 

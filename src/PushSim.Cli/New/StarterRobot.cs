@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Text;
-
 namespace PushSim.Cli.New;
 
 /// <summary>The commented robot file of a design: parts from the shelf, sizes scaled.</summary>

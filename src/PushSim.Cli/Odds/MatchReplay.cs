@@ -1,14 +1,6 @@
 using System.Diagnostics;
-using System.Globalization;
 using PushSim.Cli.Run;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Scenes;
-using PushSim.Simulation;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Odds;
 

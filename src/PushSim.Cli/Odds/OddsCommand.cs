@@ -1,7 +1,4 @@
-using System.CommandLine;
-using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Odds;
 

@@ -1,16 +1,13 @@
-using System.Text.Json;
-using PushSim.Analysis.Chance;
 using PushSim.Binding;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Reading;
-using PushSim.Words.Matches;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Odds;
 
 /// <summary>Odds as a JSON document.</summary>
 internal static class OddsJson
 {
+    private const int MostFailed = 20;
+
     public static string Of(OddsResult r) => JsonReport.Write(w =>
     {
         JsonReport.WriteHead(w, "odds", r.Verdict, r.Warnings);
@@ -21,52 +18,33 @@ internal static class OddsJson
         JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);
         w.WriteString("interval", "Wilson score, 95 %; of differences Tango score, 95 %");
-        w.WriteStartArray("decided");
-        foreach ((Decision d, long count) in r.Tally.Decisions)
+        JsonReport.WriteRows(w, "decided", r.Tally.Decisions, x =>
         {
-            w.WriteStartObject();
+            (Decision d, long count) = x;
             w.WriteString("winner", d.Winner switch { 0 => r.Robot, 1 => r.Opponent, _ => "stalemate" });
             w.WriteString("ending", d.Ending.ToString().ToLowerInvariant());
             w.WriteString("robot_held_by", d.Limit is BindingKind own ? BindingTable.Key(own) : null);
             w.WriteString("opponent_held_by", d.OpponentLimit is BindingKind other ? BindingTable.Key(other) : null);
             w.WriteNumber("matches", count);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("inputs_that_matter");
-        foreach ((string name, double share) in r.Inputs)
+        });
+        JsonReport.WriteRows(w, "inputs_that_matter", r.Inputs, i =>
         {
-            w.WriteStartObject();
-            w.WriteString("input", name);
-            w.WriteNumber("variance_share", share);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("effects_with_others");
-        foreach (InputEffect e in r.Effects)
+            w.WriteString("input", i.Name);
+            w.WriteNumber("variance_share", i.Share);
+        });
+        JsonReport.WriteRows(w, "effects_with_others", r.Effects, e =>
         {
-            w.WriteStartObject();
             w.WriteString("input", e.Key);
             w.WriteNumber("variance_share", e.Share);
             w.WriteNumber("variance_share_low", e.Bounds.Low);
             w.WriteNumber("variance_share_high", e.Bounds.High);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
+        });
         WriteDrawn(w, r.Values);
-        w.WriteStartArray("failed");
-        foreach (MatchEnd failed in r.Failed.Take(OddsText.MostFailed))
+        JsonReport.WriteRows(w, "failed", r.Failed.Take(MostFailed), failed =>
         {
-            w.WriteStartObject();
             w.WriteNumber("match", failed.Number);
             w.WriteString("cause", MatchWords.Cause(failed));
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
+        });
         if (r.Comparison is Comparison c)
         {
             w.WriteStartObject("against");
@@ -81,10 +59,8 @@ internal static class OddsJson
 
     internal static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)
     {
-        w.WriteStartArray("drawn");
-        foreach (TolerancedValue v in values)
+        JsonReport.WriteRows(w, "drawn", values, v =>
         {
-            w.WriteStartObject();
             w.WriteString("key", v.Key);
             w.WriteString("part", v.Part);
             w.WriteNumber("middle", v.Middle);
@@ -93,10 +69,7 @@ internal static class OddsJson
             w.WriteString("spread", v.Spread.ToString().ToLowerInvariant());
             w.WriteBoolean("class_tolerance", v.IsOfClass);
             w.WriteBoolean("shelf_tolerance", v.IsOfShelf);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
+        });
     }
 
     private static void WriteTally(Utf8JsonWriter w, Tally t)

@@ -1,12 +1,4 @@
-using System.Globalization;
-using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Runs;
-using PushSim.Simulation;
-using PushSim.Words.Runs;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Odds;
 

@@ -1,6 +1,3 @@
-using PushSim.Analysis.Chance;
-using PushSim.Cli.Shared;
-
 namespace PushSim.Cli.Odds;
 
 /// <summary>What `odds` was asked.</summary>

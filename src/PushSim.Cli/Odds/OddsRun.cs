@@ -1,12 +1,6 @@
-using PushSim.Analysis.Chance;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Matches;
 
 namespace PushSim.Cli.Odds;
 

@@ -1,11 +1,6 @@
-using System.CommandLine;
-using System.Text;
 using PushSim.Analysis.Plan;
 using PushSim.Cli.Fit;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Logs;
-using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Studies;
 using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;

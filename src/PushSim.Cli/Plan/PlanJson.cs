@@ -1,5 +1,4 @@
 using PushSim.Analysis.Plan;
-using PushSim.Cli.Shared;
 using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;
@@ -18,23 +17,12 @@ internal static class PlanJson
         w.WriteNumber("spread_ratio", plan.Spread);
         w.WriteString("spread_source", PlanWords.Of(source));
         w.WriteNumber("power_ratio", plan.Power);
-        w.WriteStartArray("order");
-        foreach (PlannedPull p in plan.Pulls)
+        JsonReport.WriteRows(w, "order", plan.Pulls, p =>
         {
-            w.WriteStartObject();
             w.WriteNumber("pull", p.Number);
             w.WriteNumber("block", p.Block);
             w.WriteString("tyre", p.Tyre);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("checks");
-        foreach (string check in PlanSheet.Checks.Concat(PlanSheet.Cautions))
-        {
-            w.WriteStringValue(check);
-        }
-
-        w.WriteEndArray();
+        });
+        JsonReport.WriteTexts(w, "checks", PlanSheet.Checks.Concat(PlanSheet.Cautions));
     });
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using PushSim.Analysis.Plan;
 
 namespace PushSim.Cli.Plan;

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Plan;
-using PushSim.Cli.Shared;
 using PushSim.Words.Plans;
 using Spectre.Console;
 

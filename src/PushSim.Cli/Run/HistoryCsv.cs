@@ -1,7 +1,3 @@
-using PushSim.Cli.Shared;
-using PushSim.Runs;
-using PushSim.Simulation;
-
 namespace PushSim.Cli.Run;
 
 /// <summary>The time history as CSV: one row a sample.</summary>

@@ -1,15 +1,7 @@
-using System.CommandLine;
 using System.Diagnostics;
 using PushSim.Analysis;
 using PushSim.Analysis.Turning;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Runs;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Studies;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Run;
 

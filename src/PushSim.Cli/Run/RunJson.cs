@@ -1,11 +1,5 @@
-using System.Text.Json;
 using PushSim.Binding;
-using PushSim.Cli.Shared;
-using PushSim.Runs;
-using PushSim.Simulation;
 using PushSim.Words.Answers;
-using PushSim.Words.Runs;
-using PushSim.Words.Terms;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;

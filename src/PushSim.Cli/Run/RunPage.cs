@@ -1,10 +1,4 @@
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
-using PushSim.Runs;
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Runs;
-using PushSim.Words.Terms;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;

@@ -1,9 +1,3 @@
-using PushSim.Cli.Shared;
-using PushSim.Runs;
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Runs;
-using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using PushSim.Words.Turns;
 using Spectre.Console;
 
@@ -22,12 +16,7 @@ internal static class RunText
 
         console.MarkupLine("[bold]" + PlainText.Marked(RunWords.Verdict(result)) + "[/]");
         console.WriteLine();
-        foreach (AnswerTable table in RunTables.Of(result))
-        {
-            TextReport.Write(console, table);
-        }
-
-        foreach (AnswerTable table in TurnTables.Of(result))
+        foreach (AnswerTable table in RunTables.Of(result).Concat(TurnTables.Of(result)))
         {
             TextReport.Write(console, table);
         }
@@ -50,9 +39,11 @@ internal static class RunText
             console.MarkupLine("warning: " + PlainText.Marked(warning));
         }
 
-        EstimateText.Write(console, read, file);
-        console.MarkupLine("[dim]" + Markup.Escape(RunTables.Computation(result, milliseconds)) + "[/]");
-        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfPredictions) + "[/]");
+        foreach (string line in EstimateText.Lines(read, file).Append(RunTables.Computation(result, milliseconds)).Append(Cautions.OfPredictions))
+        {
+            console.MarkupLine("[dim]" + PlainText.Marked(line) + "[/]");
+        }
+
         TextReport.WriteFiles(output, files);
     }
 }

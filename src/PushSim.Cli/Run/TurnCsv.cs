@@ -1,7 +1,3 @@
-using PushSim.Cli.Shared;
-using PushSim.Runs;
-using PushSim.Simulation;
-
 namespace PushSim.Cli.Run;
 
 /// <summary>What a turn adds to the history: centre of rotation and contact points over time, and the spectra.</summary>

@@ -1,6 +1,3 @@
-using System.Text.Json;
-using PushSim.Cli.Shared;
-using PushSim.Runs;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
@@ -34,13 +31,7 @@ internal static class TurnJson
         JsonReport.WriteRows(writer, "slip_speeds", r.SlipSpeeds, x => WriteSlipSpeed(writer, x));
         JsonReport.WriteNumber(writer, "chatter_onset_damping_ratio", r.Range?.Onset);
         JsonReport.WriteNumber(writer, "chatter_stop_damping_ratio", r.Range?.Stop);
-        writer.WriteStartArray("explanation");
-        foreach (string line in explanation)
-        {
-            writer.WriteStringValue(line);
-        }
-
-        writer.WriteEndArray();
+        JsonReport.WriteTexts(writer, "explanation", explanation);
         writer.WriteEndObject();
     }
 

@@ -1,13 +1,4 @@
-using System.Globalization;
-using System.Text.Json;
 using PushSim.Analysis.Turning;
-using PushSim.Cli.Shared;
-using PushSim.Numerics;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Studies;
-using PushSim.Simulation;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
@@ -118,38 +109,11 @@ internal sealed class TurnMap
         {
             writer.WriteString(name + "_key", axis.Key);
             writer.WriteString(name + "_unit", axis.Unit);
-            writer.WriteStartArray(name);
-            foreach (double v in values)
-            {
-                writer.WriteNumberValue(v);
-            }
-
-            writer.WriteEndArray();
+            JsonReport.WriteNumbers(writer, name, values);
         }
 
-        void WriteRows(string name, Func<StabilityPoint, double> of)
-        {
-            writer.WriteStartArray(name);
-            for (int j = 0; j < _map.Y.Length; j++)
-            {
-                writer.WriteStartArray();
-                for (int i = 0; i < _map.X.Length; i++)
-                {
-                    if (_map.Points[i, j] is { } p && double.IsFinite(of(p)))
-                    {
-                        writer.WriteNumberValue(of(p));
-                    }
-                    else
-                    {
-                        writer.WriteNullValue();
-                    }
-                }
-
-                writer.WriteEndArray();
-            }
-
-            writer.WriteEndArray();
-        }
+        void WriteRows(string name, Func<StabilityPoint, double> of) => JsonReport.WriteNumbers(
+            writer, name, Enumerable.Range(0, _map.Y.Length).Select(j => Enumerable.Range(0, _map.X.Length).Select(i => _map.Points[i, j] is { } p ? of(p) : double.NaN)));
     }
 
     private void WriteCsv(Stream stream) => CsvTable.Write(

@@ -1,13 +1,6 @@
 using PushSim.Analysis.Wear;
-using PushSim.Cli.Shared;
-using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Plots;
-using PushSim.Runs;
 using PushSim.Scenarios;
-using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 
 namespace PushSim.Cli.Run;
 

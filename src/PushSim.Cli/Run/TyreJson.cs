@@ -1,7 +1,4 @@
-using System.Text.Json;
 using PushSim.Analysis.Wear;
-using PushSim.Cli.Shared;
-using PushSim.Words.Runs;
 using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Run;
@@ -37,10 +34,8 @@ internal static class TyreJson
         Number(writer, "match_s", report.MatchTime);
         Number(writer, "turn_s", report.TurnTime);
         Number(writer, "unevenness_ratio", report.Unevenness);
-        writer.WriteStartArray("wheels");
-        foreach (WheelWear w in report.Wheels)
+        JsonReport.WriteRows(writer, "wheels", report.Wheels, w =>
         {
-            writer.WriteStartObject();
             writer.WriteString("wheel", w.Wheel);
             writer.WriteString("tyre", w.Tyre);
             Number(writer, "run_wear_m3", w.Volume);
@@ -50,10 +45,7 @@ internal static class TyreJson
             Span(writer, w, "match", w.PerMatch);
             Number(writer, "straight_metre_wear_m3", w.PerStraightMetre);
             Number(writer, "straight_metre_wear_most_m3", w.MostPerStraightMetre);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
+        });
         writer.WriteEndObject();
     }
 
@@ -68,34 +60,21 @@ internal static class TyreJson
     {
         Number(writer, "grip_loss_share", grip.GripLoss);
         Number(writer, "runs_until_loss", grip.RunsUntilLoss);
-        writer.WriteStartArray("runs");
-        foreach (GripAfterRun r in grip.Runs)
+        JsonReport.WriteRows(writer, "runs", grip.Runs, r =>
         {
-            writer.WriteStartObject();
             writer.WriteNumber("run", r.Run);
             Number(writer, "grip_share", r.Grip);
             Number(writer, "friction", r.Friction);
             writer.WriteBoolean("is_cleaned", r.IsCleaned);
-            writer.WriteStartArray("wheel_grip_shares");
-            foreach (double g in r.WheelGrip)
-            {
-                writer.WriteNumberValue(g);
-            }
-
-            writer.WriteEndArray();
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
+            JsonReport.WriteNumbers(writer, "wheel_grip_shares", r.WheelGrip);
+        });
     }
 
     private static void WriteRanking(Utf8JsonWriter writer, IReadOnlyList<RankedTyre> ranking)
     {
         writer.WriteString("tyre_ranking_limits", WearWords.Limits);
-        writer.WriteStartArray("tyre_ranking");
-        foreach (RankedTyre r in ranking)
+        JsonReport.WriteRows(writer, "tyre_ranking", ranking, r =>
         {
-            writer.WriteStartObject();
             writer.WriteString("material", r.Name);
             writer.WriteString("left_out_because", RunWords.Cause(r.Stop));
             Number(writer, "match_wear_depth_m", r.DepthPerMatch);
@@ -106,10 +85,7 @@ internal static class TyreJson
             Number(writer, "runs_until_loss", r.Grip?.RunsUntilLoss);
             Number(writer, "yaw_rate_rad_per_s", r.Answers?.YawRate);
             Number(writer, "chatter_hz", r.Answers?.Chatter);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
+        });
     }
 
     private static void Number(Utf8JsonWriter writer, string key, double? value) => JsonReport.WriteNumber(writer, key, value);

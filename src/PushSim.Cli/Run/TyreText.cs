@@ -1,5 +1,4 @@
 using PushSim.Analysis.Wear;
-using PushSim.Words.Tables;
 using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Run;

@@ -1,6 +1,4 @@
-using System.CommandLine;
 using System.CommandLine.Parsing;
-using System.Globalization;
 
 namespace PushSim.Cli.Shared;
 

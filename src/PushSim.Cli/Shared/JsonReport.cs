@@ -1,6 +1,4 @@
-using System.Text;
 using System.Text.Encodings.Web;
-using System.Text.Json;
 
 namespace PushSim.Cli.Shared;
 
@@ -28,13 +26,7 @@ internal static class JsonReport
         writer.WriteNumber("schema_version", SchemaVersion);
         writer.WriteString("command", command);
         writer.WriteString("verdict", verdict);
-        writer.WriteStartArray("warnings");
-        foreach (string warning in warnings)
-        {
-            writer.WriteStringValue(warning);
-        }
-
-        writer.WriteEndArray();
+        WriteTexts(writer, "warnings", warnings);
     }
 
     public static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
@@ -63,4 +55,52 @@ internal static class JsonReport
         writer.WriteEndArray();
     }
 
+    /// <summary>A list of texts.</summary>
+    public static void WriteTexts(Utf8JsonWriter writer, string key, IEnumerable<string?> texts)
+    {
+        writer.WriteStartArray(key);
+        foreach (string? text in texts)
+        {
+            writer.WriteStringValue(text);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    /// <summary>A list of numbers; null where one is not finite.</summary>
+    public static void WriteNumbers(Utf8JsonWriter writer, string key, IEnumerable<double> numbers)
+    {
+        writer.WritePropertyName(key);
+        WriteNumbers(writer, numbers);
+    }
+
+    /// <summary>A list of rows of numbers.</summary>
+    public static void WriteNumbers(Utf8JsonWriter writer, string key, IEnumerable<IEnumerable<double>> rows)
+    {
+        writer.WriteStartArray(key);
+        foreach (IEnumerable<double> row in rows)
+        {
+            WriteNumbers(writer, row);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteNumbers(Utf8JsonWriter writer, IEnumerable<double> numbers)
+    {
+        writer.WriteStartArray();
+        foreach (double number in numbers)
+        {
+            if (double.IsFinite(number))
+            {
+                writer.WriteNumberValue(number);
+            }
+            else
+            {
+                writer.WriteNullValue();
+            }
+        }
+
+        writer.WriteEndArray();
+    }
 }

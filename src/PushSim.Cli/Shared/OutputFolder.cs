@@ -1,7 +1,3 @@
-using System.Globalization;
-using System.Text;
-using PushSim.Plotting.Drawing;
-
 namespace PushSim.Cli.Shared;
 
 /// <summary>
@@ -89,7 +85,6 @@ internal sealed class OutputFolder
     }
 
     /// <summary>Writes a file of the folder. Whenever it is interrupted, the folder stays ours, its files whole, and the next run clears up.</summary>
-    /// <returns>Its path.</returns>
     public string Write(string name, Action<Stream> content)
     {
         string target = System.IO.Path.Combine(Path, name);
@@ -104,7 +99,6 @@ internal sealed class OutputFolder
     }
 
     /// <summary>Writes a picture as PNG, SVG and PDF.</summary>
-    /// <returns>The paths.</returns>
     public IReadOnlyList<string> WritePicture(string name, PlotSheet picture) => [Write(name + ".pdf", picture.WritePdf), Write(name + ".svg", picture.WriteSvg), Write(name + ".png", picture.WritePng)];
 
     private static void WriteBeside(string beside, string target, Action<Stream> content, Action beforeMove)

@@ -1,7 +1,4 @@
-using System.Globalization;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Cli.Shared;
 

@@ -1,4 +1,3 @@
-using PushSim.Numerics;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;

@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Sources;
-
 namespace PushSim.Cli.Shared;
 
 /// <summary>Writes what is wrong in files: place, message, source line with a caret, advice.</summary>

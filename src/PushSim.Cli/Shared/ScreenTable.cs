@@ -1,4 +1,3 @@
-using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;

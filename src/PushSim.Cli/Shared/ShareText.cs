@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Cli.Shared;
 
 /// <summary>A share as people write it: "5%", "5 %" or 0.05.</summary>

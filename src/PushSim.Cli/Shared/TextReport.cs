@@ -1,4 +1,3 @@
-using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shared;
@@ -7,6 +6,31 @@ namespace PushSim.Cli.Shared;
 internal static class TextReport
 {
     private const int PlainWidth = 100;
+
+    /// <summary>A whole report: verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
+    public static void Write(
+        TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files)
+    {
+        IAnsiConsole console = Console(output);
+        console.MarkupLine("[bold]" + PlainText.Marked(verdict) + "[/]");
+        console.WriteLine();
+        foreach (AnswerTable table in tables)
+        {
+            Write(console, table);
+        }
+
+        foreach (string line in warnings.Select(w => "warning: " + w).Concat(notes))
+        {
+            console.MarkupLine(PlainText.Marked(line));
+        }
+
+        foreach (string line in asides.Append(Cautions.OfPredictions))
+        {
+            console.MarkupLine("[dim]" + PlainText.Marked(line) + "[/]");
+        }
+
+        WriteFiles(output, files);
+    }
 
     /// <summary>Writes a table and its remarks on the terminal.</summary>
     public static void Write(IAnsiConsole console, AnswerTable table)

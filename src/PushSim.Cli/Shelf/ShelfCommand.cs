@@ -1,5 +1,3 @@
-using System.CommandLine;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Shelf;
 using Spectre.Console;
 

@@ -1,5 +1,3 @@
-using System.Text.Json;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Shelf;
 
 namespace PushSim.Cli.Shelf;
@@ -12,25 +10,16 @@ internal static class ShelfJson
         JsonReport.WriteHead(writer, "shelf", verdict, []);
         foreach (PartShelf shelf in PartShelf.All)
         {
-            writer.WriteStartArray(shelf.File);
-            foreach (ShelfPart part in found.Where(f => f.Shelf == shelf).SelectMany(f => f.Parts))
-            {
-                WritePart(writer, part);
-            }
-
-            writer.WriteEndArray();
+            JsonReport.WriteRows(writer, shelf.File, found.Where(f => f.Shelf == shelf).SelectMany(f => f.Parts), part => WritePart(writer, part));
         }
     }
 
     private static void WritePart(Utf8JsonWriter writer, ShelfPart part)
     {
-        writer.WriteStartObject();
         writer.WriteString("name", part.Name);
         writer.WriteString("about", part.About);
-        writer.WriteStartArray("values");
-        foreach (ShelfNumber n in part.Numbers)
+        JsonReport.WriteRows(writer, "values", part.Numbers, n =>
         {
-            writer.WriteStartObject();
             writer.WriteString("key", n.Key);
             writer.WriteString("text", n.Text);
             writer.WriteString("unit", n.Unit);
@@ -47,10 +36,6 @@ internal static class ShelfJson
 
             writer.WriteString("origin", n.Origin switch { ShelfOrigin.Source => "source", ShelfOrigin.CommonPractice => "common practice, no source", _ => "estimate" });
             writer.WriteString("source", n.Source);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
-        writer.WriteEndObject();
+        });
     }
 }

@@ -1,6 +1,4 @@
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Shelf;
-using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Shelf;

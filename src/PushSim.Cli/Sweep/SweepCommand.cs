@@ -1,8 +1,5 @@
-using System.CommandLine;
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Shared;
 using PushSim.Words.Sweeps;
 
 namespace PushSim.Cli.Sweep;

@@ -1,7 +1,3 @@
-using System.Globalization;
-using PushSim.Cli.Shared;
-using PushSim.Numerics;
-
 namespace PushSim.Cli.Sweep;
 
 /// <summary>The points of a sweep as CSV.</summary>

@@ -1,6 +1,5 @@
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
-using PushSim.Cli.Shared;
+using PushSim.Words.Sweeps;
 
 namespace PushSim.Cli.Sweep;
 
@@ -10,27 +9,14 @@ internal static class SweepJson
     public static string Of(SweepRequest request, SweepResult r) => JsonReport.Write(w =>
     {
         JsonReport.WriteHead(w, "sweep", r.Verdict, r.Warnings);
-        w.WriteStartArray("inputs");
-        foreach (SweepInput input in request.Inputs)
+        JsonReport.WriteRows(w, "inputs", request.Inputs, input =>
         {
-            w.WriteStartObject();
             w.WriteString("key", input.Key);
             w.WriteString("unit", input.Unit);
-            w.WriteStartArray("values");
-            foreach (string text in input.Texts)
-            {
-                w.WriteStringValue(text);
-            }
-
-            w.WriteEndArray();
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("points");
-        foreach (SweepPoint point in r.Table.Points)
+            JsonReport.WriteTexts(w, "values", input.Texts);
+        });
+        JsonReport.WriteRows(w, "points", r.Table.Points, point =>
         {
-            w.WriteStartObject();
             w.WriteStartArray("at");
             for (int i = 0; i < point.Place.Length; i++)
             {
@@ -50,26 +36,18 @@ internal static class SweepJson
                 w.WriteNumber("matches", t.Matches);
                 w.WriteNumber("failed_matches", t.Failed);
             }
-
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
-        w.WriteStartArray("optima");
-        foreach ((SweepColumn c, int k) in r.Table.Columns.Select((c, k) => (c, k)).Where(c => c.c.Best is not null))
+        });
+        JsonReport.WriteRows(w, "optima", r.Table.Columns.Select((c, k) => (c, k)).Where(c => c.c.Best is not null), x =>
         {
-            w.WriteStartObject();
+            (SweepColumn c, int k) = x;
             w.WriteString("quantity", c.Key);
             w.WriteString("best", c.IsHighestBest ? "highest" : "lowest");
             JsonReport.WriteNumber(w, "value", r.Table.Value(r.Table.Points[c.Best!.Value], k));
-            w.WriteString("at", SweepResult.At(request, r.Table.Points[c.Best.Value]));
+            w.WriteString("at", SweepWords.At(request.Inputs, r.Table.Points[c.Best.Value]));
             JsonReport.WriteNumber(w, "within_5_percent_from", c.Flatness?.Low);
             JsonReport.WriteNumber(w, "within_5_percent_to", c.Flatness?.High);
             w.WriteNumber("points_within_5_percent", c.GoodPoints.Count);
-            w.WriteEndObject();
-        }
-
-        w.WriteEndArray();
+        });
         w.WriteNumber("seed", request.Plan.Seed);
         w.WriteBoolean("interrupted", r.IsInterrupted);
     });

@@ -1,8 +1,4 @@
-using System.Globalization;
-using PushSim.Cli.Shared;
 using PushSim.Plotting.Report;
-using PushSim.Scenarios.Scenes;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Sweep;
 

@@ -1,6 +1,4 @@
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
-using PushSim.Plotting.Plots;
 
 namespace PushSim.Cli.Sweep;
 

@@ -1,6 +1,4 @@
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
-using PushSim.Cli.Shared;
 
 namespace PushSim.Cli.Sweep;
 

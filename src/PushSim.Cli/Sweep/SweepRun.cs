@@ -1,16 +1,8 @@
 using System.Diagnostics;
-using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
 using PushSim.Cli.Matches;
-using PushSim.Cli.Shared;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Studies;
-using PushSim.Simulation;
 using PushSim.Words.Answers;
-using PushSim.Words.Matches;
-using PushSim.Words.Runs;
 
 namespace PushSim.Cli.Sweep;
 

@@ -1,8 +1,6 @@
-using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
-using PushSim.Plotting.Style;
 
 namespace PushSim.Plotting.Drawing;
 
@@ -60,8 +58,6 @@ internal static class Chart
     }
 
     /// <summary>An axis with numbers.</summary>
-    /// <param name="position">Side of the chart.</param>
-    /// <param name="title">Quantity and unit.</param>
     public static LinearAxis Axis(AxisPosition position, string title) => new()
     {
         Position = position,

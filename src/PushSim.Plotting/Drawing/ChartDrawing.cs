@@ -1,6 +1,3 @@
-using OxyPlot;
-using PushSim.Plotting.Style;
-
 namespace PushSim.Plotting.Drawing;
 
 /// <summary>A chart that is no panel: drawn anew for each place it is shown in.</summary>

@@ -1,5 +1,3 @@
-using OxyPlot;
-
 namespace PushSim.Plotting.Drawing;
 
 /// <summary>One curve before it is drawn.</summary>

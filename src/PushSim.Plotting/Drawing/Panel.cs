@@ -1,9 +1,7 @@
-using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
 using OxyPlot.Series;
-using PushSim.Plotting.Style;
 
 namespace PushSim.Plotting.Drawing;
 
@@ -69,7 +67,6 @@ internal sealed partial class Panel
     private double LeastSpan => s_leastSpans.First(l => YTitle.EndsWith(l.Unit, StringComparison.Ordinal)).Span;
 
     /// <summary>The panel with all that was added. Call once, at the end.</summary>
-    /// <param name="look">Where it is shown.</param>
     public PlotModel Build(PlotLook look)
     {
         // the same left and right edge in every panel, so that time lines up; words need more room than numbers on a telephone

@@ -1,7 +1,5 @@
-using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Series;
-using PushSim.Plotting.Style;
 
 namespace PushSim.Plotting.Drawing;
 

@@ -1,6 +1,4 @@
-using OxyPlot;
 using OxyPlot.SkiaSharp;
-using PushSim.Plotting.Style;
 using PushSim.Plotting.Svg;
 using SkiaSharp;
 

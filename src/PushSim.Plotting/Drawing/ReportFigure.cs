@@ -1,14 +1,9 @@
-using System.Globalization;
 using System.Text;
-using OxyPlot;
-using PushSim.Plotting.Style;
 using PushSim.Plotting.Svg;
 
 namespace PushSim.Plotting.Drawing;
 
-/// <summary>
-/// A plot of a page: the same panel drawn for a desk and for a telephone, and its content in words for those who cannot see it.
-/// </summary>
+/// <summary>A plot of a page: the same panel drawn for a desk and for a telephone, and its content in words for those who cannot see it.</summary>
 public sealed class ReportFigure
 {
     // Curves described one by one in the words for a screen reader [1].

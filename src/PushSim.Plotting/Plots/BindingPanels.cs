@@ -1,9 +1,6 @@
-using OxyPlot;
 using PushSim.Binding;
 using PushSim.Plotting.Drawing;
-using PushSim.Runs;
 using PushSim.Simulation;
-using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 

@@ -1,9 +1,7 @@
-using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Style;
 
 namespace PushSim.Plotting.Plots;
 

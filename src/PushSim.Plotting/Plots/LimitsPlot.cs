@@ -1,8 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Drawing;
-using PushSim.Runs;
 using PushSim.Words.Limits;
-using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 

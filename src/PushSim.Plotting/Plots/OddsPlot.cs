@@ -1,10 +1,7 @@
-using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
 using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Style;
-using PushSim.Runs;
 
 namespace PushSim.Plotting.Plots;
 

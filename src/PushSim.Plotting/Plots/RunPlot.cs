@@ -1,6 +1,5 @@
 using PushSim.Analysis.Fit;
 using PushSim.Plotting.Drawing;
-using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
 

@@ -1,9 +1,7 @@
 using PushSim.Binding;
 using PushSim.Plotting.Drawing;
-using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
-using PushSim.Words.Terms;
 
 namespace PushSim.Plotting.Plots;
 

@@ -1,12 +1,9 @@
-using System.Globalization;
-using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Sweep;
-using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
-using PushSim.Plotting.Style;
+using PushSim.Words.Answers;
 
 namespace PushSim.Plotting.Plots;
 

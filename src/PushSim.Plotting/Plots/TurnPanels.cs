@@ -1,5 +1,4 @@
 using PushSim.Plotting.Drawing;
-using PushSim.Runs;
 using PushSim.Words.Runs;
 
 namespace PushSim.Plotting.Plots;

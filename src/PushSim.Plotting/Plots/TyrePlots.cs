@@ -1,5 +1,4 @@
 using PushSim.Analysis.Wear;
-using PushSim.Numerics;
 using PushSim.Plotting.Drawing;
 
 namespace PushSim.Plotting.Plots;

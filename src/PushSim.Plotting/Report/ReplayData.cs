@@ -1,7 +1,5 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using PushSim.Plotting.Style;
-using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;

@@ -1,12 +1,9 @@
 using PushSim.Plotting.Drawing;
-using PushSim.Runs;
 using PushSim.Words.Tables;
 
 namespace PushSim.Plotting.Report;
 
-/// <summary>
-/// What a command's page says. Every command fills what it has; <see cref="ReportWriter"/> lays it out the same way for all.
-/// </summary>
+/// <summary>What a command's page says. Every command fills what it has; <see cref="ReportWriter"/> lays it out the same way for all.</summary>
 public sealed record ReportPage
 {
     /// <summary>The command, for example "run".</summary>

@@ -1,10 +1,6 @@
-using System.Globalization;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
-using PushSim.Numerics;
-using PushSim.Plotting.Style;
-using PushSim.Runs;
 using PushSim.Words.Tables;
 
 namespace PushSim.Plotting.Report;

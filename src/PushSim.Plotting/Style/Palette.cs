@@ -1,5 +1,3 @@
-using OxyPlot;
-
 namespace PushSim.Plotting.Style;
 
 /// <summary>

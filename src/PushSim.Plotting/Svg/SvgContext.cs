@@ -1,7 +1,4 @@
-using System.Globalization;
 using System.Text;
-using OxyPlot;
-using PushSim.Plotting.Style;
 
 namespace PushSim.Plotting.Svg;
 

@@ -1,7 +1,4 @@
-using System.Globalization;
 using System.Text;
-using OxyPlot;
-using PushSim.Plotting.Style;
 using SkiaSharp;
 
 namespace PushSim.Plotting.Svg;

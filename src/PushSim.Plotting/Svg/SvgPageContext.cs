@@ -1,7 +1,3 @@
-using System.Globalization;
-using OxyPlot;
-using PushSim.Plotting.Style;
-
 namespace PushSim.Plotting.Svg;
 
 /// <summary>

@@ -1,8 +1,6 @@
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Drawing;
 

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
-using PushSim.Numerics;
 
 namespace PushSim.Scenarios.Drawing;
 

@@ -1,8 +1,6 @@
-using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Units;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Drawing;
 

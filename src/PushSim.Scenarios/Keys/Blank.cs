@@ -1,7 +1,6 @@
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
-using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;
 

@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Keys;

@@ -1,5 +1,3 @@
-using System.Globalization;
-using PushSim.Numerics;
 using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Keys;

@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Sources;
-
 namespace PushSim.Scenarios.Keys;
 
 /// <summary>Finds keys by what a person types.</summary>

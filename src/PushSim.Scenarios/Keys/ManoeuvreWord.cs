@@ -1,4 +1,3 @@
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Keys;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Logs;

@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Sources;
-
 namespace PushSim.Scenarios.Logs;
 
 /// <summary>A row kept until the columns are told.</summary>

@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Sources;
-
 namespace PushSim.Scenarios.Logs;
 
 /// <summary>Gathers what is wrong with a log, and tells when reading on would help nobody.</summary>

@@ -1,8 +1,6 @@
-using System.Globalization;
 using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Logs;
 

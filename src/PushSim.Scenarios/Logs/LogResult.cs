@@ -1,5 +1,4 @@
 using PushSim.Analysis.Fit;
-using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Logs;

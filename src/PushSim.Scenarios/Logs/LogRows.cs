@@ -1,6 +1,5 @@
 using CsvHelper;
 using PushSim.Analysis.Fit;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Logs;

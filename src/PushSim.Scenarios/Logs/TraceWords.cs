@@ -1,5 +1,4 @@
 using PushSim.Analysis.Fit;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Logs;
 

@@ -1,5 +1,4 @@
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Reading;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PushSim.Scenarios.Keys;
 
 namespace PushSim.Scenarios.Reading;

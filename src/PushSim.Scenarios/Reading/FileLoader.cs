@@ -1,5 +1,4 @@
 using System.Text;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Reading;
 

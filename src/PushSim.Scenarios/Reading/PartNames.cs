@@ -1,7 +1,4 @@
-using System.Globalization;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Reading;
 

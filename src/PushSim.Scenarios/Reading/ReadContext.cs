@@ -1,4 +1,3 @@
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;

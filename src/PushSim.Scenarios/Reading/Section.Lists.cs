@@ -1,5 +1,4 @@
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;

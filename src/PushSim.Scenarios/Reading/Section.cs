@@ -1,6 +1,4 @@
-using System.Globalization;
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;

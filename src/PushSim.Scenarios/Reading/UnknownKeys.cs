@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;

@@ -1,7 +1,6 @@
 using PushSim.Chassis;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Sources;
 using PushSim.Tyres;
 
 namespace PushSim.Scenarios.Robots;

@@ -1,7 +1,6 @@
 using PushSim.Powertrain;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Robots;
 

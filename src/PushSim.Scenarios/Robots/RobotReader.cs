@@ -4,7 +4,6 @@ using PushSim.Powertrain;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
-using PushSim.Simulation;
 using PushSim.Tyres;
 
 namespace PushSim.Scenarios.Robots;

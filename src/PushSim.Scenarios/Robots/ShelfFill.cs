@@ -1,7 +1,6 @@
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Shelf;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 

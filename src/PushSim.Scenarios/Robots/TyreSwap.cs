@@ -1,5 +1,4 @@
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Robots;

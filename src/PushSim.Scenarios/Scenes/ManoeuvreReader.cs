@@ -1,6 +1,5 @@
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Scenes;
 

@@ -1,8 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Scenes;
 

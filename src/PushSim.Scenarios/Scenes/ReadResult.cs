@@ -1,6 +1,4 @@
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Scenes;
 

@@ -1,9 +1,6 @@
 using PushSim.Contact;
-using PushSim.Numerics;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Scenes;

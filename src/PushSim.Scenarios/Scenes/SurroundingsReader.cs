@@ -1,7 +1,6 @@
 using PushSim.Contact;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Scenes;
 

@@ -1,7 +1,5 @@
-using System.Globalization;
 using System.Text;
 using PushSim.Scenarios.Keys;
-using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
 

@@ -1,7 +1,6 @@
 namespace PushSim.Scenarios.Sources;
 
 /// <summary>Complaints about files, as they are found.</summary>
-/// <param name="options">Limits of reading.</param>
 internal class Complaints(ReadOptions options)
 {
     // A hostile file could hold a mistake per key; nobody reads past this many.

@@ -1,8 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Studies;
 

@@ -5,8 +5,6 @@ using PushSim.Analysis.Meaning;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Studies;
@@ -25,7 +23,7 @@ public static class LogMeaning
             return null;
         }
 
-        var none = new MeaningResult { Request = asked, Robot = robot.Name };
+        var none = new MeaningResult { Robot = robot.Name, Stronger = asked.Stronger, Shoves = asked.Shoves, Seed = asked.Seed };
         if (robot.Battery is null || robot.Controllers.Count == 0)
         {
             bool isAsked = asked.Opponent is not null || asked.Stronger is not null;

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Scenarios.Studies;
 
 /// <summary>One axis of a stability map as text gives it: KEY=FROM..TO with a unit behind TO or behind both.</summary>

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Sweep;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Sources;
 
 namespace PushSim.Scenarios.Studies;
 

@@ -1,8 +1,6 @@
 using PushSim.Analysis.Turning;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Sources;
-using PushSim.Simulation;
 
 namespace PushSim.Scenarios.Studies;
 

@@ -1,13 +1,9 @@
-using PushSim.Scenarios.Sources;
-
 namespace PushSim.Scenarios.Toml;
 
 /// <summary>Tells a table of readings, given in place of a file, from a file with mistakes.</summary>
 internal static class ReadingsTable
 {
-    /// <summary>
-    /// True after a complaint that a text that is no TOML is a table of readings: its name says so, or no line of it could be one of a robot or scenario.
-    /// </summary>
+    /// <summary>True after a complaint that a text that is no TOML is a table of readings: its name says so, or no line of it could be one of a robot or scenario.</summary>
     public static bool IsOne(Complaints complaints, SourceFile file)
     {
         bool isNamedSo = Path.GetExtension(file.Name).ToUpperInvariant() is ".CSV" or ".TSV" or ".LOG";

@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Sources;
-
 namespace PushSim.Scenarios.Toml;
 
 /// <summary>A value of a file with its place.</summary>

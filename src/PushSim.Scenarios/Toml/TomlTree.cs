@@ -1,4 +1,3 @@
-using PushSim.Scenarios.Sources;
 using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;

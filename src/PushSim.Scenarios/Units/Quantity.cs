@@ -1,6 +1,3 @@
-using System.Globalization;
-using PushSim.Scenarios.Sources;
-
 namespace PushSim.Scenarios.Units;
 
 /// <summary>A number with unit, and its tolerance, in SI.</summary>

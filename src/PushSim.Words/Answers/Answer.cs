@@ -1,6 +1,3 @@
-using System.Globalization;
-using PushSim.Runs;
-using PushSim.Simulation;
 
 namespace PushSim.Words.Answers;
 

@@ -1,7 +1,4 @@
 using PushSim.Analysis.Fit;
-using PushSim.Runs;
-using PushSim.Simulation;
-using PushSim.Words.Terms;
 
 namespace PushSim.Words.Answers;
 

@@ -1,6 +1,4 @@
 using System.Text;
-using PushSim.Simulation;
-using PushSim.Words.Terms;
 
 namespace PushSim.Words.Answers;
 

@@ -1,7 +1,5 @@
-using System.Globalization;
 using PushSim.Analysis.Fit;
 using PushSim.Words.Tables;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;
 

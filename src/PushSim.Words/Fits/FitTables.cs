@@ -1,9 +1,6 @@
-using System.Globalization;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
-using PushSim.Binding;
 using PushSim.Words.Tables;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;
 

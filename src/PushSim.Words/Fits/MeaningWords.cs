@@ -1,8 +1,4 @@
 using PushSim.Analysis.Meaning;
-using PushSim.Binding;
-using PushSim.Runs;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;
 

@@ -1,7 +1,4 @@
 using PushSim.Analysis.Fit;
-using PushSim.Binding;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;
 

@@ -1,8 +1,5 @@
-using System.Globalization;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Numerics;
 using PushSim.Words.Tables;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;
 

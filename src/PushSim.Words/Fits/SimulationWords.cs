@@ -1,5 +1,4 @@
 using PushSim.Analysis.FitBySimulation;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Fits;
 

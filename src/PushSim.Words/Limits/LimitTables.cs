@@ -1,9 +1,5 @@
-using System.Globalization;
 using PushSim.Analysis.Limits;
-using PushSim.Binding;
-using PushSim.Runs;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 
 namespace PushSim.Words.Limits;
 

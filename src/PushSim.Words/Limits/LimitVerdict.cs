@@ -1,8 +1,5 @@
 using PushSim.Analysis.Limits;
-using PushSim.Binding;
 using PushSim.Powertrain;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Limits;
 

@@ -1,6 +1,4 @@
 using PushSim.Analysis.Limits;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Limits;
 

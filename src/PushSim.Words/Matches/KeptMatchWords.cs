@@ -1,6 +1,4 @@
 using PushSim.Analysis.Chance;
-using PushSim.Binding;
-using PushSim.Words.Terms;
 
 namespace PushSim.Words.Matches;
 

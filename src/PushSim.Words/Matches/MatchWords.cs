@@ -1,5 +1,4 @@
 using PushSim.Analysis.Chance;
-using PushSim.Runs;
 
 namespace PushSim.Words.Matches;
 

@@ -1,6 +1,4 @@
-using System.Globalization;
 using PushSim.Analysis.Plan;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Plans;
 

@@ -1,5 +1,3 @@
-using PushSim.Runs;
-
 namespace PushSim.Words.Runs;
 
 /// <summary>Words for the marks of a plot.</summary>

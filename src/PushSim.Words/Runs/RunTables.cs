@@ -1,11 +1,5 @@
-using System.Globalization;
-using PushSim.Binding;
-using PushSim.Runs;
-using PushSim.Simulation;
 using PushSim.Words.Answers;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Runs;
 

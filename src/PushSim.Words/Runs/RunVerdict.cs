@@ -1,9 +1,3 @@
-using PushSim.Binding;
-using PushSim.Runs;
-using PushSim.Simulation;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
-
 namespace PushSim.Words.Runs;
 
 /// <summary>The answer as one sentence in plain words.</summary>
@@ -87,7 +81,6 @@ internal static class RunVerdict
     }
 
     /// <summary>In words how a robot lost its stand.</summary>
-    /// <param name="upset">How.</param>
     public static string Words(Upset upset) => upset switch
     {
         Upset.NoseUp => "tips back past 20 deg",

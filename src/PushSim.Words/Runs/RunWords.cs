@@ -1,4 +1,3 @@
-using PushSim.Runs;
 using PushSim.Words.Turns;
 
 namespace PushSim.Words.Runs;

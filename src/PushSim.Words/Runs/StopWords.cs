@@ -1,7 +1,3 @@
-using PushSim.Runs;
-using PushSim.Simulation;
-using static PushSim.Words.Terms.Phrase;
-
 namespace PushSim.Words.Runs;
 
 /// <summary>Why a run stopped, and what to change.</summary>

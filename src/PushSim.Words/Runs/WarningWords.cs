@@ -1,8 +1,3 @@
-using PushSim.Runs;
-using PushSim.Simulation;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
-
 namespace PushSim.Words.Runs;
 
 /// <summary>The warnings of a run, each a sentence.</summary>

@@ -2,7 +2,7 @@ using PushSim.Analysis.Sweep;
 
 namespace PushSim.Words.Sweeps;
 
-/// <summary>What is said of a sweep's inputs.</summary>
+/// <summary>What is said of a sweep's inputs and points.</summary>
 public static class SweepWords
 {
     /// <summary>What is wrong with the text of an input.</summary>
@@ -15,4 +15,20 @@ public static class SweepWords
         SweepFaultKind.EmptyPlace => $"\"{fault.Text}\" has an empty place in its list",
         _ => $"more than {SweepInput.MostPoints} values for {fault.Text}",
     };
+
+    /// <summary>Where a point lies: "gear_ratio = 20".</summary>
+    /// <param name="inputs">The inputs.</param>
+    /// <param name="point">The point.</param>
+    public static string At(IReadOnlyList<SweepInput> inputs, SweepPoint point) => string.Join(", ", inputs.Select((input, i) => $"{input.Key} = {Told(input, point.Place[i])}"));
+
+    /// <summary>Points, matches, seed and time.</summary>
+    /// <param name="points">Points that were run [1].</param>
+    /// <param name="odds">Drawn matches at each; 0 for none [1].</param>
+    /// <param name="seed">Their seed.</param>
+    /// <param name="seconds">Time that it took [s].</param>
+    public static string Computation(int points, long odds, ulong seed, double seconds) => Text($"{points} points{(odds > 0 ? $", {odds} drawn matches at each, seed {seed}" : "")}, {seconds:0.0} s");
+
+    // four digits are enough for reading
+    private static string Told(SweepInput input, int place) =>
+        input.Numbers is { } numbers ? PlainNumber.Of(numbers[place], 4) + (input.Unit.Length == 0 ? "" : " " + input.Unit) : input.Texts[place];
 }

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Words.Tables;
 
 /// <summary>A table of an answer, as plain text: the screen and the page print the same one.</summary>

@@ -1,5 +1,3 @@
-using PushSim.Binding;
-
 namespace PushSim.Words.Terms;
 
 /// <summary>Words and script keys of what binds: one row a kind, in the order of <see cref="BindingKind"/>.</summary>

@@ -1,13 +1,9 @@
-using PushSim.Numerics;
-using static PushSim.Words.Terms.Phrase;
-
 namespace PushSim.Words.Terms;
 
 /// <summary>Sentences about parts that more than one answer warns with.</summary>
 internal static class PartWords
 {
     /// <summary>Of a motor without sensors.</summary>
-    /// <param name="motor">Its name.</param>
     public static string Sensorless(string motor) => $"motor {motor} is sensorless: what it does at standstill under load is not predicted";
 
     /// <summary>Of a battery below its cut-off: "the battery falls to 9.5 V, below ...".</summary>

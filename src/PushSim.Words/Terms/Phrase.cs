@@ -4,7 +4,6 @@ namespace PushSim.Words.Terms;
 internal static class Phrase
 {
     /// <summary>The text in invariant writing.</summary>
-    /// <param name="text">Text with its numbers.</param>
     public static string Text(FormattableString text) => FormattableString.Invariant(text);
 
     /// <summary>"1 pull", "2 pulls".</summary>

@@ -1,7 +1,4 @@
-using System.Globalization;
-using PushSim.Runs;
 using PushSim.Words.Tables;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Turns;
 

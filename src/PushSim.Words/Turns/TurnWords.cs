@@ -1,9 +1,4 @@
-using PushSim.Numerics;
-using PushSim.Runs;
-using PushSim.Simulation;
 using PushSim.Tyres;
-using PushSim.Words.Terms;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Turns;
 

@@ -1,8 +1,6 @@
-using System.Globalization;
 using PushSim.Analysis.Wear;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
-using static PushSim.Words.Terms.Phrase;
 
 namespace PushSim.Words.Wear;
 

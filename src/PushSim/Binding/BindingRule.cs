@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using PushSim.Numerics;
 using PushSim.Tyres;
 
 namespace PushSim.Binding;
@@ -42,7 +41,6 @@ internal static class BindingRule
     }
 
     /// <summary>What binds it, a <see cref="BindingKind"/> as a number [1].</summary>
-    /// <param name="m">The moment.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Of<T>(in WheelMoment<T> m)
         where T : struct, IReal<T>

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Binding;
 
 /// <summary>One wheel at one moment, as far as it matters to what binds it.</summary>

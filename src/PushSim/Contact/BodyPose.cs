@@ -1,5 +1,4 @@
 using PushSim.Chassis;
-using PushSim.Numerics;
 
 namespace PushSim.Contact;
 

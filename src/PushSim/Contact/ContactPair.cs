@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using PushSim.Chassis;
-using PushSim.Numerics;
 using PushSim.Tyres;
 
 namespace PushSim.Contact;

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Contact;
 
 /// <summary>A <see cref="ContactBody"/> as numbers of the kernel, per corner and per face.</summary>

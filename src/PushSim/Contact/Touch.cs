@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Contact;
 
 /// <summary>A point of contact relative to either body's centre of mass, over the floor, in that body's axes.</summary>

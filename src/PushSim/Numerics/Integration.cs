@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Numerics;
 
 /// <summary>

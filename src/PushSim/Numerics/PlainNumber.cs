@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Numerics;
 
 /// <summary>Numbers as people write them: a few digits that count, no power of ten where a plain number can be read.</summary>

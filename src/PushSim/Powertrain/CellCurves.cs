@@ -13,9 +13,7 @@ public static class CellCurves
         0.069, 0.082, 0.099, 0.122, 0.158, 0.26, 0.42, 0.56, 0.69, 0.80, 0.90, 1.0,
     ];
 
-    /// <summary>
-    /// A polymer lithium-ion cell of 0.85 Ah by the published fit, 24 points, (share 0..1, V).
-    /// </summary>
+    /// <summary>A polymer lithium-ion cell of 0.85 Ah by the published fit, 24 points, (share 0..1, V).</summary>
     public static IReadOnlyList<(double Charge, double Voltage)> PolymerCell { get; } =
         [.. s_charges.Select(s => (s, PolymerCellVoltage(s)))];
 

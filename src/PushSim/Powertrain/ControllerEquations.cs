@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using PushSim.Numerics;
 
 namespace PushSim.Powertrain;
 

@@ -13,9 +13,7 @@ public enum GearKind
     Worm,
 }
 
-/// <summary>
-/// Efficiency of a gearbox by its count of stages, eta = eta_1^n: an estimate for the full load of small plastic and sintered gears; it is less at part load.
-/// </summary>
+/// <summary>Efficiency of a gearbox by its count of stages, eta = eta_1^n: an estimate for the full load of small plastic and sintered gears; it is less at part load.</summary>
 public static class GearStages
 {
     // Spur: "10 % loss per engagement", F. Faulhaber, Machine Design, 20 June 2002. Planetary: 0.9 per stage for 22 to 42 mm boxes, a maker's

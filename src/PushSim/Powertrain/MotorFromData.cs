@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Powertrain;
 
 /// <summary>What <see cref="MotorFromData"/> made of the data.</summary>

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Powertrain;
 
 /// <summary>Numbers of one drive as the equations use them.</summary>

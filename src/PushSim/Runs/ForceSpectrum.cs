@@ -1,5 +1,4 @@
 using System.Numerics;
-using PushSim.Numerics;
 
 namespace PushSim.Runs;
 

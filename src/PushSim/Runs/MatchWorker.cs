@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Runs;
 
 /// <summary>What one thread of a batch does.</summary>

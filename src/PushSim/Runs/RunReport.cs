@@ -1,5 +1,4 @@
 using PushSim.Binding;
-using PushSim.Numerics;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 

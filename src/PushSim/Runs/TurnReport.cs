@@ -47,9 +47,7 @@ public sealed record TurnHelp(TurnChange What, double From, double To, bool Turn
 /// <param name="Growth">Growth rate of the fastest growing mode [1/s].</param>
 public sealed record SlipSpeedPoint(double SlipSpeed, double? RingMargin, double Growth);
 
-/// <summary>
-/// What feeds the fastest growing mode of a steady turn: its growth rates with one cause or both taken away, the turn left as it is.
-/// </summary>
+/// <summary>What feeds the fastest growing mode of a steady turn: its growth rates with one cause or both taken away, the turn left as it is.</summary>
 /// <param name="WithoutFall">With friction that does not change with slip speed [1/s].</param>
 /// <param name="WithSteadyLoad">With treads that are held as if each wheel kept its load while the body bounces, pitches and rolls [1/s].</param>
 /// <param name="WithNeither">With both taken away [1/s].</param>

@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using PushSim.Binding;
-using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Tyres;
 

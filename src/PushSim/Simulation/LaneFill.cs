@@ -1,5 +1,4 @@
 using PushSim.Contact;
-using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Surroundings;
 using PushSim.Tyres;

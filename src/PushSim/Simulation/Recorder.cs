@@ -1,5 +1,4 @@
 using PushSim.Binding;
-using PushSim.Numerics;
 
 namespace PushSim.Simulation;
 
@@ -47,7 +46,6 @@ internal sealed class Recorder : IStepObserver
     public MatchWatch Watch { get; } = new();
 
     /// <summary>What bound each wheel of a robot; whole once <see cref="Stop"/> was called.</summary>
-    /// <param name="robot">Its number.</param>
     public IReadOnlyList<BindingMoments> Bindings(int robot) => _bindings[robot].Wheels(Traces[robot], _count);
 
     public void Start(ReadOnlySpan<double> y0)

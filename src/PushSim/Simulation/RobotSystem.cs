@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using PushSim.Numerics;
 using PushSim.Powertrain;
 
 namespace PushSim.Simulation;

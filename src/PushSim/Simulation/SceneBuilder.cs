@@ -1,5 +1,4 @@
 using PushSim.Contact;
-using PushSim.Numerics;
 using PushSim.Surroundings;
 
 namespace PushSim.Simulation;

@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using PushSim.Contact;
-using PushSim.Numerics;
 
 namespace PushSim.Simulation;
 

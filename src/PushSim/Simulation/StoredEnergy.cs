@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Simulation;
 
 /// <summary>Energies that a state holds [J].</summary>

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Surroundings;
 
 /// <summary>What a load cell shows: first-order filter, readings at its own rate, tare, noise, resolution.</summary>

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Surroundings;
 
 /// <summary>Numbers of one floor patch: its sides in floor axes [m] and the multiple of the floor's friction on it [1].</summary>

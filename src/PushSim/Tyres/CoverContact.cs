@@ -25,9 +25,7 @@ public sealed record CoverContact
     /// <summary>Mean pressure N/(2 a w) [Pa].</summary>
     public required double MeanPressure { get; init; }
 
-    /// <summary>
-    /// The contact; null if it is longer than the solution reaches (three cover thicknesses to each side).
-    /// </summary>
+    /// <summary>The contact; null if it is longer than the solution reaches (three cover thicknesses to each side).</summary>
     /// <param name="load">Load N [N].</param>
     /// <param name="radius">Outer radius R with cover [m].</param>
     /// <param name="thickness">Thickness of the cover, h [m].</param>
@@ -57,9 +55,7 @@ public sealed record CoverContact
         };
     }
 
-    /// <summary>
-    /// The load N at which the contact has a mean pressure [N]; where that lies beyond the solution, the greatest load that it reaches.
-    /// </summary>
+    /// <summary>The load N at which the contact has a mean pressure [N]; where that lies beyond the solution, the greatest load that it reaches.</summary>
     /// <param name="pressure">Mean pressure N/(2 a w), above 0 [Pa].</param>
     /// <param name="radius">Outer radius R with cover [m].</param>
     /// <param name="thickness">Thickness of the cover, h [m].</param>

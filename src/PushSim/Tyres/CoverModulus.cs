@@ -1,8 +1,6 @@
 namespace PushSim.Tyres;
 
-/// <summary>
-/// Elastic numbers of a tyre cover from what a builder can find out about it.
-/// </summary>
+/// <summary>Elastic numbers of a tyre cover from what a builder can find out about it.</summary>
 public static class CoverModulus
 {
     /// <summary>The hardness range of Gent's relation, Shore A [1].</summary>

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Tyres;
 
 /// <summary>

@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using PushSim.Chassis;
-using PushSim.Numerics;
 
 namespace PushSim.Tyres;
 

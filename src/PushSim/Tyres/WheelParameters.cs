@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Tyres;
 
 /// <summary>Numbers of one wheel as the equations use them; places relative to the centre of mass. Built once per run.</summary>

@@ -1,8 +1,6 @@
 namespace PushSim.Analysis.Chance;
 
-/// <summary>
-/// Two scenarios on the same draws: each match of the one is compared with the match of the same number of the other, so that what they share cancels.
-/// </summary>
+/// <summary>Two scenarios on the same draws: each match of the one is compared with the match of the same number of the other, so that what they share cancels.</summary>
 /// <param name="Matches">Numbers that both ran [1].</param>
 /// <param name="OnlyFirst">Matches that only the first scenario's robot won [1].</param>
 /// <param name="OnlySecond">Matches that only the second scenario's robot won [1].</param>

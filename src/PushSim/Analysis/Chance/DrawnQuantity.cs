@@ -1,11 +1,8 @@
 using MathNet.Numerics.Distributions;
-using PushSim.Numerics;
 
 namespace PushSim.Analysis.Chance;
 
-/// <summary>
-/// A quantity that is drawn for each match. Parts of one block have u = sqrt(1 - s) u_shared + sqrt(s) u_own in normal scores, s the own share.
-/// </summary>
+/// <summary>A quantity that is drawn for each match. Parts of one block have u = sqrt(1 - s) u_shared + sqrt(s) u_own in normal scores, s the own share.</summary>
 /// <param name="Key">Its path; quantities with the same key share their draw.</param>
 /// <param name="Part">The part that has an error of its own; empty for none.</param>
 /// <param name="OwnShare">Share of the variance that is the part's own, 0..1 [1].</param>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Analysis.Chance;
 
 /// <summary>What must agree for two lists of finished matches to belong together.</summary>

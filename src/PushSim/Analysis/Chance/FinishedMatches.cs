@@ -1,6 +1,4 @@
-using System.Globalization;
 using PushSim.Binding;
-using PushSim.Numerics;
 using PushSim.Runs;
 
 namespace PushSim.Analysis.Chance;

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Analysis.Chance;
 
 /// <summary>Keeps finished matches in memory, for a program that has no folder.</summary>

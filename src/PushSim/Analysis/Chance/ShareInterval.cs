@@ -45,9 +45,7 @@ public static class ShareInterval
         return new Bounds(low, high);
     }
 
-    /// <summary>
-    /// Bounds of the difference of two shares counted on different matches, from the Wilson interval of each. Newcombe, Statistics in Medicine 17:873, 1998, method 10.
-    /// </summary>
+    /// <summary>Bounds of the difference of two shares counted on different matches, from the Wilson interval of each. Newcombe, Statistics in Medicine 17:873, 1998, method 10.</summary>
     /// <param name="first">Hits of the first [1].</param>
     /// <param name="firstOf">Tries of the first [1].</param>
     /// <param name="second">Hits of the second [1].</param>

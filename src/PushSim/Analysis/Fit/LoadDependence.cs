@@ -2,9 +2,7 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// Friction that changes with load, fitted to pulls at several loads: F = mu0 N (N/N0)^-p, by least squares of the relative misfit.
-/// </summary>
+/// <summary>Friction that changes with load, fitted to pulls at several loads: F = mu0 N (N/N0)^-p, by least squares of the relative misfit.</summary>
 /// <param name="Friction">mu0 with its 95 % interval [1].</param>
 /// <param name="Exponent">p with its 95 % interval [1].</param>
 /// <param name="ReferenceLoad">N0 [N].</param>

@@ -3,9 +3,7 @@ using PushSim.Surroundings;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// Finds the pulls of a log, or why none can be found in it. All levels are shares of the log's own span, so that neither unit nor rate matters.
-/// </summary>
+/// <summary>Finds the pulls of a log, or why none can be found in it. All levels are shares of the log's own span, so that neither unit nor rate matters.</summary>
 public static class PullFinder
 {
     // Fewer readings are no log [1].

@@ -47,9 +47,7 @@ public static class PullFit
         };
     }
 
-    /// <summary>
-    /// From readings that may each have a load of their own: they are brought to their mean load by the load's share, or by the exponent that they show.
-    /// </summary>
+    /// <summary>From readings that may each have a load of their own: they are brought to their mean load by the load's share, or by the exponent that they show.</summary>
     /// <param name="name">Name of the tyre.</param>
     /// <param name="readings">One reading or more; one may have a peak alone.</param>
     /// <param name="load">Load on the tyres under test of readings without their own.</param>

@@ -1,4 +1,3 @@
-using PushSim.Numerics;
 using PushSim.Tyres;
 
 namespace PushSim.Analysis.Limits;

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Analysis.Limits;
 
 /// <summary>

@@ -1,5 +1,4 @@
 using PushSim.Binding;
-using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Surroundings;

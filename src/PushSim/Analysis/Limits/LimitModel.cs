@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Simulation;
 using PushSim.Tyres;

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Analysis.Limits;
 
 /// <summary>A few equations in as many unknowns, over a number type.</summary>

@@ -1,4 +1,3 @@
-using PushSim.Numerics;
 using PushSim.Powertrain;
 
 namespace PushSim.Analysis.Limits;

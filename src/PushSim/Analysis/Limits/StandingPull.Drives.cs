@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Analysis.Limits;
 
 /// <content>What a drive gives and its wheels take at given loads, and how fast it spins then.</content>

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Analysis.Limits;
 
 /// <content>What must vanish in a steady pull.</content>

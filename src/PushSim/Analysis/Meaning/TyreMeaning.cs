@@ -49,4 +49,7 @@ public sealed record TyreMeaning
 
     /// <summary>Why the launch or the turn could not be run to its end; null if they were.</summary>
     public RunStop? Stop { get; init; }
+
+    /// <summary>95 % interval of the share of shoves won [1]; null without shoves.</summary>
+    public Bounds? WinShare => Shoves is { Matches: > 0 } t ? t.WinInterval : null;
 }

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
-using PushSim.Numerics;
 
 namespace PushSim.Analysis.Plan;
 

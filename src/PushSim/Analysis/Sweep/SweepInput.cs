@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PushSim.Analysis.Sweep;
 
 /// <summary>One input of a sweep: the texts it takes, as a file would give them, and their numbers if they have any.</summary>

@@ -1,4 +1,3 @@
-using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
 

@@ -1,5 +1,3 @@
-using PushSim.Numerics;
-
 namespace PushSim.Analysis.Turning;
 
 /// <summary>What a simulation of a disturbed steady turn does.</summary>

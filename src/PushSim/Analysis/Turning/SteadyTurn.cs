@@ -1,5 +1,4 @@
 using MathNet.Numerics.LinearAlgebra;
-using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
 

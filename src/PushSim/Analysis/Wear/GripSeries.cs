@@ -21,9 +21,7 @@ public sealed record GripSeries
     /// <summary>The first run after which grip has fallen by that share; null if it did not within these runs.</summary>
     public int? RunsUntilLoss => Runs.FirstOrDefault(r => r.Run > 0 && !r.IsCleaned && r.Grip <= 1.0 - GripLoss)?.Run;
 
-    /// <summary>
-    /// The series; null if no wheel of the robot takes dust there.
-    /// </summary>
+    /// <summary>The series; null if no wheel of the robot takes dust there.</summary>
     /// <param name="scenario">The run that is repeated; without <see cref="ScenarioSettings.TyreLife"/> its usual values hold.</param>
     /// <param name="first">The first run, if it is there already.</param>
     /// <param name="cancel">Stops it.</param>
@@ -63,9 +61,7 @@ public sealed record GripSeries
     /// <summary>Whether a tyre gets dusty on a floor.</summary>
     public static bool TakesDust(TyreSettings tyre, FloorSettings floor) => tyre.FoulingDistance > 0.0 && floor.Dust > 0.0;
 
-    /// <summary>
-    /// Friction of a clean tyre that slides fast, at a load: mu_k (N/(f N0))^-p, the ratio kept within 0.05 to 20 as in the model [1].
-    /// </summary>
+    /// <summary>Friction of a clean tyre that slides fast, at a load: mu_k (N/(f N0))^-p, the ratio kept within 0.05 to 20 as in the model [1].</summary>
     /// <param name="tyre">The tyre.</param>
     /// <param name="load">Its load N [N].</param>
     public static double SlidingFriction(TyreSettings tyre, double load)

@@ -29,9 +29,7 @@ public sealed record RankedTyre(string Name, RunStop? Stop)
     /// <summary>Worn in a match by all wheels; null if the density is not known [kg].</summary>
     public double? MassPerMatch => Wear?.Wheels.Sum(w => w.Mass(w.PerMatch));
 
-    /// <summary>
-    /// Runs each material and sorts them, least worn tread first; what could not be run comes last.
-    /// </summary>
+    /// <summary>Runs each material and sorts them, least worn tread first; what could not be run comes last.</summary>
     /// <param name="materials">Name, and the scenario with its tyres or the reason why there is none.</param>
     /// <param name="withGrip">Whether to follow the dust over many runs too.</param>
     /// <param name="cancel">Stops it.</param>

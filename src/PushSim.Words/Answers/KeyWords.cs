@@ -1,6 +1,4 @@
-using PushSim.Words.Answers;
-
-namespace PushSim.Plotting.Style;
+namespace PushSim.Words.Answers;
 
 /// <summary>A key with its unit as words for an axis: those of the catalogue of answers, "pull_plateau_n" is "Pull, steady [N]"; of another key its own, "win_share" is "Win share [1]".</summary>
 public static class KeyWords

@@ -1,28 +1,24 @@
-using System.Globalization;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
-using PushSim.Runs;
-using PushSim.Scenarios.Studies;
-using PushSim.Words.Fits;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 using PushSim.Words.Wear;
 
-namespace PushSim.Cli.Fit;
+namespace PushSim.Words.Fits;
 
 /// <summary>What the fitted tyres make of the robot, in words and as tables.</summary>
-internal static class MeaningText
+public static class MeaningTables
 {
     // A smaller change of force is none [N].
     private const double LeastGain = 0.05;
 
     /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
-    public static IEnumerable<AnswerTable> Tables(MeaningResult r)
+    /// <param name="r">The robot on each tyre.</param>
+    public static IEnumerable<AnswerTable> Tables(RobotMeaning r)
     {
         foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
         {
-            bool isLast = motors.Key || r.Request.Stronger is null;
+            bool isLast = motors.Key || r.Stronger is null;
             AnswerTable table = Table(r, motors.Key, [.. motors]);
             table.AddRemark(motors.Key ? Gain(r) : MeaningWords.Limits([.. motors], r.Robot));
 
@@ -36,7 +32,8 @@ internal static class MeaningText
     }
 
     /// <summary>One sentence for the verdict: who wins most shoves, or what limits; empty if nothing was run.</summary>
-    public static string Verdict(MeaningResult r)
+    /// <param name="r">The robot on each tyre.</param>
+    public static string Verdict(RobotMeaning r)
     {
         TyreMeaning[] own = [.. r.Tyres.Where(t => !t.IsStronger)];
         if (own.Length == 0)
@@ -44,14 +41,14 @@ internal static class MeaningText
             return "";
         }
 
-        TyreMeaning? best = own.Where(t => MeaningResult.Share(t) is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
-        string shoves = best is null ? "" : FormattableString.Invariant($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
+        TyreMeaning? best = own.Where(t => t.WinShare is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
+        string shoves = best is null ? "" : Text($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
         return shoves + " " + MeaningWords.Limits(own, r.Robot);
     }
 
-    private static AnswerTable Table(MeaningResult r, bool isStronger, TyreMeaning[] tyres)
+    private static AnswerTable Table(RobotMeaning r, bool isStronger, TyreMeaning[] tyres)
     {
-        AnswerTable table = new AnswerTable(isStronger ? FormattableString.Invariant($"{r.Request.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
+        AnswerTable table = new AnswerTable(isStronger ? Text($"{r.Stronger:0.##} x motor") : "On " + r.Robot).AddColumn("Tyre")
             .AddNumberColumn("1 m [s]").AddColumn("Spot turn").AddNumberColumn("Buzz [Hz]").AddNumberColumn("Wear [mm³/min]");
         bool hasShoves = r.Opponent.Length > 0;
         if (hasShoves)
@@ -69,9 +66,9 @@ internal static class MeaningText
             ];
             if (hasShoves)
             {
-                Bounds? share = MeaningResult.Share(t);
-                cells.Add(share is null ? "none ran" : FormattableString.Invariant($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0}"));
-                cells.Add(share is { } i ? FormattableString.Invariant($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
+                Bounds? share = t.WinShare;
+                cells.Add(share is null ? "none ran" : Text($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0}"));
+                cells.Add(share is { } i ? Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
             }
 
             cells.Add(t.Bound.Count > 0 ? string.Join(", then ", t.Bound.Select(b => BindingTable.Words(b.Kind))) : "not known");
@@ -85,13 +82,13 @@ internal static class MeaningText
 
         foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
         {
-            table.AddRemark(FormattableString.Invariant($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Request.Shoves} shoves could not be run and do not count."));
+            table.AddRemark(Text($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Shoves} shoves could not be run and do not count."));
         }
 
         return table;
     }
 
-    private static void AddEnd(AnswerTable table, MeaningResult r)
+    private static void AddEnd(AnswerTable table, RobotMeaning r)
     {
         foreach ((string tyre, string reason) in r.LeftOut)
         {
@@ -113,7 +110,7 @@ internal static class MeaningText
         table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls; all but friction is from the tyre of that name, or from the tyre that it replaces. Set by: what binds the standing push.", isAside: true);
         if (r.Opponent.Length > 0)
         {
-            table.AddRemark(FormattableString.Invariant($"Won: {r.Request.Shoves} shoves a row against {r.Opponent}, seed {r.Request.Seed}, the same draws for every row; friction drawn with the scatter of the pulls; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
+            table.AddRemark(Text($"Won: {r.Shoves} shoves a row against {r.Opponent}, seed {r.Seed}, the same draws for every row; friction drawn with the scatter of the pulls; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
         }
 
         if (r.Tyres.Any(t => t.Tyre.IsWearKnown))
@@ -122,8 +119,9 @@ internal static class MeaningText
         }
     }
 
-    // What stronger motors add, and what takes over.
-    public static string Gain(MeaningResult r)
+    /// <summary>What stronger motors add, and what takes over.</summary>
+    /// <param name="r">The robot on each tyre.</param>
+    public static string Gain(RobotMeaning r)
     {
         List<string> more = [];
         List<string> nothing = [];
@@ -134,14 +132,14 @@ internal static class MeaningText
             double gain = Math.Min(strong.MotorForce, strong.TyreForce) - Math.Min(own.MotorForce, own.TyreForce);
             if (double.IsFinite(gain))
             {
-                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : FormattableString.Invariant($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(!own.IsHeldByTyres && strong.IsHeldByTyres ? ", where now the tyres limit" : "")}"));
+                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : Text($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(!own.IsHeldByTyres && strong.IsHeldByTyres ? ", where now the tyres limit" : "")}"));
                 held.AddRange(strong.MotorForce - own.MotorForce < LeastGain ? [strong] : []);
             }
         }
 
         string adds = more.Count == 0 ? "nothing on any tyre" : string.Join("; ", more) + (nothing.Count > 0 ? "; nothing on " + string.Join(", ", nothing) : "");
-        string limit = held.Count == 0 ? "" : FormattableString.Invariant($" The controllers or the battery hold the stronger motors to the same {held[0].MotorForce:0.0} N.");
-        return FormattableString.Invariant($"Motors of {r.Request.Stronger:0.##} times the stall torque add to the standing push: {adds}.{limit}");
+        string limit = held.Count == 0 ? "" : Text($" The controllers or the battery hold the stronger motors to the same {held[0].MotorForce:0.0} N.");
+        return Text($"Motors of {r.Stronger:0.##} times the stall torque add to the standing push: {adds}.{limit}");
     }
 
     private static string NotSure(TyreMeaning[] tyres, TyreMeaning best)

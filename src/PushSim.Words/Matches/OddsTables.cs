@@ -1,0 +1,84 @@
+using PushSim.Analysis.Chance;
+using PushSim.Words.Tables;
+
+namespace PushSim.Words.Matches;
+
+/// <summary>Drawn matches of two robots in tables: who wins, what decided, which inputs matter.</summary>
+public static class OddsTables
+{
+    /// <summary>The tables, the outcome first.</summary>
+    /// <param name="robot">Name of the robot.</param>
+    /// <param name="opponent">Name of its opponent.</param>
+    /// <param name="tally">The matches.</param>
+    /// <param name="inputs">Inputs and their share of the ground's variance, largest first [1].</param>
+    /// <param name="effects">What each input does together with others, largest first; empty if not asked.</param>
+    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects) =>
+        [Shares(robot, opponent, tally), Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
+
+    private static AnswerTable Mattering(IReadOnlyList<(string Name, double Share)> inputs, bool hasEffects)
+    {
+        AnswerTable table = new AnswerTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance");
+        foreach ((string name, double share) in inputs)
+        {
+            table.AddRow(name, Percent(share));
+        }
+
+        return table.AddRemark(
+            "by itself: how much less the ground gained would vary if this one input were known" + (hasEffects ? "" : "; what an input does only together with others, --effects tells"), isAside: true);
+    }
+
+    private static AnswerTable Together(IReadOnlyList<InputEffect> effects)
+    {
+        AnswerTable table = new AnswerTable("What matters together with others").AddColumn("Input").AddNumberColumn("Share that it has a hand in").AddColumn("95 % interval");
+        foreach (InputEffect e in effects)
+        {
+            table.AddRow(e.Key, Percent(e.Share), Text($"{100.0 * e.Bounds.Low:0.0} to {100.0 * e.Bounds.High:0.0} %"));
+        }
+
+        return table.AddRemark(
+            "has a hand in: how much the ground gained would still vary if all inputs but this one were known. Little by itself and much here: what it does depends on the others, as when it takes two small errors to tip a robot. Shared effects count for each input that has a hand in them, so these shares may add up to more than 100 %",
+            isAside: true);
+    }
+
+    private static AnswerTable Shares(string robot, string opponent, Tally t)
+    {
+        AnswerTable table = new AnswerTable("Outcome").AddColumn("Who").AddNumberColumn("Matches").AddNumberColumn("Share").AddColumn("95 % interval");
+        Row($"{robot} wins", t.Wins);
+        Row($"{opponent} wins", t.Losses);
+        Row("stalemate", t.Stalemates);
+        Bounds lead = t.LeadInterval;
+        table.AddRow("wins less losses", "", Text($"{100.0 * (t.Share(t.Wins) - t.Share(t.Losses)):+0.0;-0.0;0.0} %"), Text($"{100.0 * lead.Low:+0.0;-0.0;0.0} to {100.0 * lead.High:+0.0;-0.0;0.0} %"));
+        return table;
+
+        void Row(string name, long count)
+        {
+            Bounds i = ShareInterval.Wilson(count, t.Matches);
+            table.AddRow(name, count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)), Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %"));
+        }
+    }
+
+    private static AnswerTable Decisions(string robot, string opponent, Tally t)
+    {
+        AnswerTable table = new AnswerTable("What decided").AddColumn("Ending").AddColumn("Held back").AddNumberColumn("Matches").AddNumberColumn("Share");
+        foreach ((Decision d, long count) in t.Decisions)
+        {
+            (string won, string lost) = d.Winner == 1 ? (opponent, robot) : (robot, opponent);
+            string words = d.Ending switch
+            {
+                ShoveEnding.Line => $"{won} pushes {lost} over the line",
+                ShoveEnding.Ground => $"{won} has gained ground when time is up",
+                ShoveEnding.Tips => d.Winner < 0 ? "both tip past 20 deg or lose the floor" : $"{lost} tips past 20 deg or loses the floor",
+                _ => "nobody gains ground",
+            };
+            table.AddRow(words, string.Join("; ", new[] { Held(robot, d.Limit), Held(opponent, d.OpponentLimit) }.OfType<string>()), count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)));
+        }
+
+        return t.Decisions.Any(d => d.Decision.Ending == ShoveEnding.Tips)
+            ? table.AddRemark("tilted or lifted: decides whatever ground was gained, so the loser may have gained some", isAside: true)
+            : table;
+    }
+
+    private static string? Held(string robot, BindingKind? limit) => limit is BindingKind l ? $"{robot} by its {BindingTable.Words(l)}" : null;
+
+    private static string Percent(double share) => Text($"{100.0 * share:0.0} %");
+}

@@ -1,0 +1,61 @@
+using PushSim.Analysis.Chance;
+
+namespace PushSim.Words.Matches;
+
+/// <summary>What drawn matches of two robots say.</summary>
+public static class OddsWords
+{
+    /// <summary>Who wins how often, and what held the loser back.</summary>
+    /// <param name="robot">Name of the robot.</param>
+    /// <param name="opponent">Name of its opponent.</param>
+    /// <param name="t">The matches.</param>
+    public static string Verdict(string robot, string opponent, Tally t)
+    {
+        if (t.Matches == 0)
+        {
+            return "No match was finished.";
+        }
+
+        Bounds win = t.WinInterval;
+        string close = t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "";
+        return Text($"{robot} wins {100.0 * t.Share(t.Wins):0.#} % of {t.Matches} matches (95 % sure: {100.0 * win.Low:0.#} to {100.0 * win.High:0.#} %), {opponent} {100.0 * t.Share(t.Losses):0.#} %, {100.0 * t.Share(t.Stalemates):0.#} % end in a stalemate.{close}") + Reason(robot, t);
+    }
+
+    /// <summary>How two robots do on the same draws.</summary>
+    /// <param name="own">Name of the one.</param>
+    /// <param name="other">Name of the other.</param>
+    /// <param name="c">How often only one of them wins.</param>
+    public static string Verdict(string own, string other, Comparison c)
+    {
+        Bounds i = c.Bounds;
+        string sure = i.Holds(0.0) ? "which may be chance" : "which is more than chance";
+        return Text($"On the same draws {own} wins {100.0 * Math.Abs(c.Difference):0.#} percentage points {(c.Difference < 0.0 ? "less" : "more")} than {other} (95 % sure: {100.0 * i.Low:+0.#;-0.#;0} to {100.0 * i.High:+0.#;-0.#;0}), {sure}.");
+    }
+
+    /// <summary>What to know before believing them.</summary>
+    /// <param name="failed">The matches that failed.</param>
+    public static IReadOnlyList<string> Warnings(IReadOnlyList<MatchEnd> failed) => failed.Count == 0 ? [] :
+        [$"{failed.Count} {(failed.Count == 1 ? "match failed and is" : "matches failed and are")} left out of the shares; the first is number {failed[0].Number}, shown by --match"];
+
+    /// <summary>Why no input is told to matter most.</summary>
+    /// <param name="t">The matches.</param>
+    public static string TooFew(Tally t) => $"{t.Matches} matches are too few, or no single input matters enough, to tell which matters most.";
+
+    /// <summary>Seed, speed and methods.</summary>
+    /// <param name="seed">The seed.</param>
+    /// <param name="rate">Matches per second [1/s].</param>
+    /// <param name="hasEffects">Whether inputs were drawn anew one by one.</param>
+    public static string Computation(ulong seed, double rate, bool hasEffects)
+    {
+        string oneByOne = MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
+        return $"seed {seed}; {PlainNumber.Of(rate, 3)} matches a second{oneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
+    }
+
+    // what most often held the first robot back where it lost
+    private static string Reason(string robot, Tally t)
+    {
+        var held = t.Decisions.Where(d => d.Decision is { Winner: 1, Limit: not null }).GroupBy(d => d.Decision.Limit!.Value)
+            .Select(g => (Limit: g.Key, Count: g.Sum(d => d.Count))).OrderByDescending(h => h.Count).ThenBy(h => h.Limit).ToList();
+        return held.Count == 0 ? "" : Text($" In {100.0 * held[0].Count / t.Losses:0.#} % of {robot}'s losses its {BindingTable.Words(held[0].Limit)} held it back.");
+    }
+}
