@@ -58,8 +58,7 @@ internal static class SceneStructure
             list.Add(w.Drive);
             list.Add(w.FoulingIndex);
             list.Add(w.WearIndex);
-            list.Add(Flags(w.Plain, w.HasRise, w.HasLoadExponent, w.HasRolling, w.LimitDamping));
-            list.Add(w.Table?.Speed.Length ?? 0);
+            list.Add(w.Shape);
         }
 
         list.Add(eq.Drives.Length);
@@ -107,6 +106,5 @@ internal static class SceneStructure
         }
     }
 
-    private static int Flags(bool a, bool b = false, bool c = false, bool d = false, bool e = false) =>
-        (a ? 1 : 0) | (b ? 2 : 0) | (c ? 4 : 0) | (d ? 8 : 0) | (e ? 16 : 0);
+    private static int Flags(bool a, bool b = false) => (a ? 1 : 0) | (b ? 2 : 0);
 }

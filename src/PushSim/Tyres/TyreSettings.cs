@@ -89,4 +89,24 @@ public sealed record TyreSettings
 
     /// <summary>Density of the cover, for the worn mass [kg/m^3]; null: not known.</summary>
     public double? CoverDensity { get; init; }
+
+    /// <summary>This tyre with all its friction times a factor [1].</summary>
+    internal TyreSettings Gripping(double factor) => this with
+    {
+        StaticFriction = factor * StaticFriction,
+        KineticFriction = factor * KineticFriction,
+        FrictionRise = factor * FrictionRise,
+        FrictionTable = FrictionTable?.Select(p => (p.Speed, factor * p.Friction)).ToList(),
+    };
+
+    /// <summary>This tyre with these two frictions as the whole of it at its reference load [1]: no table, rise or dust.</summary>
+    internal TyreSettings WithFriction(double atRest, double sliding) => this with
+    {
+        StaticFriction = atRest,
+        KineticFriction = sliding,
+        FrictionTable = null,
+        FrictionRise = 0.0,
+        FoulingDistance = 0.0,
+        DustyFriction = 1.0,
+    };
 }

@@ -49,6 +49,13 @@ internal struct WheelParameters<T>
 
     /// <summary>Friction table, or null.</summary>
     public FrictionTable<T>? Table;
+
+    /// <summary>The switches and the number of the table's points in one number: wheels of one shape run side by side.</summary>
+    public readonly int Shape =>
+        (Plain ? 1 : 0) | (HasRise ? 2 : 0) | (HasLoadExponent ? 4 : 0) | (HasRolling ? 8 : 0) | (LimitDamping ? 16 : 0) | ((Table?.Speed.Length ?? 0) << 16);
+
+    /// <summary>Gives friction this value at every slip speed [1]; load and dust act on it as before.</summary>
+    public void Flatten(T friction) => (KineticFriction, FrictionDrop, HasRise, Table) = (friction, 0.0, false, null);
 }
 
 /// <summary>What one wheel's evaluation leaves for the record and the ledger.</summary>

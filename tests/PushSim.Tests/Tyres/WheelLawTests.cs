@@ -1,5 +1,7 @@
+using System.Reflection;
 using MathNet.Numerics.Interpolation;
 using PushSim.Numerics;
+using PushSim.Simulation;
 using PushSim.Tyres;
 using Xunit;
 
@@ -64,6 +66,52 @@ public class WheelLawTests
         }
     }
 
+    // Every number and switch is set, so that a term which Flatten forgets shows
+    [Fact]
+    public void Flattened_friction_is_the_same_at_every_slip_speed()
+    {
+        WheelParameters<R1> p = AllOn();
+        double Slope() => WheelEquations.Friction<R1>(p, 2.0, 2.0).Value - WheelEquations.Friction<R1>(p, 0.1, 2.0).Value;
+        Assert.NotEqual(0.0, Slope(), 1e-3);
+        p.Flatten(0.9);
+        Assert.Equal(0.0, Slope());
+    }
+
+    [Fact]
+    public void Every_switch_of_a_wheel_is_in_its_shape()
+    {
+        foreach (FieldInfo field in typeof(WheelParameters<R1>).GetFields().Where(f => f.FieldType == typeof(bool)))
+        {
+            object off = AllOn();
+            field.SetValue(off, false);
+            Assert.True(((WheelParameters<R1>)off).Shape != AllOn().Shape, field.Name);
+        }
+
+        Assert.NotEqual(AllOn().Shape, new WheelParameters<R1>().Shape);
+    }
+
+    // Every number of the tyre that is off is set, so that a term which Gripping or WithFriction forgets shows
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_tyre_scales_and_replaces_all_its_friction(bool hasTable)
+    {
+        TyreSettings tyre = TestRobots.SoftTyre with { FrictionTable = hasTable ? s_points : null };
+        foreach (PropertyInfo number in typeof(TyreSettings).GetProperties().Where(n => n.GetValue(tyre) is 0.0))
+        {
+            number.SetValue(tyre, 0.1);
+        }
+
+        foreach (double v in new[] { 0.0, 0.07, 0.4, 2.0 })
+        {
+            Assert.Equal(0.5 * Friction(tyre, v), Friction(tyre.Gripping(0.5), v), 1e-13);
+        }
+
+        TyreSettings plain = tyre.WithFriction(0.9, 0.6);
+        Assert.Equal((0.9, 0.6), (Friction(plain, 0.0), Friction(plain, 50.0)));
+        Assert.Equal((0.0, 1.0), (plain.FoulingDistance, plain.DustyFriction));
+    }
+
     // z' = -z/tau in both directions, and the stage (z - z0)/g = z'. Computed here.
     [Fact]
     public void In_the_air_a_bristle_only_relaxes()
@@ -79,5 +127,23 @@ public class WheelLawTests
         Assert.Equal(2e-4 / (1.0 + (g / BristleLaw.RelaxationTime)), y[4], 1e-15);
         Assert.Equal((y[4] - 2e-4) / g, dy[4], 1e-12);
         Assert.Equal((y[5] + 5e-4) / g, dy[5], 1e-12);
+    }
+
+    private static WheelParameters<R1> AllOn()
+    {
+        object all = new WheelParameters<R1>();
+        foreach (FieldInfo field in typeof(WheelParameters<R1>).GetFields())
+        {
+            field.SetValue(all, field.FieldType == typeof(bool) ? true : field.FieldType == typeof(R1) ? (R1)0.5 : null);
+        }
+
+        return (WheelParameters<R1>)all;
+    }
+
+    // at the reference load
+    private static double Friction(TyreSettings tyre, double speed)
+    {
+        WheelParameters<R1> p = new RobotSystem(TestRobots.Pull(TestRobots.FourWheels(tyre))).Equations.Wheels[0];
+        return WheelEquations.Friction<R1>(p, speed, tyre.TreadArea * tyre.ReferenceLoad).Value;
     }
 }

@@ -54,15 +54,9 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
     private static TyreSettings? Named(RobotSettings robot, string name) =>
         robot.Wheels.Select(w => w.Tyre).FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.OrdinalIgnoreCase));
 
-    private TyreSettings Fitted(TyreSettings like, double factor) => like with
+    private TyreSettings Fitted(TyreSettings like, double factor) => like.WithFriction(factor * Static, factor * Kinetic) with
     {
         Name = Name,
-        StaticFriction = factor * Static,
-        KineticFriction = factor * Kinetic,
-        FrictionTable = null,
-        FrictionRise = 0.0,
-        FoulingDistance = 0.0,
-        DustyFriction = 1.0,
         LoadExponent = LoadExponent,
 
         // friction is the fitted one at the load of the pulls

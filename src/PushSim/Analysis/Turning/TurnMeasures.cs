@@ -100,11 +100,11 @@ internal sealed class TurnMeasures
             double limit = middle;
             double friction = robot.Wheels.First(w => frontIsLight ? w.X > limit : w.X < limit).Tyre.StaticFriction;
             yield return new Measure(frontIsLight ? TurnChange.FrontFriction : TurnChange.RearFriction, 0.5, 0.95, a => friction * (1.0 - a), a => TurnTrial.WithTyres(
-                robot, w => (frontIsLight ? w.X > limit : w.X < limit) ? TurnTrial.Gripping(w.Tyre, 1.0 - a) : w.Tyre));
+                robot, w => (frontIsLight ? w.X > limit : w.X < limit) ? w.Tyre.Gripping(1.0 - a) : w.Tyre));
         }
 
         double grip = robot.Wheels.Average(w => w.Tyre.StaticFriction);
-        yield return new Measure(TurnChange.Friction, 0.15, 0.9, a => grip * (1.0 - a), a => TurnTrial.WithTyres(robot, w => TurnTrial.Gripping(w.Tyre, 1.0 - a)));
+        yield return new Measure(TurnChange.Friction, 0.15, 0.9, a => grip * (1.0 - a), a => TurnTrial.WithTyres(robot, w => w.Tyre.Gripping(1.0 - a)));
         double[] ratios = [.. robot.Drives.SelectMany(d => d.Motors).Select(m => m.Ratio)];
         if (ratios.Length > 0)
         {

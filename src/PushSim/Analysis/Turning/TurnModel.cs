@@ -123,14 +123,13 @@ internal sealed class TurnModel
         WheelParameters<Dual<R1>>[] own = [.. _dual.Wheels];
         for (int i = 0; isFlat && i < own.Length; i++)
         {
-            ref WheelParameters<Dual<R1>> p = ref _dual.Wheels[i];
-            (p.KineticFriction, p.FrictionDrop, p.HasRise, p.Table) = (1.0, 0.0, false, null);
+            _dual.Wheels[i].Flatten(1.0);
         }
 
         double[] unit = Frictions(y);
         for (int i = 0; isFlat && i < own.Length; i++)
         {
-            _dual.Wheels[i].KineticFriction = friction[i] / unit[i];
+            _dual.Wheels[i].Flatten(friction[i] / unit[i]);
         }
 
         for (int i = 0; isLoadSteady && i < own.Length; i++)

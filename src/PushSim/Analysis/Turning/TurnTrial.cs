@@ -73,13 +73,4 @@ internal sealed record TurnTrial(bool Turns, double YawRate, double ScrubMoment,
     /// <summary>The robot with its tyres changed, wheel by wheel.</summary>
     public static RobotSettings WithTyres(RobotSettings robot, Func<WheelSettings, TyreSettings> tyre) =>
         robot with { Wheels = [.. robot.Wheels.Select(w => w with { Tyre = tyre(w) })] };
-
-    /// <summary>A tyre with all its friction scaled.</summary>
-    public static TyreSettings Gripping(TyreSettings t, double factor) => t with
-    {
-        StaticFriction = factor * t.StaticFriction,
-        KineticFriction = factor * t.KineticFriction,
-        FrictionRise = factor * t.FrictionRise,
-        FrictionTable = t.FrictionTable?.Select(p => (p.Speed, factor * p.Friction)).ToList(),
-    };
 }
