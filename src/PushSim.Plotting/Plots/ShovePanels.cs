@@ -8,6 +8,9 @@ namespace PushSim.Plotting.Plots;
 /// <summary>Panels of a shove and of a push on a wall.</summary>
 internal static class ShovePanels
 {
+    // Limits that have a line whether or not a push meets them.
+    private static readonly BindingKind[] s_usual = [BindingKind.Nothing, BindingKind.Tyre, BindingKind.CurrentLimit, BindingKind.Motor];
+
     // Share of the samples at either end that a picture of forces may leave out [1].
     private const double CutShare = 0.03;
 
@@ -98,18 +101,20 @@ internal static class ShovePanels
 
     private static Panel Limits(RunResult r)
     {
-        Panel panel = Panel.OverTime("What limits each push", "").WithWords([.. Enum.GetValues<BindingKind>().Select(BindingTable.Short)]);
-        panel.AddSteps(Steps(r.Limits), r.Scenario.Robot.Name, 0.06);
+        IReadOnlyList<BindingSpan> others = r.Opponent?.Limits ?? [];
+        BindingKind[] kinds = [.. r.Limits.Concat(others).Select(s => s.Kinds[0]).Concat(s_usual).Distinct().Order()];
+        Panel panel = Panel.OverTime("What limits each push", "").WithWords([.. kinds.Select(BindingTable.Short)]);
+        panel.AddSteps(Steps(r.Limits, kinds), r.Scenario.Robot.Name, 0.06);
         if (r.Opponent is not null)
         {
-            panel.AddSteps(Steps(r.Opponent.Limits), r.Opponent.Robot.Name, -0.06);
+            panel.AddSteps(Steps(others, kinds), r.Opponent.Robot.Name, -0.06);
         }
 
         return panel;
     }
 
-    private static IEnumerable<(double X, double Y)> Steps(IReadOnlyList<BindingSpan> spans) =>
-        spans.SelectMany(s => new[] { (s.From, (double)s.Kinds[0]), (s.To, (double)s.Kinds[0]) });
+    private static IEnumerable<(double X, double Y)> Steps(IReadOnlyList<BindingSpan> spans, BindingKind[] kinds) =>
+        spans.SelectMany(s => new[] { (s.From, (double)Array.IndexOf(kinds, s.Kinds[0])), (s.To, (double)Array.IndexOf(kinds, s.Kinds[0])) });
 
     private static Panel TopView(RunResult r)
     {
