@@ -59,6 +59,11 @@ public static class LimitVerdict
             return $"{name} cannot pull at all: {forces}, and skids, rolling or slope take all of the lesser.";
         }
 
+        if (s.Bound.Count == 0)
+        {
+            return $"The battery cannot feed the motors of {name} as it pulls, so what binds is not told: {forces}.";
+        }
+
         string pulls = Text($"{forces}; it pulls {s.Pull:0.0} N");
         if (s.Bound.Count == 1 && s.Binding == BindingKind.Tyre)
         {
