@@ -19,21 +19,39 @@ public static class ScenarioReader
 
     /// <summary>Reads a robot file alone. What is wrong with it is complained about, never thrown.</summary>
     /// <param name="path">The robot file.</param>
-    /// <param name="options">Limits of reading; <see cref="ReadOptions.Set"/> has no effect here. Null: the defaults.</param>
+    /// <param name="options">Limits of reading, and what is set anew; null: the defaults.</param>
     /// <returns>The robot in SI, or the complaints; never a scenario.</returns>
     public static ReadResult ReadRobot(string path, ReadOptions? options = null)
     {
         var context = new ReadContext(options ?? new ReadOptions());
         TomlTable? tree = Includes.Tree(context, path, path);
-        RobotSettings? robot = tree is null || FileNature.IsNoRobot(context, tree) ? null : RobotReader.Read(context, tree);
-        return ReadResult.Of(context, null, robot);
+        return ReadResult.Of(context, null, tree is null || FileNature.IsNoRobot(context, tree) ? null : Robot(context, tree));
     }
+
+    /// <summary>Whether a file is a scenario, by its keys alone; false too where it cannot be read.</summary>
+    /// <param name="path">The file.</param>
+    public static bool IsScenario(string path) => Includes.Tree(new ReadContext(new ReadOptions()), path, path) is TomlTable tree && FileNature.IsScenario(tree) && !FileNature.IsRobot(tree);
 
     /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis or wheels and names no robot.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="options">Limits of reading; <see cref="ReadOptions.Set"/> has an effect on a scenario only. Null: the defaults.</param>
+    /// <param name="options">Limits of reading, and what is set anew; null: the defaults.</param>
     /// <returns>The settings in SI, or the complaints; without a scenario if it is a robot file.</returns>
     public static ReadResult Check(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: true);
+
+    // A robot without a scenario, with what the caller sets anew in it
+    private static RobotSettings? Robot(ReadContext context, TomlTable tree)
+    {
+        var set = Overrides.Of(SetText.Nodes(context.Options.Set).Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value)));
+        context.Overrides = set;
+        RobotSettings? robot = RobotReader.Read(context, tree);
+        context.Overrides = null;
+        if (robot is not null)
+        {
+            set?.ReportUnused(context, $"robot \"{SourceFile.Clean(robot.Name, 60)}\"");
+        }
+
+        return context.Errors == 0 ? robot : null;
+    }
 
     private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
     {
@@ -46,7 +64,7 @@ public static class ScenarioReader
 
         if (mayBeRobot && FileNature.IsRobot(tree))
         {
-            return ReadResult.Of(context, null, RobotReader.Read(context, tree));
+            return ReadResult.Of(context, null, Robot(context, tree));
         }
 
         if (FileNature.IsNoScenario(context, tree))

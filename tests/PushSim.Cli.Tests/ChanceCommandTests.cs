@@ -77,7 +77,7 @@ public class ChanceCommandTests
     public void Against_itself_the_difference_is_nothing_for_sure()
     {
         using ScratchFolder scratch = ShortMatches.Files();
-        JsonElement r = JsonDocument.Parse(Cli.Run("odds", scratch["short.toml"], "--against", scratch["short.toml"], "--matches", "40", "--json").Output).RootElement.GetProperty("against");
+        JsonElement r = JsonDocument.Parse(Cli.Run("odds", scratch["short.toml"], "--beside", scratch["short.toml"], "--matches", "40", "--json").Output).RootElement.GetProperty("beside");
         Assert.Equal(0.0, r.GetProperty("win_share_difference").GetDouble());
         Assert.True(r.GetProperty("win_share_difference_low").GetDouble() is < 0.0 and > -0.12);
     }
@@ -93,7 +93,7 @@ public class ChanceCommandTests
         int held = 0;
         for (int seed = 1; seed <= seeds; seed++)
         {
-            IReadOnlyList<MatchEnd> outcomes = Campaign.Run(new BatchMatchRunner(scenario.Middle), new FileMatchSource(scenario, (ulong)seed), (0, Matches), [], 0.0, 2, _ => { }, default);
+            IReadOnlyList<MatchEnd> outcomes = Campaign.Run(new BatchMatchRunner(scenario.Middle), new FileMatchSource(scenario, new ContestKey((ulong)seed, scenario.Label)), (0, Matches), [], 0.0, 2, _ => { }, default);
             var tally = Tally.Of(outcomes);
             Assert.All(outcomes, o => Assert.True(double.IsFinite(o.GroundGained) && !o.HasFailed));
             held += tally.LeadInterval.Holds(0.0) ? 1 : 0;

@@ -11,7 +11,7 @@ public class PartsTests
     private static string[] Command(string name) => name switch
     {
         "odds" => ["odds", "short.toml", "--matches", "20"],
-        "odds against" => ["odds", "short.toml", "--matches", "20", "--against", "other.toml"],
+        "odds against" => ["odds", "short.toml", "--matches", "20", "--beside", "other.toml"],
         "sweep" => ["sweep", "short.toml", "--vary", "chassis.mass=1.2 kg..1.5 kg", "--points", "4", "--odds", "20"],
         _ => ["ladder", "robots/mole.toml", "robots/badger.toml", "robots/wombat.toml", "--scene", "short.toml", "--matches", "20"],
     };

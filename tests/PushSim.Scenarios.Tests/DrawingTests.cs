@@ -1,5 +1,6 @@
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
 using PushSim.Scenarios.Units;
 using PushSim.Simulation;
@@ -23,10 +24,11 @@ public class DrawingTests
     {
         string path = Path.Combine(Folder(), name + ".toml");
         DrawableScenario drawn = Open(DrawableScenario.Open(path));
-        double[] values = [.. drawn.Values.Select(v => v.IsOfClass && v.Spread == Spread.Uniform ? v.Middle - (v.Key.EndsWith("charge", StringComparison.Ordinal) ? 0.0 : v.Tolerance) : v.Middle)];
+        ReadResult read = ScenarioReader.Read(path);
+        double[] values = [.. drawn.Values.Select(v => read.Inputs.Any(i => v.Key.EndsWith(i.Key, StringComparison.Ordinal)) || v.Spread != Spread.Uniform ? v.Middle : v.Middle - v.Tolerance)];
         ScenarioSettings again = drawn.With(values, out string cause)!;
         Assert.Equal("", cause);
-        Assert.Equal(Text(ScenarioReader.Read(path).Scenario!), Text(again));
+        Assert.Equal(Text(read.Scenario!), Text(again));
     }
 
     // the scenario's own [override] gives the robot 1.1 kg and its opponent 1.9 kg; whoever reads sets both anew, and the drawn matches must have that too
@@ -51,7 +53,7 @@ public class DrawingTests
     }
 
     [Fact]
-    public void Files_without_tolerances_get_those_of_the_class_and_others_do_not()
+    public void A_value_without_a_tolerance_gets_that_of_its_class()
     {
         using var plain = new SmallFiles(Plain, Shove);
         DrawableScenario drawn = Open(DrawableScenario.Open(plain.ScenarioPath));
@@ -67,8 +69,52 @@ public class DrawingTests
         Assert.Equal(0.1 * friction.Middle, friction.Tolerance, 1e-12);
 
         using var stated = new SmallFiles(SmallFiles.With(Plain, "kinetic_friction = 0.8", "kinetic_friction = \"0.8 ± 0.02\""), Shove);
-        TolerancedValue only = Assert.Single(Open(DrawableScenario.Open(stated.ScenarioPath)).Values, v => v.Owner == "robot");
-        Assert.Equal(("tyre.foam.kinetic_friction", 0.02, false), (only.Key, Math.Round(only.Tolerance, 12), only.IsOfClass));
+        IReadOnlyList<TolerancedValue> beside = Open(DrawableScenario.Open(stated.ScenarioPath)).Values;
+        Assert.Equal((0.02, false), Of("kinetic_friction"));
+        Assert.Equal((0.1, true), Of("static_friction"));
+
+        (double Tolerance, bool IsOfClass) Of(string key) => Assert.Single(beside, v => v.Key == "tyre.foam." + key) is var v ? (Math.Round(v.Tolerance, 12), v.IsOfClass) : default;
+    }
+
+    [Fact]
+    public void An_exact_value_is_not_drawn()
+    {
+        using var files = new SmallFiles(SmallFiles.With(Plain, "kinetic_friction = 0.8", "kinetic_friction = \"0.8 exact\""), Shove);
+        DrawableScenario drawn = Open(DrawableScenario.Open(files.ScenarioPath));
+        Assert.DoesNotContain(drawn.Values, v => v.Key == "tyre.foam.kinetic_friction");
+        Assert.Contains(drawn.Values, v => v.Key == "tyre.foam.static_friction");
+        Assert.Equal(0.8, drawn.Middle.Robot.Wheels[0].Tyre.KineticFriction);
+    }
+
+    // a delay of 0.02 s may be off by that much, none at all is none; where nobody states one it is about 0.05 s
+    [Theory]
+    [InlineData("0.15 s", 0.15, 0.05)]
+    [InlineData("0.02 s", 0.02, 0.02)]
+    [InlineData("0 s", 0.0, 0.0)]
+    [InlineData(null, 0.05, 0.05)]
+    public void A_stated_value_stays_the_middle(string? stated, double middle, double tolerance)
+    {
+        using var files = new SmallFiles(Plain, Shove + (stated is null ? "" : $"reaction_delay = \"{stated}\"\n"));
+        TolerancedValue? found = Open(DrawableScenario.Open(files.ScenarioPath)).Values.FirstOrDefault(v => v.Key == "manoeuvre.reaction_delay");
+        Assert.Equal(tolerance, found?.Tolerance ?? 0.0, 1e-12);
+        Assert.Equal(middle, found?.Middle ?? 0.0, 1e-12);
+    }
+
+    [Fact]
+    public void A_floor_without_dust_has_none_in_any_match()
+    {
+        using var files = new SmallFiles(Plain, Shove + "[floor]\ndust = 0\n");
+        Assert.DoesNotContain(Open(DrawableScenario.Open(files.ScenarioPath)).Values, v => v.Key == "floor.dust");
+    }
+
+    [Fact]
+    public void A_scenario_meets_another_opponent()
+    {
+        string robots = Path.Combine(Folder(), "robots");
+        DrawableScenario own = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-heavy-grippy.toml")));
+        DrawableScenario other = Open(DrawableScenario.OfContest(Path.Combine(Folder(), "shove-heavy-grippy.toml"), Path.Combine(robots, "wombat.toml")));
+        Assert.Equal((own.Middle.Robot.Name, own.Middle.Robot.Chassis.Mass, "wombat"), (other.Middle.Robot.Name, other.Middle.Robot.Chassis.Mass, other.Middle.Opponent!.Robot.Name));
+        Assert.Equal(Text(own.Middle with { Name = "", Opponent = null }), Text(other.Middle with { Name = "", Opponent = null }));
     }
 
     [Fact]
@@ -86,7 +132,7 @@ public class DrawingTests
     {
         using var files = new SmallFiles(SmallFiles.With(Plain, "kinetic_friction = 0.8", "kinetic_friction = \"0.8 ± 0.02\"\nown_share = \"40 %\""), Shove);
         DrawableScenario drawn = Open(DrawableScenario.Open(files.ScenarioPath));
-        TolerancedValue[] own = [.. drawn.Values.Where(v => v.Owner == "robot")];
+        TolerancedValue[] own = [.. drawn.Values.Where(v => v.Key == "tyre.foam.kinetic_friction")];
         Assert.Equal(drawn.Middle.Robot.Wheels.Count(w => w.Tyre.Name == "foam"), own.Length);
         Assert.All(own, v => Assert.Equal(0.4, v.OwnShare, 1e-12));
         ScenarioSettings s = drawn.With(With(drawn, own[0].Key, own[0].Part, 0.77), out _)!;

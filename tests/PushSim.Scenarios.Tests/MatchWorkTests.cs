@@ -87,12 +87,12 @@ public class MatchWorkTests
     {
         using var files = new SmallFiles(scenario: Shove + more);
         DrawableScenario scenario = DrawableScenario.Open(files.ScenarioPath).Scenario!;
-        var source = new FileMatchSource(scenario, 1);
+        var source = new FileMatchSource(scenario, new ContestKey(1, scenario.Label));
         Assert.Equal((tolerance, method), (source.Middle.Numerics.Tolerance, source.Middle.Numerics.Method));
         Assert.Equal(source.Middle.Numerics, source.Match(3, out _)!.Numerics);
         Assert.Equal("move-match-3", source.Replay(3, out _)!.Name);
         string key = scenario.Values[2].Key;
-        double[] redrawn = new FileMatchSource(scenario, 1, key).Values(3);
+        double[] redrawn = new FileMatchSource(scenario, new ContestKey(1, scenario.Label), key).Values(3);
         Assert.Equal(scenario.Values.Select(v => v.Key == key), source.Values(3).Zip(redrawn, (a, b) => a != b));
     }
 
@@ -101,7 +101,7 @@ public class MatchWorkTests
     private static MatchWork Work(SmallFiles files, MatchPlan plan, IMatchStore? store = null)
     {
         DrawableResult read = DrawableScenario.Open(files.ScenarioPath);
-        return new MatchWork(plan, Fingerprint.Of(read), [new FileMatchSource(read.Scenario!, plan.Seed)], KeptMatchWords.Instance, store);
+        return new MatchWork(plan, Fingerprint.Of(read), [new FileMatchSource(read.Scenario!, new ContestKey(plan.Seed, read.Scenario!.Label))], KeptMatchWords.Instance, store);
     }
 
     private static void MatchState(MatchWork work, int[] splits, PartState[] unfinished)

@@ -1,6 +1,5 @@
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
-using PushSim.Tyres;
 
 namespace PushSim.Cli.Fit;
 
@@ -53,7 +52,7 @@ internal static class FitCommand
         }
 
         OutputFolder? folder = options.Open("fit");
-        string[] blocks = [.. outcome.Fits.Select((f, k) => Block(outcome.Robot, f, outcome.Simulated.Count > 0 ? outcome.Simulated[k].Fit : null))];
+        string[] blocks = [.. outcome.Tables.Select(t => t.Text)];
         List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
         if (folder is not null && options.Report)
         {
@@ -63,19 +62,6 @@ internal static class FitCommand
 
         options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, outcome, blocks, files));
         return ExitCode.Done;
-    }
-
-    // The pasted table takes over the robot's tyre of that name, else the one on the wheels under test, which share the load.
-    private static string Block(RobotSettings? robot, TyreFit fit, SimulationFit? simulated)
-    {
-        if (robot is null)
-        {
-            return TyreBlock.Of(fit, null, 4, simulated);
-        }
-
-        int[] tested = [.. GripLoad.TestedWheels(robot).DefaultIfEmpty(0)];
-        TyreSettings? own = robot.Wheels.Select(w => w.Tyre).FirstOrDefault(t => string.Equals(t.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
-        return TyreBlock.Of(fit, own ?? robot.Wheels[tested[0]].Tyre, tested.Length, simulated);
     }
 
     private static List<string> WriteFiles(OutputFolder folder, FitResult outcome, string[] blocks, bool noPlots, CancellationToken cancel)

@@ -5,11 +5,12 @@ namespace PushSim.Cli.Fit;
 /// <summary>The logs of `fit` and how they are to be taken.</summary>
 internal sealed class FitOptions
 {
-    private readonly Argument<string[]> _files = new("CSV") { Description = "Logs of a load cell (columns time, force; also tyre, pull, speed, rpm, current), or tables of readings (force or sliding, peak or breakaway; also tyre, pull, load). Unit in the name: \"peak [gf]\", \"slide_gf\".", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> _files = new("CSV") { Description = "Logs of a load cell (columns time, force; also tyre, material, pull, speed, rpm, current), or tables of readings (force or sliding, peak or breakaway; also tyre, material, pull, load). Unit in the name: \"peak [gf]\", \"slide_gf\".", Arity = ArgumentArity.OneOrMore };
     private readonly Option<string?> _load = new("--load") { Description = "Load on the tested tyres, e.g. \"420 gf\".", HelpName = "FORCE" };
     private readonly Option<string?> _height = new("--height") { Description = "Height of the tether above the floor.", HelpName = "LENGTH" };
     private readonly Option<bool> _drag = new("--drag") { Description = "The robot was dragged with its wheels locked." };
     private readonly Option<string?> _tyre = new("--tyre") { Description = "All files are of this tyre.", HelpName = "NAME" };
+    private readonly Option<string?> _material = new("--material") { Description = "What the tyres are made of: a material of the shelf (pushsim shelf tyres).", HelpName = "NAME" };
     private readonly Option<string?> _unit = new("--unit") { Description = "Unit of force: N, gf, kgf, lbf, ozf, mV.", HelpName = "UNIT" };
     private readonly Option<string?> _timeUnit = new("--time-unit") { Description = "Unit of time: s, ms, us, min.", HelpName = "UNIT" };
     private readonly Option<string?> _calibration = new("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\".", HelpName = "FORCE/mV" };
@@ -18,16 +19,19 @@ internal sealed class FitOptions
     private readonly Option<string?> _difference = new("--difference") { Description = "Friction difference that matters, e.g. 0.05.", HelpName = "NUMBER" };
     private readonly Option<bool> _simulate = new("--simulate") { Description = "Fit the scenario of --robot, run in the engine, to the logs: slip speed and stiffness too." };
 
+    private readonly SetOption _set = new();
+
     public Option<string?> Robot { get; } = new("--robot") { Description = "Robot file, or scenario with a tether: load, motors.", HelpName = "FILE" };
 
     public void AddTo(Command command)
     {
         command.Arguments.Add(_files);
-        foreach (Option option in new Option[] { _load, Robot, _height, _drag, _tyre, _unit, _timeUnit, _calibration, _tare, _flip, _difference, _simulate })
+        foreach (Option option in new Option[] { _load, Robot, _height, _drag, _tyre, _material, _unit, _timeUnit, _calibration, _tare, _flip, _difference, _simulate })
         {
             command.Options.Add(option);
         }
 
+        _set.AddTo(command);
         Check(_load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero");
         Check(_tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
         Check(_height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "cannot be below the floor");
@@ -45,6 +49,8 @@ internal sealed class FitOptions
         Height = p.GetValue(_height) is string h && FitArguments.TryLength(h, out double metre, out _) ? metre : null,
         IsDrag = p.GetValue(_drag),
         Tyre = p.GetValue(_tyre),
+        Material = p.GetValue(_material),
+        Set = _set.Of(p),
         Tare = p.GetValue(_tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
         Difference = p.GetValue(_difference) is string d && TryDifference(d, out double matters) ? matters : null,
         Simulate = p.GetValue(_simulate),

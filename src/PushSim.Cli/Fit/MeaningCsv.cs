@@ -18,7 +18,7 @@ internal static class MeaningCsv
             [
                 SafeCell.Of(t.Tyre.Name), CsvTable.Number(t.IsStronger ? r.Stronger : 1.0), CsvTable.Number(t.Tyre.Static), CsvTable.Number(t.Tyre.Kinetic), CsvTable.Number(t.Tyre.Spread),
                 t.Tyre.IsAtLeast ? "yes" : "no", CsvTable.Number(t.MotorForce), CsvTable.Number(t.TyreForce), BindingTable.PartKey(t.Binding) ?? "", CsvTable.Number(t.FirstMetre), t.Turn is TurnEase e ? MeaningWords.Of(e) : "",
-                CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.Tyre.IsWearKnown ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
+                CsvTable.Number(t.YawRate), CsvTable.Number(t.Chatter), t.WearPerMinute is not null ? "yes" : "no", CsvTable.Number(t.WearPerMinute), CsvTable.Number(t.Shoves?.Matches),
                 CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Wins)), CsvTable.Number(share?.Low), CsvTable.Number(share?.High), CsvTable.Number(share is null ? null : t.Shoves!.Share(t.Shoves.Losses)),
                 CsvTable.Number(t.Shoves?.Failed), SafeCell.Of(RunWords.Cause(t.Stop)),
             ];

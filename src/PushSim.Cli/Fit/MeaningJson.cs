@@ -11,6 +11,7 @@ internal static class MeaningJson
         w.WriteStartObject("on_the_robot");
         w.WriteString("robot", r.Robot);
         w.WriteString("opponent", r.Opponent.Length > 0 ? r.Opponent : null);
+        w.WriteString("contest", r.Opponent.Length > 0 ? r.Contest : null);
         w.WriteNumber("shoves", r.Opponent.Length > 0 ? r.Shoves : 0);
         w.WriteNumber("seed", r.Seed);
         w.WriteString("interval", "Wilson score, 95 %");
@@ -32,7 +33,8 @@ internal static class MeaningJson
             w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningWords.Of(e) : null);
             JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
             JsonReport.WriteNumber(w, "chatter_hz", t.Chatter);
-            w.WriteBoolean("wear_known", t.Tyre.IsWearKnown);
+            w.WriteBoolean("material_known", t.Tyre.IsMaterialKnown);
+            w.WriteBoolean("wear_known", t.WearPerMinute is not null);
             JsonReport.WriteNumber(w, "wear_m3_per_minute_of_turn", t.WearPerMinute);
             JsonReport.WriteNumber(w, "win_share", share is null ? null : t.Shoves!.Share(t.Shoves.Wins));
             JsonReport.WriteNumber(w, "win_share_low", share?.Low);

@@ -1,3 +1,5 @@
+using PushSim.Cli.Matches;
+
 namespace PushSim.Cli.Fit;
 
 /// <summary>Options of `fit` about what the tyres make of the robot.</summary>
@@ -5,14 +7,15 @@ internal sealed class MeaningOptions
 {
     private const double MostTimes = 10.0;
 
-    private readonly Option<string?> _against = new("--against") { Description = "Opponent's robot file: which share of shoves each tyre wins.", HelpName = "FILE" };
+    private readonly ContestOptions _contest = new("Opponent's robot file: which share of shoves each tyre wins.");
     private readonly Option<string?> _stronger = new("--stronger-motor") { Description = "Once more with this many times the stall torque, e.g. 1.5.", HelpName = "TIMES" };
     private readonly Option<long> _shoves = CommonOptions.Whole("--shoves", "N", "Shoves of each tyre.", 200, 10, 1_000_000);
     private readonly CommonOptions _common = new();
 
     public void AddTo(Command command, Option<string?> robot)
     {
-        foreach (Option option in new Option[] { _against, _stronger, _shoves, _common.Seed, _common.Threads })
+        _contest.AddTo(command);
+        foreach (Option option in new Option[] { _stronger, _shoves, _common.Seed, _common.Threads })
         {
             command.Options.Add(option);
         }
@@ -27,7 +30,7 @@ internal sealed class MeaningOptions
         command.Validators.Add(found =>
         {
             bool hasRobot = found.GetValue(robot) is not null;
-            if (!hasRobot && found.GetValue(_against) is not null)
+            if (!hasRobot && _contest.Opponent(found) is not null)
             {
                 found.AddError("--against needs the robot that shoves: add --robot FILE");
             }
@@ -38,8 +41,12 @@ internal sealed class MeaningOptions
         });
     }
 
-    public MeaningRequest Of(ParseResult p) => new(
-        p.GetValue(_against), p.GetValue(_stronger) is string t && TryTimes(t, out double times) ? times : null, p.GetValue(_shoves), (ulong)p.GetValue(_common.Seed), (int)p.GetValue(_common.Threads));
+    public MeaningRequest Of(ParseResult p)
+    {
+        (string? opponent, string? scene, string? label) = _contest.Of(p);
+        double? stronger = p.GetValue(_stronger) is string t && TryTimes(t, out double times) ? times : null;
+        return new MeaningRequest(opponent, scene, label, stronger, p.GetValue(_shoves), (ulong)p.GetValue(_common.Seed), (int)p.GetValue(_common.Threads));
+    }
 
     /// <summary>Says what stands in the way; null if nothing does.</summary>
     public static int? Complain(MeaningResult? result, TextWriter error)

@@ -17,6 +17,7 @@ internal static class LadderCommand
         var files = new Argument<string[]>("FILE") { Description = "Robot files, two or more.", Arity = ArgumentArity.OneOrMore };
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches of each pair.", 100, 1, MostMatches);
         var scene = new Option<string?>("--scene") { Description = "Scenario file with floor, shove and driving for all.", HelpName = "FILE" };
+        var set = new SetOption();
         var parts = new PartOptions();
         var command = new Command(
             "ladder",
@@ -25,13 +26,14 @@ internal static class LadderCommand
         {
             files, matches, scene, common.Seed, common.Threads,
         };
+        set.AddTo(command);
         parts.AddTo(command, common);
         common.AddTo(command);
         command.SetAction(parsed =>
         {
             var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
             var request = new Request(
-                parsed.GetValue(files)!, parsed.GetValue(scene), plan, common.Of(parsed));
+                parsed.GetValue(files)!, parsed.GetValue(scene), set.Read(parsed), plan, common.Of(parsed));
             return Run(request, output, error, cancel);
         });
         return command;
@@ -46,7 +48,7 @@ internal static class LadderCommand
         }
 
         MatchPlan plan = request.Plan;
-        var ladder = new DrawnLadder(request.Robots, request.Scene, plan.Seed);
+        var ladder = new DrawnLadder(request.Robots, request.Scene, plan.Seed, request.Read);
         if (Complain(ladder, error) is int code)
         {
             return code;
@@ -67,7 +69,8 @@ internal static class LadderCommand
             return job.EndPart(output);
         }
 
-        LadderResult result = LadderResult.Of(ladder, work, plan.Seed, MatchSetting.Of(ladder.Reads[0].Scenario!, request.Scene), cancel.IsCancellationRequested);
+        string usual = UsualTolerances.Of(ladder.Reads.SelectMany(r => r.Scenario!.Values));
+        LadderResult result = LadderResult.Of(ladder, work, plan.Seed, $"{MatchSetting.Of(ladder.Reads[0].Scenario!, request.Scene)} {usual}".TrimEnd(), cancel.IsCancellationRequested);
         List<string> written = folder is null ? [] : WriteFiles(folder, result, ladder, request);
         if (folder is not null)
         {
@@ -113,5 +116,5 @@ internal static class LadderCommand
         return written;
     }
 
-    private sealed record Request(string[] Robots, string? Scene, MatchPlan Plan, OutputRequest Output);
+    private sealed record Request(string[] Robots, string? Scene, ReadOptions Read, MatchPlan Plan, OutputRequest Output);
 }

@@ -23,6 +23,7 @@ internal static class LimitsCommand
             Description = "Seconds of pushing, dashing (a second from standstill, again and again), turning and resting that repeat through the match (default 3:3:1:3).", HelpName = "P:D:T:R",
         };
         var match = new Option<string?>("--match") { Description = "Length of the match in seconds (default 180).", HelpName = "SECONDS" };
+        var set = new SetOption();
         var common = new CommonOptions("Folder for plots and CSV (default pushsim-out/NAME-limits).");
         var command = new Command(
             "limits",
@@ -32,6 +33,7 @@ internal static class LimitsCommand
         {
             file, throttle, duty, match,
         };
+        set.AddTo(command);
         common.AddTo(command);
         throttle.Validators.Add(found => Check(found, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
         match.Validators.Add(found => Check(found, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
@@ -41,6 +43,7 @@ internal static class LimitsCommand
             new Options(
                 parsed.GetValue(throttle) is string t ? Number(t) : null,
                 Pattern(parsed.GetValue(duty) ?? "3:3:1:3", parsed.GetValue(match) is string m ? Number(m)!.Value : 180.0)!,
+                set.Read(parsed),
                 common.Of(parsed)),
             output,
             error,
@@ -71,7 +74,7 @@ internal static class LimitsCommand
 
     private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        ReadResult read = ScenarioReader.Check(file);
+        ReadResult read = ScenarioReader.Check(file, options.Read);
         ProblemWriter.Write(error, read.Problems);
         if (read.CannotRead)
         {
@@ -153,5 +156,5 @@ internal static class LimitsCommand
         return files;
     }
 
-    private sealed record Options(double? Throttle, DutyPattern Duty, OutputRequest Output);
+    private sealed record Options(double? Throttle, DutyPattern Duty, ReadOptions Read, OutputRequest Output);
 }

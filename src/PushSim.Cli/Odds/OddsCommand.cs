@@ -13,27 +13,32 @@ internal static class OddsCommand
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var common = new CommonOptions();
-        var file = new Argument<string>("FILE") { Description = "Scenario file of a shove." };
+        var file = new Argument<string>("FILE") { Description = "Scenario file of a shove, or a robot file with --against." };
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches to run.", 1000, 1, MostMatches);
         var within = new Option<string?>("--within") { Description = "Stop when the win share is known to this, for example 2% or 0.02.", HelpName = "SHARE" };
-        var against = new Option<string?>("--against") { Description = "Compare with another scenario on the same draws.", HelpName = "FILE" };
+        var contest = new ContestOptions("Robot file of the opponent, in place of the scenario's own.");
+        var beside = new Option<string?>("--beside") { Description = "Compare with another scenario or robot on the same draws.", HelpName = "FILE" };
+        var set = new SetOption();
         var effects = new Option<bool>("--effects") { Description = "Also tell how much each input matters together with others: as many matches more for each of them." };
         var parts = new PartOptions();
         Option<long?> match = CommonOptions.WholeOrNone("--match", "K", "Run this one match again and show it like run.", 0, MostMatches);
         var command = new Command(
             "odds",
             "How sure is the win: draws values from their tolerances and runs many matches.\n\n"
-            + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mine.toml --against other.toml --within 2%\n  pushsim odds mine.toml --matches 500 --effects\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
+            + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mole.toml --against badger.toml --within 2%\n  pushsim odds mine.toml --beside other.toml\n  pushsim odds mine.toml --matches 500 --effects\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
         {
-            file, matches, common.Seed, common.Threads, within, against, effects, match,
+            file, matches, common.Seed, common.Threads, within, effects, match, beside,
         };
+        contest.AddTo(command);
+        set.AddTo(command);
         parts.AddTo(command, common);
         common.AddTo(command);
         command.SetAction(parsed =>
         {
             var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            (string? opponent, string? scene, string? label) = contest.Of(parsed);
             var request = new OddsRequest(
-                parsed.GetValue(file)!, parsed.GetValue(against), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
+                parsed.GetValue(file)!, opponent, scene, label, parsed.GetValue(beside), set.Read(parsed), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {
                 error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
@@ -48,6 +53,7 @@ internal static class OddsCommand
 
     private static string? Wrong(OddsRequest r, string? within) => r switch
     {
+        { Scene: not null, Opponent: null } => "--scene is for two robot files: name the opponent by --against",
         { Within: double.NaN } => $"--within takes a share such as 2% or 0.02, not \"{within}\"",
         { Match: not null, Output.Report: true } => "--match shows one match; its page comes with run --report",
         { Plan.Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",

@@ -15,6 +15,7 @@ internal static class OddsJson
         w.WriteString("opponent", r.Opponent);
         WriteTally(w, r.Tally);
         w.WriteNumber("seed", r.Seed);
+        w.WriteString("contest", r.Contest);
         JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);
         w.WriteString("interval", "Wilson score, 95 %; of differences Tango score, 95 %");
@@ -47,7 +48,7 @@ internal static class OddsJson
         });
         if (r.Comparison is Comparison c)
         {
-            w.WriteStartObject("against");
+            w.WriteStartObject("beside");
             w.WriteString("scenario", r.OtherName);
             WriteTally(w, r.Other!);
             w.WriteNumber("win_share_difference", c.Difference);

@@ -24,7 +24,8 @@ internal static class OddsPage
             [
                 .. PageReport.Inputs(own.Read), .. other is null ? [] : PageReport.Inputs(other.Read),
                 .. PageReport.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
-                .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
+                .. PageReport.Given("--against", request.Opponent is string o ? PageReport.Shown(o) : null), .. PageReport.Given("--scene", request.Scene is string c ? PageReport.Shown(c) : null), .. PageReport.Given("--contest", request.Contest),
+                .. request.Read.Set.SelectMany(s => PageReport.Given("--set", $"{s.Path}={s.Value}")), .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
             Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
             Computation = OddsText.Computation(result),

@@ -11,6 +11,9 @@ internal sealed record OddsResult
 
     public required ulong Seed { get; init; }
 
+    /// <summary>Label of the draws.</summary>
+    public required string Contest { get; init; }
+
     public required Tally Tally { get; init; }
 
     public required IReadOnlyList<MatchEnd> Failed { get; init; }
@@ -49,6 +52,7 @@ internal sealed record OddsResult
             Robot = own.Source.Robot,
             Opponent = own.Source.Opponent,
             Seed = request.Plan.Seed,
+            Contest = own.Contest.Label,
             Tally = tally,
             Failed = failed,
             Values = own.Values,

@@ -1,39 +1,45 @@
 using PushSim.Cli.Matches;
+using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Odds;
 
 /// <summary>One call of `odds`: reads, runs or joins, reports.</summary>
-internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
+internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter error, CancellationToken cancel)
 {
+    private readonly OddsRequest _request = AsNow(asked, error);
+
+    // Label of the draws, that of the first side for both; null until that was read
+    private string? _label = asked.Contest;
+
     public int Run()
     {
-        Side? own = Open(request.File, isAgainst: false, out int code);
-        Side? other = own is null || request.Against is null ? null : Open(request.Against, isAgainst: true, out code);
-        if (own is null || (request.Against is not null && other is null))
+        Side? own = Open(_request.File, isBeside: false, out int code);
+        Side? other = own is null || _request.Beside is null ? null : Open(_request.Beside, isBeside: true, out code);
+        if (own is null || (_request.Beside is not null && other is null))
         {
             return code;
         }
 
-        if (request.Match is long number)
+        if (_request.Match is long number)
         {
-            return MatchReplay.Show(own.Source, request, number, own.Read, output, error, cancel);
+            return MatchReplay.Show(own.Source, _request, number, own.Read, output, error, cancel);
         }
 
-        OutputFolder? folder = MatchJob.Open(request.Output, own.Source.Middle.Name + "-odds", request.Plan);
+        OutputFolder? folder = MatchJob.Open(_request.Output, own.Source.Middle.Name + "-odds", _request.Plan);
         Side[] sides = other is null ? [own] : [own, other];
-        string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
-        FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
-        var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
-        var job = new MatchJob(request.Plan, work, folder, error, cancel);
+        string[] keys = _request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
+        FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
+        var work = new MatchWork(_request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
+        var job = new MatchJob(_request.Plan, work, folder, error, cancel);
         string words = keys.Length == 0 ? "" : $"--effects plays the contest once more for each of {keys.Length} {(keys.Length == 1 ? "value" : "values")}";
-        if (!job.Run(request.Output.HasNoProgress, request.Within, words: words))
+        if (!job.Run(_request.Output.HasNoProgress, _request.Within, words: words))
         {
             return ExitCode.RunFailed;
         }
 
-        return request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, own, other, keys, folder);
+        return _request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, own, other, keys, folder);
     }
 
     private int Report(MatchJob job, MatchWork work, Side own, Side? other, string[] keys, OutputFolder? folder)
@@ -46,14 +52,14 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         int first = other is null ? 1 : 2;
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(first + i)))];
-        OddsResult result = OddsResult.Of(own, other, request, cancel.IsCancellationRequested, work.Rate) with { Effects = [.. effects.OrderByDescending(e => e.Share)] };
+        OddsResult result = OddsResult.Of(own, other, _request, cancel.IsCancellationRequested, work.Rate) with { Effects = [.. effects.OrderByDescending(e => e.Share)] };
         List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, own, other, result);
         if (folder is not null && files.Count > 0)
         {
             job.Forget();
         }
 
-        request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
+        _request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
         if (cancel.IsCancellationRequested)
         {
             return job.EndInterrupted();
@@ -68,9 +74,21 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         return ExitCode.Done;
     }
 
-    private Side? Open(string file, bool isAgainst, out int code)
+    // --against compared two scenarios before it named an opponent, and still does for one more version
+    private static OddsRequest AsNow(OddsRequest request, TextWriter error)
     {
-        DrawableResult read = DrawableScenario.Open(file);
+        if (request is not { Opponent: string against, Beside: null, Scene: null } || !ScenarioReader.IsScenario(against) || !ScenarioReader.IsScenario(request.File))
+        {
+            return request;
+        }
+
+        error.WriteLine("note: --against names the opponent's robot file; two scenarios are compared by --beside, as which it is taken this time");
+        return request with { Opponent = null, Beside = against };
+    }
+
+    private Side? Open(string file, bool isBeside, out int code)
+    {
+        DrawableResult read = DrawableScenario.OfContest(file, _request.Opponent, _request.Scene, _request.Read);
         ProblemWriter.Write(error, read.Read.Problems);
         code = read.Read.CannotRead ? ExitCode.CannotReadOrWrite : read.Scenario is null ? ExitCode.WrongInput : ExitCode.Done;
         if (read.Scenario is not DrawableScenario scenario)
@@ -80,12 +98,13 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (scenario.Middle.Opponent is null)
         {
-            error.WriteLine($"pushsim: error: {PlainText.Of(file)} has no opponent, so nobody wins; odds needs a shove (sweep and run take any scenario)");
+            error.WriteLine($"pushsim: error: {PlainText.Of(file)} has no opponent, so nobody wins; name one by --against, or give a shove (sweep and run take any scenario)");
             code = ExitCode.WrongInput;
             return null;
         }
 
-        return new Side(scenario, new FileMatchSource(scenario, request.Plan.Seed), Fingerprint.Of(read), read.Read, isAgainst);
+        var contest = new ContestKey(_request.Plan.Seed, _label ??= scenario.Label);
+        return new Side(scenario, contest, new FileMatchSource(scenario, contest), Fingerprint.Of(read), read.Read, isBeside);
     }
 
     private List<string> Write(OutputFolder folder, Side own, Side? other, OddsResult result)
@@ -94,18 +113,18 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         List<string> files = [];
         foreach (Side side in sides)
         {
-            files.Add(folder.Write(side.IsAgainst ? "matches-against.csv" : "matches.csv", stream => WriteMatches(stream, side)));
+            files.Add(folder.Write(side.IsBeside ? "matches-beside.csv" : "matches.csv", stream => WriteMatches(stream, side)));
         }
 
-        if (!request.Output.NoPlots && result.Tally.Matches > 0)
+        if (!_request.Output.NoPlots && result.Tally.Matches > 0)
         {
             PlotSheet picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
             files.AddRange(folder.WritePicture("plot", picture));
         }
 
-        if (request.Output.Report)
+        if (_request.Output.Report)
         {
-            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(request, result, own, other, cancel).Write));
+            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(_request, result, own, other, cancel).Write));
         }
 
         return files;
@@ -114,11 +133,11 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
     private void WriteMatches(Stream stream, Side side)
     {
         using var writer = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        FinishedMatches.WriteTable(writer, side.Fingerprint, request.Plan, KeptMatchWords.Instance, side.Outcomes);
+        FinishedMatches.WriteTable(writer, side.Fingerprint, _request.Plan, KeptMatchWords.Instance, side.Outcomes);
     }
 
     /// <summary>One of the scenarios that are run.</summary>
-    internal sealed record Side(DrawableScenario Scenario, FileMatchSource Source, string Fingerprint, ReadResult Read, bool IsAgainst)
+    internal sealed record Side(DrawableScenario Scenario, ContestKey Contest, FileMatchSource Source, string Fingerprint, ReadResult Read, bool IsBeside)
     {
         public IReadOnlyList<TolerancedValue> Values => Scenario.Values;
 

@@ -1,3 +1,4 @@
+using PushSim.Cli.Matches;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Odds;
@@ -10,7 +11,7 @@ internal static class OddsText
     /// <summary>The tables, for screen and page.</summary>
     public static IReadOnlyList<AnswerTable> Tables(OddsResult r) => [.. OddsTables.Of(r.Robot, r.Opponent, r.Tally, r.Inputs, r.Effects), Drawn(r.Values)];
 
-    public static string Computation(OddsResult r) => OddsWords.Computation(r.Seed, r.MatchesPerSecond, r.Effects.Count > 0);
+    public static string Computation(OddsResult r) => OddsWords.Computation(r.Seed, r.Contest, r.MatchesPerSecond, r.Effects.Count > 0);
 
     private static AnswerTable Drawn(IReadOnlyList<TolerancedValue> values)
     {
@@ -18,17 +19,10 @@ internal static class OddsText
         foreach (TolerancedValue v in values)
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
-            (double scale, string unit) = v.Unit switch
-            {
-                "rad" => (180.0 / Math.PI, "deg"),
-                "m3" => (1e9, "mm3"),
-                "N/m2" => (1e-6, "N/mm2"),
-                "kg m2" => (1e7, "g cm2"),
-                _ => (1.0, v.Unit),
-            };
+            (double scale, string unit) = UsualTolerances.Read(v);
             table.AddRow(v.Key + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : v.IsOfShelf ? "shelf" : "file");
         }
 
-        return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because the file states no tolerance", isAside: true) : table;
+        return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because no tolerance is stated; \"exact\" behind a value says that it has none", isAside: true) : table;
     }
 }

@@ -12,6 +12,7 @@ internal static class RunCommand
     {
         var file = new Argument<string>("FILE") { Description = "Scenario file." };
         var common = new CommonOptions("Folder for all files (default pushsim-out/NAME).", "Write report.html too: one page with replay, to show.");
+        var set = new SetOption();
         var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
         var map = new Option<string[]>("--map")
         {
@@ -26,14 +27,15 @@ internal static class RunCommand
         {
             file,
         };
+        set.AddTo(command);
         common.AddTo(command, rank, map);
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!), output, error, cancel));
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(set.Read(parsed), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!), output, error, cancel));
         return command;
     }
 
     private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        ReadResult read = ScenarioReader.Read(file);
+        ReadResult read = ScenarioReader.Read(file, options.Read);
         ProblemWriter.Write(error, read.Problems);
         if (read.CannotRead)
         {
@@ -48,7 +50,7 @@ internal static class RunCommand
         (MapAxis X, MapAxis Y)? axes = null;
         if (options.Map.Length > 0)
         {
-            axes = TurnMap.Axes(options.Map, file, read.Scenario, error);
+            axes = TurnMap.Axes(options.Map, file, options.Read, read.Scenario, error);
             if (axes is null)
             {
                 return ExitCode.WrongCommandLine;
@@ -61,11 +63,11 @@ internal static class RunCommand
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
-        TyreAnswers tyres = TyreAnswers.Of(result, file, options.Rank, cancel);
+        TyreAnswers tyres = TyreAnswers.Of(result, file, options.Read, options.Rank, cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
 
         // after the files of the run: they stay if the map is interrupted
-        TurnMap? map = axes is null ? null : TurnMap.Compute(file, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
+        TurnMap? map = axes is null ? null : TurnMap.Compute(file, options.Read, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
         if (folder is not null && map is not null)
         {
             files.AddRange(map.WriteFiles(folder, options.Output.NoPlots));
@@ -124,5 +126,5 @@ internal static class RunCommand
         return files;
     }
 
-    private sealed record Options(OutputRequest Output, bool Rank, string[] Map);
+    private sealed record Options(ReadOptions Read, OutputRequest Output, bool Rank, string[] Map);
 }

@@ -26,7 +26,7 @@ internal sealed class TurnMap
     }
 
     /// <summary>Reads the two options; null, with what is wrong, if they are no map of this scenario.</summary>
-    public static (MapAxis X, MapAxis Y)? Axes(string[] given, string file, ScenarioSettings scenario, TextWriter error)
+    public static (MapAxis X, MapAxis Y)? Axes(string[] given, string file, ReadOptions options, ScenarioSettings scenario, TextWriter error)
     {
         List<string> problems = [];
         MapAxis?[] axes = [.. given.Select(g =>
@@ -59,18 +59,18 @@ internal sealed class TurnMap
             return null;
         }
 
-        IReadOnlyList<Problem> wrong = TurnMaps.Problems(file, axes[0]!, axes[1]!);
+        IReadOnlyList<Problem> wrong = TurnMaps.Problems(file, axes[0]!, axes[1]!, options);
         ProblemWriter.Write(error, wrong);
         return wrong.Count > 0 ? null : (axes[0]!, axes[1]!);
     }
 
-    public static TurnMap Compute(string file, MapAxis x, MapAxis y, TextWriter error, bool isQuiet, CancellationToken cancel)
+    public static TurnMap Compute(string file, ReadOptions options, MapAxis x, MapAxis y, TextWriter error, bool isQuiet, CancellationToken cancel)
     {
         var progress = new ProgressLine(error, "rows of the map", StabilityMap.UsualRows, isQuiet);
         var one = new Lock();
         try
         {
-            return new TurnMap(x, y, TurnMaps.Compute(file, x, y, RowDone, cancel));
+            return new TurnMap(x, y, TurnMaps.Compute(file, x, y, options, RowDone, cancel));
         }
         finally
         {

@@ -17,7 +17,7 @@ internal sealed record TyreAnswers
     public IReadOnlyList<string> WheelNames { get; init; } = [];
 
     /// <summary>Wear for a turn or where the file asks, grip where the file asks, the ranking if it is wanted.</summary>
-    public static TyreAnswers Of(RunResult run, string file, bool rank, CancellationToken cancel)
+    public static TyreAnswers Of(RunResult run, string file, ReadOptions options, bool rank, CancellationToken cancel)
     {
         ScenarioSettings s = run.Scenario;
         bool isTurn = s.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn;
@@ -32,7 +32,7 @@ internal sealed record TyreAnswers
         {
             Wear = hasWear ? WearReport.Of(run, StraightDrive.Run(s, cancel)) : null,
             Grip = s.TyreLife is null ? null : GripSeries.Of(s, run, cancel),
-            Ranking = rank ? RankedTyre.Rank(Materials(file), s.TyreLife is not null, cancel) : [],
+            Ranking = rank ? RankedTyre.Rank(Materials(file, options), s.TyreLife is not null, cancel) : [],
             WheelNames = [.. s.Robot.Wheels.Select(w => w.Name)],
         };
     }
@@ -64,11 +64,11 @@ internal sealed record TyreAnswers
         }
     }
 
-    private static IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> Materials(string file)
+    private static IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> Materials(string file, ReadOptions options)
     {
         foreach (ShelfPart part in PartShelf.Tyres.Parts)
         {
-            ReadResult read = ScenarioReader.Read(file, new ReadOptions { TyreMaterial = part.Name });
+            ReadResult read = ScenarioReader.Read(file, options with { TyreMaterial = part.Name });
             Problem? first = read.Problems.FirstOrDefault(p => p.Severity == Severity.Error);
             yield return (part.Name, read.Scenario, first is null ? "" : $"{first.Message}; {first.Help}");
         }

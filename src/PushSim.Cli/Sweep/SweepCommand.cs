@@ -19,14 +19,17 @@ internal static class SweepCommand
         var best = new Option<string?>("--best") { Description = "highest or lowest is best (default by quantity).", HelpName = "WHICH" };
         Option<long?> points = CommonOptions.WholeOrNone("--points", "N", "Points of a range (default 11, on a map 7).", 2, 1000);
         Option<long?> odds = CommonOptions.WholeOrNone("--odds", "N", "Also run N drawn matches at each point for the win share.", 1, 1_000_000);
+        Option<string?> contest = ContestOptions.Label();
+        var set = new SetOption();
         var parts = new PartOptions();
         var command = new Command(
             "sweep",
             "Which ratio, tyre or mass is best: a result against one or two inputs.\n\n"
             + "Examples:\n  pushsim sweep scenarios/pull-test.toml --vary \"drive.*.gear_ratio=10..40\"\n  pushsim sweep mine.toml --vary \"chassis.mass=1 kg..2 kg\" --odds 200\n  pushsim sweep mine.toml --vary \"wheel.*.tyre=soft,hard\" --ask push_plateau_n")
         {
-            file, vary, ask, best, points, odds, common.Seed, common.Threads,
+            file, vary, ask, best, points, odds, contest, common.Seed, common.Threads,
         };
+        set.AddTo(command);
         parts.AddTo(command, common);
         common.AddTo(command);
         command.SetAction(parsed =>
@@ -58,7 +61,7 @@ internal static class SweepCommand
             }
 
             var request = new SweepRequest(
-                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", plan, common.Of(parsed));
+                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", set.Of(parsed), parsed.GetValue(contest), plan, common.Of(parsed));
             return new SweepRun(request, output, error, cancel).Run();
         });
         return command;

@@ -17,6 +17,9 @@ internal sealed record SweepResult
 
     public required IReadOnlyList<string> Warnings { get; init; }
 
+    /// <summary>Tolerances that were taken in drawn matches because no file states one; empty for none.</summary>
+    public string Usual { get; init; } = "";
+
     public static SweepResult Of(SweepRequest request, Answer[] answers, SweepPoint[] points, bool isInterrupted, double seconds)
     {
         string[] asked = [.. answers.Select(a => a.Key)];

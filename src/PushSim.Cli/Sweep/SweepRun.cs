@@ -50,11 +50,12 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         OutputFolder? folder = MatchJob.Open(request.Output, name + "-sweep", request.Plan);
         if (request.Odds == 0)
         {
-            return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Output.HasNoProgress).OfType<SweepPoint>()], null, asked, folder, points[0].Read);
+            return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Output.HasNoProgress).OfType<SweepPoint>()], null, asked, folder, points[0].Read, "");
         }
 
         // all points on the same draws
-        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, request.Plan.Seed))], KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
+        var contest = new ContestKey(request.Plan.Seed, request.Contest ?? points[0].Scenario!.Label);
+        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, contest))], KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
         var job = new MatchJob(request.Plan, work, folder, error, cancel);
         if (request.Plan.Part is not null)
         {
@@ -70,12 +71,12 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         SweepPoint[] whole = [.. done.Select((p, i) => p is not null && work.Of(i).Count == request.Odds ? p with { Odds = Tally.Of(work.Of(i)) } : null).OfType<SweepPoint>()];
-        return Report(places.Count, whole, job, asked, folder, points[0].Read);
+        return Report(places.Count, whole, job, asked, folder, points[0].Read, UsualTolerances.Of(points[0].Scenario!.Values));
     }
 
-    private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read)
+    private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual)
     {
-        SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds);
+        SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds) with { Usual = usual };
         List<string> files = folder is null ? [] : WriteFiles(folder, result, read);
         job?.Forget();
         request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
@@ -117,7 +118,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         code = ExitCode.Done;
         for (int i = 0; i < places.Count; i++)
         {
-            points[i] = SweepFile.At(request.File, request.Inputs, places[i]);
+            points[i] = SweepFile.At(request.File, request.Inputs, places[i], request.Set);
             ReadResult read = points[i].Read;
             ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
             if (points[i].Scenario is null)

@@ -11,7 +11,11 @@ internal static class SweepText
         TextReport.Write(output, r.Verdict, [Table(request, r, MostRows)], r.Warnings, [], [Computation(request, r)], files);
 
     /// <summary>The points, for screen and page.</summary>
-    public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows) => SweepTables.Of(request.Inputs, r.Table, request.Odds > 0, mostRows);
+    public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows)
+    {
+        AnswerTable table = SweepTables.Of(request.Inputs, r.Table, request.Odds > 0, mostRows);
+        return r.Usual.Length == 0 ? table : table.AddRemark(r.Usual, isAside: true);
+    }
 
     public static string Computation(SweepRequest request, SweepResult r) => SweepWords.Computation(r.Table.Points.Count, request.Odds, request.Plan.Seed, r.Seconds);
 }

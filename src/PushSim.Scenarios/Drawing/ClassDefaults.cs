@@ -11,21 +11,21 @@ internal static class ClassDefaults
 {
     /// <summary>Adds them to the trees.</summary>
     /// <param name="trees">The trees, changed in place.</param>
-    /// <param name="classed">Owners whose files state no tolerance.</param>
     /// <param name="hasOpponent">Whether there is one.</param>
-    public static void Add(SceneTrees trees, IReadOnlySet<string> classed, bool hasOpponent)
+    public static void Add(SceneTrees trees, bool hasOpponent)
     {
         foreach ((string owner, TomlTable? tree) in new[] { ("", trees.Scenario), ("robot", trees.Robot), ("opponent", trees.Opponent) })
         {
-            foreach (ClassTolerance rule in tree is null || !classed.Contains(owner) ? [] : ClassTolerance.All)
+            foreach (ClassTolerance rule in tree is null ? [] : ClassTolerance.All)
             {
                 KeyDefinition key = KeyTable.Find(rule.Section, rule.Key)!;
                 bool isHere = KeyTable.Find("robot", rule.Section) is null == (owner.Length == 0) && (hasOpponent || rule.Section is not ("shove" or "opponent"));
                 if (isHere && key.OwnDefault is double value && !double.IsNaN(value) && TableOf(tree!, rule.Section) is TomlTable inner && inner.Find(rule.Key) is null)
                 {
+                    (double middle, double half) = rule.Unstated(value);
                     string unit = UnitTable.SiName(key.Dimension);
-                    TomlNode node = unit.Length == 0 ? new TomlNumber(inner.Place, value, isWhole: false) : new TomlText(inner.Place, FormattableString.Invariant($"{value:R} {unit}"));
-                    inner.Add(new TomlEntry(rule.Key, inner.Place, node));
+                    string text = FormattableString.Invariant($"{middle:R} {unit} ± {half:R} {unit} {rule.Spread.ToString().ToLowerInvariant()}");
+                    inner.Add(new TomlEntry(rule.Key, inner.Place, new TomlText(inner.Place, text) { IsOfClass = true }));
                 }
             }
         }

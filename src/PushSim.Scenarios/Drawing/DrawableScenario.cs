@@ -1,3 +1,4 @@
+using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Toml;
@@ -31,6 +32,9 @@ public sealed class DrawableScenario
     /// <summary>The scenario at the files' own values.</summary>
     public ScenarioSettings Middle { get; }
 
+    /// <summary>Label of the contest of its two robots.</summary>
+    public string Label => ContestKey.Of(Middle.Robot.Name, Middle.Opponent?.Robot.Name ?? "");
+
     /// <summary>Whether the file asks for a method or a tolerance of integration.</summary>
     public bool StatesAccuracy { get; }
 
@@ -42,13 +46,25 @@ public sealed class DrawableScenario
             ? new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree }
             : null);
 
+    /// <summary>
+    /// A contest as a user names it: a scenario; a scenario with another opponent; or a robot, its opponent and a scene, which is a scenario file whose robots are left
+    /// out of account, or an empty floor.
+    /// </summary>
+    /// <param name="file">Scenario or robot file.</param>
+    /// <param name="opponent">Robot file of the opponent; null for the scenario's own.</param>
+    /// <param name="scene">Scenario file with floor, shove and driving of two robot files; null for a plain shove.</param>
+    /// <param name="options">Limits of reading, and what is set anew.</param>
+    public static DrawableResult OfContest(string file, string? opponent, string? scene = null, ReadOptions? options = null) => opponent is null
+        ? Open(file, options)
+        : Open(options ?? new ReadOptions(), context => PairTrees(context, file, opponent, scene, mayBeScene: scene is null));
+
     /// <summary>Two robots in a scene: a scenario file whose robots are left out of account, or an empty floor.</summary>
     /// <param name="robot">File of the first robot.</param>
     /// <param name="opponent">File of the second.</param>
     /// <param name="scene">Scenario file with floor, shove and driving; null for a plain shove.</param>
-    /// <param name="options">Limits of reading.</param>
+    /// <param name="options">Limits of reading, and what is set anew.</param>
     public static DrawableResult OfPair(string robot, string opponent, string? scene = null, ReadOptions? options = null) =>
-        Open(options ?? new ReadOptions(), context => PairTrees(context, robot, opponent, scene));
+        Open(options ?? new ReadOptions(), context => PairTrees(context, robot, opponent, scene, mayBeScene: false));
 
     /// <summary>The settings with these values in place of the middles.</summary>
     /// <param name="values">One for each of <see cref="Values"/>, in its unit.</param>
@@ -70,19 +86,21 @@ public sealed class DrawableScenario
         (scenario.Find("opponent")?.Value as TomlTable)?.Remove(Key);
     }
 
-    private static SceneTrees? PairTrees(ReadContext context, string robot, string opponent, string? scene)
+    // A robot file that may be a scenario, and is one: its robot meets the opponent in that scene
+    private static SceneTrees? PairTrees(ReadContext context, string robot, string opponent, string? scene, bool mayBeScene)
     {
         const string Plain = "question = \"Who wins?\"\n[manoeuvre]\nkind = \"shove\"\n";
-        TomlTable? tree = scene is null ? TomlTree.Parse(context, new SourceFile(BuiltIn, Plain)) : Includes.Tree(context, scene, scene);
         TomlTable? first = Includes.Tree(context, robot, robot);
+        bool isScene = first is not null && mayBeScene && FileNature.IsScenario(first);
+        TomlTable? tree = isScene ? first : scene is null ? TomlTree.Parse(context, new SourceFile(BuiltIn, Plain)) : Includes.Tree(context, scene, scene);
         TomlTable? second = Includes.Tree(context, opponent, opponent);
         if (tree is null || FileNature.IsNoScenario(context, tree) || first is null || second is null)
         {
             return null;
         }
 
+        string name = $"{Path.GetFileNameWithoutExtension(robot)}-{Path.GetFileNameWithoutExtension(opponent)}";
         Place place = tree.Place;
-        tree.Put(new TomlEntry("robot", place, new TomlText(place, robot)));
         if (tree.Find("opponent")?.Value is not TomlTable other)
         {
             other = new TomlTable(place, isExplicit: true);
@@ -90,14 +108,20 @@ public sealed class DrawableScenario
         }
 
         other.Put(new TomlEntry("robot", place, new TomlText(place, opponent)));
+        if (isScene)
+        {
+            other.Remove("override");
+            return new SceneTrees { Path = robot, Name = name, Scenario = tree, Opponent = second };
+        }
+
+        tree.Put(new TomlEntry("robot", place, new TomlText(place, robot)));
         DropOverrides(tree);
-        string name = $"{Path.GetFileNameWithoutExtension(robot)}-{Path.GetFileNameWithoutExtension(opponent)}";
         return new SceneTrees { Path = scene ?? BuiltIn, Name = name, Scenario = tree, Robot = first, Opponent = second };
     }
 
     private static DrawableResult Open(ReadOptions options, Func<ReadContext, SceneTrees?> load)
     {
-        var first = new ReadContext(options) { Recorder = new DrawRecorder(new HashSet<string>()), Set = SetText.Nodes(options.Set) };
+        var first = new ReadContext(options) { Recorder = new DrawRecorder(), Set = SetText.Nodes(options.Set) };
         SceneTrees? trees = load(first);
         (ScenarioSettings? middle, RobotSettings? _) = trees is null ? (null, null) : SceneEvaluation.Of(first, trees);
         ReadResult read = ReadResult.Of(first, middle, middle?.Robot);
@@ -106,17 +130,13 @@ public sealed class DrawableScenario
             return new DrawableResult(read, null);
         }
 
-        // read again, what was set anew and the material now being in the trees: now it is known which files state tolerances and which blocks
-        // stand for several parts
-        var stated = first.Recorder.Values.Select(v => v.Owner).ToHashSet(StringComparer.Ordinal);
-        string[] owners = ["", "robot", "opponent"];
-        var classed = owners.Where(o => !stated.Contains(o)).ToHashSet(StringComparer.Ordinal);
+        // read again, what was set anew and the material now being in the trees, with usual values where nobody states one and a block for each of several parts
         trees.ClearSlots();
         DropOverrides(trees.Scenario);
-        ClassDefaults.Add(trees, classed, hasOpponent: middle.Opponent is not null);
+        ClassDefaults.Add(trees, hasOpponent: middle.Opponent is not null);
         PartCopies.Add(trees.Robot);
         PartCopies.Add(trees.Opponent);
-        var second = new ReadContext(options) { Recorder = new DrawRecorder(classed), TyreMaterial = null };
+        var second = new ReadContext(options) { Recorder = new DrawRecorder(), TyreMaterial = null, Tyre = null };
         (ScenarioSettings? again, RobotSettings? _) = SceneEvaluation.Of(second, trees);
         return again is null
             ? new DrawableResult(ReadResult.Of(second, null, null), null)

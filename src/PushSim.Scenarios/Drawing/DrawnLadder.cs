@@ -1,27 +1,30 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Ladder;
+using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Drawing;
 
 /// <summary>A league: its robots, the drawn scenario of each pair, and their matches.</summary>
 public sealed class DrawnLadder
 {
-    private readonly List<(int First, int Second)> _places = [];
-    private readonly List<IDrawnMatches> _sources = [];
+    private readonly List<(int First, int Second, DrawableScenario Pair)> _pairs = [];
+    private readonly List<IDrawnMatches> _sources;
     private readonly List<DrawableResult> _reads = [];
 
     /// <summary>Reads every pair of robots.</summary>
     /// <param name="files">Robot files, two or more.</param>
     /// <param name="scene">Scenario file with floor, shove and driving for all; null for a plain shove.</param>
     /// <param name="seed">The seed.</param>
-    public DrawnLadder(IReadOnlyList<string> files, string? scene, ulong seed)
+    /// <param name="options">Limits of reading, and what is set anew in every robot; null: the defaults.</param>
+    public DrawnLadder(IReadOnlyList<string> files, string? scene, ulong seed, ReadOptions? options = null)
     {
         string[] names = new string[files.Count];
+        options = options is null ? null : options with { Set = [.. options.Set.SelectMany(s => SetPath.OwnerOf(s.Path) == "robot" ? new[] { s, ("opponent." + s.Path, s.Value) } : [s])] };
         for (int i = 0; i < files.Count; i++)
         {
             for (int j = i + 1; j < files.Count; j++)
             {
-                DrawableResult read = DrawableScenario.OfPair(files[i], files[j], scene);
+                DrawableResult read = DrawableScenario.OfPair(files[i], files[j], scene, options);
                 _reads.Add(read);
                 if (read.Scenario is not DrawableScenario pair)
                 {
@@ -29,12 +32,14 @@ public sealed class DrawnLadder
                 }
 
                 (names[i], names[j]) = (pair.Middle.Robot.Name, names[j] ?? pair.Middle.Opponent!.Robot.Name);
-                _places.Add((i, j));
-                _sources.Add(new FileMatchSource(pair, SeedOf(seed, $"{i}:{pair.Middle.Robot.Name}/{j}:{pair.Middle.Opponent!.Robot.Name}")));
+                _pairs.Add((i, j, pair));
             }
         }
 
         Names = [.. names.Select((n, i) => names.Count(o => o == n) > 1 ? $"{n} ({Path.GetFileNameWithoutExtension(files[i])} {i + 1})" : n)];
+
+        // each pair has a label and so draws of its own
+        _sources = [.. _pairs.Select(p => new FileMatchSource(p.Pair, new ContestKey(seed, ContestKey.Of(Names[p.First], Names[p.Second]))))];
     }
 
     /// <summary>Names of the robots, each different.</summary>
@@ -51,12 +56,9 @@ public sealed class DrawnLadder
 
     /// <summary>Wins, losses and stalemates of each pair.</summary>
     /// <param name="work">The matches.</param>
-    public IReadOnlyList<PairRecord> Pairs(MatchWork work) => [.. _places.Select((p, k) =>
+    public IReadOnlyList<PairRecord> Pairs(MatchWork work) => [.. _pairs.Select((p, k) =>
     {
         var tally = Tally.Of(work.Of(k));
         return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates);
     })];
-
-    // A seed of each pair's own, so that pairs do not share their draws.
-    private static ulong SeedOf(ulong seed, string pair) => seed ^ Philox.NumberOf(pair);
 }

@@ -4,20 +4,23 @@ using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Drawing;
 
-/// <summary>Matches of a scenario file: its toleranced values drawn by seed and number.</summary>
+/// <summary>Matches of a scenario file: its toleranced values drawn by contest and number.</summary>
 /// <param name="scenario">The scenario.</param>
-/// <param name="seed">The seed.</param>
+/// <param name="contest">Settles the draws.</param>
 /// <param name="redrawn">Key of values that differ from those of the same match without it; null for none.</param>
-public sealed class FileMatchSource(DrawableScenario scenario, ulong seed, string? redrawn = null) : IDrawnMatches
+/// <param name="change">What becomes of the robot once its values are drawn; null: nothing.</param>
+public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contest, string? redrawn = null, Func<RobotSettings, RobotSettings>? change = null) : IDrawnMatches
 {
     // The redrawn values are those of a match so far off that nobody runs it [1].
     private const long FarOff = 1L << 40;
+
+    private readonly ulong _draws = contest.Draws;
 
     /// <inheritdoc/>
     public IReadOnlyList<DrawnQuantity> Quantities { get; } = [.. scenario.Values.Select(Quantity)];
 
     /// <inheritdoc/>
-    public ScenarioSettings Middle { get; } = Accuracy(scenario, scenario.Middle);
+    public ScenarioSettings Middle { get; } = Made(scenario, scenario.Middle, change);
 
     /// <summary>Name of the first robot.</summary>
     public string Robot => scenario.Middle.Robot.Name;
@@ -31,14 +34,14 @@ public sealed class FileMatchSource(DrawableScenario scenario, ulong seed, strin
         double[] values = new double[Quantities.Count];
         for (int i = 0; i < values.Length; i++)
         {
-            values[i] = Quantities[i].Draw(seed, Quantities[i].Key == redrawn ? number + FarOff : number);
+            values[i] = Quantities[i].Draw(_draws, Quantities[i].Key == redrawn ? number + FarOff : number);
         }
 
         return values;
     }
 
     /// <inheritdoc/>
-    public ScenarioSettings? Match(long number, out string cause) => scenario.With(Values(number), out cause) is ScenarioSettings match ? Accuracy(scenario, match) : null;
+    public ScenarioSettings? Match(long number, out string cause) => scenario.With(Values(number), out cause) is ScenarioSettings match ? Made(scenario, match, change) : null;
 
     /// <summary>A match to be run alone and looked at, under a name of its own; null if its draws contradict each other.</summary>
     /// <param name="number">Number of the match, from 0.</param>
@@ -47,9 +50,13 @@ public sealed class FileMatchSource(DrawableScenario scenario, ulong seed, strin
         Match(number, out cause) is ScenarioSettings match ? match with { Name = string.Create(CultureInfo.InvariantCulture, $"{Middle.Name}-match-{number}") } : null;
 
     // many matches need not be as accurate as one run, unless the file says so
-    private static ScenarioSettings Accuracy(DrawableScenario scenario, ScenarioSettings match) => scenario.StatesAccuracy
-        ? match
-        : match with { Numerics = match.Numerics with { Method = NumericsSettings.OfDraws.Method, Tolerance = NumericsSettings.OfDraws.Tolerance } };
+    private static ScenarioSettings Made(DrawableScenario scenario, ScenarioSettings match, Func<RobotSettings, RobotSettings>? change)
+    {
+        match = change is null ? match : match with { Robot = change(match.Robot) };
+        return scenario.StatesAccuracy
+            ? match
+            : match with { Numerics = match.Numerics with { Method = NumericsSettings.OfDraws.Method, Tolerance = NumericsSettings.OfDraws.Tolerance } };
+    }
 
     private static DrawnQuantity Quantity(TolerancedValue v) => new(
         v.Key,

@@ -12,9 +12,9 @@ public static class KeyReference
         Made from the table of keys in src/PushSim.Scenarios/Keys: edit there, not here.
 
         Files are TOML. A quantity is a text with its unit, such as `"48 mm"` or `"1.2 kgf·cm"`; a pure number may also be bare, such as `0.85`, or a
-        percentage, such as `"85 %"`. Any quantity may carry a tolerance: `"0.85 ± 0.05"`, `"350 g ± 2 %"` (or `+/-`). A value outside the allowed range is
-        an error; one outside the usual range (robots of a few hundred grams to a few kilograms) draws a warning. Lengths in a robot file are in plan: x
-        forward, y left.
+        percentage, such as `"85 %"`. Any quantity may carry a tolerance: `"0.85 ± 0.05"`, `"350 g ± 2 %"` (or `+/-`). Where a value has none, drawn matches
+        take the usual one of its kind, if there is one, and list it; `"0.15 s exact"` has none. A value outside the allowed range is an error; one outside
+        the usual range (robots of a few hundred grams to a few kilograms) draws a warning. Lengths in a robot file are in plan: x forward, y left.
 
         The same rows on the screen: `pushsim explain KEY`, for example `pushsim explain tyre.body_stiffness`.
 

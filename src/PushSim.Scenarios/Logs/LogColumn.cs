@@ -10,6 +10,7 @@ internal enum LogRole
     Time,
     Force,
     Tyre,
+    Material,
     Pull,
     Load,
     Peak,
@@ -32,7 +33,8 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
 
     private static readonly (LogRole Role, string[] Words)[] Names =
     [
-        (LogRole.Tyre, ["tyre", "tire", "tyres", "tires", "reifen", "material", "compound", "name"]),
+        (LogRole.Tyre, ["tyre", "tire", "tyres", "tires", "reifen", "name"]),
+        (LogRole.Material, ["material", "compound"]),
         (LogRole.Peak, ["peak", "breakaway", "static", "max"]),
         (LogRole.TurnRate, ["rpm", "wheel", "turn", "omega"]),
         (LogRole.SurfaceSpeed, ["speed", "surface"]),

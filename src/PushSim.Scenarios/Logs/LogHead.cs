@@ -54,6 +54,8 @@ internal sealed class LogHead
 
     public LogColumn? Tyre { get; private set; }
 
+    public LogColumn? Material { get; private set; }
+
     public LogColumn? Pull { get; private set; }
 
     public LogColumn? Peak { get; private set; }
@@ -89,7 +91,7 @@ internal sealed class LogHead
     private void Assign(LogLine? header, LogLine blamed)
     {
         LogColumn? Of(LogRole role) => Columns.FirstOrDefault(c => c.Role == role);
-        (Time, Force, Tyre, Pull, Peak, Load) = (Of(LogRole.Time), Of(LogRole.Force), Of(LogRole.Tyre), Of(LogRole.Pull), Of(LogRole.Peak), Of(LogRole.Load));
+        (Time, Force, Tyre, Material, Pull, Peak, Load) = (Of(LogRole.Time), Of(LogRole.Force), Of(LogRole.Tyre) ?? Of(LogRole.Material), Of(LogRole.Material), Of(LogRole.Pull), Of(LogRole.Peak), Of(LogRole.Load));
         if (Force is null && !(Peak is not null && Time is null))
         {
             string have = header is { } h ? "columns: " + string.Join(", ", h.Cells.Select(c => SourceFile.Clean(c, 40))) : "";

@@ -22,6 +22,9 @@ public sealed record LogResult
     /// <summary>Readings, if it has none.</summary>
     public IReadOnlyList<PullReading> Readings { get; init; } = [];
 
+    /// <summary>Material of each tyre, by the name of the tyre as the file has it, if the file tells it; the first one counts.</summary>
+    public IReadOnlyDictionary<string, string> Materials { get; init; } = new Dictionary<string, string>();
+
     /// <summary>All complaints.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];
 

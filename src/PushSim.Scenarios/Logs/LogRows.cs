@@ -30,6 +30,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
     private readonly List<LogLine> _first = [];
     private readonly List<TraceStore> _stores = [];
     private readonly List<PullReading> _readings = [];
+    private readonly Dictionary<string, string> _materials = new(StringComparer.Ordinal);
     private readonly double[] _values = new double[TraceStore.Slots];
     private readonly double[] _scale = new double[TraceStore.Slots];
     private int[] _slot = [];
@@ -115,7 +116,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             _notes.Add(FormattableString.Invariant($"{_rows} rows: up to {most} neighbours averaged into one sample"));
         }
 
-        return new LogResult { File = name, Problems = _problems.All, Notes = _notes, Traces = traces, Readings = _readings, Rows = _rows };
+        return new LogResult { File = name, Problems = _problems.All, Notes = _notes, Traces = traces, Readings = _readings, Materials = _materials, Rows = _rows };
     }
 
     // Times that no pull on a load cell has, in words; null for others.
@@ -265,8 +266,18 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         }
     }
 
-    private static string? TyreOf(LogHead head, in LogRow row) =>
-        head.Tyre is not null && row.Cell(head.Tyre.Index).Trim() is { Length: > 0 } tyre ? tyre : null;
+    private string? TyreOf(LogHead head, in LogRow row)
+    {
+        string? tyre = Told(head.Tyre, row);
+        if (tyre is not null && Told(head.Material, row) is string material)
+        {
+            _materials.TryAdd(tyre, material);
+        }
+
+        return tyre;
+    }
+
+    private static string? Told(LogColumn? column, in LogRow row) => column is not null && row.Cell(column.Index).Trim() is { Length: > 0 } text ? text : null;
 
     private double? Value(in LogRow row, LogColumn? column, string what)
     {

@@ -3,7 +3,7 @@ using PushSim.Scenarios.Units;
 namespace PushSim.Scenarios.Reading;
 
 /// <summary>
-/// Tolerances for files that state none. Sizes are common practice, no source: what two prints, two motors of a lot, two charges and two hands at the
+/// Tolerances of values that are stated without one, or not at all. Sizes are common practice, no source: what two prints, two motors of a lot, two charges and two hands at the
 /// start differ by.
 /// </summary>
 /// <param name="Section">Table of the key, for example "tyre".</param>
@@ -29,17 +29,21 @@ internal sealed record ClassTolerance(string Section, string Key, double Share, 
         new("shove", "offset", 0.0, 5e-3, Spread.Normal),
         new("manoeuvre", "heading", 0.0, 3.0 * Degree, Spread.Normal),
         new("opponent", "heading", 0.0, 3.0 * Degree, Spread.Normal),
-        new("manoeuvre", "reaction_delay", 0.0, Reaction, Spread.Uniform) { Shift = Reaction },
-        new("opponent", "reaction_delay", 0.0, Reaction, Spread.Uniform) { Shift = Reaction },
-        new("floor", "dust", 0.0, 0.1, Spread.Uniform) { Shift = 0.1 },
+        new("manoeuvre", "reaction_delay", 0.0, Reaction, Spread.Uniform) { IsNeverNegative = true },
+        new("opponent", "reaction_delay", 0.0, Reaction, Spread.Uniform) { IsNeverNegative = true },
+        new("floor", "dust", 0.0, 0.1, Spread.Uniform) { IsNeverNegative = true },
     ];
 
-    /// <summary>The middle moves up by this, where only one direction is possible [unit of the key, SI].</summary>
-    public double Shift { get; init; }
+    /// <summary>Whether the value can only be off upwards from 0: one that is stated stays the middle, so that a stated 0 is 0.</summary>
+    public bool IsNeverNegative { get; init; }
 
     /// <summary>The tolerance of a key; null if none is usual.</summary>
     public static ClassTolerance? Find(string section, string key) => Array.Find(All, c => c.Section == section && c.Key == key);
 
-    /// <summary>Half-width around a value [unit of the key, SI].</summary>
-    public double HalfWidth(double value) => (Share * Math.Abs(value)) + Absolute;
+    /// <summary>Half-width around a value that is stated [unit of the key, SI].</summary>
+    public double HalfWidth(double value) => IsNeverNegative ? Math.Min(Absolute, value) : (Share * Math.Abs(value)) + Absolute;
+
+    /// <summary>Middle and half-width of a value that nobody states [unit of the key, SI].</summary>
+    /// <param name="byDefault">What the key has then.</param>
+    public (double Middle, double HalfWidth) Unstated(double byDefault) => IsNeverNegative && byDefault < Absolute ? (byDefault + Absolute, Absolute) : (byDefault, HalfWidth(byDefault));
 }

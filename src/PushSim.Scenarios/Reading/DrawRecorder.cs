@@ -4,9 +4,8 @@ using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Reading;
 
-/// <summary>Notes every value that has a tolerance while files are read, and gives its node a slot.</summary>
-/// <param name="classed">Owners whose files state no tolerance: theirs are taken from <see cref="ClassTolerance"/>.</param>
-internal sealed class DrawRecorder(IReadOnlySet<string> classed)
+/// <summary>Notes every value that has a tolerance while files are read, its own or that usual for its kind, and gives its node a slot.</summary>
+internal sealed class DrawRecorder
 {
     private readonly List<TolerancedValue> _values = [];
 
@@ -27,7 +26,7 @@ internal sealed class DrawRecorder(IReadOnlySet<string> classed)
             return;
         }
 
-        ClassTolerance? rule = q.Tolerance > 0.0 || !classed.Contains(owner) ? null : ClassTolerance.Find(key.Section, key.Name);
+        ClassTolerance? rule = q.Tolerance > 0.0 || q.IsExact ? null : ClassTolerance.Find(key.Section, key.Name);
         double tolerance = rule?.HalfWidth(q.Value) ?? q.Tolerance;
         if (tolerance <= 0.0 || key.Name == "own_share")
         {
@@ -41,13 +40,14 @@ internal sealed class DrawRecorder(IReadOnlySet<string> classed)
             Key = owner == "opponent" ? $"opponent.{path}" : path,
             Part = table.Part,
             OwnShare = table.OwnShare,
-            Middle = q.Value + (rule is not null && q.Value < tolerance ? rule.Shift : 0.0),
+            Middle = q.Value,
             Tolerance = tolerance,
             Spread = rule?.Spread ?? q.Spread,
             Unit = key.Dimension == Dimension.Ratio ? "" : UnitTable.SiName(key.Dimension),
             Least = key.Min,
             Most = key.Max,
-            IsOfClass = rule is not null,
+            IsOfClass = rule is not null || node is TomlText { IsOfClass: true },
+            IsShare = rule is { Share: > 0.0 },
             IsOfShelf = rule is null && node is TomlText { IsOfShelf: true },
         });
     }

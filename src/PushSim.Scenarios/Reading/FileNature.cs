@@ -16,6 +16,9 @@ internal static class FileNature
     /// <summary>Whether a tree is that of a robot file.</summary>
     public static bool IsRobot(TomlTable tree) => Has(tree, RobotMarks) && tree.Find("robot") is null;
 
+    /// <summary>Whether a tree is that of a scenario file.</summary>
+    public static bool IsScenario(TomlTable tree) => Has(tree, SceneMarks);
+
     /// <summary>True after a complaint that a file, given as scenario, is a robot file or a part of one.</summary>
     public static bool IsNoScenario(ReadContext context, TomlTable tree)
     {

@@ -3,89 +3,66 @@ using PushSim.Scenarios.Toml;
 namespace PushSim.Scenarios.Reading;
 
 /// <summary>
-/// Single values that a scenario sets anew in a robot it uses, by the value's path: "tyre.soft.static_friction". A path may be written as one
-/// key in quotes, as a dotted key or as nested tables.
+/// Values that a scenario or a caller sets anew, by path: "tyre.soft.static_friction", "wheel.*.tyre" for every name. In a file a path may be written as one key in
+/// quotes, as a dotted key or as nested tables. Of several for one value the last counts.
 /// </summary>
 internal sealed class Overrides
 {
-    private readonly Dictionary<string, TomlEntry> _entries = new(StringComparer.Ordinal);
+    private readonly List<TomlEntry> _entries;
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
+    private readonly HashSet<TomlEntry> _used = [];
 
-    // Paths with a star, split at it, and which of them stood for some value.
-    private readonly List<(string Head, string Tail, TomlEntry Entry)> _wild = [];
-    private readonly HashSet<string> _used = new(StringComparer.Ordinal);
+    private Overrides(List<TomlEntry> entries) => _entries = entries;
 
-    /// <summary>Values of a table and of a caller together.</summary>
+    /// <summary>The values; null for none.</summary>
+    /// <param name="entries">Entries with whole paths as keys.</param>
+    public static Overrides? Of(IEnumerable<TomlEntry> entries) => entries.ToList() is { Count: > 0 } list ? new Overrides(list) : null;
+
+    /// <summary>The entries of a table, with whole paths as keys.</summary>
     /// <param name="table">The file's table of overrides; may be null.</param>
-    /// <param name="first">Entries, whole paths as keys, that win over those of the table; "*" stands for any name.</param>
-    public Overrides(TomlTable? table, IReadOnlyList<TomlEntry> first)
-    {
-        foreach (TomlEntry entry in first)
-        {
-            int star = entry.Key.IndexOf(".*.", StringComparison.Ordinal);
-            if (star < 0)
-            {
-                _entries[entry.Key] = entry;
-            }
-            else
-            {
-                _wild.Add((entry.Key[..(star + 1)], entry.Key[(star + 2)..], entry));
-            }
-        }
-
-        if (table is not null)
-        {
-            Flatten("", table);
-        }
-    }
+    public static IEnumerable<TomlEntry> Entries(TomlTable? table) => table?.Entries.SelectMany(e => e.Value is TomlTable inner
+        ? Entries(inner).Select(i => i with { Key = $"{e.Key}.{i.Key}" })
+        : [e]) ?? [];
 
     /// <summary>The value set for a path; null for none.</summary>
     public TomlEntry? Find(string path)
     {
         _asked.Add(path);
-        foreach ((string head, string tail, TomlEntry entry) in _wild)
+        TomlEntry? found = null;
+        foreach (TomlEntry entry in _entries)
         {
-            if (path.Length > head.Length + tail.Length && path.StartsWith(head, StringComparison.Ordinal) && path.EndsWith(tail, StringComparison.Ordinal))
+            if (IsOf(entry.Key, path))
             {
-                _used.Add(entry.Key);
-                return entry;
+                _used.Add(entry);
+                found = entry;
             }
         }
 
-        return _entries.GetValueOrDefault(path);
+        return found;
     }
 
+    /// <summary>Drops the values of one part, which something else gives by now.</summary>
+    /// <param name="prefix">What their paths begin with.</param>
+    public void Forget(string prefix) => _entries.RemoveAll(e => e.Key.StartsWith(prefix, StringComparison.Ordinal));
+
     /// <summary>First value set inside a table; null if there is none. A table that the file leaves out is then there all the same.</summary>
-    public TomlEntry? FindInside(string table) =>
-        _entries.FirstOrDefault(e => e.Key.StartsWith(table + ".", StringComparison.Ordinal)).Value;
+    public TomlEntry? FindInside(string table) => _entries.Find(e => e.Key.StartsWith(table + ".", StringComparison.Ordinal));
 
     /// <summary>Complains about every value that nothing asked for. Only sensible after a reading that was complete.</summary>
     public void ReportUnused(ReadContext context, string owner)
     {
-        IEnumerable<(string Path, TomlEntry Entry)> all = [.. _entries.Select(e => (e.Key, e.Value)), .. _wild.Where(w => !_used.Contains(w.Entry.Key)).Select(w => (w.Entry.Key, w.Entry))];
-        foreach ((string path, TomlEntry entry) in all)
+        foreach (TomlEntry entry in _entries.Where(e => !_used.Contains(e)))
         {
-            if (!_asked.Contains(path))
-            {
-                string near = NearestWord.Find(path, _asked) is string word ? $"did you mean \"{SourceFile.Clean(word)}\"?" : "write it as part.name.key, for example \"tyre.soft.static_friction\" or \"chassis.mass\"";
-                context.Error(entry.KeyPlace, $"{owner} has no value \"{SourceFile.Clean(path, 100)}\"", near);
-            }
+            string near = NearestWord.Find(entry.Key, _asked) is string word ? $"did you mean \"{SourceFile.Clean(word)}\"?" : "write it as part.name.key, for example \"tyre.soft.static_friction\" or \"chassis.mass\"";
+            context.Error(entry.KeyPlace, $"{owner} has no value \"{SourceFile.Clean(entry.Key, 100)}\"", near);
         }
     }
 
-    private void Flatten(string prefix, TomlTable table)
+    // A star stands for one name or more
+    private static bool IsOf(string pattern, string path)
     {
-        foreach (TomlEntry entry in table.Entries)
-        {
-            string path = prefix + entry.Key;
-            if (entry.Value is TomlTable inner)
-            {
-                Flatten(path + ".", inner);
-            }
-            else
-            {
-                _entries.TryAdd(path, entry);
-            }
-        }
+        int star = pattern.IndexOf(".*.", StringComparison.Ordinal);
+        return star < 0 ? pattern == path
+            : path.Length > pattern.Length - 1 && path.AsSpan().StartsWith(pattern.AsSpan(0, star + 1)) && path.AsSpan().EndsWith(pattern.AsSpan(star + 2));
     }
 }

@@ -41,6 +41,9 @@ internal sealed class ReadContext(ReadOptions options) : Complaints(options)
     /// <summary>Material of the shelf for the tyres of the robot being read; see <see cref="ReadOptions.TyreMaterial"/>.</summary>
     public string? TyreMaterial { get; set; } = options.TyreMaterial;
 
+    /// <summary>Tyre put on the robot being read; see <see cref="ReadOptions.Tyre"/>.</summary>
+    public TyreChange? Tyre { get; set; } = options.Tyre;
+
     /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>
     public void Note(string text, string error)
     {

@@ -38,6 +38,9 @@ public sealed record TolerancedValue
     /// <summary>True if no file states the tolerance: it is usual for the class of thing.</summary>
     public bool IsOfClass { get; init; }
 
+    /// <summary>True if the usual tolerance is a share of the value.</summary>
+    public bool IsShare { get; init; }
+
     /// <summary>True if value and tolerance are those of a part of the shelf.</summary>
     public bool IsOfShelf { get; init; }
 }

@@ -38,9 +38,14 @@ internal static class ShelfFill
         ("first_load_current", ["resistance"]),
     ];
 
-    /// <summary>Fills the tyres, motors, controllers and battery of a robot file's tree; the tyres with another material first, if one is asked for.</summary>
+    /// <summary>Fills the tyres, motors, controllers and battery of a robot file's tree; a tyre that is put on it and another material of its tyres first, if they are asked for.</summary>
     public static void FillRobot(ReadContext context, TomlTable robot)
     {
+        if (context.Tyre is TyreChange change)
+        {
+            TyreGraft.Put(context, robot, change);
+        }
+
         foreach (PartShelf shelf in new[] { PartShelf.Tyres, PartShelf.Motors, PartShelf.Controllers })
         {
             List<TomlNode> tables = robot.Find(shelf.Section)?.Value is TomlArray list ? list.Items : [];

@@ -10,7 +10,7 @@ internal static class SceneEvaluation
     /// <summary>The settings that a scenario's trees give; robot files that are not there yet are loaded.</summary>
     public static (ScenarioSettings? Scenario, RobotSettings? Robot) Of(ReadContext context, SceneTrees trees)
     {
-        Overrides? scene = context.Set.Count == 0 ? null : new Overrides(null, EntriesOf(context, ""));
+        var scene = Overrides.Of(EntriesOf(context, trees, ""));
         context.Overrides = scene;
         if (context.Drawn is null)
         {
@@ -19,7 +19,7 @@ internal static class SceneEvaluation
 
         var root = new Section(context, "scenario", trees.Scenario);
         RobotSettings? robot = Robot(context, trees, root, "robot");
-        context.TyreMaterial = null;
+        (context.TyreMaterial, context.Tyre) = (null, null);
         context.Overrides = scene;
         Section? opponentSection = root.Table("opponent");
         (int notes, int derived) = (context.Notes.Count, context.Derived.Count);
@@ -66,15 +66,20 @@ internal static class SceneEvaluation
         }
     }
 
-    // What a caller sets anew in a robot or, for no owner, in the scenario.
-    private static List<TomlEntry> EntriesOf(ReadContext context, string owner) =>
-        [.. context.Set.Where(s => SetPath.OwnerOf(s.Path) == owner).Select(s => new TomlEntry(owner == "" ? s.Path : SetPath.WithoutOwner(s.Path), s.Value.Place, s.Value))];
+    // What the scenario and then a caller set anew in a robot or, for no owner, in the scenario. Draws find it in the trees
+    private static IEnumerable<TomlEntry> EntriesOf(ReadContext context, SceneTrees trees, string owner)
+    {
+        IEnumerable<TomlEntry> own = context.Drawn is null ? Overrides.Entries(trees.Scenario.Find("override")?.Value as TomlTable) : [];
+        return own.Concat(context.Set.Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value)))
+            .Where(e => SetPath.OwnerOf(e.Key) == owner).Select(e => owner == "" ? e : e with { Key = SetPath.WithoutOwner(e.Key) });
+    }
 
     // The robot that a scenario or its opponent names, with what they and the caller set anew in it.
     private static RobotSettings? Robot(ReadContext context, SceneTrees trees, Section user, string owner)
     {
         string? name = user.Text("robot");
         TomlTable? set = context.Drawn is null ? user.Raw("override") : null;
+        IEnumerable<TomlEntry> ofOpponent = owner == "opponent" ? Overrides.Entries(set) : [];
         TomlTable? tree = owner == "robot" ? trees.Robot : trees.Opponent;
         if (tree is null && name is not null)
         {
@@ -87,8 +92,7 @@ internal static class SceneEvaluation
         }
 
         (trees.Robot, trees.Opponent) = owner == "robot" ? (tree, trees.Opponent) : (trees.Robot, tree);
-        List<TomlEntry> first = EntriesOf(context, owner);
-        context.Overrides = set is null && first.Count == 0 ? null : new Overrides(set, first);
+        context.Overrides = Overrides.Of(ofOpponent.Concat(EntriesOf(context, trees, owner)));
         context.Owner = owner;
         context.Unnamed.Clear();
         RobotSettings? robot = RobotReader.Read(context, tree);

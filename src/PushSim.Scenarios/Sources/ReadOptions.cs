@@ -29,4 +29,7 @@ public sealed record ReadOptions
 
     /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
     public string? TyreMaterial { get; init; }
+
+    /// <summary>A tyre put on the (first) robot; null: its own ones.</summary>
+    public TyreChange? Tyre { get; init; }
 }

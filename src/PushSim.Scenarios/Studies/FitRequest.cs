@@ -23,6 +23,12 @@ public sealed record FitRequest
     /// <summary>Name of the one tyre; null: from columns or file names.</summary>
     public string? Tyre { get; init; }
 
+    /// <summary>Material of the shelf that the tyres are of; null: from a column, or from their names.</summary>
+    public string? Material { get; init; }
+
+    /// <summary>What is set anew in the robot or scenario file, by path.</summary>
+    public IReadOnlyList<(string Path, string Value)> Set { get; init; } = [];
+
     /// <summary>Tare [N]; null: from the slack parts.</summary>
     public double? Tare { get; init; }
 

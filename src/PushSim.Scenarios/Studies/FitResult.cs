@@ -34,6 +34,9 @@ public sealed record FitResult
     /// <summary>The tyres fitted by simulating their test, in the order of <see cref="Fits"/>; empty if that was not asked for.</summary>
     public IReadOnlyList<(string Tyre, SimulationFit? Fit)> Simulated { get; init; } = [];
 
+    /// <summary>The tyre tables to paste, in the order of <see cref="Fits"/>.</summary>
+    public IReadOnlyList<FittedTable> Tables { get; init; } = [];
+
     /// <summary>What was guessed in reading the logs, in sentences.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 

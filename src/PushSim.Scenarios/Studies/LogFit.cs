@@ -3,6 +3,7 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Scenes;
+using PushSim.Scenarios.Shelf;
 
 namespace PushSim.Scenarios.Studies;
 
@@ -17,10 +18,11 @@ public static partial class LogFit
     {
         List<Problem> problems = [];
         List<string> notes = [];
-        ReadResult? read = request.RobotFile is null ? null : ScenarioReader.Check(request.RobotFile);
+        ReadResult? read = request.RobotFile is null ? null : ScenarioReader.Check(request.RobotFile, new ReadOptions { Set = request.Set });
         problems.AddRange(read?.Problems.Where(p => p.Severity == Severity.Error) ?? []);
         bool cannotRead = read?.CannotRead ?? false;
         var tests = new PullTests();
+        Dictionary<string, string> materials = new(StringComparer.Ordinal);
         for (int k = 0; k < request.Files.Count; k++)
         {
             LogResult log = LogReader.Read(request.Files[k], request.Log, cancel);
@@ -28,8 +30,13 @@ public static partial class LogFit
             notes.AddRange(log.Notes.Select(n => request.Files.Count > 1 ? $"{log.File}: {n}" : n));
             cannotRead |= log.CannotRead;
             Sort(log, NameOf(request.Files, k), request, tests, problems);
+            foreach ((string tyre, string material) in log.Materials)
+            {
+                materials.TryAdd(request.Tyre ?? tyre, material);
+            }
         }
 
+        CheckMaterials(request, materials, problems);
         var none = new FitResult { Problems = problems, CannotRead = cannotRead };
         if (cannotRead || problems.Any(p => p.Severity == Severity.Error))
         {
@@ -51,10 +58,12 @@ public static partial class LogFit
 
         StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         IReadOnlyList<TyreFit> fits = tests.Fit(load, stall, request.IsDrag, request.Files.Count == 1, cancel);
+        List<(string Tyre, SimulationFit? Fit)> simulated = request.Simulate ? Simulate(read!.Scenario!, fits, progress, cancel) : [];
         return none with
         {
             Fits = fits,
-            Simulated = request.Simulate ? Simulate(read!.Scenario!, fits, progress, cancel) : [],
+            Simulated = simulated,
+            Tables = [.. fits.Select((f, k) => FittedTable.Of(f, read, Material(f.Name, robot, request, materials), request.Simulate ? simulated[k].Fit : null))],
             Comparison = TyreComparison.Of(fits, request.Difference),
             Notes = notes,
             ReadingsOfOtherLoad = request.Load is double said ? tests.ReadingsOfOtherLoad(said) : 0,
@@ -63,6 +72,28 @@ public static partial class LogFit
             Read = read,
             Stall = stall,
         };
+    }
+
+    // What a fit is made of: as told, else the material of its own name, unless the robot has a tyre of that name
+    private static ShelfPart? Material(string tyre, RobotSettings? robot, FitRequest request, Dictionary<string, string> materials)
+    {
+        bool isOwn = robot?.Wheels.Any(w => string.Equals(w.Tyre.Name, tyre, StringComparison.OrdinalIgnoreCase)) ?? false;
+        string? told = request.Material ?? materials.GetValueOrDefault(tyre);
+        return PartShelf.Tyres.Find(told ?? (isOwn ? "" : tyre));
+    }
+
+    private static void CheckMaterials(FitRequest request, Dictionary<string, string> materials, List<Problem> problems)
+    {
+        if (request.Material is string asked && PartShelf.Tyres.Find(asked) is null)
+        {
+            problems.Add(new Problem(ReadOptions.CommandLine, 1, 1, Severity.Error, $"there is no tyre material \"{SourceFile.Clean(asked, 60)}\" on the shelf", PartShelf.Tyres.Advice(asked)));
+        }
+
+        // a column called material alone names the tyres
+        foreach ((string tyre, string material) in materials.Where(m => request.Material is null && m.Key != m.Value && PartShelf.Tyres.Find(m.Value) is null))
+        {
+            problems.Add(new Problem(request.Files[0], 0, 0, Severity.Warning, $"tyre \"{SourceFile.Clean(tyre, 60)}\": there is no material \"{SourceFile.Clean(material, 60)}\" on the shelf", PartShelf.Tyres.Advice(material)));
+        }
     }
 
     private static List<(string Tyre, SimulationFit? Fit)> Simulate(ScenarioSettings scenario, IReadOnlyList<TyreFit> fits, Action<long, long>? progress, CancellationToken cancel)

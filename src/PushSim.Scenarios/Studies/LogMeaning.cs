@@ -4,7 +4,6 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.Meaning;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
-using PushSim.Scenarios.Shelf;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Studies;
@@ -37,44 +36,31 @@ public static class LogMeaning
 
         long start = Stopwatch.GetTimestamp();
         List<Candidate> tyres = [];
-        foreach (TyreFit fit in outcome.Fits.Where(f => !f.Limit.IsInconsistent).OrderByDescending(f => f.ForModel.Kinetic))
+        string[] wheels = [.. GripLoad.TestedWheels(robot).Select(i => robot.Wheels[i].Name)];
+        foreach ((TyreFit fit, FittedTable table) in outcome.Fits.Zip(outcome.Tables).Where(f => f.Second.IsWhole).OrderByDescending(f => f.First.ForModel.Kinetic))
         {
             cancel.ThrowIfCancellationRequested();
-            Candidate tyre = OnRobot(fit, robot, request.RobotFile!, asked.Opponent, out ReadResult? unreadable);
+            var options = new ReadOptions { Set = request.Set, Tyre = new TyreChange(table.Text, wheels) };
+            ReadResult made = ScenarioReader.Check(request.RobotFile!, options);
+            DrawableResult? pair = asked.Opponent is null ? null : DrawableScenario.OfPair(request.RobotFile!, asked.Opponent, asked.Scene, options);
+            ReadResult? unreadable = made.Robot is null ? made : pair is { Scenario: null } ? pair.Read : null;
             if (unreadable is not null)
             {
                 return none with { Problems = [.. unreadable.Problems.Where(p => p.Severity == Severity.Error)], CannotRead = unreadable.CannotRead };
             }
 
-            tyres.Add(tyre);
+            tyres.Add(new Candidate(FittedTyre.Of(fit, table.IsMaterialKnown), made.Robot!, pair?.Scenario));
         }
 
         return none with
         {
             Opponent = tyres.Select(t => t.Pair?.Middle.Opponent?.Robot.Name).FirstOrDefault() ?? "",
             Tyres = Find(tyres, asked, outcome.Read?.Scenario?.Floor ?? new FloorSettings(), cancel),
+            Contest = tyres.Select(t => asked.Contest ?? t.Pair?.Label).FirstOrDefault() ?? "",
+            Drawn = [.. tyres.SelectMany(t => t.Pair?.Values ?? [])],
             LeftOut = [.. outcome.Fits.Where(f => f.Limit.IsInconsistent).Select(f => (f.Name, "its forces contradict the robot file"))],
             Seconds = Stopwatch.GetElapsedTime(start).TotalSeconds,
         };
-    }
-
-    // The robot on a fitted tyre, of the shelf's material where that has its name, and its drawn shove if there is an opponent.
-    private static Candidate OnRobot(TyreFit fit, RobotSettings robot, string robotFile, string? opponent, out ReadResult? unreadable)
-    {
-        unreadable = null;
-        bool isOwn = robot.Wheels.Any(w => string.Equals(w.Tyre.Name, fit.Name, StringComparison.OrdinalIgnoreCase));
-        string? material = isOwn ? null : PartShelf.Tyres.Find(fit.Name)?.Name;
-        RobotSettings? made = material is null ? null : ScenarioReader.Check(robotFile, new ReadOptions { TyreMaterial = material }).Robot;
-        material = made is null ? null : material;
-        DrawableScenario? pair = null;
-        if (opponent is not null)
-        {
-            DrawableResult read = DrawableScenario.OfPair(robotFile, opponent, null, new ReadOptions { TyreMaterial = material });
-            pair = read.Scenario;
-            unreadable = pair is null ? read.Read : null;
-        }
-
-        return new Candidate(FittedTyre.Of(fit, made ?? robot, material is not null), made ?? robot, pair);
     }
 
     // Each tyre with the robot's own motors, then each with stronger ones if that was asked.
@@ -95,21 +81,21 @@ public static class LogMeaning
 
         for (int k = 0; k < jobs.Length; k++)
         {
-            found[k] = found[k] with { Shoves = Shoves(jobs[k].On.Tyre, jobs[k].On.Pair, jobs[k].Motors, asked, cancel) };
+            found[k] = found[k] with { Shoves = Shoves(jobs[k].On.Pair, jobs[k].Motors, asked, cancel) };
         }
 
         return found;
     }
 
-    private static Tally? Shoves(FittedTyre tyre, DrawableScenario? pair, Func<RobotSettings, RobotSettings>? motors, MeaningRequest asked, CancellationToken cancel)
+    private static Tally? Shoves(DrawableScenario? pair, Func<RobotSettings, RobotSettings>? motors, MeaningRequest asked, CancellationToken cancel)
     {
         if (pair is null)
         {
             return null;
         }
 
-        var source = new FittedShoves(new FileMatchSource(pair, asked.Seed), tyre, motors ?? (r => r), asked.Seed);
-        var tally = Tally.Of(Campaign.Run(new BatchMatchRunner(source.With(pair.Middle)), source, (0, asked.Shoves), [], 0.0, asked.Threads, _ => { }, cancel));
+        var source = new FileMatchSource(pair, new ContestKey(asked.Seed, asked.Contest ?? pair.Label), change: motors);
+        var tally = Tally.Of(Campaign.Run(new BatchMatchRunner(source.Middle), source, (0, asked.Shoves), [], 0.0, asked.Threads, _ => { }, cancel));
         cancel.ThrowIfCancellationRequested();
         return tally;
     }

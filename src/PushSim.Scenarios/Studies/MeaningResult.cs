@@ -1,4 +1,5 @@
 using PushSim.Analysis.Meaning;
+using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Studies;
 
@@ -10,6 +11,9 @@ public sealed record MeaningResult : RobotMeaning
 
     /// <summary>Whether the opponent's file could not be read.</summary>
     public bool CannotRead { get; init; }
+
+    /// <summary>What is drawn in the shoves; empty without an opponent.</summary>
+    public IReadOnlyList<TolerancedValue> Drawn { get; init; } = [];
 
     /// <summary>Why the tyres could not be put on this robot at all; null if they were.</summary>
     public MeaningLack? Lack { get; init; }

@@ -16,16 +16,18 @@ public static class TurnMaps
     /// <param name="xValue">Its value [the unit named].</param>
     /// <param name="y">Second axis.</param>
     /// <param name="yValue">Its value [the unit named].</param>
-    public static ReadResult At(string file, MapAxis x, double xValue, MapAxis y, double yValue) =>
-        ScenarioReader.Read(file, new ReadOptions { Set = [(x.Key, x.TextOf(xValue)), (y.Key, y.TextOf(yValue))] });
+    /// <param name="options">Limits of reading, and what else is set anew at every point; null: the defaults.</param>
+    public static ReadResult At(string file, MapAxis x, double xValue, MapAxis y, double yValue, ReadOptions? options = null) =>
+        ScenarioReader.Read(file, (options ?? new ReadOptions()) with { Set = [.. options?.Set ?? [], (x.Key, x.TextOf(xValue)), (y.Key, y.TextOf(yValue))] });
 
     /// <summary>Errors of the map's ends, where a wrong key or unit shows; empty if it can be computed.</summary>
     /// <param name="file">The scenario file.</param>
     /// <param name="x">First axis.</param>
     /// <param name="y">Second axis.</param>
-    public static IReadOnlyList<Problem> Problems(string file, MapAxis x, MapAxis y)
+    /// <param name="options">Limits of reading, and what else is set anew at every point; null: the defaults.</param>
+    public static IReadOnlyList<Problem> Problems(string file, MapAxis x, MapAxis y, ReadOptions? options = null)
     {
-        IEnumerable<Problem[]> ends = new[] { At(file, x, x.From, y, y.From), At(file, x, x.To, y, y.To) }.Select(r => r.Problems.Where(p => p.Severity == Severity.Error).ToArray());
+        IEnumerable<Problem[]> ends = new[] { At(file, x, x.From, y, y.From, options), At(file, x, x.To, y, y.To, options) }.Select(r => r.Problems.Where(p => p.Severity == Severity.Error).ToArray());
         return ends.FirstOrDefault(e => e.Length > 0) ?? [];
     }
 
@@ -33,9 +35,10 @@ public static class TurnMaps
     /// <param name="file">The scenario file.</param>
     /// <param name="x">First axis.</param>
     /// <param name="y">Second axis.</param>
+    /// <param name="options">Limits of reading, and what else is set anew at every point; null: the defaults.</param>
     /// <param name="rowDone">Called after each of <see cref="StabilityMap.UsualRows"/>, from several threads; may be null.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
-    public static StabilityMap Compute(string file, MapAxis x, MapAxis y, Action? rowDone = null, CancellationToken cancel = default) =>
-        StabilityMap.Compute((x.From, x.To), (y.From, y.To), (a, b) => At(file, x, a, y, b).Scenario, rowDone, cancel);
+    public static StabilityMap Compute(string file, MapAxis x, MapAxis y, ReadOptions? options = null, Action? rowDone = null, CancellationToken cancel = default) =>
+        StabilityMap.Compute((x.From, x.To), (y.From, y.To), (a, b) => At(file, x, a, y, b, options).Scenario, rowDone, cancel);
 }

@@ -27,9 +27,12 @@ internal sealed class TomlText(Place place, string value) : TomlNode(place)
     /// <summary>True if the value is the shelf's and only its place the file's.</summary>
     public bool IsOfShelf { get; init; }
 
+    /// <summary>True if no file gives the value: it is the usual one of its kind, with the usual tolerance.</summary>
+    public bool IsOfClass { get; init; }
+
     public override string Words => "a text";
 
-    public override TomlNode Copy() => new TomlText(Place, Value) { IsOfShelf = IsOfShelf };
+    public override TomlNode Copy() => new TomlText(Place, Value) { IsOfShelf = IsOfShelf, IsOfClass = IsOfClass };
 }
 
 /// <summary>A bare number.</summary>

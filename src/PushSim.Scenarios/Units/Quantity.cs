@@ -9,14 +9,20 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
     /// <summary>Characters of a text [1]; longer ones are no quantities. The cap also bounds the stack buffer of the unit's spelling.</summary>
     public const int LongestText = 100;
 
+    // Behind a value that nobody need doubt: no tolerance, not even the usual one.
+    private const string Exact = " exact";
+
     private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
 
     private static readonly (string Word, Spread Spread)[] Spreads = [("normal", Spread.Normal), ("uniform", Spread.Uniform), ("triangular", Spread.Triangular)];
 
+    /// <summary>Whether the text says that the value is exact.</summary>
+    public bool IsExact { get; init; }
+
     /// <summary>
     /// Reads "48 mm", "0.85 ± 0.05", "350 g ± 2 %". Numbers are read the same way in every country: a point for the
     /// decimals, no thousands separators. A percentage behind a plus-minus sign is a share of the value, unless the value is itself a
-    /// percentage: then it is percentage points. A word behind a tolerance names how values lie within it.
+    /// percentage: then it is percentage points. A word behind a tolerance names how values lie within it. "1360 g exact" has none, not even a usual one.
     /// </summary>
     public static bool TryParse(string text, Dimension dimension, out Quantity quantity, out string message, out string help)
     {
@@ -27,7 +33,15 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
             return false;
         }
 
-        (string left, string? right) = SplitTolerance(text);
+        string bare = text.TrimEnd();
+        bool isExact = bare.EndsWith(Exact, StringComparison.Ordinal);
+        (string left, string? right) = SplitTolerance(isExact ? bare[..^Exact.Length] : text);
+        if (isExact && right is not null)
+        {
+            (message, help) = ("a value with a tolerance is not exact", "keep one of the two");
+            return false;
+        }
+
         if (!TryNumber(left, out double number, out string unitText, out message, out help, dimension))
         {
             return false;
@@ -35,8 +49,10 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
 
         if (right is null)
         {
-            return TryUnit(dimension, unitText, out Unit only, out message, out help)
+            bool isRead = TryUnit(dimension, unitText, out Unit only, out message, out help)
                 && TryFinish(number, only, 0.0, out quantity, out message);
+            quantity = quantity with { IsExact = isExact };
+            return isRead;
         }
 
         (right, Spread spread) = SplitSpread(right);

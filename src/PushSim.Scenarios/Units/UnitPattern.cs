@@ -19,6 +19,7 @@ internal static class UnitPattern
     private const string Signed = @"[+\-−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?";
     private const string PlusMinus = @"\s*(±|\+/-|\+-)\s*";
     private const string Spread = @"(\s+(normal|uniform|triangular))?";
+    private const string Exact = @"\s+exact";
 
     /// <summary>The pattern of a dimension's texts, with optional tolerance, from start to end.</summary>
     public static string Of(Dimension dimension)
@@ -26,10 +27,10 @@ internal static class UnitPattern
         string unit = Joint + "(" + string.Join('|', Alternatives(dimension)) + ")" + Joint;
         if (dimension == Dimension.Ratio)
         {
-            return $@"^\s*{Signed}({unit})?({PlusMinus}{Unsigned}({unit})?{Spread})?\s*$";
+            return $@"^\s*{Signed}({unit})?({PlusMinus}{Unsigned}({unit})?{Spread}|{Exact})?\s*$";
         }
 
-        string withUnit = $"{Signed}{unit}({PlusMinus}{Unsigned}({unit}|\\s*%)?{Spread})?";
+        string withUnit = $"{Signed}{unit}({PlusMinus}{Unsigned}({unit}|\\s*%)?{Spread}|{Exact})?";
         string unitBehind = $"{Signed}{PlusMinus}{Unsigned}{unit}{Spread}";
         return $@"^\s*({withUnit}|{unitBehind})\s*$";
     }

@@ -62,7 +62,7 @@ public static class MeaningTables
             List<string> cells =
             [
                 t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? MeaningWords.Of(e) : "not run",
-                t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? "none", t.Tyre.IsWearKnown ? t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not run" : "not known",
+                t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? (t.Tyre.IsMaterialKnown ? "none" : "not known"), t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not known",
             ];
             if (hasShoves)
             {
@@ -101,19 +101,19 @@ public static class MeaningTables
             table.AddRemark($"{string.Join(", ", bounds)}: friction is only known to be at least the fitted one, so with stronger motors it may do better than shown.");
         }
 
-        string[] unknown = [.. r.Tyres.Where(t => !t.Tyre.IsWearKnown && !t.IsStronger).Select(t => t.Tyre.Name)];
+        string[] unknown = [.. r.Tyres.Where(t => !t.Tyre.IsMaterialKnown && !t.IsStronger).Select(t => t.Tyre.Name)];
         if (unknown.Length > 0)
         {
-            table.AddRemark($"wear of {string.Join(", ", unknown)} is not known: name the tyre as in the robot file, with its wear there, or after a material of the shelf (pushsim shelf tyres).");
+            table.AddRemark($"what {string.Join(", ", unknown)} {(unknown.Length == 1 ? "is" : "are")} made of is not known, so buzz and wear are not, and the rest takes the stiffness of the tyre replaced: give --material, or name the tyre as in the robot file.");
         }
 
-        table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls; all but friction is from the tyre of that name, or from the tyre that it replaces. Set by: what binds the standing push.", isAside: true);
+        table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls. Set by: what binds the standing push. The tables to paste are what was run.", isAside: true);
         if (r.Opponent.Length > 0)
         {
-            table.AddRemark(Text($"Won: {r.Shoves} shoves a row against {r.Opponent}, seed {r.Seed}, the same draws for every row; friction drawn with the scatter of the pulls; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
+            table.AddRemark(Text($"Won: {r.Shoves} shoves a row against {r.Opponent}, drawn as odds and ladder draw them, contest {r.Contest}, seed {r.Seed}, the same draws for every row; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
         }
 
-        if (r.Tyres.Any(t => t.Tyre.IsWearKnown))
+        if (r.Tyres.Any(t => t.WearPerMinute is not null))
         {
             table.AddRemark(WearWords.Limits, isAside: true);
         }

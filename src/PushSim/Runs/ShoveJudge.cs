@@ -33,16 +33,19 @@ internal static class ShoveJudge
         };
     }
 
-    // Ground gained by the first robot up to each sample, as MatchWatch counts it from step to step [m].
+    // Ground gained by the first robot up to each sample, counted from sample to sample as MatchWatch does from step to step [m].
     private static double[] Gained(RunHistory first, RunHistory second, int touch)
     {
-        (Series along, Series across) = (first.Trace.Contact!.X, first.Trace.Contact.Y);
+        ContactTrace contact = first.Trace.Contact!;
         (BodyTrace own, BodyTrace other) = (first.Trace.Body, second.Trace.Body);
         double[] gained = new double[first.Time.Length];
-        for (int i = touch + 1; i < gained.Length; i++)
+        GroundCount ground = default;
+        for (int i = touch; i < gained.Length; i++)
         {
-            (double towardX, double towardY) = MatchWatch.Facing(own.X[i], own.Y[i], other.X[i], other.Y[i]);
-            gained[i] = gained[i - 1] + ((along[i] - along[i - 1]) * towardX) + ((across[i] - across[i - 1]) * towardY);
+            // the contact is known at the first touch, which lies between two samples
+            (double X, double Y)? place = contact.Force[i] > 0.0 || i == touch ? (contact.X[i], contact.Y[i]) : null;
+            ground.Next(place, own.X[i], own.Y[i], other.X[i], other.Y[i]);
+            gained[i] = ground.Gained;
         }
 
         return gained;

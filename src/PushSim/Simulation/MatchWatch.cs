@@ -31,7 +31,8 @@ internal sealed class MatchWatch
     private readonly RobotWatch[] _robots = [new(), new()];
     private int _count;
     private bool _hasLine;
-    private double _lastTouch, _lastAcross;
+    private double _lastTouch;
+    private GroundCount _ground;
 
     public MatchWatch()
     {
@@ -55,8 +56,8 @@ internal sealed class MatchWatch
     /// <summary>Whether that line was the other robot's: the pair had swapped ends.</summary>
     public bool IsFarLine { get; private set; }
 
-    /// <summary>Ground that the first robot gained: the way of the contact from the first to the last touch, each piece of it along the line from that robot to the other [m].</summary>
-    public double GroundGained { get; private set; }
+    /// <summary>Ground that the first robot gained, as <see cref="GroundCount"/> counts it [m].</summary>
+    public double GroundGained => _ground.Gained;
 
     /// <summary>Whether a robot tipped or lost the floor.</summary>
     public bool HasTipped => _robots[0].HasTipped || (_count == 2 && _robots[1].HasTipped);
@@ -68,7 +69,7 @@ internal sealed class MatchWatch
     public void Start(SceneSystem scene, ScenarioSettings scenario)
     {
         (LineTime, TouchTime, LastPlace, OverLine, IsFarLine) = (double.NaN, double.NaN, 0.0, -1, false);
-        (_lastTouch, _lastAcross, GroundGained) = (double.NegativeInfinity, 0.0, 0.0);
+        (_lastTouch, _ground) = (double.NegativeInfinity, default);
         _count = scene.Robots.Count;
         _hasLine = _count == 2;
         for (int k = 0; k < _count; k++)
@@ -123,38 +124,22 @@ internal sealed class MatchWatch
         return false;
     }
 
-    /// <summary>Direction from the first robot to the second, along and across the floor, of length 1; straight along where they stand in one point [1].</summary>
-    /// <param name="x">Place of the first robot along its floor [m].</param>
-    /// <param name="y">And across.</param>
-    /// <param name="otherX">Place of the second along its own, which is turned by half a turn [m].</param>
-    /// <param name="otherY">And across.</param>
-    public static (double X, double Y) Facing(double x, double y, double otherX, double otherY)
-    {
-        (double dx, double dy) = (-otherX - x, -otherY - y);
-        double length = double.Hypot(dx, dy);
-        return length > 0.0 ? (dx / length, dy / length) : (1.0, 0.0);
-    }
-
     private void Touch(in LaneStep step, double force, double along, double across)
     {
-        if (!(force > 0.0))
+        bool isTouching = force > 0.0;
+        if (isTouching)
         {
-            return;
+            TouchTime = double.IsNaN(TouchTime) ? step.T1 : TouchTime;
+            (LastPlace, _lastTouch) = (along / force, step.T1);
         }
 
-        (double x, double y) = (along / force, across / force);
-        if (double.IsNaN(TouchTime))
-        {
-            TouchTime = step.T1;
-        }
-        else if (_count == 2)
+        if (_count == 2)
         {
             (int first, int second) = (_robots[0].First, _robots[1].First);
-            (double towardX, double towardY) = Facing(step.Y1(first + StateLayout.X), step.Y1(first + StateLayout.Y), step.Y1(second + StateLayout.X), step.Y1(second + StateLayout.Y));
-            GroundGained += ((x - LastPlace) * towardX) + ((y - _lastAcross) * towardY);
+            _ground.Next(
+                isTouching ? (LastPlace, across / force) : null,
+                step.Y1(first + StateLayout.X), step.Y1(first + StateLayout.Y), step.Y1(second + StateLayout.X), step.Y1(second + StateLayout.Y));
         }
-
-        (LastPlace, _lastAcross, _lastTouch) = (x, y, step.T1);
     }
 
     private bool CrossesLine(in LaneStep step)

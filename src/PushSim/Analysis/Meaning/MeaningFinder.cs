@@ -18,20 +18,19 @@ public static class MeaningFinder
     private const double Metre = 1.0;
 
     /// <summary>Finds all but the shoves.</summary>
-    /// <param name="robot">The robot on its own tyres, with motors, controllers and a battery.</param>
-    /// <param name="tyre">The tyre.</param>
+    /// <param name="robot">The robot on the tyre, with motors, controllers and a battery.</param>
+    /// <param name="tyre">What is known of the tyre.</param>
     /// <param name="stronger">What becomes of the motors; null: they stay.</param>
     /// <param name="floor">The floor; its friction scale, slope and dust are left out, since the fitted friction holds for the floor of the pulls.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static TyreMeaning Find(RobotSettings robot, FittedTyre tyre, Func<RobotSettings, RobotSettings>? stronger, FloorSettings floor, CancellationToken cancel)
     {
-        RobotSettings fitted = tyre.On(robot);
         FloorSettings level = floor with { FrictionScale = 1.0, SlopeX = 0.0, SlopeY = 0.0, Dust = 0.0 };
         var launch = new ScenarioSettings
         {
             Name = "launch",
-            Robot = stronger is null ? fitted : stronger(fitted),
+            Robot = stronger is null ? robot : stronger(robot),
             Floor = level,
             Manoeuvre = Command(ManoeuvreKind.Launch, 1.0, 0.0, LaunchTime),
         };
@@ -75,8 +74,8 @@ public static class MeaningFinder
         {
             YawRate = rate,
             Turn = turns ? TurnReview.Ease(measures.LeastCurrentShare(true), measures.LeastMotorShare(true)) : TurnEase.CannotTurn,
-            Chatter = spot.Answers.Chatter,
-            WearPerMinute = meaning.Tyre.IsWearKnown ? WearReport.Of(spot)?.Wheels.Sum(w => w.PerMinute) : null,
+            Chatter = meaning.Tyre.IsMaterialKnown ? spot.Answers.Chatter : null,
+            WearPerMinute = meaning.Tyre.IsMaterialKnown ? WearReport.Of(spot)?.Wheels.Sum(w => w.PerMinute) : null,
         };
     }
 

@@ -9,6 +9,9 @@ public record RobotMeaning
     /// <summary>Name of the opponent; empty without one.</summary>
     public string Opponent { get; init; } = "";
 
+    /// <summary>Label of the contest whose draws the shoves take; empty without an opponent.</summary>
+    public string Contest { get; init; } = "";
+
     /// <summary>Each tyre on the robot as it is, then each with the stronger motors.</summary>
     public IReadOnlyList<TyreMeaning> Tyres { get; init; } = [];
 

@@ -38,7 +38,7 @@ public sealed record TyreMeaning
     /// <summary>Yaw rate of that turn [rad/s]; null if it could not be run.</summary>
     public double? YawRate { get; init; }
 
-    /// <summary>Frequency of tyre chatter in that turn [Hz]; null if none.</summary>
+    /// <summary>Frequency of tyre chatter in that turn [Hz]; null if none, or if the material is not known.</summary>
     public double? Chatter { get; init; }
 
     /// <summary>Worn off all wheels in a minute of that turn [m^3]; null if it is not known.</summary>
