@@ -30,9 +30,7 @@ internal static class LadderCommand
         command.SetAction(parsed =>
         {
             var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
-            var request = new Request(
-                parsed.GetValue(files)!, parsed.GetValue(scene), plan, common.Of(parsed));
-            return Run(request, output, error, cancel);
+            return Run(new Request(parsed.GetValue(files)!, parsed.GetValue(scene), plan, common.Of(parsed)), output, error, cancel);
         });
         return command;
     }
@@ -41,8 +39,7 @@ internal static class LadderCommand
     {
         if (request.Robots.Length < 2)
         {
-            error.WriteLine("pushsim: error: a ladder needs two robot files or more\nhelp: pushsim ladder --help");
-            return ExitCode.WrongCommandLine;
+            return Complaint.OfCommandLine(error, "a ladder needs two robot files or more", "ladder");
         }
 
         MatchPlan plan = request.Plan;
@@ -67,7 +64,7 @@ internal static class LadderCommand
             return job.EndPart(output);
         }
 
-        LadderResult result = LadderResult.Of(ladder, work, plan.Seed, MatchSetting.Of(ladder.Reads[0].Scenario!, request.Scene), cancel.IsCancellationRequested);
+        LadderResult result = LadderResult.Of(ladder, work, plan.Seed, request.Scene, cancel.IsCancellationRequested);
         List<string> written = folder is null ? [] : WriteFiles(folder, result, ladder, request);
         if (folder is not null)
         {

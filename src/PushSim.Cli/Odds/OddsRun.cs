@@ -1,6 +1,5 @@
 using PushSim.Cli.Matches;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Odds;
 
@@ -9,8 +8,8 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 {
     public int Run()
     {
-        Side? own = Open(request.File, isAgainst: false, out int code);
-        Side? other = own is null || request.Against is null ? null : Open(request.Against, isAgainst: true, out code);
+        OddsSide? own = Open(request.File, isAgainst: false, out int code);
+        OddsSide? other = own is null || request.Against is null ? null : Open(request.Against, isAgainst: true, out code);
         if (own is null || (request.Against is not null && other is null))
         {
             return code;
@@ -22,7 +21,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         }
 
         OutputFolder? folder = MatchJob.Open(request.Output, own.Source.Middle.Name + "-odds", request.Plan);
-        Side[] sides = other is null ? [own] : [own, other];
+        OddsSide[] sides = other is null ? [own] : [own, other];
         string[] keys = request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, request.Plan.Seed, redrawn: k))];
         var work = new MatchWork(request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
@@ -36,7 +35,7 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
         return request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, own, other, keys, folder);
     }
 
-    private int Report(MatchJob job, MatchWork work, Side own, Side? other, string[] keys, OutputFolder? folder)
+    private int Report(MatchJob job, MatchWork work, OddsSide own, OddsSide? other, string[] keys, OutputFolder? folder)
     {
         own.Outcomes = work.Of(0);
         if (other is not null)
@@ -46,8 +45,8 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         int first = other is null ? 1 : 2;
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(first + i)))];
-        OddsResult result = OddsResult.Of(own, other, request, cancel.IsCancellationRequested, work.Rate) with { Effects = [.. effects.OrderByDescending(e => e.Share)] };
-        List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, own, other, result);
+        var result = new OddsResult(own, other, request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested);
+        List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, result);
         if (folder is not null && files.Count > 0)
         {
             job.Forget();
@@ -61,14 +60,13 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
 
         if (result.Tally.Matches == 0)
         {
-            error.WriteLine("pushsim: error: every match failed; the first: " + PlainText.Of(own.Outcomes.Count > 0 ? MatchWords.Cause(own.Outcomes[0]) : "none was run"));
-            return ExitCode.RunFailed;
+            return Complaint.OfRun(error, "every match failed; the first: " + (own.Outcomes.Count > 0 ? MatchWords.Cause(own.Outcomes[0]) : "none was run"));
         }
 
         return ExitCode.Done;
     }
 
-    private Side? Open(string file, bool isAgainst, out int code)
+    private OddsSide? Open(string file, bool isAgainst, out int code)
     {
         DrawableResult read = DrawableScenario.Open(file);
         ProblemWriter.Write(error, read.Read.Problems);
@@ -85,43 +83,33 @@ internal sealed class OddsRun(OddsRequest request, TextWriter output, TextWriter
             return null;
         }
 
-        return new Side(scenario, new FileMatchSource(scenario, request.Plan.Seed), Fingerprint.Of(read), read.Read, isAgainst);
+        return new OddsSide(scenario, new FileMatchSource(scenario, request.Plan.Seed), Fingerprint.Of(read), read.Read, isAgainst);
     }
 
-    private List<string> Write(OutputFolder folder, Side own, Side? other, OddsResult result)
+    private List<string> Write(OutputFolder folder, OddsResult result)
     {
-        Side[] sides = other is null ? [own] : [own, other];
         List<string> files = [];
-        foreach (Side side in sides)
+        foreach (OddsSide side in new[] { result.Own, result.Against }.OfType<OddsSide>())
         {
             files.Add(folder.Write(side.IsAgainst ? "matches-against.csv" : "matches.csv", stream => WriteMatches(stream, side)));
         }
 
         if (!request.Output.NoPlots && result.Tally.Matches > 0)
         {
-            PlotSheet picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
-            files.AddRange(folder.WritePicture("plot", picture));
+            files.AddRange(folder.WritePicture("plot", OddsPlot.Of(result.Robot, result.Opponent, result.Own.Outcomes, result.Inputs)));
         }
 
         if (request.Output.Report)
         {
-            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(request, result, own, other, cancel).Write));
+            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(request, result, cancel).Write));
         }
 
         return files;
     }
 
-    private void WriteMatches(Stream stream, Side side)
+    private void WriteMatches(Stream stream, OddsSide side)
     {
         using var writer = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         FinishedMatches.WriteTable(writer, side.Fingerprint, request.Plan, KeptMatchWords.Instance, side.Outcomes);
-    }
-
-    /// <summary>One of the scenarios that are run.</summary>
-    internal sealed record Side(DrawableScenario Scenario, FileMatchSource Source, string Fingerprint, ReadResult Read, bool IsAgainst)
-    {
-        public IReadOnlyList<TolerancedValue> Values => Scenario.Values;
-
-        public IReadOnlyList<MatchEnd> Outcomes { get; set; } = [];
     }
 }

@@ -46,7 +46,7 @@ public class PanelAxisTests
     [InlineData(3.0, 6.0, 6.5)]
     public void An_amplitude_starts_at_zero(double amplitude, double least, double most)
     {
-        Axis axis = Build(Of("Amplitude [N]", amplitude, amplitude).FromZero(), PlotLook.File).Axes[1];
+        Axis axis = Build(Of("Amplitude [N]", amplitude, amplitude).WithRange(0.0), PlotLook.File).Axes[1];
         Assert.Equal(0.0, axis.ActualMinimum);
         Assert.InRange(axis.ActualMaximum, least - 1e-9, most);
     }

@@ -1,29 +1,25 @@
-using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Reading;
 using PushSim.Surroundings;
 
-namespace PushSim.Cli.Ladder;
+namespace PushSim.Words.Matches;
 
 /// <summary>What all matches of a ladder have in common, in one sentence: floor, start, drivers, rule, each with the tolerance from which it is drawn.</summary>
-internal sealed class MatchSetting
+public sealed class MatchSettingWords
 {
     private readonly ScenarioSettings _match;
     private readonly ManoeuvreSettings _other;
-    private readonly Dictionary<string, TolerancedValue> _drawn;
+    private readonly IReadOnlyDictionary<string, (double Middle, double Tolerance)> _drawn;
 
-    private MatchSetting(DrawableScenario match)
-    {
-        (_match, _other) = (match.Middle, match.Middle.Opponent!.Manoeuvre);
-        _drawn = match.Values.Where(v => v.Owner.Length == 0).DistinctBy(v => v.Key).ToDictionary(v => v.Key, StringComparer.Ordinal);
-    }
+    private MatchSettingWords(ScenarioSettings match, IReadOnlyDictionary<string, (double Middle, double Tolerance)> drawn) =>
+        (_match, _other, _drawn) = (match, match.Opponent!.Manoeuvre, drawn);
 
     /// <summary>The sentence, with where to change it.</summary>
     /// <param name="match">Any of the pairs.</param>
+    /// <param name="drawn">Middle and tolerance of each value of the scene that is drawn, by its key.</param>
     /// <param name="scene">Name of the scenario file that it comes from; null for none.</param>
-    public static string Of(DrawableScenario match, string? scene)
+    public static string Of(ScenarioSettings match, IReadOnlyDictionary<string, (double Middle, double Tolerance)> drawn, string? scene)
     {
-        var words = new MatchSetting(match);
-        string from = scene is null ? "" : $" (from {Path.GetFileName(scene)})";
+        var words = new MatchSettingWords(match, drawn);
+        string from = scene is null ? "" : $" (from {scene})";
         string change = scene is null ? "; another floor, start or driver: --scene FILE (pushsim new --kind shove writes one)" : "";
         return $"every match{from}: {words.Floor()}; {words.Start()}; {words.Drivers()}; {words.Rule()}{change}.";
     }
@@ -64,7 +60,7 @@ internal sealed class MatchSetting
         Value(key, value, scale) is not "0" and string text ? before + text + after : "";
 
     // as drawn: the middle may lie off the file's value where only one direction is possible
-    private string Value(string key, double value, double scale = 1.0) => _drawn.TryGetValue(key, out TolerancedValue? v)
+    private string Value(string key, double value, double scale = 1.0) => _drawn.TryGetValue(key, out (double Middle, double Tolerance) v)
         ? $"{Plain(scale * v.Middle)} ± {Plain(scale * v.Tolerance)}"
         : Plain(scale * value);
 
