@@ -27,22 +27,14 @@ internal static class FitCommand
     private static int Run(FitRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         FitResult outcome = FitRun.Do(request, cancel, options.HasNoProgress ? null : error);
-        ProblemWriter.Write(error, outcome.Problems);
-        if (outcome.CannotRead)
+        if (ProblemWriter.Tell(error, outcome.Problems, outcome.CannotRead) is int wrong)
         {
-            return ExitCode.CannotReadOrWrite;
-        }
-
-        if (outcome.Problems.Any(p => p.Severity == Severity.Error))
-        {
-            return ExitCode.WrongInput;
+            return wrong;
         }
 
         if (outcome.Lack is not null)
         {
-            error.WriteLine("pushsim: error: " + FitRun.Missing(request, outcome));
-            error.WriteLine("help: pushsim fit --help");
-            return ExitCode.WrongCommandLine;
+            return Complaint.OfCommandLine(error, FitRun.Missing(request, outcome), "fit");
         }
 
         outcome = outcome with { Meaning = LogMeaning.Of(request, outcome, cancel) };
@@ -101,17 +93,15 @@ internal static class FitCommand
 
         if (fits.Count > 1 || !files.Any(f => f.EndsWith(".png", StringComparison.Ordinal)))
         {
-            PlotSheet all = FitPlot.OfAll(fits);
-            files.AddRange(folder.WritePicture("plot", all));
+            files.AddRange(folder.WritePicture("plot", FitPlot.OfAll(fits)));
         }
 
         foreach ((string tyre, SimulationFit? simulated) in outcome.Simulated)
         {
             if (simulated is not null)
             {
-                PlotSheet plot = SimulationPlot.Of(tyre, simulated);
                 string name = fits.Count == 1 ? "simulated" : Unique("simulated-" + Slug.Of(tyre));
-                files.AddRange(folder.WritePicture(name, plot));
+                files.AddRange(folder.WritePicture(name, SimulationPlot.Of(tyre, simulated)));
             }
         }
 

@@ -32,13 +32,13 @@ internal sealed class FitOptions
         }
 
         _set.AddTo(command);
-        Check(_load, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero");
-        Check(_tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
-        Check(_height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "cannot be below the floor");
-        Check(_calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
-        Check(_unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
-        Check(_timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
-        Check(_difference, t => TryDifference(t, out _) ? "" : "takes a friction above zero and below 10, for example 0.05");
+        CommonOptions.CheckText(_load, LoadComplaint);
+        CommonOptions.CheckText(_tare, t => FitArguments.TryForce(t, out _, out string m) ? "" : m);
+        CommonOptions.CheckText(_height, t => FitArguments.TryLength(t, out double h, out string m) && h >= 0.0 ? "" : m.Length > 0 ? m : "cannot be below the floor");
+        CommonOptions.CheckText(_calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
+        CommonOptions.CheckText(_unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
+        CommonOptions.CheckText(_timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
+        CommonOptions.CheckText(_difference, t => TryDifference(t, out _) ? "" : "takes a friction above zero and below 10, for example 0.05");
     }
 
     public FitRequest Of(ParseResult p) => new()
@@ -63,14 +63,9 @@ internal sealed class FitOptions
         },
     };
 
+    /// <summary>What is wrong with a load on the tested tyres; empty if nothing is.</summary>
+    public static string LoadComplaint(string text) => FitArguments.TryForce(text, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero";
+
     private static bool TryDifference(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && value is > 0.0 and < 10.0;
-
-    private static void Check(Option<string?> option, Func<string, string> complaint) => option.Validators.Add(found =>
-    {
-        if (found.GetValueOrDefault<string?>() is string text && complaint(text) is { Length: > 0 } message)
-        {
-            found.AddError($"{option.Name} {message}");
-        }
-    });
 }

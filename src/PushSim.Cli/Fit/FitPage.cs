@@ -15,7 +15,7 @@ internal static class FitPage
         Tables = FitText.Tables(outcome),
         ListingTitle = FitText.ListingTitle,
         Listing = string.Join('\n', blocks).TrimEnd(),
-        Figures = [.. FitPlot.Figures(outcome.Fits), .. outcome.Simulated.Where(s => s.Fit is not null).SelectMany(s => SimulationPlot.Figures(s.Tyre, s.Fit!)), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Figures(m.Tyres, m.Opponent, m.Stronger) : []],
+        Figures = [.. FitPlot.Figures(outcome.Fits), .. outcome.Simulated.Where(s => s.Fit is not null).SelectMany(s => SimulationPlot.Of(s.Tyre, s.Fit!).Figures), .. outcome.Meaning is MeaningResult m ? MeaningPlot.Of(m.Tyres, m.Opponent, m.Stronger)?.Figures ?? [] : []],
         Inputs = [.. Given(request), .. outcome.Read is null ? [] : PageReport.Inputs(outcome.Read)],
         Estimates = [.. outcome.Notes.Select(n => request.Files.Aggregate(n, (text, file) => text.Replace(file, PageReport.Shown(file), StringComparison.Ordinal)))],
         Cautions = Cautions.OfFits,

@@ -20,13 +20,7 @@ internal sealed class MeaningOptions
             command.Options.Add(option);
         }
 
-        _stronger.Validators.Add(found =>
-        {
-            if (found.GetValueOrDefault<string?>() is string text && !TryTimes(text, out _))
-            {
-                found.AddError($"--stronger-motor takes how many times the stall torque, above 1 and up to 10, for example 1.5, not \"{text}\"");
-            }
-        });
+        CommonOptions.CheckText(_stronger, text => TryTimes(text, out _) ? "" : $"takes how many times the stall torque, above 1 and up to 10, for example 1.5, not \"{text}\"");
         command.Validators.Add(found =>
         {
             bool hasRobot = found.GetValue(robot) is not null;
@@ -56,25 +50,8 @@ internal sealed class MeaningOptions
             return null;
         }
 
-        ProblemWriter.Write(error, result.Problems);
-        if (result.CannotRead)
-        {
-            return ExitCode.CannotReadOrWrite;
-        }
-
-        if (result.Problems.Count > 0)
-        {
-            return ExitCode.WrongInput;
-        }
-
-        if (result.Lack is not MeaningLack lack)
-        {
-            return null;
-        }
-
-        error.WriteLine("pushsim: error: " + PlainText.Of(Missing(lack, result.Robot)));
-        error.WriteLine("help: pushsim fit --help");
-        return ExitCode.WrongCommandLine;
+        return ProblemWriter.Tell(error, result.Problems, result.CannotRead)
+            ?? (result.Lack is MeaningLack lack ? Complaint.OfCommandLine(error, Missing(lack, result.Robot), "fit") : null);
     }
 
     private static string Missing(MeaningLack lack, string robot) => lack == MeaningLack.Drive

@@ -32,9 +32,7 @@ internal static class LadderCommand
         command.SetAction(parsed =>
         {
             var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
-            var request = new Request(
-                parsed.GetValue(files)!, parsed.GetValue(scene), set.Read(parsed), plan, common.Of(parsed));
-            return Run(request, output, error, cancel);
+            return Run(new Request(parsed.GetValue(files)!, parsed.GetValue(scene), set.Read(parsed), plan, common.Of(parsed)), output, error, cancel);
         });
         return command;
     }
@@ -43,8 +41,7 @@ internal static class LadderCommand
     {
         if (request.Robots.Length < 2)
         {
-            error.WriteLine("pushsim: error: a ladder needs two robot files or more\nhelp: pushsim ladder --help");
-            return ExitCode.WrongCommandLine;
+            return Complaint.OfCommandLine(error, "a ladder needs two robot files or more", "ladder");
         }
 
         MatchPlan plan = request.Plan;
@@ -69,8 +66,7 @@ internal static class LadderCommand
             return job.EndPart(output);
         }
 
-        string usual = UsualTolerances.Of(ladder.Reads.SelectMany(r => r.Scenario!.Values));
-        LadderResult result = LadderResult.Of(ladder, work, plan.Seed, $"{MatchSetting.Of(ladder.Reads[0].Scenario!, request.Scene)} {usual}".TrimEnd(), cancel.IsCancellationRequested);
+        LadderResult result = LadderResult.Of(ladder, work, plan.Seed, request.Scene, cancel.IsCancellationRequested);
         List<string> written = folder is null ? [] : WriteFiles(folder, result, ladder, request);
         if (folder is not null)
         {

@@ -17,7 +17,7 @@ internal static class LadderPage
         Verdict = result.Verdict,
         Warnings = [.. result.Warnings, .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
         Tables = LadderText.Tables(result),
-        Figures = LadderPicture.Figures(result),
+        Figures = result.Table.Ranking.Count == 0 ? [] : LadderPicture.Of(result).Figures,
         Inputs =
         [
             .. reads.SelectMany(PageReport.Inputs).Where(i => i.File != DrawableScenario.BuiltIn && i.Key is not ("robot" or "opponent.robot")).Distinct(),

@@ -1,47 +1,32 @@
 using PushSim.Analysis.Ladder;
+using PushSim.Cli.Matches;
 using PushSim.Scenarios.Drawing;
 
 namespace PushSim.Cli.Ladder;
 
 /// <summary>Everything that `ladder` reports.</summary>
-internal sealed record LadderResult
+/// <param name="Robots">Their names.</param>
+/// <param name="Table">Who beats whom.</param>
+/// <param name="Matches">Finished matches of all pairs [1].</param>
+/// <param name="Failed">Matches that failed: whose, which, and why.</param>
+/// <param name="Seed">Of the draws.</param>
+/// <param name="MatchesPerSecond">How fast they were [1/s].</param>
+/// <param name="Setting">What all matches share, in a sentence.</param>
+/// <param name="IsInterrupted">Whether some matches are missing.</param>
+internal sealed record LadderResult(
+    IReadOnlyList<string> Robots, LadderTable Table, long Matches, IReadOnlyList<(string Pair, long Match, string Cause)> Failed, ulong Seed, double MatchesPerSecond, string Setting, bool IsInterrupted)
 {
-    public required IReadOnlyList<string> Robots { get; init; }
-
-    public required LadderTable Table { get; init; }
-
-    public required long Matches { get; init; }
-
-    public required IReadOnlyList<(string Pair, long Match, string Cause)> Failed { get; init; }
-
-    public required ulong Seed { get; init; }
-
-    public required double MatchesPerSecond { get; init; }
-
-    public required bool IsInterrupted { get; init; }
-
-    public required string Verdict { get; init; }
+    public string Verdict => LadderWords.Verdict(Robots, Table);
 
     public IReadOnlyList<string> Warnings => LadderWords.Warnings(Table, Failed);
 
-    /// <summary>What all matches share, in a sentence.</summary>
-    public string Setting { get; init; } = "";
-
-    public static LadderResult Of(DrawnLadder ladder, MatchWork work, ulong seed, string setting, bool isInterrupted)
+    public static LadderResult Of(DrawnLadder ladder, MatchWork work, ulong seed, string? scene, bool isInterrupted)
     {
         IReadOnlyList<string> names = ladder.Names;
         var table = LadderTable.Of(names.Count, ladder.Pairs(work));
-        return new LadderResult
-        {
-            Robots = names,
-            Table = table,
-            Matches = work.Finished,
-            Failed = [.. table.Pairs.SelectMany((p, k) => work.Of(k).Where(o => o.HasFailed).Select(o => ($"{names[p.First]} against {names[p.Second]}", o.Number, MatchWords.Cause(o))))],
-            Seed = seed,
-            MatchesPerSecond = work.Rate,
-            IsInterrupted = isInterrupted,
-            Verdict = LadderWords.Verdict(names, table),
-            Setting = setting,
-        };
+        IEnumerable<(string, long, string)> failed = table.Pairs.SelectMany((p, k) => work.Of(k).Where(o => o.HasFailed).Select(o => ($"{names[p.First]} against {names[p.Second]}", o.Number, MatchWords.Cause(o))));
+        DrawableScenario match = ladder.Reads[0].Scenario!;
+        var drawn = match.Values.Where(v => v.Owner.Length == 0).DistinctBy(v => v.Key).ToDictionary(v => v.Key, v => (v.Middle, v.Tolerance), StringComparer.Ordinal);
+        return new LadderResult(names, table, work.Finished, [.. failed], seed, work.Rate, $"{MatchSettingWords.Of(match.Middle, drawn, Path.GetFileName(scene))} {UsualTolerances.Of(ladder.Reads.SelectMany(r => r.Scenario!.Values))}".TrimEnd(), isInterrupted);
     }
 }

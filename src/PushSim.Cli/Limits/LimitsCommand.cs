@@ -1,4 +1,3 @@
-using System.CommandLine.Parsing;
 using PushSim.Analysis.Limits;
 using PushSim.Scenarios;
 using PushSim.Words.Limits;
@@ -35,9 +34,9 @@ internal static class LimitsCommand
         };
         set.AddTo(command);
         common.AddTo(command);
-        throttle.Validators.Add(found => Check(found, text => Number(text) is >= 0.01 and <= 1.0, "--throttle needs a number from 0.01 to 1"));
-        match.Validators.Add(found => Check(found, text => Number(text) is >= 1.0 and <= LongestMatch, "--match needs seconds from 1 to 3600"));
-        duty.Validators.Add(found => Check(found, text => Pattern(text, 1.0) is not null, "--duty needs four numbers of seconds such as 3:3:1:3, a second or more together"));
+        CommonOptions.CheckText(throttle, text => Number(text) is >= 0.01 and <= 1.0 ? "" : "needs a number from 0.01 to 1");
+        CommonOptions.CheckText(match, text => Number(text) is >= 1.0 and <= LongestMatch ? "" : "needs seconds from 1 to 3600");
+        CommonOptions.CheckText(duty, text => Pattern(text, 1.0) is not null ? "" : "needs four numbers of seconds such as 3:3:1:3, a second or more together");
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
@@ -49,14 +48,6 @@ internal static class LimitsCommand
             error,
             cancel));
         return command;
-    }
-
-    private static void Check(OptionResult found, Func<string, bool> isRight, string message)
-    {
-        if (found.GetValueOrDefault<string?>() is not string text || !isRight(text))
-        {
-            found.AddError(message);
-        }
     }
 
     private static double? Number(string text) =>
@@ -75,15 +66,10 @@ internal static class LimitsCommand
     private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         ReadResult read = ScenarioReader.Check(file, options.Read);
-        ProblemWriter.Write(error, read.Problems);
-        if (read.CannotRead)
+        int? wrong = ProblemWriter.Tell(error, read.Problems, read.CannotRead);
+        if (wrong is not null || (read.Scenario is null && read.Robot is null))
         {
-            return ExitCode.CannotReadOrWrite;
-        }
-
-        if (read.HasErrors || (read.Scenario is null && read.Robot is null))
-        {
-            return ExitCode.WrongInput;
+            return wrong ?? ExitCode.WrongInput;
         }
 
         ScenarioSettings scenario = read.Scenario ?? Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
@@ -101,20 +87,14 @@ internal static class LimitsCommand
         }
         catch (SimulationException e)
         {
-            error.WriteLine("pushsim: error: " + PlainText.Of(e.Message));
-            return ExitCode.RunFailed;
+            return Complaint.OfRun(error, e.Message);
         }
 
         RunResult? told = run is { Time.Length: >= 2 } ? run : null;
         List<string> files = folder is null ? [] : WriteFiles(folder, report, told, read, options, cancel);
-        options.Output.Print(output, () => LimitsJson.Of(report, told), PlainText.Of(LimitVerdict.Of(report)), () => LimitsText.Write(output, report, told, read, file, files));
-        if (run?.Status == RunStatus.Failed)
-        {
-            error.WriteLine("pushsim: error: " + PlainText.Of(RunWords.Cause(run.Stop)));
-            return ExitCode.RunFailed;
-        }
-
-        return ExitCode.Done;
+        options.Output.Print(output, () => LimitsJson.Of(report, told), PlainText.Of(LimitVerdict.Of(report)), () => TextReport.Write(
+            output, LimitVerdict.Of(report), LimitTables.Of(report, told), LimitWarnings.Of(report), [], EstimateText.Lines(read, file), files));
+        return run?.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }
 
     private static ScenarioSettings Standing(RobotSettings robot, string name) => new()
@@ -143,8 +123,7 @@ internal static class LimitsCommand
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            PlotSheet plot = LimitsPlot.Of(report, run);
-            files.AddRange(folder.WritePicture("plot", plot));
+            files.AddRange(folder.WritePicture("plot", LimitsPlot.Of(report, run)));
         }
 
         if (options.Output.Report)

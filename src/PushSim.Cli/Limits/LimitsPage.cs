@@ -15,7 +15,7 @@ internal static class LimitsPage
         Verdict = LimitVerdict.Of(report),
         Warnings = [.. LimitWarnings.Of(report), .. PageReport.Problems(read.Problems)],
         Tables = LimitTables.Of(report, run),
-        Figures = LimitsPlot.Figures(report, run),
+        Figures = LimitsPlot.Of(report, run).Figures,
         Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = Cautions.OfPredictions,

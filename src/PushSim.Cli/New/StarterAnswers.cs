@@ -34,8 +34,8 @@ internal sealed record StarterAnswers(string? Mass, string? Wheels, string? Moto
             wrong = $"wheels: 2, 4, 6 or 8, not \"{Wheels}\"";
         }
 
-        ShelfPart? motor = wrong.Length > 0 ? null : StarterDesign.MotorOf(Motor, mass, wheels, out wrong);
-        ShelfPart? tyre = wrong.Length > 0 ? null : StarterDesign.TyreOf(Tyre, out wrong);
+        ShelfPart? motor = wrong.Length > 0 ? null : StarterParts.MotorOf(Motor, mass, wheels, out wrong);
+        ShelfPart? tyre = wrong.Length > 0 ? null : StarterParts.TyreOf(Tyre, out wrong);
         return motor is null || tyre is null ? null : new StarterDesign(mass, wheels, motor, tyre);
     }
 

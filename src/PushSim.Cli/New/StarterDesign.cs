@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using PushSim.Scenarios.Shelf;
 
 namespace PushSim.Cli.New;
@@ -11,13 +10,12 @@ namespace PushSim.Cli.New;
 internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, ShelfPart Tyre)
 {
     public const int DefaultWheels = 4;
-    public const string DefaultTyre = "solid soft elastomer";
 
     /// <summary>Mass of the plain starter, which the others are scaled from [kg].</summary>
     public const double PlainMass = 1.2;
 
-    // No-load speed on the floor that a starter is geared for [m/s].
-    private const double AimedSpeed = 2.0;
+    /// <summary>No-load speed on the floor that a starter is geared for [m/s].</summary>
+    public const double AimedSpeed = 2.0;
     private const double CellVoltage = 3.7;
     private const double RacingCurrent = 15.0;
 
@@ -67,83 +65,15 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
 
     private static ShelfPart[] Brushed => [.. PartShelf.Controllers.Parts.Where(c => !c.Name.Contains("brushless", StringComparison.Ordinal)).OrderBy(c => c.Find("current_limit")!.Value)];
 
-    /// <summary>The motor that words mean: a name, or the words of one class, whose gears for a brisk robot are then taken.</summary>
-    /// <param name="words">Name or words of it; null takes the class usual for the mass.</param>
-    /// <param name="mass">The whole robot [kg].</param>
-    /// <param name="wheels">2, 4, 6 or 8 [1].</param>
-    /// <param name="wrong">Why there is none; empty if there is one.</param>
-    public static ShelfPart? MotorOf(string? words, double mass, int wheels, out string wrong)
-    {
-        IReadOnlyList<ShelfPart> found = Find(PartShelf.Motors, words ?? UsualMotor(mass));
-        string[] classes = [.. found.Select(Class).Distinct(StringComparer.Ordinal)];
-        wrong = classes.Length == 1 ? "" : Choice("motor", words ?? UsualMotor(mass), PartShelf.Motors, classes);
-        return classes.Length == 1 ? found.MinBy(m => Math.Abs(Math.Log(SpeedAtRatioOne(m, DiameterOf(mass, wheels)) / (m.Find("gear_ratio")?.Value ?? 1.0) / AimedSpeed))) : null;
-    }
+    /// <summary>Wheel diameter of a robot [m].</summary>
+    public static double DiameterOf(double mass, int wheels) => Math.Cbrt(mass / PlainMass) * (wheels switch { 6 => 0.040, 8 => 0.032, _ => 0.050 });
 
-    /// <summary>The tyre material that words mean.</summary>
-    public static ShelfPart? TyreOf(string? words, out string wrong)
-    {
-        IReadOnlyList<ShelfPart> found = Find(PartShelf.Tyres, words ?? DefaultTyre);
-        wrong = found.Count == 1 ? "" : Choice("tyre material", words ?? DefaultTyre, PartShelf.Tyres, [.. found.Select(p => p.Name)]);
-        return found.Count == 1 ? found[0] : null;
-    }
-
-    // a name, else what holds the words in a row, else what holds each of them; "25mm" and "25 mm" are the same
-    private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string words)
-    {
-        if (shelf.Find(words) is ShelfPart part)
-        {
-            return [part];
-        }
-
-        ShelfPart[] whole = [.. shelf.Parts.Where(p => Holds(Packed(p.Name), Packed(words)))];
-        string[] each = Regex.Replace(words, @"(?<=\d) +(?=(mm|V)\b)", "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => each.All(w => Holds(Packed(p.Name), w)))];
-    }
-
-    // whether the name holds the words; a number in them is a whole one: "5 mm" is not in "25 mm"
-    private static bool Holds(string name, string words)
-    {
-        for (int i = name.IndexOf(words, StringComparison.OrdinalIgnoreCase); i >= 0; i = name.IndexOf(words, i + 1, StringComparison.OrdinalIgnoreCase))
-        {
-            int end = i + words.Length;
-            bool cutsInFront = i > 0 && char.IsDigit(name[i - 1]) && char.IsDigit(name[i]);
-            bool cutsBehind = end > 0 && end < name.Length && char.IsDigit(name[end - 1]) && char.IsDigit(name[end]);
-            if (!cutsInFront && !cutsBehind)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static string Packed(string text) => text.Replace(" ", "", StringComparison.Ordinal);
-
-    private static string Choice(string one, string words, PartShelf shelf, IReadOnlyCollection<string> found) => found.Count == 0
-        ? $"there is no {one} \"{words}\" on the shelf; it has: {string.Join("; ", shelf.Parts.Select(p => shelf == PartShelf.Motors ? Class(p) : p.Name).Distinct())}"
-        : $"\"{words}\" may be {string.Join("; ", found)}: say more of one name";
-
-    // the name without its gears
-    private static string Class(ShelfPart motor) => motor.Name.EndsWith(":1", StringComparison.Ordinal) ? motor.Name[..motor.Name.LastIndexOf(", ", StringComparison.Ordinal)] : motor.Name;
-
-    private static string UsualMotor(double mass) => mass switch
-    {
-        < 0.3 => "12 mm brushed gearmotor, 6 V",
-        < 0.8 => "16 mm brushed gearmotor, 12 V",
-        < 2.0 => "25 mm brushed gearmotor, 12 V",
-        > 6.0 => "28 mm brushless motor with sensors",
-        _ => "37 mm brushed gearmotor, 12 V",
-    };
-
-    private static int CellsOf(ShelfPart motor) => Math.Max(1, (int)Math.Round((motor.Find("voltage")?.Value ?? 12.0) / CellVoltage));
-
-    private static double DiameterOf(double mass, int wheels) => Math.Cbrt(mass / PlainMass) * (wheels switch { 6 => 0.040, 8 => 0.032, _ => 0.050 });
-
-    // [m/s]
-    private static double SpeedAtRatioOne(ShelfPart motor, double diameter)
+    /// <summary>Speed on the floor without load and gears [m/s].</summary>
+    public static double SpeedAtRatioOne(ShelfPart motor, double diameter)
     {
         double constant = motor.Find("speed_constant")?.Value ?? (1.0 / motor.Find("torque_constant")!.Value!.Value);
         return constant * CellVoltage * CellsOf(motor) * 0.5 * diameter;
     }
+
+    private static int CellsOf(ShelfPart motor) => Math.Max(1, (int)Math.Round((motor.Find("voltage")?.Value ?? 12.0) / CellVoltage));
 }

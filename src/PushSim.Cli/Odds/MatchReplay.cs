@@ -27,8 +27,7 @@ internal static class MatchReplay
             files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
             if (!request.Output.NoPlots)
             {
-                PlotSheet plot = RunPlot.Of(result);
-                files.AddRange(folder.WritePicture("plot", plot));
+                files.AddRange(folder.WritePicture("plot", RunPlot.Of(result)));
             }
         }
 
@@ -37,13 +36,7 @@ internal static class MatchReplay
             RunText.Write(output, result, milliseconds, read, request.File, files);
             WriteDraws(output, source, number);
         });
-        if (result.Status == RunStatus.Failed)
-        {
-            error.WriteLine("pushsim: error: " + RunWords.Cause(result.Stop));
-            return ExitCode.RunFailed;
-        }
-
-        return ExitCode.Done;
+        return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
 
     private static void WriteDraws(TextWriter writer, FileMatchSource source, long number)

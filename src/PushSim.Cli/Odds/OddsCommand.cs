@@ -41,9 +41,7 @@ internal static class OddsCommand
                 parsed.GetValue(file)!, opponent, scene, label, parsed.GetValue(beside), set.Read(parsed), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {
-                error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
-                error.WriteLine("help: pushsim odds --help");
-                return ExitCode.WrongCommandLine;
+                return Complaint.OfCommandLine(error, wrong, "odds");
             }
 
             return new OddsRun(request, output, error, cancel).Run();

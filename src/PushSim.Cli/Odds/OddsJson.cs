@@ -40,7 +40,7 @@ internal static class OddsJson
             w.WriteNumber("variance_share_low", e.Bounds.Low);
             w.WriteNumber("variance_share_high", e.Bounds.High);
         });
-        WriteDrawn(w, r.Values);
+        WriteDrawn(w, r.Own.Values);
         JsonReport.WriteRows(w, "failed", r.Failed.Take(MostFailed), failed =>
         {
             w.WriteNumber("match", failed.Number);
@@ -58,7 +58,7 @@ internal static class OddsJson
         }
     });
 
-    internal static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)
+    private static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)
     {
         JsonReport.WriteRows(w, "drawn", values, v =>
         {

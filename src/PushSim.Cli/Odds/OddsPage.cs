@@ -5,8 +5,10 @@ namespace PushSim.Cli.Odds;
 /// <summary>The page of `odds --report`.</summary>
 internal static class OddsPage
 {
-    public static ReportPage Of(OddsRequest request, OddsResult result, OddsRun.Side own, OddsRun.Side? other, CancellationToken cancel)
+    public static ReportPage Of(OddsRequest request, OddsResult result, CancellationToken cancel)
     {
+        (OddsSide own, OddsSide? other) = (result.Own, result.Beside);
+
         // an interrupted page comes without a replay: there is no time for one more run
         (long Number, RunResult Run)? shown = !cancel.IsCancellationRequested && MatchEnd.Middling(own.Outcomes) is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
         return new ReportPage
@@ -19,7 +21,7 @@ internal static class OddsPage
             Replay = shown?.Run,
             ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {RunWords.Verdict(s.Run)}") : "",
             Tables = OddsText.Tables(result),
-            Figures = result.Tally.Matches > 0 ? OddsPlot.Figures(result.Robot, result.Opponent, own.Outcomes, result.Inputs) : [],
+            Figures = result.Tally.Matches > 0 ? OddsPlot.Of(result.Robot, result.Opponent, own.Outcomes, result.Inputs).Figures : [],
             Inputs =
             [
                 .. PageReport.Inputs(own.Read), .. other is null ? [] : PageReport.Inputs(other.Read),

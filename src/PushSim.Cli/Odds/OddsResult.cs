@@ -1,69 +1,35 @@
-using PushSim.Scenarios.Reading;
-
 namespace PushSim.Cli.Odds;
 
 /// <summary>Everything that `odds` reports.</summary>
-internal sealed record OddsResult
+/// <param name="Own">The scenario with its matches.</param>
+/// <param name="Beside">The one it is compared with; null for none.</param>
+/// <param name="Seed">Of the draws.</param>
+/// <param name="Effects">What each input does together with others, largest first; empty if not asked.</param>
+/// <param name="MatchesPerSecond">How fast they were [1/s].</param>
+/// <param name="IsInterrupted">Whether some matches are missing.</param>
+internal sealed record OddsResult(OddsSide Own, OddsSide? Beside, ulong Seed, IReadOnlyList<InputEffect> Effects, double MatchesPerSecond, bool IsInterrupted)
 {
-    public required string Robot { get; init; }
+    public string Robot => Own.Source.Robot;
 
-    public required string Opponent { get; init; }
+    public string Opponent => Own.Source.Opponent;
 
-    public required ulong Seed { get; init; }
+    public string OtherName => Beside?.Source.Middle.Name ?? "";
 
     /// <summary>Label of the draws.</summary>
-    public required string Contest { get; init; }
+    public string Contest => Own.Contest.Label;
 
-    public required Tally Tally { get; init; }
+    public Tally Tally { get; } = Tally.Of(Own.Outcomes);
 
-    public required IReadOnlyList<MatchEnd> Failed { get; init; }
+    public Tally? Other { get; } = Beside is null ? null : Tally.Of(Beside.Outcomes);
 
-    public required IReadOnlyList<TolerancedValue> Values { get; init; }
+    public Comparison? Comparison { get; } = Beside is null ? null : Comparison.Of(Own.Outcomes, Beside.Outcomes);
+
+    public IReadOnlyList<MatchEnd> Failed { get; } = [.. Own.Outcomes.Where(o => o.HasFailed)];
 
     /// <summary>Inputs and their share of the ground's variance, those above noise, largest first [1].</summary>
-    public required IReadOnlyList<(string Name, double Share)> Inputs { get; init; }
+    public IReadOnlyList<(string Name, double Share)> Inputs { get; } = InputShares.Of(Own.Source, Own.Outcomes);
 
-    /// <summary>What each input does together with others, largest first; empty if not asked.</summary>
-    public IReadOnlyList<InputEffect> Effects { get; init; } = [];
+    public string Verdict => OddsWords.Verdict(Robot, Opponent, Tally) + (Comparison is null ? "" : " " + OddsWords.Verdict(Own.Source.Middle.Name, OtherName, Comparison));
 
-    public required double MatchesPerSecond { get; init; }
-
-    public required bool IsInterrupted { get; init; }
-
-    public Comparison? Comparison { get; init; }
-
-    public Tally? Other { get; init; }
-
-    public string OtherName { get; init; } = "";
-
-    public required string Verdict { get; init; }
-
-    public required IReadOnlyList<string> Warnings { get; init; }
-
-    public static OddsResult Of(OddsRun.Side own, OddsRun.Side? other, OddsRequest request, bool isInterrupted, double rate)
-    {
-        var tally = Tally.Of(own.Outcomes);
-        Tally? second = other is null ? null : Tally.Of(other.Outcomes);
-        Comparison? comparison = other is null ? null : Comparison.Of(own.Outcomes, other.Outcomes);
-        MatchEnd[] failed = [.. own.Outcomes.Where(o => o.HasFailed)];
-        string otherName = other?.Source.Middle.Name ?? "";
-        return new OddsResult
-        {
-            Robot = own.Source.Robot,
-            Opponent = own.Source.Opponent,
-            Seed = request.Plan.Seed,
-            Contest = own.Contest.Label,
-            Tally = tally,
-            Failed = failed,
-            Values = own.Values,
-            Inputs = InputShares.Of(own.Source, own.Outcomes),
-            MatchesPerSecond = rate,
-            IsInterrupted = isInterrupted,
-            Comparison = comparison,
-            Other = second,
-            OtherName = otherName,
-            Verdict = OddsWords.Verdict(own.Source.Robot, own.Source.Opponent, tally) + (comparison is null ? "" : " " + OddsWords.Verdict(own.Source.Middle.Name, otherName, comparison)),
-            Warnings = OddsWords.Warnings(failed),
-        };
-    }
+    public IReadOnlyList<string> Warnings => OddsWords.Warnings(Failed);
 }

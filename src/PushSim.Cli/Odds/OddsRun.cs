@@ -1,7 +1,6 @@
 using PushSim.Cli.Matches;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
-using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Odds;
 
@@ -15,8 +14,8 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
     public int Run()
     {
-        Side? own = Open(_request.File, isBeside: false, out int code);
-        Side? other = own is null || _request.Beside is null ? null : Open(_request.Beside, isBeside: true, out code);
+        OddsSide? own = Open(_request.File, isBeside: false, out int code);
+        OddsSide? other = own is null || _request.Beside is null ? null : Open(_request.Beside, isBeside: true, out code);
         if (own is null || (_request.Beside is not null && other is null))
         {
             return code;
@@ -28,7 +27,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         }
 
         OutputFolder? folder = MatchJob.Open(_request.Output, own.Source.Middle.Name + "-odds", _request.Plan);
-        Side[] sides = other is null ? [own] : [own, other];
+        OddsSide[] sides = other is null ? [own] : [own, other];
         string[] keys = _request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
         var work = new MatchWork(_request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
@@ -42,7 +41,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         return _request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, own, other, keys, folder);
     }
 
-    private int Report(MatchJob job, MatchWork work, Side own, Side? other, string[] keys, OutputFolder? folder)
+    private int Report(MatchJob job, MatchWork work, OddsSide own, OddsSide? other, string[] keys, OutputFolder? folder)
     {
         own.Outcomes = work.Of(0);
         if (other is not null)
@@ -52,8 +51,8 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         int first = other is null ? 1 : 2;
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(first + i)))];
-        OddsResult result = OddsResult.Of(own, other, _request, cancel.IsCancellationRequested, work.Rate) with { Effects = [.. effects.OrderByDescending(e => e.Share)] };
-        List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, own, other, result);
+        var result = new OddsResult(own, other, _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested);
+        List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, result);
         if (folder is not null && files.Count > 0)
         {
             job.Forget();
@@ -67,8 +66,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         if (result.Tally.Matches == 0)
         {
-            error.WriteLine("pushsim: error: every match failed; the first: " + PlainText.Of(own.Outcomes.Count > 0 ? MatchWords.Cause(own.Outcomes[0]) : "none was run"));
-            return ExitCode.RunFailed;
+            return Complaint.OfRun(error, "every match failed; the first: " + (own.Outcomes.Count > 0 ? MatchWords.Cause(own.Outcomes[0]) : "none was run"));
         }
 
         return ExitCode.Done;
@@ -86,7 +84,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         return request with { Opponent = null, Beside = against };
     }
 
-    private Side? Open(string file, bool isBeside, out int code)
+    private OddsSide? Open(string file, bool isBeside, out int code)
     {
         DrawableResult read = DrawableScenario.OfContest(file, _request.Opponent, _request.Scene, _request.Read);
         ProblemWriter.Write(error, read.Read.Problems);
@@ -104,43 +102,33 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         }
 
         var contest = new ContestKey(_request.Plan.Seed, _label ??= scenario.Label);
-        return new Side(scenario, contest, new FileMatchSource(scenario, contest), Fingerprint.Of(read), read.Read, isBeside);
+        return new OddsSide(scenario, contest, new FileMatchSource(scenario, contest), Fingerprint.Of(read), read.Read, isBeside);
     }
 
-    private List<string> Write(OutputFolder folder, Side own, Side? other, OddsResult result)
+    private List<string> Write(OutputFolder folder, OddsResult result)
     {
-        Side[] sides = other is null ? [own] : [own, other];
         List<string> files = [];
-        foreach (Side side in sides)
+        foreach (OddsSide side in new[] { result.Own, result.Beside }.OfType<OddsSide>())
         {
             files.Add(folder.Write(side.IsBeside ? "matches-beside.csv" : "matches.csv", stream => WriteMatches(stream, side)));
         }
 
         if (!_request.Output.NoPlots && result.Tally.Matches > 0)
         {
-            PlotSheet picture = OddsPlot.Of(own.Source.Robot, own.Source.Opponent, own.Outcomes, result.Inputs);
-            files.AddRange(folder.WritePicture("plot", picture));
+            files.AddRange(folder.WritePicture("plot", OddsPlot.Of(result.Robot, result.Opponent, result.Own.Outcomes, result.Inputs)));
         }
 
         if (_request.Output.Report)
         {
-            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(_request, result, own, other, cancel).Write));
+            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(_request, result, cancel).Write));
         }
 
         return files;
     }
 
-    private void WriteMatches(Stream stream, Side side)
+    private void WriteMatches(Stream stream, OddsSide side)
     {
         using var writer = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         FinishedMatches.WriteTable(writer, side.Fingerprint, _request.Plan, KeptMatchWords.Instance, side.Outcomes);
-    }
-
-    /// <summary>One of the scenarios that are run.</summary>
-    internal sealed record Side(DrawableScenario Scenario, ContestKey Contest, FileMatchSource Source, string Fingerprint, ReadResult Read, bool IsBeside)
-    {
-        public IReadOnlyList<TolerancedValue> Values => Scenario.Values;
-
-        public IReadOnlyList<MatchEnd> Outcomes { get; set; } = [];
     }
 }

@@ -39,14 +39,7 @@ internal static class PlanCommand
         CheckShare(difference, 0.001, 1.0);
         CheckShare(spread, 0.0001, 1.0);
         CheckShare(power, 0.1, 0.99);
-        load.Validators.Add(found =>
-        {
-            string message = "";
-            if (found.GetValueOrDefault<string?>() is string text && !(FitArguments.TryForce(text, out double f, out message) && f > 0.0))
-            {
-                found.AddError("--load " + (message.Length > 0 ? message : "must be above zero"));
-            }
-        });
+        CommonOptions.CheckText(load, FitOptions.LoadComplaint);
         CommonOptions.CheckFolder(common.Out);
         command.SetAction(p =>
         {
@@ -65,10 +58,9 @@ internal static class PlanCommand
         {
             // the load cancels in a share, so any will do
             FitResult earlier = FitRun.Do(new FitRequest { Files = [request.From], Load = request.LoadNewton ?? 1.0, Log = new LogOptions() }, cancel);
-            ProblemWriter.Write(error, earlier.Problems);
-            if (earlier.CannotRead || earlier.Problems.Any(p => p.Severity == Severity.Error))
+            if (ProblemWriter.Tell(error, earlier.Problems, earlier.CannotRead) is int wrong)
             {
-                return earlier.CannotRead ? ExitCode.CannotReadOrWrite : ExitCode.WrongInput;
+                return wrong;
             }
 
             measured = earlier.Comparison?.RelativeSpread is double s && s > 0.0 ? s : null;
@@ -87,13 +79,6 @@ internal static class PlanCommand
         return ExitCode.Done;
     }
 
-    private static void CheckShare<T>(Option<T> option, double low, double high) => option.Validators.Add(found => Check(found, option.Name, low, high));
-
-    private static void Check(System.CommandLine.Parsing.OptionResult found, string name, double low, double high)
-    {
-        if (found.GetValueOrDefault<string?>() is string text && !(ShareText.Read(text) is double v && v >= low && v <= high))
-        {
-            found.AddError(FormattableString.Invariant($"{name} needs a share from {100.0 * low:0.##}% to {100.0 * high:0.##}%, for example 5%"));
-        }
-    }
+    private static void CheckShare<T>(Option<T> option, double low, double high) => CommonOptions.CheckText(option, text =>
+        ShareText.Read(text) is double v && v >= low && v <= high ? "" : FormattableString.Invariant($"needs a share from {100.0 * low:0.##}% to {100.0 * high:0.##}%, for example 5%"));
 }

@@ -23,6 +23,6 @@ internal static class PlanJson
             w.WriteNumber("block", p.Block);
             w.WriteString("tyre", p.Tyre);
         });
-        JsonReport.WriteTexts(w, "checks", PlanSheet.Checks.Concat(PlanSheet.Cautions));
+        JsonReport.WriteTexts(w, "checks", PlanWords.Checks.Concat(PlanWords.Cautions));
     });
 }

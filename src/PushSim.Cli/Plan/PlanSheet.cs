@@ -1,36 +1,19 @@
 using PushSim.Analysis.Plan;
+using PushSim.Words.Plans;
 
 namespace PushSim.Cli.Plan;
 
-/// <summary>A plan as a table to fill in, which `fit` reads as it is, and its rules in words.</summary>
+/// <summary>A plan as a table to fill in, which `fit` reads as it is.</summary>
 internal static class PlanSheet
 {
     // A gram-force, by the standard gravity [N].
     private const double GramForce = 9.80665e-3;
 
-    /// <summary>What to do before, between and after the pulls (common practice, no source).</summary>
-    public static readonly string[] Checks =
-    [
-        "Before each block: wipe the floor and every tyre with the same cloth and cleaner, and let both dry.",
-        "Before each pull: zero the cell on a slack tether; same spot and direction on the floor, tether level.",
-        "Write the battery voltage at rest before each pull; recharge when it has fallen by 3 %, between blocks.",
-        "Write the temperature of the floor or tyre; wait when it has moved by more than 3 degrees.",
-        "Pull two seconds or less, then let motors and tyres cool for a minute.",
-        "Keep to the order of the rows; write down what went wrong instead of repeating a pull you do not like.",
-    ];
-
-    public static readonly string[] Cautions =
-    [
-        "A taut tether stores energy: stand aside, wear glasses, wheels off the floor until ready.",
-        "Stalled motors and lithium batteries burn: short pulls, stop at smoke or smell, never leave a battery charging alone.",
-        "Weapons removed or locked.",
-    ];
-
     public static string Csv(PullPlan plan, double? load)
     {
         var text = new StringBuilder();
         text.Append("# Plan of pull tests: fill in the force of each pull (steady reading) and the peak if the cell shows one.\n");
-        foreach (string line in Checks.Concat(Cautions))
+        foreach (string line in PlanWords.Checks.Concat(PlanWords.Cautions))
         {
             text.Append("# ").Append(line).Append('\n');
         }

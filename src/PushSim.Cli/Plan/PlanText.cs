@@ -19,12 +19,12 @@ internal static class PlanText
         }
 
         console.WriteLine();
-        foreach (string check in PlanSheet.Checks)
+        foreach (string check in PlanWords.Checks)
         {
             console.MarkupLine(Markup.Escape("- " + check));
         }
 
-        console.MarkupLine("[dim]" + Markup.Escape(string.Join(' ', PlanSheet.Cautions)) + "[/]");
+        console.MarkupLine("[dim]" + Markup.Escape(string.Join(' ', PlanWords.Cautions)) + "[/]");
         output.WriteLine("wrote " + file);
         output.WriteLine($"then: pushsim fit {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}" + (hasLoad ? "" : " --load \"... gf\" (what a scale shows under the tested tyres)"));
     }

@@ -36,15 +36,10 @@ internal static class RunCommand
     private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         ReadResult read = ScenarioReader.Read(file, options.Read);
-        ProblemWriter.Write(error, read.Problems);
-        if (read.CannotRead)
+        int? wrong = ProblemWriter.Tell(error, read.Problems, read.CannotRead);
+        if (wrong is not null || read.Scenario is null)
         {
-            return ExitCode.CannotReadOrWrite;
-        }
-
-        if (read.HasErrors || read.Scenario is null)
-        {
-            return ExitCode.WrongInput;
+            return wrong ?? ExitCode.WrongInput;
         }
 
         (MapAxis X, MapAxis Y)? axes = null;
@@ -70,7 +65,7 @@ internal static class RunCommand
         TurnMap? map = axes is null ? null : TurnMap.Compute(file, options.Read, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
         if (folder is not null && map is not null)
         {
-            files.AddRange(map.WriteFiles(folder, options.Output.NoPlots));
+            files.AddRange([folder.Write("map.csv", stream => TurnMapCsv.Write(stream, map)), .. options.Output.NoPlots ? [] : folder.WritePicture("map", map.Plot)]);
             if (options.Output.Report)
             {
                 // in the place of the page without it
@@ -79,14 +74,8 @@ internal static class RunCommand
         }
 
         options.Output.Print(
-            output, () => RunJson.Of(result, milliseconds, tyres, map), RunWords.Verdict(result), () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map?.Sentence));
-        if (result.Status == RunStatus.Failed)
-        {
-            error.WriteLine("pushsim: error: " + RunWords.Cause(result.Stop));
-            return ExitCode.RunFailed;
-        }
-
-        return ExitCode.Done;
+            output, () => RunJson.Of(result, milliseconds, tyres, map), RunWords.Verdict(result), () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map));
+        return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
 
     private static List<string> WriteFiles(OutputFolder folder, RunResult result, TyreAnswers tyres, ReadResult read, double milliseconds, Options options, CancellationToken cancel)
@@ -112,9 +101,8 @@ internal static class RunCommand
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            PlotSheet plot = RunPlot.Of(result);
-            files.AddRange(folder.WritePicture("plot", plot));
-            files.AddRange(tyres.WritePlots(folder));
+            files.AddRange(folder.WritePicture("plot", RunPlot.Of(result)));
+            files.AddRange(tyres.Plots.SelectMany(p => folder.WritePicture(p.Name, p.Plot)));
         }
 
         if (options.Output.Report)

@@ -36,7 +36,10 @@ internal static class RunJson
             TurnJson.Write(writer, result.Turning, TurnWords.Explain(result.Turning, result));
         }
 
-        map?.WriteJson(writer);
+        if (map is not null)
+        {
+            TurnMapJson.Write(writer, map);
+        }
 
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)

@@ -15,7 +15,7 @@ internal static class RunPage
         Warnings = [.. RunWords.Warnings(result), .. PageReport.Problems(read.Problems)],
         Replay = result,
         Tables = [.. RunTables.Of(result), .. TurnTables.Of(result), .. TyreText.Tables(tyres)],
-        Figures = [.. RunPlot.Figures(result), .. tyres.Figures(), .. map?.Figures() ?? []],
+        Figures = [.. RunPlot.Of(result).Figures, .. tyres.Plots.SelectMany(p => p.Plot.Figures), .. map?.Plot.Figures ?? []],
         Inputs = PageReport.Inputs(read),
         Estimates = [.. read.Notes, .. read.Remarks],
         Computation = RunTables.Computation(result, milliseconds),

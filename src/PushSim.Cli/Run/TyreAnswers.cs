@@ -16,6 +16,19 @@ internal sealed record TyreAnswers
     /// <summary>Names of the wheels in the order of the grip series.</summary>
     public IReadOnlyList<string> WheelNames { get; init; } = [];
 
+    /// <summary>Its pictures, each with the name of its file.</summary>
+    public IEnumerable<(string Name, PlotSheet Plot)> Plots
+    {
+        get
+        {
+            (string Name, PlotSheet? Plot)[] all =
+            [
+                ("wear", Wear is null ? null : TyrePlots.OfWear(Wear)), ("grip", Grip is null ? null : TyrePlots.OfGrip(Grip, WheelNames)), ("tyres", TyrePlots.OfRanking(Ranking)),
+            ];
+            return all.Where(p => p.Plot is not null).Select(p => (p.Name, p.Plot!));
+        }
+    }
+
     /// <summary>Wear for a turn or where the file asks, grip where the file asks, the ranking if it is wanted.</summary>
     public static TyreAnswers Of(RunResult run, string file, ReadOptions options, bool rank, CancellationToken cancel)
     {
@@ -35,33 +48,6 @@ internal sealed record TyreAnswers
             Ranking = rank ? RankedTyre.Rank(Materials(file, options), s.TyreLife is not null, cancel) : [],
             WheelNames = [.. s.Robot.Wheels.Select(w => w.Name)],
         };
-    }
-
-    /// <summary>Writes its pictures; returns their paths.</summary>
-    public IEnumerable<string> WritePlots(OutputFolder folder) => Plots().Where(p => p.Plot is not null).SelectMany(p => folder.WritePicture(p.Name, p.Plot!));
-
-    /// <summary>The same pictures for a page.</summary>
-    public IReadOnlyList<ReportFigure> Figures() =>
-    [
-        .. Wear is null ? [] : TyrePlots.WearFigures(Wear), .. Grip is null ? [] : TyrePlots.GripFigures(Grip, WheelNames), .. TyrePlots.RankingFigures(Ranking),
-    ];
-
-    private IEnumerable<(string Name, PlotSheet? Plot)> Plots()
-    {
-        if (Wear is not null)
-        {
-            yield return ("wear", TyrePlots.OfWear(Wear));
-        }
-
-        if (Grip is not null)
-        {
-            yield return ("grip", TyrePlots.OfGrip(Grip, WheelNames));
-        }
-
-        if (Ranking.Count > 0)
-        {
-            yield return ("tyres", TyrePlots.OfRanking(Ranking));
-        }
     }
 
     private static IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> Materials(string file, ReadOptions options)

@@ -67,6 +67,17 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
         }
     });
 
+    /// <summary>Refuses texts that mean nothing to an option.</summary>
+    /// <param name="option">The option; its name stands before the complaint.</param>
+    /// <param name="complaint">What is wrong with a text; empty if nothing is.</param>
+    public static void CheckText<T>(Option<T> option, Func<string, string> complaint) => option.Validators.Add(found =>
+    {
+        if (found.GetValueOrDefault<string?>() is string text && complaint(text) is { Length: > 0 } message)
+        {
+            found.AddError($"{option.Name} {message}");
+        }
+    });
+
     private static long? Read(ArgumentResult found, string name, long least, long most)
     {
         string text = found.Tokens.Count == 1 ? found.Tokens[0].Value : "";

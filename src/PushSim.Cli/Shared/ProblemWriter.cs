@@ -3,6 +3,13 @@ namespace PushSim.Cli.Shared;
 /// <summary>Writes what is wrong in files: place, message, source line with a caret, advice.</summary>
 internal static class ProblemWriter
 {
+    /// <summary>Writes them; the exit code of what stands in the way, null if nothing does.</summary>
+    public static int? Tell(TextWriter writer, IReadOnlyCollection<Problem> problems, bool cannotRead)
+    {
+        Write(writer, problems);
+        return cannotRead ? ExitCode.CannotReadOrWrite : problems.Any(p => p.Severity == Severity.Error) ? ExitCode.WrongInput : null;
+    }
+
     public static void Write(TextWriter writer, IEnumerable<Problem> problems)
     {
         // a file that both robots use is read twice, and complained about once

@@ -7,11 +7,17 @@ internal static class TextReport
 {
     private const int PlainWidth = 100;
 
-    /// <summary>A whole report: verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
+    /// <summary>A whole report: question if there is one, verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
     public static void Write(
-        TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files)
+        TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files,
+        string question = "")
     {
         IAnsiConsole console = Console(output);
+        if (question.Length > 0)
+        {
+            console.MarkupLine("[dim]" + PlainText.Marked(question) + "[/]");
+        }
+
         console.MarkupLine("[bold]" + PlainText.Marked(verdict) + "[/]");
         console.WriteLine();
         foreach (AnswerTable table in tables)

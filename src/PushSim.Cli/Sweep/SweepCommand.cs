@@ -55,9 +55,7 @@ internal static class SweepCommand
             wrong = wrong.Length == 0 && plan.Matches == 0 && (plan.Part is not null || plan.Merge) ? "--part and --merge split and join drawn matches: give --odds N too" : wrong;
             if (wrong.Length > 0)
             {
-                error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
-                error.WriteLine("help: pushsim sweep --help");
-                return ExitCode.WrongCommandLine;
+                return Complaint.OfCommandLine(error, wrong, "sweep");
             }
 
             var request = new SweepRequest(

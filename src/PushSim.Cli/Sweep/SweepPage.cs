@@ -16,7 +16,7 @@ internal static class SweepPage
         Verdict = result.Verdict,
         Warnings = [.. result.Warnings, .. PageReport.Problems(first.Problems)],
         Tables = [SweepText.Table(request, result, MostRows)],
-        Figures = result.Table.Points.Count > 1 ? SweepPicture.Of(request, result).Figures() : [],
+        Figures = result.Table.Points.Count > 1 ? SweepPicture.Of(request, result).Figures : [],
         Inputs =
         [
             .. request.Inputs.SelectMany(i => PageReport.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts)}")),

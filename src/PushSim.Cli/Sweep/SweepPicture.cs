@@ -6,9 +6,9 @@ namespace PushSim.Cli.Sweep;
 internal static class SweepPicture
 {
     /// <summary>The picture of two points or more.</summary>
-    public static SweepPlot Of(SweepRequest request, SweepResult r) => request.Inputs.Count == 1 ? Curves(request, r) : Maps(request, r);
+    public static PlotSheet Of(SweepRequest request, SweepResult r) => request.Inputs.Count == 1 ? Curves(request, r) : Maps(request, r);
 
-    private static SweepPlot Curves(SweepRequest request, SweepResult r)
+    private static PlotSheet Curves(SweepRequest request, SweepResult r)
     {
         SweepInput input = request.Inputs[0];
         SweepInput shown = input with { Texts = [.. r.Table.Points.Select(p => input.Texts[p.Place[0]])], Numbers = input.Numbers is null ? null : [.. r.Table.Points.Select(p => input.Numbers[p.Place[0]])] };
@@ -19,7 +19,7 @@ internal static class SweepPicture
             c.Flatness))]);
     }
 
-    private static SweepPlot Maps(SweepRequest request, SweepResult r)
+    private static PlotSheet Maps(SweepRequest request, SweepResult r)
     {
         (SweepInput across, SweepInput up) = (request.Inputs[0], request.Inputs[1]);
         return SweepPlot.OfTwo(across, up, [.. r.Table.Columns.Select((c, k) =>

@@ -88,8 +88,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         if (Array.TrueForAll(points, p => p.Failed is not null))
         {
-            error.WriteLine("pushsim: error: every run failed; the first: " + PlainText.Of(RunWords.Cause(points[0].Failed)));
-            return ExitCode.RunFailed;
+            return Complaint.OfRun(error, "every run failed; the first: " + RunWords.Cause(points[0].Failed));
         }
 
         return ExitCode.Done;
@@ -100,7 +99,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         List<string> files = [folder.Write("sweep.csv", stream => SweepCsv.Write(stream, request, result))];
         if (!request.Output.NoPlots && result.Table.Points.Count > 1)
         {
-            files.AddRange(folder.WritePicture("plot", SweepPicture.Of(request, result).Sheet()));
+            files.AddRange(folder.WritePicture("plot", SweepPicture.Of(request, result)));
         }
 
         if (request.Output.Report)

@@ -1,6 +1,7 @@
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
+using OxyPlot.Series;
 
 namespace PushSim.Plotting.Drawing;
 
@@ -32,7 +33,7 @@ internal static class Chart
             Background = OxyColors.White,
             PlotAreaBorderColor = Palette.Rule,
             Padding = new OxyThickness(PlotLook.Padding, 6, PlotLook.Padding, 4),
-            Culture = System.Globalization.CultureInfo.InvariantCulture,
+            Culture = CultureInfo.InvariantCulture,
         };
         model.Legends.Add(new Legend
         {
@@ -106,22 +107,31 @@ internal static class Chart
     /// <summary>Room that the longest of some words and a title take beside a chart [px].</summary>
     public static double RoomFor(IReadOnlyList<string> words) => (words.Max(w => w.Length) * Letter) + TitleRoom + Letter;
 
-    /// <summary>Values at 0, 1, 2, ... as bars, each with words at its end.</summary>
-    public static void AddBars(PlotModel model, IReadOnlyList<double> values, IReadOnlyList<string> labels)
+    /// <summary>Words level with a point, in the usual size or another.</summary>
+    public static TextAnnotation Words(string text, double x, double y, HorizontalAlignment side, double size = FontSize - 1.0) => new()
     {
-        for (int i = 0; i < values.Count; i++)
-        {
-            model.Annotations.Add(new RectangleAnnotation
-            {
-                MinimumX = 0.0, MaximumX = values[i], MinimumY = i - 0.34, MaximumY = i + 0.34, Fill = OxyColor.FromAColor(150, Palette.Colour(0)), Stroke = Palette.Colour(0), StrokeThickness = 1.0,
-            });
-            model.Annotations.Add(new TextAnnotation
-            {
-                Text = labels[i], TextPosition = new DataPoint(values[i], i), Offset = new ScreenVector(6, 0), TextHorizontalAlignment = HorizontalAlignment.Left,
-                TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = FontSize - 1.0,
-            });
-        }
+        Text = text, TextPosition = new DataPoint(x, y), TextHorizontalAlignment = side, TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0, FontSize = size,
+    };
+
+    /// <summary>A filled rectangle; infinite edges reach to the border.</summary>
+    public static RectangleAnnotation Box(double left, double right, double low, double high, OxyColor fill, AnnotationLayer layer = AnnotationLayer.AboveSeries) => new()
+    {
+        MinimumX = left, MaximumX = right, MinimumY = low, MaximumY = high, Fill = fill, Layer = layer, StrokeThickness = 0.0,
+    };
+
+    /// <summary>A straight line between two points.</summary>
+    public static LineSeries Segment(double fromX, double fromY, double toX, double toY, OxyColor colour, double thickness)
+    {
+        var line = new LineSeries { Color = colour, StrokeThickness = thickness };
+        line.Points.AddRange([new DataPoint(fromX, fromY), new DataPoint(toX, toY)]);
+        return line;
     }
+
+    /// <summary>A filled square with words in the legend.</summary>
+    public static ScatterSeries Key(string words, OxyColor fill, OxyColor stroke, double thickness = 0.8) => new()
+    {
+        Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = fill, MarkerStroke = stroke, MarkerStrokeThickness = thickness,
+    };
 
     // Room for the vertical axis [px]: as asked, but no more than a good third of a telephone.
     private static double LeftMargin(PlotLook look, double left) => Math.Max(look.LeftMargin, Math.Min(left, MostOfWidth * look.Width));

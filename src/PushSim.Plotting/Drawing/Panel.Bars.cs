@@ -28,10 +28,7 @@ internal sealed partial class Panel
 
             if (double.IsFinite(low) && double.IsFinite(high))
             {
-                var whisker = new LineSeries { Color = Palette.Colour(look), StrokeThickness = 3.0 };
-                whisker.Points.Add(new DataPoint(i + shift, low));
-                whisker.Points.Add(new DataPoint(i + shift, high));
-                _model.Series.Add(whisker);
+                _model.Series.Add(Chart.Segment(i + shift, low, i + shift, high, Palette.Colour(look), 3.0));
             }
         }
 
@@ -49,15 +46,7 @@ internal sealed partial class Panel
         {
             double row = bars.Count - 1 - i;
             series.Items.Add(new RectangleBarItem(0.0, row - 0.32, bars[i].Value, row + 0.32));
-            _model.Annotations.Add(new TextAnnotation
-            {
-                Text = " " + bars[i].Text,
-                TextPosition = new DataPoint(bars[i].Value, row),
-                TextHorizontalAlignment = HorizontalAlignment.Left,
-                TextVerticalAlignment = VerticalAlignment.Middle,
-                StrokeThickness = 0.0,
-                FontSize = Chart.FontSize - 1.0,
-            });
+            _model.Annotations.Add(Chart.Words(" " + bars[i].Text, bars[i].Value, row, HorizontalAlignment.Left));
         }
 
         _model.Series.Add(series);
@@ -86,16 +75,9 @@ internal sealed partial class Panel
         {
             double value = all[i].Value;
             Band(Math.Min(0.0, value), Math.Max(0.0, value), i - 0.36, i + 0.36, Palette.Colour(value > 0.0 ? 0 : 1));
-            _model.Annotations.Add(new TextAnnotation
-            {
-                Text = value.ToString("+0.0;-0.0", System.Globalization.CultureInfo.InvariantCulture),
-                TextPosition = new DataPoint(value, i),
-                TextHorizontalAlignment = value > 0.0 ? HorizontalAlignment.Left : HorizontalAlignment.Right,
-                TextVerticalAlignment = VerticalAlignment.Middle,
-                Offset = new ScreenVector(value > 0.0 ? 5.0 : -5.0, 0.0),
-                StrokeThickness = 0.0,
-                FontSize = Chart.FontSize - 1.0,
-            });
+            TextAnnotation number = Chart.Words(value.ToString("+0.0;-0.0", CultureInfo.InvariantCulture), value, i, value > 0.0 ? HorizontalAlignment.Left : HorizontalAlignment.Right);
+            number.Offset = new ScreenVector(value > 0.0 ? 5.0 : -5.0, 0.0);
+            _model.Annotations.Add(number);
         }
 
         _model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Vertical, X = 0.0, Color = Palette.Mark, LineStyle = LineStyle.Solid, StrokeThickness = 1.2 });

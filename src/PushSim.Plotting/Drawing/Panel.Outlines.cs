@@ -71,7 +71,7 @@ internal sealed partial class Panel
     private void AddWords(Outline[] outlines, int up, double edge, double pixel)
     {
         List<(double X, int Row)> placed = [];
-        foreach ((Outline outline, (double X, double Y) corner) in outlines.Select(o => (o, Outermost(o, up))).OrderByDescending(o => up * o.Item2.X))
+        foreach ((Outline outline, (double X, double Y) corner) in outlines.Select(o => (o, Outermost(o.Corners, up))).OrderByDescending(o => up * o.Item2.X))
         {
             double reach = (PlotFont.Width(outline.Text, Chart.FontSize - 2.0) + WordGap) * pixel;
             int row = placed.Where(p => up * (p.X - corner.X) < reach).Select(p => p.Row + 1).DefaultIfEmpty(0).Max();
@@ -81,16 +81,9 @@ internal sealed partial class Panel
             line.Points.Add(new DataPoint(corner.X, corner.Y));
             line.Points.Add(new DataPoint(corner.X, y + (up * 0.3 * RowHeight * pixel)));
             _model.Annotations.Add(line);
-            _model.Annotations.Add(new TextAnnotation
-            {
-                Text = outline.Text,
-                TextPosition = new DataPoint(corner.X, y),
-                Offset = new ScreenVector(up * 3.0, 0.0),
-                TextHorizontalAlignment = up > 0 ? HorizontalAlignment.Left : HorizontalAlignment.Right,
-                TextVerticalAlignment = VerticalAlignment.Middle,
-                StrokeThickness = 0.0,
-                FontSize = Chart.FontSize - 2.0,
-            });
+            TextAnnotation words = Chart.Words(outline.Text, corner.X, y, up > 0 ? HorizontalAlignment.Left : HorizontalAlignment.Right, Chart.FontSize - 2.0);
+            words.Offset = new ScreenVector(up * 3.0, 0.0);
+            _model.Annotations.Add(words);
         }
     }
 
@@ -101,8 +94,6 @@ internal sealed partial class Panel
         double alike = 1e-3 * (corners.Max(c => c.Y) - corners.Min(c => c.Y));
         return corners.Where(c => up * c.Y > edge - alike).MinBy(c => up * c.X);
     }
-
-    private static (double X, double Y) Outermost(Outline outline, int up) => Outermost(outline.Corners, up);
 
     private sealed record Outline((double X, double Y)[] Corners, int Look, string Text);
 }

@@ -185,10 +185,7 @@ internal sealed partial class Panel
     /// <summary>A filled rectangle; infinite edges reach to the border.</summary>
     public Panel Band(double from, double to, double low, double high, OxyColor colour)
     {
-        _model.Annotations.Add(new RectangleAnnotation
-        {
-            MinimumX = from, MaximumX = to, MinimumY = low, MaximumY = high, Fill = colour, Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
-        });
+        _model.Annotations.Add(Chart.Box(from, to, low, high, colour, AnnotationLayer.BelowSeries));
         return this;
     }
 
@@ -197,17 +194,22 @@ internal sealed partial class Panel
     {
         foreach ((string words, OxyColor colour) in entries)
         {
-            _model.Series.Add(new ScatterSeries
-            {
-                Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = colour, MarkerStroke = Palette.Mark, MarkerStrokeThickness = 0.8,
-            });
+            _model.Series.Add(Chart.Key(words, colour, Palette.Mark));
         }
 
         return this;
     }
 
-    /// <summary>Ends of the horizontal axis.</summary>
-    public Panel WithSpan(double low, double high)
+    /// <summary>Ends of the vertical axis, what lies beyond is cut off; an end that is not given follows the values.</summary>
+    public Panel WithRange(double low, double high = double.NaN)
+    {
+        _model.Axes[1].Minimum = low;
+        _model.Axes[1].Maximum = high;
+        return this;
+    }
+
+    /// <summary>Ends of the horizontal axis; an end that is not given follows the values.</summary>
+    public Panel WithSpan(double low, double high = double.NaN)
     {
         _model.Axes[0].Minimum = low;
         _model.Axes[0].Maximum = high;
@@ -240,28 +242,6 @@ internal sealed partial class Panel
         return this;
     }
 
-    /// <summary>Upper and lower end of the vertical axis; what lies beyond is cut off.</summary>
-    public Panel WithRange(double low, double high)
-    {
-        _model.Axes[1].Minimum = low;
-        _model.Axes[1].Maximum = high;
-        return this;
-    }
-
-    /// <summary>The vertical axis starts at zero: its values are never negative.</summary>
-    public Panel FromZero()
-    {
-        _model.Axes[1].Minimum = 0.0;
-        return this;
-    }
-
-    /// <summary>The horizontal axis starts there, though no curve may.</summary>
-    public Panel StartingAt(double x)
-    {
-        _model.Axes[0].Minimum = x;
-        return this;
-    }
-
     /// <summary>Whatever else the picture needs.</summary>
     public Panel With(Action<PlotModel> change)
     {
@@ -280,20 +260,14 @@ internal sealed partial class Panel
         return this;
     }
 
-    private static LinearAxis Axis(AxisPosition position, string title) => new()
+    private static LinearAxis Axis(AxisPosition position, string title)
     {
-        Position = position,
-        Title = title,
-        MajorGridlineStyle = LineStyle.Solid,
-        MajorGridlineColor = Palette.Grid,
-        TicklineColor = Palette.Rule,
-        MaximumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
-        MinimumPadding = position == AxisPosition.Left ? 0.06 : 0.0,
-        AxisTitleDistance = 10,
-        MinimumMajorStep = 1e-12,
-        MajorStep = double.NaN,
-        IntervalLength = position == AxisPosition.Left ? 40 : 80,
-    };
+        LinearAxis axis = Chart.Axis(position, title);
+        axis.MaximumPadding = axis.MinimumPadding = position == AxisPosition.Left ? 0.06 : 0.0;
+        axis.MinimumMajorStep = 1e-12;
+        axis.IntervalLength = position == AxisPosition.Left ? 40 : 80;
+        return axis;
+    }
 
     private static LineSeries Line(Curve curve, int i)
     {
@@ -348,8 +322,8 @@ internal sealed partial class Panel
         }
 
         // a number each so many px, at a round step
-        double step = (high - low) * axis.IntervalLength / ((PlotSheet.Height(Rows) - RoomAboveAndBelow));
-        string format = "F" + Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 9).ToString(System.Globalization.CultureInfo.InvariantCulture);
-        return TitleRoom + new[] { low, high }.Max(v => PlotFont.Width(v.ToString(format, System.Globalization.CultureInfo.InvariantCulture), Chart.FontSize));
+        double step = (high - low) * axis.IntervalLength / (PlotSheet.Height(Rows) - RoomAboveAndBelow);
+        string format = "F" + Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 9).ToString(CultureInfo.InvariantCulture);
+        return TitleRoom + new[] { low, high }.Max(v => PlotFont.Width(v.ToString(format, CultureInfo.InvariantCulture), Chart.FontSize));
     }
 }

@@ -42,18 +42,11 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
                     .. taken.Where(t => t.Left < from + width && t.Right > from).Select(t => t.Top),
                 ]);
             taken.Add(new OxyRect(start, height, width, 0.0));
-            model.Annotations.Add(new TextAnnotation
-            {
-                Text = label.Text,
-                TextPosition = new DataPoint(start + (Gap * pixel), bottom + (height * (top - bottom))),
-                TextHorizontalAlignment = HorizontalAlignment.Left,
-                TextVerticalAlignment = VerticalAlignment.Middle,
-                FontSize = FontSize,
-                TextColor = OxyColors.Black,
-                Background = OxyColor.FromAColor(215, OxyColors.White),
-                StrokeThickness = 0.0,
-                Padding = new OxyThickness(1),
-            });
+            TextAnnotation words = Chart.Words(label.Text, start + (Gap * pixel), bottom + (height * (top - bottom)), HorizontalAlignment.Left, FontSize);
+            words.TextColor = OxyColors.Black;
+            words.Background = OxyColor.FromAColor(215, OxyColors.White);
+            words.Padding = new OxyThickness(1);
+            model.Annotations.Add(words);
         }
     }
 

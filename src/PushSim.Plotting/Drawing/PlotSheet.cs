@@ -4,7 +4,7 @@ using SkiaSharp;
 
 namespace PushSim.Plotting.Drawing;
 
-/// <summary>Panels under each other as a file: PNG, SVG or PDF.</summary>
+/// <summary>Charts under each other: a file as PNG, SVG or PDF, or figures of a page.</summary>
 public sealed class PlotSheet
 {
     private const int PanelHeight = 260;
@@ -14,32 +14,29 @@ public sealed class PlotSheet
     private const float PageHeight = 842.0f;
     private const float PageMargin = 30.0f;
 
-    private readonly PlotModel[] _panels;
+    private readonly IReadOnlyList<ChartDrawing> _charts;
+    private readonly Lazy<PlotModel[]> _models;
     private readonly int[] _heights;
-    private readonly int _width;
+    private readonly int _width = PlotLook.File.Width;
 
-    internal PlotSheet(IReadOnlyList<Panel> panels)
-        : this(panels, PlotLook.File)
-    {
-    }
-
-    internal PlotSheet(IReadOnlyList<Panel> panels, PlotLook look)
-    {
-        _panels = [.. panels.Select(p => p.Build(look))];
-        _heights = [.. panels.Select(p => Height(p.Rows))];
-        _width = look.Width;
-    }
-
-    /// <summary>A sheet of charts that are no panels.</summary>
     internal PlotSheet(IReadOnlyList<ChartDrawing> charts)
     {
-        _panels = [.. charts.Select(c => c.Draw(PlotLook.File))];
+        _charts = charts;
+        _models = new(() => [.. charts.Select(c => c.Draw(PlotLook.File))]);
         _heights = [.. charts.Select(c => c.Height)];
-        _width = PlotLook.File.Width;
     }
 
-    /// <summary>Titles of the panels, from the top.</summary>
-    public IReadOnlyList<string> PanelTitles => [.. _panels.Select(p => p.Title)];
+    /// <summary>A sheet of panels, out of what makes them anew.</summary>
+    internal PlotSheet(Func<IReadOnlyList<Panel>> panels)
+        : this(ChartDrawing.Of(panels))
+    {
+    }
+
+    /// <summary>The same for a page.</summary>
+    public IReadOnlyList<ReportFigure> Figures => [.. _charts.Select(c => new ReportFigure(c))];
+
+    /// <summary>Titles of the charts, from the top.</summary>
+    public IReadOnlyList<string> PanelTitles => [.. _charts.Select(c => c.Title)];
 
     /// <summary>Height of a panel of that many usual ones [px].</summary>
     internal static int Height(double rows) => (int)(PanelHeight * rows);
@@ -76,7 +73,7 @@ public sealed class PlotSheet
         using (SKDocument document = SKDocument.CreatePdf(memory, metadata))
         {
             float scale = (PageWidth - (2.0f * PageMargin)) / _width;
-            for (int next = 0; next < _panels.Length;)
+            for (int next = 0; next < _charts.Count;)
             {
                 next = WritePage(document, next, scale);
             }
@@ -92,7 +89,7 @@ public sealed class PlotSheet
     {
         float room = (PageHeight - (2.0f * PageMargin)) / scale;
         int end = first + 1;
-        while (end < _panels.Length && _heights[first..(end + 1)].Sum() <= room)
+        while (end < _charts.Count && _heights[first..(end + 1)].Sum() <= room)
         {
             end++;
         }
@@ -106,14 +103,14 @@ public sealed class PlotSheet
         return end;
     }
 
-    private void RenderAll(IRenderContext context) => Render(context, 0, _panels.Length);
+    private void RenderAll(IRenderContext context) => Render(context, 0, _charts.Count);
 
     private void Render(IRenderContext context, int first, int end)
     {
         int top = 0;
         for (int i = first; i < end; i++)
         {
-            IPlotModel model = _panels[i];
+            IPlotModel model = _models.Value[i];
             model.Update(true);
             model.Render(context, new OxyRect(0, top, _width, _heights[i]));
             top += _heights[i];

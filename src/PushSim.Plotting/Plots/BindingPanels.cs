@@ -26,8 +26,18 @@ internal static class BindingPanels
         return [main, Bands(run)];
     }
 
-    /// <summary>Shades a panel over time by what binds most of the force.</summary>
-    public static void Shade(Panel main, RunResult run)
+    /// <summary>What binds when, where the robot drives: the main panel shaded, and a band a wheel.</summary>
+    public static void AddTo(RunResult r, Panel main, List<Panel> panels)
+    {
+        // a robot that is dragged is commanded nothing: nothing of its drive binds
+        if (r.Scenario.Robot.Controllers.Count > 0 && !r.Scenario.Manoeuvre.Traits.IsDragged)
+        {
+            Shade(main, r);
+            panels.Add(Bands(r));
+        }
+    }
+
+    private static void Shade(Panel main, RunResult run)
     {
         HashSet<BindingKind> seen = [];
         foreach ((double from, double to, BindingKind kind) in Spans(run.Time, BindingSpans.Leading(run.Bindings)))
@@ -39,8 +49,7 @@ internal static class BindingPanels
         main.WithKey([.. seen.Where(k => k != BindingKind.Nothing).Order().Select(k => (BindingTable.WheelWords(k), s_colours[(int)k]))]);
     }
 
-    /// <summary>One band a wheel, coloured by what binds it.</summary>
-    public static Panel Bands(RunResult run)
+    private static Panel Bands(RunResult run)
     {
         HashSet<BindingKind> seen = [];
         IReadOnlyList<BindingMoments> wheels = run.Bindings;

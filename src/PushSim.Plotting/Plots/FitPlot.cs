@@ -18,20 +18,18 @@ public static class FitPlot
 
     /// <summary>A tyre's logs; null for display readings.</summary>
     /// <param name="fit">The tyre.</param>
-    public static PlotSheet? OfTyre(TyreFit fit) => PanelsOfTyre(fit) is { Count: > 0 } panels ? new PlotSheet(panels) : null;
+    public static PlotSheet? OfTyre(TyreFit fit) => fit.Traces.Count > 0 ? new PlotSheet(() => PanelsOfTyre(fit)) : null;
 
     /// <summary>Friction of all tyres with their intervals, most grip first.</summary>
     /// <param name="fits">At least one tyre.</param>
-    public static PlotSheet OfAll(IReadOnlyList<TyreFit> fits) => new([PanelOfAll(fits)]);
+    public static PlotSheet OfAll(IReadOnlyList<TyreFit> fits) => new(() => [PanelOfAll(fits)]);
 
     /// <summary>For a page: all tyres side by side where that says more, then each tyre's logs.</summary>
     /// <param name="fits">At least one tyre.</param>
-    public static IReadOnlyList<ReportFigure> Figures(IReadOnlyList<TyreFit> fits) => ReportFigure.Of(() => Panels(fits));
-
-    private static IReadOnlyList<Panel> Panels(IReadOnlyList<TyreFit> fits)
+    public static IReadOnlyList<ReportFigure> Figures(IReadOnlyList<TyreFit> fits)
     {
-        List<Panel> logs = [.. fits.SelectMany(PanelsOfTyre)];
-        return fits.Count > 1 || logs.Count == 0 ? [PanelOfAll(fits), .. logs] : logs;
+        ReportFigure[] logs = [.. fits.SelectMany(f => OfTyre(f)?.Figures ?? [])];
+        return fits.Count > 1 || logs.Length == 0 ? [.. OfAll(fits).Figures, .. logs] : logs;
     }
 
     private static List<Panel> PanelsOfTyre(TyreFit fit)

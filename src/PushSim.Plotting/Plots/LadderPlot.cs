@@ -18,17 +18,11 @@ public static class LadderPlot
     /// <param name="robots">Names.</param>
     /// <param name="winShares">Win share of row over column [1]; null on the diagonal.</param>
     /// <param name="scores">Score and its interval [points].</param>
-    public static PlotSheet Of(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) => new(Charts(robots, winShares, scores));
-
-    /// <summary>The same for a page.</summary>
-    /// <inheritdoc cref="Of"/>
-    public static IReadOnlyList<ReportFigure> Figures(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) => ReportFigure.Of(Charts(robots, winShares, scores));
-
-    private static ChartDrawing[] Charts(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) =>
+    public static PlotSheet Of(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) => new(
     [
-        new(SquareTitle, $"Plot: {SquareTitle}: {string.Join("; ", robots.Select((r, i) => $"{r} {string.Join(", ", winShares[i].Select(s => s is double v ? FormattableString.Invariant($"{100.0 * v:0}") : "-"))}"))}.", 150 + (62 * robots.Count), look => Square(look, robots, winShares)),
-        new(ScoreTitle, $"Plot: {ScoreTitle}: {string.Join(", ", robots.Select((r, i) => FormattableString.Invariant($"{r} {scores[i].Score:0} ({scores[i].Low:0} to {scores[i].High:0})")))}.", 110 + (34 * robots.Count), look => Scores(look, robots, scores)),
-    ];
+        new ChartDrawing(SquareTitle, $"Plot: {SquareTitle}: {string.Join("; ", robots.Select((r, i) => $"{r} {string.Join(", ", winShares[i].Select(s => s is double v ? FormattableString.Invariant($"{100.0 * v:0}") : "-"))}"))}.", 150 + (62 * robots.Count), look => Square(look, robots, winShares)),
+        new ChartDrawing(ScoreTitle, $"Plot: {ScoreTitle}: {string.Join(", ", robots.Select((r, i) => FormattableString.Invariant($"{r} {scores[i].Score:0} ({scores[i].Low:0} to {scores[i].High:0})")))}.", 110 + (34 * robots.Count), look => Scores(look, robots, scores)),
+    ]);
 
     private static PlotModel Square(PlotLook look, IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> shares)
     {
@@ -43,17 +37,15 @@ public static class LadderPlot
                 int y = n - 1 - row;
                 double? share = shares[row][column];
                 OxyColor fill = share is double s ? Shade(s) : OxyColor.FromRgb(235, 235, 235);
-                model.Annotations.Add(new RectangleAnnotation
-                {
-                    MinimumX = column - 0.5, MaximumX = column + 0.5, MinimumY = y - 0.5, MaximumY = y + 0.5, Fill = fill, Stroke = OxyColors.White, StrokeThickness = 2.0,
-                });
+                RectangleAnnotation cell = Chart.Box(column - 0.5, column + 0.5, y - 0.5, y + 0.5, fill);
+                (cell.Stroke, cell.StrokeThickness) = (OxyColors.White, 2.0);
+                model.Annotations.Add(cell);
                 if (share is double value)
                 {
-                    model.Annotations.Add(new TextAnnotation
-                    {
-                        Text = FormattableString.Invariant($"{100.0 * value:0}"), TextPosition = new DataPoint(column, y), TextVerticalAlignment = VerticalAlignment.Middle, StrokeThickness = 0.0,
-                        FontSize = Math.Min(Chart.FontSize + 2.0, (look.Width - NameWidth - 40.0) / (2.2 * n)), TextColor = Math.Abs(value - 0.5) > 0.3 ? OxyColors.White : Palette.OnShade,
-                    });
+                    double size = Math.Min(Chart.FontSize + 2.0, (look.Width - NameWidth - 40.0) / (2.2 * n));
+                    TextAnnotation number = Chart.Words(FormattableString.Invariant($"{100.0 * value:0}"), column, y, HorizontalAlignment.Center, size);
+                    number.TextColor = Math.Abs(value - 0.5) > 0.3 ? OxyColors.White : Palette.OnShade;
+                    model.Annotations.Add(number);
                 }
             }
         }
@@ -77,10 +69,7 @@ public static class LadderPlot
         for (int i = 0; i < robots.Count; i++)
         {
             int y = robots.Count - 1 - i;
-            var line = new LineSeries { Color = Palette.Colour(0), StrokeThickness = 2.4 };
-            line.Points.Add(new DataPoint(scores[i].Low, y));
-            line.Points.Add(new DataPoint(scores[i].High, y));
-            model.Series.Add(line);
+            model.Series.Add(Chart.Segment(scores[i].Low, y, scores[i].High, y, Palette.Colour(0), 2.4));
             points.Points.Add(new ScatterPoint(scores[i].Score, y));
         }
 

@@ -13,14 +13,9 @@ public static class LimitsPlot
     /// <summary>The picture.</summary>
     /// <param name="report">The limits.</param>
     /// <param name="run">The run of the scenario, with at least two samples; null where there was none.</param>
-    public static PlotSheet Of(LimitReport report, RunResult? run) => new(Panels(report, run));
+    public static PlotSheet Of(LimitReport report, RunResult? run) => new(() => Panels(report, run));
 
-    /// <summary>The same for a page.</summary>
-    /// <inheritdoc cref="Of"/>
-    public static IReadOnlyList<ReportFigure> Figures(LimitReport report, RunResult? run) => ReportFigure.Of(() => Panels(report, run));
-
-    /// <summary>New panels; each is built once.</summary>
-    internal static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run)
+    private static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run)
     {
         List<Panel> panels = [Forces(report, "Motors against tyres, all wheels", report.Total, report.Now.CrossingSpeed)];
         if (report.Axles.Count > 1)

@@ -11,23 +11,12 @@ public static class MeaningPlot
     /// <param name="tyres">The tyres, with the robot's motors and with stronger ones.</param>
     /// <param name="opponent">Name of the opponent.</param>
     /// <param name="times">Stall torque of the stronger motors over that of the others [1]; null: there are none.</param>
-    public static PlotSheet? Of(IReadOnlyList<TyreMeaning> tyres, string opponent, double? times) => PanelOf(tyres, opponent, times) is Panel panel ? new PlotSheet([panel]) : null;
+    public static PlotSheet? Of(IReadOnlyList<TyreMeaning> tyres, string opponent, double? times) =>
+        tyres.Any(t => t.Shoves is { Matches: > 0 }) ? new PlotSheet(() => [PanelOf(tyres, opponent, times)]) : null;
 
-    /// <summary>The same for a page.</summary>
-    /// <param name="tyres">The tyres, with the robot's motors and with stronger ones.</param>
-    /// <param name="opponent">Name of the opponent.</param>
-    /// <param name="times">Stall torque of the stronger motors over that of the others [1]; null: there are none.</param>
-    public static IReadOnlyList<ReportFigure> Figures(IReadOnlyList<TyreMeaning> tyres, string opponent, double? times) =>
-        PanelOf(tyres, opponent, times) is null ? [] : ReportFigure.Of(() => [PanelOf(tyres, opponent, times)!]);
-
-    private static Panel? PanelOf(IReadOnlyList<TyreMeaning> tyres, string opponent, double? times)
+    private static Panel PanelOf(IReadOnlyList<TyreMeaning> tyres, string opponent, double? times)
     {
         TyreMeaning[] own = [.. tyres.Where(t => !t.IsStronger)];
-        if (!tyres.Any(t => t.Shoves is { Matches: > 0 }))
-        {
-            return null;
-        }
-
         Panel panel = new Panel($"Shoves won against {opponent} on each tyre; bars: 95 % intervals", "Tyre", "Shoves won [%]").AddBars([.. own.Select(Bar)], "motors of the file", times is null ? 0.0 : -0.08, 0);
         if (times is double t)
         {

@@ -1,3 +1,4 @@
+using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
@@ -25,10 +26,6 @@ public static class OddsPlot
     /// <param name="outcomes">The matches; at least one that did not fail.</param>
     /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
     public static PlotSheet Of(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs) => new(Charts(robot, opponent, outcomes, inputs));
-
-    /// <summary>The same for a page.</summary>
-    /// <inheritdoc cref="Of"/>
-    public static IReadOnlyList<ReportFigure> Figures(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs) => ReportFigure.Of(Charts(robot, opponent, outcomes, inputs));
 
     private static List<ChartDrawing> Charts(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs)
     {
@@ -97,7 +94,17 @@ public static class OddsPlot
         share.Maximum = Math.Max(10.0, 115.0 * inputs.Max(i => i.Share));
         model.Axes.Add(share);
         model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "", [.. inputs.Select(i => i.Name)], NameWidth));
-        Chart.AddBars(model, [.. inputs.Select(i => 100.0 * i.Share)], [.. inputs.Select(i => FormattableString.Invariant($"{100.0 * i.Share:0} %"))]);
+        for (int i = 0; i < inputs.Length; i++)
+        {
+            double percent = 100.0 * inputs[i].Share;
+            RectangleAnnotation bar = Chart.Box(0.0, percent, i - 0.34, i + 0.34, OxyColor.FromAColor(150, Palette.Colour(0)));
+            (bar.Stroke, bar.StrokeThickness) = (Palette.Colour(0), 1.0);
+            TextAnnotation words = Chart.Words(FormattableString.Invariant($"{percent:0} %"), percent, i, HorizontalAlignment.Left);
+            words.Offset = new ScreenVector(6, 0);
+            model.Annotations.Add(bar);
+            model.Annotations.Add(words);
+        }
+
         return model;
     }
 

@@ -23,14 +23,10 @@ internal static class ShovePanels
         Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r.Time, r.Trace.Body.X, own).Add(r.Time, mirrored, name);
         MarkTouch(r, place);
         Panel push = Push(r);
-        Panel ownSlip = Panel.OverTime($"Slip of each tread of {own}", "Slip [m/s]");
-        Panel otherSlip = Panel.OverTime($"Slip of each tread of {name}", "Slip [m/s]");
-        Panel ownLoad = Panel.OverTime($"Load on each wheel of {own}", "Load [N]");
-        Panel otherLoad = Panel.OverTime($"Load on each wheel of {name}", "Load [N]");
-        RunPlot.AddWheels(r.Trace, ownSlip, w => w.SlipSpeed);
-        RunPlot.AddWheels(r.Trace, ownLoad, w => w.Load);
-        RunPlot.AddWheels(other.Trace, otherSlip, w => w.SlipSpeed);
-        RunPlot.AddWheels(other.Trace, otherLoad, w => w.Load);
+        Panel ownSlip = RunPanels.Slip(r.Trace, $"Slip of each tread of {own}");
+        Panel otherSlip = RunPanels.Slip(other.Trace, $"Slip of each tread of {name}");
+        Panel ownLoad = RunPanels.Load(r.Trace, $"Load on each wheel of {own}");
+        Panel otherLoad = RunPanels.Load(other.Trace, $"Load on each wheel of {name}");
 
         List<Panel> panels = [TopView(r), place, push, Limits(r), ownSlip, otherSlip, ownLoad, otherLoad];
         if (r.Trace.Battery is { } battery && other.Trace.Battery is { } others)
@@ -43,12 +39,10 @@ internal static class ShovePanels
 
     public static IReadOnlyList<Panel> WallPush(RunResult r)
     {
-        Panel slip = Panel.OverTime("Slip of each tread over the floor", "Slip [m/s]");
-        Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
-        RunPlot.AddWheels(r.Trace, slip, w => w.SlipSpeed);
-        RunPlot.AddWheels(r.Trace, load, w => w.Load);
+        Panel slip = RunPanels.Slip(r.Trace);
+        Panel load = RunPanels.Load(r.Trace);
         List<Panel> panels = [Push(r), Limits(r), slip, load];
-        RunPlot.AddCurrents(r, panels);
+        RunPanels.AddCurrents(r, panels);
         MotorTrace[] heated = [.. r.Trace.Motors.Where(m => m.WindingTemperature is not null)];
         if (heated.Length > 0)
         {

@@ -15,12 +15,7 @@ public static class SimulationPlot
     /// <summary>One tyre's pulls, one after the other.</summary>
     /// <param name="tyre">Name of the tyre.</param>
     /// <param name="fit">The fit.</param>
-    public static PlotSheet Of(string tyre, SimulationFit fit) => new(Panels(tyre, fit));
-
-    /// <summary>The same for a page.</summary>
-    /// <param name="tyre">Name of the tyre.</param>
-    /// <param name="fit">The fit.</param>
-    public static IReadOnlyList<ReportFigure> Figures(string tyre, SimulationFit fit) => ReportFigure.Of(() => Panels(tyre, fit));
+    public static PlotSheet Of(string tyre, SimulationFit fit) => new(() => Panels(tyre, fit));
 
     private static IReadOnlyList<Panel> Panels(string tyre, SimulationFit fit)
     {

@@ -17,13 +17,8 @@ public static class StabilityMapPlot
     /// <param name="map">The map.</param>
     /// <param name="xTitle">First input with its unit.</param>
     /// <param name="yTitle">Second input with its unit.</param>
-    public static PlotSheet Of(StabilityMap map, string xTitle, string yTitle) => new(Panels(map, xTitle, yTitle));
-
-    /// <summary>The same for a page.</summary>
-    /// <inheritdoc cref="Of"/>
-    public static IReadOnlyList<ReportFigure> Figures(StabilityMap map, string xTitle, string yTitle) => ReportFigure.Of(() => Panels(map, xTitle, yTitle));
-
-    private static IReadOnlyList<Panel> Panels(StabilityMap map, string xTitle, string yTitle) => [new Panel("Where the turn chatters by itself", xTitle, yTitle).WithRows(Rows).With(m => Fill(m, map))];
+    public static PlotSheet Of(StabilityMap map, string xTitle, string yTitle) =>
+        new(() => [new Panel("Where the turn chatters by itself", xTitle, yTitle).WithRows(Rows).With(m => Fill(m, map))]);
 
     private static void Fill(PlotModel model, StabilityMap map)
     {
@@ -32,7 +27,7 @@ public static class StabilityMapPlot
         model.Axes.Add(new LinearColorAxis
         {
             Position = AxisPosition.Right, Minimum = -Scale(Strongest), Maximum = Scale(Strongest), MajorStep = 0.5 * Scale(Strongest), MinorTickSize = 0.0,
-            LabelFormatter = v => Math.Sinh(v).ToString("0", System.Globalization.CultureInfo.InvariantCulture), Title = "Growth of a small swing [1/s]",
+            LabelFormatter = v => Math.Sinh(v).ToString("0", CultureInfo.InvariantCulture), Title = "Growth of a small swing [1/s]",
             Palette = OxyPalette.Interpolate(200, OxyColor.FromRgb(70, 150, 205), OxyColor.FromRgb(200, 226, 242), OxyColors.White, OxyColor.FromRgb(250, 214, 160), OxyColor.FromRgb(213, 94, 0)),
             HighColor = OxyColor.FromRgb(213, 94, 0), LowColor = OxyColor.FromRgb(70, 150, 205), TitleFontSize = 13.0,
         });
@@ -41,15 +36,9 @@ public static class StabilityMapPlot
         var cells = new RectangleSeries { LabelFontSize = 0.0, CanTrackerInterpolatePoints = false };
         double[] xEdges = Edges(map.X);
         double[] yEdges = Edges(map.Y);
-        for (int i = 0; i < map.X.Length; i++)
+        foreach ((int i, int j, StabilityPoint p) in Cells(map).Where(c => double.IsFinite(c.Point.Growth)))
         {
-            for (int j = 0; j < map.Y.Length; j++)
-            {
-                if (map.Points[i, j] is { } p && double.IsFinite(p.Growth))
-                {
-                    cells.Items.Add(new RectangleItem(xEdges[i], xEdges[i + 1], yEdges[j], yEdges[j + 1], Scale(Math.Clamp(p.Growth, -Strongest, Strongest))));
-                }
-            }
+            cells.Items.Add(new RectangleItem(xEdges[i], xEdges[i + 1], yEdges[j], yEdges[j + 1], Scale(Math.Clamp(p.Growth, -Strongest, Strongest))));
         }
 
         model.Series.Add(cells);
@@ -58,6 +47,9 @@ public static class StabilityMapPlot
         AddPoints(model, map, true, "simulation grows", MarkerType.Triangle, Palette.OnShade);
         AddPoints(model, map, false, "simulation dies out", MarkerType.Circle, OxyColor.FromRgb(254, 254, 254));
     }
+
+    private static IEnumerable<(int I, int J, StabilityPoint Point)> Cells(StabilityMap map) =>
+        from i in Enumerable.Range(0, map.X.Length) from j in Enumerable.Range(0, map.Y.Length) where map.Points[i, j] is not null select (i, j, map.Points[i, j]!);
 
     // Swings die out at a few per second at most and may grow at hundreds: both must show.
     private static double Scale(double growth) => Math.Asinh(growth);
@@ -114,17 +106,7 @@ public static class StabilityMapPlot
     {
         // a scatter series would take its colours from the axis of the growth
         var series = new LineSeries { Title = label, Color = OxyColors.Transparent, LineStyle = LineStyle.None, MarkerType = marker, MarkerSize = 5.5, MarkerFill = fill, MarkerStroke = Palette.OnShade, MarkerStrokeThickness = 1.2 };
-        for (int i = 0; i < map.X.Length; i++)
-        {
-            for (int j = 0; j < map.Y.Length; j++)
-            {
-                if (map.Points[i, j]?.Simulated == grows)
-                {
-                    series.Points.Add(new DataPoint(map.X[i], map.Y[j]));
-                }
-            }
-        }
-
+        series.Points.AddRange(Cells(map).Where(c => c.Point.Simulated == grows).Select(c => new DataPoint(map.X[c.I], map.Y[c.J])));
         model.Series.Add(series);
     }
 }

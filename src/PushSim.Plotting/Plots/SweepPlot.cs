@@ -8,7 +8,7 @@ using PushSim.Words.Answers;
 namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of a sweep: a curve, dots over names, or a map with contours.</summary>
-public sealed class SweepPlot
+public static class SweepPlot
 {
     private const int CurveHeight = 360;
     private const int MapHeight = 560;
@@ -30,14 +30,10 @@ public sealed class SweepPlot
     // Numbers on a vertical axis, about [1].
     private const double Ticks = 5.0;
 
-    private readonly IReadOnlyList<ChartDrawing> _charts;
-
-    private SweepPlot(IReadOnlyList<ChartDrawing> charts) => _charts = charts;
-
     /// <summary>One input: a curve of each asked quantity with its best point and the range that is as good.</summary>
     /// <param name="input">The input.</param>
     /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
-    public static SweepPlot OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) => new(
+    public static PlotSheet OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) => new(
         [.. curves.Select(c => new ChartDrawing(
             CurveTitle(input, c.Title),
             Words(CurveTitle(input, c.Title), c.Values, c.Best is Optimum b ? input.Texts[b.Index] : null),
@@ -48,18 +44,12 @@ public sealed class SweepPlot
     /// <param name="across">Input along the horizontal axis.</param>
     /// <param name="up">Input along the vertical axis.</param>
     /// <param name="maps">Title and values by (across, up); null where there is none.</param>
-    public static SweepPlot OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) => new(
+    public static PlotSheet OfTwo(SweepInput across, SweepInput up, IReadOnlyList<(string Title, double?[,] Values, (int Across, int Up)? Best)> maps) => new(
         [.. maps.Select(m => new ChartDrawing(
             KeyWords.Of(m.Title),
             Words($"{KeyWords.Of(m.Title)} over {across.Key} and {up.Key}", [.. m.Values.Cast<double?>()], m.Best is (int i, int j) ? $"{across.Texts[i]}, {up.Texts[j]}" : null),
             MapHeight,
             look => Two(look, across, up, m.Title, m.Values, m.Best)))]);
-
-    /// <summary>The picture as a file.</summary>
-    public PlotSheet Sheet() => new(_charts);
-
-    /// <summary>The picture for a page.</summary>
-    public IReadOnlyList<ReportFigure> Figures() => ReportFigure.Of(_charts);
 
     private static string CurveTitle(SweepInput input, string title) => $"{KeyWords.Of(title)} against {input.Key}";
 
@@ -93,10 +83,7 @@ public sealed class SweepPlot
         {
             if (intervals[i] is (double low, double high))
             {
-                var bar = new LineSeries { Color = Palette.Colour(7), StrokeThickness = 1.6 };
-                bar.Points.Add(new DataPoint(x[i], low));
-                bar.Points.Add(new DataPoint(x[i], high));
-                model.Series.Add(bar);
+                model.Series.Add(Chart.Segment(x[i], low, x[i], high, Palette.Colour(7), 1.6));
             }
         }
 
@@ -153,19 +140,17 @@ public sealed class SweepPlot
                 AddCell(model, (x, i), (y, j), z[i, j], low, high, best == (i, j));
                 if (size > 0.0 && !double.IsNaN(z[i, j]))
                 {
-                    model.Annotations.Add(new TextAnnotation
-                    {
-                        Text = Number(z[i, j]), TextPosition = new DataPoint(x[i], y[j]), TextHorizontalAlignment = HorizontalAlignment.Center, TextVerticalAlignment = VerticalAlignment.Middle,
-                        StrokeThickness = 0.0, FontSize = size, TextColor = Palette.OnShade,
-                    });
+                    TextAnnotation number = Chart.Words(Number(z[i, j]), x[i], y[j], HorizontalAlignment.Center, size);
+                    number.TextColor = Palette.OnShade;
+                    model.Annotations.Add(number);
                 }
             }
         }
 
         if (size == 0.0 && high >= low)
         {
-            AddKey(model, "least " + Number(low), s_least, Palette.Mark);
-            AddKey(model, "most " + Number(high), s_most, Palette.Mark);
+            model.Series.Add(Chart.Key("least " + Number(low), s_least, Palette.Mark));
+            model.Series.Add(Chart.Key("most " + Number(high), s_most, Palette.Mark));
         }
 
         if (size == 0.0 && across.Numbers is not null && up.Numbers is not null && high > low && x.Length > 2 && y.Length > 2)
@@ -183,7 +168,7 @@ public sealed class SweepPlot
 
         if (best is (int bi, int bj))
         {
-            AddKey(model, "best " + Number(z[bi, bj]), OxyColors.Transparent, Palette.Colour(1));
+            model.Series.Add(Chart.Key("best " + Number(z[bi, bj]), OxyColors.Transparent, Palette.Colour(1), BestThickness));
         }
 
         return model;
@@ -203,11 +188,6 @@ public sealed class SweepPlot
     // The narrowest cell, as a share of all [1].
     private static double Narrowest(double[] at) => Enumerable.Range(0, at.Length).Min(i => Math.Abs(Edge(at, i, 1) - Edge(at, i, -1)))
         / Math.Abs(Edge(at, at.Length - 1, 1) - Edge(at, 0, -1));
-
-    private static void AddKey(PlotModel model, string words, OxyColor fill, OxyColor stroke) => model.Series.Add(new ScatterSeries
-    {
-        Title = words, MarkerType = MarkerType.Square, MarkerSize = 6.0, MarkerFill = fill, MarkerStroke = stroke, MarkerStrokeThickness = fill == OxyColors.Transparent ? BestThickness : 0.8,
-    });
 
     // Places of the values along an axis: the numbers themselves, or 0, 1, 2, ... for names.
     private static double[] Positions(SweepInput input) => input.Numbers is null ? [.. Enumerable.Range(0, input.Texts.Count).Select(i => (double)i)] : [.. input.Numbers];
@@ -239,22 +219,22 @@ public sealed class SweepPlot
         }
 
         double share = high > low ? (value - low) / (high - low) : 0.5;
-        double y0 = Edge(y.At, y.I, -1);
-        double y1 = Edge(y.At, y.I, 1);
-        double x0 = Edge(x.At, x.I, -1);
-        double x1 = Edge(x.At, x.I, 1);
-        model.Annotations.Add(new RectangleAnnotation
-        {
-            MinimumX = Math.Min(x0, x1), MaximumX = Math.Max(x0, x1), MinimumY = Math.Min(y0, y1), MaximumY = Math.Max(y0, y1), Layer = AnnotationLayer.BelowSeries, StrokeThickness = 0.0,
-            Fill = OxyColor.Interpolate(s_least, s_most, share),
-        });
+        model.Annotations.Add(Cell(OxyColor.Interpolate(s_least, s_most, share), AnnotationLayer.BelowSeries));
         if (isBest)
         {
-            model.Annotations.Add(new RectangleAnnotation
-            {
-                MinimumX = Math.Min(x0, x1), MaximumX = Math.Max(x0, x1), MinimumY = Math.Min(y0, y1), MaximumY = Math.Max(y0, y1), Fill = OxyColors.Transparent, Stroke = Palette.Colour(1), StrokeThickness = BestThickness,
-            });
+            RectangleAnnotation frame = Cell(OxyColors.Transparent, AnnotationLayer.AboveSeries);
+            (frame.Stroke, frame.StrokeThickness) = (Palette.Colour(1), BestThickness);
+            model.Annotations.Add(frame);
         }
+
+        RectangleAnnotation Cell(OxyColor fill, AnnotationLayer layer)
+        {
+            (double left, double right) = Ends(x.At, x.I);
+            (double bottom, double top) = Ends(y.At, y.I);
+            return Chart.Box(left, right, bottom, top, fill, layer);
+        }
+
+        static (double Low, double High) Ends(double[] at, int i) => (Math.Min(Edge(at, i, -1), Edge(at, i, 1)), Math.Max(Edge(at, i, -1), Edge(at, i, 1)));
     }
 
     // Half way to the neighbour, or as far as to the other neighbour at an end.

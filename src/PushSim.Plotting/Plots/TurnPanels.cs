@@ -18,10 +18,8 @@ internal static class TurnPanels
             yaw.MarkTime(mark.Time, RecordWords.Mark(mark.Kind));
         }
 
-        Panel scrub = Panel.OverTime("Scrub: sideways force of each tyre", "Force [N]");
-        Panel load = Panel.OverTime("Load on each wheel", "Load [N]");
-        RunPlot.AddWheels(r.Trace, scrub, w => w.LateralForce);
-        RunPlot.AddWheels(r.Trace, load, w => w.Load);
+        Panel scrub = RunPanels.OfWheels(r.Trace, "Scrub: sideways force of each tyre", "Force [N]", w => w.LateralForce);
+        Panel load = RunPanels.Load(r.Trace);
         List<Panel> panels = [yaw, scrub, load];
         if (r.Turning is TurnReport t)
         {
@@ -34,7 +32,7 @@ internal static class TurnPanels
             panels.Add(new Panel("Path of the centre of mass", "x [m]", "y [m]").Add(r.Trace.Body.X, r.Trace.Body.Y, "path").AsMap());
         }
 
-        RunPlot.AddCurrents(r, panels);
+        RunPanels.AddCurrents(r, panels);
         return panels;
     }
 
@@ -47,7 +45,7 @@ internal static class TurnPanels
             double[] time = [.. told.Select(i => r.Time[i])];
             panels.Add(Panel.OverTime("Centre of rotation, from the centre of mass", "Distance [mm]")
                 .Add(time, [.. told.Select(i => x[i])], "ahead", 1e3)
-                .Add(time, [.. told.Select(i => y[i])], "to the left", 1e3).StartingAt(0.0));
+                .Add(time, [.. told.Select(i => y[i])], "to the left", 1e3).WithSpan(0.0));
         }
     }
 
@@ -62,7 +60,7 @@ internal static class TurnPanels
         double largest = t.Spectra.Max(s => s.Amplitudes[first..].Max());
         int last = Enumerable.Range(first, t.Frequencies.Length - first)
             .Last(k => k == first || t.Frequencies[k] < LeastSpan || t.Spectra.Any(s => s.Amplitudes[k] > Faint * largest));
-        Panel panel = new Panel("Spectrum of each tyre's force in the settled part", "Frequency [Hz]", "Amplitude [N]").FromZero();
+        Panel panel = new Panel("Spectrum of each tyre's force in the settled part", "Frequency [Hz]", "Amplitude [N]").WithRange(0.0);
         double[] frequencies = t.Frequencies[first..(last + 1)];
         foreach (ForceSpectrum s in t.Spectra)
         {

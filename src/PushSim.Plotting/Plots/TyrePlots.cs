@@ -12,56 +12,32 @@ public static class TyrePlots
 
     /// <summary>Wear of each wheel.</summary>
     /// <param name="report">The wear.</param>
-    public static PlotSheet OfWear(WearReport report) => new(WearPanels(report));
+    public static PlotSheet OfWear(WearReport report) => new(() => WearPanels(report));
 
-    /// <summary>The same for a page.</summary>
-    /// <inheritdoc cref="OfWear"/>
-    public static IReadOnlyList<ReportFigure> WearFigures(WearReport report) => ReportFigure.Of(() => WearPanels(report));
-
-    /// <summary>New panels of the wear of each wheel.</summary>
-    internal static IReadOnlyList<Panel> WearPanels(WearReport report)
+    private static IReadOnlyList<Panel> WearPanels(WearReport report)
     {
         IReadOnlyList<WheelWear> wheels = report.Wheels;
-        List<Panel> panels = [];
-        if (report.TurnTime is not null)
-        {
-            panels.Add(Bars("Tread worn per turn of the robot", "Volume [mm³]", wheels, w => 1e9 * w.PerTurn));
-        }
-        else
-        {
-            panels.Add(Bars("Tread worn per minute of this manoeuvre", "Volume [mm³]", wheels, w => 1e9 * w.PerMinute));
-        }
-
         string match = FormattableString.Invariant($"in a match ({report.MatchTime:0.#} s of this manoeuvre)");
-        if (wheels.All(w => w.DepthPerVolume is not null))
-        {
-            panels.Add(Bars("Tread depth worn " + match, "Depth [µm]", wheels, w => 1e6 * w.Depth(w.PerMatch)));
-        }
-
-        if (wheels.All(w => w.Density is not null))
-        {
-            panels.Add(Bars("Material lost " + match, "Mass [mg]", wheels, w => 1e6 * w.Mass(w.PerMatch)));
-        }
-
-        if (wheels.All(w => w.MostPerStraightMetre is not null))
-        {
-            panels.Add(Bars("For comparison: a metre straight ahead from rest wears at most", "Volume [10⁻⁶ mm³]", wheels, w => 1e15 * w.MostPerStraightMetre));
-        }
-
-        return panels;
+        Panel?[] panels =
+        [
+            report.TurnTime is not null
+                ? Bars("Tread worn per turn of the robot", "Volume [mm³]", wheels, w => 1e9 * w.PerTurn)
+                : Bars("Tread worn per minute of this manoeuvre", "Volume [mm³]", wheels, w => 1e9 * w.PerMinute),
+            wheels.All(w => w.DepthPerVolume is not null) ? Bars("Tread depth worn " + match, "Depth [µm]", wheels, w => 1e6 * w.Depth(w.PerMatch)) : null,
+            wheels.All(w => w.Density is not null) ? Bars("Material lost " + match, "Mass [mg]", wheels, w => 1e6 * w.Mass(w.PerMatch)) : null,
+            wheels.All(w => w.MostPerStraightMetre is not null)
+                ? Bars("For comparison: a metre straight ahead from rest wears at most", "Volume [10⁻⁶ mm³]", wheels, w => 1e15 * w.MostPerStraightMetre)
+                : null,
+        ];
+        return [.. panels.OfType<Panel>()];
     }
 
     /// <summary>Grip after each run.</summary>
     /// <param name="series">The series.</param>
     /// <param name="wheels">Names of the wheels in its order.</param>
-    public static PlotSheet OfGrip(GripSeries series, IReadOnlyList<string> wheels) => new(GripPanels(series, wheels));
+    public static PlotSheet OfGrip(GripSeries series, IReadOnlyList<string> wheels) => new(() => GripPanels(series, wheels));
 
-    /// <summary>The same for a page.</summary>
-    /// <inheritdoc cref="OfGrip"/>
-    public static IReadOnlyList<ReportFigure> GripFigures(GripSeries series, IReadOnlyList<string> wheels) => ReportFigure.Of(() => GripPanels(series, wheels));
-
-    /// <summary>New panels of the grip after each run.</summary>
-    internal static IReadOnlyList<Panel> GripPanels(GripSeries series, IReadOnlyList<string> wheels)
+    private static IReadOnlyList<Panel> GripPanels(GripSeries series, IReadOnlyList<string> wheels)
     {
         double[] run = [.. series.Runs.Select(r => (double)r.Run)];
         Panel grip = new("Grip after each run, share of the clean tyre's", "Run", "Grip [%]");
@@ -86,39 +62,19 @@ public static class TyrePlots
 
     /// <summary>Materials compared; null if none could be run.</summary>
     /// <param name="ranking">The materials.</param>
-    public static PlotSheet? OfRanking(IReadOnlyList<RankedTyre> ranking) => RankingPanels(ranking) is { Count: > 0 } panels ? new PlotSheet(panels) : null;
+    public static PlotSheet? OfRanking(IReadOnlyList<RankedTyre> ranking) => ranking.Any(r => r.Stop is null) ? new PlotSheet(() => RankingPanels([.. ranking.Where(r => r.Stop is null)])) : null;
 
-    /// <summary>The same for a page; none if none could be run.</summary>
-    /// <param name="ranking">The materials.</param>
-    public static IReadOnlyList<ReportFigure> RankingFigures(IReadOnlyList<RankedTyre> ranking) => ReportFigure.Of(() => RankingPanels(ranking));
-
-    /// <summary>New panels of the materials compared; none if none could be run.</summary>
-    internal static IReadOnlyList<Panel> RankingPanels(IReadOnlyList<RankedTyre> ranking)
+    private static IReadOnlyList<Panel> RankingPanels(List<RankedTyre> ran)
     {
-        List<RankedTyre> ran = [.. ranking.Where(r => r.Stop is null)];
-        if (ran.Count == 0)
-        {
-            return [];
-        }
-
-        List<Panel> panels = [];
-        if (ran.Any(r => r.DepthPerMatch is not null))
-        {
-            panels.Add(Compared("Tread worn off the most worn wheel in a match", "Depth [µm]", ran, r => 1e6 * r.DepthPerMatch));
-        }
-
-        panels.Add(Compared("Sliding friction of the clean tyre on this floor", "Friction [1]", ran, r => r.CleanFriction));
-        if (ran.FirstOrDefault(r => r.Grip is not null)?.Grip is GripSeries some)
-        {
-            panels.Add(Compared($"The same after {some.Runs[^1].Run} runs on this dusty floor", "Friction [1]", ran, r => r.Grip?.Runs[^1].Friction ?? r.CleanFriction));
-        }
-
-        if (ran.Any(r => r.Answers?.YawRate is not null))
-        {
-            panels.Add(Compared("Yaw rate that the robot reaches with it", "Yaw rate [rad/s]", ran, r => Math.Abs(r.Answers?.YawRate ?? 0.0)));
-        }
-
-        return panels;
+        GripSeries? some = ran.FirstOrDefault(r => r.Grip is not null)?.Grip;
+        Panel?[] panels =
+        [
+            ran.Any(r => r.DepthPerMatch is not null) ? Compared("Tread worn off the most worn wheel in a match", "Depth [µm]", ran, r => 1e6 * r.DepthPerMatch) : null,
+            Compared("Sliding friction of the clean tyre on this floor", "Friction [1]", ran, r => r.CleanFriction),
+            some is null ? null : Compared($"The same after {some.Runs[^1].Run} runs on this dusty floor", "Friction [1]", ran, r => r.Grip?.Runs[^1].Friction ?? r.CleanFriction),
+            ran.Any(r => r.Answers?.YawRate is not null) ? Compared("Yaw rate that the robot reaches with it", "Yaw rate [rad/s]", ran, r => Math.Abs(r.Answers?.YawRate ?? 0.0)) : null,
+        ];
+        return [.. panels.OfType<Panel>()];
     }
 
     private static Panel Bars(string title, string axis, IReadOnlyList<WheelWear> wheels, Func<WheelWear, double?> value) =>

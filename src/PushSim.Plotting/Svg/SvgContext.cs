@@ -76,6 +76,27 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
     }
 
     /// <inheritdoc/>
+    public override void DrawText(
+        ScreenPoint p,
+        string text,
+        OxyColor fill,
+        string? fontFamily,
+        double fontSize,
+        double fontWeight,
+        double rotation,
+        HorizontalAlignment horizontalAlignment,
+        VerticalAlignment verticalAlignment,
+        OxySize? maxSize)
+    {
+        if (string.IsNullOrEmpty(text) || !fill.IsVisible())
+        {
+            return;
+        }
+
+        Write(text, p, fill, fontSize, rotation, horizontalAlignment, verticalAlignment);
+    }
+
+    /// <inheritdoc/>
     public override OxySize MeasureText(string text, string? fontFamily, double fontSize, double fontWeight)
     {
         if (string.IsNullOrEmpty(text))
@@ -97,6 +118,9 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
     /// <inheritdoc/>
     protected override void ResetClip() => Out.Append("</g>");
 
+    /// <summary>Visible text that hangs on a point.</summary>
+    protected abstract void Write(string text, ScreenPoint p, OxyColor fill, double fontSize, double rotation, HorizontalAlignment horizontal, VerticalAlignment vertical);
+
     /// <summary>Attributes of fill and line; undefined is none.</summary>
     protected abstract void Colours(OxyColor fill, OxyColor stroke);
 
@@ -114,7 +138,7 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
     /// <summary>A number with two decimals at most.</summary>
     protected static string Short(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
 
-    // Attributes of fill and line, with their opacity and width.
+    // Attributes of fill and line, with their opacity and width; dashes count in widths of their line.
     private void Look(OxyColor fill, OxyColor stroke, double thickness, double[]? dashes)
     {
         Colours(fill.IsVisible() ? fill : OxyColors.Undefined, stroke.IsVisible() && thickness > 0.0 ? stroke : OxyColors.Undefined);
@@ -123,12 +147,6 @@ internal abstract class SvgContext(string id) : ClippingRenderContext
             Out.Append(CultureInfo.InvariantCulture, $" fill-opacity=\"{fill.A / 255.0:0.##}\"");
         }
 
-        Thickness(stroke, thickness, dashes);
-    }
-
-    // dashes count in widths of their line
-    private void Thickness(OxyColor stroke, double thickness, double[]? dashes)
-    {
         if (!stroke.IsVisible())
         {
             return;

@@ -30,33 +30,18 @@ internal sealed class SvgFileContext() : SvgContext("clip"), IDisposable
         """).ReplaceLineEndings("\n");
 
     /// <inheritdoc/>
-    public override void DrawText(
-        ScreenPoint p,
-        string text,
-        OxyColor fill,
-        string? fontFamily,
-        double fontSize,
-        double fontWeight,
-        double rotation,
-        HorizontalAlignment horizontalAlignment,
-        VerticalAlignment verticalAlignment,
-        OxySize? maxSize)
+    protected override void Write(string text, ScreenPoint p, OxyColor fill, double fontSize, double rotation, HorizontalAlignment horizontal, VerticalAlignment vertical)
     {
-        if (string.IsNullOrEmpty(text) || !fill.IsVisible())
-        {
-            return;
-        }
-
         ushort[] glyphs = PlotFont.Typeface.GetGlyphs(text);
         double width = glyphs.Sum(g => (double)Width(g));
         double scale = fontSize / DrawnSize;
-        double x = horizontalAlignment switch
+        double x = horizontal switch
         {
             HorizontalAlignment.Left => 0.0,
             HorizontalAlignment.Center => -0.5 * width,
             _ => -width,
         };
-        double y = Drop(verticalAlignment, fontSize) / scale;
+        double y = Drop(vertical, fontSize) / scale;
         string turn = rotation == 0.0 ? "" : $" rotate({Short(rotation)})";
         Out.Append(
             CultureInfo.InvariantCulture,

@@ -8,25 +8,10 @@ namespace PushSim.Plotting.Svg;
 internal sealed class SvgPageContext(string id) : SvgContext(id)
 {
     /// <inheritdoc/>
-    public override void DrawText(
-        ScreenPoint p,
-        string text,
-        OxyColor fill,
-        string? fontFamily,
-        double fontSize,
-        double fontWeight,
-        double rotation,
-        HorizontalAlignment horizontalAlignment,
-        VerticalAlignment verticalAlignment,
-        OxySize? maxSize)
+    protected override void Write(string text, ScreenPoint p, OxyColor fill, double fontSize, double rotation, HorizontalAlignment horizontal, VerticalAlignment vertical)
     {
-        if (string.IsNullOrEmpty(text) || !fill.IsVisible())
-        {
-            return;
-        }
-
-        double drop = Drop(verticalAlignment, fontSize);
-        string anchor = horizontalAlignment switch
+        double drop = Drop(vertical, fontSize);
+        string anchor = horizontal switch
         {
             HorizontalAlignment.Left => "",
             HorizontalAlignment.Center => " text-anchor=\"middle\"",

@@ -5,6 +5,25 @@ namespace PushSim.Words.Plans;
 /// <summary>What a plan of pulls says.</summary>
 public static class PlanWords
 {
+    /// <summary>What to do before, between and after the pulls (common practice, no source).</summary>
+    public static IReadOnlyList<string> Checks { get; } =
+    [
+        "Before each block: wipe the floor and every tyre with the same cloth and cleaner, and let both dry.",
+        "Before each pull: zero the cell on a slack tether; same spot and direction on the floor, tether level.",
+        "Write the battery voltage at rest before each pull; recharge when it has fallen by 3 %, between blocks.",
+        "Write the temperature of the floor or tyre; wait when it has moved by more than 3 degrees.",
+        "Pull two seconds or less, then let motors and tyres cool for a minute.",
+        "Keep to the order of the rows; write down what went wrong instead of repeating a pull you do not like.",
+    ];
+
+    /// <summary>What to mind so that nobody is hurt (common practice, no source).</summary>
+    public static IReadOnlyList<string> Cautions { get; } =
+    [
+        "A taut tether stores energy: stand aside, wear glasses, wheels off the floor until ready.",
+        "Stalled motors and lithium batteries burn: short pulls, stop at smoke or smell, never leave a battery charging alone.",
+        "Weapons removed or locked.",
+    ];
+
     /// <summary>The answer as one sentence.</summary>
     /// <param name="plan">The plan.</param>
     public static string Verdict(PullPlan plan)

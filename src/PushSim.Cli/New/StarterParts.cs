@@ -1,0 +1,79 @@
+using System.Text.RegularExpressions;
+using PushSim.Scenarios.Shelf;
+
+namespace PushSim.Cli.New;
+
+/// <summary>The parts of the shelf that a person's words mean.</summary>
+internal static class StarterParts
+{
+    private const string DefaultTyre = "solid soft elastomer";
+
+    /// <summary>The motor that words mean: a name, or the words of one class, whose gears for a brisk robot are then taken.</summary>
+    /// <param name="words">Name or words of it; null takes the class usual for the mass.</param>
+    /// <param name="mass">The whole robot [kg].</param>
+    /// <param name="wheels">2, 4, 6 or 8 [1].</param>
+    /// <param name="wrong">Why there is none; empty if there is one.</param>
+    public static ShelfPart? MotorOf(string? words, double mass, int wheels, out string wrong)
+    {
+        IReadOnlyList<ShelfPart> found = Find(PartShelf.Motors, words ?? UsualMotor(mass));
+        string[] classes = [.. found.Select(Class).Distinct(StringComparer.Ordinal)];
+        wrong = classes.Length == 1 ? "" : Choice("motor", words ?? UsualMotor(mass), PartShelf.Motors, classes);
+        return classes.Length == 1 ? found.MinBy(m => Math.Abs(Math.Log(StarterDesign.SpeedAtRatioOne(m, StarterDesign.DiameterOf(mass, wheels)) / (m.Find("gear_ratio")?.Value ?? 1.0) / StarterDesign.AimedSpeed))) : null;
+    }
+
+    /// <summary>The tyre material that words mean.</summary>
+    public static ShelfPart? TyreOf(string? words, out string wrong)
+    {
+        IReadOnlyList<ShelfPart> found = Find(PartShelf.Tyres, words ?? DefaultTyre);
+        wrong = found.Count == 1 ? "" : Choice("tyre material", words ?? DefaultTyre, PartShelf.Tyres, [.. found.Select(p => p.Name)]);
+        return found.Count == 1 ? found[0] : null;
+    }
+
+    // a name, else what holds the words in a row, else what holds each of them; "25mm" and "25 mm" are the same
+    private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string words)
+    {
+        if (shelf.Find(words) is ShelfPart part)
+        {
+            return [part];
+        }
+
+        ShelfPart[] whole = [.. shelf.Parts.Where(p => Holds(Packed(p.Name), Packed(words)))];
+        string[] each = Regex.Replace(words, @"(?<=\d) +(?=(mm|V)\b)", "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => each.All(w => Holds(Packed(p.Name), w)))];
+    }
+
+    // whether the name holds the words; a number in them is a whole one: "5 mm" is not in "25 mm"
+    private static bool Holds(string name, string words)
+    {
+        for (int i = name.IndexOf(words, StringComparison.OrdinalIgnoreCase); i >= 0; i = name.IndexOf(words, i + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            int end = i + words.Length;
+            bool cutsInFront = i > 0 && char.IsDigit(name[i - 1]) && char.IsDigit(name[i]);
+            bool cutsBehind = end > 0 && end < name.Length && char.IsDigit(name[end - 1]) && char.IsDigit(name[end]);
+            if (!cutsInFront && !cutsBehind)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static string Packed(string text) => text.Replace(" ", "", StringComparison.Ordinal);
+
+    private static string Choice(string one, string words, PartShelf shelf, IReadOnlyCollection<string> found) => found.Count == 0
+        ? $"there is no {one} \"{words}\" on the shelf; it has: {string.Join("; ", shelf.Parts.Select(p => shelf == PartShelf.Motors ? Class(p) : p.Name).Distinct())}"
+        : $"\"{words}\" may be {string.Join("; ", found)}: say more of one name";
+
+    // the name without its gears
+    private static string Class(ShelfPart motor) => motor.Name.EndsWith(":1", StringComparison.Ordinal) ? motor.Name[..motor.Name.LastIndexOf(", ", StringComparison.Ordinal)] : motor.Name;
+
+    private static string UsualMotor(double mass) => mass switch
+    {
+        < 0.3 => "12 mm brushed gearmotor, 6 V",
+        < 0.8 => "16 mm brushed gearmotor, 12 V",
+        < 2.0 => "25 mm brushed gearmotor, 12 V",
+        > 6.0 => "28 mm brushless motor with sensors",
+        _ => "37 mm brushed gearmotor, 12 V",
+    };
+}

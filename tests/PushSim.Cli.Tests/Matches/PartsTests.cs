@@ -1,0 +1,158 @@
+using System.Diagnostics;
+using PushSim.Cli.Shared;
+using Xunit;
+
+namespace PushSim.Cli.Tests.Matches;
+
+/// <summary>Finished matches on the disk: split into parts, joined, gone on with.</summary>
+public class PartsTests
+{
+    // odds of one and two scenarios, a sweep of four points, a ladder of three pairs; 20 matches each
+    private static string[] Command(string name) => name switch
+    {
+        "odds" => ["odds", "short.toml", "--matches", "20"],
+        "odds against" => ["odds", "short.toml", "--matches", "20", "--beside", "other.toml"],
+        "sweep" => ["sweep", "short.toml", "--vary", "chassis.mass=1.2 kg..1.5 kg", "--points", "4", "--odds", "20"],
+        _ => ["ladder", "robots/mole.toml", "robots/badger.toml", "robots/wombat.toml", "--scene", "short.toml", "--matches", "20"],
+    };
+
+    [Theory]
+    [InlineData("odds", 7)]
+    [InlineData("odds against", 14)]
+    [InlineData("sweep", 28)]
+    [InlineData("ladder", 21)]
+    public void Parts_run_as_processes_merge_to_exactly_the_whole(string name, int second)
+    {
+        using ScratchFolder scratch = Files();
+        string[] command = Command(name);
+        Process[] parts = [.. Enumerable.Range(1, 3).Select(k => ShortMatches.Start(scratch, [.. command, "--part", $"{k}/3", "--out", "parts"]))];
+        Assert.All(parts, p => Assert.Equal((ExitCode.Done, ""), ShortMatches.Finish(p)));
+        Cli whole = Run(scratch, [.. command, "--json", "--out", "whole"]);
+        string[] merging = [.. command, "--merge", "--json", "--out", "parts"];
+        Same(whole, Run(scratch, merging), scratch);
+
+        // a part that lacks matches is named, and the same command goes on where it stopped
+        string part = scratch["parts/part-2-of-3.csv"];
+        string[] lines = File.ReadAllLines(part);
+        File.WriteAllLines(part, lines[..5]);
+        Cli lacking = Run(scratch, merging);
+        Assert.Equal(ExitCode.RunFailed, lacking.Code);
+        Assert.Contains($"2/3 (3 of {second})", lacking.Error);
+        Assert.Contains("going on after 3 finished matches", Run(scratch, [.. command, "--part", "2/3", "--out", "parts"]).Error);
+        Assert.Equal(lines.Where(IsRow).Order(StringComparer.Ordinal), File.ReadAllLines(part).Where(IsRow).Order(StringComparer.Ordinal));
+        Same(whole, Run(scratch, merging), scratch);
+
+        // a part that is not there, or of another seed, count or file, is none
+        Assert.Contains("1/3 (0 of", Run(scratch, [.. merging, "--seed", "9"]).Error);
+        string[] more = [.. merging.Select(a => a == "20" ? "21" : a)];
+        Assert.Contains("3/3 (0 of", Run(scratch, more).Error);
+        File.Delete(part);
+        Assert.Contains($"2/3 (0 of {second})", Run(scratch, merging).Error);
+        string robot = File.ReadAllText(scratch["robots/mole.toml"]);
+        Assert.Contains("\"26 g\"", robot);
+        File.WriteAllText(scratch["robots/mole.toml"], robot.Replace("\"26 g\"", "\"27 g\"", StringComparison.Ordinal));
+        Assert.Contains("1/3 (0 of", Run(scratch, merging).Error);
+    }
+
+    // whatever the processor can do, the matches are the same to the bit
+    [Fact]
+    public void A_processor_without_wide_instructions_plays_the_same_matches_and_says_so()
+    {
+        using ScratchFolder scratch = Files();
+        string[] texts = [.. new[] { "DOTNET_EnableAVX512F", "DOTNET_EnableAVX2", "DOTNET_EnableHWIntrinsic" }.Select(off =>
+        {
+            using Process process = ShortMatches.Start(scratch, off, [.. Command("odds"), "--no-plots", "--out", off]);
+            string text = process.StandardOutput.ReadToEnd();
+            Assert.True(process.WaitForExit(60_000) && process.ExitCode == ExitCode.Done, process.StandardError.ReadToEnd());
+            return text;
+        })];
+        Assert.DoesNotContain("AVX2", texts[0]);
+        Assert.All(texts[1..], t => Assert.Contains("lacks AVX2", t));
+        string[] matches = [.. new[] { "DOTNET_EnableAVX512F", "DOTNET_EnableAVX2", "DOTNET_EnableHWIntrinsic" }.Select(off => File.ReadAllText(scratch[off + "/matches.csv"]))];
+        Assert.Single(matches.Distinct());
+    }
+
+    [Theory]
+    [InlineData("odds")]
+    [InlineData("sweep")]
+    [InlineData("ladder")]
+    public void An_interrupt_keeps_finished_matches_and_the_same_command_goes_on(string name)
+    {
+        using ScratchFolder scratch = Files();
+        using var stop = new CancellationTokenSource();
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        string[] args = [.. Command(name).Select(a => a == "20" ? "400" : a), "--no-plots", "--threads", "1"];
+        string[] interrupted = Absolute(scratch, [.. args, "--out", "out"]);
+
+        // a thread of its own: the pool may be busy with other tests until all matches are done
+        bool isOver = false;
+        var watch = new Thread(() =>
+        {
+            while (!Volatile.Read(ref isOver) && (!File.Exists(scratch["out/part-1-of-1.csv"]) || File.ReadLines(scratch["out/part-1-of-1.csv"]).Count() < 6))
+            {
+                Thread.Sleep(1);
+            }
+
+            stop.Cancel();
+        });
+        watch.Start();
+        int code = CommandLineApp.Invoke(interrupted, output, error, stop.Token);
+        Volatile.Write(ref isOver, true);
+        watch.Join();
+        Assert.Equal(ExitCode.Interrupted, code);
+        Assert.Contains("they are kept in", error.ToString());
+        Assert.Contains("going on after", Cli.Run(interrupted).Error);
+        Assert.Equal(ExitCode.Done, Run(scratch, [.. args, "--out", "whole"]).Code);
+        SameFiles(scratch, "whole", "out");
+        Assert.False(File.Exists(scratch["out/part-1-of-1.csv"]));
+    }
+
+    [Theory]
+    [InlineData("odds", "x.toml", "--part", "4/3")]
+    [InlineData("odds", "x.toml", "--part", "1/3", "--merge")]
+    [InlineData("odds", "x.toml", "--part", "1/3", "--json")]
+    [InlineData("odds", "x.toml", "--part", "1/3", "--report")]
+    [InlineData("odds", "x.toml", "--part", "1/3", "--within", "2%")]
+    [InlineData("odds", "x.toml", "--merge", "--json")]
+    [InlineData("ladder", "x.toml", "y.toml", "--part", "x")]
+    [InlineData("ladder", "x.toml", "y.toml", "--merge", "--part", "1/2")]
+    [InlineData("sweep", "x.toml", "--vary", "chassis.mass=1..2", "--part", "1/2")]
+    [InlineData("sweep", "x.toml", "--vary", "chassis.mass=1..2", "--merge")]
+    public void Wrong_calls(params string[] args)
+    {
+        Cli cli = Cli.Run(args);
+        Assert.Equal(ExitCode.WrongCommandLine, cli.Code);
+        Assert.Contains("--", cli.Error);
+    }
+
+    private static ScratchFolder Files()
+    {
+        ScratchFolder scratch = ShortMatches.Files();
+        File.WriteAllText(scratch["other.toml"], File.ReadAllText(scratch["short.toml"]).Replace("\"robots/mole.toml\"\n[manoeuvre]", "\"robots/badger.toml\"\n[manoeuvre]", StringComparison.Ordinal));
+        return scratch;
+    }
+
+    private static Cli Run(ScratchFolder scratch, params string[] args) => Cli.Run(Absolute(scratch, args));
+
+    private static string[] Absolute(ScratchFolder scratch, string[] args) =>
+        [.. args.Select((a, i) => a.EndsWith(".toml", StringComparison.Ordinal) || (i > 0 && args[i - 1] == "--out") ? scratch[a] : a)];
+
+    private static void Same(Cli whole, Cli merged, ScratchFolder scratch)
+    {
+        Assert.True(merged.Code == ExitCode.Done, merged.Error);
+        Assert.Equal(WithoutSpeed(whole.Output), WithoutSpeed(merged.Output));
+        SameFiles(scratch, "whole", "parts");
+    }
+
+    private static void SameFiles(ScratchFolder scratch, string whole, string other)
+    {
+        string[] names = [.. Directory.EnumerateFiles(scratch[whole], "*.csv").Select(f => Path.GetFileName(f)!)];
+        Assert.NotEmpty(names);
+        Assert.All(names, n => Assert.Equal(File.ReadAllText(scratch[$"{whole}/{n}"]), File.ReadAllText(scratch[$"{other}/{n}"])));
+    }
+
+    private static bool IsRow(string line) => !line.StartsWith('#');
+
+    private static string WithoutSpeed(string json) => string.Join('\n', json.Split('\n').Where(l => !l.Contains("per_second") && !l.Contains("\"elapsed") && !l.Contains("\"seconds\"")));
+}
