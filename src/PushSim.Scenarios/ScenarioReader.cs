@@ -17,18 +17,6 @@ public static class ScenarioReader
     /// <returns>The settings in SI, or the complaints.</returns>
     public static ReadResult Read(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: false);
 
-    /// <summary>Reads a robot file alone. What is wrong with it is complained about, never thrown.</summary>
-    /// <param name="path">The robot file.</param>
-    /// <param name="options">Limits of reading; <see cref="ReadOptions.Set"/> has no effect here. Null: the defaults.</param>
-    /// <returns>The robot in SI, or the complaints; never a scenario.</returns>
-    public static ReadResult ReadRobot(string path, ReadOptions? options = null)
-    {
-        var context = new ReadContext(options ?? new ReadOptions());
-        TomlTable? tree = Includes.Tree(context, path, path);
-        RobotSettings? robot = tree is null || FileNature.IsNoRobot(context, tree) ? null : RobotReader.Read(context, tree);
-        return ReadResult.Of(context, null, robot);
-    }
-
     /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis or wheels and names no robot.</summary>
     /// <param name="path">The file.</param>
     /// <param name="options">Limits of reading; <see cref="ReadOptions.Set"/> has an effect on a scenario only. Null: the defaults.</param>
@@ -37,7 +25,7 @@ public static class ScenarioReader
 
     private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
     {
-        var context = new ReadContext(options ?? new ReadOptions()) { Set = SetText.Nodes(options?.Set ?? []) };
+        var context = new ReadContext(options ?? new ReadOptions()) { Set = SetValues.Nodes(options?.Set ?? []) };
         TomlTable? tree = Includes.Tree(context, path, path);
         if (tree is null)
         {

@@ -1,7 +1,7 @@
+using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 using Xunit;
 
@@ -23,7 +23,7 @@ public class DrawingTests
     {
         string path = Path.Combine(Folder(), name + ".toml");
         DrawableScenario drawn = Open(DrawableScenario.Open(path));
-        double[] values = [.. drawn.Values.Select(v => v.IsOfClass && v.Spread == Spread.Uniform ? v.Middle - (v.Key.EndsWith("charge", StringComparison.Ordinal) ? 0.0 : v.Tolerance) : v.Middle)];
+        double[] values = [.. drawn.Values.Select(v => v.IsOfClass && v.Spread == DrawShape.Uniform ? v.Middle - (v.Key.EndsWith("charge", StringComparison.Ordinal) ? 0.0 : v.Tolerance) : v.Middle)];
         ScenarioSettings again = drawn.With(values, out string cause)!;
         Assert.Equal("", cause);
         Assert.Equal(Text(ScenarioReader.Read(path).Scenario!), Text(again));

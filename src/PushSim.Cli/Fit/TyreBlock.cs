@@ -22,9 +22,6 @@ internal static class TyreBlock
     // What a material has besides friction and stiffness.
     private static readonly string[] Material = ["wear", "tread_area", "dusty_friction", "fouling_distance", "width", "tread_thickness", "density"];
 
-    // What the fit says, and what its frictions replace.
-    private static readonly string[] Fitted = ["static_friction", "kinetic_friction", "reference_load", "load_exponent", "friction_rise", "friction_rise_speed"];
-
     // Of all other keys, those that come first.
     private static readonly string[] First = ["vertical_damping", "breakaway_deflection", "tread_damping", "elastic_share", "viscous_friction"];
 
@@ -114,8 +111,8 @@ internal static class TyreBlock
     // What the measured friction does not touch stays that of the tyre it was measured on or replaces
     private static void AppendRest(StringBuilder text, TyreSettings like)
     {
-        string[] elsewhere = [.. Fitted, .. Body, .. Material, .. First];
-        IEnumerable<KeyDefinition> rest = KeyTable.In("tyre").Where(k => k.Row<TyreSettings>() is not null && !elsewhere.Contains(k.Name));
+        string[] elsewhere = [.. Body, .. Material, .. First];
+        IEnumerable<KeyDefinition> rest = KeyTable.In("tyre").Where(k => k.Row<TyreSettings>() is not null && !k.IsFitted && !elsewhere.Contains(k.Name));
         foreach (KeyDefinition key in First.Select(Key).Concat(rest).Where(k => k.Kind != KeyKind.Flag || Get(k, like) != 0.0))
         {
             text.Append(KeyLine.Of(key, like, Digits)).Append('\n');

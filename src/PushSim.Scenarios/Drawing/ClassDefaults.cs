@@ -9,10 +9,7 @@ namespace PushSim.Scenarios.Drawing;
 /// <summary>Writes the defaults of keys with a class tolerance into trees that leave them out, so that they too can be drawn.</summary>
 internal static class ClassDefaults
 {
-    /// <summary>Adds them to the trees.</summary>
-    /// <param name="trees">The trees, changed in place.</param>
-    /// <param name="classed">Owners whose files state no tolerance.</param>
-    /// <param name="hasOpponent">Whether there is one.</param>
+    /// <summary>Adds them to the trees of the owners whose files state no tolerance.</summary>
     public static void Add(SceneTrees trees, IReadOnlySet<string> classed, bool hasOpponent)
     {
         foreach ((string owner, TomlTable? tree) in new[] { ("", trees.Scenario), ("robot", trees.Robot), ("opponent", trees.Opponent) })

@@ -50,7 +50,6 @@ public sealed class DrawnLadder
     public MatchWork Work(MatchPlan plan, IMatchWords words, IMatchStore? store = null) => new(plan, Fingerprint.Of(_reads.Select(Fingerprint.Of)), _sources, words, store);
 
     /// <summary>Wins, losses and stalemates of each pair.</summary>
-    /// <param name="work">The matches.</param>
     public IReadOnlyList<PairRecord> Pairs(MatchWork work) => [.. _places.Select((p, k) =>
     {
         var tally = Tally.Of(work.Of(k));

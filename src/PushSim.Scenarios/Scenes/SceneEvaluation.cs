@@ -68,7 +68,7 @@ internal static class SceneEvaluation
 
     // What a caller sets anew in a robot or, for no owner, in the scenario.
     private static List<TomlEntry> EntriesOf(ReadContext context, string owner) =>
-        [.. context.Set.Where(s => SetPath.OwnerOf(s.Path) == owner).Select(s => new TomlEntry(owner == "" ? s.Path : SetPath.WithoutOwner(s.Path), s.Value.Place, s.Value))];
+        [.. context.Set.Where(s => SetValues.OwnerOf(s.Path) == owner).Select(s => new TomlEntry(owner == "" ? s.Path : SetValues.WithoutOwner(s.Path), s.Value.Place, s.Value))];
 
     // The robot that a scenario or its opponent names, with what they and the caller set anew in it.
     private static RobotSettings? Robot(ReadContext context, SceneTrees trees, Section user, string owner)

@@ -20,9 +20,6 @@ public static class TurnMaps
         ScenarioReader.Read(file, new ReadOptions { Set = [(x.Key, x.TextOf(xValue)), (y.Key, y.TextOf(yValue))] });
 
     /// <summary>Errors of the map's ends, where a wrong key or unit shows; empty if it can be computed.</summary>
-    /// <param name="file">The scenario file.</param>
-    /// <param name="x">First axis.</param>
-    /// <param name="y">Second axis.</param>
     public static IReadOnlyList<Problem> Problems(string file, MapAxis x, MapAxis y)
     {
         IEnumerable<Problem[]> ends = new[] { At(file, x, x.From, y, y.From), At(file, x, x.To, y, y.To) }.Select(r => r.Problems.Where(p => p.Severity == Severity.Error).ToArray());

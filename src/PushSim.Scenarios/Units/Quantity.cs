@@ -1,17 +1,19 @@
+using PushSim.Analysis.Chance;
+
 namespace PushSim.Scenarios.Units;
 
 /// <summary>A number with unit, and its tolerance, in SI.</summary>
 /// <param name="Value">Middle value.</param>
 /// <param name="Tolerance">Half-width of the tolerance, never negative; 0 if none was given.</param>
 /// <param name="Spread">How values lie within it.</param>
-internal readonly record struct Quantity(double Value, double Tolerance, Spread Spread = Spread.Normal)
+internal readonly record struct Quantity(double Value, double Tolerance, DrawShape Spread = DrawShape.Normal)
 {
-    /// <summary>Characters of a text [1]; longer ones are no quantities. The cap also bounds the stack buffer of the unit's spelling.</summary>
+    /// <summary>Characters of a text [1]; longer ones are no quantities.</summary>
     public const int LongestText = 100;
 
     private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
 
-    private static readonly (string Word, Spread Spread)[] Spreads = [("normal", Spread.Normal), ("uniform", Spread.Uniform), ("triangular", Spread.Triangular)];
+    private static readonly (string Word, DrawShape Spread)[] Spreads = [("normal", DrawShape.Normal), ("uniform", DrawShape.Uniform), ("triangular", DrawShape.Triangular)];
 
     /// <summary>
     /// Reads "48 mm", "0.85 ± 0.05", "350 g ± 2 %". Numbers are read the same way in every country: a point for the
@@ -39,7 +41,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
                 && TryFinish(number, only, 0.0, out quantity, out message);
         }
 
-        (right, Spread spread) = SplitSpread(right);
+        (right, DrawShape spread) = SplitSpread(right);
         if (!TryNumber(right, out double tolerance, out string toleranceUnit, out message, out help, dimension))
         {
             return false;
@@ -97,10 +99,10 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
     }
 
     // The word behind a tolerance, with a blank before it.
-    private static (string Tolerance, Spread Spread) SplitSpread(string text)
+    private static (string Tolerance, DrawShape Spread) SplitSpread(string text)
     {
         string trimmed = text.TrimEnd();
-        foreach ((string word, Spread spread) in Spreads)
+        foreach ((string word, DrawShape spread) in Spreads)
         {
             if (trimmed.EndsWith(" " + word, StringComparison.Ordinal))
             {
@@ -108,7 +110,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
             }
         }
 
-        return (text, Spread.Normal);
+        return (text, DrawShape.Normal);
     }
 
     private static bool TryNumber(string text, out double number, out string unit, out string message, out string help, Dimension dimension)

@@ -1,0 +1,17 @@
+namespace PushSim.Scenarios.Logs;
+
+/// <summary>What a column of a log holds.</summary>
+internal enum LogRole
+{
+    Ignored,
+    Time,
+    Force,
+    Tyre,
+    Pull,
+    Load,
+    Peak,
+    SurfaceSpeed,
+    TurnRate,
+    Current,
+    Voltage,
+}
