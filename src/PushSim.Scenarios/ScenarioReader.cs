@@ -17,19 +17,7 @@ public static class ScenarioReader
     /// <returns>The settings in SI, or the complaints.</returns>
     public static ReadResult Read(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: false);
 
-    /// <summary>Reads a robot file alone. What is wrong with it is complained about, never thrown.</summary>
-    /// <param name="path">The robot file.</param>
-    /// <param name="options">Limits of reading, and what is set anew; null: the defaults.</param>
-    /// <returns>The robot in SI, or the complaints; never a scenario.</returns>
-    public static ReadResult ReadRobot(string path, ReadOptions? options = null)
-    {
-        var context = new ReadContext(options ?? new ReadOptions());
-        TomlTable? tree = Includes.Tree(context, path, path);
-        return ReadResult.Of(context, null, tree is null || FileNature.IsNoRobot(context, tree) ? null : Robot(context, tree));
-    }
-
     /// <summary>Whether a file is a scenario, by its keys alone; false too where it cannot be read.</summary>
-    /// <param name="path">The file.</param>
     public static bool IsScenario(string path) => Includes.Tree(new ReadContext(new ReadOptions()), path, path) is TomlTable tree && FileNature.IsScenario(tree) && !FileNature.IsRobot(tree);
 
     /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis or wheels and names no robot.</summary>
@@ -41,7 +29,7 @@ public static class ScenarioReader
     // A robot without a scenario, with what the caller sets anew in it
     private static RobotSettings? Robot(ReadContext context, TomlTable tree)
     {
-        var set = Overrides.Of(SetText.Nodes(context.Options.Set).Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value)));
+        var set = Overrides.Of(SetValues.Nodes(context.Options.Set).Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value)));
         context.Overrides = set;
         RobotSettings? robot = RobotReader.Read(context, tree);
         context.Overrides = null;
@@ -55,7 +43,7 @@ public static class ScenarioReader
 
     private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
     {
-        var context = new ReadContext(options ?? new ReadOptions()) { Set = SetText.Nodes(options?.Set ?? []) };
+        var context = new ReadContext(options ?? new ReadOptions()) { Set = SetValues.Nodes(options?.Set ?? []) };
         TomlTable? tree = Includes.Tree(context, path, path);
         if (tree is null)
         {

@@ -1,8 +1,8 @@
+using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 using Xunit;
 
@@ -25,7 +25,7 @@ public class DrawingTests
         string path = Path.Combine(Folder(), name + ".toml");
         DrawableScenario drawn = Open(DrawableScenario.Open(path));
         ReadResult read = ScenarioReader.Read(path);
-        double[] values = [.. drawn.Values.Select(v => read.Inputs.Any(i => v.Key.EndsWith(i.Key, StringComparison.Ordinal)) || v.Spread != Spread.Uniform ? v.Middle : v.Middle - v.Tolerance)];
+        double[] values = [.. drawn.Values.Select(v => read.Inputs.Any(i => v.Key.EndsWith(i.Key, StringComparison.Ordinal)) || v.Spread != DrawShape.Uniform ? v.Middle : v.Middle - v.Tolerance)];
         ScenarioSettings again = drawn.With(values, out string cause)!;
         Assert.Equal("", cause);
         Assert.Equal(Text(read.Scenario!), Text(again));

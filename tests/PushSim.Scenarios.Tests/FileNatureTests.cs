@@ -23,8 +23,7 @@ public class FileNatureTests
     public void A_scenario_is_no_robot_file()
     {
         using var files = new SmallFiles();
-        Expect(ScenarioReader.ReadRobot(files.ScenarioPath), "this is a scenario, not a robot file", "this scenario's is \"shrew.toml\"");
-        Expect(DrawableScenario.OfPair(files.ScenarioPath, files.RobotPath).Read, "this is a scenario, not a robot file", "shrew.toml");
+        Expect(DrawableScenario.OfPair(files.ScenarioPath, files.RobotPath).Read, "this is a scenario, not a robot file", "this scenario's is \"shrew.toml\"");
         File.WriteAllText(files.ScenarioPath, SmallFiles.With(SmallFiles.Scenario, "shrew.toml", "move.toml"));
         Expect(ScenarioReader.Read(files.ScenarioPath), "this is a scenario, not a robot file", "name the robot's own file");
     }
@@ -41,7 +40,7 @@ public class FileNatureTests
         Expect(ScenarioReader.Read(files.ScenarioPath), message, help);
         Expect(ScenarioReader.Check(files.ScenarioPath), message, help);
         Expect(DrawableScenario.Open(files.ScenarioPath).Read, message, help);
-        Expect(ScenarioReader.ReadRobot(files.ScenarioPath), message, help);
+        Expect(DrawableScenario.OfPair(files.ScenarioPath, files.RobotPath).Read, message, help);
     }
 
     // what marks a robot file may stand in what it includes: here the chassis, or all but the battery
@@ -54,7 +53,7 @@ public class FileNatureTests
         int next = SmallFiles.Robot.IndexOf(to, StringComparison.Ordinal);
         using var files = new SmallFiles(robot: "include = [\"body.toml\"]\n" + SmallFiles.Robot[..first] + SmallFiles.Robot[next..]);
         File.WriteAllText(Path.Combine(files.Folder, "body.toml"), SmallFiles.Robot[first..next]);
-        ReadResult[] good = [ScenarioReader.ReadRobot(files.RobotPath), ScenarioReader.Check(files.RobotPath), ScenarioReader.Check(files.ScenarioPath), ScenarioReader.Read(files.ScenarioPath), DrawableScenario.Open(files.ScenarioPath).Read];
+        ReadResult[] good = [ScenarioReader.Check(files.RobotPath), ScenarioReader.Check(files.ScenarioPath), ScenarioReader.Read(files.ScenarioPath), DrawableScenario.Open(files.ScenarioPath).Read];
         Assert.All(good, r => Assert.Empty(r.Problems));
         Assert.All(good, r => Assert.Equal(0.8, (r.Robot ?? r.Scenario!.Robot).Chassis.Mass));
         Expect(ScenarioReader.Read(files.RobotPath), "this is a robot file, not a scenario", "robot = \"shrew.toml\"");

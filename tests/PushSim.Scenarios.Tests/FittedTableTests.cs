@@ -58,8 +58,8 @@ public partial class FittedTableTests
         string pasted = Path.Combine(readings.Folder, "pasted.toml");
         File.WriteAllText(pasted, OldTyre().Replace(File.ReadAllText(robot), table.Text, 1).Replace("tyre = \"soft\"", $"tyre = \"{tyre}\"", StringComparison.Ordinal));
         var tried = new ReadOptions { Tyre = new TyreChange(table.Text, [.. fit.Robot!.Wheels.Select(w => w.Name)]) };
-        Assert.DoesNotContain(ScenarioReader.ReadRobot(pasted).Problems, p => p.Severity == Severity.Error);
-        Assert.Equal(Text(ScenarioReader.ReadRobot(pasted).Robot!), Text(ScenarioReader.ReadRobot(robot, tried).Robot!));
+        Assert.DoesNotContain(ScenarioReader.Check(pasted).Problems, p => p.Severity == Severity.Error);
+        Assert.Equal(Text(ScenarioReader.Check(pasted).Robot!), Text(ScenarioReader.Check(robot, tried).Robot!));
         string opponent = Path.Combine(s_robots, "wombat.toml");
         Assert.Equal(Drawn(DrawableScenario.OfPair(pasted, opponent)), Drawn(DrawableScenario.OfPair(robot, opponent, options: tried)));
     }

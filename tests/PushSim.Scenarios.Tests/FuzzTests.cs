@@ -53,7 +53,7 @@ public class FuzzTests(ITestOutputHelper output)
                     break;
                 default:
                     sandbox.Write("parts/tyres.toml", new Mutations(seed, parts).Damaged());
-                    Check(ScenarioReader.ReadRobot(sandbox["includes.toml"], Options(random)), needsScenario: false);
+                    Check(ScenarioReader.Check(sandbox["includes.toml"], Options(random)), needsScenario: false);
                     break;
             }
         });

@@ -1,7 +1,7 @@
+using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
-using PushSim.Scenarios.Units;
 using PushSim.Simulation;
 using Xunit;
 
@@ -99,15 +99,15 @@ public class ReuseTests
         InputRow row = Assert.Single(ScenarioReader.Read(files.ScenarioPath).Inputs, i => i.Key == "chassis.mass");
         Assert.Equal(20, row.Line);
         Assert.Equal(0.01, row.Tolerance, 1e-12);
-        Assert.Equal(Spread.Uniform, row.Spread);
+        Assert.Equal(DrawShape.Uniform, row.Spread);
     }
 
     [Theory]
-    [InlineData("0.85 ± 0.05", Spread.Normal)]
-    [InlineData("0.85 ± 0.05 normal", Spread.Normal)]
-    [InlineData("0.85 +/- 6 % uniform", Spread.Uniform)]
-    [InlineData("0.85 ± 0.05  triangular ", Spread.Triangular)]
-    public void A_word_behind_the_tolerance_names_its_form(string text, Spread expected)
+    [InlineData("0.85 ± 0.05", DrawShape.Normal)]
+    [InlineData("0.85 ± 0.05 normal", DrawShape.Normal)]
+    [InlineData("0.85 +/- 6 % uniform", DrawShape.Uniform)]
+    [InlineData("0.85 ± 0.05  triangular ", DrawShape.Triangular)]
+    public void A_word_behind_the_tolerance_names_its_form(string text, DrawShape expected)
     {
         using var files = new SmallFiles(SmallFiles.With(SmallFiles.Robot, "kinetic_friction = 0.8", $"kinetic_friction = \"{text}\""));
         Assert.Equal(expected, Assert.Single(ScenarioReader.Read(files.ScenarioPath).Inputs, i => i.Key == "tyre.foam.kinetic_friction").Spread);

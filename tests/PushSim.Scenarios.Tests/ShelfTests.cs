@@ -224,12 +224,12 @@ public class ShelfTests
     private static ReadResult Heavy(string lines)
     {
         using var files = new SmallFiles(WithTyre(lines).Replace("\"800 g\"", "\"13.6 kg\"", StringComparison.Ordinal).Replace("diameter = \"50 mm\"", "diameter = \"140 mm\"", StringComparison.Ordinal));
-        return ScenarioReader.ReadRobot(files.RobotPath);
+        return ScenarioReader.Check(files.RobotPath);
     }
 
     private static ReadResult Read(string lines)
     {
         using var files = new SmallFiles(WithTyre(lines));
-        return ScenarioReader.ReadRobot(files.RobotPath);
+        return ScenarioReader.Check(files.RobotPath);
     }
 }

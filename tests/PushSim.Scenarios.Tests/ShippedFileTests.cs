@@ -135,7 +135,7 @@ public class ShippedFileTests
     {
         string path = Path.Combine(Folder(), "robots", "mole.toml");
         Assert.Contains("this is a robot file", Assert.Single(ScenarioReader.Read(path).Problems).Message);
-        Assert.NotNull(ScenarioReader.ReadRobot(path).Robot);
+        Assert.NotNull(ScenarioReader.Check(path).Robot);
     }
 
     [Fact]

@@ -33,7 +33,7 @@ internal static class FitText
     }
 
     /// <summary>The verdict with what the tyres make of the robot.</summary>
-    public static string Verdict(FitResult o) => FitTables.Verdict(o.Fits, o.Comparison) + SimulationTables.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningTables.Verdict(m) : "");
+    public static string Verdict(FitResult o) => FitWords.Verdict(o.Fits, o.Comparison) + SimulationWords.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningWords.Verdict(m) : "");
 
     public static void Write(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
     {

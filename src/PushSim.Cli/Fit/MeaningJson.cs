@@ -49,7 +49,7 @@ internal static class MeaningJson
             w.WriteString("reason", t.Reason);
         });
         w.WriteString("limits", r.Tyres.Count > 0 ? MeaningWords.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
-        w.WriteString("stronger_motor", r.Stronger is null || r.Tyres.Count == 0 ? null : MeaningTables.Gain(r));
+        w.WriteString("stronger_motor", r.Stronger is null || r.Tyres.Count == 0 ? null : MeaningWords.Gain(r));
         w.WriteEndObject();
     }
 }

@@ -33,7 +33,7 @@ internal static class RunJson
 
         if (result.Turning is not null)
         {
-            TurnJson.Write(writer, result.Turning, TurnWords.Explain(result.Turning, result));
+            TurnJson.Write(writer, result.Turning, TurnExplanation.Of(result.Turning, result));
         }
 
         if (map is not null)

@@ -10,8 +10,6 @@ namespace PushSim.Scenarios.Drawing;
 internal static class ClassDefaults
 {
     /// <summary>Adds them to the trees.</summary>
-    /// <param name="trees">The trees, changed in place.</param>
-    /// <param name="hasOpponent">Whether there is one.</param>
     public static void Add(SceneTrees trees, bool hasOpponent)
     {
         foreach ((string owner, TomlTable? tree) in new[] { ("", trees.Scenario), ("robot", trees.Robot), ("opponent", trees.Opponent) })

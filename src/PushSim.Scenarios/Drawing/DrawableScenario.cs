@@ -121,7 +121,7 @@ public sealed class DrawableScenario
 
     private static DrawableResult Open(ReadOptions options, Func<ReadContext, SceneTrees?> load)
     {
-        var first = new ReadContext(options) { Recorder = new DrawRecorder(), Set = SetText.Nodes(options.Set) };
+        var first = new ReadContext(options) { Recorder = new DrawRecorder(), Set = SetValues.Nodes(options.Set) };
         SceneTrees? trees = load(first);
         (ScenarioSettings? middle, RobotSettings? _) = trees is null ? (null, null) : SceneEvaluation.Of(first, trees);
         ReadResult read = ReadResult.Of(first, middle, middle?.Robot);

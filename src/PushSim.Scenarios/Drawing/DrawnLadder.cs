@@ -19,7 +19,7 @@ public sealed class DrawnLadder
     public DrawnLadder(IReadOnlyList<string> files, string? scene, ulong seed, ReadOptions? options = null)
     {
         string[] names = new string[files.Count];
-        options = options is null ? null : options with { Set = [.. options.Set.SelectMany(s => SetPath.OwnerOf(s.Path) == "robot" ? new[] { s, ("opponent." + s.Path, s.Value) } : [s])] };
+        options = options is null ? null : options with { Set = [.. options.Set.SelectMany(s => SetValues.OwnerOf(s.Path) == "robot" ? new[] { s, ("opponent." + s.Path, s.Value) } : [s])] };
         for (int i = 0; i < files.Count; i++)
         {
             for (int j = i + 1; j < files.Count; j++)
@@ -55,7 +55,6 @@ public sealed class DrawnLadder
     public MatchWork Work(MatchPlan plan, IMatchWords words, IMatchStore? store = null) => new(plan, Fingerprint.Of(_reads.Select(Fingerprint.Of)), _sources, words, store);
 
     /// <summary>Wins, losses and stalemates of each pair.</summary>
-    /// <param name="work">The matches.</param>
     public IReadOnlyList<PairRecord> Pairs(MatchWork work) => [.. _pairs.Select((p, k) =>
     {
         var tally = Tally.Of(work.Of(k));

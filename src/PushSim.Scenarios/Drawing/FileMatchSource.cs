@@ -1,6 +1,5 @@
 using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Drawing;
 
@@ -58,13 +57,5 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
             : match with { Numerics = match.Numerics with { Method = NumericsSettings.OfDraws.Method, Tolerance = NumericsSettings.OfDraws.Tolerance } };
     }
 
-    private static DrawnQuantity Quantity(TolerancedValue v) => new(
-        v.Key,
-        v.Part,
-        v.OwnShare,
-        v.Middle,
-        v.Tolerance,
-        v.Spread switch { Spread.Uniform => DrawShape.Uniform, Spread.Triangular => DrawShape.Triangular, _ => DrawShape.Normal },
-        v.Least,
-        v.Most);
+    private static DrawnQuantity Quantity(TolerancedValue v) => new(v.Key, v.Part, v.OwnShare, v.Middle, v.Tolerance, v.Spread, v.Least, v.Most);
 }

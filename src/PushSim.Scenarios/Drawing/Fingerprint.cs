@@ -12,8 +12,7 @@ public static class Fingerprint
 
     private static string Version => typeof(Fingerprint).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
 
-    /// <summary>Of one scenario and what is drawn in it.</summary>
-    /// <param name="read">The scenario, without errors.</param>
+    /// <summary>Of one scenario without errors and what is drawn in it.</summary>
     public static string Of(DrawableResult read)
     {
         var text = new StringBuilder();
@@ -33,7 +32,6 @@ public static class Fingerprint
     }
 
     /// <summary>Of several contests in their order.</summary>
-    /// <param name="contests">Of each contest.</param>
     public static string Of(IEnumerable<string> contests) => Of(string.Join('\n', contests));
 
     private static string Of(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Version + "\n" + text)))[..Digits];

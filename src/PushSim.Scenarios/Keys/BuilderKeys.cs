@@ -3,7 +3,10 @@ using static PushSim.Scenarios.Keys.KeyTable;
 
 namespace PushSim.Scenarios.Keys;
 
-/// <summary>Keys of a robot file for what a builder can weigh, measure and drop; the model's own numbers are estimated from them where they are not given.</summary>
+/// <summary>
+/// Keys of a robot file that give the model's own numbers in another way: what a builder can weigh, measure and drop, from which they are estimated where they
+/// are not given; parts of the shelf; how drawn errors are shared between parts, which single runs do not use.
+/// </summary>
 internal static class BuilderKeys
 {
     public static readonly KeyDefinition[] All =
@@ -38,5 +41,12 @@ internal static class BuilderKeys
         Quantity("battery", "first_load_voltage", Dimension.Voltage, 0.1, 1000, "Pack voltage under it.", "11.9 V").Usual(3, 35),
         Quantity("battery", "second_load_current", Dimension.Current, 0, 1e4, "Current of a second steady load.", "6 A").Usual(0.2, 100),
         Quantity("battery", "second_load_voltage", Dimension.Voltage, 0.1, 1000, "Pack voltage under it; the two give the resistance.", "11.2 V").Usual(3, 35),
+
+        Text("tyre", "shelf", "Material of the parts shelf (pushsim shelf lists them); gives every value that the tyre does not give itself. Sizes stay yours: width and tread_thickness.", "foamed elastomer, soft", "none"),
+        Number("tyre", "own_share", 0, 1, "When values are drawn from their tolerances: share of the variance that each wheel's tyre has for itself; 0 for tyres from one print or sheet, which share their error.", "0.3", "0").Usual(0, 1),
+        Number("motor", "own_share", 0, 1, "When values are drawn from their tolerances: share of the variance that each motor has for itself; 0 for one error of all, 1 for errors of their own.", "0.5", "0").Usual(0, 1),
+        Text("motor", "shelf", "Motor of the parts shelf (pushsim shelf lists them); gives every value that the motor does not give itself. Its winding data are at the motor shaft, so another gear_ratio keeps the rest right.", "25 mm brushed gearmotor, 12 V, 20:1", "none"),
+        Text("controller", "shelf", "Controller of the parts shelf (pushsim shelf lists them); gives every value that the controller does not give itself.", "integrated bridge, 3.6 A", "none"),
+        Text("battery", "shelf", "Cell of the parts shelf (pushsim shelf lists them); gives the pack's resistance, that of a cell of 1 A h times cells over capacity, and its voltage curve.", "lithium polymer, 20C", "none"),
     ];
 }

@@ -10,10 +10,10 @@ namespace PushSim.Scenarios.Keys;
 public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, string Meaning)
 {
     /// <summary>What a quantity measures; of a curve, its first column.</summary>
-    public Dimension Dimension { get; init; }
+    internal Dimension Dimension { get; init; }
 
     /// <summary>What the second column of a curve measures.</summary>
-    public Dimension SecondDimension { get; init; }
+    internal Dimension SecondDimension { get; init; }
 
     /// <summary>Least value allowed, in the SI unit of <see cref="Dimension"/>.</summary>
     public double Min { get; init; } = double.NegativeInfinity;
@@ -36,6 +36,9 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
         get => field ?? (Kind != KeyKind.Quantity ? "" : Dimension == Dimension.Ratio ? (Example.Contains('%', StringComparison.Ordinal) ? "%" : "") : Example.Trim('"').Split(' ', 2)[1]);
         init;
     }
+
+    /// <summary>True if a fit of a tyre's friction gives the value, or its frictions stand in its place.</summary>
+    public bool IsFitted { get; private init; }
 
     /// <summary>True if the table is wrong without it.</summary>
     public bool IsRequired { get; init; }
@@ -65,6 +68,9 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
 
     /// <summary>The same row, its whole number also readable as a text with one of these words.</summary>
     public KeyDefinition Counted(params string[] words) => this with { CountWords = words };
+
+    /// <summary>The same row, as one that a fit of friction replaces.</summary>
+    internal KeyDefinition Fitted() => this with { IsFitted = true };
 
     /// <summary>The same row, its values written in this unit.</summary>
     internal KeyDefinition In(string unit) => this with { UnitName = unit };

@@ -28,8 +28,6 @@ public static class KeyLine
     }
 
     /// <summary>A value as it stands behind the equals sign: with quotes if it has a unit.</summary>
-    /// <param name="key">The key.</param>
-    /// <param name="value">The value and its unit.</param>
     public static string Quoted(KeyDefinition key, string value) => key.Kind == KeyKind.Quantity && key.UnitName.Length > 0 ? $"\"{value}\"" : value;
 
     private static string Number(double value, int digits) =>

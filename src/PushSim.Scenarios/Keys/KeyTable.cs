@@ -15,8 +15,7 @@ public static class KeyTable
     internal const string Own = "{own}";
 
     private static readonly Dictionary<string, KeyDefinition[]> Sections =
-        new[] { RobotKeys.All, BuilderKeys.All, ScenarioKeys.All, ShoveKeys.All, TyreLifeKeys.All, MeasuredKeys.All, ChanceKeys.All, PartKeys.All }
-        .SelectMany(k => k)
+        RobotKeys.All.Concat(BuilderKeys.All).Concat(ScenarioKeys.All)
         .GroupBy(k => k.Section)
         .ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
 

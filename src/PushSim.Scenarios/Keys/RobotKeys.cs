@@ -3,7 +3,7 @@ using static PushSim.Scenarios.Keys.KeyTable;
 
 namespace PushSim.Scenarios.Keys;
 
-/// <summary>The keys of a robot file.</summary>
+/// <summary>The keys of a robot file that hold the model's own numbers.</summary>
 internal static class RobotKeys
 {
     // Normal force times sliding distance per figure of the standard drum test, 10 N over 40 m [N m].
@@ -41,8 +41,8 @@ internal static class RobotKeys
         Quantity("chassis.downforce", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "0 mm", Own).Usual(-0.3, 0.3).Of(Blank.Chassis, t => t.DownforceY, (t, v) => t with { DownforceY = v }),
 
         Text("tyre", "name", "Name that wheels refer to.", "soft", required: true),
-        Number("tyre", "static_friction", 0.01, 10, "Friction coefficient at breakaway on the clean reference floor; shelf gives it too.", "\"1.0 ± 0.1\"", required: true).Usual(0.1, 2).Of(Blank.Tyre, t => t.StaticFriction, (t, v) => t with { StaticFriction = v }),
-        Number("tyre", "kinetic_friction", 0.01, 10, "Friction coefficient when sliding fast; shelf gives it too.", "0.85", required: true).Usual(0.1, 2).Of(Blank.Tyre, t => t.KineticFriction, (t, v) => t with { KineticFriction = v }),
+        Number("tyre", "static_friction", 0.01, 10, "Friction coefficient at breakaway on the clean reference floor; shelf gives it too.", "\"1.0 ± 0.1\"", required: true).Fitted().Usual(0.1, 2).Of(Blank.Tyre, t => t.StaticFriction, (t, v) => t with { StaticFriction = v }),
+        Number("tyre", "kinetic_friction", 0.01, 10, "Friction coefficient when sliding fast; shelf gives it too.", "0.85", required: true).Fitted().Usual(0.1, 2).Of(Blank.Tyre, t => t.KineticFriction, (t, v) => t with { KineticFriction = v }),
         Quantity("tyre", "slip_speed", Dimension.Speed, 1e-3, 100, "Speed over which friction falls from static to kinetic.", "0.5 m/s", Own).Usual(0.02, 3).Of(Blank.Tyre, t => t.SlipSpeed, (t, v) => t with { SlipSpeed = v }),
         Quantity("tyre", "breakaway_deflection", Dimension.Length, 1e-6, 0.02, "Shear of the tread at which sliding begins.", "0.3 mm", $"estimated together with body_stiffness, else {Own}").Usual(2e-05, 0.003).Of(Blank.Tyre, t => t.BreakawayDeflection, (t, v) => t with { BreakawayDeflection = v }),
         Number("tyre", "tread_damping", 0, 5, "Damping ratio of the tread's give at the reference load.", "0.3", Own).Usual(0.05, 1.5).Of(Blank.Tyre, t => t.TreadDamping, (t, v) => t with { TreadDamping = v }),
@@ -57,11 +57,11 @@ internal static class RobotKeys
         Quantity("tyre", "vertical_stiffness", Dimension.Stiffness, 100, 1e8, "Vertical stiffness at the static load.", "10 kN/m", "estimated from the cover").Usual(500, 1000000).In("N/m").Apart(Blank.Tyre, t => t.VerticalStiffness, (t, v) => t with { VerticalStiffness = v }),
         Quantity("tyre", "vertical_damping", Dimension.InverseSpeed, 0, 100, "Vertical damping as share of the load per squash speed.", "2 s/m", $"estimated from the cover and its rebound, else {Own}").Usual(0.05, 50).Of(Blank.Tyre, t => t.VerticalDamping, (t, v) => t with { VerticalDamping = v }),
         Number("tyre", "rolling_resistance", 0, 1, "Rolling resistance coefficient.", "0.03", Own).Usual(0, 0.15).Of(Blank.Tyre, t => t.RollingResistance, (t, v) => t with { RollingResistance = v }),
-        Number("tyre", "friction_rise", -1, 5, "Rise of friction per e-fold of slip speed.", "0.05", Own).Usual(-0.2, 0.5).Of(Blank.Tyre, t => t.FrictionRise, (t, v) => t with { FrictionRise = v }),
-        Quantity("tyre", "friction_rise_speed", Dimension.Speed, 1e-4, 100, "Reference speed of that rise.", "0.1 m/s", Own).Usual(0.001, 2).Of(Blank.Tyre, t => t.FrictionRiseSpeed, (t, v) => t with { FrictionRiseSpeed = v }),
-        Curve("tyre", "friction_table", Dimension.Speed, Dimension.Ratio, "Measured friction against slip speed, at most 8 rising points; replaces the two coefficients' curve.", "[[\"0 m/s\", 1.0], [\"1 m/s\", 0.8]]", "the curve from static to kinetic"),
-        Number("tyre", "load_exponent", -1, 1, "Exponent p of friction against load: mu (N/N0)^-p.", "0.1", Own).Usual(0, 0.4).Of(Blank.Tyre, t => t.LoadExponent, (t, v) => t with { LoadExponent = v }),
-        Quantity("tyre", "reference_load", Dimension.Force, 0.01, 1e4, "Load at which the friction values hold.", "3.3 N", $"estimated from the cover where load_exponent is given, else {Own}").Usual(0.3, 50).Of(Blank.Tyre, t => t.ReferenceLoad, (t, v) => t with { ReferenceLoad = v }),
+        Number("tyre", "friction_rise", -1, 5, "Rise of friction per e-fold of slip speed.", "0.05", Own).Fitted().Usual(-0.2, 0.5).Of(Blank.Tyre, t => t.FrictionRise, (t, v) => t with { FrictionRise = v }),
+        Quantity("tyre", "friction_rise_speed", Dimension.Speed, 1e-4, 100, "Reference speed of that rise.", "0.1 m/s", Own).Fitted().Usual(0.001, 2).Of(Blank.Tyre, t => t.FrictionRiseSpeed, (t, v) => t with { FrictionRiseSpeed = v }),
+        Curve("tyre", "friction_table", Dimension.Speed, Dimension.Ratio, "Measured friction against slip speed, at most 8 rising points; replaces the two coefficients' curve.", "[[\"0 m/s\", 1.0], [\"1 m/s\", 0.8]]", "the curve from static to kinetic").Fitted(),
+        Number("tyre", "load_exponent", -1, 1, "Exponent p of friction against load: mu (N/N0)^-p.", "0.1", Own).Fitted().Usual(0, 0.4).Of(Blank.Tyre, t => t.LoadExponent, (t, v) => t with { LoadExponent = v }),
+        Quantity("tyre", "reference_load", Dimension.Force, 0.01, 1e4, "Load at which the friction values hold.", "3.3 N", $"estimated from the cover where load_exponent is given, else {Own}").Fitted().Usual(0.3, 50).Of(Blank.Tyre, t => t.ReferenceLoad, (t, v) => t with { ReferenceLoad = v }),
         Number("tyre", "tread_area", 0.01, 1, "Share of the contact that is tread.", "\"70 %\"", Own).Usual(0.2, 1).Of(Blank.Tyre, t => t.TreadArea, (t, v) => t with { TreadArea = v }),
         Number("tyre", "dusty_friction", 0.01, 3, "Friction when fully fouled, as a multiple of the clean value.", "\"60 %\"", Own).Usual(0.2, 1).Of(Blank.Tyre, t => t.DustyFriction, (t, v) => t with { DustyFriction = v }),
         Quantity("tyre", "fouling_distance", Dimension.Length, 1e-3, 1e5, "Sliding distance over which dust fouls the tread.", "2 m", "dust is off").Usual(0.1, 100).Of(Blank.Tyre, t => t.FoulingDistance, (t, v) => t with { FoulingDistance = v }),
@@ -136,5 +136,18 @@ internal static class RobotKeys
         Curve("battery", "cell_voltage", Dimension.Ratio, Dimension.Voltage, "Rest voltage of one cell against charge, at most 24 rising points; one point is a constant.", "[[\"0 %\", \"3.3 V\"], [\"100 %\", \"4.2 V\"]]", "rest-voltage chart of a lithium polymer cell, 21 points"),
         Number("battery", "charge", 0, 1, "Charge at the start.", "\"90 %\"", Own).Usual(0.1, 1).Of(Blank.Battery, t => t.InitialCharge, (t, v) => t with { InitialCharge = v }),
         Quantity("battery", "cut_off", Dimension.Voltage, 0, 1000, "Pack voltage under load below which a warning is given.", "9.9 V", "no warning").Usual(0, 30).Of(Blank.Battery, t => t.CutOffVoltage, (t, v) => t with { CutOffVoltage = v }),
+
+        Quantity("outline", "clearance", Dimension.Length, 0, 1, "Height of the lower edge of all upright faces above the floor.", "4 mm", "4 mm").Usual(0, 0.03),
+        Quantity("outline", "top", Dimension.Length, 1e-3, 3, "Height of the upper edge of all faces.", "45 mm", "the height of the body box").Usual(0.015, 0.3),
+        Tables("outline", "corner", "3 to 8 corners from above, convex, counter-clockwise; without them the body box."),
+        Tables("outline", "ramp", "A face that slopes, to get under the other."),
+
+        Quantity("outline.corner", "x", Dimension.Length, -3, 3, "Forward of the plan's origin.", "85 mm", required: true).Usual(-0.4, 0.4),
+        Quantity("outline.corner", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "60 mm", required: true).Usual(-0.4, 0.4),
+
+        Choice("outline.ramp", "side", ["front", "rear", "left", "right"], "The face that looks most to this side.", required: true),
+        Quantity("outline.ramp", "tip", Dimension.Length, 0, 1, "Height of its tip above the floor.", "1 mm", required: true).Usual(0, 0.01),
+        Quantity("outline.ramp", "angle", Dimension.Angle, 2.5 * Degree, 86 * Degree, "Its angle from the floor.", "25 deg", required: true).Usual(10 * Degree, 70 * Degree),
+        Quantity("outline.ramp", "top", Dimension.Length, 1e-3, 3, "Height at which its slope ends.", "40 mm", "the outline's top").Usual(0.005, 0.2),
     ];
 }

@@ -16,6 +16,12 @@ internal static class ScenarioKeys
         Table("scenario", "numerics", "How the equations are solved."),
         Texts("scenario", "include", "Files in this file's folder or below whose tables are added to this one; own values stand.", "[\"floors/plywood.toml\"]"),
         new("scenario", "override", KeyKind.Overrides, "Values of the robot set anew for this scenario, by their path.") { Example = "\"tyre.soft.static_friction\" = 0.9" },
+        Table("scenario", "opponent", "A second robot, facing the first."),
+        Table("scenario", "shove", "How a shove starts and who wins it."),
+        Tables("scenario", "wall", "A wall that stands on the floor."),
+        Table("scenario", "contact", "What contacts are made of."),
+        Table("scenario", "tyre_life", "What is asked about wear and dust over many runs."),
+        Table("scenario", "measured", "A log of a real pull, laid over the simulated one."),
 
         Number("floor", "friction", 0.01, 10, "Multiple of every tyre's friction.", "1.0", Own).Usual(0.3, 1.5).Of(Blank.Floor, t => t.FrictionScale, (t, v) => t with { FrictionScale = v }),
         Number("floor", "dust", 0, 100, "How fast dust fouls the tyres; 0 is clean, 1 their own fouling distance.", "0", Own).Usual(0, 5).Of(Blank.Floor, t => t.Dust, (t, v) => t with { Dust = v }),
@@ -24,6 +30,7 @@ internal static class ScenarioKeys
         Quantity("floor", "slope_y", Dimension.Angle, -70 * Degree, 70 * Degree, "Slope, positive when the board rises towards +y.", "0 deg", Own).Usual(-35 * Degree, 35 * Degree).Of(Blank.Floor, t => t.SlopeY, (t, v) => t with { SlopeY = v }),
         Quantity("floor", "air_temperature", Dimension.Temperature, -40, 80, "Air temperature.", "20 °C", Own).Usual(0, 40).Of(Blank.Floor, t => t.AirTemperature, (t, v) => t with { AirTemperature = v }),
         Tables("floor", "patch", "A rectangle of floor with its own friction."),
+        Text("floor", "shelf", "Floor of the parts shelf (pushsim shelf lists them); gives every value that the floor does not give itself.", "bare plywood", "none"),
 
         Quantity("floor.patch", "min_x", Dimension.Length, -1000, 1000, "Lower x edge.", "1 m", required: true).Usual(-10, 10).Of(Blank.Patch, t => t.MinX, (t, v) => t with { MinX = v }),
         Quantity("floor.patch", "max_x", Dimension.Length, -1000, 1000, "Upper x edge.", "1.5 m", required: true).Usual(-10, 10).Of(Blank.Patch, t => t.MaxX, (t, v) => t with { MaxX = v }),
@@ -56,22 +63,75 @@ internal static class ScenarioKeys
 
         Choice("manoeuvre", "kind", [.. ManoeuvreWord.All.Select(w => w.Word)], "What is done.", required: true),
         Number("manoeuvre", "throttle", -1, 1, "Forward command.", "1.0", "1 where the kind drives forward, 0.5 in an arc").Usual(-1, 1),
-        Number("manoeuvre", "turn", -1, 1, "Turn command, positive turns left.", "0.5", "0, required for a spot turn or arc").Usual(-1, 1),
+        Number("manoeuvre", "turn", -1, 1, "Turn command, positive turns left.", "0.5", $"0, required for a {ManoeuvreWord.Names(w => w.Traits.Family == ManoeuvreFamily.Turn)}").Usual(-1, 1),
         Quantity("manoeuvre", "start", Dimension.Time, 0, 600, "When the first command comes.", "0.1 s", "0.1 s").Usual(0, 5),
         Quantity("manoeuvre", "ramp", Dimension.Time, 0, 600, "Time that a command takes to build up.", "0.5 s", "0 s").Usual(0, 5),
-        Quantity("manoeuvre", "end", Dimension.Time, 0.01, 600, "When the run ends.", "2 s", "3 s in a shove or wall push, else it must be given").Usual(0.3, 30).Apart(Blank.Manoeuvre, t => t.EndTime, (t, v) => t with { EndTime = v }),
+        Quantity("manoeuvre", "end", Dimension.Time, 0.01, 600, "When the run ends.", "2 s", $"3 s in a {ManoeuvreWord.Names(w => w.Traits.Family == ManoeuvreFamily.Push)}, else it must be given").Usual(0.3, 30).Apart(Blank.Manoeuvre, t => t.EndTime, (t, v) => t with { EndTime = v }),
         Quantity("manoeuvre", "initial_speed", Dimension.Speed, -50, 50, "Forward speed at the start, wheels rolling along.", "1.5 m/s", Own).Usual(-6, 6).Of(Blank.Manoeuvre, t => t.InitialSpeed, (t, v) => t with { InitialSpeed = v }),
         Quantity("manoeuvre", "heading", Dimension.Angle, -400 * Degree, 400 * Degree, "Heading at the start, positive counter-clockwise from floor x.", "0 deg", Own).Usual(-180 * Degree, 180 * Degree).Of(Blank.Manoeuvre, t => t.InitialHeading, (t, v) => t with { InitialHeading = v }),
-        Quantity("manoeuvre", "reverse_at", Dimension.Time, 0, 600, "Reversal and brake: when the second command comes.", "1.2 s").Usual(0, 20),
-        Tables("manoeuvre", "points", "Timeline: the commands in rising time."),
+        Quantity("manoeuvre", "reverse_at", Dimension.Time, 0, 600, $"In a {ManoeuvreWord.Names(w => w.Second is not null)}: when the second command comes.", "1.2 s").Usual(0, 20),
+        Tables("manoeuvre", "points", $"In a {ManoeuvreWord.Names(w => w.Takes("points"))}: the commands in rising time."),
+        .. Driving("manoeuvre"),
 
-        Quantity("manoeuvre.points", "time", Dimension.Time, 0, 600, "When.", "0.5 s", required: true).Usual(0, 30).Of(Blank.Point, t => t.Time, (t, v) => t with { Time = v }),
-        Number("manoeuvre.points", "throttle", -1, 1, "Forward command.", "1.0", Own).Usual(-1, 1).Of(Blank.Point, t => t.Throttle, (t, v) => t with { Throttle = v }),
-        Number("manoeuvre.points", "turn", -1, 1, "Turn command, positive turns left.", "0.0", Own).Usual(-1, 1).Of(Blank.Point, t => t.Turn, (t, v) => t with { Turn = v }),
-        Flag("manoeuvre.points", "ramp", "Reached by a straight line from the point before.", Own).OfFlag(Blank.Point, t => t.Ramp, (t, v) => t with { Ramp = v }),
+        .. Points("manoeuvre.points"),
 
         Text("numerics", "method", "Name of the integration method. Drawn matches take ARK3(2) at 0.003 unless method or tolerance is given.", "ARK3(2)", "ARK4(3)"),
         Number("numerics", "tolerance", 1e-12, 0.1, "Relative tolerance.", "0.001", Own).Usual(1e-08, 0.01).Of(Blank.Numerics, t => t.Tolerance, (t, v) => t with { Tolerance = v }),
         Quantity("numerics", "sample_rate", Dimension.Frequency, 1, 1e5, "History samples per second.", "1 kHz", Own).Usual(100, 20000).Of(Blank.Numerics, t => t.SampleRate, (t, v) => t with { SampleRate = v }),
+
+        Text("opponent", "robot", "The opponent's file, in this file's folder or below.", "robots/badger.toml", required: true),
+        new("opponent", "override", KeyKind.Overrides, "Values of the opponent set anew for this scenario, by their path.") { Example = "\"chassis.mass\" = \"1200 g\"" },
+        .. Driving("opponent"),
+        Number("opponent", "throttle", -1, 1, "Forward command, towards the first robot.", "1.0", "1").Usual(-1, 1),
+        Number("opponent", "turn", -1, 1, "Turn command, positive turns left.", "0", "0").Usual(-1, 1),
+        Quantity("opponent", "start", Dimension.Time, 0, 600, "When its command comes.", "0.1 s", "0.1 s").Usual(0, 5),
+        Quantity("opponent", "ramp", Dimension.Time, 0, 600, "Time that its command takes to build up.", "0.2 s", "0 s").Usual(0, 5),
+        Quantity("opponent", "initial_speed", Dimension.Speed, -50, 50, "Forward speed at the start.", "0 m/s", Own).Usual(-5, 5).Of(Blank.Manoeuvre, t => t.InitialSpeed, (t, v) => t with { InitialSpeed = v }),
+        Quantity("opponent", "heading", Dimension.Angle, -400 * Degree, 400 * Degree, "Heading at the start against looking straight at the first robot.", "5 deg", Own).Usual(-90 * Degree, 90 * Degree).Of(Blank.Manoeuvre, t => t.InitialHeading, (t, v) => t with { InitialHeading = v }),
+        Tables("opponent", "points", "Timeline of its commands in rising time, in place of throttle and turn."),
+        .. Points("opponent.points"),
+
+        Quantity("shove", "gap", Dimension.Length, 0, 10, "Distance of the two outlines at the start.", "100 mm", Own).Usual(0, 2).Of(Blank.Shove, t => t.Gap, (t, v) => t with { Gap = v }),
+        Quantity("shove", "offset", Dimension.Length, -3, 3, "How far the opponent stands to the left of the first robot's centre line.", "0 mm", Own).Usual(-0.3, 0.3).Of(Blank.Shove, t => t.Offset, (t, v) => t with { Offset = v }),
+        Quantity("shove", "line", Dimension.Length, 0.01, 100, "A robot pushed back this far behind its start has lost.", "0.5 m", Own).Usual(0.05, 2).Of(Blank.Shove, t => t.Line, (t, v) => t with { Line = v }),
+        Quantity("shove", "deciding_ground", Dimension.Length, 0, 10, "Ground gained that wins a shove which ends by time.", "20 mm", Own).Usual(0.005, 0.2).Of(Blank.Shove, t => t.DecidingGround, (t, v) => t with { DecidingGround = v }),
+
+        Quantity("wall", "x1", Dimension.Length, -1000, 1000, "First end, floor x; robots meet the wall from the left of the line to its second end.", "0.3 m", required: true).Usual(-5, 5).Of(Blank.Wall, t => t.X1, (t, v) => t with { X1 = v }),
+        Quantity("wall", "y1", Dimension.Length, -1000, 1000, "First end, floor y.", "-0.5 m", required: true).Usual(-5, 5).Of(Blank.Wall, t => t.Y1, (t, v) => t with { Y1 = v }),
+        Quantity("wall", "x2", Dimension.Length, -1000, 1000, "Second end, floor x.", "0.3 m", required: true).Usual(-5, 5).Of(Blank.Wall, t => t.X2, (t, v) => t with { X2 = v }),
+        Quantity("wall", "y2", Dimension.Length, -1000, 1000, "Second end, floor y.", "0.5 m", required: true).Usual(-5, 5).Of(Blank.Wall, t => t.Y2, (t, v) => t with { Y2 = v }),
+        Quantity("wall", "height", Dimension.Length, 1e-3, 10, "Height of its upper edge above the floor.", "100 mm", Own).Usual(0.01, 0.5).Of(Blank.Wall, t => t.Height, (t, v) => t with { Height = v }),
+        Quantity("wall", "thickness", Dimension.Length, 1e-3, 10, "Its thickness, to the right of the line.", "100 mm", Own).Usual(0.005, 0.5).Of(Blank.Wall, t => t.Thickness, (t, v) => t with { Thickness = v }),
+
+        Quantity("contact", "stiffness", Dimension.Pressure, 1e4, 1e9, "Force per length of the overlap and per depth.", "1 N/mm2", Own).Usual(1e5, 1e8).Of(Blank.Contact, t => t.Stiffness, (t, v) => t with { Stiffness = v }),
+        Quantity("contact", "damping", Dimension.InverseSpeed, 0, 100, "Damping as share of the force per closing speed.", "5 s/m", Own).Usual(0.2, 20).Of(Blank.Contact, t => t.Damping, (t, v) => t with { Damping = v }),
+        Number("contact", "friction", 0, 5, "Friction between the bodies, along faces and up a ramp.", "0.3", Own).Usual(0.05, 1.2).Of(Blank.Contact, t => t.Friction, (t, v) => t with { Friction = v }),
+        Quantity("contact", "friction_deflection", Dimension.Length, 1e-6, 0.02, "Shear at which that friction slides.", "0.5 mm", Own).Usual(1e-5, 0.003).Of(Blank.Contact, t => t.FrictionDeflection, (t, v) => t with { FrictionDeflection = v }),
+
+        Quantity("tyre_life", "match", Dimension.Time, 0.1, 1e5, "How long this manoeuvre goes on in one match.", "60 s", Own).Usual(1, 600).Of(Blank.TyreLife, t => t.MatchTime, (t, v) => t with { MatchTime = v }),
+        Whole("tyre_life", "runs", 1, 1000, "Runs looked at, each starting with the dust of the last.", "10", Own).Usual(1, 100).Of(Blank.TyreLife, t => t.Runs, (t, v) => t with { Runs = (int)v }),
+        Whole("tyre_life", "clean_every", 0, 1000, "Runs from one cleaning of the tyres to the next; 0 is never.", "5", Own).Usual(0, 100).Of(Blank.TyreLife, t => t.CleanEvery, (t, v) => t with { CleanEvery = (int)v }),
+        Number("tyre_life", "cleaning", 0, 1, "Share of the dust that a cleaning takes off.", "\"90 %\"", Own).Usual(0, 1).Of(Blank.TyreLife, t => t.CleaningShare, (t, v) => t with { CleaningShare = v }),
+        Number("tyre_life", "grip_loss", 0.001, 0.99, "Loss of grip whose run is looked for, as a share of the clean tyre's.", "\"20 %\"", Own).Usual(0.02, 0.8).Of(Blank.TyreLife, t => t.GripLoss, (t, v) => t with { GripLoss = v }),
+
+        Text("measured", "file", "The log as CSV, in this file's folder or below.", "logs/soft-tyre.csv", required: true),
+        Text("measured", "force_unit", "Unit of its force where its header names none.", "gf", "by the header"),
+        Text("measured", "time_unit", "Unit of its time where its header names none.", "ms", "by the header, else guessed"),
+        Quantity("measured", "shift", Dimension.Time, -1e6, 1e6, "Added to its times; without it the first pulls of both are laid on each other where they reach half their sliding force.", "0.4 s").Usual(-600, 600),
+    ];
+
+    private static KeyDefinition[] Driving(string section) =>
+    [
+        Quantity(section, "reaction_delay", Dimension.Time, 0, 60, "All commands come later by this.", "0.2 s", Own).Usual(0, 1).Of(Blank.Driver, t => t.ReactionDelay, (t, v) => t with { ReactionDelay = v }),
+        Quantity(section, "heading_hold", Dimension.InverseAngle, 0, 100, "Turn command per angle off the heading at the start; 0 is off.", "2 1/rad", Own).Usual(0, 20).Of(Blank.Driver, t => t.HeadingHold, (t, v) => t with { HeadingHold = v }),
+        Quantity(section, "heading_lag", Dimension.Time, 1e-3, 10, "Time constant of heading hold.", "50 ms", Own).Usual(0.005, 1).Of(Blank.Driver, t => t.HeadingLag, (t, v) => t with { HeadingLag = v }),
+    ];
+
+    private static KeyDefinition[] Points(string section) =>
+    [
+        Quantity(section, "time", Dimension.Time, 0, 600, "When.", "0.5 s", required: true).Usual(0, 30).Of(Blank.Point, t => t.Time, (t, v) => t with { Time = v }),
+        Number(section, "throttle", -1, 1, "Forward command.", "1.0", Own).Usual(-1, 1).Of(Blank.Point, t => t.Throttle, (t, v) => t with { Throttle = v }),
+        Number(section, "turn", -1, 1, "Turn command, positive turns left.", "0.0", Own).Usual(-1, 1).Of(Blank.Point, t => t.Turn, (t, v) => t with { Turn = v }),
+        Flag(section, "ramp", "Reached by a straight line from the point before.", Own).OfFlag(Blank.Point, t => t.Ramp, (t, v) => t with { Ramp = v }),
     ];
 }

@@ -3,23 +3,6 @@ using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Logs;
 
-/// <summary>What a column of a log holds.</summary>
-internal enum LogRole
-{
-    Ignored,
-    Time,
-    Force,
-    Tyre,
-    Material,
-    Pull,
-    Load,
-    Peak,
-    SurfaceSpeed,
-    TurnRate,
-    Current,
-    Voltage,
-}
-
 /// <summary>A column: its role, and SI per unit.</summary>
 /// <param name="Index">Place in the row, from 0.</param>
 /// <param name="Role">What it holds.</param>

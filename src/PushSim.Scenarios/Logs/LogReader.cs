@@ -18,9 +18,6 @@ public static class LogReader
     private const double MostOddShare = 0.1;
 
     /// <summary>Reads a file.</summary>
-    /// <param name="path">The file.</param>
-    /// <param name="options">What the user says about it.</param>
-    /// <param name="cancel">Interrupt.</param>
     public static LogResult Read(string path, LogOptions? options = null, CancellationToken cancel = default)
     {
         options ??= new LogOptions();

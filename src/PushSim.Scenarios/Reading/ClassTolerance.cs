@@ -1,4 +1,4 @@
-using PushSim.Scenarios.Units;
+using PushSim.Analysis.Chance;
 
 namespace PushSim.Scenarios.Reading;
 
@@ -11,7 +11,7 @@ namespace PushSim.Scenarios.Reading;
 /// <param name="Share">Half-width as a share of the value [1].</param>
 /// <param name="Absolute">Half-width beside it [unit of the key, SI].</param>
 /// <param name="Spread">How values lie within it.</param>
-internal sealed record ClassTolerance(string Section, string Key, double Share, double Absolute, Spread Spread)
+internal sealed record ClassTolerance(string Section, string Key, double Share, double Absolute, DrawShape Spread)
 {
     private const double Degree = Math.PI / 180.0;
 
@@ -20,18 +20,18 @@ internal sealed record ClassTolerance(string Section, string Key, double Share, 
 
     public static readonly ClassTolerance[] All =
     [
-        new("tyre", "static_friction", 0.10, 0.0, Spread.Normal),
-        new("tyre", "kinetic_friction", 0.10, 0.0, Spread.Normal),
-        new("motor", "resistance", 0.10, 0.0, Spread.Normal),
-        new("motor", "stall_current", 0.10, 0.0, Spread.Normal),
-        new("motor", "locked_rotor_current", 0.10, 0.0, Spread.Normal),
-        new("battery", "charge", 0.0, 0.05, Spread.Uniform),
-        new("shove", "offset", 0.0, 5e-3, Spread.Normal),
-        new("manoeuvre", "heading", 0.0, 3.0 * Degree, Spread.Normal),
-        new("opponent", "heading", 0.0, 3.0 * Degree, Spread.Normal),
-        new("manoeuvre", "reaction_delay", 0.0, Reaction, Spread.Uniform) { IsNeverNegative = true },
-        new("opponent", "reaction_delay", 0.0, Reaction, Spread.Uniform) { IsNeverNegative = true },
-        new("floor", "dust", 0.0, 0.1, Spread.Uniform) { IsNeverNegative = true },
+        new("tyre", "static_friction", 0.10, 0.0, DrawShape.Normal),
+        new("tyre", "kinetic_friction", 0.10, 0.0, DrawShape.Normal),
+        new("motor", "resistance", 0.10, 0.0, DrawShape.Normal),
+        new("motor", "stall_current", 0.10, 0.0, DrawShape.Normal),
+        new("motor", "locked_rotor_current", 0.10, 0.0, DrawShape.Normal),
+        new("battery", "charge", 0.0, 0.05, DrawShape.Uniform),
+        new("shove", "offset", 0.0, 5e-3, DrawShape.Normal),
+        new("manoeuvre", "heading", 0.0, 3.0 * Degree, DrawShape.Normal),
+        new("opponent", "heading", 0.0, 3.0 * Degree, DrawShape.Normal),
+        new("manoeuvre", "reaction_delay", 0.0, Reaction, DrawShape.Uniform) { IsNeverNegative = true },
+        new("opponent", "reaction_delay", 0.0, Reaction, DrawShape.Uniform) { IsNeverNegative = true },
+        new("floor", "dust", 0.0, 0.1, DrawShape.Uniform) { IsNeverNegative = true },
     ];
 
     /// <summary>Whether the value can only be off upwards from 0: one that is stated stays the middle, so that a stated 0 is 0.</summary>

@@ -1,4 +1,4 @@
-using PushSim.Scenarios.Units;
+using PushSim.Analysis.Chance;
 
 namespace PushSim.Scenarios.Reading;
 
@@ -14,7 +14,7 @@ namespace PushSim.Scenarios.Reading;
 public sealed record InputRow(string File, int Line, int Column, string Key, string Text, double? Value, string Unit, double Tolerance)
 {
     /// <summary>How values lie within the tolerance.</summary>
-    public Spread Spread { get; init; }
+    public DrawShape Spread { get; init; }
 
     /// <summary>Whose value it is: "robot", "opponent" or, of the scenario itself, nothing.</summary>
     public string Owner { get; init; } = "";

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
@@ -362,7 +363,7 @@ internal sealed partial class Section
     }
 
     // A row of the inputs used, of a value that was read.
-    private void Note(string path, Place place, string text, double? value = null, string unit = "", double tolerance = 0.0, Spread spread = Spread.Normal) =>
+    private void Note(string path, Place place, string text, double? value = null, string unit = "", double tolerance = 0.0, DrawShape spread = DrawShape.Normal) =>
         _context.Inputs.Add(new InputRow(place.File.Name, place.Line, place.Column, path, text, value, unit, tolerance) { Spread = spread, Owner = _context.Owner });
 
     private void ReportMissing()

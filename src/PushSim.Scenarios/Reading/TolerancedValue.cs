@@ -1,4 +1,4 @@
-using PushSim.Scenarios.Units;
+using PushSim.Analysis.Chance;
 
 namespace PushSim.Scenarios.Reading;
 
@@ -24,7 +24,7 @@ public sealed record TolerancedValue
     public required double Tolerance { get; init; }
 
     /// <summary>How values lie within it.</summary>
-    public required Spread Spread { get; init; }
+    public required DrawShape Spread { get; init; }
 
     /// <summary>SI unit; temperatures in degree Celsius; empty for a pure number.</summary>
     public required string Unit { get; init; }

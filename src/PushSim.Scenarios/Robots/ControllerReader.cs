@@ -27,14 +27,12 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
         }
 
         bool isUnsure = robot.IsUnsure("controller") || sections.Any(s => s.IsMeant("drives"));
-        for (int d = 0; d < drives.Settings.Count && !isUnsure; d++)
+        for (int d = 0; d < drives.Drives.Count && !isUnsure; d++)
         {
-            for (int m = 0; m < drives.MotorCounts[d]; m++)
+            DriveReader.ReadDrive drive = drives.Drives[d];
+            foreach (int m in Enumerable.Range(0, drive.Motors).Where(m => !owner.ContainsKey((d, m))))
             {
-                if (!owner.ContainsKey((d, m)))
-                {
-                    robot.Context.Error(drives.Sections[d].PlaceOf("motors"), $"motor {m + 1} of drive \"{drives.Settings[d].Name}\" has no controller", $"add \"{drives.Settings[d].Name}\" to the drives of a [[controller]]");
-                }
+                robot.Context.Error(drive.Section.PlaceOf("motors"), $"motor {m + 1} of drive \"{drive.Settings.Name}\" has no controller", $"add \"{drive.Settings.Name}\" to the drives of a [[controller]]");
             }
         }
 
@@ -50,7 +48,7 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
             {
                 if (!owner.TryAdd(motor, name))
                 {
-                    robot.Context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives.Settings[motor.Drive].Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
+                    robot.Context.Error(text.Place, $"motor {motor.Motor + 1} of drive \"{drives.Drives[motor.Drive].Settings.Name}\" is already on controller \"{owner[motor]}\"", "a motor hangs on one controller only");
                 }
 
                 motors.Add(motor);
@@ -84,7 +82,7 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
             robot.Context.Error(s.PlaceOf("thermal_resistance"), $"controller \"{d.Name}\" has a thermal resistance but no heat capacity", "add heat_capacity = \"4 J/K\"");
         }
 
-        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives.Settings[m.Drive].HoldTorque == 0.0))
+        if (d.ZeroCommand == ZeroCommand.Locked && d.Motors.All(m => drives.Drives[m.Drive].Settings.HoldTorque == 0.0))
         {
             robot.Context.Warning(s.PlaceOf("zero_command"), $"controller \"{d.Name}\" locks at zero command, but its drives have no hold torque", "add hold_torque to the drive, or use \"brake\"");
         }
@@ -106,26 +104,27 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
     {
         if (drives.Index.TryGetValue(text.Value, out int drive))
         {
-            if (drives.MotorCounts[drive] == 0 && !drives.Sections[drive].IsMeant("motors"))
+            if (drives.Drives[drive] is { Motors: 0 } bare && !bare.Section.IsMeant("motors"))
             {
                 robot.Context.Error(text.Place, $"drive \"{text.Value}\" has no motor", "add motors = [\"...\"] to the drive");
             }
 
-            return [.. Enumerable.Range(0, drives.MotorCounts[drive]).Select(m => (drive, m))];
+            return [.. Enumerable.Range(0, drives.Drives[drive].Motors).Select(m => (drive, m))];
         }
 
         int slash = text.Value.LastIndexOf('/');
         bool isNumbered = slash > 0 && drives.Index.TryGetValue(text.Value[..slash], out drive);
-        if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number))
+        if (isNumbered && int.TryParse(text.Value.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture, out int number))
         {
-            if (number >= 1 && number <= drives.MotorCounts[drive])
+            DriveReader.ReadDrive named = drives.Drives[drive];
+            if (number >= 1 && number <= named.Motors)
             {
                 return [(drive, number - 1)];
             }
 
-            if (!drives.Sections[drive].IsMeant("motors"))
+            if (!named.Section.IsMeant("motors"))
             {
-                robot.Context.Error(text.Place, $"drive \"{drives.Settings[drive].Name}\" has {drives.MotorCounts[drive]} motors, no motor {number}", "motors count from 1");
+                robot.Context.Error(text.Place, $"drive \"{named.Settings.Name}\" has {named.Motors} motors, no motor {number}", "motors count from 1");
             }
 
             return [];

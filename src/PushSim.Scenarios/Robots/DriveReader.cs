@@ -13,21 +13,13 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
 {
     private readonly Dictionary<string, MotorReader> _motors = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _index = new(StringComparer.Ordinal);
-    private readonly List<DriveSettings> _drives = [];
-    private readonly List<Section> _sections = [];
-    private readonly List<int> _motorCounts = [];
+    private readonly List<ReadDrive> _drives = [];
 
     // Name of the drive that turns a wheel, by the wheel's number.
     private readonly Dictionary<int, string> _owner = [];
 
     /// <summary>The drives in the order of the file.</summary>
-    public IReadOnlyList<DriveSettings> Settings => _drives;
-
-    /// <summary>The table of each drive.</summary>
-    public IReadOnlyList<Section> Sections => _sections;
-
-    /// <summary>Motors that each drive names [1]; a name that is unknown still counts, so that a controller can point at it.</summary>
-    public IReadOnlyList<int> MotorCounts => _motorCounts;
+    public IReadOnlyList<ReadDrive> Drives => _drives;
 
     /// <summary>Number of each drive by its name.</summary>
     public IReadOnlyDictionary<string, int> Index => _index;
@@ -51,13 +43,11 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
         foreach (Section s in drives)
         {
             string? name = PartNames.NewWithColumns(s, "drive", _index.Keys);
-            DriveSettings drive = ReadDrive(s, name ?? "", out int motorCount);
+            ReadDrive drive = Read(s, name ?? "");
             if (name is not null)
             {
                 _index.Add(name, _drives.Count);
                 _drives.Add(drive);
-                _sections.Add(s);
-                _motorCounts.Add(motorCount);
             }
         }
     }
@@ -74,7 +64,7 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
         }
     }
 
-    private DriveSettings ReadDrive(Section s, string name, out int motorCount)
+    private ReadDrive Read(Section s, string name)
     {
         IReadOnlyList<TomlText>? names = s.Texts("motors");
         List<MotorReader> motors = [];
@@ -90,12 +80,12 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
             }
         }
 
-        motorCount = names?.Count ?? 0;
         double? ratio = s.Number("gear_ratio");
         double? ownEfficiency = GearReader.Efficiency(s, $"drive \"{name}\"");
         double? given = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency;
         double efficiency = given ?? motors.Select(m => m.EfficiencyFromTorque).FirstOrDefault(e => e is not null) ?? 1.0;
-        return s.Fill(new DriveSettings { Name = name, Wheels = WheelsOf(s, name), Motors = MotorsOf(s, name, motors, ratio, given), GearEfficiency = efficiency });
+        DriveSettings drive = s.Fill(new DriveSettings { Name = name, Wheels = WheelsOf(s, name), Motors = MotorsOf(s, name, motors, ratio, given), GearEfficiency = efficiency });
+        return new ReadDrive(drive, s, names?.Count ?? 0);
     }
 
     private List<(MotorSettings Motor, double Ratio)> MotorsOf(Section s, string name, List<MotorReader> readers, double? ratio, double? efficiency)
@@ -180,4 +170,10 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
 
         return wheel;
     }
+
+    /// <summary>A drive as read.</summary>
+    /// <param name="Settings">The drive.</param>
+    /// <param name="Section">Its table.</param>
+    /// <param name="Motors">Motors that it names [1]; a name that is unknown still counts, so that a controller can point at it.</param>
+    public sealed record ReadDrive(DriveSettings Settings, Section Section, int Motors);
 }

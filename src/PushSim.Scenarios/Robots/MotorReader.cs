@@ -10,7 +10,6 @@ internal sealed class MotorReader
     // What a motor can be determined from: all that is not known unless it is given.
     private static readonly string[] DataKeys = [.. KeyTable.Rows<MotorData>("motor").Where(r => r.Row is KeyRow<MotorData> row && row.Get(Blank.MotorData) is null).Select(r => r.Key.Name)];
 
-    private readonly Section _section;
     private readonly MotorData _data;
 
     // What no conversion touches: inertia, heat, sensorless limits.
@@ -21,13 +20,14 @@ internal sealed class MotorReader
 
     public MotorReader(Section section, string name)
     {
-        _section = section;
+        Section = section;
         _ = section.Text("shelf");
         GearRatio = section.Number("gear_ratio");
         _ = section.Number("own_share");
         GearEfficiency = GearReader.Efficiency(section, $"motor \"{name}\"");
         _data = section.Fill(Blank.MotorData with { Name = name, GearRatio = GearRatio ?? 1.0 }, ("speed_constant", d => section.Put(d, "torque_constant")));
-        _rest = ReadRest(section, name);
+        _rest = section.Fill(Blank.Motor with { Name = name });
+        CheckRest(section, _rest);
         WarnOfOtherMotor(section);
     }
 
@@ -44,7 +44,7 @@ internal sealed class MotorReader
     public bool IsUsed => _made.Count > 0;
 
     /// <summary>Its table.</summary>
-    public Section Section => _section;
+    public Section Section { get; }
 
     /// <summary>The motor as its drive's gear efficiency makes it, null for one nobody gave; null if the data are wrong or do not determine it.</summary>
     public MotorSettings? Make(double? efficiency)
@@ -69,28 +69,28 @@ internal sealed class MotorReader
 
         if (c.Settings is null)
         {
-            _section.Missing(DataKeys, $"motor \"{_data.Name}\" is not determined", $"missing: {c.Missing}");
+            Section.Missing(DataKeys, $"motor \"{_data.Name}\" is not determined", $"missing: {c.Missing}");
             return null;
         }
 
         foreach (string note in c.Notes)
         {
-            _section.Context.Note($"motor \"{_data.Name}\": {note}", "that of the data it comes from; sheets of cheap motors are 10 to 20 % off (estimate)");
+            Section.Context.Note($"motor \"{_data.Name}\": {note}", "that of the data it comes from; sheets of cheap motors are 10 to 20 % off (estimate)");
         }
 
         if (c.GearEfficiency is not null)
         {
-            _section.Context.Note($"motor \"{_data.Name}\": {c.GearEfficiencyNote}", "about a quarter of it: the errors of stall torque, stall current and no-load speed meet in it (estimate)");
+            Section.Context.Note($"motor \"{_data.Name}\": {c.GearEfficiencyNote}", "about a quarter of it: the errors of stall torque, stall current and no-load speed meet in it (estimate)");
         }
 
         foreach (string warning in c.Warnings)
         {
-            _section.Context.Warning(_section.Place, $"motor \"{_data.Name}\": {warning}", "check the data against each other");
+            Section.Context.Warning(Section.Place, $"motor \"{_data.Name}\": {warning}", "check the data against each other");
         }
 
         if (!(c.Settings.TorqueConstant > 0.0) || !(c.Settings.Resistance > 0.0))
         {
-            _section.Context.Error(_section.Place, $"motor \"{_data.Name}\": these data give no positive torque constant and resistance", "check voltage, brush drop, no-load current and stall current");
+            Section.Context.Error(Section.Place, $"motor \"{_data.Name}\": these data give no positive torque constant and resistance", "check voltage, brush drop, no-load current and stall current");
             return null;
         }
 
@@ -117,13 +117,6 @@ internal sealed class MotorReader
 
     // A wrong number was complained about already; converting it would only add noise.
     private bool IsBroken() => KeyTable.Rows<MotorData>("motor").Any(r => r.Row?.Get(_data) is double.NaN);
-
-    private static MotorSettings ReadRest(Section s, string name)
-    {
-        MotorSettings rest = s.Fill(Blank.Motor with { Name = name });
-        CheckRest(s, rest);
-        return rest;
-    }
 
     private static void CheckRest(Section s, MotorSettings m)
     {

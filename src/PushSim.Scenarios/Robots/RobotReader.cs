@@ -70,14 +70,14 @@ internal sealed class RobotReader
         CheckMiddleWheels();
 
         OutlineSettings? outline = chassis is not null && _root.Table("outline") is Section o ? OutlineReader.Read(o, chassis) : null;
-        if (drives.MotorCounts.Count > 0 || !_root.Has("drive"))
+        if (drives.Drives.Count > 0 || !_root.Has("drive"))
         {
             drives.WarnOfUnusedMotors();
         }
 
         return _context.Errors > 0 || chassis is null
             ? null
-            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = drives.Settings, Controllers = controllers, Battery = battery, Outline = outline };
+            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = [.. drives.Drives.Select(d => d.Settings)], Controllers = controllers, Battery = battery, Outline = outline };
     }
 
     private void ReadWheels()

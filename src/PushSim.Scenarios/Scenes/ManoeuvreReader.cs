@@ -78,7 +78,7 @@ internal static class ManoeuvreReader
     {
         if (!s.Has("end") && kind?.Traits.Family != ManoeuvreFamily.Push)
         {
-            s.Missing(["end"], "missing \"end\" in manoeuvre", "add end = \"2 s\" (when the run ends; only a shove or wall push has one of its own, 3 s)");
+            s.Missing(["end"], "missing \"end\" in manoeuvre", $"add end = \"2 s\" (when the run ends; only a {ManoeuvreWord.Names(w => w.Traits.Family == ManoeuvreFamily.Push)} has one of its own, 3 s)");
         }
 
         return s.Or("end", DefaultShoveTime);
@@ -101,7 +101,7 @@ internal static class ManoeuvreReader
         }
 
         List<CommandPoint> points = [];
-        var first = new CommandPoint(0.0, throttle ?? kind.Throttle(turn ?? 0.0), turn ?? 0.0);
+        var first = new CommandPoint(0.0, throttle ?? kind.Throttle, turn ?? 0.0);
         Add(points, start, ramp, first);
         if (kind.Second is { } next)
         {

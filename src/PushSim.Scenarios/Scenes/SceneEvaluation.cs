@@ -71,7 +71,7 @@ internal static class SceneEvaluation
     {
         IEnumerable<TomlEntry> own = context.Drawn is null ? Overrides.Entries(trees.Scenario.Find("override")?.Value as TomlTable) : [];
         return own.Concat(context.Set.Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value)))
-            .Where(e => SetPath.OwnerOf(e.Key) == owner).Select(e => owner == "" ? e : e with { Key = SetPath.WithoutOwner(e.Key) });
+            .Where(e => SetValues.OwnerOf(e.Key) == owner).Select(e => owner == "" ? e : e with { Key = SetValues.WithoutOwner(e.Key) });
     }
 
     // The robot that a scenario or its opponent names, with what they and the caller set anew in it.

@@ -34,7 +34,7 @@ internal static class SceneReader
 
         ShoveSettings shove = root.Table("shove")?.Fill(Blank.Shove) ?? Blank.Shove;
         IReadOnlyList<Section> wallSections = root.Tables("wall");
-        List<WallSettings> walls = [.. wallSections.Select(SurroundingsReader.Wall)];
+        List<WallSettings> walls = [.. wallSections.Select(WallReader.Read)];
         ContactSettings contact = root.Table("contact")?.Fill(Blank.Contact) ?? Blank.Contact;
         ManoeuvreSettings? other = opponentSection is null || manoeuvre is null ? null : ManoeuvreReader.ReadOpponent(opponentSection, manoeuvre);
         if (manoeuvre is not null)
@@ -62,13 +62,13 @@ internal static class SceneReader
             TyreLife = tyreLife,
             Numerics = numerics,
         };
-        SurroundingsReader.CheckWalls(wallSections, scenario);
+        WallReader.Check(wallSections, scenario);
         return context.Errors > 0 ? null : scenario;
     }
 
     private static void CheckPartners(Section root, Section at, ManoeuvreSettings manoeuvre, bool hasOpponent, bool hasWall)
     {
-        (ManoeuvreTraits traits, string name) = (manoeuvre.Traits, ManoeuvreWord.Of(manoeuvre.Kind).Name);
+        (ManoeuvreTraits traits, string name) = (manoeuvre.Traits, manoeuvre.Traits.Name);
         if (traits.NeedsOpponent && !hasOpponent)
         {
             at.Context.Error(at.PlaceOf("kind"), $"a {name} needs an opponent", "add [opponent] with robot = \"robots/badger.toml\"");
@@ -134,7 +134,7 @@ internal static class SceneReader
 
     private static void CheckTether(Section at, ManoeuvreSettings manoeuvre, Section? section, TetherSettings? tether)
     {
-        string name = ManoeuvreWord.Of(manoeuvre.Kind).Name;
+        string name = manoeuvre.Traits.Name;
         if (manoeuvre.Traits.NeedsTether && section is null)
         {
             at.Context.Error(at.PlaceOf("kind"), $"a {name} needs a tether", "add [tether] with hook, anchor and stiffness");

@@ -23,9 +23,6 @@ public sealed class FittedTable
     private const string UsualWidth = "20 mm";
     private const string UsualThickness = "6 mm";
 
-    // What the measured frictions replace.
-    private static readonly string[] Friction = ["static_friction", "kinetic_friction", "reference_load", "friction_table", "friction_rise", "friction_rise_speed"];
-
     // What a guess at an unknown material leaves out: how it wears and fouls, and of what its cover is made.
     private static readonly string[] OfMaterial = ["wear", "tread_area", "dusty_friction", "fouling_distance", "load_exponent", "width", "tread_thickness", "density"];
 
@@ -89,7 +86,8 @@ public sealed class FittedTable
             Line("load_exponent", FormattableString.Invariant($"{p:0.###}"));
         }
 
-        HashSet<string> written = [.. Friction, .. exponent is null ? Array.Empty<string>() : ["load_exponent"], .. Simulated()];
+        // an exponent that the pulls did not show stays that of the tyre
+        HashSet<string> written = [.. KeyTable.In("tyre").Where(k => k.IsFitted && (k.Name != "load_exponent" || exponent is not null)).Select(k => k.Name), .. Simulated()];
         if (material is null && own is not null)
         {
             Copy(read!, own.Name, written);
@@ -147,7 +145,7 @@ public sealed class FittedTable
     // What only a simulated test tells; the keys that it gave.
     private IEnumerable<string> Simulated()
     {
-        foreach (KeyDefinition key in KeyTable.In("tyre").Where(k => !Friction.Contains(k.Name)))
+        foreach (KeyDefinition key in KeyTable.In("tyre").Where(k => !k.IsFitted))
         {
             if (Told(key.Name) is Interval i)
             {

@@ -12,9 +12,6 @@ namespace PushSim.Scenarios.Studies;
 public static class LogMeaning
 {
     /// <summary>All of it; null if nothing was asked, or the robot does not drive and need not.</summary>
-    /// <param name="request">What was asked.</param>
-    /// <param name="outcome">What came of the fit.</param>
-    /// <param name="cancel">Stops the work.</param>
     public static MeaningResult? Of(FitRequest request, FitResult outcome, CancellationToken cancel)
     {
         if (request.Meaning is not MeaningRequest asked || outcome.Robot is not RobotSettings robot || outcome.Fits.Count == 0)

@@ -107,48 +107,25 @@ internal sealed class TomlTree
         }
 
         (string key, Place place) = path[^1];
-        TomlEntry? old = parent.Find(key);
-        return header is TableArraySyntax ? Append(parent, old, key, place) : Define(parent, old, key, place);
-    }
-
-    private TomlTable? Append(TomlTable parent, TomlEntry? old, string key, Place place)
-    {
+        bool isOfList = header is TableArraySyntax;
         var table = new TomlTable(place, isExplicit: true);
-        if (old is null)
+        switch (parent.Find(key))
         {
-            var array = new TomlArray(place, isOfHeaders: true);
-            array.Items.Add(table);
-            parent.Add(new TomlEntry(key, place, array));
-            return table;
+            case null:
+                var array = new TomlArray(place, isOfHeaders: true);
+                array.Items.Add(table);
+                parent.Add(new TomlEntry(key, place, isOfList ? array : table));
+                return table;
+            case { Value: TomlArray { IsOfHeaders: true } list } when isOfList:
+                list.Items.Add(table);
+                return table;
+            case { Value: TomlTable { IsExplicit: false } named } when !isOfList:
+                named.IsExplicit = true;
+                return named;
+            case TomlEntry old:
+                Repeated(old, place);
+                return null;
         }
-
-        if (old.Value is TomlArray { IsOfHeaders: true } list)
-        {
-            list.Items.Add(table);
-            return table;
-        }
-
-        Repeated(old, place);
-        return null;
-    }
-
-    private TomlTable? Define(TomlTable parent, TomlEntry? old, string key, Place place)
-    {
-        if (old is null)
-        {
-            var table = new TomlTable(place, isExplicit: true);
-            parent.Add(new TomlEntry(key, place, table));
-            return table;
-        }
-
-        if (old.Value is TomlTable { IsExplicit: false } named)
-        {
-            named.IsExplicit = true;
-            return named;
-        }
-
-        Repeated(old, place);
-        return null;
     }
 
     private void Insert(TomlTable table, KeyValueSyntax pair, int depth)

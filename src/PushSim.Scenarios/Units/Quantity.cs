@@ -1,12 +1,14 @@
+using PushSim.Analysis.Chance;
+
 namespace PushSim.Scenarios.Units;
 
 /// <summary>A number with unit, and its tolerance, in SI.</summary>
 /// <param name="Value">Middle value.</param>
 /// <param name="Tolerance">Half-width of the tolerance, never negative; 0 if none was given.</param>
 /// <param name="Spread">How values lie within it.</param>
-internal readonly record struct Quantity(double Value, double Tolerance, Spread Spread = Spread.Normal)
+internal readonly record struct Quantity(double Value, double Tolerance, DrawShape Spread = DrawShape.Normal)
 {
-    /// <summary>Characters of a text [1]; longer ones are no quantities. The cap also bounds the stack buffer of the unit's spelling.</summary>
+    /// <summary>Characters of a text [1]; longer ones are no quantities.</summary>
     public const int LongestText = 100;
 
     // Behind a value that nobody need doubt: no tolerance, not even the usual one.
@@ -14,7 +16,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
 
     private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
 
-    private static readonly (string Word, Spread Spread)[] Spreads = [("normal", Spread.Normal), ("uniform", Spread.Uniform), ("triangular", Spread.Triangular)];
+    private static readonly (string Word, DrawShape Spread)[] Spreads = [("normal", DrawShape.Normal), ("uniform", DrawShape.Uniform), ("triangular", DrawShape.Triangular)];
 
     /// <summary>Whether the text says that the value is exact.</summary>
     public bool IsExact { get; init; }
@@ -55,7 +57,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
             return isRead;
         }
 
-        (right, Spread spread) = SplitSpread(right);
+        (right, DrawShape spread) = SplitSpread(right);
         if (!TryNumber(right, out double tolerance, out string toleranceUnit, out message, out help, dimension))
         {
             return false;
@@ -113,10 +115,10 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
     }
 
     // The word behind a tolerance, with a blank before it.
-    private static (string Tolerance, Spread Spread) SplitSpread(string text)
+    private static (string Tolerance, DrawShape Spread) SplitSpread(string text)
     {
         string trimmed = text.TrimEnd();
-        foreach ((string word, Spread spread) in Spreads)
+        foreach ((string word, DrawShape spread) in Spreads)
         {
             if (trimmed.EndsWith(" " + word, StringComparison.Ordinal))
             {
@@ -124,7 +126,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, Spread 
             }
         }
 
-        return (text, Spread.Normal);
+        return (text, DrawShape.Normal);
     }
 
     private static bool TryNumber(string text, out double number, out string unit, out string message, out string help, Dimension dimension)

@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace PushSim.Scenarios.Units;
 
 /// <summary>
@@ -21,56 +23,63 @@ internal static class UnitTable
     // In the order of <see cref="Dimension"/>. First of each row is the SI name; "a|b" are spellings of one unit, the first is the one printed. Letter case counts, since m and M, k and K
     // mean different things; the habits that cannot be mistaken ("RPM", "12 v", "mAH") are spelled out. A blank is where a product may have a dot,
     // a full stop, a hyphen or nothing.
-    private static readonly (Dimension Dimension, (string Names, double Factor, double Offset)[] Units)[] Rows =
+    private static readonly (Dimension Dimension, string Words, (string Names, double Factor, double Offset)[] Units)[] Rows =
     [
-        (Dimension.Ratio, [("", 1, 0), ("%|percent|pct", 0.01, 0), (":1", 1, 0)]),
-        (Dimension.Length, [
+        (Dimension.Ratio, "a pure number or percentage", [("", 1, 0), ("%|percent|pct", 0.01, 0), (":1", 1, 0)]),
+        (Dimension.Length, "a length", [
             ("m|metre|metres|meter|meters", 1, 0), ("mm|millimetre|millimetres|millimeter|millimeters", 1e-3, 0), ("cm|centimetre|centimetres|centimeter|centimeters", 1e-2, 0), ("um|micron|microns", 1e-6, 0),
             ("in|inch|inches|\"|''", Inch, 0), ("ft|foot|feet|'", Inch * 12, 0), ("thou|mil|mils", Inch * 1e-3, 0)]),
-        (Dimension.Mass, [("kg|Kg|kilogram|kilograms", 1, 0), ("g|gram|grams|gramme|grammes", 1e-3, 0), ("mg", 1e-6, 0), ("lb|lbs|Lb|LB|lbm|pound|pounds", Pound, 0), ("oz|Oz|OZ|ounce|ounces", Ounce, 0)]),
-        (Dimension.Force, [
+        (Dimension.Mass, "a mass", [("kg|Kg|kilogram|kilograms", 1, 0), ("g|gram|grams|gramme|grammes", 1e-3, 0), ("mg", 1e-6, 0), ("lb|lbs|Lb|LB|lbm|pound|pounds", Pound, 0), ("oz|Oz|OZ|ounce|ounces", Ounce, 0)]),
+        (Dimension.Force, "a force", [
             ("N|newton|newtons|Newton|Newtons", 1, 0), ("mN", 1e-3, 0), ("kN", 1e3, 0), ("gf|gram force", G * 1e-3, 0), ("kgf|kp|kilogram force", G, 0),
             ("lbf|pound force", Pound * G, 0), ("ozf|ounce force", Ounce * G, 0)]),
-        (Dimension.Torque, [
+        (Dimension.Torque, "a torque", [
             ("N m|newton metre|newton metres|newton meter|newton meters", 1, 0), ("mN m", 1e-3, 0), ("uN m", 1e-6, 0), ("N cm", 1e-2, 0), ("mN cm", 1e-5, 0), ("N mm", 1e-3, 0),
             ("kgf cm|kg cm|Kg cm|kp cm|cm kg", G * 1e-2, 0), ("gf cm|g cm", G * 1e-5, 0), ("kgf m|kg m", G, 0), ("gf m|g m", G * 1e-3, 0), ("kgf mm|kg mm", G * 1e-3, 0), ("gf mm|g mm", G * 1e-6, 0),
             ("oz in|ozf in|in oz|in ozf|oz inch", Ounce * G * Inch, 0), ("lb in|lbf in|in lb|in lbf|in lbs", Pound * G * Inch, 0), ("lb ft|lbf ft|ft lb|ft lbf|ft lbs", Pound * G * Inch * 12, 0)]),
-        (Dimension.AngularSpeed, [
+        (Dimension.AngularSpeed, "a turning speed", [
             ("rad/s|rad/sec|rads/s", 1, 0), ("rpm|1/min|RPM|Rpm|r/min|rev/min|revs/min|U/min|/min", Rpm, 0), ("krpm", 1e3 * Rpm, 0), ("deg/s|°/s|deg/sec|dps", Math.PI / 180, 0),
             ("rev/s|1/s|rps|revs/s", 2 * Math.PI, 0)]),
-        (Dimension.SpeedConstant, [("rad/s/V|rad/s V|rad/V s", 1, 0), ("rpm/V|1/min/V|1/min V|RPM/V|Rpm/V|rpm/v|RPM/v|r/min/V|rev/min/V|KV|Kv|kv|kV", Rpm, 0)]),
-        (Dimension.TorqueConstant, [
+        (Dimension.SpeedConstant, "a speed constant", [("rad/s/V|rad/s V|rad/V s", 1, 0), ("rpm/V|1/min/V|1/min V|RPM/V|Rpm/V|rpm/v|RPM/v|r/min/V|rev/min/V|KV|Kv|kv|kV", Rpm, 0)]),
+        (Dimension.TorqueConstant, "a torque constant", [
             ("N m/A|V s/rad|V s|V/rad/s", 1, 0), ("mN m/A|mV s/rad|mV s", 1e-3, 0), ("N cm/A", 1e-2, 0), ("kgf cm/A|kg cm/A", G * 1e-2, 0), ("gf cm/A|g cm/A", G * 1e-5, 0),
             ("oz in/A|ozf in/A|in oz/A", Ounce * G * Inch, 0), ("lb in/A|lbf in/A|in lb/A", Pound * G * Inch, 0), ("V/rpm", 1 / Rpm, 0), ("mV/rpm", 1e-3 / Rpm, 0), ("V/krpm", 1e-3 / Rpm, 0)]),
-        (Dimension.Voltage, [("V|v|volt|volts|Volt|Volts|VDC|Vdc", 1, 0), ("mV", 1e-3, 0)]),
-        (Dimension.Current, [("A|a|amp|amps|Amp|Amps|ampere|amperes", 1, 0), ("mA|ma", 1e-3, 0)]),
-        (Dimension.Resistance, [("ohm|Ohm|ohms|Ohms|OHM|R", 1, 0), ("mohm|mOhm|mohms|mOhms|milliohm|milliohms|mR", 1e-3, 0), ("uohm|uOhm", 1e-6, 0), ("kohm|kOhm", 1e3, 0), ("Mohm|MOhm|megohm", 1e6, 0)]),
-        (Dimension.Inductance, [("H|henry", 1, 0), ("mH", 1e-3, 0), ("uH", 1e-6, 0), ("nH", 1e-9, 0)]),
-        (Dimension.Charge, [("A s|C|coulomb|coulombs", 1, 0), ("A h|a h|A H|amp hours|amp hour", 3600, 0), ("mA h|ma h|mA H", 3.6, 0)]),
-        (Dimension.Angle, [("rad|radian|radians", 1, 0), ("deg|°|degree|degrees", Math.PI / 180, 0), ("mrad", 1e-3, 0), ("arcmin", Math.PI / 10800, 0), ("rev|turn|turns", 2 * Math.PI, 0)]),
-        (Dimension.Temperature, [("°C|deg C|C|celsius|Celsius", 1, 0), ("K|kelvin", 1, -273.15), ("°F|deg F|F|fahrenheit|Fahrenheit", 5.0 / 9.0, -160.0 / 9.0)]),
-        (Dimension.Speed, [
+        (Dimension.Voltage, "a voltage", [("V|v|volt|volts|Volt|Volts|VDC|Vdc", 1, 0), ("mV", 1e-3, 0)]),
+        (Dimension.Current, "a current", [("A|a|amp|amps|Amp|Amps|ampere|amperes", 1, 0), ("mA|ma", 1e-3, 0)]),
+        (Dimension.Resistance, "an electric resistance", [("ohm|Ohm|ohms|Ohms|OHM|R", 1, 0), ("mohm|mOhm|mohms|mOhms|milliohm|milliohms|mR", 1e-3, 0), ("uohm|uOhm", 1e-6, 0), ("kohm|kOhm", 1e3, 0), ("Mohm|MOhm|megohm", 1e6, 0)]),
+        (Dimension.Inductance, "an inductance", [("H|henry", 1, 0), ("mH", 1e-3, 0), ("uH", 1e-6, 0), ("nH", 1e-9, 0)]),
+        (Dimension.Charge, "a charge", [("A s|C|coulomb|coulombs", 1, 0), ("A h|a h|A H|amp hours|amp hour", 3600, 0), ("mA h|ma h|mA H", 3.6, 0)]),
+        (Dimension.Angle, "an angle", [("rad|radian|radians", 1, 0), ("deg|°|degree|degrees", Math.PI / 180, 0), ("mrad", 1e-3, 0), ("arcmin", Math.PI / 10800, 0), ("rev|turn|turns", 2 * Math.PI, 0)]),
+        (Dimension.Temperature, "a temperature", [("°C|deg C|C|celsius|Celsius", 1, 0), ("K|kelvin", 1, -273.15), ("°F|deg F|F|fahrenheit|Fahrenheit", 5.0 / 9.0, -160.0 / 9.0)]),
+        (Dimension.Speed, "a speed", [
             ("m/s|m/sec|metres/s|meters/s", 1, 0), ("mm/s|mm/sec", 1e-3, 0), ("cm/s|cm/sec", 1e-2, 0), ("km/h|kmh|kph|kmph|km/hr", 1 / 3.6, 0), ("in/s|ips|inches/s|in/sec", Inch, 0),
             ("ft/s|fps|feet/s|ft/sec", Inch * 12, 0), ("mph|MPH|mi/h", 0.44704, 0), ("m/min", 1.0 / 60.0, 0)]),
-        (Dimension.Time, [("s|sec|secs|second|seconds", 1, 0), ("ms|msec|millisecond|milliseconds", 1e-3, 0), ("us", 1e-6, 0), ("min|mins|minute|minutes", 60, 0)]),
-        (Dimension.Stiffness, [
+        (Dimension.Time, "a time", [("s|sec|secs|second|seconds", 1, 0), ("ms|msec|millisecond|milliseconds", 1e-3, 0), ("us", 1e-6, 0), ("min|mins|minute|minutes", 60, 0)]),
+        (Dimension.Stiffness, "a stiffness", [
             ("N/m", 1, 0), ("N/mm", 1e3, 0), ("kN/m", 1e3, 0), ("N/cm", 1e2, 0), ("kgf/mm|kg/mm", G * 1e3, 0), ("kgf/cm|kg/cm", G * 1e2, 0), ("gf/mm|g/mm", G, 0), ("lbf/in|lb/in|lbs/in", Pound * G / Inch, 0),
             ("ozf/in|oz/in", Ounce * G / Inch, 0)]),
-        (Dimension.Damping, [("N s/m|N/(m/s)|kg/s", 1, 0), ("mN s/m", 1e-3, 0), ("N s/mm", 1e3, 0), ("lbf s/in|lb s/in", Pound * G / Inch, 0)]),
-        (Dimension.RotaryDamping, [("N m s/rad|N m s|N m/(rad/s)", 1, 0), ("mN m s/rad|mN m s", 1e-3, 0), ("uN m s/rad|uN m s", 1e-6, 0), ("N m/rpm", 1 / Rpm, 0), ("mN m/rpm", 1e-3 / Rpm, 0), ("mN m/krpm", 1e-6 / Rpm, 0)]),
-        (Dimension.Inertia, [
+        (Dimension.Damping, "a damping", [("N s/m|N/(m/s)|kg/s", 1, 0), ("mN s/m", 1e-3, 0), ("N s/mm", 1e3, 0), ("lbf s/in|lb s/in", Pound * G / Inch, 0)]),
+        (Dimension.RotaryDamping, "a turning damping", [("N m s/rad|N m s|N m/(rad/s)", 1, 0), ("mN m s/rad|mN m s", 1e-3, 0), ("uN m s/rad|uN m s", 1e-6, 0), ("N m/rpm", 1 / Rpm, 0), ("mN m/rpm", 1e-3 / Rpm, 0), ("mN m/krpm", 1e-6 / Rpm, 0)]),
+        (Dimension.Inertia, "a moment of inertia", [
             ("kg m2", 1, 0), ("g cm2", 1e-7, 0), ("kg cm2", 1e-4, 0), ("g mm2", 1e-9, 0), ("kg mm2", 1e-6, 0), ("g m2", 1e-3, 0), ("oz in2", Ounce * Inch * Inch, 0), ("lb in2", Pound * Inch * Inch, 0)]),
-        (Dimension.ThermalResistance, [("K/W|°C/W|C/W|deg C/W", 1, 0)]),
-        (Dimension.HeatCapacity, [("J/K|J/°C|J/C|J/deg C|W s/K", 1, 0), ("kJ/K", 1e3, 0)]),
-        (Dimension.Frequency, [("Hz|1/s|hz|/s|SPS|sps", 1, 0), ("kHz|khz", 1e3, 0)]),
-        (Dimension.Rate, [("1/s|/s", 1, 0), ("%/s", 0.01, 0)]),
-        (Dimension.Volume, [("m3", 1, 0), ("mm3", 1e-9, 0), ("cm3|cc|ml|mL", 1e-6, 0)]),
-        (Dimension.InverseLength, [("1/m|/m", 1, 0), ("1/mm|/mm", 1e3, 0), ("1/cm|/cm", 1e2, 0)]),
-        (Dimension.InverseSpeed, [("s/m", 1, 0), ("s/mm", 1e3, 0), ("s/cm", 1e2, 0)]),
-        (Dimension.Pressure, [("N/m2|Pa", 1, 0), ("N/mm2|MPa", 1e6, 0), ("kPa", 1e3, 0), ("N/cm2", 1e4, 0), ("bar", 1e5, 0), ("psi|lbf/in2", Pound * G / (Inch * Inch), 0)]),
-        (Dimension.InverseAngle, [("1/rad|/rad", 1, 0), ("1/deg|/deg|1/°|/°", 180 / Math.PI, 0)]),
-        (Dimension.Density, [("kg/m3", 1, 0), ("g/cm3|g/cc|g/ml", 1e3, 0), ("lb/ft3", Pound / (Inch * Inch * Inch * 1728), 0)]),
+        (Dimension.ThermalResistance, "a thermal resistance", [("K/W|°C/W|C/W|deg C/W", 1, 0)]),
+        (Dimension.HeatCapacity, "a heat capacity", [("J/K|J/°C|J/C|J/deg C|W s/K", 1, 0), ("kJ/K", 1e3, 0)]),
+        (Dimension.Frequency, "a frequency", [("Hz|1/s|hz|/s|SPS|sps", 1, 0), ("kHz|khz", 1e3, 0)]),
+        (Dimension.Rate, "a rate of change", [("1/s|/s", 1, 0), ("%/s", 0.01, 0)]),
+        (Dimension.Volume, "a volume", [("m3", 1, 0), ("mm3", 1e-9, 0), ("cm3|cc|ml|mL", 1e-6, 0)]),
+        (Dimension.InverseLength, "a reciprocal length", [("1/m|/m", 1, 0), ("1/mm|/mm", 1e3, 0), ("1/cm|/cm", 1e2, 0)]),
+        (Dimension.InverseSpeed, "a reciprocal speed", [("s/m", 1, 0), ("s/mm", 1e3, 0), ("s/cm", 1e2, 0)]),
+        (Dimension.Pressure, "a pressure", [("N/m2|Pa", 1, 0), ("N/mm2|MPa", 1e6, 0), ("kPa", 1e3, 0), ("N/cm2", 1e4, 0), ("bar", 1e5, 0), ("psi|lbf/in2", Pound * G / (Inch * Inch), 0)]),
+        (Dimension.InverseAngle, "a share per angle", [("1/rad|/rad", 1, 0), ("1/deg|/deg|1/°|/°", 180 / Math.PI, 0)]),
+        (Dimension.Density, "a density", [("kg/m3", 1, 0), ("g/cm3|g/cc|g/ml", 1e3, 0), ("lb/ft3", Pound / (Inch * Inch * Inch * 1728), 0)]),
     ];
+
+    // Signs that say no more than that a product is meant.
+    private const string Gone = " \t\u00A0\u202F\u2009·⋅•∙*^-\u2010\u2011()";
+
+    // Signs that are written in several ways, and what each becomes.
+    private const string Signs = "²³µμ″”′’º˚Ω\u2126";
+    private static readonly string[] Plain = ["2", "3", "u", "u", "\"", "\"", "'", "'", "°", "°", "ohm", "ohm"];
 
     private static readonly Dictionary<(Dimension, string), Unit> Units = Index();
 
@@ -93,7 +102,7 @@ internal static class UnitTable
     public static Dimension? DimensionOf(string text)
     {
         string wanted = Normalise(text);
-        foreach ((Dimension dimension, _) in Rows)
+        foreach (Dimension dimension in Enum.GetValues<Dimension>())
         {
             if (wanted.Length > 0 && Units.ContainsKey((dimension, wanted)))
             {
@@ -105,41 +114,7 @@ internal static class UnitTable
     }
 
     /// <summary>The dimension in words, with its article.</summary>
-    public static string Words(Dimension dimension) => dimension switch
-    {
-        Dimension.Ratio => "a pure number or percentage",
-        Dimension.Length => "a length",
-        Dimension.Mass => "a mass",
-        Dimension.Force => "a force",
-        Dimension.Torque => "a torque",
-        Dimension.AngularSpeed => "a turning speed",
-        Dimension.SpeedConstant => "a speed constant",
-        Dimension.TorqueConstant => "a torque constant",
-        Dimension.Voltage => "a voltage",
-        Dimension.Current => "a current",
-        Dimension.Resistance => "an electric resistance",
-        Dimension.Inductance => "an inductance",
-        Dimension.Charge => "a charge",
-        Dimension.Angle => "an angle",
-        Dimension.Temperature => "a temperature",
-        Dimension.Speed => "a speed",
-        Dimension.Time => "a time",
-        Dimension.Stiffness => "a stiffness",
-        Dimension.Damping => "a damping",
-        Dimension.RotaryDamping => "a turning damping",
-        Dimension.Inertia => "a moment of inertia",
-        Dimension.ThermalResistance => "a thermal resistance",
-        Dimension.HeatCapacity => "a heat capacity",
-        Dimension.Frequency => "a frequency",
-        Dimension.Rate => "a rate of change",
-        Dimension.Volume => "a volume",
-        Dimension.InverseLength => "a reciprocal length",
-        Dimension.InverseSpeed => "a reciprocal speed",
-        Dimension.Pressure => "a pressure",
-        Dimension.InverseAngle => "a share per angle",
-        Dimension.Density => "a density",
-        _ => throw new ArgumentOutOfRangeException(nameof(dimension)),
-    };
+    public static string Words(Dimension dimension) => Rows[(int)dimension].Words;
 
     /// <summary>The dimension in words, without its article: "mass".</summary>
     public static string BareWords(Dimension dimension) => Words(dimension).Split(' ', 2)[1];
@@ -147,43 +122,14 @@ internal static class UnitTable
     /// <summary>One spelling for the many ways to type a product: signs of multiplication, blanks and brackets go, raised figures come down.</summary>
     public static string Normalise(string text)
     {
-        Span<char> buffer = stackalloc char[text.Length * 3];
-        int n = 0;
-        foreach (char c in text)
+        var plain = new StringBuilder(text.Length);
+        foreach (char c in text.Where(c => !Gone.Contains(c)))
         {
-            switch (c)
-            {
-                case ' ' or '\t' or '\u00A0' or '\u202F' or '\u2009' or '·' or '⋅' or '•' or '∙' or '*' or '^' or '-' or '\u2010' or '\u2011' or '(' or ')':
-                    break;
-                case '²':
-                    buffer[n++] = '2';
-                    break;
-                case '³':
-                    buffer[n++] = '3';
-                    break;
-                case 'µ' or 'μ':
-                    buffer[n++] = 'u';
-                    break;
-                case 'Ω' or '\u2126':
-                    "ohm".CopyTo(buffer[n..]);
-                    n += 3;
-                    break;
-                case '″' or '”':
-                    buffer[n++] = '"';
-                    break;
-                case '′' or '’':
-                    buffer[n++] = '\'';
-                    break;
-                case 'º' or '˚':
-                    buffer[n++] = '°';
-                    break;
-                default:
-                    buffer[n++] = c;
-                    break;
-            }
+            int sign = Signs.IndexOf(c);
+            _ = sign < 0 ? plain.Append(c) : plain.Append(Plain[sign]);
         }
 
-        return new string(buffer[..n]);
+        return plain.ToString();
     }
 
     private static string First(string names) => names.Split('|')[0];
@@ -191,7 +137,7 @@ internal static class UnitTable
     private static Dictionary<(Dimension, string), Unit> Index()
     {
         Dictionary<(Dimension, string), Unit> index = [];
-        foreach ((Dimension dimension, (string, double, double)[] units) in Rows)
+        foreach ((Dimension dimension, _, (string, double, double)[] units) in Rows)
         {
             foreach ((string names, double factor, double offset) in units)
             {

@@ -32,11 +32,9 @@ public sealed record Answer(string Key, string Words, string Unit, int Digits, B
     public bool IsForScripts { get; init; }
 
     /// <summary>Whether it belongs to a manoeuvre.</summary>
-    /// <param name="kind">The manoeuvre.</param>
     public bool IsOf(ManoeuvreKind kind) => Manoeuvres.Count == 0 || Manoeuvres.Contains(kind);
 
     /// <summary>Words for a result.</summary>
-    /// <param name="result">The result.</param>
     public string WordsIn(RunResult result) => WordsOf?.Invoke(result) ?? Words;
 
     /// <summary>A value as the screen shows it; empty for none.</summary>

@@ -65,7 +65,6 @@ public static class AnswerCatalogue
     ];
 
     /// <summary>What a sweep of a manoeuvre shows if nothing is asked.</summary>
-    /// <param name="kind">The manoeuvre.</param>
     public static Answer Default(ManoeuvreKind kind) => Named(ManoeuvreTraits.Of(kind) switch
     {
         { NeedsOpponent: true } => "ground_gained_m",
@@ -78,11 +77,9 @@ public static class AnswerCatalogue
     })!;
 
     /// <summary>The row of a key, also of "opponent.KEY" and "energy.KEY"; null if there is none.</summary>
-    /// <param name="key">The key.</param>
     public static Answer? Named(string key) => Find(key) ?? All.Where(a => a.IsToldOfOpponent).Select(OfOpponent).Concat(EnergyWords.Keys.Select(Energy)).FirstOrDefault(a => a.Key == key);
 
     /// <summary>All that can be asked of a run: its manoeuvre's answers, the opponent's as "opponent.KEY", entries of the energy ledger as "energy.KEY".</summary>
-    /// <param name="scenario">The scenario.</param>
     public static IReadOnlyList<Answer> Askable(ScenarioSettings scenario)
     {
         Answer[] own = [.. All.Where(a => a.IsOf(scenario.Manoeuvre.Kind))];

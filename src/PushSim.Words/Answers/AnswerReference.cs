@@ -26,7 +26,7 @@ public static class AnswerReference
         foreach (Answer a in AnswerCatalogue.All)
         {
             string shown = a.IsForScripts ? "no" : $"{a.Unit} {Digits(a.Digits)}".Trim();
-            string kinds = a.Manoeuvres.Count == 0 ? "all" : string.Join(", ", a.Manoeuvres.Select(Words));
+            string kinds = a.Manoeuvres.Count == 0 ? "all" : string.Join(", ", a.Manoeuvres.Select(k => ManoeuvreTraits.Of(k).Name));
             text.Append($"| `{a.Key}`{(a.IsToldOfOpponent ? " *" : "")} | {a.Words} | {shown} | {Way(a.Better)} | {kinds} |\n");
         }
 
@@ -42,12 +42,4 @@ public static class AnswerReference
     private static string Digits(int digits) => digits == 0 ? "whole" : $"to {digits} {(digits == 1 ? "digit" : "digits")}";
 
     private static string Way(Better better) => better switch { Better.More => "more", Better.Less => "less", _ => "" };
-
-    private static string Words(ManoeuvreKind kind) => kind switch
-    {
-        ManoeuvreKind.PullTest => "pull test",
-        ManoeuvreKind.DragTest => "drag test",
-        ManoeuvreKind.WallPush => "wall push",
-        _ => kind.ToString().ToLowerInvariant(),
-    };
 }

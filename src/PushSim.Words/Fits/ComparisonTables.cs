@@ -3,21 +3,11 @@ using PushSim.Words.Tables;
 
 namespace PushSim.Words.Fits;
 
-/// <summary>Several tyres compared, in words and as a table.</summary>
+/// <summary>Several tyres compared, as a table.</summary>
 public static class ComparisonTables
 {
     // More pairs than this fill the screen; the rest stand in the JSON document [1].
     private const int MostPairs = 15;
-
-    /// <summary>One sentence for the verdict; empty without a pair.</summary>
-    /// <param name="c">The comparison.</param>
-    /// <param name="best">The tyre that grips best.</param>
-    public static string Verdict(TyreComparison c, string best)
-    {
-        List<string> close = [.. c.Pairs.Where(p => !p.IsToldApart && (p.First == best || p.Second == best)).Select(p => p.First == best ? p.Second : p.First)];
-        bool isIn = c.Pairs.Any(p => p.First == best || p.Second == best);
-        return !isIn ? "" : close.Count == 0 ? " It is told apart from all others compared." : $" It is not told apart from {string.Join(", ", close)}.";
-    }
 
     /// <summary>The pairs, for screen and page, with what to know under them; null if there is nothing to say.</summary>
     /// <param name="c">The comparison.</param>
@@ -41,53 +31,51 @@ public static class ComparisonTables
             table.AddRemark($"{c.Pairs.Count - MostPairs} more pairs: --json", isAside: true);
         }
 
-        foreach (string sentence in Sentences(c, tyres))
-        {
-            table.AddRemark(sentence);
-        }
+        table.AddRemarks(Sentences(c, tyres));
 
         return table.IsEmpty ? null : table;
     }
 
     // What a builder must know before believing the table
-    private static List<string> Sentences(TyreComparison c, int tyres)
+    private static IEnumerable<string> Sentences(TyreComparison c, int tyres)
     {
-        List<string> said = [];
-        if (tyres > 1)
+        foreach ((string tyre, NotCompared reason) in tyres > 1 ? c.LeftOut : [])
         {
-            said.AddRange(c.LeftOut.Select(t => $"{t.Tyre} is not compared: {PullWords.Of(t.Reason)}."));
+            yield return $"{tyre} is not compared: {PullWords.Of(reason)}.";
         }
 
-        said.AddRange(c.Odd.Select(o => Text($"odd pull: number {o.Pull} of {o.Tyre} reads {o.Friction:0.000}, {o.Test.G:0.0} standard deviations from its mean (limit {o.Test.Critical:0.0}). It is kept: leave it out only if you know what went wrong.")));
+        foreach (OddPull o in c.Odd)
+        {
+            yield return Text($"odd pull: number {o.Pull} of {o.Tyre} reads {o.Friction:0.000}, {o.Test.G:0.0} standard deviations from its mean (limit {o.Test.Critical:0.0}). It is kept: leave it out only if you know what went wrong.");
+        }
+
         foreach (PullTrend t in c.Trends.Where(t => t.IsSeen))
         {
             string whose = t.Tyre.Length > 0 ? t.Tyre : "all tyres together";
             if (t.StepAfter is int after)
             {
-                said.Add(Text($"step: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} at once after {(t.Tyre.Length > 0 ? "its pull" : "pull")} {after} (p = {t.Adjusted:0.000}), rather than a little with each pull: what changed there? Cleaning, battery, cell, another floor?"));
+                yield return Text($"step: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} at once after {(t.Tyre.Length > 0 ? "its pull" : "pull")} {after} (p = {t.Adjusted:0.000}), rather than a little with each pull: what changed there? Cleaning, battery, cell, another floor?");
                 continue;
             }
 
             string why = t.Tyre.Length > 0 ? "wear, warmth or dust on it" : "the floor, the battery or the cell changes";
-            said.Add(Text($"trend: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} by {Math.Abs(100.0 * t.Test.Slope):0.0} % a pull (p = {t.Adjusted:0.000}): {why}. Clean between pulls and mix the order (pushsim plan)."));
+            yield return Text($"trend: friction of {whose} {(t.Test.Slope < 0.0 ? "falls" : "rises")} by {Math.Abs(100.0 * t.Test.Slope):0.0} % a pull (p = {t.Adjusted:0.000}): {why}. Clean between pulls and mix the order (pushsim plan).");
         }
 
         if (c.Trends.Count > 0 && !c.Trends.Any(t => t.IsSeen))
         {
-            said.Add("no trend over the number of the pull is seen.");
+            yield return "no trend over the number of the pull is seen.";
         }
 
         if (c.IsInTurn == true)
         {
-            said.Add("each tyre was pulled in one go, so a floor that gathers dust looks like a difference of tyres: mix the order (pushsim plan).");
+            yield return "each tyre was pulled in one go, so a floor that gathers dust looks like a difference of tyres: mix the order (pushsim plan).";
         }
 
         if (c.PullsForDifference > 0)
         {
-            said.Add(Text($"to tell two tyres apart by {c.Difference:0.000} with this scatter ({100.0 * c.RelativeSpread:0.0} % from pull to pull): {Pulls(c.PullsForDifference)} pulls each (found in {100.0 * TyreComparison.Power:0} of 100 tests)."));
+            yield return Text($"to tell two tyres apart by {c.Difference:0.000} with this scatter ({100.0 * c.RelativeSpread:0.0} % from pull to pull): {Pulls(c.PullsForDifference)} pulls each (found in {100.0 * TyreComparison.Power:0} of 100 tests).");
         }
-
-        return said;
     }
 
     private static string Pulls(int n) => n > 1000 ? "over 1000" : n.ToString(CultureInfo.InvariantCulture);

@@ -6,21 +6,17 @@ using PushSim.Words.Wear;
 
 namespace PushSim.Words.Fits;
 
-/// <summary>What the fitted tyres make of the robot, in words and as tables.</summary>
+/// <summary>What the fitted tyres make of the robot, as tables.</summary>
 public static class MeaningTables
 {
-    // A smaller change of force is none [N].
-    private const double LeastGain = 0.05;
-
     /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
-    /// <param name="r">The robot on each tyre.</param>
     public static IEnumerable<AnswerTable> Tables(RobotMeaning r)
     {
         foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
         {
             bool isLast = motors.Key || r.Stronger is null;
             AnswerTable table = Table(r, motors.Key, [.. motors]);
-            table.AddRemark(motors.Key ? Gain(r) : MeaningWords.Limits([.. motors], r.Robot));
+            table.AddRemark(motors.Key ? MeaningWords.Gain(r) : MeaningWords.Limits([.. motors], r.Robot));
 
             if (isLast)
             {
@@ -29,21 +25,6 @@ public static class MeaningTables
 
             yield return table;
         }
-    }
-
-    /// <summary>One sentence for the verdict: who wins most shoves, or what limits; empty if nothing was run.</summary>
-    /// <param name="r">The robot on each tyre.</param>
-    public static string Verdict(RobotMeaning r)
-    {
-        TyreMeaning[] own = [.. r.Tyres.Where(t => !t.IsStronger)];
-        if (own.Length == 0)
-        {
-            return "";
-        }
-
-        TyreMeaning? best = own.Where(t => t.WinShare is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
-        string shoves = best is null ? "" : Text($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
-        return shoves + " " + MeaningWords.Limits(own, r.Robot);
     }
 
     private static AnswerTable Table(RobotMeaning r, bool isStronger, TyreMeaning[] tyres)
@@ -75,15 +56,8 @@ public static class MeaningTables
             table.AddRow([.. cells]);
         }
 
-        foreach (TyreMeaning t in tyres.Where(t => t.Stop is not null))
-        {
-            table.AddRemark($"{t.Tyre.Name}: {RunWords.Cause(t.Stop)}");
-        }
-
-        foreach (TyreMeaning t in tyres.Where(t => t.Shoves is { Failed: > 0 }))
-        {
-            table.AddRemark(Text($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Shoves} shoves could not be run and do not count."));
-        }
+        table.AddRemarks(tyres.Where(t => t.Stop is not null).Select(t => $"{t.Tyre.Name}: {RunWords.Cause(t.Stop)}"));
+        table.AddRemarks(tyres.Where(t => t.Shoves is { Failed: > 0 }).Select(t => Text($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Shoves} shoves could not be run and do not count.")));
 
         return table;
     }
@@ -117,35 +91,5 @@ public static class MeaningTables
         {
             table.AddRemark(WearWords.Limits, isAside: true);
         }
-    }
-
-    /// <summary>What stronger motors add, and what takes over.</summary>
-    /// <param name="r">The robot on each tyre.</param>
-    public static string Gain(RobotMeaning r)
-    {
-        List<string> more = [];
-        List<string> nothing = [];
-        List<TyreMeaning> held = [];
-        foreach (TyreMeaning own in r.Tyres.Where(t => !t.IsStronger))
-        {
-            TyreMeaning strong = r.Tyres.First(t => t.IsStronger && t.Tyre == own.Tyre);
-            double gain = Math.Min(strong.MotorForce, strong.TyreForce) - Math.Min(own.MotorForce, own.TyreForce);
-            if (double.IsFinite(gain))
-            {
-                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : Text($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(!own.IsHeldByTyres && strong.IsHeldByTyres ? ", where now the tyres limit" : "")}"));
-                held.AddRange(strong.MotorForce - own.MotorForce < LeastGain ? [strong] : []);
-            }
-        }
-
-        string adds = more.Count == 0 ? "nothing on any tyre" : string.Join("; ", more) + (nothing.Count > 0 ? "; nothing on " + string.Join(", ", nothing) : "");
-        string limit = held.Count == 0 ? "" : Text($" The controllers or the battery hold the stronger motors to the same {held[0].MotorForce:0.0} N.");
-        return Text($"Motors of {r.Stronger:0.##} times the stall torque add to the standing push: {adds}.{limit}");
-    }
-
-    private static string NotSure(TyreMeaning[] tyres, TyreMeaning best)
-    {
-        Tally first = best.Shoves!;
-        string[] close = [.. tyres.Where(t => t != best && t.Shoves is { Matches: > 0 } s && ShareInterval.OfTwo(first.Wins, first.Matches, s.Wins, s.Matches).Low <= 0.0).Select(t => t.Tyre.Name)];
-        return close.Length == 0 ? "" : $", no surer than with {string.Join(", ", close)}";
     }
 }

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
 
 namespace PushSim.Words.Fits;
@@ -5,13 +6,27 @@ namespace PushSim.Words.Fits;
 /// <summary>What fitted tyres make of a robot.</summary>
 public static class MeaningWords
 {
+    // A smaller change of force is none [N].
+    private const double LeastGain = 0.05;
+
     /// <summary>How well it turns; its key for scripts as well.</summary>
-    /// <param name="ease">How well.</param>
     public static string Of(TurnEase ease) => ease switch { TurnEase.Freely => "easily", TurnEase.AtTheLimit => "at the limit", _ => "cannot" };
 
+    /// <summary>One sentence for the verdict: who wins most shoves, or what limits; empty if nothing was run.</summary>
+    public static string Verdict(RobotMeaning r)
+    {
+        TyreMeaning[] own = [.. r.Tyres.Where(t => !t.IsStronger)];
+        if (own.Length == 0)
+        {
+            return "";
+        }
+
+        TyreMeaning? best = own.Where(t => t.WinShare is not null).MaxBy(t => t.Shoves!.Share(t.Shoves.Wins));
+        string shoves = best is null ? "" : Text($" With {best.Tyre.Name} {r.Robot} wins {100.0 * best.Shoves!.Share(best.Shoves.Wins):0} % of the shoves against {r.Opponent}{NotSure(own, best)}.");
+        return shoves + " " + Limits(own, r.Robot);
+    }
+
     /// <summary>What binds, and what therefore changes nothing.</summary>
-    /// <param name="tyres">The robot on each tyre.</param>
-    /// <param name="robot">Its name.</param>
     public static string Limits(TyreMeaning[] tyres, string robot)
     {
         TyreMeaning[] known = [.. tyres.Where(t => t.Bound.Count > 0)];
@@ -39,6 +54,35 @@ public static class MeaningWords
         parts.AddRange(hold.Length > 0 ? [$"on {Names(hold)} the {Who(hold, "does", "do")}: more grip than that of {hold.MinBy(t => t.TyreForce)!.Tyre.Name} changes nothing in its push"] : []);
         string all = string.Join("; ", parts);
         return $"{(slide.Length > 0 ? "" : $"What limits {robot}: ")}{(slide.Length > 0 ? char.ToUpperInvariant(all[0]) : all[0])}{all[1..]}.";
+    }
+
+    /// <summary>What stronger motors add, and what takes over.</summary>
+    public static string Gain(RobotMeaning r)
+    {
+        List<string> more = [];
+        List<string> nothing = [];
+        List<TyreMeaning> held = [];
+        foreach (TyreMeaning own in r.Tyres.Where(t => !t.IsStronger))
+        {
+            TyreMeaning strong = r.Tyres.First(t => t.IsStronger && t.Tyre == own.Tyre);
+            double gain = Math.Min(strong.MotorForce, strong.TyreForce) - Math.Min(own.MotorForce, own.TyreForce);
+            if (double.IsFinite(gain))
+            {
+                (Math.Abs(gain) < LeastGain ? nothing : more).Add(Math.Abs(gain) < LeastGain ? own.Tyre.Name : Text($"{gain:+0.0;-0.0} N on {own.Tyre.Name}{(!own.IsHeldByTyres && strong.IsHeldByTyres ? ", where now the tyres limit" : "")}"));
+                held.AddRange(strong.MotorForce - own.MotorForce < LeastGain ? [strong] : []);
+            }
+        }
+
+        string adds = more.Count == 0 ? "nothing on any tyre" : string.Join("; ", more) + (nothing.Count > 0 ? "; nothing on " + string.Join(", ", nothing) : "");
+        string limit = held.Count == 0 ? "" : Text($" The controllers or the battery hold the stronger motors to the same {held[0].MotorForce:0.0} N.");
+        return Text($"Motors of {r.Stronger:0.##} times the stall torque add to the standing push: {adds}.{limit}");
+    }
+
+    private static string NotSure(TyreMeaning[] tyres, TyreMeaning best)
+    {
+        Tally first = best.Shoves!;
+        string[] close = [.. tyres.Where(t => t != best && t.Shoves is { Matches: > 0 } s && ShareInterval.OfTwo(first.Wins, first.Matches, s.Wins, s.Matches).Low <= 0.0).Select(t => t.Tyre.Name)];
+        return close.Length == 0 ? "" : $", no surer than with {string.Join(", ", close)}";
     }
 
     private static string Who(TyreMeaning[] tyres, string one, string many)

@@ -8,11 +8,9 @@ public static class PullWords
     private const string Advice = "watch or log whether the wheels turn, test with a full battery and a lower load, or drag the robot with its wheels locked (--drag)";
 
     /// <summary>What set a pull, as a key for scripts.</summary>
-    /// <param name="limit">The judgement.</param>
     public static string Key(PullLimit limit) => limit.By switch { BindingKind.Tyre => "tyre", BindingKind.Motor => "motors", _ => "unknown" };
 
     /// <summary>Why, and what to do.</summary>
-    /// <param name="limit">The judgement.</param>
     public static string Reason(PullLimit limit) => limit.Reason switch
     {
         PullReason.Dragged => "it was dragged, so no motor can have set the force",
@@ -27,11 +25,9 @@ public static class PullWords
     };
 
     /// <summary>What to know before believing a tyre's friction, in sentences.</summary>
-    /// <param name="fit">The tyre.</param>
     public static IEnumerable<string> Warnings(TyreFit fit) => fit.Warnings.Select(Of);
 
     /// <summary>How a number came about that a reader of the log would not expect; nothing is wrong with it.</summary>
-    /// <param name="fit">The tyre.</param>
     public static IEnumerable<string> Notes(TyreFit fit)
     {
         if (fit.Above is { } above)
@@ -42,7 +38,6 @@ public static class PullWords
     }
 
     /// <summary>Why a tyre is left out of a comparison; empty if it is not.</summary>
-    /// <param name="reason">The reason.</param>
     public static string Of(NotCompared reason) => reason switch
     {
         NotCompared.Inconsistent => "its forces contradict the robot file",

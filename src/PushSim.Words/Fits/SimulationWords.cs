@@ -5,6 +5,9 @@ namespace PushSim.Words.Fits;
 /// <summary>What a fit by simulation says, in plain words.</summary>
 public static class SimulationWords
 {
+    /// <summary>Why a tyre has no fit by simulation.</summary>
+    public const string NotFollowed = "no pull slides, or the scenario's run with this tyre fails";
+
     // Words, unit as printed (empty for a ratio) and what kind of test tells it, by the parameter's key.
     private static readonly Dictionary<string, (string Words, string Unit, string Advice)> s_parameters = new()
     {
@@ -16,15 +19,12 @@ public static class SimulationWords
     };
 
     /// <summary>Name of a parameter.</summary>
-    /// <param name="parameter">The parameter.</param>
     public static string Of(TestParameter parameter) => s_parameters[parameter.Key].Words;
 
     /// <summary>Its unit; empty for a ratio.</summary>
-    /// <param name="parameter">The parameter.</param>
     public static string Unit(TestParameter parameter) => s_parameters[parameter.Key].Unit;
 
     /// <summary>Why nothing of a fit is to be believed; empty if it is.</summary>
-    /// <param name="doubt">The doubt.</param>
     public static string Of(FitDoubt doubt) => doubt switch
     {
         FitDoubt.NotFollowed => "the simulated test does not follow the log",
@@ -34,8 +34,6 @@ public static class SimulationWords
     };
 
     /// <summary>Why a parameter is not told; empty if it is.</summary>
-    /// <param name="fit">The fit.</param>
-    /// <param name="p">The parameter of it.</param>
     public static string WhyNot(SimulationFit fit, FittedParameter p)
     {
         (string words, _, string advice) = s_parameters[p.Parameter.Key];
@@ -51,33 +49,49 @@ public static class SimulationWords
         };
     }
 
-    /// <summary>What to know before believing a fit, in sentences.</summary>
-    /// <param name="fit">The fit.</param>
-    public static IReadOnlyList<string> Warnings(SimulationFit fit)
+    /// <summary>How the simulated fits ended, as one more sentence of a verdict; empty if none was asked for.</summary>
+    public static string Verdict(IReadOnlyList<(string Tyre, SimulationFit? Fit)> fits)
     {
-        List<string> said = [];
+        if (fits.Count == 0)
+        {
+            return "";
+        }
+
+        string[] each = [.. fits.Select(f => f.Fit is null ? $"nothing ({NotFollowed})" : Told(f.Fit))];
+        return " The simulated test tells " + (each.Distinct().Count() == 1 ? each[0] : string.Join(", ", fits.Select((f, k) => $"of {f.Tyre} {each[k]}"))) + ".";
+
+        static string Told(SimulationFit fit)
+        {
+            string[] told = [.. fit.Parameters.Where(p => p.IsTold).Select(p => Of(p.Parameter))];
+            return told.Length == fit.Parameters.Count ? $"all {told.Length} quantities"
+                : told.Length > 0 ? $"{told.Length} of {fit.Parameters.Count} quantities ({string.Join(", ", told)})"
+                : $"nothing ({(fit.Doubt != FitDoubt.None ? Of(fit.Doubt) : "no quantity shows in this test by itself")})";
+        }
+    }
+
+    /// <summary>What to know before believing a fit, in sentences.</summary>
+    public static IEnumerable<string> Warnings(SimulationFit fit)
+    {
         if (fit.IsPoorlyFollowed)
         {
             string how = fit.IsNowhere ? "no run of the simulated test lasts through a pull of the log"
                 : Text($"the simulated test follows the log to {fit.Misfit:0.000} N only, where the cell's noise is {fit.Noise:0.000} N");
-            said.Add(how + ": are robot, tether, ramp of the throttle and manoeuvre those of the test?");
+            yield return how + ": are robot, tether, ramp of the throttle and manoeuvre those of the test?";
         }
 
         if (fit.Followed < 1.0)
         {
-            said.Add(Text($"only the first {100.0 * fit.Followed:0} % of the sliding could be followed, and was used: later the log or the simulated test chatters, and its phase is chance"));
+            yield return Text($"only the first {100.0 * fit.Followed:0} % of the sliding could be followed, and was used: later the log or the simulated test chatters, and its phase is chance");
         }
 
         if (fit.Agreeing == 1)
         {
-            said.Add($"only one of {fit.Starts} searches came to this result: there may be a better one");
+            yield return $"only one of {fit.Starts} searches came to this result: there may be a better one";
         }
 
         if (fit.HasFewPulls)
         {
-            said.Add($"{(fit.Pulls.Count == 1 ? "one pull" : "two pulls")} only: the intervals hold the cell's noise, not the scatter from pull to pull");
+            yield return $"{(fit.Pulls.Count == 1 ? "one pull" : "two pulls")} only: the intervals hold the cell's noise, not the scatter from pull to pull";
         }
-
-        return said;
     }
 }

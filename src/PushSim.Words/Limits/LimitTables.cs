@@ -76,8 +76,6 @@ public static class LimitTables
     }
 
     /// <summary>Why nothing binds a wheel; its key for scripts as well.</summary>
-    /// <param name="s">The state.</param>
-    /// <param name="w">The wheel.</param>
     public static string Unbound(LimitState s, WheelLimit w) => !w.IsDriven ? "none" : s.Status == PullStatus.RearsUp ? "rears up" : "not found";
 
     private static string Unbound(LimitState s) => s.Status switch { PullStatus.RearsUp => "rears up", PullStatus.NotFound => "not found", _ => "-" };

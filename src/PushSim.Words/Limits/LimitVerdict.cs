@@ -7,7 +7,6 @@ namespace PushSim.Words.Limits;
 public static class LimitVerdict
 {
     /// <summary>The sentence.</summary>
-    /// <param name="r">The limits.</param>
     public static string Of(LimitReport r) => Forces(r) + Series(r);
 
     // The sum of forces does not tell that a wheel with grip to spare gets no current

@@ -6,7 +6,6 @@ namespace PushSim.Words.Limits;
 public static class LimitWarnings
 {
     /// <summary>All of a report.</summary>
-    /// <param name="r">The limits.</param>
     public static IReadOnlyList<string> Of(LimitReport r) => [.. r.Warnings.Select(Of)];
 
     private static string Of(LimitWarning warning) => warning switch

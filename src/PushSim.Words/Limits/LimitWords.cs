@@ -6,38 +6,35 @@ namespace PushSim.Words.Limits;
 /// <summary>Words and keys of the limits.</summary>
 public static class LimitWords
 {
-    private static readonly string[] s_inputs =
+    // in the order of LimitInput
+    private static readonly (string Words, string Key)[] s_inputs =
     [
-        "friction", "load on driven wheels", "gear ratio", "wheel radius", "motor constant", "winding resistance", "current limit",
-        "battery resistance", "mass", "height of the centre of mass",
+        ("friction", "friction"), ("load on driven wheels", "driven_load"), ("gear ratio", "gear_ratio"), ("wheel radius", "wheel_radius"),
+        ("motor constant", "motor_constant"), ("winding resistance", "winding_resistance"), ("current limit", "current_limit"),
+        ("battery resistance", "battery_resistance"), ("mass", "mass"), ("height of the centre of mass", "centre_of_mass_height"),
     ];
 
-    private static readonly string[] s_inputKeys =
+    // in the order of LimitOutput
+    private static readonly (string Words, string Key, string Unit)[] s_outputs =
     [
-        "friction", "driven_load", "gear_ratio", "wheel_radius", "motor_constant", "winding_resistance", "current_limit", "battery_resistance", "mass",
-        "centre_of_mass_height",
+        ("pull", "pull_n", "N"), ("launch distance in 0.5 s", "launch_distance_m", "m"), ("launch time for 1 m", "launch_time_s", "s"),
+        ("spot-turn rate", "spot_turn_rate_rad_per_s", "rad/s"), ("shove margin", "shove_margin_n", "N"),
     ];
 
-    private static readonly string[] s_outputs = ["pull", "launch distance in 0.5 s", "launch time for 1 m", "spot-turn rate", "shove margin"];
-
-    private static readonly string[] s_outputKeys = ["pull_n", "launch_distance_m", "launch_time_s", "spot_turn_rate_rad_per_s", "shove_margin_n"];
-
-    private static readonly string[] s_outputUnits = ["N", "m", "s", "rad/s", "N"];
+    /// <summary>Plain words.</summary>
+    public static string Of(LimitInput input) => s_inputs[(int)input].Words;
 
     /// <summary>Plain words.</summary>
-    public static string Of(LimitInput input) => s_inputs[(int)input];
-
-    /// <summary>Plain words.</summary>
-    public static string Of(LimitOutput output) => s_outputs[(int)output];
+    public static string Of(LimitOutput output) => s_outputs[(int)output].Words;
 
     /// <summary>Unit of its value.</summary>
-    public static string Unit(LimitOutput output) => s_outputUnits[(int)output];
+    public static string Unit(LimitOutput output) => s_outputs[(int)output].Unit;
 
     /// <summary>Key for scripts.</summary>
-    public static string Key(LimitInput input) => s_inputKeys[(int)input];
+    public static string Key(LimitInput input) => s_inputs[(int)input].Key;
 
     /// <summary>Key for scripts, with the unit.</summary>
-    public static string Key(LimitOutput output) => s_outputKeys[(int)output];
+    public static string Key(LimitOutput output) => s_outputs[(int)output].Key;
 
     /// <summary>A state of heat and charge.</summary>
     public static string Of(LimitStateKind state) => state switch

@@ -39,6 +39,5 @@ public static class LadderTables
     }
 
     /// <summary>Places of the robots as they are shown: by rank where there is one [1].</summary>
-    /// <param name="ladder">Who beats whom.</param>
     public static IReadOnlyList<int> Order(LadderTable ladder) => ladder.Ranking.Count > 0 ? [.. ladder.Ranking.Select(x => x.Robot)] : [.. Enumerable.Range(0, ladder.WinShares.Length)];
 }

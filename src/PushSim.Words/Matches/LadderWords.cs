@@ -11,8 +11,6 @@ public static class LadderWords
     private const int MostFailed = 20;
 
     /// <summary>Who leads, and whether that is sure.</summary>
-    /// <param name="names">Names of the robots.</param>
-    /// <param name="table">Who beats whom.</param>
     public static string Verdict(IReadOnlyList<string> names, LadderTable table)
     {
         if (table.Ranking.Count == 0)

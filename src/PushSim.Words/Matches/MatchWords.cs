@@ -6,7 +6,6 @@ namespace PushSim.Words.Matches;
 public static class MatchWords
 {
     /// <summary>Why a match failed; empty if it did not.</summary>
-    /// <param name="end">What became of it.</param>
     public static string Cause(MatchEnd end) => end.Fault ?? end.Failure switch
     {
         MatchFailure.None or MatchFailure.Draws => "",

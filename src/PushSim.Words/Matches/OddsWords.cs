@@ -6,9 +6,6 @@ namespace PushSim.Words.Matches;
 public static class OddsWords
 {
     /// <summary>Who wins how often, and what held the loser back.</summary>
-    /// <param name="robot">Name of the robot.</param>
-    /// <param name="opponent">Name of its opponent.</param>
-    /// <param name="t">The matches.</param>
     public static string Verdict(string robot, string opponent, Tally t)
     {
         if (t.Matches == 0)
@@ -33,12 +30,10 @@ public static class OddsWords
     }
 
     /// <summary>What to know before believing them.</summary>
-    /// <param name="failed">The matches that failed.</param>
     public static IReadOnlyList<string> Warnings(IReadOnlyList<MatchEnd> failed) => failed.Count == 0 ? [] :
         [$"{failed.Count} {(failed.Count == 1 ? "match failed and is" : "matches failed and are")} left out of the shares; the first is number {failed[0].Number}, shown by --match"];
 
     /// <summary>Why no input is told to matter most.</summary>
-    /// <param name="t">The matches.</param>
     public static string TooFew(Tally t) => $"{t.Matches} matches are too few, or no single input matters enough, to tell which matters most.";
 
     /// <summary>Seed, speed and methods.</summary>

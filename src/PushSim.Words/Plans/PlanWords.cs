@@ -25,7 +25,6 @@ public static class PlanWords
     ];
 
     /// <summary>The answer as one sentence.</summary>
-    /// <param name="plan">The plan.</param>
     public static string Verdict(PullPlan plan)
     {
         string total = $"{plan.PullsEach} pulls of each of {plan.Tyres.Count} tyres ({plan.Pulls.Count} in all)";
@@ -35,12 +34,9 @@ public static class PlanWords
     }
 
     /// <summary>What scatter it reckons with.</summary>
-    /// <param name="plan">The plan.</param>
-    /// <param name="source">Where that comes from.</param>
     public static string Scatter(PullPlan plan, SpreadSource source) => Text($"Scatter from pull to pull: {100.0 * plan.Spread:0.0} % ({Of(source)})")
         + (source == SpreadSource.Assumed ? "; give --from with earlier readings, or --spread." : ".");
 
     /// <summary>Where scatter comes from; its key for scripts as well.</summary>
-    /// <param name="source">Where from.</param>
     public static string Of(SpreadSource source) => source switch { SpreadSource.Given => "given", SpreadSource.Measured => "measured", _ => "assumed" };
 }

@@ -4,7 +4,6 @@ namespace PushSim.Words.Runs;
 public static class RecordWords
 {
     /// <summary>What a mark of a plot is.</summary>
-    /// <param name="kind">Its kind.</param>
     public static string Mark(MarkKind kind) => kind switch
     {
         MarkKind.Near => "90 % of top speed",

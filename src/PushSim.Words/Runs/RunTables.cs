@@ -13,7 +13,6 @@ public static class RunTables
     private const double LeastShownJoule = 5e-4;
 
     /// <summary>The tables, the answers first.</summary>
-    /// <param name="result">The run.</param>
     public static IEnumerable<AnswerTable> Of(RunResult result) =>
         new[] { Answers(result), LimitTable(result), EnergyTable(result) }.Where(t => t.Rows.Count > 0);
 

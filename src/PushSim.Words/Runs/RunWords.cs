@@ -6,15 +6,13 @@ namespace PushSim.Words.Runs;
 public static class RunWords
 {
     /// <summary>The answer as one sentence.</summary>
-    /// <param name="run">The run.</param>
     public static string Verdict(RunResult run) =>
         run.Stop is { Kind: RunStopKind.Refused } refused ? $"The run could not start: {Cause(refused)}."
         : run.Turning is TurnReport turn ? TurnWords.Verdict(turn, run)
-        : run.Shove is ShoveOutcome shove ? RunVerdict.OfShove(run.Scenario, shove, run.Answers, run.Opponent!.Answers)
+        : run.Shove is ShoveOutcome shove ? ShoveVerdict.Of(run.Scenario, shove, run.Answers, run.Opponent!.Answers)
         : RunVerdict.Of(run.Scenario, run.Status, Cause(run.Stop), run.Answers);
 
     /// <summary>What to know before believing it, sentence by sentence; of two robots each tells whose it is.</summary>
-    /// <param name="run">The run.</param>
     public static IReadOnlyList<string> Warnings(RunResult run) =>
     [
         .. run.Warnings.Select(w => run.Opponent is null ? WarningWords.Of(w) : $"{(w.Robot == 0 ? run.Scenario.Robot : run.Opponent.Robot).Name}: {WarningWords.Of(w)}"),
@@ -25,6 +23,5 @@ public static class RunWords
     public static string Cause(RunStop? stop) => stop is null ? "" : StopWords.Of(stop);
 
     /// <summary>Why a shove is too close to call; empty if it is not.</summary>
-    /// <param name="run">The run.</param>
-    public static string TooClose(RunResult run) => RunVerdict.TooClose(run.Shove?.Close, run.Scenario.Shove.DecidingGround);
+    public static string TooClose(RunResult run) => ShoveVerdict.TooClose(run.Shove?.Close, run.Scenario.Shove.DecidingGround);
 }

@@ -6,7 +6,6 @@ namespace PushSim.Words.Sweeps;
 public static class SweepWords
 {
     /// <summary>What is wrong with the text of an input.</summary>
-    /// <param name="fault">The fault.</param>
     public static string Of(SweepFault fault) => fault.Kind switch
     {
         SweepFaultKind.Form => $"\"{fault.Text}\" is not KEY=FROM..TO or KEY=A,B,C",
@@ -17,8 +16,6 @@ public static class SweepWords
     };
 
     /// <summary>Where a point lies: "gear_ratio = 20".</summary>
-    /// <param name="inputs">The inputs.</param>
-    /// <param name="point">The point.</param>
     public static string At(IReadOnlyList<SweepInput> inputs, SweepPoint point) => string.Join(", ", inputs.Select((input, i) => $"{input.Key} = {Told(input, point.Place[i])}"));
 
     /// <summary>Points, matches, seed and time.</summary>

@@ -24,7 +24,6 @@ public sealed class AnswerTable(string caption)
     public bool IsEmpty => _rows.Count == 0 && _remarks.Count == 0;
 
     /// <summary>Adds a column of words.</summary>
-    /// <param name="title">Its head.</param>
     public AnswerTable AddColumn(string title)
     {
         _columns.Add((title, false));
@@ -32,7 +31,6 @@ public sealed class AnswerTable(string caption)
     }
 
     /// <summary>Adds a column of numbers.</summary>
-    /// <param name="title">Its head.</param>
     public AnswerTable AddNumberColumn(string title)
     {
         _columns.Add((title, true));
@@ -40,7 +38,6 @@ public sealed class AnswerTable(string caption)
     }
 
     /// <summary>Adds a row; a zero has no sign.</summary>
-    /// <param name="cells">One text per column.</param>
     public AnswerTable AddRow(params string[] cells)
     {
         _rows.Add([.. cells.Select(PlainNumber.UnsignedZero)]);
@@ -53,6 +50,13 @@ public sealed class AnswerTable(string caption)
     public AnswerTable AddRemark(string text, bool isAside = false)
     {
         _remarks.Add((text, isAside));
+        return this;
+    }
+
+    /// <summary>Adds sentences under the table, in their order.</summary>
+    public AnswerTable AddRemarks(IEnumerable<string> texts)
+    {
+        _remarks.AddRange(texts.Select(t => (t, false)));
         return this;
     }
 }

@@ -16,27 +16,21 @@ public static class BindingTable
     ];
 
     /// <summary>Key of what binds a robot, for scripts.</summary>
-    /// <param name="kind">The kind.</param>
     public static string Key(BindingKind kind) => s_rows[(int)kind].RobotKey;
 
     /// <summary>Key of what binds a wheel at a moment, for scripts.</summary>
-    /// <param name="kind">The kind.</param>
     public static string WheelKey(BindingKind kind) => s_rows[(int)kind].WheelKey;
 
     /// <summary>Key of the part that binds a robot: scripts know tyres, controllers, battery and motors. A lifted wheel is lost traction. Null for none.</summary>
-    /// <param name="kind">The kind.</param>
     public static string? PartKey(BindingKind? kind) => kind is null or BindingKind.Nothing ? null : Key(s_rows[(int)kind].Part ?? kind.Value);
 
     /// <summary>What binds a robot, in words that follow "its".</summary>
-    /// <param name="kind">The kind.</param>
     public static string Words(BindingKind kind) => s_rows[(int)kind].RobotWords;
 
     /// <summary>What binds a wheel at a moment, in words.</summary>
-    /// <param name="kind">The kind.</param>
     public static string WheelWords(BindingKind kind) => s_rows[(int)kind].WheelWords;
 
     /// <summary>The shortest word, for an axis.</summary>
-    /// <param name="kind">The kind.</param>
     public static string Short(BindingKind kind) => s_rows[(int)kind].Short;
 
     /// <summary>What bound a robot, in words that follow "its": "motors, then tyres (with a wheel off the floor)".</summary>
@@ -49,7 +43,6 @@ public static class BindingTable
     }
 
     /// <summary>The kind with that key of a robot; null if there is none.</summary>
-    /// <param name="key">The key.</param>
     public static BindingKind? Parse(string key) => Array.Find(s_rows, r => r.RobotKey == key)?.Kind;
 
     private sealed record Row(BindingKind Kind, string RobotKey, string WheelKey, string RobotWords, string WheelWords, string Short)

@@ -28,6 +28,5 @@ public static class EnergyWords
     public static IReadOnlyCollection<string> Keys => s_energies.Keys;
 
     /// <summary>What an entry is.</summary>
-    /// <param name="key">Its key.</param>
     public static string Of(string key) => s_energies[key];
 }

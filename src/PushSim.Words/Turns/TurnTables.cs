@@ -9,7 +9,6 @@ public static class TurnTables
     private const double SeenOffset = 5e-4;
 
     /// <summary>The tables; none where nothing was looked at.</summary>
-    /// <param name="run">The run.</param>
     public static IEnumerable<AnswerTable> Of(RunResult run)
     {
         if (run.Turning is not TurnReport r)
@@ -23,7 +22,7 @@ public static class TurnTables
             yield return HelpTable(r);
         }
 
-        yield return ModeTable(r, TurnWords.Explain(r, run));
+        yield return ModeTable(r, TurnExplanation.Of(r, run));
     }
 
     // One column a wheel: eight of them still fit a page.
@@ -50,10 +49,7 @@ public static class TurnTables
             Row("wear", "mm³", w => w.Wear is { } v ? F(1e9 * v, "0.000") : "");
         }
 
-        foreach (string line in Lines(r))
-        {
-            table.AddRemark(line);
-        }
+        table.AddRemarks(Lines(r));
 
         return table;
 
@@ -102,10 +98,7 @@ public static class TurnTables
             table.AddRemark($"no modes of the steady turn: {TurnWords.Of(r.NoModes)}");
         }
 
-        foreach (string line in explanation)
-        {
-            table.AddRemark(line);
-        }
+        table.AddRemarks(explanation);
 
         IEnumerable<IGrouping<TurnMode, TurnPart>> rows = r.Modes.Count == 0 ? [] : Enum.GetValues<TurnPart>()
             .Select(p => (Part: p, Mode: r.Modes.FirstOrDefault(m => m.Part == p) ?? r.Modes.MaxBy(m => m.Shares.FirstOrDefault(s => s.Part == p).Share)!))

@@ -16,7 +16,6 @@ public static class TyreTables
     private const double LongWay = 100.0;
 
     /// <summary>Wear of each wheel.</summary>
-    /// <param name="report">The wear.</param>
     public static AnswerTable Of(WearReport report)
     {
         AnswerTable table = new AnswerTable("Wear of").AddColumn("Wheel").AddColumn("in").AddNumberColumn("Volume [mm³]").AddNumberColumn("Mass [mg]").AddNumberColumn("Tread depth [µm]");
@@ -38,7 +37,6 @@ public static class TyreTables
     }
 
     /// <summary>How uneven it is, and what a turn is worth in straight metres.</summary>
-    /// <param name="report">The wear.</param>
     public static string Summary(WearReport report)
     {
         if (report.Unevenness is not double uneven)
@@ -54,7 +52,6 @@ public static class TyreTables
     }
 
     /// <summary>Grip over many runs.</summary>
-    /// <param name="grip">The grip.</param>
     public static AnswerTable Of(GripSeries grip)
     {
         AnswerTable table = new AnswerTable("After run").AddNumberColumn("Run").AddNumberColumn("Grip of all").AddNumberColumn("of each wheel").AddColumn("Tread");
@@ -72,13 +69,11 @@ public static class TyreTables
     }
 
     /// <summary>How many runs the grip lasts.</summary>
-    /// <param name="grip">The grip.</param>
     public static string Summary(GripSeries grip) => grip.RunsUntilLoss is int run
         ? $"dust: grip has fallen by {Percent(grip.GripLoss)} after {run} {(run == 1 ? "run" : "runs")}."
         : $"dust: grip has not fallen by {Percent(grip.GripLoss)} within {grip.Runs[^1].Run} runs; it is {Percent(grip.Runs[^1].Grip)} of the clean tyre's.";
 
     /// <summary>Materials, the least worn tread first.</summary>
-    /// <param name="ranking">They.</param>
     public static AnswerTable Of(IReadOnlyList<RankedTyre> ranking)
     {
         bool hasGrip = ranking.Any(r => r.Grip is not null);
@@ -102,10 +97,7 @@ public static class TyreTables
             table.AddRow([.. cells]);
         }
 
-        foreach (RankedTyre r in ranking.Where(r => r.Stop is not null))
-        {
-            table.AddRemark($"left out: {r.Name}: {RunWords.Cause(r.Stop)}");
-        }
+        table.AddRemarks(ranking.Where(r => r.Stop is not null).Select(r => $"left out: {r.Name}: {RunWords.Cause(r.Stop)}"));
 
         return table;
     }

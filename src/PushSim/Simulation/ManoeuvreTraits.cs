@@ -2,23 +2,24 @@ namespace PushSim.Simulation;
 
 /// <summary>What is so of every manoeuvre of a kind: who asks what a kind means asks its row, and names no kind.</summary>
 /// <param name="Kind">The kind.</param>
+/// <param name="Name">Its name in sentences and lists.</param>
 /// <param name="Family">What it is asked.</param>
-public sealed record ManoeuvreTraits(ManoeuvreKind Kind, ManoeuvreFamily Family)
+public sealed record ManoeuvreTraits(ManoeuvreKind Kind, string Name, ManoeuvreFamily Family)
 {
     // one row a kind, in the order of the kinds
     private static readonly ManoeuvreTraits[] s_all =
     [
-        new(ManoeuvreKind.Launch, ManoeuvreFamily.Drive),
-        new(ManoeuvreKind.Brake, ManoeuvreFamily.Stop),
-        new(ManoeuvreKind.Reversal, ManoeuvreFamily.Stop),
-        new(ManoeuvreKind.PullTest, ManoeuvreFamily.Pull),
-        new(ManoeuvreKind.DragTest, ManoeuvreFamily.Pull) { IsDragged = true },
-        new(ManoeuvreKind.Spot, ManoeuvreFamily.Turn) { IsOnTheSpot = true },
-        new(ManoeuvreKind.Arc, ManoeuvreFamily.Turn),
-        new(ManoeuvreKind.Hold, ManoeuvreFamily.Hold),
-        new(ManoeuvreKind.Timeline, ManoeuvreFamily.Drive),
-        new(ManoeuvreKind.Shove, ManoeuvreFamily.Push) { NeedsOpponent = true },
-        new(ManoeuvreKind.WallPush, ManoeuvreFamily.Push) { NeedsWall = true },
+        new(ManoeuvreKind.Launch, "launch", ManoeuvreFamily.Drive),
+        new(ManoeuvreKind.Brake, "brake", ManoeuvreFamily.Stop),
+        new(ManoeuvreKind.Reversal, "reversal", ManoeuvreFamily.Stop),
+        new(ManoeuvreKind.PullTest, "pull test", ManoeuvreFamily.Pull),
+        new(ManoeuvreKind.DragTest, "drag test", ManoeuvreFamily.Pull) { IsDragged = true },
+        new(ManoeuvreKind.Spot, "spot turn", ManoeuvreFamily.Turn) { IsOnTheSpot = true },
+        new(ManoeuvreKind.Arc, "arc", ManoeuvreFamily.Turn),
+        new(ManoeuvreKind.Hold, "hold", ManoeuvreFamily.Hold),
+        new(ManoeuvreKind.Timeline, "timeline", ManoeuvreFamily.Drive),
+        new(ManoeuvreKind.Shove, "shove", ManoeuvreFamily.Push) { NeedsOpponent = true },
+        new(ManoeuvreKind.WallPush, "wall push", ManoeuvreFamily.Push) { NeedsWall = true },
     ];
 
     /// <summary>Whether the tether's anchor drags the robot, which is commanded nothing.</summary>

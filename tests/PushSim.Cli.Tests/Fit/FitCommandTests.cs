@@ -79,7 +79,7 @@ public class FitCommandTests
 
     private static TyreSettings TyreOf(string file)
     {
-        ReadResult read = ScenarioReader.ReadRobot(file);
+        ReadResult read = ScenarioReader.Check(file);
         Assert.Empty(read.Problems);
         return read.Robot!.Wheels[0].Tyre;
     }

@@ -83,17 +83,17 @@ public class SimulateCommandTests
         Assert.Empty(table.Columns);
         Assert.Empty(table.Rows);
         Assert.Contains("soft: the simulated test tells nothing: searches from different starts do not agree", table.Remarks.Select(r => r.Text));
-        Assert.Equal(" The simulated test tells nothing (searches from different starts do not agree).", SimulationTables.Verdict([("soft", nothing)]));
-        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationTables.Verdict([("soft", Made(0, FitDoubt.None))]));
-        Assert.Equal($" The simulated test tells nothing ({SimulationTables.NotFollowed}).", SimulationTables.Verdict([("soft", null)]));
-        Assert.Equal("", SimulationTables.Verdict([]));
+        Assert.Equal(" The simulated test tells nothing (searches from different starts do not agree).", SimulationWords.Verdict([("soft", nothing)]));
+        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationWords.Verdict([("soft", Made(0, FitDoubt.None))]));
+        Assert.Equal($" The simulated test tells nothing ({SimulationWords.NotFollowed}).", SimulationWords.Verdict([("soft", null)]));
+        Assert.Equal("", SimulationWords.Verdict([]));
 
         SimulationFit some = Made(2, FitDoubt.None);
         Assert.Equal(5, SimulationTables.Table("foam", some).Rows.Count);
         Assert.Equal(
             " The simulated test tells of soft nothing (searches from different starts do not agree), of foam 2 of 5 quantities (breakaway friction, sliding friction).",
-            SimulationTables.Verdict([("soft", nothing), ("foam", some)]));
-        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationTables.Verdict([("foam", Made(5, FitDoubt.None))]));
+            SimulationWords.Verdict([("soft", nothing), ("foam", some)]));
+        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationWords.Verdict([("foam", Made(5, FitDoubt.None))]));
     }
 
     private static SimulationFit Made(int told, FitDoubt doubt) => new()

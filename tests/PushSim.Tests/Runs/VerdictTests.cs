@@ -131,14 +131,14 @@ public class VerdictTests
         {
             Ending = ending, Winner = winner, GroundGained = gained, EndTime = 1.249, FirstContact = 0.2, GivesGroundAt = 0.5, GroundSpeed = 0.3, TurnedAside = (turned, otherTurned), Upset = Upset.NoseUp,
         };
-        Assert.Equal(sentence, RunVerdict.OfShove(s, outcome, new RunAnswers { Binding = BindingShares.Of(BindingKind.Tyre) }, new RunAnswers { Binding = BindingShares.Of(BindingKind.Motor) }));
-        string far = RunVerdict.OfShove(s, outcome with { IsFarLine = true }, new RunAnswers(), new RunAnswers());
+        Assert.Equal(sentence, ShoveVerdict.Of(s, outcome, new RunAnswers { Binding = BindingShares.Of(BindingKind.Tyre) }, new RunAnswers { Binding = BindingShares.Of(BindingKind.Motor) }));
+        string far = ShoveVerdict.Of(s, outcome with { IsFarLine = true }, new RunAnswers(), new RunAnswers());
         Assert.Equal(ending == ShoveEnding.Line, far.Contains(" over the far line (they have swapped ends) after 1.25 s", StringComparison.Ordinal));
-        Assert.Equal("A and B never touch." + Close, RunVerdict.OfShove(s, outcome with { FirstContact = null, TooCloseToCall = true, Close = new CloseShove(CloseCause.Unknown, 1, 7, CloseStart.Later) }, new RunAnswers(), new RunAnswers()));
-        Assert.EndsWith("." + Close, RunVerdict.OfShove(s, outcome with { TooCloseToCall = true, Close = new CloseShove(CloseCause.Unknown, 1, 7, CloseStart.Later) }, new RunAnswers(), new RunAnswers()));
-        Assert.Contains("A was held back by its zero command, B by its zero command", RunVerdict.OfShove(s, outcome, new RunAnswers(), new RunAnswers()));
+        Assert.Equal("A and B never touch." + Close, ShoveVerdict.Of(s, outcome with { FirstContact = null, TooCloseToCall = true, Close = new CloseShove(CloseCause.Unknown, 1, 7, CloseStart.Later) }, new RunAnswers(), new RunAnswers()));
+        Assert.EndsWith("." + Close, ShoveVerdict.Of(s, outcome with { TooCloseToCall = true, Close = new CloseShove(CloseCause.Unknown, 1, 7, CloseStart.Later) }, new RunAnswers(), new RunAnswers()));
+        Assert.Contains("A was held back by its zero command, B by its zero command", ShoveVerdict.Of(s, outcome, new RunAnswers(), new RunAnswers()));
         ScenarioSettings dummy = TestRobots.Shove(Whole with { Name = "A" }, Undriven with { Name = "B" });
-        Assert.Contains("A was held back by its zero command, B by its lack of motors", RunVerdict.OfShove(dummy, outcome, new RunAnswers(), new RunAnswers()));
+        Assert.Contains("A was held back by its zero command, B by its lack of motors", ShoveVerdict.Of(dummy, outcome, new RunAnswers(), new RunAnswers()));
     }
 
     private static string Of(ManoeuvreKind kind, RunAnswers answers) => RunVerdict.Of(TestRobots.Scenario(Whole, kind, 0.0, 0.0, 1.0), RunStatus.Finished, "", answers);

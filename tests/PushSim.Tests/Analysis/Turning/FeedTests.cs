@@ -67,8 +67,8 @@ public class FeedTests
     {
         RunResult run = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_flat))));
         TurnReport r = run.Turning!;
-        Assert.Contains(TurnWords.Explain(r, run), l => l.StartsWith("The body's own swinging makes it:", StringComparison.Ordinal));
-        Assert.Contains(TurnWords.Explain(r, run), l => l.Contains("falling friction feeds no chatter", StringComparison.Ordinal));
+        Assert.Contains(TurnExplanation.Of(r, run), l => l.StartsWith("The body's own swinging makes it:", StringComparison.Ordinal));
+        Assert.Contains(TurnExplanation.Of(r, run), l => l.Contains("falling friction feeds no chatter", StringComparison.Ordinal));
     }
 
     // growth without the fall, with steady loads, with neither
@@ -81,7 +81,7 @@ public class FeedTests
     public void Each_cause_is_told(double withoutFall, double steadyLoad, double neither, string words)
     {
         RunResult run = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy))));
-        IReadOnlyList<string> told = TurnWords.Explain(run.Turning! with { Feed = new TurnFeed(withoutFall, steadyLoad, neither) }, run);
+        IReadOnlyList<string> told = TurnExplanation.Of(run.Turning! with { Feed = new TurnFeed(withoutFall, steadyLoad, neither) }, run);
         Assert.Contains(told, l => l.Contains(words, StringComparison.Ordinal));
         Assert.Equal(withoutFall <= 0.0 || steadyLoad > 0.0, told.Any(l => l.StartsWith("What feeds a chatter", StringComparison.Ordinal)));
     }
@@ -93,7 +93,7 @@ public class FeedTests
         RunResult run = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy))));
         TurnMode first = run.Turning!.Modes[0];
         TurnMode Swing(TurnPart part, double growth, double frequency) => new(part, growth, frequency, [(part, 1.0)]);
-        IReadOnlyList<string> Told(params TurnMode[] more) => TurnWords.Explain(run.Turning! with { Modes = [first, .. more] }, run);
+        IReadOnlyList<string> Told(params TurnMode[] more) => TurnExplanation.Of(run.Turning! with { Modes = [first, .. more] }, run);
         IReadOnlyList<string> told = Told(Swing(TurnPart.Ring, 5.0, 1.1 * first.Frequency), Swing(TurnPart.Roll, 2.1, 21.8), Swing(TurnPart.Pitch, 1.0, 30.0), Swing(TurnPart.Yaw, -1.0, 2.0));
         Assert.StartsWith("Another swing grows, too: roll at 21.8 Hz, doubling every 330 ms.", Assert.Single(told, l => l.StartsWith("Another swing", StringComparison.Ordinal)), StringComparison.Ordinal);
         Assert.DoesNotContain(Told(Swing(TurnPart.Ring, 5.0, 1.1 * first.Frequency), Swing(TurnPart.Drift, 1.0, 0.0), Swing(TurnPart.Roll, -1.0, 21.8)), l => l.StartsWith("Another swing", StringComparison.Ordinal));
@@ -107,6 +107,6 @@ public class FeedTests
     {
         RunResult run = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(GrowthTests.Bouncy))));
         RingCheck ring = run.Turning!.Rings[0] with { Margin = margin };
-        Assert.Contains(TurnWords.Explain(run.Turning! with { Rings = [ring] }, run), l => l.Contains(words, StringComparison.Ordinal));
+        Assert.Contains(TurnExplanation.Of(run.Turning! with { Rings = [ring] }, run), l => l.Contains(words, StringComparison.Ordinal));
     }
 }

@@ -42,7 +42,7 @@ public class RandomReviewTests
                 .. r.Rings.Select(c => c.Margin), .. r.SlipSpeeds.Select(p => p.Growth), .. r.Spectra.SelectMany(s => s.Amplitudes),
             ];
             Assert.True(numbers.All(double.IsFinite), $"seed {seed}: a number is not finite");
-            Assert.All(TurnWords.Explain(r, result), l => Assert.DoesNotContain("NaN", l));
+            Assert.All(TurnExplanation.Of(r, result), l => Assert.DoesNotContain("NaN", l));
         }
 
         Assert.True(withModes > 0, "no steady turn was found in any");

@@ -131,7 +131,7 @@ public class TurnReviewTests
         Assert.NotNull(Simulator.Run(Damped(scenario, 0.9 * range.Onset!.Value)).Answers.Chatter);
         Assert.Null(Simulator.Run(Damped(scenario, 1.1 * range.Stop!.Value)).Answers.Chatter);
         Assert.All(result.Turning.Wheels, w => Assert.InRange(w.Frequency!.Value, 70.0, 200.0));
-        Assert.Contains(TurnWords.Explain(result.Turning, result), l => l.Contains("begins to chatter by itself below", StringComparison.Ordinal));
+        Assert.Contains(TurnExplanation.Of(result.Turning, result), l => l.Contains("begins to chatter by itself below", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -143,7 +143,7 @@ public class TurnReviewTests
         Assert.Contains(r.SlipSpeeds, p => p.RingMargin < 1.0);
         Assert.Contains(r.SlipSpeeds, p => p.RingMargin > 1.0);
         Assert.True(r.SimulatedGrowth > 0.0);
-        Assert.Contains(TurnWords.Explain(r, bouncy), l => l.Contains("cannot be seen in a pull test", StringComparison.Ordinal));
+        Assert.Contains(TurnExplanation.Of(r, bouncy), l => l.Contains("cannot be seen in a pull test", StringComparison.Ordinal));
     }
 
     // common practice, no source: skid steering wears tyres far more than driving straight

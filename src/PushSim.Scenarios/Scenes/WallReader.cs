@@ -4,10 +4,10 @@ using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Scenes;
 
-/// <summary>What a robot can meet in a scenario: how a shove starts, walls, and what contacts are made of.</summary>
-internal static class SurroundingsReader
+/// <summary>The walls of a scenario, and that no robot starts inside one.</summary>
+internal static class WallReader
 {
-    public static WallSettings Wall(Section s)
+    public static WallSettings Read(Section s)
     {
         WallSettings wall = s.Fill(Blank.Wall);
         if (double.Hypot(wall.X2 - wall.X1, wall.Y2 - wall.Y1) < 1e-3)
@@ -19,16 +19,16 @@ internal static class SurroundingsReader
     }
 
     /// <summary>Complains about every robot that would start inside a wall.</summary>
-    public static void CheckWalls(IReadOnlyList<Section> sections, ScenarioSettings scenario)
+    public static void Check(IReadOnlyList<Section> sections, ScenarioSettings scenario)
     {
         ShoveSettings? shove = scenario.Opponent is null ? null : scenario.Shove;
-        Check(scenario.Robot, scenario.Manoeuvre, 1.0);
+        CheckRobot(scenario.Robot, scenario.Manoeuvre, 1.0);
         if (scenario.Opponent is OpponentSettings other)
         {
-            Check(other.Robot, other.Manoeuvre, -1.0);
+            CheckRobot(other.Robot, other.Manoeuvre, -1.0);
         }
 
-        void Check(RobotSettings robot, ManoeuvreSettings manoeuvre, double frame)
+        void CheckRobot(RobotSettings robot, ManoeuvreSettings manoeuvre, double frame)
         {
             (double X, double Y)[] corners = [.. StartPose.Of(robot, manoeuvre.InitialHeading, shove).Corners(robot).Select(c => (frame * c.X, frame * c.Y))];
             for (int i = 0; i < sections.Count; i++)

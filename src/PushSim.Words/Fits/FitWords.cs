@@ -1,0 +1,57 @@
+using PushSim.Analysis.Fit;
+using PushSim.Analysis.Statistics;
+
+namespace PushSim.Words.Fits;
+
+/// <summary>What fitted tyres answer, in a sentence.</summary>
+public static class FitWords
+{
+    /// <summary>The answer as one sentence.</summary>
+    /// <param name="fits">The tyres.</param>
+    /// <param name="compared">How they compare; null: not said.</param>
+    public static string Verdict(IReadOnlyList<TyreFit> fits, TyreComparison? compared = null)
+    {
+        if (fits.Count == 1)
+        {
+            return Sentence(fits[0]);
+        }
+
+        List<TyreFit> sure = [.. fits.Where(f => !f.Limit.IsInconsistent)];
+        List<TyreFit> slid = [.. sure.Where(f => f.KineticFriction is not null)];
+        TyreFit? best = slid.MaxBy(f => f.ForModel.Kinetic) ?? sure.MaxBy(f => f.ForModel.Static);
+        string most = slid.Count == 0 ? "most grip before breaking away (none was seen sliding)" : slid.Count < sure.Count ? "most grip of those seen sliding" : "most grip";
+        int motors = fits.Count(f => f.Limit.IsOfMotors);
+        int inconsistent = fits.Count - sure.Count;
+        string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
+        return best is null
+            ? $"{fits.Count} tyres fitted, all inconsistent with the robot file."
+            : Text($"{fits.Count} tyres fitted; {most}: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + (compared is null ? "" : Apart(compared, best.Name)) + rest;
+    }
+
+    // Whether the best tyre is told apart from the others; empty if it is in no pair.
+    private static string Apart(TyreComparison c, string best)
+    {
+        List<string> close = [.. c.Pairs.Where(p => !p.IsToldApart && (p.First == best || p.Second == best)).Select(p => p.First == best ? p.Second : p.First)];
+        bool isIn = c.Pairs.Any(p => p.First == best || p.Second == best);
+        return !isIn ? "" : close.Count == 0 ? " It is told apart from all others compared." : $" It is not told apart from {string.Join(", ", close)}.";
+    }
+
+    private static string Sentence(TyreFit f)
+    {
+        string kinetic = f.KineticFriction is Interval k ? $"sliding friction {Word(f)}{Ranged(k)}" : "no sliding seen";
+        string atRest = $"breakaway {(f.IsStaticLowerBound ? "at least " : "")}{Ranged(f.StaticFriction)}";
+        string by = f.Limit.IsInconsistent ? "inconsistent with the robot file" : f.Limit.By switch
+        {
+            BindingKind.Tyre => "the tyre set it",
+            BindingKind.Motor => "the motors set it, the tyre grips at least that well",
+            _ => "whether tyre or motors set it is unknown",
+        };
+        return $"{f.Name}: {kinetic}, {atRest}; {by}.";
+    }
+
+    private static string Word(TyreFit f) => f.Limit.IsOfMotors ? "at least " : "";
+
+    private static string Ranged(Interval i) => i.IsBounded
+        ? Text($"{i.Value:0.000} ({i.Low:0.000} to {i.High:0.000})")
+        : Text($"{i.Value:0.000}");
+}

@@ -1,0 +1,90 @@
+namespace PushSim.Words.Runs;
+
+/// <summary>The answer of a shove as one sentence in plain words.</summary>
+internal static class ShoveVerdict
+{
+    // A turn of the pair that anyone would see [rad]: 10 degrees.
+    private const double SeenTurn = Math.PI / 18.0;
+
+    /// <summary>The sentence.</summary>
+    public static string Of(ScenarioSettings scenario, ShoveOutcome o, RunAnswers first, RunAnswers opponent)
+    {
+        string[] names = [scenario.Robot.Name, scenario.Opponent!.Robot.Name];
+        string close = o.TooCloseToCall == true ? $" Too close to call: {TooClose(o.Close, scenario.Shove.DecidingGround)}." : string.Empty;
+        if (o.FirstContact is null)
+        {
+            return Text($"{names[0]} and {names[1]} never touch.{close}");
+        }
+
+        string limits = Text($"{names[0]} was held back by its {Held(first, scenario.Robot, scenario.Manoeuvre)}, {names[1]} by its {Held(opponent, scenario.Opponent.Robot, scenario.Opponent.Manoeuvre)}");
+        string aside = Aside(names, o);
+        if (o.Winner < 0)
+        {
+            string how = o.Ending == ShoveEnding.Tips ? "both robots tip past 20 deg or lose the floor" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
+            return Text($"Stalemate: {how}; {limits}{aside}.{close}");
+        }
+
+        string winner = names[o.Winner];
+        string loser = names[1 - o.Winner];
+        string what = o.Ending switch
+        {
+            ShoveEnding.Tips => Text($"{winner} wins: {loser} {RunVerdict.Words(o.Upset)} {o.EndTime:0.00} s after the start"),
+            ShoveEnding.Line => Text($"{winner} pushes {loser} {(o.IsFarLine ? "over the far line (they have swapped ends)" : "back over its line")} after {o.EndTime:0.00} s"),
+            _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
+        };
+        string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($"; {loser} gives ground from {t:0.00} s on, at {o.GroundSpeed:0.00} m/s") : string.Empty;
+        return Text($"{what}{gives}; {limits}{aside}.{close}");
+    }
+
+    /// <summary>Why a shove is too close to call; empty if it is not.</summary>
+    /// <param name="close">Why.</param>
+    /// <param name="deciding">Ground that decides [m].</param>
+    public static string TooClose(CloseShove? close, double deciding)
+    {
+        if (close is null)
+        {
+            return "";
+        }
+
+        string share = $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise, for example {Words(close.Example)}";
+        return close.Cause switch
+        {
+            CloseCause.Level => Text($"the two are level, and the ground gained stays about the deciding {1000.0 * deciding:0} mm; {share}"),
+            CloseCause.Chatter => $"tyres chatter, and its phase decides; {share}",
+            CloseCause.Bistable => $"the shove is bistable, a tiny difference turns the robots one way or the other; {share}",
+            _ => share,
+        };
+    }
+
+    private static string Words(CloseStart start) => start switch
+    {
+        CloseStart.Tighter => "at a tighter tolerance",
+        CloseStart.Right => "with the opponent half a millimetre further right",
+        CloseStart.TurnedRight => "turned a fifth of a degree right",
+        CloseStart.Left => "with the opponent half a millimetre further left",
+        CloseStart.TurnedLeft => "turned a fifth of a degree left",
+        CloseStart.Later => "starting a moment later",
+        _ => "with the opponent starting a moment later",
+    };
+
+    private static string Aside(string[] names, ShoveOutcome o)
+    {
+        double[] turns = [o.TurnedAside.First, o.TurnedAside.Opponent];
+        List<string> seen = [];
+        for (int k = 0; k < 2; k++)
+        {
+            if (Math.Abs(turns[k]) > SeenTurn)
+            {
+                seen.Add(Text($"{names[k]} is turned {Math.Abs(turns[k]) * 180.0 / Math.PI:0} deg to its {(turns[k] > 0.0 ? "left" : "right")}"));
+            }
+        }
+
+        return seen.Count > 0 ? "; " + string.Join(", ", seen) : "; they stay straight";
+    }
+
+    // a robot that is told nothing only holds against the other with its shorted motors
+    private static string Held(RunAnswers a, RobotSettings robot, ManoeuvreSettings manoeuvre) =>
+        a.Binding is not { } bound || manoeuvre.Commands.All(c => c is { Throttle: 0.0, Turn: 0.0 }) ? Idle(robot) : BindingTable.Phrase(bound, a.IsNearTopSpeed ? "top speed (motors and gearing)" : null);
+
+    private static string Idle(RobotSettings robot) => RunVerdict.IsDriven(robot) ? BindingTable.Words(BindingKind.Nothing) : "lack of motors";
+}
