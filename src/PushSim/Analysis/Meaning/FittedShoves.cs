@@ -3,10 +3,8 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Meaning;
 
-/// <summary>
-/// Shoves of a robot on a fitted tyre, its friction drawn anew for each with the scatter of the pulls; all else is drawn by another source, the same for
-/// every tyre, so that tyres are compared on like matches.
-/// </summary>
+/// <summary>Shoves of a robot on a fitted tyre, its friction drawn anew for each with the scatter of the pulls; all else is drawn by another source, the same for
+/// every tyre, so that tyres are compared on like matches.</summary>
 /// <param name="inner">Matches of the robot as in its file.</param>
 /// <param name="tyre">The tyre.</param>
 /// <param name="motors">What becomes of the robot's motors.</param>

@@ -38,10 +38,8 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
         };
     }
 
-    /// <summary>
-    /// The robot with this tyre on its wheels under test: friction as fitted, everything else from the tyre of that name in the robot's file, or from the tyre
-    /// that it replaces. A friction curve, rise or dust of the replaced tyre goes: the fitted friction is the whole of it on that floor.
-    /// </summary>
+    /// <summary>The robot with this tyre on its wheels under test: friction as fitted, everything else from the tyre of that name in the robot's file, or from the tyre
+    /// that it replaces. A friction curve, rise or dust of the replaced tyre goes: the fitted friction is the whole of it on that floor.</summary>
     /// <param name="robot">The robot.</param>
     /// <param name="factor">Multiplies both frictions [1].</param>
     public RobotSettings On(RobotSettings robot, double factor = 1.0)
