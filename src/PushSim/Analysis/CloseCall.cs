@@ -3,10 +3,8 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis;
 
-/// <summary>
-/// Whether a shove is too close to call: it is run again at a tighter tolerance, with starts that differ by less than anyone can set up, and with commands that
-/// come a few milliseconds earlier or later.
-/// </summary>
+/// <summary>Whether a shove is too close to call: it is run again at a tighter tolerance, with starts that differ by less than anyone can set up, and with commands that
+/// come a few milliseconds earlier or later.</summary>
 public static class CloseCall
 {
     // Tighter tolerance of the second run, as a share of the first [1].
@@ -21,8 +19,6 @@ public static class CloseCall
     private const double SampleRate = 250.0;
 
     /// <summary>The result with its outcome reviewed; results without a shove come back as they are.</summary>
-    /// <param name="result">A finished run.</param>
-    /// <param name="cancel">Stops the runs.</param>
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
     public static RunResult Review(RunResult result, CancellationToken cancel = default)
     {

@@ -3,10 +3,8 @@ using PushSim.Tyres;
 
 namespace PushSim.Binding;
 
-/// <summary>
-/// What binds a wheel at a moment. Of causes that hold together the one nearest the floor counts: a lifted wheel, no command, a sliding tyre, a current limit,
-/// a series wiring, the battery, the motor. One run, lanes and the steady pull of the limits all ask here.
-/// </summary>
+/// <summary>What binds a wheel at a moment. Of causes that hold together the one nearest the floor counts: a lifted wheel, no command, a sliding tyre, a current limit,
+/// a series wiring, the battery, the motor. One run, lanes and the steady pull of the limits all ask here.</summary>
 internal static class BindingRule
 {
     /// <summary>Number of kinds [1].</summary>

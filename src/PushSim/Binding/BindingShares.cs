@@ -18,6 +18,5 @@ public sealed record BindingShares(IReadOnlyList<(BindingKind Kind, double Share
     public bool IsLifted => LiftedShare >= Noticed;
 
     /// <summary>A stretch of one kind.</summary>
-    /// <param name="kind">The kind.</param>
     public static BindingShares Of(BindingKind kind) => new([(kind, 1.0)], 0.0);
 }

@@ -45,7 +45,6 @@ public static class BindingSpans
     }
 
     /// <summary>At each sample the kind that sets most of the robot's force, for the shading of a plot.</summary>
-    /// <param name="wheels">Moments of each wheel.</param>
     public static IReadOnlyList<BindingKind> Leading(IReadOnlyList<BindingMoments> wheels)
     {
         BindingTally tally = new();

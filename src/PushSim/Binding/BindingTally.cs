@@ -1,9 +1,7 @@
 namespace PushSim.Binding;
 
-/// <summary>
-/// Adds up, over time and driven wheels, how much of a robot's drive each kind set: the impulse, the size of a wheel's force times its time. A tenth more of what binds a
-/// wheel adds about a tenth of that wheel's force, so the order of the impulses is that of the gains; but a tenth less resistance of the battery adds only a tenth of its sag.
-/// </summary>
+/// <summary>Adds up, over time and driven wheels, how much of a robot's drive each kind set: the impulse, the size of a wheel's force times its time. A tenth more of what binds a
+/// wheel adds about a tenth of that wheel's force, so the order of the impulses is that of the gains; but a tenth less resistance of the battery adds only a tenth of its sag.</summary>
 internal sealed class BindingTally
 {
     // So that a robot at top speed, whose wheels give nothing, still has an order [N].

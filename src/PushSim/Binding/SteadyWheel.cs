@@ -1,9 +1,7 @@
 namespace PushSim.Binding;
 
-/// <summary>
-/// A wheel without its hops and the strokes of its chatter: a tyre that buzzes leaves the floor and sticks to it many times a second, and still carries its share and slides. Load and
-/// slide go through first-order lags; a tyre in the air neither sticks nor slides.
-/// </summary>
+/// <summary>A wheel without its hops and the strokes of its chatter: a tyre that buzzes leaves the floor and sticks to it many times a second, and still carries its share and slides. Load and
+/// slide go through first-order lags; a tyre in the air neither sticks nor slides.</summary>
 /// <param name="mean">Mean load of the robot's wheels standing, which it starts from [N].</param>
 internal struct SteadyWheel(double mean)
 {

@@ -2,12 +2,9 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Chassis;
 
-/// <summary>
-/// Velocities of the body in its own axes, and the velocity of any of its points. The arms here and in
-/// <see cref="Wrench{T}"/> are the same ones, so that force times velocity is generalised force times generalised speed.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
-public struct BodyMotion<T>
+/// <summary>Velocities of the body in its own axes, and the velocity of any of its points. The arms here and in
+/// <see cref="Wrench{T}"/> are the same ones, so that force times velocity is generalised force times generalised speed.</summary>
+internal struct BodyMotion<T>
     where T : struct, IReal<T>
 {
     /// <summary>Forward, left and upward speed of the centre of mass [m/s].</summary>

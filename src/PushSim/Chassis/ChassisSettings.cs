@@ -1,9 +1,7 @@
 namespace PushSim.Chassis;
 
-/// <summary>
-/// The rigid body of a robot. Frame: x forward, y left, z up (ISO 8855); the origin of the plan is any point the
-/// builder likes (usually the middle of the body), on the floor. All lengths in this frame.
-/// </summary>
+/// <summary>The rigid body of a robot. Frame: x forward, y left, z up (ISO 8855); the origin of the plan is any point the
+/// builder likes (usually the middle of the body), on the floor. All lengths in this frame.</summary>
 public sealed record ChassisSettings
 {
     /// <summary>Total mass of the robot with wheels and battery [kg].</summary>

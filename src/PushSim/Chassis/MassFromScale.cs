@@ -1,7 +1,6 @@
 namespace PushSim.Chassis;
 
-/// <summary>
-/// Mass and centre of mass from readings of a kitchen scale under one axle at a time, the other axle at the same height.
+/// <summary>Mass and centre of mass from readings of a kitchen scale under one axle at a time, the other axle at the same height.
 /// <code>
 /// level:  m = m_f + m_r            x = (m_f x_f + m_r x_r)/m          (the same across: left, right, y)
 /// tilted: m_f' / m = ((x - x_r) cos t - (h - r_r) sin t) / (L cos t - d sin t),   L = x_f - x_r,  d = r_f - r_r
@@ -10,8 +9,7 @@ namespace PushSim.Chassis;
 /// </code>
 /// with e the rise of the front axle, r the wheels' radii, m_f' the front reading in that place; with equal wheels h = r + (m_f - m_f') L/(m tan t).
 /// The wheels must be free to roll, else friction carries part of the load. Lifting one axle and reading the change is the usual test of
-/// road vehicles (from memory); the equations are moments about the rear contact.
-/// </summary>
+/// road vehicles (from memory); the equations are moments about the rear contact.</summary>
 public static class MassFromScale
 {
     /// <summary>Place of the centre of mass between two supports [m].</summary>

@@ -2,12 +2,9 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Chassis;
 
-/// <summary>
-/// Sum of forces on the body in its own axes and their moments through the arms of <see cref="BodyMotion{T}"/>:
-/// M_pitch = sum(z_p F_x - x F_z), M_roll = sum(y F_z - z_p F_y), M_yaw = sum(x F_y - y F_x).
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
-public struct Wrench<T>
+/// <summary>Sum of forces on the body in its own axes and their moments through the arms of <see cref="BodyMotion{T}"/>:
+/// M_pitch = sum(z_p F_x - x F_z), M_roll = sum(y F_z - z_p F_y), M_yaw = sum(x F_y - y F_x).</summary>
+internal struct Wrench<T>
     where T : struct, IReal<T>
 {
     /// <summary>Forward, left and upward force [N].</summary>

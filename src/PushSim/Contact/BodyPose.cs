@@ -3,8 +3,7 @@ using PushSim.Chassis;
 namespace PushSim.Contact;
 
 /// <summary>Place, tilt and velocities of a body that can touch others.</summary>
-/// <typeparam name="T">Number type.</typeparam>
-public struct BodyPose<T>
+internal struct BodyPose<T>
     where T : struct, IReal<T>
 {
     /// <summary>Floor position of the centre of mass [m].</summary>

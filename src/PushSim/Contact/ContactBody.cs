@@ -1,14 +1,12 @@
 namespace PushSim.Contact;
 
-/// <summary>
-/// What a contact knows of one body: its outline about the centre of mass and the heights of its faces. A wall is a body
+/// <summary>What a contact knows of one body: its outline about the centre of mass and the heights of its faces. A wall is a body
 /// that never moves.
 /// <para>
 /// Faces are numbered from the foremost one and summed in pairs of mirror partners, so that the mirror image of a contact
 /// is the mirror image to the last bit, whatever corner the outline was given from.
-/// </para>
-/// </summary>
-public sealed class ContactBody
+/// </para></summary>
+internal sealed class ContactBody
 {
     /// <summary>A body from its outline.</summary>
     /// <param name="corners">3 to 8 corners, convex, counter-clockwise from above, from the centre of mass, x forward, y left [m].</param>
@@ -48,7 +46,6 @@ public sealed class ContactBody
         new([.. outline.Corners.Select(corner => (corner.X - centreX, corner.Y - centreY))], outline.Faces, centreHeight);
 
     /// <summary>A wall's body: a box along its own x axis, about its middle; it stands at <see cref="WallPose{T}"/>.</summary>
-    /// <param name="wall">Wall.</param>
     public static ContactBody FromWall(WallSettings wall)
     {
         double x = 0.5 * Length(wall);
@@ -58,8 +55,6 @@ public sealed class ContactBody
     }
 
     /// <summary>Where a wall stands, for ever.</summary>
-    /// <param name="wall">Wall.</param>
-    /// <typeparam name="T">Number type.</typeparam>
     public static BodyPose<T> WallPose<T>(WallSettings wall)
         where T : struct, IReal<T>
     {

@@ -4,8 +4,7 @@ using PushSim.Tyres;
 
 namespace PushSim.Contact;
 
-/// <summary>
-/// The contact of two bodies A and B: normal forces from the overlap of their outlines (<see cref="ContactSide{T}"/>, once
+/// <summary>The contact of two bodies A and B: normal forces from the overlap of their outlines (<see cref="ContactSide{T}"/>, once
 /// with A's faces and once with B's, added), Hunt-Crossley damping, and friction by one elasto-plastic bristle along the
 /// face and one along each body's ramp:
 /// <code>
@@ -14,10 +13,8 @@ namespace PushSim.Contact;
 /// with v the slip, averaged over what touches by its normal force. Hunt and Crossley, J. Appl. Mech. 42:440-445, 1975;
 /// bristle as in <see cref="BristleLaw"/>. Exchanging A and B, or left and right, exchanges the forces to the last bit.
 /// Limits: a ramp's angle is the one it has when level; friction along the face and along a slope are limited each by
-/// itself; a side face next to a ramp is as high as it is given, also where it overlaps only the low end of a slope.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
-public sealed class ContactPair<T>
+/// itself; a side face next to a ramp is as high as it is given, also where it overlaps only the low end of a slope.</summary>
+internal sealed class ContactPair<T>
     where T : struct, IReal<T>
 {
     /// <summary>Share of z_max up to which friction is elastic [1].</summary>
@@ -71,10 +68,7 @@ public sealed class ContactPair<T>
     /// <summary>Power that the two bodies lose in the contact: -(force on A . v_A + force on B . v_B) there [W].</summary>
     public T LostPower;
 
-    /// <summary>
-    /// Adds the contact's forces to both bodies; for g > 0 solves the friction bristles, as in
-    /// <see cref="IAdditiveSystem.Evaluate"/>.
-    /// </summary>
+    /// <summary>Adds the contact's forces to both bodies; for g > 0 solves the friction bristles, as in <see cref="IAdditiveSystem.Evaluate"/>.</summary>
     /// <param name="a">A's place and velocities.</param>
     /// <param name="b">B's.</param>
     /// <param name="g">Stage step, 0 for a plain evaluation [s].</param>

@@ -1,7 +1,6 @@
 namespace PushSim.Contact;
 
 /// <summary>A <see cref="ContactBody"/> as numbers of the kernel, per corner and per face.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal sealed class ContactShape<T>
     where T : struct, IReal<T>
 {

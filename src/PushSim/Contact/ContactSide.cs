@@ -3,8 +3,7 @@ using System.Runtime.InteropServices;
 
 namespace PushSim.Contact;
 
-/// <summary>
-/// Half of a contact: one body's faces ("own") against the outline of the other, all in the own body's axes. The other
+/// <summary>Half of a contact: one body's faces ("own") against the outline of the other, all in the own body's axes. The other
 /// half is the same code with the bodies exchanged, and the two are added: that makes the contact symmetric to the bit.
 /// <code>
 ///   depth of the other's point P under face i:   D = n.(m_i - P) + z_p n.(theta, -phi) - z_q n.(theta', -phi')'
@@ -13,9 +12,7 @@ namespace PushSim.Contact;
 /// </code>
 /// z_p and z_q are the heights of the acting point in either body: depth follows the tilted faces, and depth' is the
 /// closing speed of the two bodies' points at the contact. On a ramp depth is counted from where the slope reaches the
-/// rider's lower edge: that line lies g = (lower edge - tip) cot beta inward of the tip.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// rider's lower edge: that line lies g = (lower edge - tip) cot beta inward of the tip.</summary>
 internal sealed partial class ContactSide<T>
     where T : struct, IReal<T>
 {

@@ -4,7 +4,6 @@ using PushSim.Chassis;
 namespace PushSim.Contact;
 
 /// <summary>Forces of some part of a contact, seen from the body whose faces it was measured from ("own").</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct ContactSums<T>
     where T : struct, IReal<T>
 {
@@ -75,7 +74,6 @@ internal struct ContactSums<T>
 }
 
 /// <summary>The part of a contact that one ramp carries.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct SlopeSums<T>
     where T : struct, IReal<T>
 {

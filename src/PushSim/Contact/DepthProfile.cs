@@ -2,11 +2,8 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Contact;
 
-/// <summary>
-/// Integrals along a face of the positive part d of a depth that runs linearly from a at s0 to b at s1, in closed form.
-/// The same to the bit, with s negated, for the mirrored profile.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// <summary>Integrals along a face of the positive part d of a depth that runs linearly from a at s0 to b at s1, in closed form.
+/// The same to the bit, with s negated, for the mirrored profile.</summary>
 internal struct DepthProfile<T>
     where T : struct, IReal<T>
 {

@@ -6,10 +6,7 @@ namespace PushSim.Contact;
 /// <param name="RampAngle">Angle of a ramp from the floor [rad], its slope running inward and up from the tip; null for an upright face.</param>
 public sealed record FaceSettings(double LowerEdge, double UpperEdge, double? RampAngle = null);
 
-/// <summary>
-/// What other robots and walls touch: a convex outline seen from above, with heights per face. Frame as in
-/// <see cref="Chassis.ChassisSettings"/>.
-/// </summary>
+/// <summary>What other robots and walls touch: a convex outline seen from above, with heights per face. Frame as in <see cref="Chassis.ChassisSettings"/>.</summary>
 public sealed record OutlineSettings
 {
     /// <summary>3 to 8 corners, convex, counter-clockwise from above, from the plan's origin [m].</summary>

@@ -1,7 +1,6 @@
 namespace PushSim.Contact;
 
 /// <summary>A point of contact relative to either body's centre of mass, over the floor, in that body's axes.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct Touch<T>
     where T : struct, IReal<T>
 {

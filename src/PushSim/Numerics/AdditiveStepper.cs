@@ -1,14 +1,11 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// One step of an additive Runge-Kutta pair on an <see cref="IAdditiveSystem"/>:
+/// <summary>One step of an additive Runge-Kutta pair on an <see cref="IAdditiveSystem"/>, a struct of which is called without indirection:
 /// stage i:  Y_explicit = y_n + h sum_(j&lt;i) aE_ij k_j,   z* = y_n + h sum_(j&lt;i) aI_ij k_j,   k_i by the system with g = h gamma;
 /// new state y_n + h sum b_i k_i,   error h sum (b_i - bhat_i) k_i.
 /// k_1 is a plain evaluation at the step's start; the one at the step's end serves the dense output and is the next k_1.
-/// Nothing is allocated after construction. Source: see <see cref="AdditiveTableau"/>.
-/// </summary>
-/// <typeparam name="TSystem">The system; a struct is called without indirection.</typeparam>
-public sealed class AdditiveStepper<TSystem>
+/// Nothing is allocated after construction. Source: see <see cref="AdditiveTableau"/>.</summary>
+internal sealed class AdditiveStepper<TSystem>
     where TSystem : IAdditiveSystem
 {
     private readonly int _count;

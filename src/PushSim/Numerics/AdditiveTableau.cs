@@ -1,11 +1,9 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// An embedded additive Runge-Kutta pair: an explicit half A^E for the soft components and a diagonally implicit half A^I
-/// (first stage explicit, one diagonal coefficient gamma) for the stiff ones, with common weights b, bhat and nodes c.
+/// <summary>An embedded additive Runge-Kutta pair: an explicit half A^E for the soft components and a diagonally implicit half A^I
+/// (first stage explicit, one diagonal coefficient gamma, stiffly accurate: its last row is b) for the stiff ones, with common weights b, bhat and nodes c.
 /// Immutable. A new method is one file with data and one entry in <see cref="All"/>.
-/// Source of the form: C. A. Kennedy, M. H. Carpenter, Applied Numerical Mathematics 44 (2003) 139-181, section 2.
-/// </summary>
+/// Source of the form: C. A. Kennedy, M. H. Carpenter, Applied Numerical Mathematics 44 (2003) 139-181, section 2.</summary>
 public sealed class AdditiveTableau
 {
     private readonly double[] _explicit;
@@ -20,7 +18,6 @@ public sealed class AdditiveTableau
         int embeddedOrder,
         double[][] explicitRows,
         double[][] implicitRows,
-        double[] weights,
         double[] embeddedWeights,
         double[] nodes)
     {
@@ -30,9 +27,9 @@ public sealed class AdditiveTableau
         Stages = nodes.Length;
         _explicit = Square(explicitRows);
         _implicit = Square(implicitRows);
-        _weights = (double[])weights.Clone();
-        _embeddedWeights = (double[])embeddedWeights.Clone();
-        _nodes = (double[])nodes.Clone();
+        _weights = [.. implicitRows[^1]];
+        _embeddedWeights = [.. embeddedWeights];
+        _nodes = [.. nodes];
     }
 
     /// <summary>Every pair the engine knows, by rising order.</summary>
@@ -70,7 +67,6 @@ public sealed class AdditiveTableau
     public double Gamma => _implicit[^1];
 
     /// <summary>Finds a pair by its name, whatever the case.</summary>
-    /// <param name="name">Name such as "ARK3(2)".</param>
     /// <exception cref="ArgumentException">No pair has this name.</exception>
     public static AdditiveTableau ByName(string name)
     {

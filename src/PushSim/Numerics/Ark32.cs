@@ -1,12 +1,10 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Data of ARK3(2)4L[2]SA: order 3 with an embedded order 2, 4 stages, both halves with the same weights and nodes;
+/// <summary>Data of ARK3(2)4L[2]SA: order 3 with an embedded order 2, 4 stages, both halves with the same weights and nodes;
 /// the implicit half is stiffly accurate and L-stable.
 /// Source: C. A. Kennedy, M. H. Carpenter, Applied Numerical Mathematics 44 (2003) 139-181, appendix; coefficients from
 /// memory, checked by the order and coupling conditions in the tests. One denominator, of b_2, was recalled wrong and
-/// restored from sum b = 1, which gives a whole number to 1e-13; it then meets every condition.
-/// </summary>
+/// restored from sum b = 1, which gives a whole number to 1e-13; it then meets every condition.</summary>
 internal static class Ark32
 {
     private const double Gamma = 1767732205903.0 / 4055673282236;
@@ -34,14 +32,6 @@ internal static class Ark32
          Gamma],
     ];
 
-    private static readonly double[] Weights =
-    [
-        1471266399579.0 / 7840856788654,
-        -4482444167858.0 / 7529755066697,
-        11266239266428.0 / 11593286722821,
-        1767732205903.0 / 4055673282236,
-    ];
-
     private static readonly double[] EmbeddedWeights =
     [
         2756255671327.0 / 12835298489170,
@@ -60,5 +50,5 @@ internal static class Ark32
 
     /// <summary>Builds the table.</summary>
     internal static AdditiveTableau Create() =>
-        new("ARK3(2)", order: 3, embeddedOrder: 2, Explicit, Implicit, Weights, EmbeddedWeights, Nodes);
+        new("ARK3(2)", order: 3, embeddedOrder: 2, Explicit, Implicit, EmbeddedWeights, Nodes);
 }

@@ -1,11 +1,9 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Data of ARK4(3)6L[2]SA: order 4 with an embedded order 3, 6 stages, both halves with the same weights and nodes;
+/// <summary>Data of ARK4(3)6L[2]SA: order 4 with an embedded order 3, 6 stages, both halves with the same weights and nodes;
 /// the implicit half is stiffly accurate and L-stable.
 /// Source: C. A. Kennedy, M. H. Carpenter, Applied Numerical Mathematics 44 (2003) 139-181, appendix; coefficients from
-/// memory, checked by the order and coupling conditions in the tests.
-/// </summary>
+/// memory, checked by the order and coupling conditions in the tests.</summary>
 internal static class Ark43
 {
     private const double Gamma = 1.0 / 4;
@@ -53,16 +51,6 @@ internal static class Ark43
          Gamma],
     ];
 
-    private static readonly double[] Weights =
-    [
-        82889.0 / 524892,
-        0,
-        15625.0 / 83664,
-        69875.0 / 102672,
-        -2260.0 / 8211,
-        1.0 / 4,
-    ];
-
     private static readonly double[] EmbeddedWeights =
     [
         4586570599.0 / 29645900160,
@@ -85,5 +73,5 @@ internal static class Ark43
 
     /// <summary>Builds the table.</summary>
     internal static AdditiveTableau Create() =>
-        new("ARK4(3)", order: 4, embeddedOrder: 3, Explicit, Implicit, Weights, EmbeddedWeights, Nodes);
+        new("ARK4(3)", order: 4, embeddedOrder: 3, Explicit, Implicit, EmbeddedWeights, Nodes);
 }

@@ -1,11 +1,9 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Data of ARK5(4)8L[2]SA: order 5 with an embedded order 4, 8 stages, both halves with the same weights and nodes;
+/// <summary>Data of ARK5(4)8L[2]SA: order 5 with an embedded order 4, 8 stages, both halves with the same weights and nodes;
 /// the implicit half is stiffly accurate and L-stable.
 /// Source: C. A. Kennedy, M. H. Carpenter, Applied Numerical Mathematics 44 (2003) 139-181, appendix; coefficients from
-/// memory, checked by the order and coupling conditions in the tests.
-/// </summary>
+/// memory, checked by the order and coupling conditions in the tests.</summary>
 internal static class Ark54
 {
     private const double Gamma = 41.0 / 200;
@@ -81,18 +79,6 @@ internal static class Ark54
          Gamma],
     ];
 
-    private static readonly double[] Weights =
-    [
-        -872700587467.0 / 9133579230613,
-        0,
-        0,
-        22348218063261.0 / 9555858737531,
-        -1143369518992.0 / 8141816002931,
-        -39379526789629.0 / 19018526304540,
-        32727382324388.0 / 42900044865799,
-        41.0 / 200,
-    ];
-
     private static readonly double[] EmbeddedWeights =
     [
         -975461918565.0 / 9796059967033,
@@ -119,5 +105,5 @@ internal static class Ark54
 
     /// <summary>Builds the table.</summary>
     internal static AdditiveTableau Create() =>
-        new("ARK5(4)", order: 5, embeddedOrder: 4, Explicit, Implicit, Weights, EmbeddedWeights, Nodes);
+        new("ARK5(4)", order: 5, embeddedOrder: 4, Explicit, Implicit, EmbeddedWeights, Nodes);
 }

@@ -1,14 +1,12 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// The solution between the two ends of one accepted step, from values and slopes at the ends (cubic Hermite, third
+/// <summary>The solution between the two ends of one accepted step, from values and slopes at the ends (cubic Hermite, third
 /// order). For an implicit (stiff) component whose end slopes do not suit a monotone curve the chord is taken, so the curve
 /// never leaves the range of its two end values; region of monotone slopes from F. N. Fritsch, R. E. Carlson,
 /// SIAM Journal on Numerical Analysis 17 (1980) 238-246. Limits: an extremum of a stiff component inside a step is
 /// flattened to the larger end value; at tolerances below about 1e-5 the fifth-order pair is more accurate at its steps
-/// than this curve between them.
-/// </summary>
-public sealed class DenseOutput
+/// than this curve between them.</summary>
+internal sealed class DenseOutput
 {
     private readonly double[] _store;
     private readonly int _y0;

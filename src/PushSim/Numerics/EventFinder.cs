@@ -1,41 +1,21 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Finds zeros of a scalar function on the dense output of a step: signs are compared at the ends and at a few inner
-/// points, and a bracketed zero is refined by the Illinois form of false position with bisection as the safeguard
-/// (M. Dowell, P. Jarratt, BIT 11 (1971) 168-174). A zero counts for the step that reaches it: an exact zero at a step's
-/// start belongs to the step before. Limit: two zeros between neighbouring sample points are not seen.
-/// Nothing is allocated per search.
-/// </summary>
-/// <typeparam name="TFunction">The function; a struct is called without indirection.</typeparam>
-public sealed class EventFinder<TFunction>
+/// <summary>Finds where a scalar function rises through zero on the dense output of a step: signs are compared at the ends of a few parts of it, and a bracketed zero is refined by the
+/// Illinois form of false position with bisection as the safeguard (M. Dowell, P. Jarratt, BIT 11 (1971) 168-174). A zero counts for the step that reaches it: an exact zero at
+/// a step's start belongs to the step before. Limit: two zeros within a part are not seen. Nothing is allocated per search.</summary>
+/// <param name="function">The function; a struct is called without indirection.</param>
+/// <param name="count">Number of components of the state [1].</param>
+internal sealed class EventFinder<TFunction>(TFunction function, int count)
     where TFunction : IEventFunction
 {
-    /// <summary>Refinements before the bracket is taken as it is [1]; bisection alone needs about 60.</summary>
+    // Refinements before the bracket is taken as it is [1]; bisection alone needs about 60.
     private const int MaximumRefinements = 200;
 
-    private readonly EventDirection _direction;
-    private readonly int _intervals;
-    private readonly double[] _state;
-    private readonly int[] _components;
-    private TFunction _function;
+    // Parts of a step; more find shorter double crossings [1].
+    private const int Parts = 4;
 
-    /// <summary>Prepares a search.</summary>
-    /// <param name="function">The function.</param>
-    /// <param name="direction">Sign changes that count.</param>
-    /// <param name="count">Number of components of the state [1].</param>
-    /// <param name="innerPoints">Sample points between the ends of a step, not negative [1]; more finds shorter double crossings.</param>
-    /// <param name="components">Components the function reads, the others are not written [1]; null: all of them.</param>
-    public EventFinder(
-        TFunction function, EventDirection direction, int count, int innerPoints = 3, int[]? components = null)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegative(innerPoints);
-        _function = function;
-        _direction = direction;
-        _intervals = innerPoints + 1;
-        _state = new double[count];
-        _components = components ?? [.. Enumerable.Range(0, count)];
-    }
+    private readonly double[] _state = new double[count];
+    private TFunction _function = function;
 
     /// <summary>The function, in place.</summary>
     public ref TFunction Function => ref _function;
@@ -44,22 +24,15 @@ public sealed class EventFinder<TFunction>
     /// <param name="step">The step.</param>
     /// <param name="time">Time of the event [s]; NaN if there is none.</param>
     /// <returns>Whether there is one.</returns>
-    public bool TryFind(DenseOutput step, out double time) => TryFind(step, step.T0, out time);
-
-    /// <summary>First event in a step after a time: to go on behind an event already found.</summary>
-    /// <param name="step">The step.</param>
-    /// <param name="after">Start of the search, inside the step [s].</param>
-    /// <param name="time">Time of the event [s]; NaN if there is none.</param>
-    /// <returns>Whether there is one.</returns>
-    public bool TryFind(DenseOutput step, double after, out double time)
+    public bool TryFind(DenseOutput step, out double time)
     {
-        double a = after;
+        double a = step.T0;
         double fa = At(step, a);
-        for (int i = 1; i <= _intervals; i++)
+        for (int i = 1; i <= Parts; i++)
         {
-            double b = i == _intervals ? step.T1 : after + ((step.T1 - after) * i / _intervals);
+            double b = i == Parts ? step.T1 : step.T0 + ((step.T1 - step.T0) * i / Parts);
             double fb = At(step, b);
-            if (Counts(fa, fb))
+            if (fa < 0.0 && fb >= 0.0)
             {
                 time = fb == 0.0 ? b : Refine(step, a, fa, b, fb);
                 return true;
@@ -70,13 +43,6 @@ public sealed class EventFinder<TFunction>
 
         time = double.NaN;
         return false;
-    }
-
-    private bool Counts(double fa, double fb)
-    {
-        bool rising = fa < 0.0 && fb >= 0.0;
-        bool falling = fa > 0.0 && fb <= 0.0;
-        return (rising && _direction != EventDirection.Falling) || (falling && _direction != EventDirection.Rising);
     }
 
     // Returns the end of the last bracket behind the zero, so that a search from there does not find it again.
@@ -120,7 +86,7 @@ public sealed class EventFinder<TFunction>
 
     private double At(DenseOutput step, double t)
     {
-        foreach (int component in _components)
+        for (int component = 0; component < _state.Length; component++)
         {
             _state[component] = step.Evaluate(t, component);
         }

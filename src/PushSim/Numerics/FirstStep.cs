@@ -1,9 +1,7 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// First step of a segment from the sizes of y, y' and a difference quotient of y', in tolerances. Source: E. Hairer, S. P. Norsett,
-/// G. Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).
-/// </summary>
+/// <summary>First step of a segment from the sizes of y, y' and a difference quotient of y', in tolerances. Source: E. Hairer, S. P. Norsett,
+/// G. Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).</summary>
 internal static class FirstStep
 {
     /// <summary>A step from the sizes alone, to take the difference quotient over [s].</summary>

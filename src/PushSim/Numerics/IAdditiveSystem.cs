@@ -1,11 +1,9 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// y' = f_explicit(t, y) + f_implicit(t, y), split by component: the first <see cref="ExplicitCount"/> components are
+/// <summary>y' = f_explicit(t, y) + f_implicit(t, y), split by component: the first <see cref="ExplicitCount"/> components are
 /// integrated by the explicit half of an additive pair, the rest (stiff, linear in themselves given the others) by the
-/// diagonally implicit half.
-/// </summary>
-public interface IAdditiveSystem
+/// diagonally implicit half.</summary>
+internal interface IAdditiveSystem
 {
     /// <summary>Number of explicit components [1].</summary>
     int ExplicitCount { get; }
@@ -13,10 +11,8 @@ public interface IAdditiveSystem
     /// <summary>Number of implicit components, behind the explicit ones [1].</summary>
     int ImplicitCount { get; }
 
-    /// <summary>
-    /// Evaluates all derivatives. For g = 0 it is a plain evaluation at (t, y). For g > 0 the implicit part of y holds,
-    /// on entry, the known part z* of the stage and is replaced by the solution of z = z* + g z'(t, y_explicit, z).
-    /// </summary>
+    /// <summary>Evaluates all derivatives. For g = 0 it is a plain evaluation at (t, y). For g > 0 the implicit part of y holds,
+    /// on entry, the known part z* of the stage and is replaced by the solution of z = z* + g z'(t, y_explicit, z).</summary>
     /// <param name="t">Time [s].</param>
     /// <param name="g">Step times the diagonal coefficient, h gamma [s]; 0 for a plain evaluation.</param>
     /// <param name="y">State: explicit part, then implicit part; the latter is written when g > 0.</param>

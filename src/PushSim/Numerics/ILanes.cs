@@ -2,12 +2,10 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Numerics;
 
-/// <summary>
-/// A number type whose values are a fixed count of doubles side by side, its lanes. Lanes never mix: every operation of
-/// <see cref="IReal{T}"/> gives in each lane the bits that <see cref="R1"/> gives for that lane's numbers.
-/// </summary>
+/// <summary>A number type whose values are a fixed count of doubles side by side, its lanes. Lanes never mix: every operation of
+/// <see cref="IReal{T}"/> gives in each lane the bits that <see cref="R1"/> gives for that lane's numbers.</summary>
 /// <typeparam name="T">The implementing type; exactly <see cref="Lanes"/> doubles, lane 0 first in memory.</typeparam>
-public interface ILanes<T> : IReal<T>
+internal interface ILanes<T> : IReal<T>
     where T : struct, ILanes<T>, IReal<T>
 {
     /// <summary>Number of lanes [1].</summary>
@@ -18,10 +16,9 @@ public interface ILanes<T> : IReal<T>
 }
 
 /// <summary>Access to single lanes, for what is done lane by lane: step control, events, refilling.</summary>
-public static class Lane
+internal static class Lane
 {
     /// <summary>One lane of a number [unit of its use].</summary>
-    /// <typeparam name="T">Number type.</typeparam>
     /// <param name="x">The number.</param>
     /// <param name="lane">Index of the lane, not checked [1].</param>
     public static double Get<T>(in T x, int lane)
@@ -30,7 +27,6 @@ public static class Lane
             ref Unsafe.As<T, double>(ref Unsafe.AsRef(in x)), lane);
 
     /// <summary>Replaces one lane of a number.</summary>
-    /// <typeparam name="T">Number type.</typeparam>
     /// <param name="x">The number.</param>
     /// <param name="lane">Index of the lane, not checked [1].</param>
     /// <param name="value">New value of the lane [unit of its use].</param>
@@ -39,7 +35,6 @@ public static class Lane
         Unsafe.Add(ref Unsafe.As<T, double>(ref x), lane) = value;
 
     /// <summary>Replaces one lane of a number.</summary>
-    /// <typeparam name="T">Number type.</typeparam>
     /// <param name="x">The number.</param>
     /// <param name="lane">Index of the lane, not checked [1].</param>
     /// <param name="value">New value of the lane [unit of its use].</param>
@@ -47,7 +42,6 @@ public static class Lane
         where T : struct, ILanes<T>, IReal<T> => Set(ref x, lane, value.Value);
 
     /// <summary>Replaces one lane of each number of a list.</summary>
-    /// <typeparam name="T">Number type.</typeparam>
     /// <param name="x">The numbers.</param>
     /// <param name="lane">Index of the lane, not checked [1].</param>
     /// <param name="values">New values of the lane, as many [unit of their use].</param>

@@ -1,11 +1,9 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// A real number, a vector of them (lanes) or a dual number: what the model's equations are written over, once. No
-/// branches on values: a choice is <see cref="IfLess"/>, so that lanes can differ.
-/// </summary>
+/// <summary>A real number, a vector of them (lanes) or a dual number: what the model's equations are written over, once. No
+/// branches on values: a choice is <see cref="IfLess"/>, so that lanes can differ.</summary>
 /// <typeparam name="T">The implementing type.</typeparam>
-public interface IReal<T>
+internal interface IReal<T>
     where T : struct, IReal<T>
 {
     /// <summary>a + b [unit of a].</summary>

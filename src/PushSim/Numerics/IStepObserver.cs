@@ -1,7 +1,7 @@
 namespace PushSim.Numerics;
 
 /// <summary>Sees every accepted step of a run, in order. A struct observer is called without boxing.</summary>
-public interface IStepObserver
+internal interface IStepObserver
 {
     /// <summary>Called once per accepted step.</summary>
     /// <param name="step">The step; valid during the call only, its storage is reused by the next step.</param>
@@ -10,7 +10,7 @@ public interface IStepObserver
 }
 
 /// <summary>Answer of an observer.</summary>
-public enum StepDecision
+internal enum StepDecision
 {
     /// <summary>Integrate on.</summary>
     Continue,

@@ -1,12 +1,9 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Integrates an <see cref="IAdditiveSystem"/> over a time span with error control. Step ends lie to the bit on every
+/// <summary>Integrates an <see cref="IAdditiveSystem"/> over a time span with error control. Step ends lie to the bit on every
 /// breakpoint, where the method restarts; a failed run returns a status. Reusable: one instance serves many runs and
-/// allocates nothing per step. A struct system that is <see cref="ISegmented"/> is boxed once per segment.
-/// </summary>
-/// <typeparam name="TSystem">The system.</typeparam>
-public sealed class Integration<TSystem>
+/// allocates nothing per step. A struct system that is <see cref="ISegmented"/> is boxed once per segment.</summary>
+internal sealed class Integration<TSystem>
     where TSystem : IAdditiveSystem
 {
     private readonly AdditiveStepper<TSystem> _stepper;
@@ -26,7 +23,6 @@ public sealed class Integration<TSystem>
     }
 
     /// <summary>Integrates from t0 to t1.</summary>
-    /// <typeparam name="TObserver">The observer; a struct is changed in place.</typeparam>
     /// <param name="t0">Start [s].</param>
     /// <param name="t1">End, not before the start [s].</param>
     /// <param name="y">State at the start, replaced by the one at the time reached; each component in its own unit.</param>

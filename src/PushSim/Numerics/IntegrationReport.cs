@@ -1,7 +1,7 @@
 namespace PushSim.Numerics;
 
 /// <summary>How a run ended.</summary>
-public enum IntegrationStatus
+internal enum IntegrationStatus
 {
     /// <summary>The end time was reached.</summary>
     Completed,
@@ -25,5 +25,5 @@ public enum IntegrationStatus
 /// <param name="Steps">Accepted steps [1].</param>
 /// <param name="Rejected">Rejected trial steps [1].</param>
 /// <param name="Evaluations">Evaluations of the right-hand side, plain and implicit ones together [1].</param>
-public readonly record struct IntegrationReport(
+internal readonly record struct IntegrationReport(
     IntegrationStatus Status, double Time, int Steps, int Rejected, long Evaluations);

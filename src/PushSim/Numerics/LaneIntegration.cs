@@ -2,15 +2,10 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Integrates many runs of one system side by side, one per lane, each with its own time, step, segment and end; a lane that
+/// <summary>Integrates many runs of one system side by side, one per lane, each with its own time, step, segment and end; a lane that
 /// has finished takes the next run. Every run has the bits that <see cref="Integration{TSystem}"/> gives it alone, whatever
-/// lane it is in and whatever runs beside it. Nothing is allocated after construction.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
-/// <typeparam name="TSystem">The system.</typeparam>
-/// <typeparam name="TFeed">Where the runs come from.</typeparam>
-public sealed class LaneIntegration<T, TSystem, TFeed>
+/// lane it is in and whatever runs beside it. Nothing is allocated after construction.</summary>
+internal sealed class LaneIntegration<T, TSystem, TFeed>
     where T : struct, ILanes<T>, IReal<T>
     where TSystem : ILaneSystem<T>
     where TFeed : ILaneFeed<T>

@@ -3,11 +3,8 @@ using System.Runtime.InteropServices;
 
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Storage and sums of one step of an additive pair in every lane; row by row as <see cref="AdditiveStepper{TSystem}"/> and
-/// with its order of operations, so that each lane has its bits.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// <summary>Storage and sums of one step of an additive pair in every lane; row by row as <see cref="AdditiveStepper{TSystem}"/> and
+/// with its order of operations, so that each lane has its bits.</summary>
 internal sealed class LaneWorkspace<T>
     where T : struct, ILanes<T>, IReal<T>
 {

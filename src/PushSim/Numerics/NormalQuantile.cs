@@ -1,10 +1,8 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Quantile of the standard normal distribution. Wichura, algorithm AS 241 (PPND16), Applied Statistics 37:477, 1988; relative accuracy about 1e-16. Written with the
-/// engine's own logarithm, so that draws are the same on every platform.
-/// </summary>
-public static class NormalQuantile
+/// <summary>Quantile of the standard normal distribution. Wichura, algorithm AS 241 (PPND16), Applied Statistics 37:477, 1988; relative accuracy about 1e-16. Written with the
+/// engine's own logarithm, so that draws are the same on every platform.</summary>
+internal static class NormalQuantile
 {
     private const double CentralHalfWidth = 0.425;
     private const double CentralConstant = 0.180625;

@@ -1,9 +1,7 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Philox4x32: a counter-based generator; the same counter and key give the same four words, whoever asks and in whatever order. Salmon, Moraes, Dror, Shaw,
-/// "Parallel random numbers: as easy as 1, 2, 3", SC11, 2011.
-/// </summary>
+/// <summary>Philox4x32: a counter-based generator; the same counter and key give the same four words, whoever asks and in whatever order. Salmon, Moraes, Dror, Shaw,
+/// "Parallel random numbers: as easy as 1, 2, 3", SC11, 2011.</summary>
 public static class Philox
 {
     /// <summary>Rounds of the published generator [1].</summary>

@@ -3,18 +3,15 @@ using System.Runtime.CompilerServices;
 namespace PushSim.Numerics;
 
 /// <summary>One double as an <see cref="IReal{T}"/>: the scalar form of the model.</summary>
-public struct R1 : ILanes<R1>
+internal struct R1 : ILanes<R1>
 {
     /// <summary>The number [unit of its use].</summary>
     public double Value;
 
-    /// <inheritdoc/>
     public static int Lanes => 1;
 
-    /// <inheritdoc/>
     public static bool IsAccelerated => true;
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator R1(double a)
     {
@@ -23,7 +20,6 @@ public struct R1 : ILanes<R1>
         return x;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 operator +(R1 a, R1 b)
     {
@@ -31,7 +27,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 operator -(R1 a, R1 b)
     {
@@ -39,7 +34,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 operator -(R1 a)
     {
@@ -47,7 +41,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 operator *(R1 a, R1 b)
     {
@@ -55,7 +48,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 operator /(R1 a, R1 b)
     {
@@ -63,7 +55,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 Fma(R1 a, R1 b, R1 c)
     {
@@ -71,7 +62,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 Sqrt(R1 a)
     {
@@ -79,7 +69,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 Abs(R1 a)
     {
@@ -87,7 +76,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 Min(R1 a, R1 b)
     {
@@ -95,7 +83,6 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 Max(R1 a, R1 b)
     {
@@ -103,39 +90,30 @@ public struct R1 : ILanes<R1>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Exp(R1 a) => SoftFunctions.Exp(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Log(R1 a) => SoftFunctions.Log(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R1 Tanh(R1 a) => SoftFunctions.Tanh(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void SinCos(R1 a, out R1 sine, out R1 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 IfLess(R1 a, R1 b, R1 x, R1 y) => a.Value < b.Value ? x : y;
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllLess(R1 a, R1 b) => a.Value < b.Value;
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 Round(R1 a) => Math.Round(a.Value);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R1 PowerOfTwo(R1 n) => BitConverter.Int64BitsToDouble(((long)n.Value + 1023L) << 52);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Split(R1 a, out R1 mantissa, out R1 exponent)
     {

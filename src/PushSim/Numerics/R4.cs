@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics;
 namespace PushSim.Numerics;
 
 /// <summary>Four doubles as an <see cref="IReal{T}"/>: four matches side by side, each with the bits of <see cref="R1"/>.</summary>
-public struct R4 : ILanes<R4>
+internal struct R4 : ILanes<R4>
 {
     /// <summary>The lanes [unit of their use].</summary>
     public Vector256<double> Value;
@@ -12,13 +12,10 @@ public struct R4 : ILanes<R4>
     // A whole number of at most 51 bits added to this stands in the low bits of the sum.
     private const double WholeNumber = 6755399441055744.0;
 
-    /// <inheritdoc/>
     public static int Lanes => 4;
 
-    /// <inheritdoc/>
     public static bool IsAccelerated => Vector256.IsHardwareAccelerated;
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator R4(double a)
     {
@@ -27,7 +24,6 @@ public struct R4 : ILanes<R4>
         return x;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 operator +(R4 a, R4 b)
     {
@@ -35,7 +31,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 operator -(R4 a, R4 b)
     {
@@ -43,7 +38,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 operator -(R4 a)
     {
@@ -52,7 +46,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 operator *(R4 a, R4 b)
     {
@@ -60,7 +53,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 operator /(R4 a, R4 b)
     {
@@ -68,7 +60,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 Fma(R4 a, R4 b, R4 c)
     {
@@ -76,7 +67,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 Sqrt(R4 a)
     {
@@ -84,7 +74,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 Abs(R4 a)
     {
@@ -92,7 +81,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 Min(R4 a, R4 b)
     {
@@ -100,7 +88,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 Max(R4 a, R4 b)
     {
@@ -108,23 +95,18 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R4 Exp(R4 a) => SoftFunctions.Exp(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R4 Log(R4 a) => SoftFunctions.Log(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R4 Tanh(R4 a) => SoftFunctions.Tanh(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void SinCos(R4 a, out R4 sine, out R4 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 IfLess(R4 a, R4 b, R4 x, R4 y)
     {
@@ -132,11 +114,9 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllLess(R4 a, R4 b) => Vector256.LessThanAll(a.Value, b.Value);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 Round(R4 a)
     {
@@ -144,7 +124,6 @@ public struct R4 : ILanes<R4>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R4 PowerOfTwo(R4 n)
     {
@@ -154,7 +133,6 @@ public struct R4 : ILanes<R4>
         return n;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Split(R4 a, out R4 mantissa, out R4 exponent)
     {

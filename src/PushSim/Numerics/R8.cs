@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics;
 namespace PushSim.Numerics;
 
 /// <summary>Eight doubles as an <see cref="IReal{T}"/>: eight matches side by side, each with the bits of <see cref="R1"/>.</summary>
-public struct R8 : ILanes<R8>
+internal struct R8 : ILanes<R8>
 {
     /// <summary>The lanes [unit of their use].</summary>
     public Vector512<double> Value;
@@ -12,13 +12,10 @@ public struct R8 : ILanes<R8>
     // A whole number of at most 51 bits added to this stands in the low bits of the sum.
     private const double WholeNumber = 6755399441055744.0;
 
-    /// <inheritdoc/>
     public static int Lanes => 8;
 
-    /// <inheritdoc/>
     public static bool IsAccelerated => Vector512.IsHardwareAccelerated;
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator R8(double a)
     {
@@ -27,7 +24,6 @@ public struct R8 : ILanes<R8>
         return x;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 operator +(R8 a, R8 b)
     {
@@ -35,7 +31,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 operator -(R8 a, R8 b)
     {
@@ -43,7 +38,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 operator -(R8 a)
     {
@@ -52,7 +46,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 operator *(R8 a, R8 b)
     {
@@ -60,7 +53,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 operator /(R8 a, R8 b)
     {
@@ -68,7 +60,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 Fma(R8 a, R8 b, R8 c)
     {
@@ -76,7 +67,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 Sqrt(R8 a)
     {
@@ -84,7 +74,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 Abs(R8 a)
     {
@@ -92,7 +81,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 Min(R8 a, R8 b)
     {
@@ -100,7 +88,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 Max(R8 a, R8 b)
     {
@@ -108,23 +95,18 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R8 Exp(R8 a) => SoftFunctions.Exp(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R8 Log(R8 a) => SoftFunctions.Log(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static R8 Tanh(R8 a) => SoftFunctions.Tanh(a);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void SinCos(R8 a, out R8 sine, out R8 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 IfLess(R8 a, R8 b, R8 x, R8 y)
     {
@@ -132,11 +114,9 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllLess(R8 a, R8 b) => Vector512.LessThanAll(a.Value, b.Value);
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 Round(R8 a)
     {
@@ -144,7 +124,6 @@ public struct R8 : ILanes<R8>
         return a;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static R8 PowerOfTwo(R8 n)
     {
@@ -154,7 +133,6 @@ public struct R8 : ILanes<R8>
         return n;
     }
 
-    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Split(R8 a, out R8 mantissa, out R8 exponent)
     {

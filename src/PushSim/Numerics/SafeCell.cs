@@ -9,7 +9,6 @@ public static class SafeCell
     private const string Signs = "=+-@\uFF1D\uFF0B\uFF0D\uFF20";
 
     /// <summary>The text, with an apostrophe before what could be a formula.</summary>
-    /// <param name="text">The text.</param>
     public static string Of(string text)
     {
         string plain = Plain(text);
@@ -20,7 +19,6 @@ public static class SafeCell
     }
 
     /// <summary>Control characters become '?': an escape sequence in a file name must not reach the terminal. So do marks that turn the reading direction, breaks of lines, and half characters.</summary>
-    /// <param name="text">The text.</param>
     public static string Plain(string text)
     {
         if (!text.AsSpan().ContainsAnyExceptInRange(' ', '~'))

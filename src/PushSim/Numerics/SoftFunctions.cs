@@ -2,13 +2,11 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Elementary functions over Fma, the same operations for a scalar and for lanes, so that every width and every
+/// <summary>Elementary functions over Fma, the same operations for a scalar and for lanes, so that every width and every
 /// platform gives the same bits. Argument reduction and series are textbook ones (Cody and Waite, Software Manual for
 /// the Elementary Functions, 1980); accuracy is measured in the tests to about 2 units in the last place,
-/// tanh just above 0.125 to 16 (one unit in the last place of 1).
-/// </summary>
-public static class SoftFunctions
+/// tanh just above 0.125 to 16 (one unit in the last place of 1).</summary>
+internal static class SoftFunctions
 {
     private const double Log2E = 1.4426950408889634;
     private const double Ln2High = 0.693147180369123816490;

@@ -4,10 +4,8 @@ using System.Runtime.Intrinsics;
 
 namespace PushSim.Numerics;
 
-/// <summary>
-/// The loops over components of the stepper. Every component is its own chain of fused multiply-adds in the order of the
-/// stages, so the vector part and the scalar tail give the same bits, and so do mirrored components.
-/// </summary>
+/// <summary>The loops over components of the stepper. Every component is its own chain of fused multiply-adds in the order of the
+/// stages, so the vector part and the scalar tail give the same bits, and so do mirrored components.</summary>
 internal static class StageSums
 {
     private const int Lanes = 4;
@@ -54,10 +52,8 @@ internal static class StageSums
         }
     }
 
-    /// <summary>
-    /// Sum over components of (e / (atol + rtol max(|y_n|, |y_new|)))^2, with e = h sum_j d_j k_j [1]; NaN if the new
-    /// state or the estimate is not finite, also in a component outside the norm.
-    /// </summary>
+    /// <summary>Sum over components of (e / (atol + rtol max(|y_n|, |y_new|)))^2, with e = h sum_j d_j k_j [1]; NaN if the new
+    /// state or the estimate is not finite, also in a component outside the norm.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static double SquaredError(
         ReadOnlySpan<double> old,

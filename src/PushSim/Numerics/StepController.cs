@@ -1,11 +1,9 @@
 namespace PushSim.Numerics;
 
-/// <summary>
-/// Proportional-integral control of the step: after an accepted step h_new = h S e_n^-(0.7/k) e_(n-1)^(0.4/k), with
+/// <summary>Proportional-integral control of the step: after an accepted step h_new = h S e_n^-(0.7/k) e_(n-1)^(0.4/k), with
 /// k = embedded order + 1; after a rejection h_new = h S e_n^(-1/k), and the step does not grow just behind a rejection.
 /// Source: K. Gustafsson, ACM Transactions on Mathematical Software 17 (1991) 533-554; gains as in Hairer, Norsett,
-/// Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).
-/// </summary>
+/// Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).</summary>
 internal struct StepController
 {
     /// <summary>S: share of the predicted step taken [1]; usual 0.8 to 0.95, nearer 1 gives more rejections.</summary>
@@ -68,10 +66,7 @@ internal struct StepController
             : SmallestFactor;
     }
 
-    /// <summary>
-    /// x to the exponent [1]. The platform's own power function differs between systems in the last bit; this one gives the
-    /// same steps everywhere.
-    /// </summary>
+    /// <summary>x to the exponent [1]. The platform's own power function differs between systems in the last bit; this one gives the same steps everywhere.</summary>
     internal static double Power(double x, double exponent)
     {
         R1 logarithm = SoftFunctions.Log<R1>(Math.Clamp(x, 1e-300, 1e300));

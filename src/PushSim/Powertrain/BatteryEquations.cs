@@ -2,11 +2,8 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Powertrain;
 
-/// <summary>
-/// Cells in series: open-circuit voltage piecewise linear in the state of charge, and the bus voltage as the largest
-/// root of V_b - V_oc + R_b sum P_k(V_b)/V_b = 0.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// <summary>Cells in series: open-circuit voltage piecewise linear in the state of charge, and the bus voltage as the largest
+/// root of V_b - V_oc + R_b sum P_k(V_b)/V_b = 0.</summary>
 internal sealed class BatteryEquations<T>
     where T : struct, IReal<T>
 {
@@ -60,10 +57,7 @@ internal sealed class BatteryEquations<T>
         return voltage;
     }
 
-    /// <summary>
-    /// Bus voltage by Newton inside a bracket [V_oc/2, upper] that shrinks by the sign of the residual; a step that leaves
-    /// it goes to its middle.
-    /// </summary>
+    /// <summary>Bus voltage by Newton inside a bracket [V_oc/2, upper] that shrinks by the sign of the residual; a step that leaves it goes to its middle.</summary>
     /// <param name="voc">Open-circuit voltage [V].</param>
     /// <param name="parameters">Parameters of the controllers.</param>
     /// <param name="controllers">The controllers, prepared.</param>

@@ -2,12 +2,10 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Powertrain;
 
-/// <summary>
-/// A controller gives a voltage between 0 and d V_b so that the motor current stays within +-I_lim:
+/// <summary>A controller gives a voltage between 0 and d V_b so that the motor current stays within +-I_lim:
 /// i = min(i_hi, max(I_lim, i_lo)) for d > 0 with i_hi = (d V_b - E)/R, i_lo = -E/R, mirrored for d &lt; 0. It can hold
 /// neither braking current below |E|/R nor the current of a lowered throttle. The bus gives P = V i, or max(0, V i)
-/// without regeneration. Brush drop narrows every voltage difference by the drop.
-/// </summary>
+/// without regeneration. Brush drop narrows every voltage difference by the drop.</summary>
 internal static class ControllerEquations
 {
     /// <summary>What does not hang on the bus voltage: the mirrored source and the least current.</summary>
@@ -31,10 +29,7 @@ internal static class ControllerEquations
         return c.Share * T.Min(high, T.Max(c.Limit, c.Low));
     }
 
-    /// <summary>
-    /// 1 where the current limit asks for less than the whole d V_b, 0 else [1]; the torque that a sensorless motor leaves out is no limit of
-    /// its controller.
-    /// </summary>
+    /// <summary>1 where the current limit asks for less than the whole d V_b, 0 else [1]; the torque that a sensorless motor leaves out is no limit of its controller.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T IsLimiting<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus, T difference)
         where T : struct, IReal<T>

@@ -1,9 +1,7 @@
 namespace PushSim.Powertrain;
 
-/// <summary>
-/// What a builder knows of a motor: any part of it that determines the constants. No-load speed and stall torque are at
-/// the output shaft of the gearbox they were measured through; everything else at the motor. SI.
-/// </summary>
+/// <summary>What a builder knows of a motor: any part of it that determines the constants. No-load speed and stall torque are at
+/// the output shaft of the gearbox they were measured through; everything else at the motor. SI.</summary>
 public sealed record MotorData
 {
     /// <summary>Name used in tables and messages.</summary>

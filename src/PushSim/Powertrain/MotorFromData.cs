@@ -14,8 +14,7 @@ public sealed record MotorConversion(MotorSettings? Settings, string Missing, IR
     public string GearEfficiencyNote { get; init; } = "";
 }
 
-/// <summary>
-/// A motor's constants from whatever data there are, by the steady equations of a brushed permanent-magnet motor with a
+/// <summary>A motor's constants from whatever data there are, by the steady equations of a brushed permanent-magnet motor with a
 /// gearbox whose loss acts as friction:
 /// <code>
 /// V = R i + Ke w + V_brush                         stall: R = (V - V_brush)/I_stall
@@ -24,8 +23,7 @@ public sealed record MotorConversion(MotorSettings? Settings, string Missing, IR
 /// </code>
 /// with w0 the no-load speed at the motor shaft. The first form in the order given, measured, derived is used; the others
 /// are compared with it. A stall torque that the rest does not need gives eta, if data taken through a gearbox say nothing of it:
-/// what the shaft lacks of Kt G (I - I0) is lost in the gears. Limits: one temperature, no magnet weakening, I0 taken as constant.
-/// </summary>
+/// what the shaft lacks of Kt G (I - I0) is lost in the gears. Limits: one temperature, no magnet weakening, I0 taken as constant.</summary>
 public static class MotorFromData
 {
     // Data sheets round to two digits; more than this is a contradiction [1].

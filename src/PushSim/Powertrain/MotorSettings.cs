@@ -1,9 +1,7 @@
 namespace PushSim.Powertrain;
 
-/// <summary>
-/// A brushed permanent-magnet motor (or the equivalent brushed motor of a brushless one), per terminal pair, without
-/// its gearbox. Inductance is left out: its time constant L/R is far below the mechanical ones.
-/// </summary>
+/// <summary>A brushed permanent-magnet motor (or the equivalent brushed motor of a brushless one), per terminal pair, without
+/// its gearbox. Inductance is left out: its time constant L/R is far below the mechanical ones.</summary>
 public sealed record MotorSettings
 {
     /// <summary>Name used in tables and messages.</summary>

@@ -2,13 +2,11 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Powertrain;
 
-/// <summary>
-/// Motors, controllers and battery of one robot:
+/// <summary>Motors, controllers and battery of one robot:
 /// V = i R(T) + Kt G omega + brush drop, R = R_ref (1 + a (T - T_ref)), inductance left out (L/R is well under a
 /// millisecond against tens of milliseconds of spin-up). A controller's motors act as one source: single as it is,
 /// series as sums, parallel as E = sum(E/R)/sum(1/R), R = 1/sum(1/R). In a parallel group the brush drop takes the
-/// sign of the group's current.
-/// </summary>
+/// sign of the group's current.</summary>
 internal static class PowertrainEquations
 {
     /// <summary>Copper, resistance rise per kelvin at 20 degrees Celsius (IEC 60028, from memory) [1/K].</summary>
@@ -112,10 +110,8 @@ internal static class PowertrainEquations
         }
     }
 
-    /// <summary>
-    /// One drive's friction: T_f = (dry + sum (1 - eta)|Kt G i| + T_hold)(s + tau_s s')/s_max with the bristle
-    /// s' = omega - alpha (|omega|/s_max) s. A loss never set by the sign of power, which jumps at stall.
-    /// </summary>
+    /// <summary>One drive's friction: T_f = (dry + sum (1 - eta)|Kt G i| + T_hold)(s + tau_s s')/s_max with the bristle
+    /// s' = omega - alpha (|omega|/s_max) s. A loss never set by the sign of power, which jumps at stall.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static T Friction<T>(in DriveParameters<T> p, T omega, T capacity, T g, ref T s, out T ds)
         where T : struct, IReal<T>

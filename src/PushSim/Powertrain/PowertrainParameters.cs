@@ -1,7 +1,6 @@
 namespace PushSim.Powertrain;
 
 /// <summary>Numbers of one drive as the equations use them.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct DriveParameters<T>
     where T : struct, IReal<T>
 {
@@ -22,7 +21,6 @@ internal struct DriveParameters<T>
 }
 
 /// <summary>Numbers of one motor on its drive.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct MotorParameters<T>
     where T : struct, IReal<T>
 {
@@ -55,7 +53,6 @@ internal struct MotorParameters<T>
 }
 
 /// <summary>Numbers of one controller.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct ControllerParameters<T>
     where T : struct, IReal<T>
 {
@@ -77,7 +74,6 @@ internal struct ControllerParameters<T>
 }
 
 /// <summary>One motor during an evaluation.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct MotorWork<T>
     where T : struct, IReal<T>
 {
@@ -89,7 +85,6 @@ internal struct MotorWork<T>
 }
 
 /// <summary>One controller with its motors seen as one source E behind one resistance R, during an evaluation.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct ControllerWork<T>
     where T : struct, IReal<T>
 {
@@ -99,10 +94,8 @@ internal struct ControllerWork<T>
     /// <summary>Command [1], effective current limit [A], sensorless torque share [1].</summary>
     public T Duty, Limit, Share;
 
-    /// <summary>
-    /// Mirrored to a command d >= 0: sign of the command, |d|, sign E [V], 1/(R + R_on) [S], least current i_lo [A]; set once
-    /// an evaluation by <see cref="ControllerEquations.Prepare"/>.
-    /// </summary>
+    /// <summary>Mirrored to a command d >= 0: sign of the command, |d|, sign E [V], 1/(R + R_on) [S], least current i_lo [A]; set once
+    /// an evaluation by <see cref="ControllerEquations.Prepare"/>.</summary>
     public T Sign, Magnitude, Emf, Conductance, Low;
 
     /// <summary>Output current (sum if parallel) [A], bridge voltage [V], power taken from the bus [W], its own loss [W].</summary>

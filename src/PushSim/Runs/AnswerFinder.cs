@@ -182,10 +182,8 @@ internal static class AnswerFinder
         };
     }
 
-    /// <summary>
-    /// Surface speed of the driven wheels on the right less that on the left [m/s] and the track between them [m], means over a window; null unless both sides are driven.
-    /// Wheels that only roll along are left out: they turn as the robot does and would hide its scrub.
-    /// </summary>
+    /// <summary>Surface speed of the driven wheels on the right less that on the left [m/s] and the track between them [m], means over a window; null unless both sides are driven.
+    /// Wheels that only roll along are left out: they turn as the robot does and would hide its scrub.</summary>
     public static (double Difference, double Track)? Sides(RunHistory history, int from, int last)
     {
         IReadOnlyList<int> driven = history.Robot.DrivenWheels;

@@ -2,10 +2,8 @@ using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
-/// <summary>
-/// Chatter in the settled last part of a run: the strongest line, above 15 Hz, of the wheels' tyre forces, where the forces
-/// swing by more than a stated share of the load they carry.
-/// </summary>
+/// <summary>Chatter in the settled last part of a run: the strongest line, above 15 Hz, of the wheels' tyre forces, where the forces
+/// swing by more than a stated share of the load they carry.</summary>
 internal static class ChatterFinder
 {
     // Standard deviation of a tyre force, as a share of its mean load, above which it is chatter [1]. A quiet turn shows under 0.01.

@@ -2,11 +2,8 @@ using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
-/// <summary>
-/// Matches of one structure side by side: the equations over several lanes, and per lane the scalar scene its numbers come
-/// from, the commands of its segment and its watch.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// <summary>Matches of one structure side by side: the equations over several lanes, and per lane the scalar scene its numbers come
+/// from, the commands of its segment and its watch.</summary>
 internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     where T : struct, ILanes<T>, IReal<T>
 {
@@ -93,7 +90,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         scene.EnterSegment(index);
         for (int k = 0; k < _equations.Robots.Length; k++)
         {
-            LaneFill.Commands(_equations.Robots[k], lane, scene.Robots[k].Equations);
+            LaneFill<T>.Commands(_equations.Robots[k], lane, scene.Robots[k].Equations);
         }
 
         return scene.LongestStep;
@@ -109,7 +106,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         _queue!.Done(MatchJudge.Of(own.Match.Number, own.Match.Scenario.Shove, own.Watch, report));
     }
 
-    private void Fill(int lane, PreparedMatch match) => LaneFill.Scene(_equations, lane, match.Scene!.Equations);
+    private void Fill(int lane, PreparedMatch match) => LaneFill<T>.Scene(_equations, lane, match.Scene!.Equations);
 
     private sealed class MatchLane
     {
@@ -117,14 +114,4 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
 
         public MatchWatch Watch { get; } = new();
     }
-}
-
-/// <summary>Where lanes take matches from and put outcomes.</summary>
-internal interface IMatchQueue
-{
-    /// <summary>Prepares the next match; false if there is none.</summary>
-    bool TryTake(PreparedMatch match);
-
-    /// <summary>Takes an outcome.</summary>
-    void Done(in MatchOutcome outcome);
 }

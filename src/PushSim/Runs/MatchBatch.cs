@@ -2,8 +2,7 @@ using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
-/// <summary>
-/// Plays many matches fast: several side by side in the lanes of the processor's vectors, on several threads. A match's
+/// <summary>Plays many matches fast: several side by side in the lanes of the processor's vectors, on several threads. A match's
 /// outcome hangs on its scenario alone: it is the same to the bit in every lane, width, order and number of threads, and the
 /// same as that of <see cref="Simulator.Run"/>, so that any match can be replayed with its history.
 /// <code>
@@ -14,8 +13,7 @@ namespace PushSim.Runs;
 /// Matches of one structure (the same wheels, drives, controllers, outlines, optional terms; other numbers) share the lanes;
 /// one of another structure is played by the scalar integrator, with the same outcome, only slower. The workers and what they
 /// have allocated are kept for the next call, so call <see cref="Run"/> in blocks and decide between them whether to go on.
-/// One call at a time.
-/// </summary>
+/// One call at a time.</summary>
 public sealed class MatchBatch
 {
     private readonly Lock _lock = new();

@@ -58,5 +58,5 @@ internal static class MatchJudge
     }
 
     private static MatchRobot Robot(MatchWatch.RobotWatch w) =>
-        new(w.Turned, w.PeakBatteryCurrent, w.PeakControllerCurrent, w.LowestVoltage, w.LimitedBy, w.HasTipped);
+        new(w.Turned, w.PeakBatteryCurrent, w.PeakControllerCurrent, w.LowestVoltage, w.LimitedBy);
 }

@@ -51,9 +51,8 @@ public readonly record struct MatchOutcome
 /// <param name="PeakControllerCurrent">Greatest output current of one controller, never negative [A].</param>
 /// <param name="LowestVoltage">Lowest battery voltage [V].</param>
 /// <param name="LimitedBy">What bound it most since the first touch.</param>
-/// <param name="Tipped">Whether it tipped or lost the floor.</param>
 public readonly record struct MatchRobot(
-    double TurnedAside, double PeakBatteryCurrent, double PeakControllerCurrent, double LowestVoltage, BindingKind LimitedBy, bool Tipped);
+    double TurnedAside, double PeakBatteryCurrent, double PeakControllerCurrent, double LowestVoltage, BindingKind LimitedBy);
 
 /// <summary>Why a match could not be played to its end.</summary>
 public enum MatchFailure

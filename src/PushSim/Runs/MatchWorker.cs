@@ -1,14 +1,6 @@
 namespace PushSim.Runs;
 
-/// <summary>What one thread of a batch does.</summary>
-internal interface IMatchWorker
-{
-    /// <summary>Plays matches until the queue is empty.</summary>
-    void Run(IMatchQueue queue, CancellationToken cancel);
-}
-
 /// <summary>One thread's lanes, kept from call to call while the structure of the matches stays.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal sealed class MatchWorker<T> : IMatchWorker, IMatchQueue
     where T : struct, ILanes<T>, IReal<T>
 {

@@ -2,10 +2,8 @@ using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
-/// <summary>
-/// The rule of a shove: a robot whose centre is pushed over a line, its own behind it or, where the pair has swapped ends, the other's, has lost;
-/// else who gained ground at the contact by the end; else nobody.
-/// </summary>
+/// <summary>The rule of a shove: a robot whose centre is pushed over a line, its own behind it or, where the pair has swapped ends, the other's, has lost;
+/// else who gained ground at the contact by the end; else nobody.</summary>
 internal static class ShoveJudge
 {
     // Ground below which nobody gives way [m].

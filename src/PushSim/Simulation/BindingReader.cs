@@ -6,7 +6,6 @@ using PushSim.Tyres;
 namespace PushSim.Simulation;
 
 /// <summary>Puts a robot's state to <see cref="BindingRule"/>, driven wheel by driven wheel. Which controllers feed a wheel, and which wheels are in series with it, is found once.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal sealed class BindingReader<T>
     where T : struct, IReal<T>
 {

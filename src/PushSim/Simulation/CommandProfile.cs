@@ -2,10 +2,8 @@ using PushSim.Powertrain;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// One controller's command over time, piecewise linear: side mix (throttle -+ turn, scaled to keep the ratio), deadband,
-/// slew limit. Built once, so that every jump and kink is known and a step can end on it.
-/// </summary>
+/// <summary>One controller's command over time, piecewise linear: side mix (throttle -+ turn, scaled to keep the ratio), deadband,
+/// slew limit. Built once, so that every jump and kink is known and a step can end on it.</summary>
 internal sealed class CommandProfile
 {
     // A ramp whose mix is scaled is a ratio of straight lines: cut into this many chords (error under 1e-3 of full command).

@@ -5,10 +5,7 @@ namespace PushSim.Simulation;
 /// <param name="Joule">Value at the end of the run, signed as the key says [J].</param>
 public sealed record LedgerEntry(string Key, double Joule);
 
-/// <summary>
-/// Energy out of the cells + work of the moving anchor = losses + change of what is stored. The residual measures the
-/// integration, not the physics.
-/// </summary>
+/// <summary>Energy out of the cells + work of the moving anchor = losses + change of what is stored. The residual measures the integration, not the physics.</summary>
 /// <param name="Entries">All entries [J].</param>
 /// <param name="ResidualRatio">|residual| / sum of |entries| [1].</param>
 internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double ResidualRatio)

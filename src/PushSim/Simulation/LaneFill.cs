@@ -5,15 +5,13 @@ using PushSim.Tyres;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// Puts the numbers of a scalar scene into one lane of a scene of the same structure. What is no number (indices, switches of
-/// optional terms) is the structure's and stays. A test walks all fields, so that none is forgotten.
-/// </summary>
-internal static class LaneFill
+/// <summary>Puts the numbers of a scalar scene into one lane of a scene of the same structure. What is no number (indices, switches of
+/// optional terms) is the structure's and stays. A test walks all fields, so that none is forgotten.</summary>
+internal static class LaneFill<T>
+    where T : struct, ILanes<T>
 {
     /// <summary>All numbers of a run.</summary>
-    public static void Scene<T>(SceneEquations<T> to, int lane, SceneEquations<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    public static void Scene(SceneEquations<T> to, int lane, SceneEquations<R1> from)
     {
         for (int k = 0; k < to.Robots.Length; k++)
         {
@@ -28,8 +26,7 @@ internal static class LaneFill
     }
 
     /// <summary>The numbers that jump with the commands.</summary>
-    public static void Commands<T>(RobotEquations<T> to, int lane, RobotEquations<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    public static void Commands(RobotEquations<T> to, int lane, RobotEquations<R1> from)
     {
         Lane.Set(ref to.SegmentStart, lane, from.SegmentStart);
         Lane.Set(ref to.AnchorSpeed, lane, from.AnchorSpeed);
@@ -44,8 +41,7 @@ internal static class LaneFill
         }
     }
 
-    private static void Robot<T>(RobotEquations<T> to, int lane, RobotEquations<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Robot(RobotEquations<T> to, int lane, RobotEquations<R1> from)
     {
         Body(to, lane, from);
         Commands(to, lane, from);
@@ -90,8 +86,7 @@ internal static class LaneFill
         }
     }
 
-    private static void Body<T>(RobotEquations<T> to, int lane, RobotEquations<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Body(RobotEquations<T> to, int lane, RobotEquations<R1> from)
     {
         Lane.Set(ref to.Mass, lane, from.Mass);
         Lane.Set(ref to.InverseMass, lane, from.InverseMass);
@@ -112,8 +107,7 @@ internal static class LaneFill
         Lane.Set(ref to.HoldHeadingAt, lane, from.HoldHeadingAt);
     }
 
-    private static void Wheel<T>(ref WheelParameters<T> to, int lane, in WheelParameters<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Wheel(ref WheelParameters<T> to, int lane, in WheelParameters<R1> from)
     {
         Lane.Set(ref to.X, lane, from.X);
         Lane.Set(ref to.Y, lane, from.Y);
@@ -147,8 +141,7 @@ internal static class LaneFill
         Lane.Set(ref to.WearRate, lane, from.WearRate);
     }
 
-    private static void Table<T>(FrictionTable<T> to, int lane, FrictionTable<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Table(FrictionTable<T> to, int lane, FrictionTable<R1> from)
     {
         Lane.Set<T>(to.Speed, lane, from.Speed);
         Lane.Set<T>(to.Friction, lane, from.Friction);
@@ -157,8 +150,7 @@ internal static class LaneFill
         Lane.Set<T>(to.Second, lane, from.Second);
     }
 
-    private static void Drive<T>(ref DriveParameters<T> to, int lane, in DriveParameters<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Drive(ref DriveParameters<T> to, int lane, in DriveParameters<R1> from)
     {
         Lane.Set(ref to.InverseInertia, lane, from.InverseInertia);
         Lane.Set(ref to.Inertia, lane, from.Inertia);
@@ -172,8 +164,7 @@ internal static class LaneFill
         Lane.Set(ref to.Viscous, lane, from.Viscous);
     }
 
-    private static void Motor<T>(ref MotorParameters<T> to, int lane, in MotorParameters<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Motor(ref MotorParameters<T> to, int lane, in MotorParameters<R1> from)
     {
         Lane.Set(ref to.Constant, lane, from.Constant);
         Lane.Set(ref to.GearLoss, lane, from.GearLoss);
@@ -189,8 +180,7 @@ internal static class LaneFill
         Lane.Set(ref to.InverseCaseCapacity, lane, from.InverseCaseCapacity);
     }
 
-    private static void Controller<T>(ref ControllerParameters<T> to, int lane, in ControllerParameters<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Controller(ref ControllerParameters<T> to, int lane, in ControllerParameters<R1> from)
     {
         Lane.Set(ref to.CurrentLimit, lane, from.CurrentLimit);
         Lane.Set(ref to.OnResistance, lane, from.OnResistance);
@@ -200,8 +190,7 @@ internal static class LaneFill
         Lane.Set(ref to.InverseHeatCapacity, lane, from.InverseHeatCapacity);
     }
 
-    private static void Battery<T>(BatteryEquations<T> to, int lane, BatteryEquations<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Battery(BatteryEquations<T> to, int lane, BatteryEquations<R1> from)
     {
         Lane.Set(ref to.Resistance, lane, from.Resistance);
         Lane.Set(ref to.InitialCharge, lane, from.InitialCharge);
@@ -212,8 +201,7 @@ internal static class LaneFill
         Lane.Set<T>(to.Slope, lane, from.Slope);
     }
 
-    private static void Tether<T>(TetherEquations<T> to, int lane, TetherEquations<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Tether(TetherEquations<T> to, int lane, TetherEquations<R1> from)
     {
         Lane.Set(ref to.HookX, lane, from.HookX);
         Lane.Set(ref to.HookY, lane, from.HookY);
@@ -226,8 +214,7 @@ internal static class LaneFill
         Lane.Set(ref to.CentreHeight, lane, from.CentreHeight);
     }
 
-    private static void Patch<T>(ref PatchParameters<T> to, int lane, in PatchParameters<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Patch(ref PatchParameters<T> to, int lane, in PatchParameters<R1> from)
     {
         Lane.Set(ref to.MinX, lane, from.MinX);
         Lane.Set(ref to.MaxX, lane, from.MaxX);
@@ -236,8 +223,7 @@ internal static class LaneFill
         Lane.Set(ref to.FrictionScale, lane, from.FrictionScale);
     }
 
-    private static void Pair<T>(ContactPair<T> to, int lane, ContactPair<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Pair(ContactPair<T> to, int lane, ContactPair<R1> from)
     {
         Lane.Set(ref to.Reach, lane, from.Reach);
         Lane.Set(ref to.Size, lane, from.Size);
@@ -248,16 +234,14 @@ internal static class LaneFill
     }
 
     // The shape of the other body is the other side's own.
-    private static void Side<T>(ContactSide<T> to, int lane, ContactSide<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Side(ContactSide<T> to, int lane, ContactSide<R1> from)
     {
         Lane.Set(ref to.Stiffness, lane, from.Stiffness);
         Lane.Set(ref to.Damping, lane, from.Damping);
         Shape(to.Own, lane, from.Own);
     }
 
-    private static void Shape<T>(ContactShape<T> to, int lane, ContactShape<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Shape(ContactShape<T> to, int lane, ContactShape<R1> from)
     {
         Lane.Set(ref to.CentreHeight, lane, from.CentreHeight);
         Lane.Set<T>(to.X, lane, from.X);
@@ -278,8 +262,7 @@ internal static class LaneFill
         Lane.Set<T>(to.RampLength, lane, from.RampLength);
     }
 
-    private static void Pose<T>(ref BodyPose<T> to, int lane, in BodyPose<R1> from)
-        where T : struct, ILanes<T>, IReal<T>
+    private static void Pose(ref BodyPose<T> to, int lane, in BodyPose<R1> from)
     {
         Lane.Set(ref to.X, lane, from.X);
         Lane.Set(ref to.Y, lane, from.Y);

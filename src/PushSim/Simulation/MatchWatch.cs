@@ -2,10 +2,8 @@ using PushSim.Binding;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// Follows one run from step end to step end and keeps what its verdict hangs on: touch, ground, line, tip, peaks. A
-/// recorded run and a lane use it alike, so that both give the same verdict to the bit, whatever the sample rate.
-/// </summary>
+/// <summary>Follows one run from step end to step end and keeps what its verdict hangs on: touch, ground, line, tip, peaks. A
+/// recorded run and a lane use it alike, so that both give the same verdict to the bit, whatever the sample rate.</summary>
 internal sealed class MatchWatch
 {
     /// <summary>Tilt at which the small-angle model ends [rad]: 20 degrees.</summary>
@@ -37,8 +35,8 @@ internal sealed class MatchWatch
     public MatchWatch()
     {
         _dense = new DenseOutput(_x, 0, 2, 4, 6, 2, 2);
-        _line = new EventFinder<Behind>(default, EventDirection.Rising, 2);
-        _far = new EventFinder<Beyond>(default, EventDirection.Rising, 2);
+        _line = new EventFinder<Behind>(default, 2);
+        _far = new EventFinder<Beyond>(default, 2);
     }
 
     /// <summary>When a robot was pushed over its line [s]; NaN if none was.</summary>

@@ -38,11 +38,9 @@ internal static class ModelBuilder
             c.YawInertia ?? c.Mass * (l2 + w2) / 12.0);
     }
 
-    /// <summary>
-    /// Factors that keep the ring on body and bristles, sqrt((k_c + N sigma0)/m_t), under the cap: the body softens first, the
+    /// <summary>Factors that keep the ring on body and bristles, sqrt((k_c + N sigma0)/m_t), under the cap: the body softens first, the
     /// bristles only where they alone would take more than their share. Rolling renewal kappa goes with the bristles, which
-    /// keeps the steady curve: it hangs on kappa/sigma0.
-    /// </summary>
+    /// keeps the steady curve: it hangs on kappa/sigma0.</summary>
     /// <returns>Factors on k_c and on sigma0 and kappa, both 1 when the cap does not act [1].</returns>
     public static (double Body, double Bristle) RingCap(TyreSettings tyre, double load, double cap)
     {
@@ -57,10 +55,8 @@ internal static class ModelBuilder
         return (Math.Min(1.0, (most - kept) / tyre.BodyStiffness), bristles > 0.0 ? kept / bristles : 1.0);
     }
 
-    /// <summary>
-    /// Canonical order of wheels: front to back, inner to outer, file order within a pair, so that left and right partners
-    /// stand side by side in every sum and a symmetric robot stays exactly symmetric.
-    /// </summary>
+    /// <summary>Canonical order of wheels: front to back, inner to outer, file order within a pair, so that left and right partners
+    /// stand side by side in every sum and a symmetric robot stays exactly symmetric.</summary>
     public static RobotSettings InCanonicalOrder(RobotSettings robot)
     {
         double cy = robot.Chassis.CentreOfMassY;

@@ -2,10 +2,7 @@ using PushSim.Binding;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and stops the run where <see cref="MatchWatch"/>
-/// says so.
-/// </summary>
+/// <summary>Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and stops the run where <see cref="MatchWatch"/> says so.</summary>
 internal sealed class Recorder : IStepObserver
 {
     private readonly SceneSystem _scene;

@@ -6,16 +6,13 @@ using PushSim.Tyres;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// The right-hand side of one robot on a floor, with its tether: body, wheels, powertrain, slow states and ledger. Written
+/// <summary>The right-hand side of one robot on a floor, with its tether: body, wheels, powertrain, slow states and ledger. Written
 /// once over a number type. After an evaluation the work arrays hold its forces, currents and powers.
 /// <code>
 ///   m (u' - r v) = F_x,  m (v' + r u) = F_y,  m z'' = F_z - m g_z,  I_zz r' = M_yaw,  I_yy theta'' = M_pitch,  I_xx phi'' = M_roll
 ///   I omega' = sum(Kt G i - visc G^2 omega) - T_f - sum ratio (R F_x + crr N R tanh(omega_i/omega_s))
 /// </code>
-/// Left out: gyroscopic terms, products of inertia, pitch reaction of spinning parts, backlash.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// Left out: gyroscopic terms, products of inertia, pitch reaction of spinning parts, backlash.</summary>
 internal sealed partial class RobotEquations<T>
     where T : struct, IReal<T>
 {

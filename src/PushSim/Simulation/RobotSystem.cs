@@ -221,10 +221,8 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         leaning.CopyTo(y, 0);
     }
 
-    /// <summary>
-    /// Absolute tolerance of each component at a relative tolerance: a share of what is typical of that quantity, in its own
-    /// unit. Quadratures are out of the norm.
-    /// </summary>
+    /// <summary>Absolute tolerance of each component at a relative tolerance: a share of what is typical of that quantity, in its own
+    /// unit. Quadratures are out of the norm.</summary>
     public double[] AbsoluteTolerances(double relative)
     {
         double[] a = new double[Layout.Count];

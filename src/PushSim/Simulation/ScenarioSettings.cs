@@ -3,10 +3,8 @@ using PushSim.Surroundings;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// A second robot, facing the first: its own floor frame is the first one's turned by exactly half a turn, so that equal robots compute
-/// with the same numbers.
-/// </summary>
+/// <summary>A second robot, facing the first: its own floor frame is the first one's turned by exactly half a turn, so that equal robots compute
+/// with the same numbers.</summary>
 /// <param name="Robot">The opponent.</param>
 /// <param name="Manoeuvre">What it does, in its own frame; kind and end time are those of the scenario.</param>
 public sealed record OpponentSettings(RobotSettings Robot, ManoeuvreSettings Manoeuvre);
@@ -49,10 +47,8 @@ public sealed record TyreLifeSettings
 /// <summary>How the equations are integrated.</summary>
 public sealed record NumericsSettings
 {
-    /// <summary>
-    /// For one of many drawn matches: half the work of the default or less. Of 1200 matches of four scenarios the ground gained differs by 0.6 mm in the median from the
-    /// default's, and 2 have another winner.
-    /// </summary>
+    /// <summary>For one of many drawn matches: half the work of the default or less. Of 1200 matches of four scenarios the ground gained differs by 0.6 mm in the median from the
+    /// default's, and 2 have another winner.</summary>
     public static NumericsSettings OfDraws { get; } = new() { Method = "ARK3(2)", Tolerance = 3e-3 };
 
     /// <summary>Method name, one of the table's.</summary>

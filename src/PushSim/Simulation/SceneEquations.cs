@@ -3,11 +3,8 @@ using PushSim.Contact;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// The right-hand side of a scene over a number type: the robots' equations and the contacts between them and the walls.
-/// Order of the states as in <see cref="SceneSystem"/>.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// <summary>The right-hand side of a scene over a number type: the robots' equations and the contacts between them and the walls.
+/// Order of the states as in <see cref="SceneSystem"/>.</summary>
 internal sealed class SceneEquations<T>
     where T : struct, IReal<T>
 {
@@ -125,28 +122,4 @@ internal sealed class SceneEquations<T>
         pose.Roll = y[StateLayout.Roll];
         pose.Motion = eq.Motion;
     }
-}
-
-/// <summary>A contact that may come about in a scene.</summary>
-/// <typeparam name="T">Number type.</typeparam>
-internal sealed class SceneContact<T>
-    where T : struct, IReal<T>
-{
-    /// <summary>Index of the one robot.</summary>
-    public required int First { get; init; }
-
-    /// <summary>Index of the other robot; -1 for a wall.</summary>
-    public required int Second { get; init; }
-
-    /// <summary>The contact's equations.</summary>
-    public required ContactPair<T> Pair { get; init; }
-
-    /// <summary>Whether the other body is a wall.</summary>
-    public bool IsWall => Second < 0;
-
-    /// <summary>Where the wall stands.</summary>
-    public BodyPose<T> WallPose;
-
-    /// <summary>Where the contact's bristles begin among the implicit states.</summary>
-    public int FirstBristle { get; set; }
 }

@@ -2,10 +2,8 @@ using PushSim.Contact;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// What two scenes must have in common to run side by side in lanes: everything of the equations that is no number. Written
-/// out as whole numbers, one after the other.
-/// </summary>
+/// <summary>What two scenes must have in common to run side by side in lanes: everything of the equations that is no number. Written
+/// out as whole numbers, one after the other.</summary>
 internal static class SceneStructure
 {
     /// <summary>Writes the structure of a scene into a list, which is emptied first.</summary>

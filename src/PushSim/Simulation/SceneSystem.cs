@@ -2,11 +2,9 @@ using System.Runtime.InteropServices;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// One or two robots and what they touch as one system: explicit states of the robots, energy lost in contacts, then bristles of the
+/// <summary>One or two robots and what they touch as one system: explicit states of the robots, energy lost in contacts, then bristles of the
 /// robots and of the contacts. The second robot computes in a floor frame turned by exactly half a turn, so that two equal
-/// robots nose to nose do the same arithmetic and stay exactly level.
-/// </summary>
+/// robots nose to nose do the same arithmetic and stay exactly level.</summary>
 internal sealed class SceneSystem : IAdditiveSystem, ISegmented
 {
     private readonly double _frictionDeflection;

@@ -6,10 +6,8 @@ namespace PushSim.Simulation;
 /// <param name="Heading">Heading, positive counter-clockwise from floor x [rad].</param>
 public readonly record struct StartPose(double X, double Y, double Heading)
 {
-    /// <summary>
-    /// Start of one of two robots: half the gap and half the offset from the middle between them, by the same numbers for both; alone
-    /// it starts in the origin.
-    /// </summary>
+    /// <summary>Start of one of two robots: half the gap and half the offset from the middle between them, by the same numbers for both; alone
+    /// it starts in the origin.</summary>
     /// <param name="robot">The robot.</param>
     /// <param name="heading">Its heading in its own frame [rad].</param>
     /// <param name="shove">Gap and offset; null for a robot alone.</param>
@@ -31,7 +29,6 @@ public readonly record struct StartPose(double X, double Y, double Heading)
     }
 
     /// <summary>Corners of the robot's outline in its own floor frame [m].</summary>
-    /// <param name="robot">The robot.</param>
     public (double X, double Y)[] Corners(RobotSettings robot)
     {
         (double sine, double cosine) = Math.SinCos(Heading);

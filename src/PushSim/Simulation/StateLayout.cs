@@ -3,10 +3,8 @@ using PushSim.Tyres;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// Where each state stands in the flat vector: body, wheels, drives, optional slow states, ledger integrals, then the
-/// implicit bristles. States that are off are absent, so they cost nothing.
-/// </summary>
+/// <summary>Where each state stands in the flat vector: body, wheels, drives, optional slow states, ledger integrals, then the
+/// implicit bristles. States that are off are absent, so they cost nothing.</summary>
 internal sealed class StateLayout
 {
     public const int X = 0, Y = 1, Heading = 2, U = 3, V = 4, YawRate = 5;
@@ -103,12 +101,4 @@ internal sealed class StateLayout
 
     /// <summary>Number of all states.</summary>
     public int Count { get; }
-}
-
-/// <summary>The ledger's integrals, in the order they stand in the state.</summary>
-internal static class LedgerIndex
-{
-    public const int Cells = 0, Anchor = 1, BatteryLoss = 2, ControllerLoss = 3, Copper = 4, Brush = 5, Viscous = 6;
-    public const int Gear = 7, Tread = 8, Carcass = 9, Vertical = 10, Rolling = 11, Tether = 12;
-    public const int Count = 13;
 }

@@ -3,10 +3,8 @@ using PushSim.Chassis;
 
 namespace PushSim.Simulation;
 
-/// <summary>
-/// The robot standing on its springs: heave, pitch and roll from three equations of balance, wheels that would pull left
-/// out one by one. In-plane gravity acts at the centre of mass and is held at the floor.
-/// </summary>
+/// <summary>The robot standing on its springs: heave, pitch and roll from three equations of balance, wheels that would pull left
+/// out one by one. In-plane gravity acts at the centre of mass and is held at the floor.</summary>
 /// <param name="Heave">Heave z, negative is sunk in [m].</param>
 /// <param name="Pitch">Pitch, nose down positive [rad].</param>
 /// <param name="Roll">Roll, left side up positive [rad].</param>

@@ -1,10 +1,8 @@
 using System.Runtime.CompilerServices;
-using PushSim.Binding;
 
 namespace PushSim.Simulation;
 
 /// <summary>What a verdict needs of a scene at the end of a step, in every lane at once; the equations were just evaluated there.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal sealed class StepFeatures<T>
     where T : struct, ILanes<T>, IReal<T>
 {
@@ -78,19 +76,4 @@ internal sealed class StepFeatures<T>
         f.Residual = T.Abs(eq.BusResidual);
         binding.Read(eq, f.Slides, f.Kinds);
     }
-}
-
-/// <summary>What a verdict needs of one robot.</summary>
-/// <typeparam name="T">Number type.</typeparam>
-internal struct RobotFeatures<T>
-    where T : struct, IReal<T>
-{
-    /// <summary>Greatest load of a driven wheel [N].</summary>
-    public T Carries;
-
-    /// <summary>Load of each driven wheel, its force along its rim [N]; 1 where its tyre slides, 0 else; what binds it on the floor while it does not, a <see cref="BindingKind"/> [1].</summary>
-    public T[] Loads, Forces, Slides, Kinds;
-
-    /// <summary>Battery current, greatest controller current [A], battery voltage, residual of the bus equation [V].</summary>
-    public T BatteryCurrent, ControllerCurrent, Voltage, Residual;
 }

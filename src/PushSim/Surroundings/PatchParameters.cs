@@ -1,7 +1,6 @@
 namespace PushSim.Surroundings;
 
 /// <summary>Numbers of one floor patch: its sides in floor axes [m] and the multiple of the floor's friction on it [1].</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct PatchParameters<T>
     where T : struct, IReal<T>
 {

@@ -3,11 +3,8 @@ using PushSim.Chassis;
 
 namespace PushSim.Surroundings;
 
-/// <summary>
-/// A tether in three dimensions: pulls only, tension k e (1 + d e') >= 0 for stretch e > 0. Its energy is stored, so its
-/// yaw arms are the shifted ones x + z_p theta, y - z_p phi.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// <summary>A tether in three dimensions: pulls only, tension k e (1 + d e') >= 0 for stretch e > 0. Its energy is stored, so its
+/// yaw arms are the shifted ones x + z_p theta, y - z_p phi.</summary>
 internal sealed class TetherEquations<T>
     where T : struct, IReal<T>
 {

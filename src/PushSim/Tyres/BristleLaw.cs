@@ -2,22 +2,17 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Tyres;
 
-/// <summary>
-/// The elasto-plastic bristle z' = v - (alpha A + K) z, A = sigma0 |v|/mu, K = kappa |omega R|, in one or two dimensions
+/// <summary>The elasto-plastic bristle z' = v - (alpha A + K) z, A = sigma0 |v|/mu, K = kappa |omega R|, in one or two dimensions
 /// and its closed-form implicit stage z = z* + g z'. alpha = 0 while |z| &lt; b z_max, linear to 1 at z_max = mu/sigma0
 /// (Dupont, Hayward, Armstrong, Altpeter, IEEE TAC 47, 2002, the linear form of their switch); with the switch |v| in A
 /// is max(0, v.z/|z|), so that z turns along the friction circle without leaving it. alpha = 1 always is the lumped
-/// LuGre tyre (Velenis, Tsiotras, Canudas de Wit, Sorine, Vehicle System Dynamics 43, 2005).
-/// </summary>
-public static class BristleLaw
+/// LuGre tyre (Velenis, Tsiotras, Canudas de Wit, Sorine, Vehicle System Dynamics 43, 2005).</summary>
+internal static class BristleLaw
 {
     /// <summary>Decay time of a bristle that has left the floor [s]; anything far below a hop's length does.</summary>
     public const double RelaxationTime = 1e-3;
 
-    /// <summary>
-    /// Factor f of the stage z = f q, q = z* + g v, with the switch on. g is 0 for a plain evaluation, then only the decay
-    /// rate is of use.
-    /// </summary>
+    /// <summary>Factor f of the stage z = f q, q = z* + g v, with the switch on. g is 0 for a plain evaluation, then only the decay rate is of use.</summary>
     /// <param name="length">|q| [m].</param>
     /// <param name="g">Step times diagonal coefficient [s].</param>
     /// <param name="slide">A [1/s].</param>

@@ -1,13 +1,11 @@
 namespace PushSim.Tyres;
 
-/// <summary>
-/// A wheel with an elastic cover on a hard floor at one load: rigid hub, cover bonded to it, plane strain.
+/// <summary>A wheel with an elastic cover on a hard floor at one load: rigid hub, cover bonded to it, plane strain.
 /// <code>
 /// P = N/w, E* = E/(1 - nu^2), a/h from 2 P R/(E* h^2), then approach, k_n = dN/d(delta) and k_t of the stuck contact
 /// </code>
 /// By a table of the layer's solution (<see cref="LayerContactTable"/>). Limits: linear and small strain (a foam squashed by
-/// a fifth is not), cover wider than the contact is long, no tread pattern.
-/// </summary>
+/// a fifth is not), cover wider than the contact is long, no tread pattern.</summary>
 public sealed record CoverContact
 {
     /// <summary>Half contact length, a [m].</summary>

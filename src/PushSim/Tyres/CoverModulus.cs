@@ -11,33 +11,25 @@ public static class CoverModulus
 
     private const double AirPressure = 101325.0;
 
-    /// <summary>
-    /// Young's modulus of solid rubber from its Shore A hardness [Pa]; good to a factor of 2:
+    /// <summary>Young's modulus of solid rubber from its Shore A hardness [Pa]; good to a factor of 2:
     /// <code>E = 0.0981 (56 + 7.62336 S)/(0.137505 (254 - 2.54 S)) MPa</code>
-    /// Gent, Rubber Chem. Technol. 31:896, 1958 (from memory), for Shore 20 to 80.
-    /// </summary>
+    /// Gent, Rubber Chem. Technol. 31:896, 1958 (from memory), for Shore 20 to 80.</summary>
     public static double FromShoreA(double shore) => 1e6 * 0.0981 * (56.0 + (7.62336 * shore)) / (0.137505 * (254.0 - (2.54 * shore)));
 
-    /// <summary>
-    /// Young's modulus of an open-cell foam [Pa]: E = Es r^2, r its density over that of its solid. Gibson and Ashby, Cellular Solids (from
-    /// memory); good to a factor of 2.
-    /// </summary>
+    /// <summary>Young's modulus of an open-cell foam [Pa]: E = Es r^2, r its density over that of its solid. Gibson and Ashby, Cellular Solids (from
+    /// memory); good to a factor of 2.</summary>
     public static double OfOpenFoam(double solidModulus, double relativeDensity) => solidModulus * relativeDensity * relativeDensity;
 
-    /// <summary>
-    /// Young's modulus of a closed-cell foam [Pa], the gas in its cells included (soft foams are mostly a gas spring):
+    /// <summary>Young's modulus of a closed-cell foam [Pa], the gas in its cells included (soft foams are mostly a gas spring):
     /// <code>E = Es ((phi r)^2 + (1 - phi) r) + p0 (1 - 2 nu)/(1 - r),   phi = 0.8, p0 = 1 atm</code>
-    /// Gibson and Ashby, Cellular Solids (from memory); good to a factor of 2.
-    /// </summary>
+    /// Gibson and Ashby, Cellular Solids (from memory); good to a factor of 2.</summary>
     public static double OfClosedFoam(double solidModulus, double relativeDensity, double poisson)
     {
         double r = relativeDensity;
         return (solidModulus * ((EdgeShare * EdgeShare * r * r) + ((1.0 - EdgeShare) * r))) + (AirPressure * (1.0 - (2.0 * poisson)) / (1.0 - r));
     }
 
-    /// <summary>
-    /// Loss factor tan d [1] from the share of its height that a dropped ball or wheel comes back to: R = exp(-pi tan d), so tan d = -ln(R)/pi. Gent,
-    /// Engineering with Rubber (from memory); good to 25 %.
-    /// </summary>
+    /// <summary>Loss factor tan d [1] from the share of its height that a dropped ball or wheel comes back to: R = exp(-pi tan d), so tan d = -ln(R)/pi. Gent,
+    /// Engineering with Rubber (from memory); good to 25 %.</summary>
     public static double LossFactor(double rebound) => -Math.Log(rebound) / Math.PI;
 }

@@ -1,10 +1,7 @@
 namespace PushSim.Tyres;
 
-/// <summary>
-/// Monotone cubic through measured friction against slip speed (Fritsch and Carlson, SIAM J. Numer. Anal. 17, 1980),
-/// held constant beyond both ends. Branch-free, so that lanes can differ.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// <summary>Monotone cubic through measured friction against slip speed (Fritsch and Carlson, SIAM J. Numer. Anal. 17, 1980),
+/// held constant beyond both ends. Branch-free, so that lanes can differ.</summary>
 internal sealed class FrictionTable<T>
     where T : struct, IReal<T>
 {

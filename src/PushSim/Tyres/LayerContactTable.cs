@@ -1,12 +1,10 @@
 namespace PushSim.Tyres;
 
-/// <summary>
-/// Plane-strain contact on an elastic layer bonded to a rigid base, without dimensions: one row per Poisson's ratio, one column per half contact
+/// <summary>Plane-strain contact on an elastic layer bonded to a rigid base, without dimensions: one row per Poisson's ratio, one column per half contact
 /// length over thickness, a/h, both at Chebyshev-Lobatto nodes (of nu, and of ln(a/h)); between them a polynomial through the logarithms. Limits:
 /// linear, small strain, no friction in the normal problem. The numbers come from the integral equation with the bonded layer's kernel
 /// (Johnson, Contact Mechanics, ch. 5, from memory); the test of this class solves it anew and compares, on and between the nodes. Between the nodes
-/// the table is good to 1 %.
-/// </summary>
+/// the table is good to 1 %.</summary>
 internal static class LayerContactTable
 {
     /// <summary>Least a/h of the table; below it the layer is thick: a follows the half-space, the rest is held [1].</summary>

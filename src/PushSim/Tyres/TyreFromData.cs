@@ -1,7 +1,6 @@
 namespace PushSim.Tyres;
 
-/// <summary>
-/// The model's tyre numbers from what a builder has: sizes, material, rebound.
+/// <summary>The model's tyre numbers from what a builder has: sizes, material, rebound.
 /// <code>
 /// k_z = dN/d(delta) of the covered wheel at its static load          (CoverContact)
 /// k_c = stuck tangential stiffness, no more than the shear of the contact's own cover G w L/h
@@ -18,8 +17,7 @@ namespace PushSim.Tyres;
 /// the damping N1 d about the load N1, and a cover of loss factor tan d has k tan d/omega at omega = sqrt(k/m); a full swing that just leaves the
 /// floor loses the same share. A harder bump loses more than the material would, since the law's damping grows with the load. Friction of rubber
 /// falls with pressure, not with load as such (Braun et al., EPL 113:56002, 2016), so a wide and large tyre has its friction at a higher load than
-/// a small one. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.
-/// </summary>
+/// a small one. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.</summary>
 public static class TyreFromData
 {
     // The linear solution is taken too far beyond this share of the thickness.

@@ -1,9 +1,6 @@
 namespace PushSim.Tyres;
 
-/// <summary>
-/// One kind of tyre in the model's own numbers. Friction values hold for the clean reference floor (friction scale 1)
-/// at the reference pressure.
-/// </summary>
+/// <summary>One kind of tyre in the model's own numbers. Friction values hold for the clean reference floor (friction scale 1) at the reference pressure.</summary>
 public sealed record TyreSettings
 {
     /// <summary>Name used in tables and messages.</summary>

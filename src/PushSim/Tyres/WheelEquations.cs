@@ -3,8 +3,7 @@ using PushSim.Chassis;
 
 namespace PushSim.Tyres;
 
-/// <summary>
-/// One wheel: load, tread ring on its carcass, bristle, in the wheel's own frame (x along the circumference, y lateral).
+/// <summary>One wheel: load, tread ring on its carcass, bristle, in the wheel's own frame (x along the circumference, y lateral).
 /// w is the rim's velocity over the floor, v the tread's own, q = carcass deflection, z = bristle deflection:
 /// <code>
 ///   w_x = u - r y - h theta' - omega R        w_y = v_body + r x + h phi'
@@ -13,8 +12,7 @@ namespace PushSim.Tyres;
 ///   mu = mu_k + (mu_s - mu_k) exp(-(|v|/v_s)^2), or a table; optional rise mu_r ln(1 + |v|/v_r), load, dust
 /// </code>
 /// Average-lumped LuGre tyre: Canudas de Wit, Tsiotras, Velenis, Basset, Gissinger, Vehicle System Dynamics 39, 2003.
-/// Limits: no patch spin moment, no squash of the radius, r x v terms of the tread left out.
-/// </summary>
+/// Limits: no patch spin moment, no squash of the radius, r x v terms of the tread left out.</summary>
 internal static class WheelEquations
 {
     // Keeps |v| and |z| off zero, where a square root has no derivative; far below anything physical.

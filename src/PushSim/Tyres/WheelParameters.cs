@@ -1,7 +1,6 @@
 namespace PushSim.Tyres;
 
 /// <summary>Numbers of one wheel as the equations use them; places relative to the centre of mass. Built once per run.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct WheelParameters<T>
     where T : struct, IReal<T>
 {
@@ -59,7 +58,6 @@ internal struct WheelParameters<T>
 }
 
 /// <summary>What one wheel's evaluation leaves for the record and the ledger.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal struct WheelWork<T>
     where T : struct, IReal<T>
 {

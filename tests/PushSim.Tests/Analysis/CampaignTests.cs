@@ -123,16 +123,18 @@ public class CampaignTests
     {
         public const double Win = 0.55;
 
-        public void Run(IMatchSource source, MatchQueue queue, Action<MatchEnd> done, int threads, CancellationToken cancel)
+        public void Run(IMatchSource source, IReadOnlyList<long> numbers, Action<MatchEnd> done, int threads, CancellationToken cancel)
         {
+            int next = -1;
             Thread[] workers = [.. Enumerable.Range(0, threads).Select(_ => new Thread(Work))];
             Array.ForEach(workers, w => w.Start());
             Array.ForEach(workers, w => w.Join());
 
             void Work()
             {
-                while (!cancel.IsCancellationRequested && queue.TryTake(out long number))
+                while (!cancel.IsCancellationRequested && Interlocked.Increment(ref next) is int i && i < numbers.Count)
                 {
+                    long number = numbers[i];
                     bool isWon = Philox.Uniform(seed, number, 1) < Win;
                     done(new MatchEnd(number, isWon ? 0 : 1, ShoveEnding.Line, isWon ? 0.5 : -0.5, 1.0, BindingKind.Tyre, BindingKind.Motor));
                 }

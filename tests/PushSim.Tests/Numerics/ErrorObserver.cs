@@ -4,7 +4,7 @@ using PushSim.Tests.Problems;
 namespace PushSim.Tests.Numerics;
 
 /// <summary>Largest error against the exact solution in tolerance units: at step ends, inside steps, at fixed output times.</summary>
-public sealed class ErrorObserver(Problem problem, double absolute, double relative, int outputs = 101) : IStepObserver
+internal sealed class ErrorObserver(Problem problem, double absolute, double relative, int outputs = 101) : IStepObserver
 {
     private readonly double[] _exact = new double[problem.Start.Length];
     private readonly double[] _dense = new double[problem.Start.Length];

@@ -43,46 +43,28 @@ public class EventFinderTests
     public void BallFromTheGroundHitsAtTheKnownTimes(int bounce, double time) =>
         Assert.Equal(time, Bounce(0.0, 20.0, 9.8, 0.9, 5)[bounce], 1e-9);
 
-    [Theory]
-    [InlineData(EventDirection.Rising, 2.0)]
-    [InlineData(EventDirection.Falling, 1.0)]
-    [InlineData(EventDirection.Both, 1.0)]
-    public void DirectionSelectsTheZero(EventDirection direction, double time)
+    [Fact]
+    public void OnlyARiseIsAnEvent()
     {
         // (t - 1)(t - 2)(t + 1) on [0, 3]: falls through zero at 1, rises at 2
-        Assert.True(Finder(direction).TryFind(Cubic(), out double found));
-        Assert.Equal(time, found, 1e-12);
+        Assert.True(Finder().TryFind(Cubic(), out double found));
+        Assert.Equal(2.0, found, 1e-12);
     }
-
-    [Fact]
-    public void SearchGoesOnBehindAnEvent()
-    {
-        EventFinder<Component> finder = Finder(EventDirection.Both);
-        finder.TryFind(Cubic(), out double first);
-        Assert.True(finder.TryFind(Cubic(), first, out double second));
-        Assert.Equal(2.0, second, 1e-12);
-        Assert.False(finder.TryFind(Cubic(), second, out double none));
-        Assert.True(double.IsNaN(none));
-    }
-
-    [Fact]
-    public void WithoutInnerPointsADoubleCrossingIsMissed() =>
-        Assert.False(new EventFinder<Component>(new Component(0), EventDirection.Both, 1, innerPoints: 0).TryFind(Cubic(), out _));
 
     [Fact]
     public void ZeroAtTheStartBelongsToTheStepBefore()
     {
         DenseOutput up = DenseOutputTests.View(1, 0.0, 1.0, 0.0, 1.0, 1.0, 1.0);
         DenseOutput before = DenseOutputTests.View(1, -1.0, 0.0, -1.0, 1.0, 0.0, 1.0);
-        Assert.False(Finder(EventDirection.Rising).TryFind(up, out _));
-        Assert.True(Finder(EventDirection.Rising).TryFind(before, out double time));
+        Assert.False(Finder().TryFind(up, out _));
+        Assert.True(Finder().TryFind(before, out double time));
         Assert.Equal(0.0, time);
     }
 
     [Fact]
     public void SearchAllocatesNothing()
     {
-        EventFinder<Component> finder = Finder(EventDirection.Both);
+        EventFinder<Component> finder = Finder();
         DenseOutput cubic = Cubic();
         finder.TryFind(cubic, out _);
         long before = GC.GetAllocatedBytesForCurrentThread();
@@ -90,7 +72,7 @@ public class EventFinderTests
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
     }
 
-    private static EventFinder<Component> Finder(EventDirection direction) => new(new Component(0), direction, 1);
+    private static EventFinder<Component> Finder() => new(new Component(0), 1);
 
     // t^3 - 2 t^2 - t + 2
     private static DenseOutput Cubic() => DenseOutputTests.View(1, 0.0, 3.0, 2.0, -1.0, 8.0, 14.0);
@@ -121,14 +103,14 @@ public class EventFinderTests
         return flight;
     }
 
-    private readonly struct Component(int index) : IEventFunction
+    private readonly struct Component(int index, double sign = 1.0) : IEventFunction
     {
-        public double Evaluate(double t, ReadOnlySpan<double> y) => y[index];
+        public double Evaluate(double t, ReadOnlySpan<double> y) => sign * y[index];
     }
 
     private sealed class Flight(int component) : IStepObserver
     {
-        private readonly EventFinder<Component> _finder = new(new Component(component), EventDirection.Falling, 2);
+        private readonly EventFinder<Component> _finder = new(new Component(component, -1.0), 2);
 
         public double Time { get; private set; }
 

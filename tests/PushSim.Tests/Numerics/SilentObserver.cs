@@ -3,7 +3,7 @@ using PushSim.Numerics;
 namespace PushSim.Tests.Numerics;
 
 /// <summary>Does nothing.</summary>
-public struct SilentObserver : IStepObserver
+internal struct SilentObserver : IStepObserver
 {
     public readonly StepDecision OnStep(DenseOutput step) => StepDecision.Continue;
 }

@@ -3,7 +3,7 @@ using PushSim.Numerics;
 namespace PushSim.Tests.Numerics;
 
 /// <summary>Keeps ends and first-component slopes of every step; may stop after some.</summary>
-public sealed class StepRecorder : IStepObserver
+internal sealed class StepRecorder : IStepObserver
 {
     public int StopAfter { get; init; } = int.MaxValue;
 

@@ -155,7 +155,7 @@ public class MatchBatchTests
         var seen = new HashSet<object>(ReferenceEqualityComparer.Instance);
         string[] work = ["WheelWork", "MotorWork", "ControllerWork", "DriveFriction", "DriveCapacity"];
         Walk(scene.Equations, "", work, seen, (_, _) => new R1 { Value = next++ });
-        LaneFill.Scene(lanes, 2, scene.Equations);
+        LaneFill<R4>.Scene(lanes, 2, scene.Equations);
         List<double> expected = [], actual = [];
         Walk(scene.Equations, "", work, new(ReferenceEqualityComparer.Instance), (_, x) => { expected.Add(((R1)x).Value); return x; });
         List<string> paths = [];

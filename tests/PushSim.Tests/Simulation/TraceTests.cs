@@ -29,8 +29,8 @@ public class TraceTests
                 .. places.Select(p => $"motor_{p}_1_current_a"),
             ],
             trace.All.Select(s => s.Key).Where(k => !k.Contains("_winding_", StringComparison.Ordinal) && !k.Contains("_case_", StringComparison.Ordinal)));
-        Assert.Equal(("Load, front left", "N", "wheel_front_left_load_n"), (trace.Wheels[0].Load.Label, trace.Wheels[0].Load.Unit, trace.Wheels[0].Load.Key));
-        Assert.Equal(("Motor current, rear right 1", 3, 0), (trace.Motors[3].Current.Label, trace.Motors[3].Drive, trace.Motors[3].Motor));
+        Assert.Equal(("N", "wheel_front_left_load_n"), (trace.Wheels[0].Load.Unit, trace.Wheels[0].Load.Key));
+        Assert.Equal(("rear right 1", 3, 0), (trace.Motors[3].Name, trace.Motors[3].Drive, trace.Motors[3].Motor));
         Assert.All(trace.All, s => Assert.Equal(trace.Time.Length, s.Length));
     }
 

@@ -12,7 +12,7 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
     private MatchBatch? _batch;
 
     /// <inheritdoc/>
-    public void Run(IMatchSource source, MatchQueue queue, Action<MatchEnd> done, int threads, CancellationToken cancel)
+    public void Run(IMatchSource source, IReadOnlyList<long> numbers, Action<MatchEnd> done, int threads, CancellationToken cancel)
     {
         // draws that contradict each other have no settings; the lanes get the middle ones, and the outcome is not used
         var wrong = new ConcurrentDictionary<long, string>();
@@ -23,7 +23,7 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
 
         try
         {
-            _batch.Run(0, queue.Numbers.Count, Settings, Finished, cancel);
+            _batch.Run(0, numbers.Count, Settings, Finished, cancel);
         }
         catch (OperationCanceledException)
         {
@@ -32,7 +32,7 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
 
         ScenarioSettings Settings(long place)
         {
-            ScenarioSettings? settings = source.Match(queue.Numbers[(int)place], out string cause);
+            ScenarioSettings? settings = source.Match(numbers[(int)place], out string cause);
             if (settings is null)
             {
                 wrong[place] = cause;
@@ -43,7 +43,7 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
 
         void Finished(in MatchOutcome outcome)
         {
-            long number = queue.Numbers[(int)outcome.Number];
+            long number = numbers[(int)outcome.Number];
             done(wrong.TryRemove(outcome.Number, out string? cause) ? MatchEnd.Failed(number, MatchFailure.Draws, cause)
                 : outcome.Status == RunStatus.Failed ? MatchEnd.Failed(number, outcome.Failure)
                 : new MatchEnd(number, outcome.Winner, outcome.Ending, outcome.GroundGained, outcome.EndTime, outcome.First.LimitedBy, outcome.Opponent.LimitedBy));

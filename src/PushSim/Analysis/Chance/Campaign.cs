@@ -1,10 +1,8 @@
 namespace PushSim.Analysis.Chance;
 
-/// <summary>
-/// Runs the matches of a range of numbers that are not finished yet, and stops when the interval is as narrow as asked. It looks only after every whole
+/// <summary>Runs the matches of a range of numbers that are not finished yet, and stops when the interval is as narrow as asked. It looks only after every whole
 /// <see cref="Look"/> matches in the order of their numbers, so that the end does not depend on threads; looking again and again makes the interval a
-/// little less sure than its 95 % (see the tests).
-/// </summary>
+/// little less sure than its 95 % (see the tests).</summary>
 public static class Campaign
 {
     /// <summary>Matches between two looks at the interval [1].</summary>
@@ -35,7 +33,7 @@ public static class Campaign
         {
             long to = Math.Min(range.To, from + length);
             long[] missing = [.. Numbers(from, to).Where(n => !outcomes.ContainsKey(n))];
-            runner.Run(source, new MatchQueue(missing), Keep, threads, cancel);
+            runner.Run(source, missing, Keep, threads, cancel);
             if (cancel.IsCancellationRequested || halfWidth <= 0.0)
             {
                 continue;

@@ -20,8 +20,6 @@ public sealed record DrawnQuantity(string Key, string Part, double OwnShare, dou
     public string Name => Part.Length == 0 ? Key : $"{Key}, {Part}";
 
     /// <summary>Its value in a match [unit of the quantity].</summary>
-    /// <param name="seed">The seed.</param>
-    /// <param name="match">Number of the match.</param>
     public double Draw(ulong seed, long match)
     {
         double u = Philox.Uniform(seed, match, _shared);

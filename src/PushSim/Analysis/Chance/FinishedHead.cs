@@ -16,7 +16,6 @@ public sealed record FinishedHead(string Command, string Fingerprint, ulong Seed
     public string Name => string.Create(CultureInfo.InvariantCulture, $"part-{Part}-of-{Parts}.csv");
 
     /// <summary>The count of parts that a <see cref="Name"/> tells; 0 if it is no such name [1].</summary>
-    /// <param name="name">The name.</param>
     public static int PartsOf(string name) =>
         name.EndsWith(".csv", StringComparison.Ordinal) && name[..^4].Split('-') is ["part", _, "of", string parts] && int.TryParse(parts, NumberStyles.None, CultureInfo.InvariantCulture, out int n) ? n : 0;
 }

@@ -3,10 +3,8 @@ using PushSim.Runs;
 
 namespace PushSim.Analysis.Chance;
 
-/// <summary>
-/// Finished matches as text: a part of a whole, or what an interrupted run left to go on from. One row a match, added as it ends; a row that was cut off by a
-/// crash is left out when the text is read.
-/// </summary>
+/// <summary>Finished matches as text: a part of a whole, or what an interrupted run left to go on from. One row a match, added as it ends; a row that was cut off by a
+/// crash is left out when the text is read.</summary>
 public sealed class FinishedMatches : IDisposable
 {
     /// <summary>Columns of a match; before them kept matches have the number of its contest, from 0.</summary>
@@ -101,8 +99,6 @@ public sealed class FinishedMatches : IDisposable
     public void Dispose() => _writer.Dispose();
 
     /// <summary>A row; a text cell that a spreadsheet could take for a formula gets an apostrophe.</summary>
-    /// <param name="o">The match.</param>
-    /// <param name="words">Keys and words.</param>
     public static string Line(MatchEnd o, IMatchWords words)
     {
         string winner = o.HasFailed ? "failed" : o.Winner switch { 0 => "robot", 1 => "opponent", _ => "none" };

@@ -7,7 +7,6 @@ public interface IMatchStore
     IEnumerable<string> Names { get; }
 
     /// <summary>Opens what is kept under a name; null if nothing is.</summary>
-    /// <param name="name">The name.</param>
     TextReader? Open(string name);
 
     /// <summary>Begins a text anew; what was kept under the name stays until the start is whole.</summary>
@@ -17,6 +16,5 @@ public interface IMatchStore
     TextWriter Begin(string name, Action<TextWriter> start);
 
     /// <summary>Removes what is kept under a name.</summary>
-    /// <param name="name">The name.</param>
     void Remove(string name);
 }

@@ -6,14 +6,11 @@ namespace PushSim.Analysis.Chance;
 public interface IMatchWords
 {
     /// <summary>Key of what bound a robot.</summary>
-    /// <param name="kind">The kind.</param>
     string Key(BindingKind kind);
 
     /// <summary>The kind of a key; null if there is none.</summary>
-    /// <param name="key">The key.</param>
     BindingKind? Parse(string key);
 
     /// <summary>Why a match failed; empty if it did not.</summary>
-    /// <param name="end">What became of it.</param>
     string Cause(MatchEnd end);
 }

@@ -1,9 +1,7 @@
 namespace PushSim.Analysis.Chance;
 
-/// <summary>
-/// The drawn matches of one contest or of several: run, kept as they end, gone on with, split into parts and joined. A part holds its share of every contest's
-/// matches, so that each part takes about as long as any other.
-/// </summary>
+/// <summary>The drawn matches of one contest or of several: run, kept as they end, gone on with, split into parts and joined. A part holds its share of every contest's
+/// matches, so that each part takes about as long as any other.</summary>
 /// <param name="plan">Which matches.</param>
 /// <param name="fingerprint">Of all that is read and drawn; kept matches with another one are not taken.</param>
 /// <param name="contests">The contests.</param>

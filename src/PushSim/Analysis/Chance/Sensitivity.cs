@@ -12,12 +12,8 @@ public static class Sensitivity
     // Samples in which an input without effect is told of [1].
     private const double Luck = 0.01;
 
-    /// <summary>
-    /// First-order index of one input out of a plain random sample, at no further run: variance of the output's mean over bins of equally many matches in the order of the
-    /// input, less what noise alone puts there, over the output's variance. Never below 0 [1].
-    /// </summary>
-    /// <param name="x">The input's values.</param>
-    /// <param name="y">The output's values.</param>
+    /// <summary>First-order index of one input out of a plain random sample, at no further run: variance of the output's mean over bins of equally many matches in the order of the
+    /// input, less what noise alone puts there, over the output's variance. Never below 0 [1].</summary>
     public static double FirstOrder(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         int n = y.Length;
@@ -46,10 +42,8 @@ public static class Sensitivity
         return Math.Clamp((between - noise) / (between + within), 0.0, 1.0);
     }
 
-    /// <summary>
-    /// Level that <see cref="FirstOrder"/> of any of several inputs without effect passes in about one of a hundred samples of this size: the F test of the bins' means, with
-    /// the level shared among the inputs (Bonferroni). Nobody is told of an input that only had luck [1].
-    /// </summary>
+    /// <summary>Level that <see cref="FirstOrder"/> of any of several inputs without effect passes in about one of a hundred samples of this size: the F test of the bins' means, with
+    /// the level shared among the inputs (Bonferroni). Nobody is told of an input that only had luck [1].</summary>
     /// <param name="n">Matches in the sample [1].</param>
     /// <param name="inputs">Inputs that are looked at [1].</param>
     public static double NoiseLevel(int n, int inputs)
@@ -64,11 +58,9 @@ public static class Sensitivity
         return (f - 1.0) * (bins - 1) / ((f * (bins - 1)) + n - bins);
     }
 
-    /// <summary>
-    /// Total index of one input, the share of the variance that it has a hand in, alone or together with others, from pairs of outputs that differ in this input alone:
+    /// <summary>Total index of one input, the share of the variance that it has a hand in, alone or together with others, from pairs of outputs that differ in this input alone:
     /// T = mean (f_A - f_AB)^2 / 2V. Jansen, Comput. Phys. Commun. 117:35, 1999; 95 % interval of the ratio by the delta method (Casella and Berger, Statistical
-    /// Inference, 2002, section 5.5.4, from memory). Value and ends from 0 to 1; 0 to 1 where two pairs or less, or no variance, say nothing [1].
-    /// </summary>
+    /// Inference, 2002, section 5.5.4, from memory). Value and ends from 0 to 1; 0 to 1 where two pairs or less, or no variance, say nothing [1].</summary>
     /// <param name="a">Outputs.</param>
     /// <param name="ab">Outputs with the input drawn anew, all others the same; as many.</param>
     public static (double Share, Bounds Bounds) Total(ReadOnlySpan<double> a, ReadOnlySpan<double> ab)

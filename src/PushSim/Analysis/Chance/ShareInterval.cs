@@ -25,10 +25,8 @@ public static class ShareInterval
         return new Bounds(hits == 0 ? 0.0 : middle - half, hits == n ? 1.0 : middle + half);
     }
 
-    /// <summary>
-    /// Score interval of the difference of two shares counted on the same matches: (a - b) / n, where a matches speak for the one, b for the other and the rest for
-    /// neither. Tango, Statistics in Medicine 17:891, 1998.
-    /// </summary>
+    /// <summary>Score interval of the difference of two shares counted on the same matches: (a - b) / n, where a matches speak for the one, b for the other and the rest for
+    /// neither. Tango, Statistics in Medicine 17:891, 1998.</summary>
     /// <param name="a">Matches for the one [1].</param>
     /// <param name="b">Matches for the other [1].</param>
     /// <param name="n">All matches [1].</param>

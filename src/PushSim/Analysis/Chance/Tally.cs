@@ -34,7 +34,6 @@ public sealed class Tally
     ];
 
     /// <summary>Counts of these outcomes.</summary>
-    /// <param name="outcomes">Any outcomes.</param>
     public static Tally Of(IEnumerable<MatchEnd> outcomes)
     {
         var tally = new Tally();
@@ -47,7 +46,6 @@ public sealed class Tally
     }
 
     /// <summary>Counts one more.</summary>
-    /// <param name="outcome">An outcome.</param>
     public void Add(MatchEnd outcome)
     {
         if (outcome.HasFailed)

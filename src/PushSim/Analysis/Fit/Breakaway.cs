@@ -2,8 +2,7 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// The breakaway force of one pull. The ramp is a straight line; the tyre let go somewhere between the last reading on the line and the
+/// <summary>The breakaway force of one pull. The ramp is a straight line; the tyre let go somewhere between the last reading on the line and the
 /// next one, each moment as likely:
 /// <code>
 /// F_s = L(t*),  t* uniform in (t_j, t_j+1),  L with the regression's error, tare's and steps' error on top
@@ -11,8 +10,7 @@ namespace PushSim.Analysis.Fit;
 /// Where the last readings lie below the line by more than noise, the ramp bent before the tyre let go: then the greatest reading is
 /// the value and the line the upper end. With five readings or fewer on the ramp no line is trusted, and the greatest reading is a lower bound. Limits: a cell's own filter
 /// makes the ramp late and the peak low by slope times its time constant; the mass of the robot adds what it takes to set it moving.
-/// A slow pull makes both small.
-/// </summary>
+/// A slow pull makes both small.</summary>
 internal static class Breakaway
 {
     /// <summary>With this many readings on the ramp or fewer, breakaway is a lower bound [1].</summary>

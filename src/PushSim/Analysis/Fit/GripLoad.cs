@@ -5,15 +5,13 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// From the force on a level tether to the friction of the tyres under test. A tether at height h moves load from one axle to the other:
+/// <summary>From the force on a level tether to the friction of the tyres under test. A tether at height h moves load from one axle to the other:
 /// <code>
 /// sum N = m g + D,   sum x N = x_c m g + x_D D -+ h F,   sum y N = y_c m g + y_D D      (- powered, + dragged ahead)
 /// mu = (F +- mu_skid N_skid) / N_tested                                                 (+ powered, - dragged)
 /// </code>
 /// with each wheel a spring; wheels that would pull leave the floor. Tested are the driven wheels (all wheels if none is driven);
-/// other wheels roll freely. Where all wheels are tested and alike, the height does not matter. A tether that is not level is not allowed for.
-/// </summary>
+/// other wheels roll freely. Where all wheels are tested and alike, the height does not matter. A tether that is not level is not allowed for.</summary>
 public sealed class GripLoad
 {
     private const double Gravity = 9.80665;
@@ -46,7 +44,6 @@ public sealed class GripLoad
     }
 
     /// <summary>Numbers of the wheels under test, which share the load of the test, in the robot's order: the driven ones, all but skids if none is driven [1].</summary>
-    /// <param name="robot">The robot.</param>
     public static IReadOnlyList<int> TestedWheels(RobotSettings robot)
     {
         bool[] isTested = Tested(robot);
@@ -83,10 +80,8 @@ public sealed class GripLoad
         return (force + (_isDrag ? -skids : skids)) / Sum(loads, i => _isTested[i]);
     }
 
-    /// <summary>
-    /// A robot that pulls creeps forward until its tyres slide, and its skids with it; then it stands or is drawn back, and they hold less, or the other way. Friction
-    /// if they hold that way with all they have [1]; null without skids, or where the robot is dragged.
-    /// </summary>
+    /// <summary>A robot that pulls creeps forward until its tyres slide, and its skids with it; then it stands or is drawn back, and they hold less, or the other way. Friction
+    /// if they hold that way with all they have [1]; null without skids, or where the robot is dragged.</summary>
     /// <param name="force">Force on the tether [N].</param>
     public double? FrictionDrawnBack(double force)
     {

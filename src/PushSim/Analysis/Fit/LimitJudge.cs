@@ -3,8 +3,7 @@ using PushSim.Binding;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// Was it the tyre? What the motors give at the floor is known from data sheets to a fifth or a quarter, so a pull at that
+/// <summary>Was it the tyre? What the motors give at the floor is known from data sheets to a fifth or a quarter, so a pull at that
 /// level says nothing of the tyre. With r = measured force / motors' force:
 /// <code>
 /// r &lt; 0.8            the tyre slid, if the whole interval of r lies there
@@ -14,8 +13,7 @@ namespace PushSim.Analysis.Fit;
 /// In a log the jerk of the chain going taut can leave more force than the motors can pull, held by the friction of their gears: there the upper
 /// bound is 1.05 times what they can hold. A reading off a display is taken as the steady pull.
 /// A tyre with grip of more than 1.25 times the motors' force cannot be slid, and reads r = 1. Wheels seen turning or standing, a current or a
-/// sag of the battery like that of a stall decide before all this. A dragged robot needs no motors.
-/// </summary>
+/// sag of the battery like that of a stall decide before all this. A dragged robot needs no motors.</summary>
 public static class LimitJudge
 {
     /// <summary>Below this share of the motors' force a pull was the tyre's [1].</summary>

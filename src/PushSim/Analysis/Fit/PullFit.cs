@@ -2,10 +2,8 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// Friction of a tyre from its pulls. One pull: the interval of its own noise, tare and steps. Several: Student's interval over the
-/// pulls, which holds their own errors and the scatter from pull to pull.
-/// </summary>
+/// <summary>Friction of a tyre from its pulls. One pull: the interval of its own noise, tare and steps. Several: Student's interval over the
+/// pulls, which holds their own errors and the scatter from pull to pull.</summary>
 public static class PullFit
 {
     // Share of the friction from which on it is told that skids leave it open [1].

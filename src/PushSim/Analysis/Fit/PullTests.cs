@@ -31,8 +31,6 @@ public sealed class PullTests
     public void Add(string tyre, FoundTrace trace) => Add(_traces, tyre, trace);
 
     /// <summary>Adds a reading; one without a line stands in the order in which it comes.</summary>
-    /// <param name="tyre">Name of its tyre.</param>
-    /// <param name="reading">The reading.</param>
     public void Add(string tyre, PullReading reading) => Add(_readings, tyre, reading.Line > 0 ? reading : reading with { Line = AllReadings.Count() + 1 });
 
     /// <summary>Readings whose own load, which counts, is another than this [1].</summary>

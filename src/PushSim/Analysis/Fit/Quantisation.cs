@@ -1,13 +1,11 @@
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// What a display's or converter's steps do to a mean. With noise much above the step they average out; below it they do not. A
+/// <summary>What a display's or converter's steps do to a mean. With noise much above the step they average out; below it they do not. A
 /// rounded normal variable of spread sigma is off by sum_k (-1)^k q/(pi k) exp(-2 (pi k sigma/q)^2) sin(...), of variance
 /// <code>
 /// sum_k q^2/(2 pi^2 k^2) exp(-4 (pi k sigma/q)^2)        (q^2/12 without noise)
 /// </code>
-/// over all places of the true value between two steps (computed here from the Fourier series of the rounding error).
-/// </summary>
+/// over all places of the true value between two steps (computed here from the Fourier series of the rounding error).</summary>
 internal static class Quantisation
 {
     private const int Terms = 6;

@@ -2,10 +2,8 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// Finds lone readings that have nothing to do with their neighbours (Hampel's rule: far from the median of a window, in
-/// units of the window's median deviation; from memory). A breakaway peak is no spike: its ramp lies in the window.
-/// </summary>
+/// <summary>Finds lone readings that have nothing to do with their neighbours (Hampel's rule: far from the median of a window, in
+/// units of the window's median deviation; from memory). A breakaway peak is no spike: its ramp lies in the window.</summary>
 internal static class SpikeFilter
 {
     // Readings to each side; a glitch of up to three in a row is outvoted [1].

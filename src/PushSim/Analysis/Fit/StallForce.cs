@@ -3,8 +3,7 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>
-/// What the motors give at the floor with the wheels held, at full or a given command u, cold and with the battery as charged:
+/// <summary>What the motors give at the floor with the wheels held, at full or a given command u, cold and with the battery as charged:
 /// <code>
 /// i_c = min(I_lim, (u V_b - V_brush) / (R + R_on)),  P_c = i_c (i_c (R + R_on) + V_brush),  V_b = V_oc - R_b sum P_c / V_b
 /// T = sum (eta Kt G i - tau0 G) - friction of the drive,   F = T / (ratio R_wheel)
@@ -14,8 +13,7 @@ namespace PushSim.Analysis.Fit;
 /// Gear friction also holds: a chain that a jerk stretched further stays so up to
 /// <code>
 /// F_hold = (sum ((2 - eta) Kt G i + tau0 G) + friction of the drive) / (ratio R_wheel)
-/// </code>
-/// </summary>
+/// </code></summary>
 /// <param name="Force">Sum over all driven wheels [N].</param>
 /// <param name="Hold">Greatest force that motors and gear friction together can hold with the wheels standing [N].</param>
 /// <param name="BatteryCurrent">Battery current then [A].</param>

@@ -42,10 +42,8 @@ public sealed record PullTrend(string Tyre, TrendTest Test, double Adjusted)
     public int? StepAfter { get; init; }
 }
 
-/// <summary>
-/// Several tyres compared: every pair by Welch's test with Holm's correction, each tyre's pulls looked through for one outlier and for a trend.
-/// Tyres that the motors did not let slide, or whose forces contradict the robot file, are not compared: their friction is not known.
-/// </summary>
+/// <summary>Several tyres compared: every pair by Welch's test with Holm's correction, each tyre's pulls looked through for one outlier and for a trend.
+/// Tyres that the motors did not let slide, or whose forces contradict the robot file, are not compared: their friction is not known.</summary>
 public sealed record TyreComparison
 {
     /// <summary>Share of experiments without any difference in which some pair is called different, at most [1].</summary>

@@ -3,11 +3,9 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.FitBySimulation;
 
-/// <summary>
-/// What a fit by simulation is worth. Three pulls or more: what each pull alone would change (its score through the common curvature) is one value, and
+/// <summary>What a fit by simulation is worth. Three pulls or more: what each pull alone would change (its score through the common curvature) is one value, and
 /// Student's interval over the pulls holds noise and the scatter from pull to pull. Fewer: the noise alone, with correlation between neighbours. A parameter
-/// is told if both the noise and the pulls leave it within a factor of two.
-/// </summary>
+/// is told if both the noise and the pulls leave it within a factor of two.</summary>
 internal sealed class FitIntervals
 {
     private const double Confidence = 0.95;

@@ -3,10 +3,7 @@ using PushSim.Surroundings;
 
 namespace PushSim.Analysis.FitBySimulation;
 
-/// <summary>
-/// One measured pull, from the slack before it to the end of its sliding, with the tare taken off. Long logs are averaged to a few
-/// hundred samples.
-/// </summary>
+/// <summary>One measured pull, from the slack before it to the end of its sliding, with the tare taken off. Long logs are averaged to a few hundred samples.</summary>
 internal sealed class MeasuredStretch
 {
     // More samples than this tell no more, since neighbours are alike [1].

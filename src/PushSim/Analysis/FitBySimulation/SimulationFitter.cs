@@ -6,10 +6,8 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.FitBySimulation;
 
-/// <summary>
-/// Fits a tyre by running its pull or drag test in the engine until the simulated force follows the measured one: least squares by bounded
-/// Levenberg-Marquardt steps in the logarithms of the parameters, from several starts. Every pull has its own clock and tare.
-/// </summary>
+/// <summary>Fits a tyre by running its pull or drag test in the engine until the simulated force follows the measured one: least squares by bounded
+/// Levenberg-Marquardt steps in the logarithms of the parameters, from several starts. Every pull has its own clock and tare.</summary>
 public static class SimulationFitter
 {
     // Steps of a first search, and of one that goes on from it [1].

@@ -3,11 +3,9 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.FitBySimulation;
 
-/// <summary>
-/// The forces of all measured pulls as a function of one vector: the logarithms of the parameters, then for each pull how much later its clock is than the
+/// <summary>The forces of all measured pulls as a function of one vector: the logarithms of the parameters, then for each pull how much later its clock is than the
 /// run's [s], what is left of its tare [N], and by how much its friction differs from that of all pulls, in its logarithm [1]; those differences have a mean
-/// of zero.
-/// </summary>
+/// of zero.</summary>
 internal sealed class TestModel
 {
     // Step of a derivative in the logarithm of a parameter: well above what the steps of a run leave, well below what bends [1].

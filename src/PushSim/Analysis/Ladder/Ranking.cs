@@ -2,12 +2,10 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace PushSim.Analysis.Ladder;
 
-/// <summary>
-/// Strengths out of matches between pairs, with stalemates: P(i beats j) : P(j beats i) : P(stalemate) = p_i : p_j : nu sqrt(p_i p_j). Davidson, J. Amer. Statist. Assoc. 65:317, 1970;
+/// <summary>Strengths out of matches between pairs, with stalemates: P(i beats j) : P(j beats i) : P(stalemate) = p_i : p_j : nu sqrt(p_i p_j). Davidson, J. Amer. Statist. Assoc. 65:317, 1970;
 /// without stalemates Bradley and Terry, Biometrika 39:324, 1952. Greatest likelihood by Newton's method on log p and log nu, intervals from the information
 /// matrix. If some robots never lose to the others the likelihood has no maximum (Ford 1957), nor where too few matches but stalemates link them, for example
-/// stalemates only; then every pair gets half a win each way more (<see cref="HasPrior"/>).
-/// </summary>
+/// stalemates only; then every pair gets half a win each way more (<see cref="HasPrior"/>).</summary>
 public sealed class Ranking
 {
     /// <summary>Points of score for one natural unit of log strength: 400 points are odds of ten to one [1].</summary>

@@ -2,8 +2,7 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// A dash from standstill straight ahead, without pitch and heave, in time: what battery, motors and controllers take while the wheels first spin up
+/// <summary>A dash from standstill straight ahead, without pitch and heave, in time: what battery, motors and controllers take while the wheels first spin up
 /// to where their motors give no more than the tyres hold, and then roll along as the robot catches up. A drive d is in one of two states:
 /// <code>
 ///   grips: omega = V/lever,   its tyres hold T_d(omega)/lever - crr N - I_d/lever^2 V', while that is no more than they hold as they break away
@@ -11,8 +10,7 @@ namespace PushSim.Analysis.Limits;
 ///   (m + sum_grips I_d/lever^2) V' = sum_grips (T_d/lever - crr N) + sum_slips F_i - sum_skid mu N + m g_along
 /// </code>
 /// The share s of the tyre curve is that of a spinning wheel on a standing robot throughout, so that the force is continuous where a tyre lets go.
-/// Steps are those of Bogacki and Shampine's pair of order 3 (2), Applied Mathematics Letters 2, 1989.
-/// </summary>
+/// Steps are those of Bogacki and Shampine's pair of order 3 (2), Applied Mathematics Letters 2, 1989.</summary>
 internal sealed class DashEstimate
 {
     // Error of a step in speed, of the chassis or of a wheel's surface, as a share of the greatest speed so far [1], and the least speed that counts [m/s].

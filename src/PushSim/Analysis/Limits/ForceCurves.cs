@@ -2,11 +2,11 @@ using PushSim.Binding;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// Motors' and tyres' forces against speed: motors with all wheels rolling at that speed, tyres at the slip that gives most, both with the load
-/// that the wheels carry while they give it.
-/// </summary>
-internal sealed class ForceCurves
+/// <summary>Motors' and tyres' forces against speed: motors with all wheels rolling at that speed, tyres at the slip that gives most, both with the load
+/// that the wheels carry while they give it.</summary>
+/// <param name="model">The robot in its state.</param>
+/// <param name="hook">Where it is held back.</param>
+internal sealed class ForceCurves(LimitModel<R1> model, LimitHook hook)
 {
     // Slips that are tried for the greatest friction of a rolling tyre, geometric [m/s].
     private const int Slips = 28;
@@ -16,27 +16,15 @@ internal sealed class ForceCurves
     // Passes of traction and load transfer; each takes the rest down to friction times height of the hook over wheelbase, of most robots a third.
     private const int Passes = 40;
 
-    private readonly LimitModel<R1> _model;
-    private readonly LimitHook _hook;
-    private readonly R1[] _load;
-    private readonly R1[] _omega;
-    private readonly R1[] _torque;
+    private readonly R1[] _load = new R1[model.Wheels.Length];
+    private readonly R1[] _omega = new R1[model.Drives.Length];
+    private readonly R1[] _torque = new R1[model.Drives.Length];
 
-    public ForceCurves(LimitModel<R1> model, LimitHook hook)
-    {
-        (_model, _hook) = (model, hook);
-        _load = new R1[model.Wheels.Length];
-        _omega = new R1[model.Drives.Length];
-        _torque = new R1[model.Drives.Length];
-    }
-
-    /// <summary>
-    /// Peak or sliding force of each wheel with its load under that traction. Where the robot would rear up before, with its load at the moment it does;
-    /// null where it does not stand at all.
-    /// </summary>
+    /// <summary>Peak or sliding force of each wheel with its load under that traction. Where the robot would rear up before, with its load at the moment it does;
+    /// null where it does not stand at all.</summary>
     public HeldForces? Tyres(double speed, bool isSliding)
     {
-        double traction = _model.LeastTraction.Value;
+        double traction = model.LeastTraction.Value;
         for (int pass = 0; pass < Passes; pass++)
         {
             if (!Loads(traction))
@@ -70,13 +58,13 @@ internal sealed class ForceCurves
     /// <summary>Greatest traction under which the robot stands [N], to a millionth of its weight, and each wheel's load then; null where it rears up under none below <paramref name="most"/>.</summary>
     public HeldForces? Tipping(double most)
     {
-        double low = _model.LeastTraction.Value;
+        double low = model.LeastTraction.Value;
         if (Loads(most) || !Loads(low))
         {
             return null;
         }
 
-        for (double high = most; high - low > 1e-6 * _model.Mass.Value * _model.Scenario.Floor.Gravity;)
+        for (double high = most; high - low > 1e-6 * model.Mass.Value * model.Scenario.Floor.Gravity;)
         {
             double middle = 0.5 * (low + high);
             (low, high) = Loads(middle) ? (middle, high) : (low, middle);
@@ -91,25 +79,25 @@ internal sealed class ForceCurves
     {
         for (int d = 0; d < _omega.Length; d++)
         {
-            _omega[d] = speed / _model.Lever(d);
+            _omega[d] = speed / model.Lever(d);
         }
 
-        _model.Torques(_omega, _torque);
+        model.Torques(_omega, _torque);
         double[] force = new double[load.Length];
         for (int d = 0; d < _omega.Length; d++)
         {
-            if (!_model.IsDriven[d])
+            if (!model.IsDriven[d])
             {
                 continue;
             }
 
-            int[] wheels = _model.WheelsOf[d];
+            int[] wheels = model.WheelsOf[d];
             double all = wheels.Sum(i => load[i]);
             foreach (int i in wheels)
             {
-                double lever = _model.Wheels[i].DriveRatio.Value * _model.Wheels[i].Radius.Value;
+                double lever = model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value;
                 double share = all > 0.0 ? load[i] / all : 1.0 / wheels.Length;
-                double rolling = speed > 0.0 ? _model.Wheels[i].RollingResistance.Value * load[i] : 0.0;
+                double rolling = speed > 0.0 ? model.Wheels[i].RollingResistance.Value * load[i] : 0.0;
                 force[i] = (share * _torque[d].Value / lever) - rolling;
             }
         }
@@ -121,7 +109,7 @@ internal sealed class ForceCurves
     private BindingKind Bound(double[] load, double[] motor, bool isMore, Func<int, bool> counts)
     {
         var tally = new BindingTally();
-        BindingKind?[] kinds = SteadyBinding.Wheels(_model, [.. load.Select(n => (R1)n)], motor, _ => 0.0);
+        BindingKind?[] kinds = SteadyBinding.Wheels(model, [.. load.Select(n => (R1)n)], motor, _ => 0.0);
         for (int i = 0; i < load.Length; i++)
         {
             tally.Add(counts(i) && kinds[i] is { } kind ? isMore ? BindingKind.Tyre : kind : BindingKind.Nothing, motor[i], 1.0);
@@ -168,7 +156,7 @@ internal sealed class ForceCurves
     {
         if (Tipping(tips) is not { } end)
         {
-            return _model.Loads(0.0, 0.0, null, _load) ? Held(speed, isSliding, 0.0) : null;
+            return model.Loads(0.0, 0.0, null, _load) ? Held(speed, isSliding, 0.0) : null;
         }
 
         double high = end.TipsAt!.Value;
@@ -185,7 +173,7 @@ internal sealed class ForceCurves
     // The hook is so high that pass after pass brings the answer hardly nearer, or to and fro about it: from a traction that is more than the tyres give, by halving.
     private HeldForces? Slowly(double speed, bool isSliding, double most)
     {
-        for (most = Math.Max(most, 1e-6 * _model.Mass.Value * _model.Scenario.Floor.Gravity); Loads(most); most *= 2.0)
+        for (most = Math.Max(most, 1e-6 * model.Mass.Value * model.Scenario.Floor.Gravity); Loads(most); most *= 2.0)
         {
             if (!(Forces(speed, isSliding).Sum() > most))
             {
@@ -199,7 +187,7 @@ internal sealed class ForceCurves
     // The traction up to this one that the tyres give under its loads; they give less than this one.
     private HeldForces Halved(double speed, bool isSliding, double high)
     {
-        for (double low = _model.LeastTraction.Value; high - low > 1e-12 * Math.Max(1e-9, high);)
+        for (double low = model.LeastTraction.Value; high - low > 1e-12 * Math.Max(1e-9, high);)
         {
             double middle = 0.5 * (low + high);
             if (middle <= low || middle >= high)
@@ -214,29 +202,29 @@ internal sealed class ForceCurves
         return Held(speed, isSliding, null);
     }
 
-    private bool Loads(double traction) => _model.Loads(traction, traction + _model.AlongGravity.Value, _hook, _load);
+    private bool Loads(double traction) => model.Loads(traction, traction + model.AlongGravity.Value, hook, _load);
 
     private HeldForces Held(double speed, bool isSliding, double? tips) => new(Forces(speed, isSliding), [.. _load.Select(n => n.Value)], tips);
 
     private double[] Forces(double speed, bool isSliding) =>
-        [.. Enumerable.Range(0, _load.Length).Select(i => !_model.IsDrivenWheel[i] ? 0.0 : isSliding ? Sliding(i) : Peak(i, speed))];
+        [.. Enumerable.Range(0, _load.Length).Select(i => !model.IsDrivenWheel[i] ? 0.0 : isSliding ? Sliding(i) : Peak(i, speed))];
 
     private static double Sum(double[] force, Func<int, bool> counts) => force.Where((_, i) => counts(i)).Sum();
 
-    private double Sliding(int i) => LaunchEstimate<R1>.SlidingForce(_model.Wheels[i], _model.FloorOf[i], _load[i]).Value;
+    private double Sliding(int i) => LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], _load[i]).Value;
 
     private double Peak(int i, double speed)
     {
         double most = 0.0;
         if (speed <= 0.0)
         {
-            return SteadyTyre.Peak(_model.Wheels[i], _model.FloorOf[i], _load[i]).Value;
+            return SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], _load[i]).Value;
         }
 
         for (int k = 0; k < Slips; k++)
         {
             double slip = LeastSlip * Math.Pow(GreatestSlip / LeastSlip, k / (Slips - 1.0));
-            most = Math.Max(most, SteadyTyre.Force(_model.Wheels[i], _model.FloorOf[i], _load[i], slip, speed + slip).Value);
+            most = Math.Max(most, SteadyTyre.Force(model.Wheels[i], model.FloorOf[i], _load[i], slip, speed + slip).Value);
         }
 
         return most;

@@ -1,15 +1,12 @@
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// A launch from rest straight ahead, without pitch and heave: at each speed the acceleration a solves
+/// <summary>A launch from rest straight ahead, without pitch and heave: at each speed the acceleration a solves
 /// <code>
 ///   m a = sum_d min(F_d(V) - (I_d/(ratio R)^2) a, hold_d(N(a))) - sum_free (I/R^2 a + crr N) - sum_skid mu N + m g_along
 /// </code>
 /// F_d what the motors of a drive give at the floor with its wheels rolling, hold_d what its tyres hold: the sliding friction once the motors can break
 /// them away at standstill, else the breakaway friction. With V = V_top (1 - e^-y) times and distances are smooth integrals over y,
-/// t = int V_top e^-y / a dy, x = int V V_top e^-y / a dy, by four-point Gauss in panels.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// t = int V_top e^-y / a dy, x = int V V_top e^-y / a dy, by four-point Gauss in panels.</summary>
 internal sealed class LaunchEstimate<T>
     where T : struct, IReal<T>
 {

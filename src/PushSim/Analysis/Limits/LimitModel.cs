@@ -5,16 +5,13 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// A robot as the run's own equations see it, without its motion: what its drives give at given speeds (battery, controllers and motors are
+/// <summary>A robot as the run's own equations see it, without its motion: what its drives give at given speeds (battery, controllers and motors are
 /// those of the run), and what its wheels carry under a given pull. Written over a number type, so that dual numbers carry the slope by one
 /// scaled part.
 /// <code>
 ///   sum N = m g + D - V,   sum x N = x_D D - h F - (z_h - h) H - x_h V,   sum y N = y_D D,   N_i = -k_i (z - x_i theta + y_i phi) >= 0
 /// </code>
-/// F traction, H and V horizontal and vertical force of what holds it back. Slopes across are left out.
-/// </summary>
-/// <typeparam name="T">Number type.</typeparam>
+/// F traction, H and V horizontal and vertical force of what holds it back. Slopes across are left out.</summary>
 internal sealed class LimitModel<T>
     where T : struct, IReal<T>
 {
@@ -60,6 +57,9 @@ internal sealed class LimitModel<T>
     }
 
     public ScenarioSettings Scenario { get; }
+
+    /// <summary>Puts its state to the rule of what binds; built once.</summary>
+    public BindingReader<T> Binding => field ??= new(Scenario.Robot);
 
     /// <summary>Throttle, or turn command on the spot [1].</summary>
     public double Throttle { get; }

@@ -3,13 +3,11 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// Walks a match piece by piece, none longer than a second: currents of the steady states at the temperatures and the charge reached (push, turn, rest), or
+/// <summary>Walks a match piece by piece, none longer than a second: currents of the steady states at the temperatures and the charge reached (push, turn, rest), or
 /// the mean over a dash from standstill; the two nodes of each motor and the one of each controller in short steps between.
 /// <code>
 ///   C_w T_w' = i^2 R(T_w) - (T_w - T_c)/R_wc,   C_c T_c' = (T_w - T_c)/R_wc - (T_c - T_air)/R_ca,   C T' = P_loss - (T - T_air)/R_th
-/// </code>
-/// </summary>
+/// </code></summary>
 internal sealed class MatchHeat
 {
     private const double Step = 1.0;

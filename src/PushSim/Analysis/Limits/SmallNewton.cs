@@ -1,7 +1,6 @@
 namespace PushSim.Analysis.Limits;
 
 /// <summary>A few equations in as many unknowns, over a number type.</summary>
-/// <typeparam name="T">Number type.</typeparam>
 internal interface IResidual<T>
     where T : struct, IReal<T>
 {
@@ -9,10 +8,8 @@ internal interface IResidual<T>
     bool Evaluate(ReadOnlySpan<T> x, Span<T> f);
 }
 
-/// <summary>
-/// Damped Newton with a Jacobian by differences, and the carry of its solution to dual numbers: steps x - J^-1 f(x) with a fixed J converge to
-/// the slope -J^-1 df/dp by a factor of J's error, about 1e-6, each.
-/// </summary>
+/// <summary>Damped Newton with a Jacobian by differences, and the carry of its solution to dual numbers: steps x - J^-1 f(x) with a fixed J converge to
+/// the slope -J^-1 df/dp by a factor of J's error, about 1e-6, each.</summary>
 internal static class SmallNewton
 {
     private const int MostSteps = 60;

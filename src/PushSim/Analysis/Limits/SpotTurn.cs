@@ -2,13 +2,11 @@ using PushSim.Powertrain;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// The steady turn on the spot at full turn command: forces and yaw moment of the steadily slipping tyres sum to zero, and each drive's torque
+/// <summary>The steady turn on the spot at full turn command: forces and yaw moment of the steadily slipping tyres sum to zero, and each drive's torque
 /// balances its wheels. Loads are those at rest, since the forces sum to zero at the floor.
 /// <code>
 ///   w = (u - r y - omega R, v + r x),   F = -N (mu(|w|) s + sigma2 |w|) w/|w|
-/// </code>
-/// </summary>
+/// </code></summary>
 internal sealed class SpotTurn
 {
     // Ratio of track to the track that rolling wheels would need, from which the solution is looked for [1].

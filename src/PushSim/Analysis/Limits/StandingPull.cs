@@ -2,14 +2,12 @@ using PushSim.Powertrain;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// A robot that pulls at standstill: which drives stall and which spin their wheels, and how fast.
+/// <summary>A robot that pulls at standstill: which drives stall and which spin their wheels, and how fast.
 /// <code>
 ///   stalled: sum F_i ratio_i R_i = torque_d(0), while that is no more than its wheels hold as they break away
 ///   spinning: torque_d(omega) = sum ratio_i (R_i F_i(slip = omega_i R_i) + crr N_i R_i),   the first such omega from rest up
 /// </code>
-/// A stalled drive's force is shared over its wheels by their load.
-/// </summary>
+/// A stalled drive's force is shared over its wheels by their load.</summary>
 internal sealed partial class StandingPull
 {
     // Passes over drives and loads before Newton's method finishes, and changes of stalled against spinning after it.
@@ -35,10 +33,8 @@ internal sealed partial class StandingPull
     /// <summary>Drives that spin.</summary>
     public int[] Spinning { get; }
 
-    /// <summary>
-    /// Whether some driven wheels stand while others spin. A standing drive can hold more than its motor gives now: what it gave before the others broke
-    /// away stays behind its gear friction. The value here is that of a robot that still creeps forward, the lower end.
-    /// </summary>
+    /// <summary>Whether some driven wheels stand while others spin. A standing drive can hold more than its motor gives now: what it gave before the others broke
+    /// away stays behind its gear friction. The value here is that of a robot that still creeps forward, the lower end.</summary>
     public bool IsMixed { get; private init; }
 
     private double[,] Inverse { get; }

@@ -17,9 +17,6 @@ internal static class SteadyBinding
     private const double Rounding = 1e-7;
 
     /// <summary>What binds each wheel; null for one without motors.</summary>
-    /// <param name="model">The robot.</param>
-    /// <param name="hook">Where it is held.</param>
-    /// <param name="pull">Its steady pull.</param>
     public static BindingKind?[] Wheels(LimitModel<R1> model, LimitHook? hook, StandingPull pull)
     {
         R1[] load = new R1[model.Wheels.Length];
@@ -34,7 +31,7 @@ internal static class SteadyBinding
     /// <param name="spin">Speed of each drive whose wheels slide on a standing robot, 0 for one that stands [rad/s].</param>
     public static BindingKind?[] Wheels(LimitModel<R1> model, R1[] load, double[] force, Func<int, double> spin)
     {
-        var reader = new BindingReader<R1>(model.Scenario.Robot);
+        BindingReader<R1> reader = model.Binding;
         R1[] slides = new R1[reader.Driven.Length];
         R1[] kinds = new R1[slides.Length];
         for (int i = 0; i < slides.Length; i++)
@@ -52,14 +49,8 @@ internal static class SteadyBinding
         return all;
     }
 
-    /// <summary>
-    /// Every kind that binds at least one loaded driven wheel and of which more would add to the pull, the most first. The gain is that of the pull's own moment, its slope: a whole
-    /// tenth can break a standing wheel loose, and then the pull falls.
-    /// </summary>
-    /// <param name="model">The robot.</param>
-    /// <param name="condition">Its state.</param>
-    /// <param name="hook">Where it is held.</param>
-    /// <param name="pull">Its steady pull.</param>
+    /// <summary>Every kind that binds at least one loaded driven wheel and of which more would add to the pull, the most first. The gain is that of the pull's own moment, its slope: a whole
+    /// tenth can break a standing wheel loose, and then the pull falls.</summary>
     public static IReadOnlyList<BoundBy> Find(LimitModel<R1> model, LimitCondition condition, LimitHook? hook, StandingPull pull)
     {
         double now = pull.Pull(model, hook).Value;
@@ -71,7 +62,6 @@ internal static class SteadyBinding
     }
 
     /// <summary>The input whose change shows what a kind holds back; null for a series wiring, which is no number.</summary>
-    /// <param name="kind">The kind.</param>
     public static LimitInput? Input(BindingKind kind) => kind switch
     {
         BindingKind.Tyre => LimitInput.Friction,

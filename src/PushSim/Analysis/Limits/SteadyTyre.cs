@@ -3,14 +3,12 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// Force of a tyre that slips steadily, out of the same law as the run's: z' = 0 gives, with s = |z|/z_max,
+/// <summary>Force of a tyre that slips steadily, out of the same law as the run's: z' = 0 gives, with s = |z|/z_max,
 /// <code>
 ///   rho = kappa mu |omega R| / (sigma0 |v|)
 ///   s^2 - (b - (1 - b) rho) s - (1 - b) = 0  for rho &lt;= 1/b, else s = 1/rho;  plain law: s = 1/(1 + rho)
 ///   F = N (mu s + sigma2 |v|)
-/// </code>
-/// </summary>
+/// </code></summary>
 internal static class SteadyTyre
 {
     /// <summary>Share s of the friction that a rolling and slipping tyre gives [1].</summary>

@@ -3,10 +3,8 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>
-/// The same motors wired separately, in parallel and in series, with one wheel in the air or on a slippery patch: which motor takes the power and what
-/// the others still push. What lifts the wheel carries its load. The current limit is the same per motor in each wiring.
-/// </summary>
+/// <summary>The same motors wired separately, in parallel and in series, with one wheel in the air or on a slippery patch: which motor takes the power and what
+/// the others still push. What lifts the wheel carries its load. The current limit is the same per motor in each wiring.</summary>
 internal static class WiringStudy
 {
     /// <summary>Friction of the slippery patch as a share of the floor's [1].</summary>

@@ -3,10 +3,8 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.Plan;
 
-/// <summary>
-/// A plan of pull tests: how often each tyre is pulled so that a difference that matters is found, and in which order. Every block has each tyre
-/// once, in an order drawn by chance, so that a slow change of floor, battery or cell falls on all tyres alike.
-/// </summary>
+/// <summary>A plan of pull tests: how often each tyre is pulled so that a difference that matters is found, and in which order. Every block has each tyre
+/// once, in an order drawn by chance, so that a slow change of floor, battery or cell falls on all tyres alike.</summary>
 public sealed record PullPlan
 {
     /// <summary>Scatter from pull to pull where none was measured, as a share of the mean (common practice, no source) [1].</summary>

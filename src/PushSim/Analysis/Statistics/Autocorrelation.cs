@@ -1,10 +1,8 @@
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// What correlation between neighbours does to a mean: of n readings with first-order correlation rho only n (1 - rho)/(1 + rho)
+/// <summary>What correlation between neighbours does to a mean: of n readings with first-order correlation rho only n (1 - rho)/(1 + rho)
 /// count (first-order autoregression; Box and Jenkins, from memory). Slower correlation than that, such as a hum over many
-/// readings, is not seen by it.
-/// </summary>
+/// readings, is not seen by it.</summary>
 public static class Autocorrelation
 {
     // Keeps the count above zero for a series that only drifts [1].

@@ -2,10 +2,8 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Least squares for a curve y = f(x, b) by damped Gauss-Newton steps (Levenberg 1944, Marquardt 1963, from memory): the damping acts on
-/// columns scaled by their norm, the step is solved by QR of the stacked system, derivatives are central differences.
-/// </summary>
+/// <summary>Least squares for a curve y = f(x, b) by damped Gauss-Newton steps (Levenberg 1944, Marquardt 1963, from memory): the damping acts on
+/// columns scaled by their norm, the step is solved by QR of the stacked system, derivatives are central differences.</summary>
 public sealed record CurveFit
 {
     private const int MostSteps = 2000;

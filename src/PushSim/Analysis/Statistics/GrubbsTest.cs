@@ -1,11 +1,9 @@
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Grubbs' test for one outlier in a normal sample: G = max |x - m| / s against
+/// <summary>Grubbs' test for one outlier in a normal sample: G = max |x - m| / s against
 /// <code>
 /// Gc = (n - 1)/sqrt(n) sqrt(t^2 / (n - 2 + t^2))        t at level/(2 n) in each tail, n - 2 degrees of freedom
-/// </code>
-/// </summary>
+/// </code></summary>
 /// <param name="Index">Place of the value farthest from the mean.</param>
 /// <param name="G">Its distance in standard deviations [1].</param>
 /// <param name="Critical">Distance above which it is an outlier [1].</param>

@@ -1,9 +1,6 @@
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// A straight line by least squares, y = b0 + b1 x. Sums are taken about the means, so that data far from the
-/// origin lose no digits.
-/// </summary>
+/// <summary>A straight line by least squares, y = b0 + b1 x. Sums are taken about the means, so that data far from the origin lose no digits.</summary>
 public sealed record LineFit
 {
     /// <summary>b0 [unit of y].</summary>
@@ -12,17 +9,8 @@ public sealed record LineFit
     /// <summary>b1 [unit of y per unit of x].</summary>
     public double Slope { get; private init; }
 
-    /// <summary>Standard deviation of b0 [unit of y].</summary>
-    public double InterceptDeviation { get; private init; }
-
-    /// <summary>Standard deviation of b1 [unit of y per unit of x].</summary>
-    public double SlopeDeviation { get; private init; }
-
     /// <summary>Residual standard deviation [unit of y].</summary>
     public double ResidualDeviation { get; private init; }
-
-    /// <summary>Share of the sum of squares that the line explains, about the mean [1].</summary>
-    public double RSquared { get; private init; }
 
     /// <summary>Degrees of freedom of the residual [1].</summary>
     public int Freedom { get; private init; }
@@ -41,12 +29,10 @@ public sealed record LineFit
         double my = Sample.Mean(y);
         double xx = 0.0;
         double xy = 0.0;
-        double yy = 0.0;
         for (int i = 0; i < n; i++)
         {
             xx += (x[i] - mx) * (x[i] - mx);
             xy += (x[i] - mx) * (y[i] - my);
-            yy += (y[i] - my) * (y[i] - my);
         }
 
         double b1 = xx > 0.0 ? xy / xx : 0.0;
@@ -62,10 +48,7 @@ public sealed record LineFit
         {
             Intercept = my - (b1 * mx),
             Slope = b1,
-            SlopeDeviation = xx > 0.0 ? s / Math.Sqrt(xx) : 0.0,
-            InterceptDeviation = s * Math.Sqrt((1.0 / n) + (xx > 0.0 ? mx * mx / xx : 0.0)),
             ResidualDeviation = s,
-            RSquared = yy > 0.0 ? 1.0 - (sse / yy) : 1.0,
             Freedom = n - 2,
             MeanX = mx,
             SumXX = xx,

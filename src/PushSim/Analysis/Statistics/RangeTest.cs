@@ -1,10 +1,8 @@
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Two of several means compared so that the intervals of all pairs hold at once, by the studentized range q.
+/// <summary>Two of several means compared so that the intervals of all pairs hold at once, by the studentized range q.
 /// <code>q = |m1 - m2| / sqrt((s1^2/n1 + s2^2/n2) / 2)</code>
-/// with each group's own spread and Welch's freedom (Games and Howell, J. Educ. Statist. 1:113, 1976; from memory).
-/// </summary>
+/// with each group's own spread and Welch's freedom (Games and Howell, J. Educ. Statist. 1:113, 1976; from memory).</summary>
 /// <param name="Q">Studentized range [1].</param>
 /// <param name="P">Probability that some pair of the family lies as far apart if none differs [1].</param>
 /// <param name="Difference">m1 - m2 with its interval [unit of the data].</param>

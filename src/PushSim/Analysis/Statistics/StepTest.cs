@@ -1,20 +1,15 @@
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Looks for one step of the level of a series. The place is where two means leave the least squares; the probability is Pettitt's, by ranks, which an odd
+/// <summary>Looks for one step of the level of a series. The place is where two means leave the least squares; the probability is Pettitt's, by ranks, which an odd
 /// value does not mislead (Appl. Statist. 28:126, 1979, from memory).
 /// <code>
 /// U_t = sum over i up to t and j after t of sign(x_i - x_j)       K = max |U_t|       p = 2 exp(-6 K^2 / (n^3 + n^2))
-/// </code>
-/// </summary>
+/// </code></summary>
 /// <param name="After">Values before the step [1].</param>
 /// <param name="F">Gain of squares by the step over what is left for each degree of freedom, n - 2 of them [1].</param>
 /// <param name="K">Pettitt's greatest count [1].</param>
-/// <param name="KAfter">Values before the greatest count [1].</param>
 /// <param name="P">Two-sided probability if there were no step, an upper estimate for few values [1].</param>
-/// <param name="Before">Mean before the step [unit of the data].</param>
-/// <param name="Later">Mean after it [unit of the data].</param>
-public readonly record struct StepTest(int After, double F, int K, int KAfter, double P, double Before, double Later)
+public readonly record struct StepTest(int After, double F, int K, double P)
 {
     /// <summary>Share of the squares that the step explains, of a series of a given length [1].</summary>
     /// <param name="count">Values of the series [1].</param>
@@ -28,7 +23,7 @@ public readonly record struct StepTest(int After, double F, int K, int KAfter, d
         double mean = Sample.Mean(values);
         double whole = values.Sum(v => (v - mean) * (v - mean));
         (int after, double gain) = (0, -1.0);
-        (int k, int kAfter) = (0, 0);
+        int k = 0;
         double sum = 0.0;
         int u = 0;
         for (int t = 1; t < n; t++)
@@ -38,10 +33,10 @@ public readonly record struct StepTest(int After, double F, int K, int KAfter, d
             u += values.Sum(v => Math.Sign(x - v));
             double squares = sum * sum * n / ((double)t * (n - t));
             (after, gain) = squares > gain ? (t, squares) : (after, gain);
-            (k, kAfter) = Math.Abs(u) > k ? (Math.Abs(u), t) : (k, kAfter);
+            k = Math.Max(k, Math.Abs(u));
         }
 
         double p = Math.Min(1.0, 2.0 * Math.Exp(-6.0 * k * k / (Math.Pow(n, 3.0) + ((double)n * n))));
-        return new StepTest(after, (n - 2) * gain / (whole - gain), k, kAfter, p, Sample.Mean([.. values.Take(after)]), Sample.Mean([.. values.Skip(after)]));
+        return new StepTest(after, (n - 2) * gain / (whole - gain), k, p);
     }
 }

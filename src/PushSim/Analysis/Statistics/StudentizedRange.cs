@@ -3,13 +3,11 @@ using MathNet.Numerics.Interpolation;
 
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Distribution of the studentized range: the range of k normal values over an independent estimate of their deviation with f degrees of freedom.
+/// <summary>Distribution of the studentized range: the range of k normal values over an independent estimate of their deviation with f degrees of freedom.
 /// <code>
 /// W(w) = k int phi(z) (Phi(z) - Phi(z - w))^(k-1) dz          P(q) = E[ W(q S) ],   S the chi variable over the root of f
 /// </code>
-/// W is tabulated once for each k (spline, error about 1e-8), the mean taken by Simpson's rule.
-/// </summary>
+/// W is tabulated once for each k (spline, error about 1e-8), the mean taken by Simpson's rule.</summary>
 public static class StudentizedRange
 {
     // Beyond this range of normal values nothing is left [1].

@@ -1,13 +1,11 @@
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Power of the comparison of two means with n values each and one spread: the share of experiments that find a true difference of d standard
+/// <summary>Power of the comparison of two means with n values each and one spread: the share of experiments that find a true difference of d standard
 /// deviations. With S the chi variable over the root of its freedom f = 2 n - 2, and delta = d sqrt(n/2),
 /// <code>
 /// power = E[ Phi(delta - t S) + Phi(-delta - t S) ]
 /// </code>
-/// which is the non-central t distribution with both tails, as an integral over S by Simpson's rule.
-/// </summary>
+/// which is the non-central t distribution with both tails, as an integral over S by Simpson's rule.</summary>
 public static class TTestPower
 {
     private const double MostPulls = 1e6;

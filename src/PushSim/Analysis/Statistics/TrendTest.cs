@@ -2,13 +2,11 @@ using MathNet.Numerics.Distributions;
 
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Mann-Kendall test for a trend, with Sen's slope (the median of all slopes between two values). S counts the pairs that rise less those that
+/// <summary>Mann-Kendall test for a trend, with Sen's slope (the median of all slopes between two values). S counts the pairs that rise less those that
 /// fall. Up to ten values without ties its distribution is counted exactly, else it is normal with
 /// <code>
 /// V = (n (n - 1)(2 n + 5) - sum t (t - 1)(2 t + 5)) / 18        z = (|S| - 1) / sqrt(V)        t values that tie
-/// </code>
-/// </summary>
+/// </code></summary>
 /// <param name="S">Rising pairs less falling pairs [1].</param>
 /// <param name="Z">S in standard deviations, one less for continuity, with its sign [1].</param>
 /// <param name="P">Two-sided probability if there were no trend [1].</param>

@@ -1,12 +1,10 @@
 namespace PushSim.Analysis.Statistics;
 
-/// <summary>
-/// Welch's comparison of two means whose spreads may differ.
+/// <summary>Welch's comparison of two means whose spreads may differ.
 /// <code>
 /// t = (m1 - m2) / sqrt(a + b)     a = s1^2/n1, b = s2^2/n2     df = (a + b)^2 / (a^2/(n1 - 1) + b^2/(n2 - 1))
 /// </code>
-/// Welch, Biometrika 34:28, 1947; Satterthwaite, Biometrics 2:110, 1946 (both from memory).
-/// </summary>
+/// Welch, Biometrika 34:28, 1947; Satterthwaite, Biometrics 2:110, 1946 (both from memory).</summary>
 /// <param name="T">Difference in standard errors [1].</param>
 /// <param name="Freedom">Degrees of freedom [1].</param>
 /// <param name="P">Two-sided probability if there were no difference [1].</param>

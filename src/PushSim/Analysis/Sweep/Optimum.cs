@@ -47,8 +47,6 @@ public sealed record Optimum(int Index, double Value, double Low, double High, b
     }
 
     /// <summary>Whether a value is within 5 % of the best.</summary>
-    /// <param name="value">The value.</param>
-    /// <param name="best">The best.</param>
     public static bool IsGood(double value, double best) => Math.Abs(value - best) <= Good * Math.Abs(best);
 
     private static double Reach(IReadOnlyList<double> x, IReadOnlyList<double?> y, int from, int step, double limit, bool isHighest)

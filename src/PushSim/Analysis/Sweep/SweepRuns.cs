@@ -7,7 +7,6 @@ namespace PushSim.Analysis.Sweep;
 public static class SweepRuns
 {
     /// <summary>Every point: the number of the value of each input, from 0, the last input's fastest [1].</summary>
-    /// <param name="inputs">One input or more.</param>
     public static IReadOnlyList<int[]> Places(IReadOnlyList<SweepInput> inputs)
     {
         IEnumerable<int[]> places = [[]];

@@ -3,15 +3,13 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Turning;
 
-/// <summary>
-/// Whether the tread ring of one wheel buzzes while its rim is held, by the loss of tyre body and tread against what falling friction feeds in:
+/// <summary>Whether the tread ring of one wheel buzzes while its rim is held, by the loss of tyre body and tread against what falling friction feeds in:
 /// <code>
 ///   tau = mu/(sigma0 |v|),  C = c_c + N sigma2,  d = d mu_ss/d|v|,  mu_ss = mu s(rho),  rho = kappa mu |omega R|/(sigma0 |v|)
 ///   margin = (m_t + C tau + N d sigma1/sigma0) (C + k_c tau + N d) / (m_t tau k_c);   buzzes below 1, or where a factor is negative
 /// </code>
 /// Exact for the plain bristle law and a held rim (Routh-Hurwitz on ring and bristle); with the switch the bristle follows faster, so it is a
-/// guide and the eigenvalues decide.
-/// </summary>
+/// guide and the eigenvalues decide.</summary>
 internal static class RingCriterion
 {
     // A tread that slips slower than this sticks: the criterion is about sliding [m/s].

@@ -4,11 +4,9 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Turning;
 
-/// <summary>
-/// What would help a turn, each with its number: for a robot that turns the effect of a usual change, for one that cannot the least change that
-/// lets it; and the least current limit and motor that still turn it. Every number is a run from rest.
-/// </summary>
-internal sealed class TurnMeasures
+/// <summary>What would help a turn, each with its number: for a robot that turns the effect of a usual change, for one that cannot the least change that
+/// lets it; and the least current limit and motor that still turn it. Every number is a run from rest.</summary>
+internal sealed class TurnMeasures(ScenarioSettings scenario, CancellationToken cancel)
 {
     // Accuracy of the least changes, limits and motors [1].
     private const double Accuracy = 0.01;
@@ -16,16 +14,11 @@ internal sealed class TurnMeasures
     // How much stronger a limit or motor is tried, in turn [1]: at once the largest might ask more than the battery can give.
     private static readonly double[] s_stronger = [1.5, 2.0, 3.0, 5.0, 10.0, 30.0];
 
-    private readonly ScenarioSettings _scenario;
-    private readonly CancellationToken _cancel;
-
-    public TurnMeasures(ScenarioSettings scenario, CancellationToken cancel) => (_scenario, _cancel) = (scenario, cancel);
-
     /// <summary>Least share of every controller's limit that still turns it; a controller without one starts from its motors' stall current.</summary>
-    public double? LeastCurrentShare(bool turns) => Least(turns, f => Limited(_scenario.Robot, f));
+    public double? LeastCurrentShare(bool turns) => Least(turns, f => Limited(scenario.Robot, f));
 
     /// <summary>Least share of the stall torque, at the same no-load speed, that still turns it.</summary>
-    public double? LeastMotorShare(bool turns) => Least(turns, f => Stronger(_scenario.Robot, f));
+    public double? LeastMotorShare(bool turns) => Least(turns, f => Stronger(scenario.Robot, f));
 
     /// <summary>The changes worth trying.</summary>
     public IReadOnlyList<TurnHelp> Helps(bool turns)
@@ -66,7 +59,7 @@ internal sealed class TurnMeasures
 
     private IEnumerable<Measure> Measures()
     {
-        RobotSettings robot = _scenario.Robot;
+        RobotSettings robot = scenario.Robot;
         Chassis.ChassisSettings c = robot.Chassis;
         double front = robot.Wheels.Max(w => w.X);
         double rear = robot.Wheels.Min(w => w.X);
@@ -175,8 +168,8 @@ internal sealed class TurnMeasures
 
     private TurnTrial Try(RobotSettings robot)
     {
-        _cancel.ThrowIfCancellationRequested();
-        return TurnTrial.Of(_scenario with { Robot = robot }, _cancel);
+        cancel.ThrowIfCancellationRequested();
+        return TurnTrial.Of(scenario with { Robot = robot }, cancel);
     }
 
     private static RobotSettings Limited(RobotSettings robot, double share) => robot with

@@ -6,11 +6,9 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Turning;
 
-/// <summary>
-/// One robot under a constant command on an even floor, as an autonomous system y' = f(y) whose rest points are its steady turns.
+/// <summary>One robot under a constant command on an even floor, as an autonomous system y' = f(y) whose rest points are its steady turns.
 /// Battery and windings stay as they are at the start, tyres clean and unworn: what they change is slow against any chatter.
-/// Place and heading are left out, since nothing on an even floor hangs on them.
-/// </summary>
+/// Place and heading are left out, since nothing on an even floor hangs on them.</summary>
 internal sealed class TurnModel
 {
     // The state that is not changed by what a turn does to it; far beyond any run [A s].

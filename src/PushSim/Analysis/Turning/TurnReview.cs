@@ -4,10 +4,8 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Turning;
 
-/// <summary>
-/// Looks closer at a finished turn: how freely it turns and what would help, whether and why its tyres chatter. Some fifty short runs and steady
-/// turns, under a second in all; runs in bulk (sweeps, odds) leave it out.
-/// </summary>
+/// <summary>Looks closer at a finished turn: how freely it turns and what would help, whether and why its tyres chatter. Some fifty short runs and steady
+/// turns, under a second in all; runs in bulk (sweeps, odds) leave it out.</summary>
 public static class TurnReview
 {
     // A robot that needs more than this share of its torque or current to turn is at the limit [1].
@@ -24,8 +22,6 @@ public static class TurnReview
     private const int Seed = 1;
 
     /// <summary>The result with its turn looked at; results of other manoeuvres come back as they are.</summary>
-    /// <param name="result">A finished run.</param>
-    /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static RunResult Review(RunResult result, CancellationToken cancel = default)
     {

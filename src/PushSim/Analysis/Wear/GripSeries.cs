@@ -5,11 +5,9 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Wear;
 
-/// <summary>
-/// Grip over many runs of one manoeuvre on a dusty floor: each run is simulated with the dust that the last one left, D' = dust (|v_p|/L_d)(1 - D),
+/// <summary>Grip over many runs of one manoeuvre on a dusty floor: each run is simulated with the dust that the last one left, D' = dust (|v_p|/L_d)(1 - D),
 /// mu = mu_clean (1 + (ratio - 1) D); a cleaning takes a share of D off. Limits: dust on the board does not get less, none falls off by
-/// itself, and the wheels pick it up by sliding only, not by rolling.
-/// </summary>
+/// itself, and the wheels pick it up by sliding only, not by rolling.</summary>
 public sealed record GripSeries
 {
     /// <summary>Before the first run, after each, and after each cleaning.</summary>

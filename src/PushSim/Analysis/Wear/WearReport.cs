@@ -4,12 +4,10 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Wear;
 
-/// <summary>
-/// What a manoeuvre costs in tread, wheel by wheel.
+/// <summary>What a manoeuvre costs in tread, wheel by wheel.
 /// <code>V' = k_w a N |v_p|      depth = V/(2 pi R w f)      mass = rho V</code>
 /// k_w = ISO 4649 volume loss over 10 N times 40 m, a the floor's abrasiveness against the standard sheet, v_p the bristle end's slide, zero
-/// while it sticks (Archard, J. Appl. Phys. 24, 1953, from memory). They rank and do not forecast; what is shown of them says so.
-/// </summary>
+/// while it sticks (Archard, J. Appl. Phys. 24, 1953, from memory). They rank and do not forecast; what is shown of them says so.</summary>
 public sealed record WearReport
 {
     // A shorter straight drive is none [m].

@@ -5,14 +5,14 @@ namespace PushSim.Simulation;
 public sealed class BatteryTrace(TracePart part)
 {
     /// <summary>Voltage under load [V].</summary>
-    public Series Voltage { get; } = part.Add("battery_voltage_v", "Battery voltage", "V", p => p.Robot.BusVoltage.Value);
+    public Series Voltage { get; } = part.Add("battery_voltage_v", "V", p => p.Robot.BusVoltage.Value);
 
     /// <summary>Current taken from it [A].</summary>
-    public Series Current { get; } = part.Add("battery_current_a", "Battery current", "A", p => p.Robot.BatteryCurrent.Value);
+    public Series Current { get; } = part.Add("battery_current_a", "A", p => p.Robot.BatteryCurrent.Value);
 
     /// <summary>Voltage that it would have without load [V].</summary>
-    public Series OpenCircuitVoltage { get; } = part.Add("battery_open_circuit_voltage_v", "Battery voltage without load", "V", p => p.Robot.OpenCircuit.Value);
+    public Series OpenCircuitVoltage { get; } = part.Add("battery_open_circuit_voltage_v", "V", p => p.Robot.OpenCircuit.Value);
 
     /// <summary>Charge taken since the start [A s].</summary>
-    public Series ChargeUsed { get; } = part.AddState("charge_used_a_s", "Charge used", "A s", part.Layout.Charge);
+    public Series ChargeUsed { get; } = part.AddState("charge_used_a_s", "A s", part.Layout.Charge);
 }

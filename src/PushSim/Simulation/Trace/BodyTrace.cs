@@ -5,37 +5,37 @@ namespace PushSim.Simulation;
 public sealed class BodyTrace(TracePart part)
 {
     /// <summary>Position of the centre of mass along the floor [m].</summary>
-    public Series X { get; } = part.AddState("x_m", "Position along the floor", "m", StateLayout.X);
+    public Series X { get; } = part.AddState("x_m", "m", StateLayout.X);
 
     /// <summary>Position of the centre of mass across the floor, left positive [m].</summary>
-    public Series Y { get; } = part.AddState("y_m", "Position across the floor", "m", StateLayout.Y);
+    public Series Y { get; } = part.AddState("y_m", "m", StateLayout.Y);
 
     /// <summary>Heading, positive counter-clockwise from above [rad].</summary>
-    public Series Heading { get; } = part.AddState("heading_rad", "Heading", "rad", StateLayout.Heading);
+    public Series Heading { get; } = part.AddState("heading_rad", "rad", StateLayout.Heading);
 
     /// <summary>Forward speed, along the body [m/s].</summary>
-    public Series Speed { get; } = part.AddState("speed_m_per_s", "Forward speed", "m/s", StateLayout.U);
+    public Series Speed { get; } = part.AddState("speed_m_per_s", "m/s", StateLayout.U);
 
     /// <summary>Sideways speed, to the body's left [m/s].</summary>
-    public Series LateralSpeed { get; } = part.AddState("lateral_speed_m_per_s", "Sideways speed", "m/s", StateLayout.V);
+    public Series LateralSpeed { get; } = part.AddState("lateral_speed_m_per_s", "m/s", StateLayout.V);
 
     /// <summary>Yaw rate, positive counter-clockwise from above [rad/s].</summary>
-    public Series YawRate { get; } = part.AddState("yaw_rate_rad_per_s", "Yaw rate", "rad/s", StateLayout.YawRate);
+    public Series YawRate { get; } = part.AddState("yaw_rate_rad_per_s", "rad/s", StateLayout.YawRate);
 
     /// <summary>Forward acceleration of the centre of mass, along the body [m/s²].</summary>
-    public Series Acceleration { get; } = part.Add("acceleration_m_per_s2", "Forward acceleration", "m/s²", p => p.Robot.AccelerationX.Value);
+    public Series Acceleration { get; } = part.Add("acceleration_m_per_s2", "m/s²", p => p.Robot.AccelerationX.Value);
 
     /// <summary>Heave, up positive [m].</summary>
-    public Series Heave { get; } = part.AddState("heave_m", "Heave", "m", StateLayout.Heave);
+    public Series Heave { get; } = part.AddState("heave_m", "m", StateLayout.Heave);
 
     /// <summary>Pitch, nose down positive [rad].</summary>
-    public Series Pitch { get; } = part.AddState("pitch_rad", "Pitch, nose down", "rad", StateLayout.Pitch);
+    public Series Pitch { get; } = part.AddState("pitch_rad", "rad", StateLayout.Pitch);
 
     /// <summary>Roll, left side up positive [rad].</summary>
-    public Series Roll { get; } = part.AddState("roll_rad", "Roll, left side up", "rad", StateLayout.Roll);
+    public Series Roll { get; } = part.AddState("roll_rad", "rad", StateLayout.Roll);
 
     /// <summary>Moment of the sideways tyre forces about the centre of mass, positive counter-clockwise from above [N m].</summary>
-    public Series ScrubMoment { get; } = part.Add("scrub_moment_n_m", "Moment of the sideways tyre forces", "N m", Scrub);
+    public Series ScrubMoment { get; } = part.Add("scrub_moment_n_m", "N m", Scrub);
 
     private static double Scrub(TracePart part)
     {

@@ -16,11 +16,11 @@ public sealed class MotorTrace(TracePart part, int drive, int motor)
     public int Motor { get; } = motor;
 
     /// <summary>Current, positive where it drives forward [A].</summary>
-    public Series Current { get; } = part.Add("motor_*_current_a", "Motor current", "A", p => p.Motor.Current.Value);
+    public Series Current { get; } = part.Add("motor_*_current_a", "A", p => p.Motor.Current.Value);
 
     /// <summary>Temperature of the winding; null where its heat is not followed [°C].</summary>
-    public Series? WindingTemperature { get; } = part.AddIfAny("motor_*_winding_temperature_degc", "Winding temperature", "°C", part.Layout.MotorHeat[part.Index]);
+    public Series? WindingTemperature { get; } = part.AddIfAny("motor_*_winding_temperature_degc", "°C", part.Layout.MotorHeat[part.Index]);
 
     /// <summary>Temperature of the case; null where its heat is not followed [°C].</summary>
-    public Series? CaseTemperature { get; } = part.AddIfAny("motor_*_case_temperature_degc", "Case temperature", "°C", part.Layout.MotorHeat[part.Index], after: 1);
+    public Series? CaseTemperature { get; } = part.AddIfAny("motor_*_case_temperature_degc", "°C", part.Layout.MotorHeat[part.Index], after: 1);
 }

@@ -7,13 +7,10 @@ public sealed class Series : IReadOnlyList<double>
 {
     private double[] _values;
 
-    internal Series(string key, string label, string unit, double[] values) => (Key, Label, Unit, _values) = (key, label, unit, values);
+    internal Series(string key, string unit, double[] values) => (Key, Unit, _values) = (key, unit, values);
 
     /// <summary>snake_case name with the SI unit as last part, e.g. "wheel_front_left_load_n"; used in CSV and JSON.</summary>
     public string Key { get; }
-
-    /// <summary>Words for plots, e.g. "Load, front left".</summary>
-    public string Label { get; }
 
     /// <summary>SI unit as printed, e.g. "N".</summary>
     public string Unit { get; }

@@ -5,5 +5,5 @@ namespace PushSim.Simulation;
 public sealed class TetherTrace(TracePart part)
 {
     /// <summary>Tension; 0 while slack [N].</summary>
-    public Series Force { get; } = part.Add("tether_force_n", "Tether force", "N", p => p.Robot.Tether!.Tension.Value);
+    public Series Force { get; } = part.Add("tether_force_n", "N", p => p.Robot.Tether!.Tension.Value);
 }

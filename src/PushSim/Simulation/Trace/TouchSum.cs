@@ -1,9 +1,7 @@
 namespace PushSim.Simulation;
 
-/// <summary>
-/// All contacts of the first robot taken together at a moment: what it exerts on what it touches [N], along x and y of the floor as it sees it, and where [m]. Places are
-/// weighted by force, and stay where they were while nothing touches; before the first touch they are the origin.
-/// </summary>
+/// <summary>All contacts of the first robot taken together at a moment: what it exerts on what it touches [N], along x and y of the floor as it sees it, and where [m]. Places are
+/// weighted by force, and stay where they were while nothing touches; before the first touch they are the origin.</summary>
 internal sealed class TouchSum(SceneSystem scene)
 {
     private readonly SceneContact<R1>[] _contacts = [.. scene.Contacts.Where(c => c.First == 0)];

@@ -1,13 +1,9 @@
 namespace PushSim.Simulation;
 
-/// <summary>
-/// What one robot's run recorded, part by part. A series is one property of its part, where key, words, unit and what it reads stand beside each other; parts stand here in
-/// the order of <see cref="All"/>.
-/// </summary>
+/// <summary>What one robot's run recorded, part by part. A series is one property of its part, where key, unit and what it reads stand beside each other; parts stand here in
+/// the order of <see cref="All"/>.</summary>
 public sealed class Trace
 {
-    /// <param name="time">The sample times.</param>
-    /// <param name="tape">What fills the series.</param>
     internal Trace(Series time, TraceTape tape)
     {
         RobotSettings robot = tape.System.Scenario.Robot;
@@ -74,5 +70,5 @@ public sealed class Trace
     }
 
     /// <summary>Sample times as a series [s].</summary>
-    internal static Series TimeOf(double[] times) => new("time_s", "Time", "s", times);
+    internal static Series TimeOf(double[] times) => new("time_s", "s", times);
 }

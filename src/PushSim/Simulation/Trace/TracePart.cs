@@ -10,7 +10,7 @@ public sealed class TracePart
     private readonly string _slug;
 
     /// <param name="tape">The robot's tape.</param>
-    /// <param name="name">Its name in keys and words; empty for what a robot has one of.</param>
+    /// <param name="name">Its name in keys; empty for what a robot has one of.</param>
     /// <param name="index">Which of its kind it is in the equations.</param>
     internal TracePart(TraceTape tape, string name = "", int index = 0) => (_tape, Name, _slug, Index) = (tape, name, Slug.Of(name), index);
 
@@ -32,15 +32,14 @@ public sealed class TracePart
 
     /// <summary>A series that is worked out at each sample.</summary>
     /// <param name="key">Its key, with * for the part's name.</param>
-    /// <param name="label">Its words; the part's name follows.</param>
     /// <param name="unit">Its unit.</param>
     /// <param name="read">Its value now.</param>
-    internal Series Add(string key, string label, string unit, Func<TracePart, double> read) =>
-        _tape.Add(key.Replace("*", _slug, StringComparison.Ordinal), Name.Length > 0 ? $"{label}, {Name}" : label, unit, this, read);
+    internal Series Add(string key, string unit, Func<TracePart, double> read) =>
+        _tape.Add(key.Replace("*", _slug, StringComparison.Ordinal), unit, this, read);
 
     /// <summary>A series that is one of the robot's states.</summary>
-    internal Series AddState(string key, string label, string unit, int state) => Add(key, label, unit, p => p._tape.State(state));
+    internal Series AddState(string key, string unit, int state) => Add(key, unit, p => p._tape.State(state));
 
     /// <summary>The same of a state that not every robot has, or of one so far after it: null where it stands nowhere, -1.</summary>
-    internal Series? AddIfAny(string key, string label, string unit, int state, int after = 0) => state < 0 ? null : AddState(key, label, unit, state + after);
+    internal Series? AddIfAny(string key, string unit, int state, int after = 0) => state < 0 ? null : AddState(key, unit, state + after);
 }

@@ -21,9 +21,9 @@ internal sealed class TraceTape(RobotSystem? system, double[] state, int first, 
 
     public double State(int index) => state[first + index];
 
-    public Series Add(string key, string label, string unit, TracePart part, Func<TracePart, double> read)
+    public Series Add(string key, string unit, TracePart part, Func<TracePart, double> read)
     {
-        var series = new Series(key, label, unit, new double[samples]);
+        var series = new Series(key, unit, new double[samples]);
         _rows.Add((series, part, read));
         return series;
     }

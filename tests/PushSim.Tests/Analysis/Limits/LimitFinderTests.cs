@@ -68,6 +68,17 @@ public class LimitFinderTests
     }
 
     // the simulator is the reference here: it knows pitch, spin-up of the wheels and the slides of a launch, which the estimate leaves out
+    // the stalled motors can be fed, those of the pull cannot: what binds it is not known, and no kind is named
+    [Fact]
+    public void A_battery_that_starves_in_the_pull_itself_names_no_kind()
+    {
+        LimitReport r = LimitFinder.Find(TestRobots.Launch());
+        Assert.True(r.Now is { IsStarved: false, Pull: > 0.0, Bound.Count: > 0 });
+        string words = LimitVerdict.Of(r with { Now = r.Now with { Bound = [] } });
+        Assert.StartsWith("The battery cannot feed the motors of Testmole as it pulls, so what binds is not told: the motors could give ", words);
+        Assert.DoesNotContain("it pulls", words[words.IndexOf(':', StringComparison.Ordinal)..]);
+    }
+
     [Fact]
     public void The_launch_estimate_is_near_the_run()
     {

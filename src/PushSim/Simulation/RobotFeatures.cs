@@ -1,0 +1,17 @@
+using PushSim.Binding;
+
+namespace PushSim.Simulation;
+
+/// <summary>What a verdict needs of one robot.</summary>
+internal struct RobotFeatures<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Greatest load of a driven wheel [N].</summary>
+    public T Carries;
+
+    /// <summary>Load of each driven wheel, its force along its rim [N]; 1 where its tyre slides, 0 else; what binds it on the floor while it does not, a <see cref="BindingKind"/> [1].</summary>
+    public T[] Loads, Forces, Slides, Kinds;
+
+    /// <summary>Battery current, greatest controller current [A], battery voltage, residual of the bus equation [V].</summary>
+    public T BatteryCurrent, ControllerCurrent, Voltage, Residual;
+}
