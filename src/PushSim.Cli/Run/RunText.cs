@@ -11,10 +11,10 @@ internal static class RunText
         IAnsiConsole console = TextReport.Console(output);
         if (result.Scenario.Question.Length > 0)
         {
-            console.MarkupLine("[dim]" + PlainText.Marked(result.Scenario.Question) + "[/]");
+            TextReport.Line(console, result.Scenario.Question, Decoration.Dim);
         }
 
-        console.MarkupLine("[bold]" + PlainText.Marked(RunWords.Verdict(result)) + "[/]");
+        TextReport.Line(console, RunWords.Verdict(result), Decoration.Bold);
         console.WriteLine();
         foreach (AnswerTable table in RunTables.Of(result).Concat(TurnTables.Of(result)))
         {
@@ -23,7 +23,7 @@ internal static class RunText
 
         if (map is not null)
         {
-            console.MarkupLine(PlainText.Marked(map));
+            TextReport.Line(console, map);
         }
 
         if (tyres is not null)
@@ -36,12 +36,12 @@ internal static class RunText
 
         foreach (string warning in RunWords.Warnings(result))
         {
-            console.MarkupLine("warning: " + PlainText.Marked(warning));
+            TextReport.Line(console, "warning: " + warning);
         }
 
         foreach (string line in EstimateText.Lines(read, file).Append(RunTables.Computation(result, milliseconds)).Append(Cautions.OfPredictions))
         {
-            console.MarkupLine("[dim]" + PlainText.Marked(line) + "[/]");
+            TextReport.Line(console, line, Decoration.Dim);
         }
 
         TextReport.WriteFiles(output, files);
