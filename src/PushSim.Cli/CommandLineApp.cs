@@ -29,15 +29,29 @@ public static class CommandLineApp
     /// <returns>One of <see cref="ExitCode"/> [1].</returns>
     public static int Invoke(string[] args, TextWriter output, TextWriter error, CancellationToken cancel = default, TextReader? input = null)
     {
+        (string Name, Func<Command> Create)[] commands =
+        [
+            ("run", () => RunCommand.Create(output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
+            ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
+            ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
+            ("new", () => NewCommand.Create(output, error, input)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
+        ];
+
         // not a RootCommand: that one is called after the program's file
-        var root = new Command("pushsim", Description)
+        var root = new Command("pushsim", Description) { ShortHelp.Option(), new VersionOption() };
+
+        // who names a command needs no other, and the options of all cost a start some 70 methods to compile
+        bool isNamed = args.Length > 0 && commands.Any(c => c.Name == args[0]);
+        foreach ((string _, Func<Command> create) in commands.Where(c => !isNamed || c.Name == args[0]))
         {
-            RunCommand.Create(output, error, cancel), CheckCommand.Create(output, error), LimitsCommand.Create(output, error, cancel),
-            FitCommand.Create(output, error, cancel), PlanCommand.Create(output, error, cancel),
-            OddsCommand.Create(output, error, cancel), SweepCommand.Create(output, error, cancel), LadderCommand.Create(output, error, cancel),
-            NewCommand.Create(output, error, input), ExplainCommand.Create(output, error), ShelfCommand.Create(output, error), ShortHelp.Option(), new VersionOption(),
-        };
-        root.Add(CompletionCommand.Create(root, output));
+            root.Add(create());
+        }
+
+        if (!isNamed)
+        {
+            root.Add(CompletionCommand.Create(root, output));
+        }
+
         if (args.Length == 0)
         {
             // who types the name alone wants to know what there is

@@ -39,7 +39,7 @@ internal static class FitText
     {
         IReadOnlyList<TyreFit> fits = outcome.Fits;
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + PlainText.Marked(Verdict(outcome)) + "[/]");
+        TextReport.Line(console, Verdict(outcome), Decoration.Bold);
         console.WriteLine();
         foreach (AnswerTable table in Tables(outcome))
         {
@@ -48,12 +48,12 @@ internal static class FitText
 
         foreach ((string warning, string whose) in Warnings(fits))
         {
-            console.MarkupLine("warning: " + PlainText.Marked(whose + warning));
+            TextReport.Line(console, "warning: " + whose + warning);
         }
 
         foreach (string note in outcome.Notes)
         {
-            console.MarkupLine("[dim]note: " + PlainText.Marked(note) + "[/]");
+            TextReport.Line(console, "note: " + note, Decoration.Dim);
         }
 
         console.WriteLine();
@@ -64,7 +64,7 @@ internal static class FitText
             output.WriteLine(block);
         }
 
-        console.MarkupLine("[dim]" + Markup.Escape(Cautions.OfFits) + "[/]");
+        TextReport.Line(console, Cautions.OfFits, Decoration.Dim);
         TextReport.WriteFiles(output, files);
     }
 

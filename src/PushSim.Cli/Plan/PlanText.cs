@@ -10,21 +10,21 @@ internal static class PlanText
     public static void Write(TextWriter output, PullPlan plan, SpreadSource source, bool hasLoad, string file)
     {
         IAnsiConsole console = TextReport.Console(output);
-        console.MarkupLine("[bold]" + PlainText.Marked(PlanWords.Verdict(plan)) + "[/]");
-        console.MarkupLine(Markup.Escape(PlanWords.Scatter(plan, source)));
+        TextReport.Line(console, PlanWords.Verdict(plan), Decoration.Bold);
+        TextReport.Line(console, PlanWords.Scatter(plan, source));
         console.WriteLine();
         foreach (IGrouping<int, PlannedPull> block in plan.Pulls.GroupBy(p => p.Block))
         {
-            console.MarkupLine(PlainText.Marked($"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}"));
+            TextReport.Line(console, $"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}");
         }
 
         console.WriteLine();
         foreach (string check in PlanWords.Checks)
         {
-            console.MarkupLine(Markup.Escape("- " + check));
+            TextReport.Line(console, "- " + check);
         }
 
-        console.MarkupLine("[dim]" + Markup.Escape(string.Join(' ', PlanWords.Cautions)) + "[/]");
+        TextReport.Line(console, string.Join(' ', PlanWords.Cautions), Decoration.Dim);
         output.WriteLine("wrote " + file);
         output.WriteLine($"then: pushsim fit {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}" + (hasLoad ? "" : " --load \"... gf\" (what a scale shows under the tested tyres)"));
     }

@@ -32,7 +32,7 @@ internal static class ScreenTable
         Table screen = new Table().Border(TableBorder.Minimal);
         for (int i = 0; i < titles.Length; i++)
         {
-            var column = new TableColumn(Markup.Escape(titles[i]));
+            var column = new TableColumn(new Text(titles[i]));
             screen.AddColumn(table.Columns[i].IsNumber ? column.RightAligned() : column);
         }
 
@@ -41,7 +41,7 @@ internal static class ScreenTable
         {
             // a name that heads several rows is said once
             string head = row[0] == last && !table.Columns[0].IsNumber ? "" : row[0];
-            screen.AddRow([PlainText.Marked(head), .. row.Skip(1).Select(c => PlainText.Marked(c))]);
+            screen.AddRow(row.Select((c, i) => new Text(PlainText.Of(i == 0 ? head : c))));
             last = row[0];
         }
 
@@ -53,12 +53,12 @@ internal static class ScreenTable
         console.WriteLine();
         foreach (IReadOnlyList<string> row in table.Rows)
         {
-            console.MarkupLine(Markup.Escape($"{titles[0]}: {PlainText.Of(row[0])}"));
+            TextReport.Line(console, $"{titles[0]}: {row[0]}");
             for (int i = 1; i < titles.Length; i++)
             {
                 if (row[i].Length > 0)
                 {
-                    console.MarkupLine(Markup.Escape($"  {titles[i]}: {PlainText.Of(row[i])}"));
+                    TextReport.Line(console, $"  {titles[i]}: {row[i]}");
                 }
             }
         }

@@ -15,10 +15,10 @@ internal static class TextReport
         IAnsiConsole console = Console(output);
         if (question.Length > 0)
         {
-            console.MarkupLine("[dim]" + PlainText.Marked(question) + "[/]");
+            Line(console, question, Decoration.Dim);
         }
 
-        console.MarkupLine("[bold]" + PlainText.Marked(verdict) + "[/]");
+        Line(console, verdict, Decoration.Bold);
         console.WriteLine();
         foreach (AnswerTable table in tables)
         {
@@ -27,12 +27,12 @@ internal static class TextReport
 
         foreach (string line in warnings.Select(w => "warning: " + w).Concat(notes))
         {
-            console.MarkupLine(PlainText.Marked(line));
+            Line(console, line);
         }
 
         foreach (string line in asides.Append(Cautions.OfPredictions))
         {
-            console.MarkupLine("[dim]" + PlainText.Marked(line) + "[/]");
+            Line(console, line, Decoration.Dim);
         }
 
         WriteFiles(output, files);
@@ -48,10 +48,13 @@ internal static class TextReport
 
         foreach ((string text, bool isAside) in table.Remarks)
         {
-            string line = PlainText.Marked(text);
-            console.MarkupLine(isAside ? "[dim]" + line + "[/]" : line);
+            Line(console, text, isAside ? Decoration.Dim : Decoration.None);
         }
     }
+
+    /// <summary>Writes a line as it stands: no marks of style or pictures are looked for in it.</summary>
+    public static void Line(IAnsiConsole console, string text, Decoration decoration = Decoration.None) =>
+        console.Write(new Text(PlainText.Of(text) + Environment.NewLine, new Style(decoration: decoration)));
 
     /// <summary>A console on a writer; colour only on a terminal that wants it.</summary>
     public static IAnsiConsole Console(TextWriter output)

@@ -50,7 +50,7 @@ internal static class ShelfCommand
         else
         {
             IAnsiConsole console = TextReport.Console(output);
-            console.MarkupLine("[bold]" + Markup.Escape(verdict) + "[/]");
+            TextReport.Line(console, verdict, Decoration.Bold);
             foreach ((PartShelf shelf, IReadOnlyList<ShelfPart> parts) in found)
             {
                 if (isKind)
@@ -65,7 +65,7 @@ internal static class ShelfCommand
 
             if (isKind)
             {
-                console.MarkupLine("[dim]Most numbers are estimates. With sources: pushsim shelf NAME. In a file: shelf = \"NAME\" in the table named above.[/]");
+                TextReport.Line(console, "Most numbers are estimates. With sources: pushsim shelf NAME. In a file: shelf = \"NAME\" in the table named above.", Decoration.Dim);
             }
         }
 

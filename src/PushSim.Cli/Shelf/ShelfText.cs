@@ -39,7 +39,7 @@ internal static class ShelfText
         foreach (ShelfPart p in parts)
         {
             console.WriteLine();
-            console.MarkupLine("[bold]" + Markup.Escape(p.Name) + "[/] " + Markup.Escape($"({shelf.Header}): {p.About}"));
+            console.Write(new Paragraph(p.Name, new Style(decoration: Decoration.Bold)).Append($" ({shelf.Header}): {p.About}{Environment.NewLine}"));
             AnswerTable table = new AnswerTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
             foreach (ShelfNumber n in p.Numbers)
             {

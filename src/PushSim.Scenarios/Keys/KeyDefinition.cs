@@ -44,7 +44,13 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
     public bool IsRequired { get; init; }
 
     /// <summary>What holds when it is left out, in words; empty for nothing.</summary>
-    public string Default { get; init; } = "";
+    public string Default
+    {
+        get => field.Contains(KeyTable.Own, StringComparison.Ordinal) && OwnDefaults.FirstOrDefault(d => d is double value && double.IsFinite(value)) is double own
+            ? field.Replace(KeyTable.Own, KeyLine.Value(this, own, 6), StringComparison.Ordinal)
+            : field;
+        init;
+    } = "";
 
     /// <summary>An example of its value, as written in a file.</summary>
     public string Example { get; init; } = "";
@@ -53,15 +59,17 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
     public IReadOnlyList<string> Choices { get; init; } = [];
 
     // The default of its record, in SI; null where it has none.
-    internal double? OwnDefault { get; private init; }
+    internal double? OwnDefault => OwnDefaults.LastOrDefault();
 
     internal Unit Unit => UnitTable.TryFind(Dimension, UnitName, out Unit unit) ? unit : throw new InvalidOperationException($"no unit {UnitName} for {Name}");
 
-    // A KeyRow of each record that has its value.
-    private object[] Rows { get; init; } = [];
+    // A KeyRow of each record that has its value, and what each blank record has: asked for late, since a program that starts needs the defaults of few keys or none.
+    private (object Row, Func<double?> Own)[] Rows { get; init; } = [];
+
+    private IEnumerable<double?> OwnDefaults => Rows.Select(r => r.Own());
 
     /// <summary>How a record gives and takes its value; null if it is none of that record.</summary>
-    public KeyRow<T>? Row<T>() => Rows.OfType<KeyRow<T>>().FirstOrDefault();
+    public KeyRow<T>? Row<T>() => Rows.Select(r => r.Row).OfType<KeyRow<T>>().FirstOrDefault();
 
     /// <summary>The same row with a usual range, in the SI unit of <see cref="Dimension"/>.</summary>
     public KeyDefinition Usual(double least, double most) => this with { UsualMin = least, UsualMax = most };
@@ -84,10 +92,5 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
     /// <summary>The same for a value that a reader finds in a way of its own.</summary>
     internal KeyDefinition Apart<T>(T blank, Func<T, double?> get, Func<T, double, T> put) => With(blank, new KeyRow<T>(get, put, IsReadApart: true));
 
-    private KeyDefinition With<T>(T blank, KeyRow<T> row)
-    {
-        double? own = row.Get(blank);
-        string words = own is double value && double.IsFinite(value) ? Default.Replace(KeyTable.Own, KeyLine.Value(this, value, 6), StringComparison.Ordinal) : Default;
-        return this with { Default = words, OwnDefault = own, Rows = [.. Rows, row] };
-    }
+    private KeyDefinition With<T>(T blank, KeyRow<T> row) => this with { Rows = [.. Rows, (row, () => row.Get(blank))] };
 }

@@ -21,6 +21,9 @@ public static class TurnMaps
         ScenarioReader.Read(file, (options ?? new ReadOptions()) with { Set = [.. options?.Set ?? [], (x.Key, x.TextOf(xValue)), (y.Key, y.TextOf(yValue))] });
 
     /// <summary>Errors of the map's ends, where a wrong key or unit shows; empty if it can be computed.</summary>
+    /// <param name="file">The scenario file.</param>
+    /// <param name="x">First axis.</param>
+    /// <param name="y">Second axis.</param>
     /// <param name="options">Limits of reading, and what else is set anew at every point; null: the defaults.</param>
     public static IReadOnlyList<Problem> Problems(string file, MapAxis x, MapAxis y, ReadOptions? options = null)
     {

@@ -6,7 +6,6 @@ using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Surroundings;
-using PushSim.Tyres;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
