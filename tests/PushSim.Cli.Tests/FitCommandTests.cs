@@ -215,10 +215,10 @@ public class FitCommandTests
     [Fact]
     public void A_table_gives_a_tyre_a_name_each()
     {
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "200 gf", "--json").Output);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "13.3 N", "--json").Output);
         JsonElement[] tyres = [.. json.RootElement.GetProperty("tyres").EnumerateArray()];
-        Assert.Equal(["printed", "soft", "foam"], tyres.Select(t => t.GetProperty("name").GetString()));
-        Assert.Equal(0.152, Number(tyres[0], "kinetic_friction"), 1e-12);
+        Assert.Equal(["tape", "soft", "neoprene"], tyres.Select(t => t.GetProperty("name").GetString()));
+        Assert.Equal(2.578 / 13.3, Number(tyres[0], "kinetic_friction"), 1e-12);
         Assert.All(tyres, t => Assert.Equal("unknown", t.GetProperty("limited_by").GetString()));
     }
 
@@ -226,7 +226,7 @@ public class FitCommandTests
     [Fact]
     public void A_tyre_named_after_a_material_of_the_shelf_takes_the_rest_from_there()
     {
-        Cli cli = Cli.Run("fit", s_log, "--tyre", "foamed elastomer, soft", "--robot", Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml"), "--height", "25 mm", "--json");
+        Cli cli = Cli.Run("fit", s_log, "--tyre", "Foamed TPU", "--robot", Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml"), "--height", "25 mm", "--json");
         Assert.Equal(ExitCode.Done, cli.Code);
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         Assert.True(json.RootElement.GetProperty("on_the_robot").GetProperty("tyres")[0].GetProperty("wear_known").GetBoolean());

@@ -11,7 +11,7 @@ namespace PushSim.Cli.New;
 internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, ShelfPart Tyre)
 {
     public const int DefaultWheels = 4;
-    public const string DefaultTyre = "solid soft elastomer";
+    public const string DefaultTyre = "moulded natural rubber 60A";
 
     /// <summary>Mass of the plain starter, which the others are scaled from [kg].</summary>
     public const double PlainMass = 1.2;
@@ -88,7 +88,7 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
         return found.Count == 1 ? found[0] : null;
     }
 
-    // a name, else what holds the words in a row, else what holds each of them; "25mm" and "25 mm" are the same
+    // a name or alias, else one that holds the words in a row, else one that holds each of them; "25mm" and "25 mm" are the same
     private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string words)
     {
         if (shelf.Find(words) is ShelfPart part)
@@ -96,9 +96,9 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
             return [part];
         }
 
-        ShelfPart[] whole = [.. shelf.Parts.Where(p => Holds(Packed(p.Name), Packed(words)))];
+        ShelfPart[] whole = [.. shelf.Parts.Where(p => p.Names.Any(n => Holds(Packed(n), Packed(words))))];
         string[] each = Regex.Replace(words, @"(?<=\d) +(?=(mm|V)\b)", "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => each.All(w => Holds(Packed(p.Name), w)))];
+        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => p.Names.Any(n => each.All(w => Holds(Packed(n), w))))];
     }
 
     // whether the name holds the words; a number in them is a whole one: "5 mm" is not in "25 mm"

@@ -8,7 +8,7 @@ internal static class TyreLifeKeys
 {
     public static readonly KeyDefinition[] All =
     [
-        Text("tyre", "shelf", "Material of the parts shelf (pushsim shelf lists them); gives every value that the tyre does not give itself. Sizes stay yours: width and tread_thickness.", "foamed elastomer, soft", "none"),
+        Text("tyre", "shelf", "Material of the parts shelf by its name or an alias, such as PLA, TPU 95A or silicone (pushsim shelf lists them); gives every value that the tyre does not give itself. Sizes stay yours: width and tread_thickness.", "cast silicone 20A", "none"),
 
         Table("scenario", "tyre_life", "What is asked about wear and dust over many runs."),
         Quantity("tyre_life", "match", Dimension.Time, 0.1, 1e5, "How long this manoeuvre goes on in one match.", "60 s", Own).Usual(1, 600).Of(Blank.TyreLife, t => t.MatchTime, (t, v) => t with { MatchTime = v }),
