@@ -183,7 +183,7 @@ public class DrawingTests
     [Fact]
     public void A_value_set_by_the_caller_stands_beside_a_swapped_material()
     {
-        var options = new ReadOptions { TyreMaterial = "foamed elastomer, soft", Set = [("tyre.*.kinetic_friction", "0.6")] };
+        var options = new ReadOptions { TyreMaterial = "sheet foamed TPU 0.12", Set = [("tyre.*.kinetic_friction", "0.6")] };
         DrawableScenario drawn = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-equals.toml"), options));
         Assert.All(drawn.Middle.Robot.Wheels, w => Assert.Equal(0.6, w.Tyre.KineticFriction));
         ScenarioSettings again = drawn.With([.. drawn.Values.Select(v => v.Middle)], out _)!;

@@ -33,21 +33,21 @@ public class LibraryExampleTests
     {
         // example begins
         var tests = new PullTests();
-        foreach ((string tyre, double newton) in new[] { ("soft", 1.16), ("foam", 0.94), ("soft", 1.19), ("foam", 0.99) })
+        foreach ((string tyre, double newton) in new[] { ("soft", 10.6), ("neoprene", 9.1), ("soft", 10.9), ("neoprene", 9.4) })
         {
             tests.Add(tyre, new PullReading(newton));
         }
 
-        // 1.96 N on the tyres that pulled
-        IReadOnlyList<TyreFit> fits = tests.Fit(GripLoad.Fixed(1.96));
+        // 13.3 N on the tyres that pulled
+        IReadOnlyList<TyreFit> fits = tests.Fit(GripLoad.Fixed(13.3));
         foreach (TyreFit fit in fits)
         {
             Console.WriteLine($"{fit.Name}: {fit.KineticFriction?.Value:0.00} from {fit.Pulls} pulls");
         }
 
         // example ends
-        Assert.Equal(["soft", "foam"], fits.Select(f => f.Name));
-        Assert.Equal((1.16 + 1.19) / 2.0 / 1.96, fits[0].KineticFriction!.Value.Value, 1e-12);
+        Assert.Equal(["soft", "neoprene"], fits.Select(f => f.Name));
+        Assert.Equal((10.6 + 10.9) / 2.0 / 13.3, fits[0].KineticFriction!.Value.Value, 1e-12);
     }
 
     [Fact]

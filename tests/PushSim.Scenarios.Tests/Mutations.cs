@@ -14,7 +14,7 @@ internal sealed class Mutations(int seed, byte[][] corpus)
             "9223372036854775808", "0x", "1_000", "2000-02-30", "\"0 m\"", "\"-1 mm\"", "\"1e308 kg\"", "\"1 ± 1e308\"", "\"5 parsec\"", "\"±\"", "true", "[]", "{}", "[[tyre]]\n", "[[wheel]]\n", "[[drive]]\n",
             "[[controller]]\n", "[override]\n", "\"a.b.c.d.e.f.g.h\" = 1\n", "include = [\"parts/tyres.toml\"]\n", "include = [\"m.toml\"]\n", "include = [\"robots/m.toml\"]\n", "include = [\"../outside/secret.toml\"]\n",
             "robot = \"../outside/secret.toml\"\n", "robot = \"link.toml\"\n", "robot = \"folder-link/secret.toml\"\n", "robot = \"/etc/passwd\"\n", "robot = \"/dev/zero\"\n", "robot = \"pipe\"\n", "include = [\"link.toml\"]\n",
-            "[measured]\nfile = \"pipe\"\n", "[measured]\nfile = \"../outside/secret.csv\"\n", "[measured]\nfile = \"link.csv\"\n", "[measured]\nfile = \"logs/soft-tyre.csv\"\n", "shelf = \"solid soft elastomer\"\n", "shelf = \"foam\"\n",
+            "[measured]\nfile = \"pipe\"\n", "[measured]\nfile = \"../outside/secret.csv\"\n", "[measured]\nfile = \"link.csv\"\n", "[measured]\nfile = \"logs/soft-tyre.csv\"\n", "shelf = \"moulded natural rubber 60A\"\n", "shelf = \"chewing gum\"\n",
             "\u001b[2J", "\u0000", "\u202e", "é", "😀", "<script>", "=cmd()", "%s%n", "..", "../", "/", "C:\\", "\\\\host\\share", "~", "time,force [N]\n", "0;1,5\n", "kgf", "12:00:00.1", "1.234,5", "1,234.5", "\uFEFF",
         }.Select(Encoding.UTF8.GetBytes),
         [0xff], [0xc0, 0x80], [0xed, 0xa0, 0x80], [0xfe, 0xff], [0xff, 0xfe], Encoding.UTF8.GetBytes(new string('[', 3000)), Encoding.UTF8.GetBytes(new string('9', 2000)),

@@ -54,10 +54,20 @@ public class PartShelfTests
         Assert.Equal(part.Numbers.Count, read.Derived.Count(d => d.Text.Contains("from the shelf's", StringComparison.Ordinal)));
     }
 
+    // the five numbers of a motor's heat; time constants of winding and can as makers' sheets have them (8 to 40 mm: 4 to 42 s, 242 to 809 s), a factor of two to either side
+    [Fact]
+    public void Every_motor_tells_how_it_heats() => Assert.All(PartShelf.Motors.Parts, m =>
+    {
+        double Of(string key) => m.Find(key)?.Value ?? throw new InvalidOperationException($"{m.Name} lacks {key}");
+        Assert.InRange(Of("winding_to_case") * Of("winding_heat_capacity"), 2.0, 84.0);
+        Assert.InRange(Of("case_to_air") * Of("case_heat_capacity"), 100.0, 1600.0);
+        Assert.InRange(Of("winding_limit"), 80.0, 180.0);
+    });
+
     [Fact]
     public void Names_are_there_once_over_all_kinds()
     {
-        string[] names = [.. PartShelf.All.SelectMany(s => s.Parts).Select(p => p.Name)];
+        string[] names = [.. PartShelf.All.SelectMany(s => s.Parts).SelectMany(p => p.Names.Concat(p.OldNames))];
         Assert.Equal(names.Length, names.Distinct(StringComparer.OrdinalIgnoreCase).Count());
         Assert.All(new[] { "12 mm", "16 mm", "20 mm", "25 mm", "37 mm", "brushless" }, c => Assert.Contains(PartShelf.Motors.Parts, p => p.Name.Contains(c, StringComparison.Ordinal)));
     }

@@ -56,8 +56,8 @@ internal sealed record CommandShape(
         ("new", "--kind") => StarterFiles.Kinds,
         ("new", "--wheels") => ["2", "4", "6", "8"],
         ("new", "--motor") => [.. PartShelf.Motors.Parts.Select(p => p.Name)],
-        ("new", "--tyre") => [.. PartShelf.Tyres.Parts.Select(p => p.Name)],
-        ("shelf", "NAME") => [.. PartShelf.All.Select(s => s.File), .. PartShelf.All.SelectMany(s => s.Parts).Select(p => p.Name)],
+        ("new", "--tyre") => [.. PartShelf.Tyres.Parts.SelectMany(p => p.Names)],
+        ("shelf", "NAME") => [.. PartShelf.All.Select(s => s.File), .. PartShelf.All.SelectMany(s => s.Parts).SelectMany(p => p.Names)],
         ("explain", "KEY") => [.. KeyTable.All.Select(k => k.Name).Distinct()],
         _ => null,
     };

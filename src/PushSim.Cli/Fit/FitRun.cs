@@ -32,7 +32,7 @@ internal static class FitRun
     /// <summary>What the command line lacks; empty if nothing.</summary>
     public static string Missing(FitRequest request, FitResult result) => result.Lack switch
     {
-        FitLack.Load => "the load on the tested tyres is not known; add --load \"420 gf\" (what a scale shows under them), or --robot FILE",
+        FitLack.Load => "the load on the tested tyres is not known; add --load \"1360 gf\" (what a scale shows under them), or --robot FILE",
         FitLack.Scenario => "--simulate runs the test as it was done; add --robot with a scenario of it (robot, floor, tether, manoeuvre), for example scenarios/pull-test.toml",
         FitLack.Tether => $"--simulate needs a scenario with a tether and a manoeuvre of kind \"pull\" or \"drag\"; {request.RobotFile} has none",
         FitLack.DragScenario => "--drag and a scenario of kind \"pull\" contradict each other",

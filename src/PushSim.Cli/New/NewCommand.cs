@@ -15,7 +15,7 @@ internal static class NewCommand
         var mass = new Option<string?>("--mass") { Description = "Mass of the robot, for example 1.5kg; sizes and motors follow it.", HelpName = "MASS" };
         var wheels = new Option<string?>("--wheels") { Description = "2, 4, 6 or 8 wheels; 2 have a ball in front.", HelpName = "N" };
         var motor = new Option<string?>("--motor") { Description = "Motor of the shelf, or its class: \"25 mm\".", HelpName = "NAME" };
-        var tyre = new Option<string?>("--tyre") { Description = "Tyre material of the shelf, or words of it.", HelpName = "NAME" };
+        var tyre = new Option<string?>("--tyre") { Description = "Tyre material of the shelf, an alias, or words of one.", HelpName = "NAME" };
         var force = new Option<bool>("--force") { Description = "Overwrite files that are there." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print one line only." };

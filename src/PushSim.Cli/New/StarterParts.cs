@@ -6,7 +6,7 @@ namespace PushSim.Cli.New;
 /// <summary>The parts of the shelf that a person's words mean.</summary>
 internal static class StarterParts
 {
-    private const string DefaultTyre = "solid soft elastomer";
+    private const string DefaultTyre = "moulded natural rubber 60A";
 
     /// <summary>The motor that words mean: a name, or the words of one class, whose gears for a brisk robot are then taken.</summary>
     /// <param name="words">Name or words of it; null takes the class usual for the mass.</param>
@@ -29,7 +29,7 @@ internal static class StarterParts
         return found.Count == 1 ? found[0] : null;
     }
 
-    // a name, else what holds the words in a row, else what holds each of them; "25mm" and "25 mm" are the same
+    // a name or alias, else one that holds the words in a row, else one that holds each of them; "25mm" and "25 mm" are the same
     private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string words)
     {
         if (shelf.Find(words) is ShelfPart part)
@@ -37,9 +37,9 @@ internal static class StarterParts
             return [part];
         }
 
-        ShelfPart[] whole = [.. shelf.Parts.Where(p => Holds(Packed(p.Name), Packed(words)))];
+        ShelfPart[] whole = [.. shelf.Parts.Where(p => p.Names.Any(n => Holds(Packed(n), Packed(words))))];
         string[] each = Regex.Replace(words, @"(?<=\d) +(?=(mm|V)\b)", "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => each.All(w => Holds(Packed(p.Name), w)))];
+        return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => p.Names.Any(n => each.All(w => Holds(Packed(n), w))))];
     }
 
     // whether the name holds the words; a number in them is a whole one: "5 mm" is not in "25 mm"

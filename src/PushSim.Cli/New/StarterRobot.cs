@@ -63,7 +63,7 @@ internal sealed class StarterRobot(StarterDesign design, bool isLocked)
                 # The ball in front carries weight and does not drive.
                 [[tyre]]
                 name = "ball"
-                shelf = "hard printed plastic"
+                shelf = "printed PLA"
                 width = "{Mm(Math.Max(4.0, 4.0 * s))}"
                 tread_thickness = "{Mm(2 * s)}"
 

@@ -14,14 +14,14 @@ internal static class PlanCommand
         var difference = new Option<string>("--difference") { Description = "Difference that matters, e.g. 5%.", HelpName = "PERCENT", DefaultValueFactory = _ => "5%" };
         var spread = new Option<string?>("--spread") { Description = "Scatter from pull to pull, e.g. 3%.", HelpName = "PERCENT" };
         var from = new Option<string?>("--from") { Description = "Take the scatter from this log or table.", HelpName = "CSV" };
-        var load = new Option<string?>("--load") { Description = "Load on the tested tyres, e.g. \"420 gf\".", HelpName = "FORCE" };
+        var load = new Option<string?>("--load") { Description = "Load on the tested tyres, e.g. \"1360 gf\".", HelpName = "FORCE" };
         var power = new Option<string>("--power") { Description = "Share of tests that find the difference.", HelpName = "PERCENT", DefaultValueFactory = _ => "80%" };
         Option<long> seed = CommonOptions.Whole("--seed", "NUMBER", "Another order of the pulls.", 1, 0, int.MaxValue);
         var common = new CommonOptions("Folder for the table to fill in.");
         var command = new Command(
             "plan",
             "Plans pull tests: how many pulls, in which order, with a table to fill in.\n\n"
-            + "Examples:\n  pushsim plan soft foam printed --difference 5% --load \"420 gf\"\n  pushsim plan soft foam --from scenarios/logs/readings.csv\n"
+            + "Examples:\n  pushsim plan soft neoprene tape --difference 5% --load \"13.3 N\"\n  pushsim plan soft neoprene --from scenarios/logs/readings.csv\n"
             + "  pushsim fit pushsim-out/plan/plan.csv")
         {
             tyres, difference, spread, from, load, power, seed, common.Out, common.Force, common.Json, common.Quiet,

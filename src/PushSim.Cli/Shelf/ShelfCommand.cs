@@ -8,15 +8,15 @@ internal static class ShelfCommand
 {
     public static Command Create(TextWriter output, TextWriter error)
     {
-        var name = new Argument<string?>("NAME") { Description = "A part, words of its name, or a kind; none lists all.", Arity = ArgumentArity.ZeroOrOne };
+        var name = new Argument<string?>("NAME") { Description = "A part, an alias, words of either, or a kind; none lists all.", Arity = ArgumentArity.ZeroOrOne };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the names only." };
         var command = new Command(
             "shelf",
             "Lists generic parts with the source of each number.\n\n"
-            + "A [[tyre]], [[motor]], [[controller]], [battery] or [floor] takes one over\nby shelf = \"NAME\"; own values stand.\n\n"
+            + "A [[tyre]], [[motor]], [[controller]], [battery] or [floor] takes one over\nby shelf = \"NAME\", or one of its aliases; own values stand.\n\n"
             + "Kinds: " + string.Join(", ", PartShelf.All.Select(s => s.File)) + "\n\n"
-            + "Examples:\n  pushsim shelf\n  pushsim shelf motors\n  pushsim shelf \"foamed elastomer, soft\"\n  pushsim shelf urethane --json")
+            + "Examples:\n  pushsim shelf\n  pushsim shelf motors\n  pushsim shelf \"TPU 95A\"\n  pushsim shelf cast --json")
         {
             name, json, quiet,
         };
@@ -75,7 +75,7 @@ internal static class ShelfCommand
     private static bool IsKind(PartShelf shelf, string name) =>
         new[] { shelf.File, shelf.File.TrimEnd('s'), shelf.Section }.Contains(name, StringComparer.OrdinalIgnoreCase);
 
-    // All of a kind, the part of that very name, else all whose name has its words in a row, else all with every word of it.
+    // All of a kind, the part of that very name or alias, else all of which one has its words in a row, else all with every word of it.
     private static IReadOnlyList<ShelfPart> Find(PartShelf shelf, string? name)
     {
         if (name is null || IsKind(shelf, name))
@@ -95,7 +95,7 @@ internal static class ShelfCommand
         }
 
         // "25 mm" means these words in a row where a name has them so
-        ShelfPart[] inARow = [.. shelf.Parts.Where(p => p.Name.Contains(name.Trim(), StringComparison.OrdinalIgnoreCase))];
-        return inARow.Length > 0 ? inARow : [.. shelf.Parts.Where(p => words.All(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase)))];
+        ShelfPart[] inARow = [.. shelf.Parts.Where(p => p.Names.Any(n => n.Contains(name.Trim(), StringComparison.OrdinalIgnoreCase)))];
+        return inARow.Length > 0 ? inARow : [.. shelf.Parts.Where(p => p.Names.Any(n => words.All(w => n.Contains(w, StringComparison.OrdinalIgnoreCase))))];
     }
 }

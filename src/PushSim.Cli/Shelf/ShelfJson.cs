@@ -18,6 +18,7 @@ internal static class ShelfJson
     {
         writer.WriteString("name", part.Name);
         writer.WriteString("about", part.About);
+        JsonReport.WriteTexts(writer, "aliases", part.Aliases);
         JsonReport.WriteRows(writer, "values", part.Numbers, n =>
         {
             writer.WriteString("key", n.Key);

@@ -9,8 +9,11 @@ internal static class ShelfText
     public static void WriteList(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
     {
         (string Title, string Key)[] shown = Columns(shelf);
+
+        // the name of a part that has aliases says what it is
+        bool isAliased = parts.Any(p => p.Aliases.Count > 0);
         string one = char.ToUpperInvariant(shelf.One[0]) + shelf.One[1..];
-        AnswerTable list = new AnswerTable($"{one} {shelf.Header}").AddColumn("Name").AddColumn("What it is");
+        AnswerTable list = new AnswerTable($"{one} {shelf.Header}").AddColumn("Name").AddColumn(isAliased ? "Also called" : "What it is");
         foreach ((string title, string _) in shown)
         {
             list.AddNumberColumn(title);
@@ -18,7 +21,7 @@ internal static class ShelfText
 
         foreach (ShelfPart p in parts)
         {
-            list.AddRow([p.Name, p.About, .. shown.Select(c => string.Join(", ", c.Key.Split(' ').Select(k => Middle(p, k)).Where(t => t.Length > 0)))]);
+            list.AddRow([p.Name, isAliased ? string.Join(", ", p.Aliases) : p.About, .. shown.Select(c => string.Join(", ", c.Key.Split(' ').Select(k => Middle(p, k)).Where(t => t.Length > 0)))]);
         }
 
         ScreenTable.Write(console, list);
@@ -27,7 +30,7 @@ internal static class ShelfText
     // Title and the keys whose values stand in the column.
     private static (string Title, string Key)[] Columns(PartShelf shelf) => shelf.Section switch
     {
-        "tyre" => [("Friction from, to", "static_friction kinetic_friction"), ("Wear (ISO 4649)", "wear")],
+        "tyre" => [("Friction", "static_friction kinetic_friction"), ("Wear", "wear")],
         "motor" => [("Resistance", "resistance"), ("Constant", "speed_constant torque_constant")],
         "controller" => [("Limit", "current_limit"), ("On-resistance", "on_resistance")],
         "battery" => [("Resistance at 1 A h", "resistance")],
@@ -39,7 +42,8 @@ internal static class ShelfText
         foreach (ShelfPart p in parts)
         {
             console.WriteLine();
-            console.Write(new Paragraph(p.Name, new Style(decoration: Decoration.Bold)).Append($" ({shelf.Header}): {p.About}{Environment.NewLine}"));
+            string also = p.Aliases.Count > 0 ? $" Also: {string.Join(", ", p.Aliases)}." : "";
+            console.Write(new Paragraph(p.Name, new Style(decoration: Decoration.Bold)).Append($" ({shelf.Header}): {p.About}{also}{Environment.NewLine}"));
             AnswerTable table = new AnswerTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
             foreach (ShelfNumber n in p.Numbers)
             {

@@ -42,7 +42,7 @@ internal static class BuilderKeys
         Quantity("battery", "second_load_current", Dimension.Current, 0, 1e4, "Current of a second steady load.", "6 A").Usual(0.2, 100),
         Quantity("battery", "second_load_voltage", Dimension.Voltage, 0.1, 1000, "Pack voltage under it; the two give the resistance.", "11.2 V").Usual(3, 35),
 
-        Text("tyre", "shelf", "Material of the parts shelf (pushsim shelf lists them); gives every value that the tyre does not give itself. Sizes stay yours: width and tread_thickness.", "foamed elastomer, soft", "none"),
+        Text("tyre", "shelf", "Material of the parts shelf by its name or an alias, such as PLA, TPU 95A or silicone (pushsim shelf lists them); gives every value that the tyre does not give itself. Sizes stay yours: width and tread_thickness.", "cast silicone 20A", "none"),
         Number("tyre", "own_share", 0, 1, "When values are drawn from their tolerances: share of the variance that each wheel's tyre has for itself; 0 for tyres from one print or sheet, which share their error.", "0.3", "0").Usual(0, 1),
         Number("motor", "own_share", 0, 1, "When values are drawn from their tolerances: share of the variance that each motor has for itself; 0 for one error of all, 1 for errors of their own.", "0.5", "0").Usual(0, 1),
         Text("motor", "shelf", "Motor of the parts shelf (pushsim shelf lists them); gives every value that the motor does not give itself. Its winding data are at the motor shaft, so another gear_ratio keeps the rest right.", "25 mm brushed gearmotor, 12 V, 20:1", "none"),

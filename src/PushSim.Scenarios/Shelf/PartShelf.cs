@@ -52,18 +52,14 @@ public sealed class PartShelf
     /// <summary>The parts in the order of the file.</summary>
     public IReadOnlyList<ShelfPart> Parts => _parts.Value;
 
-    /// <summary>The part of that name; null if there is none.</summary>
-    public ShelfPart? Find(string name) => Parts.FirstOrDefault(m => string.Equals(m.Name, name, StringComparison.OrdinalIgnoreCase));
+    /// <summary>The part of that name, alias or old name, in capitals or not; null if there is none.</summary>
+    public ShelfPart? Find(string name) => Parts.FirstOrDefault(p => p.Names.Concat(p.OldNames).Contains(name, StringComparer.OrdinalIgnoreCase));
 
     /// <summary>Every key that some part gives.</summary>
     internal IEnumerable<string> Keys => Parts.SelectMany(p => p.Numbers).Select(n => n.Key);
 
-    /// <summary>The words nearest to a name that is not there, and all names.</summary>
-    internal string Advice(string name)
-    {
-        List<string> names = [.. Parts.Select(m => m.Name)];
-        return NearestWord.Advice(name, names) + "on the shelf: " + string.Join("; ", names);
-    }
+    /// <summary>The name or alias nearest to a name that is not there, and all names.</summary>
+    internal string Advice(string name) => NearestWord.Advice(name, Parts.SelectMany(p => p.Names)) + "on the shelf: " + string.Join("; ", Parts.Select(p => p.Name));
 
     /// <summary>A value of the shelf as the tree of a file holds it, put at a place of that file. A list keeps its places on the shelf.</summary>
     internal static TomlNode Node(KeyDefinition key, string text, Place place) => key.Kind switch
@@ -88,7 +84,11 @@ public sealed class PartShelf
     private ShelfPart Part(TomlTable table) => new(
         TextOf(table, "name"),
         TextOf(table, "about"),
-        [.. table.Entries.Where(e => e.Key is not ("name" or "about")).Select(e => Number(e.Key, (TomlTable)e.Value))]);
+        [.. table.Entries.Where(e => e.Value is TomlTable).Select(e => Number(e.Key, (TomlTable)e.Value))])
+    {
+        Aliases = TextsOf(table, "aliases"),
+        OldNames = TextsOf(table, "old_names"),
+    };
 
     private ShelfNumber Number(string key, TomlTable table)
     {
@@ -103,6 +103,8 @@ public sealed class PartShelf
             ? number with { Value = q.Value, Tolerance = q.Tolerance, Unit = UnitTable.SiName(d.Dimension) }
             : throw new InvalidOperationException($"the shelf's {key} {number.Text}: {message}");
     }
+
+    private static IReadOnlyList<string> TextsOf(TomlTable table, string key) => table.Find(key)?.Value is TomlArray list ? [.. list.Items.Cast<TomlText>().Select(t => t.Value)] : [];
 
     private static string TextOf(TomlTable table, string key) =>
         table.Find(key)?.Value is TomlText t ? t.Value : throw new InvalidOperationException($"the shelf lacks {key} in line {table.Place.Line}");

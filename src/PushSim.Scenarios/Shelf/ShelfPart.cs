@@ -6,6 +6,15 @@ namespace PushSim.Scenarios.Shelf;
 /// <param name="Numbers">Its values.</param>
 public sealed record ShelfPart(string Name, string About, IReadOnlyList<ShelfNumber> Numbers)
 {
+    /// <summary>Builders' words for it, which a file may refer to as well.</summary>
+    public IReadOnlyList<string> Aliases { get; init; } = [];
+
+    /// <summary>Names that it had before; files that refer to them still read, lists leave them out.</summary>
+    public IReadOnlyList<string> OldNames { get; init; } = [];
+
+    /// <summary>Its name, then its aliases.</summary>
+    public IEnumerable<string> Names => [Name, .. Aliases];
+
     /// <summary>The number of that key; null if it has none.</summary>
     public ShelfNumber? Find(string key) => Numbers.FirstOrDefault(n => n.Key == key);
 }

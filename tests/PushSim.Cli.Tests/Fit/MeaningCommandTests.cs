@@ -12,7 +12,7 @@ public class MeaningCommandTests
     private static readonly string s_badger = Path.Combine(Repository.Root, "scenarios", "robots", "badger.toml");
     private static readonly string s_pull = Repository.Scenario("pull-test");
 
-    private static readonly string[] s_fit = ["fit", s_readings, "--load", "200 gf", "--robot", s_mole];
+    private static readonly string[] s_fit = ["fit", s_readings, "--load", "13.3 N", "--robot", s_mole];
 
     [Fact]
     public void Every_value_stands_in_the_document_the_table_and_on_the_page()
@@ -25,7 +25,7 @@ public class MeaningCommandTests
         using JsonDocument json = JsonDocument.Parse(Cli.Run([.. call, "--json"]).Output);
         JsonElement on = json.RootElement.GetProperty("on_the_robot");
         JsonElement[] tyres = [.. on.GetProperty("tyres").EnumerateArray()];
-        Assert.Equal(["soft", "foam", "printed", "soft", "foam", "printed"], tyres.Select(t => t.GetProperty("tyre").GetString()));
+        Assert.Equal(["soft", "neoprene", "tape", "soft", "neoprene", "tape"], tyres.Select(t => t.GetProperty("tyre").GetString()));
         Assert.Equal([1.0, 1.0, 1.0, 1.5, 1.5, 1.5], tyres.Select(t => t.GetProperty("motor_torque_ratio").GetDouble()));
         string page = File.ReadAllText(scratch["out/report.html"]);
         string[] rows = File.ReadAllLines(scratch["out/on-the-robot.csv"]);
@@ -44,14 +44,14 @@ public class MeaningCommandTests
             Assert.Contains(FormattableString.Invariant($",40,{win:G8},"), row);
         }
 
-        // soft is the robot file's own tyre and has a wear number there, foam and printed are in no file
-        Assert.Equal([true, false, false, true, false, false], tyres.Select(t => t.GetProperty("wear_known").GetBoolean()));
-        Assert.Equal([true, false, false, true, false, false], tyres.Select(t => t.GetProperty("wear_m3_per_minute_of_turn").ValueKind == JsonValueKind.Number));
+        // soft is the robot file's own tyre and has a wear number there, neoprene is an alias of the shelf, tape is in no file
+        Assert.Equal([true, true, false, true, true, false], tyres.Select(t => t.GetProperty("wear_known").GetBoolean()));
+        Assert.Equal([true, true, false, true, true, false], tyres.Select(t => t.GetProperty("wear_m3_per_minute_of_turn").ValueKind == JsonValueKind.Number));
         Assert.Contains("not known", text.Output);
 
         // the tables of the comparison are on the page as on the screen
-        Assert.Contains("soft - foam", text.Output);
-        Assert.Contains("soft - foam", page);
+        Assert.Contains("soft - neoprene", text.Output);
+        Assert.Contains("soft - neoprene", page);
         Assert.Contains("all at once", page);
         Assert.Contains("no trend over the number of the pull is seen", page);
         Assert.Contains("Shoves won against badger", page);
@@ -78,7 +78,10 @@ public class MeaningCommandTests
         string weak = text.Replace("resistance = \"3.2 ohm ± 5 %\"", "resistance = \"40 ohm\"");
         Assert.NotEqual(text, weak);
         File.WriteAllText(scratch["weak.toml"], weak);
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "200 gf", "--robot", scratch["weak.toml"], "--stronger-motor", "2", "--json").Output);
+
+        // a part of the robot's weight on the tested tyres, so that these motors could pull it
+        File.WriteAllText(scratch["light.csv"], "tyre,force [N]\nsoft,1.64\nsoft,1.59\nsoft,1.61\ntape,0.41\ntape,0.39\n");
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["light.csv"], "--load", "2 N", "--robot", scratch["weak.toml"], "--stronger-motor", "2", "--json").Output);
         JsonElement on = json.RootElement.GetProperty("on_the_robot");
         JsonElement soft = on.GetProperty("tyres")[0];
         Assert.Equal("motors", soft.GetProperty("limited_by").GetString());
@@ -100,13 +103,13 @@ public class MeaningCommandTests
     }
 
     [Theory]
-    [InlineData(ExitCode.WrongCommandLine, "--robot", "--against", "badger", "--load", "200 gf")]
-    [InlineData(ExitCode.WrongCommandLine, "--robot", "--stronger-motor", "1.5", "--load", "200 gf")]
-    [InlineData(ExitCode.WrongCommandLine, "above 1", "--robot", "mole", "--load", "200 gf", "--stronger-motor", "0.5")]
-    [InlineData(ExitCode.WrongCommandLine, "above 1", "--robot", "mole", "--load", "200 gf", "--stronger-motor", "strong")]
-    [InlineData(ExitCode.WrongCommandLine, "--shoves", "--robot", "mole", "--load", "200 gf", "--shoves", "1")]
-    [InlineData(ExitCode.WrongCommandLine, "not a scenario", "--robot", "pull", "--load", "200 gf", "--against", "badger")]
-    [InlineData(ExitCode.CannotReadOrWrite, "none.toml", "--robot", "mole", "--load", "200 gf", "--against", "none.toml")]
+    [InlineData(ExitCode.WrongCommandLine, "--robot", "--against", "badger", "--load", "13.3 N")]
+    [InlineData(ExitCode.WrongCommandLine, "--robot", "--stronger-motor", "1.5", "--load", "13.3 N")]
+    [InlineData(ExitCode.WrongCommandLine, "above 1", "--robot", "mole", "--load", "13.3 N", "--stronger-motor", "0.5")]
+    [InlineData(ExitCode.WrongCommandLine, "above 1", "--robot", "mole", "--load", "13.3 N", "--stronger-motor", "strong")]
+    [InlineData(ExitCode.WrongCommandLine, "--shoves", "--robot", "mole", "--load", "13.3 N", "--shoves", "1")]
+    [InlineData(ExitCode.WrongCommandLine, "not a scenario", "--robot", "pull", "--load", "13.3 N", "--against", "badger")]
+    [InlineData(ExitCode.CannotReadOrWrite, "none.toml", "--robot", "mole", "--load", "13.3 N", "--against", "none.toml")]
     public void A_wrong_call_is_answered(int code, string answer, params string[] args)
     {
         string[] named = [.. args.Select(a => a switch { "mole" => s_mole, "badger" => s_badger, "pull" => s_pull, _ => a })];

@@ -159,7 +159,7 @@ public class LimitsCommandTests
     public void What_the_wheels_give_sums_to_the_pull_with_a_skid_too()
     {
         using var scratch = new ScratchFolder();
-        Cli.Run("new", "--mass", "1kg", "--wheels", "2", "--motor", "20 mm brushed gearmotor, 12 V, 50:1", "--tyre", "hard printed", "--out", scratch["a"]);
+        Cli.Run("new", "--mass", "1kg", "--wheels", "2", "--motor", "20 mm brushed gearmotor, 12 V, 50:1", "--tyre", "PLA", "--out", scratch["a"]);
         using JsonDocument json = JsonDocument.Parse(Cli.Run("limits", scratch["a/robot.toml"], "--json").Output);
         double[] given = [.. json.RootElement.GetProperty("wheels").EnumerateArray().Select(w => w.GetProperty("force_n").GetDouble())];
         double pull = json.RootElement.GetProperty("states")[0].GetProperty("pull_n").GetDouble();

@@ -48,9 +48,9 @@ public class NewCommandTests
     [InlineData("150g", "2", null, null)]
     [InlineData("450 g", "4", "16mm", "silicone")]
     [InlineData("1 lb", "6", "20 mm", null)]
-    [InlineData("1.5kg", "4", "25 mm brushed gearmotor, 12 V, 50:1", "urethane, firm")]
+    [InlineData("1.5kg", "4", "25 mm brushed gearmotor, 12 V, 50:1", "urethane 80A")]
     [InlineData(null, "8", null, "neoprene")]
-    [InlineData("3 kg", "4", "28 mm brushless outrunner", "solid soft elastomer, treaded")]
+    [InlineData("3 kg", "4", "28 mm brushless outrunner", "moulded SBR 60A treaded")]
     [InlineData("15 kg", "6", null, null)]
     [InlineData("5 kg", null, "40 mm brushed", null)]
     public void A_starter_of_the_asked_parts_is_right_and_runs(string? mass, string? wheels, string? motor, string? tyre)
@@ -85,7 +85,7 @@ public class NewCommandTests
     [InlineData("--motor", "rocket", "on the shelf")]
     [InlineData("--motor", "brushed", "say more")]
     [InlineData("--motor", "5 mm", "on the shelf")]
-    [InlineData("--tyre", "elastomer", "say more")]
+    [InlineData("--tyre", "foamed", "say more")]
     public void Wrong_parts_are_refused_and_nothing_is_written(string option, string value, string words)
     {
         using var scratch = new ScratchFolder();
@@ -107,7 +107,7 @@ public class NewCommandTests
         string robot = File.ReadAllText(scratch["a/robot.toml"]);
         Assert.Contains("mass = \"2500 g\"", robot);
         Assert.Contains("shelf = \"37 mm brushed gearmotor, 12 V", robot);
-        Assert.Contains("shelf = \"solid soft elastomer\"", robot);
+        Assert.Contains("shelf = \"moulded natural rubber 60A\"", robot);
         Assert.Contains("middle left", robot);
 
         // options answer the questions

@@ -8,7 +8,7 @@ namespace PushSim.Cli.Tests.Odds;
 public class ShelfOddsTests
 {
     private const string Motor = "[[motor]]\nname = \"gearmotor\"\nshelf = \"25 mm brushed gearmotor, 12 V, 20:1\"\n\n";
-    private const string Tyre = "[[tyre]]\nname = \"soft\"\nshelf = \"solid soft elastomer\"\nwidth = \"20 mm\"\ntread_thickness = \"5 mm\"\n\n";
+    private const string Tyre = "[[tyre]]\nname = \"soft\"\nshelf = \"moulded natural rubber 60A\"\nwidth = \"20 mm\"\ntread_thickness = \"5 mm\"\n\n";
 
     [Fact]
     public void Tolerances_of_shelf_parts_are_drawn_once_for_each_part()

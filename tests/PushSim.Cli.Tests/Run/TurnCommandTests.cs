@@ -57,7 +57,7 @@ public class TurnCommandTests
 
         // bouncier than its material is: as that it swings down by itself
         string robot = Path.Combine(scratch["six"], "robot.toml");
-        File.WriteAllText(robot, File.ReadAllText(robot).Replace("\nshelf = \"solid soft elastomer\"", "\nvertical_damping = \"2 s/m\"\nshelf = \"solid soft elastomer\"", StringComparison.Ordinal));
+        File.WriteAllText(robot, File.ReadAllText(robot).Replace("\nshelf = \"moulded natural rubber 60A\"", "\nvertical_damping = \"2 s/m\"\nshelf = \"moulded natural rubber 60A\"", StringComparison.Ordinal));
         string file = Path.Combine(scratch["six"], "spot.toml");
         using JsonDocument even = JsonDocument.Parse(Cli.Run("run", file, "--json").Output);
         Assert.Equal(JsonValueKind.Null, even.RootElement.GetProperty("chatter_hz").ValueKind);

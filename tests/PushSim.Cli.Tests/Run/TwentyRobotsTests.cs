@@ -12,26 +12,26 @@ public class TwentyRobotsTests
     // wheels are lightly loaded; small motors at a low ratio under a heavy robot stall; heavy on sticky tyres hardly turns.
     // Sliding friction as the shelf prints it.
     [Theory]
-    [InlineData("150g", 2, "12 mm brushed gearmotor, 6 V, 30:1", "printed elastomer", 0.5, "tyres", true)]
+    [InlineData("150g", 2, "12 mm brushed gearmotor, 6 V, 30:1", "TPU 85A", 0.5, "tyres", true)]
     [InlineData("150g", 4, "12 mm brushed gearmotor, 6 V, 50:1", "silicone", 1.0, "tyres", true)]
-    [InlineData("250g", 2, "12 mm brushed gearmotor, 6 V, 100:1", "natural-rubber", 1.3, "tyres", true)]
-    [InlineData("300g", 4, "12 mm brushed gearmotor, 12 V, 100:1", "hard printed", 0.21, "tyres", true)]
+    [InlineData("250g", 2, "12 mm brushed gearmotor, 6 V, 100:1", "latex", 1.3, "tyres", true)]
+    [InlineData("300g", 4, "12 mm brushed gearmotor, 12 V, 100:1", "PLA", 0.2, "tyres", true)]
     [InlineData("450g", 2, "16 mm brushed gearmotor, 12 V, 30:1", "silicone", 1.0, "tyres", true)]
-    [InlineData("450g", 4, "16 mm brushed gearmotor, 12 V, 10:1", "natural-rubber", 1.3, "motors", true)]
+    [InlineData("450g", 4, "16 mm brushed gearmotor, 12 V, 10:1", "latex", 1.3, "motors", true)]
     [InlineData("500g", 6, "16 mm brushed gearmotor, 12 V, 100:1", "craft foam", 0.65, "tyres", true)]
-    [InlineData("900g", 4, "20 mm brushed gearmotor, 12 V, 20:1", "foamed elastomer, soft", 0.9, "tyres", true)]
-    [InlineData("1kg", 2, "20 mm brushed gearmotor, 12 V, 50:1", "hard printed", 0.21, "tyres", true)]
-    [InlineData("1.2kg", 4, "25 mm", "solid soft elastomer", 0.8, "tyres", true)]
-    [InlineData("1.36kg", 4, "25 mm brushed gearmotor, 12 V, 50:1", "neoprene foam", 0.85, "tyres", true)]
-    [InlineData("1.36kg", 6, "25 mm brushed gearmotor, 12 V, 10:1", "natural-rubber", 1.3, "tyres", true)]
-    [InlineData("1.36kg", 8, "25 mm brushed gearmotor, 12 V, 30:1", "cast urethane, soft", 0.85, "tyres", true)]
-    [InlineData("1.5kg", 4, "30 mm", "cast urethane, firm", 0.45, "tyres", true)]
-    [InlineData("3kg", 4, "37 mm", "natural-rubber", 1.3, "tyres", true)]
+    [InlineData("900g", 4, "20 mm brushed gearmotor, 12 V, 20:1", "foamed TPU", 0.9, "tyres", true)]
+    [InlineData("1kg", 2, "20 mm brushed gearmotor, 12 V, 50:1", "PLA", 0.2, "tyres", true)]
+    [InlineData("1.2kg", 4, "25 mm", "rubber", 0.8, "tyres", true)]
+    [InlineData("1.36kg", 4, "25 mm brushed gearmotor, 12 V, 50:1", "neoprene", 0.85, "tyres", true)]
+    [InlineData("1.36kg", 6, "25 mm brushed gearmotor, 12 V, 10:1", "latex", 1.3, "tyres", true)]
+    [InlineData("1.36kg", 8, "25 mm brushed gearmotor, 12 V, 30:1", "urethane 40A", 0.85, "tyres", true)]
+    [InlineData("1.5kg", 4, "30 mm", "urethane 80A", 0.45, "tyres", true)]
+    [InlineData("3kg", 4, "37 mm", "latex", 1.3, "tyres", true)]
     [InlineData("3kg", 6, "12 mm brushed gearmotor, 6 V, 10:1", "silicone", 1.0, "motors", false)]
     [InlineData("5kg", 4, "37 mm", "silicone", 1.0, "motors", true)]
-    [InlineData("7kg", 8, "40 mm", "foamed elastomer, firm", 0.8, "tyres", true)]
-    [InlineData("10kg", 4, "37 mm", "natural-rubber", 1.3, "motors", false)]
-    [InlineData("15kg", 6, "40 mm", "solid soft elastomer", 0.8, "tyres", true)]
+    [InlineData("7kg", 8, "40 mm", "firm foamed TPU", 0.8, "tyres", true)]
+    [InlineData("10kg", 4, "37 mm", "latex", 1.3, "motors", false)]
+    [InlineData("15kg", 6, "40 mm", "rubber", 0.8, "tyres", true)]
     public void The_verdict_is_what_a_builder_would_believe(string mass, int wheels, string motor, string tyre, double sliding, string held, bool turns)
     {
         using var scratch = new ScratchFolder();
@@ -65,7 +65,7 @@ public class TwentyRobotsTests
     public void Sticky_tyres_on_two_wheels_rear_up_on_a_high_hook()
     {
         using var scratch = new ScratchFolder();
-        Assert.Equal(ExitCode.Done, Cli.Run("new", "--kind", "pull-test", "--mass", "250g", "--wheels", "2", "--tyre", "natural-rubber", "--out", scratch[""]).Code);
+        Assert.Equal(ExitCode.Done, Cli.Run("new", "--kind", "pull-test", "--mass", "250g", "--wheels", "2", "--tyre", "latex", "--out", scratch[""]).Code);
         string file = scratch["pull-test.toml"];
         File.WriteAllText(file, System.Text.RegularExpressions.Regex.Replace(File.ReadAllText(file), "height = \"\\d+ mm\"", "height = \"25 mm\""));
         JsonElement pull = Answer("run", file);

@@ -20,13 +20,17 @@ public class TyreCommandTests
     [Fact]
     public void A_material_shows_each_value_with_its_source()
     {
-        Cli cli = Cli.Run("shelf", "craft foam, closed-cell");
+        Cli cli = Cli.Run("shelf", "sheet EVA foam");
         Assert.Contains("1 tyre material of that name.", cli.Output);
         Assert.Contains("275 mm3", cli.Output);
+        Assert.Equal(cli.Output, Cli.Run("shelf", "Eva Foam").Output);
+        Assert.Equal(cli.Output, Cli.Run("shelf", "craft foam, closed-cell").Output);
+        Assert.Contains("Also: EVA, ", cli.Output);
         Assert.Contains("estimate", cli.Output);
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("shelf", "urethane", "--json").Output);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("shelf", "cast polyurethane", "--json").Output);
         JsonElement tyres = json.RootElement.GetProperty("tyres");
-        Assert.Equal(2, tyres.GetArrayLength());
+        Assert.Equal(3, tyres.GetArrayLength());
+        Assert.Contains("PU 40A", tyres[0].GetProperty("aliases").EnumerateArray().Select(a => a.GetString()));
         Assert.All(tyres[0].GetProperty("values").EnumerateArray(), v => Assert.NotEqual("", v.GetProperty("source").GetString()));
         Assert.Equal("shelf", json.RootElement.GetProperty("command").GetString());
     }
@@ -137,7 +141,7 @@ public class TyreCommandTests
         Assert.Equal(PartShelf.Tyres.Parts.Count, ranking.Length);
         double[] depths = [.. ranking.Select(r => r.GetProperty("match_wear_depth_m").GetDouble())];
         Assert.Equal(depths.Order(), depths);
-        Assert.Equal("foamed elastomer, soft", Assert.Single(ranking, r => r.GetProperty("material").GetString() == "foamed elastomer, soft").GetProperty("material").GetString());
+        Assert.Equal("sheet foamed TPU 0.12", Assert.Single(ranking, r => r.GetProperty("material").GetString() == "sheet foamed TPU 0.12").GetProperty("material").GetString());
         Assert.True(new FileInfo(scratch["out/tyres.png"]).Length > 5000);
     }
 }
