@@ -290,6 +290,93 @@ public class BuilderDataTests
         Assert.DoesNotContain(Read(("gear_ratio = 30", gear + "gear_efficiency = 0.545\n")).Problems, p => p.Message.Contains("stall torque", StringComparison.Ordinal));
     }
 
+    private const string Sheet = "no_load_speed = \"500 rpm\"\nno_load_current = \"0.1 A\"\nstall_current = \"3 A\"\ngear_ratio = 30\nrotor_inertia = \"2 g cm2\"\n";
+    private const string Output = "output_speed = \"500 rpm\"\nno_load_current = \"0.1 A\"\nstall_current = \"3 A\"\n";
+    private const string PortGears = "motors = [\"small\"]\ngear_efficiency = \"75 %\"\n[[drive]]";
+    private const string OwnGears = "motors = [\"small\"]\ngear_efficiency = \"75 %\"\n[[controller]]";
+
+    private static (string, string)[] InDrives(string line) => [(PortGears, line + PortGears), (OwnGears, line + OwnGears)];
+
+    // R = 12 V / 3 A = 4 ohm; at the shaft Kt = (12 - 0.1 4) V / 52.36 rad/s = 221.5 mN m/A, at the rotor a thirtieth, 7.385; tau0 = 0.75 Kt 0.1 A. By hand
+    [Theory]
+    [InlineData("gear_ratio = 30\nrotor_inertia = \"2 g cm2\"\n", "", 30.0, 7.3848e-3, 2e-7)]
+    [InlineData("rotor_inertia = \"2 g cm2\"\n", "gear_ratio = 30\n", 30.0, 7.3848e-3, 2e-7)]
+    [InlineData("gear_ratio = 30\nrotor_inertia = \"2 g cm2\"\n", "gear_ratio = 60\n", 60.0, 7.3848e-3, 2e-7)]
+    [InlineData("", "", 1.0, 0.221544, 9.8163e-5)]
+    public void A_shop_page_is_enough_with_and_without_a_ratio(string motor, string drive, double ratio, double constant, double inertia)
+    {
+        ReadResult r = Read([(Sheet, Output + motor), .. InDrives(drive)]);
+        Assert.Empty(r.Problems);
+        (MotorSettings m, double total) = Good(r).Drives[0].Motors[0];
+        Assert.Equal(ratio, total);
+        Assert.Equal(4.0, m.Resistance, 1e-12);
+        Assert.Equal(constant, m.TorqueConstant, 1e-4 * constant);
+        Assert.Equal(0.75 * constant * 0.1, m.FrictionTorque, 1e-4 * constant);
+        Assert.Equal(inertia, m.RotorInertia, 1e-4 * inertia);
+        Assert.Equal(ratio == 1.0, r.Notes.Any(n => n.Contains("982 g cm2 of the rotor at it, estimated by the mechanical time of 8 ms", StringComparison.Ordinal)));
+    }
+
+    // 0.47 N m of the 0.6425 N m without loss, as where the ratio is known; see the test of the efficiency above. By hand
+    [Fact]
+    public void A_stall_torque_of_the_shaft_gives_the_efficiency_without_a_ratio()
+    {
+        ReadResult r = Read((Sheet, Output + "output_stall_torque = \"0.47 N m\"\n"), ("gear_efficiency = \"75 %\"", ""));
+        Assert.Equal(0.7315, Good(r).Drives[0].GearEfficiency, 2e-4);
+        Assert.Single(r.Notes, n => n.StartsWith("motor \"small\": gear efficiency 73.2 % from the stall torque", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("speed_constant = \"900 rpm/V\"\n", "\"speed_constant\" is the bare motor's", "(its speeds say about 22:1)")]
+    [InlineData("no_load_speed = \"9500 rpm\"\n", "\"no_load_speed\" is the bare motor's", "(its speeds say about 19:1)")]
+    public void Data_of_both_shafts_without_a_ratio_are_an_error_that_names_it(string bare, string message, string help)
+    {
+        Problem p = Assert.Single(Read((Sheet, Output + bare)).Problems);
+        Assert.Equal(Severity.Error, p.Severity);
+        Assert.Contains(message, p.Message);
+        Assert.Contains(help, p.Help);
+    }
+
+    [Fact]
+    public void A_rotors_inertia_without_a_ratio_is_said_not_to_be_used()
+    {
+        ReadResult r = Read((Sheet, Output + "rotor_inertia = \"2 g cm2\"\n"));
+        Assert.Contains("rotor_inertia is that of the bare rotor", Assert.Single(r.Problems).Message);
+        Assert.Equal(9.8163e-5, r.Robot!.Drives[0].Motors[0].Motor.RotorInertia, 1e-8);
+    }
+
+    // the speed of the gearbox's shaft where the bare motor's is meant: asked, with the key that cannot be misread
+    [Fact]
+    public void A_slow_motor_without_a_ratio_is_asked_about_its_shaft()
+    {
+        string bare = Sheet.Replace("gear_ratio = 30\n", "", StringComparison.Ordinal);
+        ReadResult none = Read((Sheet, bare));
+        Assert.All(none.Problems, p => Assert.StartsWith("is 500 rpm the speed of the gearbox's shaft? Then write output_speed in place of no_load_speed, which needs no ratio; else add gear_ratio = 25", p.Help));
+        Assert.Equal(2, none.Problems.Count);
+        Problem asked = Assert.Single(Read([(Sheet, bare), .. InDrives("gear_ratio = 30\n")]).Problems);
+        Assert.Equal((Severity.Warning, "motor \"small\": 500 rpm is taken as the bare motor's, and the drive's 30:1 slows it down further"), (asked.Severity, asked.Message));
+        Assert.Contains("write output_speed", asked.Help);
+        Assert.Empty(Read([(Sheet, bare + "gear_ratio = 1\n"), .. InDrives("gear_ratio = 30\n")]).Problems);
+        Assert.Empty(Read([(Sheet, bare.Replace("500 rpm", "2000 rpm", StringComparison.Ordinal)), .. InDrives("gear_ratio = 30\n")]).Problems);
+    }
+
+    // Kt 20 mN m/A against 456 rpm/V, which are 20.942: 4.71 % more. Half a unit of the last digit and 2 %: 20.0 by 2.25 %, 456 by 2.11 %, 3.08 % together; 20 by 4.5 %, 4.97 %
+    // together; a stated tolerance stands alone: 1 and 2.11 %, 2.33 %; 1 and 1 %, 1.41 %. 12 V/2.00 ohm less 0.1 A are 5.9 A, 0.1236 N m of them 20.949, 4.75 % more, by 2 % and of the digits
+    // 0.04 (torque), 0.25 (resistance) and 0.85 % (no-load current), 2.89 %, with the 2.25 % of Kt 3.66 %. Computed here
+    [Theory]
+    [InlineData("torque_constant = \"20.0 mN m/A\"\nspeed_constant = \"456 rpm/V\"\n", "Kt in mN m/A from the speed constant is 20.94, 4.7 % more (3.1 % may be rounding and tolerance) than the 20 used")]
+    [InlineData("torque_constant = \"20 mN m/A\"\nspeed_constant = \"456 rpm/V\"\n", null)]
+    [InlineData("torque_constant = \"20.0 mN m/A ± 1 %\"\nspeed_constant = \"456 rpm/V\"\n", "Kt in mN m/A from the speed constant is 20.94, 4.7 % more (2.3 % may be rounding and tolerance) than the 20 used")]
+    [InlineData("torque_constant = \"20 mN m/A ± 1 %\"\nspeed_constant = \"456 rpm/V ± 1 %\"\n", "Kt in mN m/A from the speed constant is 20.94, 4.7 % more (1.4 % may be rounding and tolerance) than the 20 used")]
+    [InlineData("torque_constant = \"20.0 mN m/A ± 5 %\"\nspeed_constant = \"456 rpm/V\"\n", null)]
+    [InlineData("torque_constant = \"20 mN m/A exact\"\nspeed_constant = \"456 rpm/V exact\"\n", "Kt in mN m/A from the speed constant is 20.94, 4.7 % more (0.0 % may be rounding and tolerance) than the 20 used")]
+    [InlineData("torque_constant = \"20.0 mN m/A\"\nno_load_current = \"0.1 A\"\nstall_torque = \"0.1236 N m\"\n", "Kt from the stall torque is 20.95 mN m/A (1:1, efficiency 1, 6 A), 4.8 % more (3.7 % may be rounding and tolerance) than the 20 mN m/A used; the stall torque is only checked, not used: Kt as given, with no gears, is; no gear efficiency would make them agree")]
+    public void Data_that_differ_by_more_than_digits_and_tolerances_explain_are_told(string data, string? warning)
+    {
+        ReadResult r = Read([("no_load_speed = \"500 rpm\"\nno_load_current = \"0.1 A\"\nstall_current = \"3 A\"\ngear_ratio = 30\n", "resistance = \"2.00 ohm\"\ngear_ratio = 1\n" + data), .. InDrives("gear_ratio = 30\n")]);
+        Assert.NotNull(r.Scenario);
+        Assert.Equal(warning is null ? [] : [$"motor \"small\": {warning}"], r.Problems.Select(p => p.Message));
+    }
+
     [Theory]
     [InlineData("gear_stages = 3", 57, 15, "drive \"port\" has \"gear_stages\" but no \"gear_kind\"", "add gear_kind = \"spur\"")]
     [InlineData("gear_kind = \"spur\"", 57, 13, "drive \"port\" has \"gear_kind\" but no \"gear_stages\"", "gear_efficiency")]

@@ -159,6 +159,22 @@ public class QuantityTests
         Assert.Contains(help, advice);
     }
 
+    // Counted by hand.
+    [Theory]
+    [InlineData("600 rpm", Dimension.AngularSpeed, 0.104719755119660)]
+    [InlineData("600.0 rpm", Dimension.AngularSpeed, 0.0104719755119660)]
+    [InlineData("3.80 A", Dimension.Current, 0.01)]
+    [InlineData("1.2e3 mA", Dimension.Current, 0.1)]
+    [InlineData("-0.05 N", Dimension.Force, 0.01)]
+    [InlineData("75 %", Dimension.Ratio, 0.01)]
+    [InlineData("4.2 kgf cm ± 10 %", Dimension.Torque, 0.00980665)]
+    [InlineData("450 g exact", Dimension.Mass, 0.001)]
+    public void The_last_digit_of_a_text_is_known(string text, object dimension, double digit)
+    {
+        Assert.True(Quantity.TryParse(text, (Dimension)dimension, out Quantity q, out _, out _));
+        Assert.Equal(digit, q.LastDigit, 1e-12 * digit);
+    }
+
     [Theory]
     [InlineData("de-DE")]
     [InlineData("fr-FR")]

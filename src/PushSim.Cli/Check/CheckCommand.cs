@@ -1,3 +1,4 @@
+using PushSim.Analysis.Limits;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Reading;
 
@@ -13,7 +14,7 @@ internal static class CheckCommand
         var derived = new Option<bool>("--derived") { Description = "Print every number that is estimated, converted or from the shelf." };
         var command = new Command(
             "check",
-            "Reads files and says every mistake with its place.\n\n"
+            "Reads files and says every mistake with its place; of a right file what its\nrobots can do, in a line each, to compare with the robot on the table.\n\n"
             + "Examples:\n  pushsim check scenarios/pull-test.toml\n  pushsim check my.toml robots/mine.toml --json\n  pushsim check --derived scenarios/gopher-launch.toml")
         {
             files, json, derived,
@@ -26,24 +27,27 @@ internal static class CheckCommand
     {
         List<Problem> problems = [];
         List<(string File, DerivedValue Value)> derived = [];
+        List<(string File, Plausibility Robot)> robots = [];
         bool cannotRead = false;
         foreach (string file in files)
         {
             ReadResult result = ScenarioReader.Check(file);
             problems.AddRange(result.Problems);
             derived.AddRange(result.Derived.Select(d => (file, d)));
+            robots.AddRange((result.Scenario is ScenarioSettings s ? PlausibilityFinder.All(s) : result.Robot is RobotSettings r ? PlausibilityFinder.Of(r) : []).Select(p => (file, p)));
             cannotRead |= result.CannotRead;
         }
 
         // a file that two others name is read twice: its mistakes are told, and counted, once
         problems = [.. problems.Distinct()];
         int errors = problems.Count(p => p.Severity == Severity.Error);
-        int warnings = problems.Count - errors;
+        List<string> doubts = [.. robots.SelectMany(r => PlausibilityWords.Warnings(r.Robot)).Distinct()];
+        int warnings = problems.Count - errors + doubts.Count;
         string ofWarnings = warnings == 0 ? "" : $", {warnings} {(warnings == 1 ? "warning" : "warnings")}";
         string verdict = errors == 0 ? $"No mistakes found{ofWarnings}." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => CheckJson.Write(writer, verdict, problems, isDerived ? derived : null)));
+            output.WriteLine(JsonReport.Write(writer => CheckJson.Write(writer, verdict, doubts, problems, robots, isDerived ? derived : null)));
         }
         else
         {
@@ -53,6 +57,8 @@ internal static class CheckCommand
             {
                 CheckText.WriteDerived(output, derived);
             }
+
+            CheckText.WriteRobots(output, robots.Select(r => r.Robot), doubts);
         }
 
         return cannotRead ? ExitCode.CannotReadOrWrite : errors > 0 ? ExitCode.WrongInput : ExitCode.Done;

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Limits;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Check;
@@ -5,9 +6,10 @@ namespace PushSim.Cli.Check;
 /// <summary>The mistakes of files as a JSON document.</summary>
 internal static class CheckJson
 {
-    public static void Write(Utf8JsonWriter writer, string verdict, List<Problem> problems, List<(string File, DerivedValue Value)>? derived)
+    public static void Write(
+        Utf8JsonWriter writer, string verdict, List<string> doubts, List<Problem> problems, List<(string File, Plausibility Robot)> robots, List<(string File, DerivedValue Value)>? derived)
     {
-        JsonReport.WriteHead(writer, "check", verdict, []);
+        JsonReport.WriteHead(writer, "check", verdict, doubts);
         JsonReport.WriteRows(writer, "problems", problems, p =>
         {
             writer.WriteString("file", p.File);
@@ -16,6 +18,20 @@ internal static class CheckJson
             writer.WriteString("severity", p.Severity == Severity.Error ? "error" : "warning");
             writer.WriteString("message", p.Message);
             writer.WriteString("help", p.Help);
+        });
+        JsonReport.WriteRows(writer, "plausibility", robots, x =>
+        {
+            (string file, Plausibility p) = x;
+            writer.WriteString("file", file);
+            writer.WriteString("robot", p.Robot);
+            JsonReport.WriteNumber(writer, "throttle", p.Throttle);
+            JsonReport.WriteNumber(writer, "top_speed_m_per_s", p.TopSpeed);
+            JsonReport.WriteNumber(writer, "pull_force_n", p.Pull);
+            JsonReport.WriteNumber(writer, "motor_force_n", p.MotorForce);
+            JsonReport.WriteNumber(writer, "tyre_force_n", p.TyreForce);
+            JsonReport.WriteNumber(writer, "weight_n", p.Weight);
+            JsonReport.WriteNumber(writer, "first_metre_s", p.FirstMetre);
+            JsonReport.WriteNumber(writer, "current_a", p.Current);
         });
         if (derived is not null)
         {

@@ -10,9 +10,6 @@ internal static class LimitsCommand
     // [s]
     private const double LongestMatch = 3600.0;
 
-    // End of the scenario that stands in for one where only a robot file is given; it is never run [s].
-    private const double IdleTime = 1.0;
-
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var file = new Argument<string>("FILE") { Description = "Scenario or robot file." };
@@ -72,7 +69,7 @@ internal static class LimitsCommand
             return wrong ?? ExitCode.WrongInput;
         }
 
-        ScenarioSettings scenario = read.Scenario ?? Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
+        ScenarioSettings scenario = read.Scenario ?? LimitFinder.Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
         OutputFolder? folder = options.Output.Open(scenario.Name + "-limits");
         LimitReport report;
         RunResult? run = null;
@@ -96,11 +93,6 @@ internal static class LimitsCommand
             output, LimitVerdict.Of(report), LimitTables.Of(report, told), LimitWarnings.Of(report), [], EstimateText.Lines(read, file), files));
         return run?.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }
-
-    private static ScenarioSettings Standing(RobotSettings robot, string name) => new()
-    {
-        Name = name, Robot = robot, Manoeuvre = new ManoeuvreSettings { Kind = ManoeuvreKind.Hold, Commands = [], EndTime = IdleTime },
-    };
 
     private static List<string> WriteFiles(
         OutputFolder folder, LimitReport report, RunResult? run, ReadResult read, Options options, CancellationToken cancel)

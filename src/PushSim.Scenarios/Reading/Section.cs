@@ -96,6 +96,17 @@ internal sealed partial class Section
     /// <summary>A number in SI; null if it is not there, NaN if it is wrong.</summary>
     public double? Number(string key) => Number(Definition(key));
 
+    /// <summary>A number in SI that was read before; NaN if it was not, or if it is wrong.</summary>
+    public double Known(string key) => Entry(key)?.Value.Known ?? double.NaN;
+
+    /// <summary>How far a number may be off in SI, and whether the file states that: its tolerance, else half a unit of the last digit written; null if it is not there or wrong.</summary>
+    public (double HalfWidth, bool IsStated)? Doubt(string key)
+    {
+        string text = Entry(key)?.Value switch { TomlText t => t.Value, TomlNumber n => n.Value.ToString("R", CultureInfo.InvariantCulture), _ => "" };
+        return !Units.Quantity.TryParse(text, Definition(key).Dimension, out Quantity q, out string _, out string _) ? null
+            : q.IsExact || q.Tolerance > 0.0 ? (q.Tolerance, true) : (0.5 * q.LastDigit, false);
+    }
+
     /// <summary>A required number in SI; NaN if it is missing (then already complained about) or wrong.</summary>
     public double Required(string key) => Number(key) ?? double.NaN;
 

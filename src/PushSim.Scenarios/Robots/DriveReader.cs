@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Toml;
 using PushSim.Tyres;
@@ -83,7 +84,7 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
         double? ratio = s.Number("gear_ratio");
         double? ownEfficiency = GearReader.Efficiency(s, $"drive \"{name}\"");
         double? given = ownEfficiency ?? motors.FirstOrDefault()?.GearEfficiency;
-        double efficiency = given ?? motors.Select(m => m.EfficiencyFromTorque).FirstOrDefault(e => e is not null) ?? 1.0;
+        double efficiency = given ?? motors.Select(m => m.EfficiencyFromTorque(ratio)).FirstOrDefault(e => e is not null) ?? 1.0;
         DriveSettings drive = s.Fill(new DriveSettings { Name = name, Wheels = WheelsOf(s, name), Motors = MotorsOf(s, name, motors, ratio, given), GearEfficiency = efficiency });
         return new ReadDrive(drive, s, names?.Count ?? 0);
     }
@@ -93,7 +94,7 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
         List<(MotorSettings, double)> motors = [];
         foreach (MotorReader reader in readers)
         {
-            double? total = ratio ?? reader.GearRatio;
+            double? total = ratio ?? reader.GearRatio ?? (reader.IsOfOutput ? 1.0 : null);
             if (total is null && reader.Section.IsMeant("gear_ratio"))
             {
                 return motors;
@@ -101,14 +102,27 @@ internal sealed class DriveReader(Section robot, IReadOnlyList<WheelSettings> wh
 
             if (total is null)
             {
-                s.Missing(["gear_ratio"], $"drive \"{name}\" has no gear ratio, nor has its motor", "add gear_ratio = 25 (1 for a direct drive)");
+                string asks = reader.DoubtfulSpeed is double slow ? FormattableString.Invariant($"is {slow / KeyTable.Rpm:F0} rpm the speed of the gearbox's shaft? Then write output_speed in place of no_load_speed, which needs no ratio; else ") : "";
+                s.Missing(["gear_ratio"], $"drive \"{name}\" has no gear ratio, nor has its motor", asks + "add gear_ratio = 25 (1 for a direct drive)");
                 return motors;
             }
 
             // a no-load current of a bare motor holds no gear loss; one through a gearbox holds the drive's unless the motor says, or else its stall torque
-            double? ofData = reader.GearEfficiency ?? (reader.GearRatio is null or 1.0 ? null : efficiency);
+            double? ofData = reader.GearEfficiency ?? (reader.HasGears ? efficiency : null);
             bool isFirstUse = !reader.IsUsed;
-            if (reader.Make(ofData) is MotorSettings motor)
+            if (isFirstUse && ratio > 1.0 && reader.DoubtfulSpeed is double speed && robot.Context.Drawn is null)
+            {
+                robot.Context.Warning(
+                    reader.Section.PlaceOf("no_load_speed"), FormattableString.Invariant($"motor \"{reader.Name}\": {speed / KeyTable.Rpm:F0} rpm is taken as the bare motor's, and the drive's {ratio:G4}:1 slows it down further"),
+                    "is it the speed of the gearbox's shaft? Then write output_speed in place of no_load_speed; if not, gear_ratio = 1 in the motor says so");
+            }
+
+            if (reader.GearRatio is null && reader.IsOfOutput)
+            {
+                reader.WarnOfOtherMotor(s, "drive");
+            }
+
+            if (reader.Make(s, ratio, ofData) is MotorSettings motor)
             {
                 motors.Add((motor, total.Value));
                 if (motor.RotorInertia == 0.0 && isFirstUse && !reader.Section.IsMeant("rotor_inertia"))

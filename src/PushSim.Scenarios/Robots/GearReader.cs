@@ -6,6 +6,9 @@ namespace PushSim.Scenarios.Robots;
 /// <summary>The gear efficiency of a drive or motor: as given, else by its stages.</summary>
 internal static class GearReader
 {
+    // Estimate, see the note [1].
+    private const double PointsPerStage = 0.05;
+
     /// <summary>The efficiency; null if nothing is said of it, NaN if what is said is wrong.</summary>
     public static double? Efficiency(Section s, string owner)
     {
@@ -30,6 +33,9 @@ internal static class GearReader
             $"{owner}: gear efficiency {100.0 * eta:G3} %, estimated from {stages} {Words(gear)} {(stages == 1 ? "stage" : "stages")} at {100.0 * GearStages.PerStage(gear):G3} % each ({Source(gear)})"), "about 5 points a stage, estimate: it rises with load");
         return eta;
     }
+
+    /// <summary>How far the efficiency that a table gives may be off, and whether that is stated; of one estimated by its stages a few points each.</summary>
+    public static (double HalfWidth, bool IsStated)? Doubt(Section s) => s.Doubt("gear_efficiency") ?? (s.Has("gear_stages") ? (PointsPerStage * s.Known("gear_stages"), true) : null);
 
     private static string Words(GearKind kind) => kind switch { GearKind.Spur => "spur", GearKind.Planetary => "planetary", _ => "worm" };
 

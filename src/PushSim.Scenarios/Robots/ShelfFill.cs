@@ -29,6 +29,8 @@ internal static class ShelfFill
         ("speed_constant", ["torque_constant"]),
         ("no_load_speed", ["speed_constant", "torque_constant"]),
         ("stall_torque", ["speed_constant", "torque_constant"]),
+        ("output_speed", ["speed_constant", "torque_constant"]),
+        ("output_stall_torque", ["speed_constant", "torque_constant"]),
         ("stall_current", ["resistance"]),
         ("locked_rotor_current", ["resistance"]),
         ("friction_torque", ["no_load_current"]),

@@ -21,6 +21,9 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
     /// <summary>Whether the text says that the value is exact.</summary>
     public bool IsExact { get; init; }
 
+    /// <summary>One unit of the last digit written, in SI: 0.1 A of "3.8 A", 1 rpm of "600 rpm".</summary>
+    public double LastDigit { get; init; }
+
     /// <summary>
     /// Reads "48 mm", "0.85 ± 0.05", "350 g ± 2 %". Numbers are read the same way in every country: a point for the
     /// decimals, no thousands separators. A percentage behind a plus-minus sign is a share of the value, unless the value is itself a
@@ -53,7 +56,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
         {
             bool isRead = TryUnit(dimension, unitText, out Unit only, out message, out help)
                 && TryFinish(number, only, 0.0, out quantity, out message);
-            quantity = quantity with { IsExact = isExact };
+            quantity = quantity with { IsExact = isExact, LastDigit = isRead ? LastDigitOf(left) * Math.Abs(only.Factor) : 0.0 };
             return isRead;
         }
 
@@ -88,7 +91,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
 
         double half = isShare ? Math.Abs(number * unit.Factor) * tolerance * 0.01 : tolerance * other.Factor;
         bool isDone = TryFinish(number, unit, half, out quantity, out message);
-        quantity = quantity with { Spread = spread };
+        quantity = quantity with { Spread = spread, LastDigit = LastDigitOf(left) * Math.Abs(unit.Factor) };
         return isDone;
     }
 
@@ -156,6 +159,16 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
         }
 
         return true;
+    }
+
+    // One unit of the last digit of the number at the start of a text that was read.
+    private static double LastDigitOf(string text)
+    {
+        string t = text.Trim().Replace('\u2212', '-');
+        string[] parts = t[..NumberLength(t)].Split('e', 'E');
+        int point = parts[0].IndexOf('.', StringComparison.Ordinal);
+        int decimals = point < 0 ? 0 : parts[0].Length - point - 1;
+        return Math.Pow(10.0, (parts.Length > 1 ? double.Parse(parts[1], CultureInfo.InvariantCulture) : 0.0) - decimals);
     }
 
     // Length of the number at the start of a text: sign, digits, point, digits, exponent only if digits follow.

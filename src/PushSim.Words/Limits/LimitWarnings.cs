@@ -16,6 +16,7 @@ public static class LimitWarnings
         LimitWarning.MayTip w => Text($"breaking away its tyres hold more than the {w.At:0.0} N at which it rears up on its hook, and its motors can give that: it may tip before it slides; lower the hook or the centre of mass"),
         LimitWarning.Starved => "the battery cannot deliver what all motors stalled ask for: it would fall below half of its voltage at rest, where a run ends as failed; motor forces are told too high, take a battery with less resistance or lower the current limits",
         LimitWarning.BelowCutOff w => "with all motors stalled " + PartWords.BelowCutOff(w.Voltage, w.CutOff),
+        LimitWarning.Doubtful w => PlausibilityWords.Of(w.Why),
         LimitWarning.SlopeAcross => "the floor's slope across is left out of these limits",
         LimitWarning.Patches => "floor patches are left out of these limits: all wheels stand on the floor's own friction",
         LimitWarning.Sensorless w => PartWords.Sensorless(w.Motor),

@@ -15,6 +15,7 @@ internal static class WarningWords
         RunWarning.HardOnPack w => Text($"the battery gives up to {w.Current:0.0} A, which is {w.Current / w.Hourly:0} times what would empty it in an hour; ask the maker whether the pack may"),
         RunWarning.Hot w => Text($"motor {w.Motor} on {w.Drive} passes {w.Limit:0} °C after {w.Time:0.00} s"),
         RunWarning.Sensorless w => PartWords.Sensorless(w.Motor),
+        RunWarning.Doubtful w => PlausibilityWords.Of(w.Why),
         RunWarning.Jerk w => Text($"the greatest force of {w.Force:0.00} N is a jerk and no breakaway: {w.Held:0.00} N of it were held, the rest changed the robot's speed; {Calm}"),
         RunWarning.Bouncing w => $"the robot bounces on the tether, which fell slack {w.Times} times; {Calm}",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "no words for this warning"),

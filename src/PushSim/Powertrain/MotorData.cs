@@ -1,6 +1,6 @@
 namespace PushSim.Powertrain;
 
-/// <summary>What a builder knows of a motor: any part of it that determines the constants. No-load speed and stall torque are at
+/// <summary>What a builder knows of a motor: any part of it that determines the constants. Speeds without load and stall torques are at
 /// the output shaft of the gearbox they were measured through; everything else at the motor. SI.</summary>
 public sealed record MotorData
 {
@@ -22,6 +22,9 @@ public sealed record MotorData
     /// <summary>No-load speed at the output shaft [rad/s].</summary>
     public double? NoLoadSpeed { get; init; }
 
+    /// <summary>The same, said so that nobody takes it for the bare motor's; it goes before <see cref="NoLoadSpeed"/> [rad/s].</summary>
+    public double? OutputSpeed { get; init; }
+
     /// <summary>No-load current I0 [A].</summary>
     public double? NoLoadCurrent { get; init; }
 
@@ -31,13 +34,16 @@ public sealed record MotorData
     /// <summary>Stall torque at the output shaft [N m].</summary>
     public double? StallTorque { get; init; }
 
+    /// <summary>The same, said so that nobody takes it for the bare motor's; it goes before <see cref="StallTorque"/> [N m].</summary>
+    public double? OutputStallTorque { get; init; }
+
     /// <summary>Voltage of a test with the shaft held [V].</summary>
     public double? LockedRotorVoltage { get; init; }
 
     /// <summary>Current of a test with the shaft held [A].</summary>
     public double? LockedRotorCurrent { get; init; }
 
-    /// <summary>Motor speed / output shaft speed of the gearbox the data were measured through, G [1].</summary>
+    /// <summary>Motor speed / output shaft speed of the gearbox the data were measured through, G; 1 too where it is not known: the motor's shaft is then that of the gearbox [1].</summary>
     public double GearRatio { get; init; } = 1.0;
 
     /// <summary>Efficiency of that gearbox, eta [1]; null: nothing is known of it.</summary>
@@ -51,4 +57,7 @@ public sealed record MotorData
 
     /// <summary>Viscous friction at the motor shaft, b [N m s/rad].</summary>
     public double ViscousFriction { get; init; }
+
+    /// <summary>How far each written value may be off; empty where nothing is known of that.</summary>
+    public IReadOnlyList<MotorDoubt> Doubts { get; init; } = [];
 }

@@ -58,4 +58,8 @@ public abstract record RunWarning
     /// <summary>The robot bounces on the tether.</summary>
     /// <param name="Times">How often the tether fell slack [1].</param>
     public sealed record Bouncing(int Times) : RunWarning;
+
+    /// <summary>A number of the robot that cannot be meant.</summary>
+    /// <param name="Why">Which.</param>
+    public sealed record Doubtful(Implausible Why) : RunWarning;
 }

@@ -7,6 +7,7 @@ using PushSim.Simulation;
 using PushSim.Words.Fits;
 using PushSim.Words.Limits;
 using PushSim.Words.Runs;
+using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Tests.Conventions;
@@ -22,6 +23,13 @@ public class WordsTests
     {
         LimitReport report = LimitFinder.Find(TestRobots.Pull());
         Told<LimitWarning>(w => Assert.Single(LimitWarnings.Of(report with { Warnings = [w] })));
+    }
+
+    [Fact]
+    public void Every_doubt_about_a_robot_has_its_sentence()
+    {
+        Told<Implausible>(PlausibilityWords.Of);
+        Assert.Equal("it never gets over its first metre; check motors, gear ratios, mass, skids and slope", PlausibilityWords.Of(new Implausible.Late(null)));
     }
 
     [Fact]
@@ -53,10 +61,10 @@ public class WordsTests
 
     private static object Value(Type type) =>
         type == typeof(string) ? "x"
-        : type == typeof(double) ? 1.5
+        : type == typeof(double) || type == typeof(double?) ? 1.5
         : type == typeof(int) ? 2
         : type == typeof(IReadOnlyList<string>) ? new[] { "x" }
         : type == typeof(IReadOnlyList<(Wiring, WheelLoss)>) ? new[] { (Wiring.Series, WheelLoss.Lifted) }
         : type.IsEnum ? Enum.GetValues(type).GetValue(0)!
-        : Made(type);
+        : Made(type.IsAbstract ? type.GetNestedTypes()[0] : type);
 }

@@ -100,15 +100,11 @@ internal sealed class GainFinder
 
     private double? Opponent()
     {
-        if (_scenario.Opponent is not OpponentSettings other)
+        if (LimitFinder.OpponentScene(_scenario) is not ScenarioSettings scene)
         {
             return OwnPush;
         }
 
-        ScenarioSettings scene = _scenario with
-        {
-            Robot = other.Robot, Manoeuvre = other.Manoeuvre, Opponent = null, Floor = _scenario.Floor with { SlopeX = -_scenario.Floor.SlopeX, SlopeY = -_scenario.Floor.SlopeY },
-        };
         var model = new LimitModel<R1>(scene, new LimitCondition(), null, 1.0);
         return StandingPull.Solve(model, _contact).Steady?.Pull(model, _contact).Value;
     }

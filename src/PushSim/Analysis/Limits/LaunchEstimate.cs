@@ -58,6 +58,13 @@ internal sealed class LaunchEstimate<T>
     /// <summary>Time for a distance [s]; infinite if it takes for ever.</summary>
     public T TimeFor(double distance) => Find(distance, isTime: false);
 
+    /// <summary>Battery current with the wheels rolling at a speed [A].</summary>
+    public T BatteryCurrent(double speed)
+    {
+        Rolling(speed);
+        return _model.BatteryCurrent;
+    }
+
     /// <summary>Acceleration at a speed [m/s^2].</summary>
     public T Acceleration(T speed)
     {

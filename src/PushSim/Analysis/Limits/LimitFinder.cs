@@ -21,6 +21,9 @@ public static class LimitFinder
     private const double GreatestRatio = 2.5;
     private const int Bisections = 40;
 
+    // End of the scenario of a robot that only stands; it is never run [s].
+    private const double IdleTime = 1.0;
+
     /// <summary>All limits of a scenario's first robot.</summary>
     /// <param name="scenario">Checked settings; without a tether the robot is held at the height of its centre of mass.</param>
     /// <param name="throttle">Throttle 0..1; null: the greatest that the scenario commands, full if none [1].</param>
@@ -70,7 +73,7 @@ public static class LimitFinder
         {
             Scenario = scenario,
             Hook = hook,
-            Warnings = [.. Warnings(scenario, state, wheels, (state.MotorForce + model.AlongGravity.Value) * Lengthening(hook)), .. Heat(heat), .. Unfound(state, unfound)],
+            Warnings = [.. Warnings(scenario, state, wheels, (state.MotorForce + model.AlongGravity.Value) * Lengthening(hook)), .. Heat(heat), .. Unfound(state, unfound), .. PlausibilityFinder.Of(scenario, state).Doubts.Select(d => new LimitWarning.Doubtful(d))],
             Now = state,
             States = states,
             Wheels = wheels,
@@ -94,6 +97,20 @@ public static class LimitFinder
         LimitHook hook = Hook(scenario);
         return StandingPull.Solve(model, hook).Steady is { } pull ? new SteadyPull(pull.Pull(model, hook).Value, pull.IsMixed) : null;
     }
+
+    /// <summary>A robot that only stands on a level floor, for who asks about the robot alone.</summary>
+    /// <param name="robot">The robot.</param>
+    /// <param name="name">Name of the scenario.</param>
+    public static ScenarioSettings Standing(RobotSettings robot, string name) => new()
+    {
+        Name = name, Robot = robot, Manoeuvre = new ManoeuvreSettings { Kind = ManoeuvreKind.Hold, Commands = [], EndTime = IdleTime },
+    };
+
+    /// <summary>The opponent alone on the same floor as it sees it; null without one.</summary>
+    internal static ScenarioSettings? OpponentScene(ScenarioSettings scenario) => scenario.Opponent is not OpponentSettings other ? null : scenario with
+    {
+        Robot = other.Robot, Manoeuvre = other.Manoeuvre, Opponent = null, Tether = null, Floor = scenario.Floor with { SlopeX = -scenario.Floor.SlopeX, SlopeY = -scenario.Floor.SlopeY },
+    };
 
     /// <summary>Greatest throttle that the scenario commands [1]; full where none.</summary>
     internal static double Throttle(ScenarioSettings scenario)

@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Runs;
 
 namespace PushSim.Analysis.Limits;
 
@@ -46,6 +47,10 @@ public abstract record LimitWarning
     /// <param name="Winding">Which, and when.</param>
     /// <param name="Peak">What the hottest winding ends at, at most [degree Celsius].</param>
     public sealed record Overheats(Overheating Winding, double Peak) : LimitWarning;
+
+    /// <summary>A number that cannot be meant.</summary>
+    /// <param name="Why">Which.</param>
+    public sealed record Doubtful(Implausible Why) : LimitWarning;
 
     /// <summary>Wirings of which no steady pull was found.</summary>
     /// <param name="Cases">They.</param>
