@@ -22,7 +22,7 @@ picture shove-heavy-grippy plot run scenarios/shove-heavy-grippy.toml
 picture pull-test plot run scenarios/pull-test.toml
 picture spot-turn plot run scenarios/spot-turn.toml
 picture chatter-map map run scenarios/spot-bouncy-tyre.toml --map "tyre.sleeve.body_damping=0.1..3 N s/m" --map "tyre.sleeve.slip_speed=0.1..2 m/s"
-picture sweep-map plot sweep scenarios/shove-equals.toml --vary "chassis.mass=1 kg..2 kg" --vary "drive.*.gear_ratio=15..35" --points 6
+picture sweep-map plot sweep scenarios/shove-equals.toml --vary "chassis.mass=1 kg..2 kg" --vary "drive.*.gear_ratio=15..35" --points 6 --ask ground_rate_m_per_s
 picture ladder plot ladder scenarios/robots/*.toml --matches 40
 picture odds plot odds scenarios/shove-heavy-grippy.toml
 picture fit-simulated simulated fit scenarios/logs/mole-pulls.csv --robot scenarios/pull-test.toml --simulate

@@ -1,4 +1,5 @@
 using PushSim.Binding;
+using PushSim.Cli.Matches;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Cli.Odds;
@@ -40,6 +41,11 @@ internal static class OddsJson
             w.WriteNumber("variance_share_low", e.Bounds.Low);
             w.WriteNumber("variance_share_high", e.Bounds.High);
         });
+        if (r.Start is not null)
+        {
+            StartJson.Write(w, r.Start);
+        }
+
         WriteDrawn(w, r.Own.Values);
         JsonReport.WriteRows(w, "failed", r.Failed.Take(MostFailed), failed =>
         {

@@ -24,6 +24,9 @@ internal sealed record OddsResult(OddsSide Own, OddsSide? Beside, ulong Seed, IR
 
     public Comparison? Comparison { get; } = Beside is null ? null : Comparison.Of(Own.Outcomes, Beside.Outcomes);
 
+    /// <summary>The matches in the three orders of starts; null where they were not played.</summary>
+    public StartOdds? Start { get; init; }
+
     public IReadOnlyList<MatchEnd> Failed { get; } = [.. Own.Outcomes.Where(o => o.HasFailed)];
 
     /// <summary>Inputs and their share of the ground's variance, those above noise, largest first [1].</summary>

@@ -51,7 +51,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         int first = other is null ? 1 : 2;
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(first + i)))];
-        var result = new OddsResult(own, other, _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested);
+        var result = new OddsResult(own, other, _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own) };
         List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, result);
         if (folder is not null && files.Count > 0)
         {
@@ -70,6 +70,21 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         }
 
         return ExitCode.Done;
+    }
+
+    // when the report is made, so that parts and an interrupted command need not keep them
+    private StartOdds? Starts(OddsSide own)
+    {
+        if (cancel.IsCancellationRequested || own.Outcomes.All(o => o.HasFailed))
+        {
+            return null;
+        }
+
+        double lead = own.Source.Lead;
+        var progress = new ProgressLine(error, "matches of other starts", (long)StartOdds.Count(own.Outcomes.Count, lead) * StartOdds.Anew(lead).Count, _request.Output.HasNoProgress);
+        StartOdds? start = StartOdds.Of(own.Source, lead, own.Outcomes, _request.Plan.Threads, progress.Step, cancel);
+        progress.End();
+        return start;
     }
 
     // --against compared two scenarios before it named an opponent, and still does for one more version

@@ -1,4 +1,5 @@
 using PushSim.Binding;
+using PushSim.Cli.Matches;
 using PushSim.Words.Answers;
 using PushSim.Words.Turns;
 
@@ -13,6 +14,11 @@ internal static class RunJson
         writer.WriteString("scenario", result.Scenario.Name);
         writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
         WriteShove(writer, result);
+        if (result.Start is not null)
+        {
+            StartJson.Write(writer, result.Start, result.Scenario.Robot.Name, result.Scenario.Opponent!.Robot.Name);
+        }
+
         writer.WriteString("limited_by", BindingTable.PartKey(result.Answers.LimitedBy));
         foreach (Answer answer in AnswerCatalogue.All)
         {

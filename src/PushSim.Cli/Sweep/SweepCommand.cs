@@ -14,8 +14,8 @@ internal static class SweepCommand
     {
         var common = new CommonOptions();
         var file = new Argument<string>("FILE") { Description = "Scenario file." };
-        var vary = new Option<string[]>("--vary") { Description = "KEY=FROM..TO, or KEY=A,B,C; once or twice. * stands for every name.", HelpName = "KEY=VALUES", Required = true };
-        var ask = new Option<string[]>("--ask") { Description = "A number of run's JSON, for example pull_plateau_n; repeatable.", HelpName = "KEY" };
+        var vary = new Option<string[]>("--vary") { Description = "KEY=FROM..TO, KEY=A,B,C, or KEY=[\"A, B\", C] for names with commas; of one key or two. * stands for every name. Of a key that comes again each text is one whole value.", HelpName = "KEY=VALUES", Required = true };
+        var ask = new Option<string[]>("--ask") { Description = "A number of run's JSON, for example pull_plateau_n; repeatable (default by manoeuvre; of a shove the ground gained in all and a second, which tells also where everybody wins).", HelpName = "KEY" };
         var best = new Option<string?>("--best") { Description = "highest or lowest is best (default by quantity).", HelpName = "WHICH" };
         Option<long?> points = CommonOptions.WholeOrNone("--points", "N", "Points of a range (default 11, on a map 7).", 2, 1000);
         Option<long?> odds = CommonOptions.WholeOrNone("--odds", "N", "Also run N drawn matches at each point for the win share.", 1, 1_000_000);
@@ -25,7 +25,7 @@ internal static class SweepCommand
         var command = new Command(
             "sweep",
             "Which ratio, tyre or mass is best: a result against one or two inputs.\n\n"
-            + "Examples:\n  pushsim sweep scenarios/pull-test.toml --vary \"drive.*.gear_ratio=10..40\"\n  pushsim sweep mine.toml --vary \"chassis.mass=1 kg..2 kg\" --odds 200\n  pushsim sweep mine.toml --vary \"wheel.*.tyre=soft,hard\" --ask push_plateau_n")
+            + "Examples:\n  pushsim sweep scenarios/pull-test.toml --vary \"drive.*.gear_ratio=10..40\"\n  pushsim sweep mine.toml --vary \"chassis.mass=1 kg..2 kg\" --odds 200\n  pushsim sweep mine.toml --vary \"wheel.*.tyre=soft,hard\" --ask push_plateau_n\n  pushsim sweep mine.toml --vary 'wheel.*.tyre=[\"silicone, soft\", latex]'")
         {
             file, vary, ask, best, points, odds, contest, common.Seed, common.Threads,
         };
@@ -35,19 +35,9 @@ internal static class SweepCommand
         command.SetAction(parsed =>
         {
             string[] varied = parsed.GetValue(vary)!;
-            long count = parsed.GetValue(points) ?? (varied.Length == 1 ? CurvePoints : MapPoints);
-            List<SweepInput> inputs = [];
-            string wrong = varied.Length > 2 ? "--vary goes once or twice" : "";
-            foreach (string text in varied.Take(2))
-            {
-                if (!SweepInput.TryParse(text, (int)count, out SweepInput? input, out SweepFault? fault))
-                {
-                    wrong = "--vary: " + SweepWords.Of(fault!);
-                    break;
-                }
-
-                inputs.Add(input!);
-            }
+            long? count = parsed.GetValue(points);
+            bool isRead = SweepInput.TryParse(varied, keys => (int)(count ?? (keys == 1 ? CurvePoints : MapPoints)), out IReadOnlyList<SweepInput> inputs, out SweepFault? fault);
+            string wrong = !isRead ? "--vary: " + SweepWords.Of(fault!) : inputs.Count > 2 ? $"--vary takes one key or two, not {inputs.Count}: {string.Join(", ", inputs.Select(i => i.Key))}" : "";
 
             string? which = parsed.GetValue(best);
             wrong = wrong.Length == 0 && which is not (null or "highest" or "lowest") ? $"--best takes highest or lowest, not \"{which}\"" : wrong;

@@ -43,7 +43,8 @@ internal static class SweepJson
             w.WriteString("quantity", c.Key);
             w.WriteString("best", c.IsHighestBest ? "highest" : "lowest");
             JsonReport.WriteNumber(w, "value", r.Table.Value(r.Table.Points[c.Best!.Value], k));
-            w.WriteString("at", SweepWords.At(request.Inputs, r.Table.Points[c.Best.Value]));
+            w.WriteString("at", c.Alone is int alone ? SweepWords.At(request.Inputs, r.Table.Points[alone]) : null);
+            JsonReport.WriteTexts(w, "tied", c.Ties.Select(t => SweepWords.At(request.Inputs, r.Table.Points[t])));
             JsonReport.WriteNumber(w, "within_5_percent_from", c.Flatness?.Low);
             JsonReport.WriteNumber(w, "within_5_percent_to", c.Flatness?.High);
             w.WriteNumber("points_within_5_percent", c.GoodPoints.Count);

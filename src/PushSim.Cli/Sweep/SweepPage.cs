@@ -1,4 +1,5 @@
 using PushSim.Plotting.Report;
+using PushSim.Words.Sweeps;
 
 namespace PushSim.Cli.Sweep;
 
@@ -19,7 +20,7 @@ internal static class SweepPage
         Figures = result.Table.Points.Count > 1 ? SweepPicture.Of(request, result).Figures : [],
         Inputs =
         [
-            .. request.Inputs.SelectMany(i => PageReport.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts)}")),
+            .. request.Inputs.SelectMany(i => PageReport.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts.Select(SweepWords.Quoted))}")),
             .. request.Odds > 0 ? PageReport.Given("--odds", request.Odds.ToString(CultureInfo.InvariantCulture)).Concat(PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture))) : [],
             .. PageReport.Inputs(first),
         ],

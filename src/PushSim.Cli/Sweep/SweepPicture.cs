@@ -16,7 +16,7 @@ internal static class SweepPicture
             c.Key,
             (IReadOnlyList<double?>)[.. r.Table.Points.Select(p => r.Table.Value(p, k))],
             c.Key == SweepTable.WinShare ? (IReadOnlyList<(double, double)?>)[.. r.Table.Points.Select(p => p.Odds is Tally t ? ((double, double)?)(t.WinInterval.Low, t.WinInterval.High) : null)] : null,
-            c.Flatness))]);
+            c.Alone is null ? null : c.Flatness))], r.Shove);
     }
 
     private static PlotSheet Maps(SweepRequest request, SweepResult r)
@@ -30,7 +30,7 @@ internal static class SweepPicture
                 values[p.Place[0], p.Place[1]] = r.Table.Value(p, k);
             }
 
-            return (c.Key, values, c.Best is int b ? ((int, int)?)(r.Table.Points[b].Place[0], r.Table.Points[b].Place[1]) : null);
+            return (c.Key, values, c.Alone is int b ? ((int, int)?)(r.Table.Points[b].Place[0], r.Table.Points[b].Place[1]) : null);
         })]);
     }
 }

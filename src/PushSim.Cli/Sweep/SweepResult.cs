@@ -15,10 +15,16 @@ internal sealed record SweepResult(SweepTable Table, bool IsInterrupted, double 
     /// <summary>Tolerances that were taken in drawn matches because no file states one; empty for none.</summary>
     public string Usual { get; init; } = "";
 
-    public static SweepResult Of(SweepRequest request, Answer[] answers, SweepPoint[] points, bool isInterrupted, double seconds)
+    /// <summary>Start and rule of the shoves; null where there are none, or they are what is varied.</summary>
+    public ShoveSettings? Shove { get; private init; }
+
+    public static SweepResult Of(SweepRequest request, Answer[] answers, SweepPoint[] points, ScenarioSettings first, bool isInterrupted, double seconds)
     {
         (string Key, bool IsHighestBest)[] columns = [.. answers.Select(a => (a.Key, request.IsHighestBest ?? a.Better == Better.More)), .. request.Odds > 0 ? [(SweepTable.WinShare, request.IsHighestBest ?? true)] : Array.Empty<(string, bool)>()];
         var table = SweepTable.Of(request.Inputs, columns, points);
-        return new SweepResult(table, isInterrupted, seconds, SweepVerdict.Of(request.Inputs, table, request.Odds), SweepWarnings.Of(request.Inputs, table, request.Odds));
+        return new SweepResult(table, isInterrupted, seconds, SweepVerdict.Of(request.Inputs, table, request.Odds, first.Robot.Name), SweepWarnings.Of(request.Inputs, table, request.Odds))
+        {
+            Shove = first.Opponent is null || request.Inputs.Any(i => i.Key.StartsWith("shove.", StringComparison.Ordinal)) ? null : first.Shove,
+        };
     }
 }

@@ -37,7 +37,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         }
 
         IReadOnlyList<Answer> known = AnswerCatalogue.Askable(middle);
-        string[] keys = [.. request.Asked.Count > 0 ? request.Asked.Distinct() : [AnswerCatalogue.Default(middle.Manoeuvre.Kind).Key]];
+        string[] keys = [.. request.Asked.Count > 0 ? request.Asked.Distinct() : AnswerCatalogue.Defaults(middle.Manoeuvre.Kind).TakeLast(request.Odds > 0 ? 1 : int.MaxValue).Select(a => a.Key)];
         if (Array.Find(keys, k => known.All(a => a.Key != k)) is string unknown)
         {
             error.WriteLine($"pushsim: error: --ask: this run gives no \"{PlainText.Of(unknown)}\"");
@@ -76,7 +76,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
     private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual)
     {
-        SweepResult result = SweepResult.Of(request, quantities, points, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds) with { Usual = usual };
+        SweepResult result = SweepResult.Of(request, quantities, points, read.Scenario!, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds) with { Usual = usual };
         List<string> files = folder is null ? [] : WriteFiles(folder, result, read);
         job?.Forget();
         request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));

@@ -3,6 +3,7 @@ using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Sweep;
 using PushSim.Plotting.Drawing;
+using PushSim.Simulation;
 using PushSim.Words.Answers;
 
 namespace PushSim.Plotting.Plots;
@@ -27,18 +28,22 @@ public static class SweepPlot
     private static readonly OxyColor s_least = OxyColor.FromRgb(247, 251, 255);
     private static readonly OxyColor s_most = OxyColor.FromRgb(66, 146, 198);
 
+    // Share of the way to the line from which on it is drawn [1].
+    private const double NearLine = 0.6;
+
     // Numbers on a vertical axis, about [1].
     private const double Ticks = 5.0;
 
     /// <summary>One input: a curve of each asked quantity with its best point and the range that is as good.</summary>
     /// <param name="input">The input.</param>
     /// <param name="curves">Title of the axis, values (null where there is none), the intervals if there are any, the best if there is one.</param>
-    public static PlotSheet OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves) => new(
+    /// <param name="shove">Rule of the shoves, drawn with the ground gained; null for none.</param>
+    public static PlotSheet OfOne(SweepInput input, IReadOnlyList<(string Title, IReadOnlyList<double?> Values, IReadOnlyList<(double Low, double High)?>? Intervals, Optimum? Best)> curves, ShoveSettings? shove = null) => new(
         [.. curves.Select(c => new ChartDrawing(
             CurveTitle(input, c.Title),
             Words(CurveTitle(input, c.Title), c.Values, c.Best is Optimum b ? input.Texts[b.Index] : null),
             CurveHeight,
-            look => One(look, input, c.Title, c.Values, c.Intervals, c.Best)))]);
+            look => One(look, input, c.Title, c.Values, c.Intervals, c.Best, c.Title == SweepTable.Ground ? shove : null)))]);
 
     /// <summary>Two inputs: a map of each asked quantity.</summary>
     /// <param name="across">Input along the horizontal axis.</param>
@@ -60,7 +65,7 @@ public static class SweepPlot
 
     private static string AxisTitle(SweepInput input) => input.Numbers is null ? input.Key : $"{input.Key} [{(input.Unit.Length == 0 ? "1" : input.Unit)}]";
 
-    internal static PlotModel One(PlotLook look, SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best)
+    internal static PlotModel One(PlotLook look, SweepInput input, string title, IReadOnlyList<double?> values, IReadOnlyList<(double Low, double High)?>? intervals, Optimum? best, ShoveSettings? shove = null)
     {
         PlotModel model = Chart.Model(look, CurveTitle(input, title), NumberWidth([.. values.OfType<double>(), .. intervals?.OfType<(double Low, double High)>().SelectMany(i => new[] { i.Low, i.High }) ?? []]));
         double[] x = Positions(input);
@@ -69,6 +74,11 @@ public static class SweepPlot
         vertical.MaximumPadding = 0.12;
         vertical.MinimumPadding = 0.08;
         model.Axes.Add(vertical);
+        if (shove is not null)
+        {
+            AddRule(model, vertical, shove, [.. values.OfType<double>()]);
+        }
+
         if (best is not null && input.Numbers is not null)
         {
             model.Annotations.Add(new RectangleAnnotation { MinimumX = best.Low, MaximumX = best.High, Fill = OxyColor.FromAColor(40, Palette.Colour(2)), Layer = AnnotationLayer.BelowSeries });
@@ -99,6 +109,23 @@ public static class SweepPlot
         }
 
         return model;
+    }
+
+    // The band in which nobody wins and, where shoves come near them, the lines.
+    private static void AddRule(PlotModel model, LinearAxis vertical, ShoveSettings shove, double[] ground)
+    {
+        double[] lines = [.. new[] { -shove.Line, shove.Line }.Where(line => Array.Exists(ground, g => g / line > NearLine))];
+        double[] shown = [.. ground, .. lines, -shove.DecidingGround, shove.DecidingGround];
+        (vertical.Minimum, vertical.Maximum) = (shown.Min() - (vertical.MinimumPadding * (shown.Max() - shown.Min())), shown.Max() + (vertical.MaximumPadding * (shown.Max() - shown.Min())));
+        model.Annotations.Add(new RectangleAnnotation
+        {
+            MinimumY = -shove.DecidingGround, MaximumY = shove.DecidingGround, Fill = OxyColor.FromAColor(60, Palette.Colour(7)), Layer = AnnotationLayer.BelowSeries,
+            Text = "stalemate", FontSize = Chart.FontSize - 2.0, TextColor = Palette.Mark,
+        });
+        foreach (double line in lines)
+        {
+            model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Horizontal, Y = line, Color = Palette.Mark, LineStyle = LineStyle.Dash, StrokeThickness = 1.2, Text = "line", FontSize = Chart.FontSize - 2.0, TextColor = Palette.Mark });
+        }
     }
 
     // Room for the numbers of a vertical axis [px]: values that lie close together have many decimals.

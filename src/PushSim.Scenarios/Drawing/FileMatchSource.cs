@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Runs;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Drawing;
@@ -27,6 +28,9 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     /// <summary>Name of the opponent.</summary>
     public string Opponent => scenario.Middle.Opponent!.Robot.Name;
 
+    /// <summary>How much later the opponent starts than the first robot, by the middles of what is drawn [s].</summary>
+    public double Lead => StartShift.Lead(Middle) + Later("opponent.reaction_delay", Middle.Opponent!.Manoeuvre) - Later("manoeuvre.reaction_delay", Middle.Manoeuvre);
+
     /// <inheritdoc/>
     public double[] Values(long number)
     {
@@ -48,13 +52,15 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     public ScenarioSettings? Replay(long number, out string cause) =>
         Match(number, out cause) is ScenarioSettings match ? match with { Name = string.Create(CultureInfo.InvariantCulture, $"{Middle.Name}-match-{number}") } : null;
 
+    private double Later(string key, ManoeuvreSettings manoeuvre) => scenario.Values.Where(v => v.Key == key).Sum(v => v.Middle - manoeuvre.Driver.ReactionDelay);
+
     // many matches need not be as accurate as one run, unless the file says so
     private static ScenarioSettings Made(DrawableScenario scenario, ScenarioSettings match, Func<RobotSettings, RobotSettings>? change)
     {
         match = change is null ? match : match with { Robot = change(match.Robot) };
         return scenario.StatesAccuracy
             ? match
-            : match with { Numerics = match.Numerics with { Method = NumericsSettings.OfDraws.Method, Tolerance = NumericsSettings.OfDraws.Tolerance } };
+            : match with { Numerics = match.Numerics.ForDraws };
     }
 
     private static DrawnQuantity Quantity(TolerancedValue v) => new(v.Key, v.Part, v.OwnShare, v.Middle, v.Tolerance, v.Spread, v.Least, v.Most);

@@ -21,6 +21,10 @@ public static class AnswerCatalogue
     public static IReadOnlyList<Answer> All { get; } =
     [
         new("ground_gained_m", "ground gained", "m", 3, Better.More, r => r.Shove?.GroundGained) { Manoeuvres = s_shoves, OfOpponent = r => -r.Shove?.GroundGained },
+        new("ground_rate_m_per_s", "ground gained a second", "m/s", 3, Better.More, r => r.Shove is { FirstContact: double touch } s && s.EndTime > touch ? s.GroundGained / (s.EndTime - touch) : null)
+        {
+            Manoeuvres = s_shoves, IsForScripts = true,
+        },
         new("margin_m", "ground between winner and loser", "m", 3, Better.More, r => r.Shove is { } s ? Math.Abs(s.GroundGained) : null) { Manoeuvres = s_shoves, IsForScripts = true },
         new("turned_aside_rad", "turned aside, left positive", "deg", 1, Better.Neither, r => r.Shove?.TurnedAside.First)
         {
@@ -64,17 +68,21 @@ public static class AnswerCatalogue
         new("rhs_evaluations", "evaluations of the equations", "", 0, Better.Less, r => r.RhsEvaluations) { IsForScripts = true },
     ];
 
-    /// <summary>What a sweep of a manoeuvre shows if nothing is asked.</summary>
-    public static Answer Default(ManoeuvreKind kind) => Named(ManoeuvreTraits.Of(kind) switch
+    /// <summary>What a sweep of a manoeuvre shows if nothing is asked; the last says what is best.</summary>
+    public static IReadOnlyList<Answer> Defaults(ManoeuvreKind kind)
     {
-        { NeedsOpponent: true } => "ground_gained_m",
-        { Family: ManoeuvreFamily.Push } => "push_plateau_n",
-        { Family: ManoeuvreFamily.Pull } => "pull_plateau_n",
-        { Family: ManoeuvreFamily.Stop } => "stop_distance_m",
-        { IsOnTheSpot: true } => "yaw_rate_rad_per_s",
-        { Family: ManoeuvreFamily.Turn } => "effective_track_ratio",
-        _ => kind == ManoeuvreKind.Launch ? "time_to_1_m_s" : "travel_m",
-    })!;
+        string[] keys = ManoeuvreTraits.Of(kind) switch
+        {
+            { NeedsOpponent: true } => ["ground_gained_m", "ground_rate_m_per_s"],
+            { Family: ManoeuvreFamily.Push } => ["push_plateau_n"],
+            { Family: ManoeuvreFamily.Pull } => ["pull_plateau_n"],
+            { Family: ManoeuvreFamily.Stop } => ["stop_distance_m"],
+            { IsOnTheSpot: true } => ["yaw_rate_rad_per_s"],
+            { Family: ManoeuvreFamily.Turn } => ["effective_track_ratio"],
+            _ => [kind == ManoeuvreKind.Launch ? "time_to_1_m_s" : "travel_m"],
+        };
+        return [.. keys.Select(k => Named(k)!)];
+    }
 
     /// <summary>The row of a key, also of "opponent.KEY" and "energy.KEY"; null if there is none.</summary>
     public static Answer? Named(string key) => Find(key) ?? All.Where(a => a.IsToldOfOpponent).Select(OfOpponent).Concat(EnergyWords.Keys.Select(Energy)).FirstOrDefault(a => a.Key == key);

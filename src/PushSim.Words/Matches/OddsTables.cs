@@ -12,8 +12,9 @@ public static class OddsTables
     /// <param name="tally">The matches.</param>
     /// <param name="inputs">Inputs and their share of the ground's variance, largest first [1].</param>
     /// <param name="effects">What each input does together with others, largest first; empty if not asked.</param>
-    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects) =>
-        [Shares(robot, opponent, tally), Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
+    /// <param name="start">The matches in the three orders of starts; null for none.</param>
+    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null) =>
+        [start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
 
     private static AnswerTable Mattering(IReadOnlyList<(string Name, double Share)> inputs, bool hasEffects)
     {

@@ -47,7 +47,7 @@ public static class RunTables
             }
         }
 
-        return table;
+        return result.Start is { } start ? table.AddRemark(StartWords.Of(start, result.Scenario.Robot.Name, result.Opponent!.Robot.Name)) : table;
     }
 
     private static AnswerTable LimitTable(RunResult result)

@@ -30,13 +30,18 @@ public static class SweepTables
             table.AddColumn("95 % interval");
         }
 
-        foreach (SweepPoint point in sweep.Points.Take(mostRows))
+        foreach ((int number, SweepPoint point) in sweep.Points.Take(mostRows).Index())
         {
             Bounds? odds = point.Odds?.WinInterval;
             table.AddRow([
                 .. inputs.Select((input, i) => input.Texts[point.Place[i]]),
-                .. sweep.Columns.Select((c, k) => sweep.Value(point, k) is double v ? PlainNumber.Of(v, 5) : "-"),
+                .. sweep.Columns.Select((c, k) => sweep.Value(point, k) is double v ? PlainNumber.Of(v, 5) + (c.Ties.Contains(number) ? " tie" : "") : "-"),
                 .. hasOdds ? [Text($"{odds?.Low:0.000} to {odds?.High:0.000}")] : Array.Empty<string>()]);
+        }
+
+        if (sweep.Columns.Any(c => c.Ties.Count > 0))
+        {
+            table.AddRemark($"tie: not told from the best, {string.Join("; ", sweep.Columns.Where(c => c.Ties.Count > 0).Select(c => $"{c.Key} {SweepWords.Ties(c.Key)}"))}", isAside: true);
         }
 
         return sweep.Points.Count > mostRows ? table.AddRemark($"and {sweep.Points.Count - mostRows} more points, all in sweep.csv") : table;

@@ -14,7 +14,7 @@ public static class SweepWarnings
     {
         IReadOnlyList<SweepPoint> points = table.Points;
         List<string> warnings = [.. points.Where(p => p.Failed is not null).Select(p => $"the run at {SweepWords.At(inputs, p)} failed: {RunWords.Cause(p.Failed)}")];
-        int ground = table.Columns.Select(c => c.Key).ToList().IndexOf("ground_gained_m");
+        int ground = table.Columns.Select(c => c.Key).ToList().IndexOf(SweepTable.Ground);
         long failed = points.Sum(p => p.Odds?.Failed ?? 0);
         if (failed > 0)
         {
@@ -35,9 +35,9 @@ public static class SweepWarnings
         }
 
         // a match ends at the line, so every way of winning gains about as much
-        if (ground >= 0 && odds == 0 && table.IsAlike(ground))
+        if (ground >= 0 && odds == 0 && table.IsAlike(ground) && table.Columns.All(c => c.Key != SweepTable.GroundRate))
         {
-            warnings.Add("the ground gained hardly tells the points apart, as where every match ends at the line: --odds 200 gives the share of wins, --ask ended_at_s the quickest");
+            warnings.Add($"the ground gained hardly tells the points apart, as where every match ends at the line: --odds 200 gives the share of wins, --ask {SweepTable.GroundRate} the quickest");
         }
 
         return warnings;

@@ -8,15 +8,28 @@ public static class SweepWords
     /// <summary>What is wrong with the text of an input.</summary>
     public static string Of(SweepFault fault) => fault.Kind switch
     {
-        SweepFaultKind.Form => $"\"{fault.Text}\" is not KEY=FROM..TO or KEY=A,B,C",
+        SweepFaultKind.Form => $"\"{fault.Text}\" is not KEY=FROM..TO, KEY=A,B,C or KEY=[\"A, B\", C]",
         SweepFaultKind.Range => $"\"{fault.Text}\" is no range of two different numbers",
         SweepFaultKind.Units => $"\"{fault.Text}\" has two units; write both ends in one",
         SweepFaultKind.EmptyPlace => $"\"{fault.Text}\" has an empty place in its list",
+        SweepFaultKind.Bracket => $"\"{fault.Text}\" opens a list by [ and does not end with ]",
+        SweepFaultKind.Quote => $"\"{fault.Text}\" has a quote that is not closed before the next comma or the end",
+        SweepFaultKind.Again => $"\"{fault.Text}\" stands beside another text of its key, so that each is one whole value; a range or a list goes alone",
         _ => $"more than {SweepInput.MostPoints} values for {fault.Text}",
     };
 
     /// <summary>Where a point lies: "gear_ratio = 20".</summary>
     public static string At(IReadOnlyList<SweepInput> inputs, SweepPoint point) => string.Join(", ", inputs.Select((input, i) => $"{input.Key} = {Told(input, point.Place[i])}"));
+
+    /// <summary>Within what points tie.</summary>
+    /// <param name="key">Key of the column.</param>
+    public static string Ties(string key) => key switch
+    {
+        SweepTable.WinShare => "whose 95 % intervals overlap",
+        SweepTable.Ground => Text($"within {1000.0 * SweepTable.TieGround:0.#} mm or at the line alike"),
+        SweepTable.GroundRate => Text($"within {100.0 * SweepTable.TieShare:0.#} % or {1000.0 * SweepTable.TieGround:0.#} mm/s"),
+        _ => Text($"within {100.0 * SweepTable.TieShare:0.#} %"),
+    };
 
     /// <summary>Points, matches, seed and time.</summary>
     /// <param name="points">Points that were run [1].</param>
@@ -27,5 +40,8 @@ public static class SweepWords
 
     // four digits are enough for reading
     private static string Told(SweepInput input, int place) =>
-        input.Numbers is { } numbers ? PlainNumber.Of(numbers[place], 4) + (input.Unit.Length == 0 ? "" : " " + input.Unit) : input.Texts[place];
+        input.Numbers is { } numbers ? PlainNumber.Of(numbers[place], 4) + (input.Unit.Length == 0 ? "" : " " + input.Unit) : Quoted(input.Texts[place]);
+
+    /// <summary>A name as it may stand in a list: in quotes if it holds a comma.</summary>
+    public static string Quoted(string name) => name.Contains(',', StringComparison.Ordinal) ? $"\"{name}\"" : name;
 }

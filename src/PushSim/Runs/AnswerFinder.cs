@@ -205,19 +205,7 @@ internal static class AnswerFinder
     public static BindingShares? Bound(RunHistory history, int from, int to) => BindingSpans.Over(history.Time, history.DrivenBindings, from, to);
 
     /// <summary>When the first command that is not zero comes, or begins to build up [s]; 0 without one.</summary>
-    public static double FirstCommand(RunHistory history)
-    {
-        ManoeuvreSettings m = history.Scenario.Manoeuvre;
-        for (int i = 0; i < m.Commands.Count; i++)
-        {
-            if (m.Commands[i].Throttle != 0.0 || m.Commands[i].Turn != 0.0)
-            {
-                return m.Driver.ReactionDelay + (!m.Commands[i].Ramp ? m.Commands[i].Time : i > 0 ? m.Commands[i - 1].Time : 0.0);
-            }
-        }
-
-        return 0.0;
-    }
+    public static double FirstCommand(RunHistory history) => history.Scenario.Manoeuvre.FirstCommand ?? 0.0;
 
     private static double? TotalWear(Trace trace)
     {

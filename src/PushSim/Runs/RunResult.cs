@@ -76,6 +76,9 @@ public sealed record RunResult
     /// <summary>Who won a shove and by what; null without an opponent.</summary>
     public ShoveOutcome? Shove { get; init; }
 
+    /// <summary>The shove in the three orders of starts; null without an opponent and where nobody asked for it.</summary>
+    public StartStudy? Start { get; init; }
+
     /// <summary>A closer look at a turn; null for other manoeuvres and where nobody asked for it.</summary>
     public TurnReport? Turning { get; init; }
 

@@ -44,6 +44,23 @@ public sealed record ManoeuvreSettings
     /// <summary>Delay and heading hold.</summary>
     public DriverSettings Driver { get; init; } = new();
 
+    /// <summary>When the first command comes, delay included [s]; null if none does.</summary>
+    public double? FirstCommand
+    {
+        get
+        {
+            for (int i = 0; i < Commands.Count; i++)
+            {
+                if (Commands[i].Throttle != 0.0 || Commands[i].Turn != 0.0)
+                {
+                    return Driver.ReactionDelay + (!Commands[i].Ramp ? Commands[i].Time : i > 0 ? Commands[i - 1].Time : 0.0);
+                }
+            }
+
+            return null;
+        }
+    }
+
     /// <summary>Greatest throttle of either sign that is commanded, 0..1, 0 if none is [1].</summary>
     public double GreatestThrottle => Math.Min(1.0, Commands.Select(c => Math.Abs(c.Throttle)).DefaultIfEmpty(0.0).Max());
 }

@@ -192,9 +192,66 @@ public class ChanceCommandTests
     [Fact]
     public void A_sweep_whose_matches_all_end_at_the_line_says_so()
     {
-        Cli cli = Cli.Run("sweep", Repository.Scenario("shove-ramp-flat"), "--vary", "chassis.mass=1.3 kg..1.4 kg", "--points", "2", "--json");
-        Assert.Contains("--odds 200", JsonDocument.Parse(cli.Output).RootElement.GetProperty("warnings")[0].GetString());
+        string[] sweep = ["sweep", Repository.Scenario("shove-ramp-flat"), "--vary", "chassis.mass=1 kg,1.6 kg", "--json"];
+        JsonElement ground = JsonDocument.Parse(Cli.Run([.. sweep, "--ask", "ground_gained_m"]).Output).RootElement;
+        Assert.Contains("--odds 200", ground.GetProperty("warnings")[0].GetString());
+        Assert.StartsWith("pangolin wins at every point; Ground gained [m] ties", ground.GetProperty("verdict").GetString(), StringComparison.Ordinal);
+        Assert.Equal(JsonValueKind.Null, ground.GetProperty("optima")[0].GetProperty("at").ValueKind);
+        Assert.Equal(2, ground.GetProperty("optima")[0].GetProperty("tied").GetArrayLength());
+        JsonElement usual = JsonDocument.Parse(Cli.Run(sweep).Output).RootElement;
+        Assert.Empty(usual.GetProperty("warnings").EnumerateArray());
+        Assert.StartsWith("pangolin wins at every point; it wins quickest at chassis.mass = 1.", usual.GetProperty("verdict").GetString(), StringComparison.Ordinal);
         Assert.Empty(JsonDocument.Parse(Cli.Run("sweep", Repository.Scenario("pull-test"), "--vary", "drive.*.gear_ratio=12,13", "--json").Output).RootElement.GetProperty("warnings").EnumerateArray());
+    }
+
+    // the light robot loses at both masses: at the line, so that the ground is no measure, and later with more mass
+    [Theory]
+    [InlineData("highest", "it loses slowest at chassis.mass = 1.1 kg")]
+    [InlineData("lowest", "it loses quickest at chassis.mass = 1 kg")]
+    public void A_sweep_that_loses_everywhere_says_where_slowest(string best, string words)
+    {
+        using var scratch = new ScratchFolder();
+        string[] sweep = ["sweep", Repository.Scenario("shove-heavy-grippy"), "--vary", "chassis.mass=1 kg,1.1 kg", "--best", best, "--out", scratch["out"]];
+        Assert.StartsWith($"mole loses at every point; {words}", JsonDocument.Parse(Cli.Run([.. sweep, "--json"]).Output).RootElement.GetProperty("verdict").GetString(), StringComparison.Ordinal);
+        Assert.Matches(@"-0\.\d+ tie .*\n.*-0\.\d+ tie ", Cli.Run([.. sweep, "--no-plots"]).Output);
+    }
+
+    [Fact]
+    public void Tyres_whose_names_have_commas_are_swept()
+    {
+        using ScratchFolder scratch = ShortMatches.Files();
+        string mole = File.ReadAllText(scratch["robots/mole.toml"]);
+        int tyre = mole.IndexOf("[[tyre]]", StringComparison.Ordinal);
+        string block = mole[tyre..mole.IndexOf("[[", tyre + 2, StringComparison.Ordinal)];
+        File.WriteAllText(scratch["robots/mole.toml"], mole + "\n" + block.Replace("name = \"soft\"", "name = \"silicone, soft\"", StringComparison.Ordinal));
+        foreach (string[] vary in new string[][] { ["--vary", "wheel.*.tyre=[\"silicone, soft\", soft]"], ["--vary", "wheel.*.tyre=silicone, soft", "--vary", "wheel.*.tyre=soft"] })
+        {
+            Cli cli = Cli.Run(["sweep", scratch["short.toml"], .. vary, "--json"]);
+            Assert.True(cli.Code == ExitCode.Done, cli.Error);
+            JsonElement r = JsonDocument.Parse(cli.Output).RootElement;
+            Assert.Equal(["silicone, soft", "soft"], r.GetProperty("points").EnumerateArray().Select(p => p.GetProperty("at")[0].GetString()));
+        }
+    }
+
+    // at most as many matches more as were asked for; together is what was drawn; between the middle values as run tells it
+    [Theory]
+    [InlineData("", 15, true)]
+    [InlineData("reaction_delay = \"0.1 s exact\"\n", 10, false)]
+    public void Odds_tell_what_moving_first_is_worth(string late, int each, bool isDrawn)
+    {
+        using ScratchFolder scratch = ShortMatches.Files(late);
+        Cli cli = Cli.Run("odds", scratch["short.toml"], "--matches", "30", "--json", "--out", scratch["out"], "--no-plots");
+        JsonElement r = JsonDocument.Parse(cli.Output).RootElement;
+        JsonElement[] cases = [.. r.GetProperty("start_cases").EnumerateArray()];
+        Assert.Equal(["first", "together", "last"], cases.Select(c => c.GetProperty("case").GetString()));
+        Assert.All(cases, c => Assert.Equal(each, c.GetProperty("matches").GetInt32()));
+        double[] wins = [.. cases.Select(c => c.GetProperty("win_share").GetDouble())];
+        Assert.True(wins[0] > wins[1] && wins[1] > wins[2], string.Join(", ", wins));
+        double drawn = File.ReadLines(scratch["out/matches.csv"]).Count(l => int.TryParse(l.Split(',')[0], out int n) && n < each && l.Split(',')[1] == "robot") / (double)each;
+        Assert.Equal(isDrawn, drawn == wins[1]);
+        JsonElement run = JsonDocument.Parse(Cli.Run("run", scratch["short.toml"], "--json").Output).RootElement;
+        Assert.Equal(run.GetProperty("worth").ToString(), r.GetProperty("worth").ToString());
+        Assert.Equal(["first", "together", "last"], run.GetProperty("start_cases").EnumerateArray().Select(c => c.GetProperty("case").GetString()));
     }
 
     [Fact]

@@ -1,7 +1,11 @@
 using System.Text.Json;
+using PushSim.Analysis;
 using PushSim.Cli.New;
 using PushSim.Cli.Shared;
+using PushSim.Runs;
+using PushSim.Scenarios;
 using PushSim.Scenarios.Keys;
+using PushSim.Simulation;
 using Xunit;
 
 namespace PushSim.Cli.Tests.New;
@@ -40,6 +44,20 @@ public class NewCommandTests
         Assert.Equal("finished", json.RootElement.GetProperty("status").GetString());
         Assert.Empty(json.RootElement.GetProperty("warnings").EnumerateArray());
         Assert.InRange(json.RootElement.GetProperty("energy_residual_ratio").GetDouble(), 0.0, 1e-3);
+    }
+
+    // twins of the starter, and whoever meets in a shipped shove, start together: no robot is handed the match
+    [Fact]
+    public void A_starter_and_every_shipped_shove_start_even()
+    {
+        using var scratch = new ScratchFolder();
+        Cli.Run("new", "--kind", "shove", "--out", scratch["my"]);
+        ScenarioSettings starter = ScenarioReader.Read(scratch["my/shove.toml"]).Scenario!;
+        StartCase together = StartReview.Of(starter with { Opponent = starter.Opponent! with { Robot = starter.Robot } }).Cases[(int)StartOrder.Together];
+        Assert.Equal((ShoveEnding.Stalemate, 0.0), (together.Ending, together.GroundGained));
+        string[] shoves = [scratch["my/shove.toml"], .. Directory.GetFiles(Path.Combine(Repository.Root, "scenarios"), "shove-*.toml")];
+        Assert.True(shoves.Length > 8);
+        Assert.All(shoves, s => Assert.Equal(0.0, StartShift.Lead(ScenarioReader.Read(s).Scenario!)));
     }
 
     // across the trade: every mass class with every layout, several motors and tyres; as written it is right, and it runs

@@ -5,6 +5,7 @@ using PushSim.Analysis.Sweep;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Style;
 using PushSim.Plotting.Svg;
+using PushSim.Simulation;
 using Xunit;
 
 namespace PushSim.Plotting.Tests.Plots;
@@ -24,6 +25,22 @@ public class SweepPlotTests
     [InlineData(1.0, 9.0, 62.0, 62.0)]
     public void Numbers_with_many_decimals_get_room_beside_a_narrow_curve(double first, double last, double least, double most) =>
         Assert.InRange(Build(PlotLook.Phone, first, 0.5 * (first + last), last).PlotMargins.Left, least, most);
+
+    // the band of the stalemate always, a line only where shoves come near it
+    [Theory]
+    [InlineData(0.51, 0.5, 1)]
+    [InlineData(0.05, 0.1, 0)]
+    [InlineData(-0.5, 0.5, 2)]
+    public void The_ground_of_shoves_is_shown_between_the_lines(double first, double last, int lines)
+    {
+        Assert.True(SweepInput.TryParse("chassis.mass=1..2", 2, out SweepInput? input, out _));
+        PlotModel model = SweepPlot.One(PlotLook.Phone, input!, SweepTable.Ground, [first, last], null, null, new ShoveSettings { Line = 0.5, DecidingGround = 0.03 });
+        Assert.Equal(lines, model.Annotations.OfType<LineAnnotation>().Count());
+        Assert.All(model.Annotations.OfType<LineAnnotation>(), l => Assert.Equal(0.5, Math.Abs(l.Y)));
+        RectangleAnnotation band = Assert.Single(model.Annotations.OfType<RectangleAnnotation>());
+        Assert.Equal((-0.03, 0.03), (band.MinimumY, band.MaximumY));
+        Assert.All(new[] { first, last, -0.03, 0.03 }, v => Assert.InRange(v, model.Axes[1].Minimum, model.Axes[1].Maximum));
+    }
 
     [Theory]
     [InlineData(new[] { 3.0, 2.0, 1.0 }, HorizontalAlignment.Left)]

@@ -49,7 +49,38 @@ public class SweepTableTests
         var table = SweepTable.Of([s_ratio], [("pull", true), (SweepTable.WinShare, true)], points);
         Assert.Equal(1, table.Columns[1].Best);
         Assert.Equal(0.6, table.Value(points[1], 1));
-        Assert.Same(points[2], Assert.Single(table.NotToldFrom(1)));
+        Assert.Equal([1, 2], table.Columns[1].Ties);
+        Assert.Null(table.Columns[1].Alone);
+    }
+
+    // within a thousandth, of ground within two millimetres; ground at the line ties whatever it is, ground a second does not
+    [Theory]
+    [InlineData("pull", 5.0, 5.004, false, true)]
+    [InlineData("pull", 5.0, 5.006, false, false)]
+    [InlineData(SweepTable.Ground, 0.1, 0.1019, false, true)]
+    [InlineData(SweepTable.Ground, 0.1, 0.103, false, false)]
+    [InlineData(SweepTable.Ground, 0.48, 0.51, true, true)]
+    [InlineData(SweepTable.GroundRate, 0.48, 0.51, true, false)]
+    public void Points_that_the_numerics_do_not_tell_apart_tie(string key, double one, double other, bool isAtLine, bool ties)
+    {
+        SweepPoint[] points = [.. new[] { one, other }.Select((v, i) => Point(i, v) with { Shove = new ShoveOutcome { Ending = isAtLine ? ShoveEnding.Line : ShoveEnding.Ground, Winner = 0, GroundGained = v, EndTime = 1.0 } })];
+        foreach (bool isHighest in new[] { true, false })
+        {
+            var table = SweepTable.Of([s_tyre], [(key, isHighest)], points);
+            Assert.Equal(ties ? [0, 1] : [], table.Columns[0].Ties);
+            Assert.Equal(ties ? null : isHighest ? 1 : 0, table.Columns[0].Alone);
+            Assert.Equal((ties, 0), (table.IsSame(0), table.Winner));
+        }
+    }
+
+    // the same distance to the line on either side is no tie
+    [Fact]
+    public void A_win_and_a_loss_at_the_line_do_not_tie()
+    {
+        SweepPoint[] points = [.. new[] { -0.5, 0.5 }.Select((v, i) => Point(i, v) with { Shove = new ShoveOutcome { Ending = ShoveEnding.Line, Winner = v > 0.0 ? 0 : 1, GroundGained = v, EndTime = 1.0 } })];
+        var table = SweepTable.Of([s_tyre], [(SweepTable.Ground, true)], points);
+        Assert.Equal(1, table.Columns[0].Alone);
+        Assert.Null(table.Winner);
     }
 
     [Theory]

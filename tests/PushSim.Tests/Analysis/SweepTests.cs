@@ -26,6 +26,11 @@ public class SweepTests
     [InlineData("a=0.5, 0.7 ,0.9", 9, "0.5|0.7|0.9")]
     [InlineData("a=3 mm,4 mm", 9, "3 mm|4 mm")]
     [InlineData("wheel.*.tyre=soft,printed hard", 9, "soft|printed hard")]
+    [InlineData("wheel.*.tyre=[\"silicone, soft\", latex]", 9, "silicone, soft|latex")]
+    [InlineData("wheel.*.tyre='silicone, soft' , latex", 9, "silicone, soft|latex")]
+    [InlineData("wheel.*.tyre=[hard, 'grip \"B\", worn']", 9, "hard|grip \"B\", worn")]
+    [InlineData("wheel.*.tyre=[\"a..b\"]", 9, "a..b")]
+    [InlineData("a=[30, 10]", 9, "10|30")]
     [InlineData("robot=robots/mole.toml,robots/badger.toml", 9, "robots/mole.toml|robots/badger.toml")]
     public void Texts(string text, int points, string expected)
     {
@@ -42,11 +47,35 @@ public class SweepTests
     [InlineData("mass=1..1")]
     [InlineData("mass=1 g..2 kg")]
     [InlineData("mass=1,,2")]
+    [InlineData("mass=1,2,")]
+    [InlineData("tyre=[a, b")]
+    [InlineData("tyre=[]")]
+    [InlineData("tyre=[\"a, b]")]
+    [InlineData("tyre=[\"a\" b, c]")]
     public void Wrong_texts_say_what_is_wrong(string text)
     {
         Assert.False(SweepInput.TryParse(text, 3, out SweepInput? input, out SweepFault? fault));
         Assert.Null(input);
         Assert.NotEqual("", SweepWords.Of(fault!));
+    }
+
+    [Fact]
+    public void Of_a_key_that_comes_again_each_text_is_one_value()
+    {
+        Assert.True(SweepInput.TryParse(["wheel.*.tyre=silicone, soft", "mass=1..2", "wheel.*.tyre=\"latex, thin\""], keys => keys + 1, out IReadOnlyList<SweepInput> inputs, out _));
+        Assert.Equal([["silicone, soft", "latex, thin"], ["1", "1.5", "2"]], inputs.Select(i => i.Texts));
+        Assert.True(SweepInput.TryParse(["mass=2 kg", "mass=1 kg"], _ => 9, out inputs, out _));
+        Assert.Equal([1.0, 2.0], inputs[0].Numbers!);
+    }
+
+    [Theory]
+    [InlineData("mass=1..2")]
+    [InlineData("mass=[1, 2]")]
+    public void A_range_or_a_list_goes_alone(string text)
+    {
+        Assert.False(SweepInput.TryParse(["mass=3", text], _ => 9, out _, out SweepFault? fault));
+        Assert.Equal(SweepFaultKind.Again, fault!.Kind);
+        Assert.StartsWith($"\"{text}\" stands beside another text of its key", SweepWords.Of(fault), StringComparison.Ordinal);
     }
 
     // y = 1 - x^2: 5 % below the best at x = sqrt 0.05 (closed form); straight between points a hundredth apart

@@ -10,4 +10,5 @@ namespace PushSim.Analysis.Sweep;
 /// <param name="Failed">Why the run failed; null if it did not.</param>
 /// <param name="HasTipped">True if a robot tipped or lost the floor, which ended the run.</param>
 /// <param name="IsBouncing">True if the robot bounced on its tether, so that its mean pull is no steady one.</param>
-public sealed record SweepPoint(int[] Place, double?[] Answers, Tally? Odds, RunStop? Failed, bool HasTipped = false, bool IsBouncing = false);
+/// <param name="Shove">Who won, of a shove.</param>
+public sealed record SweepPoint(int[] Place, double?[] Answers, Tally? Odds, RunStop? Failed, bool HasTipped = false, bool IsBouncing = false, ShoveOutcome? Shove = null);

@@ -41,7 +41,7 @@ public static class SweepRuns
                 double?[] found = answers(result, (clock?.Invoke() ?? 0.0) - start);
                 var point = result.Status == RunStatus.Failed
                     ? new SweepPoint(places[i], new double?[found.Length], null, result.Stop)
-                    : new SweepPoint(places[i], found, null, null, result.Status == RunStatus.Tips, result.Answers.IsBouncing);
+                    : new SweepPoint(places[i], found, null, null, result.Status == RunStatus.Tips, result.Answers.IsBouncing, result.Shove);
                 lock (gate)
                 {
                     points[i] = point;

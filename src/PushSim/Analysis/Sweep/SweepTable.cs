@@ -1,3 +1,5 @@
+using PushSim.Runs;
+
 namespace PushSim.Analysis.Sweep;
 
 /// <summary>The points of a sweep and what is best among them.</summary>
@@ -6,8 +8,17 @@ public sealed record SweepTable
     /// <summary>Key of the column of win shares.</summary>
     public const string WinShare = "win_share";
 
-    // Values that differ by less, as a share, are one and the same [1].
-    private const double Same = 1e-9;
+    /// <summary>Key of the column of ground gained, which ends at the line.</summary>
+    public const string Ground = "ground_gained_m";
+
+    /// <summary>Key of the column of ground gained a second, which goes on to tell where every shove ends at the line.</summary>
+    public const string GroundRate = "ground_rate_m_per_s";
+
+    /// <summary>Share within which values tie [1]: ten times the relative tolerance of a run.</summary>
+    public const double TieShare = 1e-3;
+
+    /// <summary>Ground [m], and ground a second [m/s], within which shoves tie: a run at the default tolerance is within 2 mm of an exact one (tested).</summary>
+    public const double TieGround = 2e-3;
 
     // Share of the most from which on the least is about as much [1].
     private const double AboutAsMuch = 0.95;
@@ -24,7 +35,7 @@ public sealed record SweepTable
     /// <param name="points">The points.</param>
     public static SweepTable Of(IReadOnlyList<SweepInput> inputs, IReadOnlyList<(string Key, bool IsHighestBest)> columns, IReadOnlyList<SweepPoint> points)
     {
-        var table = new SweepTable { Points = points, Columns = [.. columns.Select(c => new SweepColumn(c.Key, c.IsHighestBest, null, null, []))] };
+        var table = new SweepTable { Points = points, Columns = [.. columns.Select(c => new SweepColumn(c.Key, c.IsHighestBest, null, null, [], []))] };
         return table with { Columns = [.. table.Columns.Select((c, k) => table.Judged(inputs, c, k))] };
     }
 
@@ -37,13 +48,14 @@ public sealed record SweepTable
         return isOdds ? (point.Odds is { Matches: > 0 } t ? t.Share(t.Wins) : null) : point.Answers[column];
     }
 
-    /// <summary>Whether a column has one and the same value at every one of several points.</summary>
+    /// <summary>Whether a column tells none of several points from another: all tie, or of win shares all are one and the same.</summary>
     /// <param name="column">Number of the column, from 0 [1].</param>
-    public bool IsSame(int column)
-    {
-        double[] all = [.. Points.Select(p => Value(p, column)).OfType<double>()];
-        return all.Length == Points.Count && all.Length > 1 && all.Max() - all.Min() <= Same * Math.Max(Math.Abs(all.Max()), Math.Abs(all.Min()));
-    }
+    public bool IsSame(int column) => Points.Count > 1 && (Columns[column].Key == WinShare
+        ? Points.All(p => Value(p, column) is double v && v == Value(Points[0], column))
+        : Columns[column].Ties.Count == Points.Count);
+
+    /// <summary>Who won the shove of every point: 0 the first robot, 1 the opponent, -1 nobody [1]; null where that differs or there was none.</summary>
+    public int? Winner => Points.Count > 0 && Points.All(p => p.Shove is not null && p.Shove.Winner == Points[0].Shove?.Winner) ? Points[0].Shove!.Winner : null;
 
     /// <summary>Whether a column above 0 hardly tells several points apart: the least is about as much as the most.</summary>
     /// <param name="column">Number of the column, from 0 [1].</param>
@@ -53,12 +65,19 @@ public sealed record SweepTable
         return all.Length > 1 && all.Min() > AboutAsMuch * all.Max() && all.Max() > 0.0;
     }
 
-    /// <summary>The other points that drawn matches do not tell from the best: those whose 95 % interval reaches into its own.</summary>
-    /// <param name="best">Number of the best point, which has matches [1].</param>
-    public IReadOnlyList<SweepPoint> NotToldFrom(int best)
+    // Ground ties at the line whatever it is, win shares where drawn matches do not tell them apart: where the 95 % interval of the one reaches into the other's.
+    private bool IsTie(string key, int k, SweepPoint point, SweepPoint best)
     {
-        double least = Points[best].Odds!.WinInterval.Low;
-        return [.. Points.Where((p, i) => i != best && p.Odds is { } t && t.WinInterval.High >= least)];
+        if (Value(point, k) is not double v || Value(best, k) is not double most)
+        {
+            return false;
+        }
+
+        bool isGround = key is Ground or GroundRate;
+        return key == WinShare
+            ? point.Odds!.WinInterval is var own && best.Odds!.WinInterval is var other && own.Low <= other.High && own.High >= other.Low
+            : Math.Abs(v - most) <= Math.Max(TieShare * Math.Abs(most), isGround ? TieGround : 0.0)
+                || (key == Ground && point.Shove is { Ending: ShoveEnding.Line } s && best.Shove is { Ending: ShoveEnding.Line } b && s.Winner == b.Winner);
     }
 
     private SweepColumn Judged(IReadOnlyList<SweepInput> inputs, SweepColumn column, int k)
@@ -67,6 +86,7 @@ public sealed record SweepTable
         int? best = Optimum.Best(y, column.IsHighestBest);
         Optimum? curve = inputs.Count == 1 && inputs[0].Numbers is { } numbers ? Optimum.OfCurve([.. Points.Select(p => numbers[p.Place[0]])], y, column.IsHighestBest) : null;
         int[] good = best is int b ? [.. Enumerable.Range(0, y.Length).Where(i => y[i] is double v && Optimum.IsGood(v, y[b]!.Value))] : [];
-        return column with { Best = best, Flatness = curve, GoodPoints = good };
+        int[] ties = best is int t ? [.. Enumerable.Range(0, y.Length).Where(i => i == t || IsTie(column.Key, k, Points[i], Points[t]))] : [];
+        return column with { Best = best, Flatness = curve, GoodPoints = good, Ties = ties.Length > 1 ? ties : [] };
     }
 }

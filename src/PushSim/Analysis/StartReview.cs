@@ -1,0 +1,60 @@
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Analysis;
+
+/// <summary>What a shove owes to who moves first: it is run again with one robot a tenth of a second ahead of the other and with both together, and with more grip and more mass.</summary>
+public static class StartReview
+{
+    // Grip and mass that a tenth of a second is compared with, as multiples [1].
+    private const double More = 1.1;
+
+    // A line that nobody reaches [m].
+    private const double FarLine = 1000.0;
+
+    private static readonly StartOrder[] s_orders = [StartOrder.First, StartOrder.Together, StartOrder.Last];
+
+    /// <summary>The result with the study; results without a shove come back as they are.</summary>
+    /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
+    public static RunResult Review(RunResult result, CancellationToken cancel = default) => result.Shove is null ? result : result with { Start = Of(result.Scenario, cancel) };
+
+    /// <summary>The study of a shove, as accurate as drawn matches are unless its numerics are not the usual ones.</summary>
+    /// <param name="shove">Settings with an opponent.</param>
+    /// <param name="cancel">Stops the runs.</param>
+    /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
+    public static StartStudy Of(ScenarioSettings shove, CancellationToken cancel = default)
+    {
+        ScenarioSettings drawn = shove with { Numerics = shove.Numerics.IsUsual ? shove.Numerics.ForDraws : shove.Numerics };
+        double lead = StartShift.Lead(drawn);
+        ScenarioSettings[] starts = [.. s_orders.Select(o => StartShift.With(drawn, o, lead))];
+        ScenarioSettings together = starts[(int)StartOrder.Together];
+        ScenarioSettings[] all = [.. starts, together with { Robot = Gripping(together.Robot) }, together with { Robot = Heavier(together.Robot) }];
+        MatchOutcome[] ends = Play(all, cancel);
+        bool isWithoutLine = ends.Any(e => Ending(e) == ShoveEnding.Line);
+        MatchOutcome[] free = isWithoutLine ? Play([.. all.Select(s => s with { Shove = s.Shove with { Line = FarLine } })], cancel) : ends;
+        double?[] ground = [.. free.Select(e => Ending(e) is null or ShoveEnding.Tips ? (double?)null : e.GroundGained)];
+        var worth = new StartWorth(0.5 * (ground[0] - ground[2]), ground[3] - ground[1], ground[4] - ground[1], isWithoutLine);
+        return new StartStudy([.. s_orders.Select((o, i) => new StartCase(o, Ending(ends[i]), ends[i].Winner, ends[i].GroundGained, ends[i].EndTime))], worth);
+    }
+
+    private static ShoveEnding? Ending(in MatchOutcome end) => end.Status == RunStatus.Failed ? null : end.Ending;
+
+    // One at a time and not in lanes: five matches are done before the lanes are compiled (0.3 s in all against 0.8 s, equal robots of shove-equals).
+    private static MatchOutcome[] Play(ScenarioSettings[] shoves, CancellationToken cancel)
+    {
+        var ends = new MatchOutcome[shoves.Length];
+        Parallel.For(0, shoves.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancel }, i => ends[i] = MatchBatch.RunAlone(i, shoves[i]));
+        return ends;
+    }
+
+    private static RobotSettings Gripping(RobotSettings robot) => robot with { Wheels = [.. robot.Wheels.Select(w => w with { Tyre = w.Tyre.Gripping(More) })] };
+
+    // spread as the mass was
+    private static RobotSettings Heavier(RobotSettings robot) => robot with
+    {
+        Chassis = robot.Chassis with
+        {
+            Mass = More * robot.Chassis.Mass, RollInertia = More * robot.Chassis.RollInertia, PitchInertia = More * robot.Chassis.PitchInertia, YawInertia = More * robot.Chassis.YawInertia,
+        },
+    };
+}
