@@ -57,7 +57,7 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        result = TurnReview.Review(CloseCall.Review(result, cancel), cancel);
+        result = ChatterReview.Review(TurnReview.Review(CloseCall.Review(result, cancel), cancel), cancel);
         TyreAnswers tyres = TyreAnswers.Of(result, file, options.Read, options.Rank, cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
 
