@@ -5,6 +5,7 @@ using PushSim.Analysis.Wear;
 using PushSim.Cli.Shared;
 using PushSim.Runs;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
 using PushSim.Simulation;
 using Xunit;
 

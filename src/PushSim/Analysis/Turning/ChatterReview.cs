@@ -94,7 +94,7 @@ public static class ChatterReview
         ScenarioSettings scenario = turn.Model.Scenario;
         bool falls = scenario.Robot.Wheels.Any(w => w.Tyre.FrictionTable is null && w.Tyre.KineticFriction < w.Tyre.StaticFriction);
         (ChatterPart Part, double Last)[] changes = [(ChatterPart.BodyDamping, 1.0 / Near), .. falls ? new[] { (ChatterPart.SlipSpeed, Near), (ChatterPart.SlipSpeed, 1.0 / Near) } : []];
-        return changes.Select(c => ChatterSearch.Edge(scenario, turn.State, c.Part, grows: false, c.Last, cancel) is double factor ? TyreNumber.Of(c.Part).Change(scenario, factor) : null)
+        return changes.Select(c => ChatterSearch.Edge(scenario, turn.State, c.Part, t => t.Chatter is not null, here: false, c.Last, cancel) is double factor ? TyreNumber.Of(c.Part).Change(scenario, factor) : null)
             .FirstOrDefault(c => c is not null);
     }
 

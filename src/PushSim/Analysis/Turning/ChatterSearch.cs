@@ -38,22 +38,23 @@ internal static class ChatterSearch
         return new ChatterRange(onset, stop is double s && onset is double o ? Math.Max(s, o) : stop);
     }
 
-    /// <summary>The factor on the damping of the tyre bodies at which chatter begins by itself or ends, nearest to 1; null if there is none.</summary>
+    /// <summary>The factor on the damping of the tyre bodies where the fastest growing mode neither grows nor dies, nearest to 1; null if there is none.</summary>
     public static double? OnsetFactor(ScenarioSettings scenario, double[]? guess, CancellationToken cancel)
     {
         // where it grows more damping is looked for, where it is quiet less
-        bool? here = Grows(scenario, ChatterPart.BodyDamping, 1.0, guess);
-        return here is bool grows ? Edge(scenario, guess, ChatterPart.BodyDamping, grows, grows ? Reach : 1.0 / Reach, cancel) : null;
+        static bool Grows(SteadyTurn turn) => turn.Growth > 0.0;
+        return Holds(scenario, ChatterPart.BodyDamping, 1.0, guess, Grows) is bool here ? Edge(scenario, guess, ChatterPart.BodyDamping, Grows, here, here ? Reach : 1.0 / Reach, cancel) : null;
     }
 
-    /// <summary>The factor on a number of the tyres, from 1 towards the last one, at which small swings begin to grow or no longer do; null if there is none.</summary>
+    /// <summary>The factor on a number of the tyres, from 1 towards the last one, at which something of its steady turn changes; null if there is none.</summary>
     /// <param name="scenario">The turn.</param>
     /// <param name="guess">State of its steady turn; null to look for it.</param>
     /// <param name="part">The number.</param>
-    /// <param name="grows">Whether they grow with the number as it is.</param>
+    /// <param name="of">What may change.</param>
+    /// <param name="here">Whether it is so with the number as it is.</param>
     /// <param name="last">The last factor that is tried [1].</param>
     /// <param name="cancel">Stops the work.</param>
-    public static double? Edge(ScenarioSettings scenario, double[]? guess, ChatterPart part, bool grows, double last, CancellationToken cancel)
+    public static double? Edge(ScenarioSettings scenario, double[]? guess, ChatterPart part, Func<SteadyTurn, bool> of, bool here, double last, CancellationToken cancel)
     {
         int steps = (int)Math.Round(Math.Abs(Math.Log(last)) / s_step);
         double inside = 1.0;
@@ -61,39 +62,32 @@ internal static class ChatterSearch
         {
             cancel.ThrowIfCancellationRequested();
             double factor = Math.Exp(Math.Sign(Math.Log(last)) * i * s_step);
-            if (Grows(scenario, part, factor, guess) is bool other && other != grows)
+            if (Holds(scenario, part, factor, guess, of) is bool other && other != here)
             {
-                return Bisect(scenario, part, guess, inside, factor, grows);
+                return Bisect(inside, factor);
             }
 
             inside = factor;
         }
 
         return null;
-    }
 
-    private static double Bisect(ScenarioSettings scenario, ChatterPart part, double[]? guess, double same, double other, bool grows)
-    {
-        while (Math.Abs(Math.Log(other / same)) > Accuracy)
+        double Bisect(double same, double other)
         {
-            double middle = Math.Sqrt(same * other);
-            if (Grows(scenario, part, middle, guess) == grows)
+            while (Math.Abs(Math.Log(other / same)) > Accuracy)
             {
-                same = middle;
+                double middle = Math.Sqrt(same * other);
+                (same, other) = Holds(scenario, part, middle, guess, of) == here ? (middle, other) : (same, middle);
             }
-            else
-            {
-                other = middle;
-            }
-        }
 
-        return Math.Sqrt(same * other);
+            return Math.Sqrt(same * other);
+        }
     }
 
     private static ScenarioSettings Scaled(ScenarioSettings scenario, double factor) => TyreNumber.Of(ChatterPart.BodyDamping).Scaled(scenario, factor);
 
-    private static bool? Grows(ScenarioSettings scenario, ChatterPart part, double factor, double[]? guess) =>
-        TurnModel.Create(TyreNumber.Of(part).Scaled(scenario, factor), out _) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? turn.Chatter is not null : null;
+    private static bool? Holds(ScenarioSettings scenario, ChatterPart part, double factor, double[]? guess, Func<SteadyTurn, bool> of) =>
+        TurnModel.Create(TyreNumber.Of(part).Scaled(scenario, factor), out _) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? of(turn) : null;
 
     // Damping is raised under a full cycle until that dies.
     private static double? StopFactor(ScenarioSettings scenario, double from, CancellationToken cancel)
