@@ -32,7 +32,9 @@ internal static class MeaningJson
             JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
             w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningWords.Of(e) : null);
             JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
-            JsonReport.WriteNumber(w, "chatter_hz", t.Chatter);
+            JsonReport.WriteNumber(w, "chatter_hz", t.Chatter.Frequency);
+            ChatterJson.Write(w, t.Chatter);
+            GripJson.Write(w, t.Life);
             w.WriteBoolean("material_known", t.Tyre.IsMaterialKnown);
             w.WriteBoolean("wear_known", t.WearPerMinute is not null);
             JsonReport.WriteNumber(w, "wear_m3_per_minute_of_turn", t.WearPerMinute);

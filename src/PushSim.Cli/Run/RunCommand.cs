@@ -58,7 +58,8 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        result = PlausibilityFinder.Review(TurnReview.Review(StartReview.Review(CloseCall.Review(result, cancel), cancel), cancel));
+        result = TurnReview.Review(StartReview.Review(CloseCall.Review(result, cancel), cancel), cancel);
+        result = PlausibilityFinder.Review(ChatterReview.Review(result, cancel));
         TyreAnswers tyres = TyreAnswers.Of(result, file, options.Read, options.Rank, cancel);
         List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
 

@@ -25,6 +25,8 @@ internal static class RunJson
             Number(answer.Key, answer.Of(result));
         }
 
+        ChatterJson.Write(writer, result.Chatter);
+        WriteHops(writer, result.Hops);
         Number("simulation_ms", milliseconds);
         WriteLimits(writer, "limits", result.Limits);
         if (result.Opponent is OpponentRun opponent)
@@ -105,6 +107,22 @@ internal static class RunJson
         writer.WriteEndArray();
     }
 
+    private static void WriteHops(Utf8JsonWriter writer, PushHops? hops)
+    {
+        if (hops is null)
+        {
+            return;
+        }
+
+        writer.WriteString("hop_wheel", hops.Wheel);
+        JsonReport.WriteRows(writer, "wheels_since_touch", hops.Wheels, w =>
+        {
+            writer.WriteString("wheel", w.Wheel);
+            JsonReport.WriteNumber(writer, "air_share", w.Share);
+            writer.WriteNumber("lift_offs", w.LiftOffs);
+        });
+    }
+
     private static void WriteOpponent(Utf8JsonWriter writer, RunResult result, OpponentRun opponent)
     {
         writer.WriteStartObject("opponent");
@@ -115,6 +133,8 @@ internal static class RunJson
             JsonReport.WriteNumber(writer, answer.Key, answer.OfOpponent(result));
         }
 
+        ChatterJson.Write(writer, ChatterVerdict.OfRun(result.Status, opponent.Answers));
+        WriteHops(writer, opponent.Hops);
         WriteLimits(writer, "limits", opponent.Limits);
         writer.WriteEndObject();
     }

@@ -25,7 +25,7 @@ internal static class TurnJson
         JsonReport.WriteNumber(writer, "growth_without_falling_friction_1_per_s", r.Feed?.WithoutFall);
         JsonReport.WriteNumber(writer, "growth_with_steady_loads_1_per_s", r.Feed?.WithSteadyLoad);
         JsonReport.WriteNumber(writer, "growth_with_neither_1_per_s", r.Feed?.WithNeither);
-        writer.WriteString("no_modes_because", r.NoModes == NoModesCause.None ? null : TurnWords.Of(r.NoModes));
+        writer.WriteString("no_modes_because", r.NoModes == NoModesCause.None ? null : ChatterWords.Of(r.NoModes));
         JsonReport.WriteNumber(writer, "simulated_growth_1_per_s", r.SimulatedGrowth);
         JsonReport.WriteRows(writer, "ring", r.Rings, x => WriteRing(writer, x));
         JsonReport.WriteRows(writer, "slip_speeds", r.SlipSpeeds, x => WriteSlipSpeed(writer, x));

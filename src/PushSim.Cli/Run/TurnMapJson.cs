@@ -14,6 +14,13 @@ internal static class TurnMapJson
         writer.WriteNumber("simulated_points_that_agree", m.Map.Agreement.Agree);
         WriteRows("growth_1_per_s", p => p.Growth);
         WriteRows("ring_margin", p => p.RingMargin);
+        writer.WriteStartArray("chatter");
+        for (int j = 0; j < m.Map.Y.Length; j++)
+        {
+            JsonReport.WriteTexts(writer, null, Enumerable.Range(0, m.Map.X.Length).Select(i => m.Map.Points[i, j] is { } p ? ChatterWords.Key(p.Chatter) : null));
+        }
+
+        writer.WriteEndArray();
         writer.WriteEndObject();
 
         void WriteAxis(string name, MapAxis axis, double[] values)

@@ -84,7 +84,9 @@ internal static class TyreJson
             Number(writer, "friction_after_runs", r.Grip?.Runs[^1].Friction);
             Number(writer, "runs_until_loss", r.Grip?.RunsUntilLoss);
             Number(writer, "yaw_rate_rad_per_s", r.Answers?.YawRate);
-            Number(writer, "chatter_hz", r.Answers?.Chatter);
+            GripJson.Write(writer, r.Life);
+            Number(writer, "chatter_hz", r.Chatter.Frequency);
+            ChatterJson.Write(writer, r.Chatter);
         });
     }
 

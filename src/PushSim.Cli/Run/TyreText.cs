@@ -22,6 +22,10 @@ internal static class TyreText
         {
             AnswerTable ranking = TyreTables.Of(answers.Ranking);
             yield return answers.Wear is null ? ranking.AddRemark(WearWords.Limits, isAside: true) : ranking;
+            if (TyreTables.GripOf(answers.Ranking) is AnswerTable life)
+            {
+                yield return life;
+            }
         }
     }
 }

@@ -55,10 +55,15 @@ internal static class JsonReport
         writer.WriteEndArray();
     }
 
-    /// <summary>A list of texts.</summary>
-    public static void WriteTexts(Utf8JsonWriter writer, string key, IEnumerable<string?> texts)
+    /// <summary>A list of texts; inside another list it has no key.</summary>
+    public static void WriteTexts(Utf8JsonWriter writer, string? key, IEnumerable<string?> texts)
     {
-        writer.WriteStartArray(key);
+        if (key is not null)
+        {
+            writer.WritePropertyName(key);
+        }
+
+        writer.WriteStartArray();
         foreach (string? text in texts)
         {
             writer.WriteStringValue(text);

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using PushSim.Analysis.Sweep;
+using PushSim.Analysis.Turning;
 using PushSim.Cli.Matches;
 using PushSim.Scenarios.Drawing;
 using PushSim.Words.Answers;
@@ -135,8 +136,15 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     {
         var progress = new ProgressLine(error, "points", places.Count, isQuiet);
         SweepPoint?[] done = SweepRuns.Run(
-            places, i => points[i].Scenario!.Middle, (run, _) => [.. asked.Select(a => a.Of(run))], request.Plan.Threads, progress.Step, () => progress.Seconds, cancel);
+            places, i => points[i].Scenario!.Middle, Found, request.Plan.Threads, progress.Step, () => progress.Seconds, cancel);
         progress.End();
         return done;
+
+        // chatter as `run` tells it
+        double?[] Found(RunResult run, double seconds)
+        {
+            RunResult told = asked.Any(a => a.Key == AnswerCatalogue.ChatterKey) ? ChatterReview.WithoutCure(run, cancel) : run;
+            return [.. asked.Select(a => a.Of(told))];
+        }
     }
 }

@@ -4,7 +4,6 @@ using PushSim.Analysis.Fit;
 using PushSim.Analysis.Meaning;
 using PushSim.Scenarios.Drawing;
 using PushSim.Scenarios.Scenes;
-using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Studies;
 
@@ -52,7 +51,7 @@ public static class LogMeaning
         return none with
         {
             Opponent = tyres.Select(t => t.Pair?.Middle.Opponent?.Robot.Name).FirstOrDefault() ?? "",
-            Tyres = Find(tyres, asked, outcome.Read?.Scenario?.Floor ?? new FloorSettings(), cancel),
+            Tyres = Find(tyres, asked, outcome.Read?.Scenario, cancel),
             Contest = tyres.Select(t => asked.Contest ?? t.Pair?.Label).FirstOrDefault() ?? "",
             Drawn = [.. tyres.SelectMany(t => t.Pair?.Values ?? [])],
             LeftOut = [.. outcome.Fits.Where(f => f.Limit.IsInconsistent).Select(f => (f.Name, "its forces contradict the robot file"))],
@@ -61,7 +60,7 @@ public static class LogMeaning
     }
 
     // Each tyre with the robot's own motors, then each with stronger ones if that was asked.
-    private static TyreMeaning[] Find(List<Candidate> tyres, MeaningRequest asked, FloorSettings floor, CancellationToken cancel)
+    private static TyreMeaning[] Find(List<Candidate> tyres, MeaningRequest asked, ScenarioSettings? scene, CancellationToken cancel)
     {
         Func<RobotSettings, RobotSettings>?[] motors = asked.Stronger is double factor ? [null, r => MeaningFinder.Stronger(r, factor)] : [null];
         (Candidate On, Func<RobotSettings, RobotSettings>? Motors)[] jobs = [.. motors.SelectMany(m => tyres.Select(t => (t, m)))];
@@ -69,7 +68,7 @@ public static class LogMeaning
         try
         {
             Parallel.For(0, jobs.Length, new ParallelOptions { MaxDegreeOfParallelism = asked.Threads, CancellationToken = cancel }, k =>
-                found[k] = MeaningFinder.Find(jobs[k].On.Robot, jobs[k].On.Tyre, jobs[k].Motors, floor, cancel));
+                found[k] = MeaningFinder.Find(jobs[k].On.Robot, jobs[k].On.Tyre, jobs[k].Motors, scene?.Floor ?? MeaningFinder.UsualFloor, scene?.TyreLife, cancel));
         }
         catch (AggregateException e) when (cancel.IsCancellationRequested)
         {

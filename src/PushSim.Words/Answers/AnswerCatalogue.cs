@@ -5,6 +5,9 @@ namespace PushSim.Words.Answers;
 /// <summary>Every number that a run can answer, one row each. Screen, JSON, CSV, sweeps, lists of --ask and the page of answers come from it.</summary>
 public static class AnswerCatalogue
 {
+    /// <summary>Key of the frequency of chatter, for which a turn is looked at closer.</summary>
+    public const string ChatterKey = "chatter_hz";
+
     private static readonly ManoeuvreKind[] s_shoves = [.. Enum.GetValues<ManoeuvreKind>().Where(k => ManoeuvreTraits.Of(k).NeedsOpponent)];
 
     private static readonly ManoeuvreKind[] s_pulls = Of(ManoeuvreFamily.Pull);
@@ -54,7 +57,14 @@ public static class AnswerCatalogue
         Both("effective_track_ratio", "effective track ratio", "", 3, Better.Less, a => a.EffectiveTrackRatio) with { Manoeuvres = s_turns },
         Both("scrub_moment_n_m", "scrub moment", "N m", 3, Better.Less, a => a.ScrubMoment) with { Manoeuvres = s_turns },
         Own("turn_current_a", "battery current while it turns", "A", 2, Better.Less, a => a.TurnCurrent) with { Manoeuvres = s_turns },
-        Both("chatter_hz", "chatter", "Hz", 0, Better.Less, a => a.Chatter) with { IsToldOfOpponent = true },
+        new(ChatterKey, "chatter", "Hz", 0, Better.Less, r => r.Chatter.Frequency)
+        {
+            OfOpponent = r => r.Opponent is { } o ? ChatterVerdict.OfRun(r.Status, o.Answers).Frequency : null, IsToldOfOpponent = true,
+        },
+        new("most_air_share", "most time of a wheel off the floor, since the touch", "%", 1, Better.Less, r => r.Hops?.MostAirShare)
+        {
+            Manoeuvres = s_pushes, OfOpponent = r => r.Opponent?.Hops?.MostAirShare, IsToldOfOpponent = true, ScreenScale = 100.0, IsForScripts = true,
+        },
         Both("wear_mm3", "tyre wear, all wheels", "mm³", 3, Better.Less, a => 1e9 * a.Wear) with
         {
             IsToldOfOpponent = true, WordsOf = r => IsWearWhole(r) ? "tyre wear, all wheels" : "tyre wear, where known",

@@ -25,6 +25,11 @@ public static class MeaningTables
 
             yield return table;
         }
+
+        if (GripWords.Table([.. r.Tyres.Where(t => !t.IsStronger).Select(t => (t.Tyre.Name, t.Life))]) is AnswerTable grip)
+        {
+            yield return grip;
+        }
     }
 
     private static AnswerTable Table(RobotMeaning r, bool isStronger, TyreMeaning[] tyres)
@@ -43,7 +48,7 @@ public static class MeaningTables
             List<string> cells =
             [
                 t.Tyre.Name, t.FirstMetre?.ToString("0.000", CultureInfo.InvariantCulture) ?? "never", t.Turn is TurnEase e ? MeaningWords.Of(e) : "not run",
-                t.Turn is null ? "" : t.Chatter?.ToString("0", CultureInfo.InvariantCulture) ?? (t.Tyre.IsMaterialKnown ? "none" : "not known"), t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not known",
+                t.Turn is null ? "" : ChatterWords.Cell(t.Chatter), t.WearPerMinute is double v ? (1e9 * v).ToString("0.0", CultureInfo.InvariantCulture) : "not known",
             ];
             if (hasShoves)
             {
@@ -56,6 +61,7 @@ public static class MeaningTables
             table.AddRow([.. cells]);
         }
 
+        table.AddRemarks(tyres.Where(t => t.Chatter.Kind is ChatterKind.Buzzes or ChatterKind.Close).Select(t => t.Tyre.Name + ChatterWords.Clause(t.Chatter).Replace("; its tyres", ": its tyres", StringComparison.Ordinal) + "."));
         table.AddRemarks(tyres.Where(t => t.Stop is not null).Select(t => $"{t.Tyre.Name}: {RunWords.Cause(t.Stop)}"));
         table.AddRemarks(tyres.Where(t => t.Shoves is { Failed: > 0 }).Select(t => Text($"{t.Tyre.Name}: {t.Shoves!.Failed} of {r.Shoves} shoves could not be run and do not count.")));
 
@@ -78,7 +84,7 @@ public static class MeaningTables
         string[] unknown = [.. r.Tyres.Where(t => !t.Tyre.IsMaterialKnown && !t.IsStronger).Select(t => t.Tyre.Name)];
         if (unknown.Length > 0)
         {
-            table.AddRemark($"what {string.Join(", ", unknown)} {(unknown.Length == 1 ? "is" : "are")} made of is not known, so buzz and wear are not, and the rest takes the stiffness of the tyre replaced: give --material, or name the tyre as in the robot file.");
+            table.AddRemark($"what {string.Join(", ", unknown)} {(unknown.Length == 1 ? "is" : "are")} made of is not known, so buzz, wear and grip over runs are not, and the rest takes the stiffness of the tyre replaced: give --material, or name the tyre as in the robot file.");
         }
 
         table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls. Set by: what binds the standing push. The tables to paste are what was run.", isAside: true);

@@ -14,7 +14,7 @@ public static class RunTables
 
     /// <summary>The tables, the answers first.</summary>
     public static IEnumerable<AnswerTable> Of(RunResult result) =>
-        new[] { Answers(result), LimitTable(result), EnergyTable(result) }.Where(t => t.Rows.Count > 0);
+        new[] { Answers(result), LimitTable(result), HopTable(result), EnergyTable(result) }.Where(t => t.Rows.Count > 0);
 
     /// <summary>What the run cost and how well its energy balance closes.</summary>
     /// <param name="result">The run.</param>
@@ -67,6 +67,22 @@ public static class RunTables
             if (limits.Count > MostSpans)
             {
                 table.AddRow(name, "", "", $"and {limits.Count - MostSpans} more changes");
+            }
+        }
+    }
+
+    private static AnswerTable HopTable(RunResult result)
+    {
+        AnswerTable table = new AnswerTable("Wheels that hop").AddColumn("Robot").AddColumn("Wheel").AddNumberColumn("off the floor since the touch").AddNumberColumn("times");
+        Add(result.Scenario.Robot.Name, result.Hops);
+        Add(result.Opponent?.Robot.Name ?? "", result.Opponent?.Hops);
+        return table;
+
+        void Add(string name, PushHops? hops)
+        {
+            foreach (WheelAir w in hops?.Wheel is null ? [] : hops.Wheels)
+            {
+                table.AddRow(name, w.Wheel, Text($"{100.0 * w.Share:0.0} %"), Text($"{w.LiftOffs}"));
             }
         }
     }

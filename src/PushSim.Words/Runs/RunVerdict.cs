@@ -7,7 +7,12 @@ internal static class RunVerdict
     private const double StandsStill = 1e-6;
 
     /// <summary>The sentence.</summary>
-    public static string Of(ScenarioSettings scenario, RunStatus status, string cause, RunAnswers a)
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="status">How the run ended.</param>
+    /// <param name="cause">Why it stopped early; empty if it did not.</param>
+    /// <param name="a">Its answers.</param>
+    /// <param name="chatter">Whether its tyres chatter; null: what the answers say.</param>
+    public static string Of(ScenarioSettings scenario, RunStatus status, string cause, RunAnswers a, ChatterVerdict? chatter = null)
     {
         string name = scenario.Robot.Name;
         if (status == RunStatus.Failed)
@@ -23,7 +28,7 @@ internal static class RunVerdict
         // a robot without motors cannot, and is not blamed for it
         bool isDriven = IsDriven(scenario.Robot);
         string idle = isDriven ? name : $"{name}, which has no motors,";
-        string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz") : string.Empty;
+        string buzz = ChatterWords.Clause(chatter ?? ChatterVerdict.OfRun(status, a));
         ManoeuvreTraits traits = scenario.Manoeuvre.Traits;
         return traits.Family switch
         {

@@ -10,7 +10,7 @@ public static class RunWords
         run.Stop is { Kind: RunStopKind.Refused } refused ? $"The run could not start: {Cause(refused)}."
         : run.Turning is TurnReport turn ? TurnWords.Verdict(turn, run)
         : run.Shove is ShoveOutcome shove ? ShoveVerdict.Of(run.Scenario, shove, run.Answers, run.Opponent!.Answers)
-        : RunVerdict.Of(run.Scenario, run.Status, Cause(run.Stop), run.Answers);
+        : RunVerdict.Of(run.Scenario, run.Status, Cause(run.Stop), run.Answers, run.Chatter);
 
     /// <summary>What to know before believing it, sentence by sentence; of two robots each tells whose it is.</summary>
     public static IReadOnlyList<string> Warnings(RunResult run) =>

@@ -17,9 +17,16 @@ internal static class WarningWords
         RunWarning.Sensorless w => PartWords.Sensorless(w.Motor),
         RunWarning.Doubtful w => PlausibilityWords.Of(w.Why),
         RunWarning.Jerk w => Text($"the greatest force of {w.Force:0.00} N is a jerk and no breakaway: {w.Held:0.00} N of it were held, the rest changed the robot's speed; {Calm}"),
+        RunWarning.Hopping w => Hopping(w.Hops),
         RunWarning.Bouncing w => $"the robot bounces on the tether, which fell slack {w.Times} times; {Calm}",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "no words for this warning"),
     };
+
+    private static string Hopping(PushHops h)
+    {
+        IEnumerable<string> wheels = h.Wheels.Where(w => w.Hops).OrderByDescending(w => w.Share).Select(w => Text($"{w.Wheel} {100.0 * w.Share:0} %"));
+        return Text($"wheels hop at about {h.Frequency:0} Hz from {h.From:0.00} to {h.To:0.00} s and hold nothing while they are in the air; share of the time since the touch off the floor: {string.Join(", ", wheels)}");
+    }
 
     private static string Softened(IReadOnlyList<string> tyres, string hertz) => tyres.Count == 1
         ? $"tyre {tyres[0]} is so hard that its tread could buzz faster than {hertz}, too fast to follow: it is computed softer, and buzz above {hertz} is neither found nor ruled out"

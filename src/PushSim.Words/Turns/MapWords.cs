@@ -11,8 +11,9 @@ public static class MapWords
     {
         int all = map.Found.Count();
         (int agree, int made) = map.Agreement;
+        string Share(ChatterKind kind) => Text($"{100.0 * map.Found.Count(p => p.Chatter == kind) / all:0} %");
         return all == 0
             ? "map: no steady turn was found anywhere in it"
-            : Text($"map: {100.0 * map.Found.Count(p => p.Growth > 0.0) / all:0} % of it chatters by itself; simulated points agree in {agree} of {made}");
+            : $"map: {Share(ChatterKind.Buzzes)} of it chatters, {Share(ChatterKind.Close)} is close to it; simulated points agree in {agree} of {made}";
     }
 }

@@ -14,9 +14,9 @@ public static class TurnExplanation
     private const double Apart = 1.2;
 
     /// <summary>The explanation, sentence by sentence.</summary>
-    public static IReadOnlyList<string> Of(TurnReport r, RunResult result) => r.Modes.Count == 0 ? [.. Lifted(r)] :
+    public static IReadOnlyList<string> Of(TurnReport r, RunResult result) => r.Modes.Count == 0 ? [.. ChatterWords.Explanation(result.Chatter), .. Lifted(r)] :
     [
-        .. Lifted(r), .. Feed(r, result.Scenario), .. Mode(r), .. Other(r), .. Contrast(r, result.Answers), Range(r, result.Scenario), .. SlipSpeeds(r, result.Scenario),
+        .. ChatterWords.Explanation(result.Chatter), .. Lifted(r), .. Feed(r, result.Scenario), .. Mode(r), .. Other(r), .. Contrast(r, result), Range(r, result.Scenario), .. SlipSpeeds(r, result.Scenario),
     ];
 
     private static IEnumerable<string> Lifted(TurnReport r)
@@ -29,14 +29,14 @@ public static class TurnExplanation
     }
 
     // Where the run does other than its small swings
-    private static IEnumerable<string> Contrast(TurnReport r, RunAnswers answers)
+    private static IEnumerable<string> Contrast(TurnReport r, RunResult result)
     {
-        if (answers.Chatter is not null && r.Modes[0].Growth <= 0.0)
+        if (result.Chatter.Kind == ChatterKind.Buzzes && !r.Modes.Any(m => m.IsChatter))
         {
             yield return "Yet it chatters: the start of the turn throws the treads into a large swing, and that one keeps itself going.";
         }
 
-        if (TurnWords.Latent(r, answers) is not null)
+        if (result.Chatter.IsLatent)
         {
             yield return "The run is quiet all the same, for nothing disturbs an even robot on an even floor; a seam of the floor or a centre of mass a little off the middle starts it.";
         }
@@ -65,7 +65,7 @@ public static class TurnExplanation
 
     private static IEnumerable<string> Mode(TurnReport r)
     {
-        TurnMode first = r.Modes[0];
+        TurnMode first = First(r);
         string swing = first.Frequency > 0.0 ? Text($" at {first.Frequency:0.0} Hz") : "";
         yield return first.Growth > 0.0
             ? Text($"In the whole robot {TurnWords.Of(first.Part)}{swing} grows by itself, {Folds(first.Growth)}.")
@@ -81,17 +81,20 @@ public static class TurnExplanation
         }
     }
 
+    // the swing that is chatter, else the fastest growing one
+    private static TurnMode First(TurnReport r) => r.Modes.FirstOrDefault(m => m.IsChatter) ?? r.Modes[0];
+
     // What the fastest growing swing lives on, as far as taking causes away tells.
     private static string Source(TurnFeed f, bool falls)
     {
         const string Load = "a tread holds as much as its wheel is loaded, and the load swings as the body bounces, pitches and rolls on its tyres";
         string without = falls ? Text($"Falling friction does not make it: with friction that is the same at every slip speed it would still grow, {Folds(f.WithoutFall)}. ") : "";
-        return (f.WithoutFall > 0.0, f.WithSteadyLoad > 0.0, f.WithNeither > 0.0) switch
+        return f.Kind switch
         {
-            (false, true, _) => "Falling friction makes it: with friction that is the same at every slip speed it would die out.",
-            (true, false, _) => Text($"{without}The body's own swinging makes it: {Load}; were the loads steady, it would die out."),
-            (false, false, _) => Text($"It takes two causes: falling friction, and that {Load}. Without either it would die out."),
-            (true, true, false) => Text($"It has two causes, each enough alone: falling friction ({Folds(f.WithSteadyLoad)} without the other), and that {Load} ({Folds(f.WithoutFall)})."),
+            ChatterFeed.Friction => "Falling friction makes it: with friction that is the same at every slip speed it would die out.",
+            ChatterFeed.Loads => Text($"{without}The body's own swinging makes it: {Load}; were the loads steady, it would die out."),
+            ChatterFeed.Both => Text($"It takes two causes: falling friction, and that {Load}. Without either it would die out."),
+            ChatterFeed.Either => Text($"It has two causes, each enough alone: falling friction ({Folds(f.WithSteadyLoad)} without the other), and that {Load} ({Folds(f.WithoutFall)})."),
             _ => Text($"{without}Nor is it that {Load}: it would grow with steady loads, too. What else feeds it is not known."),
         };
     }
@@ -99,8 +102,8 @@ public static class TurnExplanation
     // One more growing swing at another frequency: which of them a run shows hangs on what starts it.
     private static IEnumerable<string> Other(TurnReport r)
     {
-        TurnMode first = r.Modes[0];
-        if (r.Modes.Skip(1).FirstOrDefault(m => m.Growth > 0.0 && m.Frequency > 0.0 && Math.Max(m.Frequency, first.Frequency) > Apart * Math.Min(m.Frequency, first.Frequency)) is TurnMode other)
+        TurnMode first = First(r);
+        if (r.Modes.FirstOrDefault(m => m != first && m.Growth > 0.0 && m.Frequency > 0.0 && Math.Max(m.Frequency, first.Frequency) > Apart * Math.Min(m.Frequency, first.Frequency)) is TurnMode other)
         {
             yield return Text($"Another swing grows, too: {TurnWords.Of(other.Part)} at {other.Frequency:0.0} Hz, {Folds(other.Growth)}. A seam of the floor or a centre of mass a little off the middle may bring out that one instead.");
         }
@@ -138,7 +141,7 @@ public static class TurnExplanation
         }
 
         string ring = Spans(r.SlipSpeeds, p => p.RingMargin < 1.0);
-        string all = Spans(r.SlipSpeeds, p => p.Growth > 0.0);
+        string all = Spans(r.SlipSpeeds, p => p.Chatters);
         double own = scenario.Robot.Wheels[0].Tyre.SlipSpeed;
 
         // where friction does not fall the ring has no margin: nothing feeds it

@@ -95,7 +95,7 @@ public static class TurnTables
         AnswerTable table = new AnswerTable("Swing of the turn").AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
         if (r.Modes.Count == 0)
         {
-            table.AddRemark($"no modes of the steady turn: {TurnWords.Of(r.NoModes)}");
+            table.AddRemark($"no modes of the steady turn: {ChatterWords.Of(r.NoModes)}");
         }
 
         table.AddRemarks(explanation);

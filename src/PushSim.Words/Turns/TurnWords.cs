@@ -3,17 +3,12 @@ namespace PushSim.Words.Turns;
 /// <summary>What a turn answers, and words for what its report names.</summary>
 public static class TurnWords
 {
-    // Twentyfold within a second; what grows slower is not seen within a turn [1/s].
-    private const double SeenGrowth = 3.0;
-
     /// <summary>The answer as one sentence.</summary>
     public static string Verdict(TurnReport r, RunResult result)
     {
         RunAnswers a = result.Answers;
         string name = result.Scenario.Robot.Name;
-        WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0)];
-        string buzz = a.Chatter is { } hz ? Text($"; its tyres chatter at about {hz:0} Hz{(lifted.Length > 0 ? " and leave the floor" : "")}")
-            : Latent(r, a) is { } mode ? Text($"; quiet here, but small swings near {mode.Frequency:0} Hz grow ({Of(mode.Part)}): expect chatter from the first bump") : "";
+        string buzz = ChatterWords.Clause(result.Chatter, r.Wheels.Any(w => w.LiftOffs > 0) ? " and leave the floor" : "");
         if (r.Ease == TurnEase.CannotTurn)
         {
             string limit = a.Binding is null ? "" : $"; {(a.Binding.Named.Count == 1 ? "the " : "")}{BindingTable.Phrase(a.Binding)} set the limit";
@@ -25,10 +20,6 @@ public static class TurnWords
         string scrub = a.EffectiveTrackRatio is { } ratio ? Text($"; scrub costs it a factor of {ratio:0.00} in turning rate") : "";
         return Text($"{name} {ease}: {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
     }
-
-    /// <summary>A swing fast enough for chatter that grows by itself, in a run that did not disturb it; null for none.</summary>
-    internal static TurnMode? Latent(TurnReport r, RunAnswers a) =>
-        a.Chatter is null ? r.Modes.FirstOrDefault(m => m.Growth > SeenGrowth && m.Frequency >= ForceSpectrum.LowestFrequency) : null;
 
     private static string Needs(TurnReport r)
     {
@@ -84,17 +75,5 @@ public static class TurnWords
         TurnPart.Yaw => "yaw",
         TurnPart.Drift => "drift",
         _ => "wheel spin",
-    };
-
-    /// <summary>Why a turn has no modes; empty if it has.</summary>
-    public static string Of(NoModesCause cause) => cause switch
-    {
-        NoModesCause.None => "",
-        NoModesCause.CannotTurn => "it does not turn",
-        NoModesCause.UnevenFloor => "the floor is not the same all around, so there is no steady turn",
-        NoModesCause.HeldBack => "something holds the robot back, so there is no steady turn",
-        NoModesCause.NoCommand => "nothing is commanded",
-        NoModesCause.NoStand => "the robot does not stand on its wheels",
-        _ => "no steady turn was found",
     };
 }

@@ -73,28 +73,22 @@ public static class TyreTables
         ? $"dust: grip has fallen by {Percent(grip.GripLoss)} after {run} {(run == 1 ? "run" : "runs")}."
         : $"dust: grip has not fallen by {Percent(grip.GripLoss)} within {grip.Runs[^1].Run} runs; it is {Percent(grip.Runs[^1].Grip)} of the clean tyre's.";
 
+    /// <summary>Grip of the materials over runs without wiping; null where of none it is known.</summary>
+    public static AnswerTable? GripOf(IReadOnlyList<RankedTyre> ranking) => GripWords.Table([.. ranking.Where(r => r.Stop is null).Select(r => (r.Name, r.Life))]);
+
     /// <summary>Materials, the least worn tread first.</summary>
     public static AnswerTable Of(IReadOnlyList<RankedTyre> ranking)
     {
-        bool hasGrip = ranking.Any(r => r.Grip is not null);
         AnswerTable table = new AnswerTable("Tyre material, least worn tread first").AddColumn("Material")
-            .AddNumberColumn("Tread [µm/match]").AddNumberColumn("Lost [mg/match]").AddNumberColumn("Sliding friction");
-        if (hasGrip)
-        {
-            table.AddNumberColumn("after the runs");
-        }
-
-        table.AddNumberColumn("Buzz [Hz]");
+            .AddNumberColumn("Tread [µm/match]").AddNumberColumn("Lost [mg/match]").AddNumberColumn("Sliding friction").AddNumberColumn("Buzz [Hz]");
         foreach (RankedTyre r in ranking.Where(r => r.Stop is null))
         {
-            List<string> cells = [r.Name, Figure(1e6 * r.DepthPerMatch), Figure(1e6 * r.MassPerMatch), Figure(r.CleanFriction)];
-            if (hasGrip)
-            {
-                cells.Add(Figure(r.Grip?.Runs[^1].Friction ?? r.CleanFriction));
-            }
+            table.AddRow(r.Name, Figure(1e6 * r.DepthPerMatch), Figure(1e6 * r.MassPerMatch), Figure(r.CleanFriction), ChatterWords.Cell(r.Chatter));
+        }
 
-            cells.Add(r.Answers?.Chatter is double hz ? hz.ToString("0", CultureInfo.InvariantCulture) : r.Answers is null ? "" : "none");
-            table.AddRow([.. cells]);
+        if (ranking.All(r => r.Life is null))
+        {
+            table.AddRemark("Grip over runs is not known: the floor has no dust (floor.dust), or no tyre has a fouling distance.", isAside: true);
         }
 
         table.AddRemarks(ranking.Where(r => r.Stop is not null).Select(r => $"left out: {r.Name}: {RunWords.Cause(r.Stop)}"));

@@ -29,7 +29,7 @@ internal static class AnswerFinder
     /// <summary>All answers of a run.</summary>
     public static RunAnswers Find(RunHistory history, List<Mark> marks)
     {
-        RunAnswers answers = OfAny(history) with { Chatter = ChatterFinder.Find(history) };
+        RunAnswers answers = OfAny(history) with { Chatter = ChatterFinder.Find(history), IsChatterLookedFor = ChatterFinder.Window(history).Count > 0 };
         return history.Scenario.Manoeuvre.Traits.Family switch
         {
             ManoeuvreFamily.Pull => Pull(history, answers, marks),
@@ -167,8 +167,7 @@ internal static class AnswerFinder
     private static RunAnswers Turn(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
         int last = history.Time.Length - 1;
-        double start = FirstCommand(history);
-        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - start)));
+        int from = SettledFrom(history);
         double rate = history.Trace.Body.YawRate.Mean(from, last);
         double scrub = history.Trace.Body.ScrubMoment.Mean(from, last);
         marks.Add(new Mark(MarkKind.Settled, history.Time[from], rate));
@@ -203,6 +202,13 @@ internal static class AnswerFinder
 
     /// <summary>What bound the driven wheels over samples from..to; null where nothing was commanded.</summary>
     public static BindingShares? Bound(RunHistory history, int from, int to) => BindingSpans.Over(history.Time, history.DrivenBindings, from, to);
+
+    /// <summary>Number of the first sample of the settled part since the first command.</summary>
+    public static int SettledFrom(RunHistory history)
+    {
+        double end = history.Time[^1];
+        return history.IndexAt(end - (SettledShare * (end - FirstCommand(history))));
+    }
 
     /// <summary>When the first command that is not zero comes, or begins to build up [s]; 0 without one.</summary>
     public static double FirstCommand(RunHistory history) => history.Scenario.Manoeuvre.FirstCommand ?? 0.0;

@@ -2,74 +2,63 @@ using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
-/// <summary>Chatter in the settled last part of a run: the strongest line, above 15 Hz, of the wheels' tyre forces, where the forces
-/// swing by more than a stated share of the load they carry.</summary>
+/// <summary>Chatter in the settled part of a run: the strongest line, above 15 Hz, of the forces of those tyres whose force swings by more than a stated share of the load
+/// they carry.</summary>
 internal static class ChatterFinder
 {
-    // Standard deviation of a tyre force, as a share of its mean load, above which it is chatter [1]. A quiet turn shows under 0.01.
-    private const double Threshold = 0.05;
+    /// <summary>Swing of a tyre's force, as a share of its mean load, above which it is chatter [1]. A quiet turn shows under 0.01.</summary>
+    public const double Threshold = 0.05;
 
-    private const double Share = 0.4;
-
-    public static double? Find(RunHistory history)
+    /// <summary>The samples that are looked at, a power of two of them at the end of the settled part; none if there are too few.</summary>
+    public static (int First, int Count) Window(RunHistory history)
     {
         int last = history.Time.Length - 1;
-        int from = history.IndexAt(history.Time[last] * (1.0 - Share));
+        int n = ForceSpectrum.Length(last - AnswerFinder.SettledFrom(history) + 1);
+        return (last - n + 1, n);
+    }
 
-        int n = ForceSpectrum.Length(last - from + 1);
+    /// <summary>Whether a tyre chatters.</summary>
+    /// <param name="spectrum">Spectrum of its force over the window.</param>
+    /// <param name="load">Its load.</param>
+    /// <param name="window">The window.</param>
+    public static bool IsLoud(ForceSpectrum spectrum, Series load, (int First, int Count) window) => spectrum.Swing > Threshold * MeanLoad(load, window);
+
+    /// <summary>Frequency of a run's chatter [Hz]; null if it is quiet or has too few samples.</summary>
+    public static double? Find(RunHistory history)
+    {
+        (int first, int n) = Window(history);
         if (n == 0)
         {
             return null;
         }
 
-        from = last - n + 1;
-
         double rate = 1.0 / (history.Time[1] - history.Time[0]);
+        ForceSpectrum[] loud = [.. history.Trace.Wheels.Where(w => MaySwing(w, (first, n))).Select(w => (Wheel: w, Spectrum: ForceSpectrum.Of(w, first, n, rate)))
+            .Where(w => IsLoud(w.Spectrum, w.Wheel.Load, (first, n))).Select(w => w.Spectrum)];
         int lowest = (int)Math.Ceiling(ForceSpectrum.LowestFrequency * n / rate);
-        double[] power = new double[(n / 2) + 1];
-        bool isLoud = false;
-        foreach (WheelTrace wheel in history.Trace.Wheels)
-        {
-            double load = wheel.Load.Mean(from, last);
-            foreach (Series force in new[] { wheel.LateralForce, wheel.LongitudinalForce })
-            {
-                ReadOnlySpan<double> values = force.Values.Slice(from, n);
-                if (Deviation(values) > Threshold * load)
-                {
-                    double[] own = WindowedPower.Of(values);
-                    isLoud |= WindowedPower.Swing(own, lowest, n) > Threshold * load;
-                    for (int k = 0; k < power.Length; k++)
-                    {
-                        power[k] += own[k];
-                    }
-                }
-            }
-        }
-
-        if (!isLoud)
-        {
-            return null;
-        }
-
-        int best = lowest;
-        for (int k = lowest; k < power.Length; k++)
-        {
-            best = power[k] > power[best] ? k : best;
-        }
-
-        return best * rate / n;
+        return loud.Length == 0 ? null : Enumerable.Range(lowest, (n / 2) + 1 - lowest).MaxBy(k => loud.Sum(s => s.Amplitudes[k] * s.Amplitudes[k])) * rate / n;
     }
 
-    private static double Deviation(ReadOnlySpan<double> values)
+    // no transform for quiet runs: a force that swings by less in all swings by less above any frequency; the window gives the middle at most 1/mean square of its weight
+    private static bool MaySwing(WheelTrace wheel, (int First, int Count) window)
     {
-        double sum = 0.0;
-        double squares = 0.0;
-        foreach (double v in values)
-        {
-            sum += v - values[0];
-            squares += (v - values[0]) * (v - values[0]);
-        }
+        double least = Threshold * MeanLoad(wheel.Load, window);
+        return Variance(wheel.LongitudinalForce) + Variance(wheel.LateralForce) > WindowedPower.MeanSquare * least * least;
 
-        return Math.Sqrt(Math.Max(0.0, (squares / values.Length) - (sum / values.Length * (sum / values.Length))));
+        double Variance(Series force)
+        {
+            ReadOnlySpan<double> values = force.Values.Slice(window.First, window.Count);
+            double sum = 0.0;
+            double squares = 0.0;
+            foreach (double v in values)
+            {
+                sum += v - values[0];
+                squares += (v - values[0]) * (v - values[0]);
+            }
+
+            return Math.Max(0.0, (squares / values.Length) - (sum / values.Length * (sum / values.Length)));
+        }
     }
+
+    private static double MeanLoad(Series load, (int First, int Count) window) => load.Mean(window.First, window.First + window.Count - 1);
 }

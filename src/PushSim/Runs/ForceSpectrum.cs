@@ -1,4 +1,5 @@
 using System.Numerics;
+using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
@@ -23,6 +24,10 @@ public sealed record ForceSpectrum(string Wheel, double[] Amplitudes, double Swi
 
     /// <summary>Frequencies of a transform, from 0 to half the sample rate [Hz].</summary>
     internal static double[] FrequenciesOf(int n, double rate) => [.. Enumerable.Range(0, (n / 2) + 1).Select(k => k * rate / n)];
+
+    /// <summary>Spectrum of a wheel's tyre force over samples first..first + n - 1.</summary>
+    internal static ForceSpectrum Of(WheelTrace wheel, int first, int n, double rate) =>
+        Of(wheel.Name, wheel.LongitudinalForce.Values.Slice(first, n), wheel.LateralForce.Values.Slice(first, n), rate);
 
     /// <summary>Spectrum of two forces at right angles, sampled at the rate.</summary>
     internal static ForceSpectrum Of(string wheel, ReadOnlySpan<double> along, ReadOnlySpan<double> across, double rate)

@@ -8,4 +8,8 @@ namespace PushSim.Runs;
 /// <param name="Trace">What was recorded of it, in its own floor frame (the first robot's turned by half a turn).</param>
 /// <param name="Answers">Its answers, each null where it does not apply.</param>
 /// <param name="Limits">What bound its push, stretch by stretch.</param>
-public sealed record OpponentRun(RobotSettings Robot, Trace Trace, RunAnswers Answers, IReadOnlyList<BindingSpan> Limits);
+public sealed record OpponentRun(RobotSettings Robot, Trace Trace, RunAnswers Answers, IReadOnlyList<BindingSpan> Limits)
+{
+    /// <summary>How its wheels keep the floor while it pushes; null where it touches nothing.</summary>
+    public PushHops? Hops { get; init; }
+}

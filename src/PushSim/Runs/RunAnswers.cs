@@ -53,8 +53,11 @@ public sealed record RunAnswers
     /// <summary>Mean battery current over the settled part of a turn [A].</summary>
     public double? TurnCurrent { get; init; }
 
-    /// <summary>Frequency of tyre chatter [Hz]; null when quiet.</summary>
+    /// <summary>Frequency of tyre chatter that this run shows [Hz], in a push that of wheels that hop; null when quiet.</summary>
     public double? Chatter { get; init; }
+
+    /// <summary>Whether chatter was looked for, in enough samples.</summary>
+    public bool IsChatterLookedFor { get; init; }
 
     /// <summary>Worn volume of all tyres together [m^3]; null when no tyre has a wear number.</summary>
     public double? Wear { get; init; }

@@ -37,22 +37,23 @@ internal static class RunReport
         RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
         bool isPush = isTold && scene.Contacts.Count > 0;
         IReadOnlyList<BindingSpan>[] limits = [.. histories.Select(h => isPush ? BindingSpans.Find(h.Time, h.DrivenBindings, h.IndexAt(AnswerFinder.FirstCommand(h))) : [])];
+        PushHops?[] hops = [.. histories.Select(h => isPush ? HopFinder.Find(h, recorder.Watch.TouchTime) : null)];
         for (int k = 0; isPush && k < answers.Length; k++)
         {
             // since the touch by the rule of drawn matches; before one, over the whole run
             BindingShares? bound = double.IsNaN(recorder.Watch.TouchTime) ? AnswerFinder.Bound(histories[k], 0, history.Time.Length - 1) : recorder.Watch.Robots[k].Binding;
-            answers[k] = answers[k] with { Binding = bound, IsNearTopSpeed = bound?.Leading == BindingKind.Motor && NearTopSpeed.Is(histories[k], recorder.Watch.TouchTime) };
+            answers[k] = answers[k] with { Binding = bound, IsNearTopSpeed = bound?.Leading == BindingKind.Motor && NearTopSpeed.Is(histories[k], recorder.Watch.TouchTime), Chatter = hops[k]?.Frequency ?? answers[k].Chatter };
         }
 
         ShoveOutcome? shove = scenario.Opponent is null || !isTold || status == RunStatus.Failed ? null
             : ShoveJudge.Judge(scenario, recorder.Watch, report.Time, history, histories[1]);
-        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Trace, answers[1], limits[1]);
+        OpponentRun? opponent = scenario.Opponent is null ? null : new OpponentRun(scenario.Opponent.Robot, histories[1].Trace, answers[1], limits[1]) { Hops = hops[1] };
         return new RunResult
         {
             Scenario = scenario,
             Status = status,
             Stop = stop,
-            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null).Select(w => w with { Robot = k }))],
+            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, recorder.Watch.Robots[k].Upset, answers[k].Chatter is not null, hops[k]).Select(w => w with { Robot = k }))],
             Trace = history.Trace,
             Marks = marks,
             Answers = answers[0],
@@ -64,6 +65,7 @@ internal static class RunReport
             Limits = limits[0],
             Bindings = history.Bindings,
             Opponent = opponent,
+            Hops = hops[0],
             Shove = shove,
             CellReadings = LoadCell.Read(scenario.Tether?.Cell, history.Time.Values, history.Trace.Tether is { } tether ? tether.Force.Values : []),
         };

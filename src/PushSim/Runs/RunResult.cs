@@ -82,6 +82,16 @@ public sealed record RunResult
     /// <summary>A closer look at a turn; null for other manoeuvres and where nobody asked for it.</summary>
     public TurnReport? Turning { get; init; }
 
+    /// <summary>Whether its tyres chatter: what this run shows unless <c>ChatterReview</c> looked closer.</summary>
+    public ChatterVerdict Chatter
+    {
+        get => field ?? ChatterVerdict.OfRun(Status, Answers);
+        init;
+    }
+
+    /// <summary>How the first robot's wheels keep the floor while it pushes; null where it touches nothing.</summary>
+    public PushHops? Hops { get; init; }
+
     /// <summary>Load-cell readings (s, N); empty without a cell.</summary>
     public IReadOnlyList<(double Time, double Force)> CellReadings { get; init; } = [];
 }

@@ -55,6 +55,10 @@ public abstract record RunWarning
     /// <param name="Held">What of it tyres and weight held [N].</param>
     public sealed record Jerk(double Force, double Held) : RunWarning;
 
+    /// <summary>Wheels hop while the robot pushes.</summary>
+    /// <param name="Hops">Which, how often and how long.</param>
+    public sealed record Hopping(PushHops Hops) : RunWarning;
+
     /// <summary>The robot bounces on the tether.</summary>
     /// <param name="Times">How often the tether fell slack [1].</param>
     public sealed record Bouncing(int Times) : RunWarning;

@@ -19,7 +19,8 @@ internal static class RunWarnings
     /// <param name="history">Its history.</param>
     /// <param name="upset">How it lost its stand, if it did.</param>
     /// <param name="chatters">Whether the run tells of chatter.</param>
-    public static List<RunWarning> Of(RobotSystem system, RunHistory history, Upset upset, bool chatters)
+    /// <param name="hops">How its wheels keep the floor in a push; null if it does not push.</param>
+    public static List<RunWarning> Of(RobotSystem system, RunHistory history, Upset upset, bool chatters, PushHops? hops = null)
     {
         List<RunWarning> warnings = [];
         if (upset is Upset.NoseUp or Upset.TailUp)
@@ -34,6 +35,11 @@ internal static class RunWarnings
         }
 
         AddPack(warnings, history);
+        if (hops?.Wheel is not null)
+        {
+            warnings.Add(new RunWarning.Hopping(hops));
+        }
+
         if (history.Scenario.Manoeuvre.Traits.NeedsTether && history.Trace.Tether is { } tether)
         {
             AddTether(warnings, history, tether.Force);

@@ -45,13 +45,25 @@ public sealed record TurnHelp(TurnChange What, double From, double To, bool Turn
 /// <param name="SlipSpeed">Speed over which friction falls from static to kinetic, v_s [m/s].</param>
 /// <param name="RingMargin">Least margin of the ring criterion, below 1 buzzes [1]; null if nothing slides.</param>
 /// <param name="Growth">Growth rate of the fastest growing mode [1/s].</param>
-public sealed record SlipSpeedPoint(double SlipSpeed, double? RingMargin, double Growth);
+/// <param name="Chatters">Whether a mode is chatter that begins by itself.</param>
+public sealed record SlipSpeedPoint(double SlipSpeed, double? RingMargin, double Growth, bool Chatters);
 
 /// <summary>What feeds the fastest growing mode of a steady turn: its growth rates with one cause or both taken away, the turn left as it is.</summary>
 /// <param name="WithoutFall">With friction that does not change with slip speed [1/s].</param>
 /// <param name="WithSteadyLoad">With treads that are held as if each wheel kept its load while the body bounces, pitches and rolls [1/s].</param>
 /// <param name="WithNeither">With both taken away [1/s].</param>
-public sealed record TurnFeed(double WithoutFall, double WithSteadyLoad, double WithNeither);
+public sealed record TurnFeed(double WithoutFall, double WithSteadyLoad, double WithNeither)
+{
+    /// <summary>Which of them it lives on.</summary>
+    public ChatterFeed Kind => (WithoutFall > 0.0, WithSteadyLoad > 0.0, WithNeither > 0.0) switch
+    {
+        (false, true, _) => ChatterFeed.Friction,
+        (true, false, _) => ChatterFeed.Loads,
+        (false, false, _) => ChatterFeed.Both,
+        (true, true, false) => ChatterFeed.Either,
+        _ => ChatterFeed.Unknown,
+    };
+}
 
 /// <summary>Everything that is asked about a turn besides a run's answers.</summary>
 public sealed record TurnReport

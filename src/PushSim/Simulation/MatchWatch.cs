@@ -12,8 +12,8 @@ internal sealed class MatchWatch
     /// <summary>Residual of the bus equation that means no root, not rounding [V].</summary>
     public const double BusFailure = 1e-6;
 
-    // All driven wheels off the floor for this long is a tip, not a hop of chatter [s].
-    private const double LongestHop = 0.05;
+    /// <summary>All driven wheels off the floor for this long is a tip, not a hop of chatter [s].</summary>
+    public const double LongestHop = 0.05;
 
     // Robots that push bounce off each other for shorter than this [s].
     private const double LongestBounce = 0.1;

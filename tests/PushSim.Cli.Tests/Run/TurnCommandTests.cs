@@ -60,9 +60,12 @@ public class TurnCommandTests
         File.WriteAllText(robot, File.ReadAllText(robot).Replace("\nshelf = \"moulded natural rubber 60A\"", "\nvertical_damping = \"2 s/m\"\nshelf = \"moulded natural rubber 60A\"", StringComparison.Ordinal));
         string file = Path.Combine(scratch["six"], "spot.toml");
         using JsonDocument even = JsonDocument.Parse(Cli.Run("run", file, "--json").Output);
-        Assert.Equal(JsonValueKind.Null, even.RootElement.GetProperty("chatter_hz").ValueKind);
+        Assert.Equal("buzzes", even.RootElement.GetProperty("chatter").GetString());
+        Assert.True(even.RootElement.GetProperty("chatter_needs_a_bump").GetBoolean());
+        Assert.All(even.RootElement.GetProperty("turning").GetProperty("wheels").EnumerateArray(), w => Assert.Equal(JsonValueKind.Null, w.GetProperty("chatter_hz").ValueKind));
         JsonElement mode = even.RootElement.GetProperty("turning").GetProperty("modes")[0];
         Assert.Contains("expect chatter from the first bump", even.RootElement.GetProperty("verdict").GetString());
+        Assert.Equal(mode.GetProperty("frequency_hz").GetDouble(), even.RootElement.GetProperty("chatter_hz").GetDouble());
         double? aside = Simulator.Run(ScenarioReader.Read(file, new ReadOptions { Set = [("chassis.centre_of_mass.y", "0.5 mm")] }).Scenario!).Answers.Chatter;
         Assert.InRange(aside!.Value, 0.95 * mode.GetProperty("frequency_hz").GetDouble(), 1.05 * mode.GetProperty("frequency_hz").GetDouble());
     }

@@ -41,8 +41,8 @@ public class MeaningTests
     {
         RobotSettings free = s_robot with { Controllers = [.. s_robot.Controllers.Select(c => c with { CurrentLimit = double.PositiveInfinity })] };
         FittedTyre tyre = Tyre(0.5, 0.4);
-        TyreMeaning own = MeaningFinder.Find(On(free, tyre), tyre, null, new FloorSettings(), default);
-        TyreMeaning strong = MeaningFinder.Find(On(free, tyre), tyre, r => MeaningFinder.Stronger(r, 1.5), new FloorSettings(), default);
+        TyreMeaning own = MeaningFinder.Find(On(free, tyre), tyre, null, new FloorSettings(), null, default);
+        TyreMeaning strong = MeaningFinder.Find(On(free, tyre), tyre, r => MeaningFinder.Stronger(r, 1.5), new FloorSettings(), null, default);
         Assert.True(strong.MotorForce > 1.05 * own.MotorForce);
         Assert.Equal(own.TyreForce, strong.TyreForce, 1e-9);
         Assert.True(strong.IsStronger);
@@ -52,7 +52,7 @@ public class MeaningTests
     public void Weak_motors_bind_on_a_grippy_tyre()
     {
         RobotSettings weak = MeaningFinder.Stronger(s_robot, 0.05);
-        TyreMeaning found = MeaningFinder.Find(On(weak, Tyre(1.5, 1.4)), Tyre(1.5, 1.4), null, new FloorSettings(), default);
+        TyreMeaning found = MeaningFinder.Find(On(weak, Tyre(1.5, 1.4)), Tyre(1.5, 1.4), null, new FloorSettings(), null, default);
         Assert.Equal(BindingKind.Motor, found.Binding);
         Assert.True(found.MotorForce < found.TyreForce);
         Assert.Equal(CannotTurn, found.Turn);
@@ -62,8 +62,8 @@ public class MeaningTests
     public void Wear_is_told_only_for_a_known_material()
     {
         RobotSettings worn = s_robot with { Wheels = [.. s_robot.Wheels.Select(w => w with { Tyre = w.Tyre with { Name = "soft", SpecificWear = 5e-10 } })] };
-        Assert.True(MeaningFinder.Find(worn, FittedTyre.Of(Fit("x"), isMaterialKnown: true), null, new FloorSettings(), default).WearPerMinute > 0.0);
-        Assert.Null(MeaningFinder.Find(worn, FittedTyre.Of(Fit("x"), isMaterialKnown: false), null, new FloorSettings(), default).WearPerMinute);
+        Assert.True(MeaningFinder.Find(worn, FittedTyre.Of(Fit("x"), isMaterialKnown: true), null, new FloorSettings(), null, default).WearPerMinute > 0.0);
+        Assert.Null(MeaningFinder.Find(worn, FittedTyre.Of(Fit("x"), isMaterialKnown: false), null, new FloorSettings(), null, default).WearPerMinute);
     }
 
     // five pulls of 0.5 with a known spread
@@ -77,7 +77,7 @@ public class MeaningTests
     private const TurnEase CannotTurn = TurnEase.CannotTurn;
 
     // a floor that is neither level nor of full friction: both must be left out
-    private static TyreMeaning Find(FittedTyre tyre) => MeaningFinder.Find(On(s_robot, tyre), tyre, null, new FloorSettings { FrictionScale = 0.7, SlopeX = 0.1 }, default);
+    private static TyreMeaning Find(FittedTyre tyre) => MeaningFinder.Find(On(s_robot, tyre), tyre, null, new FloorSettings { FrictionScale = 0.7, SlopeX = 0.1 }, null, default);
 
     private static RobotSettings On(RobotSettings robot, FittedTyre tyre) =>
         robot with { Wheels = [.. robot.Wheels.Select(w => w with { Tyre = w.Tyre.WithFriction(tyre.Static, tyre.Kinetic) })] };

@@ -17,14 +17,18 @@ public static class MeaningFinder
     private const double Start = 0.05;
     private const double Metre = 1.0;
 
+    /// <summary>Where no scenario gives the floor: level, with the dust of most floors of the shelf, an estimate.</summary>
+    public static FloorSettings UsualFloor { get; } = new() { Dust = 0.3 };
+
     /// <summary>Finds all but the shoves.</summary>
     /// <param name="robot">The robot on the tyre, with motors, controllers and a battery.</param>
     /// <param name="tyre">What is known of the tyre.</param>
     /// <param name="stronger">What becomes of the motors; null: they stay.</param>
-    /// <param name="floor">The floor; its friction scale, slope and dust are left out, since the fitted friction holds for the floor of the pulls.</param>
+    /// <param name="floor">The floor; its friction scale, slope and, but for the grip over many turns, dust are left out, since the fitted friction holds for the floor of the pulls.</param>
+    /// <param name="life">What is asked of the tyres over many turns; null: the usual.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
-    public static TyreMeaning Find(RobotSettings robot, FittedTyre tyre, Func<RobotSettings, RobotSettings>? stronger, FloorSettings floor, CancellationToken cancel)
+    public static TyreMeaning Find(RobotSettings robot, FittedTyre tyre, Func<RobotSettings, RobotSettings>? stronger, FloorSettings floor, TyreLifeSettings? life, CancellationToken cancel)
     {
         FloorSettings level = floor with { FrictionScale = 1.0, SlopeX = 0.0, SlopeY = 0.0, Dust = 0.0 };
         var launch = new ScenarioSettings
@@ -34,10 +38,10 @@ public static class MeaningFinder
             Floor = level,
             Manoeuvre = Command(ManoeuvreKind.Launch, 1.0, 0.0, LaunchTime),
         };
-        ScenarioSettings turn = launch with { Name = "spot", Manoeuvre = Command(ManoeuvreKind.Spot, 0.0, 1.0, TurnTime) };
+        ScenarioSettings turn = launch with { Name = "spot", Manoeuvre = Command(ManoeuvreKind.Spot, 0.0, 1.0, TurnTime), TyreLife = life };
         try
         {
-            return Run(new TyreMeaning { Tyre = tyre, IsStronger = stronger is not null }, launch, turn, cancel);
+            return Run(new TyreMeaning { Tyre = tyre, IsStronger = stronger is not null }, launch, turn, floor.Dust, cancel);
         }
         catch (SimulationException e)
         {
@@ -50,7 +54,7 @@ public static class MeaningFinder
     /// <param name="factor">How many times the stall torque, above 0 [1].</param>
     public static RobotSettings Stronger(RobotSettings robot, double factor) => TurnMeasures.Stronger(robot, factor);
 
-    private static TyreMeaning Run(TyreMeaning meaning, ScenarioSettings launch, ScenarioSettings turn, CancellationToken cancel)
+    private static TyreMeaning Run(TyreMeaning meaning, ScenarioSettings launch, ScenarioSettings turn, double dust, CancellationToken cancel)
     {
         LimitState state = LimitFinder.State(LimitStateKind.AsInFile, SceneBuilder.InCanonicalOrder(launch), new LimitCondition(), LimitFinder.Hook(launch));
         RunResult straight = Simulator.Run(launch, cancel);
@@ -74,7 +78,8 @@ public static class MeaningFinder
         {
             YawRate = rate,
             Turn = turns ? TurnReview.Ease(measures.LeastCurrentShare(true), measures.LeastMotorShare(true)) : TurnEase.CannotTurn,
-            Chatter = meaning.Tyre.IsMaterialKnown ? spot.Answers.Chatter : null,
+            Chatter = meaning.Tyre.IsMaterialKnown ? ChatterReview.Of(spot, cancel) : ChatterVerdict.Unknown(ChatterDoubt.Material),
+            Life = meaning.Tyre.IsMaterialKnown ? GripLife.Of(turn with { Floor = turn.Floor with { Dust = dust } }, null, cancel) : null,
             WearPerMinute = meaning.Tyre.IsMaterialKnown ? WearReport.Of(spot)?.Wheels.Sum(w => w.PerMinute) : null,
         };
     }

@@ -1,5 +1,6 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Limits;
+using PushSim.Analysis.Wear;
 using PushSim.Binding;
 using PushSim.Runs;
 
@@ -38,8 +39,11 @@ public sealed record TyreMeaning
     /// <summary>Yaw rate of that turn [rad/s]; null if it could not be run.</summary>
     public double? YawRate { get; init; }
 
-    /// <summary>Frequency of tyre chatter in that turn [Hz]; null if none, or if the material is not known.</summary>
-    public double? Chatter { get; init; }
+    /// <summary>Whether its tyres chatter in that turn.</summary>
+    public ChatterVerdict Chatter { get; init; } = ChatterVerdict.Unknown(ChatterDoubt.Stopped);
+
+    /// <summary>Grip over many such turns; null if it is not known.</summary>
+    public GripLife? Life { get; init; }
 
     /// <summary>Worn off all wheels in a minute of that turn [m^3]; null if it is not known.</summary>
     public double? WearPerMinute { get; init; }

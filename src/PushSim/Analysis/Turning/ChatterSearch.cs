@@ -6,9 +6,10 @@ namespace PushSim.Analysis.Turning;
 /// <summary>Looks for the damping at which chatter begins, by the modes of the steady turn, and the one at which it dies out, by runs with ever more damping.</summary>
 internal static class ChatterSearch
 {
-    // Range in which the onset is looked for, around the damping that is there [1].
+    // Range in which the onset is looked for, around the damping that is there [1], and logarithm of the step in which every edge is [1].
     private const double Reach = 100.0;
     private const int GridPoints = 25;
+    private static readonly double s_step = Math.Log(Reach) / (GridPoints - 1);
 
     // Accuracy of the onset [1].
     private const double Accuracy = 1e-3;
@@ -17,9 +18,6 @@ internal static class ChatterSearch
     private const double Raise = 1.06;
     private const double MostRaise = 12.0;
     private const double Hold = 0.4;
-
-    // Chatter is alive while the tyre bodies' forces swing by this share of the mean load (standard deviation) [1].
-    private const double Alive = 0.05;
 
     // A robot that does not chatter is set off from rest at this share of the onset, for so long that the cycle is full [1], [s].
     private const double BelowOnset = 0.6;
@@ -43,53 +41,53 @@ internal static class ChatterSearch
     /// <summary>The factor on the damping of the tyre bodies where the fastest growing mode neither grows nor dies, nearest to 1; null if there is none.</summary>
     public static double? OnsetFactor(ScenarioSettings scenario, double[]? guess, CancellationToken cancel)
     {
-        bool? here = Grows(scenario, 1.0, guess);
-        if (here is null)
-        {
-            return null;
-        }
-
         // where it grows more damping is looked for, where it is quiet less
-        double step = Math.Pow(Reach, 1.0 / (GridPoints - 1));
+        static bool Grows(SteadyTurn turn) => turn.Growth > 0.0;
+        return Holds(scenario, ChatterPart.BodyDamping, 1.0, guess, Grows) is bool here ? Edge(scenario, guess, ChatterPart.BodyDamping, Grows, here, here ? Reach : 1.0 / Reach, cancel) : null;
+    }
+
+    /// <summary>The factor on a number of the tyres, from 1 towards the last one, at which something of its steady turn changes; null if there is none.</summary>
+    /// <param name="scenario">The turn.</param>
+    /// <param name="guess">State of its steady turn; null to look for it.</param>
+    /// <param name="part">The number.</param>
+    /// <param name="of">What may change.</param>
+    /// <param name="here">Whether it is so with the number as it is.</param>
+    /// <param name="last">The last factor that is tried [1].</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static double? Edge(ScenarioSettings scenario, double[]? guess, ChatterPart part, Func<SteadyTurn, bool> of, bool here, double last, CancellationToken cancel)
+    {
+        int steps = (int)Math.Round(Math.Abs(Math.Log(last)) / s_step);
         double inside = 1.0;
-        for (int i = 1; i < GridPoints; i++)
+        for (int i = 1; i <= steps; i++)
         {
             cancel.ThrowIfCancellationRequested();
-            double factor = Math.Pow(here.Value ? step : 1.0 / step, i);
-            if (Grows(scenario, factor, guess) is bool grows && grows != here)
+            double factor = Math.Exp(Math.Sign(Math.Log(last)) * i * s_step);
+            if (Holds(scenario, part, factor, guess, of) is bool other && other != here)
             {
-                return Bisect(scenario, guess, inside, factor, here.Value);
+                return Bisect(inside, factor);
             }
 
             inside = factor;
         }
 
         return null;
-    }
 
-    private static double Bisect(ScenarioSettings scenario, double[]? guess, double same, double other, bool grows)
-    {
-        while (Math.Abs(Math.Log(other / same)) > Accuracy)
+        double Bisect(double same, double other)
         {
-            double middle = Math.Sqrt(same * other);
-            if (Grows(scenario, middle, guess) == grows)
+            while (Math.Abs(Math.Log(other / same)) > Accuracy)
             {
-                same = middle;
+                double middle = Math.Sqrt(same * other);
+                (same, other) = Holds(scenario, part, middle, guess, of) == here ? (middle, other) : (same, middle);
             }
-            else
-            {
-                other = middle;
-            }
-        }
 
-        return Math.Sqrt(same * other);
+            return Math.Sqrt(same * other);
+        }
     }
 
-    private static ScenarioSettings Scaled(ScenarioSettings scenario, double factor) =>
-        TurnModel.With(scenario, t => t with { BodyDamping = factor * t.BodyDamping });
+    private static ScenarioSettings Scaled(ScenarioSettings scenario, double factor) => TyreNumber.Of(ChatterPart.BodyDamping).Scaled(scenario, factor);
 
-    private static bool? Grows(ScenarioSettings scenario, double factor, double[]? guess) =>
-        TurnModel.Create(Scaled(scenario, factor), out _) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? turn.Growth > 0.0 : null;
+    private static bool? Holds(ScenarioSettings scenario, ChatterPart part, double factor, double[]? guess, Func<SteadyTurn, bool> of) =>
+        TurnModel.Create(TyreNumber.Of(part).Scaled(scenario, factor), out _) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? of(turn) : null;
 
     // Damping is raised under a full cycle until that dies.
     private static double? StopFactor(ScenarioSettings scenario, double from, CancellationToken cancel)
@@ -100,7 +98,7 @@ internal static class ChatterSearch
         }
 
         double[] y = low.System.InitialState();
-        if (Swing(low, y, BuildUp) < Alive)
+        if (Swing(low, y, BuildUp) < ChatterFinder.Threshold)
         {
             return null;
         }
@@ -113,7 +111,7 @@ internal static class ChatterSearch
                 return null;
             }
 
-            if (Swing(model, y, Hold) < Alive)
+            if (Swing(model, y, Hold) < ChatterFinder.Threshold)
             {
                 return from * raise / Math.Sqrt(Raise);
             }

@@ -10,16 +10,17 @@ internal static class FeedFinder
     // Steps of fading, in each of which the mode moves little [1].
     private const int Steps = 20;
 
-    /// <summary>The feed of the fastest growing mode; null if none grows.</summary>
+    /// <summary>The feed of the mode that is chatter, else of the fastest growing one; null if none grows.</summary>
     public static TurnFeed? Of(SteadyTurn turn)
     {
-        if (turn.Growth <= 0.0)
+        TurnMode mode = turn.Chatter ?? turn.Modes[0];
+        if (mode.Growth <= 0.0)
         {
             return null;
         }
 
         Matrix<double> whole = turn.Model.Jacobian(turn.State);
-        double Without(bool fall, bool load) => Followed(whole, turn.Model.Jacobian(turn.State, fall, load), new Complex(turn.Growth, 2.0 * Math.PI * turn.Modes[0].Frequency));
+        double Without(bool fall, bool load) => Followed(whole, turn.Model.Jacobian(turn.State, fall, load), new Complex(mode.Growth, 2.0 * Math.PI * mode.Frequency));
         return new TurnFeed(Without(true, false), Without(false, true), Without(true, true));
     }
 

@@ -9,7 +9,8 @@ namespace PushSim.Analysis.Turning;
 /// <param name="Frequency">Its frequency [Hz].</param>
 /// <param name="RingMargin">Least margin of the ring criterion over the wheels, below 1 buzzes [1]; NaN where nothing slides.</param>
 /// <param name="Simulated">Whether a disturbance of 1e-4 grew in a simulation; null where none was made.</param>
-public sealed record StabilityPoint(double Growth, TurnPart Part, double Frequency, double RingMargin, bool? Simulated);
+/// <param name="Chatter">Whether its tyres chatter, by the rule of <see cref="ChatterReview"/>.</param>
+public sealed record StabilityPoint(double Growth, TurnPart Part, double Frequency, double RingMargin, bool? Simulated, ChatterKind Chatter);
 
 /// <summary>Where a steady turn chatters, over two inputs.</summary>
 public sealed class StabilityMap
@@ -98,7 +99,7 @@ public sealed class StabilityMap
             {
                 cancel.ThrowIfCancellationRequested();
                 bool isSimulated = i % everyX == everyX / 2 && j % everyY == everyY / 2;
-                points[i, j] = scenarioAt(x[i], y[j]) is ScenarioSettings scenario ? Point(scenario, ref guess, isSimulated) : null;
+                points[i, j] = scenarioAt(x[i], y[j]) is ScenarioSettings scenario ? Point(scenario, ref guess, isSimulated, cancel) : null;
             }
 
             rowDone?.Invoke();
@@ -106,18 +107,20 @@ public sealed class StabilityMap
         return new StabilityMap(x, y, points);
     }
 
-    private static StabilityPoint Point(ScenarioSettings scenario, ref double[]? guess, bool isSimulated)
+    private static StabilityPoint Point(ScenarioSettings scenario, ref double[]? guess, bool isSimulated, CancellationToken cancel)
     {
-        SteadyTurn? turn = TurnModel.Create(scenario, out _) is TurnModel model
-            ? SteadyTurn.Find(model, guess?.Length == model.System.Layout.Count ? guess : null) : null;
+        SteadyTurn? turn = ChatterReview.Steady(scenario, guess, out NoModesCause cause);
         guess = turn?.State;
+
+        // a run only where small swings die out: there a large one may keep itself going
+        ChatterKind chatter = ChatterReview.Of(turn, cause, () => Simulator.Run(scenario, cancel).Chatter, cancel).Kind;
         if (turn is null)
         {
-            return new StabilityPoint(double.NaN, TurnPart.Drift, 0.0, double.NaN, null);
+            return new StabilityPoint(double.NaN, TurnPart.Drift, 0.0, double.NaN, null, chatter);
         }
 
         bool? grows = isSimulated ? Disturbance.Follow(turn, 1, FollowedFor).Sign > 0 : null;
         TurnMode first = turn.Modes[0];
-        return new StabilityPoint(first.Growth, first.Part, first.Frequency, turn.RingMargin ?? double.NaN, grows);
+        return new StabilityPoint(first.Growth, first.Part, first.Frequency, turn.RingMargin ?? double.NaN, grows, chatter);
     }
 }

@@ -44,6 +44,12 @@ internal sealed class SteadyTurn
     /// <summary>Growth rate of the fastest growing mode, negative where all die out [1/s].</summary>
     public double Growth => Modes[0].Growth;
 
+    /// <summary>The fastest growing mode that is chatter; null if none is.</summary>
+    public TurnMode? Chatter => Modes.FirstOrDefault(m => m.IsChatter);
+
+    /// <summary>Yaw rate, positive counter-clockwise [rad/s].</summary>
+    public double YawRate => State[StateLayout.YawRate];
+
     /// <summary>Least margin of the ring criterion over the wheels [1]; null if no wheel slides.</summary>
     public double? RingMargin => Rings.Count == 0 ? null : Rings.Min(r => r.Margin);
 

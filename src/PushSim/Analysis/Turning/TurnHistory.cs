@@ -6,9 +6,6 @@ namespace PushSim.Analysis.Turning;
 /// <summary>What a turn's recorded history says: each wheel, centre of rotation, paths, spectra.</summary>
 internal static class TurnHistory
 {
-    // Swing of a tyre force, as a share of its mean load, above which it is chatter [1].
-    private const double Chatters = 0.05;
-
     // The centre of rotation is told while the yaw rate is above this share of its greatest [1], and above this [rad/s].
     private const double LeastShare = 0.05;
     private const double LeastRate = 0.02;
@@ -16,10 +13,9 @@ internal static class TurnHistory
     public static TurnReport Read(RunHistory h, TurnEase ease)
     {
         int last = h.Time.Length - 1;
-        double start = AnswerFinder.FirstCommand(h);
-        int from = h.IndexAt(h.Time[last] - (AnswerFinder.SettledShare * (h.Time[last] - start)));
+        int from = AnswerFinder.SettledFrom(h);
         double mean = h.Trace.Body.YawRate.Mean(from, last);
-        ForceSpectrum[] spectra = Spectra(h, from, last, out double[] frequencies);
+        ForceSpectrum[] spectra = Spectra(h, out double[] frequencies);
         (double[] X, double[] Y) centre = Centre(h);
         int[] told = [.. Enumerable.Range(from, last - from + 1).Where(i => double.IsFinite(centre.X[i]))];
         BatteryTrace? battery = h.Trace.Battery;
@@ -60,13 +56,13 @@ internal static class TurnHistory
         return new WheelTurn(
             wheel.Name, meanLoad, load[from..].Min(), air / (last - from + 1.0), lifts, meanFx, meanFy, -sign * x * meanFy, -sign * y * meanFx,
             wheel.SlipSpeed.Mean(from, last), spectrum?.Swing ?? 0.0,
-            spectrum is not null && spectrum.Swing > Chatters * meanLoad ? spectrum.Peak : null,
+            spectrum is not null && ChatterFinder.IsLoud(spectrum, load, ChatterFinder.Window(h)) ? spectrum.Peak : null,
             wheel.Wear?[^1]);
     }
 
-    private static ForceSpectrum[] Spectra(RunHistory h, int from, int last, out double[] frequencies)
+    private static ForceSpectrum[] Spectra(RunHistory h, out double[] frequencies)
     {
-        int n = ForceSpectrum.Length(last - from + 1);
+        (int first, int n) = ChatterFinder.Window(h);
         frequencies = [];
         if (n == 0)
         {
@@ -75,8 +71,7 @@ internal static class TurnHistory
 
         double rate = 1.0 / (h.Time[1] - h.Time[0]);
         frequencies = ForceSpectrum.FrequenciesOf(n, rate);
-        int first = last - n + 1;
-        return [.. h.Trace.Wheels.Select(w => ForceSpectrum.Of(w.Name, w.LongitudinalForce.Values.Slice(first, n), w.LateralForce.Values.Slice(first, n), rate))];
+        return [.. h.Trace.Wheels.Select(w => ForceSpectrum.Of(w, first, n, rate))];
     }
 
     // the body's velocity is zero where u - r y = 0 and v + r x = 0

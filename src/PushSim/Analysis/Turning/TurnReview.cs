@@ -52,14 +52,9 @@ public static class TurnReview
     private static TurnReport WithStability(TurnReport report, RunResult result, CancellationToken cancel)
     {
         ScenarioSettings scenario = result.Scenario;
-        if (TurnModel.Create(scenario, out NoModesCause cause) is not TurnModel model)
+        if (ChatterReview.Steady(scenario, null, out NoModesCause cause) is not SteadyTurn turn)
         {
             return report with { NoModes = cause };
-        }
-
-        if (SteadyTurn.Find(model) is not SteadyTurn turn)
-        {
-            return report with { NoModes = NoModesCause.NotFound };
         }
 
         return report with
@@ -89,7 +84,7 @@ public static class TurnReview
             ScenarioSettings other = TurnModel.With(scenario, (TyreSettings t) => t with { SlipSpeed = speed });
             if (TurnModel.Create(other, out _) is TurnModel model && SteadyTurn.Find(model, turn.State) is SteadyTurn found)
             {
-                points.Add(new SlipSpeedPoint(speed, found.RingMargin, found.Growth));
+                points.Add(new SlipSpeedPoint(speed, found.RingMargin, found.Growth, found.Chatter is not null));
             }
         }
 

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Turning;
 using PushSim.Runs;
 using PushSim.Simulation;
 
@@ -13,6 +14,12 @@ public sealed record RankedTyre(string Name, RunStop? Stop)
 
     /// <summary>Its grip over the runs; null where no dust settles on it or nobody asked.</summary>
     public GripSeries? Grip { get; init; }
+
+    /// <summary>Its grip over the runs without wiping; null where it is not known.</summary>
+    public GripLife? Life { get; init; }
+
+    /// <summary>Whether it chatters.</summary>
+    public ChatterVerdict Chatter { get; init; } = ChatterVerdict.Unknown(ChatterDoubt.Stopped);
 
     /// <summary>Its run's answers; null if it could not be run.</summary>
     public RunAnswers? Answers { get; init; }
@@ -57,6 +64,8 @@ public sealed record RankedTyre(string Name, RunStop? Stop)
         {
             Wear = WearReport.Of(result),
             Grip = withGrip ? GripSeries.Of(scenario, result, cancel) : null,
+            Life = GripLife.Of(scenario, result, cancel),
+            Chatter = ChatterReview.Of(result, cancel),
             Answers = result.Answers,
             CleanFriction = GripSeries.CleanFriction(scenario),
         };

@@ -1,0 +1,145 @@
+using System.Globalization;
+using System.Text.Json;
+using PushSim.Analysis.Turning;
+using PushSim.Analysis.Wear;
+using PushSim.Cli.Shared;
+using PushSim.Runs;
+using PushSim.Scenarios;
+using PushSim.Scenarios.Sources;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Cli.Tests.Run;
+
+/// <summary>Chatter and hops as the commands tell them: one verdict for one tyre and manoeuvre.</summary>
+public class ChatterCommandTests
+{
+    public static TheoryData<string> Turns => [.. Directory.GetFiles(Path.Combine(Repository.Root, "scenarios"), "*.toml").Order(StringComparer.Ordinal)
+        .Where(f => ScenarioReader.Read(f).Scenario?.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn).Select(f => Path.GetFileNameWithoutExtension(f)!)];
+
+    [Theory]
+    [MemberData(nameof(Turns))]
+    public void Run_sweep_ranking_and_map_agree_on_a_shipped_turn(string name)
+    {
+        string file = Repository.Scenario(name);
+        ScenarioSettings scenario = ScenarioReader.Read(file).Scenario!;
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", file, "--json").Output);
+        string chatter = json.RootElement.GetProperty("chatter").GetString()!;
+        double? hz = Number(json.RootElement, "chatter_hz");
+        Assert.Equal(chatter == "buzzes", hz is not null);
+        Assert.Equal(chatter == "close", json.RootElement.GetProperty("chatter_tipped_by").ValueKind == JsonValueKind.Object);
+        string verdict = json.RootElement.GetProperty("verdict").GetString()!;
+        Assert.Equal(chatter == "buzzes", verdict.Contains("chatter at about", StringComparison.Ordinal) || verdict.Contains("expect chatter", StringComparison.Ordinal));
+        Assert.Equal(chatter == "close", verdict.Contains("close to chatter", StringComparison.Ordinal));
+
+        RankedTyre ranked = RankedTyre.Rank([("own", scenario, "")], false, CancellationToken.None)[0];
+        Assert.Equal((chatter, hz), (ranked.Chatter.Kind.ToString().ToLowerInvariant(), ranked.Chatter.Frequency));
+        Assert.Equal(chatter, StabilityMap.Compute([1.0], [1.0], (_, _) => scenario, 2, 2).Points[0, 0]!.Chatter.ToString().ToLowerInvariant());
+
+        string friction = scenario.Floor.FrictionScale.ToString(CultureInfo.InvariantCulture);
+        using var scratch = new ScratchFolder();
+        Cli sweep = Cli.Run("sweep", file, "--vary", $"floor.friction={friction},{friction}1", "--ask", "chatter_hz", "--no-plots", "--out", scratch["out"]);
+        Assert.Equal(ExitCode.Done, sweep.Code);
+        string[] cells = File.ReadAllLines(scratch["out/sweep.csv"])[1].Split(',');
+        Assert.Contains(hz is double f ? f.ToString("G8", CultureInfo.InvariantCulture) : "", cells);
+    }
+
+    // the shelf's own foam under both commands
+    [Fact]
+    public void Ranking_tells_of_a_material_what_a_run_on_it_tells()
+    {
+        string file = Repository.Scenario("tyre-wear");
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", file, "--rank-tyres", "--json").Output);
+        JsonElement[] rows = [.. json.RootElement.GetProperty("tyre_ranking").EnumerateArray()];
+        foreach (string material in new[] { "silicone", "solid soft elastomer, treaded", "hard printed plastic" })
+        {
+            JsonElement row = rows.Single(r => r.GetProperty("material").GetString() == material);
+            ChatterVerdict own = ChatterReview.Of(Simulator.Run(ScenarioReader.Read(file, new ReadOptions { TyreMaterial = material }).Scenario!));
+            Assert.Equal(own.Kind.ToString().ToLowerInvariant(), row.GetProperty("chatter").GetString());
+            Assert.Equal(own.Frequency, Number(row, "chatter_hz"));
+        }
+
+        // an even floor without dust says nothing of grip over runs
+        Assert.All(rows, r => Assert.False(r.GetProperty("grip_over_runs_known").GetBoolean()));
+    }
+
+    [Fact]
+    public void A_dusty_ranking_tells_grip_over_runs_and_when_to_wipe()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("run", Repository.Scenario("tyre-dust"), "--rank-tyres", "--no-plots", "--out", scratch["out"]);
+        Assert.Contains("Grip over runs", cli.Output);
+        Assert.Contains("wipe every [runs]", cli.Output);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", Repository.Scenario("tyre-dust"), "--rank-tyres", "--json").Output);
+        foreach (JsonElement row in json.RootElement.GetProperty("tyre_ranking").EnumerateArray())
+        {
+            (double clean, double one, double six) = (Number(row, "grip_clean")!.Value, Number(row, "grip_after_1_run")!.Value, Number(row, "grip_after_6_runs")!.Value);
+            Assert.True(clean > one && one > six, row.GetProperty("material").GetString());
+            Assert.Equal(clean, Number(row, "clean_friction")!.Value, 1e-9);
+            bool hasFallen = six <= 0.8 * clean;
+            Assert.Equal(hasFallen, Number(row, "wipe_every_runs") is <= 6.0);
+        }
+    }
+
+    // a fitted tyre of a material that is known gets grip over runs, one that is not does not
+    [Fact]
+    public void Fit_tells_grip_over_runs_where_the_material_is_known()
+    {
+        string[] call = ["fit", Path.Combine(Repository.Root, "scenarios", "logs", "readings.csv"), "--load", "200 gf", "--robot", Path.Combine(Repository.Root, "scenarios", "robots", "vole.toml"), "--json"];
+        using JsonDocument unknown = JsonDocument.Parse(Cli.Run(call).Output);
+        JsonElement[] none = [.. unknown.RootElement.GetProperty("on_the_robot").GetProperty("tyres").EnumerateArray()];
+        Assert.All(none, t => Assert.Equal(t.GetProperty("material_known").GetBoolean(), t.GetProperty("chatter").GetString() != "unknown"));
+        Assert.Contains(none, t => t.GetProperty("chatter").GetString() == "unknown" && !t.GetProperty("grip_over_runs_known").GetBoolean());
+        using JsonDocument known = JsonDocument.Parse(Cli.Run([.. call, "--material", "silicone"]).Output);
+        Assert.All(known.RootElement.GetProperty("on_the_robot").GetProperty("tyres").EnumerateArray(), t =>
+        {
+            Assert.True(t.GetProperty("grip_over_runs_known").GetBoolean());
+            Assert.True(Number(t, "grip_clean") > Number(t, "grip_after_6_runs"));
+            Assert.Equal(0.3, Number(t, "floor_dust"));
+        });
+    }
+
+    // own check: as many lift-offs as the load swings while it hops
+    [Fact]
+    public void A_shove_in_which_wheels_hop_says_so()
+    {
+        using var scratch = new ScratchFolder();
+        string text = string.Join(' ', Cli.Run("run", Repository.Scenario("shove-heavy-grippy"), "--no-plots", "--out", scratch["out"]).Output.Split('\n').Select(l => l.Trim()));
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", Repository.Scenario("shove-heavy-grippy"), "--json").Output);
+        JsonElement badger = json.RootElement.GetProperty("opponent");
+        Assert.Equal("buzzes", badger.GetProperty("chatter").GetString());
+        double hz = Number(badger, "chatter_hz")!.Value;
+        string wheel = badger.GetProperty("hop_wheel").GetString()!;
+        JsonElement most = badger.GetProperty("wheels_since_touch").EnumerateArray().MaxBy(w => Number(w, "air_share"));
+        Assert.Equal(wheel, most.GetProperty("wheel").GetString());
+        Assert.StartsWith("front", wheel, StringComparison.Ordinal);
+        Assert.InRange(Number(most, "air_share")!.Value, 0.2, 0.4);
+        Assert.Equal(Number(most, "air_share"), Number(badger, "most_air_share"));
+        Assert.InRange(most.GetProperty("lift_offs").GetInt32() / (1.39 - 0.23), 0.9 * hz, 1.1 * hz);
+        Assert.Contains(FormattableString.Invariant($"badger: wheels hop at about {hz:0} Hz from 0.23 to 1.39 s"), text);
+        Assert.Contains("Wheels that hop", text);
+        Assert.Equal(JsonValueKind.Null, json.RootElement.GetProperty("hop_wheel").ValueKind);
+    }
+
+    [Fact]
+    public void A_quiet_shove_says_nothing_of_hops()
+    {
+        using var scratch = new ScratchFolder();
+        Cli cli = Cli.Run("run", Repository.Scenario("shove-equals"), "--no-plots", "--out", scratch["out"]);
+        Assert.DoesNotContain("hop", cli.Output);
+        Assert.DoesNotContain("off the floor", cli.Output);
+    }
+
+    [Fact]
+    public void The_starter_of_a_tyres_life_asks_when_to_wipe()
+    {
+        using var scratch = new ScratchFolder();
+        Assert.Equal(ExitCode.Done, Cli.Run("new", "--kind", "tyre-life", "--out", scratch["life"]).Code);
+        Cli cli = Cli.Run("run", scratch["life/tyre-life.toml"], "--no-plots", "--out", scratch["out"]);
+        Assert.Equal(ExitCode.Done, cli.Code);
+        Assert.Matches("grip has fallen by 20 % after [2-9] runs", cli.Output);
+        Assert.DoesNotContain("warning", cli.Output);
+    }
+
+    private static double? Number(JsonElement element, string key) => element.GetProperty(key) is { ValueKind: JsonValueKind.Number } value ? value.GetDouble() : null;
+}
