@@ -62,6 +62,18 @@ public static class ScenarioReader
 
         var trees = new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree };
         (ScenarioSettings? scenario, RobotSettings? robot) = SceneEvaluation.Of(context, trees);
-        return ReadResult.Of(context, scenario, robot);
+        var read = ReadResult.Of(context, scenario, robot);
+        if (read.HasErrors || read.Variants.Count == 0 || context.Options.Variant is not null)
+        {
+            return read;
+        }
+
+        // what is wrong with a variant is wrong with the file
+        Problem[] wrong =
+        [
+            .. read.Variants.SelectMany(v => ReadFile(path, context.Options with { Variant = v }, mayBeRobot).Problems.Except(read.Problems).Distinct()
+                .Select(p => p with { Message = $"variant \"{SourceFile.Clean(v, 60)}\": {p.Message}" })),
+        ];
+        return wrong.Any(p => p.Severity == Severity.Error) ? read with { Scenario = null, Robot = null, Problems = [.. read.Problems, .. wrong] } : read with { Problems = [.. read.Problems, .. wrong] };
     }
 }

@@ -1,6 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Scenarios;
-using PushSim.Words.Limits;
+using PushSim.Words.Designs;
 
 namespace PushSim.Cli.Limits;
 
@@ -20,6 +20,7 @@ internal static class LimitsCommand
         };
         var match = new Option<string?>("--match") { Description = "Length of the match in seconds (default 180).", HelpName = "SECONDS" };
         var set = new SetOption();
+        Option<string?> beside = SideReader.Option();
         var common = new CommonOptions("Folder for plots and CSV (default pushsim-out/NAME-limits).");
         var command = new Command(
             "limits",
@@ -27,7 +28,7 @@ internal static class LimitsCommand
             + "Examples:\n  pushsim limits scenarios/pull-test.toml\n  pushsim limits scenarios/robots/mole.toml --json\n"
             + "  pushsim limits my.toml --throttle 0.6 --duty 5:2:1:2 --out results")
         {
-            file, throttle, duty, match,
+            file, throttle, duty, match, beside,
         };
         set.AddTo(command);
         common.AddTo(command);
@@ -40,7 +41,8 @@ internal static class LimitsCommand
                 parsed.GetValue(throttle) is string t ? Number(t) : null,
                 Pattern(parsed.GetValue(duty) ?? "3:3:1:3", parsed.GetValue(match) is string m ? Number(m)!.Value : 180.0)!,
                 set.Read(parsed),
-                common.Of(parsed)),
+                common.Of(parsed),
+                parsed.GetValue(beside)),
             output,
             error,
             cancel));
@@ -69,13 +71,27 @@ internal static class LimitsCommand
             return wrong ?? ExitCode.WrongInput;
         }
 
+        IReadOnlyList<DesignSide> sides = DesignSides.Of(read, file, options.Read, options.Beside);
+        IReadOnlyList<ReadResult>? others = SideReader.Others(sides, ScenarioReader.Check, read, error, out int code);
+        if (others is null)
+        {
+            return code;
+        }
+
         ScenarioSettings scenario = read.Scenario ?? LimitFinder.Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
         OutputFolder? folder = options.Output.Open(scenario.Name + "-limits");
-        LimitReport report;
+        Design[] designs;
         RunResult? run = null;
         try
         {
-            report = LimitFinder.Find(scenario, options.Throttle, options.Duty);
+            designs =
+            [
+                .. sides.Zip(others.Prepend(read), (s, r) =>
+                {
+                    cancel.ThrowIfCancellationRequested();
+                    return Design.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty));
+                }),
+            ];
             cancel.ThrowIfCancellationRequested();
             if (read.Scenario is not null)
             {
@@ -88,15 +104,16 @@ internal static class LimitsCommand
         }
 
         RunResult? told = run is { Time.Length: >= 2 } ? run : null;
-        List<string> files = folder is null ? [] : WriteFiles(folder, report, told, read, options, cancel);
-        options.Output.Print(output, () => LimitsJson.Of(report, told), PlainText.Of(LimitVerdict.Of(report)), () => TextReport.Write(
-            output, LimitVerdict.Of(report), LimitTables.Of(report, told), LimitWarnings.Of(report), [], EstimateText.Lines(read, file), files));
+        List<string> files = folder is null ? [] : WriteFiles(folder, designs, told, read, options, cancel);
+        options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => TextReport.Write(
+            output, LimitsText.Verdict(designs), LimitsText.Tables(designs, told), LimitsText.Warnings(designs), [], EstimateText.Lines(read, file), files));
         return run?.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }
 
     private static List<string> WriteFiles(
-        OutputFolder folder, LimitReport report, RunResult? run, ReadResult read, Options options, CancellationToken cancel)
+        OutputFolder folder, IReadOnlyList<Design> designs, RunResult? run, ReadResult read, Options options, CancellationToken cancel)
     {
+        LimitReport report = designs[0].Report!;
         List<string> files =
         [
             folder.Write("force-curve.csv", stream => LimitsCsv.WriteCurves(report, stream)),
@@ -115,17 +132,17 @@ internal static class LimitsCommand
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            files.AddRange(folder.WritePicture("plot", LimitsPlot.Of(report, run)));
+            files.AddRange(folder.WritePicture("plot", LimitsPlot.Of(report, run, designs)));
         }
 
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, LimitsPage.Of(report, run, read, options.Throttle, options.Duty).Write));
+            files.Add(folder.Write(PageReport.FileName, LimitsPage.Of(designs, run, read, options.Throttle, options.Duty).Write));
         }
 
         return files;
     }
 
-    private sealed record Options(double? Throttle, DutyPattern Duty, ReadOptions Read, OutputRequest Output);
+    private sealed record Options(double? Throttle, DutyPattern Duty, ReadOptions Read, OutputRequest Output, string? Beside);
 }

@@ -1,5 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Binding;
+using PushSim.Words.Designs;
 using PushSim.Words.Limits;
 
 namespace PushSim.Cli.Limits;
@@ -7,9 +8,23 @@ namespace PushSim.Cli.Limits;
 /// <summary>The limits as one JSON document.</summary>
 internal static class LimitsJson
 {
-    public static string Of(LimitReport r, RunResult? run) => JsonReport.Write(writer =>
+    public static string Of(IReadOnlyList<Design> designs, RunResult? run) => JsonReport.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "limits", LimitVerdict.Of(r), LimitWarnings.Of(r));
+        JsonReport.WriteHead(writer, "limits", LimitsText.Verdict(designs), LimitsText.Warnings(designs));
+        Write(writer, designs[0].Report!);
+        JsonReport.WriteRows(writer, "variants", designs.Skip(1), d =>
+        {
+            writer.WriteString("name", d.Label);
+            writer.WriteString("verdict", LimitVerdict.Of(d.Report!));
+            JsonReport.WriteTexts(writer, "warnings", LimitWarnings.Of(d.Report!));
+            Write(writer, d.Report!);
+        });
+        WriteRunBindings(writer, run);
+    });
+
+    // All that the limits of one design say
+    private static void Write(Utf8JsonWriter writer, LimitReport r)
+    {
         writer.WriteString("scenario", r.Scenario.Name);
         writer.WriteString("robot", r.Scenario.Robot.Name);
         Number(writer, "throttle_ratio", r.Now.Condition.Throttle);
@@ -41,8 +56,7 @@ internal static class LimitsJson
         WriteRatio(writer, r.Ratio);
         WriteWirings(writer, r);
         WriteMatch(writer, r.Match);
-        WriteRunBindings(writer, run);
-    });
+    }
 
     private static void WriteState(Utf8JsonWriter writer, LimitState s)
     {

@@ -1,21 +1,21 @@
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Report;
-using PushSim.Words.Limits;
+using PushSim.Words.Designs;
 
 namespace PushSim.Cli.Limits;
 
 /// <summary>The page of `limits --report`.</summary>
 internal static class LimitsPage
 {
-    public static ReportPage Of(LimitReport report, RunResult? run, ReadResult read, double? throttle, DutyPattern duty) => new()
+    public static ReportPage Of(IReadOnlyList<Design> designs, RunResult? run, ReadResult read, double? throttle, DutyPattern duty) => new()
     {
         Command = "limits",
-        Subject = report.Scenario.Name,
+        Subject = designs[0].Report!.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
-        Verdict = LimitVerdict.Of(report),
-        Warnings = [.. LimitWarnings.Of(report), .. PageReport.Problems(read.Problems)],
-        Tables = LimitTables.Of(report, run),
-        Figures = LimitsPlot.Of(report, run).Figures,
+        Verdict = LimitsText.Verdict(designs),
+        Warnings = [.. LimitsText.Warnings(designs), .. PageReport.Problems(read.Problems)],
+        Tables = LimitsText.Tables(designs, run),
+        Figures = LimitsPlot.Of(designs[0].Report!, run, designs).Figures,
         Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = Cautions.OfPredictions,

@@ -17,7 +17,7 @@ internal static class OddsCommand
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches to run.", 1000, 1, MostMatches);
         var within = new Option<string?>("--within") { Description = "Stop when the win share is known to this, for example 2% or 0.02.", HelpName = "SHARE" };
         var contest = new ContestOptions("Robot file of the opponent, in place of the scenario's own.");
-        var beside = new Option<string?>("--beside") { Description = "Compare with another scenario or robot on the same draws.", HelpName = "FILE" };
+        Option<string?> beside = SideReader.Option();
         var set = new SetOption();
         var effects = new Option<bool>("--effects") { Description = "Also tell how much each input matters together with others: as many matches more for each of them." };
         var parts = new PartOptions();

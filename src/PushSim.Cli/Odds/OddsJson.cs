@@ -52,16 +52,14 @@ internal static class OddsJson
             w.WriteNumber("match", failed.Number);
             w.WriteString("cause", MatchWords.Cause(failed));
         });
-        if (r.Comparison is Comparison c)
+        JsonReport.WriteRows(w, "variants", r.Others.Zip(r.Comparisons), o =>
         {
-            w.WriteStartObject("beside");
-            w.WriteString("scenario", r.OtherName);
-            WriteTally(w, r.Other!);
-            w.WriteNumber("win_share_difference", c.Difference);
-            w.WriteNumber("win_share_difference_low", c.Bounds.Low);
-            w.WriteNumber("win_share_difference_high", c.Bounds.High);
-            w.WriteEndObject();
-        }
+            w.WriteString("name", o.First.Label);
+            WriteTally(w, Tally.Of(o.First.Outcomes));
+            w.WriteNumber("win_share_difference", o.Second.Difference);
+            w.WriteNumber("win_share_difference_low", o.Second.Bounds.Low);
+            w.WriteNumber("win_share_difference_high", o.Second.Bounds.High);
+        });
     });
 
     private static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)

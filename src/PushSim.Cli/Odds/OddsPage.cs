@@ -7,7 +7,7 @@ internal static class OddsPage
 {
     public static ReportPage Of(OddsRequest request, OddsResult result, CancellationToken cancel)
     {
-        (OddsSide own, OddsSide? other) = (result.Own, result.Beside);
+        OddsSide own = result.Own;
 
         // an interrupted page comes without a replay: there is no time for one more run
         (long Number, RunResult Run)? shown = !cancel.IsCancellationRequested && MatchEnd.Middling(own.Outcomes) is long number && own.Source.Match(number, out _) is ScenarioSettings match ? (number, Simulator.Run(match, cancel)) : null;
@@ -17,19 +17,19 @@ internal static class OddsPage
             Subject = own.Source.Middle.Name,
             Question = $"How sure is it that {result.Robot} wins against {result.Opponent}?",
             Verdict = result.Verdict,
-            Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. other is null ? [] : PageReport.Problems(other.Read.Problems)],
+            Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. result.Others.SelectMany(o => PageReport.Problems(o.Read.Problems))],
             Replay = shown?.Run,
             ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {RunWords.Verdict(s.Run)}") : "",
             Tables = OddsText.Tables(result),
-            Figures = result.Tally.Matches > 0 ? OddsPlot.Of(result.Robot, result.Opponent, own.Outcomes, result.Inputs).Figures : [],
+            Figures = result.Tally.Matches > 0 ? result.Plot.Figures : [],
             Inputs =
             [
-                .. PageReport.Inputs(own.Read), .. other is null ? [] : PageReport.Inputs(other.Read),
+                .. PageReport.Inputs(own.Read), .. result.Others.SelectMany(o => PageReport.Inputs(o.Read)),
                 .. PageReport.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
                 .. PageReport.Given("--against", request.Opponent is string o ? PageReport.Shown(o) : null), .. PageReport.Given("--scene", request.Scene is string c ? PageReport.Shown(c) : null), .. PageReport.Given("--contest", request.Contest),
                 .. request.Read.Set.SelectMany(s => PageReport.Given("--set", $"{s.Path}={s.Value}")), .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
-            Estimates = [.. own.Read.Notes, .. other is null ? [] : other.Read.Notes.Except(own.Read.Notes)],
+            Estimates = [.. own.Read.Notes, .. result.Others.SelectMany(o => o.Read.Notes).Except(own.Read.Notes)],
             Computation = OddsText.Computation(result),
             Cautions = Cautions.OfPredictions,
         };

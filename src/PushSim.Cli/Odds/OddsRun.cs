@@ -14,9 +14,8 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
     public int Run()
     {
-        OddsSide? own = Open(_request.File, isBeside: false, out int code);
-        OddsSide? other = own is null || _request.Beside is null ? null : Open(_request.Beside, isBeside: true, out code);
-        if (own is null || (_request.Beside is not null && other is null))
+        OddsSide? own = Open(new DesignSide(Path.GetFileNameWithoutExtension(_request.File), _request.File, _request.Read), out int code);
+        if (own is null)
         {
             return code;
         }
@@ -26,8 +25,19 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
             return MatchReplay.Show(own.Source, _request, number, own.Read, output, error, cancel);
         }
 
+        IReadOnlyList<DesignSide> designs = DesignSides.Of(own.Read, _request.File, _request.Read, _request.Beside);
+        List<OddsSide> sides = [own with { Label = designs[0].Label }];
+        foreach (DesignSide design in designs.Skip(1))
+        {
+            if (Open(design, out code) is not OddsSide other)
+            {
+                return code;
+            }
+
+            sides.Add(other);
+        }
+
         OutputFolder? folder = MatchJob.Open(_request.Output, own.Source.Middle.Name + "-odds", _request.Plan);
-        OddsSide[] sides = other is null ? [own] : [own, other];
         string[] keys = _request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
         var work = new MatchWork(_request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
@@ -38,20 +48,19 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
             return ExitCode.RunFailed;
         }
 
-        return _request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, own, other, keys, folder);
+        return _request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, sides, keys, folder);
     }
 
-    private int Report(MatchJob job, MatchWork work, OddsSide own, OddsSide? other, string[] keys, OutputFolder? folder)
+    private int Report(MatchJob job, MatchWork work, List<OddsSide> sides, string[] keys, OutputFolder? folder)
     {
-        own.Outcomes = work.Of(0);
-        if (other is not null)
+        for (int i = 0; i < sides.Count; i++)
         {
-            other.Outcomes = work.Of(1);
+            sides[i].Outcomes = work.Of(i);
         }
 
-        int first = other is null ? 1 : 2;
-        InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(first + i)))];
-        var result = new OddsResult(own, other, _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own) };
+        OddsSide own = sides[0];
+        InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(sides.Count + i)))];
+        var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own) };
         List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, result);
         if (folder is not null && files.Count > 0)
         {
@@ -99,9 +108,9 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         return request with { Opponent = null, Beside = against };
     }
 
-    private OddsSide? Open(string file, bool isBeside, out int code)
+    private OddsSide? Open(DesignSide design, out int code)
     {
-        DrawableResult read = DrawableScenario.OfContest(file, _request.Opponent, _request.Scene, _request.Read);
+        DrawableResult read = DrawableScenario.OfContest(design.File, _request.Opponent, _request.Scene, design.Options);
         ProblemWriter.Write(error, read.Read.Problems);
         code = read.Read.CannotRead ? ExitCode.CannotReadOrWrite : read.Scenario is null ? ExitCode.WrongInput : ExitCode.Done;
         if (read.Scenario is not DrawableScenario scenario)
@@ -111,26 +120,26 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         if (scenario.Middle.Opponent is null)
         {
-            error.WriteLine($"pushsim: error: {PlainText.Of(file)} has no opponent, so nobody wins; name one by --against, or give a shove (sweep and run take any scenario)");
+            error.WriteLine($"pushsim: error: {PlainText.Of(design.File)} has no opponent, so nobody wins; name one by --against, or give a shove (sweep and run take any scenario)");
             code = ExitCode.WrongInput;
             return null;
         }
 
         var contest = new ContestKey(_request.Plan.Seed, _label ??= scenario.Label);
-        return new OddsSide(scenario, contest, new FileMatchSource(scenario, contest), Fingerprint.Of(read), read.Read, isBeside);
+        return new OddsSide(design.Label, scenario, contest, new FileMatchSource(scenario, contest), Fingerprint.Of(read), read.Read);
     }
 
     private List<string> Write(OutputFolder folder, OddsResult result)
     {
         List<string> files = [];
-        foreach (OddsSide side in new[] { result.Own, result.Beside }.OfType<OddsSide>())
+        foreach ((OddsSide side, int i) in result.Others.Prepend(result.Own).Select((s, i) => (s, i)))
         {
-            files.Add(folder.Write(side.IsBeside ? "matches-beside.csv" : "matches.csv", stream => WriteMatches(stream, side)));
+            files.Add(folder.Write(i == 0 ? "matches.csv" : i == 1 ? "matches-beside.csv" : $"matches-beside-{i}.csv", stream => WriteMatches(stream, side)));
         }
 
         if (!_request.Output.NoPlots && result.Tally.Matches > 0)
         {
-            files.AddRange(folder.WritePicture("plot", OddsPlot.Of(result.Robot, result.Opponent, result.Own.Outcomes, result.Inputs)));
+            files.AddRange(folder.WritePicture("plot", result.Plot));
         }
 
         if (_request.Output.Report)

@@ -4,7 +4,7 @@ using PushSim.Scenarios.Reading;
 namespace PushSim.Cli.Odds;
 
 /// <summary>One of the scenarios whose matches are drawn.</summary>
-internal sealed record OddsSide(DrawableScenario Scenario, ContestKey Contest, FileMatchSource Source, string Fingerprint, ReadResult Read, bool IsBeside)
+internal sealed record OddsSide(string Label, DrawableScenario Scenario, ContestKey Contest, FileMatchSource Source, string Fingerprint, ReadResult Read)
 {
     public IReadOnlyList<TolerancedValue> Values => Scenario.Values;
 

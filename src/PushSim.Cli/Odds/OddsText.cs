@@ -9,7 +9,11 @@ internal static class OddsText
     public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files) => TextReport.Write(output, r.Verdict, Tables(r), r.Warnings, r.Inputs.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], [Computation(r)], files);
 
     /// <summary>The tables, for screen and page.</summary>
-    public static IReadOnlyList<AnswerTable> Tables(OddsResult r) => [.. OddsTables.Of(r.Robot, r.Opponent, r.Tally, r.Inputs, r.Effects, r.Start), Drawn(r.Own.Values)];
+    public static IReadOnlyList<AnswerTable> Tables(OddsResult r) =>
+    [
+        .. r.Others.Count == 0 ? Array.Empty<AnswerTable>() : [OddsTables.Designs([(r.Own.Label, r.Tally), .. r.Others.Select(o => (o.Label, Tally.Of(o.Outcomes)))], r.Comparisons)],
+        .. OddsTables.Of(r.Robot, r.Opponent, r.Tally, r.Inputs, r.Effects, r.Start), Drawn(r.Own.Values),
+    ];
 
     public static string Computation(OddsResult r) => OddsWords.Computation(r.Seed, r.Contest, r.MatchesPerSecond, r.Effects.Count > 0);
 

@@ -3,6 +3,7 @@ using PushSim.Analysis;
 using PushSim.Analysis.Limits;
 using PushSim.Analysis.Turning;
 using PushSim.Scenarios;
+using PushSim.Words.Designs;
 
 namespace PushSim.Cli.Run;
 
@@ -14,6 +15,7 @@ internal static class RunCommand
         var file = new Argument<string>("FILE") { Description = "Scenario file." };
         var common = new CommonOptions("Folder for all files (default pushsim-out/NAME).", "Write report.html too: one page with replay, to show.");
         var set = new SetOption();
+        Option<string?> beside = SideReader.Option();
         var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
         var map = new Option<string[]>("--map")
         {
@@ -24,13 +26,13 @@ internal static class RunCommand
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
             + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run my.toml --report\n"
             + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1\n"
-            + "  pushsim run scenarios/spot-turn.toml --rank-tyres")
+            + "  pushsim run scenarios/spot-turn.toml --rank-tyres\n  pushsim run mine.toml --beside other.toml")
         {
-            file,
+            file, beside,
         };
         set.AddTo(command);
         common.AddTo(command, rank, map);
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(set.Read(parsed), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!), output, error, cancel));
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(set.Read(parsed), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(beside)), output, error, cancel));
         return command;
     }
 
@@ -41,6 +43,13 @@ internal static class RunCommand
         if (wrong is not null || read.Scenario is null)
         {
             return wrong ?? ExitCode.WrongInput;
+        }
+
+        IReadOnlyList<DesignSide> sides = DesignSides.Of(read, file, options.Read, options.Beside);
+        IReadOnlyList<ReadResult>? others = SideReader.Others(sides, ScenarioReader.Read, read, error, out int code);
+        if (others is null)
+        {
+            return code;
         }
 
         (MapAxis X, MapAxis Y)? axes = null;
@@ -58,10 +67,10 @@ internal static class RunCommand
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        result = TurnReview.Review(StartReview.Review(CloseCall.Review(result, cancel), cancel), cancel);
-        result = PlausibilityFinder.Review(ChatterReview.Review(result, cancel));
+        result = Reviewed(result, cancel);
+        Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, Reviewed(Simulator.Run(o.Scenario!, cancel), cancel)))];
         TyreAnswers tyres = TyreAnswers.Of(result, file, options.Read, options.Rank, cancel);
-        List<string> files = folder is null ? [] : WriteFiles(folder, result, tyres, read, milliseconds, options, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, read, milliseconds, options, cancel);
 
         // after the files of the run: they stay if the map is interrupted
         TurnMap? map = axes is null ? null : TurnMap.Compute(file, options.Read, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
@@ -71,17 +80,24 @@ internal static class RunCommand
             if (options.Output.Report)
             {
                 // in the place of the page without it
-                folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, map).Write);
+                folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, designs, map).Write);
             }
         }
 
         options.Output.Print(
-            output, () => RunJson.Of(result, milliseconds, tyres, map), RunWords.Verdict(result), () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map));
+            output, () => RunJson.Of(result, milliseconds, tyres, map, designs), RunText.Verdict(result, designs), () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map, designs));
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, RunResult result, TyreAnswers tyres, ReadResult read, double milliseconds, Options options, CancellationToken cancel)
+    private static RunResult Reviewed(RunResult result, CancellationToken cancel)
     {
+        result = TurnReview.Review(StartReview.Review(CloseCall.Review(result, cancel), cancel), cancel);
+        return PlausibilityFinder.Review(ChatterReview.Review(result, cancel));
+    }
+
+    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, ReadResult read, double milliseconds, Options options, CancellationToken cancel)
+    {
+        RunResult result = designs[0].Run!;
         List<string> files = [];
         if (result.Time.Length < 2)
         {
@@ -103,18 +119,18 @@ internal static class RunCommand
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            files.AddRange(folder.WritePicture("plot", RunPlot.Of(result)));
+            files.AddRange(folder.WritePicture("plot", RunPlot.Of(result, designs)));
             files.AddRange(tyres.Plots.SelectMany(p => folder.WritePicture(p.Name, p.Plot)));
         }
 
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres).Write));
+            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, designs).Write));
         }
 
         return files;
     }
 
-    private sealed record Options(ReadOptions Read, OutputRequest Output, bool Rank, string[] Map);
+    private sealed record Options(ReadOptions Read, OutputRequest Output, bool Rank, string[] Map, string? Beside);
 }

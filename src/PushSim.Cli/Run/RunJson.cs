@@ -1,6 +1,7 @@
 using PushSim.Binding;
 using PushSim.Cli.Matches;
 using PushSim.Words.Answers;
+using PushSim.Words.Designs;
 using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
@@ -8,31 +9,18 @@ namespace PushSim.Cli.Run;
 /// <summary>A run as a JSON document.</summary>
 internal static class RunJson
 {
-    public static string Of(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null) => JsonReport.Write(writer =>
+    public static string Of(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null) => JsonReport.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "run", RunWords.Verdict(result), RunWords.Warnings(result));
-        writer.WriteString("scenario", result.Scenario.Name);
-        writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
-        WriteShove(writer, result);
-        if (result.Start is not null)
+        JsonReport.WriteHead(writer, "run", RunText.Verdict(result, designs), RunText.Warnings(result, designs));
+        JsonReport.WriteNumber(writer, "simulation_ms", milliseconds);
+        WriteAnswers(writer, result);
+        JsonReport.WriteRows(writer, "variants", (designs ?? []).Skip(1), d =>
         {
-            StartJson.Write(writer, result.Start, result.Scenario.Robot.Name, result.Scenario.Opponent!.Robot.Name);
-        }
-
-        writer.WriteString("limited_by", BindingTable.PartKey(result.Answers.LimitedBy));
-        foreach (Answer answer in AnswerCatalogue.All)
-        {
-            Number(answer.Key, answer.Of(result));
-        }
-
-        ChatterJson.Write(writer, result.Chatter);
-        WriteHops(writer, result.Hops);
-        Number("simulation_ms", milliseconds);
-        WriteLimits(writer, "limits", result.Limits);
-        if (result.Opponent is OpponentRun opponent)
-        {
-            WriteOpponent(writer, result, opponent);
-        }
+            writer.WriteString("name", d.Label);
+            writer.WriteString("verdict", RunWords.Verdict(d.Run!));
+            JsonReport.WriteTexts(writer, "warnings", RunWords.Warnings(d.Run!));
+            WriteAnswers(writer, d.Run!);
+        });
 
         if (tyres is not null)
         {
@@ -52,13 +40,37 @@ internal static class RunJson
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)
         {
-            Number(entry.Key, entry.Joule);
+            JsonReport.WriteNumber(writer, entry.Key, entry.Joule);
         }
 
         writer.WriteEndObject();
-
-        void Number(string key, double? value) => JsonReport.WriteNumber(writer, key, value);
     });
+
+    // What every run answers, the first one's at the top and each other design's in its own block
+    private static void WriteAnswers(Utf8JsonWriter writer, RunResult result)
+    {
+        writer.WriteString("scenario", result.Scenario.Name);
+        writer.WriteString("status", result.Status.ToString().ToLowerInvariant());
+        WriteShove(writer, result);
+        if (result.Start is not null)
+        {
+            StartJson.Write(writer, result.Start, result.Scenario.Robot.Name, result.Scenario.Opponent!.Robot.Name);
+        }
+
+        writer.WriteString("limited_by", BindingTable.PartKey(result.Answers.LimitedBy));
+        foreach (Answer answer in AnswerCatalogue.All)
+        {
+            JsonReport.WriteNumber(writer, answer.Key, answer.Of(result));
+        }
+
+        ChatterJson.Write(writer, result.Chatter);
+        WriteHops(writer, result.Hops);
+        WriteLimits(writer, "limits", result.Limits);
+        if (result.Opponent is OpponentRun opponent)
+        {
+            WriteOpponent(writer, result, opponent);
+        }
+    }
 
     private static void WriteShove(Utf8JsonWriter writer, RunResult result)
     {

@@ -1,5 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Plotting.Drawing;
+using PushSim.Words.Designs;
 using PushSim.Words.Limits;
 
 namespace PushSim.Plotting.Plots;
@@ -13,7 +14,8 @@ public static class LimitsPlot
     /// <summary>The picture.</summary>
     /// <param name="report">The limits.</param>
     /// <param name="run">The run of the scenario, with at least two samples; null where there was none.</param>
-    public static PlotSheet Of(LimitReport report, RunResult? run) => new(() => Panels(report, run));
+    /// <param name="designs">The designs that are compared, it among them; empty or it alone: none.</param>
+    public static PlotSheet Of(LimitReport report, RunResult? run, IReadOnlyList<Design> designs) => new(() => [.. DesignPanels.OfLimits(designs), .. Panels(report, run)]);
 
     private static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run)
     {

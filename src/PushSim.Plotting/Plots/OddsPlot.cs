@@ -25,17 +25,29 @@ public static class OddsPlot
     /// <param name="opponent">Name of the opponent.</param>
     /// <param name="outcomes">The matches; at least one that did not fail.</param>
     /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
-    public static PlotSheet Of(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs) => new(Charts(robot, opponent, outcomes, inputs));
+    /// <param name="others">The matches of other designs, each with its label and its robots; empty for none.</param>
+    public static PlotSheet Of(
+        string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
+        IReadOnlyList<(string Label, string Robot, string Opponent, IReadOnlyList<MatchEnd> Outcomes)> others) =>
+        new(
+        [
+            Ground(robot, opponent, outcomes, ""), .. others.Where(o => o.Outcomes.Any(m => !m.HasFailed)).Select(o => Ground(o.Robot, o.Opponent, o.Outcomes, $", {o.Label}")), .. Mattering(inputs),
+        ]);
 
-    private static List<ChartDrawing> Charts(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs)
+    private static ChartDrawing Ground(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, string label)
     {
         MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
-        string title = $"Ground gained by {robot} in {good.Length} matches";
-        List<ChartDrawing> charts = [new(
+        string title = $"Ground gained by {robot} in {good.Length} matches{label}";
+        return new(
             title,
             FormattableString.Invariant($"Plot: {title}, from {good.Min(o => o.GroundGained):0.000} to {good.Max(o => o.GroundGained):0.000} m; {robot} wins {good.Count(o => o.Winner == 0)}, {opponent} wins {good.Count(o => o.Winner == 1)}, {good.Count(o => o.Winner < 0)} stalemates."),
             380,
-            look => Distribution(look, title, robot, opponent, good))];
+            look => Distribution(look, title, robot, opponent, good));
+    }
+
+    private static List<ChartDrawing> Mattering(IReadOnlyList<(string Name, double Share)> inputs)
+    {
+        List<ChartDrawing> charts = [];
         (string Name, double Share)[] shown = [.. inputs.Take(MostInputs).Reverse()];
         if (shown.Length > 0)
         {

@@ -1,5 +1,6 @@
 using PushSim.Plotting.Drawing;
 using PushSim.Simulation;
+using PushSim.Words.Designs;
 
 namespace PushSim.Plotting.Plots;
 
@@ -8,7 +9,12 @@ public static class RunPlot
 {
     /// <summary>The picture.</summary>
     /// <param name="result">A result with at least two samples.</param>
-    public static PlotSheet Of(RunResult result) => new(() => Panels(result));
+    public static PlotSheet Of(RunResult result) => Of(result, []);
+
+    /// <summary>The picture, first the curve that matters most over that of the other designs.</summary>
+    /// <param name="result">A result with at least two samples.</param>
+    /// <param name="designs">The designs that are compared, it among them; empty or it alone: none.</param>
+    public static PlotSheet Of(RunResult result, IReadOnlyList<Design> designs) => new(() => [.. DesignPanels.OfRuns(designs), .. Panels(result)]);
 
     private static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Traits.Family switch
     {

@@ -83,6 +83,7 @@ public sealed class DrawableScenario
     {
         const string Key = "override";
         scenario.Remove(Key);
+        Variants.Drop(scenario);
         (scenario.Find("opponent")?.Value as TomlTable)?.Remove(Key);
     }
 

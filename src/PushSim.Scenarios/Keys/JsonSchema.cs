@@ -123,8 +123,8 @@ public static class JsonSchema
         KeyKind.Whole => Whole(key),
         KeyKind.Text => NonEmptyText(),
         KeyKind.Flag => new JsonObject { ["type"] = "boolean" },
-        KeyKind.Choice => new JsonObject { ["enum"] = new JsonArray([.. key.Choices.Select(c => (JsonNode)c)]) },
-        KeyKind.Texts => Array(new JsonObject { ["type"] = "string" }),
+        KeyKind.Choice => Words(key),
+        KeyKind.Texts => Array(key.Choices.Count > 0 ? Words(key) : new JsonObject { ["type"] = "string" }),
         KeyKind.Quantities => Array(Quantity(key.Dimension, key.Min, key.Max)),
         KeyKind.Curve => Curve(key),
         KeyKind.Table => Table(section.Inner(key)),
@@ -132,6 +132,8 @@ public static class JsonSchema
         KeyKind.Overrides => new JsonObject { ["type"] = "object" },
         _ => throw new ArgumentOutOfRangeException(nameof(key)),
     };
+
+    private static JsonObject Words(KeyDefinition key) => new() { ["enum"] = new JsonArray([.. key.Choices.Select(c => (JsonNode)c)]) };
 
     private static JsonObject NonEmptyText() => new() { ["type"] = "string", ["pattern"] = "\\S", ["maxLength"] = LongestText };
 

@@ -62,6 +62,7 @@ public static class KeyText
     public static string Example(KeyDefinition key, KeySection section) => key.Kind switch
     {
         KeyKind.Table or KeyKind.Tables => section.Inner(key).Header,
+        KeyKind.Overrides => $"{key.Name} = {{ {key.Example} }}",
         _ => $"{key.Name} = {key.Example}",
     };
 

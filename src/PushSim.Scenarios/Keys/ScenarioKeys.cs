@@ -8,7 +8,8 @@ internal static class ScenarioKeys
 {
     public static readonly KeyDefinition[] All =
     [
-        Text("scenario", "question", "The question that the scenario answers, one sentence.", "How fast is it off the line?", required: true),
+        Text("scenario", "question", "The question that the scenario answers, one sentence.", "How fast is it off the line?"),
+        Texts("scenario", "ask", "What the verdict must tell, by the keys of `run --json` (src/docs/answers.md).", "[\"pull_plateau_n\", \"peak_battery_current_a\"]", "what is usual for the manoeuvre") with { Choices = AskedKeys.All },
         Text("scenario", "robot", "The robot's file, in this file's folder or below.", "robots/mole.toml", required: true),
         Table("scenario", "floor", "The floor."),
         Table("scenario", "tether", "A cord from the robot through a load cell to an anchor."),
@@ -21,6 +22,7 @@ internal static class ScenarioKeys
         Tables("scenario", "wall", "A wall that stands on the floor."),
         Table("scenario", "contact", "What contacts are made of."),
         Table("scenario", "tyre_life", "What is asked about wear and dust over many runs."),
+        Tables("scenario", "variant", "The same scenario with other values: run, limits and odds compare the file as it is with each of them."),
         Table("scenario", "measured", "A log of a real pull, laid over the simulated one."),
 
         Number("floor", "friction", 0.01, 10, "Multiple of every tyre's friction.", "1.0", Own).Usual(0.3, 1.5).Of(Blank.Floor, t => t.FrictionScale, (t, v) => t with { FrictionScale = v }),
@@ -113,6 +115,9 @@ internal static class ScenarioKeys
         Whole("tyre_life", "clean_every", 0, 1000, "Runs from one cleaning of the tyres to the next; 0 is never.", "5", Own).Usual(0, 100).Of(Blank.TyreLife, t => t.CleanEvery, (t, v) => t with { CleanEvery = (int)v }),
         Number("tyre_life", "cleaning", 0, 1, "Share of the dust that a cleaning takes off.", "\"90 %\"", Own).Usual(0, 1).Of(Blank.TyreLife, t => t.CleaningShare, (t, v) => t with { CleaningShare = v }),
         Number("tyre_life", "grip_loss", 0.001, 0.99, "Loss of grip whose run is looked for, as a share of the clean tyre's.", "\"20 %\"", Own).Usual(0.02, 0.8).Of(Blank.TyreLife, t => t.GripLoss, (t, v) => t with { GripLoss = v }),
+
+        Text("variant", "name", "What sentences and tables call it.", "dull cover", required: true),
+        new("variant", "set", KeyKind.Overrides, "Values of scenario, robot or opponent set anew, by their path; * stands for every name.") { Example = "\"tyre.soft.body_damping\" = \"3 N s/m\"", IsRequired = true },
 
         Text("measured", "file", "The log as CSV, in this file's folder or below.", "logs/soft-tyre.csv", required: true),
         Text("measured", "force_unit", "Unit of its force where its header names none.", "gf", "by the header"),

@@ -17,6 +17,9 @@ internal sealed class ReadContext(ReadOptions options) : Complaints(options)
     /// <summary>Every value that was read.</summary>
     public List<InputRow> Inputs { get; } = [];
 
+    /// <summary>Names of the scenario's variants.</summary>
+    public IReadOnlyList<string> Variants { get; set; } = [];
+
     /// <summary>Kinds of parts of which one has no name, so that nothing can refer to it.</summary>
     public HashSet<string> Unnamed { get; } = [];
 

@@ -384,7 +384,7 @@ internal sealed partial class Section
             if (d.IsRequired && Entry(d.Name) is null)
             {
                 string where = PathTo("") is { Length: > 0 } path ? path.TrimEnd('.') : $"this {_section} file";
-                string example = d.Kind is KeyKind.Table ? $"add [{SectionOf(d.Name)}]" : d.Kind is KeyKind.Tables ? $"add [[{SectionOf(d.Name)}]]" : $"add {d.Name} = {d.Example}";
+                string example = d.Kind is KeyKind.Table ? $"add [{SectionOf(d.Name)}]" : d.Kind is KeyKind.Tables ? $"add [[{SectionOf(d.Name)}]]" : d.Kind is KeyKind.Overrides ? $"add {d.Name} = {{ {d.Example} }}" : $"add {d.Name} = {d.Example}";
                 Missing([d.Name], $"missing \"{d.Name}\" in {where}", $"{example} ({char.ToLowerInvariant(d.Meaning[0])}{d.Meaning[1..].TrimEnd('.')})");
             }
         }

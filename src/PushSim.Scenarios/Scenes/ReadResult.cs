@@ -11,6 +11,9 @@ public sealed record ReadResult
     /// <summary>The robot; null if there was any error.</summary>
     public RobotSettings? Robot { get; init; }
 
+    /// <summary>Names of the scenario's variants, for <see cref="ReadOptions.Variant"/>.</summary>
+    public IReadOnlyList<string> Variants { get; init; } = [];
+
     /// <summary>All complaints in order of file and place.</summary>
     public required IReadOnlyList<Problem> Problems { get; init; }
 
@@ -37,6 +40,7 @@ public sealed record ReadResult
     {
         Scenario = context.Errors == 0 ? scenario : null,
         Robot = context.Errors == 0 ? robot : null,
+        Variants = context.Variants,
         Problems = [.. context.Problems.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Line).ThenBy(p => p.Column)],
         Notes = [.. context.Notes.Distinct()],
         Remarks = context.Remarks,

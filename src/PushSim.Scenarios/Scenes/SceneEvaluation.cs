@@ -37,6 +37,7 @@ internal static class SceneEvaluation
 
         context.Overrides = scene;
         ScenarioSettings? scenario = SceneReader.Read(context, root, robot, opponentSection, opponent, trees.Name);
+        context.Variants = context.Drawn is null ? Variants.Names(root) : [];
         if (context.Drawn is null && root.Table("measured") is Section measured && scenario is not null)
         {
             scenario = MeasuredReader.Add(context, trees.Path, measured, scenario);
@@ -66,11 +67,18 @@ internal static class SceneEvaluation
         }
     }
 
-    // What the scenario and then a caller set anew in a robot or, for no owner, in the scenario. Draws find it in the trees
+    // What the scenario, then a caller and then the variant set anew in a robot or, for no owner, in the scenario. Draws find it in the trees
     private static IEnumerable<TomlEntry> EntriesOf(ReadContext context, SceneTrees trees, string owner)
     {
-        IEnumerable<TomlEntry> own = context.Drawn is null ? Overrides.Entries(trees.Scenario.Find("override")?.Value as TomlTable) : [];
-        return own.Concat(context.Set.Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value)))
+        bool isDrawn = context.Drawn is not null;
+        IEnumerable<TomlEntry> own = isDrawn ? [] : Overrides.Entries(trees.Scenario.Find("override")?.Value as TomlTable);
+        IEnumerable<TomlEntry> variant = isDrawn ? [] : Variants.Entries(context, trees.Scenario);
+        if (owner == "robot" && context.Options.Robot is not null)
+        {
+            (own, variant) = ([], []);
+        }
+
+        return own.Concat(context.Set.Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value))).Concat(variant)
             .Where(e => SetValues.OwnerOf(e.Key) == owner).Select(e => owner == "" ? e : e with { Key = SetValues.WithoutOwner(e.Key) });
     }
 
@@ -81,6 +89,12 @@ internal static class SceneEvaluation
         TomlTable? set = context.Drawn is null ? user.Raw("override") : null;
         IEnumerable<TomlEntry> ofOpponent = owner == "opponent" ? Overrides.Entries(set) : [];
         TomlTable? tree = owner == "robot" ? trees.Robot : trees.Opponent;
+        if (tree is null && owner == "robot" && context.Options.Robot is string other)
+        {
+            tree = Includes.Tree(context, other, other);
+            name = null;
+        }
+
         if (tree is null && name is not null)
         {
             tree = RobotTree(context, trees.Path, name, user.PlaceOf("robot"));

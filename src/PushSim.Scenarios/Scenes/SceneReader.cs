@@ -1,6 +1,7 @@
 using PushSim.Contact;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Toml;
 using PushSim.Surroundings;
 
 namespace PushSim.Scenarios.Scenes;
@@ -20,6 +21,7 @@ internal static class SceneReader
     public static ScenarioSettings? Read(ReadContext context, Section root, RobotSettings? robot, Section? opponentSection, RobotSettings? opponent, string name)
     {
         string question = root.Text("question") ?? "";
+        IReadOnlyList<string> ask = Ask(root);
         FloorSettings floor = root.Table("floor") is Section f ? Floor(f) : new FloorSettings();
         Section? tetherSection = root.Table("tether");
         TetherSettings? tether = tetherSection is null ? null : Tether(tetherSection);
@@ -51,6 +53,7 @@ internal static class SceneReader
         {
             Name = name,
             Question = question,
+            Ask = ask,
             Robot = robot,
             Floor = floor,
             Tether = tether,
@@ -64,6 +67,19 @@ internal static class SceneReader
         };
         WallReader.Check(wallSections, scenario);
         return context.Errors > 0 ? null : scenario;
+    }
+
+    private static IReadOnlyList<string> Ask(Section root)
+    {
+        IReadOnlyList<TomlText> asked = root.Texts("ask") ?? [];
+        foreach (TomlText key in asked.Where(k => root.Context.Drawn is null && !AskedKeys.All.Contains(k.Value)))
+        {
+            root.Context.Error(
+                key.Place, $"no run gives \"{SourceFile.Clean(key.Value, 60)}\"",
+                NearestWord.Advice(key.Value, AskedKeys.All) + "the keys are those of run --json, for example \"pull_plateau_n\"; src/docs/answers.md lists them");
+        }
+
+        return [.. asked.Select(k => k.Value).Distinct()];
     }
 
     private static void CheckPartners(Section root, Section at, ManoeuvreSettings manoeuvre, bool hasOpponent, bool hasWall)

@@ -24,6 +24,12 @@ public sealed record ReadOptions
     /// </summary>
     public IReadOnlyList<(string Path, string Value)> Set { get; init; } = [];
 
+    /// <summary>Name of the [[variant]] of the scenario whose values are set anew too; null: the file as it is.</summary>
+    public string? Variant { get; init; }
+
+    /// <summary>Robot file in the place of the one that the scenario names; what the scenario sets anew in its own robot is left out then. Null: the scenario's own.</summary>
+    public string? Robot { get; init; }
+
     /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
     public bool AllowOutside { get; init; }
 

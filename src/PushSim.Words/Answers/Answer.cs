@@ -1,14 +1,13 @@
-
 namespace PushSim.Words.Answers;
 
 /// <summary>One number that a run can answer: the single place that knows its key, words, unit, manoeuvres, better way, digits, and how to read it from a result.</summary>
-/// <param name="Key">Key in JSON, CSV and --ask, with the unit as its last part.</param>
+/// <param name="Key">Key in JSON, CSV, `ask` and --ask, with the unit as its last part.</param>
 /// <param name="Words">Plain words.</param>
 /// <param name="Unit">Unit on the screen; empty for a pure number.</param>
 /// <param name="Digits">Digits after the point that it deserves on the screen [1].</param>
 /// <param name="Better">Which way it is better.</param>
 /// <param name="Of">Its value in the unit of the key; null where it does not apply.</param>
-public sealed record Answer(string Key, string Words, string Unit, int Digits, Better Better, Func<RunResult, double?> Of)
+public sealed record Answer(string Key, string Words, string Unit, int Digits, Better Better, Func<RunResult, double?> Of) : Measure(Key, Words, Unit, Digits, Better)
 {
     /// <summary>Manoeuvres that it belongs to; empty for all.</summary>
     public IReadOnlyList<ManoeuvreKind> Manoeuvres { get; init; } = [];
@@ -19,13 +18,10 @@ public sealed record Answer(string Key, string Words, string Unit, int Digits, B
     /// <summary>Whether scripts find it in the opponent's block too.</summary>
     public bool IsToldOfOpponent { get; init; }
 
-    /// <summary>Units of the screen in one unit of the key [1].</summary>
-    public double ScreenScale { get; init; } = 1.0;
+    /// <summary>Whether this is the opponent's value.</summary>
+    public bool IsOpponents { get; init; }
 
-    /// <summary>Digits after the point for a value on the screen, where they hang on it; null: always <see cref="Digits"/>.</summary>
-    public Func<double, int>? DigitsOf { get; init; }
-
-    /// <summary>Words that say more of one result; null: <see cref="Words"/>.</summary>
+    /// <summary>Words that say more of one result; null: <see cref="Measure.Words"/>.</summary>
     public Func<RunResult, string>? WordsOf { get; init; }
 
     /// <summary>Whether the screen's table leaves it out: it is for scripts.</summary>
@@ -34,11 +30,12 @@ public sealed record Answer(string Key, string Words, string Unit, int Digits, B
     /// <summary>Whether it belongs to a manoeuvre.</summary>
     public bool IsOf(ManoeuvreKind kind) => Manoeuvres.Count == 0 || Manoeuvres.Contains(kind);
 
+    /// <summary>Whether less of it is better only of a robot that is to stay where it is.</summary>
+    public bool IsForStaying { get; init; }
+
+    /// <summary>Which way it is better in a manoeuvre.</summary>
+    public Better BetterIn(ManoeuvreKind kind) => IsForStaying && ManoeuvreTraits.Of(kind) is { Family: not ManoeuvreFamily.Hold, IsOnTheSpot: false } ? Better.Neither : Better;
+
     /// <summary>Words for a result.</summary>
     public string WordsIn(RunResult result) => WordsOf?.Invoke(result) ?? Words;
-
-    /// <summary>A value as the screen shows it; empty for none.</summary>
-    /// <param name="value">The value in the unit of the key.</param>
-    public string Shown(double? value) => value is not double v ? ""
-        : (v * ScreenScale).ToString("F" + (DigitsOf?.Invoke(v) ?? Digits).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }

@@ -10,8 +10,8 @@ public static class AnswerReference
 
         Made from the catalogue in src/PushSim.Words/Answers: edit there, not here.
 
-        The key is the name in `run --json`, in CSV heads and in `sweep --ask KEY`. Its last part is the unit. A run gives null where an answer does not
-        apply. `opponent.KEY` is the opponent's value of the keys marked with *. `energy.KEY` is an entry of the energy ledger. `--best` turns the better
+        The key is the name in `run --json`, in CSV heads, in `sweep --ask KEY` and in the list `ask` of a scenario, all of which its verdict tells. Its last
+        part is the unit. A run gives null where an answer does not apply. `opponent.KEY` is the opponent's value of the keys marked with *. `energy.KEY` is an entry of the energy ledger. `--best` turns the better
         way of a sweep round.
 
         | key | answer | on the screen | better | manoeuvres |

@@ -16,6 +16,32 @@ public static class OddsTables
     public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null) =>
         [start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
 
+    /// <summary>Designs side by side on the same draws, the first one first.</summary>
+    /// <param name="designs">Label and matches of each.</param>
+    /// <param name="comparisons">The first compared with each of the others.</param>
+    public static AnswerTable Designs(IReadOnlyList<(string Label, Tally Tally)> designs, IReadOnlyList<Comparison> comparisons)
+    {
+        AnswerTable table = new AnswerTable("Side by side").AddColumn("Design").AddNumberColumn("wins").AddNumberColumn("losses").AddNumberColumn("stalemates").AddNumberColumn("wins more").AddColumn("95 % interval");
+        for (int k = 0; k < designs.Count; k++)
+        {
+            (string label, Tally t) = designs[k];
+            string more = "";
+            string sure = "";
+            if (k > 0)
+            {
+                // a comparison tells how much more the first wins
+                Comparison c = comparisons[k - 1];
+                string worth = c.Bounds.Holds(0.0) ? "may be chance" : c.Difference < 0.0 ? "better" : "worse";
+                more = Text($"{-100.0 * c.Difference:+0.0;-0.0;0.0} %");
+                sure = Text($"{-100.0 * c.Bounds.High:+0.0;-0.0;0.0} to {-100.0 * c.Bounds.Low:+0.0;-0.0;0.0} %, {worth}");
+            }
+
+            table.AddRow(label, Percent(t.Share(t.Wins)), Percent(t.Share(t.Losses)), Percent(t.Share(t.Stalemates)), more, sure);
+        }
+
+        return table.AddRemark($"wins more: than {designs[0].Label}, in percentage points on the same draws", isAside: true);
+    }
+
     private static AnswerTable Mattering(IReadOnlyList<(string Name, double Share)> inputs, bool hasEffects)
     {
         AnswerTable table = new AnswerTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance");

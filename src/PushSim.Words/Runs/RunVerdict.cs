@@ -1,3 +1,5 @@
+using PushSim.Words.Answers;
+
 namespace PushSim.Words.Runs;
 
 /// <summary>The answer of a run with one robot as one sentence in plain words.</summary>
@@ -38,18 +40,18 @@ internal static class RunVerdict
                 Text($"{name} holds {(a.IsJerk ? "" : Text($"{a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and "))}{p:0.00} N while sliding{(a.IsBouncing ? " on average, bouncing on the tether" : "")}{(a.IsJerk ? Text($"; the first {a.PullBreakaway:0.00} N are a jerk") : "")}{buzz}."),
             ManoeuvreFamily.Pull => Text($"{idle} never tightens the tether."),
             ManoeuvreFamily.Turn when a is { IsTurning: true, YawRate: { } rate } =>
-                Text($"{name} turns at {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
+                Text($"{name} turns at {Math.Abs(rate):0.00} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
             ManoeuvreFamily.Turn => Text($"{idle} cannot turn{Limit(a.Binding)}{buzz}."),
             ManoeuvreFamily.Stop when a.StopDistance is { } d =>
-                Text($"{name} comes to a stand within {100.0 * d:0} cm{Limit(a.Binding)}{buzz}."),
+                Text($"{name} comes to a stand within {d:0.000} m{Limit(a.Binding)}{buzz}."),
             ManoeuvreFamily.Stop => Text($"{name} does not come to a stand before the end{buzz}."),
             ManoeuvreFamily.Push when traits.NeedsWall && a.PushPlateau is { } push =>
                 Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.Binding, AtThrottle(scenario, a.Binding))}{buzz}."),
             ManoeuvreFamily.Push when traits.NeedsWall => Text($"{idle} never touches the wall."),
-            ManoeuvreFamily.Hold when a.Travel < StandsStill => Text($"{name} stays where it is{buzz}."),
-            ManoeuvreFamily.Hold => Text($"{name} moves {1000.0 * a.Travel:0.000} mm{buzz}."),
+            ManoeuvreFamily.Hold when a.Travel < StandsStill => Text($"{name} stays where it is (moved {a.Travel:0.000000} m){buzz}."),
+            ManoeuvreFamily.Hold => Text($"{name} moves {AnswerCatalogue.Named("travel_m")!.Spoken(a.Travel ?? 0.0)}{buzz}."),
             ManoeuvreFamily.Drive or ManoeuvreFamily.Push when a.TimeTo90PercentSpeed is { } t =>
-                Text($"{idle}{(isDriven ? "" : " rolls and")} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.00} s after the command{Limit(a.Binding, " on the way")}{buzz}."),
+                Text($"{idle}{(isDriven ? "" : " rolls and")} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.000} s after the command{Limit(a.Binding, " on the way")}{buzz}."),
             ManoeuvreFamily.Drive or ManoeuvreFamily.Push => Text($"{idle} does not move forward{buzz}."),
             _ => throw new ArgumentOutOfRangeException(nameof(scenario), traits.Kind, "no words for this manoeuvre"),
         };
@@ -65,7 +67,7 @@ internal static class RunVerdict
         _ => "stands",
     };
 
-    private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.00} in turning rate");
+    private static string Scrub(double? ratio) => ratio is null ? "" : Text($"; scrub costs it a factor of {ratio:0.000} in turning rate");
 
     /// <summary>Whether a robot has a motor that turns a drive.</summary>
     public static bool IsDriven(RobotSettings robot) => robot.Drives.Any(d => d.Motors.Count > 0);

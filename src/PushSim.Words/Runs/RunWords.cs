@@ -1,3 +1,4 @@
+using PushSim.Words.Answers;
 using PushSim.Words.Turns;
 
 namespace PushSim.Words.Runs;
@@ -5,10 +6,13 @@ namespace PushSim.Words.Runs;
 /// <summary>What a run says, in plain words.</summary>
 public static class RunWords
 {
-    /// <summary>The answer as one sentence.</summary>
-    public static string Verdict(RunResult run) =>
-        run.Stop is { Kind: RunStopKind.Refused } refused ? $"The run could not start: {Cause(refused)}."
-        : run.Turning is TurnReport turn ? TurnWords.Verdict(turn, run)
+    /// <summary>The answer in a sentence or two: what happened, and every quantity that is asked.</summary>
+    public static string Verdict(RunResult run) => run.Stop is { Kind: RunStopKind.Refused } refused
+        ? $"The run could not start: {Cause(refused)}."
+        : Sentence(run) is var said ? said + AskedWords.Rest(run, said) : "";
+
+    private static string Sentence(RunResult run) =>
+        run.Turning is TurnReport turn ? TurnWords.Verdict(turn, run)
         : run.Shove is ShoveOutcome shove ? ShoveVerdict.Of(run.Scenario, shove, run.Answers, run.Opponent!.Answers)
         : RunVerdict.Of(run.Scenario, run.Status, Cause(run.Stop), run.Answers, run.Chatter);
 

@@ -20,7 +20,7 @@ internal static class ShoveVerdict
         string aside = Aside(names, o);
         if (o.Winner < 0)
         {
-            string how = o.Ending == ShoveEnding.Tips ? "both robots tip past 20 deg or lose the floor" : Text($"after {o.EndTime:0.0} s the contact stands {1000.0 * Math.Abs(o.GroundGained):0} mm from where they met");
+            string how = o.Ending == ShoveEnding.Tips ? "both robots tip past 20 deg or lose the floor" : Text($"after {o.EndTime:0.0} s the contact stands {Math.Abs(o.GroundGained):0.000} m from where they met");
             return Text($"Stalemate: {how}; {limits}{aside}.{close}");
         }
 
@@ -29,8 +29,8 @@ internal static class ShoveVerdict
         string what = o.Ending switch
         {
             ShoveEnding.Tips => Text($"{winner} wins: {loser} {RunVerdict.Words(o.Upset)} {o.EndTime:0.00} s after the start"),
-            ShoveEnding.Line => Text($"{winner} pushes {loser} {(o.IsFarLine ? "over the far line (they have swapped ends)" : "back over its line")} after {o.EndTime:0.00} s"),
-            _ => Text($"{winner} gains {1000.0 * Math.Abs(o.GroundGained):0} mm on {loser} in {o.EndTime:0.0} s"),
+            ShoveEnding.Line => Text($"{winner} pushes {loser} {(o.IsFarLine ? "over the far line (they have swapped ends)" : "back over its line")} after {o.EndTime:0.00} s, {Math.Abs(o.GroundGained):0.000} m in all"),
+            _ => Text($"{winner} gains {Math.Abs(o.GroundGained):0.000} m on {loser} in {o.EndTime:0.0} s"),
         };
         string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($"; {loser} gives ground from {t:0.00} s on, at {o.GroundSpeed:0.00} m/s") : string.Empty;
         return Text($"{what}{gives}; {limits}{aside}.{close}");
@@ -75,7 +75,7 @@ internal static class ShoveVerdict
         {
             if (Math.Abs(turns[k]) > SeenTurn)
             {
-                seen.Add(Text($"{names[k]} is turned {Math.Abs(turns[k]) * 180.0 / Math.PI:0} deg to its {(turns[k] > 0.0 ? "left" : "right")}"));
+                seen.Add(Text($"{names[k]} is turned {Math.Abs(turns[k]) * 180.0 / Math.PI:0.0} deg to its {(turns[k] > 0.0 ? "left" : "right")}"));
             }
         }
 

@@ -17,8 +17,8 @@ public static class TurnWords
 
         double rate = a.YawRate!.Value;
         string ease = r.Ease == TurnEase.Freely ? "turns with power to spare" : "turns, but at the limit";
-        string scrub = a.EffectiveTrackRatio is { } ratio ? Text($"; scrub costs it a factor of {ratio:0.00} in turning rate") : "";
-        return Text($"{name} {ease}: {Math.Abs(rate):0.0} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
+        string scrub = a.EffectiveTrackRatio is { } ratio ? Text($"; scrub costs it a factor of {ratio:0.000} in turning rate") : "";
+        return Text($"{name} {ease}: {Math.Abs(rate):0.00} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
     }
 
     private static string Needs(TurnReport r)

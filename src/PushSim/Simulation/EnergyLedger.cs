@@ -19,6 +19,11 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
         "gear_j", "tread_j", "tyre_body_j", "vertical_damping_j", "rolling_j", "tether_damping_j",
     ];
 
+    private const string Contact = "contact_j", Kinetic = "kinetic_change_j", Spring = "spring_change_j", Gravity = "gravity_change_j";
+
+    /// <summary>Keys of all entries that there can be, in their order.</summary>
+    public static IReadOnlyList<string> Keys => [.. s_integrals, Contact, Kinetic, Spring, Gravity];
+
     /// <param name="integrals">Sums of the robots' integrals, in the order of <see cref="LedgerIndex"/> [J].</param>
     /// <param name="contact">Lost in contacts [J]; null where there can be none.</param>
     /// <param name="mass">Mass of the robots [kg].</param>
@@ -36,12 +41,12 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
 
         if (contact is double loss)
         {
-            AddChange("contact_j", loss);
+            AddChange(Contact, loss);
         }
 
-        AddChange("kinetic_change_j", after.Kinetic - before.Kinetic);
-        AddChange("spring_change_j", after.Spring - before.Spring);
-        AddChange("gravity_change_j", after.Gravity - before.Gravity);
+        AddChange(Kinetic, after.Kinetic - before.Kinetic);
+        AddChange(Spring, after.Spring - before.Spring);
+        AddChange(Gravity, after.Gravity - before.Gravity);
         double sum = entries.Sum(e => Math.Abs(e.Joule));
         return new EnergyLedger(entries, Math.Abs(residual) / Math.Max(sum, NothingFlowed * Math.Max(1.0, mass)));
 

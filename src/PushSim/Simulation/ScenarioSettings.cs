@@ -84,6 +84,9 @@ public sealed record ScenarioSettings
     /// <summary>The question it answers, one sentence.</summary>
     public string Question { get; init; } = "";
 
+    /// <summary>Keys of <see cref="AskedKeys"/> that its verdict must tell; empty: those usual for its manoeuvre.</summary>
+    public IReadOnlyList<string> Ask { get; init; } = [];
+
     /// <summary>The robot.</summary>
     public required RobotSettings Robot { get; init; }
 

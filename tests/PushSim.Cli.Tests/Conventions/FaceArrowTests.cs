@@ -8,7 +8,7 @@ public class FaceArrowTests
 {
     private const string Commands = "Check|Completion|Explain|Fit|Ladder|Limits|New|Odds|Plan|Run|Shelf|Sweep";
 
-    private const string Answers = "Answers|Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans";
+    private const string Answers = "Answers|Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans|Designs";
 
     // Commands share by Shared and Matches. Three know another one: a drawn match is shown as a run is,
     // a plan reads earlier pulls, completion names the kinds of new.
@@ -22,15 +22,16 @@ public class FaceArrowTests
     [Theory]
     [InlineData("PushSim.Words", "Terms", "Tables|" + Answers)]
     [InlineData("PushSim.Words", "Tables", Answers)]
-    [InlineData("PushSim.Words", "Answers", "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans")]
-    [InlineData("PushSim.Words", "Turns", "Runs|Limits|Fits|Wear|Matches|Sweeps|Plans")]
-    [InlineData("PushSim.Words", "Runs", "Limits|Fits|Wear|Matches|Sweeps|Plans")]
-    [InlineData("PushSim.Words", "Limits", "Turns|Runs|Fits|Wear|Matches|Sweeps|Plans")]
-    [InlineData("PushSim.Words", "Fits", "Turns|Limits|Matches|Sweeps|Plans")]
-    [InlineData("PushSim.Words", "Wear", "Turns|Limits|Fits|Matches|Sweeps|Plans")]
-    [InlineData("PushSim.Words", "Matches", "Turns|Runs|Limits|Fits|Wear|Sweeps|Plans")]
-    [InlineData("PushSim.Words", "Sweeps", "Turns|Limits|Fits|Wear|Matches|Plans")]
-    [InlineData("PushSim.Words", "Plans", "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps")]
+    [InlineData("PushSim.Words", "Answers", "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans|Designs")]
+    [InlineData("PushSim.Words", "Turns", "Runs|Limits|Fits|Wear|Matches|Sweeps|Plans|Designs")]
+    [InlineData("PushSim.Words", "Runs", "Limits|Fits|Wear|Matches|Sweeps|Plans|Designs")]
+    [InlineData("PushSim.Words", "Limits", "Turns|Runs|Fits|Wear|Matches|Sweeps|Plans|Designs")]
+    [InlineData("PushSim.Words", "Fits", "Turns|Limits|Matches|Sweeps|Plans|Designs")]
+    [InlineData("PushSim.Words", "Wear", "Turns|Limits|Fits|Matches|Sweeps|Plans|Designs")]
+    [InlineData("PushSim.Words", "Matches", "Turns|Runs|Limits|Fits|Wear|Sweeps|Plans|Designs")]
+    [InlineData("PushSim.Words", "Sweeps", "Turns|Limits|Fits|Wear|Matches|Plans|Designs")]
+    [InlineData("PushSim.Words", "Plans", "Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Designs")]
+    [InlineData("PushSim.Words", "Designs", "Turns|Runs|Fits|Wear|Matches|Sweeps|Plans")]
     [InlineData("PushSim.Plotting", "Style", "Svg|Drawing|Plots|Report")]
     [InlineData("PushSim.Plotting", "Svg", "Drawing|Plots|Report")]
     [InlineData("PushSim.Plotting", "Drawing", "Plots|Report")]

@@ -3,6 +3,7 @@ using PushSim.Analysis.Limits;
 using PushSim.Cli.Limits;
 using PushSim.Cli.Shared;
 using PushSim.Scenarios;
+using PushSim.Words.Designs;
 using PushSim.Words.Limits;
 using PushSim.Words.Tables;
 using Xunit;
@@ -181,7 +182,7 @@ public class LimitsCommandTests
         IReadOnlyList<AnswerTable> tables = LimitTables.Of(report, null);
         Assert.Equal(moment, tables[1].Caption);
         Assert.All(tables[0].Rows.Single(row => row[0] == "what binds").Skip(1), cell => Assert.Matches(binds, cell));
-        using JsonDocument json = JsonDocument.Parse(LimitsJson.Of(report, null));
+        using JsonDocument json = JsonDocument.Parse(LimitsJson.Of([Design.Of("pull-test", report)], null));
         Assert.Equal(word, json.RootElement.GetProperty("pull_status").GetString());
         Assert.All(json.RootElement.GetProperty("states").EnumerateArray(), s => Assert.Equal(word, s.GetProperty("pull_status").GetString()));
     }

@@ -4,6 +4,7 @@ using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Simulation;
 using PushSim.Words.Answers;
+using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Cli.Tests.Words;
@@ -18,6 +19,10 @@ public class AnswerCatalogueTests
     [Fact]
     public void Keys_are_unique_and_each_has_words() => Assert.All(
         AnswerCatalogue.All.GroupBy(a => a.Key), g => Assert.True(g.Count() == 1 && g.First().Words.Length > 0 && g.First().Digits >= 0, g.Key));
+
+    [Fact]
+    public void Files_may_ask_each_answer_and_no_other() => Assert.Equal(
+        [.. AnswerCatalogue.All.Select(a => a.Key), .. AnswerCatalogue.All.Where(a => a.IsToldOfOpponent).Select(a => "opponent." + a.Key), .. EnergyWords.Keys.Select(k => "energy." + k)], AskedKeys.All);
 
     [Fact]
     public void Each_manoeuvre_has_a_default_answer_of_its_own() => Assert.All(Enum.GetValues<ManoeuvreKind>(), k => Assert.All(AnswerCatalogue.Defaults(k), a => Assert.True(a.IsOf(k), k.ToString())));

@@ -13,7 +13,7 @@ public class LimitsPlotTests
     private static PlotSheet Plot()
     {
         RunResult run = Simulator.Run(TestRobots.Pull());
-        return LimitsPlot.Of(LimitFinder.Find(TestRobots.Pull()), run);
+        return LimitsPlot.Of(LimitFinder.Find(TestRobots.Pull()), run, []);
     }
 
     [Fact]

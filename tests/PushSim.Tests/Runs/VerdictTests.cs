@@ -67,13 +67,13 @@ public class VerdictTests
     [Theory]
     [InlineData(ManoeuvreKind.PullTest, "Testmole pulls 5.00 N (510 gf) steadily after a peak of 6.00 N; the tyres set the limit; its tyres chatter at about 31 Hz.")]
     [InlineData(ManoeuvreKind.DragTest, "Testmole holds 6.00 N (612 gf) before it breaks away and 5.00 N while sliding; its tyres chatter at about 31 Hz.")]
-    [InlineData(ManoeuvreKind.Spot, "Testmole turns at 2.0 rad/s (115 deg/s) to the left; scrub costs it a factor of 1.50 in turning rate; its tyres chatter at about 31 Hz.")]
-    [InlineData(ManoeuvreKind.Arc, "Testmole turns at 2.0 rad/s (115 deg/s) to the left; scrub costs it a factor of 1.50 in turning rate; its tyres chatter at about 31 Hz.")]
-    [InlineData(ManoeuvreKind.Brake, "Testmole comes to a stand within 23 cm; the tyres set the limit; its tyres chatter at about 31 Hz.")]
-    [InlineData(ManoeuvreKind.Reversal, "Testmole comes to a stand within 23 cm; the tyres set the limit; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Spot, "Testmole turns at 2.00 rad/s (115 deg/s) to the left; scrub costs it a factor of 1.500 in turning rate; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Arc, "Testmole turns at 2.00 rad/s (115 deg/s) to the left; scrub costs it a factor of 1.500 in turning rate; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Brake, "Testmole comes to a stand within 0.230 m; the tyres set the limit; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Reversal, "Testmole comes to a stand within 0.230 m; the tyres set the limit; its tyres chatter at about 31 Hz.")]
     [InlineData(ManoeuvreKind.WallPush, "Testmole pushes the wall with 7.00 N (714 gf) after a peak of 9.00 N; the tyres set the limit; its tyres chatter at about 31 Hz.")]
-    [InlineData(ManoeuvreKind.Hold, "Testmole moves 12.000 mm; its tyres chatter at about 31 Hz.")]
-    [InlineData(ManoeuvreKind.Launch, "Testmole reaches 1.20 m/s, 90 % of it 0.40 s after the command; the tyres set the limit on the way; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Hold, "Testmole moves 0.012 m; its tyres chatter at about 31 Hz.")]
+    [InlineData(ManoeuvreKind.Launch, "Testmole reaches 1.20 m/s, 90 % of it 0.400 s after the command; the tyres set the limit on the way; its tyres chatter at about 31 Hz.")]
     public void Each_manoeuvre_has_its_sentence(ManoeuvreKind kind, string sentence) =>
         Assert.Equal(sentence, Of(kind, new RunAnswers
         {
@@ -100,10 +100,10 @@ public class VerdictTests
         Assert.Equal(
             "Testmole holds 5.00 N while sliding; the first 9.00 N are a jerk.", Of(ManoeuvreKind.DragTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 9.0, IsJerk = true }));
         Assert.Equal("Testmole pulls 5.00 N (510 gf) steadily.", Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 5.0 }));
-        Assert.Equal("Testmole stays where it is.", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 0.9e-6 }));
-        Assert.Equal("Testmole moves 0.001 mm.", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 1.1e-6 }));
+        Assert.Equal("Testmole stays where it is (moved 0.000001 m).", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 0.9e-6 }));
+        Assert.Equal("Testmole moves 0.000001 m.", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 1.1e-6 }));
         Assert.Equal("Testmole cannot turn.", Of(ManoeuvreKind.Arc, new RunAnswers { YawRate = -0.0009 }));
-        Assert.Equal("Testmole turns at 3.0 rad/s (172 deg/s) to the right.", Of(ManoeuvreKind.Arc, new RunAnswers { YawRate = -3.0 }));
+        Assert.Equal("Testmole turns at 3.00 rad/s (172 deg/s) to the right.", Of(ManoeuvreKind.Arc, new RunAnswers { YawRate = -3.0 }));
     }
 
     [Fact]
@@ -116,13 +116,13 @@ public class VerdictTests
 
     // 10 degrees off are seen, less is not; left is positive
     [Theory]
-    [InlineData(ShoveEnding.Line, 0, 0.3, 0.1, -0.1, "A pushes B back over its line after 1.25 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
-    [InlineData(ShoveEnding.Line, 1, -0.3, 0.1, -0.1, "B pushes A back over its line after 1.25 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
-    [InlineData(ShoveEnding.Ground, 0, 0.123, 0.1745, -0.1745, "A gains 123 mm on B in 1.2 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
-    [InlineData(ShoveEnding.Ground, 1, -0.123, 0.1746, -0.1746, "B gains 123 mm on A in 1.2 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; A is turned 10 deg to its left, B is turned 10 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "A wins: B tips back past 20 deg 1.25 s after the start; A was held back by its tyres, B by its motors; A is turned 29 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots tip past 20 deg or lose the floor; A was held back by its tyres, B by its motors; B is turned 29 deg to its left.")]
-    [InlineData(ShoveEnding.Stalemate, -1, -0.012, 0.0, 0.0, "Stalemate: after 1.2 s the contact stands 12 mm from where they met; A was held back by its tyres, B by its motors; they stay straight.")]
+    [InlineData(ShoveEnding.Line, 0, 0.3, 0.1, -0.1, "A pushes B back over its line after 1.25 s, 0.300 m in all; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
+    [InlineData(ShoveEnding.Line, 1, -0.3, 0.1, -0.1, "B pushes A back over its line after 1.25 s, 0.300 m in all; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
+    [InlineData(ShoveEnding.Ground, 0, 0.123, 0.1745, -0.1745, "A gains 0.123 m on B in 1.2 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
+    [InlineData(ShoveEnding.Ground, 1, -0.123, 0.1746, -0.1746, "B gains 0.123 m on A in 1.2 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; A is turned 10.0 deg to its left, B is turned 10.0 deg to its right.")]
+    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "A wins: B tips back past 20 deg 1.25 s after the start; A was held back by its tyres, B by its motors; A is turned 28.6 deg to its right.")]
+    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots tip past 20 deg or lose the floor; A was held back by its tyres, B by its motors; B is turned 28.6 deg to its left.")]
+    [InlineData(ShoveEnding.Stalemate, -1, -0.012, 0.0, 0.0, "Stalemate: after 1.2 s the contact stands 0.012 m from where they met; A was held back by its tyres, B by its motors; they stay straight.")]
     public void A_shoves_sentence_tells_who_how_and_why(ShoveEnding ending, int winner, double gained, double turned, double otherTurned, string sentence)
     {
         const string Close = " Too close to call: 1 of 7 nearly equal starts end otherwise, for example starting a moment later.";
