@@ -36,9 +36,9 @@ public class ChatterCommandTests
         Assert.Equal((chatter, hz), (ranked.Chatter.Kind.ToString().ToLowerInvariant(), ranked.Chatter.Frequency));
         Assert.Equal(chatter, StabilityMap.Compute([1.0], [1.0], (_, _) => scenario, 2, 2).Points[0, 0]!.Chatter.ToString().ToLowerInvariant());
 
-        string friction = scenario.Floor.FrictionScale.ToString(CultureInfo.InvariantCulture);
+        string friction = FormattableString.Invariant($"{scenario.Floor.FrictionScale},{1.1 * scenario.Floor.FrictionScale:0.###}");
         using var scratch = new ScratchFolder();
-        Cli sweep = Cli.Run("sweep", file, "--vary", $"floor.friction={friction},{friction}1", "--ask", "chatter_hz", "--no-plots", "--out", scratch["out"]);
+        Cli sweep = Cli.Run("sweep", file, "--vary", $"floor.friction={friction}", "--ask", "chatter_hz", "--no-plots", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, sweep.Code);
         string[] cells = File.ReadAllLines(scratch["out/sweep.csv"])[1].Split(',');
         Assert.Contains(hz is double f ? f.ToString("G8", CultureInfo.InvariantCulture) : "", cells);
@@ -127,7 +127,7 @@ public class ChatterCommandTests
         using var scratch = new ScratchFolder();
         Cli cli = Cli.Run("run", Repository.Scenario("shove-equals"), "--no-plots", "--out", scratch["out"]);
         Assert.DoesNotContain("hop", cli.Output);
-        Assert.DoesNotContain("off the floor", cli.Output);
+        Assert.DoesNotContain("since the touch", cli.Output);
     }
 
     [Fact]
