@@ -30,10 +30,8 @@ public static class AnswerCatalogue
         new("gives_ground_at_s", "loser gives ground from", "s", 2, Better.Neither, r => r.Shove?.GivesGroundAt) { Manoeuvres = s_shoves, IsForScripts = true },
         new("ground_speed_m_per_s", "speed of the ground given", "m/s", 2, Better.More, r => r.Shove?.GroundSpeed) { Manoeuvres = s_shoves, IsForScripts = true },
         new("ended_at_s", "end of the shove", "s", 2, Better.Neither, r => r.Shove?.EndTime) { Manoeuvres = s_shoves, IsForScripts = true },
-        Own("pull_breakaway_n", "pull, breakaway peak", "N", 2, Better.More, a => a.PullBreakaway) with
-        {
-            Manoeuvres = s_pulls, WordsOf = r => r.Answers.IsJerk ? "pull, first jerk" : "pull, breakaway peak",
-        },
+        Own("pull_breakaway_n", "pull, breakaway", "N", 2, Better.More, a => a.PullBreakaway) with { Manoeuvres = s_pulls },
+        Own("pull_jerk_n", "pull, jerk of the tether", "N", 2, Better.Less, a => a.PullJerk?.Force) with { Manoeuvres = s_pulls },
         Own("pull_plateau_n", "pull, steady", "N", 2, Better.More, a => a.PullPlateau) with
         {
             Manoeuvres = s_pulls, WordsOf = r => r.Answers.IsBouncing ? "pull, mean while it bounces" : "pull, steady",

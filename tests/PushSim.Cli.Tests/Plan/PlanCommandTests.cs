@@ -100,7 +100,7 @@ public class PlanCommandTests
     [Fact]
     public void The_scatter_comes_from_earlier_readings()
     {
-        using JsonDocument fit = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "200 gf", "--json").Output);
+        using JsonDocument fit = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "1360 gf", "--json").Output);
         using JsonDocument plan = Plan("a", "b", "--from", s_readings);
         Assert.Equal("measured", plan.RootElement.GetProperty("spread_source").GetString());
         Assert.Equal(fit.RootElement.GetProperty("comparison").GetProperty("spread_ratio").GetDouble(), plan.RootElement.GetProperty("spread_ratio").GetDouble(), 1e-12);
@@ -145,15 +145,15 @@ public class PlanCommandTests
     [Fact]
     public void The_comparison_of_the_shipped_readings()
     {
-        Cli text = Cli.Run("fit", s_readings, "--load", "200 gf", "--quiet");
+        Cli text = Cli.Run("fit", s_readings, "--load", "1360 gf", "--quiet");
         Assert.Contains("most grip: soft", text.Output);
         Assert.Contains("told apart from all others", text.Output);
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "200 gf", "--json", "--difference", "0.02").Output);
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", s_readings, "--load", "1360 gf", "--json", "--difference", "0.02").Output);
         JsonElement comparison = json.RootElement.GetProperty("comparison");
         Assert.Equal(3, comparison.GetProperty("pairs").GetArrayLength());
         Assert.True(comparison.GetProperty("pulled_tyre_after_tyre").GetBoolean());
         Assert.Equal(0.02, comparison.GetProperty("difference_that_matters").GetDouble());
-        Assert.Equal(ExitCode.WrongCommandLine, Cli.Run("fit", s_readings, "--load", "200 gf", "--difference", "0").Code);
+        Assert.Equal(ExitCode.WrongCommandLine, Cli.Run("fit", s_readings, "--load", "1360 gf", "--difference", "0").Code);
     }
 
     private static JsonDocument Plan(params string[] args)
