@@ -146,7 +146,7 @@ public class KeyTableTests
     [InlineData("body_stiffness = \"2 N/mm\"", "body_stiffness = \"0.05 N/mm\"", "\"body_stiffness\" is 50 N/m, which is unusual", "usual: 200 N/m to 1000 N/mm")]
     [InlineData("rotor_inertia = \"2 g cm2\"", "rotor_inertia = \"900 g cm2\"", "\"rotor_inertia\" is 900 g cm2, which is unusual", "usual: 2 g mm2 to 200 g cm2")]
     [InlineData("diameter = \"50 mm\"", "diameter = \"300 mm\"", "\"diameter\" is 300 mm, which is unusual", "usual: 5 mm to 250 mm")]
-    [InlineData("kinetic_friction = 0.8", "kinetic_friction = 0.05", "\"kinetic_friction\" is 0.05, which is unusual", "usual: 0.1 to 2")]
+    [InlineData("kinetic_friction = 0.8", "kinetic_friction = 0.05", "\"kinetic_friction\" is 0.05, which is unusual", "usual: 0.1 to 1.5")]
     [InlineData("cells = 3", "cells = 12", "\"cells\" is 12, which is unusual", "usual: 1 to 8")]
     public void An_unusual_number_is_warned_of_where_it_stands(string old, string by, string message, string help)
     {

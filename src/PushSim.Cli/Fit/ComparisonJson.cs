@@ -15,8 +15,8 @@ internal static class ComparisonJson
             w.WriteString("first", p.First);
             w.WriteString("second", p.Second);
             JsonReport.WriteNumber(w, "difference", p.Test.Difference.Value);
-            JsonReport.WriteNumber(w, "difference_low", p.Test.Difference.Low);
-            JsonReport.WriteNumber(w, "difference_high", p.Test.Difference.High);
+            JsonReport.WriteNumber(w, "difference_low", p.Difference.Low);
+            JsonReport.WriteNumber(w, "difference_high", p.Difference.High);
             JsonReport.WriteNumber(w, "difference_low_all_pairs", p.Together.Low);
             JsonReport.WriteNumber(w, "difference_high_all_pairs", p.Together.High);
             JsonReport.WriteNumber(w, "p", p.Test.P);

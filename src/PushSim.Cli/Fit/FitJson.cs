@@ -31,6 +31,7 @@ internal static class FitJson
         WriteInterval(writer, "static_friction", fit.StaticFriction);
         writer.WriteBoolean("static_friction_is_lower_bound", fit.IsStaticLowerBound);
         WriteInterval(writer, "kinetic_friction", fit.KineticFriction);
+        writer.WriteBoolean("kinetic_friction_is_lower_bound", fit.Limit.IsLowerBound);
         writer.WriteString("limited_by", PullWords.Key(fit.Limit));
         writer.WriteString("limited_by_reason", PullWords.Reason(fit.Limit));
         writer.WriteBoolean("inconsistent_with_robot", fit.Limit.IsInconsistent);
@@ -44,9 +45,13 @@ internal static class FitJson
         JsonReport.WriteNumbers(writer, "forces_n", fit.Forces);
         if (isSimulated)
         {
+            writer.WriteString("static_friction_by", By(fit.IsStaticSimulated));
+            writer.WriteString("kinetic_friction_by", By(fit.IsKineticSimulated));
             SimulationJson.Write(writer, simulated);
         }
     }
+
+    private static string By(bool isSimulated) => isSimulated ? "simulated test" : "pulls";
 
     private static void WriteInterval(Utf8JsonWriter writer, string key, Interval? i)
     {

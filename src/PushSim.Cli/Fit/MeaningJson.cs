@@ -28,6 +28,7 @@ internal static class MeaningJson
             w.WriteBoolean("friction_is_lower_bound", t.Tyre.IsAtLeast);
             JsonReport.WriteNumber(w, "motor_force_n", t.MotorForce);
             JsonReport.WriteNumber(w, "tyre_force_n", t.TyreForce);
+            JsonReport.WriteNumber(w, "tyre_force_high_n", t.TyreForceHigh);
             w.WriteString("limited_by", BindingTable.PartKey(t.Binding));
             JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
             w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningWords.Of(e) : null);

@@ -26,9 +26,10 @@ internal sealed partial class Panel
                 dots.Points.Add(new ScatterPoint(i + shift, value));
             }
 
-            if (double.IsFinite(low) && double.IsFinite(high))
+            // an open end is drawn to the value, no further
+            if (double.IsFinite(low) || double.IsFinite(high))
             {
-                _model.Series.Add(Chart.Segment(i + shift, low, i + shift, high, Palette.Colour(look), 3.0));
+                _model.Series.Add(Chart.Segment(i + shift, double.IsFinite(low) ? low : value, i + shift, double.IsFinite(high) ? high : value, Palette.Colour(look), 3.0));
             }
         }
 

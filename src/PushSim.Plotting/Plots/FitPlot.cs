@@ -49,12 +49,12 @@ public static class FitPlot
         List<TyreFit> fits = [.. tyres.OrderByDescending(f => f.ForModel.Kinetic)];
         Panel panel = new Panel("Friction of each tyre, most grip first; bars: 95 % intervals", "Tyre", "Friction [1]")
             .AddBars([.. fits.Select(f => Bar(f.KineticFriction))], "sliding (kinetic)", -0.08, 0);
-        if (fits.Any(f => !f.IsStaticLowerBound))
+        if (fits.Any(f => !f.IsBreakawayUnseen))
         {
-            panel.AddBars([.. fits.Select(f => f.IsStaticLowerBound ? Bar(null) : Bar(f.StaticFriction))], "breakaway (static)", 0.08, 1);
+            panel.AddBars([.. fits.Select(f => f.IsBreakawayUnseen ? Bar(null) : Bar(f.StaticFriction))], "breakaway (static)", 0.08, 1);
         }
 
-        return panel.WithNames([.. fits.Select(f => f.Name + (f.Limit.IsInconsistent ? " (?)" : f.Limit.IsOfMotors ? " (at least)" : ""))]);
+        return panel.WithNames([.. fits.Select(f => f.Name + (f.Limit.IsInconsistent ? " (?)" : f.Limit.IsLowerBound ? " (at least)" : ""))]);
     }
 
     private static (double Value, double Low, double High) Bar(Interval? i) =>

@@ -23,7 +23,7 @@ public static class MeaningPlot
             panel.AddBars([.. tyres.Where(m => m.IsStronger).Select(Bar)], FormattableString.Invariant($"{t:0.##} times their torque"), 0.08, 1);
         }
 
-        return panel.WithNames([.. own.Select(o => o.Tyre.Name)]).WithRange(-4.0, 104.0);
+        return panel.WithNames([.. own.Select(o => o.Tyre.Name + (o.Tyre.IsAtLeast ? " (at least)" : ""))]).WithRange(-4.0, 104.0);
     }
 
     private static (double Value, double Low, double High) Bar(TyreMeaning m)
@@ -33,7 +33,7 @@ public static class MeaningPlot
             return (double.NaN, double.NaN, double.NaN);
         }
 
-        Bounds i = t.WinInterval;
+        Bounds i = m.WinShare!.Value;
         return (100.0 * t.Share(t.Wins), 100.0 * i.Low, 100.0 * i.High);
     }
 }

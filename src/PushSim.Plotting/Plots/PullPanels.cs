@@ -1,5 +1,6 @@
 using PushSim.Analysis.Fit;
 using PushSim.Plotting.Drawing;
+using PushSim.Words.Runs;
 
 namespace PushSim.Plotting.Plots;
 
@@ -26,9 +27,9 @@ internal static class PullPanels
             force.MarkLevel(plateau[0].Time, plateau[1].Time, plateau[0].Value, FormattableString.Invariant($"plateau {plateau[0].Value:0.00} N"));
         }
 
-        foreach (Mark mark in r.Marks.Where(m => m.Kind == MarkKind.Breakaway))
+        foreach (Mark mark in r.Marks.Where(m => m.Kind is MarkKind.Breakaway or MarkKind.Jerk))
         {
-            force.MarkTime(mark.Time, FormattableString.Invariant($"breakaway {mark.Value:0.00} N"));
+            force.MarkTime(mark.Time, FormattableString.Invariant($"{RecordWords.Mark(mark.Kind)} {mark.Value:0.00} N"));
         }
 
         Panel slip = RunPanels.Slip(r.Trace);

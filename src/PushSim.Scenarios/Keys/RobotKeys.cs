@@ -41,8 +41,8 @@ internal static class RobotKeys
         Quantity("chassis.downforce", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "0 mm", Own).Usual(-0.3, 0.3).Of(Blank.Chassis, t => t.DownforceY, (t, v) => t with { DownforceY = v }),
 
         Text("tyre", "name", "Name that wheels refer to.", "soft", required: true),
-        Number("tyre", "static_friction", 0.01, 10, "Friction coefficient at breakaway on the clean reference floor; shelf gives it too.", "\"1.0 ± 0.1\"", required: true).Fitted().Usual(0.1, 2).Of(Blank.Tyre, t => t.StaticFriction, (t, v) => t with { StaticFriction = v }),
-        Number("tyre", "kinetic_friction", 0.01, 10, "Friction coefficient when sliding fast; shelf gives it too.", "0.85", required: true).Fitted().Usual(0.1, 2).Of(Blank.Tyre, t => t.KineticFriction, (t, v) => t with { KineticFriction = v }),
+        Number("tyre", "static_friction", 0.01, 10, "Friction coefficient at breakaway on the clean reference floor; shelf gives it too.", "\"1.0 ± 0.1\"", required: true).Fitted().Usual(0.1, 1.5).Of(Blank.Tyre, t => t.StaticFriction, (t, v) => t with { StaticFriction = v }),
+        Number("tyre", "kinetic_friction", 0.01, 10, "Friction coefficient when sliding fast; shelf gives it too.", "0.85", required: true).Fitted().Usual(0.1, 1.5).Of(Blank.Tyre, t => t.KineticFriction, (t, v) => t with { KineticFriction = v }),
         Quantity("tyre", "slip_speed", Dimension.Speed, 1e-3, 100, "Speed over which friction falls from static to kinetic.", "0.5 m/s", Own).Usual(0.02, 3).Of(Blank.Tyre, t => t.SlipSpeed, (t, v) => t with { SlipSpeed = v }),
         Quantity("tyre", "breakaway_deflection", Dimension.Length, 1e-6, 0.02, "Shear of the tread at which sliding begins.", "0.3 mm", $"estimated together with body_stiffness, else {Own}").Usual(2e-05, 0.003).Of(Blank.Tyre, t => t.BreakawayDeflection, (t, v) => t with { BreakawayDeflection = v }),
         Number("tyre", "tread_damping", 0, 5, "Damping ratio of the tread's give at the reference load.", "0.3", Own).Usual(0.05, 1.5).Of(Blank.Tyre, t => t.TreadDamping, (t, v) => t with { TreadDamping = v }),

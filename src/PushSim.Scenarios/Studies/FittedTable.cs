@@ -100,9 +100,9 @@ public sealed class FittedTable
 
     private void Remark(TyreSettings? own, ShelfPart? material, TyreSettings? replaced)
     {
-        if (_fit.Limit.IsOfMotors)
+        if (_fit.Limit.IsLowerBound)
         {
-            _text.Append("# the motors set this pull: both frictions are lower bounds\n");
+            _text.Append(CultureInfo.InvariantCulture, $"# {(_fit.Limit.IsOfMotors ? "the motors set this pull" : "whether tyre or motors set this pull is not known")}: both frictions are lower bounds; fit --drag tells more\n");
         }
 
         bool dropsCurve = (own ?? replaced) is { } t && (t.FrictionTable is not null || t.FrictionRise != 0.0);
@@ -115,16 +115,17 @@ public sealed class FittedTable
     private void Frictions()
     {
         (double atRest, double sliding) = _fit.ForModel;
-        Interval? slid = Told("kinetic_friction") ?? _fit.KineticFriction;
-        Interval? measured = Told("static_friction") ?? (_fit.IsStaticLowerBound ? null : _fit.StaticFriction);
+        Interval? slid = _fit.KineticFriction;
+        Interval? measured = _fit.IsStaticLowerBound ? null : _fit.StaticFriction;
         if (measured is { } a && slid is { } b && a.Value < b.Value)
         {
             // each from another fit: no tyre grips better sliding than standing
             measured = new Interval(b.Value, Math.Min(a.Low, b.Value), Math.Max(a.High, b.Value));
         }
 
-        Line("static_friction", Toleranced(measured, measured?.Value ?? atRest), measured is null ? "at least this: breakaway was not seen" : "");
-        Line("kinetic_friction", Toleranced(slid, slid?.Value ?? sliding), slid is null ? "sliding was not seen" : "");
+        string bound = _fit.Limit.IsLowerBound ? "at least this" : "";
+        Line("static_friction", Toleranced(measured, measured?.Value ?? atRest), bound.Length > 0 || measured is not null ? bound : "at least this: breakaway was not seen");
+        Line("kinetic_friction", Toleranced(slid, slid?.Value ?? sliding), slid is null ? "sliding was not seen" : bound);
     }
 
     // A match is one more pull: its friction lies off the mean by the scatter of the pulls and by what the mean is off.

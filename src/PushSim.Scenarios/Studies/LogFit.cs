@@ -10,6 +10,9 @@ namespace PushSim.Scenarios.Studies;
 /// <summary>Reads logs and robot, sorts pulls by tyre, fits each.</summary>
 public static partial class LogFit
 {
+    // A load that differs by more from the robot's weight is another one: scales and ballast do not [1].
+    private const double SameWeight = 0.1;
+
     /// <summary>All of a fit but what the tyres make of a robot, which <see cref="LogMeaning"/> tells.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="progress">Told the steps that a simulated fit has done and those it takes at most [1]; null for nobody.</param>
@@ -59,6 +62,7 @@ public static partial class LogFit
         StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         IReadOnlyList<TyreFit> fits = tests.Fit(load, stall, request.IsDrag, request.Files.Count == 1, cancel);
         List<(string Tyre, SimulationFit? Fit)> simulated = request.Simulate ? Simulate(read!.Scenario!, fits, progress, cancel) : [];
+        fits = [.. fits.Select((f, k) => (simulated.Count > 0 ? simulated[k].Fit?.Into(f) : null) ?? f).Select(f => OtherWeight(f, robot) is { } other ? f with { Warnings = [.. f.Warnings, other] } : f)];
         return none with
         {
             Fits = fits,
@@ -146,6 +150,18 @@ public static partial class LogFit
     {
         double most = scenario is { Manoeuvre.Traits: { Family: ManoeuvreFamily.Pull, IsDragged: false } } s ? s.Manoeuvre.GreatestThrottle : 0.0;
         return most > 0.0 ? most : 1.0;
+    }
+
+    // A load that was told and that the robot's weight, all of which is on the tyres under test, contradicts; null if none does. Pulls at several loads are meant to differ from it.
+    private static PullWarning.OtherWeight? OtherWeight(TyreFit fit, RobotSettings? robot)
+    {
+        if (robot is null || fit.LoadExponent is not null || GripLoad.TestedWheels(robot).Count < robot.Wheels.Count)
+        {
+            return null;
+        }
+
+        double weight = GripLoad.Of(robot, 0.0, isDrag: false).LoadAt(0.0);
+        return Math.Abs(fit.Load - weight) > SameWeight * weight ? new PullWarning.OtherWeight(fit.Load, weight) : null;
     }
 
     // What a simulated test lacks; null if nothing.

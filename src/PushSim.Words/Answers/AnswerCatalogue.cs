@@ -41,10 +41,8 @@ public static class AnswerCatalogue
         new("gives_ground_at_s", "loser gives ground from", "s", 2, Better.Neither, r => r.Shove?.GivesGroundAt) { Manoeuvres = s_shoves, IsForScripts = true, Says = "the loser gives ground from {1} on", SaysNone = "nobody gives ground" },
         new("ground_speed_m_per_s", "speed of the ground given", "m/s", 2, Better.More, r => r.Shove?.GroundSpeed) { Manoeuvres = s_shoves, IsForScripts = true, Says = "the loser gives ground at {1}" },
         new("ended_at_s", "end of the shove", "s", 2, Better.Neither, r => r.Shove?.EndTime) { Manoeuvres = s_shoves, IsForScripts = true, Says = "the shove ends after {1}" },
-        Own("pull_breakaway_n", "pull, breakaway peak", "N", 2, Better.More, a => a.PullBreakaway) with
-        {
-            Manoeuvres = s_pulls, Says = "{2} pull peaks at {1}", SaysNone = Told, WordsOf = r => r.Answers.IsJerk ? "pull, first jerk" : "pull, breakaway peak",
-        },
+        Own("pull_breakaway_n", "pull, breakaway", "N", 2, Better.More, a => a.PullBreakaway) with { Manoeuvres = s_pulls, Says = "{2} tyres break away at {1}", SaysNone = "the breakaway of {2} tyres is not told" },
+        Own("pull_jerk_n", "pull, jerk of the tether", "N", 2, Better.Less, a => a.PullJerk?.Force) with { Manoeuvres = s_pulls, Says = "the tether jerks with {1}", SaysNone = "the tether does not jerk" },
         Own("pull_plateau_n", "pull, steady", "N", 2, Better.More, a => a.PullPlateau) with
         {
             Manoeuvres = s_pulls, Says = "{0} pulls {1}", SaysNone = Told, WordsOf = r => r.Answers.IsBouncing ? "pull, mean while it bounces" : "pull, steady",

@@ -20,7 +20,7 @@ public static class ComparisonTables
             table.AddRow(
                 $"{p.First} - {p.Second}",
                 p.Test.Difference.Value.ToString("0.000", CultureInfo.InvariantCulture),
-                Text($"{p.Together.Low:0.000} to {p.Together.High:0.000}"),
+                IntervalWords.Of(p.Together),
                 p.Adjusted < 0.0005 ? "< 0.001" : p.Adjusted.ToString("0.000", CultureInfo.InvariantCulture),
                 p.IsToldApart ? "yes" : "no",
                 Pulls(p.PullsToSee));
@@ -42,6 +42,11 @@ public static class ComparisonTables
         foreach ((string tyre, NotCompared reason) in tyres > 1 ? c.LeftOut : [])
         {
             yield return $"{tyre} is not compared: {PullWords.Of(reason)}.";
+        }
+
+        if (c.Pairs.Any(p => p.IsHighOpen || p.IsLowOpen))
+        {
+            yield return "that the tyres set these pulls is not known of all: one robot at one throttle and charge pulls less only where the tyre slides, so of two tyres told apart the weaker slid, and the stronger may grip better still.";
         }
 
         foreach (OddPull o in c.Odd)

@@ -16,10 +16,10 @@ public static class FitTables
         {
             table.AddRow(
                 f.Name,
-                Number(f.KineticFriction?.Value),
-                Ends(f.KineticFriction),
-                (f.IsStaticLowerBound ? ">= " : "") + Number(f.StaticFriction.Value),
-                f.IsStaticLowerBound ? "" : Ends(f.StaticFriction),
+                Number(f.KineticFriction, f.Limit.IsLowerBound),
+                f.KineticFriction is Interval k ? IntervalWords.Of(k) : "",
+                Number(f.StaticFriction, f.IsStaticLowerBound),
+                f.IsBreakawayUnseen ? "" : IntervalWords.Of(f.StaticFriction),
                 f.Pulls.ToString(CultureInfo.InvariantCulture),
                 f.Limit.IsInconsistent ? "inconsistent" : PullWords.Key(f.Limit));
         }
@@ -30,10 +30,8 @@ public static class FitTables
             table.AddRemark($"{whose}: {same.Key}");
         }
 
-        return table;
+        return table.AddRemarks(fits.Where(f => f.IsStaticSimulated || f.IsKineticSimulated).Select(f => $"{f.Name}: {FitWords.Method(f)}"));
     }
 
-    private static string Number(double? v) => v?.ToString("0.000", CultureInfo.InvariantCulture) ?? "not seen";
-
-    private static string Ends(Interval? i) => i is { IsBounded: true } b ? Text($"{b.Low:0.000} to {b.High:0.000}") : "";
+    private static string Number(Interval? i, bool isLowerBound) => i is { } v ? Text($"{(isLowerBound ? ">= " : "")}{v.Value:0.000}") : "not seen";
 }

@@ -13,7 +13,7 @@ public static class FitWords
     {
         if (fits.Count == 1)
         {
-            return Sentence(fits[0]);
+            return Sentence(fits[0]) + Tests(fits);
         }
 
         List<TyreFit> sure = [.. fits.Where(f => !f.Limit.IsInconsistent)];
@@ -22,7 +22,8 @@ public static class FitWords
         string most = slid.Count == 0 ? "most grip before breaking away (none was seen sliding)" : slid.Count < sure.Count ? "most grip of those seen sliding" : "most grip";
         int motors = fits.Count(f => f.Limit.IsOfMotors);
         int inconsistent = fits.Count - sure.Count;
-        string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
+        int unknown = sure.Count(f => f.Limit.By is null);
+        string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (unknown > 0 ? $" {unknown} set by tyre or motors, which is not known (lower bounds)." : "") + Tests(fits) + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
         return best is null
             ? $"{fits.Count} tyres fitted, all inconsistent with the robot file."
             : Text($"{fits.Count} tyres fitted; {most}: {best.Name}, friction {Word(best)}{best.ForModel.Kinetic:0.00}.") + (compared is null ? "" : Apart(compared, best.Name)) + rest;
@@ -35,6 +36,11 @@ public static class FitWords
         bool isIn = c.Pairs.Any(p => p.First == best || p.Second == best);
         return !isIn ? "" : close.Count == 0 ? " It is told apart from all others compared." : $" It is not told apart from {string.Join(", ", close)}.";
     }
+
+    /// <summary>Whence the frictions of a tyre come whose test was simulated.</summary>
+    public static string Method(TyreFit f) => f.IsStaticSimulated && f.IsKineticSimulated ? "sliding friction and breakaway are those of the simulated test"
+        : f.IsStaticSimulated ? "breakaway is that of the simulated test, sliding friction that of the pulls"
+        : f.IsKineticSimulated ? "sliding friction is that of the simulated test, breakaway that of the pulls" : "sliding friction and breakaway are those of the pulls";
 
     private static string Sentence(TyreFit f)
     {
@@ -49,9 +55,11 @@ public static class FitWords
         return $"{f.Name}: {kinetic}, {atRest}; {by}.";
     }
 
-    private static string Word(TyreFit f) => f.Limit.IsOfMotors ? "at least " : "";
+    // What would close the lower bounds, each kind once
+    private static string Tests(IReadOnlyList<TyreFit> fits) =>
+        string.Concat(fits.Where(f => f.Limit is { IsLowerBound: true, IsInconsistent: false }).Select(f => " " + PullWords.Test(f.Limit)).Distinct());
 
-    private static string Ranged(Interval i) => i.IsBounded
-        ? Text($"{i.Value:0.000} ({i.Low:0.000} to {i.High:0.000})")
-        : Text($"{i.Value:0.000}");
+    private static string Word(TyreFit f) => f.Limit is { IsLowerBound: true, IsInconsistent: false } ? "at least " : "";
+
+    private static string Ranged(Interval i) => IntervalWords.Of(i) is { Length: > 0 } ends ? Text($"{i.Value:0.000} ({ends})") : Text($"{i.Value:0.000}");
 }

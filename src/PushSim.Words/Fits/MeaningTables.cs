@@ -1,5 +1,6 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Meaning;
+using PushSim.Analysis.Statistics;
 using PushSim.Words.Runs;
 using PushSim.Words.Tables;
 using PushSim.Words.Wear;
@@ -53,11 +54,12 @@ public static class MeaningTables
             if (hasShoves)
             {
                 Bounds? share = t.WinShare;
-                cells.Add(share is null ? "none ran" : Text($"{100.0 * t.Shoves!.Share(t.Shoves.Wins):0.0}"));
-                cells.Add(share is { } i ? Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0}") : "");
+                double? won = share is null ? null : 100.0 * t.Shoves!.Share(t.Shoves.Wins);
+                cells.Add(won is null ? "none ran" : Text($"{(t.Tyre.IsAtLeast ? ">= " : "")}{won:0.0}"));
+                cells.Add(share is { } i ? IntervalWords.Of(new Interval(won!.Value, 100.0 * i.Low, 100.0 * i.High), "0.0") : "");
             }
 
-            cells.Add(t.Bound.Count > 0 ? string.Join(", then ", t.Bound.Select(b => BindingTable.Words(b.Kind))) : "not known");
+            cells.Add(t.Bound.Count > 0 && !t.IsOpen ? string.Join(", then ", t.Bound.Select(b => BindingTable.Words(b.Kind))) : "not known");
             table.AddRow([.. cells]);
         }
 
@@ -78,7 +80,7 @@ public static class MeaningTables
         string[] bounds = [.. r.Tyres.Where(t => t.Tyre.IsAtLeast && !t.IsStronger).Select(t => t.Tyre.Name)];
         if (bounds.Length > 0)
         {
-            table.AddRemark($"{string.Join(", ", bounds)}: friction is only known to be at least the fitted one, so with stronger motors it may do better than shown.");
+            table.AddRemark($"{string.Join(", ", bounds)}: friction is only known to be at least the fitted one. It wins at least what is shown, since more grip only wins more; metre, turn, buzz and wear are those at this friction.");
         }
 
         string[] unknown = [.. r.Tyres.Where(t => !t.Tyre.IsMaterialKnown && !t.IsStronger).Select(t => t.Tyre.Name)];

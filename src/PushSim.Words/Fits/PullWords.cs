@@ -5,8 +5,6 @@ namespace PushSim.Words.Fits;
 /// <summary>What is said of a tyre's pulls: what set them, what to know before believing them.</summary>
 public static class PullWords
 {
-    private const string Advice = "watch or log whether the wheels turn, test with a full battery and a lower load, or drag the robot with its wheels locked (--drag)";
-
     /// <summary>What set a pull, as a key for scripts.</summary>
     public static string Key(PullLimit limit) => limit.By switch { BindingKind.Tyre => "tyre", BindingKind.Motor => "motors", _ => "unknown" };
 
@@ -20,9 +18,14 @@ public static class PullWords
         PullReason.Inconsistent => $"inconsistent with the robot file: its motors give only {Force(limit)} at the floor{Throttle(limit)}; check {(limit.Stall!.Throttle < 1.0 ? "the throttle of the scenario, " : "")}the motor, gear and battery data, the unit of the readings and the load cell",
         PullReason.Battery => limit.IsOfMotors ? "the battery was loaded as at a stall" : "the battery was loaded far less than at a stall",
         PullReason.FarBelowMotors => $"the motors could give {Force(limit)}{Throttle(limit)}, far more than was needed",
-        PullReason.NearMotors => $"{Share(limit)}, too close to tell; {Advice}",
-        _ => $"{Share(limit)}, so the tyre's friction is at least this; {Advice}",
+        PullReason.NearMotors => $"{Share(limit)}, too close to tell",
+        _ => $"{Share(limit)}, so the tyre's friction is at least this",
     };
+
+    /// <summary>What test would tell a friction that is only a lower bound.</summary>
+    public static string Test(PullLimit limit) => limit.Reason == PullReason.NoRobot
+        ? "Its robot file (--robot), a drag with its wheels locked (--drag) or a log of the wheels' speed would tell."
+        : $"A drag with its wheels locked (--drag) would tell more, or a pull with less load on the tyres{(limit.Stall is { Throttle: < 1.0 } ? ", or at full throttle with a charged battery" : "")}.";
 
     /// <summary>What to know before believing a tyre's friction, in sentences.</summary>
     public static IEnumerable<string> Warnings(TyreFit fit) => fit.Warnings.Select(Of);
@@ -62,6 +65,8 @@ public static class PullWords
         PullWarning.RampBends w => $"the force stops rising before the tyre lets go in {w.Bent} of {w.Of} {(w.Of == 1 ? "pull" : "pulls")}: breakaway is taken as the greatest reading there",
         PullWarning.NoDrift => "a drift of the cell cannot be seen without slack before and after each pull",
         PullWarning.Spikes w => $"{w.Count} {(w.Count == 1 ? "reading left out as a spike" : "readings left out as spikes")}",
+        PullWarning.OtherWeight w => Text($"a load of {w.Load:0.00} N ({Gram(w.Load)} gf) was taken, but the robot weighs {w.Weight:0.00} N ({Gram(w.Weight)} gf) and all its wheels are under test: check --load or the load column, its unit, and the mass in the robot file; only a robot that was held up or weighed down in the test is another matter"),
+        PullWarning.Disagreement w => Text($"{(w.IsStatic ? "breakaway" : "sliding friction")}: the pull trace says {IntervalWords.Of(w.OfPulls)}, the simulated test {IntervalWords.Of(w.Simulated)}: they do not agree; the simulated one is taken. A trace is wrong where the cell is slow, the ramp bends or the robot is jerked, the simulated test where tether, floor or throttle of the scenario are not those of the pulls: look at both"),
         PullWarning.NoHeight => "not all wheels are driven, so the friction hangs on the height of the tether, which was taken as 0: add --height, or name a scenario with a tether",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "no words for this warning"),
     };

@@ -17,11 +17,13 @@ public static class SimulationTables
             return table.AddRemark($"{tyre}: not fitted by simulation: {SimulationWords.NotFollowed}");
         }
 
-        if (fit.Parameters.Any(p => p.IsTold))
+        // frictions that it tells are the tyre's, in the table of all tyres
+        FittedParameter[] others = [.. fit.Parameters.Where(p => !p.Parameter.IsFriction)];
+        if (others.Any(p => p.IsTold))
         {
-            AddQuantities(table, fit);
+            AddQuantities(table, others);
         }
-        else
+        else if (!fit.Parameters.Any(p => p.IsTold))
         {
             table.AddRemark($"{tyre}: the simulated test tells nothing{(fit.Doubt == FitDoubt.None ? "" : ": " + SimulationWords.Of(fit.Doubt))}");
         }
@@ -36,10 +38,10 @@ public static class SimulationTables
 
     private static string Number(double value) => value >= 1000.0 ? value.ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, 4);
 
-    private static void AddQuantities(AnswerTable table, SimulationFit fit)
+    private static void AddQuantities(AnswerTable table, FittedParameter[] parameters)
     {
         table.AddColumn("Quantity").AddNumberColumn("Value").AddNumberColumn("95 %").AddColumn("Unit").AddColumn("Told");
-        foreach (FittedParameter p in fit.Parameters)
+        foreach (FittedParameter p in parameters)
         {
             table.AddRow(SimulationWords.Of(p.Parameter), p.IsTold ? Number(p.Value.Value) : "", p.IsTold ? $"{Number(p.Value.Low)} to {Number(p.Value.High)}" : "", SimulationWords.Unit(p.Parameter), p.IsTold ? "yes" : "no");
         }

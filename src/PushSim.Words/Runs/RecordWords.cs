@@ -12,6 +12,7 @@ public static class RecordWords
         MarkKind.Command => "command",
         MarkKind.Standstill => "standstill",
         MarkKind.Breakaway => "breakaway",
+        MarkKind.Jerk => "jerk",
         MarkKind.Settled => "settled",
         _ => "plateau",
     };

@@ -35,9 +35,9 @@ internal static class RunVerdict
         return traits.Family switch
         {
             ManoeuvreFamily.Pull when !traits.IsDragged && a.PullPlateau is { } p =>
-                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a {(a.IsJerk ? "jerk" : "peak")} of {a.PullBreakaway:0.00} N") : "")}{(a.IsBouncing ? "" : Limit(a.Binding, AtThrottle(scenario, a.Binding)))}{buzz}."),
+                Text($"{name} pulls {p:0.00} N ({Gram(p)} gf) {(a.IsBouncing ? "on average, bouncing on the tether" : "steadily")}{(a.PullBreakaway > p ? Text($" after a peak of {a.PullBreakaway:0.00} N") : a.PullJerk is { } jerk && jerk.Force > p ? Text($" after a jerk of {jerk.Force:0.00} N") : "")}{(a.IsBouncing ? "" : Limit(a.Binding, AtThrottle(scenario, a.Binding)))}{buzz}."),
             ManoeuvreFamily.Pull when traits.IsDragged && a.PullPlateau is { } p =>
-                Text($"{name} holds {(a.IsJerk ? "" : Text($"{a.PullBreakaway:0.00} N ({Gram(a.PullBreakaway!.Value)} gf) before it breaks away and "))}{p:0.00} N while sliding{(a.IsBouncing ? " on average, bouncing on the tether" : "")}{(a.IsJerk ? Text($"; the first {a.PullBreakaway:0.00} N are a jerk") : "")}{buzz}."),
+                Text($"{name} holds {(a.PullBreakaway is { } b ? Text($"{b:0.00} N ({Gram(b)} gf) before it breaks away and ") : "")}{p:0.00} N while sliding{(a.IsBouncing ? " on average, bouncing on the tether" : "")}{(a.PullJerk is { } first ? Text($"; the tether jerks with {first.Force:0.00} N") : "")}{buzz}."),
             ManoeuvreFamily.Pull => Text($"{idle} never tightens the tether."),
             ManoeuvreFamily.Turn when a is { IsTurning: true, YawRate: { } rate } =>
                 Text($"{name} turns at {Math.Abs(rate):0.00} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{Scrub(a.EffectiveTrackRatio)}{buzz}."),
@@ -78,6 +78,4 @@ internal static class RunVerdict
 
     // motors that are not asked for all they have
     private static string AtThrottle(ScenarioSettings scenario, BindingShares? by) => by?.Leading == BindingKind.Motor ? ThrottleWords.At(scenario.Manoeuvre.GreatestThrottle) : "";
-
-    private static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
 }

@@ -125,43 +125,32 @@ internal static class AnswerFinder
 
     private static RunAnswers Pull(RunHistory history, RunAnswers answers, List<Mark> marks)
     {
-        if (history.Trace.Tether?.Force is not { } force || force.Max() <= 0.0)
+        if (TetherPull.Of(history) is not { } pull)
         {
             return answers;
         }
 
-        int taut = force.FindIndex(f => f > 0.0);
-        int last = force.Length - 1;
-        int from = history.IndexAt(history.Time[last] - (SettledShare * (history.Time[last] - history.Time[taut])));
-        double plateau = force.Mean(from, last);
-        int peak = FirstPeak(force, taut, from, plateau);
-        marks.Add(new Mark(MarkKind.Breakaway, history.Time[peak], force[peak]));
-        marks.Add(new Mark(MarkKind.PlateauStart, history.Time[from], plateau));
-        marks.Add(new Mark(MarkKind.PlateauEnd, history.Time[last], plateau));
-        return answers with
+        int last = history.Time.Length - 1;
+        if (pull.LetGo is var (sample, force))
         {
-            PullBreakaway = force[peak],
-            PullPlateau = plateau,
-            IsJerk = TetherPull.IsJerk(history, force, peak),
-            IsBouncing = TetherPull.Bounces(history.Time, force) is not null,
-            Binding = history.Scenario.Manoeuvre.Traits.IsDragged ? BindingShares.Of(BindingKind.Tyre) : Bound(history, from, last),
-        };
-    }
-
-    // The first peak that stands out: force has since fallen by a tenth, and it was no ripple of the first pull.
-    private static int FirstPeak(Series force, int taut, int last, double plateau)
-    {
-        int peak = taut;
-        for (int i = taut; i <= last; i++)
-        {
-            peak = force[i] > force[peak] ? i : peak;
-            if (force[peak] > 0.5 * plateau && force[i] < 0.9 * force[peak])
-            {
-                break;
-            }
+            marks.Add(new Mark(MarkKind.Breakaway, history.Time[sample], force));
         }
 
-        return peak;
+        if (pull.Jerk is { } jerk)
+        {
+            marks.Add(new Mark(MarkKind.Jerk, history.Time[pull.JerkSample], jerk.Force));
+        }
+
+        marks.Add(new Mark(MarkKind.PlateauStart, history.Time[pull.From], pull.Plateau));
+        marks.Add(new Mark(MarkKind.PlateauEnd, history.Time[last], pull.Plateau));
+        return answers with
+        {
+            PullBreakaway = pull.LetGo?.Force,
+            PullJerk = pull.Jerk,
+            PullPlateau = pull.Plateau,
+            IsBouncing = TetherPull.Bounces(history.Time, history.Trace.Tether!.Force) is not null,
+            Binding = history.Scenario.Manoeuvre.Traits.IsDragged ? BindingShares.Of(BindingKind.Tyre) : Bound(history, pull.From, last),
+        };
     }
 
     private static RunAnswers Turn(RunHistory history, RunAnswers answers, List<Mark> marks)

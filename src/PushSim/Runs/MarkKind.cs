@@ -21,6 +21,9 @@ public enum MarkKind
     /// <summary>The breakaway of a pull.</summary>
     Breakaway,
 
+    /// <summary>The jerk of a tether that snaps taut.</summary>
+    Jerk,
+
     /// <summary>The plateau of a pull begins.</summary>
     PlateauStart,
 

@@ -5,11 +5,11 @@ namespace PushSim.Runs;
 /// <summary>The numbers a builder asks for; null where one does not apply to the manoeuvre.</summary>
 public sealed record RunAnswers
 {
-    /// <summary>Largest tether force before the plateau [N].</summary>
+    /// <summary>Force at which the tyres of a pull let go [N]; null where they never do, or a jerk of the tether hides it.</summary>
     public double? PullBreakaway { get; init; }
 
-    /// <summary>Whether that force mostly changed the robot's speed, so that it is no breakaway.</summary>
-    public bool IsJerk { get; init; }
+    /// <summary>The jerk of a tether that snaps taut; null where it does not.</summary>
+    public TetherJerk? PullJerk { get; init; }
 
     /// <summary>Whether the robot bounced on the tether, so that its mean force is no steady one.</summary>
     public bool IsBouncing { get; init; }

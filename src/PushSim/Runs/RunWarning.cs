@@ -50,10 +50,10 @@ public abstract record RunWarning
     /// <param name="Motor">The motor.</param>
     public sealed record Sensorless(string Motor) : RunWarning;
 
-    /// <summary>The greatest force of the tether is a jerk and no breakaway.</summary>
-    /// <param name="Force">That force [N].</param>
-    /// <param name="Held">What of it tyres and weight held [N].</param>
-    public sealed record Jerk(double Force, double Held) : RunWarning;
+    /// <summary>The tether snaps taut.</summary>
+    /// <param name="Of">With that jerk.</param>
+    /// <param name="HidesBreakaway">Whether it hides the breakaway from a load cell.</param>
+    public sealed record Jerk(TetherJerk Of, bool HidesBreakaway) : RunWarning;
 
     /// <summary>Wheels hop while the robot pushes.</summary>
     /// <param name="Hops">Which, how often and how long.</param>

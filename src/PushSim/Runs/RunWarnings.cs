@@ -123,10 +123,9 @@ internal static class RunWarnings
 
     private static void AddTether(List<RunWarning> warnings, RunHistory history, Series force)
     {
-        int peak = force.Values.IndexOf(force.Max());
-        if (TetherPull.IsJerk(history, force, peak))
+        if (TetherPull.Of(history) is { IsTelling: true } pull)
         {
-            warnings.Add(new RunWarning.Jerk(force[peak], TetherPull.Held(history, force, peak)));
+            warnings.Add(new RunWarning.Jerk(pull.Jerk!, pull.IsHidden));
         }
         else if (TetherPull.Bounces(history.Time, force) is int bounces)
         {

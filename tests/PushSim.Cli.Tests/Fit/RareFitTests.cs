@@ -41,6 +41,36 @@ public class RareFitTests
         Assert.Contains("contradict", left.GetProperty("reason").GetString());
     }
 
+    // mole weighs 1360 gf, all of it on its four driven wheels; a row's own load is checked as well, pulls at several loads are meant to differ
+    [Theory]
+    [InlineData("force [gf]\n900\n910\n890\n", "600 gf", true)]
+    [InlineData("force [gf]\n900\n910\n890\n", "1300 gf", false)]
+    [InlineData("force [gf]\n900\n910\n890\n", "1600 gf", true)]
+    [InlineData("force [gf]\n900\n910\n890\n", null, false)]
+    [InlineData("force [gf],load [gf]\n500,600\n510,600\n490,600\n", null, true)]
+    [InlineData("force [gf],load [gf]\n300,400\n310,400\n900,1300\n910,1300\n", null, false)]
+    public void A_load_that_the_robots_weight_contradicts_is_doubted(string table, string? load, bool isOdd)
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["pulls.csv"], table);
+        Cli cli = Cli.Run(["fit", scratch["pulls.csv"], "--robot", s_mole, "--json", .. load is null ? Array.Empty<string>() : ["--load", load]]);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        string[] odd = [.. json.RootElement.GetProperty("warnings").EnumerateArray().Select(w => w.GetString()!).Where(w => w.Contains("but the robot weighs 13.34 N (1360 gf)", StringComparison.Ordinal))];
+        Assert.Equal(isOdd ? 1 : 0, odd.Length);
+        Assert.All(odd, w => Assert.Contains("check --load or the load column", w));
+    }
+
+    [Theory]
+    [InlineData(1.45, false)]
+    [InlineData(1.55, true)]
+    public void A_friction_above_one_and_a_half_is_doubted(double friction, bool isOdd)
+    {
+        using var scratch = new ScratchFolder();
+        File.WriteAllText(scratch["pulls.csv"], FormattableString.Invariant($"force [N]\n{10.0 * friction}\n{10.01 * friction}\n{9.99 * friction}\n"));
+        using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["pulls.csv"], "--load", "10 N", "--drag", "--json").Output);
+        Assert.Equal(isOdd, json.RootElement.GetProperty("warnings").EnumerateArray().Any(w => w.GetString()!.Contains("tyres of small robots lie between 0.1 and 1.5; check the load", StringComparison.Ordinal)));
+    }
+
     // three pulls that never slid have no sliding friction to compare
     [Fact]
     public void A_tyre_that_never_slid_is_not_told_to_have_too_few_pulls()

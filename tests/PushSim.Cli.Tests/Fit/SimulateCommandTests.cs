@@ -24,7 +24,8 @@ public class SimulateCommandTests
         Cli cli = Cli.Run("fit", s_log, "--robot", s_test, "--simulate", "--json", "--report", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, cli.Code);
         using JsonDocument json = JsonDocument.Parse(cli.Output);
-        JsonElement simulated = Assert.Single(json.RootElement.GetProperty("tyres").EnumerateArray()).GetProperty("simulated");
+        JsonElement tyre = Assert.Single(json.RootElement.GetProperty("tyres").EnumerateArray());
+        JsonElement simulated = tyre.GetProperty("simulated");
         foreach ((string name, double truth) in new[]
         {
             ("static_friction", 0.95), ("kinetic_friction", 0.74), ("slip_speed_m_per_s", 0.25), ("body_stiffness_n_per_m", 3200.0), ("body_damping_n_s_per_m", 3.0),
@@ -35,7 +36,18 @@ public class SimulateCommandTests
             Assert.InRange(truth, q.GetProperty("low").GetDouble(), q.GetProperty("high").GetDouble());
         }
 
+        // one value of each friction, told how it was found, the same in the document, the tables and the block
+        Assert.Equal("simulated test", tyre.GetProperty("static_friction_by").GetString());
+        JsonElement first = simulated.GetProperty("quantities")[0];
+        Assert.Equal(first.GetProperty("value").GetDouble(), tyre.GetProperty("static_friction").GetDouble());
+        Assert.Equal(first.GetProperty("high").GetDouble(), tyre.GetProperty("static_friction_high").GetDouble());
+        Assert.Contains(json.RootElement.GetProperty("warnings").EnumerateArray(), w => w.GetString()!.Contains("the pull trace says 0.890 to 0.902, the simulated test 0.93", StringComparison.Ordinal));
+        string page = File.ReadAllText(scratch["out/report.html"]);
+        Assert.Contains("sliding friction and breakaway are those of the simulated test", page);
+        Assert.DoesNotContain("<td>breakaway friction</td>", page);
+
         string block = File.ReadAllText(scratch["out/tyres.toml"]);
+        Assert.Contains(FormattableString.Invariant($"static_friction = \"{tyre.GetProperty("static_friction").GetDouble():0.###} ±"), block);
         Assert.Contains("slip_speed = \"0.2", block);
         Assert.Contains("tyre,pull,time_s,measured_n,simulated_n", File.ReadAllText(scratch["out/simulated.csv"]));
         Assert.True(new FileInfo(scratch["out/simulated.png"]).Length > 10_000);
@@ -53,7 +65,7 @@ public class SimulateCommandTests
     {
         var fit = new SimulationFit
         {
-            Parameters = [new FittedParameter(TestParameter.All[0], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, UntoldCause.None)],
+            Parameters = [new FittedParameter(TestParameter.All[3], new Interval(123456.0, 0.00002, 654321.0), IsTold: true, UntoldCause.None)],
             Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, BodyStiffness = 1, BodyDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
             Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = FitDoubt.None, Starts = 4, Agreeing = 4, Runs = 100,
         };
@@ -89,7 +101,8 @@ public class SimulateCommandTests
         Assert.Equal("", SimulationWords.Verdict([]));
 
         SimulationFit some = Made(2, FitDoubt.None);
-        Assert.Equal(5, SimulationTables.Table("foam", some).Rows.Count);
+        Assert.Empty(SimulationTables.Table("foam", some).Rows);
+        Assert.Equal(3, SimulationTables.Table("foam", Made(3, FitDoubt.None)).Rows.Count);
         Assert.Equal(
             " The simulated test tells of soft nothing (searches from different starts do not agree), of foam 2 of 5 quantities (breakaway friction, sliding friction).",
             SimulationWords.Verdict([("soft", nothing), ("foam", some)]));

@@ -36,7 +36,7 @@ public class RunCommandTests
     [Theory]
     [InlineData("launch-soft", "top_speed_m_per_s,time_to_90_percent_speed_s,limited_by")]
     [InlineData("pull-test", "pull_breakaway_n,pull_plateau_n,limited_by")]
-    [InlineData("drag-test", "pull_breakaway_n,pull_plateau_n")]
+    [InlineData("drag-test", "pull_breakaway_n,pull_jerk_n,pull_plateau_n")]
     [InlineData("reversal", "stop_distance_m")]
     [InlineData("spot-turn", "yaw_rate_rad_per_s,effective_track_ratio,scrub_moment_n_m")]
     public void Json_has_the_promised_keys(string scenario, string filled)
@@ -45,7 +45,7 @@ public class RunCommandTests
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         string[] all =
         [
-            "schema_version", "command", "verdict", "warnings", "winner", "margin_m", "too_close_to_call", "pull_breakaway_n", "pull_plateau_n",
+            "schema_version", "command", "verdict", "warnings", "winner", "margin_m", "too_close_to_call", "pull_breakaway_n", "pull_jerk_n", "pull_plateau_n",
             "limited_by", "top_speed_m_per_s", "time_to_90_percent_speed_s", "stop_distance_m", "yaw_rate_rad_per_s", "effective_track_ratio",
             "scrub_moment_n_m", "chatter_hz", "wear_mm3", "energy_residual_ratio", "rhs_evaluations", "simulation_ms",
         ];

@@ -156,6 +156,26 @@ public class ComparisonTests(ITestOutputHelper output)
         Assert.Equal(["c", "d"], compared.LeftOut.Select(t => t.Tyre));
     }
 
+    // which motors set a pull is not known: of two told apart the weaker slid, so only the far end is open; of two not told apart each may be better
+    [Theory]
+    [InlineData(0.80, 0.70, true, false, true)]
+    [InlineData(0.70, 0.80, true, true, false)]
+    [InlineData(0.80, 0.801, false, true, true)]
+    public void Lower_bounds_leave_the_difference_open(double first, double second, bool apart, bool isLowOpen, bool isHighOpen)
+    {
+        double[] Around(double m) => [m - 0.01, m, m + 0.01];
+        PullLimit unknown = new(null, false, double.NaN, PullReason.NoRobot);
+        TyrePair pair = Assert.Single(TyreComparison.Of([Fit("a", Around(first)) with { Limit = unknown }, Fit("b", Around(second)) with { Limit = unknown }]).Pairs);
+        Assert.Equal(apart, pair.IsToldApart);
+        Assert.Equal((isLowOpen, isHighOpen), (double.IsNaN(pair.Together.Low), double.IsNaN(pair.Together.High)));
+        Assert.Equal((isLowOpen, isHighOpen), (double.IsNaN(pair.Difference.Low), double.IsNaN(pair.Difference.High)));
+        Assert.Equal(first - second, pair.Difference.Value, 1e-12);
+
+        // the same pulls by drag
+        TyrePair closed = Assert.Single(TyreComparison.Of([Fit("a", Around(first)), Fit("b", Around(second))]).Pairs);
+        Assert.True(closed.Together.IsBounded);
+    }
+
     // a floor that loses 1 % each pull: seen in all tyres together, though each alone has too few pulls
     [Fact]
     public void Dust_is_seen_over_all_tyres()
@@ -191,9 +211,9 @@ public class ComparisonTests(ITestOutputHelper output)
     private static TyreFit Fit(string name, double[] frictions) => new()
     {
         Name = name,
-        StaticFriction = Interval.OfMean(frictions),
-        IsStaticLowerBound = true,
-        KineticFriction = Interval.OfMean(frictions),
+        AtRest = Interval.OfMean(frictions),
+        IsBreakawayUnseen = true,
+        Sliding = Interval.OfMean(frictions),
         Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
         Forces = frictions,
         Frictions = frictions,

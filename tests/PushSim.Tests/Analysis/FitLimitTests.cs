@@ -1,4 +1,5 @@
 using PushSim.Analysis.Fit;
+using PushSim.Analysis.Meaning;
 using PushSim.Analysis.Statistics;
 using PushSim.Binding;
 using PushSim.Powertrain;
@@ -104,6 +105,40 @@ public class FitLimitTests(ITestOutputHelper output)
         StallForce stall = new(2.0, 2.0, 1.0, 12.0, 11.0);
         Assert.Equal(BindingKind.Tyre, LimitJudge.Judge(new Interval(2.0, 1.99, 2.01), stall, isLog: true, hasPeak: false, isDrag: true, new PlateauEvidence()).By);
         Assert.Equal(BindingKind.Motor, LimitJudge.Judge(new Interval(2.0, 1.99, 2.01), stall, isLog: true, hasPeak: false, isDrag: false, new PlateauEvidence()).By);
+    }
+
+    // 9 N of motors that give 10 N: at least that, unless a drag or far stronger motors show that the tyre slid
+    [Theory]
+    [InlineData(10.0, false, BindingKind.Motor)]
+    [InlineData(null, false, null)]
+    [InlineData(10.0, true, BindingKind.Tyre)]
+    [InlineData(40.0, false, BindingKind.Tyre)]
+    public void Only_a_tyre_that_slid_has_an_upper_end(double? motors, bool isDrag, BindingKind? by)
+    {
+        StallForce? stall = motors is double force ? new StallForce(force, force, 1.0, 12.0, 11.0) : null;
+        TyreFit fit = PullFit.OfReadings("tyre", [8.9, 9.0, 9.1], [9.9, 10.0, 10.1], GripLoad.Fixed(10.0), stall, isDrag);
+        bool isKnown = by == BindingKind.Tyre;
+        Assert.Equal(by, fit.Limit.By);
+        Assert.Equal(!isKnown, fit.IsStaticLowerBound);
+        Assert.Equal(isKnown, double.IsFinite(fit.StaticFriction.High));
+        Assert.Equal(isKnown, double.IsFinite(fit.KineticFriction!.Value.High));
+        Assert.Equal(0.9, fit.KineticFriction.Value.Value, 1e-12);
+        Assert.InRange(fit.KineticFriction.Value.Low, 0.85, 0.9);
+        string verdict = FitWords.Verdict([fit]);
+        Assert.Equal(!isKnown, verdict.Contains("sliding friction at least 0.900", StringComparison.Ordinal));
+        Assert.Equal(!isKnown, verdict.Contains("a drag with its wheels locked (--drag)", StringComparison.OrdinalIgnoreCase));
+        Assert.Equal(isKnown ? "" : "0.875 or more", isKnown ? "" : FitTables.Tyres([fit]).Rows[0][2]);
+        Assert.False(FittedTyre.Of(fit, isMaterialKnown: true).IsAtLeast == isKnown);
+    }
+
+    // at part throttle more throttle and a full battery are a test as well
+    [Fact]
+    public void The_test_to_do_follows_from_what_was_done()
+    {
+        PullLimit part = new(BindingKind.Motor, false, 1.0, PullReason.AtMotors) { Stall = new StallForce(10.0, 10.0, 1.0, 12.0, 11.0) { Throttle = 0.6 } };
+        Assert.Contains("full throttle with a charged battery", PullWords.Test(part), StringComparison.Ordinal);
+        Assert.DoesNotContain("full throttle", PullWords.Test(part with { Stall = part.Stall! with { Throttle = 1.0 } }), StringComparison.Ordinal);
+        Assert.Contains("less load on the tyres", PullWords.Test(part), StringComparison.Ordinal);
     }
 
     // logged wheels, current or voltage decide

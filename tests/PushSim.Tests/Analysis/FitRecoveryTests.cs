@@ -30,9 +30,9 @@ public class FitRecoveryTests(ITestOutputHelper output)
             Assert.Null(found.Problem);
             allPulls += found.Pulls.Count == log.Pulls ? 1 : 0;
             TyreFit fit = PullFit.OfTraces("tyre", [found], GripLoad.Fixed(log.Load), null, isDrag: false);
-            kinetic += Holds(fit.KineticFriction!.Value, log.Kinetic) ? 1 : 0;
-            seen += fit.IsStaticLowerBound ? 0 : 1;
-            atRest += !fit.IsStaticLowerBound && Holds(fit.StaticFriction, log.Static) ? 1 : 0;
+            kinetic += Holds(fit.Sliding!.Value, log.Kinetic) ? 1 : 0;
+            seen += fit.IsBreakawayUnseen ? 0 : 1;
+            atRest += !fit.IsBreakawayUnseen && Holds(fit.AtRest, log.Static) ? 1 : 0;
         }
 
         output.WriteLine($"of {Logs} logs {kinetic} kinetic and {atRest} of {seen} static values in their interval");
@@ -54,9 +54,9 @@ public class FitRecoveryTests(ITestOutputHelper output)
             double[] time = [.. Enumerable.Range(0, 80).Select(i => (0.1 * i) + (0.01 * phase))];
             double[] force = [.. time.Select(t => t < 2.0 ? 0.0 : t < 2.0 + ramp ? 10.0 * (t - 2.0) / ramp : t < 6.0 ? 8.0 + (2.0 * Math.Exp(-(t - 2.0 - ramp) / 0.05)) : 0.0)];
             TyreFit fit = PullFit.OfTraces("tyre", [PullFinder.Find(new ForceTrace { Time = time, Force = force })], GripLoad.Fixed(10.0), null, isDrag: false);
-            Assert.True(fit.IsStaticLowerBound);
+            Assert.True(fit.IsBreakawayUnseen);
             Assert.InRange(fit.StaticFriction.Value, 0.7, 1.0001);
-            Assert.False(double.IsFinite(fit.StaticFriction.High));
+            Assert.False(double.IsFinite(fit.AtRest.High));
             bounds += fit.Warnings.Any(w => w is PullWarning.LowerBound) ? 1 : 0;
         }
 

@@ -92,9 +92,9 @@ public class MeaningTests
         return new TyreFit
         {
             Name = name,
-            StaticFriction = At(0.55),
-            IsStaticLowerBound = false,
-            KineticFriction = Interval.OfMean(frictions),
+            AtRest = At(0.55),
+            IsBreakawayUnseen = false,
+            Sliding = Interval.OfMean(frictions),
             Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
             Forces = frictions,
             Frictions = frictions,

@@ -1,6 +1,7 @@
 using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.FitBySimulation;
+using PushSim.Analysis.Statistics;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Words.Fits;
@@ -84,6 +85,54 @@ public class SimulationFitTests(ITestOutputHelper output)
         Assert.Equal(84, SimulationFitter.MostSteps);
         Assert.DoesNotContain(fit.Parameters, p => p.IsTold);
     }
+
+    // pulls that ask for one tyre at the same time share its run, whatever the threads do
+    [Fact]
+    public void A_tyre_is_run_once_for_all_pulls_that_ask_for_it()
+    {
+        SimulatedPulls made = SimulatedPulls.Make(3, 4);
+        FoundTrace found = PullFinder.Find(made.Trace);
+        MeasuredStretch[] pulls = [.. MeasuredStretch.Of(found)];
+        Assert.True(pulls.Length > 2);
+        var test = new SimulatedTest(made.Scenario);
+        var model = new TestModel(test, pulls, test.End, default);
+        double[] start = model.Start(test.Tyre)!;
+        model.Forces(MathNet.Numerics.LinearAlgebra.Vector<double>.Build.Dense(start));
+        Assert.Equal(1, test.Runs);
+
+        // one that differs from pull to pull is another tyre for each
+        for (int j = 0; j < pulls.Length; j++)
+        {
+            start[TestModel.Parameters + (3 * j) + 2] = 0.01 * (j % 2);
+        }
+
+        model.Forces(MathNet.Numerics.LinearAlgebra.Vector<double>.Build.Dense(start));
+        Assert.Equal(2, test.Runs);
+    }
+
+    // each friction has one value: that of the simulated test where it tells one; two intervals that do not meet are told
+    [Theory]
+    [InlineData(0.94, 0.96, true, true)]
+    [InlineData(0.89, 0.93, true, false)]
+    [InlineData(0.94, 0.96, false, false)]
+    public void A_friction_has_one_value(double low, double high, bool isTold, bool disagrees)
+    {
+        TyreFit pulls = PullFit.OfReadings("a", [0.73, 0.74, 0.75], [0.895, 0.90, 0.905], GripLoad.Fixed(1.0), null, isDrag: true);
+        double middle = 0.5 * (low + high);
+        SimulationFit simulated = Made(middle, low, high, isTold);
+        TyreFit one = simulated.Into(pulls);
+        Assert.Equal(isTold ? middle : 0.90, one.StaticFriction.Value, 1e-12);
+        Assert.Equal(isTold, one.IsStaticSimulated);
+        Assert.Equal(pulls.Sliding, one.Sliding);
+        Assert.False(one.IsKineticSimulated);
+        Assert.Equal(disagrees, PullWords.Warnings(one).Any(w => w.StartsWith("breakaway: the pull trace says 0.888 to 0.912, the simulated test 0.940 to 0.960: they do not agree", StringComparison.Ordinal)));
+    }
+
+    private static SimulationFit Made(double atRest, double low, double high, bool isTold) => new()
+    {
+        Parameters = [.. TestParameter.All.Select((p, k) => new FittedParameter(p, new Interval(atRest, low, high), k == 0 && isTold, k == 0 && isTold ? UntoldCause.None : UntoldCause.Faint))],
+        Tyre = TestRobots.SoftTyre, Pulls = [], Misfit = 0.1, Noise = 0.1, Followed = 1.0, Doubt = FitDoubt.None, Starts = 4, Agreeing = 2, Runs = 100,
+    };
 
     private static SimulationFit? Fit(SimulatedPulls made, Action<int>? progress = null)
     {

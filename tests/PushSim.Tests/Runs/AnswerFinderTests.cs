@@ -122,20 +122,44 @@ public class AnswerFinderTests
     public void A_pull_tells_its_first_peak_and_the_mean_of_its_end(ManoeuvreKind kind, BindingKind limit)
     {
         List<Mark> marks = [];
-        RunAnswers a = AnswerFinder.Find(MadeHistory.Of(Told(kind, new CommandPoint(0.1, 1.0, 0.0)), ("tether_force_n", Pulling), ("limiting", t => t >= 0.7 ? 1.0 : 0.0)), marks);
+        RunAnswers a = AnswerFinder.Find(MadeHistory.Of(Told(kind, new CommandPoint(0.1, 1.0, 0.0)), ("tether_force_n", Pulling), ("sliding", t => t is > 0.3 and < 0.7 ? 1.0 : 0.0), ("limiting", t => t >= 0.7 ? 1.0 : 0.0)), marks);
         Assert.Equal(10.0, a.PullBreakaway!.Value, 1e-9);
         Assert.Equal(Plateau, a.PullPlateau!.Value, 1e-9);
         Assert.Equal(limit, a.LimitedBy);
         Assert.Equal([(MarkKind.Breakaway, 0.3), (MarkKind.PlateauStart, 0.68), (MarkKind.PlateauEnd, 1.0)], marks.Select(m => (m.Kind, Math.Round(m.Time, 6))));
     }
 
-    // without a fall by a tenth the greatest force before the plateau's window is the peak
-    [Fact]
-    public void A_force_that_only_rises_has_its_peak_at_the_plateaus_start()
+    // without a fall by a tenth the greatest force before the plateau's window is the peak; where no tyre slides it is no breakaway, nor where one axle still holds
+    [Theory]
+    [InlineData(1.0, 1.0, true)]
+    [InlineData(0.5, 0.5, false)]
+    [InlineData(1.0, 0.5, false)]
+    public void A_force_that_only_rises_has_its_peak_at_the_plateaus_start(double front, double rear, bool letsGo)
     {
-        RunAnswers a = Find(Told(ManoeuvreKind.PullTest, new CommandPoint(0.1, 1.0, 0.0)), ("tether_force_n", t => 10.0 * t));
-        Assert.Equal(10.0 * (1.0 - (0.4 * 0.999)), a.PullBreakaway!.Value, 0.011);
+        RunAnswers a = Find(
+            Told(ManoeuvreKind.PullTest, new CommandPoint(0.1, 1.0, 0.0)), ("tether_force_n", t => 10.0 * t), ("wheel_front_left_sliding", _ => front), ("wheel_front_right_sliding", _ => front),
+            ("wheel_rear_left_sliding", _ => rear), ("wheel_rear_right_sliding", _ => rear));
+        Assert.Equal(letsGo, a.PullBreakaway is not null);
+        Assert.Equal(10.0 * (1.0 - (0.4 * 0.999)), a.PullBreakaway ?? 6.0, 0.011);
         Assert.Equal(8.0, a.PullPlateau!.Value, 0.011);
+        Assert.Null(a.PullJerk);
+    }
+
+    // 1.36 kg that lose 0.5 m/s in 100 ms take 6.8 N of the 10 N: a jerk, with what the tyres held beside it
+    [Theory]
+    [InlineData(0.0, false)]
+    [InlineData(1.0, true)]
+    public void A_force_that_stops_the_robot_is_a_jerk(double sliding, bool hides)
+    {
+        List<Mark> marks = [];
+        RunAnswers a = AnswerFinder.Find(
+            MadeHistory.Of(
+                Told(ManoeuvreKind.PullTest, new CommandPoint(0.1, 1.0, 0.0)), ("tether_force_n", t => t is > 0.3005 and < 0.4 ? 5.0 + (5.0 * (t - 0.3)) : Pulling(t)), ("speed_m_per_s", t => 5.0 * Math.Clamp(0.3 - t, 0.0, 0.1)), ("sliding", t => t < 0.35 ? sliding : 1.0)),
+            marks);
+        Assert.Equal(10.0, a.PullJerk!.Force, 1e-9);
+        Assert.Equal(10.0 - (1.36 * 5.0), a.PullJerk.Held, 1e-6);
+        Assert.Equal(hides, a.PullBreakaway is null);
+        Assert.Equal(0.3, Assert.Single(marks, m => m.Kind == MarkKind.Jerk).Time, 1e-9);
     }
 
     [Fact]

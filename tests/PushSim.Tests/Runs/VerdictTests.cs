@@ -96,9 +96,13 @@ public class VerdictTests
     {
         Assert.Equal(
             "Testmole pulls 5.00 N (510 gf) on average, bouncing on the tether after a jerk of 9.00 N.",
-            Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 9.0, IsJerk = true, IsBouncing = true, Binding = BindingShares.Of(BindingKind.Motor) }));
+            Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullJerk = new TetherJerk(9.0, 5.0), IsBouncing = true, Binding = BindingShares.Of(BindingKind.Motor) }));
         Assert.Equal(
-            "Testmole holds 5.00 N while sliding; the first 9.00 N are a jerk.", Of(ManoeuvreKind.DragTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 9.0, IsJerk = true }));
+            "Testmole holds 5.00 N while sliding; the tether jerks with 9.00 N.", Of(ManoeuvreKind.DragTest, new RunAnswers { PullPlateau = 5.0, PullJerk = new TetherJerk(9.0, 6.0) }));
+        Assert.Equal(
+            "Testmole holds 6.00 N (612 gf) before it breaks away and 5.00 N while sliding; the tether jerks with 9.00 N.",
+            Of(ManoeuvreKind.DragTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 6.0, PullJerk = new TetherJerk(9.0, 6.0) }));
+        Assert.Equal("Testmole pulls 5.00 N (510 gf) steadily.", Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullJerk = new TetherJerk(4.0, 2.0) }));
         Assert.Equal("Testmole pulls 5.00 N (510 gf) steadily.", Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 5.0 }));
         Assert.Equal("Testmole stays where it is (moved 0.000001 m).", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 0.9e-6 }));
         Assert.Equal("Testmole moves 0.000001 m.", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 1.1e-6 }));

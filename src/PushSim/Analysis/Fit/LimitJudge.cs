@@ -40,14 +40,13 @@ public static class LimitJudge
     /// <param name="hasPeak">Whether a breakaway peak stands out.</param>
     /// <param name="isDrag">Whether the robot was dragged.</param>
     /// <param name="evidence">Turning, current, voltage over the plateaus.</param>
-    public static PullLimit Judge(Interval force, StallForce? stall, bool isLog, bool hasPeak, bool isDrag, PlateauEvidence evidence)
+    public static PullLimit Judge(Interval force, StallForce? stall, bool isLog, bool hasPeak, bool isDrag, PlateauEvidence evidence) => isDrag
+        ? new(BindingKind.Tyre, false, double.NaN, PullReason.Dragged)
+        : OfPull(force, stall, isLog, hasPeak, evidence) with { Stall = stall };
+
+    private static PullLimit OfPull(Interval force, StallForce? stall, bool isLog, bool hasPeak, PlateauEvidence evidence)
     {
         double r = stall is null ? double.NaN : force.Value / stall.Force;
-        if (isDrag)
-        {
-            return new(BindingKind.Tyre, false, double.NaN, PullReason.Dragged);
-        }
-
         double most = stall is null ? double.PositiveInfinity : Possible * (isLog ? Math.Max(stall.Force, stall.Hold) : stall.Force);
         bool isInconsistent = force.Value > most && !(force.IsBounded && force.Low <= most);
         if (evidence.SurfaceSpeed is double v)
@@ -67,7 +66,7 @@ public static class LimitJudge
 
         if (isInconsistent)
         {
-            return new(null, true, r, PullReason.Inconsistent) { Stall = stall };
+            return new(null, true, r, PullReason.Inconsistent);
         }
 
         if (BySag(evidence, stall) is BindingKind sag)
@@ -84,12 +83,12 @@ public static class LimitJudge
         double high = force.IsBounded ? force.High / stall.Force : r;
         if (high < SurelyTyre)
         {
-            return new(BindingKind.Tyre, false, r, PullReason.FarBelowMotors) { Stall = stall };
+            return new(BindingKind.Tyre, false, r, PullReason.FarBelowMotors);
         }
 
         return low < SurelyTyre || (hasPeak && r < OnTheLimit)
-            ? new(null, false, r, PullReason.NearMotors) { Stall = stall }
-            : new(BindingKind.Motor, false, r, PullReason.AtMotors) { Stall = stall };
+            ? new(null, false, r, PullReason.NearMotors)
+            : new(BindingKind.Motor, false, r, PullReason.AtMotors);
     }
 
     private static PullLimit Turning(bool isTurning, bool isInconsistent, double r) => isTurning

@@ -31,9 +31,9 @@ public static class PullFit
         return new TyreFit
         {
             Name = name,
-            StaticFriction = Friction(load, breakaway),
-            IsStaticLowerBound = seen.Count == 0,
-            KineticFriction = force is Interval k ? Friction(load, k) : null,
+            AtRest = Friction(load, breakaway),
+            IsBreakawayUnseen = seen.Count == 0,
+            Sliding = force is Interval k ? Friction(load, k) : null,
             Limit = LimitJudge.Judge(force ?? breakaway, stall, isLog: true, hasPeak, isDrag, PlateauEvidence.Of(traces)),
             Forces = [.. slid.Select(p => p.Plateau!.Value.Value)],
             Frictions = [.. slid.Select(p => load.Friction(p.Plateau!.Value.Value))],
@@ -65,7 +65,7 @@ public static class PullFit
         double p = law?.Exponent.Value ?? 0.0;
         double? At(double? value, double n) => value * Math.Pow(mean / n, 1.0 - p);
         TyreFit fit = OfReadings(name, Values(readings, r => At(r.Force, r.Load!.Value)), Values(readings, r => At(r.Peak, r.Load!.Value)), GripLoad.Fixed(mean), stall, isDrag);
-        return fit with { LoadExponent = law?.Exponent, KineticFriction = law?.Friction ?? fit.KineticFriction };
+        return fit with { LoadExponent = law?.Exponent, Sliding = law?.Friction ?? fit.Sliding };
     }
 
     /// <summary>From readings off a display.</summary>
@@ -94,9 +94,9 @@ public static class PullFit
         return new TyreFit
         {
             Name = name,
-            StaticFriction = Friction(load, bound),
-            IsStaticLowerBound = !hasPeaks,
-            KineticFriction = force is Interval k ? Friction(load, k) : null,
+            AtRest = Friction(load, bound),
+            IsBreakawayUnseen = !hasPeaks,
+            Sliding = force is Interval k ? Friction(load, k) : null,
             Limit = LimitJudge.Judge(force ?? bound, stall, isLog: false, hasPeak: false, isDrag, new PlateauEvidence()),
             Forces = [.. forces.Count > 0 ? forces : peaks],
             Frictions = [.. forces.Select(load.Friction)],

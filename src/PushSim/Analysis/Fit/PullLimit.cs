@@ -9,8 +9,11 @@ namespace PushSim.Analysis.Fit;
 /// <param name="Reason">What tells it.</param>
 public sealed record PullLimit(BindingKind? By, bool IsInconsistent, double Ratio, PullReason Reason)
 {
-    /// <summary>What the motors give; null where that does not matter.</summary>
+    /// <summary>What the motors give; null where it is not known, or the robot was dragged.</summary>
     public StallForce? Stall { get; init; }
+
+    /// <summary>Whether the tyre's friction is only known to be at least what was measured: the motors set the pull, or it is not known that the tyre did.</summary>
+    public bool IsLowerBound => By != BindingKind.Tyre;
 
     /// <summary>Whether the motors set it.</summary>
     public bool IsOfMotors => By == BindingKind.Motor;

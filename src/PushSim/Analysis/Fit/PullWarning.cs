@@ -1,3 +1,5 @@
+using PushSim.Analysis.Statistics;
+
 namespace PushSim.Analysis.Fit;
 
 /// <summary>What to know before believing a tyre's friction.</summary>
@@ -38,6 +40,17 @@ public abstract record PullWarning
     /// <summary>Readings are left out as spikes.</summary>
     /// <param name="Count">How many [1].</param>
     public sealed record Spikes(int Count) : PullWarning;
+
+    /// <summary>The load that was taken is not the robot's weight, though all its wheels are under test.</summary>
+    /// <param name="Load">The load taken [N].</param>
+    /// <param name="Weight">The robot's weight with its downforce [N].</param>
+    public sealed record OtherWeight(double Load, double Weight) : PullWarning;
+
+    /// <summary>Pulls and simulated test tell one friction differently.</summary>
+    /// <param name="IsStatic">Whether it is the static friction.</param>
+    /// <param name="OfPulls">What the pulls say [1].</param>
+    /// <param name="Simulated">What the simulated test says, which is taken [1].</param>
+    public sealed record Disagreement(bool IsStatic, Interval OfPulls, Interval Simulated) : PullWarning;
 
     /// <summary>The height of the tether is not known, on which the load of the tyres depends.</summary>
     public sealed record NoHeight : PullWarning;

@@ -12,14 +12,25 @@ namespace PushSim.Analysis.Fit;
 /// <param name="Tyres">Tyres that are compared in all [1].</param>
 public sealed record TyrePair(string First, string Second, WelchTest Test, double Adjusted, double Spread, double Strictest, int Tyres)
 {
-    /// <summary>The difference with an interval of which, in 95 of 100 experiments, those of all pairs hold at once [1].</summary>
-    public Interval Together => RangeTest.Of(Test, Tyres).Difference;
+    /// <summary>Whether the first may grip better by any amount.</summary>
+    public bool IsHighOpen { get; init; }
+
+    /// <summary>Whether the second may grip better by any amount.</summary>
+    public bool IsLowOpen { get; init; }
+
+    /// <summary>The difference with its own interval, without the ends that are open [1].</summary>
+    public Interval Difference => Open(Test.Difference);
+
+    /// <summary>The difference with an interval of which, in 95 of 100 experiments, those of all pairs hold at once, without the ends that are open [1].</summary>
+    public Interval Together => Open(RangeTest.Of(Test, Tyres).Difference);
 
     /// <summary>Pulls of each that find a difference as large as the one seen, at the strictest level [1].</summary>
     public int PullsToSee => TTestPower.Count(Test.Difference.Value / Spread, TyreComparison.Power, Strictest);
 
     /// <summary>Whether they differ beyond what scatter explains.</summary>
     public bool IsToldApart => Adjusted <= TyreComparison.Level;
+
+    private Interval Open(Interval i) => new(i.Value, IsLowOpen ? double.NaN : i.Low, IsHighOpen ? double.NaN : i.High);
 }
 
 /// <summary>A pull that does not fit the others of its tyre.</summary>
@@ -134,7 +145,14 @@ public sealed record TyreComparison
         }
 
         double[] adjusted = Holm.Adjust([.. all.Select(p => p.Test.P)]);
-        return [.. all.Select((p, k) => new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest, fits.Count))];
+        return [.. all.Select((p, k) => Open(new TyrePair(p.A.Name, p.B.Name, p.Test, adjusted[k], spread, strictest, fits.Count), p.A, p.B))];
+    }
+
+    // Of two tyres told apart the weaker slid: the same motors gave more to the other. The stronger may be stronger still, where it is not known that it slid.
+    private static TyrePair Open(TyrePair pair, TyreFit first, TyreFit second)
+    {
+        double told = pair.IsToldApart ? pair.Test.Difference.Value : 0.0;
+        return pair with { IsHighOpen = first.Limit.IsLowerBound && told >= 0.0, IsLowOpen = second.Limit.IsLowerBound && told <= 0.0 };
     }
 
     private static OddPull? OddOf(TyreFit f) =>

@@ -8,14 +8,29 @@ public sealed record TyreFit
     /// <summary>Name of the tyre.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Static friction with its 95 % interval [1]; a lower bound, without upper end, if <see cref="IsStaticLowerBound"/>.</summary>
-    public required Interval StaticFriction { get; init; }
+    /// <summary>Static friction with its 95 % interval [1]; without upper end if <see cref="IsStaticLowerBound"/>.</summary>
+    public Interval StaticFriction => IsStaticLowerBound ? AtRest.OpenAbove() : AtRest;
+
+    /// <summary>Static friction that the pulls show, if the tyre set them [1].</summary>
+    public required Interval AtRest { get; init; }
+
+    /// <summary>Whether no pull shows the breakaway.</summary>
+    public required bool IsBreakawayUnseen { get; init; }
 
     /// <summary>Whether static friction is at least that, not that.</summary>
-    public required bool IsStaticLowerBound { get; init; }
+    public bool IsStaticLowerBound => IsBreakawayUnseen || Limit.IsLowerBound;
 
-    /// <summary>Kinetic friction with its 95 % interval [1]; null where no plateau was long enough; without ends for a single display reading.</summary>
-    public required Interval? KineticFriction { get; init; }
+    /// <summary>Kinetic friction with its 95 % interval [1]; null where no plateau was long enough; without ends for a single display reading, without upper end where it is only a lower bound.</summary>
+    public Interval? KineticFriction => Limit.IsLowerBound ? Sliding?.OpenAbove() : Sliding;
+
+    /// <summary>Kinetic friction that the pulls show, if the tyre set them [1]; null where no plateau was long enough.</summary>
+    public required Interval? Sliding { get; init; }
+
+    /// <summary>Whether static friction comes of the simulated test, not of the peaks of the pulls.</summary>
+    public bool IsStaticSimulated { get; init; }
+
+    /// <summary>Whether kinetic friction comes of the simulated test, not of the plateaus of the pulls.</summary>
+    public bool IsKineticSimulated { get; init; }
 
     /// <summary>What set the pulls.</summary>
     public required PullLimit Limit { get; init; }
@@ -52,8 +67,8 @@ public sealed record TyreFit
     {
         get
         {
-            double kinetic = KineticFriction?.Value ?? StaticFriction.Value;
-            return (Math.Max(StaticFriction.Value, kinetic), kinetic);
+            double kinetic = Sliding?.Value ?? AtRest.Value;
+            return (Math.Max(AtRest.Value, kinetic), kinetic);
         }
     }
 }

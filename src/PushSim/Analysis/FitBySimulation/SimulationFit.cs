@@ -1,3 +1,4 @@
+using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
 using PushSim.Tyres;
 
@@ -55,6 +56,34 @@ public sealed record SimulationFit
 
     /// <summary>Runs of the engine [1].</summary>
     public required int Runs { get; init; }
+
+    /// <summary>
+    /// The fit of the pulls with the frictions that the simulated test tells in place of its own, so that each has one value: the simulated test knows of the cell's filter
+    /// and the robot's mass, which pull the peak of a trace down and up. Where the two intervals do not meet, that is warned of.
+    /// </summary>
+    /// <param name="pulls">What the pulls show.</param>
+    public TyreFit Into(TyreFit pulls)
+    {
+        Interval? atRest = Told(TestParameter.Frictions[0]);
+        Interval? sliding = Told(TestParameter.Frictions[1]);
+        (bool IsStatic, Interval? OfPulls, Interval? Simulated)[] both = [(true, pulls.IsBreakawayUnseen ? null : pulls.AtRest, atRest), (false, pulls.Sliding, sliding)];
+        return pulls with
+        {
+            AtRest = atRest ?? pulls.AtRest,
+            IsBreakawayUnseen = atRest is null && pulls.IsBreakawayUnseen,
+            Sliding = sliding ?? pulls.Sliding,
+            IsStaticSimulated = atRest is not null,
+            IsKineticSimulated = sliding is not null,
+            Above = atRest is null ? pulls.Above : null,
+            Warnings =
+            [
+                .. pulls.Warnings.Where(w => atRest is null || w is not (PullWarning.LowerBound or PullWarning.RampBends)),
+                .. both.Where(b => b is { OfPulls: { IsBounded: true } p, Simulated: { } s } && (p.High < s.Low || s.High < p.Low)).Select(b => new PullWarning.Disagreement(b.IsStatic, b.OfPulls!.Value, b.Simulated!.Value)),
+            ],
+        };
+
+        Interval? Told(int k) => Parameters[k].IsTold ? Parameters[k].Value : null;
+    }
 
     /// <summary>Whether the simulated test does not follow the log to within the cell's noise.</summary>
     public bool IsPoorlyFollowed => Misfit > SimulationFitter.PoorlyFollowed * Noise;

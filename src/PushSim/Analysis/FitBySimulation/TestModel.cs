@@ -27,7 +27,7 @@ internal sealed class TestModel
     private readonly IReadOnlyList<MeasuredStretch> _pulls;
     private readonly double _end;
     private readonly CancellationToken _cancel;
-    private readonly Dictionary<string, ForceHistory?> _known = [];
+    private readonly Dictionary<string, Lazy<ForceHistory?>> _known = [];
 
     /// <param name="test">The simulated test.</param>
     /// <param name="pulls">What it is held against.</param>
@@ -135,21 +135,17 @@ internal sealed class TestModel
         }
 
         string key = string.Join(' ', x.Take(Parameters).Select(v => v.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
+        Lazy<ForceHistory?>? run;
         lock (_known)
         {
-            if (_known.TryGetValue(key, out ForceHistory? known))
+            // pulls that ask for one tyre at the same time share its run, so that the same runs are done whatever the threads do
+            if (!_known.TryGetValue(key, out run))
             {
-                return known;
+                _known[key] = run = new Lazy<ForceHistory?>(() => _test.Run(Tyre(x), _end, _cancel));
             }
         }
 
-        ForceHistory? force = _test.Run(Tyre(x), _end, _cancel);
-        lock (_known)
-        {
-            _known[key] = force;
-        }
-
-        return force;
+        return run.Value;
     }
 
     /// <summary>How much later a pull's clock is than the run's [s].</summary>

@@ -23,6 +23,9 @@ public sealed record TestParameter(string Key, double Low, double High, Func<Tyr
     /// <summary>Places of the frictions, which scatter together from pull to pull.</summary>
     internal static IReadOnlyList<int> Frictions { get; } = [0, 1];
 
+    /// <summary>Whether it is a friction.</summary>
+    public bool IsFriction => Frictions.Any(k => All[k] == this);
+
     /// <summary>Logarithm of kinetic over static friction in a vector of logarithms [1].</summary>
     internal static double KineticOverStatic(IList<double> x) => x[1] - x[0];
 }

@@ -18,14 +18,23 @@ public sealed record TyreMeaning
     /// <summary>Force at the floor that motors, controllers and battery could give at standstill [N]; NaN if the robot could not be run.</summary>
     public double MotorForce { get; init; } = double.NaN;
 
-    /// <summary>Force that the tyres hold at standstill [N]; NaN if the robot could not be run.</summary>
+    /// <summary>Force that the tyres hold at standstill at the fitted friction [N]; NaN if the robot could not be run.</summary>
     public double TyreForce { get; init; } = double.NaN;
 
-    /// <summary>What binds the standing push, by what a tenth more of it buys, the most first; empty if not known.</summary>
+    /// <summary>The most that they may hold [N]: the same; null where the friction is only a lower bound.</summary>
+    public double? TyreForceHigh => Tyre.IsAtLeast ? null : TyreForce;
+
+    /// <summary>What binds the standing push at this friction, by what a tenth more of it buys, the most first; empty if not known.</summary>
     public IReadOnlyList<BoundBy> Bound { get; init; } = [];
 
+    /// <summary>Whether the tyres bind at a friction that is only a lower bound, so that neither the push nor what binds it is known.</summary>
+    public bool IsOpen => Tyre.IsAtLeast && IsHeldByTyres;
+
     /// <summary>What binds it most; null if not known.</summary>
-    public BindingKind? Binding => Bound.Count > 0 ? Bound[0].Kind : null;
+    public BindingKind? Binding => Bound.Count > 0 && !IsOpen ? Bound[0].Kind : null;
+
+    /// <summary>Standing push with what it may be [N]: up to what the motors could give where the tyres' friction is only a lower bound; NaN if the robot could not be run.</summary>
+    public Bounds Push => new(Math.Min(MotorForce, TyreForce), IsOpen ? MotorForce : Math.Min(MotorForce, TyreForce));
 
     /// <summary>Whether tyres of more grip would push harder.</summary>
     public bool IsHeldByTyres => Bound.Any(b => b.Kind == BindingKind.Tyre);
@@ -54,6 +63,6 @@ public sealed record TyreMeaning
     /// <summary>Why the launch or the turn could not be run to its end; null if they were.</summary>
     public RunStop? Stop { get; init; }
 
-    /// <summary>95 % interval of the share of shoves won [1]; null without shoves.</summary>
-    public Bounds? WinShare => Shoves is { Matches: > 0 } t ? t.WinInterval : null;
+    /// <summary>95 % interval of the share of shoves won [1]; null without shoves. More grip only wins more, so that of a friction that is a lower bound it has no upper end.</summary>
+    public Bounds? WinShare => Shoves is { Matches: > 0 } t ? Tyre.IsAtLeast ? t.WinInterval with { High = double.NaN } : t.WinInterval : null;
 }

@@ -21,6 +21,9 @@ public readonly record struct Interval(double Value, double Low, double High)
         return new Interval(m, m - half, m + half);
     }
 
+    /// <summary>What is left of it where the truth may be greater by any amount: no upper end.</summary>
+    public Interval OpenAbove() => this with { High = double.NaN };
+
     /// <summary>Whether the interval has ends.</summary>
     public bool IsBounded => double.IsFinite(Low) && double.IsFinite(High);
 }
