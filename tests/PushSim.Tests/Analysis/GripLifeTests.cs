@@ -1,6 +1,5 @@
 using PushSim.Analysis.Wear;
 using PushSim.Simulation;
-using PushSim.Tyres;
 using Xunit;
 
 namespace PushSim.Tests.Analysis;
