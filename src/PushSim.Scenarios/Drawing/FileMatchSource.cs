@@ -60,7 +60,7 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
         match = change is null ? match : match with { Robot = change(match.Robot) };
         return scenario.StatesAccuracy
             ? match
-            : match with { Numerics = match.Numerics.ForDraws };
+            : match with { Numerics = match.Numerics.ForDraws() };
     }
 
     private static DrawnQuantity Quantity(TolerancedValue v) => new(v.Key, v.Part, v.OwnShare, v.Middle, v.Tolerance, v.Spread, v.Least, v.Most);

@@ -58,7 +58,7 @@ public static class AnswerCatalogue
         Both("yaw_rate_rad_per_s", "yaw rate", "rad/s", 2, Better.More, a => a.YawRate) with { Manoeuvres = s_turns, IsSided = true, Says = "{0} turns at {1} to the left", SaysBelowZero = "{0} turns at {1} to the right" },
         Both("effective_track_ratio", "effective track ratio", "", 3, Better.Less, a => a.EffectiveTrackRatio) with { Manoeuvres = s_turns, Says = "scrub costs {0} a factor of {1} in turning rate", SaysNone = "what scrub costs is not told" },
         Both("scrub_moment_n_m", "scrub moment", "N m", 3, Better.Less, a => a.ScrubMoment) with { Manoeuvres = s_turns, Says = "scrub holds {0} back with {1}" },
-        Own("turn_current_a", "battery current while it turns", "A", 2, Better.Less, a => a.TurnCurrent) with { Manoeuvres = s_turns, Says = "{0} draws {1} while it turns" },
+        Own("turn_current_a", "battery current while it turns", "A", 2, Better.Less, a => a.TurnCurrent) with { Manoeuvres = s_turns, Says = "{0} draws {1} from its battery" },
         new(ChatterKey, "chatter", "Hz", 0, Better.Less, r => r.Chatter.Frequency)
         {
             OfOpponent = r => r.Opponent is { } o ? ChatterVerdict.OfRun(r.Status, o.Answers).Frequency : null, IsToldOfOpponent = true, Says = "{2} tyres chatter at {1}", SaysNone = "no chatter of {2} tyres is found",

@@ -24,7 +24,7 @@ public static class StartReview
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
     public static StartStudy Of(ScenarioSettings shove, CancellationToken cancel = default)
     {
-        ScenarioSettings drawn = shove with { Numerics = shove.Numerics.IsUsual ? shove.Numerics.ForDraws : shove.Numerics };
+        ScenarioSettings drawn = shove with { Numerics = shove.Numerics.IsUsual ? shove.Numerics.ForDraws() : shove.Numerics };
         double lead = StartShift.Lead(drawn);
         ScenarioSettings[] starts = [.. s_orders.Select(o => StartShift.With(drawn, o, lead))];
         ScenarioSettings together = starts[(int)StartOrder.Together];

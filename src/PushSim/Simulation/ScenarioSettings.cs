@@ -54,7 +54,7 @@ public sealed record NumericsSettings
     public static NumericsSettings OfDraws { get; } = new() { Method = "ARK3(2)", Tolerance = 3e-3 };
 
     /// <summary>These with method and tolerance of one of many drawn matches.</summary>
-    public NumericsSettings ForDraws => this with { Method = OfDraws.Method, Tolerance = OfDraws.Tolerance };
+    public NumericsSettings ForDraws() => this with { Method = OfDraws.Method, Tolerance = OfDraws.Tolerance };
 
     /// <summary>Whether method and tolerance are those of a run whose file states none.</summary>
     public bool IsUsual => Method == s_usual.Method && Tolerance == s_usual.Tolerance;

@@ -77,7 +77,7 @@ public class ChanceCommandTests
     public void Against_itself_the_difference_is_nothing_for_sure()
     {
         using ScratchFolder scratch = ShortMatches.Files();
-        JsonElement r = JsonDocument.Parse(Cli.Run("odds", scratch["short.toml"], "--beside", scratch["short.toml"], "--matches", "40", "--json").Output).RootElement.GetProperty("beside");
+        JsonElement r = JsonDocument.Parse(Cli.Run("odds", scratch["short.toml"], "--beside", scratch["short.toml"], "--matches", "40", "--json").Output).RootElement.GetProperty("variants")[0];
         Assert.Equal(0.0, r.GetProperty("win_share_difference").GetDouble());
         Assert.True(r.GetProperty("win_share_difference_low").GetDouble() is < 0.0 and > -0.12);
     }

@@ -51,7 +51,7 @@ public class ChatterCommandTests
         string file = Repository.Scenario("tyre-wear");
         using JsonDocument json = JsonDocument.Parse(Cli.Run("run", file, "--rank-tyres", "--json").Output);
         JsonElement[] rows = [.. json.RootElement.GetProperty("tyre_ranking").EnumerateArray()];
-        foreach (string material in new[] { "silicone", "solid soft elastomer, treaded", "hard printed plastic" })
+        foreach (string material in new[] { "cast silicone 30A", "moulded natural rubber 60A", "printed PLA" })
         {
             JsonElement row = rows.Single(r => r.GetProperty("material").GetString() == material);
             ChatterVerdict own = ChatterReview.Of(Simulator.Run(ScenarioReader.Read(file, new ReadOptions { TyreMaterial = material }).Scenario!));

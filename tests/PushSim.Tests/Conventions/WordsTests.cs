@@ -63,6 +63,8 @@ public class WordsTests
         type == typeof(string) ? "x"
         : type == typeof(double) || type == typeof(double?) ? 1.5
         : type == typeof(int) ? 2
+        : type == typeof(bool) ? true
+        : type == typeof(IReadOnlyList<WheelAir>) ? new[] { (WheelAir)Made(typeof(WheelAir)) }
         : type == typeof(IReadOnlyList<string>) ? new[] { "x" }
         : type == typeof(IReadOnlyList<(Wiring, WheelLoss)>) ? new[] { (Wiring.Series, WheelLoss.Lifted) }
         : type.IsEnum ? Enum.GetValues(type).GetValue(0)!

@@ -369,7 +369,7 @@ public class MatchWatchTests
         match.Step(0.1, 0.2);
         match.Touch(1.0, 0.3 + (sign * Way(1.0)));
         match.Step(0.2, 1.0);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))), Runs.MadeHistory.Of(s_scenario));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_force_n", _ => 1.0), ("contact_x_m", t => t < 0.2 ? 7.0 : 0.3 + (sign * Way(t)))), Runs.MadeHistory.Of(s_scenario));
         Assert.Equal(0.2, o.FirstContact);
         Assert.Equal(sign * 0.05, o.GroundGained, 1e-12);
         Assert.Equal(0.55, o.GivesGroundAt!.Value, 0.0011);
@@ -387,7 +387,7 @@ public class MatchWatchTests
         match.Step(0.0, 0.1);
         match.Touch(1.0, gained);
         match.Step(0.1, 1.0);
-        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_x_m", t => t < 0.5 ? 0.0 : gained)), Runs.MadeHistory.Of(s_scenario));
+        ShoveOutcome o = ShoveJudge.Judge(s_scenario, match.Watch, 1.0, Runs.MadeHistory.Of(s_scenario, ("contact_force_n", _ => 1.0), ("contact_x_m", t => t < 0.5 ? 0.0 : gained)), Runs.MadeHistory.Of(s_scenario));
         Assert.Equal(gives, o.GivesGroundAt is not null);
         if (gives)
         {
