@@ -18,19 +18,8 @@ internal static class FitText
         FitTables.Tyres(o.Fits),
         .. o.Simulated.Select(s => SimulationTables.Table(s.Tyre, s.Fit)),
         .. o.Comparison is TyreComparison c && ComparisonTables.Table(c, o.Fits.Count) is AnswerTable compared ? [compared] : Array.Empty<AnswerTable>(),
-        .. o.Meaning is MeaningResult m ? Meaning(m) : [],
+        .. o.Meaning is MeaningResult m ? MeaningTables.Tables(m, UsualTolerances.Of(m.Drawn)) : [],
     ];
-
-    private static AnswerTable[] Meaning(MeaningResult m)
-    {
-        AnswerTable[] tables = [.. MeaningTables.Tables(m)];
-        if (tables.Length > 0 && UsualTolerances.Of(m.Drawn) is { Length: > 0 } usual)
-        {
-            tables[^1].AddRemark(usual, isAside: true);
-        }
-
-        return tables;
-    }
 
     /// <summary>The verdict with what the tyres make of the robot.</summary>
     public static string Verdict(FitResult o) => FitWords.Verdict(o.Fits, o.Comparison) + SimulationWords.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningWords.Verdict(m) : "");

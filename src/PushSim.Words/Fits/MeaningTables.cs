@@ -11,7 +11,9 @@ namespace PushSim.Words.Fits;
 public static class MeaningTables
 {
     /// <summary>The tables: the robot as it is, then with the stronger motors.</summary>
-    public static IEnumerable<AnswerTable> Tables(RobotMeaning r)
+    /// <param name="r">The robot on each tyre.</param>
+    /// <param name="usual">Tolerances that the shoves took because no file states one; empty for none.</param>
+    public static IEnumerable<AnswerTable> Tables(RobotMeaning r, string usual = "")
     {
         foreach (IGrouping<bool, TyreMeaning> motors in r.Tyres.GroupBy(t => t.IsStronger))
         {
@@ -21,7 +23,7 @@ public static class MeaningTables
 
             if (isLast)
             {
-                AddEnd(table, r);
+                AddEnd(table, r, usual);
             }
 
             yield return table;
@@ -70,7 +72,7 @@ public static class MeaningTables
         return table;
     }
 
-    private static void AddEnd(AnswerTable table, RobotMeaning r)
+    private static void AddEnd(AnswerTable table, RobotMeaning r, string usual)
     {
         foreach ((string tyre, string reason) in r.LeftOut)
         {
@@ -92,7 +94,7 @@ public static class MeaningTables
         table.AddRemark("1 m: the first metre at full throttle from rest. Spot turn, buzz (chatter of the tyres) and wear: full turn on the spot. The floor is level and that of the pulls. Set by: what binds the standing push. The tables to paste are what was run.", isAside: true);
         if (r.Opponent.Length > 0)
         {
-            table.AddRemark(Text($"Won: {r.Shoves} shoves a row against {r.Opponent}, drawn as odds and ladder draw them, contest {r.Contest}, seed {r.Seed}, the same draws for every row; interval: Wilson score. Computed in {r.Seconds:0.0} s."), isAside: true);
+            table.AddRemark(Text($"Won: {r.Shoves} shoves a row against {r.Opponent}, drawn as odds and ladder draw them, contest {r.Contest}, seed {r.Seed}, the same draws for every row; interval: Wilson score. Computed in {r.Seconds:0.0} s. {usual}").TrimEnd(), isAside: true);
         }
 
         if (r.Tyres.Any(t => t.WearPerMinute is not null))

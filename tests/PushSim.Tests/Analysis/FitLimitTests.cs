@@ -158,20 +158,17 @@ public class FitLimitTests(ITestOutputHelper output)
         Assert.Null(LimitJudge.Judge(new Interval(9.0, 8.9, 9.1), stall, isLog: true, hasPeak: true, isDrag: false, new PlateauEvidence()).By);
     }
 
-    // Common practice, no source, single readings: a light four-wheel robot with weak gearmotors on a dusty smooth board, powered pull, gram-force;
-    // 200 gf on its wheels, motors that stall at 280 gf at the floor
+    // Invented readings of a robot of 200 gf on four wheels, in gram-force; its motors stall at 280 gf at the floor
     [Theory]
-    [InlineData("hard printed plastic", 26)]
-    [InlineData("solid soft elastomer, Shore 85A", 111)]
-    [InlineData("laser-cut craft foam", 111)]
-    [InlineData("foamed elastomer, 70A", 140)]
-    [InlineData("firmer bouncy foam, 74A", 130)]
-    [InlineData("soft foam, knobbly tread", 125)]
-    [InlineData("soft foam, thin wrong coating", 84)]
-    public void A_reading_comes_back_from_the_fitted_tyre(string name, double reading)
+    [InlineData(32)]
+    [InlineData(70)]
+    [InlineData(104)]
+    [InlineData(136)]
+    [InlineData(160)]
+    public void A_reading_comes_back_from_the_fitted_tyre(double reading)
     {
         RobotSettings strong = Light(280.0, Grippy(1.0));
-        TyreFit fit = PullFit.OfReadings(name, [reading * GramForce], [], GripLoad.Fixed(200.0 * GramForce), StallForce.Of(strong), isDrag: false);
+        TyreFit fit = PullFit.OfReadings("tyre", [reading * GramForce], [], GripLoad.Fixed(200.0 * GramForce), StallForce.Of(strong), isDrag: false);
         Assert.Equal(reading / 200.0, fit.KineticFriction!.Value.Value, 1e-12);
         Assert.Equal(BindingKind.Tyre, fit.Limit.By);
         Assert.True(fit.IsStaticLowerBound);
@@ -182,14 +179,12 @@ public class FitLimitTests(ITestOutputHelper output)
         Assert.Equal(reading, run.Answers.PullPlateau!.Value / GramForce, 0.03 * reading);
     }
 
-    // the same readings on a drive that stalls at 100 gf
+    // such readings on a drive that stalls at 100 gf
     [Theory]
-    [InlineData(26, BindingKind.Tyre, false)]
-    [InlineData(84, BindingKind.Motor, false)]
-    [InlineData(111, null, true)]
-    [InlineData(125, null, true)]
-    [InlineData(130, null, true)]
-    [InlineData(140, null, true)]
+    [InlineData(32, BindingKind.Tyre, false)]
+    [InlineData(88, BindingKind.Motor, false)]
+    [InlineData(118, null, true)]
+    [InlineData(136, null, true)]
     public void A_reading_beyond_weak_motors_is_inconsistent(double reading, BindingKind? by, bool isInconsistent)
     {
         StallForce weak = StallForce.Of(Light(100.0, Grippy(1.0)))!;
@@ -199,13 +194,6 @@ public class FitLimitTests(ITestOutputHelper output)
         Assert.Equal(isInconsistent, limit.IsInconsistent);
         Assert.Equal(isInconsistent, PullWords.Reason(limit).Contains("inconsistent with the robot file"));
     }
-
-    // common practice, no source: solid soft elastomer over four times hard plastic
-    [Fact]
-    public void Soft_elastomer_grips_over_four_times_hard_plastic() =>
-        Assert.True(
-            PullFit.OfReadings("soft", [111 * GramForce], [], GripLoad.Fixed(1.96), null, false).KineticFriction!.Value.Value
-            > 4.0 * PullFit.OfReadings("hard", [26 * GramForce], [], GripLoad.Fixed(1.96), null, false).KineticFriction!.Value.Value);
 
     // computed here: two driven wheels behind, a skid ahead; by hand from the balance of moments
     [Fact]
