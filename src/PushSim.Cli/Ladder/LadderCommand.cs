@@ -90,7 +90,7 @@ internal static class LadderCommand
         foreach (DrawableResult read in ladder.Reads)
         {
             ProblemWriter.Write(error, read.Read.Problems.Where(p => told.Add(p.ToString())));
-            code = read.Scenario is not null ? code : read.Read.CannotRead ? ExitCode.CannotReadOrWrite : ExitCode.WrongInput;
+            code = read.Scenario is not null ? code : ProblemWriter.Code(read.Read.Problems, read.Read.CannotRead) ?? ExitCode.WrongInput;
         }
 
         return code;

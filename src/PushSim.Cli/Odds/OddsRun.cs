@@ -112,7 +112,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
     {
         DrawableResult read = DrawableScenario.OfContest(design.File, _request.Opponent, _request.Scene, design.Options);
         ProblemWriter.Write(error, read.Read.Problems);
-        code = read.Read.CannotRead ? ExitCode.CannotReadOrWrite : read.Scenario is null ? ExitCode.WrongInput : ExitCode.Done;
+        code = read.Scenario is not null ? ExitCode.Done : ProblemWriter.Code(read.Read.Problems, read.Read.CannotRead) ?? ExitCode.WrongInput;
         if (read.Scenario is not DrawableScenario scenario)
         {
             return null;

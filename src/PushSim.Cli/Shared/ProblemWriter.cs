@@ -7,7 +7,16 @@ internal static class ProblemWriter
     public static int? Tell(TextWriter writer, IReadOnlyCollection<Problem> problems, bool cannotRead)
     {
         Write(writer, problems);
-        return cannotRead ? ExitCode.CannotReadOrWrite : problems.Any(p => p.Severity == Severity.Error) ? ExitCode.WrongInput : null;
+        return Code(problems, cannotRead);
+    }
+
+    /// <summary>The exit code of what stands in the way, null if nothing does; what is wrong with the command line alone is no wrong file.</summary>
+    public static int? Code(IEnumerable<Problem> problems, bool cannotRead)
+    {
+        Problem[] errors = [.. problems.Where(p => p.Severity == Severity.Error)];
+        return cannotRead ? ExitCode.CannotReadOrWrite
+            : errors.Length == 0 ? null
+            : Array.TrueForAll(errors, p => p.File == ReadOptions.CommandLine) ? ExitCode.WrongCommandLine : ExitCode.WrongInput;
     }
 
     public static void Write(TextWriter writer, IEnumerable<Problem> problems)

@@ -123,8 +123,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
             if (points[i].Scenario is null)
             {
-                bool isOurs = read.Problems.All(p => p.Severity != Severity.Error || p.File == ReadOptions.CommandLine);
-                code = read.CannotRead ? ExitCode.CannotReadOrWrite : isOurs ? ExitCode.WrongCommandLine : ExitCode.WrongInput;
+                code = ProblemWriter.Code(read.Problems, read.CannotRead) ?? ExitCode.WrongInput;
                 return null;
             }
         }

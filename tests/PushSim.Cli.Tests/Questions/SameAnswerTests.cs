@@ -151,6 +151,19 @@ public class SameAnswerTests
         Assert.Contains("," + shown.GetProperty("winner").GetString() switch { "mole" => "robot", "stalemate" => "none", _ => "opponent" } + ",", row);
     }
 
+    // a slip in --set is a wrong command line for every command, and no wrong file
+    [Theory]
+    [InlineData("run")]
+    [InlineData("limits")]
+    [InlineData("odds")]
+    [InlineData("sweep", "--vary", "floor.dust=0,0.1")]
+    public void A_slip_in_a_value_set_anew_has_one_exit_code(string command, params string[] more)
+    {
+        Cli cli = Cli.Run([command, Repository.Scenario("shove-equals"), .. more, "--set", "chassis.mas=1 kg", "--json"]);
+        Assert.Equal(2, cli.Code);
+        Assert.Contains("did you mean \"chassis.mass\"?", cli.Error);
+    }
+
     private static double Share(JsonElement odds) => odds.GetProperty("win_share").GetDouble();
 
     private static JsonElement Json(params string[] args)
