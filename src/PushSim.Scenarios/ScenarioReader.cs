@@ -50,20 +50,19 @@ public static class ScenarioReader
             return ReadResult.Of(context, null, null);
         }
 
-        if (mayBeRobot && FileNature.IsRobot(tree))
+        if (mayBeRobot && context.Options.Opponent is null && FileNature.IsRobot(tree))
         {
             return ReadResult.Of(context, null, Robot(context, tree));
         }
 
-        if (FileNature.IsNoScenario(context, tree))
+        if (ContestTrees.Load(context, path, tree) is not SceneTrees trees)
         {
             return ReadResult.Of(context, null, null);
         }
 
-        var trees = new SceneTrees { Path = path, Name = Path.GetFileNameWithoutExtension(path), Scenario = tree };
         (ScenarioSettings? scenario, RobotSettings? robot) = SceneEvaluation.Of(context, trees);
         var read = ReadResult.Of(context, scenario, robot);
-        if (read.HasErrors || read.Variants.Count == 0 || context.Options.Variant is not null)
+        if (read.Variants.Count == 0 || context.Options.Variant is not null)
         {
             return read;
         }

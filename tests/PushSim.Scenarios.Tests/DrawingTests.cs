@@ -112,7 +112,7 @@ public class DrawingTests
     {
         string robots = Path.Combine(Folder(), "robots");
         DrawableScenario own = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-heavy-grippy.toml")));
-        DrawableScenario other = Open(DrawableScenario.OfContest(Path.Combine(Folder(), "shove-heavy-grippy.toml"), Path.Combine(robots, "wombat.toml")));
+        DrawableScenario other = Open(DrawableScenario.Open(Path.Combine(Folder(), "shove-heavy-grippy.toml"), new ReadOptions { Opponent = Path.Combine(robots, "wombat.toml") }));
         Assert.Equal((own.Middle.Robot.Name, own.Middle.Robot.Chassis.Mass, "wombat"), (other.Middle.Robot.Name, other.Middle.Robot.Chassis.Mass, other.Middle.Opponent!.Robot.Name));
         Assert.Equal(Text(own.Middle with { Name = "", Opponent = null }), Text(other.Middle with { Name = "", Opponent = null }));
     }

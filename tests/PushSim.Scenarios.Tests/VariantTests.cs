@@ -60,6 +60,30 @@ public class VariantTests
         Assert.Equal(ScenarioReader.Check(badger).Robot!.Chassis.Mass, scenario.Robot.Chassis.Mass);
     }
 
+    [Fact]
+    public void Another_opponent_takes_the_place_of_the_scenarios_own_and_of_what_is_set_anew_in_it()
+    {
+        string badger = Path.Combine(s_scenarios, "robots", "badger.toml");
+        string file = File("name = \"a\"\nset = { \"opponent.chassis.mass\" = \"2 kg\" }");
+        System.IO.File.WriteAllText(file, System.IO.File.ReadAllText(file).Replace("\"chassis.mass\" = \"1.5 kg\"", "\"opponent.chassis.mass\" = \"3 kg\"", StringComparison.Ordinal));
+        double own = ScenarioReader.Check(badger).Robot!.Chassis.Mass;
+        ReadOptions options = new() { Opponent = badger };
+        Assert.Equal((3.0, own), (ScenarioReader.Read(file).Scenario!.Opponent!.Robot.Chassis.Mass, ScenarioReader.Read(file, options).Scenario!.Opponent!.Robot.Chassis.Mass));
+        Assert.Equal(own, ScenarioReader.Read(file, options with { Variant = "a" }).Scenario!.Opponent!.Robot.Chassis.Mass);
+        Assert.Equal(own, DrawableScenario.Open(file, options).Scenario!.Middle.Opponent!.Robot.Chassis.Mass);
+
+        // what a caller sets anew is meant for whoever stands there
+        Assert.Equal(1.1, ScenarioReader.Read(file, options with { Set = [("opponent.chassis.mass", "1.1 kg")] }).Scenario!.Opponent!.Robot.Chassis.Mass);
+    }
+
+    [Fact]
+    public void What_is_wrong_with_a_variant_is_told_beside_what_is_wrong_with_the_file()
+    {
+        ReadResult read = ScenarioReader.Read(File("name = \"a\"\nset = { \"chassis.mass\" = \"2 N\" }\n[floor]\nfriction = \"rough\""));
+        Assert.Contains(read.Problems, p => p.Message.StartsWith("variant \"a\":", StringComparison.Ordinal));
+        Assert.Contains(read.Problems, p => !p.Message.StartsWith("variant", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(null, "variants,a")]
     [InlineData("robots/badger.toml", "variants,a,badger")]

@@ -27,6 +27,6 @@ internal static class FitPage
         .. PageReport.Given("--load", r.Load, "N"), .. PageReport.Given("--height", r.Height, "m"), .. PageReport.Given("--tare", r.Tare, "N"),
         .. PageReport.Given("--drag", r.IsDrag ? "yes" : null), .. PageReport.Given("--tyre", r.Tyre), .. PageReport.Given("--material", r.Material), .. r.Set.SelectMany(s => PageReport.Given("--set", $"{s.Path}={s.Value}")), .. PageReport.Given("--unit", r.Log.ForceUnit), .. PageReport.Given("--time-unit", r.Log.TimeUnit),
         .. PageReport.Given("--calibration", r.Log.ForcePerMillivolt, "N/mV"), .. PageReport.Given("--flip", r.Log.IsReversed ? "yes" : null), .. PageReport.Given("--simulate", r.Simulate ? "yes" : null),
-        .. PageReport.Given("--against", r.Meaning?.Opponent is string o ? PageReport.Shown(o) : null), .. PageReport.Given("--scene", r.Meaning?.Scene is string c ? PageReport.Shown(c) : null), .. PageReport.Given("--contest", r.Meaning?.Contest), .. PageReport.Given("--stronger-motor", r.Meaning?.Stronger, "1"),
+        .. OpponentOptions.Given(r.Meaning?.Opponent, r.Meaning?.Scene), .. PageReport.Given("--contest", r.Meaning?.Contest), .. PageReport.Given("--stronger-motor", r.Meaning?.Stronger, "1"),
     ];
 }

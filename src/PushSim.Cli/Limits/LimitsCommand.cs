@@ -20,6 +20,7 @@ internal static class LimitsCommand
         };
         var match = new Option<string?>("--match") { Description = "Length of the match in seconds (default 180).", HelpName = "SECONDS" };
         var set = new SetOption();
+        var opponent = new OpponentOptions();
         Option<string?> beside = SideReader.Option();
         var common = new CommonOptions("Folder for plots and CSV (default pushsim-out/NAME-limits).");
         var command = new Command(
@@ -30,6 +31,7 @@ internal static class LimitsCommand
         {
             file, throttle, duty, match, beside,
         };
+        opponent.AddTo(command);
         set.AddTo(command);
         common.AddTo(command);
         CommonOptions.CheckText(throttle, text => Number(text) is >= 0.01 and <= 1.0 ? "" : "needs a number from 0.01 to 1");
@@ -40,7 +42,7 @@ internal static class LimitsCommand
             new Options(
                 parsed.GetValue(throttle) is string t ? Number(t) : null,
                 Pattern(parsed.GetValue(duty) ?? "3:3:1:3", parsed.GetValue(match) is string m ? Number(m)!.Value : 180.0)!,
-                set.Read(parsed),
+                opponent.In(parsed, set.Read(parsed)),
                 common.Of(parsed),
                 parsed.GetValue(beside)),
             output,
@@ -138,7 +140,7 @@ internal static class LimitsCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, LimitsPage.Of(designs, run, read, options.Throttle, options.Duty).Write));
+            files.Add(folder.Write(PageReport.FileName, LimitsPage.Of(designs, run, read, options.Read, options.Throttle, options.Duty).Write));
         }
 
         return files;

@@ -7,7 +7,7 @@ namespace PushSim.Cli.Limits;
 /// <summary>The page of `limits --report`.</summary>
 internal static class LimitsPage
 {
-    public static ReportPage Of(IReadOnlyList<Design> designs, RunResult? run, ReadResult read, double? throttle, DutyPattern duty) => new()
+    public static ReportPage Of(IReadOnlyList<Design> designs, RunResult? run, ReadResult read, ReadOptions options, double? throttle, DutyPattern duty) => new()
     {
         Command = "limits",
         Subject = designs[0].Report!.Scenario.Name,
@@ -16,7 +16,7 @@ internal static class LimitsPage
         Warnings = [.. LimitsText.Warnings(designs), .. PageReport.Problems(read.Problems)],
         Tables = LimitsText.Tables(designs, run),
         Figures = LimitsPlot.Of(designs[0].Report!, run, designs).Figures,
-        Inputs = [.. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
+        Inputs = [.. OpponentOptions.Given(options.Opponent, options.Scene), .. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = Cautions.OfPredictions,
     };

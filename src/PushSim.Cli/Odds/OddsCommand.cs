@@ -16,7 +16,7 @@ internal static class OddsCommand
         var file = new Argument<string>("FILE") { Description = "Scenario file of a shove, or a robot file with --against." };
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches to run.", 1000, 1, MostMatches);
         var within = new Option<string?>("--within") { Description = "Stop when the win share is known to this, for example 2% or 0.02.", HelpName = "SHARE" };
-        var contest = new ContestOptions("Robot file of the opponent, in place of the scenario's own.");
+        var contest = new ContestOptions(new OpponentOptions());
         Option<string?> beside = SideReader.Option();
         var set = new SetOption();
         var effects = new Option<bool>("--effects") { Description = "Also tell how much each input matters together with others: as many matches more for each of them." };
@@ -36,9 +36,8 @@ internal static class OddsCommand
         command.SetAction(parsed =>
         {
             var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
-            (string? opponent, string? scene, string? label) = contest.Of(parsed);
             var request = new OddsRequest(
-                parsed.GetValue(file)!, opponent, scene, label, parsed.GetValue(beside), set.Read(parsed), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
+                parsed.GetValue(file)!, contest.Label(parsed), parsed.GetValue(beside), contest.In(parsed, set.Read(parsed)), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {
                 return Complaint.OfCommandLine(error, wrong, "odds");
@@ -51,7 +50,6 @@ internal static class OddsCommand
 
     private static string? Wrong(OddsRequest r, string? within) => r switch
     {
-        { Scene: not null, Opponent: null } => "--scene is for two robot files: name the opponent by --against",
         { Within: double.NaN } => $"--within takes a share such as 2% or 0.02, not \"{within}\"",
         { Match: not null, Output.Report: true } => "--match shows one match; its page comes with run --report",
         { Plan.Part: not null, Within: > 0.0 } => "--within looks at all matches together, so it does not go with --part",

@@ -26,7 +26,7 @@ internal static class OddsPage
             [
                 .. PageReport.Inputs(own.Read), .. result.Others.SelectMany(o => PageReport.Inputs(o.Read)),
                 .. PageReport.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
-                .. PageReport.Given("--against", request.Opponent is string o ? PageReport.Shown(o) : null), .. PageReport.Given("--scene", request.Scene is string c ? PageReport.Shown(c) : null), .. PageReport.Given("--contest", request.Contest),
+                .. OpponentOptions.Given(request.Read.Opponent, request.Read.Scene), .. PageReport.Given("--contest", request.Contest),
                 .. request.Read.Set.SelectMany(s => PageReport.Given("--set", $"{s.Path}={s.Value}")), .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
             Estimates = [.. own.Read.Notes, .. result.Others.SelectMany(o => o.Read.Notes).Except(own.Read.Notes)],

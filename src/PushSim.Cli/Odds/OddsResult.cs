@@ -32,7 +32,7 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     public string Verdict => string.Join(' ', [OddsWords.Verdict(Robot, Opponent, Tally), .. Others.Zip(Comparisons, (o, c) => OddsWords.Verdict(Own.Label, o.Label, c))]);
 
     /// <summary>The picture; there must be a match that did not fail.</summary>
-    public PlotSheet Plot => OddsPlot.Of(Robot, Opponent, Own.Outcomes, Inputs, [.. Others.Select(o => (o.Label, o.Source.Robot, o.Source.Opponent, o.Outcomes))]);
+    public PlotSheet Plot => OddsPlot.Of(Own.Label, Robot, Opponent, Own.Outcomes, Inputs, [.. Others.Select(o => (o.Label, o.Source.Robot, o.Source.Opponent, o.Outcomes))]);
 
     public IReadOnlyList<string> Warnings => OddsWords.Warnings(Failed);
 }

@@ -99,18 +99,18 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
     // --against compared two scenarios before it named an opponent, and still does for one more version
     private static OddsRequest AsNow(OddsRequest request, TextWriter error)
     {
-        if (request is not { Opponent: string against, Beside: null, Scene: null } || !ScenarioReader.IsScenario(against) || !ScenarioReader.IsScenario(request.File))
+        if (request is not { Read: { Opponent: string against, Scene: null }, Beside: null } || !ScenarioReader.IsScenario(against) || !ScenarioReader.IsScenario(request.File))
         {
             return request;
         }
 
         error.WriteLine("note: --against names the opponent's robot file; two scenarios are compared by --beside, as which it is taken this time");
-        return request with { Opponent = null, Beside = against };
+        return request with { Read = request.Read with { Opponent = null }, Beside = against };
     }
 
     private OddsSide? Open(DesignSide design, out int code)
     {
-        DrawableResult read = DrawableScenario.OfContest(design.File, _request.Opponent, _request.Scene, design.Options);
+        DrawableResult read = DrawableScenario.Open(design.File, design.Options);
         ProblemWriter.Write(error, read.Read.Problems);
         code = read.Scenario is not null ? ExitCode.Done : ProblemWriter.Code(read.Read.Problems, read.Read.CannotRead) ?? ExitCode.WrongInput;
         if (read.Scenario is not DrawableScenario scenario)

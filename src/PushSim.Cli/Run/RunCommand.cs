@@ -12,9 +12,10 @@ internal static class RunCommand
 {
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        var file = new Argument<string>("FILE") { Description = "Scenario file." };
+        var file = new Argument<string>("FILE") { Description = "Scenario file, or a robot file with --against." };
         var common = new CommonOptions("Folder for all files (default pushsim-out/NAME).", "Write report.html too: one page with replay, to show.");
         var set = new SetOption();
+        var opponent = new OpponentOptions();
         Option<string?> beside = SideReader.Option();
         var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
         var map = new Option<string[]>("--map")
@@ -26,13 +27,14 @@ internal static class RunCommand
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
             + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run my.toml --report\n"
             + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1\n"
-            + "  pushsim run scenarios/spot-turn.toml --rank-tyres\n  pushsim run mine.toml --beside other.toml")
+            + "  pushsim run scenarios/spot-turn.toml --rank-tyres\n  pushsim run mine.toml --beside other.toml\n  pushsim run mole.toml --against badger.toml")
         {
             file, beside,
         };
+        opponent.AddTo(command);
         set.AddTo(command);
         common.AddTo(command, rank, map);
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(set.Read(parsed), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(beside)), output, error, cancel));
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(opponent.In(parsed, set.Read(parsed)), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(beside)), output, error, cancel));
         return command;
     }
 
@@ -80,7 +82,7 @@ internal static class RunCommand
             if (options.Output.Report)
             {
                 // in the place of the page without it
-                folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, designs, map).Write);
+                folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, milliseconds, tyres, designs, map).Write);
             }
         }
 
@@ -126,7 +128,7 @@ internal static class RunCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, designs).Write));
+            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, milliseconds, tyres, designs).Write));
         }
 
         return files;

@@ -7,7 +7,7 @@ namespace PushSim.Cli.Run;
 /// <summary>The page of `run --report`.</summary>
 internal static class RunPage
 {
-    public static ReportPage Of(RunResult result, ReadResult read, double milliseconds, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
+    public static ReportPage Of(RunResult result, ReadResult read, ReadOptions options, double milliseconds, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
     {
         Command = "run",
         Subject = result.Scenario.Name,
@@ -17,7 +17,7 @@ internal static class RunPage
         Replay = result,
         Tables = [.. RunText.Compared(designs), .. RunTables.Of(result), .. TurnTables.Of(result), .. TyreText.Tables(tyres)],
         Figures = [.. RunPlot.Of(result, designs).Figures, .. tyres.Plots.SelectMany(p => p.Plot.Figures), .. map?.Plot.Figures ?? []],
-        Inputs = PageReport.Inputs(read),
+        Inputs = [.. OpponentOptions.Given(options.Opponent, options.Scene), .. PageReport.Inputs(read)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Computation = RunTables.Computation(result, milliseconds),
         Cautions = Cautions.OfPredictions,

@@ -13,13 +13,13 @@ internal static class SweepCommand
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var common = new CommonOptions();
-        var file = new Argument<string>("FILE") { Description = "Scenario file." };
+        var file = new Argument<string>("FILE") { Description = "Scenario file, or a robot file with --against." };
         var vary = new Option<string[]>("--vary") { Description = "KEY=FROM..TO, KEY=A,B,C, or KEY=[\"A, B\", C] for names with commas; of one key or two. * stands for every name. Of a key that comes again each text is one whole value.", HelpName = "KEY=VALUES", Required = true };
         var ask = new Option<string[]>("--ask") { Description = "A number of run's JSON, for example pull_plateau_n; repeatable (default by manoeuvre; of a shove the ground gained in all and a second, which tells also where everybody wins).", HelpName = "KEY" };
         var best = new Option<string?>("--best") { Description = "highest or lowest is best (default by quantity).", HelpName = "WHICH" };
         Option<long?> points = CommonOptions.WholeOrNone("--points", "N", "Points of a range (default 11, on a map 7).", 2, 1000);
         Option<long?> odds = CommonOptions.WholeOrNone("--odds", "N", "Also run N drawn matches at each point for the win share.", 1, 1_000_000);
-        Option<string?> contest = ContestOptions.Label();
+        var contest = new ContestOptions(new OpponentOptions());
         var set = new SetOption();
         var parts = new PartOptions();
         var command = new Command(
@@ -27,8 +27,9 @@ internal static class SweepCommand
             "Which ratio, tyre or mass is best: a result against one or two inputs.\n\n"
             + "Examples:\n  pushsim sweep scenarios/pull-test.toml --vary \"drive.*.gear_ratio=10..40\"\n  pushsim sweep mine.toml --vary \"chassis.mass=1 kg..2 kg\" --odds 200\n  pushsim sweep mine.toml --vary \"wheel.*.tyre=soft,hard\" --ask push_plateau_n\n  pushsim sweep mine.toml --vary 'wheel.*.tyre=[\"silicone, soft\", latex]'")
         {
-            file, vary, ask, best, points, odds, contest, common.Seed, common.Threads,
+            file, vary, ask, best, points, odds, common.Seed, common.Threads,
         };
+        contest.AddTo(command);
         set.AddTo(command);
         parts.AddTo(command, common);
         common.AddTo(command);
@@ -49,7 +50,7 @@ internal static class SweepCommand
             }
 
             var request = new SweepRequest(
-                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", set.Of(parsed), parsed.GetValue(contest), plan, common.Of(parsed));
+                parsed.GetValue(file)!, inputs, parsed.GetValue(ask) ?? [], which is null ? null : which == "highest", contest.In(parsed, set.Read(parsed)), contest.Label(parsed), plan, common.Of(parsed));
             return new SweepRun(request, output, error, cancel).Run();
         });
         return command;

@@ -22,6 +22,7 @@ internal static class SweepPage
         [
             .. request.Inputs.SelectMany(i => PageReport.Given("--vary", $"{i.Key} = {string.Join(", ", i.Texts.Select(SweepWords.Quoted))}")),
             .. request.Odds > 0 ? PageReport.Given("--odds", request.Odds.ToString(CultureInfo.InvariantCulture)).Concat(PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture))) : [],
+            .. OpponentOptions.Given(request.Read.Opponent, request.Read.Scene),
             .. PageReport.Inputs(first),
         ],
         Estimates = first.Notes,

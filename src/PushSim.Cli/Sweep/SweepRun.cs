@@ -118,11 +118,16 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         code = ExitCode.Done;
         for (int i = 0; i < places.Count; i++)
         {
-            points[i] = SweepFile.At(request.File, request.Inputs, places[i], request.Set);
+            points[i] = SweepFile.At(request.File, request.Inputs, places[i], request.Read);
             ReadResult read = points[i].Read;
             ProblemWriter.Write(error, read.Problems.Where(p => told.Add(p.ToString())));
             if (points[i].Scenario is null)
             {
+                if (request.Inputs.Any(input => input.Numbers is null && input.Texts.Count > 1) && read.Problems.Any(p => p.Severity == Severity.Error && p.File == ReadOptions.CommandLine))
+                {
+                    error.WriteLine("advice: commas part the values of --vary; a name that holds a comma stands in quotes: KEY=[\"A, B\", C]");
+                }
+
                 code = ProblemWriter.Code(read.Problems, read.CannotRead) ?? ExitCode.WrongInput;
                 return null;
             }

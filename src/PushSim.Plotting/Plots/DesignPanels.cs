@@ -11,6 +11,9 @@ internal static class DesignPanels
     // Force curves of a design: of more designs than this only what the motors give and the tyres hold at their peak would still be told apart [1].
     private const int MostCurves = 8;
 
+    /// <summary>What is added to the title of a curve that stands over those of other designs.</summary>
+    public const string SideBySide = ", side by side";
+
     /// <summary>Runs; only those of the first one's kind are drawn. None of one alone.</summary>
     public static IReadOnlyList<Panel> OfRuns(IReadOnlyList<Design> designs)
     {
@@ -23,7 +26,7 @@ internal static class DesignPanels
         }
 
         (string title, string axis, Func<RunResult, Series?> series) = Main(runs[0]);
-        Panel panel = Panel.OverTime(title + ", side by side", axis);
+        Panel panel = Panel.OverTime(title + SideBySide, axis);
         foreach (Design d in shown)
         {
             if (series(d.Run!) is Series values)
@@ -43,7 +46,7 @@ internal static class DesignPanels
             return [];
         }
 
-        var panel = new Panel("Motors against tyres, side by side", "Speed [m/s]", "Force [N]");
+        var panel = new Panel("Motors against tyres" + SideBySide, "Speed [m/s]", "Force [N]");
         foreach (Design d in designs.Take(MostCurves / 2))
         {
             ForceCurve curve = d.Report!.Total;

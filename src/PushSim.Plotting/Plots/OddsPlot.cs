@@ -21,23 +21,61 @@ public static class OddsPlot
     private const double NameWidth = 330.0;
 
     /// <summary>The picture.</summary>
+    /// <param name="label">Label of the design.</param>
     /// <param name="robot">Name of the first robot.</param>
     /// <param name="opponent">Name of the opponent.</param>
     /// <param name="outcomes">The matches; at least one that did not fail.</param>
     /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
-    /// <param name="others">The matches of other designs, each with its label and its robots; empty for none.</param>
+    /// <param name="others">The matches of other designs, each with its label and its robots, whose curves stand over its own; empty for none.</param>
     public static PlotSheet Of(
-        string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
+        string label, string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
         IReadOnlyList<(string Label, string Robot, string Opponent, IReadOnlyList<MatchEnd> Outcomes)> others) =>
         new(
         [
-            Ground(robot, opponent, outcomes, ""), .. others.Where(o => o.Outcomes.Any(m => !m.HasFailed)).Select(o => Ground(o.Robot, o.Opponent, o.Outcomes, $", {o.Label}")), .. Mattering(inputs),
+            .. Compared([(label, robot, outcomes), .. others.Select(o => (o.Label, o.Robot, o.Outcomes))]), Ground(robot, opponent, outcomes), .. Mattering(inputs),
         ]);
 
-    private static ChartDrawing Ground(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, string label)
+    // How much of the matches ends at least so far ahead, a curve a design: where a curve lies higher, that design is better off
+    private static IEnumerable<ChartDrawing> Compared(IReadOnlyList<(string Label, string Robot, IReadOnlyList<MatchEnd> Outcomes)> designs)
+    {
+        (string Label, double[] Ground)[] shown =
+        [
+            .. designs.Where(d => d.Outcomes.Any(m => !m.HasFailed)).Select(d => (PlainLabel.Of(d.Label, LongestName), d.Outcomes.Where(m => !m.HasFailed).Select(m => m.GroundGained).Order().ToArray())),
+        ];
+        if (shown.Length < 2)
+        {
+            return [];
+        }
+
+        string whose = designs.Select(d => d.Robot).Distinct().Count() == 1 ? designs[0].Robot : "the first robot";
+        string title = $"Matches in which {whose} gains more ground than that";
+        string words = string.Join("; ", shown.Select(d => FormattableString.Invariant($"{d.Label}: half of the matches above {d.Ground[d.Ground.Length / 2]:0.000} m")));
+        return [new ChartDrawing(title, $"Plot: {title}; {words}.", 380, look => Shares(look, title, shown))];
+    }
+
+    private static PlotModel Shares(PlotLook look, string title, (string Label, double[] Ground)[] designs)
+    {
+        PlotModel model = Chart.Model(look, title);
+        model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Ground gained [m]"));
+        LinearAxis share = Chart.Axis(AxisPosition.Left, "Matches above [%]");
+        (share.Minimum, share.Maximum) = (0.0, 105.0);
+        model.Axes.Add(share);
+        for (int i = 0; i < designs.Length; i++)
+        {
+            double[] ground = designs[i].Ground;
+            var curve = new StairStepSeries { Title = designs[i].Label, Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = Palette.Width(i) };
+            curve.Points.Add(new DataPoint(ground[0], 100.0));
+            curve.Points.AddRange(ground.Select((g, k) => new DataPoint(g, 100.0 * (ground.Length - 1 - k) / ground.Length)));
+            model.Series.Add(curve);
+        }
+
+        return model;
+    }
+
+    private static ChartDrawing Ground(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes)
     {
         MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
-        string title = $"Ground gained by {robot} in {good.Length} matches{label}";
+        string title = $"Ground gained by {robot} in {good.Length} matches";
         return new(
             title,
             FormattableString.Invariant($"Plot: {title}, from {good.Min(o => o.GroundGained):0.000} to {good.Max(o => o.GroundGained):0.000} m; {robot} wins {good.Count(o => o.Winner == 0)}, {opponent} wins {good.Count(o => o.Winner == 1)}, {good.Count(o => o.Winner < 0)} stalemates."),

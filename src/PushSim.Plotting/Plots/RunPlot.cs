@@ -14,7 +14,12 @@ public static class RunPlot
     /// <summary>The picture, first the curve that matters most over that of the other designs.</summary>
     /// <param name="result">A result with at least two samples.</param>
     /// <param name="designs">The designs that are compared, it among them; empty or it alone: none.</param>
-    public static PlotSheet Of(RunResult result, IReadOnlyList<Design> designs) => new(() => [.. DesignPanels.OfRuns(designs), .. Panels(result)]);
+    public static PlotSheet Of(RunResult result, IReadOnlyList<Design> designs) => new(() =>
+    {
+        // the curve over the others' takes the place of the same curve alone
+        IReadOnlyList<Panel> compared = DesignPanels.OfRuns(designs);
+        return [.. compared, .. Panels(result).Where(p => compared.All(c => c.Title != p.Title + DesignPanels.SideBySide))];
+    });
 
     private static IReadOnlyList<Panel> Panels(RunResult result) => result.Scenario.Manoeuvre.Traits.Family switch
     {

@@ -20,7 +20,7 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     public IReadOnlyList<DrawnQuantity> Quantities { get; } = [.. scenario.Values.Select(Quantity)];
 
     /// <inheritdoc/>
-    public ScenarioSettings Middle { get; } = Made(scenario, scenario.Middle, change);
+    public ScenarioSettings Middle { get; } = Made(scenario.Middle, change);
 
     /// <summary>Name of the first robot.</summary>
     public string Robot => scenario.Middle.Robot.Name;
@@ -44,7 +44,7 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     }
 
     /// <inheritdoc/>
-    public ScenarioSettings? Match(long number, out string cause) => scenario.With(Values(number), out cause) is ScenarioSettings match ? Made(scenario, match, change) : null;
+    public ScenarioSettings? Match(long number, out string cause) => scenario.With(Values(number), out cause) is ScenarioSettings match ? Made(match, change) : null;
 
     /// <summary>A match to be run alone and looked at, under a name of its own; null if its draws contradict each other.</summary>
     /// <param name="number">Number of the match, from 0.</param>
@@ -54,13 +54,10 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
 
     private double Later(string key, ManoeuvreSettings manoeuvre) => scenario.Values.Where(v => v.Key == key).Sum(v => v.Middle - manoeuvre.Driver.ReactionDelay);
 
-    // many matches need not be as accurate as one run, unless the file says so
-    private static ScenarioSettings Made(DrawableScenario scenario, ScenarioSettings match, Func<RobotSettings, RobotSettings>? change)
+    private static ScenarioSettings Made(ScenarioSettings match, Func<RobotSettings, RobotSettings>? change)
     {
         match = change is null ? match : match with { Robot = change(match.Robot) };
-        return scenario.StatesAccuracy
-            ? match
-            : match with { Numerics = match.Numerics.ForDraws() };
+        return match with { Numerics = match.Numerics.ForDraws() };
     }
 
     private static DrawnQuantity Quantity(TolerancedValue v) => new(v.Key, v.Part, v.OwnShare, v.Middle, v.Tolerance, v.Spread, v.Least, v.Most);

@@ -73,7 +73,8 @@ internal static class SceneEvaluation
         bool isDrawn = context.Drawn is not null;
         IEnumerable<TomlEntry> own = isDrawn ? [] : Overrides.Entries(trees.Scenario.Find("override")?.Value as TomlTable);
         IEnumerable<TomlEntry> variant = isDrawn ? [] : Variants.Entries(context, trees.Scenario);
-        if (owner == "robot" && context.Options.Robot is not null)
+        bool isAnother = owner == "robot" ? context.Options.Robot is not null : owner == "opponent" && context.Options.Opponent is not null;
+        if (isAnother)
         {
             (own, variant) = ([], []);
         }

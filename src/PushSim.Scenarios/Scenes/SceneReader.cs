@@ -145,7 +145,7 @@ internal static class SceneReader
             s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", NearestWord.Advice(method, names) + "allowed: " + string.Join(", ", names));
         }
 
-        return s.Fill(Blank.Numerics with { Method = method });
+        return s.Fill(Blank.Numerics with { Method = method, IsAskedFor = s.Has("method") || s.Has("tolerance") });
     }
 
     private static void CheckTether(Section at, ManoeuvreSettings manoeuvre, Section? section, TetherSettings? tether)

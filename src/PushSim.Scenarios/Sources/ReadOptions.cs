@@ -30,6 +30,15 @@ public sealed record ReadOptions
     /// <summary>Robot file in the place of the one that the scenario names; what the scenario sets anew in its own robot is left out then. Null: the scenario's own.</summary>
     public string? Robot { get; init; }
 
+    /// <summary>
+    /// Robot file of the opponent, in the place of the scenario's own; what the scenario sets anew in its own opponent is left out then. A robot file can then be read like a
+    /// scenario: it meets this opponent. Null: the scenario's own, if it has one.
+    /// </summary>
+    public string? Opponent { get; init; }
+
+    /// <summary>Scenario file with floor, shove and driving for two robot files; needs <see cref="Opponent"/>. Null: a plain shove.</summary>
+    public string? Scene { get; init; }
+
     /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
     public bool AllowOutside { get; init; }
 

@@ -7,10 +7,13 @@ namespace PushSim.Scenarios.Studies;
 public static class SweepFile
 {
     /// <summary>The scenario of a point, with its values set anew.</summary>
-    /// <param name="file">The scenario file.</param>
+    /// <param name="file">Scenario file, or robot file if the options name an opponent.</param>
     /// <param name="inputs">The inputs.</param>
     /// <param name="place">Number of the value of each input, from 0 [1].</param>
-    /// <param name="set">What else is set anew, at every point alike; null for nothing.</param>
-    public static DrawableResult At(string file, IReadOnlyList<SweepInput> inputs, int[] place, IReadOnlyList<(string Path, string Value)>? set = null) =>
-        DrawableScenario.Open(file, new ReadOptions { Set = [.. set ?? [], .. inputs.Select((input, k) => (input.Key, input.Texts[place[k]]))] });
+    /// <param name="options">How it is read at every point alike; null: the defaults.</param>
+    public static DrawableResult At(string file, IReadOnlyList<SweepInput> inputs, int[] place, ReadOptions? options = null)
+    {
+        options ??= new ReadOptions();
+        return DrawableScenario.Open(file, options with { Set = [.. options.Set, .. inputs.Select((input, k) => (input.Key, input.Texts[place[k]]))] });
+    }
 }

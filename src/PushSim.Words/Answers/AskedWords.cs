@@ -32,7 +32,7 @@ public static class AskedWords
     // of a run that lost its stand or came to no end the sentence says why it gives no number
     private static bool IsTold(Answer a, RunResult run, string said) => a.Of(run) is double value
         ? a.IsSaidIn(said, value)
-        : run.Stop is not null || (a.SaysNone == AnswerCatalogue.Told && a.IsOf(run.Scenario.Manoeuvre.Kind));
+        : run.Stop is not null || (a.Key == AnswerCatalogue.ChatterKey && run.Chatter.Kind == ChatterKind.Close) || (a.SaysNone == AnswerCatalogue.Told && a.IsOf(run.Scenario.Manoeuvre.Kind));
 
     private static string Clause(Answer a, RunResult run) => a.Clause(a.IsOpponents ? run.Opponent?.Robot.Name ?? "the opponent" : run.Opponent is null ? "it" : run.Scenario.Robot.Name, a.Of(run));
 }

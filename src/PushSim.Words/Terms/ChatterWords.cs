@@ -37,7 +37,7 @@ public static class ChatterWords
     {
         ChatterKind.Buzzes when v.IsLatent => Text($"; quiet here, but small swings near {v.Frequency:0} Hz grow{Fed(v.Feed)}: expect chatter from the first bump{Cured(v)}"),
         ChatterKind.Buzzes => Text($"; its tyres chatter at about {v.Frequency:0} Hz{effect}{Fed(v.Feed)}{Cured(v)}"),
-        ChatterKind.Close => $"; its tyres are quiet but close to chatter: {Of(v.Tip!)} would start it{Cured(v)}",
+        ChatterKind.Close => $"; no chatter of its tyres is found, but they are close to chatter: {Of(v.Tip!)} would start it{Cured(v, "takes it further away")}",
         _ => "",
     };
 
@@ -97,7 +97,7 @@ public static class ChatterWords
         _ => "",
     };
 
-    private static string Cured(ChatterVerdict v) => v.Cure is null ? "" : $"; {Of(v.Cure)} keeps it quiet";
+    private static string Cured(ChatterVerdict v, string effect = "keeps it quiet") => v.Cure is null ? "" : $"; {Of(v.Cure)} {effect}";
 
     // What just would not do is not told as enough: up for more, down for less.
     private static string Figure(double value, bool? up)

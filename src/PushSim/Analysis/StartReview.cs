@@ -18,13 +18,13 @@ public static class StartReview
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
     public static RunResult Review(RunResult result, CancellationToken cancel = default) => result.Shove is null ? result : result with { Start = Of(result.Scenario, cancel) };
 
-    /// <summary>The study of a shove, as accurate as drawn matches are unless its numerics are not the usual ones.</summary>
+    /// <summary>The study of a shove, as accurate as drawn matches are.</summary>
     /// <param name="shove">Settings with an opponent.</param>
     /// <param name="cancel">Stops the runs.</param>
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
     public static StartStudy Of(ScenarioSettings shove, CancellationToken cancel = default)
     {
-        ScenarioSettings drawn = shove with { Numerics = shove.Numerics.IsUsual ? shove.Numerics.ForDraws() : shove.Numerics };
+        ScenarioSettings drawn = shove with { Numerics = shove.Numerics.ForDraws() };
         double lead = StartShift.Lead(drawn);
         ScenarioSettings[] starts = [.. s_orders.Select(o => StartShift.With(drawn, o, lead))];
         ScenarioSettings together = starts[(int)StartOrder.Together];

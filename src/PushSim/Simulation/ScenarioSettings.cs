@@ -47,17 +47,15 @@ public sealed record TyreLifeSettings
 /// <summary>How the equations are integrated.</summary>
 public sealed record NumericsSettings
 {
-    private static readonly NumericsSettings s_usual = new();
-
     /// <summary>For one of many drawn matches: half the work of the default or less. Of 1200 matches of four scenarios the ground gained differs by 0.6 mm in the median from the
     /// default's, and 2 have another winner.</summary>
     public static NumericsSettings OfDraws { get; } = new() { Method = "ARK3(2)", Tolerance = 3e-3 };
 
-    /// <summary>These with method and tolerance of one of many drawn matches.</summary>
-    public NumericsSettings ForDraws() => this with { Method = OfDraws.Method, Tolerance = OfDraws.Tolerance };
+    /// <summary>These as one of many drawn matches takes them: many need not be as accurate as one run, unless method or tolerance is asked for.</summary>
+    public NumericsSettings ForDraws() => IsAskedFor ? this : this with { Method = OfDraws.Method, Tolerance = OfDraws.Tolerance };
 
-    /// <summary>Whether method and tolerance are those of a run whose file states none.</summary>
-    public bool IsUsual => Method == s_usual.Method && Tolerance == s_usual.Tolerance;
+    /// <summary>Whether method or tolerance is asked for, so that drawn matches keep to it too.</summary>
+    public bool IsAskedFor { get; init; }
 
     /// <summary>Method name, one of the table's.</summary>
     public string Method { get; init; } = "ARK4(3)";

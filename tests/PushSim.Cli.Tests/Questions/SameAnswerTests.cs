@@ -69,6 +69,32 @@ public class SameAnswerTests
     }
 
     [Theory]
+    [InlineData("run", "robot")]
+    [InlineData("limits", "robot")]
+    [InlineData("sweep", "robot")]
+    [InlineData("odds", "robot")]
+    [InlineData("run", "scenario")]
+    [InlineData("limits", "scenario")]
+    [InlineData("sweep", "scenario")]
+    [InlineData("odds", "scenario")]
+    public void An_opponent_named_is_the_one_that_a_scenario_states(string command, string first)
+    {
+        using ScratchFolder scratch = ShortMatches.Files();
+        const string Shove = "robot = \"robots/mole.toml\"\n[manoeuvre]\nkind = \"shove\"\nend = \"0.4 s\"\n[opponent]\nrobot = \"robots/";
+        File.WriteAllText(scratch["stated.toml"], Shove + "wombat.toml\"\n");
+        File.WriteAllText(scratch["other.toml"], Shove + "badger.toml\"\n[opponent.override]\n\"chassis.mass\" = \"2 kg\"\n");
+        string[] named = first == "robot" ? [scratch["robots/mole.toml"], "--scene", scratch["other.toml"], "--against"] : [scratch["other.toml"], "--against"];
+        string Answer(params string[] given) => command switch
+        {
+            "run" => Json(["run", .. given, "--json"]).GetProperty("margin_m").GetRawText(),
+            "limits" => Json(["limits", .. given, "--json"]).GetProperty("pull_n").GetRawText(),
+            "odds" => Json(["odds", .. given, "--matches", Matches, "--json"]).GetProperty("win_share").GetRawText(),
+            _ => Json(["sweep", .. given, "--vary", "shove.gap=2,4 mm", "--ask", "margin_m", "--json"]).GetProperty("points").GetRawText(),
+        };
+        Assert.Equal(Answer(scratch["stated.toml"]), Answer([.. named, scratch["robots/wombat.toml"]]));
+    }
+
+    [Theory]
     [InlineData("own")]
     [InlineData("silicone")]
     [InlineData("unknown")]

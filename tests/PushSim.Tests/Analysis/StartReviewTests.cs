@@ -50,7 +50,7 @@ public class StartReviewTests
     [Fact]
     public void A_case_is_the_shove_with_that_delay()
     {
-        ScenarioSettings shove = Twins(0.0, 0.0, 0.5) with { Numerics = new NumericsSettings { Tolerance = 2e-4 } };
+        ScenarioSettings shove = Twins(0.0, 0.0, 0.5) with { Numerics = new NumericsSettings { Tolerance = 2e-4, IsAskedFor = true } };
         MatchOutcome alone = MatchBatch.RunAlone(0, shove with { Opponent = shove.Opponent! with { Manoeuvre = shove.Manoeuvre with { Driver = new DriverSettings { ReactionDelay = StartShift.Tenth } } } });
         StartCase first = StartReview.Review(Simulator.Run(shove)).Start!.Cases[0];
         Assert.Equal((alone.GroundGained, alone.EndTime), (first.GroundGained, first.EndTime));
