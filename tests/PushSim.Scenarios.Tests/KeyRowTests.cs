@@ -2,6 +2,7 @@ using System.Reflection;
 using CsCheck;
 using PushSim.Analysis.FitBySimulation;
 using PushSim.Powertrain;
+using PushSim.Scenarios.Estimates;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Sources;

@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Estimates;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Sources;

@@ -1,6 +1,7 @@
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Powertrain;
+using PushSim.Scenarios.Estimates;
 using PushSim.Surroundings;
 using PushSim.Tyres;
 

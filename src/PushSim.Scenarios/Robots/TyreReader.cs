@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Scenarios.Estimates;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Units;

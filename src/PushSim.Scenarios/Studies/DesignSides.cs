@@ -2,12 +2,6 @@ using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Scenarios.Studies;
 
-/// <summary>One of the designs that are compared: a file and how it is read.</summary>
-/// <param name="Label">What sentences and tables call it.</param>
-/// <param name="File">The file.</param>
-/// <param name="Options">How it is read.</param>
-public sealed record DesignSide(string Label, string File, ReadOptions Options);
-
 /// <summary>The designs that a file is compared with: each of its variants, and another file beside it.</summary>
 public static class DesignSides
 {

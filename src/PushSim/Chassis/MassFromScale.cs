@@ -35,16 +35,3 @@ public static class MassFromScale
         return new TiltResult(height, t, span / Math.Sin(t));
     }
 }
-
-/// <summary>Two axles of a robot.</summary>
-/// <param name="FrontX">Front axle, forward of the plan's origin, x_f [m].</param>
-/// <param name="FrontRadius">Radius of its wheels, r_f [m].</param>
-/// <param name="RearX">Rear axle, x_r [m].</param>
-/// <param name="RearRadius">Radius of its wheels, r_r [m].</param>
-public sealed record AxlePair(double FrontX, double FrontRadius, double RearX, double RearRadius);
-
-/// <summary>Outcome of a tilt test.</summary>
-/// <param name="Height">Height of the centre of mass above the level floor [m].</param>
-/// <param name="Angle">Angle of the tilt, nose up [rad].</param>
-/// <param name="Sensitivity">Change of the height per change of the share that the front carries [m].</param>
-public sealed record TiltResult(double Height, double Angle, double Sensitivity);

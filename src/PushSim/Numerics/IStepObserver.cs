@@ -8,13 +8,3 @@ internal interface IStepObserver
     /// <returns>Whether the run goes on; after <see cref="StepDecision.Stop"/> the report ends at this step's end.</returns>
     StepDecision OnStep(DenseOutput step);
 }
-
-/// <summary>Answer of an observer.</summary>
-internal enum StepDecision
-{
-    /// <summary>Integrate on.</summary>
-    Continue,
-
-    /// <summary>End the run at the end of this step.</summary>
-    Stop,
-}

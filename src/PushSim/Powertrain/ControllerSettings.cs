@@ -1,41 +1,5 @@
 namespace PushSim.Powertrain;
 
-/// <summary>How the motors of one controller are wired.</summary>
-public enum Wiring
-{
-    /// <summary>One motor only.</summary>
-    Single,
-
-    /// <summary>One voltage for all; the current limit acts on the sum.</summary>
-    Parallel,
-
-    /// <summary>One current through all; voltages add.</summary>
-    Series,
-}
-
-/// <summary>What a controller does at zero command.</summary>
-public enum ZeroCommand
-{
-    /// <summary>Motor terminals open.</summary>
-    Coast,
-
-    /// <summary>Motor terminals shorted.</summary>
-    Brake,
-
-    /// <summary>Motors open and the drive held by its holding torque.</summary>
-    Locked,
-}
-
-/// <summary>Which side of the robot's mix a controller follows.</summary>
-public enum CommandSide
-{
-    /// <summary>Left command.</summary>
-    Left,
-
-    /// <summary>Right command.</summary>
-    Right,
-}
-
 /// <summary>A speed controller: duty, current limit, losses, behaviour at zero, heat fold-back.</summary>
 public sealed record ControllerSettings
 {

@@ -1,18 +1,5 @@
 namespace PushSim.Powertrain;
 
-/// <summary>Kinds of gear stage.</summary>
-public enum GearKind
-{
-    /// <summary>Spur gears.</summary>
-    Spur,
-
-    /// <summary>Planetary gears.</summary>
-    Planetary,
-
-    /// <summary>A worm and its wheel.</summary>
-    Worm,
-}
-
 /// <summary>Efficiency of a gearbox by its count of stages, eta = eta_1^n: an estimate for the full load of small plastic and sintered gears; it is less at part load.</summary>
 public static class GearStages
 {

@@ -1,5 +1,3 @@
-using PushSim.Binding;
-
 namespace PushSim.Runs;
 
 /// <summary>What became of one match of a <see cref="MatchBatch"/>: the verdict of a full run without its history. No reference, so that many can be kept.</summary>
@@ -43,35 +41,4 @@ public readonly record struct MatchOutcome
 
     /// <summary>Rejected steps [1].</summary>
     public int RejectedSteps { get; init; }
-}
-
-/// <summary>What was seen of one robot at the ends of a match's steps.</summary>
-/// <param name="TurnedAside">Greatest turn off its start heading after the first touch, positive to its left [rad].</param>
-/// <param name="PeakBatteryCurrent">Greatest battery current [A].</param>
-/// <param name="PeakControllerCurrent">Greatest output current of one controller, never negative [A].</param>
-/// <param name="LowestVoltage">Lowest battery voltage [V].</param>
-/// <param name="LimitedBy">What bound it most since the first touch.</param>
-public readonly record struct MatchRobot(
-    double TurnedAside, double PeakBatteryCurrent, double PeakControllerCurrent, double LowestVoltage, BindingKind LimitedBy);
-
-/// <summary>Why a match could not be played to its end.</summary>
-public enum MatchFailure
-{
-    /// <summary>It could.</summary>
-    None,
-
-    /// <summary>Its draws make no settings.</summary>
-    Draws,
-
-    /// <summary>No run can start from these settings: a centre of mass does not stand over the wheels, or the floor leans past upright.</summary>
-    Refused,
-
-    /// <summary>A battery cannot deliver what its controllers ask for.</summary>
-    Battery,
-
-    /// <summary>The step became too small, or the derivatives are not finite.</summary>
-    Step,
-
-    /// <summary>More work than allowed.</summary>
-    Work,
 }

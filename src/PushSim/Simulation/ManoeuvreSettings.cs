@@ -1,25 +1,5 @@
 namespace PushSim.Simulation;
 
-/// <summary>One point of a timeline. Between points commands are held (jump at each point) unless <see cref="Ramp"/>.</summary>
-/// <param name="Time">When [s].</param>
-/// <param name="Throttle">Forward command, -1..1 [1].</param>
-/// <param name="Turn">Turn command, -1..1, positive turns left (counter-clockwise) [1].</param>
-/// <param name="Ramp">True: reached by a straight line from the point before.</param>
-public sealed record CommandPoint(double Time, double Throttle, double Turn, bool Ramp = false);
-
-/// <summary>How the one at the sticks, or the controller's own aid, bends the commands.</summary>
-public sealed record DriverSettings
-{
-    /// <summary>All commands come later by this [s].</summary>
-    public double ReactionDelay { get; init; }
-
-    /// <summary>Heading hold k: turn command = -k times the error of the heading against the one at the start [1/rad]; 0 is off.</summary>
-    public double HeadingHold { get; init; }
-
-    /// <summary>Time of heading hold's first-order lag [s].</summary>
-    public double HeadingLag { get; init; } = 0.05;
-}
-
 /// <summary>What the robot is told to do.</summary>
 public sealed record ManoeuvreSettings
 {

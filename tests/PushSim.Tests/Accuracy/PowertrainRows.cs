@@ -2,6 +2,7 @@ using PushSim.Analysis.Limits;
 using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Runs;
+using PushSim.Scenarios.Estimates;
 using PushSim.Tests.Analysis.Limits;
 using PushSim.Tests.Powertrain;
 

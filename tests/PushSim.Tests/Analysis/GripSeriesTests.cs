@@ -1,5 +1,6 @@
 using PushSim.Analysis.Wear;
 using PushSim.Runs;
+using PushSim.Scenarios.Estimates;
 using PushSim.Simulation;
 using PushSim.Tests.Simulation;
 using PushSim.Tyres;

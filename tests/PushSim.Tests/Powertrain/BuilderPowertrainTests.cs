@@ -1,4 +1,5 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Estimates;
 using Xunit;
 
 namespace PushSim.Tests.Powertrain;

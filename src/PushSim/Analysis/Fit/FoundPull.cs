@@ -2,19 +2,6 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>Why a pull's breakaway force is only a lower bound.</summary>
-public enum BreakawayQuality
-{
-    /// <summary>Seen, with an interval.</summary>
-    Seen,
-
-    /// <summary>The ramp to it has too few samples.</summary>
-    FewSamples,
-
-    /// <summary>No peak stands out above the plateau.</summary>
-    NoPeak,
-}
-
 /// <summary>One pull of a log: its parts by sample index, and its forces with the tare taken off.</summary>
 public sealed record FoundPull
 {

@@ -4,23 +4,6 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.FitBySimulation;
 
-/// <summary>One parameter after the fit.</summary>
-/// <param name="Parameter">Which.</param>
-/// <param name="Value">Value with its 95 % interval [the parameter's unit]; the interval of one that is not told is only how far it may be off.</param>
-/// <param name="IsTold">Whether this test tells it: within a factor of two either way, inside the range looked at.</param>
-/// <param name="Why">Why it is not told.</param>
-public sealed record FittedParameter(TestParameter Parameter, Interval Value, bool IsTold, UntoldCause Why)
-{
-    /// <summary>The parameter that it is told together with; null for none.</summary>
-    public TestParameter? With { get; init; }
-}
-
-/// <summary>A pull with the simulated force over it.</summary>
-/// <param name="Time">Times on the log's clock [s].</param>
-/// <param name="Measured">Force less the tare [N].</param>
-/// <param name="Simulated">Force of the fitted tyre, on the same clock [N].</param>
-public sealed record FollowedPull(double[] Time, double[] Measured, double[] Simulated);
-
 /// <summary>A tyre fitted by running the test in the engine.</summary>
 public sealed record SimulationFit
 {

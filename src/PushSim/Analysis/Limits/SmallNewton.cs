@@ -1,13 +1,5 @@
 namespace PushSim.Analysis.Limits;
 
-/// <summary>A few equations in as many unknowns, over a number type.</summary>
-internal interface IResidual<T>
-    where T : struct, IReal<T>
-{
-    /// <summary>f(x); false where x has no meaning.</summary>
-    bool Evaluate(ReadOnlySpan<T> x, Span<T> f);
-}
-
 /// <summary>Damped Newton with a Jacobian by differences, and the carry of its solution to dual numbers: steps x - J^-1 f(x) with a fixed J converge to
 /// the slope -J^-1 df/dp by a factor of J's error, about 1e-6, each.</summary>
 internal static class SmallNewton

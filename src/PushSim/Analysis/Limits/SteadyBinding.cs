@@ -5,11 +5,6 @@ using PushSim.Tyres;
 
 namespace PushSim.Analysis.Limits;
 
-/// <summary>A kind that binds a steady pull.</summary>
-/// <param name="Kind">The kind.</param>
-/// <param name="GainPercent">What a tenth more of its part adds to the pull at the slope of the moment (of the battery: a tenth less resistance; of a series wiring: the same motors in parallel) [%].</param>
-public sealed record BoundBy(BindingKind Kind, double GainPercent);
-
 /// <summary>What binds a robot in its steady pull: each wheel by <see cref="BindingRule"/> in the pull's own moment, the robot by what its wheels say.</summary>
 internal static class SteadyBinding
 {

@@ -1,10 +1,4 @@
-namespace PushSim.Tyres;
-
-/// <summary>One estimated value and how it was found.</summary>
-/// <param name="Value">The value [SI unit of its quantity].</param>
-/// <param name="Note">Quantity, value and origin, in one line.</param>
-/// <param name="Error">How far off it may be, in words.</param>
-public sealed record Estimated(double Value, string Note, string Error);
+namespace PushSim.Scenarios.Estimates;
 
 /// <summary>What <see cref="TyreFromData"/> made of a tyre's data; null is what the data do not give.</summary>
 public sealed record TyreEstimate

@@ -1,4 +1,6 @@
-namespace PushSim.Tyres;
+using PushSim.Tyres;
+
+namespace PushSim.Scenarios.Estimates;
 
 /// <summary>What a builder knows of a tyre with a cover on a hub: any part of it. Null is not known. SI.</summary>
 public sealed record TyreData

@@ -1,4 +1,6 @@
-namespace PushSim.Tyres;
+using PushSim.Tyres;
+
+namespace PushSim.Scenarios.Estimates;
 
 /// <summary>The model's tyre numbers from what a builder has: sizes, material, rebound.
 /// <code>

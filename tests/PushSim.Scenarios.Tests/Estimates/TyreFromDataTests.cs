@@ -1,7 +1,8 @@
 using PushSim.Tyres;
+using PushSim.Scenarios.Estimates;
 using Xunit;
 
-namespace PushSim.Tests.Tyres;
+namespace PushSim.Scenarios.Tests.Estimates;
 
 public class TyreFromDataTests
 {

@@ -1,4 +1,4 @@
-namespace PushSim.Powertrain;
+namespace PushSim.Scenarios.Estimates;
 
 /// <summary>What a builder knows of a motor: any part of it that determines the constants. Speeds without load and stall torques are at
 /// the output shaft of the gearbox they were measured through; everything else at the motor. SI.</summary>

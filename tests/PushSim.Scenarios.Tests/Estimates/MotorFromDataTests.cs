@@ -1,7 +1,8 @@
 using PushSim.Powertrain;
+using PushSim.Scenarios.Estimates;
 using Xunit;
 
-namespace PushSim.Tests.Powertrain;
+namespace PushSim.Scenarios.Tests.Estimates;
 
 public class MotorFromDataTests
 {

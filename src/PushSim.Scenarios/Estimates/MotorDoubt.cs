@@ -1,4 +1,4 @@
-namespace PushSim.Powertrain;
+namespace PushSim.Scenarios.Estimates;
 
 /// <summary>How far one written value of a motor's data may be off.</summary>
 /// <param name="Moved">The data with that value moved by its half-width.</param>
