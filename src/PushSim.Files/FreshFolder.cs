@@ -21,6 +21,7 @@ public sealed class FreshFolder : IDisposable
     private readonly string _old;
     private readonly bool _isInner;
     private readonly SortedDictionary<string, OutputEntry> _written = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
     private bool _isBegun;
 
     private FreshFolder(FolderAsk ask, string path, HeldLock held, string prefix, bool isInner)
@@ -83,6 +84,12 @@ public sealed class FreshFolder : IDisposable
         if (_isBegun)
         {
             return;
+        }
+
+        if (Disk.Look(Path) == FileKind.Folder && !IsOursAlone())
+        {
+            // the files will go in one by one: no work for a result that has nowhere to go
+            WriteGate.Try(Path);
         }
 
         if (!Disk.MakeFolder(_new))
@@ -154,6 +161,9 @@ public sealed class FreshFolder : IDisposable
         _written.Clear();
         return true;
     }
+
+    /// <summary>Lets go of the folder's lock: what follows only adds to files that are there.</summary>
+    public void Release() => _lock.Dispose();
 
     /// <inheritdoc/>
     public void Dispose()
@@ -244,7 +254,7 @@ public sealed class FreshFolder : IDisposable
             free = WriteGate.Numbered(name, "-", n);
         }
 
-        if (free != name)
+        if (free != name && _told.Add(name))
         {
             _ask.Lock.Tell($"{System.IO.Path.Combine(_ask.Path, name)} {(IsInput(name) ? "is read by this command" : "is filled in")} and stays; the new one is {free}");
         }
@@ -386,7 +396,7 @@ public sealed class FreshFolder : IDisposable
 
     private void TellOfOthers(OutputMark fresh, OutputMark? old)
     {
-        string[] others = [.. Disk.List(Path).Where(n => n != OutputMark.Name && !IsWork(n) && !_ask.IsKept(n) && fresh.Of(n) is null && (old?.Of(n) is null || !IsOurs(Of(n), n, old)))];
+        string[] others = [.. Disk.List(Path).Where(n => n != OutputMark.Name && !IsWork(n) && !_ask.IsKept(n) && fresh.Of(n) is null && (old?.Of(n) is null || !IsOurs(Of(n), n, old)) && _told.Add(n))];
         if (others.Length > 0)
         {
             _ask.Lock.Tell($"{_ask.Path} also holds {string.Join(", ", others.Take(3))}{(others.Length > 3 ? $" and {others.Length - 3} more" : "")}, not as pushsim wrote it; it stays");
@@ -414,7 +424,7 @@ public sealed class FreshFolder : IDisposable
 
             string free = FreeIn(Path, name);
             Disk.Move(path, Of(free));
-            if (!_ask.IsKept(name))
+            if (!_ask.IsKept(name) && _told.Add(name))
             {
                 _ask.Lock.Tell($"{System.IO.Path.Combine(_ask.Path, name)} was changed since pushsim wrote it; it is kept{(free == name ? "" : " as " + free)}");
             }

@@ -35,13 +35,15 @@ public sealed class HeldLock : IDisposable
                 file.Dispose();
             }
 
-            string holder = LockHolder.Read(Disk.Text(path, MostText) ?? "")?.Words ?? "another command";
+            string? known = LockHolder.Read(Disk.Text(path, MostText) ?? "")?.Words;
+            string holder = known ?? "another command";
             if (Stopwatch.GetElapsedTime(start).TotalSeconds >= ask.Wait)
             {
                 throw new IOException($"{ask.What} is in use by {holder}; wait until it ends, or give another folder with --out");
             }
 
-            if (!isTold && Stopwatch.GetElapsedTime(start).TotalMilliseconds > 2 * LookAgainMilliseconds)
+            // who has just taken it may not have written its name yet
+            if (!isTold && (known is not null || Stopwatch.GetElapsedTime(start).TotalMilliseconds > 5 * LookAgainMilliseconds))
             {
                 isTold = true;
                 ask.Tell(string.Create(CultureInfo.InvariantCulture, $"{ask.What} is in use by {holder}; waiting up to {ask.Wait:0} s"));

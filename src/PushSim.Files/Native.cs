@@ -25,7 +25,7 @@ internal static partial class Native
     private const uint UsualMode = 0x1FF;
 
     /// <summary>The kind of what stands at a path, links not followed, and what tells it from others.</summary>
-    public static (FileKind Kind, UInt128 Identity) Look(string path) => OperatingSystem.IsLinux() ? Stat(AtCurrentFolder, path, NoFollow) : Plain(path);
+    public static (FileKind Kind, UInt128 Identity) Look(string path) => path.Contains('\0', StringComparison.Ordinal) ? (FileKind.None, 0) : OperatingSystem.IsLinux() ? Stat(AtCurrentFolder, path, NoFollow) : Plain(path);
 
     /// <summary>The same of an open file.</summary>
     public static (FileKind Kind, UInt128 Identity) Look(SafeFileHandle handle, string path) => OperatingSystem.IsLinux() ? Stat((int)handle.DangerousGetHandle(), "", EmptyPath) : (Plain(path).Kind is FileKind.Link ? FileKind.File : Plain(path).Kind, 0);
@@ -33,7 +33,7 @@ internal static partial class Native
     /// <summary>Opens to read without waiting, links followed, without any lock.</summary>
     public static SafeFileHandle OpenToRead(string path)
     {
-        if (OperatingSystem.IsLinux())
+        if (OperatingSystem.IsLinux() && !path.Contains('\0', StringComparison.Ordinal))
         {
             int file = Open(path, ReadOnlyCloseNoWait, 0);
             if (file >= 0)
@@ -65,6 +65,26 @@ internal static partial class Native
         return error == AlreadyThere ? false : throw new IOException($"cannot make the folder {path}: {Marshal.GetPInvokeErrorMessage(error)}", error);
     }
 
+    /// <summary>Writes to a file by its number; the number of bytes that it took, or less than 0 and <see cref="Marshal.GetLastPInvokeError"/>.</summary>
+    public static unsafe nint Write(int file, ReadOnlySpan<byte> bytes)
+    {
+        fixed (byte* first = bytes)
+        {
+            return WriteTo(file, first, bytes.Length);
+        }
+    }
+
+    /// <summary>Ends the process at once, whatever its threads wait for.</summary>
+    public static void End(int code)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Environment.Exit(code);
+        }
+
+        ExitNow(code);
+    }
+
     private static (FileKind Kind, UInt128 Identity) Stat(int at, string path, int flags)
     {
         byte[] stat = new byte[StatSize];
@@ -89,6 +109,12 @@ internal static partial class Native
 
     [LibraryImport("libc", EntryPoint = "open", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
     private static partial int Open(string path, int flags, int mode);
+
+    [LibraryImport("libc", EntryPoint = "write", SetLastError = true)]
+    private static unsafe partial nint WriteTo(int file, byte* bytes, nint count);
+
+    [LibraryImport("libc", EntryPoint = "_exit")]
+    private static partial void ExitNow(int code);
 
     [LibraryImport("libc", EntryPoint = "mkdir", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
     private static partial int MkDir(string path, uint mode);

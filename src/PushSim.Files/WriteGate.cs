@@ -106,6 +106,14 @@ public static class WriteGate
         }
     }
 
+    /// <summary>Throws where a folder takes no file.</summary>
+    internal static void Try(string folder)
+    {
+        string path = Beside(Path.Combine(folder, "try"));
+        Disk.Create(path).Dispose();
+        Disk.Delete(path);
+    }
+
     /// <summary>Whether a name is that of a file on its way, which a killed command left if nobody holds the lock of its folder.</summary>
     internal static bool IsPart(string name) => name.Length > Part.Length + RandomLength + 2 && name[0] == '.' && name.EndsWith(Part, StringComparison.Ordinal)
         && name[^(Part.Length + RandomLength + 1)] == '.' && name[^(Part.Length + RandomLength)..^Part.Length].All(char.IsAsciiHexDigitLower);
