@@ -10,6 +10,7 @@ using PushSim.Cli.Plan;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shelf;
 using PushSim.Cli.Sweep;
+using PushSim.Files;
 
 namespace PushSim.Cli;
 
@@ -36,6 +37,9 @@ public static class CommandLineApp
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
             ("new", () => NewCommand.Create(output, error, input)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
         ];
+
+        // what is read from here on is never removed or written over
+        InputLog.Begin();
 
         // not a RootCommand: that one is called after the program's file
         var root = new Command("pushsim", Description) { ShortHelp.Option(), new VersionOption() };

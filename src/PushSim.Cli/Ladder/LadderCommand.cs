@@ -27,7 +27,7 @@ internal static class LadderCommand
             files, matches, scene, common.Seed, common.Threads,
         };
         set.AddTo(command);
-        parts.AddTo(command, common);
+        parts.AddTo(command, common, found => found.GetValue(matches));
         common.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -51,7 +51,7 @@ internal static class LadderCommand
             return code;
         }
 
-        OutputFolder? folder = MatchJob.Open(request.Output, "ladder", plan);
+        using OutputFolder? folder = MatchJob.Open(request.Output, new OutputAsk("ladder", "ladder", [.. request.Robots, .. request.Scene is null ? (string[])[] : [request.Scene]], error, cancel), plan);
         MatchWork work = ladder.Work(plan, KeptMatchWords.Instance, MatchJob.Store(folder, plan));
         var job = new MatchJob(plan, work, folder, error, cancel);
 
@@ -67,7 +67,7 @@ internal static class LadderCommand
         }
 
         LadderResult result = LadderResult.Of(ladder, work, plan.Seed, request.Scene, cancel.IsCancellationRequested);
-        List<string> written = folder is null ? [] : WriteFiles(folder, result, ladder, request);
+        List<string> written = folder is null ? [] : folder.Put(WriteFiles(folder, result, ladder, request), !cancel.IsCancellationRequested);
         if (folder is not null)
         {
             job.Forget();

@@ -4,7 +4,8 @@ namespace PushSim.Cli.Matches;
 internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? folder, TextWriter error, CancellationToken cancel)
 {
     /// <summary>Opens the command's folder: a part shares it with other processes.</summary>
-    public static OutputFolder? Open(OutputRequest request, string name, MatchPlan plan) => request.Open(name, plan.Part is null ? null : OutputFolder.Join);
+    public static OutputFolder? Open(OutputRequest request, OutputAsk ask, MatchPlan plan) =>
+        request.Open(plan.Part is (int k, int n) ? ask with { Piece = string.Create(CultureInfo.InvariantCulture, $"part-{k}-of-{n}") } : ask);
 
     /// <summary>Keeps matches in the folder; null without one.</summary>
     public static IMatchStore? Store(OutputFolder? folder, MatchPlan plan) => folder is null ? null : new FolderStore(folder, isShared: plan.Part is not null);

@@ -1,3 +1,5 @@
+using System.CommandLine.Parsing;
+
 namespace PushSim.Cli.Matches;
 
 /// <summary>`--part` and `--merge` of every command with drawn matches: one rule for all.</summary>
@@ -23,14 +25,19 @@ internal sealed class PartOptions
 
     public Option<bool> Merge { get; } = new("--merge") { Description = "Join the finished parts in the output folder." };
 
-    public void AddTo(Command command, CommonOptions common)
+    /// <param name="command">The command.</param>
+    /// <param name="common">Its other options.</param>
+    /// <param name="matches">How many matches are split; null where none are.</param>
+    public void AddTo(Command command, CommonOptions common, Func<SymbolResult, long?> matches)
     {
         command.Options.Add(Part);
         command.Options.Add(Merge);
         command.Validators.Add(found =>
         {
             bool isPart = found.GetResult(Part) is not null;
-            string? wrong = isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
+            long? most = isPart ? matches(found) : null;
+            string? wrong = isPart && most > 0 && found.GetValue(Part) is (int, int n) && n > most ? string.Create(CultureInfo.InvariantCulture, $"--part splits {most} matches into {n} parts, some of them empty: give K/N with N up to {most}")
+                : isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
                 : isPart && found.GetValue(common.Report) ? "--report shows all matches together: give it with --merge"
                 : isPart && found.GetValue(common.Json) ? "--part prints no JSON: --merge does, for all parts together"
                 : found.GetValue(Merge) && found.GetValue(common.Json) && found.GetResult(common.Out) is null ? "with --json the folder of the parts must be named: add --out DIR"

@@ -37,7 +37,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
             sides.Add(other);
         }
 
-        OutputFolder? folder = MatchJob.Open(_request.Output, own.Source.Middle.Name + "-odds", _request.Plan);
+        using OutputFolder? folder = MatchJob.Open(_request.Output, new OutputAsk("odds", own.Source.Middle.Name + "-odds", [_request.File], error, cancel), _request.Plan);
         string[] keys = _request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
         var work = new MatchWork(_request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
@@ -61,7 +61,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         OddsSide own = sides[0];
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(sides.Count + i)))];
         var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own) };
-        List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : Write(folder, result);
+        List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : folder.Put(Write(folder, result), !cancel.IsCancellationRequested);
         if (folder is not null && files.Count > 0)
         {
             job.Forget();

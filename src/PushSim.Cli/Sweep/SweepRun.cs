@@ -48,7 +48,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         Answer[] asked = [.. keys.Select(k => known.First(a => a.Key == k))];
         string name = Path.GetFileNameWithoutExtension(request.File);
-        OutputFolder? folder = MatchJob.Open(request.Output, name + "-sweep", request.Plan);
+        using OutputFolder? folder = MatchJob.Open(request.Output, new OutputAsk("sweep", name + "-sweep", [request.File], error, cancel), request.Plan);
         if (request.Odds == 0)
         {
             return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Output.HasNoProgress).OfType<SweepPoint>()], null, asked, folder, points[0].Read, "");
@@ -78,7 +78,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual)
     {
         SweepResult result = SweepResult.Of(request, quantities, points, read.Scenario!, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds) with { Usual = usual };
-        List<string> files = folder is null ? [] : WriteFiles(folder, result, read);
+        List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, result, read), !cancel.IsCancellationRequested);
         job?.Forget();
         request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
         if (cancel.IsCancellationRequested)
