@@ -18,9 +18,10 @@ public static class RunTables
 
     /// <summary>What the run cost and how well its energy balance closes.</summary>
     /// <param name="result">The run.</param>
-    /// <param name="milliseconds">The time it took [ms].</param>
-    public static string Computation(RunResult result, double milliseconds) => Text(
-        $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
+    /// <param name="cost">What it cost.</param>
+    public static string Computation(RunResult result, RunCost cost) => Text(
+        $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {cost.SimulationMilliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed")
+        + (cost.TotalEvaluations > result.RhsEvaluations ? Text($"; with the closer look {cost.TotalEvaluations} evaluations, {cost.TotalMilliseconds / 1e3:0.0} s") : "");
 
     // One column of values a robot.
     private static AnswerTable Answers(RunResult result)
