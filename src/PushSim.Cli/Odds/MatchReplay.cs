@@ -21,6 +21,7 @@ internal static class MatchReplay
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        var cost = new RunCost(milliseconds, milliseconds, result.RhsEvaluations);
         List<string> files = [];
         if (folder is not null && result.Time.Length >= 2)
         {
@@ -33,9 +34,9 @@ internal static class MatchReplay
             files = folder.Put(files);
         }
 
-        request.Output.Print(output, () => RunJson.Of(result, milliseconds), RunWords.Verdict(result), () =>
+        request.Output.Print(output, () => RunJson.Of(result, cost), RunWords.Verdict(result), () =>
         {
-            RunText.Write(output, result, milliseconds, read, request.File, files);
+            RunText.Write(output, result, cost, read, request.File, files);
             WriteDraws(output, source, number);
         });
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;

@@ -1,7 +1,4 @@
 using System.Diagnostics;
-using PushSim.Analysis;
-using PushSim.Analysis.Limits;
-using PushSim.Analysis.Turning;
 using PushSim.Scenarios;
 using PushSim.Words.Designs;
 
@@ -22,6 +19,7 @@ internal static class RunCommand
         {
             Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
         };
+        var closer = new Option<bool>("--closer") { Description = "Finish the closer look, whatever work it takes." };
         var command = new Command(
             "run",
             "Simulates a scenario: verdict, table, plots and the time history.\n\n"
@@ -33,13 +31,14 @@ internal static class RunCommand
         };
         opponent.AddTo(command);
         set.AddTo(command);
-        common.AddTo(command, rank, map);
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(opponent.In(parsed, set.Read(parsed)), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(beside)), output, error, cancel));
+        common.AddTo(command, rank, map, closer);
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(opponent.In(parsed, set.Read(parsed)), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(beside), parsed.GetValue(closer)), output, error, cancel));
         return command;
     }
 
     private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
+        long begin = Stopwatch.GetTimestamp();
         ReadResult read = ScenarioReader.Read(file, options.Read);
         int? wrong = ProblemWriter.Tell(error, read.Problems, read.CannotRead);
         if (wrong is not null || read.Scenario is null)
@@ -66,18 +65,24 @@ internal static class RunCommand
 
         // the folder first: no work for a result that has nowhere to go
         using OutputFolder? folder = options.Output.Open(new OutputAsk("run", read.Scenario.Name, [file], error, cancel));
-        long start = Stopwatch.GetTimestamp();
-        RunResult result = Simulator.Run(read.Scenario, cancel);
-        double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        result = Reviewed(result, cancel);
-        Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, Reviewed(Simulator.Run(o.Scenario!, cancel), cancel)))];
-        TyreAnswers tyres = TyreAnswers.Of(result, file, options.Read, options.Rank, cancel);
-        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, read, options, cancel);
+        using var work = new RunWork(options.Output.HasNoProgress ? null : error, options.Closer, sides.Count, cancel);
+        RunResult result = work.Run(read.Scenario);
+        if (!options.Output.HasNoProgress)
+        {
+            // the answer first: what looks closer may take longer than the run
+            RunText.WriteHead(output, result);
+        }
+
+        result = work.Look(result);
+        Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
+        TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
+        RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
+        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, read, Cost(), options, cancel);
 
         TurnMap? map;
         try
         {
-            map = axes is null ? null : TurnMap.Compute(file, options.Read, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
+            map = axes is null ? null : work.Map(file, options.Read, axes.Value.X, axes.Value.Y, error);
         }
         catch (OperationCanceledException)
         {
@@ -92,23 +97,17 @@ internal static class RunCommand
             if (options.Output.Report)
             {
                 // in the place of the page without it
-                folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, tyres, designs, map).Write);
+                folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, Cost(), tyres, designs, map).Write);
             }
         }
 
         files = folder?.Put(files) ?? files;
         options.Output.Print(
-            output, () => RunJson.Of(result, milliseconds, tyres, map, designs), RunText.Verdict(result, designs), () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map, designs));
+            output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, result, Cost(), read, file, files, tyres, map, designs));
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
 
-    private static RunResult Reviewed(RunResult result, CancellationToken cancel)
-    {
-        result = TurnReview.Review(StartReview.Review(CloseCall.Review(result, cancel), cancel), cancel);
-        return PlausibilityFinder.Review(ChatterReview.Review(result, cancel));
-    }
-
-    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, ReadResult read, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
     {
         RunResult result = designs[0].Run!;
         List<string> files = [];
@@ -139,11 +138,11 @@ internal static class RunCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, tyres, designs).Write));
+            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, cost, tyres, designs).Write));
         }
 
         return files;
     }
 
-    private sealed record Options(ReadOptions Read, OutputRequest Output, bool Rank, string[] Map, string? Beside);
+    private sealed record Options(ReadOptions Read, OutputRequest Output, bool Rank, string[] Map, string? Beside, bool Closer);
 }

@@ -9,16 +9,18 @@ namespace PushSim.Cli.Run;
 /// <summary>A run as a JSON document.</summary>
 internal static class RunJson
 {
-    public static string Of(RunResult result, double milliseconds, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null) => JsonReport.Write(writer =>
+    public static string Of(RunResult result, RunCost cost, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null) => JsonReport.Write(writer =>
     {
         JsonReport.WriteHead(writer, "run", RunText.Verdict(result, designs), RunText.Warnings(result, designs));
-        JsonReport.WriteNumber(writer, "simulation_ms", milliseconds);
+        JsonReport.WriteNumber(writer, "simulation_ms", cost.SimulationMilliseconds);
+        JsonReport.WriteNumber(writer, "total_ms", cost.TotalMilliseconds);
+        writer.WriteNumber("total_rhs_evaluations", cost.TotalEvaluations);
         WriteAnswers(writer, result);
         JsonReport.WriteRows(writer, "variants", (designs ?? []).Skip(1), d =>
         {
             writer.WriteString("name", d.Label);
             writer.WriteString("verdict", RunWords.Verdict(d.Run!));
-            JsonReport.WriteTexts(writer, "warnings", RunWords.Warnings(d.Run!));
+            JsonReport.WriteTexts(writer, "warnings", RunText.Of(d.Run!));
             WriteAnswers(writer, d.Run!);
         });
 
@@ -64,6 +66,11 @@ internal static class RunJson
         }
 
         ChatterJson.Write(writer, result.Chatter);
+        if (result.Look is { } look)
+        {
+            JsonReport.WriteTexts(writer, "closer_look_left_out", look.LeftOut.Select(LookWords.Key));
+        }
+
         WriteHops(writer, result.Hops);
         WriteLimits(writer, "limits", result.Limits);
         if (result.Opponent is OpponentRun opponent)

@@ -7,7 +7,7 @@ namespace PushSim.Cli.Run;
 /// <summary>The page of `run --report`.</summary>
 internal static class RunPage
 {
-    public static ReportPage Of(RunResult result, ReadResult read, ReadOptions options, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
+    public static ReportPage Of(RunResult result, ReadResult read, ReadOptions options, RunCost cost, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
     {
         Command = "run",
         Subject = result.Scenario.Name,
@@ -19,7 +19,7 @@ internal static class RunPage
         Figures = [.. RunPlot.Of(result, designs).Figures, .. tyres.Plots.SelectMany(p => p.Plot.Figures), .. map?.Plot.Figures ?? []],
         Inputs = [.. OpponentOptions.Given(options.Opponent, options.Scene), .. PageReport.Inputs(read)],
         Estimates = [.. read.Notes, .. read.Remarks],
-        Computation = RunTables.Computation(result, null),
+        Computation = RunTables.Computation(result, cost, isTimed: false),
         Cautions = Cautions.OfPredictions,
     };
 }

@@ -6,19 +6,35 @@ namespace PushSim.Cli.Run;
 /// <summary>A run as text for a person.</summary>
 internal static class RunText
 {
-    public static void Write(
-        TextWriter output, RunResult result, double milliseconds, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null) => TextReport.Write(
-        output,
-        Verdict(result, designs),
-        [
-            .. Compared(designs), .. RunTables.Of(result), .. TurnTables.Of(result),
-            .. map is null ? Array.Empty<AnswerTable>() : [new AnswerTable("Map").AddRemark(MapWords.Of(map.Map))], .. tyres is null ? [] : TyreText.Tables(tyres),
-        ],
-        Warnings(result, designs),
-        [],
-        [.. EstimateText.Lines(read, file), RunTables.Computation(result, milliseconds)],
-        files,
-        result.Scenario.Question);
+    public static void Write(TextWriter output, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files)
+    {
+        WriteHead(output, result);
+        WriteRest(output, result, cost, read, file, files);
+    }
+
+    /// <summary>Question and verdict of the run itself, before anything looks closer.</summary>
+    public static void WriteHead(TextWriter output, RunResult result) => TextReport.WriteHead(output, RunWords.Verdict(result), result.Scenario.Question);
+
+    /// <summary>What a closer look and other designs add to the verdict, and all that follows.</summary>
+    public static void WriteRest(
+        TextWriter output, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null)
+    {
+        foreach (string added in new[] { LookWords.Of(result), DesignWords.Verdict(designs ?? []) }.Where(w => w.Length > 0))
+        {
+            TextReport.WriteHead(output, added);
+        }
+
+        TextReport.WriteRest(
+            output,
+            [
+                .. Compared(designs), .. RunTables.Of(result), .. TurnTables.Of(result),
+                .. map is null ? Array.Empty<AnswerTable>() : [new AnswerTable("Map").AddRemark(MapWords.Of(map.Map))], .. tyres is null ? [] : TyreText.Tables(tyres),
+            ],
+            Warnings(result, designs),
+            [],
+            [.. EstimateText.Lines(read, file), RunTables.Computation(result, cost)],
+            files);
+    }
 
     /// <summary>The verdict of the first design, and how the others differ.</summary>
     public static string Verdict(RunResult result, IReadOnlyList<Design>? designs) => $"{RunWords.Verdict(result)} {DesignWords.Verdict(designs ?? [])}".TrimEnd();
@@ -29,7 +45,10 @@ internal static class RunText
     /// <summary>Warnings of the first design, then those of the others that it does not share.</summary>
     public static IReadOnlyList<string> Warnings(RunResult result, IReadOnlyList<Design>? designs)
     {
-        IReadOnlyList<string> own = RunWords.Warnings(result);
-        return [.. own, .. (designs ?? []).Skip(1).SelectMany(d => RunWords.Warnings(d.Run!).Except(own).Select(w => $"{d.Label}: {w}"))];
+        IReadOnlyList<string> own = Of(result);
+        return [.. own, .. (designs ?? []).Skip(1).SelectMany(d => Of(d.Run!).Except(own).Select(w => $"{d.Label}: {w}"))];
     }
+
+    /// <summary>Warnings of one design, and what its closer look left out.</summary>
+    public static IReadOnlyList<string> Of(RunResult result) => [.. RunWords.Warnings(result), .. LookWords.LeftOut(result.Look) is { Length: > 0 } cut ? [cut] : Array.Empty<string>()];
 }

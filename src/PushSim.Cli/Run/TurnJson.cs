@@ -38,6 +38,7 @@ internal static class TurnJson
     private static string Word(TurnEase ease) => ease switch
     {
         TurnEase.Freely => "freely",
+        TurnEase.Unknown => "not_looked_at",
         TurnEase.AtTheLimit => "at_the_limit",
         _ => "cannot_turn",
     };

@@ -46,13 +46,13 @@ internal sealed record TurnMap(MapAxis X, MapAxis Y, StabilityMap Map)
         return wrong.Count > 0 ? null : (axes[0]!, axes[1]!);
     }
 
-    public static TurnMap Compute(string file, ReadOptions options, MapAxis x, MapAxis y, TextWriter error, bool isQuiet, CancellationToken cancel)
+    public static TurnMap Compute(string file, ReadOptions options, MapAxis x, MapAxis y, TextWriter error, bool isQuiet, WorkBudget work)
     {
         var progress = new ProgressLine(error, "rows of the map", StabilityMap.UsualRows, isQuiet);
         var one = new Lock();
         try
         {
-            return new TurnMap(x, y, TurnMaps.Compute(file, x, y, options, RowDone, cancel));
+            return new TurnMap(x, y, TurnMaps.Compute(file, x, y, options, RowDone, work));
         }
         finally
         {

@@ -10,6 +10,7 @@ internal static class TurnMapJson
         writer.WriteStartObject("map");
         WriteAxis("x", m.X, m.Map.X);
         WriteAxis("y", m.Y, m.Map.Y);
+        writer.WriteNumber("points_left_out", m.Map.LeftOut);
         writer.WriteNumber("simulated_points", m.Map.Agreement.All);
         writer.WriteNumber("simulated_points_that_agree", m.Map.Agreement.Agree);
         WriteRows("growth_1_per_s", p => p.Growth);

@@ -13,6 +13,9 @@ internal sealed record TyreAnswers
 
     public IReadOnlyList<RankedTyre> Ranking { get; init; } = [];
 
+    /// <summary>Whether the grip would have taken more work than it has.</summary>
+    public bool IsGripCut { get; init; }
+
     /// <summary>Names of the wheels in the order of the grip series.</summary>
     public IReadOnlyList<string> WheelNames { get; init; } = [];
 
@@ -30,7 +33,14 @@ internal sealed record TyreAnswers
     }
 
     /// <summary>Wear for a turn or where the file asks, grip where the file asks, the ranking if it is wanted.</summary>
-    public static TyreAnswers Of(RunResult run, string file, ReadOptions options, bool rank, CancellationToken cancel)
+    /// <param name="run">The run.</param>
+    /// <param name="file">Its file.</param>
+    /// <param name="options">How it is read.</param>
+    /// <param name="rank">Whether the ranking is wanted.</param>
+    /// <param name="work">What evaluations are booked to.</param>
+    /// <param name="most">Evaluations for each part [1].</param>
+    /// <param name="progress">Where the ranking says how far it is; null: nowhere.</param>
+    public static TyreAnswers Of(RunResult run, string file, ReadOptions options, bool rank, WorkBudget work, long most, TextWriter? progress)
     {
         ScenarioSettings s = run.Scenario;
         bool isTurn = s.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn;
@@ -41,13 +51,38 @@ internal sealed record TyreAnswers
         }
 
         bool hasWear = s.Robot.Wheels.Any(w => w.Tyre.SpecificWear > 0.0);
+        bool isCut = false;
         return new TyreAnswers
         {
-            Wear = hasWear ? WearReport.Of(run, StraightDrive.Run(s, cancel)) : null,
-            Grip = s.TyreLife is null ? null : GripSeries.Of(s, run, cancel),
-            Ranking = rank ? RankedTyre.Rank(Materials(file, options), s.TyreLife is not null, cancel) : [],
+            Wear = hasWear ? WearReport.Of(run, StraightDrive.Run(s, work.Limited(most))) : null,
+            Grip = s.TyreLife is null ? null : GripSeries.Of(s, run, work.Limited(most), out isCut),
+            IsGripCut = isCut,
+            Ranking = rank ? Ranked(file, options, s.TyreLife is not null, work, most, progress) : [],
             WheelNames = [.. s.Robot.Wheels.Select(w => w.Name)],
         };
+    }
+
+    private static IReadOnlyList<RankedTyre> Ranked(string file, ReadOptions options, bool withGrip, WorkBudget work, long most, TextWriter? progress)
+    {
+        var line = new ProgressLine(progress ?? TextWriter.Null, "materials ranked", PartShelf.Tyres.Parts.Count, isQuiet: progress is null);
+        var one = new Lock();
+        try
+        {
+            return RankedTyre.Rank(Materials(file, options), withGrip, work, most, OneDone);
+        }
+        finally
+        {
+            line.End();
+        }
+
+        // materials end on several threads
+        void OneDone()
+        {
+            lock (one)
+            {
+                line.Step();
+            }
+        }
     }
 
     private static IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> Materials(string file, ReadOptions options)

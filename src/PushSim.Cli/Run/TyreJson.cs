@@ -77,6 +77,7 @@ internal static class TyreJson
         {
             writer.WriteString("material", r.Name);
             writer.WriteString("left_out_because", RunWords.Cause(r.Stop));
+            writer.WriteBoolean("closer_look_cut", r.IsCut);
             Number(writer, "match_wear_depth_m", r.DepthPerMatch);
             Number(writer, "match_wear_m3", r.VolumePerMatch);
             Number(writer, "match_wear_kg", r.MassPerMatch);

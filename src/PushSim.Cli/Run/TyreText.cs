@@ -13,6 +13,11 @@ internal static class TyreText
             yield return TyreTables.Of(wear);
         }
 
+        if (answers.IsGripCut)
+        {
+            yield return new AnswerTable("After run").AddRemark("grip over the runs is left out, which would take too much work: --closer takes the time");
+        }
+
         if (answers.Grip is GripSeries grip)
         {
             yield return TyreTables.Of(grip);

@@ -2,7 +2,8 @@ using System.Diagnostics;
 
 namespace PushSim.Cli.Shared;
 
-/// <summary>How far long work is: a bar that is drawn over itself on a terminal, a plain line now and then elsewhere. Calls come one at a time.</summary>
+/// <summary>How far long work is: a bar that is drawn over itself on a terminal, a plain line now and then elsewhere. Calls come one at a time.
+/// Without a total nobody knows how much is left.</summary>
 internal sealed class ProgressLine(TextWriter error, string things, long total, bool isQuiet)
 {
     private const double TerminalSeconds = 0.2;
@@ -50,8 +51,8 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
 
         _next = seconds + interval;
         double rate = Done / seconds;
-        double left = (total - Done) / rate;
-        string words = string.Create(CultureInfo.InvariantCulture, $"{Done} of {total} {things}, {rate:0.#} a second, {Left(left)} left");
+        string words = total <= 0 ? string.Create(CultureInfo.InvariantCulture, $"{Done} {things}, {rate:0.#} a second")
+            : string.Create(CultureInfo.InvariantCulture, $"{Done} of {total} {things}, {rate:0.#} a second, {Left((total - Done) / rate)} left");
         if (!_isTerminal)
         {
             error.WriteLine("pushsim: " + words);

@@ -12,6 +12,13 @@ internal static class TextReport
         TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files,
         string question = "")
     {
+        WriteHead(output, verdict, question);
+        WriteRest(output, tables, warnings, notes, asides, files);
+    }
+
+    /// <summary>Its head: question if there is one, and verdict.</summary>
+    public static void WriteHead(TextWriter output, string verdict, string question = "")
+    {
         IAnsiConsole console = Console(output);
         if (question.Length > 0)
         {
@@ -19,6 +26,14 @@ internal static class TextReport
         }
 
         Line(console, verdict, Decoration.Bold);
+        output.Flush();
+    }
+
+    /// <summary>All that stands below the head.</summary>
+    public static void WriteRest(
+        TextWriter output, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files)
+    {
+        IAnsiConsole console = Console(output);
         console.WriteLine();
         foreach (AnswerTable table in tables)
         {

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Turning;
+using PushSim.Runs;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Scenes;
 
@@ -40,5 +41,16 @@ public static class TurnMaps
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static StabilityMap Compute(string file, MapAxis x, MapAxis y, ReadOptions? options = null, Action? rowDone = null, CancellationToken cancel = default) =>
-        StabilityMap.Compute((x.From, x.To), (y.From, y.To), (a, b) => At(file, x, a, y, b, options).Scenario, rowDone, cancel);
+        Compute(file, x, y, options, rowDone, WorkBudget.Endless(cancel));
+
+    /// <summary>The same within a limit of work.</summary>
+    /// <param name="file">The scenario file.</param>
+    /// <param name="x">First axis.</param>
+    /// <param name="y">Second axis.</param>
+    /// <param name="options">Limits of reading, and what else is set anew at every point; null: the defaults.</param>
+    /// <param name="rowDone">Called after each of <see cref="StabilityMap.UsualRows"/>, from several threads; may be null.</param>
+    /// <param name="work">The work for all rows.</param>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
+    public static StabilityMap Compute(string file, MapAxis x, MapAxis y, ReadOptions? options, Action? rowDone, WorkBudget work) =>
+        StabilityMap.Compute((x.From, x.To), (y.From, y.To), (a, b) => At(file, x, a, y, b, options).Scenario, rowDone, work);
 }

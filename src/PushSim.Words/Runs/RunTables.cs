@@ -18,9 +18,11 @@ public static class RunTables
 
     /// <summary>What the run cost and how well its energy balance closes.</summary>
     /// <param name="result">The run.</param>
-    /// <param name="milliseconds">The time it took [ms]; null where the text is to be the same each time.</param>
-    public static string Computation(RunResult result, double? milliseconds) => Text(
-        $"{result.RhsEvaluations} evaluations in {result.Steps} steps{(milliseconds is double ms ? Text($", {ms:0} ms") : "")}; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
+    /// <param name="cost">What it cost.</param>
+    /// <param name="isTimed">Whether times are told; without them the text is the same each time.</param>
+    public static string Computation(RunResult result, RunCost cost, bool isTimed = true) => Text(
+        $"{result.RhsEvaluations} evaluations in {result.Steps} steps{(isTimed ? Text($", {cost.SimulationMilliseconds:0} ms") : "")}; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed")
+        + (cost.TotalEvaluations > result.RhsEvaluations ? Text($"; with the closer look {cost.TotalEvaluations} evaluations{(isTimed ? Text($", {cost.TotalMilliseconds / 1e3:0.0} s") : "")}") : "");
 
     // One column of values a robot.
     private static AnswerTable Answers(RunResult result)

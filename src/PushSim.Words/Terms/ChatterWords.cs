@@ -52,7 +52,7 @@ public static class ChatterWords
         {
             yield return "Its tyres are quiet and not close to chatter: tyre bodies with two thirds of their damping, or a slip speed half as high again or two thirds as high, stay quiet, too.";
         }
-        else if (v.Cure is null)
+        else if (v is { Cure: null, IsCureLeftOut: false })
         {
             yield return "No single change of the tyres that was tried makes it quiet: more damping of tyre body or vertical spring, a softer tread.";
         }
@@ -76,6 +76,7 @@ public static class ChatterWords
         NoModesCause.UnevenFloor => "the floor is not the same all around, so there is no steady turn",
         NoModesCause.HeldBack => "something holds the robot back, so there is no steady turn",
         NoModesCause.NoCommand => "nothing is commanded",
+        NoModesCause.LeftOut => "it was left out of the closer look, which would have taken too much work",
         NoModesCause.NoStand => "the robot does not stand on its wheels",
         _ => "no steady turn was found",
     };

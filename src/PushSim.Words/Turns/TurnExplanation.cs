@@ -16,7 +16,7 @@ public static class TurnExplanation
     /// <summary>The explanation, sentence by sentence.</summary>
     public static IReadOnlyList<string> Of(TurnReport r, RunResult result) => r.Modes.Count == 0 ? [.. ChatterWords.Explanation(result.Chatter), .. Lifted(r)] :
     [
-        .. ChatterWords.Explanation(result.Chatter), .. Lifted(r), .. Feed(r, result.Scenario), .. Mode(r), .. Other(r), .. Contrast(r, result), Range(r, result.Scenario), .. SlipSpeeds(r, result.Scenario),
+        .. ChatterWords.Explanation(result.Chatter), .. Lifted(r), .. Feed(r, result.Scenario), .. Mode(r), .. Other(r), .. Contrast(r, result), .. Range(r, result.Scenario), .. SlipSpeeds(r, result.Scenario),
     ];
 
     private static IEnumerable<string> Lifted(TurnReport r)
@@ -118,8 +118,13 @@ public static class TurnExplanation
 
     private static string Folds(double growth) => Text($"{(growth > 0.0 ? "doubling" : "halving")} every {1e3 * Math.Log(2.0) / Math.Abs(growth):0} ms");
 
-    private static string Range(TurnReport r, ScenarioSettings scenario)
+    private static IEnumerable<string> Range(TurnReport r, ScenarioSettings scenario)
     {
+        if (r.Range is null)
+        {
+            yield break;
+        }
+
         TyreSettings tyre = scenario.Robot.Wheels[0].Tyre;
         bool isOne = scenario.Robot.Wheels.All(w => w.Tyre.BodyDamping == tyre.BodyDamping && w.Tyre.BodyStiffness == tyre.BodyStiffness && w.Tyre.TreadMass == tyre.TreadMass);
         string Damping(double factor) => isOne
@@ -128,7 +133,7 @@ public static class TurnExplanation
         string stop = r.Range!.Stop is not { } s ? ""
             : s < Alike * r.Range.Onset ? ", and stops above that"
             : $"; once it chatters it stops only above {Damping(s)}";
-        return r.Range.Onset is { } onset
+        yield return r.Range.Onset is { } onset
             ? $"It begins to chatter by itself below a tyre body damping of {Damping(onset)}{stop}."
             : (r.Modes[0].Growth > 0.0 ? "No damping of the tyre bodies up to a hundred times what they have stops that by itself" : "By itself it stays quiet even with a hundredth of the damping of its tyre bodies") + stop + ".";
     }

@@ -16,7 +16,7 @@ public static class TurnTables
             yield break;
         }
 
-        yield return WheelTable(r);
+        yield return WheelTable(r, run);
         if (r.Helps.Count > 0)
         {
             yield return HelpTable(r);
@@ -26,7 +26,7 @@ public static class TurnTables
     }
 
     // One column a wheel: eight of them still fit a page.
-    private static AnswerTable WheelTable(TurnReport r)
+    private static AnswerTable WheelTable(TurnReport r, RunResult run)
     {
         AnswerTable table = new AnswerTable("Each wheel").AddColumn("Quantity");
         foreach (WheelTurn w in r.Wheels)
@@ -49,7 +49,7 @@ public static class TurnTables
             Row("wear", "mm³", w => w.Wear is { } v ? F(1e9 * v, "0.000") : "");
         }
 
-        table.AddRemarks(Lines(r));
+        table.AddRemarks(Lines(r, run.Look?.LeftOut ?? []));
 
         return table;
 
@@ -60,7 +60,7 @@ public static class TurnTables
         }
     }
 
-    private static IEnumerable<string> Lines(TurnReport r)
+    private static IEnumerable<string> Lines(TurnReport r, IReadOnlyList<LookPart> leftOut)
     {
         yield return Text($"takes {r.Current:0.00} A and {r.Power:0.0} W from the battery; its wheels would turn it at {r.YawRateWithoutSlip:0.00} rad/s if nothing slipped");
         if (r.RotationCentre is { } c)
@@ -68,12 +68,23 @@ public static class TurnTables
             yield return Math.Max(Math.Abs(c.X), Math.Abs(c.Y)) < SeenOffset ? "turns about its centre of mass" : Text($"turns about a point {1e3 * Math.Abs(c.X):0} mm {(c.X < 0.0 ? "behind" : "ahead of")} and {1e3 * Math.Abs(c.Y):0} mm {(c.Y < 0.0 ? "right" : "left")} of its centre of mass");
         }
 
-        yield return r.LeastCurrentLimit is { } ampere
-            ? Text($"least current limit that turns it from rest: {ampere:0.0} A a controller ({100.0 * r.LeastCurrentShare!.Value:0} % of now)")
-            : "no current limit would turn it";
-        yield return r.LeastMotorShare is { } share
-            ? Text($"least motors that turn it from rest: {100.0 * share:0} % of these motors' stall torque at the same no-load speed")
-            : "no stronger motor alone would turn it";
+        if (r.LeastCurrentLimit is { } ampere)
+        {
+            yield return Text($"least current limit that turns it from rest: {ampere:0.0} A a controller ({100.0 * r.LeastCurrentShare!.Value:0} % of now)");
+        }
+        else if (!leftOut.Contains(LookPart.LeastCurrent))
+        {
+            yield return "no current limit would turn it";
+        }
+
+        if (r.LeastMotorShare is { } share)
+        {
+            yield return Text($"least motors that turn it from rest: {100.0 * share:0} % of these motors' stall torque at the same no-load speed");
+        }
+        else if (!leftOut.Contains(LookPart.LeastMotor))
+        {
+            yield return "no stronger motor alone would turn it";
+        }
     }
 
     private static AnswerTable HelpTable(TurnReport r)

@@ -16,10 +16,25 @@ public static class TurnWords
         }
 
         double rate = a.YawRate!.Value;
-        string ease = r.Ease == TurnEase.Freely ? "turns with power to spare" : "turns, but at the limit";
+        string ease = Ease(r.Ease);
         string scrub = a.EffectiveTrackRatio is { } ratio ? Text($"; scrub costs it a factor of {ratio:0.000} in turning rate") : "";
         return Text($"{name} {ease}: {Math.Abs(rate):0.00} rad/s ({Math.Abs(rate) * 180.0 / Math.PI:0} deg/s) {(rate > 0 ? "to the left" : "to the right")}{scrub}{buzz}.");
     }
+
+    /// <summary>What a closer look adds to whether it turns, as clauses.</summary>
+    public static IEnumerable<string> Reserve(TurnReport r) => r.Ease switch
+    {
+        TurnEase.CannotTurn => [Needs(r)],
+        TurnEase.Unknown => [],
+        _ => ["it " + Ease(r.Ease)],
+    };
+
+    private static string Ease(TurnEase ease) => ease switch
+    {
+        TurnEase.Freely => "turns with power to spare",
+        TurnEase.Unknown => "turns",
+        _ => "turns, but at the limit",
+    };
 
     private static string Needs(TurnReport r)
     {

@@ -91,6 +91,11 @@ public static class TyreTables
             table.AddRemark("Grip over runs is not known: the floor has no dust (floor.dust), or no tyre has a fouling distance.", isAside: true);
         }
 
+        if (ranking.Any(r => r.IsCut))
+        {
+            table.AddRemark($"too much work to look closer at {string.Join(", ", ranking.Where(r => r.IsCut).Select(r => r.Name))}: chatter or grip over runs is left out there; --closer takes the time");
+        }
+
         table.AddRemarks(ranking.Where(r => r.Stop is not null).Select(r => $"left out: {r.Name}: {RunWords.Cause(r.Stop)}"));
 
         return table;

@@ -20,7 +20,11 @@ public static class CloseCall
 
     /// <summary>The result with its outcome reviewed; results without a shove come back as they are.</summary>
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
-    public static RunResult Review(RunResult result, CancellationToken cancel = default)
+    public static RunResult Review(RunResult result, CancellationToken cancel = default) => Review(result, WorkBudget.Endless(cancel));
+
+    /// <summary>The same as a part of more work.</summary>
+    /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
+    internal static RunResult Review(RunResult result, WorkBudget work)
     {
         if (result.Shove is not ShoveOutcome first || result.Scenario.Opponent is null)
         {
@@ -28,15 +32,9 @@ public static class CloseCall
         }
 
         ScenarioSettings s = result.Scenario with { Numerics = result.Scenario.Numerics with { SampleRate = SampleRate } };
-        List<(CloseStart Start, ShoveOutcome Outcome)> tries = [];
-        foreach ((CloseStart start, ScenarioSettings other) in Variants(s))
-        {
-            if (Simulator.Run(other, cancel).Shove is ShoveOutcome outcome)
-            {
-                tries.Add((start, outcome));
-            }
-        }
-
+        (CloseStart Start, ScenarioSettings Scenario)[] variants = [.. Variants(s)];
+        ShoveOutcome?[] outcomes = SideBySide.Do(variants, (v, part) => Simulator.Run(v.Scenario, part).Shove, work);
+        List<(CloseStart Start, ShoveOutcome Outcome)> tries = [.. variants.Zip(outcomes).Where(t => t.Second is not null).Select(t => (t.First.Start, t.Second!))];
         bool hasChatter = result.Answers.Chatter is not null || result.Opponent?.Answers.Chatter is not null;
         CloseShove? close = Find(first, tries, hasChatter, s.Shove.DecidingGround);
         return result with { Shove = first with { TooCloseToCall = close is not null, Close = close } };

@@ -22,16 +22,20 @@ public static class StartReview
     /// <param name="shove">Settings with an opponent.</param>
     /// <param name="cancel">Stops the runs.</param>
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
-    public static StartStudy Of(ScenarioSettings shove, CancellationToken cancel = default)
+    public static StartStudy Of(ScenarioSettings shove, CancellationToken cancel = default) => Of(shove, WorkBudget.Endless(cancel));
+
+    /// <summary>The same as a part of more work.</summary>
+    /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
+    internal static StartStudy Of(ScenarioSettings shove, WorkBudget work)
     {
         ScenarioSettings drawn = shove with { Numerics = shove.Numerics.ForDraws() };
         double lead = StartShift.Lead(drawn);
         ScenarioSettings[] starts = [.. s_orders.Select(o => StartShift.With(drawn, o, lead))];
         ScenarioSettings together = starts[(int)StartOrder.Together];
         ScenarioSettings[] all = [.. starts, together with { Robot = Gripping(together.Robot) }, together with { Robot = Heavier(together.Robot) }];
-        MatchOutcome[] ends = Play(all, cancel);
+        MatchOutcome[] ends = Play(all, work.Part(0.5));
         bool isWithoutLine = ends.Any(e => Ending(e) == ShoveEnding.Line);
-        MatchOutcome[] free = isWithoutLine ? Play([.. all.Select(s => s with { Shove = s.Shove with { Line = FarLine } })], cancel) : ends;
+        MatchOutcome[] free = isWithoutLine ? Play([.. all.Select(s => s with { Shove = s.Shove with { Line = FarLine } })], work.Part(0.5)) : ends;
         double?[] ground = [.. free.Select(e => Ending(e) is null or ShoveEnding.Tips ? (double?)null : e.GroundGained)];
         var worth = new StartWorth(0.5 * (ground[0] - ground[2]), ground[3] - ground[1], ground[4] - ground[1], isWithoutLine);
         return new StartStudy([.. s_orders.Select((o, i) => new StartCase(o, Ending(ends[i]), ends[i].Winner, ends[i].GroundGained, ends[i].EndTime))], worth);
@@ -40,12 +44,7 @@ public static class StartReview
     private static ShoveEnding? Ending(in MatchOutcome end) => end.Status == RunStatus.Failed ? null : end.Ending;
 
     // One at a time and not in lanes: five matches are done before the lanes are compiled (0.3 s in all against 0.8 s, equal robots of shove-equals).
-    private static MatchOutcome[] Play(ScenarioSettings[] shoves, CancellationToken cancel)
-    {
-        var ends = new MatchOutcome[shoves.Length];
-        Parallel.For(0, shoves.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancel }, i => ends[i] = MatchBatch.RunAlone(i, shoves[i]));
-        return ends;
-    }
+    private static MatchOutcome[] Play(ScenarioSettings[] shoves, WorkBudget work) => SideBySide.Do(shoves, (s, part) => MatchBatch.RunAlone(0, s, part), work);
 
     private static RobotSettings Gripping(RobotSettings robot) => robot with { Wheels = [.. robot.Wheels.Select(w => w with { Tyre = w.Tyre.Gripping(More) })] };
 

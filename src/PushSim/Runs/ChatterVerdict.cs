@@ -26,6 +26,9 @@ public sealed record ChatterVerdict(ChatterKind Kind)
     /// <summary>The least change that makes it quiet where it is not; null if none was found or looked for.</summary>
     public ChatterChange? Cure { get; init; }
 
+    /// <summary>Whether no cure was looked for to the end, for want of work.</summary>
+    public bool IsCureLeftOut { get; init; }
+
     /// <summary>It cannot be said.</summary>
     /// <param name="doubt">Why.</param>
     /// <param name="noModes">Why there is no steady turn.</param>

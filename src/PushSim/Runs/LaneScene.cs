@@ -69,7 +69,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
 
             if (!Fits(own.Match))
             {
-                _queue.Done(own.Match.RunAlone());
+                _queue.Done(own.Match.RunAlone(WorkBudget.Endless()));
                 continue;
             }
 

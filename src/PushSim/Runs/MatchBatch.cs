@@ -4,7 +4,7 @@ namespace PushSim.Runs;
 
 /// <summary>Plays many matches fast: several side by side in the lanes of the processor's vectors, on several threads. A match's
 /// outcome hangs on its scenario alone: it is the same to the bit in every lane, width, order and number of threads, and the
-/// same as that of <see cref="Simulator.Run"/>, so that any match can be replayed with its history.
+/// same as that of <see cref="Simulator.Run(Simulation.ScenarioSettings, CancellationToken)"/>, so that any match can be replayed with its history.
 /// <code>
 ///   var batch = new MatchBatch();
 ///   long wins = 0;
@@ -94,11 +94,15 @@ public sealed class MatchBatch
     /// <param name="number">Its number, for the outcome [1].</param>
     /// <param name="scenario">Checked settings with an opponent.</param>
     /// <exception cref="ArgumentException">There is no opponent.</exception>
-    public static MatchOutcome RunAlone(long number, ScenarioSettings scenario)
+    public static MatchOutcome RunAlone(long number, ScenarioSettings scenario) => RunAlone(number, scenario, WorkBudget.Endless());
+
+    /// <summary>The same as a part of more work.</summary>
+    /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
+    internal static MatchOutcome RunAlone(long number, ScenarioSettings scenario, WorkBudget work)
     {
         var prepared = new PreparedMatch();
         prepared.Prepare(number, scenario);
-        return prepared.RunAlone();
+        return prepared.RunAlone(work);
     }
 
     private static void Work(IMatchWorker worker, Queue queue, CancellationTokenSource stop, List<Exception> faults)

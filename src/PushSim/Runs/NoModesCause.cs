@@ -23,4 +23,7 @@ public enum NoModesCause
 
     /// <summary>No steady turn was found.</summary>
     NotFound,
+
+    /// <summary>It would take more work than the closer look has.</summary>
+    LeftOut,
 }

@@ -48,7 +48,9 @@ internal sealed class PreparedMatch
     }
 
     /// <summary>Plays the match with the scalar integrator.</summary>
-    public MatchOutcome RunAlone()
+    /// <param name="work">What is left for it.</param>
+    /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
+    public MatchOutcome RunAlone(WorkBudget work)
     {
         if (Scene is null)
         {
@@ -58,7 +60,8 @@ internal sealed class PreparedMatch
         var integration = new Integration<SceneSystem>(Scene, Tableau);
         var observer = new Watcher(Scene, Scenario);
         double[] y = [.. Start];
-        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings, ref observer);
+        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings with { MaximumEvaluations = Math.Min(work.Left, Settings.MaximumEvaluations) }, ref observer);
+        work.Spend(report, Settings.MaximumEvaluations);
         return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
     }
 

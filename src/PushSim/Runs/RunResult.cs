@@ -89,6 +89,9 @@ public sealed record RunResult
         init;
     }
 
+    /// <summary>What the closer look cost and left out; null where nobody asked for it.</summary>
+    public CloserLookReport? Look { get; init; }
+
     /// <summary>How the first robot's wheels keep the floor while it pushes; null where it touches nothing.</summary>
     public PushHops? Hops { get; init; }
 

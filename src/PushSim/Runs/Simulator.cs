@@ -12,7 +12,14 @@ public static class Simulator
     /// <param name="scenario">Checked settings, SI.</param>
     /// <param name="cancel">Stops the run at the next step.</param>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static RunResult Run(ScenarioSettings scenario, CancellationToken cancel = default)
+    public static RunResult Run(ScenarioSettings scenario, CancellationToken cancel = default) => Run(scenario, WorkBudget.Endless(cancel));
+
+    /// <summary>The same as a part of more work.</summary>
+    /// <param name="scenario">Checked settings, SI.</param>
+    /// <param name="work">What is left for it.</param>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
+    internal static RunResult Run(ScenarioSettings scenario, WorkBudget work)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
         SceneSystem scene;
@@ -30,20 +37,23 @@ public static class Simulator
         scene.EnterSegment(0);
         recorder.Start(y);
         StoredEnergy before = scene.Stored(y);
-        var observer = new CancellableObserver(recorder, cancel);
-        IntegrationReport report = Integrate(scenario, scene, y, ref observer);
-        cancel.ThrowIfCancellationRequested();
+        var observer = new CancellableObserver(recorder, work.Cancel);
+        IntegrationReport report = Integrate(scenario, scene, y, ref observer, work);
         recorder.Stop();
         scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
         return RunReport.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
     }
 
     /// <summary>Integrates a scene to its end time or until the observer stops it; y is replaced by the last state.</summary>
-    internal static IntegrationReport Integrate<TObserver>(ScenarioSettings scenario, SceneSystem scene, double[] y, ref TObserver observer)
+    internal static IntegrationReport Integrate<TObserver>(ScenarioSettings scenario, SceneSystem scene, double[] y, ref TObserver observer, WorkBudget work)
         where TObserver : IStepObserver
     {
+        IntegrationSettings settings = Settings(scenario, scene);
         var integration = new Integration<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
-        return integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, Settings(scenario, scene), ref observer);
+        IntegrationReport report = integration.Run(
+            0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) }, ref observer);
+        work.Spend(report, settings.MaximumEvaluations);
+        return report;
     }
 
     /// <summary>Tolerances and limits of a scenario's run.</summary>

@@ -6,6 +6,9 @@ public enum TurnEase
     /// <summary>With torque and current to spare.</summary>
     Freely,
 
+    /// <summary>It turns; what it has to spare was left out for want of work.</summary>
+    Unknown,
+
     /// <summary>Little less torque or current and it would stand.</summary>
     AtTheLimit,
 

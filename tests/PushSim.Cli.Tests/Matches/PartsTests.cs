@@ -82,7 +82,7 @@ public class PartsTests
         using var stop = new CancellationTokenSource();
         using var output = new StringWriter();
         using var error = new StringWriter();
-        string[] args = [.. Command(name).Select(a => a == "20" ? "400" : a), "--no-plots", "--threads", "1"];
+        string[] args = [.. Command(name).Select(a => a == "20" ? name == "odds" ? "200" : "80" : a), "--no-plots", "--threads", "1"];
         string[] interrupted = Absolute(scratch, [.. args, "--out", "out"]);
 
         // a thread of its own: the pool may be busy with other tests until all matches are done

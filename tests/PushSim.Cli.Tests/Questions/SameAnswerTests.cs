@@ -36,7 +36,7 @@ public class SameAnswerTests
         string file = Repository.Scenario(name);
         double friction = ScenarioReader.Read(file).Scenario!.Floor.FrictionScale;
         string at = friction.ToString("R", CultureInfo.InvariantCulture);
-        JsonElement run = Json("run", file, "--json");
+        JsonElement run = Shipped.Json(name).Root;
         string[] asked = [.. run.EnumerateObject().Where(p => p.Value.ValueKind == JsonValueKind.Number && IsAnswer(p.Name)).Select(p => p.Name)];
         Assert.NotEmpty(asked);
         JsonElement sweep = Json(["sweep", file, "--vary", $"floor.friction={at},{(0.9 * friction).ToString("R", CultureInfo.InvariantCulture)}", .. asked.SelectMany(a => new[] { "--ask", a }), "--json"]);
@@ -161,7 +161,7 @@ public class SameAnswerTests
     public void What_limits_a_pull_is_the_same_in_run_and_limits(string name)
     {
         string file = Repository.Scenario(name);
-        Assert.Equal(Json("limits", file, "--json").GetProperty("binding").GetString(), Json("run", file, "--json").GetProperty("limited_by").GetString());
+        Assert.Equal(Json("limits", file, "--json").GetProperty("binding").GetString(), Shipped.Json(name).Root.GetProperty("limited_by").GetString());
     }
 
     [Theory]

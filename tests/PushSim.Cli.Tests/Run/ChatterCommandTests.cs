@@ -23,12 +23,12 @@ public class ChatterCommandTests
     {
         string file = Repository.Scenario(name);
         ScenarioSettings scenario = ScenarioReader.Read(file).Scenario!;
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", file, "--json").Output);
-        string chatter = json.RootElement.GetProperty("chatter").GetString()!;
-        double? hz = Number(json.RootElement, "chatter_hz");
+        JsonElement json = Shipped.Json(name).Root;
+        string chatter = json.GetProperty("chatter").GetString()!;
+        double? hz = Number(json, "chatter_hz");
         Assert.Equal(chatter == "buzzes", hz is not null);
-        Assert.Equal(chatter == "close", json.RootElement.GetProperty("chatter_tipped_by").ValueKind == JsonValueKind.Object);
-        string verdict = json.RootElement.GetProperty("verdict").GetString()!;
+        Assert.Equal(chatter == "close", json.GetProperty("chatter_tipped_by").ValueKind == JsonValueKind.Object);
+        string verdict = json.GetProperty("verdict").GetString()!;
         Assert.Equal(chatter == "buzzes", verdict.Contains("chatter at about", StringComparison.Ordinal) || verdict.Contains("expect chatter", StringComparison.Ordinal));
         Assert.Equal(chatter == "close", verdict.Contains("close to chatter", StringComparison.Ordinal));
 
@@ -49,8 +49,7 @@ public class ChatterCommandTests
     public void Ranking_tells_of_a_material_what_a_run_on_it_tells()
     {
         string file = Repository.Scenario("tyre-wear");
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", file, "--rank-tyres", "--json").Output);
-        JsonElement[] rows = [.. json.RootElement.GetProperty("tyre_ranking").EnumerateArray()];
+        JsonElement[] rows = [.. Shipped.Json("tyre-wear", "--rank-tyres").Root.GetProperty("tyre_ranking").EnumerateArray()];
         foreach (string material in new[] { "cast silicone 30A", "moulded natural rubber 60A", "printed PLA" })
         {
             JsonElement row = rows.Single(r => r.GetProperty("material").GetString() == material);
@@ -66,12 +65,12 @@ public class ChatterCommandTests
     [Fact]
     public void A_dusty_ranking_tells_grip_over_runs_and_when_to_wipe()
     {
-        using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("tyre-dust"), "--rank-tyres", "--no-plots", "--out", scratch["out"]);
-        Assert.Contains("Grip over runs", cli.Output);
-        Assert.Contains("wipe every [runs]", cli.Output);
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", Repository.Scenario("tyre-dust"), "--rank-tyres", "--json").Output);
-        foreach (JsonElement row in json.RootElement.GetProperty("tyre_ranking").EnumerateArray())
+        // the page has the tables of the screen
+        Shipped run = Shipped.Json("tyre-dust", "--rank-tyres", "--report", "--no-plots", "--set", "tyre_life.runs=7");
+        string page = File.ReadAllText(run["report.html"]);
+        Assert.Contains("Grip over runs", page);
+        Assert.Contains("wipe every [runs]", page);
+        foreach (JsonElement row in run.Root.GetProperty("tyre_ranking").EnumerateArray())
         {
             (double clean, double one, double six) = (Number(row, "grip_clean")!.Value, Number(row, "grip_after_1_run")!.Value, Number(row, "grip_after_6_runs")!.Value);
             Assert.True(clean > one && one > six, row.GetProperty("material").GetString());
@@ -103,10 +102,9 @@ public class ChatterCommandTests
     [Fact]
     public void A_shove_in_which_wheels_hop_says_so()
     {
-        using var scratch = new ScratchFolder();
-        string text = string.Join(' ', Cli.Run("run", Repository.Scenario("shove-heavy-grippy"), "--no-plots", "--out", scratch["out"]).Output.Split('\n').Select(l => l.Trim()));
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", Repository.Scenario("shove-heavy-grippy"), "--json").Output);
-        JsonElement badger = json.RootElement.GetProperty("opponent");
+        string text = string.Join(' ', Shipped.Text("shove-heavy-grippy").Cli.Output.Split('\n').Select(l => l.Trim()));
+        JsonElement json = Shipped.Json("shove-heavy-grippy").Root;
+        JsonElement badger = json.GetProperty("opponent");
         Assert.Equal("buzzes", badger.GetProperty("chatter").GetString());
         double hz = Number(badger, "chatter_hz")!.Value;
         string wheel = badger.GetProperty("hop_wheel").GetString()!;
@@ -118,14 +116,13 @@ public class ChatterCommandTests
         Assert.InRange(most.GetProperty("lift_offs").GetInt32() / (1.39 - 0.23), 0.9 * hz, 1.1 * hz);
         Assert.Contains(FormattableString.Invariant($"badger: wheels hop at about {hz:0} Hz from 0.23 to 1.39 s"), text);
         Assert.Contains("Wheels that hop", text);
-        Assert.Equal(JsonValueKind.Null, json.RootElement.GetProperty("hop_wheel").ValueKind);
+        Assert.Equal(JsonValueKind.Null, json.GetProperty("hop_wheel").ValueKind);
     }
 
     [Fact]
     public void A_quiet_shove_says_nothing_of_hops()
     {
-        using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("shove-equals"), "--no-plots", "--out", scratch["out"]);
+        Cli cli = Shipped.Text("shove-equals").Cli;
         Assert.DoesNotContain("hop", cli.Output);
         Assert.DoesNotContain("since the touch", cli.Output);
     }

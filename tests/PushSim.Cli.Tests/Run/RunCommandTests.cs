@@ -17,18 +17,19 @@ public class RunCommandTests
     [MemberData(nameof(Scenarios))]
     public void Every_scenario_runs_and_its_energy_balances(string name)
     {
-        using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario(name), "--json", "--out", scratch["out put"]);
-        Assert.Equal("", cli.Error);
-        Assert.Equal(ExitCode.Done, cli.Code);
-        using JsonDocument json = JsonDocument.Parse(cli.Output);
-        JsonElement root = json.RootElement;
+        Shipped run = Shipped.Json(name);
+        Assert.Equal("", run.Cli.Error);
+        Assert.Equal(ExitCode.Done, run.Cli.Code);
+        JsonElement root = run.Root;
         Assert.InRange(root.GetProperty("energy_residual_ratio").GetDouble(), 0.0, 1e-3);
         Assert.Equal("finished", root.GetProperty("status").GetString());
         Assert.NotEmpty(root.GetProperty("verdict").GetString()!);
-        Assert.True(new FileInfo(scratch["out put/plot.png"]).Length > 10_000);
-        Assert.Contains("<svg", File.ReadAllText(scratch["out put/plot.svg"]));
-        string[] lines = File.ReadAllLines(scratch["out put/history.csv"]);
+        Assert.Empty(root.GetProperty("closer_look_left_out").EnumerateArray());
+        Assert.InRange(root.GetProperty("total_rhs_evaluations").GetInt64(), root.GetProperty("rhs_evaluations").GetInt64(), long.MaxValue);
+        Assert.InRange(root.GetProperty("total_ms").GetDouble(), root.GetProperty("simulation_ms").GetDouble(), double.MaxValue);
+        Assert.True(new FileInfo(run["plot.png"]).Length > 10_000);
+        Assert.Contains("<svg", File.ReadAllText(run["plot.svg"]));
+        string[] lines = File.ReadAllLines(run["history.csv"]);
         Assert.StartsWith("time_s,x_m,y_m", lines[0]);
         Assert.All(lines.Skip(1).SelectMany(l => l.Split(',')), cell => Assert.True(double.IsFinite(double.Parse(cell, CultureInfo.InvariantCulture))));
     }
@@ -42,17 +43,17 @@ public class RunCommandTests
     [InlineData("spot-turn", "yaw_rate_rad_per_s,effective_track_ratio,scrub_moment_n_m")]
     public void Json_has_the_promised_keys(string scenario, string filled)
     {
-        Cli cli = Cli.Run("run", Repository.Scenario(scenario), "--json");
-        using JsonDocument json = JsonDocument.Parse(cli.Output);
+        JsonElement root = Shipped.Json(scenario).Root;
         string[] all =
         [
             "schema_version", "command", "verdict", "warnings", "winner", "margin_m", "too_close_to_call", "pull_breakaway_n", "pull_jerk_n", "pull_plateau_n",
             "limited_by", "top_speed_m_per_s", "time_to_90_percent_speed_s", "stop_distance_m", "yaw_rate_rad_per_s", "effective_track_ratio",
-            "scrub_moment_n_m", "chatter_hz", "wear_mm3", "energy_residual_ratio", "rhs_evaluations", "simulation_ms",
+            "scrub_moment_n_m", "chatter_hz", "wear_mm3", "energy_residual_ratio", "rhs_evaluations", "simulation_ms", "total_ms",
+            "total_rhs_evaluations", "closer_look_left_out",
         ];
-        Assert.All(all, key => Assert.True(json.RootElement.TryGetProperty(key, out _), key));
-        Assert.All(filled.Split(','), key => Assert.NotEqual(JsonValueKind.Null, json.RootElement.GetProperty(key).ValueKind));
-        Assert.Equal(JsonValueKind.Null, json.RootElement.GetProperty("winner").ValueKind);
+        Assert.All(all, key => Assert.True(root.TryGetProperty(key, out _), key));
+        Assert.All(filled.Split(','), key => Assert.NotEqual(JsonValueKind.Null, root.GetProperty(key).ValueKind));
+        Assert.Equal(JsonValueKind.Null, root.GetProperty("winner").ValueKind);
     }
 
     [Fact]
@@ -162,8 +163,7 @@ public class RunCommandTests
     [Fact]
     public void Cautions_are_printed_once()
     {
-        using var scratch = new ScratchFolder();
-        string text = Cli.Run("run", Repository.Scenario("pull-test"), "--out", scratch["a"], "--no-plots").Output;
+        string text = Shipped.Text("pull-test").Cli.Output;
         Assert.Single(System.Text.RegularExpressions.Regex.Matches(text, "keep clear of taut tethers"));
     }
 
@@ -196,8 +196,7 @@ public class RunCommandTests
     [Fact]
     public void Redirected_text_is_plain()
     {
-        using var scratch = new ScratchFolder();
-        string text = Cli.Run("run", Repository.Scenario("launch-soft"), "--out", scratch["a"]).Output;
+        string text = Shipped.Text("launch-soft").Cli.Output;
         Assert.DoesNotContain('\u001b', text);
         Assert.EndsWith("plot.png", text.TrimEnd());
     }
@@ -251,6 +250,22 @@ public class RunCommandTests
         Assert.Throws<OperationCanceledException>(() => HistoryCsv.Write(result, stream, new CancellationToken(canceled: true)));
     }
 
+    // the answer stands on the screen before anything looks closer
+    [Fact]
+    public void The_verdict_is_printed_before_the_closer_look()
+    {
+        using var stop = new CancellationTokenSource();
+        using var output = new StoppingWriter(stop);
+        using var error = new StringWriter(CultureInfo.InvariantCulture);
+        using var scratch = new ScratchFolder();
+        Assert.Equal(ExitCode.Interrupted, CommandLineApp.Invoke(["run", Repository.Scenario("spot-turn"), "--no-plots", "--out", scratch["out"]], output, error, stop.Token));
+        Assert.Contains("mole turns at", output.ToString());
+        Assert.DoesNotContain("Looked closer", output.ToString());
+        string whole = Shipped.Text("spot-turn").Cli.Output;
+        Assert.StartsWith(output.ToString(), whole, StringComparison.Ordinal);
+        Assert.Contains("Looked closer: it turns with power to spare", whole);
+    }
+
     // a robot that both sides of a shove name is read twice
     [Fact]
     public void A_mistake_in_a_file_of_both_robots_is_counted_once()
@@ -264,5 +279,15 @@ public class RunCommandTests
         Assert.Contains(FormattableString.Invariant($"{shown} mistake"), cli.Output);
         using JsonDocument json = JsonDocument.Parse(Cli.Run("check", scratch["shove.toml"], "--json").Output);
         Assert.Equal(shown, json.RootElement.GetProperty("problems").EnumerateArray().Count(p => p.GetProperty("severity").GetString() == "error"));
+    }
+
+    // interrupts the command as soon as it is flushed
+    private sealed class StoppingWriter(CancellationTokenSource stop) : StringWriter(CultureInfo.InvariantCulture)
+    {
+        public override void Flush()
+        {
+            base.Flush();
+            stop.Cancel();
+        }
     }
 }

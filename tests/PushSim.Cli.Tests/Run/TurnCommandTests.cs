@@ -13,10 +13,9 @@ public class TurnCommandTests
 {
     private static JsonElement Turning(string scenario, out JsonElement root)
     {
-        Cli cli = Cli.Run("run", Repository.Scenario(scenario), "--json");
-        Assert.Equal(ExitCode.Done, cli.Code);
-        using JsonDocument json = JsonDocument.Parse(cli.Output);
-        root = json.RootElement.Clone();
+        Shipped run = Shipped.Json(scenario);
+        Assert.Equal(ExitCode.Done, run.Cli.Code);
+        root = run.Root;
         return root.GetProperty("turning");
     }
 
@@ -87,16 +86,15 @@ public class TurnCommandTests
     [Fact]
     public void Text_explains_in_plain_words()
     {
-        using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("spot-bouncy-tyre"), "--out", scratch["out"], "--no-plots");
-        string text = string.Join(' ', cli.Output.Split('\n').Select(l => l.Trim()));
+        Shipped run = Shipped.Text("spot-bouncy-tyre");
+        string text = string.Join(' ', run.Cli.Output.Split('\n').Select(l => l.Trim()));
         Assert.Contains("What feeds a chatter", text);
         Assert.Contains("It begins to chatter by itself below a tyre body damping of", text);
         Assert.Contains("cannot be seen in a pull test", text);
         Assert.Contains("least current limit that turns it from rest", text);
         Assert.All(new[] { "carcass", "bristle", "Stribeck", "eigenvalue" }, word => Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase));
-        Assert.StartsWith("time_s,rotation_centre_ahead_m,rotation_centre_left_m,contact_front_left_x_m", File.ReadLines(scratch["out/turn-paths.csv"]).First());
-        Assert.StartsWith("frequency_hz,wheel_front_left_force_amplitude_n", File.ReadLines(scratch["out/spectrum.csv"]).First());
+        Assert.StartsWith("time_s,rotation_centre_ahead_m,rotation_centre_left_m,contact_front_left_x_m", File.ReadLines(run["turn-paths.csv"]).First());
+        Assert.StartsWith("frequency_hz,wheel_front_left_force_amplitude_n", File.ReadLines(run["spectrum.csv"]).First());
     }
 
     [Fact]
@@ -104,7 +102,7 @@ public class TurnCommandTests
     {
         using var scratch = new ScratchFolder();
         Cli cli = Cli.Run(
-            "run", Repository.Scenario("spot-bouncy-tyre"), "--json", "--out", scratch["out"], "--map", "tyre.sleeve.body_damping=0.1..3 N s/m", "--map", "manoeuvre.turn=0.3..1");
+            "run", Repository.Scenario("spot-bouncy-tyre"), "--json", "--out", scratch["out"], "--map", "tyre.sleeve.body_damping=0.1..3 N s/m", "--map", "manoeuvre.turn=0.3..1", "--set", "manoeuvre.end=1 s");
         Assert.Equal(ExitCode.Done, cli.Code);
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         JsonElement map = json.RootElement.GetProperty("map");

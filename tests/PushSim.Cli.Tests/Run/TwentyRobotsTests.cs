@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Text.Json;
 using PushSim.Cli.Shared;
+using PushSim.Runs;
+using PushSim.Scenarios;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Cli.Tests.Run;
@@ -43,7 +46,7 @@ public class TwentyRobotsTests
 
         // at the 60 % throttle of the starter
         JsonElement pull = Answer("run", scratch["pull-test.toml"]);
-        JsonElement spot = Answer("run", scratch["spot.toml"]);
+        RunResult spot = Simulator.Run(ScenarioReader.Read(scratch["spot.toml"]).Scenario!);
         Assert.Equal(held, pull.GetProperty("limited_by").GetString());
         double weight = 9.80665 * double.Parse(mass.TrimEnd('k', 'g'), CultureInfo.InvariantCulture) * (mass.EndsWith("kg", StringComparison.Ordinal) ? 1.0 : 1e-3);
         double ratio = pull.GetProperty("pull_plateau_n").GetDouble() / (sliding * weight);
@@ -51,8 +54,8 @@ public class TwentyRobotsTests
         Assert.InRange(ratio, low, high);
 
         // no builder has four wheels turn as if nothing scrubbed, nor six within the same length worse than four
-        double? track = spot.GetProperty("effective_track_ratio").ValueKind == JsonValueKind.Number ? spot.GetProperty("effective_track_ratio").GetDouble() : null;
-        Assert.Equal(turns, spot.GetProperty("verdict").GetString()!.Contains(" turns", StringComparison.Ordinal));
+        double? track = spot.Answers.EffectiveTrackRatio;
+        Assert.Equal(turns, RunWords.Verdict(spot).Contains(" turns", StringComparison.Ordinal));
         if (turns)
         {
             (double least, double most) = wheels switch { 2 => (0.99, 1.4), 4 => (1.4, 1.6), _ => (1.05, 1.3) };

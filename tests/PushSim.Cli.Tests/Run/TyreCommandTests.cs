@@ -95,31 +95,29 @@ public class TyreCommandTests
     [Fact]
     public void A_turn_tells_its_wear_and_the_limits_of_it()
     {
-        using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("tyre-wear"), "--out", scratch["out"]);
+        Shipped run = Shipped.Text("tyre-wear");
+        Cli cli = run.Cli;
         Assert.Contains("a metre straight", cli.Output);
         Assert.Contains("times the mean of all wheels", cli.Output);
         Assert.Contains("rank, they do not forecast", cli.Output);
-        Assert.True(new FileInfo(scratch["out/wear.png"]).Length > 5000);
-        Assert.False(File.Exists(scratch["out/grip.png"]));
-        Assert.False(File.Exists(scratch["out/tyres.png"]));
-        using JsonDocument json = JsonDocument.Parse(Cli.Run("run", Repository.Scenario("tyre-wear"), "--json").Output);
-        JsonElement wear = json.RootElement.GetProperty("tyre_wear");
+        Assert.True(new FileInfo(run["wear.png"]).Length > 5000);
+        Assert.False(File.Exists(run["grip.png"]));
+        Assert.False(File.Exists(run["tyres.png"]));
+        JsonElement root = Shipped.Json("tyre-wear").Root;
+        JsonElement wear = root.GetProperty("tyre_wear");
         Assert.Equal(60.0, wear.GetProperty("match_s").GetDouble());
         double sum = wear.GetProperty("wheels").EnumerateArray().Sum(w => w.GetProperty("run_wear_m3").GetDouble());
-        Assert.Equal(json.RootElement.GetProperty("wear_mm3").GetDouble(), 1e9 * sum, 1e-9);
+        Assert.Equal(root.GetProperty("wear_mm3").GetDouble(), 1e9 * sum, 1e-9);
         double work = wear.GetProperty("wheels").EnumerateArray().Sum(w => w.GetProperty("run_friction_work_j").GetDouble());
-        double ledger = json.RootElement.GetProperty("energy").GetProperty("tread_j").GetDouble();
+        double ledger = root.GetProperty("energy").GetProperty("tread_j").GetDouble();
         Assert.Equal(ledger, work, 1e-9 * ledger);
     }
 
     [Fact]
     public void Dust_tells_the_grip_over_the_runs()
     {
-        using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("tyre-dust"), "--json", "--out", scratch["out"]);
-        using JsonDocument json = JsonDocument.Parse(cli.Output);
-        JsonElement grip = json.RootElement.GetProperty("tyre_grip");
+        Shipped run = Shipped.Json("tyre-dust");
+        JsonElement grip = run.Root.GetProperty("tyre_grip");
         JsonElement[] runs = [.. grip.GetProperty("runs").EnumerateArray()];
         Assert.Equal(17, runs.Length);
         Assert.Equal(1.0, runs[0].GetProperty("grip_share").GetDouble());
@@ -128,20 +126,18 @@ public class TyreCommandTests
         JsonElement first = runs[1].GetProperty("wheel_grip_shares");
         Assert.True(first[0].GetDouble() < first[2].GetDouble());
         Assert.InRange(grip.GetProperty("runs_until_loss").GetInt32(), 1, 14);
-        Assert.True(new FileInfo(scratch["out/grip.png"]).Length > 5000);
+        Assert.True(new FileInfo(run["grip.png"]).Length > 5000);
     }
 
     [Fact]
     public void The_shelf_is_ranked_on_the_robot()
     {
-        using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("tyre-wear"), "--rank-tyres", "--json", "--out", scratch["out"]);
-        using JsonDocument json = JsonDocument.Parse(cli.Output);
-        JsonElement[] ranking = [.. json.RootElement.GetProperty("tyre_ranking").EnumerateArray()];
+        Shipped run = Shipped.Json("tyre-wear", "--rank-tyres");
+        JsonElement[] ranking = [.. run.Root.GetProperty("tyre_ranking").EnumerateArray()];
         Assert.Equal(PartShelf.Tyres.Parts.Count, ranking.Length);
         double[] depths = [.. ranking.Select(r => r.GetProperty("match_wear_depth_m").GetDouble())];
         Assert.Equal(depths.Order(), depths);
         Assert.Equal("sheet foamed TPU 0.12", Assert.Single(ranking, r => r.GetProperty("material").GetString() == "sheet foamed TPU 0.12").GetProperty("material").GetString());
-        Assert.True(new FileInfo(scratch["out/tyres.png"]).Length > 5000);
+        Assert.True(new FileInfo(run["tyres.png"]).Length > 5000);
     }
 }

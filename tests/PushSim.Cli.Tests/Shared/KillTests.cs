@@ -9,23 +9,23 @@ namespace PushSim.Cli.Tests.Shared;
 public class KillTests(ITestOutputHelper output)
 {
     private static readonly string s_program = typeof(CommandLineApp).Assembly.Location;
-    private static readonly int s_kills = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_KILLS"), out int n) ? n : 5;
+    private static readonly int s_kills = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_KILLS"), out int n) ? n : 3;
 
     [Fact]
     public void A_killed_run_leaves_no_half_file_and_the_next_one_clears_up() => KilledAgainAndAgain("run", (Repository.Scenario("launch-soft"), []));
 
     [Fact]
-    public void A_killed_odds_goes_on_to_the_same_matches() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "300", "--threads", "1"]));
+    public void A_killed_odds_goes_on_to_the_same_matches() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "200", "--threads", "1"]));
 
     [Fact]
     public void A_killed_ladder_goes_on_to_the_same_matches() => KilledAgainAndAgain("ladder", ("robots/mole.toml", ["robots/vole.toml", "--scene", "short.toml", "--matches", "20"]));
 
     [Fact]
-    public void A_killed_sweep_goes_on_to_the_same_matches() => KilledAgainAndAgain("sweep", ("short.toml", ["--vary", "chassis.mass=1.2 kg..1.5 kg", "--points", "3", "--odds", "100", "--threads", "1"]));
+    public void A_killed_sweep_goes_on_to_the_same_matches() => KilledAgainAndAgain("sweep", ("short.toml", ["--vary", "chassis.mass=1.2 kg..1.5 kg", "--points", "3", "--odds", "60", "--threads", "1"]));
 
     // what the killed ones left seems to come from the future
     [Fact]
-    public void A_clock_set_back_between_killed_odds_changes_nothing() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "300", "--threads", "1"]), scratch =>
+    public void A_clock_set_back_between_killed_odds_changes_nothing() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "200", "--threads", "1"]), scratch =>
     {
         foreach (string file in Directory.EnumerateFiles(scratch.Path, "*", SearchOption.AllDirectories))
         {

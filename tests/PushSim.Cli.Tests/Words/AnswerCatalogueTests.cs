@@ -32,11 +32,9 @@ public class AnswerCatalogueTests
     [MemberData(nameof(Scenarios))]
     public void Run_prints_what_the_catalogue_reads(string name)
     {
-        using var scratch = new ScratchFolder();
-        string file = Path.Combine(Repository.Root, "scenarios", name + ".toml");
-        RunResult result = Simulator.Run(ScenarioReader.Check(file).Scenario!);
-        JsonElement json = JsonDocument.Parse(Cli.Run("run", file, "--json").Output).RootElement;
-        string screen = Cli.Run("run", file, "--no-plots", "--out", scratch["out"]).Output;
+        RunResult result = Simulator.Run(ScenarioReader.Check(Repository.Scenario(name)).Scenario!);
+        JsonElement json = Shipped.Json(name).Root;
+        string screen = Shipped.Text(name).Cli.Output;
         foreach (Answer a in AnswerCatalogue.All)
         {
             double? value = a.Of(result);

@@ -73,13 +73,13 @@ public static class MeaningFinder
         }
 
         bool turns = TurnTrial.Turning(turn, rate);
-        var measures = new TurnMeasures(turn, cancel);
+        var measures = new TurnMeasures(turn, WorkBudget.Endless(cancel));
         return meaning with
         {
             YawRate = rate,
             Turn = turns ? TurnReview.Ease(measures.LeastCurrentShare(true), measures.LeastMotorShare(true)) : TurnEase.CannotTurn,
             Chatter = meaning.Tyre.IsMaterialKnown ? ChatterReview.Of(spot, cancel) : ChatterVerdict.Unknown(ChatterDoubt.Material),
-            Life = meaning.Tyre.IsMaterialKnown ? GripLife.Of(turn with { Floor = turn.Floor with { Dust = dust } }, null, cancel) : null,
+            Life = meaning.Tyre.IsMaterialKnown ? GripLife.Of(turn with { Floor = turn.Floor with { Dust = dust } }, null, WorkBudget.Endless(cancel)) : null,
             WearPerMinute = meaning.Tyre.IsMaterialKnown ? WearReport.Of(spot)?.Wheels.Sum(w => w.PerMinute) : null,
         };
     }

@@ -27,23 +27,23 @@ internal static class ChatterSearch
     /// <param name="scenario">The turn.</param>
     /// <param name="guess">State of its steady turn; null to look for it.</param>
     /// <param name="chatters">Whether the robot chatters as it is: a cycle may keep itself going where small swings die out.</param>
-    /// <param name="cancel">Stops the work.</param>
-    public static ChatterRange Find(ScenarioSettings scenario, double[]? guess, bool chatters, CancellationToken cancel)
+    /// <param name="work">What its evaluations are booked to.</param>
+    public static ChatterRange Find(ScenarioSettings scenario, double[]? guess, bool chatters, WorkBudget work)
     {
-        double? onset = OnsetFactor(scenario, guess, cancel);
+        double? onset = OnsetFactor(scenario, guess, work);
         double? from = chatters ? Math.Max(1.0, BelowOnset * (onset ?? 0.0)) : BelowOnset * onset;
-        double? stop = from is double f ? StopFactor(scenario, f, cancel) : null;
+        double? stop = from is double f ? StopFactor(scenario, f, work) : null;
 
         // near a gentle onset cycles are small, and seem dead a little below it
         return new ChatterRange(onset, stop is double s && onset is double o ? Math.Max(s, o) : stop);
     }
 
     /// <summary>The factor on the damping of the tyre bodies where the fastest growing mode neither grows nor dies, nearest to 1; null if there is none.</summary>
-    public static double? OnsetFactor(ScenarioSettings scenario, double[]? guess, CancellationToken cancel)
+    public static double? OnsetFactor(ScenarioSettings scenario, double[]? guess, WorkBudget work)
     {
         // where it grows more damping is looked for, where it is quiet less
         static bool Grows(SteadyTurn turn) => turn.Growth > 0.0;
-        return Holds(scenario, ChatterPart.BodyDamping, 1.0, guess, Grows) is bool here ? Edge(scenario, guess, ChatterPart.BodyDamping, Grows, here, here ? Reach : 1.0 / Reach, cancel) : null;
+        return Holds(scenario, ChatterPart.BodyDamping, 1.0, guess, Grows, work) is bool here ? Edge(scenario, guess, ChatterPart.BodyDamping, Grows, here, here ? Reach : 1.0 / Reach, work) : null;
     }
 
     /// <summary>The factor on a number of the tyres, from 1 towards the last one, at which something of its steady turn changes; null if there is none.</summary>
@@ -53,16 +53,16 @@ internal static class ChatterSearch
     /// <param name="of">What may change.</param>
     /// <param name="here">Whether it is so with the number as it is.</param>
     /// <param name="last">The last factor that is tried [1].</param>
-    /// <param name="cancel">Stops the work.</param>
-    public static double? Edge(ScenarioSettings scenario, double[]? guess, ChatterPart part, Func<SteadyTurn, bool> of, bool here, double last, CancellationToken cancel)
+    /// <param name="work">What its evaluations are booked to.</param>
+    public static double? Edge(ScenarioSettings scenario, double[]? guess, ChatterPart part, Func<SteadyTurn, bool> of, bool here, double last, WorkBudget work)
     {
         int steps = (int)Math.Round(Math.Abs(Math.Log(last)) / s_step);
         double inside = 1.0;
         for (int i = 1; i <= steps; i++)
         {
-            cancel.ThrowIfCancellationRequested();
+            work.Cancel.ThrowIfCancellationRequested();
             double factor = Math.Exp(Math.Sign(Math.Log(last)) * i * s_step);
-            if (Holds(scenario, part, factor, guess, of) is bool other && other != here)
+            if (Holds(scenario, part, factor, guess, of, work) is bool other && other != here)
             {
                 return Bisect(inside, factor);
             }
@@ -77,7 +77,7 @@ internal static class ChatterSearch
             while (Math.Abs(Math.Log(other / same)) > Accuracy)
             {
                 double middle = Math.Sqrt(same * other);
-                (same, other) = Holds(scenario, part, middle, guess, of) == here ? (middle, other) : (same, middle);
+                (same, other) = Holds(scenario, part, middle, guess, of, work) == here ? (middle, other) : (same, middle);
             }
 
             return Math.Sqrt(same * other);
@@ -86,13 +86,13 @@ internal static class ChatterSearch
 
     private static ScenarioSettings Scaled(ScenarioSettings scenario, double factor) => TyreNumber.Of(ChatterPart.BodyDamping).Scaled(scenario, factor);
 
-    private static bool? Holds(ScenarioSettings scenario, ChatterPart part, double factor, double[]? guess, Func<SteadyTurn, bool> of) =>
-        TurnModel.Create(TyreNumber.Of(part).Scaled(scenario, factor), out _) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? of(turn) : null;
+    private static bool? Holds(ScenarioSettings scenario, ChatterPart part, double factor, double[]? guess, Func<SteadyTurn, bool> of, WorkBudget work) =>
+        TurnModel.Create(TyreNumber.Of(part).Scaled(scenario, factor), out _, work) is TurnModel model && SteadyTurn.Find(model, guess) is SteadyTurn turn ? of(turn) : null;
 
     // Damping is raised under a full cycle until that dies.
-    private static double? StopFactor(ScenarioSettings scenario, double from, CancellationToken cancel)
+    private static double? StopFactor(ScenarioSettings scenario, double from, WorkBudget work)
     {
-        if (TurnModel.Create(Scaled(scenario, from), out _) is not TurnModel low)
+        if (TurnModel.Create(Scaled(scenario, from), out _, work) is not TurnModel low)
         {
             return null;
         }
@@ -105,8 +105,8 @@ internal static class ChatterSearch
 
         for (double raise = Raise; raise < MostRaise; raise *= Raise)
         {
-            cancel.ThrowIfCancellationRequested();
-            if (TurnModel.Create(Scaled(scenario, raise * from), out _) is not TurnModel model || !y.All(double.IsFinite))
+            work.Cancel.ThrowIfCancellationRequested();
+            if (TurnModel.Create(Scaled(scenario, raise * from), out _, work) is not TurnModel model || !y.All(double.IsFinite))
             {
                 return null;
             }

@@ -29,7 +29,10 @@ public sealed class StabilityMap
     // Longest time a disturbed turn is followed [s].
     private const double FollowedFor = 2.0;
 
-    private StabilityMap(double[] x, double[] y, StabilityPoint?[,] points) => (X, Y, Points) = (x, y, points);
+    /// <summary>Evaluations that a map is usually allowed: those of the shipped turns need less [1].</summary>
+    public const long UsualWork = 100_000_000;
+
+    private StabilityMap(double[] x, double[] y, StabilityPoint?[,] points, int leftOut) => (X, Y, Points, LeftOut) = (x, y, points, leftOut);
 
     /// <summary>Values of the first input [its own unit].</summary>
     public double[] X { get; }
@@ -39,6 +42,9 @@ public sealed class StabilityMap
 
     /// <summary>Points by index of x, then of y; null where the scenario cannot be had.</summary>
     public StabilityPoint?[,] Points { get; }
+
+    /// <summary>Points that would have taken more work than is left for their row, and are null [1].</summary>
+    public int LeftOut { get; }
 
     /// <summary>All points that are there.</summary>
     public IEnumerable<StabilityPoint> Found => Points.Cast<StabilityPoint?>().OfType<StabilityPoint>().Where(p => double.IsFinite(p.Growth));
@@ -77,7 +83,17 @@ public sealed class StabilityMap
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static StabilityMap Compute(
         (double From, double To) x, (double From, double To) y, Func<double, double, ScenarioSettings?> scenarioAt, Action? rowDone = null, CancellationToken cancel = default) =>
-        Compute(Spaced(x.From, x.To, UsualPoints), Spaced(y.From, y.To, UsualRows), scenarioAt, EveryX, EveryY, rowDone, cancel);
+        Compute(x, y, scenarioAt, rowDone, WorkBudget.Endless(cancel));
+
+    /// <summary>The same within a limit of work, the same for each row.</summary>
+    /// <param name="x">Ends of the first input [its own unit].</param>
+    /// <param name="y">Ends of the second input [its own unit].</param>
+    /// <param name="scenarioAt">The scenario at two values; null where there is none. Called from several threads.</param>
+    /// <param name="rowDone">Called after each row, from several threads; may be null.</param>
+    /// <param name="work">The work for all rows.</param>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
+    public static StabilityMap Compute((double From, double To) x, (double From, double To) y, Func<double, double, ScenarioSettings?> scenarioAt, Action? rowDone, WorkBudget work) =>
+        Compute(Spaced(x.From, x.To, UsualPoints), Spaced(y.From, y.To, UsualRows), scenarioAt, EveryX, EveryY, rowDone, work);
 
     /// <summary>Computes a map. Rows run side by side; each is followed from point to point, so that the map is the same for any number of threads.</summary>
     /// <param name="x">Values of the first input [its own unit].</param>
@@ -89,31 +105,39 @@ public sealed class StabilityMap
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static StabilityMap Compute(
-        double[] x, double[] y, Func<double, double, ScenarioSettings?> scenarioAt, int everyX, int everyY, Action? rowDone = null, CancellationToken cancel = default)
+        double[] x, double[] y, Func<double, double, ScenarioSettings?> scenarioAt, int everyX, int everyY, Action? rowDone = null, CancellationToken cancel = default) =>
+        Compute(x, y, scenarioAt, everyX, everyY, rowDone, WorkBudget.Endless(cancel));
+
+    private static StabilityMap Compute(double[] x, double[] y, Func<double, double, ScenarioSettings?> scenarioAt, int everyX, int everyY, Action? rowDone, WorkBudget work)
     {
         var points = new StabilityPoint?[x.Length, y.Length];
-        Parallel.For(0, y.Length, new ParallelOptions { CancellationToken = cancel }, j =>
+        int leftOut = 0;
+        Parallel.For(0, y.Length, new ParallelOptions { CancellationToken = work.Cancel }, j =>
         {
             double[]? guess = null;
+            WorkBudget row = work.Part(1.0 / y.Length);
             for (int i = 0; i < x.Length; i++)
             {
-                cancel.ThrowIfCancellationRequested();
+                work.Cancel.ThrowIfCancellationRequested();
                 bool isSimulated = i % everyX == everyX / 2 && j % everyY == everyY / 2;
-                points[i, j] = scenarioAt(x[i], y[j]) is ScenarioSettings scenario ? Point(scenario, ref guess, isSimulated, cancel) : null;
+                if (scenarioAt(x[i], y[j]) is ScenarioSettings scenario && !WorkBudget.Try(() => points[i, j] = Point(scenario, ref guess, isSimulated, row)))
+                {
+                    Interlocked.Increment(ref leftOut);
+                }
             }
 
             rowDone?.Invoke();
         });
-        return new StabilityMap(x, y, points);
+        return new StabilityMap(x, y, points, leftOut);
     }
 
-    private static StabilityPoint Point(ScenarioSettings scenario, ref double[]? guess, bool isSimulated, CancellationToken cancel)
+    private static StabilityPoint Point(ScenarioSettings scenario, ref double[]? guess, bool isSimulated, WorkBudget work)
     {
-        SteadyTurn? turn = ChatterReview.Steady(scenario, guess, out NoModesCause cause);
+        SteadyTurn? turn = ChatterReview.Steady(scenario, guess, out NoModesCause cause, work);
         guess = turn?.State;
 
         // a run only where small swings die out: there a large one may keep itself going
-        ChatterKind chatter = ChatterReview.Of(turn, cause, () => Simulator.Run(scenario, cancel).Chatter, cancel).Kind;
+        ChatterKind chatter = ChatterReview.Of(turn, cause, () => Simulator.Run(scenario, work).Chatter, work).Kind;
         if (turn is null)
         {
             return new StabilityPoint(double.NaN, TurnPart.Drift, 0.0, double.NaN, null, chatter);

@@ -70,7 +70,8 @@ internal sealed class SteadyTurn
                 BodyDamping = Math.Max(t.BodyDamping, TwinBodyDamping * Math.Sqrt(t.BodyStiffness * t.TreadMass)),
                 VerticalDamping = Math.Max(t.VerticalDamping, TwinVerticalDamping),
             }),
-            out _);
+            out _,
+            model.Work);
         if (twin is null)
         {
             return null;

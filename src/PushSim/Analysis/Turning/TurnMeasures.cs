@@ -6,7 +6,7 @@ namespace PushSim.Analysis.Turning;
 
 /// <summary>What would help a turn, each with its number: for a robot that turns the effect of a usual change, for one that cannot the least change that
 /// lets it; and the least current limit and motor that still turn it. Every number is a run from rest.</summary>
-internal sealed class TurnMeasures(ScenarioSettings scenario, CancellationToken cancel)
+internal sealed class TurnMeasures(ScenarioSettings scenario, WorkBudget work)
 {
     // Accuracy of the least changes, limits and motors [1].
     private const double Accuracy = 0.01;
@@ -168,8 +168,8 @@ internal sealed class TurnMeasures(ScenarioSettings scenario, CancellationToken 
 
     private TurnTrial Try(RobotSettings robot)
     {
-        cancel.ThrowIfCancellationRequested();
-        return TurnTrial.Of(scenario with { Robot = robot }, cancel);
+        work.Cancel.ThrowIfCancellationRequested();
+        return TurnTrial.Of(scenario with { Robot = robot }, work);
     }
 
     private static RobotSettings Limited(RobotSettings robot, double share) => robot with

@@ -21,9 +21,10 @@ internal sealed class TurnModel
     private readonly Dual<R1>[] _y;
     private readonly Dual<R1>[] _dy;
 
-    private TurnModel(ScenarioSettings frozen)
+    private TurnModel(ScenarioSettings frozen, WorkBudget work)
     {
         Scenario = frozen;
+        Work = work;
         System = new RobotSystem(frozen);
         System.EnterSegment(0);
         StateLayout layout = System.Layout;
@@ -51,6 +52,9 @@ internal sealed class TurnModel
     /// <summary>The scenario with its slow states frozen and its command constant; its robot is in canonical order.</summary>
     public ScenarioSettings Scenario { get; }
 
+    /// <summary>What its evaluations are booked to.</summary>
+    public WorkBudget Work { get; }
+
     /// <summary>The engine's system for it.</summary>
     public RobotSystem System { get; }
 
@@ -61,7 +65,10 @@ internal sealed class TurnModel
     public double[] Typical { get; }
 
     /// <summary>The model of a scenario's last command; null, with the cause, where there is no steady turn to look for.</summary>
-    public static TurnModel? Create(ScenarioSettings scenario, out NoModesCause cause)
+    /// <param name="scenario">The turn.</param>
+    /// <param name="cause">Why there is none.</param>
+    /// <param name="work">What its evaluations are booked to; null: nothing.</param>
+    public static TurnModel? Create(ScenarioSettings scenario, out NoModesCause cause, WorkBudget? work = null)
     {
         cause = WhyNot(scenario);
         if (cause != NoModesCause.None)
@@ -71,7 +78,7 @@ internal sealed class TurnModel
 
         try
         {
-            return new TurnModel(Freeze(scenario));
+            return new TurnModel(Freeze(scenario), work ?? WorkBudget.Endless());
         }
         catch (SimulationException)
         {
@@ -89,6 +96,7 @@ internal sealed class TurnModel
     /// <summary>Derivatives of the moving states.</summary>
     public double[] Rates(double[] y)
     {
+        Work.Add(1);
         double[] dy = new double[y.Length];
         System.Evaluate(0.0, 0.0, [.. y], dy);
         return [.. Moving.Select(i => dy[i])];
@@ -98,6 +106,7 @@ internal sealed class TurnModel
     public Matrix<double> Jacobian(double[] y)
     {
         int n = Moving.Length;
+        Work.Add(n);
         Matrix<double> a = Matrix<double>.Build.Dense(n, n);
         for (int j = 0; j < n; j++)
         {
@@ -174,7 +183,9 @@ internal sealed class TurnModel
             MaximumStep = 0.05,
             MaximumEvaluations = (long)Math.Max(1e5, Scenario.Numerics.MaxEvaluationsPerSecond * duration),
         };
-        return integration.Run(0.0, duration, y, [], settings, ref observer);
+        IntegrationReport report = integration.Run(0.0, duration, y, [], settings with { MaximumEvaluations = Math.Min(Work.Left, settings.MaximumEvaluations) }, ref observer);
+        Work.Spend(report, settings.MaximumEvaluations);
+        return report;
     }
 
     private double[] Frictions(double[] y)

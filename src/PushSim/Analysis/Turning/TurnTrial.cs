@@ -19,9 +19,9 @@ internal sealed record TurnTrial(bool Turns, double YawRate, double ScrubMoment,
     private const double LeastShare = 0.02;
 
     /// <summary>Runs it. A run that tips or fails does not turn.</summary>
-    public static TurnTrial Of(ScenarioSettings scenario, CancellationToken cancel)
+    public static TurnTrial Of(ScenarioSettings scenario, WorkBudget work)
     {
-        RunResult run = Simulator.Run(scenario with { Numerics = scenario.Numerics with { SampleRate = SampleRate } }, cancel);
+        RunResult run = Simulator.Run(scenario with { Numerics = scenario.Numerics with { SampleRate = SampleRate } }, work);
         if (run.Status != RunStatus.Finished)
         {
             return new TurnTrial(false, 0.0, 0.0, 0.0);

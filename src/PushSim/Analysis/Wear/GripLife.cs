@@ -20,7 +20,15 @@ public sealed record GripLife(double Clean, double AfterOne, double AfterSix, in
     /// <param name="scenario">One run.</param>
     /// <param name="first">The first of them, if it is there already; null: not.</param>
     /// <param name="cancel">Stops it.</param>
-    public static GripLife? Of(ScenarioSettings scenario, RunResult? first, CancellationToken cancel)
+    public static GripLife? Of(ScenarioSettings scenario, RunResult? first, CancellationToken cancel) => Of(scenario, first, WorkBudget.Endless(cancel));
+
+    /// <summary>The same as a part of more work.</summary>
+    /// <param name="scenario">One run.</param>
+    /// <param name="first">The first of them, if it is there already; null: not.</param>
+    /// <param name="work">What is left for it.</param>
+    /// <param name="known">Dust before and after runs of this scenario that are known.</param>
+    /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
+    internal static GripLife? Of(ScenarioSettings scenario, RunResult? first, WorkBudget work, ICollection<(double[] Before, double[]? After)>? known = null)
     {
         if (!scenario.Robot.Wheels.All(w => GripSeries.TakesDust(w.Tyre, scenario.Floor)))
         {
@@ -29,7 +37,7 @@ public sealed record GripLife(double Clean, double AfterOne, double AfterSix, in
 
         TyreLifeSettings life = scenario.TyreLife ?? new TyreLifeSettings();
         int most = Math.Max(Six, life.Runs);
-        GripSeries? series = GripSeries.Of(scenario with { TyreLife = life with { CleanEvery = 0, Runs = most } }, first, cancel);
+        GripSeries? series = GripSeries.Of(scenario with { TyreLife = life with { CleanEvery = 0, Runs = most } }, first, work, known);
         return series?.Runs.Count == most + 1
             ? new GripLife(series.Runs[0].Friction, series.Runs[1].Friction, series.Runs[Six].Friction, series.RunsUntilLoss, life.GripLoss, most, scenario.Floor.Dust)
             : null;

@@ -23,8 +23,29 @@ public sealed record GripSeries
     /// <param name="scenario">The run that is repeated; without <see cref="ScenarioSettings.TyreLife"/> its usual values hold.</param>
     /// <param name="first">The first run, if it is there already.</param>
     /// <param name="cancel">Stops it.</param>
-    public static GripSeries? Of(ScenarioSettings scenario, RunResult? first, CancellationToken cancel)
+    public static GripSeries? Of(ScenarioSettings scenario, RunResult? first, CancellationToken cancel) => Of(scenario, first, WorkBudget.Endless(cancel));
+
+    /// <summary>The same within a limit of work.</summary>
+    /// <param name="scenario">The run that is repeated.</param>
+    /// <param name="first">The first run, if it is there already.</param>
+    /// <param name="work">What is left for it.</param>
+    /// <param name="isCut">Whether there is none because more was needed.</param>
+    public static GripSeries? Of(ScenarioSettings scenario, RunResult? first, WorkBudget work, out bool isCut)
     {
+        GripSeries? series = null;
+        isCut = !WorkBudget.Try(() => series = Of(scenario, first, work));
+        return series;
+    }
+
+    /// <summary>The same as a part of more work.</summary>
+    /// <param name="scenario">The run that is repeated.</param>
+    /// <param name="first">The first run, if it is there already.</param>
+    /// <param name="work">What is left for it.</param>
+    /// <param name="known">Dust before and after runs of this scenario that are known; takes those of this series, too.</param>
+    /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
+    internal static GripSeries? Of(ScenarioSettings scenario, RunResult? first, WorkBudget work, ICollection<(double[] Before, double[]? After)>? known = null)
+    {
+        known ??= [];
         TyreLifeSettings life = scenario.TyreLife ?? new TyreLifeSettings();
         if (!scenario.Robot.Wheels.Any(w => TakesDust(w.Tyre, scenario.Floor)))
         {
@@ -38,13 +59,21 @@ public sealed record GripSeries
         List<GripAfterRun> runs = [State(run, loads, fouling, 0, isCleaned: false)];
         for (int n = 1; n <= life.Runs; n++)
         {
-            RunResult result = n == 1 && first is not null ? first : Simulator.Run(With(run, fouling), cancel);
-            if (result.Status == RunStatus.Failed)
+            double[] before = fouling;
+            (double[]? was, double[]? after) = known.FirstOrDefault(k => k.Before.SequenceEqual(before));
+            if (was is null)
+            {
+                RunResult result = n == 1 && first is not null ? first : Simulator.Run(With(run, before), work);
+                after = result.Status == RunStatus.Failed ? null : [.. result.Trace.Wheels.Select((w, i) => w.Fouling?[^1] ?? before[i])];
+                known.Add((before, after));
+            }
+
+            if (after is null)
             {
                 break;
             }
 
-            fouling = [.. result.Trace.Wheels.Select((w, i) => w.Fouling?[^1] ?? fouling[i])];
+            fouling = after;
             runs.Add(State(run, loads, fouling, n, isCleaned: false));
             if (life.CleanEvery > 0 && n % life.CleanEvery == 0 && n < life.Runs)
             {

@@ -21,6 +21,9 @@ public sealed record RankedTyre(string Name, RunStop? Stop)
     /// <summary>Whether it chatters.</summary>
     public ChatterVerdict Chatter { get; init; } = ChatterVerdict.Unknown(ChatterDoubt.Stopped);
 
+    /// <summary>Whether its chatter or its grip over the runs would have taken more work than it has.</summary>
+    public bool IsCut { get; init; }
+
     /// <summary>Its run's answers; null if it could not be run.</summary>
     public RunAnswers? Answers { get; init; }
 
@@ -40,32 +43,52 @@ public sealed record RankedTyre(string Name, RunStop? Stop)
     /// <param name="materials">Name, and the scenario with its tyres or the reason why there is none.</param>
     /// <param name="withGrip">Whether to follow the dust over many runs too.</param>
     /// <param name="cancel">Stops it.</param>
-    public static IReadOnlyList<RankedTyre> Rank(IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> materials, bool withGrip, CancellationToken cancel)
-    {
-        List<RankedTyre> ranked = [];
-        foreach ((string name, ScenarioSettings? scenario, string reason) in materials)
-        {
-            cancel.ThrowIfCancellationRequested();
-            ranked.Add(scenario is null ? new RankedTyre(name, RunStop.Refused(reason)) : Run(name, scenario, withGrip, cancel));
-        }
+    public static IReadOnlyList<RankedTyre> Rank(IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> materials, bool withGrip, CancellationToken cancel) =>
+        Rank(materials, withGrip, WorkBudget.Endless(cancel), long.MaxValue);
 
+    /// <summary>The same with a limit of work for what each material is asked besides its run. All processors work at it.</summary>
+    /// <param name="materials">Name, and the scenario with its tyres or the reason why there is none.</param>
+    /// <param name="withGrip">Whether to follow the dust over many runs too.</param>
+    /// <param name="work">What the evaluations are booked to.</param>
+    /// <param name="most">Evaluations for the grip and for the chatter of each [1].</param>
+    /// <param name="oneDone">Called after each material, from several threads; may be null.</param>
+    public static IReadOnlyList<RankedTyre> Rank(
+        IEnumerable<(string Name, ScenarioSettings? Scenario, string Reason)> materials, bool withGrip, WorkBudget work, long most, Action? oneDone = null)
+    {
+        RankedTyre[] ranked = SideBySide.Do([.. materials], (m, _) =>
+        {
+            RankedTyre one = m.Scenario is null ? new RankedTyre(m.Name, RunStop.Refused(m.Reason)) : Run(m.Name, m.Scenario, withGrip, work, most);
+            oneDone?.Invoke();
+            return one;
+        }, work.Free());
         return [.. ranked.OrderBy(r => r.DepthPerMatch ?? double.PositiveInfinity).ThenBy(r => r.VolumePerMatch ?? double.PositiveInfinity)];
     }
 
-    private static RankedTyre Run(string name, ScenarioSettings scenario, bool withGrip, CancellationToken cancel)
+    private static RankedTyre Run(string name, ScenarioSettings scenario, bool withGrip, WorkBudget work, long most)
     {
-        RunResult result = Simulator.Run(scenario, cancel);
+        RunResult result = Simulator.Run(scenario, work.Free());
         if (result.Status == RunStatus.Failed)
         {
             return new RankedTyre(name, result.Stop);
         }
 
+        List<(double[] Before, double[]? After)> dust = [];
+        GripSeries? grip = null;
+        GripLife? life = null;
+        WorkBudget runs = work.Limited(most);
+        bool isWhole = WorkBudget.Try(() =>
+        {
+            grip = withGrip ? GripSeries.Of(scenario, result, runs, dust) : null;
+            life = GripLife.Of(scenario, result, runs, dust);
+        });
+        ChatterVerdict chatter = ChatterReview.Of(result, work.Limited(most));
         return new RankedTyre(name, Stop: null)
         {
             Wear = WearReport.Of(result),
-            Grip = withGrip ? GripSeries.Of(scenario, result, cancel) : null,
-            Life = GripLife.Of(scenario, result, cancel),
-            Chatter = ChatterReview.Of(result, cancel),
+            Grip = grip,
+            Life = life,
+            Chatter = chatter,
+            IsCut = !isWhole || chatter.IsCureLeftOut || chatter.NoModes == NoModesCause.LeftOut,
             Answers = result.Answers,
             CleanFriction = GripSeries.CleanFriction(scenario),
         };

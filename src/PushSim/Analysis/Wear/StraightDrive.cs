@@ -35,9 +35,15 @@ public static class StraightDrive
     }
 
     /// <summary>Runs it; null for a robot that nothing drives.</summary>
-    public static RunResult? Run(ScenarioSettings scenario, CancellationToken cancel)
+    public static RunResult? Run(ScenarioSettings scenario, CancellationToken cancel) => Run(scenario, WorkBudget.Endless(cancel));
+
+    /// <summary>The same as a part of more work; null where it needs more than is left, too.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="work">What is left for it.</param>
+    public static RunResult? Run(ScenarioSettings scenario, WorkBudget work)
     {
-        RunResult? run = scenario.Robot.Controllers.Count == 0 ? null : Simulator.Run(Of(scenario), cancel);
+        RunResult? run = null;
+        WorkBudget.Try(() => run = scenario.Robot.Controllers.Count == 0 ? null : Simulator.Run(Of(scenario), work));
         return run?.Status == RunStatus.Finished ? run : null;
     }
 }

@@ -58,7 +58,7 @@ public class GrowthTests(ITestOutputHelper output)
                 ScenarioSettings scenario = TestRobots.Spot(TestRobots.FourWheels(Bouncy with { SlipSpeed = slipSpeed }, limit: 10.0), turn);
                 points++;
                 string at = string.Create(CultureInfo.InvariantCulture, $"slip speed {slipSpeed}, turn {turn}");
-                double? onset = ChatterSearch.OnsetFactor(scenario, null, CancellationToken.None);
+                double? onset = ChatterSearch.OnsetFactor(scenario, null, WorkBudget.Endless());
                 if (onset is not double factor)
                 {
                     wrong.Add(at + ": no onset");

@@ -199,7 +199,7 @@ public class TurnReviewTests
         Assert.True(first.Points[0, 2]!.Growth > 0.0 && first.Points[4, 2]!.Growth < 0.0);
     }
 
-    private static bool Turns(RobotSettings robot) => TurnTrial.Of(TestRobots.Spot(robot), CancellationToken.None).Turns;
+    private static bool Turns(RobotSettings robot) => TurnTrial.Of(TestRobots.Spot(robot), WorkBudget.Endless()).Turns;
 
     private static ScenarioSettings Damped(ScenarioSettings scenario, double factor) => TurnModel.With(scenario, t => t with { BodyDamping = factor * t.BodyDamping });
 }

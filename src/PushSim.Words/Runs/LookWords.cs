@@ -1,0 +1,44 @@
+using PushSim.Words.Turns;
+
+namespace PushSim.Words.Runs;
+
+/// <summary>What a closer look adds to the verdict of a run, and what it left out.</summary>
+public static class LookWords
+{
+    /// <summary>What it adds, in a sentence or two; empty if nothing.</summary>
+    /// <param name="run">The run after the closer look.</param>
+    public static string Of(RunResult run)
+    {
+        string chatter = ChatterWords.Clause(run.Chatter);
+        string[] clauses =
+        [
+            .. run.Turning is TurnReport turn ? TurnWords.Reserve(turn) : [],
+            .. chatter != ChatterWords.Clause(ChatterVerdict.OfRun(run.Status, run.Answers)) ? [chatter.TrimStart(';', ' ')] : Array.Empty<string>(),
+            .. run.Shove?.TooCloseToCall == true ? ["too close to call: " + RunWords.TooClose(run)] : Array.Empty<string>(),
+        ];
+        return clauses.Length == 0 ? "" : $"Looked closer: {string.Join("; ", clauses)}.";
+    }
+
+    /// <summary>What was left out and how to ask for it; empty if nothing was.</summary>
+    /// <param name="look">The closer look; null for none.</param>
+    public static string LeftOut(CloserLookReport? look) => look is not { LeftOut.Count: > 0 } ? ""
+        : string.Create(CultureInfo.InvariantCulture, $"the closer look left out {string.Join(", ", look.LeftOut.Select(Of))}: more than its {look.Allowed / 1e6:0.#} million evaluations; --closer takes the time");
+
+    /// <summary>Key of a part for scripts.</summary>
+    public static string Key(LookPart part) => Row(part).Key;
+
+    private static string Of(LookPart part) => Row(part).Words;
+
+    private static (string Key, string Words) Row(LookPart part) => part switch
+    {
+        LookPart.CloseCall => ("close_call", "whether it is too close to call"),
+        LookPart.Starts => ("starts", "what the shove owes to who moves first"),
+        LookPart.LeastCurrent => ("least_current", "the least current limit that turns it"),
+        LookPart.LeastMotor => ("least_motor", "the least motors that turn it"),
+        LookPart.Helps => ("helps", "what a change would do"),
+        LookPart.Modes => ("modes", "whether small swings grow"),
+        LookPart.Range => ("range", "the damping at which chatter begins and stops"),
+        LookPart.Cure => ("cure", "what would keep its tyres quiet"),
+        _ => ("grip", "grip over the runs"),
+    };
+}
