@@ -1,40 +1,45 @@
 namespace PushSim.Cli.Matches;
 
-/// <summary>Finished matches in an output folder.</summary>
+/// <summary>Journals of matches in an output folder.</summary>
 /// <param name="folder">The folder.</param>
 /// <param name="isShared">Whether other processes write parts into it, so that it is marked as ours already.</param>
 internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchStore
 {
-    // Ending of the file that is written beside and then renamed.
-    private const string Beside = ".new";
+    private const int ReadBuffer = 1 << 14;
 
     public IEnumerable<string> Names => Directory.EnumerateFiles(folder.Path).Select(f => Path.GetFileName(f));
 
-    public TextReader? Open(string name) => File.Exists(Of(name)) ? new StreamReader(Of(name)) : null;
-
-    public TextWriter Begin(string name, Action<TextWriter> start)
+    /// <summary>Keeps others from adding to a journal.</summary>
+    /// <param name="name">Its name.</param>
+    /// <returns>Ends it; null if somebody else adds to it.</returns>
+    public IDisposable? Hold(string name)
     {
-        string path = Of(name);
         if (!isShared)
         {
             // the journal comes long before the first file of the result: without a mark a killed run's folder would be nobody's
-            folder.Claim(name + Beside);
+            folder.Claim();
         }
 
-        using (StreamWriter writer = Writer(path + Beside, append: false))
-        {
-            start(writer);
-        }
-
-        File.Move(path + Beside, path, overwrite: true);
-        StreamWriter journal = Writer(path, append: true);
-        journal.AutoFlush = true;
-        return journal;
+        return PartLock.Take(LockOf(name));
     }
+
+    public Stream? Open(string name) => File.Exists(Of(name)) ? new FileStream(Of(name), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, ReadBuffer, FileOptions.SequentialScan) : null;
+
+    public Stream Append(string name, long length)
+    {
+        var file = new FileStream(Of(name), FileMode.OpenOrCreate, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
+        file.SetLength(length);
+        file.Seek(length, SeekOrigin.Begin);
+        return new SyncedFile(file);
+    }
+
+    public void Rename(string from, string to) => File.Move(Of(from), Of(to), overwrite: false);
 
     public void Remove(string name) => File.Delete(Of(name));
 
-    private static StreamWriter Writer(string path, bool append) => new(path, append, new UTF8Encoding(false)) { NewLine = "\n" };
+    public bool IsHeld(string name) => PartLock.IsTaken(LockOf(name));
 
     private string Of(string name) => Path.Combine(folder.Path, name);
+
+    private string LockOf(string name) => Path.Combine(folder.Path, $"{OutputFolder.MarkName}.{name}.lock");
 }

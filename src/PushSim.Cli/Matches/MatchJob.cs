@@ -1,49 +1,57 @@
 namespace PushSim.Cli.Matches;
 
-/// <summary>The drawn matches of a command on their way: progress, what is kept in the folder, and what is said about it.</summary>
-internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? folder, TextWriter error, CancellationToken cancel)
+/// <summary>The drawn matches of a command on their way: progress, what is kept in the folder, and what is said about it. It holds the journal until it ends.</summary>
+internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? folder, TextWriter error, CancellationToken cancel) : IDisposable
 {
-    /// <summary>Opens the command's folder: a part shares it with other processes.</summary>
-    public static OutputFolder? Open(OutputRequest request, string name, MatchPlan plan) => request.Open(name, plan.Part is null ? null : OutputFolder.Join);
+    private IDisposable? _hold;
+
+    /// <summary>Opens the command's folder: a part shares it with other processes, and a check changes nothing in it.</summary>
+    public static OutputFolder? Open(OutputRequest request, string name, MatchPlan plan) => request.Open(name, plan.Part is null && !plan.Merge ? null : OutputFolder.Join);
 
     /// <summary>Keeps matches in the folder; null without one.</summary>
     public static IMatchStore? Store(OutputFolder? folder, MatchPlan plan) => folder is null ? null : new FolderStore(folder, isShared: plan.Part is not null);
 
     /// <summary>Runs what is missing or, if that was asked, joins the finished parts.</summary>
-    /// <param name="isQuiet">No progress.</param>
+    /// <param name="output">Takes what a check tells.</param>
+    /// <param name="request">How much is shown, and whether as JSON.</param>
     /// <param name="within">Half-width of the first contest's win share at which it stops, the others after as many; 0 runs all [1].</param>
     /// <param name="rounds">Rounds over all contests, so that an interrupt leaves some matches of each [1].</param>
     /// <param name="words">Why all contests together have so many matches, told with their count; empty if that is plain.</param>
-    /// <returns>False, with the cause told, if parts cannot be joined.</returns>
-    public bool Run(bool isQuiet, double within = 0.0, int rounds = 1, string words = "")
+    /// <returns>An exit code if the command ends with it; null if it goes on.</returns>
+    public int? Run(TextWriter output, OutputRequest request, double within = 0.0, int rounds = 1, string words = "")
     {
         if (plan.Merge)
         {
-            return Merge();
+            return plan.Check ? PartReport.Check(work.Merge(), plan, folder!, request, output) : Merge();
         }
 
-        if (!work.Resume())
+        if (folder is not null)
         {
-            error.WriteLine($"pushsim: {work.Kept.Name} is of other files, options, seed or count, or of another version; starting anew");
+            _hold = new FolderStore(folder, isShared: plan.Part is not null).Hold(work.Name);
+            if (_hold is null)
+            {
+                error.WriteLine($"pushsim: error: another command is playing into {Path.Combine(folder.Path, work.Name)}; wait for its end, or give another folder with --out");
+                return ExitCode.CannotReadOrWrite;
+            }
         }
 
+        Tell(work.Resume());
         if (work.Finished > 0)
         {
             error.WriteLine($"pushsim: going on after {work.Finished} finished matches");
         }
 
-        var progress = new ProgressLine(error, "matches", work.All - work.Finished, isQuiet) { Head = words.Length == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{work.All} matches in all: {words}") };
+        var progress = new ProgressLine(error, "matches", work.All - work.Finished, request.HasNoProgress) { Head = words.Length == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{work.All} matches in all: {words}") };
         work.Run(within, rounds, progress.Step, () => progress.Seconds, cancel);
         progress.End();
-        return true;
+        return null;
     }
 
     /// <summary>Says how far the part came.</summary>
     public int EndPart(TextWriter output)
     {
-        FinishedHead kept = work.Kept;
         string state = cancel.IsCancellationRequested ? "so far, interrupted; the same command goes on" : "finished";
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"part {kept.Part} of {kept.Parts}: {work.Finished} matches {state}, in {Path.Combine(folder!.Path, kept.Name)}"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"part {work.Part.Part} of {work.Part.Parts}: {work.Finished} matches {state}, in {Path.Combine(folder!.Path, work.Name)}"));
         return cancel.IsCancellationRequested ? ExitCode.Interrupted : ExitCode.Done;
     }
 
@@ -55,29 +63,58 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
         return ExitCode.Interrupted;
     }
 
-    /// <summary>Removes what there was to go on from, once the result is written.</summary>
-    public void Forget()
+    /// <summary>Whether an earlier result stays because this one is interrupted; says so.</summary>
+    /// <param name="file">The file that every result has.</param>
+    public bool KeepsEarlier(string file)
     {
-        if (!cancel.IsCancellationRequested)
+        bool keeps = cancel.IsCancellationRequested && folder is not null && File.Exists(Path.Combine(folder.Path, file));
+        if (keeps)
         {
-            work.Forget();
+            error.WriteLine($"pushsim: interrupted, so the earlier result in {folder!.Path} stays");
+        }
+
+        return keeps;
+    }
+
+    public void Dispose() => _hold?.Dispose();
+
+    private void Tell(ResumeState state)
+    {
+        if (state.Reason.Length > 0)
+        {
+            error.WriteLine($"pushsim: {work.Name} does not fit: {PlainText.Of(state.Reason)}; it is kept as {state.Aside}, and this starts anew");
+        }
+
+        foreach (JournalProblem problem in state.Problems)
+        {
+            error.WriteLine($"pushsim: warning: {PlainText.Of(problem.ToString())}");
+        }
+
+        if (state.Refused > 0)
+        {
+            string lines = state.Refused == 1 ? "1 line is" : string.Create(CultureInfo.InvariantCulture, $"{state.Refused} lines are");
+            error.WriteLine($"pushsim: {lines} refused, and what is missing is played again; the journal as it was is kept as {state.Aside}");
         }
     }
 
-    private bool Merge()
+    private int? Merge()
     {
         MergeState state = work.Merge();
         if (state.Splits.Count != 1)
         {
-            error.WriteLine(state.Splits.Count == 0 ? $"pushsim: error: no finished parts in {folder!.Path}" : $"pushsim: error: parts of different splits in {folder!.Path} ({string.Join(", ", state.Splits)} parts); keep one split there");
+            error.WriteLine("pushsim: error: " + PartReport.Splits(state, folder!.Path));
         }
         else if (!state.IsWhole)
         {
-            error.WriteLine("pushsim: error: these parts are not finished, or are of other files, options, seed or count, or of another version: "
-                + string.Join(", ", state.Unfinished.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.Part}/{p.Parts} ({p.Finished} of {p.All})"))));
-            error.WriteLine("advice: run each with --part and otherwise the same command; a part that was begun goes on where it stopped");
+            error.WriteLine("pushsim: error: these parts are not finished, or are of something else:");
+            foreach (PartState part in state.Unfinished)
+            {
+                error.WriteLine("  " + PlainText.Of(PartReport.Line(part)));
+            }
+
+            error.WriteLine("advice: run each with --part and otherwise the same command; a part that was begun goes on where it stopped, and what is damaged is played again");
         }
 
-        return state.IsWhole;
+        return state.IsWhole ? null : ExitCode.RunFailed;
     }
 }

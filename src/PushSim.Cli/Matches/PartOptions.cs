@@ -23,14 +23,18 @@ internal sealed class PartOptions
 
     public Option<bool> Merge { get; } = new("--merge") { Description = "Join the finished parts in the output folder." };
 
+    public Option<bool> Check { get; } = new("--check") { Description = "With --merge: only tell of each part whether it is whole; plays and joins nothing." };
+
     public void AddTo(Command command, CommonOptions common)
     {
         command.Options.Add(Part);
         command.Options.Add(Merge);
+        command.Options.Add(Check);
         command.Validators.Add(found =>
         {
             bool isPart = found.GetResult(Part) is not null;
             string? wrong = isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
+                : found.GetValue(Check) && !found.GetValue(Merge) ? "--check looks at the parts that --merge joins: give both"
                 : isPart && found.GetValue(common.Report) ? "--report shows all matches together: give it with --merge"
                 : isPart && found.GetValue(common.Json) ? "--part prints no JSON: --merge does, for all parts together"
                 : found.GetValue(Merge) && found.GetValue(common.Json) && found.GetResult(common.Out) is null ? "with --json the folder of the parts must be named: add --out DIR"

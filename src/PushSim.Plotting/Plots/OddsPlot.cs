@@ -27,22 +27,32 @@ public static class OddsPlot
     /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
     /// <param name="others">The matches of other designs, each with its label and its robots; empty for none.</param>
     public static PlotSheet Of(
-        string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
-        IReadOnlyList<(string Label, string Robot, string Opponent, IReadOnlyList<MatchEnd> Outcomes)> others) =>
+        string robot, string opponent, IEnumerable<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
+        IReadOnlyList<(string Label, string Robot, string Opponent, IEnumerable<MatchEnd> Outcomes)> others) =>
         new(
         [
             Ground(robot, opponent, outcomes, ""), .. others.Where(o => o.Outcomes.Any(m => !m.HasFailed)).Select(o => Ground(o.Robot, o.Opponent, o.Outcomes, $", {o.Label}")), .. Mattering(inputs),
         ]);
 
-    private static ChartDrawing Ground(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, string label)
+    private static ChartDrawing Ground(string robot, string opponent, IEnumerable<MatchEnd> outcomes, string label)
     {
-        MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
-        string title = $"Ground gained by {robot} in {good.Length} matches{label}";
+        // counted once for all pictures: there may be too many matches to keep
+        var tally = new Tally();
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        foreach (MatchEnd end in outcomes.Where(o => !o.HasFailed))
+        {
+            tally.Add(end);
+            (low, high) = (Math.Min(low, end.GroundGained), Math.Max(high, end.GroundGained));
+        }
+
+        string title = $"Ground gained by {robot} in {tally.Matches} matches{label}";
+        Lazy<Columns> columns = new(() => Columns.Of(outcomes, Math.Max(0.02, Math.Max(-low, high)), Kinds(robot, opponent)));
         return new(
             title,
-            FormattableString.Invariant($"Plot: {title}, from {good.Min(o => o.GroundGained):0.000} to {good.Max(o => o.GroundGained):0.000} m; {robot} wins {good.Count(o => o.Winner == 0)}, {opponent} wins {good.Count(o => o.Winner == 1)}, {good.Count(o => o.Winner < 0)} stalemates."),
+            FormattableString.Invariant($"Plot: {title}, from {low:0.000} to {high:0.000} m; {robot} wins {tally.Wins}, {opponent} wins {tally.Losses}, {tally.Stalemates} stalemates."),
             380,
-            look => Distribution(look, title, robot, opponent, good));
+            look => Distribution(look, title, columns.Value));
     }
 
     private static List<ChartDrawing> Mattering(IReadOnlyList<(string Name, double Share)> inputs)
@@ -68,10 +78,11 @@ public static class OddsPlot
         new($"{robot} wins", 0, 255, 0.5, o => o.Winner == 0 && o.Ending != ShoveEnding.Tips),
     ];
 
-    internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
+    internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good) =>
+        Distribution(look, title, Columns.Of(good, Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained))), Kinds(robot, opponent)));
+
+    private static PlotModel Distribution(PlotLook look, string title, Columns columns)
     {
-        double most = Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained)));
-        double width = 2.0 * most / Bins;
         PlotModel model = Chart.Model(look, title);
         model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Ground gained [m]"));
         LinearAxis count = Chart.Axis(AxisPosition.Left, "Matches");
@@ -79,14 +90,19 @@ public static class OddsPlot
         count.MaximumPadding = 0.08;
         model.Axes.Add(count);
         double[] below = new double[Bins];
-        foreach (Kind kind in Kinds(robot, opponent))
+        for (int k = 0; k < columns.Kinds.Length; k++)
         {
+            Kind kind = columns.Kinds[k];
             var series = new RectangleBarSeries { Title = kind.Label, FillColor = OxyColor.FromAColor(kind.Alpha, Palette.Colour(kind.Shade)), StrokeColor = OxyColors.Black, StrokeThickness = kind.Stroke };
-            foreach (IGrouping<int, MatchEnd> bin in good.Where(kind.Has).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
+            for (int bin = 0; bin < Bins; bin++)
             {
-                double left = (bin.Key * width) - most;
-                series.Items.Add(new RectangleBarItem(left, below[bin.Key], left + width, below[bin.Key] + bin.Count()));
-                below[bin.Key] += bin.Count();
+                long matches = columns.Counts[k, bin];
+                if (matches > 0)
+                {
+                    double left = (bin * columns.Width) - columns.Most;
+                    series.Items.Add(new RectangleBarItem(left, below[bin], left + columns.Width, below[bin] + matches));
+                    below[bin] += matches;
+                }
             }
 
             if (series.Items.Count > 0)
@@ -121,4 +137,22 @@ public static class OddsPlot
     }
 
     private sealed record Kind(string Label, int Shade, byte Alpha, double Stroke, Func<MatchEnd, bool> Has);
+
+    // Matches by kind and ground, from -Most to Most
+    private sealed record Columns(Kind[] Kinds, long[,] Counts, double Most)
+    {
+        public double Width => 2.0 * Most / Bins;
+
+        public static Columns Of(IEnumerable<MatchEnd> outcomes, double most, Kind[] kinds)
+        {
+            var columns = new Columns(kinds, new long[kinds.Length, Bins], most);
+            foreach (MatchEnd end in outcomes.Where(o => !o.HasFailed))
+            {
+                int kind = Array.FindIndex(kinds, k => k.Has(end));
+                columns.Counts[kind, Math.Clamp((int)((end.GroundGained + most) / columns.Width), 0, Bins - 1)]++;
+            }
+
+            return columns;
+        }
+    }
 }

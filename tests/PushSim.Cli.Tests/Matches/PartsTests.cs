@@ -40,14 +40,17 @@ public class PartsTests
         Assert.Contains($"2/3 (3 of {second})", lacking.Error);
         Assert.Contains("going on after 3 finished matches", Run(scratch, [.. command, "--part", "2/3", "--out", "parts"]).Error);
         Assert.Equal(lines.Where(IsRow).Order(StringComparer.Ordinal), File.ReadAllLines(part).Where(IsRow).Order(StringComparer.Ordinal));
+        Assert.Equal(ExitCode.Done, Run(scratch, [.. merging, "--check"]).Code);
         Same(whole, Run(scratch, merging), scratch);
 
         // a part that is not there, or of another seed, count or file, is none
         Assert.Contains("1/3 (0 of", Run(scratch, [.. merging, "--seed", "9"]).Error);
+        Assert.Contains("another seed", Run(scratch, [.. merging, "--seed", "9"]).Error);
         string[] more = [.. merging.Select(a => a == "20" ? "21" : a)];
-        Assert.Contains("3/3 (0 of", Run(scratch, more).Error);
+        Assert.Contains($"3/3 ({6 * (second / 7)} of {second}) unfinished", Run(scratch, more).Error);
         File.Delete(part);
-        Assert.Contains($"2/3 (0 of {second})", Run(scratch, merging).Error);
+        Assert.Contains($"2/3 (0 of {second}) missing", Run(scratch, merging).Error);
+        Assert.Equal(ExitCode.RunFailed, Run(scratch, [.. merging, "--check"]).Code);
         string robot = File.ReadAllText(scratch["robots/mole.toml"]);
         Assert.Contains("\"26 g\"", robot);
         File.WriteAllText(scratch["robots/mole.toml"], robot.Replace("\"26 g\"", "\"27 g\"", StringComparison.Ordinal));
@@ -105,7 +108,7 @@ public class PartsTests
         Assert.Contains("going on after", Cli.Run(interrupted).Error);
         Assert.Equal(ExitCode.Done, Run(scratch, [.. args, "--out", "whole"]).Code);
         SameFiles(scratch, "whole", "out");
-        Assert.False(File.Exists(scratch["out/part-1-of-1.csv"]));
+        Assert.StartsWith("# end; matches 400; rows ", File.ReadLines(scratch["out/part-1-of-1.csv"]).Last(), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -115,6 +118,7 @@ public class PartsTests
     [InlineData("odds", "x.toml", "--part", "1/3", "--report")]
     [InlineData("odds", "x.toml", "--part", "1/3", "--within", "2%")]
     [InlineData("odds", "x.toml", "--merge", "--json")]
+    [InlineData("odds", "x.toml", "--check")]
     [InlineData("ladder", "x.toml", "y.toml", "--part", "x")]
     [InlineData("ladder", "x.toml", "y.toml", "--merge", "--part", "1/2")]
     [InlineData("sweep", "x.toml", "--vary", "chassis.mass=1..2", "--part", "1/2")]
@@ -147,7 +151,7 @@ public class PartsTests
 
     private static void SameFiles(ScratchFolder scratch, string whole, string other)
     {
-        string[] names = [.. Directory.EnumerateFiles(scratch[whole], "*.csv").Select(f => Path.GetFileName(f)!)];
+        string[] names = [.. Directory.EnumerateFiles(scratch[whole], "*.csv").Select(f => Path.GetFileName(f)!).Where(n => !n.StartsWith("part-", StringComparison.Ordinal))];
         Assert.NotEmpty(names);
         Assert.All(names, n => Assert.Equal(File.ReadAllText(scratch[$"{whole}/{n}"]), File.ReadAllText(scratch[$"{other}/{n}"])));
     }
