@@ -1,3 +1,5 @@
+using System.Diagnostics;
+
 namespace PushSim.Cli.Matches;
 
 /// <summary>Journals of matches in an output folder.</summary>
@@ -7,7 +9,7 @@ internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchSt
 {
     private const int ReadBuffer = 1 << 14;
 
-    public IEnumerable<string> Names => Directory.EnumerateFiles(folder.Path).Select(f => Path.GetFileName(f));
+    public IEnumerable<string> Names => Directory.Exists(folder.Path) ? Directory.EnumerateFiles(folder.Path).Select(f => Path.GetFileName(f)) : [];
 
     /// <summary>Keeps others from adding to a journal.</summary>
     /// <param name="name">Its name.</param>
@@ -30,7 +32,7 @@ internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchSt
         var file = new FileStream(Of(name), FileMode.OpenOrCreate, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
         file.SetLength(length);
         file.Seek(length, SeekOrigin.Begin);
-        return new SyncedFile(file);
+        return new SyncedFile(file, () => file.Flush(flushToDisk: true), () => Stopwatch.GetElapsedTime(0).TotalSeconds);
     }
 
     public void Rename(string from, string to) => File.Move(Of(from), Of(to), overwrite: false);

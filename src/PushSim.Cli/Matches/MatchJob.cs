@@ -6,7 +6,7 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
     private IDisposable? _hold;
 
     /// <summary>Opens the command's folder: a part shares it with other processes, and a check changes nothing in it.</summary>
-    public static OutputFolder? Open(OutputRequest request, string name, MatchPlan plan) => request.Open(name, plan.Part is null && !plan.Merge ? null : OutputFolder.Join);
+    public static OutputFolder? Open(OutputRequest request, string name, MatchPlan plan) => request.Open(name, plan.Check ? OutputFolder.See : plan.Part is null ? null : OutputFolder.Join);
 
     /// <summary>Keeps matches in the folder; null without one.</summary>
     public static IMatchStore? Store(OutputFolder? folder, MatchPlan plan) => folder is null ? null : new FolderStore(folder, isShared: plan.Part is not null);

@@ -1,14 +1,15 @@
-using System.Diagnostics;
-
 namespace PushSim.Cli.Matches;
 
 /// <summary>A file whose rows reach the system one by one, so that a killed process loses none, and the disk every few seconds, so that a power cut loses few.</summary>
-internal sealed class SyncedFile(FileStream file) : Stream
+/// <param name="file">The file; it buffers nothing.</param>
+/// <param name="sync">Waits until what was written is on the disk.</param>
+/// <param name="clock">Time since any start [s].</param>
+internal sealed class SyncedFile(Stream file, Action sync, Func<double> clock) : Stream
 {
     /// <summary>Seconds from one write to the disk to the next [s].</summary>
     public const double Interval = 5.0;
 
-    private long _last = Stopwatch.GetTimestamp();
+    private double _last = clock();
     private bool _isClosed;
 
     public override bool CanRead => false;
@@ -26,7 +27,7 @@ internal sealed class SyncedFile(FileStream file) : Stream
     public override void Write(ReadOnlySpan<byte> buffer)
     {
         file.Write(buffer);
-        if (Stopwatch.GetElapsedTime(_last).TotalSeconds > Interval)
+        if (clock() - _last > Interval)
         {
             Flush();
         }
@@ -34,8 +35,8 @@ internal sealed class SyncedFile(FileStream file) : Stream
 
     public override void Flush()
     {
-        file.Flush(flushToDisk: true);
-        _last = Stopwatch.GetTimestamp();
+        sync();
+        _last = clock();
     }
 
     public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
@@ -51,7 +52,7 @@ internal sealed class SyncedFile(FileStream file) : Stream
             _isClosed = true;
             using (file)
             {
-                file.Flush(flushToDisk: true);
+                sync();
             }
         }
 

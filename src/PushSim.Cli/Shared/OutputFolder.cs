@@ -54,6 +54,9 @@ internal sealed class OutputFolder
         return new OutputFolder(full, old);
     }
 
+    /// <summary>A folder to look into only: nothing is made, and nothing is written.</summary>
+    public static OutputFolder See(string path, bool force) => new(System.IO.Path.GetFullPath(path), []);
+
     /// <summary>Opens or makes a folder that several processes write parts into at once: nothing in it is removed. Throws <see cref="IOException"/> if it is not ours and not forced.</summary>
     public static OutputFolder Join(string path, bool force)
     {

@@ -112,6 +112,47 @@ public class PartsTests
     }
 
     [Theory]
+    [InlineData("odds", "matches.csv")]
+    [InlineData("ladder", "pairs.csv")]
+    [InlineData("sweep", "sweep.csv")]
+    public void A_partial_result_does_not_replace_a_whole_one(string name, string file)
+    {
+        using ScratchFolder scratch = Files();
+        string[] args = [.. Command(name), "--no-plots", "--out", "out"];
+        Assert.Equal(ExitCode.Done, Run(scratch, args).Code);
+        string whole = File.ReadAllText(scratch["out/" + file]);
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        string[] more = Absolute(scratch, [.. args.Select(a => a == "20" ? "400" : a)]);
+        Assert.Equal(ExitCode.Interrupted, CommandLineApp.Invoke(more, output, error, stop.Token));
+        Assert.Contains("the earlier result in", error.ToString());
+        Assert.Equal(whole, File.ReadAllText(scratch["out/" + file]));
+    }
+
+    // the lock goes with its holder, so that a killed or requeued part is never locked out
+    [Fact]
+    public void A_part_is_played_by_one_command_at_a_time()
+    {
+        using ScratchFolder scratch = Files();
+        string[] args = [.. Command("odds"), "--part", "2/3", "--out", "parts"];
+        Assert.Equal(ExitCode.Done, Run(scratch, args).Code);
+        string kept = File.ReadAllText(scratch["parts/part-2-of-3.csv"]);
+        string[] more = [.. args.Select(a => a == "20" ? "4000000" : a)];
+        using Process first = ShortMatches.Start(scratch, more);
+        Assert.True(SpinWait.SpinUntil(() => new FileInfo(scratch["parts/part-2-of-3.csv"]).Length > kept.Length, 60_000));
+        Cli second = Run(scratch, args);
+        Cli check = Run(scratch, [.. Command("odds").Select(a => a == "20" ? "4000000" : a), "--merge", "--check", "--out", "parts"]);
+        first.Kill();
+        first.WaitForExit();
+        Assert.Equal(ExitCode.CannotReadOrWrite, second.Code);
+        Assert.Contains("part-2-of-3.csv", second.Error);
+        Assert.Contains(") running", check.Output);
+        Assert.Equal(ExitCode.Done, Run(scratch, args).Code);
+    }
+
+    [Theory]
     [InlineData("odds", "x.toml", "--part", "4/3")]
     [InlineData("odds", "x.toml", "--part", "1/3", "--merge")]
     [InlineData("odds", "x.toml", "--part", "1/3", "--json")]

@@ -320,6 +320,22 @@ public class JournalTests
         }
     }
 
+    // half of the last row arrives
+    [Theory]
+    [InlineData(300)]
+    [InlineData(1000)]
+    [InlineData(5000)]
+    public void A_full_disk_keeps_what_is_finished(int room)
+    {
+        var memory = new MatchMemory();
+        Assert.Equal("no space left", Assert.Throws<IOException>(() => Work(new FullStore(memory, room), 200).Run()).Message);
+        MatchWork again = Work(memory, 200);
+        Assert.Equal(ResumeState.Plain, again.Resume());
+        Assert.Equal(Text(memory, Name).Split('\n').Skip(Head).SkipLast(1).Count(), again.Finished);
+        again.Run();
+        Same(memory, 200);
+    }
+
     private static MatchMemory Played(int matches, int contests = 1)
     {
         var memory = new MatchMemory();
@@ -355,5 +371,52 @@ public class JournalTests
     {
         using Stream stream = memory.Append(name, 0);
         stream.Write(Encoding.UTF8.GetBytes(text));
+    }
+
+    /// <summary>A store with little room.</summary>
+    private sealed class FullStore(MatchMemory inner, int room) : IMatchStore
+    {
+        public IEnumerable<string> Names => inner.Names;
+
+        public Stream? Open(string name) => inner.Open(name);
+
+        public Stream Append(string name, long length) => new FullStream(inner.Append(name, length), room);
+
+        public void Rename(string from, string to) => inner.Rename(from, to);
+
+        public void Remove(string name) => inner.Remove(name);
+
+        public bool IsHeld(string name) => false;
+    }
+
+    private sealed class FullStream(Stream inner, int room) : Stream
+    {
+        public override bool CanRead => false;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => true;
+
+        public override long Length => inner.Length;
+
+        public override long Position { get => inner.Position; set => throw new NotSupportedException(); }
+
+        public override void Flush() => inner.Flush();
+
+        public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count)
+        {
+            int fits = (int)Math.Min(count, room - inner.Length);
+            inner.Write(buffer, offset, fits);
+            if (fits < count)
+            {
+                throw new IOException("no space left");
+            }
+        }
     }
 }
