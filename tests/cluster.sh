@@ -22,7 +22,7 @@ stop() {
 }
 trap stop EXIT
 
-dotnet build -c Release -v q "$root/src/PushSim.Cli" >/dev/null || exit 1
+dotnet build -c Release -v q -p:RunAnalyzers=false "$root/src/PushSim.Cli" >/dev/null || exit 1
 mkdir "$work/bin"
 cp -r "$root/src/PushSim.Cli/bin/Release/net10.0" "$work/program"
 printf '#!/bin/sh\nexec dotnet "%s" "$@"\n' "$work/program/PushSim.Cli.dll" > "$work/bin/pushsim"

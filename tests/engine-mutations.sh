@@ -13,7 +13,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 say() { printf '%s\n' "$*" | tee -a "$log"; }
 
-dotnet build -c Release -v q "$root/src/PushSim.Cli" >/dev/null || exit 1
+dotnet build -c Release -v q -p:RunAnalyzers=false "$root/src/PushSim.Cli" >/dev/null || exit 1
 cp -r "$root/src/PushSim.Cli/bin/Release/net10.0" "$work/bin"
 mkdir -p "$work/repo/src"
 cp -r "$root/src/PushSim" "$work/repo/src/"

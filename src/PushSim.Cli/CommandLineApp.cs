@@ -11,6 +11,7 @@ using PushSim.Cli.Plan;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shelf;
 using PushSim.Cli.Sweep;
+using PushSim.Files;
 
 namespace PushSim.Cli;
 
@@ -38,6 +39,9 @@ public static class CommandLineApp
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
             ("new", () => NewCommand.Create(output, error, input)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
         ];
+
+        // what is read from here on is never removed or written over
+        InputLog.Begin();
 
         // not a RootCommand: that one is called after the program's file
         var root = new Command("pushsim", Description) { ShortHelp.Option(), new VersionOption() };

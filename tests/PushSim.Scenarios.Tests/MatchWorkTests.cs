@@ -78,7 +78,7 @@ public class MatchWorkTests
         string kept = Text(memory, "part-1-of-1.csv");
         MatchWork other = Work(files, new MatchPlan(command, Matches, seed, 1), memory, label);
         ResumeState state = other.Resume();
-        Assert.Equal(("part-1-of-1-aside-1.csv", reason, 0), (state.Aside, state.Reason, other.Finished));
+        Assert.Equal(("part-1-of-1-aside-1.csv", reason, 0), (state.Aside, JournalWords.Of(state.Misfit), other.Finished));
         Assert.Equal(kept, Text(memory, state.Aside));
         other.Run();
         Assert.Equal(["part-1-of-1-aside-1.csv", "part-1-of-1.csv"], memory.Names.Order(StringComparer.Ordinal));

@@ -43,7 +43,7 @@ internal static class FitCommand
             return code;
         }
 
-        OutputFolder? folder = options.Open("fit");
+        using OutputFolder? folder = options.Open(new OutputAsk("fit", "fit", request.Files, error, cancel));
         string[] blocks = [.. outcome.Tables.Select(t => t.Text)];
         List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
         if (folder is not null && options.Report)
@@ -52,13 +52,14 @@ internal static class FitCommand
             files.Add(folder.Write(PageReport.FileName, FitPage.Of(request, outcome, blocks).Write));
         }
 
+        files = folder?.Put(files) ?? files;
         options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, outcome, blocks, files));
         return ExitCode.Done;
     }
 
     private static List<string> WriteFiles(OutputFolder folder, FitResult outcome, string[] blocks, bool noPlots, CancellationToken cancel)
     {
-        List<string> files = [folder.Write("tyres.toml", s => s.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', blocks))))];
+        List<string> files = [folder.WriteForm("tyres.toml", string.Join('\n', blocks))];
         if (outcome.Meaning is { Tyres.Count: > 0 } meaning)
         {
             files.Add(folder.Write("on-the-robot.csv", s => MeaningCsv.Write(s, meaning)));

@@ -28,7 +28,7 @@ internal static class LadderCommand
             files, matches, scene, common.Seed, common.Threads,
         };
         set.AddTo(command);
-        parts.AddTo(command, common);
+        parts.AddTo(command, common, found => found.GetValue(matches));
         common.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -52,9 +52,9 @@ internal static class LadderCommand
             return code;
         }
 
-        OutputFolder? folder = MatchJob.Open(request.Output, "ladder", plan);
+        using OutputFolder? folder = MatchJob.Open(request.Output, new OutputAsk("ladder", "ladder", [.. request.Robots, .. request.Scene is null ? (string[])[] : [request.Scene]], error, cancel), plan);
         MatchWork work = ladder.Work(plan, KeptMatchWords.Instance, MatchJob.Store(folder, plan));
-        using var job = new MatchJob(plan, work, folder, error, cancel);
+        var job = new MatchJob(plan, work, folder, error, cancel);
 
         // in rounds over the pairs, so that an interrupted ladder has some of every pair
         if (job.Run(output, request.Output, rounds: Rounds) is int end)
@@ -68,7 +68,7 @@ internal static class LadderCommand
         }
 
         LadderResult result = LadderResult.Of(ladder, work, plan.Seed, request.Scene, cancel.IsCancellationRequested);
-        List<string> written = folder is null || job.KeepsEarlier(PairsFile) ? [] : WriteFiles(folder, result, ladder, request);
+        List<string> written = folder is null ? [] : folder.Put(WriteFiles(folder, result, ladder, request), !cancel.IsCancellationRequested);
 
         request.Output.Print(output, () => LadderJson.Of(result), result.Verdict, () => LadderText.Write(output, result, written));
         if (cancel.IsCancellationRequested)

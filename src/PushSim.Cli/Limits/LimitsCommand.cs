@@ -79,7 +79,7 @@ internal static class LimitsCommand
         }
 
         ScenarioSettings scenario = read.Scenario ?? LimitFinder.Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
-        OutputFolder? folder = options.Output.Open(scenario.Name + "-limits");
+        using OutputFolder? folder = options.Output.Open(new OutputAsk("limits", scenario.Name + "-limits", [file], error, cancel));
         Design[] designs;
         RunResult? run = null;
         try
@@ -104,7 +104,7 @@ internal static class LimitsCommand
         }
 
         RunResult? told = run is { Time.Length: >= 2 } ? run : null;
-        List<string> files = folder is null ? [] : WriteFiles(folder, designs, told, read, options, cancel);
+        List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, designs, told, read, options, cancel));
         options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => TextReport.Write(
             output, LimitsText.Verdict(designs), LimitsText.Tables(designs, told), LimitsText.Warnings(designs), [], EstimateText.Lines(read, file), files));
         return run?.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;

@@ -1,47 +1,41 @@
 using System.Diagnostics;
+using PushSim.Files;
 
 namespace PushSim.Cli.Matches;
 
 /// <summary>Journals of matches in an output folder.</summary>
 /// <param name="folder">The folder.</param>
-/// <param name="isShared">Whether other processes write parts into it, so that it is marked as ours already.</param>
+/// <param name="isShared">Whether other processes write parts into it.</param>
 internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchStore
 {
-    private const int ReadBuffer = 1 << 14;
+    public IEnumerable<string> Names => Disk.Look(folder.Path) == FileKind.Folder ? Disk.List(folder.Path) : [];
 
-    public IEnumerable<string> Names => Directory.Exists(folder.Path) ? Directory.EnumerateFiles(folder.Path).Select(f => Path.GetFileName(f)) : [];
+    /// <summary>Name of a journal's lock.</summary>
+    /// <param name="name">Name of the journal.</param>
+    public static string PieceOf(string name) => Path.GetFileNameWithoutExtension(name);
 
-    /// <summary>Keeps others from adding to a journal.</summary>
-    /// <param name="name">Its name.</param>
-    /// <returns>Ends it; null if somebody else adds to it.</returns>
-    public IDisposable? Hold(string name)
-    {
-        if (!isShared)
-        {
-            // the journal comes long before the first file of the result: without a mark a killed run's folder would be nobody's
-            folder.Claim();
-        }
-
-        return PartLock.Take(LockOf(name));
-    }
-
-    public Stream? Open(string name) => File.Exists(Of(name)) ? new FileStream(Of(name), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, ReadBuffer, FileOptions.SequentialScan) : null;
+    public Stream? Open(string name) => Disk.OpenOwn(Of(name));
 
     public Stream Append(string name, long length)
     {
-        var file = new FileStream(Of(name), FileMode.OpenOrCreate, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
-        file.SetLength(length);
-        file.Seek(length, SeekOrigin.Begin);
-        return new SyncedFile(file, () => file.Flush(flushToDisk: true), () => Stopwatch.GetElapsedTime(0).TotalSeconds);
+        // the journal comes long before the first file of the result: without a mark a killed run's folder would be nobody's
+        folder.Claim();
+        WatchedStream file = Disk.Look(Of(name)) == FileKind.None ? Disk.Create(Of(name)) : Disk.Append(Of(name), length);
+
+        // from here on rows are only added, also while another command puts a result beside them
+        if (isShared)
+        {
+            folder.Share();
+        }
+
+        return new SyncedFile(file, file.Sync, () => Stopwatch.GetElapsedTime(0).TotalSeconds);
     }
 
-    public void Rename(string from, string to) => File.Move(Of(from), Of(to), overwrite: false);
+    public void Rename(string from, string to) => Disk.Move(Of(from), Of(to));
 
-    public void Remove(string name) => File.Delete(Of(name));
+    public void Remove(string name) => Disk.Delete(Of(name));
 
-    public bool IsHeld(string name) => PartLock.IsTaken(LockOf(name));
+    public bool IsHeld(string name) => FreshFolder.PieceHolder(folder.Path, PieceOf(name)) is not null;
 
     private string Of(string name) => Path.Combine(folder.Path, name);
-
-    private string LockOf(string name) => Path.Combine(folder.Path, $"{OutputFolder.MarkName}.{name}.lock");
 }

@@ -1,12 +1,12 @@
 namespace PushSim.Cli.Matches;
 
-/// <summary>The drawn matches of a command on their way: progress, what is kept in the folder, and what is said about it. It holds the journal until it ends.</summary>
-internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? folder, TextWriter error, CancellationToken cancel) : IDisposable
+/// <summary>The drawn matches of a command on their way: progress, what is kept in the folder, and what is said about it.</summary>
+internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? folder, TextWriter error, CancellationToken cancel)
 {
-    private IDisposable? _hold;
-
-    /// <summary>Opens the command's folder: a part shares it with other processes, and a check changes nothing in it.</summary>
-    public static OutputFolder? Open(OutputRequest request, string name, MatchPlan plan) => request.Open(name, plan.Check ? OutputFolder.See : plan.Part is null ? null : OutputFolder.Join);
+    /// <summary>Opens the command's folder: a part shares it with other processes, and a check only looks into it.</summary>
+    /// <remarks>The engine's hash takes longest of all that a part does before it shares the folder, so it is made before.</remarks>
+    public static OutputFolder? Open(OutputRequest request, OutputAsk ask, MatchPlan plan) =>
+        request.Open(plan.Part is (int k, int n) && EngineSelfTest.Hash.Length > 0 ? ask with { Piece = FolderStore.PieceOf(JournalHead.NameOf(new PartNumbers(k, n))) } : ask with { IsSeen = plan.Check });
 
     /// <summary>Keeps matches in the folder; null without one.</summary>
     public static IMatchStore? Store(OutputFolder? folder, MatchPlan plan) => folder is null ? null : new FolderStore(folder, isShared: plan.Part is not null);
@@ -23,16 +23,6 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
         if (plan.Merge)
         {
             return plan.Check ? PartReport.Check(work.Merge(), plan, folder!, request, output) : Merge();
-        }
-
-        if (folder is not null)
-        {
-            _hold = new FolderStore(folder, isShared: plan.Part is not null).Hold(work.Name);
-            if (_hold is null)
-            {
-                error.WriteLine($"pushsim: error: another command is playing into {Path.Combine(folder.Path, work.Name)}; wait for its end, or give another folder with --out");
-                return ExitCode.CannotReadOrWrite;
-            }
         }
 
         Tell(work.Resume());
@@ -63,31 +53,16 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
         return ExitCode.Interrupted;
     }
 
-    /// <summary>Whether an earlier result stays because this one is interrupted; says so.</summary>
-    /// <param name="file">The file that every result has.</param>
-    public bool KeepsEarlier(string file)
-    {
-        bool keeps = cancel.IsCancellationRequested && folder is not null && File.Exists(Path.Combine(folder.Path, file));
-        if (keeps)
-        {
-            error.WriteLine($"pushsim: interrupted, so the earlier result in {folder!.Path} stays");
-        }
-
-        return keeps;
-    }
-
-    public void Dispose() => _hold?.Dispose();
-
     private void Tell(ResumeState state)
     {
-        if (state.Reason.Length > 0)
+        if (state.Misfit != JournalMisfit.None)
         {
-            error.WriteLine($"pushsim: {work.Name} does not fit: {PlainText.Of(state.Reason)}; it is kept as {state.Aside}, and this starts anew");
+            error.WriteLine($"pushsim: {work.Name} does not fit: {JournalWords.Of(state.Misfit)}; it is kept as {state.Aside}, and this starts anew");
         }
 
         foreach (JournalProblem problem in state.Problems)
         {
-            error.WriteLine($"pushsim: warning: {PlainText.Of(problem.ToString())}");
+            error.WriteLine($"pushsim: warning: {PlainText.Of(JournalWords.Of(problem))}");
         }
 
         if (state.Refused > 0)

@@ -1,3 +1,5 @@
+using System.CommandLine.Parsing;
+
 namespace PushSim.Cli.Matches;
 
 /// <summary>`--part` and `--merge` of every command with drawn matches: one rule for all.</summary>
@@ -25,7 +27,10 @@ internal sealed class PartOptions
 
     public Option<bool> Check { get; } = new("--check") { Description = "With --merge: only tell of each part whether it is whole; plays and joins nothing." };
 
-    public void AddTo(Command command, CommonOptions common)
+    /// <param name="command">The command.</param>
+    /// <param name="common">Its other options.</param>
+    /// <param name="matches">How many matches are split; null where none are.</param>
+    public void AddTo(Command command, CommonOptions common, Func<SymbolResult, long?> matches)
     {
         command.Options.Add(Part);
         command.Options.Add(Merge);
@@ -33,7 +38,9 @@ internal sealed class PartOptions
         command.Validators.Add(found =>
         {
             bool isPart = found.GetResult(Part) is not null;
-            string? wrong = isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
+            long? most = isPart ? matches(found) : null;
+            string? wrong = isPart && most > 0 && found.GetValue(Part) is (int, int n) && n > most ? string.Create(CultureInfo.InvariantCulture, $"--part splits {most} matches into {n} parts, some of them empty: give K/N with N up to {most}")
+                : isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
                 : found.GetValue(Check) && !found.GetValue(Merge) ? "--check looks at the parts that --merge joins: give both"
                 : isPart && found.GetValue(common.Report) ? "--report shows all matches together: give it with --merge"
                 : isPart && found.GetValue(common.Json) ? "--part prints no JSON: --merge does, for all parts together"

@@ -25,7 +25,9 @@ internal static class PartReport
         state.Splits.Count == 0 ? $"no finished parts in {folder}" : $"parts of different splits in {folder} ({string.Join(", ", state.Splits)} parts); keep one split there";
 
     /// <summary>How a part is, in a line.</summary>
-    public static string Line(PartState p) => Text($"{p.Part}/{p.Parts} ({p.Finished} of {p.All}) {Word(p.Condition)}{(p.Reason.Length > 0 ? ": " + p.Reason : "")}");
+    public static string Line(PartState p) => Text($"{p.Part}/{p.Parts} ({p.Finished} of {p.All}) {Word(p.Condition)}{(Reason(p) is { Length: > 0 } reason ? ": " + reason : "")}");
+
+    private static string Reason(PartState p) => p.Problem is JournalProblem problem ? JournalWords.Of(problem) : JournalWords.Of(p.Misfit);
 
     private static string Word(PartCondition condition) => condition switch
     {
@@ -44,7 +46,7 @@ internal static class PartReport
             w.WriteString("state", p.Condition.ToString().ToLowerInvariant());
             w.WriteNumber("finished_matches", p.Finished);
             w.WriteNumber("matches", p.All);
-            w.WriteString("reason", p.Reason);
+            w.WriteString("reason", Reason(p));
         });
     });
 

@@ -1,7 +1,7 @@
 namespace PushSim.Cli.Matches;
 
 /// <summary>A file whose rows reach the system one by one, so that a killed process loses none, and the disk every few seconds, so that a power cut loses few.</summary>
-/// <param name="file">The file; it buffers nothing.</param>
+/// <param name="file">The file.</param>
 /// <param name="sync">Waits until what was written is on the disk.</param>
 /// <param name="clock">Time since any start [s].</param>
 internal sealed class SyncedFile(Stream file, Action sync, Func<double> clock) : Stream
@@ -27,6 +27,7 @@ internal sealed class SyncedFile(Stream file, Action sync, Func<double> clock) :
     public override void Write(ReadOnlySpan<byte> buffer)
     {
         file.Write(buffer);
+        file.Flush();
         if (clock() - _last > Interval)
         {
             Flush();

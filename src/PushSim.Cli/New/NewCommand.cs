@@ -1,9 +1,12 @@
+using PushSim.Files;
+
 namespace PushSim.Cli.New;
 
 /// <summary>`pushsim new`: commented starter files that run as they are.</summary>
 internal static class NewCommand
 {
     private const string DefaultFolder = "pushsim-new";
+    private const int MostBytes = 4_000_000;
 
     /// <param name="output">Standard output.</param>
     /// <param name="error">Standard error.</param>
@@ -16,7 +19,7 @@ internal static class NewCommand
         var wheels = new Option<string?>("--wheels") { Description = "2, 4, 6 or 8 wheels; 2 have a ball in front.", HelpName = "N" };
         var motor = new Option<string?>("--motor") { Description = "Motor of the shelf, or its class: \"25 mm\".", HelpName = "NAME" };
         var tyre = new Option<string?>("--tyre") { Description = "Tyre material of the shelf, an alias, or words of one.", HelpName = "NAME" };
-        var force = new Option<bool>("--force") { Description = "Overwrite files that are there." };
+        var force = new Option<bool>("--force") { Description = "Write anew; files that are there are moved aside." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print one line only." };
         var command = new Command(
@@ -50,28 +53,28 @@ internal static class NewCommand
                 return ExitCode.WrongCommandLine;
             }
 
-            return New(parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, design, parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output);
+            return New(parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, design, parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output, error);
         });
         return command;
     }
 
-    private static int New(string folder, string kind, StarterDesign? design, bool force, bool json, bool quiet, TextWriter output)
+    private static int New(string folder, string kind, StarterDesign? design, bool force, bool json, bool quiet, TextWriter output, TextWriter error)
     {
-        if (File.Exists(folder))
+        if (Disk.Look(folder) == FileKind.File)
         {
             throw new IOException($"{folder} is a file; give another folder with --out");
         }
 
         IReadOnlyList<(string Name, string Text)> files = StarterFiles.Of(kind, design);
         (string Name, string Text)[] due = [.. files.Where((f, i) => i == 0 || !IsSame(Path.Combine(folder, f.Name), f.Text))];
-        string[] inTheWay = force ? [] : [.. due.Where(f => Path.Exists(Path.Combine(folder, f.Name))).Select(f => f.Name)];
+        string[] inTheWay = force ? [] : [.. due.Where(f => Disk.Look(Path.Combine(folder, f.Name)) != FileKind.None).Select(f => f.Name)];
         if (inTheWay.Length > 0)
         {
-            throw new IOException($"{folder} already has {string.Join(", ", inTheWay)}; give another folder with --out, or --force to overwrite");
+            throw new IOException($"{folder} already has {string.Join(", ", inTheWay)}; give another folder with --out, or --force to move them aside");
         }
 
-        Directory.CreateDirectory(folder);
-        List<string> written = [.. due.Select(f => Write(Path.Combine(folder, f.Name), f.Text))];
+        Disk.MakeFolders(folder);
+        List<string> written = [.. due.Select(f => Write(Path.Combine(folder, f.Name), f.Text, error))];
         string next = $"pushsim run {Quoted(Path.Combine(folder, files[0].Name))}";
         string verdict = $"A starter scenario ({kind}) and its robot are in {folder}.";
         if (json)
@@ -96,24 +99,24 @@ internal static class NewCommand
         return ExitCode.Done;
     }
 
-    // Written beside and renamed, so that an interrupt leaves no half file.
-    private static string Write(string path, string text)
+    // What is in the way is the user's: with --force it is moved aside, never lost.
+    private static string Write(string path, string text, TextWriter error)
     {
-        string beside = path + ".part";
-        try
+        if (IsSame(path, text))
         {
-            File.WriteAllText(beside, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-            File.Move(beside, path, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(beside);
+            return path;
         }
 
+        if (WriteGate.Aside(path) is string kept)
+        {
+            error.WriteLine($"pushsim: {PlainText.Of(path)} is kept as {PlainText.Of(Path.GetFileName(kept))}");
+        }
+
+        WriteGate.Create(path, s => s.Write(Encoding.UTF8.GetBytes(text)));
         return path;
     }
 
-    private static bool IsSame(string path, string text) => File.Exists(path) && File.ReadAllText(path) == text;
+    private static bool IsSame(string path, string text) => Disk.Text(path, MostBytes) == text;
 
     private static string Quoted(string path) => path.Contains(' ', StringComparison.Ordinal) ? $"\"{path}\"" : path;
 

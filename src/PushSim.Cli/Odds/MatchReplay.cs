@@ -17,7 +17,7 @@ internal static class MatchReplay
             return ExitCode.RunFailed;
         }
 
-        OutputFolder? folder = request.Output.Open(scenario.Name);
+        using OutputFolder? folder = request.Output.Open(new OutputAsk("run", scenario.Name, [request.File], error, cancel));
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
@@ -29,6 +29,8 @@ internal static class MatchReplay
             {
                 files.AddRange(folder.WritePicture("plot", RunPlot.Of(result)));
             }
+
+            files = folder.Put(files);
         }
 
         request.Output.Print(output, () => RunJson.Of(result, milliseconds), RunWords.Verdict(result), () =>

@@ -31,7 +31,7 @@ internal static class OddsCommand
         };
         contest.AddTo(command);
         set.AddTo(command);
-        parts.AddTo(command, common);
+        parts.AddTo(command, common, found => found.GetValue(matches));
         common.AddTo(command);
         command.SetAction(parsed =>
         {

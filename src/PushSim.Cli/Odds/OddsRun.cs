@@ -39,12 +39,12 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
             sides.Add(other);
         }
 
-        OutputFolder? folder = MatchJob.Open(_request.Output, own.Source.Middle.Name + "-odds", _request.Plan);
+        using OutputFolder? folder = MatchJob.Open(_request.Output, new OutputAsk("odds", own.Source.Middle.Name + "-odds", [_request.File], error, cancel), _request.Plan);
         string[] keys = _request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
         var work = new MatchWork(
             _request.Plan, () => [.. sides.Select(s => s.Fingerprint), .. contests.Skip(sides.Count).Select(c => Fingerprint.Of(own.Drawable, c))], contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
-        using var job = new MatchJob(_request.Plan, work, folder, error, cancel);
+        var job = new MatchJob(_request.Plan, work, folder, error, cancel);
         string words = keys.Length == 0 ? "" : $"--effects plays the contest once more for each of {keys.Length} {(keys.Length == 1 ? "value" : "values")}";
         if (job.Run(output, _request.Output, _request.Within, words: words) is int end)
         {
@@ -65,7 +65,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         OddsSide own = sides[0];
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(sides.Count + i)))];
         var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own) };
-        List<string> files = folder is null || own.Tally.All == 0 || job.KeepsEarlier(MatchesFile) ? [] : Write(folder, result);
+        List<string> files = folder is null || own.Tally.All == 0 ? [] : folder.Put(Write(folder, result), !cancel.IsCancellationRequested);
 
         _request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
         if (cancel.IsCancellationRequested)

@@ -6,7 +6,7 @@ namespace PushSim.Cli.Odds;
 /// <summary>Odds as text for a person.</summary>
 internal static class OddsText
 {
-    public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files) => TextReport.Write(output, r.Verdict, Tables(r), r.Warnings, r.Inputs.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], [Computation(r)], files);
+    public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files) => TextReport.Write(output, r.Verdict, Tables(r), r.Warnings, r.Inputs.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], [Computation(r, r.MatchesPerSecond)], files);
 
     /// <summary>The tables, for screen and page.</summary>
     public static IReadOnlyList<AnswerTable> Tables(OddsResult r) =>
@@ -15,7 +15,7 @@ internal static class OddsText
         .. OddsTables.Of(r.Robot, r.Opponent, r.Tally, r.Inputs, r.Effects, r.Start), Drawn(r.Own.Values),
     ];
 
-    public static string Computation(OddsResult r) => OddsWords.Computation(r.Seed, r.Contest, r.MatchesPerSecond, r.Effects.Count > 0, r.Tally.Matches);
+    public static string Computation(OddsResult r, double? rate = null) => OddsWords.Computation(r.Seed, r.Contest, rate, r.Effects.Count > 0, r.Tally.Matches);
 
     private static AnswerTable Drawn(IReadOnlyList<TolerancedValue> values)
     {

@@ -74,7 +74,9 @@ internal static class PlanCommand
         double spread = request.Spread ?? measured ?? PullPlan.UsualSpread;
         SpreadSource source = request.Spread is not null ? SpreadSource.Given : measured is not null ? SpreadSource.Measured : SpreadSource.Assumed;
         PullPlan plan = PullPlan.Of(request.Tyres, request.Difference, spread, request.Power, request.Seed);
-        string? file = options.Open("plan")?.Write("plan.csv", s => s.Write(new UTF8Encoding(false).GetBytes(PlanSheet.Csv(plan, request.LoadNewton))));
+        using OutputFolder? folder = options.Open(new OutputAsk("plan", "plan", [], error, cancel));
+        string? file = folder?.WriteForm("plan.csv", PlanSheet.Csv(plan, request.LoadNewton));
+        folder?.Put([]);
         options.Print(output, () => PlanJson.Of(plan, source), PlanWords.Verdict(plan), () => PlanText.Write(output, plan, source, request.LoadNewton is not null, file!));
         return ExitCode.Done;
     }

@@ -63,27 +63,38 @@ internal static class RunCommand
         }
 
         // the folder first: no work for a result that has nowhere to go
-        OutputFolder? folder = options.Output.Open(read.Scenario.Name);
+        using OutputFolder? folder = options.Output.Open(new OutputAsk("run", read.Scenario.Name, [file], error, cancel));
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(read.Scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         result = Reviewed(result, cancel);
         Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, Reviewed(Simulator.Run(o.Scenario!, cancel), cancel)))];
         TyreAnswers tyres = TyreAnswers.Of(result, file, options.Read, options.Rank, cancel);
-        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, read, milliseconds, options, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, read, options, cancel);
 
-        // after the files of the run: they stay if the map is interrupted
-        TurnMap? map = axes is null ? null : TurnMap.Compute(file, options.Read, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
+        TurnMap? map;
+        try
+        {
+            map = axes is null ? null : TurnMap.Compute(file, options.Read, axes.Value.X, axes.Value.Y, error, options.Output.HasNoProgress, cancel);
+        }
+        catch (OperationCanceledException)
+        {
+            // the files of the run are there all the same
+            folder?.Put(files, isWhole: false);
+            throw;
+        }
+
         if (folder is not null && map is not null)
         {
             files.AddRange([folder.Write("map.csv", stream => TurnMapCsv.Write(stream, map)), .. options.Output.NoPlots ? [] : folder.WritePicture("map", map.Plot)]);
             if (options.Output.Report)
             {
                 // in the place of the page without it
-                folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, designs, map).Write);
+                folder.Write(PageReport.FileName, RunPage.Of(result, read, tyres, designs, map).Write);
             }
         }
 
+        files = folder?.Put(files) ?? files;
         options.Output.Print(
             output, () => RunJson.Of(result, milliseconds, tyres, map, designs), RunText.Verdict(result, designs), () => RunText.Write(output, result, milliseconds, read, file, files, tyres, map, designs));
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
@@ -95,7 +106,7 @@ internal static class RunCommand
         return PlausibilityFinder.Review(ChatterReview.Review(result, cancel));
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, ReadResult read, double milliseconds, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, ReadResult read, Options options, CancellationToken cancel)
     {
         RunResult result = designs[0].Run!;
         List<string> files = [];
@@ -126,7 +137,7 @@ internal static class RunCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, milliseconds, tyres, designs).Write));
+            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, tyres, designs).Write));
         }
 
         return files;

@@ -7,7 +7,7 @@ namespace PushSim.Cli.Run;
 /// <summary>The page of `run --report`.</summary>
 internal static class RunPage
 {
-    public static ReportPage Of(RunResult result, ReadResult read, double milliseconds, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
+    public static ReportPage Of(RunResult result, ReadResult read, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
     {
         Command = "run",
         Subject = result.Scenario.Name,
@@ -19,7 +19,7 @@ internal static class RunPage
         Figures = [.. RunPlot.Of(result, designs).Figures, .. tyres.Plots.SelectMany(p => p.Plot.Figures), .. map?.Plot.Figures ?? []],
         Inputs = PageReport.Inputs(read),
         Estimates = [.. read.Notes, .. read.Remarks],
-        Computation = RunTables.Computation(result, milliseconds),
+        Computation = RunTables.Computation(result, null),
         Cautions = Cautions.OfPredictions,
     };
 }

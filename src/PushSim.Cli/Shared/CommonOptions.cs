@@ -43,7 +43,7 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
     }
 
     /// <summary>What was asked by them.</summary>
-    public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report));
+    public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report), "pushsim " + string.Join(' ', p.Tokens.Select(t => t.Value)));
 
     /// <summary>A whole number, read the same in every country.</summary>
     public static Option<long> Whole(string name, string help, string description, long byDefault, long least, long most) => new(name)

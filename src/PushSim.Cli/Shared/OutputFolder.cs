@@ -1,144 +1,80 @@
+using PushSim.Files;
+
 namespace PushSim.Cli.Shared;
 
-/// <summary>
-/// A folder for a command's files. One that carries our mark is emptied of our files and filled anew; anything else that is
-/// there needs --force. Files are written beside and then renamed, so that none is ever half there.
-/// </summary>
-internal sealed class OutputFolder
+/// <summary>A folder for a command's files, over <see cref="FreshFolder"/>: they appear all at once, at <see cref="Put"/>. A part of a campaign shares the folder with other processes and has a lock of its own.</summary>
+internal sealed class OutputFolder : IDisposable
 {
-    /// <summary>The mark: lists the files we wrote, one a line.</summary>
-    public const string MarkName = ".pushsim-output";
+    private readonly FreshFolder? _opened;
+    private readonly HeldLock? _piece;
 
-    private const string Part = ".part";
+    private OutputFolder(string path, FreshFolder? opened, HeldLock? piece) => (Path, _opened, _piece) = (path, opened, piece);
 
-    private readonly List<string> _written = [];
-
-    // What an earlier run left; it stays until there is something new, so that an interrupted run loses nothing.
-    private string[] _old;
-
-    private OutputFolder(string path, string[] old)
-    {
-        Path = path;
-        _old = old;
-    }
-
+    /// <summary>The folder, links followed.</summary>
     public string Path { get; }
 
-    /// <summary>Opens or makes a folder. Throws <see cref="IOException"/> if it is not ours and not forced.</summary>
-    public static OutputFolder Open(string path, bool force)
+    private FreshFolder Fresh => _opened ?? throw new InvalidOperationException("the folder is only looked into");
+
+    /// <summary>From which source the files in it came when it was opened; empty if that is not known or there were none.</summary>
+    public string Source => _opened?.Before?.Source ?? "";
+
+    /// <summary>Names of files that are kept over results: finished matches.</summary>
+    public static bool IsKept(string name) => name.StartsWith("part-", StringComparison.Ordinal);
+
+    /// <summary>Opens a folder, made or not yet. Throws <see cref="IOException"/> if it is not ours and not forced, or if another command holds it too long.</summary>
+    /// <param name="path">The folder.</param>
+    /// <param name="force">Whether it may be one that is not ours.</param>
+    /// <param name="source">Tells the source of its files from others.</param>
+    /// <param name="ask">Who asks.</param>
+    /// <param name="piece">Which piece of the work shares the folder with others; null: all of it is this command's.</param>
+    public static OutputFolder Open(string path, bool force, string source, LockAsk ask, string? piece = null)
     {
-        string full = System.IO.Path.GetFullPath(path);
-        if (File.Exists(full))
-        {
-            throw new IOException($"{path} is a file; give another folder with --out");
-        }
-
-        string[] old = [];
-        string mark = System.IO.Path.Combine(full, MarkName);
-        if (File.Exists(mark))
-        {
-            // only plain names directly in the folder
-            old = [.. File.ReadAllLines(mark).Where(name => name.Length > 0 && name == System.IO.Path.GetFileName(name) && name != "." && name != "..")];
-        }
-        else if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any(f => !System.IO.Path.GetFileName(f).StartsWith(MarkName + ".", StringComparison.Ordinal)) && !force)
-        {
-            throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
-        }
-
-        Directory.CreateDirectory(full);
-        foreach (string left in Directory.EnumerateFiles(full, MarkName + ".*" + Part))
-        {
-            File.Delete(left);
-        }
-
-        return new OutputFolder(full, old);
-    }
-
-    /// <summary>A folder to look into only: nothing is made, and nothing is written.</summary>
-    public static OutputFolder See(string path, bool force) => new(System.IO.Path.GetFullPath(path), []);
-
-    /// <summary>Opens or makes a folder that several processes write parts into at once: nothing in it is removed. Throws <see cref="IOException"/> if it is not ours and not forced.</summary>
-    public static OutputFolder Join(string path, bool force)
-    {
-        string full = System.IO.Path.GetFullPath(path);
-        Directory.CreateDirectory(full);
-        string mark = System.IO.Path.Combine(full, MarkName);
+        HeldLock? held = piece is null ? null : FreshFolder.LockPiece(path, piece, ask with { What = $"{piece} in {ask.What}" });
         try
         {
-            // whoever comes first makes the mark, the others find it; parts are ours too
-            if (!File.Exists(mark) && (force || Directory.EnumerateFileSystemEntries(full).All(e => System.IO.Path.GetFileName(e).StartsWith("part-", StringComparison.Ordinal) || e == mark)))
-            {
-                using FileStream made = new(mark, FileMode.CreateNew);
-            }
-        }
-        catch (IOException) when (File.Exists(mark))
-        {
-            // another process was faster
-        }
-
-        return File.Exists(mark) ? new OutputFolder(full, []) : throw new IOException($"{path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
-    }
-
-    /// <summary>Marks the folder as ours before anything else is written into it by other means, so that a killed run can go on in it.</summary>
-    /// <param name="besides">Names that such writing may leave beside its files; the next <see cref="Write"/> removes them.</param>
-    public void Claim(params string[] besides)
-    {
-        _old = [.. _old, .. besides];
-        WriteMark(_old);
-    }
-
-    /// <summary>Writes a file of the folder. Whenever it is interrupted, the folder stays ours, its files whole, and the next run clears up.</summary>
-    public string Write(string name, Action<Stream> content)
-    {
-        string target = System.IO.Path.Combine(Path, name);
-        string beside = target + Part;
-
-        // first in the mark, then on the disk: what a killed run leaves is known to the next one
-        WriteMark([.. _old, .. _written, name, name + Part]);
-        WriteBeside(beside, target, content, () => RemoveOld(except: name + Part));
-        _written.Add(name);
-        WriteMark(_written);
-        return target;
-    }
-
-    /// <summary>Writes a picture as PNG, SVG and PDF.</summary>
-    public IReadOnlyList<string> WritePicture(string name, PlotSheet picture) => [Write(name + ".pdf", picture.WritePdf), Write(name + ".svg", picture.WriteSvg), Write(name + ".png", picture.WritePng)];
-
-    private static void WriteBeside(string beside, string target, Action<Stream> content, Action beforeMove)
-    {
-        try
-        {
-            using (Stream stream = Disk.Now.Create(beside))
-            {
-                content(stream);
-            }
-
-            beforeMove();
-            Disk.Now.Move(beside, target);
+            FreshFolder opened = FreshFolder.Open(new FolderAsk(path, force, source, ask) { IsKept = IsKept });
+            return new OutputFolder(opened.Path, opened, held);
         }
         catch
         {
-            Disk.Now.Delete(beside);
+            held?.Dispose();
             throw;
         }
     }
 
-    private void WriteMark(IEnumerable<string> names)
+    /// <summary>A folder that is only looked into: nothing is made, nobody waited for.</summary>
+    public static OutputFolder See(string path) => new(System.IO.Path.GetFullPath(path), null, null);
+
+    /// <summary>Makes sure that files can be written, before there are any.</summary>
+    public void Begin() => Fresh.Begin();
+
+    /// <summary>Makes and marks the folder, for files that lie in it before there is a result.</summary>
+    public void Claim() => Fresh.Claim();
+
+    /// <summary>Lets other commands at the folder; a piece keeps its own lock.</summary>
+    public void Share() => Fresh.Release();
+
+    /// <summary>Writes a file of the result.</summary>
+    /// <returns>The path that it will have.</returns>
+    public string Write(string name, Action<Stream> content) => Fresh.Write(name, content);
+
+    /// <summary>Writes a file that a person fills in: one that is filled in is never replaced, the new one gets another name.</summary>
+    /// <returns>The path that it will have.</returns>
+    public string WriteForm(string name, string text) => Fresh.Write(name, s => s.Write(Encoding.UTF8.GetBytes(text)), isForm: true);
+
+    /// <summary>Writes a picture as PNG, SVG and PDF.</summary>
+    public IReadOnlyList<string> WritePicture(string name, PlotSheet picture) => [Write(name + ".pdf", picture.WritePdf), Write(name + ".svg", picture.WriteSvg), Write(name + ".png", picture.WritePng)];
+
+    /// <summary>Puts all files in place.</summary>
+    /// <param name="files">Their paths.</param>
+    /// <param name="isWhole">False for what an interrupted command has.</param>
+    /// <returns>The paths of those that are there: none where an earlier whole result stays.</returns>
+    public List<string> Put(List<string> files, bool isWhole = true) => Fresh.Commit(isWhole) ? files : [];
+
+    /// <inheritdoc/>
+    public void Dispose()
     {
-        string mark = System.IO.Path.Combine(Path, MarkName);
-
-        // several processes may share the folder
-        string beside = string.Create(CultureInfo.InvariantCulture, $"{mark}.{Environment.ProcessId}{Part}");
-        WriteBeside(beside, mark, s => s.Write(Encoding.UTF8.GetBytes(string.Concat(names.Distinct(StringComparer.Ordinal).Select(n => n + "\n")))), () => { });
-    }
-
-    private void RemoveOld(string except)
-    {
-        foreach (string name in _old.Where(n => n != except))
-        {
-            Disk.Now.Delete(System.IO.Path.Combine(Path, name));
-        }
-
-        _old = [];
+        _opened?.Dispose();
+        _piece?.Dispose();
     }
 }

@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using PushSim.Files;
+
 namespace PushSim.Cli.Shared;
 
 /// <summary>What a command is to print and to write.</summary>
@@ -7,16 +10,48 @@ namespace PushSim.Cli.Shared;
 /// <param name="Quiet">Whether only the verdict is printed.</param>
 /// <param name="NoPlots">Whether no pictures are written.</param>
 /// <param name="Report">Whether a page is written.</param>
-internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report)
+/// <param name="Line">The command line, by which others know who holds a folder.</param>
+internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report, string Line)
 {
+    private const string Home = "pushsim-out";
+    private const int SourceDigits = 16;
+
     /// <summary>Whether no progress is shown.</summary>
     public bool HasNoProgress => Quiet || Json;
 
-    /// <summary>Opens the folder for files; null where there are none.</summary>
-    /// <param name="name">Its name in pushsim-out where none is given.</param>
-    /// <param name="open">Opens a path, by force or not; null: as a folder of one process.</param>
-    public OutputFolder? Open(string name, Func<string, bool, OutputFolder>? open = null) =>
-        Json && Out is null ? null : (open ?? OutputFolder.Open)(Out ?? Path.Combine("pushsim-out", name), Force);
+    /// <summary>Opens the folder for files; null where there are none. Without a given one it lies in pushsim-out, and one of that name that belongs to another source stays: NAME-2 is taken.</summary>
+    public OutputFolder? Open(OutputAsk ask)
+    {
+        if (Json && Out is null)
+        {
+            return null;
+        }
+
+        if (Out is not null)
+        {
+            return Open(Out, ask, Source(Out, ask));
+        }
+
+        string name = ask.Name is "" or "." or ".." ? ask.Kind : ask.Name;
+        for (int n = 1; ; n++)
+        {
+            string path = Path.Combine(Home, n == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}-{n}"));
+            string source = Source(path, ask);
+            if (Disk.Look(path) == FileKind.Folder && OutputMark.Read(path) is { Source.Length: > 0 } mark && mark.Source != source)
+            {
+                continue;
+            }
+
+            // another source may have come in between
+            OutputFolder folder = Open(path, ask, source);
+            if (folder.Source.Length == 0 || folder.Source == source)
+            {
+                return folder;
+            }
+
+            folder.Dispose();
+        }
+    }
 
     /// <summary>Prints the result in the form that was asked for.</summary>
     /// <param name="output">Where to.</param>
@@ -32,5 +67,38 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
         }
 
         output.WriteLine(Json ? json() : verdict);
+    }
+
+    private OutputFolder Open(string path, OutputAsk ask, string source)
+    {
+        if (ask.IsSeen)
+        {
+            return OutputFolder.See(path);
+        }
+
+        var asked = new LockAsk(path, Line, message => ask.Error.WriteLine("pushsim: " + PlainText.Of(message)), ask.Cancel);
+        OutputFolder folder = OutputFolder.Open(path, Force, source, asked, ask.Piece);
+        try
+        {
+            if (ask.Piece is null)
+            {
+                folder.Begin();
+            }
+
+            return folder;
+        }
+        catch
+        {
+            folder.Dispose();
+            throw;
+        }
+    }
+
+    // By the way from the folder to the files, so that both may move together, and as a hash, which tells nobody where they lie.
+    private static string Source(string path, OutputAsk ask)
+    {
+        string home = RealPath.Of(Path.GetDirectoryName(Path.GetFullPath(path)) ?? path);
+        IEnumerable<string> ways = ask.Sources.Select(s => RealPath.Of(s) is var real && Disk.Look(real) == FileKind.File ? Path.GetRelativePath(home, real) : s);
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', ways.Prepend(ask.Kind)))))[..SourceDigits];
     }
 }

@@ -30,7 +30,7 @@ internal static class SweepCommand
             file, vary, ask, best, points, odds, contest, common.Seed, common.Threads,
         };
         set.AddTo(command);
-        parts.AddTo(command, common);
+        parts.AddTo(command, common, found => found.GetValue(odds));
         common.AddTo(command);
         command.SetAction(parsed =>
         {

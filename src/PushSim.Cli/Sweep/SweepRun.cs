@@ -49,7 +49,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         Answer[] asked = [.. keys.Select(k => known.First(a => a.Key == k))];
         string name = Path.GetFileNameWithoutExtension(request.File);
-        OutputFolder? folder = MatchJob.Open(request.Output, name + "-sweep", request.Plan);
+        using OutputFolder? folder = MatchJob.Open(request.Output, new OutputAsk("sweep", name + "-sweep", [request.File], error, cancel), request.Plan);
         if (request.Odds == 0)
         {
             return Report(places.Count, [.. RunPoints(places, points, asked, isQuiet: request.Output.HasNoProgress).OfType<SweepPoint>()], null, asked, folder, points[0].Read, "");
@@ -59,7 +59,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         var contest = new ContestKey(request.Plan.Seed, request.Contest ?? points[0].Scenario!.Label);
         FileMatchSource[] sources = [.. points.Select(p => new FileMatchSource(p.Scenario!, contest))];
         var work = new MatchWork(request.Plan, () => [.. points.Zip(sources, Fingerprint.Of)], sources, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
-        using var job = new MatchJob(request.Plan, work, folder, error, cancel);
+        var job = new MatchJob(request.Plan, work, folder, error, cancel);
         // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
         SweepPoint?[] done = request.Plan.Part is not null || request.Plan.Check ? [] : RunPoints(places, points, asked, isQuiet: true);
         if (job.Run(output, request.Output) is int end)
@@ -79,7 +79,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual)
     {
         SweepResult result = SweepResult.Of(request, quantities, points, read.Scenario!, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds) with { Usual = usual };
-        List<string> files = folder is null || job?.KeepsEarlier(SweepFileName) == true ? [] : WriteFiles(folder, result, read);
+        List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, result, read), !cancel.IsCancellationRequested);
         request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
         if (cancel.IsCancellationRequested)
         {

@@ -8,7 +8,7 @@ internal static class SweepText
     private const int MostRows = 60;
 
     public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) =>
-        TextReport.Write(output, r.Verdict, [Table(request, r, MostRows)], r.Warnings, [], [Computation(request, r)], files);
+        TextReport.Write(output, r.Verdict, [Table(request, r, MostRows)], r.Warnings, [], [Computation(request, r, r.Seconds)], files);
 
     /// <summary>The points, for screen and page.</summary>
     public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows)
@@ -17,5 +17,5 @@ internal static class SweepText
         return r.Usual.Length == 0 ? table : table.AddRemark(r.Usual, isAside: true);
     }
 
-    public static string Computation(SweepRequest request, SweepResult r) => SweepWords.Computation(r.Table.Points.Count, request.Odds, request.Plan.Seed, r.Seconds);
+    public static string Computation(SweepRequest request, SweepResult r, double? seconds = null) => SweepWords.Computation(r.Table.Points.Count, request.Odds, request.Plan.Seed, seconds);
 }

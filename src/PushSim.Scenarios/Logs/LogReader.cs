@@ -1,6 +1,7 @@
 using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
+using PushSim.Files;
 
 namespace PushSim.Scenarios.Logs;
 
@@ -17,21 +18,25 @@ public static class LogReader
     private const int LookedForText = 2000;
     private const double MostOddShare = 0.1;
 
-    /// <summary>Reads a file.</summary>
-    public static LogResult Read(string path, LogOptions? options = null, CancellationToken cancel = default)
+    /// <summary>Reads a file, or what comes from a pipe until it ends.</summary>
+    public static LogResult Read(string path, LogOptions? options = null, CancellationToken cancel = default) =>
+        Read(path, options ?? new LogOptions(), new OpenAsk { TakesPipes = true, Cancel = cancel });
+
+    /// <summary>Reads a file as it may be opened.</summary>
+    internal static LogResult Read(string path, LogOptions options, OpenAsk ask)
     {
-        options ??= new LogOptions();
         string name = SourceFile.Clean(path);
         try
         {
-            var info = new FileInfo(path);
-            if (!info.Exists)
+            using OpenedFile file = ReadGate.Open(path, ask);
+            return file.State switch
             {
-                return Unreadable(name, Directory.Exists(path) ? "this is a folder, not a file" : "there is no such file");
-            }
-
-            using FileStream stream = File.OpenRead(path);
-            return ReadStream(stream, name, options, cancel);
+                OpenState.Open => ReadStream(file.Stream!, name, options, ask.Cancel),
+                OpenState.Folder => Unreadable(name, "this is a folder, not a file"),
+                OpenState.NoRegularFile => Unreadable(name, "this is no regular file"),
+                OpenState.Outside => Unreadable(name, "this path leaves the scenario's folder"),
+                _ => Unreadable(name, "there is no such file"),
+            };
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -65,9 +70,11 @@ public static class LogReader
             return new LogResult { File = name, Problems = [new Problem(name, 0, 0, Severity.Error, "this is a robot or scenario file, not a log", "name the log, a CSV file, here; a robot or scenario goes with --robot")] };
         }
 
-        LogFormat format = LogFormat.Of(start, length < Head);
+        // lines of old editors end in a carriage return alone
+        bool isOld = start.Contains('\r', StringComparison.Ordinal) && !start.Contains('\n', StringComparison.Ordinal);
+        LogFormat format = LogFormat.Of(isOld ? start.Replace('\r', '\n') : start, length < Head);
         var work = new LogRows(name, format, options);
-        using var parser = new CsvParser(new JoinedReader(start, text), Configuration(format));
+        using var parser = new CsvParser(new JoinedReader(isOld ? start.Replace('\r', '\n') : start, text, isOld), Configuration(format));
         try
         {
             while (work.WantsMore && parser.Read())
@@ -113,7 +120,7 @@ public static class LogReader
     };
 
     // The start that was looked at, then the rest.
-    private sealed class JoinedReader(string start, TextReader rest) : TextReader
+    private sealed class JoinedReader(string start, TextReader rest, bool isOld) : TextReader
     {
         private int _at;
 
@@ -121,7 +128,13 @@ public static class LogReader
         {
             if (_at >= start.Length)
             {
-                return rest.Read(buffer, index, count);
+                int read = rest.Read(buffer, index, count);
+                if (isOld)
+                {
+                    buffer.AsSpan(index, read).Replace('\r', '\n');
+                }
+
+                return read;
             }
 
             int n = Math.Min(count, start.Length - _at);

@@ -1,4 +1,5 @@
 using System.Text;
+using PushSim.Files;
 
 namespace PushSim.Scenarios.Reading;
 
@@ -8,28 +9,33 @@ internal static class FileLoader
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>The file's text; null after a complaint at the place that named it (or at the file itself).</summary>
-    public static SourceFile? Load(ReadContext context, string path, string name, (Place Place, string Text)? from)
+    /// <param name="context">Gathers complaints.</param>
+    /// <param name="path">The file.</param>
+    /// <param name="name">Its name in messages.</param>
+    /// <param name="from">Where another file names it, and how; null if the user did.</param>
+    /// <param name="root">Folder that it must lie in, as <see cref="Root"/> gives it; null: it may lie anywhere.</param>
+    public static SourceFile? Load(ReadContext context, string path, string name, (Place Place, string Text)? from, string? root = null)
     {
         Place place = from?.Place ?? new Place(new SourceFile(name, ""), 0, 0, 1);
         string shown = SourceFile.Clean(from?.Text ?? name);
         try
         {
-            var info = new FileInfo(path);
-            if (!info.Exists)
+            using OpenedFile file = ReadGate.Open(path, new OpenAsk { Root = root });
+            switch (file.State)
             {
-                string why = Directory.Exists(path) ? "is a folder, not a file" : "is not there";
-                context.CannotRead |= from is null;
-                context.Error(place, $"\"{shown}\" {why}", "check the name and the folder");
-                return null;
+                case OpenState.NotThere or OpenState.Folder:
+                    context.CannotRead |= from is null;
+                    context.Error(place, $"\"{shown}\" {(file.State == OpenState.Folder ? "is a folder, not a file" : "is not there")}", "check the name and the folder");
+                    return null;
+                case OpenState.Outside:
+                    Leaves(context, place);
+                    return null;
+                case OpenState.NoRegularFile:
+                    context.Error(place, $"\"{shown}\" is empty, or no regular file", "");
+                    return null;
+                default:
+                    return Decode(context, file.Stream!, name, place);
             }
-
-            if (!HasContent(info))
-            {
-                context.Error(place, $"\"{shown}\" is empty, or no regular file", "");
-                return null;
-            }
-
-            return Decode(context, path, name, place);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -39,8 +45,8 @@ internal static class FileLoader
         }
     }
 
-    /// <summary>Whether a file that is there is a regular one with something in it: devices and pipes report no length, and opening one could wait for ever.</summary>
-    public static bool HasContent(FileInfo info) => info.Length > 0 || info.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: > 0 };
+    /// <summary>The folder that files named from a folder must lie in, links followed; null where they may lie anywhere.</summary>
+    public static string? Root(ReadContext context, string folder) => context.Options.AllowOutside ? null : RealPath.Of(folder);
 
     /// <summary>The folder of a file, from which the files that it names are looked for; "." for a bare name.</summary>
     public static string FolderOf(string path) => Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".";
@@ -59,8 +65,8 @@ internal static class FileLoader
         string root, full;
         try
         {
-            root = RealPath(Path.GetFullPath(folder));
-            full = RealPath(Path.GetFullPath(relative, root));
+            root = RealPath.Of(folder);
+            full = RealPath.Of(Path.Combine(root, relative));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
@@ -70,33 +76,38 @@ internal static class FileLoader
             return null;
         }
 
-        string back = Path.GetRelativePath(root, full);
-        if (!isAllowed && (back == ".." || back.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal) || Path.IsPathRooted(back)))
+        if (!isAllowed && !RealPath.IsInside(root, full))
         {
-            context.Error(place, "this path leaves the scenario's folder", "put the robot's file in the same folder or below it");
+            Leaves(context, place);
             return null;
         }
 
         return full;
     }
 
-    private static SourceFile? Decode(ReadContext context, string path, string name, Place place)
+    private static void Leaves(ReadContext context, Place place) => context.Error(place, "this path leaves the scenario's folder", "put the robot's file in the same folder or below it");
+
+    private static SourceFile? Decode(ReadContext context, Stream stream, string name, Place place)
     {
         int most = context.Options.MaxBytes;
-        byte[] buffer = new byte[Math.Min(most, new FileInfo(path).Length is long n and > 0 ? n : most) + 1];
+        byte[] buffer = new byte[Math.Min(most, stream.Length is > 0 and long n ? n : most) + 1];
         int length = 0;
-        using (FileStream stream = File.OpenRead(path))
+
+        // the file may grow: read on until it ends or the cap is passed
+        int got;
+        while (length <= most && (got = stream.Read(buffer, length, buffer.Length - length)) > 0)
         {
-            // the file may grow or be a link: read on until it ends or the cap is passed
-            int got;
-            while (length <= most && (got = stream.Read(buffer, length, buffer.Length - length)) > 0)
+            length += got;
+            if (length == buffer.Length && length <= most)
             {
-                length += got;
-                if (length == buffer.Length && length <= most)
-                {
-                    Array.Resize(ref buffer, Math.Min(most + 1, 2 * length));
-                }
+                Array.Resize(ref buffer, Math.Min(most + 1, 2 * length));
             }
+        }
+
+        if (length == 0)
+        {
+            context.Error(place, $"\"{SourceFile.Clean(name)}\" is empty, or no regular file", "");
+            return null;
         }
 
         if (length > most)
@@ -108,7 +119,10 @@ internal static class FileLoader
         try
         {
             string text = Strict.GetString(buffer, 0, length);
-            return new SourceFile(name, text.StartsWith('\uFEFF') ? text[1..] : text);
+            text = text.StartsWith('\uFEFF') ? text[1..] : text;
+
+            // lines of old editors end in a carriage return alone
+            return new SourceFile(name, text.Contains('\n', StringComparison.Ordinal) ? text : text.Replace('\r', '\n'));
         }
         catch (DecoderFallbackException)
         {
@@ -120,18 +134,4 @@ internal static class FileLoader
 
     // A text in UTF-16 has zero bytes too, but begins with its byte-order mark.
     private static bool IsBinary(ReadOnlySpan<byte> bytes) => bytes.Contains((byte)0) && bytes is not ([0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]);
-
-    // The path with every link on the way followed; parts that do not exist stay as they are.
-    private static string RealPath(string path, int depth = 0)
-    {
-        string? parent = Path.GetDirectoryName(path);
-        if (parent is null || depth > 64)
-        {
-            return path;
-        }
-
-        string own = Path.Combine(RealPath(parent, depth + 1), Path.GetFileName(path));
-        FileSystemInfo info = Directory.Exists(own) ? new DirectoryInfo(own) : new FileInfo(own);
-        return info.LinkTarget is null ? own : Path.GetFullPath(info.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? own);
-    }
 }

@@ -18,9 +18,10 @@ internal static class Includes
     /// <param name="path">The file's path.</param>
     /// <param name="name">Its name in messages.</param>
     /// <param name="from">Where another file names it, and how; null if the user did.</param>
-    public static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from = null)
+    /// <param name="root">Folder that it must lie in; null: it may lie anywhere.</param>
+    public static TomlTable? Tree(ReadContext context, string path, string name, (Place Place, string Text)? from = null, string? root = null)
     {
-        TomlTable? tree = FileLoader.Load(context, path, name, from) is SourceFile file ? TomlTree.Parse(context, file) : null;
+        TomlTable? tree = FileLoader.Load(context, path, name, from, root) is SourceFile file ? TomlTree.Parse(context, file) : null;
         if (tree is not null)
         {
             int files = 0;
@@ -65,7 +66,7 @@ internal static class Includes
             }
 
             string place = Path.GetDirectoryName(shown) is { Length: > 0 } own ? Path.Combine(own, name.Value) : name.Value;
-            if (FileLoader.Load(context, full, place, (name.Place, name.Value)) is SourceFile file && TomlTree.Parse(context, file) is TomlTable other)
+            if (FileLoader.Load(context, full, place, (name.Place, name.Value), FileLoader.Root(context, folder)) is SourceFile file && TomlTree.Parse(context, file) is TomlTable other)
             {
                 Merge(context, other, place, [.. chain, full], ref files);
                 Add(tree, other);

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Fit;
+using PushSim.Files;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Reading;
 
@@ -27,13 +28,8 @@ internal static class MeasuredReader
             return scenario;
         }
 
-        if (new FileInfo(full) is { Exists: true } info && !FileLoader.HasContent(info))
-        {
-            context.Error(s.PlaceOf("file"), $"\"{SourceFile.Clean(name)}\" is empty, or no regular file", "");
-            return scenario;
-        }
-
-        LogResult log = LogReader.Read(full, options);
+        // a pipe could keep every command waiting that reads the scenario
+        LogResult log = LogReader.Read(full, options, new OpenAsk { Root = FileLoader.Root(context, FileLoader.FolderOf(path)) });
         foreach (Problem p in log.Problems)
         {
             string where = p.Line > 0 ? FormattableString.Invariant($"line {p.Line}, column {p.Column}: ") : "";

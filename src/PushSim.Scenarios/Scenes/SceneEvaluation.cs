@@ -129,6 +129,6 @@ internal static class SceneEvaluation
         }
 
         string shown = Path.IsPathRooted(name) || folder == "." ? name : Path.Combine(folder, name);
-        return Includes.Tree(context, full, shown, (place, name));
+        return Includes.Tree(context, full, shown, (place, name), FileLoader.Root(context, folder));
     }
 }

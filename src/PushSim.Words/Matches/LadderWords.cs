@@ -37,5 +37,5 @@ public static class LadderWords
     /// <param name="matches">Finished matches [1].</param>
     /// <param name="seed">The seed.</param>
     /// <param name="rate">Matches per second [1/s].</param>
-    public static string Computation(long matches, ulong seed, double rate) => Text($"{matches} matches, seed {seed}, {PlainNumber.Of(rate, 3)} a second; score: {Method}");
+    public static string Computation(long matches, ulong seed, double? rate) => Text($"{matches} matches, seed {seed}{(rate is double r ? $", {PlainNumber.Of(r, 3)} a second" : "")}; score: {Method}");
 }

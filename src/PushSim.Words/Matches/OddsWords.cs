@@ -39,13 +39,13 @@ public static class OddsWords
     /// <summary>Seed, speed and methods.</summary>
     /// <param name="seed">The seed.</param>
     /// <param name="contest">Label of the draws.</param>
-    /// <param name="rate">Matches per second [1/s].</param>
+    /// <param name="rate">Matches per second [1/s]; null where the text is to be the same each time.</param>
     /// <param name="hasEffects">Whether inputs were drawn anew one by one.</param>
     /// <param name="matches">Matches that did not fail [1].</param>
-    public static string Computation(ulong seed, string contest, double rate, bool hasEffects, long matches)
+    public static string Computation(ulong seed, string contest, double? rate, bool hasEffects, long matches)
     {
         string oneByOne = MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
-        return $"seed {seed}, contest {contest}; {PlainNumber.Of(rate, 3)} matches a second{oneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from {(matches > InputShares.Most ? Text($"the first {InputShares.Most} matches") : "the same matches")}{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
+        return $"seed {seed}, contest {contest}{(rate is double r ? $"; {PlainNumber.Of(r, 3)} matches a second" : "")}{oneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from {(matches > InputShares.Most ? Text($"the first {InputShares.Most} matches") : "the same matches")}{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
     }
 
     // what most often held the first robot back where it lost

@@ -18,9 +18,9 @@ public static class RunTables
 
     /// <summary>What the run cost and how well its energy balance closes.</summary>
     /// <param name="result">The run.</param>
-    /// <param name="milliseconds">The time it took [ms].</param>
-    public static string Computation(RunResult result, double milliseconds) => Text(
-        $"{result.RhsEvaluations} evaluations in {result.Steps} steps, {milliseconds:0} ms; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
+    /// <param name="milliseconds">The time it took [ms]; null where the text is to be the same each time.</param>
+    public static string Computation(RunResult result, double? milliseconds) => Text(
+        $"{result.RhsEvaluations} evaluations in {result.Steps} steps{(milliseconds is double ms ? Text($", {ms:0} ms") : "")}; energy balance open by {result.EnergyResidualRatio:0.0e0} of what flowed");
 
     // One column of values a robot.
     private static AnswerTable Answers(RunResult result)

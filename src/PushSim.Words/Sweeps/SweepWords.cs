@@ -36,7 +36,7 @@ public static class SweepWords
     /// <param name="odds">Drawn matches at each; 0 for none [1].</param>
     /// <param name="seed">Their seed.</param>
     /// <param name="seconds">Time that it took [s].</param>
-    public static string Computation(int points, long odds, ulong seed, double seconds) => Text($"{points} points{(odds > 0 ? $", {odds} drawn matches at each, seed {seed}" : "")}, {seconds:0.0} s");
+    public static string Computation(int points, long odds, ulong seed, double? seconds) => Text($"{points} points{(odds > 0 ? $", {odds} drawn matches at each, seed {seed}" : "")}{(seconds is double s ? Text($", {s:0.0} s") : "")}");
 
     // four digits are enough for reading
     private static string Told(SweepInput input, int place) =>

@@ -7,10 +7,10 @@ public sealed record LedgerEntry(string Key, double Joule);
 
 /// <summary>Energy out of the cells + work of the moving anchor = losses + change of what is stored. The residual measures the integration, not the physics.</summary>
 /// <param name="Entries">All entries [J].</param>
-/// <param name="ResidualRatio">|residual| / sum of |entries| [1].</param>
+/// <param name="ResidualRatio">|residual| / sum of |entries|, 0 where nothing flowed [1].</param>
 internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double ResidualRatio)
 {
-    // A robot that stands still moves less energy than this per kilogram, all of it rounding; a kilogram at 0.05 mm/s holds as much [J/kg].
+    // A robot that stands still moves less energy than this per kilogram, all of it rounding, of which there is no share; a kilogram at 0.05 mm/s holds as much [J/kg].
     private const double NothingFlowed = 1e-9;
 
     private static readonly string[] s_integrals =
@@ -48,7 +48,7 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
         AddChange(Spring, after.Spring - before.Spring);
         AddChange(Gravity, after.Gravity - before.Gravity);
         double sum = entries.Sum(e => Math.Abs(e.Joule));
-        return new EnergyLedger(entries, Math.Abs(residual) / Math.Max(sum, NothingFlowed * Math.Max(1.0, mass)));
+        return new EnergyLedger(entries, sum <= NothingFlowed * Math.Max(1.0, mass) ? 0.0 : Math.Abs(residual) / sum);
 
         void AddChange(string key, double joule)
         {

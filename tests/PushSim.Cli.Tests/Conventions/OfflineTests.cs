@@ -12,6 +12,7 @@ public class OfflineTests
 
     [Theory]
     [InlineData("PushSim")]
+    [InlineData("PushSim.Files")]
     [InlineData("PushSim.Scenarios")]
     [InlineData("PushSim.Plotting")]
     [InlineData("PushSim.Cli")]

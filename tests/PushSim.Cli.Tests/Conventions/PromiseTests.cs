@@ -8,8 +8,8 @@ public partial class PromiseTests
 {
     private static readonly string s_page = File.ReadAllText(Path.Combine(Repository.Root, "src", "docs", "promise.md"));
 
-    private static readonly Lazy<Dictionary<string, string>> s_sources = new(() => Directory.EnumerateFiles(Path.Combine(Repository.Root, "tests"), "*Tests.cs", SearchOption.AllDirectories)
-        .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)).ToDictionary(f => Path.GetFileNameWithoutExtension(f), File.ReadAllText));
+    private static readonly Lazy<ILookup<string, string>> s_sources = new(() => Directory.EnumerateFiles(Path.Combine(Repository.Root, "tests"), "*Tests.cs", SearchOption.AllDirectories)
+        .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)).ToLookup(f => Path.GetFileNameWithoutExtension(f), File.ReadAllText));
 
     public static TheoryData<string> Named => [.. Test().Matches(s_page).Select(m => m.Groups[1].Value).Distinct()];
 
@@ -18,8 +18,7 @@ public partial class PromiseTests
     public void A_named_test_exists(string test)
     {
         string[] parts = test.Split('.');
-        Assert.True(s_sources.Value.TryGetValue(parts[0], out string? source), $"there is no {parts[0]}");
-        Assert.Matches($@"\[(Fact|Theory)\][^{{}}]*public (async )?(void|Task) {parts[1]}\(", source);
+        Assert.Contains(s_sources.Value[parts[0]], s => Regex.IsMatch(s, $@"\[(Fact|Theory)\][^{{}}]*public (async )?(void|Task) {parts[1]}\("));
     }
 
     [Fact]

@@ -5,6 +5,7 @@ using PushSim.Binding;
 using PushSim.Cli.Matches;
 using PushSim.Cli.Odds;
 using PushSim.Cli.Shared;
+using PushSim.Files;
 using PushSim.Numerics;
 using PushSim.Plotting;
 using PushSim.Runs;
@@ -32,11 +33,13 @@ public class JournalMemoryTests(ITestOutputHelper output)
         DrawableResult read = DrawableScenario.Open(scratch["short.toml"]);
         var source = new FileMatchSource(read.Scenario!, new ContestKey(1, read.Scenario!.Label));
         using var memory = new PeakMemory();
+        List<OutputFolder> folders = [];
         for (int k = 1; k <= Parts; k++)
         {
             MatchWork part = Work((k, Parts));
             part.Resume();
             part.Run(cancel: TestContext.Current.CancellationToken);
+            folders[^1].Dispose();
             Told($"part {k} written");
         }
 
@@ -75,9 +78,12 @@ public class JournalMemoryTests(ITestOutputHelper output)
             Assert.InRange(GC.GetTotalMemory(forceFullCollection: true), 0, Most);
         }
 
-        MatchWork Work((int K, int N)? part) => new(
-            new MatchPlan("odds", matches, 1, 1, part, part is null), () => ["print"], [source], KeptMatchWords.Instance,
-            new FolderStore(OutputFolder.Join(scratch["parts"], force: false), isShared: true), _ => new Outcomes());
+        MatchWork Work((int K, int N)? part)
+        {
+            var ask = new LockAsk("parts", "test", _ => { }, TestContext.Current.CancellationToken);
+            folders.Add(part is (int k, int) ? OutputFolder.Open(scratch["parts"], force: false, "", ask, $"part-{k}-of-{Parts}") : OutputFolder.See(scratch["parts"]));
+            return new MatchWork(new MatchPlan("odds", matches, 1, 1, part, part is null), () => ["print"], [source], KeptMatchWords.Instance, new FolderStore(folders[^1], isShared: part is not null), _ => new Outcomes());
+        }
 
         void Told(string what) => output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{matches} matches, {what}: {memory.Seconds:0} s, at most {memory.Highest / 1e6:0} MB"));
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shared;
+using PushSim.Files;
 using Xunit;
 
 namespace PushSim.Cli.Tests.Run;
@@ -221,13 +222,23 @@ public class RunCommandTests
     public void An_interrupt_while_writing_leaves_the_old_files_and_no_part()
     {
         using var scratch = new ScratchFolder();
-        OutputFolder.Open(scratch["a"], force: false).Write("history.csv", s => s.WriteByte(1));
-        OutputFolder again = OutputFolder.Open(scratch["a"], force: false);
-        Assert.Throws<OperationCanceledException>(() => again.Write("history.csv", s =>
+        var ask = new LockAsk("a", "pushsim test", _ => { }, CancellationToken.None);
+        using (OutputFolder first = OutputFolder.Open(scratch["a"], force: false, "", ask))
         {
-            s.WriteByte(2);
-            throw new OperationCanceledException();
-        }));
+            first.Write("history.csv", s => s.WriteByte(1));
+            first.Put([]);
+        }
+
+        using (OutputFolder again = OutputFolder.Open(scratch["a"], force: false, "", ask))
+        {
+            Assert.Throws<OperationCanceledException>(() => again.Write("history.csv", s =>
+            {
+                s.WriteByte(2);
+                throw new OperationCanceledException();
+            }));
+        }
+
+        Assert.Equal(["a"], Directory.GetFileSystemEntries(scratch.Path).Select(Path.GetFileName));
         Assert.Equal([1], File.ReadAllBytes(scratch["a/history.csv"]));
         Assert.Equal([".pushsim-output", "history.csv"], Directory.GetFiles(scratch["a"]).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
     }

@@ -92,7 +92,7 @@ public class JournalTests
         ResumeState state = again.Resume();
         JournalProblem problem = state.Problems[0];
         Assert.Equal((Name, row + 1), (problem.File, problem.Line));
-        Assert.Contains(reason, problem.Reason);
+        Assert.Contains(reason, JournalWords.Of(problem));
         Assert.Equal(199, again.Finished);
         Assert.Equal(changed, Text(memory, state.Aside));
         again.Run();
@@ -103,7 +103,7 @@ public class JournalTests
     [Theory]
     [InlineData(2, "print", 1, "the row is of another contest: another scenario, seed or label")]
     [InlineData(1, "other", 1, "the row is of another contest: another scenario, seed or label")]
-    [InlineData(1, "print", 2, "match 1 is not of part 1 of 1")]
+    [InlineData(1, "print", 2, "match 1 is not of this part")]
     public void A_foreign_row_is_refused(ulong seed, string print, int part, string reason)
     {
         MatchMemory memory = Played(50);
@@ -115,7 +115,7 @@ public class JournalTests
         Put(memory, Name, whole[..end] + foreign + "\n");
         MatchWork again = Work(memory, 50);
         ResumeState state = again.Resume();
-        Assert.Equal(part == 1 ? [new JournalProblem(Name, Head + 50 + 1, reason)] : [], state.Problems);
+        Assert.Equal(part == 1 ? [$"{Name}:{Head + 50 + 1}: {reason}"] : [], state.Problems.Select(JournalWords.Of));
         Assert.Equal(50, again.Finished);
         if (part == 2)
         {
@@ -123,7 +123,7 @@ public class JournalTests
             MatchMemory first = new();
             Work(first, 50, part: (1, 2)).Run();
             Put(first, "part-1-of-2.csv", Text(first, "part-1-of-2.csv") + foreign + "\n");
-            Assert.Contains("match 1 is not of part 1 of 2", Work(first, 50, part: (1, 2)).Resume().Problems[0].Reason);
+            Assert.Contains("match 1 is not of this part", JournalWords.Of(Work(first, 50, part: (1, 2)).Resume().Problems[0]));
         }
     }
 
@@ -137,7 +137,7 @@ public class JournalTests
         MatchWork again = Work(memory, 50);
         ResumeState state = again.Resume();
         int line = whole.Split('\n').ToList().FindIndex(l => l.StartsWith("0,7,", StringComparison.Ordinal)) + 1;
-        Assert.Equal([new JournalProblem(Name, 54, $"match 7 has another result than in line {line}")], state.Problems);
+        Assert.Equal([$"{Name}:54: match 7 has another result than in line {line}"], state.Problems.Select(JournalWords.Of));
         Assert.Equal(49, again.Finished);
         Assert.Equal(whole + row + "\n", Text(memory, state.Aside));
         again.Run();
@@ -173,13 +173,13 @@ public class JournalTests
 
         Put(memory, Name, string.Join('\n', lines));
         MatchWork again = Work(memory, 50);
-        Assert.Equal([new JournalProblem(Name, isGone ? 52 : 53, reason)], again.Resume().Problems);
+        Assert.Equal([$"{Name}:{(isGone ? 52 : 53)}: {reason}"], again.Resume().Problems.Select(JournalWords.Of));
         again.Run();
         Same(memory, 50);
     }
 
     [Theory]
-    [InlineData("# finished matches 3 of odds; fingerprint 0123; seed 1; matches 10; part 1 of 1\n", "it is of format 3, and this version reads 4")]
+    [InlineData("# finished matches 3 of odds; fingerprint 0123; seed 1; matches 10; part 1 of 1\n", "it is of another format than 4, which this version reads")]
     [InlineData("my own notes\n", "it does not begin like a journal of matches")]
     [InlineData("\0\0\0\0\0\0", "it does not begin like a journal of matches")]
     public void What_is_no_journal_of_ours_is_set_aside_as_it_is(string text, string reason)
@@ -188,7 +188,7 @@ public class JournalTests
         Put(memory, Name, text);
         MatchWork work = Work(memory, 50);
         ResumeState state = work.Resume();
-        Assert.Equal(("part-1-of-1-aside-1.csv", reason), (state.Aside, state.Reason));
+        Assert.Equal(("part-1-of-1-aside-1.csv", reason), (state.Aside, JournalWords.Of(state.Misfit)));
         work.Run();
         Same(memory, 50);
         Assert.Equal(text, Text(memory, state.Aside));
@@ -202,7 +202,7 @@ public class JournalTests
     {
         MatchMemory memory = Played(10);
         Put(memory, Name, Text(memory, Name).Replace("; " + field, "; " + field + "9", StringComparison.Ordinal));
-        Assert.Equal("it is of " + reason, Work(memory, 10).Resume().Reason);
+        Assert.Equal("it is of " + reason, JournalWords.Of(Work(memory, 10).Resume().Misfit));
     }
 
     [Fact]
@@ -282,8 +282,8 @@ public class JournalTests
         Assert.Equal(
             [PartCondition.Whole, PartCondition.Unfinished, PartCondition.Damaged, PartCondition.Foreign, PartCondition.Missing, PartCondition.Whole], state.Parts.Select(p => p.Condition));
         Assert.Equal([17, 2, 0, 16], state.Parts.Where((_, i) => i is 0 or 1 or 3 or 5).Select(p => p.Finished));
-        Assert.StartsWith("part-3-of-6.csv:", state.Parts[2].Reason, StringComparison.Ordinal);
-        Assert.Equal("part-4-of-6.csv: it is of another seed", state.Parts[3].Reason);
+        Assert.Equal(("part-3-of-6.csv", JournalFault.Checksum), (state.Parts[2].Problem!.File, state.Parts[2].Problem!.Fault));
+        Assert.Equal(JournalMisfit.Seed, state.Parts[3].Misfit);
     }
 
     [Theory]

@@ -16,10 +16,8 @@ public sealed record JournalHead(string Command, string Campaign, string Engine,
 
     private const string Start = "# finished matches ";
 
-    private static readonly string[] s_reasons =
-    [
-        "another command", "another seed", "another part", "another precision", "another scheme of draws", "an engine with other results", "other files, options or contests",
-    ];
+    // in the order of the fields
+    private static readonly JournalMisfit[] s_misfits = [JournalMisfit.Command, JournalMisfit.Seed, JournalMisfit.Part, JournalMisfit.Precision, JournalMisfit.Draws, JournalMisfit.Engine, JournalMisfit.Campaign];
 
     /// <summary>The line.</summary>
     public string Text => $"{Start}{Format} of {string.Join("; ", Fields)}";
@@ -41,29 +39,29 @@ public sealed record JournalHead(string Command, string Campaign, string Engine,
         name.EndsWith(".csv", StringComparison.Ordinal) && name[..^4].Split('-') is ["part", string part, "of", string parts]
         && int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out int k) && int.TryParse(parts, NumberStyles.None, CultureInfo.InvariantCulture, out int n) && k >= 1 && k <= n ? n : 0;
 
-    /// <summary>Why a journal with this first line is not of this campaign; empty if it is.</summary>
+    /// <summary>Why a journal with this first line is not of this campaign.</summary>
     /// <param name="line">The line.</param>
-    public string Misfit(string line)
+    public JournalMisfit Misfit(string line)
     {
         if (line == Text)
         {
-            return "";
+            return JournalMisfit.None;
         }
 
         string[] parts = line.StartsWith(Start, StringComparison.Ordinal) ? line[Start.Length..].Split(" of ", 2) : [];
         if (parts.Length < 2)
         {
-            return "it does not begin like a journal of matches";
+            return JournalMisfit.NoJournal;
         }
 
         if (parts[0] != Format.ToString(CultureInfo.InvariantCulture))
         {
-            return $"it is of format {parts[0]}, and this version reads {Format}";
+            return JournalMisfit.Format;
         }
 
         string[] found = parts[1].Split("; ");
         string[] own = Fields;
         int differs = Enumerable.Range(0, Math.Min(found.Length, own.Length)).FirstOrDefault(i => found[i] != own[i], -1);
-        return differs < 0 ? "its first line is damaged" : "it is of " + s_reasons[differs];
+        return differs < 0 ? JournalMisfit.FirstLine : s_misfits[differs];
     }
 }

@@ -48,7 +48,7 @@ internal static class JournalReader
         start[digits++] = (byte)',';
         while (lines.Next(out ReadOnlySpan<byte> line))
         {
-            if (line.StartsWith(start[..digits]) && JournalRow.Read(line, keys, part, words, out _, out row, out _))
+            if (line.StartsWith(start[..digits]) && JournalRow.Read(line, keys, part, words, out _, out row) is null)
             {
                 return true;
             }

@@ -27,31 +27,34 @@ internal static class JournalRow
     /// <param name="words">Keys and words.</param>
     /// <param name="contest">Its contest, from 0 [1].</param>
     /// <param name="end">The match.</param>
-    /// <param name="reason">Why it is refused; empty if it is not.</param>
-    public static bool Read(ReadOnlySpan<byte> line, IReadOnlyList<uint> keys, PartNumbers part, IMatchWords words, out int contest, out MatchEnd end, out string reason)
+    /// <returns>Why it is refused; null if it is not.</returns>
+    public static JournalFault? Read(ReadOnlySpan<byte> line, IReadOnlyList<uint> keys, PartNumbers part, IMatchWords words, out int contest, out MatchEnd end)
     {
         (contest, end) = (-1, default);
-        reason = "this is no row of a match";
         if (line.Length < Tail || line[^(Digits + 1)] != ',' || line[^Tail] != ',')
         {
-            return false;
+            return JournalFault.NoRow;
         }
 
         string text = Encoding.UTF8.GetString(line);
         int comma = text.IndexOf(',', StringComparison.Ordinal);
-        if (!int.TryParse(text.AsSpan(0, comma), NumberStyles.None, CultureInfo.InvariantCulture, out contest) || MatchRow.Read(text.AsSpan()[(comma + 1)..^Tail], words, out reason) is not MatchEnd found)
+        if (!int.TryParse(text.AsSpan(0, comma), NumberStyles.None, CultureInfo.InvariantCulture, out contest) || comma + 1 > text.Length - Tail)
         {
-            return false;
+            return JournalFault.NoRow;
+        }
+
+        if (MatchRow.Read(text.AsSpan()[(comma + 1)..^Tail], words, out JournalFault fault) is not MatchEnd found)
+        {
+            return fault;
         }
 
         end = found;
         bool isSound = uint.TryParse(text.AsSpan()[^Digits..], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out uint sum) && sum == Checksum(line[..^(Digits + 1)]);
         bool hasKey = uint.TryParse(text.AsSpan()[^(Tail - 1)..^(Digits + 1)], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out uint key);
-        reason = !isSound || !hasKey ? "the row does not fit its checksum: it was changed or damaged"
-            : contest >= keys.Count || key != keys[contest] ? "the row is of another contest: another scenario, seed or label"
-            : !part.Holds(found.Number) ? string.Create(CultureInfo.InvariantCulture, $"match {found.Number} is not of part {part.Part} of {part.Parts}")
-            : "";
-        return reason.Length == 0;
+        return !isSound || !hasKey ? JournalFault.Checksum
+            : contest >= keys.Count || key != keys[contest] ? JournalFault.Contest
+            : !part.Holds(found.Number) ? JournalFault.Part
+            : null;
     }
 
     private static uint Checksum(ReadOnlySpan<byte> bytes)

@@ -22,8 +22,8 @@ internal sealed class JournalScan
         Done = [.. keys.Select(_ => new NumberSet())];
     }
 
-    /// <summary>Why it is of something else; empty if it is not.</summary>
-    public string Misfit { get; private set; } = "";
+    /// <summary>Why it is of something else.</summary>
+    public JournalMisfit Misfit { get; private set; }
 
     /// <summary>What is refused, the first places.</summary>
     public IReadOnlyList<JournalProblem> Problems => _problems;
@@ -86,7 +86,7 @@ internal sealed class JournalScan
         var lines = new JournalLines(from);
         while (lines.Next(out ReadOnlySpan<byte> line))
         {
-            if (lines.IsWhole && JournalRow.Read(line, _keys, _head.Part, _words, out int contest, out MatchEnd end, out _) && !Contradicting.Contains((contest, end.Number)) && seen[contest].Add(_head.Part.PlaceOf(end.Number)))
+            if (lines.IsWhole && JournalRow.Read(line, _keys, _head.Part, _words, out int contest, out MatchEnd end) is null && !Contradicting.Contains((contest, end.Number)) && seen[contest].Add(_head.Part.PlaceOf(end.Number)))
             {
                 writer.Add(contest, end);
             }
@@ -109,14 +109,14 @@ internal sealed class JournalScan
             if (lines.Number == 1)
             {
                 Misfit = _head.Misfit(text);
-                if (Misfit.Length > 0)
+                if (Misfit != JournalMisfit.None)
                 {
                     return;
                 }
             }
             else if (lines.Number == 2)
             {
-                RefuseIf(!line.SequenceEqual(Encoding.UTF8.GetBytes(JournalRow.Columns)), 2, "these are not the columns of a journal");
+                RefuseIf(!line.SequenceEqual(Encoding.UTF8.GetBytes(JournalRow.Columns)), 2, JournalFault.Columns);
             }
             else if (line.Length > 0 && line[0] == '#')
             {
@@ -137,9 +137,9 @@ internal sealed class JournalScan
 
     private void Row(long number, ReadOnlySpan<byte> line, Action<int, MatchEnd>? take)
     {
-        if (!JournalRow.Read(line, _keys, _head.Part, _words, out int contest, out MatchEnd end, out string reason))
+        if (JournalRow.Read(line, _keys, _head.Part, _words, out int contest, out MatchEnd end) is JournalFault fault)
         {
-            RefuseIf(true, number, reason);
+            RefuseIf(true, number, fault, end.Number);
             return;
         }
 
@@ -150,7 +150,7 @@ internal sealed class JournalScan
         }
         else
         {
-            RefuseIf(_twice.Count >= MostTwice, number, "too many matches stand here twice");
+            RefuseIf(_twice.Count >= MostTwice, number, JournalFault.TooManyTwice);
             _ = _twice.Count < MostTwice && _twice.TryAdd((contest, end.Number), 0);
         }
     }
@@ -160,13 +160,13 @@ internal sealed class JournalScan
         Closing = JournalClosing.Read(line);
         if (Closing is not JournalClosing closing)
         {
-            RefuseIf(true, number, "this line should close the rows above it");
+            RefuseIf(true, number, JournalFault.Closing);
             return;
         }
 
         Speed = (Speed.Played + closing.Played, Speed.Seconds + closing.Seconds);
-        RefuseIf(closing.Rows != Rows, number, string.Create(CultureInfo.InvariantCulture, $"this line closes {closing.Rows} rows, and there are {Rows}"));
-        RefuseIf(closing.Rows == Rows && closing.Hash != JournalClosing.HashOf(Hash), number, "the lines above are not those that this line closed");
+        RefuseIf(closing.Rows != Rows, number, JournalFault.ClosedRows, closing.Rows, Rows);
+        RefuseIf(closing.Rows == Rows && closing.Hash != JournalClosing.HashOf(Hash), number, JournalFault.ClosedLines);
     }
 
     // Where a match stands twice the two must agree
@@ -176,7 +176,7 @@ internal sealed class JournalScan
         var lines = new JournalLines(stream);
         while (lines.Next(out ReadOnlySpan<byte> line))
         {
-            if (!lines.IsWhole || !JournalRow.Read(line, _keys, _head.Part, _words, out int contest, out MatchEnd end, out _) || !_twice.TryGetValue((contest, end.Number), out long at))
+            if (!lines.IsWhole || JournalRow.Read(line, _keys, _head.Part, _words, out int contest, out MatchEnd end) is not null || !_twice.TryGetValue((contest, end.Number), out long at))
             {
                 continue;
             }
@@ -189,12 +189,12 @@ internal sealed class JournalScan
             else if (first[(contest, end.Number)] != end)
             {
                 Contradicting.Add((contest, end.Number));
-                RefuseIf(true, lines.Number, string.Create(CultureInfo.InvariantCulture, $"match {end.Number} has another result than in line {at}"));
+                RefuseIf(true, lines.Number, JournalFault.Contradiction, end.Number, at);
             }
         }
     }
 
-    private void RefuseIf(bool isWrong, long line, string reason)
+    private void RefuseIf(bool isWrong, long line, JournalFault fault, long number = 0, long other = 0)
     {
         if (!isWrong)
         {
@@ -204,7 +204,7 @@ internal sealed class JournalScan
         Refused++;
         if (_problems.Count < MostTold)
         {
-            _problems.Add(new JournalProblem(_head.Name, line, reason));
+            _problems.Add(new JournalProblem(_head.Name, line, fault, number, other));
         }
     }
 }

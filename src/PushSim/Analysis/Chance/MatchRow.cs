@@ -21,11 +21,11 @@ internal static class MatchRow
             : string.Create(CultureInfo.InvariantCulture, $"{o.Number},{Winner(o.Winner)},{Ending(o.Ending)},{o.GroundGained:R},{o.EndTime:R},{words.Key(o.Limit)},{words.Key(o.OpponentLimit)},\"\"");
     }
 
-    /// <summary>The match of a row; null with the reason where it is none.</summary>
-    public static MatchEnd? Read(ReadOnlySpan<char> row, IMatchWords words, out string reason)
+    /// <summary>The match of a row; null with the fault where it is none.</summary>
+    public static MatchEnd? Read(ReadOnlySpan<char> row, IMatchWords words, out JournalFault fault)
     {
         Span<Range> cells = stackalloc Range[Plain + 1];
-        reason = "this is no row of a match";
+        fault = JournalFault.NoRow;
         if (row.Split(cells, ',') != cells.Length || !long.TryParse(row[cells[0]], NumberStyles.None, CultureInfo.InvariantCulture, out long number))
         {
             return null;
@@ -53,11 +53,10 @@ internal static class MatchRow
 
         if (!double.IsFinite(ground) || !double.IsFinite(end))
         {
-            reason = "ground and end of a match are finite numbers";
+            fault = JournalFault.NotFinite;
             return null;
         }
 
-        reason = "";
         return new MatchEnd(number, winner, ending.Value, ground, end, own, other);
     }
 

@@ -98,14 +98,14 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
         }
 
         JournalScan scan = Scan(Part);
-        if (scan.Misfit.Length == 0 && scan.Refused == 0)
+        if (scan.Misfit == JournalMisfit.None && scan.Refused == 0)
         {
             Begin(scan);
             return ResumeState.Plain;
         }
 
         string aside = Aside();
-        if (scan.Misfit.Length > 0)
+        if (scan.Misfit != JournalMisfit.None)
         {
             store.Rename(Name, aside);
             Begin(null);
@@ -124,7 +124,7 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
         // counted anew: a match with two results has none
         _tallies = [.. contests.Select(_ => new Tally())];
         Begin(Scan(Part));
-        return new ResumeState(aside, "", scan.Problems, scan.Refused);
+        return new ResumeState(aside, JournalMisfit.None, scan.Problems, scan.Refused);
     }
 
     /// <summary>Runs what is missing.</summary>
@@ -233,16 +233,16 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
         }
 
         JournalScan scan = Scan(part);
-        if (scan.Misfit.Length > 0)
+        if (scan.Misfit != JournalMisfit.None)
         {
-            return new PartState(part.Part, part.Parts, 0, all, PartCondition.Foreign, $"{name}: {scan.Misfit}");
+            return new PartState(part.Part, part.Parts, 0, all, PartCondition.Foreign, scan.Misfit);
         }
 
         _done[part] = scan.Done;
         _speed = (_speed.Played + scan.Speed.Played, _speed.Seconds + scan.Speed.Seconds);
         long finished = scan.Done.Sum(s => s.CountBelow(part.Count(plan.Matches)));
         PartCondition condition = scan.Refused > 0 ? PartCondition.Damaged : finished == all ? PartCondition.Whole : store.IsHeld(name) ? PartCondition.Running : PartCondition.Unfinished;
-        return new PartState(part.Part, part.Parts, finished, all, condition, scan.Refused > 0 ? scan.Problems[0].ToString() : "");
+        return new PartState(part.Part, part.Parts, finished, all, condition, Problem: scan.Refused > 0 ? scan.Problems[0] : null);
     }
 
     private JournalScan Scan(PartNumbers part) => JournalScan.Of(() => store!.Open(JournalHead.NameOf(part))!, Head(part), Keys, words, Take);

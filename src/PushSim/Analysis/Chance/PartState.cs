@@ -6,5 +6,6 @@ namespace PushSim.Analysis.Chance;
 /// <param name="Finished">Matches that it has [1].</param>
 /// <param name="All">Matches that it must have [1].</param>
 /// <param name="Condition">What it is good for.</param>
-/// <param name="Reason">What is wrong with it, with file and line where there is one; empty for nothing.</param>
-public readonly record struct PartState(int Part, int Parts, long Finished, long All, PartCondition Condition, string Reason = "");
+/// <param name="Misfit">Why its journal is of something else.</param>
+/// <param name="Problem">The first line of it that is refused; null for none.</param>
+public readonly record struct PartState(int Part, int Parts, long Finished, long All, PartCondition Condition, JournalMisfit Misfit = JournalMisfit.None, JournalProblem? Problem = null);

@@ -1,0 +1,20 @@
+namespace PushSim.Files;
+
+/// <summary>How a lock is asked for.</summary>
+/// <param name="What">What it guards, as messages name it.</param>
+/// <param name="Command">The command line that asks.</param>
+/// <param name="Tell">Tells a person, in a sentence without end.</param>
+/// <param name="Cancel">Ends the wait.</param>
+public sealed record LockAsk(string What, string Command, Action<string> Tell, CancellationToken Cancel)
+{
+    private const double UsualWait = 60.0;
+
+    private static readonly AsyncLocal<double?> s_patience = new();
+
+    /// <summary>Seconds that are waited at most [s]. Six runs at once on one folder end within it; a campaign of hours does not, and is told.</summary>
+    public double Wait { get; init; } = s_patience.Value ?? UsualWait;
+
+    /// <summary>Sets the wait of the code that the caller runs [s]; null: the usual one.</summary>
+    /// <param name="seconds">The wait [s].</param>
+    public static void Patience(double? seconds) => s_patience.Value = seconds;
+}
