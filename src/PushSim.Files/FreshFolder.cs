@@ -341,7 +341,7 @@ public sealed class FreshFolder : IDisposable
     // File by file: each step can be taken again, so that the next command goes on where a killed one stopped.
     private void Merge()
     {
-        OutputMark fresh = OutputMark.Read(_new)!;
+        OutputMark fresh = OutputMark.Read(_new) ?? throw new IOException($"the mark of {_new} is gone");
         if (!Disk.MakeFolder(_old) && Disk.Look(_old) != FileKind.Folder)
         {
             throw new IOException($"{_old} is in the way: it is no work of pushsim");

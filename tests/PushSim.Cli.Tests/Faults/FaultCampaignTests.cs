@@ -6,33 +6,49 @@ using Xunit;
 namespace PushSim.Cli.Tests.Faults;
 
 /// <summary>
-/// A fault at any act on the disk of any command, over output folders in any state. Whatever happens: every byte that the user had is still somewhere, the command ends with a
-/// sentence and a code of its own, and the same command once more mends all. PUSHSIM_FAULTS=20000 tries so many, PUSHSIM_FAULT_SEED chooses them; a table of them is printed.
+/// A fault at any act on the disk, over output folders in any state. Whatever happens: every byte that the user had is still somewhere, the command ends with a sentence and a code of
+/// its own, and the same command once more mends all. The acts of the commands' folders without their computing are tried by the thousand (PUSHSIM_FOLDER_FAULTS), beyond all single
+/// ones with a second fault while the first is mended; whole commands by the hundred (PUSHSIM_FAULTS). PUSHSIM_FAULT_SEED chooses them; a table is printed.
 /// </summary>
 public class FaultCampaignTests(ITestOutputHelper output)
 {
-    private static readonly int s_faults = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_FAULTS"), out int n) ? n : 160;
-    private static readonly int s_seed = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_FAULT_SEED"), out int n) ? n : 28;
+    private static readonly int s_seed = Given("PUSHSIM_FAULT_SEED", 28);
 
     [Fact]
-    public void Every_byte_the_user_had_is_still_somewhere()
+    public void Whole_commands() => Campaign(FaultCommand.All, Given("PUSHSIM_FAULTS", 60));
+
+    [Fact]
+    public void What_commands_do_to_their_folders() => Campaign(FolderWork.All, Given("PUSHSIM_FOLDER_FAULTS", 600));
+
+    private static int Given(string name, int usual) => int.TryParse(Environment.GetEnvironmentVariable(name), out int n) ? n : usual;
+
+    private void Campaign(FaultCommand[] commands, int count)
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "plants links and pipes");
         using var scratch = new ScratchFolder();
-        List<(FaultCommand Command, string State, string Template, int Acts)> scenes = [.. Scenes(scratch)];
-        (int Scene, FaultKind Kind, int At)[] all = [.. scenes.SelectMany((s, i) => Enum.GetValues<FaultKind>().SelectMany(k => Enumerable.Range(1, s.Acts).Select(at => (i, k, at))))];
-        new Random(s_seed).Shuffle(all);
+        List<(FaultCommand Command, string State, string Template, int Acts)> scenes = [.. Scenes(commands, scratch)];
+        var random = new Random(s_seed);
+        (int Scene, FaultKind Kind, int At, FaultKind? Then, int ThenAt)[] all = [.. scenes.SelectMany((s, i) => Enum.GetValues<FaultKind>().SelectMany(k => Enumerable.Range(1, s.Acts).Select(at => (i, k, at, (FaultKind?)null, 0))))];
+        random.Shuffle(all);
+
+        // beyond the single ones a second fault while the first is mended, of the kinds that a machine has by itself
+        FaultKind[] second = [FaultKind.Fails, FaultKind.Full, FaultKind.Short, FaultKind.Killed];
+        (int Scene, FaultKind Kind, int At, FaultKind? Then, int ThenAt)[] tried =
+        [
+            .. all.Take(count),
+            .. Enumerable.Range(0, Math.Max(0, count - all.Length)).Select(_ => all[random.Next(all.Length)]).Select(f => f with { Then = second[random.Next(second.Length)], ThenAt = 1 + random.Next(scenes[f.Scene].Acts) }),
+        ];
         ConcurrentDictionary<(string, FaultKind), (int Done, int Refused)> table = new();
         ConcurrentBag<string> wrong = [];
         long start = Stopwatch.GetTimestamp();
-        Parallel.ForEach(all.Take(s_faults).Select((f, i) => (Fault: f, Number: i)), new ParallelOptions { MaxDegreeOfParallelism = 2 }, f =>
+        Parallel.ForEach(tried.Select((f, i) => (Fault: f, Number: i)), new ParallelOptions { MaxDegreeOfParallelism = 2 }, f =>
         {
             (FaultCommand command, string state, string template, _) = scenes[f.Fault.Scene];
             string root = scratch[$"fault {f.Number}"];
-            (string? problem, int code) = Try(new FaultPlace(template, root, command), command, f.Fault.Kind, f.Fault.At);
+            (string? problem, int code) = Try(new FaultPlace(template, root, command), command, f.Fault.Kind, f.Fault.At, f.Fault.Then, f.Fault.ThenAt);
             if (problem is not null)
             {
-                wrong.Add($"{command.Name}, {state}, {f.Fault.Kind} at act {f.Fault.At}: {problem}");
+                wrong.Add($"{command.Name}, {state}, {f.Fault.Kind} at act {f.Fault.At}{(f.Fault.Then is null ? "" : $", then {f.Fault.Then} at {f.Fault.ThenAt}")}: {problem}");
             }
 
             table.AddOrUpdate((command.Name, f.Fault.Kind), _ => code == 0 ? (1, 0) : (0, 1), (_, t) => code == 0 ? (t.Done + 1, t.Refused) : (t.Done, t.Refused + 1));
@@ -40,19 +56,19 @@ public class FaultCampaignTests(ITestOutputHelper output)
         });
 
         FaultKind[] kinds = Enum.GetValues<FaultKind>();
-        output.WriteLine($"{Math.Min(s_faults, all.Length)} of {all.Length} faults, seed {s_seed}, {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s; done/ended with a sentence");
-        output.WriteLine("| command | " + string.Join(" | ", kinds) + " |");
+        output.WriteLine($"{tried.Length} faults, {tried.Count(t => t.Then is not null)} of them with a second one; {all.Length} single ones there are; seed {s_seed}, {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s; done/ended with a sentence");
+        output.WriteLine("| command | acts | " + string.Join(" | ", kinds) + " |");
         foreach (string name in scenes.Select(s => s.Command.Name).Distinct())
         {
-            output.WriteLine($"| {name} | " + string.Join(" | ", kinds.Select(k => table.TryGetValue((name, k), out (int Done, int Refused) t) ? $"{t.Done}/{t.Refused}" : "")) + " |");
+            output.WriteLine($"| {name} | {string.Join(", ", scenes.Where(s => s.Command.Name == name).Select(s => s.Acts))} | " + string.Join(" | ", kinds.Select(k => table.TryGetValue((name, k), out (int Done, int Refused) t) ? $"{t.Done}/{t.Refused}" : "")) + " |");
         }
 
         Assert.True(wrong.IsEmpty, $"{wrong.Count} wrong:\n" + string.Join('\n', wrong.Order(StringComparer.Ordinal).Take(40)));
     }
 
-    private static IEnumerable<(FaultCommand Command, string State, string Template, int Acts)> Scenes(ScratchFolder scratch)
+    private static IEnumerable<(FaultCommand Command, string State, string Template, int Acts)> Scenes(FaultCommand[] commands, ScratchFolder scratch)
     {
-        foreach (FaultCommand command in FaultCommand.All)
+        foreach (FaultCommand command in commands)
         {
             foreach (string state in FaultCommand.States)
             {
@@ -70,7 +86,7 @@ public class FaultCampaignTests(ITestOutputHelper output)
         }
     }
 
-    private static (string? Problem, int Code) Try(FaultPlace place, FaultCommand command, FaultKind kind, int at)
+    private static (string? Problem, int Code) Try(FaultPlace place, FaultCommand command, FaultKind kind, int at, FaultKind? then, int thenAt)
     {
         place.TakeStock();
         bool isPlanted = kind is FaultKind.Link or FaultKind.Pipe;
@@ -105,6 +121,19 @@ public class FaultCampaignTests(ITestOutputHelper output)
         if (place.FirstMissing() is not null)
         {
             return ("bytes of the user are gone: " + said, run.Code);
+        }
+
+        if (then is FaultKind second)
+        {
+            Disk.Watch(new FaultWatch(second, thenAt, place));
+            LockAsk.Patience(0.2);
+            said += $"; then {place.Run().Code}";
+            Disk.Watch(null);
+            LockAsk.Patience(null);
+            if (place.FirstMissing() is not null)
+            {
+                return ("bytes of the user are gone after the second fault: " + said, run.Code);
+            }
         }
 
         // the same once more, undisturbed

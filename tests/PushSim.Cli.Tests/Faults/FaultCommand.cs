@@ -9,7 +9,7 @@ internal sealed record FaultCommand(string Name, params string[] Line)
 
     public static readonly FaultCommand[] All =
     [
-        new("run", "run", "@short.toml", "--no-plots", "--quiet", "--out", "@work/out"),
+        new("run", "run", "@launch.toml", "--no-plots", "--quiet", "--out", "@work/out"),
         new("limits", "limits", "@robots/mole.toml", "--no-plots", "--quiet", "--out", "@work/out"),
         new("odds", "odds", "@short.toml", "--matches", "6", "--threads", "1", "--no-plots", "--quiet", "--out", "@work/out"),
         new("odds part", "odds", "@short.toml", "--matches", "6", "--threads", "1", "--no-plots", "--quiet", "--part", "1/2", "--out", "@work/out"),
@@ -22,6 +22,8 @@ internal sealed record FaultCommand(string Name, params string[] Line)
         new("new", "new", "--quiet", "--force", "--out", "@work/out"),
     ];
 
+    private const string Launch = "question = \"Short\"\nrobot = \"robots/mole.toml\"\n[manoeuvre]\nkind = \"launch\"\nthrottle = 1.0\nstart = \"0.01 s\"\nend = \"0.1 s\"\n";
+
     /// <summary>States of the output folder before the command: nothing, its own result, that with what the user did to it, and a folder of the user's (with --force).</summary>
     public static readonly string[] States = ["none", "own", "mine", "foreign"];
 
@@ -30,6 +32,11 @@ internal sealed record FaultCommand(string Name, params string[] Line)
     public string[] Args(string root) => [.. Line.Select(a => a.StartsWith('@') ? Path.Combine(root, a[1..]) : a), .. IsForced ? (string[])["--force"] : []];
 
     public bool IsForced { get; init; }
+
+    /// <summary>What is done in place of a command line; null: the line is run.</summary>
+    public Func<string, Cli>? Work { get; init; }
+
+    public Cli Run(string root) => Work?.Invoke(root) ?? Cli.Run(Args(root));
 
     public bool Reads(string file) => Line.Any(a => a.StartsWith('@') && a.EndsWith(Path.GetFileName(file), StringComparison.Ordinal));
 
@@ -43,8 +50,15 @@ internal sealed record FaultCommand(string Name, params string[] Line)
         File.WriteAllText(Path.Combine(root, "precious", "history.csv"), "of the user, elsewhere");
         File.WriteAllText(Path.Combine(root, "precious.txt"), "precious");
         File.WriteAllText(Path.Combine(root, "readings.csv"), Log);
-        using (ScratchFolder files = ShortMatches.Files())
+        File.WriteAllText(Path.Combine(root, "launch.toml"), Launch);
+        if (command.IsForced || (Work is not null && Line.Length > 0))
         {
+            File.WriteAllText(Path.Combine(root, "force"), "");
+        }
+
+        if (Work is null)
+        {
+            using ScratchFolder files = ShortMatches.Files();
             File.Copy(files["short.toml"], Path.Combine(root, "short.toml"));
             foreach (string robot in new[] { "mole.toml", "vole.toml" })
             {
@@ -59,7 +73,13 @@ internal sealed record FaultCommand(string Name, params string[] Line)
             File.WriteAllText(Path.Combine(folder, "mine.csv"), Log + "7,soft,901,981\n");
         }
 
-        if (Line.Contains("--merge"))
+        if (Line.Contains("--merge") && Work is not null)
+        {
+            Directory.CreateDirectory(folder);
+            File.WriteAllText(Path.Combine(folder, "part-1-of-2.csv"), "# first part");
+            File.WriteAllText(Path.Combine(folder, "part-2-of-2.csv"), "# second part");
+        }
+        else if (Line.Contains("--merge"))
         {
             foreach (string k in new[] { "1/2", "2/2" })
             {
@@ -70,7 +90,7 @@ internal sealed record FaultCommand(string Name, params string[] Line)
 
         if (state is "own" or "mine")
         {
-            Cli first = Cli.Run(command.Args(root));
+            Cli first = command.Run(root);
             Xunit.Assert.True(first.Code == 0, first.Error);
         }
 

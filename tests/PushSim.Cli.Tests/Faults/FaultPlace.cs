@@ -64,7 +64,7 @@ internal sealed class FaultPlace
         }
     }
 
-    public Cli Run() => Cli.Run(_command.Args(Root));
+    public Cli Run() => _command.Run(Root);
 
     public void Second()
     {

@@ -8,7 +8,7 @@ public class ReadGateTests
 {
     private const string Secret = "secret = [ not toml\n";
 
-    // A link in the folder that leads out, at once, by a second link, by a folder's link, or by a link to a link's "..": nothing of the file shows
+    // A link in the folder that leads out, at once, by a second link, by a folder's link, or by the ".." of a linked folder, which is taken as written: nothing of the file shows
     [Theory]
     [InlineData("direct")]
     [InlineData("chain")]
@@ -51,7 +51,7 @@ public class ReadGateTests
         File.WriteAllText(scratch["project/s.toml"], $"include = [\"{name}\"]\n" + File.ReadAllText(scratch["short.toml"]));
         Cli check = Cli.Run("check", scratch["project/s.toml"]);
         Assert.Equal(3, check.Code);
-        Assert.Contains("leaves the scenario's folder", check.Error);
+        Assert.Contains(how == "back" ? "is not there" : "leaves the scenario's folder", check.Error);
         Assert.DoesNotContain("secret = ", check.Error);
     }
 
