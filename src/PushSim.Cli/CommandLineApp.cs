@@ -1,4 +1,5 @@
 using PushSim.Cli.Check;
+using PushSim.Cli.Cluster;
 using PushSim.Cli.Completion;
 using PushSim.Cli.Explain;
 using PushSim.Cli.Fit;
@@ -35,6 +36,7 @@ public static class CommandLineApp
             ("run", () => RunCommand.Create(output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
             ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
+            ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
             ("new", () => NewCommand.Create(output, error, input)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
         ];
 

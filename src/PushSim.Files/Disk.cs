@@ -37,7 +37,9 @@ public static class Disk
     }
 
     /// <summary>Opens a regular file that is there to add to it.</summary>
-    public static WatchedStream Append(string path)
+    /// <param name="path">The file.</param>
+    /// <param name="length">Bytes that stay: what a killed command left behind them is cut off; null: all.</param>
+    public static WatchedStream Append(string path, long? length = null)
     {
         Before(DiskAct.Append, path);
         (FileKind kind, UInt128 identity) = Native.Look(path);
@@ -51,6 +53,11 @@ public static class Disk
         {
             file.Dispose();
             throw new IOException($"{path} changed while it was opened");
+        }
+
+        if (length is long kept && kept < file.Length)
+        {
+            file.SetLength(kept);
         }
 
         file.Seek(0, SeekOrigin.End);

@@ -67,6 +67,21 @@ public sealed class FreshFolder : IDisposable
         return Lock(full, ref prefix, "lock-" + piece, ask).Lock;
     }
 
+    /// <summary>Who holds the lock of a piece, in words; null if nobody does. Nothing is made or waited for.</summary>
+    /// <param name="path">The folder.</param>
+    /// <param name="piece">Name of the piece.</param>
+    public static string? PieceHolder(string path, string piece)
+    {
+        if (!Directory.Exists(path))
+        {
+            return null;
+        }
+
+        (string full, string prefix) = Place(path);
+        string inner = System.IO.Path.Combine(full, ".pushsim-");
+        return new[] { prefix, inner }.Select(p => HeldLock.Holder(p + "lock-" + piece)).FirstOrDefault(h => h is not null);
+    }
+
     /// <summary>Makes the folder, if it is not there, and marks it as ours, so that other files of a command may lie in it before there is a result.</summary>
     public void Claim()
     {

@@ -53,6 +53,20 @@ public sealed class HeldLock : IDisposable
         }
     }
 
+    /// <summary>Who holds a lock, in words; null if nobody does.</summary>
+    /// <param name="path">Its file.</param>
+    internal static string? Holder(string path)
+    {
+        if (Disk.Look(path) != FileKind.File)
+        {
+            return null;
+        }
+
+        using FileStream? free = Disk.Lock(path);
+        LockHolder? holder = LockHolder.Read(free is null ? Disk.Text(path, MostText) ?? "" : Text(free));
+        return free is null ? holder?.Words ?? "another command" : holder?.IsAlive() == true ? holder.Words : null;
+    }
+
     /// <inheritdoc/>
     public void Dispose()
     {

@@ -17,6 +17,7 @@ public class HelpTests
     [InlineData("sweep")]
     [InlineData("ladder")]
     [InlineData("shelf")]
+    [InlineData("cluster")]
     [InlineData("limits")]
     [InlineData("completion")]
     public void Help_has_examples_and_fits_eighty_columns(string command)
@@ -36,7 +37,7 @@ public class HelpTests
         string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
         Assert.DoesNotContain("Examples", list);
         Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
-        Assert.All(new[] { "run", "check", "limits", "fit", "plan", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
+        Assert.All(new[] { "run", "check", "limits", "fit", "plan", "cluster", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
     }
 
     // a script that forgot its arguments must fail, and its output stay empty

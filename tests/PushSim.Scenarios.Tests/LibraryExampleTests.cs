@@ -61,7 +61,7 @@ public class LibraryExampleTests
             // example begins
             DrawableResult shove = DrawableScenario.Open(path);
             var drawn = new FileMatchSource(shove.Scenario!, new ContestKey(Seed: 1, shove.Scenario!.Label));
-            var work = new MatchWork(new MatchPlan("my odds", Matches: 60, Seed: 1, Threads: 2), Fingerprint.Of(shove), [drawn], KeptMatchWords.Instance, journal);
+            var work = new MatchWork(new MatchPlan("my odds", Matches: 60, Seed: 1, Threads: 2), () => [Fingerprint.Of(shove, drawn)], [drawn], KeptMatchWords.Instance, journal);
             work.Resume();
             Console.WriteLine($"going on after {work.Finished} matches");
             work.Run(cancel: stop.Token);

@@ -21,48 +21,67 @@ public class MatchWorkTests
         MatchState(Work(files, Plan() with { Merge = true }, memory), [], []);
         Work(files, Plan() with { Part = (1, 3) }, memory).Run();
         Work(files, Plan() with { Part = (3, 3) }, memory).Run();
-        MatchState(Work(files, Plan() with { Merge = true }, memory), [3], [new(2, 3, 0, 4)]);
+        MatchState(Work(files, Plan() with { Merge = true }, memory), [3], [new(2, 3, 0, 4, PartCondition.Missing)]);
         Work(files, Plan() with { Part = (2, 3) }, memory).Run();
         MatchWork merged = Work(files, Plan() with { Merge = true }, memory);
         MatchState(merged, [3], []);
         Assert.Equal(whole.Of(0), merged.Of(0));
-        merged.Forget();
         Assert.Equal(["part-1-of-3.csv", "part-2-of-3.csv", "part-3-of-3.csv"], memory.Names.Order(StringComparer.Ordinal));
     }
 
     [Fact]
-    public void What_was_interrupted_goes_on_and_is_forgotten_at_its_end()
+    public void What_was_interrupted_goes_on_and_a_campaign_grows()
     {
         using var files = new SmallFiles(scenario: Shove);
         var memory = new MatchMemory();
         using var stop = new CancellationTokenSource();
         MatchWork first = Work(files, Plan(), memory);
-        Assert.True(first.Resume());
+        Assert.Equal(ResumeState.Plain, first.Resume());
         first.Run(done: stop.Cancel, cancel: stop.Token);
         MatchWork second = Work(files, Plan(), memory);
-        Assert.True(second.Resume());
+        Assert.Equal(ResumeState.Plain, second.Resume());
         Assert.Equal(first.Of(0), second.Of(0));
         Assert.InRange(second.Finished, 1, Matches - 1);
         int ran = 0;
         long kept = second.Finished;
         second.Run(done: () => ran++);
         Assert.Equal((Matches, Matches - kept), (second.Finished, (long)ran));
-        second.Forget();
-        Assert.Empty(memory.Names);
+
+        // more matches: those that are there stay, and only the others are played
+        MatchWork grown = Work(files, Plan() with { Matches = Matches + 5 }, memory);
+        grown.Resume();
+        ran = 0;
+        grown.Run(done: () => ran++);
+        Assert.Equal((Matches + 5, 5), (grown.Finished, ran));
+        MatchWork whole = Work(files, Plan() with { Matches = Matches + 5 });
+        whole.Run();
+        Assert.Equal(whole.Of(0), grown.Of(0));
+
+        // fewer: the first of them
+        MatchWork fewer = Work(files, Plan() with { Matches = 7 }, memory);
+        fewer.Resume();
+        fewer.Run(done: () => ran++);
+        Assert.Equal((7, 5), (fewer.Finished, ran));
+        Assert.Equal(whole.Of(0).Take(7), fewer.Of(0));
+        Assert.Equal(Tally.Of(whole.Of(0).Take(7)).Wins, fewer.TallyOf(0).Wins);
     }
 
     [Theory]
-    [InlineData("other", Matches, 1)]
-    [InlineData("odds", Matches + 1, 1)]
-    [InlineData("odds", Matches, 2)]
-    public void Matches_of_something_else_are_not_taken(string command, long matches, ulong seed)
+    [InlineData("other", 1, "x/y", "it is of another command")]
+    [InlineData("odds", 2, "x/y", "it is of another seed")]
+    [InlineData("odds", 1, "x/z", "it is of other files, options or contests")]
+    public void Matches_of_something_else_are_set_aside(string command, ulong seed, string label, string reason)
     {
         using var files = new SmallFiles(scenario: Shove);
         var memory = new MatchMemory();
-        Work(files, Plan(), memory).Run();
-        MatchWork other = Work(files, new MatchPlan(command, matches, seed, 1), memory);
-        Assert.False(other.Resume());
-        Assert.Equal(0, other.Finished);
+        Work(files, Plan(), memory, "x/y").Run();
+        string kept = Text(memory, "part-1-of-1.csv");
+        MatchWork other = Work(files, new MatchPlan(command, Matches, seed, 1), memory, label);
+        ResumeState state = other.Resume();
+        Assert.Equal(("part-1-of-1-aside-1.csv", reason, 0), (state.Aside, JournalWords.Of(state.Misfit), other.Finished));
+        Assert.Equal(kept, Text(memory, state.Aside));
+        other.Run();
+        Assert.Equal(["part-1-of-1-aside-1.csv", "part-1-of-1.csv"], memory.Names.Order(StringComparer.Ordinal));
     }
 
     // the folder of the files does not matter, what stands in them does
@@ -75,7 +94,11 @@ public class MatchWorkTests
         Assert.Equal(Print(files), Print(copy));
         Assert.NotEqual(Print(files), Print(other));
 
-        static string Print(SmallFiles f) => Fingerprint.Of(DrawableScenario.Open(f.ScenarioPath));
+        static string Print(SmallFiles f)
+        {
+            DrawableResult read = DrawableScenario.Open(f.ScenarioPath);
+            return Fingerprint.Of(read, new FileMatchSource(read.Scenario!, new ContestKey(1, "x/y")));
+        }
     }
 
     // the file's word counts, else the accuracy of many matches; a match that differs in one input differs in nothing else
@@ -98,10 +121,17 @@ public class MatchWorkTests
 
     private static MatchPlan Plan() => new("odds", Matches, 1, 1);
 
-    private static MatchWork Work(SmallFiles files, MatchPlan plan, IMatchStore? store = null)
+    private static MatchWork Work(SmallFiles files, MatchPlan plan, IMatchStore? store = null, string? label = null)
     {
         DrawableResult read = DrawableScenario.Open(files.ScenarioPath);
-        return new MatchWork(plan, Fingerprint.Of(read), [new FileMatchSource(read.Scenario!, new ContestKey(plan.Seed, read.Scenario!.Label))], KeptMatchWords.Instance, store);
+        var source = new FileMatchSource(read.Scenario!, new ContestKey(plan.Seed, label ?? read.Scenario!.Label));
+        return new MatchWork(plan, () => [Fingerprint.Of(read, source)], [source], KeptMatchWords.Instance, store);
+    }
+
+    private static string Text(MatchMemory memory, string name)
+    {
+        using var reader = new StreamReader(memory.Open(name)!);
+        return reader.ReadToEnd();
     }
 
     private static void MatchState(MatchWork work, int[] splits, PartState[] unfinished)

@@ -6,6 +6,7 @@ namespace PushSim.Cli.Ladder;
 /// <summary>`pushsim ladder FILE...`: every pair of robots, a square of win shares, a ranking.</summary>
 internal static class LadderCommand
 {
+    private const string PairsFile = "pairs.csv";
     private const long MostMatches = 1_000_000;
 
     // Round after round is slower by the lanes that run dry at the end of each.
@@ -31,7 +32,7 @@ internal static class LadderCommand
         common.AddTo(command);
         command.SetAction(parsed =>
         {
-            var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            var plan = new MatchPlan("ladder", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge), parsed.GetValue(parts.Check));
             return Run(new Request(parsed.GetValue(files)!, parsed.GetValue(scene), set.Read(parsed), plan, common.Of(parsed)), output, error, cancel);
         });
         return command;
@@ -56,9 +57,9 @@ internal static class LadderCommand
         var job = new MatchJob(plan, work, folder, error, cancel);
 
         // in rounds over the pairs, so that an interrupted ladder has some of every pair
-        if (!job.Run(request.Output.HasNoProgress, rounds: Rounds))
+        if (job.Run(output, request.Output, rounds: Rounds) is int end)
         {
-            return ExitCode.RunFailed;
+            return end;
         }
 
         if (plan.Part is not null)
@@ -68,10 +69,6 @@ internal static class LadderCommand
 
         LadderResult result = LadderResult.Of(ladder, work, plan.Seed, request.Scene, cancel.IsCancellationRequested);
         List<string> written = folder is null ? [] : folder.Put(WriteFiles(folder, result, ladder, request), !cancel.IsCancellationRequested);
-        if (folder is not null)
-        {
-            job.Forget();
-        }
 
         request.Output.Print(output, () => LadderJson.Of(result), result.Verdict, () => LadderText.Write(output, result, written));
         if (cancel.IsCancellationRequested)
@@ -98,7 +95,7 @@ internal static class LadderCommand
 
     private static List<string> WriteFiles(OutputFolder folder, LadderResult result, DrawnLadder ladder, Request request)
     {
-        List<string> written = [folder.Write("pairs.csv", stream => LadderCsv.Write(stream, result))];
+        List<string> written = [folder.Write(PairsFile, stream => LadderCsv.Write(stream, result))];
         if (!request.Output.NoPlots && result.Table.Ranking.Count > 0)
         {
             written.AddRange(folder.WritePicture("plot", LadderPicture.Of(result)));

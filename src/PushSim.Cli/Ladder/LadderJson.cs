@@ -24,7 +24,7 @@ internal static class LadderJson
             w.WriteBoolean("sure", c.IsSure);
         });
         w.WriteNumber("matches", r.Matches);
-        w.WriteNumber("failed_matches", r.Failed.Count);
+        w.WriteNumber("failed_matches", r.FailedMatches);
         w.WriteNumber("seed", r.Seed);
         JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);

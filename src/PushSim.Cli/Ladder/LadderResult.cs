@@ -8,13 +8,14 @@ namespace PushSim.Cli.Ladder;
 /// <param name="Robots">Their names.</param>
 /// <param name="Table">Who beats whom.</param>
 /// <param name="Matches">Finished matches of all pairs [1].</param>
-/// <param name="Failed">Matches that failed: whose, which, and why.</param>
+/// <param name="Failed">The first matches of each pair that failed: whose, which, and why.</param>
+/// <param name="FailedMatches">How many failed [1].</param>
 /// <param name="Seed">Of the draws.</param>
 /// <param name="MatchesPerSecond">How fast they were [1/s].</param>
 /// <param name="Setting">What all matches share, in a sentence.</param>
 /// <param name="IsInterrupted">Whether some matches are missing.</param>
 internal sealed record LadderResult(
-    IReadOnlyList<string> Robots, LadderTable Table, long Matches, IReadOnlyList<(string Pair, long Match, string Cause)> Failed, ulong Seed, double MatchesPerSecond, string Setting, bool IsInterrupted)
+    IReadOnlyList<string> Robots, LadderTable Table, long Matches, IReadOnlyList<(string Pair, long Match, string Cause)> Failed, long FailedMatches, ulong Seed, double MatchesPerSecond, string Setting, bool IsInterrupted)
 {
     public string Verdict => LadderWords.Verdict(Robots, Table);
 
@@ -24,9 +25,9 @@ internal sealed record LadderResult(
     {
         IReadOnlyList<string> names = ladder.Names;
         var table = LadderTable.Of(names.Count, ladder.Pairs(work));
-        IEnumerable<(string, long, string)> failed = table.Pairs.SelectMany((p, k) => work.Of(k).Where(o => o.HasFailed).Select(o => ($"{names[p.First]} against {names[p.Second]}", o.Number, MatchWords.Cause(o))));
+        IEnumerable<(string, long, string)> failed = table.Pairs.SelectMany((p, k) => work.TallyOf(k).FirstFailed.Select(o => ($"{names[p.First]} against {names[p.Second]}", o.Number, MatchWords.Cause(o))));
         DrawableScenario match = ladder.Reads[0].Scenario!;
         var drawn = match.Values.Where(v => v.Owner.Length == 0).DistinctBy(v => v.Key).ToDictionary(v => v.Key, v => (v.Middle, v.Tolerance), StringComparer.Ordinal);
-        return new LadderResult(names, table, work.Finished, [.. failed], seed, work.Rate, $"{MatchSettingWords.Of(match.Middle, drawn, Path.GetFileName(scene))} {UsualTolerances.Of(ladder.Reads.SelectMany(r => r.Scenario!.Values))}".TrimEnd(), isInterrupted);
+        return new LadderResult(names, table, work.Finished, [.. failed], table.Pairs.Select((_, k) => work.TallyOf(k).Failed).Sum(), seed, work.Rate, $"{MatchSettingWords.Of(match.Middle, drawn, Path.GetFileName(scene))} {UsualTolerances.Of(ladder.Reads.SelectMany(r => r.Scenario!.Values))}".TrimEnd(), isInterrupted);
     }
 }

@@ -1,27 +1,26 @@
+using System.Diagnostics;
 using PushSim.Files;
 
 namespace PushSim.Cli.Matches;
 
-/// <summary>Finished matches in an output folder.</summary>
+/// <summary>Journals of matches in an output folder.</summary>
 /// <param name="folder">The folder.</param>
 /// <param name="isShared">Whether other processes write parts into it.</param>
 internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchStore
 {
     public IEnumerable<string> Names => Disk.Look(folder.Path) == FileKind.Folder ? Disk.List(folder.Path) : [];
 
-    public TextReader? Open(string name) => Disk.OpenOwn(Of(name)) is WatchedStream file ? new StreamReader(file) : null;
+    /// <summary>Name of a journal's lock.</summary>
+    /// <param name="name">Name of the journal.</param>
+    public static string PieceOf(string name) => Path.GetFileNameWithoutExtension(name);
 
-    public TextWriter Begin(string name, Action<TextWriter> start)
+    public Stream? Open(string name) => Disk.OpenOwn(Of(name));
+
+    public Stream Append(string name, long length)
     {
         // the journal comes long before the first file of the result: without a mark a killed run's folder would be nobody's
         folder.Claim();
-        WriteGate.Replace(Of(name), stream =>
-        {
-            using StreamWriter writer = Writer(stream);
-            start(writer);
-        });
-        StreamWriter journal = Writer(WriteGate.Append(Of(name)), leaveOpen: false);
-        journal.AutoFlush = true;
+        WatchedStream file = Disk.Look(Of(name)) == FileKind.None ? Disk.Create(Of(name)) : Disk.Append(Of(name), length);
 
         // from here on rows are only added, also while another command puts a result beside them
         if (isShared)
@@ -29,12 +28,14 @@ internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchSt
             folder.Share();
         }
 
-        return journal;
+        return new SyncedFile(file, file.Sync, () => Stopwatch.GetElapsedTime(0).TotalSeconds);
     }
+
+    public void Rename(string from, string to) => Disk.Move(Of(from), Of(to));
 
     public void Remove(string name) => Disk.Delete(Of(name));
 
-    private static StreamWriter Writer(Stream stream, bool leaveOpen = true) => new(stream, new UTF8Encoding(false), leaveOpen: leaveOpen) { NewLine = "\n" };
+    public bool IsHeld(string name) => FreshFolder.PieceHolder(folder.Path, PieceOf(name)) is not null;
 
     private string Of(string name) => Path.Combine(folder.Path, name);
 }

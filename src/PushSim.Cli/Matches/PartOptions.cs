@@ -25,6 +25,8 @@ internal sealed class PartOptions
 
     public Option<bool> Merge { get; } = new("--merge") { Description = "Join the finished parts in the output folder." };
 
+    public Option<bool> Check { get; } = new("--check") { Description = "With --merge: only tell of each part whether it is whole; plays and joins nothing." };
+
     /// <param name="command">The command.</param>
     /// <param name="common">Its other options.</param>
     /// <param name="matches">How many matches are split; null where none are.</param>
@@ -32,12 +34,14 @@ internal sealed class PartOptions
     {
         command.Options.Add(Part);
         command.Options.Add(Merge);
+        command.Options.Add(Check);
         command.Validators.Add(found =>
         {
             bool isPart = found.GetResult(Part) is not null;
             long? most = isPart ? matches(found) : null;
             string? wrong = isPart && most > 0 && found.GetValue(Part) is (int, int n) && n > most ? string.Create(CultureInfo.InvariantCulture, $"--part splits {most} matches into {n} parts, some of them empty: give K/N with N up to {most}")
                 : isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
+                : found.GetValue(Check) && !found.GetValue(Merge) ? "--check looks at the parts that --merge joins: give both"
                 : isPart && found.GetValue(common.Report) ? "--report shows all matches together: give it with --merge"
                 : isPart && found.GetValue(common.Json) ? "--part prints no JSON: --merge does, for all parts together"
                 : found.GetValue(Merge) && found.GetValue(common.Json) && found.GetResult(common.Out) is null ? "with --json the folder of the parts must be named: add --out DIR"

@@ -35,7 +35,7 @@ internal static class OddsCommand
         common.AddTo(command);
         command.SetAction(parsed =>
         {
-            var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge), parsed.GetValue(parts.Check));
             var request = new OddsRequest(
                 parsed.GetValue(file)!, contest.Label(parsed), parsed.GetValue(beside), contest.In(parsed, set.Read(parsed)), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)

@@ -7,8 +7,6 @@ namespace PushSim.Cli.Odds;
 /// <summary>Odds as a JSON document.</summary>
 internal static class OddsJson
 {
-    private const int MostFailed = 20;
-
     public static string Of(OddsResult r) => JsonReport.Write(w =>
     {
         JsonReport.WriteHead(w, "odds", r.Verdict, r.Warnings);
@@ -47,7 +45,7 @@ internal static class OddsJson
         }
 
         WriteDrawn(w, r.Own.Values);
-        JsonReport.WriteRows(w, "failed", r.Failed.Take(MostFailed), failed =>
+        JsonReport.WriteRows(w, "failed", r.Tally.FirstFailed, failed =>
         {
             w.WriteNumber("match", failed.Number);
             w.WriteString("cause", MatchWords.Cause(failed));
@@ -55,7 +53,7 @@ internal static class OddsJson
         JsonReport.WriteRows(w, "variants", r.Others.Zip(r.Comparisons), o =>
         {
             w.WriteString("name", o.First.Label);
-            WriteTally(w, Tally.Of(o.First.Outcomes));
+            WriteTally(w, o.First.Tally);
             w.WriteNumber("win_share_difference", o.Second.Difference);
             w.WriteNumber("win_share_difference_low", o.Second.Bounds.Low);
             w.WriteNumber("win_share_difference_high", o.Second.Bounds.High);

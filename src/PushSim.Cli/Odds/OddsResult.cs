@@ -16,15 +16,13 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     /// <summary>Label of the draws.</summary>
     public string Contest => Own.Contest.Label;
 
-    public Tally Tally { get; } = Tally.Of(Own.Outcomes);
+    public Tally Tally => Own.Tally;
 
     /// <summary>The first compared with each of the others.</summary>
     public IReadOnlyList<Comparison> Comparisons { get; } = [.. Others.Select(o => Comparison.Of(Own.Outcomes, o.Outcomes))];
 
     /// <summary>The matches in the three orders of starts; null where they were not played.</summary>
     public StartOdds? Start { get; init; }
-
-    public IReadOnlyList<MatchEnd> Failed { get; } = [.. Own.Outcomes.Where(o => o.HasFailed)];
 
     /// <summary>Inputs and their share of the ground's variance, those above noise, largest first [1].</summary>
     public IReadOnlyList<(string Name, double Share)> Inputs { get; } = InputShares.Of(Own.Source, Own.Outcomes);
@@ -34,5 +32,5 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     /// <summary>The picture; there must be a match that did not fail.</summary>
     public PlotSheet Plot => OddsPlot.Of(Own.Label, Robot, Opponent, Own.Outcomes, Inputs, [.. Others.Select(o => (o.Label, o.Source.Robot, o.Source.Opponent, o.Outcomes))]);
 
-    public IReadOnlyList<string> Warnings => OddsWords.Warnings(Failed);
+    public IReadOnlyList<string> Warnings => OddsWords.Warnings(Tally);
 }

@@ -7,6 +7,8 @@ namespace PushSim.Cli.Odds;
 /// <summary>One call of `odds`: reads, runs or joins, reports.</summary>
 internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter error, CancellationToken cancel)
 {
+    private const string MatchesFile = "matches.csv";
+
     private readonly OddsRequest _request = AsNow(asked, error);
 
     // Label of the draws, that of the first side for both; null until that was read
@@ -40,12 +42,13 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         using OutputFolder? folder = MatchJob.Open(_request.Output, new OutputAsk("odds", own.Source.Middle.Name + "-odds", [_request.File], error, cancel), _request.Plan);
         string[] keys = _request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
-        var work = new MatchWork(_request.Plan, Fingerprint.Of([.. sides.Select(s => s.Fingerprint), .. keys]), contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
+        var work = new MatchWork(
+            _request.Plan, () => [.. sides.Select(s => s.Fingerprint), .. contests.Skip(sides.Count).Select(c => Fingerprint.Of(own.Drawable, c))], contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
         var job = new MatchJob(_request.Plan, work, folder, error, cancel);
         string words = keys.Length == 0 ? "" : $"--effects plays the contest once more for each of {keys.Length} {(keys.Length == 1 ? "value" : "values")}";
-        if (!job.Run(_request.Output.HasNoProgress, _request.Within, words: words))
+        if (job.Run(output, _request.Output, _request.Within, words: words) is int end)
         {
-            return ExitCode.RunFailed;
+            return end;
         }
 
         return _request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, sides, keys, folder);
@@ -56,16 +59,13 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         for (int i = 0; i < sides.Count; i++)
         {
             sides[i].Outcomes = work.Of(i);
+            sides[i].Tally = work.TallyOf(i);
         }
 
         OddsSide own = sides[0];
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(sides.Count + i)))];
         var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own) };
-        List<string> files = folder is null || own.Outcomes.Count == 0 ? [] : folder.Put(Write(folder, result), !cancel.IsCancellationRequested);
-        if (folder is not null && files.Count > 0)
-        {
-            job.Forget();
-        }
+        List<string> files = folder is null || own.Tally.All == 0 ? [] : folder.Put(Write(folder, result), !cancel.IsCancellationRequested);
 
         _request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
         if (cancel.IsCancellationRequested)
@@ -75,7 +75,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         if (result.Tally.Matches == 0)
         {
-            return Complaint.OfRun(error, "every match failed; the first: " + (own.Outcomes.Count > 0 ? MatchWords.Cause(own.Outcomes[0]) : "none was run"));
+            return Complaint.OfRun(error, "every match failed; the first: " + (own.Tally.FirstFailed is [MatchEnd first, ..] ? MatchWords.Cause(first) : "none was run"));
         }
 
         return ExitCode.Done;
@@ -84,14 +84,14 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
     // when the report is made, so that parts and an interrupted command need not keep them
     private StartOdds? Starts(OddsSide own)
     {
-        if (cancel.IsCancellationRequested || own.Outcomes.All(o => o.HasFailed))
+        if (cancel.IsCancellationRequested || own.Tally.Matches == 0)
         {
             return null;
         }
 
         double lead = own.Source.Lead;
-        var progress = new ProgressLine(error, "matches of other starts", (long)StartOdds.Count(own.Outcomes.Count, lead) * StartOdds.Anew(lead).Count, _request.Output.HasNoProgress);
-        StartOdds? start = StartOdds.Of(own.Source, lead, own.Outcomes, _request.Plan.Threads, progress.Step, cancel);
+        var progress = new ProgressLine(error, "matches of other starts", (long)StartOdds.Count(own.Tally.All, lead) * StartOdds.Anew(lead).Count, _request.Output.HasNoProgress);
+        StartOdds? start = StartOdds.Of(own.Source, lead, own.Outcomes, own.Tally.All, _request.Plan.Threads, progress.Step, cancel);
         progress.End();
         return start;
     }
@@ -126,7 +126,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         }
 
         var contest = new ContestKey(_request.Plan.Seed, _label ??= scenario.Label);
-        return new OddsSide(design.Label, scenario, contest, new FileMatchSource(scenario, contest), Fingerprint.Of(read), read.Read);
+        return new OddsSide(design.Label, scenario, contest, new FileMatchSource(scenario, contest), read);
     }
 
     private List<string> Write(OutputFolder folder, OddsResult result)
@@ -134,7 +134,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         List<string> files = [];
         foreach ((OddsSide side, int i) in result.Others.Prepend(result.Own).Select((s, i) => (s, i)))
         {
-            files.Add(folder.Write(i == 0 ? "matches.csv" : i == 1 ? "matches-beside.csv" : $"matches-beside-{i}.csv", stream => WriteMatches(stream, side)));
+            files.Add(folder.Write(i == 0 ? MatchesFile : i == 1 ? "matches-beside.csv" : $"matches-beside-{i}.csv", stream => WriteMatches(stream, side)));
         }
 
         if (!_request.Output.NoPlots && result.Tally.Matches > 0)
@@ -153,6 +153,6 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
     private void WriteMatches(Stream stream, OddsSide side)
     {
         using var writer = new StreamWriter(stream, new System.Text.UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        FinishedMatches.WriteTable(writer, side.Fingerprint, _request.Plan, KeptMatchWords.Instance, side.Outcomes);
+        MatchTable.Write(writer, side.Fingerprint, _request.Plan, KeptMatchWords.Instance, side.Outcomes);
     }
 }

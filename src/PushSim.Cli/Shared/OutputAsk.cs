@@ -10,4 +10,7 @@ internal sealed record OutputAsk(string Kind, string Name, IReadOnlyList<string>
 {
     /// <summary>Which piece of the work shares the folder with other processes; null: none does.</summary>
     public string? Piece { get; init; }
+
+    /// <summary>Whether it is only looked into: nothing is made, and nobody waited for.</summary>
+    public bool IsSeen { get; init; }
 }

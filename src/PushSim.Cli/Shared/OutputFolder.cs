@@ -5,16 +5,18 @@ namespace PushSim.Cli.Shared;
 /// <summary>A folder for a command's files, over <see cref="FreshFolder"/>: they appear all at once, at <see cref="Put"/>. A part of a campaign shares the folder with other processes and has a lock of its own.</summary>
 internal sealed class OutputFolder : IDisposable
 {
-    private readonly FreshFolder _fresh;
+    private readonly FreshFolder? _opened;
     private readonly HeldLock? _piece;
 
-    private OutputFolder(FreshFolder fresh, HeldLock? piece) => (_fresh, _piece) = (fresh, piece);
+    private OutputFolder(string path, FreshFolder? opened, HeldLock? piece) => (Path, _opened, _piece) = (path, opened, piece);
 
     /// <summary>The folder, links followed.</summary>
-    public string Path => _fresh.Path;
+    public string Path { get; }
+
+    private FreshFolder Fresh => _opened ?? throw new InvalidOperationException("the folder is only looked into");
 
     /// <summary>From which source the files in it came when it was opened; empty if that is not known or there were none.</summary>
-    public string Source => _fresh.Before?.Source ?? "";
+    public string Source => _opened?.Before?.Source ?? "";
 
     /// <summary>Names of files that are kept over results: finished matches.</summary>
     public static bool IsKept(string name) => name.StartsWith("part-", StringComparison.Ordinal);
@@ -30,7 +32,8 @@ internal sealed class OutputFolder : IDisposable
         HeldLock? held = piece is null ? null : FreshFolder.LockPiece(path, piece, ask with { What = $"{piece} in {ask.What}" });
         try
         {
-            return new OutputFolder(FreshFolder.Open(new FolderAsk(path, force, source, ask) { IsKept = IsKept }), held);
+            FreshFolder opened = FreshFolder.Open(new FolderAsk(path, force, source, ask) { IsKept = IsKept });
+            return new OutputFolder(opened.Path, opened, held);
         }
         catch
         {
@@ -39,22 +42,25 @@ internal sealed class OutputFolder : IDisposable
         }
     }
 
+    /// <summary>A folder that is only looked into: nothing is made, nobody waited for.</summary>
+    public static OutputFolder See(string path) => new(System.IO.Path.GetFullPath(path), null, null);
+
     /// <summary>Makes sure that files can be written, before there are any.</summary>
-    public void Begin() => _fresh.Begin();
+    public void Begin() => Fresh.Begin();
 
     /// <summary>Makes and marks the folder, for files that lie in it before there is a result.</summary>
-    public void Claim() => _fresh.Claim();
+    public void Claim() => Fresh.Claim();
 
     /// <summary>Lets other commands at the folder; a piece keeps its own lock.</summary>
-    public void Share() => _fresh.Release();
+    public void Share() => Fresh.Release();
 
     /// <summary>Writes a file of the result.</summary>
     /// <returns>The path that it will have.</returns>
-    public string Write(string name, Action<Stream> content) => _fresh.Write(name, content);
+    public string Write(string name, Action<Stream> content) => Fresh.Write(name, content);
 
     /// <summary>Writes a file that a person fills in: one that is filled in is never replaced, the new one gets another name.</summary>
     /// <returns>The path that it will have.</returns>
-    public string WriteForm(string name, string text) => _fresh.Write(name, s => s.Write(Encoding.UTF8.GetBytes(text)), isForm: true);
+    public string WriteForm(string name, string text) => Fresh.Write(name, s => s.Write(Encoding.UTF8.GetBytes(text)), isForm: true);
 
     /// <summary>Writes a picture as PNG, SVG and PDF.</summary>
     public IReadOnlyList<string> WritePicture(string name, PlotSheet picture) => [Write(name + ".pdf", picture.WritePdf), Write(name + ".svg", picture.WriteSvg), Write(name + ".png", picture.WritePng)];
@@ -63,12 +69,12 @@ internal sealed class OutputFolder : IDisposable
     /// <param name="files">Their paths.</param>
     /// <param name="isWhole">False for what an interrupted command has.</param>
     /// <returns>The paths of those that are there: none where an earlier whole result stays.</returns>
-    public List<string> Put(List<string> files, bool isWhole = true) => _fresh.Commit(isWhole) ? files : [];
+    public List<string> Put(List<string> files, bool isWhole = true) => Fresh.Commit(isWhole) ? files : [];
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        _fresh.Dispose();
+        _opened?.Dispose();
         _piece?.Dispose();
     }
 }

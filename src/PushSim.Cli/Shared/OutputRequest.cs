@@ -71,6 +71,11 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
 
     private OutputFolder Open(string path, OutputAsk ask, string source)
     {
+        if (ask.IsSeen)
+        {
+            return OutputFolder.See(path);
+        }
+
         var asked = new LockAsk(path, Line, message => ask.Error.WriteLine("pushsim: " + PlainText.Of(message)), ask.Cancel);
         OutputFolder folder = OutputFolder.Open(path, Force, source, asked, ask.Piece);
         try

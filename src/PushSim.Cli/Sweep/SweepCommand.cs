@@ -42,7 +42,7 @@ internal static class SweepCommand
 
             string? which = parsed.GetValue(best);
             wrong = wrong.Length == 0 && which is not (null or "highest" or "lowest") ? $"--best takes highest or lowest, not \"{which}\"" : wrong;
-            var plan = new MatchPlan("sweep", parsed.GetValue(odds) ?? 0, (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge));
+            var plan = new MatchPlan("sweep", parsed.GetValue(odds) ?? 0, (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge), parsed.GetValue(parts.Check));
             wrong = wrong.Length == 0 && plan.Matches == 0 && (plan.Part is not null || plan.Merge) ? "--part and --merge split and join drawn matches: give --odds N too" : wrong;
             if (wrong.Length > 0)
             {

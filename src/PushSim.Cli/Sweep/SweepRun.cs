@@ -10,6 +10,7 @@ namespace PushSim.Cli.Sweep;
 /// <summary>One call of `sweep`: reads every point, runs them, reports.</summary>
 internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
 {
+    private const string SweepFileName = "sweep.csv";
     private const long MostPoints = 10_000;
 
     private readonly long _start = Stopwatch.GetTimestamp();
@@ -56,22 +57,22 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         // all points on the same draws
         var contest = new ContestKey(request.Plan.Seed, request.Contest ?? points[0].Scenario!.Label);
-        var work = new MatchWork(request.Plan, Fingerprint.Of(points.Select(Fingerprint.Of)), [.. points.Select(p => new FileMatchSource(p.Scenario!, contest))], KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
+        FileMatchSource[] sources = [.. points.Select(p => new FileMatchSource(p.Scenario!, contest))];
+        var work = new MatchWork(request.Plan, () => [.. points.Zip(sources, Fingerprint.Of)], sources, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
         var job = new MatchJob(request.Plan, work, folder, error, cancel);
+        // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
+        SweepPoint?[] done = request.Plan.Part is not null || request.Plan.Check ? [] : RunPoints(places, points, asked, isQuiet: true);
+        if (job.Run(output, request.Output) is int end)
+        {
+            return end;
+        }
+
         if (request.Plan.Part is not null)
         {
-            job.Run(request.Output.HasNoProgress);
             return job.EndPart(output);
         }
 
-        // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
-        SweepPoint?[] done = RunPoints(places, points, asked, isQuiet: true);
-        if (!job.Run(request.Output.HasNoProgress))
-        {
-            return ExitCode.RunFailed;
-        }
-
-        SweepPoint[] whole = [.. done.Select((p, i) => p is not null && work.Of(i).Count == request.Odds ? p with { Odds = Tally.Of(work.Of(i)) } : null).OfType<SweepPoint>()];
+        SweepPoint[] whole = [.. done.Select((p, i) => p is not null && work.TallyOf(i).All == request.Odds ? p with { Odds = work.TallyOf(i) } : null).OfType<SweepPoint>()];
         return Report(places.Count, whole, job, asked, folder, points[0].Read, UsualTolerances.Of(points[0].Scenario!.Values));
     }
 
@@ -79,7 +80,6 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     {
         SweepResult result = SweepResult.Of(request, quantities, points, read.Scenario!, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds) with { Usual = usual };
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, result, read), !cancel.IsCancellationRequested);
-        job?.Forget();
         request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
         if (cancel.IsCancellationRequested)
         {
@@ -97,7 +97,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
     private List<string> WriteFiles(OutputFolder folder, SweepResult result, ReadResult read)
     {
-        List<string> files = [folder.Write("sweep.csv", stream => SweepCsv.Write(stream, request, result))];
+        List<string> files = [folder.Write(SweepFileName, stream => SweepCsv.Write(stream, request, result))];
         if (!request.Output.NoPlots && result.Table.Points.Count > 1)
         {
             files.AddRange(folder.WritePicture("plot", SweepPicture.Of(request, result)));

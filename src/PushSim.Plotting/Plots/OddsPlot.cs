@@ -13,6 +13,9 @@ public static class OddsPlot
     private const int Bins = 40;
     private const int MostInputs = 8;
 
+    // Steps of a curve over the ground: as fine as a picture shows [1].
+    private const int Steps = 400;
+
     private const string InputsTitle = "What matters most by itself";
     // Letters of a name with "wins by tilt or lift" behind it that fit into a telephone's legend [1].
     private const int LongestName = 24;
@@ -28,20 +31,17 @@ public static class OddsPlot
     /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
     /// <param name="others">The matches of other designs, each with its label and its robots, whose curves stand over its own; empty for none.</param>
     public static PlotSheet Of(
-        string label, string robot, string opponent, IReadOnlyList<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
-        IReadOnlyList<(string Label, string Robot, string Opponent, IReadOnlyList<MatchEnd> Outcomes)> others) =>
+        string label, string robot, string opponent, IEnumerable<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
+        IReadOnlyList<(string Label, string Robot, string Opponent, IEnumerable<MatchEnd> Outcomes)> others) =>
         new(
         [
             .. Compared([(label, robot, outcomes), .. others.Select(o => (o.Label, o.Robot, o.Outcomes))]), Ground(robot, opponent, outcomes), .. Mattering(inputs),
         ]);
 
     // How much of the matches ends at least so far ahead, a curve a design: where a curve lies higher, that design is better off
-    private static IEnumerable<ChartDrawing> Compared(IReadOnlyList<(string Label, string Robot, IReadOnlyList<MatchEnd> Outcomes)> designs)
+    private static IEnumerable<ChartDrawing> Compared(IReadOnlyList<(string Label, string Robot, IEnumerable<MatchEnd> Outcomes)> designs)
     {
-        (string Label, double[] Ground)[] shown =
-        [
-            .. designs.Where(d => d.Outcomes.Any(m => !m.HasFailed)).Select(d => (PlainLabel.Of(d.Label, LongestName), d.Outcomes.Where(m => !m.HasFailed).Select(m => m.GroundGained).Order().ToArray())),
-        ];
+        (string Label, DataPoint[] Curve)[] shown = designs.Count < 2 ? [] : [.. designs.Select(d => (PlainLabel.Of(d.Label, LongestName), Above(d.Outcomes))).Where(d => d.Item2.Length > 0)];
         if (shown.Length < 2)
         {
             return [];
@@ -49,11 +49,47 @@ public static class OddsPlot
 
         string whose = designs.Select(d => d.Robot).Distinct().Count() == 1 ? designs[0].Robot : "the first robot";
         string title = $"Matches in which {whose} gains more ground than that";
-        string words = string.Join("; ", shown.Select(d => FormattableString.Invariant($"{d.Label}: half of the matches above {d.Ground[d.Ground.Length / 2]:0.000} m")));
+        string words = string.Join("; ", shown.Select(d => FormattableString.Invariant($"{d.Label}: half of the matches above {d.Curve.Last(p => p.Y >= 50.0).X:0.000} m")));
         return [new ChartDrawing(title, $"Plot: {title}; {words}.", 380, look => Shares(look, title, shown))];
     }
 
-    private static PlotModel Shares(PlotLook look, string title, (string Label, double[] Ground)[] designs)
+    // Counted, not sorted: there may be too many matches to keep
+    private static DataPoint[] Above(IEnumerable<MatchEnd> outcomes)
+    {
+        long all = 0;
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        foreach (MatchEnd end in outcomes.Where(o => !o.HasFailed))
+        {
+            all++;
+            (low, high) = (Math.Min(low, end.GroundGained), Math.Max(high, end.GroundGained));
+        }
+
+        if (all == 0)
+        {
+            return [];
+        }
+
+        long[] counts = new long[Steps];
+        double width = Math.Max(1e-9, high - low) / Steps;
+        foreach (MatchEnd end in outcomes.Where(o => !o.HasFailed))
+        {
+            counts[Math.Clamp((int)((end.GroundGained - low) / width), 0, Steps - 1)]++;
+        }
+
+        var curve = new DataPoint[Steps + 1];
+        curve[0] = new DataPoint(low, 100.0);
+        long above = all;
+        for (int i = 0; i < Steps; i++)
+        {
+            above -= counts[i];
+            curve[i + 1] = new DataPoint(low + ((i + 1) * width), 100.0 * above / all);
+        }
+
+        return curve;
+    }
+
+    private static PlotModel Shares(PlotLook look, string title, (string Label, DataPoint[] Curve)[] designs)
     {
         PlotModel model = Chart.Model(look, title);
         model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Ground gained [m]"));
@@ -62,25 +98,33 @@ public static class OddsPlot
         model.Axes.Add(share);
         for (int i = 0; i < designs.Length; i++)
         {
-            double[] ground = designs[i].Ground;
-            var curve = new StairStepSeries { Title = designs[i].Label, Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = Palette.Width(i) };
-            curve.Points.Add(new DataPoint(ground[0], 100.0));
-            curve.Points.AddRange(ground.Select((g, k) => new DataPoint(g, 100.0 * (ground.Length - 1 - k) / ground.Length)));
+            var curve = new LineSeries { Title = designs[i].Label, Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = Palette.Width(i) };
+            curve.Points.AddRange(designs[i].Curve);
             model.Series.Add(curve);
         }
 
         return model;
     }
 
-    private static ChartDrawing Ground(string robot, string opponent, IReadOnlyList<MatchEnd> outcomes)
+    private static ChartDrawing Ground(string robot, string opponent, IEnumerable<MatchEnd> outcomes)
     {
-        MatchEnd[] good = [.. outcomes.Where(o => !o.HasFailed)];
-        string title = $"Ground gained by {robot} in {good.Length} matches";
+        // counted once for all pictures: there may be too many matches to keep
+        var tally = new Tally();
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        foreach (MatchEnd end in outcomes.Where(o => !o.HasFailed))
+        {
+            tally.Add(end);
+            (low, high) = (Math.Min(low, end.GroundGained), Math.Max(high, end.GroundGained));
+        }
+
+        string title = $"Ground gained by {robot} in {tally.Matches} matches";
+        Lazy<Columns> columns = new(() => Columns.Of(outcomes, Math.Max(0.02, Math.Max(-low, high)), Kinds(robot, opponent)));
         return new(
             title,
-            FormattableString.Invariant($"Plot: {title}, from {good.Min(o => o.GroundGained):0.000} to {good.Max(o => o.GroundGained):0.000} m; {robot} wins {good.Count(o => o.Winner == 0)}, {opponent} wins {good.Count(o => o.Winner == 1)}, {good.Count(o => o.Winner < 0)} stalemates."),
+            FormattableString.Invariant($"Plot: {title}, from {low:0.000} to {high:0.000} m; {robot} wins {tally.Wins}, {opponent} wins {tally.Losses}, {tally.Stalemates} stalemates."),
             380,
-            look => Distribution(look, title, robot, opponent, good));
+            look => Distribution(look, title, columns.Value));
     }
 
     private static List<ChartDrawing> Mattering(IReadOnlyList<(string Name, double Share)> inputs)
@@ -106,10 +150,11 @@ public static class OddsPlot
         new($"{robot} wins", 0, 255, 0.5, o => o.Winner == 0 && o.Ending != ShoveEnding.Tips),
     ];
 
-    internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good)
+    internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good) =>
+        Distribution(look, title, Columns.Of(good, Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained))), Kinds(robot, opponent)));
+
+    private static PlotModel Distribution(PlotLook look, string title, Columns columns)
     {
-        double most = Math.Max(0.02, good.Max(o => Math.Abs(o.GroundGained)));
-        double width = 2.0 * most / Bins;
         PlotModel model = Chart.Model(look, title);
         model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Ground gained [m]"));
         LinearAxis count = Chart.Axis(AxisPosition.Left, "Matches");
@@ -117,14 +162,19 @@ public static class OddsPlot
         count.MaximumPadding = 0.08;
         model.Axes.Add(count);
         double[] below = new double[Bins];
-        foreach (Kind kind in Kinds(robot, opponent))
+        for (int k = 0; k < columns.Kinds.Length; k++)
         {
+            Kind kind = columns.Kinds[k];
             var series = new RectangleBarSeries { Title = kind.Label, FillColor = OxyColor.FromAColor(kind.Alpha, Palette.Colour(kind.Shade)), StrokeColor = OxyColors.Black, StrokeThickness = kind.Stroke };
-            foreach (IGrouping<int, MatchEnd> bin in good.Where(kind.Has).GroupBy(o => Math.Clamp((int)((o.GroundGained + most) / width), 0, Bins - 1)))
+            for (int bin = 0; bin < Bins; bin++)
             {
-                double left = (bin.Key * width) - most;
-                series.Items.Add(new RectangleBarItem(left, below[bin.Key], left + width, below[bin.Key] + bin.Count()));
-                below[bin.Key] += bin.Count();
+                long matches = columns.Counts[k, bin];
+                if (matches > 0)
+                {
+                    double left = (bin * columns.Width) - columns.Most;
+                    series.Items.Add(new RectangleBarItem(left, below[bin], left + columns.Width, below[bin] + matches));
+                    below[bin] += matches;
+                }
             }
 
             if (series.Items.Count > 0)
@@ -159,4 +209,22 @@ public static class OddsPlot
     }
 
     private sealed record Kind(string Label, int Shade, byte Alpha, double Stroke, Func<MatchEnd, bool> Has);
+
+    // Matches by kind and ground, from -Most to Most
+    private sealed record Columns(Kind[] Kinds, long[,] Counts, double Most)
+    {
+        public double Width => 2.0 * Most / Bins;
+
+        public static Columns Of(IEnumerable<MatchEnd> outcomes, double most, Kind[] kinds)
+        {
+            var columns = new Columns(kinds, new long[kinds.Length, Bins], most);
+            foreach (MatchEnd end in outcomes.Where(o => !o.HasFailed))
+            {
+                int kind = Array.FindIndex(kinds, k => k.Has(end));
+                columns.Counts[kind, Math.Clamp((int)((end.GroundGained + most) / columns.Width), 0, Bins - 1)]++;
+            }
+
+            return columns;
+        }
+    }
 }

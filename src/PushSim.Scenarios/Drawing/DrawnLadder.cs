@@ -8,7 +8,7 @@ namespace PushSim.Scenarios.Drawing;
 public sealed class DrawnLadder
 {
     private readonly List<(int First, int Second, DrawableScenario Pair)> _pairs = [];
-    private readonly List<IDrawnMatches> _sources;
+    private readonly List<FileMatchSource> _sources;
     private readonly List<DrawableResult> _reads = [];
 
     /// <summary>Reads every pair of robots.</summary>
@@ -52,12 +52,12 @@ public sealed class DrawnLadder
     /// <param name="plan">Which matches.</param>
     /// <param name="words">Keys and words of what is kept.</param>
     /// <param name="store">Where finished matches are kept; null keeps none.</param>
-    public MatchWork Work(MatchPlan plan, IMatchWords words, IMatchStore? store = null) => new(plan, Fingerprint.Of(_reads.Select(Fingerprint.Of)), _sources, words, store);
+    public MatchWork Work(MatchPlan plan, IMatchWords words, IMatchStore? store = null) => new(plan, () => [.. _reads.Zip(_sources, Fingerprint.Of)], _sources, words, store);
 
     /// <summary>Wins, losses and stalemates of each pair.</summary>
     public IReadOnlyList<PairRecord> Pairs(MatchWork work) => [.. _pairs.Select((p, k) =>
     {
-        var tally = Tally.Of(work.Of(k));
+        Tally tally = work.TallyOf(k);
         return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates);
     })];
 }

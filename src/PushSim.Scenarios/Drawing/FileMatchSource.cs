@@ -22,6 +22,12 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     /// <inheritdoc/>
     public ScenarioSettings Middle { get; } = Made(scenario.Middle, change);
 
+    /// <summary>Settles the draws.</summary>
+    public ContestKey Contest => contest;
+
+    /// <summary>Key of values that are drawn anew; null for none.</summary>
+    public string? Redrawn => redrawn;
+
     /// <summary>Name of the first robot.</summary>
     public string Robot => scenario.Middle.Robot.Name;
 

@@ -1,21 +1,26 @@
-using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
+using PushSim.Analysis.Chance;
 using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Drawing;
 
-/// <summary>Tells whether finished matches are of the same files, read by the same version.</summary>
+/// <summary>Tells a contest from any other: what stands in its files, what is drawn and by which seed and label, and what the engine makes of one of its matches. It does not hang on the build: another one that
+/// reads and computes the same has the same.</summary>
 public static class Fingerprint
 {
     private const int Digits = 16;
 
-    private static string Version => typeof(Fingerprint).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
+    // A match that is played for it, the same of all contests [1].
+    private const long Probe = 0;
 
-    /// <summary>Of one scenario without errors and what is drawn in it.</summary>
-    public static string Of(DrawableResult read)
+    /// <summary>Of one contest.</summary>
+    /// <param name="read">The scenario as read, without errors.</param>
+    /// <param name="source">Its matches.</param>
+    public static string Of(DrawableResult read, FileMatchSource source)
     {
         var text = new StringBuilder();
+        text.Append(CultureInfo.InvariantCulture, $"{source.Contest.Seed}|{source.Contest.Label}|{source.Redrawn}\n");
         foreach (InputRow row in read.Read.Inputs)
         {
             // the folder does not matter: parts may come from machines that keep the files elsewhere
@@ -28,11 +33,7 @@ public static class Fingerprint
             text.Append(CultureInfo.InvariantCulture, $"{v.Key}|{v.Part}|{v.OwnShare:R}|{v.Middle:R}|{v.Tolerance:R}|{v.Spread}\n");
         }
 
-        return Of(text.ToString());
+        text.Append(EngineSelfTest.OfMatch(source, Probe));
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..Digits];
     }
-
-    /// <summary>Of several contests in their order.</summary>
-    public static string Of(IEnumerable<string> contests) => Of(string.Join('\n', contests));
-
-    private static string Of(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Version + "\n" + text)))[..Digits];
 }

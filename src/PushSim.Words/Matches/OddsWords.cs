@@ -30,8 +30,8 @@ public static class OddsWords
     }
 
     /// <summary>What to know before believing them.</summary>
-    public static IReadOnlyList<string> Warnings(IReadOnlyList<MatchEnd> failed) => failed.Count == 0 ? [] :
-        [$"{failed.Count} {(failed.Count == 1 ? "match failed and is" : "matches failed and are")} left out of the shares; the first is number {failed[0].Number}, shown by --match"];
+    public static IReadOnlyList<string> Warnings(Tally tally) => tally.Failed == 0 ? [] :
+        [$"{tally.Failed} {(tally.Failed == 1 ? "match failed and is" : "matches failed and are")} left out of the shares; the first is number {tally.FirstFailed[0].Number}, shown by --match"];
 
     /// <summary>Why no input is told to matter most.</summary>
     public static string TooFew(Tally t) => $"{t.Matches} matches are too few, or no single input matters enough, to tell which matters most.";
@@ -41,10 +41,11 @@ public static class OddsWords
     /// <param name="contest">Label of the draws.</param>
     /// <param name="rate">Matches per second [1/s]; null where the text is to be the same each time.</param>
     /// <param name="hasEffects">Whether inputs were drawn anew one by one.</param>
-    public static string Computation(ulong seed, string contest, double? rate, bool hasEffects)
+    /// <param name="matches">Matches that did not fail [1].</param>
+    public static string Computation(ulong seed, string contest, double? rate, bool hasEffects, long matches)
     {
         string oneByOne = MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
-        return $"seed {seed}, contest {contest}{(rate is double r ? $"; {PlainNumber.Of(r, 3)} matches a second" : "")}{oneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from the same matches{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
+        return $"seed {seed}, contest {contest}{(rate is double r ? $"; {PlainNumber.Of(r, 3)} matches a second" : "")}{oneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from {(matches > InputShares.Most ? Text($"the first {InputShares.Most} matches") : "the same matches")}{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
     }
 
     // what most often held the first robot back where it lost

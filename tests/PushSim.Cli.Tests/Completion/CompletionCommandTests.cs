@@ -7,7 +7,7 @@ namespace PushSim.Cli.Tests.Completion;
 
 public class CompletionCommandTests
 {
-    private static readonly string[] Commands = ["run", "check", "limits", "fit", "odds", "sweep", "ladder", "new", "explain", "shelf", "completion"];
+    private static readonly string[] Commands = ["run", "check", "limits", "fit", "odds", "sweep", "ladder", "cluster", "new", "explain", "shelf", "completion"];
 
     // an option whose value is a file completes files, whatever its help calls it
     [Theory]
@@ -48,7 +48,7 @@ public class CompletionCommandTests
     }
 
     [Theory]
-    [InlineData("pushsim ''", "run|check|limits|fit|plan|odds|sweep|ladder|new|explain|shelf|completion|--help|--version")]
+    [InlineData("pushsim ''", "run|check|limits|fit|plan|odds|sweep|ladder|cluster|new|explain|shelf|completion|--help|--version")]
     [InlineData("pushsim sh", "shelf")]
     [InlineData("pushsim run --no", "--no-plots")]
     [InlineData("pushsim new --kind sp", "spot")]

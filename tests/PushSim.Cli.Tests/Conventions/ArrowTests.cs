@@ -134,12 +134,12 @@ public class ArrowTests
         Assert.All(files, f => Assert.DoesNotContain("global using ", File.ReadAllText(f), StringComparison.Ordinal));
     }
 
-    // What a reader reads is formed in Words. Left is what exceptions say; labels of a trace and heads of kept files are no sentences.
+    // What a reader reads is formed in Words. Left is what exceptions say; labels of a trace, heads of kept files and names of parts are no sentences.
     [Fact]
     public void The_engine_forms_no_sentences()
     {
         string engine = Path.Combine(Repository.Root, "src", "PushSim");
-        string[] left = ["StaticState.cs", "Integration.cs", "FinishedMatches.cs", "FinishedHead.cs"];
+        string[] left = ["StaticState.cs", "Integration.cs", "MatchTable.cs", "JournalHead.cs", "JournalClosing.cs", "SelfTestScenes.cs"];
         var sentence = new Regex("\"[^\"]*[a-z]+ [^\" ]+ [^\" ]+ [^\"]*\"");
         IEnumerable<string> files = Directory.GetFiles(engine, "*.cs", SearchOption.AllDirectories)
             .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}") && !f.Contains("Trace") && !left.Contains(Path.GetFileName(f)));

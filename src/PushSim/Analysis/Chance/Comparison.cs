@@ -13,26 +13,41 @@ public sealed record Comparison(long Matches, long OnlyFirst, long OnlySecond)
     public Bounds Bounds => ShareInterval.Difference(OnlyFirst, OnlySecond, Matches);
 
     /// <summary>Compares outcomes number by number; failed matches count for neither.</summary>
-    /// <param name="first">Outcomes of the first scenario.</param>
-    /// <param name="second">Outcomes of the second.</param>
+    /// <param name="first">Outcomes of the first scenario, by number.</param>
+    /// <param name="second">Outcomes of the second, by number.</param>
     public static Comparison Of(IEnumerable<MatchEnd> first, IEnumerable<MatchEnd> second)
     {
-        Dictionary<long, MatchEnd> others = second.Where(o => !o.HasFailed).ToDictionary(o => o.Number);
         long n = 0;
         long a = 0;
         long b = 0;
-        foreach (MatchEnd own in first)
+        foreach ((MatchEnd own, MatchEnd other) in Pairs(first, second))
         {
-            if (own.HasFailed || !others.TryGetValue(own.Number, out MatchEnd other))
-            {
-                continue;
-            }
-
             n++;
             a += own.Winner == 0 && other.Winner != 0 ? 1 : 0;
             b += own.Winner != 0 && other.Winner == 0 ? 1 : 0;
         }
 
         return new Comparison(n, a, b);
+    }
+
+    /// <summary>Matches of the same number that ran in both.</summary>
+    /// <param name="first">Outcomes of the first scenario, by number.</param>
+    /// <param name="second">Outcomes of the second, by number.</param>
+    public static IEnumerable<(MatchEnd First, MatchEnd Second)> Pairs(IEnumerable<MatchEnd> first, IEnumerable<MatchEnd> second)
+    {
+        using IEnumerator<MatchEnd> others = second.Where(o => !o.HasFailed).GetEnumerator();
+        bool hasOther = others.MoveNext();
+        foreach (MatchEnd own in first.Where(o => !o.HasFailed))
+        {
+            while (hasOther && others.Current.Number < own.Number)
+            {
+                hasOther = others.MoveNext();
+            }
+
+            if (hasOther && others.Current.Number == own.Number)
+            {
+                yield return (own, others.Current);
+            }
+        }
     }
 }

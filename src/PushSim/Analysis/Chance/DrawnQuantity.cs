@@ -13,6 +13,9 @@ namespace PushSim.Analysis.Chance;
 /// <param name="Most">Draws stop here [unit of the quantity].</param>
 public sealed record DrawnQuantity(string Key, string Part, double OwnShare, double Middle, double HalfWidth, DrawShape Shape, double Least, double Most)
 {
+    /// <summary>Number of the scheme by which seed, number and quantity give a draw; another scheme has another number, and matches of both are never mixed [1].</summary>
+    public const int Scheme = 1;
+
     private readonly ulong _shared = Philox.NumberOf(Key);
     private readonly ulong _own = Philox.NumberOf(Key + "\n" + Part);
 

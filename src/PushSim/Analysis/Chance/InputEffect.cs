@@ -6,15 +6,14 @@ namespace PushSim.Analysis.Chance;
 /// <param name="Bounds">Its 95 % interval [1].</param>
 public sealed record InputEffect(string Key, double Share, Bounds Bounds)
 {
-    /// <summary>From matches that differ in this input alone; a match that failed in one of the two is left out.</summary>
+    /// <summary>From matches that differ in this input alone; a match that failed in one of the two is left out. Of very many the first <see cref="InputShares.Most"/> are taken.</summary>
     /// <param name="key">The input.</param>
-    /// <param name="own">The matches.</param>
-    /// <param name="redrawn">The same with this input drawn anew.</param>
-    public static InputEffect Of(string key, IReadOnlyList<MatchEnd> own, IReadOnlyList<MatchEnd> redrawn)
+    /// <param name="own">The matches by number.</param>
+    /// <param name="redrawn">The same with this input drawn anew, by number.</param>
+    public static InputEffect Of(string key, IEnumerable<MatchEnd> own, IEnumerable<MatchEnd> redrawn)
     {
-        var others = redrawn.Where(o => !o.HasFailed).ToDictionary(o => o.Number);
-        MatchEnd[] both = [.. own.Where(o => !o.HasFailed && others.ContainsKey(o.Number))];
-        (double share, Bounds interval) = Sensitivity.Total([.. both.Select(o => o.GroundGained)], [.. both.Select(o => others[o.Number].GroundGained)]);
+        (MatchEnd Own, MatchEnd Other)[] both = [.. Comparison.Pairs(own, redrawn).Take(InputShares.Most)];
+        (double share, Bounds interval) = Sensitivity.Total([.. both.Select(o => o.Own.GroundGained)], [.. both.Select(o => o.Other.GroundGained)]);
         return new InputEffect(key, share, interval);
     }
 }

@@ -6,12 +6,15 @@ public static class InputShares
     // Shares of the variance below this are not worth a line [1].
     private const double LeastShare = 0.01;
 
+    /// <summary>Matches that are looked at, those of the lowest numbers: draws do not hang on each other, so these are a sample as good as any, and shares of 1 % stand out from its noise [1].</summary>
+    public const int Most = 100_000;
+
     /// <summary>Inputs and their share of the variance of the ground gained, those above noise, largest first [1].</summary>
     /// <param name="source">What was drawn.</param>
-    /// <param name="ends">The matches; failed ones are left out.</param>
+    /// <param name="ends">The matches by number; failed ones are left out.</param>
     public static IReadOnlyList<(string Name, double Share)> Of(IDrawnMatches source, IEnumerable<MatchEnd> ends)
     {
-        MatchEnd[] good = [.. ends.Where(o => !o.HasFailed)];
+        MatchEnd[] good = [.. ends.Where(o => !o.HasFailed).Take(Most)];
         double[] ground = [.. good.Select(o => o.GroundGained)];
         IReadOnlyList<DrawnQuantity> quantities = source.Quantities;
         double[][] inputs = [.. quantities.Select(_ => new double[good.Length])];

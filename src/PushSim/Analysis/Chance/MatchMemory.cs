@@ -1,24 +1,38 @@
 namespace PushSim.Analysis.Chance;
 
-/// <summary>Keeps finished matches in memory, for a program that has no folder.</summary>
+/// <summary>Keeps journals in memory, for a program that has no folder.</summary>
 public sealed class MatchMemory : IMatchStore
 {
-    private readonly Dictionary<string, StringWriter> _texts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, MemoryStream> _texts = new(StringComparer.Ordinal);
 
     /// <inheritdoc/>
     public IEnumerable<string> Names => _texts.Keys;
 
     /// <inheritdoc/>
-    public TextReader? Open(string name) => _texts.TryGetValue(name, out StringWriter? text) ? new StringReader(text.ToString()) : null;
+    public Stream? Open(string name) => _texts.TryGetValue(name, out MemoryStream? text) ? new MemoryStream(text.ToArray(), writable: false) : null;
 
     /// <inheritdoc/>
-    public TextWriter Begin(string name, Action<TextWriter> start)
+    public Stream Append(string name, long length)
     {
-        var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
-        start(text);
+        var text = new MemoryStream();
+        if (_texts.TryGetValue(name, out MemoryStream? old))
+        {
+            text.Write(old.ToArray().AsSpan(0, (int)length));
+        }
+
         return _texts[name] = text;
     }
 
     /// <inheritdoc/>
+    public void Rename(string from, string to)
+    {
+        _texts.Add(to, _texts[from]);
+        _texts.Remove(from);
+    }
+
+    /// <inheritdoc/>
     public void Remove(string name) => _texts.Remove(name);
+
+    /// <inheritdoc/>
+    public bool IsHeld(string name) => false;
 }

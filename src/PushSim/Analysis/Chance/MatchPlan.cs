@@ -7,4 +7,5 @@ namespace PushSim.Analysis.Chance;
 /// <param name="Threads">Threads [1].</param>
 /// <param name="Part">Which part from 1, and of how many; null for the whole [1].</param>
 /// <param name="Merge">Join the finished parts instead of running.</param>
-public sealed record MatchPlan(string Command, long Matches, ulong Seed, int Threads, (int K, int N)? Part = null, bool Merge = false);
+/// <param name="Check">Only look whether the parts can be joined.</param>
+public sealed record MatchPlan(string Command, long Matches, ulong Seed, int Threads, (int K, int N)? Part = null, bool Merge = false, bool Check = false);

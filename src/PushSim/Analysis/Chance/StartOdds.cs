@@ -19,19 +19,20 @@ public sealed record StartOdds(IReadOnlyList<StartShare> Shares, StartWorth Wort
     /// <summary>Matches of each order: so many that about as many are played anew as were drawn, 200 at most [1].</summary>
     /// <param name="drawn">Matches that were drawn [1].</param>
     /// <param name="lead">How much later the opponent starts, by the middles [s].</param>
-    public static int Count(int drawn, double lead) => Math.Min(Most, (drawn + Anew(lead).Count - 1) / Anew(lead).Count);
+    public static int Count(long drawn, double lead) => (int)Math.Min(Most, (drawn + Anew(lead).Count - 1) / Anew(lead).Count);
 
     /// <summary>Plays them.</summary>
     /// <param name="source">The matches.</param>
     /// <param name="lead">How much later the opponent starts, by the middles [s].</param>
-    /// <param name="drawn">The matches as they were drawn, at least one.</param>
+    /// <param name="drawn">The matches as they were drawn, by number, at least one.</param>
+    /// <param name="count">How many were drawn [1].</param>
     /// <param name="threads">Threads [1].</param>
     /// <param name="done">Called after each match, one call at a time; null for nobody.</param>
     /// <param name="cancel">Stops.</param>
     /// <returns>Null if it was cancelled.</returns>
-    public static StartOdds? Of(IDrawnMatches source, double lead, IReadOnlyList<MatchEnd> drawn, int threads, Action? done = null, CancellationToken cancel = default)
+    public static StartOdds? Of(IDrawnMatches source, double lead, IEnumerable<MatchEnd> drawn, long count, int threads, Action? done = null, CancellationToken cancel = default)
     {
-        MatchEnd[] some = [.. drawn.OrderBy(m => m.Number).Take(Count(drawn.Count, lead))];
+        MatchEnd[] some = [.. drawn.Take(Count(count, lead))];
         long[] numbers = [.. some.Select(m => m.Number)];
         Dictionary<StartOrder, Tally> tallies = new() { [StartOrder.Together] = Tally.Of(some) };
         var runner = new BatchMatchRunner(source.Middle);

@@ -3,7 +3,11 @@ namespace PushSim.Analysis.Chance;
 /// <summary>Counts of outcomes; shares are of the matches that did not fail.</summary>
 public sealed class Tally
 {
+    // Failed matches that are kept [1].
+    private const int MostFailed = 20;
+
     private readonly Dictionary<Decision, long> _decisions = [];
+    private readonly SortedList<long, MatchEnd> _failed = [];
 
     /// <summary>Matches run to their end [1].</summary>
     public long Matches => Wins + Losses + Stalemates;
@@ -19,6 +23,12 @@ public sealed class Tally
 
     /// <summary>Matches that failed [1].</summary>
     public long Failed { get; private set; }
+
+    /// <summary>All that were counted [1].</summary>
+    public long All => Matches + Failed;
+
+    /// <summary>The failed matches of the lowest numbers.</summary>
+    public IReadOnlyList<MatchEnd> FirstFailed => [.. _failed.Values];
 
     /// <summary>Share of wins with its Wilson interval [1].</summary>
     public Bounds WinInterval => ShareInterval.Wilson(Wins, Matches);
@@ -51,6 +61,12 @@ public sealed class Tally
         if (outcome.HasFailed)
         {
             Failed++;
+            _failed.TryAdd(outcome.Number, outcome);
+            if (_failed.Count > MostFailed)
+            {
+                _failed.RemoveAt(MostFailed);
+            }
+
             return;
         }
 

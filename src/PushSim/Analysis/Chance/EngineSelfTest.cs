@@ -1,0 +1,80 @@
+using System.Buffers.Binary;
+using System.Security.Cryptography;
+using PushSim.Runs;
+using PushSim.Simulation;
+
+namespace PushSim.Analysis.Chance;
+
+/// <summary>What the engine computes, as a hash: a few short matches of two robots that between them have everything an equation has, alone and in lanes, and a short pull. Two builds whose
+/// hash is the same give the same bits, so that finished matches of the one go on in the other; a build whose numbers differ takes none of them.</summary>
+public static class EngineSelfTest
+{
+    private const int Digits = 16;
+
+    private static readonly Lazy<string> s_hash = new(Make);
+
+    /// <summary>The hash; made when it is first asked for.</summary>
+    public static string Hash => s_hash.Value;
+
+    /// <summary>Hash of the start of one match, nose to nose: what a scenario as it is read and drawn makes the engine compute.</summary>
+    /// <param name="source">The matches.</param>
+    /// <param name="number">Number of the match [1].</param>
+    public static string OfMatch(IMatchSource source, long number)
+    {
+        // long enough for drives, tyres and battery to show every number, short enough to cost less than a match [s]
+        const double Longest = 0.2;
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        if (source.Match(number, out string cause) is not ScenarioSettings match)
+        {
+            return "none: " + cause;
+        }
+
+        Add(hash, MatchBatch.RunAlone(number, match with { Manoeuvre = match.Manoeuvre with { EndTime = Math.Min(Longest, match.Manoeuvre.EndTime) }, Shove = match.Shove with { Gap = Math.Min(0.001, match.Shove.Gap) } }));
+        return Text(hash);
+    }
+
+    private static string Make()
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        ScenarioSettings[] matches = [.. SelfTestScenes.Matches];
+        foreach ((ScenarioSettings match, int i) in matches.Select((m, i) => (m, i)))
+        {
+            Add(hash, MatchBatch.RunAlone(i, match));
+        }
+
+        // in lanes, each match twice so that lanes are filled again
+        var lanes = new MatchOutcome[2 * matches.Length];
+        new MatchBatch(threads: 1).Run(0, lanes.Length, n => matches[(int)n / 2], (in MatchOutcome o) => lanes[(int)o.Number] = o);
+        Array.ForEach(lanes, o => Add(hash, o));
+        RunResult pull = Simulator.Run(SelfTestScenes.Pull);
+        foreach (Series series in pull.Trace.All)
+        {
+            foreach (double value in series.Values)
+            {
+                Add(hash, value);
+            }
+        }
+
+        return Text(hash);
+    }
+
+    private static void Add(IncrementalHash hash, MatchOutcome o)
+    {
+        double[] whole = [(int)o.Status, (int)o.Failure, (int)o.Ending, o.Winner, o.Evaluations, o.Steps, o.RejectedSteps, o.GroundGained, o.EndTime, o.FirstContact];
+        foreach (double value in (IEnumerable<double>)[.. whole, .. Of(o.First), .. Of(o.Opponent)])
+        {
+            Add(hash, value);
+        }
+
+        static double[] Of(MatchRobot r) => [r.TurnedAside, r.PeakBatteryCurrent, r.PeakControllerCurrent, r.LowestVoltage, (int)r.LimitedBy];
+    }
+
+    private static void Add(IncrementalHash hash, double value)
+    {
+        Span<byte> bytes = stackalloc byte[sizeof(double)];
+        BinaryPrimitives.WriteInt64LittleEndian(bytes, double.IsNaN(value) ? 0x7FF8_0000_0000_0000 : BitConverter.DoubleToInt64Bits(value));
+        hash.AppendData(bytes);
+    }
+
+    private static string Text(IncrementalHash hash) => Convert.ToHexStringLower(hash.GetHashAndReset())[..Digits];
+}

@@ -1,0 +1,35 @@
+using PushSim.Analysis.Chance;
+using PushSim.Runs;
+using PushSim.Simulation;
+using Xunit;
+
+namespace PushSim.Tests.Analysis;
+
+/// <summary>The scenes whose results stand for the engine in the head of a journal. That a change of the engine changes the hash is tried by tests/engine-mutations.sh.</summary>
+public class EngineSelfTestTests
+{
+    // computed here by full runs of the same scenes: what is not played says nothing of the engine
+    [Fact]
+    public void The_scenes_end_in_every_way_and_none_fails()
+    {
+        MatchOutcome[] ends = [.. SelfTestScenes.Matches.Select((m, i) => MatchBatch.RunAlone(i, m))];
+        Assert.All(ends, e => Assert.Equal(MatchFailure.None, e.Failure));
+        Assert.Equal([ShoveEnding.Line, ShoveEnding.Ground, ShoveEnding.Stalemate, ShoveEnding.Tips], ends.Select(e => e.Ending).Distinct().Order());
+        Assert.All(ends, e => Assert.True(double.IsFinite(e.FirstContact)));
+        Assert.NotEqual(RunStatus.Failed, Simulator.Run(SelfTestScenes.Pull).Status);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    public void Every_width_gives_the_same_scenes(int lanes)
+    {
+        ScenarioSettings[] scenes = [.. SelfTestScenes.Matches];
+        var found = new MatchOutcome[scenes.Length];
+        new MatchBatch(threads: 1, lanes).Run(0, scenes.Length, n => scenes[n], (in MatchOutcome o) => found[o.Number] = o);
+        Assert.Equal(scenes.Select((m, i) => MatchBatch.RunAlone(i, m)), found);
+    }
+
+    [Fact]
+    public void The_hash_is_sixteen_digits() => Assert.Matches("^[0-9a-f]{16}$", EngineSelfTest.Hash);
+}
