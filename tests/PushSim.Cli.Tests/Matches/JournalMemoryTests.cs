@@ -7,7 +7,6 @@ using PushSim.Cli.Odds;
 using PushSim.Cli.Shared;
 using PushSim.Files;
 using PushSim.Numerics;
-using PushSim.Plotting;
 using PushSim.Runs;
 using PushSim.Scenarios.Drawing;
 using PushSim.Words.Matches;
