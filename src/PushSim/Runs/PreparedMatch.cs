@@ -55,10 +55,10 @@ internal sealed class PreparedMatch
             return MatchJudge.Refused(Number);
         }
 
-        var integration = new Integration<SceneSystem>(Scene, Tableau);
+        var integration = new SingleRun<SceneSystem>(Scene, Tableau);
         var observer = new Watcher(Scene, Scenario);
         double[] y = [.. Start];
-        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings, ref observer);
+        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings, observer);
         return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
     }
 

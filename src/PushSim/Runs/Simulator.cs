@@ -31,7 +31,7 @@ public static class Simulator
         recorder.Start(y);
         StoredEnergy before = scene.Stored(y);
         var observer = new CancellableObserver(recorder, cancel);
-        IntegrationReport report = Integrate(scenario, scene, y, ref observer);
+        IntegrationReport report = Integrate(scenario, scene, y, observer);
         cancel.ThrowIfCancellationRequested();
         recorder.Stop();
         scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
@@ -39,11 +39,10 @@ public static class Simulator
     }
 
     /// <summary>Integrates a scene to its end time or until the observer stops it; y is replaced by the last state.</summary>
-    internal static IntegrationReport Integrate<TObserver>(ScenarioSettings scenario, SceneSystem scene, double[] y, ref TObserver observer)
-        where TObserver : IStepObserver
+    internal static IntegrationReport Integrate(ScenarioSettings scenario, SceneSystem scene, double[] y, IStepObserver observer)
     {
-        var integration = new Integration<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
-        return integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, Settings(scenario, scene), ref observer);
+        var integration = new SingleRun<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
+        return integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, Settings(scenario, scene), observer);
     }
 
     /// <summary>Tolerances and limits of a scenario's run.</summary>
