@@ -94,8 +94,8 @@ internal static class MatchBench
         var system = new SceneSystem(match);
         double[] y = system.InitialState();
         var observer = default(Blind);
-        new Integration<SceneSystem>(system, AdditiveTableau.ByName(match.Numerics.Method))
-            .Run(0.0, match.Manoeuvre.EndTime, y, system.Breakpoints, Simulator.Settings(match, system), ref observer);
+        new SingleRun<SceneSystem>(system, AdditiveTableau.ByName(match.Numerics.Method))
+            .Run(0.0, match.Manoeuvre.EndTime, y, system.Breakpoints, Simulator.Settings(match, system), observer);
         return y;
     }
 

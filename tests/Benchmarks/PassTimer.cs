@@ -16,19 +16,19 @@ internal static class PassTimer
         double[] y = system.InitialState();
         y[StateLayout.U] = 0.5;
         double[] dy = new double[y.Length];
-        double best = double.MaxValue;
-        for (int round = 0; round < 10; round++)
+        var settled = new Settled();
+        while (!settled.IsReached)
         {
-            const int passes = 100_000;
+            const int passes = 1000;
             long t0 = Stopwatch.GetTimestamp();
             for (int i = 0; i < passes; i++)
             {
                 system.Evaluate(0.2, 1e-4, y, dy);
             }
 
-            best = Math.Min(best, Stopwatch.GetElapsedTime(t0).TotalNanoseconds / passes);
+            settled.Add(Stopwatch.GetElapsedTime(t0).TotalNanoseconds / passes);
         }
 
-        return best;
+        return settled.Best;
     }
 }

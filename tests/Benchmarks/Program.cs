@@ -14,6 +14,12 @@ if (args is ["pass"])
     return 0;
 }
 
+if (args is ["files", .. string[] files])
+{
+    FileBench.Run(files);
+    return 0;
+}
+
 if (args is ["matches", .. string[] rest])
 {
     MatchBench.Run(rest);
@@ -74,7 +80,7 @@ static double Best(Action action)
 static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettings scenario, string method, double tolerance)
 {
     var system = new SceneSystem(scenario);
-    var integration = new Integration<SceneSystem>(system, AdditiveTableau.ByName(method));
+    var integration = new SingleRun<SceneSystem>(system, AdditiveTableau.ByName(method));
     IntegrationSettings settings = Simulator.Settings(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } }, system);
     double[] y0 = system.InitialState();
     double[] y = new double[y0.Length];
@@ -85,7 +91,7 @@ static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettin
     {
         y0.CopyTo(y, 0);
         long before = GC.GetAllocatedBytesForCurrentThread();
-        report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, ref observer);
+        report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, observer);
         bytes = GC.GetAllocatedBytesForCurrentThread() - before;
     });
     return (y, report.Evaluations, ms, bytes);

@@ -45,7 +45,6 @@ public class KeyRowTests
         [(typeof(WheelSettings), nameof(WheelSettings.InitialFouling))] = NoKey,
         [(typeof(FloorSettings), nameof(FloorSettings.Gravity))] = NoKey,
         [(typeof(NumericsSettings), nameof(NumericsSettings.MaxEvaluationsPerSecond))] = NoKey,
-        [(typeof(NumericsSettings), nameof(NumericsSettings.RingFrequencyCap))] = NoKey,
     };
 
     // half of it; the cover's, as its width and density; a number known by its man

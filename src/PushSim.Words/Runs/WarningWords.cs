@@ -9,7 +9,6 @@ internal static class WarningWords
     {
         RunWarning.NoBody w => $"only wheels touch the floor here, never the body: if its {(w.Upset == Upset.NoseUp ? "tail" : "nose")} would catch it, add a [[wheel]] there with skid = true",
         RunWarning.TreadMass w => Text($"the tyres' tread rings are {100.0 * w.Share:0.0} % of the robot's mass and add to its inertia while sliding"),
-        RunWarning.Softened w => Softened(w.Tyres, Text($"{w.Frequency:0} Hz")),
         RunWarning.Unloaded w => $"wheel {w.Wheel} carries nothing when the robot stands still",
         RunWarning.BelowCutOff w => PartWords.BelowCutOff(w.Lowest, w.CutOff),
         RunWarning.HardOnPack w => Text($"the battery gives up to {w.Current:0.0} A, which is {w.Current / w.Hourly:0} times what would empty it in an hour; ask the maker whether the pack may"),
@@ -27,8 +26,4 @@ internal static class WarningWords
         IEnumerable<string> wheels = h.Wheels.Where(w => w.Hops).OrderByDescending(w => w.Share).Select(w => Text($"{w.Wheel} {100.0 * w.Share:0} %"));
         return Text($"wheels hop at about {h.Frequency:0} Hz from {h.From:0.00} to {h.To:0.00} s and hold nothing while they are in the air; share of the time since the touch off the floor: {string.Join(", ", wheels)}");
     }
-
-    private static string Softened(IReadOnlyList<string> tyres, string hertz) => tyres.Count == 1
-        ? $"tyre {tyres[0]} is so hard that its tread could buzz faster than {hertz}, too fast to follow: it is computed softer, and buzz above {hertz} is neither found nor ruled out"
-        : $"tyres {string.Join(", ", tyres.SkipLast(1))} and {tyres[^1]} are so hard that their treads could buzz faster than {hertz}, too fast to follow: they are computed softer, and buzz above {hertz} is neither found nor ruled out";
 }

@@ -68,7 +68,7 @@ internal sealed class ContactPair<T>
     /// <summary>Power that the two bodies lose in the contact: -(force on A . v_A + force on B . v_B) there [W].</summary>
     public T LostPower;
 
-    /// <summary>Adds the contact's forces to both bodies; for g > 0 solves the friction bristles, as in <see cref="IAdditiveSystem.Evaluate"/>.</summary>
+    /// <summary>Adds the contact's forces to both bodies; for g > 0 solves the friction bristles, as in <see cref="IAdditiveSystem"/>.</summary>
     /// <param name="a">A's place and velocities.</param>
     /// <param name="b">B's.</param>
     /// <param name="g">Stage step, 0 for a plain evaluation [s].</param>
@@ -173,7 +173,7 @@ internal sealed class ContactPair<T>
         T v = power / T.Max(normal, 1e-100);
         T q = T.Fma(g, v, z);
         T slide = T.Max(0.0, T.IfLess(q, 0.0, -v, v)) / DeflectionLimit;
-        T f = BristleLaw.Switched(T.Abs(q), g, slide, 0.0, DeflectionLimit, ElasticShare * DeflectionLimit, 1.0 / ((1.0 - ElasticShare) * DeflectionLimit), out T alpha);
+        T f = BristleLaw.Switched(T.Abs(q), g, slide, 1.0, DeflectionLimit, ElasticShare * DeflectionLimit, 1.0 / ((1.0 - ElasticShare) * DeflectionLimit), out T alpha);
         T decay = alpha * slide;
         T inAir = 1.0 / BristleLaw.RelaxationTime;
         T free = 1.0 / (1.0 + (g * inAir));

@@ -1,7 +1,7 @@
 namespace PushSim.Numerics;
 
 /// <summary>The solution between the two ends of one accepted step, from values and slopes at the ends (cubic Hermite, third
-/// order). For an implicit (stiff) component whose end slopes do not suit a monotone curve the chord is taken, so the curve
+/// order). For a stiff component (an implicit one that is not said to be a curve) whose end slopes do not suit a monotone curve the chord is taken, so the curve
 /// never leaves the range of its two end values; region of monotone slopes from F. N. Fritsch, R. E. Carlson,
 /// SIAM Journal on Numerical Analysis 17 (1980) 238-246. Limits: an extremum of a stiff component inside a step is
 /// flattened to the larger end value; at tolerances below about 1e-5 the fifth-order pair is more accurate at its steps
@@ -14,12 +14,27 @@ internal sealed class DenseOutput
     private readonly int _y1;
     private readonly int _k1;
     private readonly int _explicitCount;
+    private readonly bool[] _isCurve;
 
     /// <summary>A view of values and slopes that begin at the given places of a store.</summary>
-    internal DenseOutput(double[] store, int y0, int k0, int y1, int k1, int count, int explicitCount)
+    /// <param name="store">The store.</param>
+    /// <param name="y0">Place of the values at the start.</param>
+    /// <param name="k0">Place of the slopes at the start.</param>
+    /// <param name="y1">Place of the values at the end.</param>
+    /// <param name="k1">Place of the slopes at the end.</param>
+    /// <param name="count">Number of components [1].</param>
+    /// <param name="explicitCount">Number of explicit components [1].</param>
+    /// <param name="curves">See <see cref="IAdditiveSystem.CurveRanges"/>.</param>
+    internal DenseOutput(double[] store, int y0, int k0, int y1, int k1, int count, int explicitCount, IReadOnlyList<(int From, int To)> curves)
     {
         (_store, _y0, _k0, _y1, _k1) = (store, y0, k0, y1, k1);
         (Count, _explicitCount) = (count, explicitCount);
+        _isCurve = new bool[count];
+        Array.Fill(_isCurve, true, 0, explicitCount);
+        foreach ((int from, int to) in curves)
+        {
+            Array.Fill(_isCurve, true, explicitCount + from, to - from);
+        }
     }
 
     /// <summary>Start of the step [s].</summary>
@@ -88,7 +103,7 @@ internal sealed class DenseOutput
         double k0 = _store[_k0 + component];
         double k1 = _store[_k1 + component];
         (double, double, double) weights = Weights((t - T0) / h, h);
-        if (component >= _explicitCount)
+        if (!_isCurve[component])
         {
             double chord = (y1 - y0) / h;
             if (!(IsFair(k0, chord) && IsFair(k1, chord)))

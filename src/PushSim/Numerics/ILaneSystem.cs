@@ -14,10 +14,17 @@ internal interface ILaneSystem<T>
     /// quadrature on which nothing hangs and whose absolute tolerance is infinite: leaving it out changes no other bit.</summary>
     IReadOnlyList<(int From, int To)> ExplicitRanges { get; }
 
-    /// <summary>Evaluates all derivatives in every lane; as <see cref="IAdditiveSystem.Evaluate"/>, with g = 0 in some lanes and not in others.</summary>
+    /// <summary>Ranges of implicit components, counted from the first of them, that are predicted [1]; see <see cref="IAdditiveSystem"/>.</summary>
+    IReadOnlyList<(int From, int To)> PredictedRanges => [];
+
+    /// <summary>Evaluates all derivatives in every lane; as in <see cref="IAdditiveSystem"/>, with g = 0 in some lanes and not in others.</summary>
     /// <param name="t">Time of each lane [s].</param>
     /// <param name="g">Step times diagonal coefficient of each lane, 0 for a plain evaluation [s].</param>
     /// <param name="y">State: explicit part, then implicit part; the latter is written, unchanged to the bit where g = 0.</param>
+    /// <param name="predicted">The implicit part as predicted, of which only <see cref="PredictedRanges"/> are filled; for g = 0 the implicit part of y.</param>
     /// <param name="dy">Derivatives, same order.</param>
-    void Evaluate(T t, T g, Span<T> y, Span<T> dy);
+    void Evaluate(T t, T g, Span<T> y, ReadOnlySpan<T> predicted, Span<T> dy);
+
+    /// <summary>Longest next step of each lane after a plain evaluation at a step's end, positive [s].</summary>
+    T StepBound() => double.PositiveInfinity;
 }

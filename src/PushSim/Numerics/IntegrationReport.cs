@@ -19,7 +19,7 @@ internal enum IntegrationStatus
     NotFinite,
 }
 
-/// <summary>Account of one run of <see cref="Integration{TSystem}"/>.</summary>
+/// <summary>Account of one run of <see cref="SingleRun{TSystem}"/>.</summary>
 /// <param name="Status">How the run ended.</param>
 /// <param name="Time">Time reached; the state belongs to it [s].</param>
 /// <param name="Steps">Accepted steps [1].</param>

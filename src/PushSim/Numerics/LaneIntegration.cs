@@ -3,8 +3,13 @@ using System.Runtime.CompilerServices;
 namespace PushSim.Numerics;
 
 /// <summary>Integrates many runs of one system side by side, one per lane, each with its own time, step, segment and end; a lane that
-/// has finished takes the next run. Every run has the bits that <see cref="Integration{TSystem}"/> gives it alone, whatever
-/// lane it is in and whatever runs beside it. Nothing is allocated after construction.</summary>
+/// has finished takes the next run. Every run has the bits that <see cref="SingleRun{TSystem}"/> gives it alone, whatever
+/// lane it is in and whatever runs beside it. Nothing is allocated after construction.
+/// <code>
+///   stage i:  Y_explicit = y_n + h sum_(j&lt;i) aE_ij k_j,   z* = y_n + h sum_(j&lt;i) aI_ij k_j,   k_i by the system with g = h gamma
+///   new state y_n + h sum b_i k_i,   error h sum (b_i - bhat_i) k_i
+/// </code>
+/// k_1 is a plain evaluation at the step's start; the one at the step's end serves the dense output and is the next k_1. Source: see <see cref="AdditiveTableau"/>.</summary>
 internal sealed class LaneIntegration<T, TSystem, TFeed>
     where T : struct, ILanes<T>, IReal<T>
     where TSystem : ILaneSystem<T>
@@ -30,7 +35,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
     public LaneIntegration(TSystem system, TFeed feed, AdditiveTableau tableau)
     {
         (_system, _feed, _tableau) = (system, feed, tableau);
-        _work = new LaneWorkspace<T>(system.ExplicitCount, system.ImplicitCount, system.ExplicitRanges, tableau);
+        _work = new LaneWorkspace<T>(system.ExplicitCount, system.ImplicitCount, system.ExplicitRanges, system.PredictedRanges, tableau);
         _start = new double[system.ExplicitCount + system.ImplicitCount];
         _nodes = tableau.C.ToArray();
         (_proportional, _integral, _single) = StepController.Gains(tableau.EmbeddedOrder);
@@ -56,6 +61,23 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
             }
         }
     }
+
+    /// <summary>Writes the state that a lane has reached, each component in its own unit.</summary>
+    /// <param name="lane">The lane [1].</param>
+    /// <param name="y">Receives every component.</param>
+    public void State(int lane, Span<double> y)
+    {
+        ReadOnlySpan<T> row = _work.Row(_work.Y);
+        for (int i = 0; i < y.Length; i++)
+        {
+            y[i] = Lane.Get(row[i], lane);
+        }
+    }
+
+    /// <summary>A view of the step that is handed out, of lanes of one.</summary>
+    /// <param name="curves">See <see cref="IAdditiveSystem.CurveRanges"/>.</param>
+    public DenseOutput Dense(IReadOnlyList<(int From, int To)> curves) =>
+        new(_work.Store, _work.Y, _work.Slopes, _work.Trial, _work.EndSlope, _start.Length, _system.ExplicitCount, curves);
 
     // The next run of a lane; runs that end at once are passed over.
     private void Begin(int lane)
@@ -133,7 +155,8 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         while (NeedsRestart(out T chosen))
         {
             LoadTimes();
-            _system.Evaluate(_time, 0.0, _work.Row(_work.Y), _work.Row(_work.EndSlope));
+            _system.Evaluate(_time, 0.0, _work.Row(_work.Y), _work.Implicit(_work.Y), _work.Row(_work.EndSlope));
+            T bound = _system.StepBound();
             _work.Take(_work.Slopes, _work.EndSlope, chosen);
             T probe = _work.Probe(_work.Slopes);
             T d0 = T.Sqrt(_work.WeightedSquares(_work.Y, _relative) / _norm);
@@ -146,12 +169,13 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
                 {
                     s.Evaluations++;
                     s.IsFinite = Lane.Get(probe, lane) == 0.0;
+                    s.Bound = Lane.Get(bound, lane);
                     Lane.Set(ref first, lane, FirstStep.Guess(Lane.Get(d0, lane), Lane.Get(d1, lane), Math.Min(s.End - s.Time, s.LongestStep)));
                 }
             }
 
             _work.SetProbe(first);
-            _system.Evaluate(_time + first, 0.0, _work.Row(_work.Stage), _work.Row(_work.EndSlope));
+            _system.Evaluate(_time + first, 0.0, _work.Row(_work.Stage), _work.Implicit(_work.Stage), _work.Row(_work.EndSlope));
             _work.SubtractFirstSlope();
             T d2 = T.Sqrt(_work.WeightedSquares(_work.EndSlope, _relative) / _norm);
             for (int lane = 0; lane < _lanes.Length; lane++)
@@ -207,7 +231,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         }
 
         s.Evaluations++;
-        s.Step = FirstStep.Of(h0, d1, d2, _tableau.EmbeddedOrder, Math.Min(s.End - s.Time, s.LongestStep));
+        s.Step = Math.Min(s.Bound, FirstStep.Of(h0, d1, d2, _tableau.EmbeddedOrder, Math.Min(s.End - s.Time, s.LongestStep)));
     }
 
     // Where each lane's step ends; false if a lane has to restart first.
@@ -246,13 +270,20 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
                 t = _time + (_nodes[i] * h);
             }
 
-            _system.Evaluate(t, g, _work.Row(_work.Stage), _work.Slope(i));
+            _system.Evaluate(t, g, _work.Row(_work.Stage), _work.Row(_work.Predicted)[.._work.ImplicitCount], _work.Slope(i));
         }
 
         _work.SetTrial(h);
         T error = T.Sqrt(_work.SquaredError(h, _relative) / _norm);
-        _system.Evaluate(_end, 0.0, _work.Row(_work.Trial), _work.Row(_work.EndSlope));
-        T probe = _work.Probe(_work.EndSlope);
+        T probe = 0.0;
+        T bound = double.PositiveInfinity;
+        if (T.Lanes > 1 || Lane.Get(error, 0) <= 1.0)
+        {
+            _system.Evaluate(_end, 0.0, _work.Row(_work.Trial), _work.Implicit(_work.Trial), _work.Row(_work.EndSlope));
+            probe = _work.Probe(_work.EndSlope);
+            bound = _system.StepBound();
+        }
+
         Factors(error, out T accepted, out T rejected);
         _feed.OnStepEnds();
         T taken = 0.0;
@@ -260,7 +291,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         {
             if (_lanes[lane].IsRunning)
             {
-                bool ok = Judge(lane, Lane.Get(error, lane), Lane.Get(probe, lane) == 0.0, Lane.Get(accepted, lane), Lane.Get(rejected, lane));
+                bool ok = Judge(lane, Lane.Get(error, lane), Lane.Get(probe, lane) == 0.0, Lane.Get(accepted, lane), Lane.Get(rejected, lane), Lane.Get(bound, lane));
                 Lane.Set(ref taken, lane, ok ? 1.0 : 0.0);
             }
         }
@@ -284,7 +315,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         rejected = StepController.Safety * T.Exp(-_single * log);
     }
 
-    private bool Judge(int lane, double error, bool endIsFinite, double accepted, double rejected)
+    private bool Judge(int lane, double error, bool endIsFinite, double accepted, double rejected, double bound)
     {
         ref LaneState s = ref _lanes[lane];
         double step = s.StepEnd - s.Time;
@@ -302,7 +333,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         }
 
         s.Steps++;
-        s.Step = step * Math.Clamp(accepted, StepController.SmallestFactor, s.AfterRejection ? 1.0 : StepController.LargestFactor);
+        s.Step = Math.Min(bound, step * Math.Clamp(accepted, StepController.SmallestFactor, s.AfterRejection ? 1.0 : StepController.LargestFactor));
         s.AfterRejection = false;
         Lane.Set(ref _previousError, lane, Math.Max(error, StepController.SmallestError));
         var view = new LaneStep(_work.Store, lane, _work.Y, _work.Slopes, _work.Trial, _work.EndSlope, T.Lanes, s.Time, s.StepEnd);
@@ -336,7 +367,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
     private struct LaneState
     {
         public LaneRun Run;
-        public double Time, StepEnd, End, Step, LongestStep;
+        public double Time, StepEnd, End, Step, LongestStep, Bound;
         public long Evaluations;
         public int Segment, Steps, Rejected, NormCount;
         public bool IsRunning, NeedsRestart, AfterRejection, IsFinite;

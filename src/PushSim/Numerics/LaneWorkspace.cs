@@ -3,60 +3,74 @@ using System.Runtime.InteropServices;
 
 namespace PushSim.Numerics;
 
-/// <summary>Storage and sums of one step of an additive pair in every lane; row by row as <see cref="AdditiveStepper{TSystem}"/> and
-/// with its order of operations, so that each lane has its bits.</summary>
+/// <summary>Storage and sums of one step of an additive pair in every lane, row by row. A single lane is summed by <see cref="StageSums"/>, with the same order of
+/// operations, so that each lane has its bits.</summary>
 internal sealed class LaneWorkspace<T>
     where T : struct, ILanes<T>, IReal<T>
 {
     private readonly int _explicitCount;
     private readonly int _count;
     private readonly (int From, int To)[] _live;
-    private readonly Term[][] _explicitRows;
-    private readonly Term[][] _implicitRows;
-    private readonly Term[] _weights;
-    private readonly Term[] _differences;
+    private readonly (int From, int To)[] _predicted;
+    private readonly Terms[] _explicitRows;
+    private readonly Terms[] _implicitRows;
+    private readonly Terms _weights;
+    private readonly Terms _differences;
     private readonly int _stride;
 
-    public LaneWorkspace(int explicitCount, int implicitCount, IReadOnlyList<(int From, int To)> explicitRanges, AdditiveTableau tableau)
+    public LaneWorkspace(
+        int explicitCount, int implicitCount, IReadOnlyList<(int From, int To)> explicitRanges, IReadOnlyList<(int From, int To)> predictedRanges, AdditiveTableau tableau)
     {
         _explicitCount = explicitCount;
         _count = explicitCount + implicitCount;
         _live = [.. explicitRanges, (explicitCount, _count)];
+        _predicted = [.. predictedRanges];
         _stride = ((_count * T.Lanes) + Aligned.DoublesOfLine - 1) / Aligned.DoublesOfLine * Aligned.DoublesOfLine;
-        Store = GC.AllocateArray<double>((_stride * (tableau.Stages + 5)) + Aligned.DoublesOfLine, pinned: true);
+        Store = GC.AllocateArray<double>((_stride * (tableau.Stages + 6)) + Aligned.DoublesOfLine, pinned: true);
         Y = Aligned.First(Store);
         Trial = Y + _stride;
         Stage = Trial + _stride;
         EndSlope = Stage + _stride;
         Absolute = EndSlope + _stride;
-        Slopes = Absolute + _stride;
+        Predicted = Absolute + _stride;
+        Slopes = Predicted + _stride;
         int stages = tableau.Stages;
-        _explicitRows = [.. Enumerable.Range(0, stages).Select(i => Terms(tableau.AE.Slice(i * stages, i)))];
-        _implicitRows = [.. Enumerable.Range(0, stages).Select(i => Terms(tableau.AI.Slice(i * stages, i)))];
-        _weights = Terms(tableau.B);
-        _differences = Terms([.. Enumerable.Range(0, stages).Select(i => tableau.B[i] - tableau.BHat[i])]);
+        _explicitRows = [.. Enumerable.Range(0, stages).Select(i => new Terms(tableau.AE.Slice(i * stages, i), Slopes, _stride))];
+        _implicitRows = [.. Enumerable.Range(0, stages).Select(i => new Terms(tableau.AI.Slice(i * stages, i), Slopes, _stride))];
+        _weights = new Terms(tableau.B, Slopes, _stride);
+        _differences = new Terms([.. Enumerable.Range(0, stages).Select(i => tableau.B[i] - tableau.BHat[i])], Slopes, _stride);
     }
 
     // A coefficient of the table that is not zero, and where its slope's row begins.
     private readonly record struct Term(double Coefficient, int Row);
 
-    private Term[] Terms(ReadOnlySpan<double> coefficients)
+    // The terms of one sum, as pairs and as two lists.
+    private readonly struct Terms
     {
-        List<Term> terms = [];
-        for (int j = 0; j < coefficients.Length; j++)
-        {
-            if (coefficients[j] != 0.0)
-            {
-                terms.Add(new Term(coefficients[j], Slopes + (j * _stride)));
-            }
-        }
+        public readonly Term[] Pairs;
+        public readonly double[] Coefficients;
+        public readonly int[] Rows;
 
-        return [.. terms];
+        public Terms(ReadOnlySpan<double> coefficients, int first, int stride)
+        {
+            List<Term> terms = [];
+            for (int j = 0; j < coefficients.Length; j++)
+            {
+                if (coefficients[j] != 0.0)
+                {
+                    terms.Add(new Term(coefficients[j], first + (j * stride)));
+                }
+            }
+
+            Pairs = [.. terms];
+            Coefficients = [.. terms.Select(t => t.Coefficient)];
+            Rows = [.. terms.Select(t => t.Row)];
+        }
     }
 
     public double[] Store { get; }
 
-    /// <summary>Where the rows begin: state, trial, stage, slope at the trial's end, absolute tolerances, slopes of the stages.</summary>
+    /// <summary>Where the rows begin: state, trial, stage, slope at the trial's end, absolute tolerances, prediction of the implicit part, slopes of the stages.</summary>
     public int Y { get; }
 
     public int Trial { get; }
@@ -67,9 +81,16 @@ internal sealed class LaneWorkspace<T>
 
     public int Absolute { get; }
 
+    public int Predicted { get; }
+
     public int Slopes { get; }
 
+    public int ImplicitCount => _count - _explicitCount;
+
     public Span<T> Row(int place) => MemoryMarshal.Cast<double, T>(Store.AsSpan(place, _count * T.Lanes));
+
+    /// <summary>The implicit part of a row.</summary>
+    public ReadOnlySpan<T> Implicit(int place) => Row(place)[_explicitCount..];
 
     public Span<T> Slope(int stage) => Row(Slopes + (stage * _stride));
 
@@ -79,10 +100,15 @@ internal sealed class LaneWorkspace<T>
         Span<(int From, int To)> ranges = _live;
         for (int n = 0; n + 1 < ranges.Length; n++)
         {
-            Combine(Stage, h, _explicitRows[i], ranges[n].From, ranges[n].To);
+            Combine(Stage, Y, h, _explicitRows[i], 0, ranges[n].From, ranges[n].To);
         }
 
-        Combine(Stage, h, _implicitRows[i], _explicitCount, _count);
+        Combine(Stage, Y, h, _implicitRows[i], 0, _explicitCount, _count);
+        int implicitPart = _explicitCount * T.Lanes;
+        foreach ((int from, int to) in _predicted)
+        {
+            Combine(Predicted, Y + implicitPart, h, _explicitRows[i], implicitPart, from, to);
+        }
     }
 
     /// <summary>The new state.</summary>
@@ -90,22 +116,28 @@ internal sealed class LaneWorkspace<T>
     {
         foreach ((int from, int to) in _live)
         {
-            Combine(Trial, h, _weights, from, to);
+            Combine(Trial, Y, h, _weights, 0, from, to);
         }
     }
 
-    // result = y + h sum of coefficient times slope; a zero of the table leaves its slope out, as in the scalar form
+    // result = y + h sum of coefficient times slope, slopes read so many doubles behind their rows' starts; a zero of the table leaves its slope out
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Combine(int result, T h, Term[] terms, int from, int to)
+    private void Combine(int result, int y, T h, in Terms terms, int behind, int from, int to)
     {
+        if (T.Lanes == 1)
+        {
+            StageSums.Combine(Store.AsSpan(result), Store.AsSpan(y), Lane.Get(h, 0), Store.AsSpan(behind), terms.Coefficients, terms.Rows, from, to);
+            return;
+        }
+
         ref T target = ref At(result);
-        ref T start = ref At(Y);
+        ref T start = ref At(y);
         for (int i = from; i < to; i++)
         {
             T sum = 0.0;
-            foreach (Term term in terms)
+            foreach (Term term in terms.Pairs)
             {
-                sum = T.Fma(term.Coefficient, Unsafe.Add(ref At(term.Row), i), sum);
+                sum = T.Fma(term.Coefficient, Unsafe.Add(ref At(term.Row + behind), i), sum);
             }
 
             Unsafe.Add(ref target, i) = T.Fma(h, sum, Unsafe.Add(ref start, i));
@@ -116,6 +148,13 @@ internal sealed class LaneWorkspace<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public T SquaredError(T h, T relative)
     {
+        if (T.Lanes == 1)
+        {
+            return StageSums.SquaredError(
+                Store.AsSpan(Y, _count), Store.AsSpan(Trial, _count), Lane.Get(h, 0), Store, _differences.Coefficients, _differences.Rows,
+                Store.AsSpan(Absolute, _count), Lane.Get(relative, 0));
+        }
+
         ref T old = ref At(Y);
         ref T trial = ref At(Trial);
         ref T absolute = ref At(Absolute);
@@ -127,7 +166,7 @@ internal sealed class LaneWorkspace<T>
             for (int i = from; i < to; i++)
             {
                 T sum = 0.0;
-                foreach (Term term in _differences)
+                foreach (Term term in _differences.Pairs)
                 {
                     sum = T.Fma(term.Coefficient, Unsafe.Add(ref At(term.Row), i), sum);
                 }

@@ -120,7 +120,7 @@ internal static class PowertrainEquations
         T length = T.Abs(q);
         T towards = T.IfLess(q, 0.0, -omega, omega);
         T slide = T.Max(0.0, towards) * p.InverseWindUp;
-        T f = Tyres.BristleLaw.Switched(length, g, slide, 0.0, p.WindUp, p.Low, p.InverseSpan, out T alpha);
+        T f = Tyres.BristleLaw.Switched(length, g, slide, 1.0, p.WindUp, p.Low, p.InverseSpan, out T alpha);
         s = f * q;
         T decay = alpha * slide;
         ds = omega - (decay * s);

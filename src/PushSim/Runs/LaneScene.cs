@@ -18,7 +18,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     public LaneScene(PreparedMatch first)
     {
         SceneSystem scene = first.Scene!;
-        RobotEquations<T>[] robots = [.. scene.Robots.Select(r => ModelBuilder.Build<T>(r.Scenario, r.Layout, r.Static.Loads, hasLedger: false))];
+        RobotEquations<T>[] robots = [.. scene.Robots.Select(r => ModelBuilder.Build<T>(r.Scenario, r.Layout, hasLedger: false))];
         _equations = new SceneEquations<T>(robots, SceneBuilder.Contacts<T>(first.Scenario));
         _features = new StepFeatures<T>(_equations, scene);
         SceneStructure.Describe(scene, first.Tableau, _structure);
@@ -54,7 +54,11 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     /// <summary>Takes matches from a queue from now on.</summary>
     public void Take(IMatchQueue queue) => _queue = queue;
 
-    public void Evaluate(T t, T g, Span<T> y, Span<T> dy) => _equations.Evaluate(t, g, y, dy);
+    public IReadOnlyList<(int From, int To)> PredictedRanges => _equations.PredictedRanges;
+
+    public void Evaluate(T t, T g, Span<T> y, ReadOnlySpan<T> predicted, Span<T> dy) => _equations.Evaluate(t, g, y, predicted, dy);
+
+    public T StepBound() => _equations.StepBound();
 
     public bool TryBegin(int lane, Span<double> y, out LaneRun run)
     {

@@ -57,10 +57,10 @@ internal sealed class PreparedMatch
             return MatchJudge.Refused(Number);
         }
 
-        var integration = new Integration<SceneSystem>(Scene, Tableau);
+        var integration = new SingleRun<SceneSystem>(Scene, Tableau);
         var observer = new Watcher(Scene, Scenario);
         double[] y = [.. Start];
-        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings with { MaximumEvaluations = Math.Min(work.Left, Settings.MaximumEvaluations) }, ref observer);
+        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings with { MaximumEvaluations = Math.Min(work.Left, Settings.MaximumEvaluations) }, observer);
         work.Spend(report, Settings.MaximumEvaluations);
         return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
     }

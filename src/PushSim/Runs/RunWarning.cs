@@ -20,11 +20,6 @@ public abstract record RunWarning
     /// <param name="Share">Their share of it [1].</param>
     public sealed record TreadMass(double Share) : RunWarning;
 
-    /// <summary>Tyres so hard that they are computed softer.</summary>
-    /// <param name="Tyres">Their names.</param>
-    /// <param name="Frequency">Above it buzz is neither found nor ruled out [Hz].</param>
-    public sealed record Softened(IReadOnlyList<string> Tyres, double Frequency) : RunWarning;
-
     /// <summary>A wheel that carries nothing at rest.</summary>
     /// <param name="Wheel">Its name.</param>
     public sealed record Unloaded(string Wheel) : RunWarning;

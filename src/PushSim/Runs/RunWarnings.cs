@@ -18,9 +18,8 @@ internal static class RunWarnings
     /// <param name="system">The robot as it stood at the start.</param>
     /// <param name="history">Its history.</param>
     /// <param name="upset">How it lost its stand, if it did.</param>
-    /// <param name="chatters">Whether the run tells of chatter.</param>
     /// <param name="hops">How its wheels keep the floor in a push; null if it does not push.</param>
-    public static List<RunWarning> Of(RobotSystem system, RunHistory history, Upset upset, bool chatters, PushHops? hops = null)
+    public static List<RunWarning> Of(RobotSystem system, RunHistory history, Upset upset, PushHops? hops = null)
     {
         List<RunWarning> warnings = [];
         if (upset is Upset.NoseUp or Upset.TailUp)
@@ -28,7 +27,7 @@ internal static class RunWarnings
             warnings.Add(new RunWarning.NoBody(upset));
         }
 
-        AddTyres(warnings, system, history.Scenario, chatters);
+        AddTyres(warnings, system, history.Robot);
         if (history.Robot.Battery is { CutOffVoltage: > 0.0 } battery && history.Trace.Battery!.Voltage.Min() is var least && least < battery.CutOffVoltage)
         {
             warnings.Add(new RunWarning.BelowCutOff(least, battery.CutOffVoltage));
@@ -49,22 +48,12 @@ internal static class RunWarnings
         return warnings;
     }
 
-    private static void AddTyres(List<RunWarning> warnings, RobotSystem system, ScenarioSettings scenario, bool chatters)
+    private static void AddTyres(List<RunWarning> warnings, RobotSystem system, RobotSettings robot)
     {
-        RobotSettings robot = scenario.Robot;
         double share = robot.Wheels.Sum(w => w.Tyre.TreadMass) / robot.Chassis.Mass;
         if (share > TreadMassWarning)
         {
             warnings.Add(new RunWarning.TreadMass(share));
-        }
-
-        string[] capped = [.. robot.Wheels.Where((w, i) => ModelBuilder.RingCap(w.Tyre, system.Static.Loads[i], scenario.Numerics.RingFrequencyCap) != (1.0, 1.0))
-            .Select(w => w.Tyre.Name).Distinct()];
-
-        // pulls and drives are the same with and without it (RingCapTests); chatter is not
-        if (capped.Length > 0 && (chatters || scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn))
-        {
-            warnings.Add(new RunWarning.Softened(capped, scenario.Numerics.RingFrequencyCap / (2.0 * Math.PI)));
         }
 
         foreach ((WheelSettings wheel, double load) in robot.Wheels.Zip(system.Static.Loads))

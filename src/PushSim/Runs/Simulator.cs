@@ -38,20 +38,19 @@ public static class Simulator
         recorder.Start(y);
         StoredEnergy before = scene.Stored(y);
         var observer = new CancellableObserver(recorder, work.Cancel);
-        IntegrationReport report = Integrate(scenario, scene, y, ref observer, work);
+        IntegrationReport report = Integrate(scenario, scene, y, observer, work);
+        work.Cancel.ThrowIfCancellationRequested();
         recorder.Stop();
         scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
         return RunReport.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
     }
 
     /// <summary>Integrates a scene to its end time or until the observer stops it; y is replaced by the last state.</summary>
-    internal static IntegrationReport Integrate<TObserver>(ScenarioSettings scenario, SceneSystem scene, double[] y, ref TObserver observer, WorkBudget work)
-        where TObserver : IStepObserver
+    internal static IntegrationReport Integrate(ScenarioSettings scenario, SceneSystem scene, double[] y, IStepObserver observer, WorkBudget work)
     {
         IntegrationSettings settings = Settings(scenario, scene);
-        var integration = new Integration<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
-        IntegrationReport report = integration.Run(
-            0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) }, ref observer);
+        var integration = new SingleRun<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
+        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) }, observer);
         work.Spend(report, settings.MaximumEvaluations);
         return report;
     }

@@ -3,7 +3,7 @@ namespace PushSim.Simulation;
 /// <summary>The part whose stiffness or damping sets the fastest mode.</summary>
 public enum FastPart
 {
-    /// <summary>Tread ring on body and bristles of a tyre.</summary>
+    /// <summary>Rim and body on a tyre, its body and bristles in series.</summary>
     Tyre,
 
     /// <summary>Friction and back-EMF of a drive.</summary>

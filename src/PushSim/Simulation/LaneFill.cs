@@ -117,6 +117,7 @@ internal static class LaneFill<T>
         Lane.Set(ref to.InverseTreadMass, lane, from.InverseTreadMass);
         Lane.Set(ref to.BodyStiffness, lane, from.BodyStiffness);
         Lane.Set(ref to.BodyDamping, lane, from.BodyDamping);
+        Lane.Set(ref to.RingStep, lane, from.RingStep);
         Lane.Set(ref to.VerticalStiffness, lane, from.VerticalStiffness);
         Lane.Set(ref to.VerticalDamping, lane, from.VerticalDamping);
         Lane.Set(ref to.Sigma0, lane, from.Sigma0);

@@ -34,7 +34,7 @@ internal sealed class MatchWatch
 
     public MatchWatch()
     {
-        _dense = new DenseOutput(_x, 0, 2, 4, 6, 2, 2);
+        _dense = new DenseOutput(_x, 0, 2, 4, 6, 2, 2, []);
         _line = new EventFinder<Behind>(default, 2);
         _far = new EventFinder<Beyond>(default, 2);
     }

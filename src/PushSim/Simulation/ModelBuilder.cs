@@ -5,14 +5,11 @@ using PushSim.Tyres;
 
 namespace PushSim.Simulation;
 
-/// <summary>Turns checked settings into the equations' numbers: places relative to the centre of mass, reflected inertias, caps.</summary>
+/// <summary>Turns checked settings into the equations' numbers: places relative to the centre of mass, reflected inertias.</summary>
 internal static class ModelBuilder
 {
     // Wheel speed over which rolling resistance changes sign, as rim speed [m/s]; smaller is stiffer, larger creeps.
     private const double RollingTransitionSpeed = 0.01;
-
-    // Share of the capped ring stiffness that bristles may take [1].
-    private const double BristleShareOfCap = 0.6;
 
     // Share of s_max that gear friction follows elastically, b [1]; as for the tread.
     private const double DriveElasticShare = 0.8;
@@ -36,23 +33,6 @@ internal static class ModelBuilder
             c.RollInertia ?? c.Mass * (w2 + h2) / 12.0,
             c.PitchInertia ?? c.Mass * (l2 + h2) / 12.0,
             c.YawInertia ?? c.Mass * (l2 + w2) / 12.0);
-    }
-
-    /// <summary>Factors that keep the ring on body and bristles, sqrt((k_c + N sigma0)/m_t), under the cap: the body softens first, the
-    /// bristles only where they alone would take more than their share. Rolling renewal kappa goes with the bristles, which
-    /// keeps the steady curve: it hangs on kappa/sigma0.</summary>
-    /// <returns>Factors on k_c and on sigma0 and kappa, both 1 when the cap does not act [1].</returns>
-    public static (double Body, double Bristle) RingCap(TyreSettings tyre, double load, double cap)
-    {
-        double most = cap * cap * tyre.TreadMass;
-        double bristles = load * tyre.StaticFriction / tyre.BreakawayDeflection;
-        if (tyre.BodyStiffness + bristles <= most)
-        {
-            return (1.0, 1.0);
-        }
-
-        double kept = Math.Min(bristles, BristleShareOfCap * most);
-        return (Math.Min(1.0, (most - kept) / tyre.BodyStiffness), bristles > 0.0 ? kept / bristles : 1.0);
     }
 
     /// <summary>Canonical order of wheels: front to back, inner to outer, file order within a pair, so that left and right partners
@@ -88,7 +68,7 @@ internal static class ModelBuilder
     }
 
     /// <summary>The equations of a scenario whose robot is in canonical order.</summary>
-    public static RobotEquations<T> Build<T>(ScenarioSettings scenario, StateLayout layout, double[] staticLoads, bool hasLedger = true)
+    public static RobotEquations<T> Build<T>(ScenarioSettings scenario, StateLayout layout, bool hasLedger = true)
         where T : struct, IReal<T>
     {
         RobotSettings robot = scenario.Robot;
@@ -100,7 +80,7 @@ internal static class ModelBuilder
         {
             Layout = layout,
             HasLedger = hasLedger,
-            Wheels = Aligned.Copy([.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i, staticLoads[i]))]),
+            Wheels = Aligned.Copy([.. robot.Wheels.Select((_, i) => Wheel<T>(scenario, layout, i))]),
             Drives = Aligned.Copy([.. robot.Drives.Select((_, d) => Drive<T>(robot, layout, d))]),
             Motors = BuildMotors<T>(robot, layout),
             Controllers = BuildControllers<T>(robot, layout),
@@ -137,14 +117,13 @@ internal static class ModelBuilder
         return equations;
     }
 
-    private static WheelParameters<T> Wheel<T>(ScenarioSettings scenario, StateLayout layout, int index, double load)
+    private static WheelParameters<T> Wheel<T>(ScenarioSettings scenario, StateLayout layout, int index)
         where T : struct, IReal<T>
     {
         RobotSettings robot = scenario.Robot;
         WheelSettings w = robot.Wheels[index];
         TyreSettings t = w.Tyre;
-        (double body, double bristle) = RingCap(t, load, scenario.Numerics.RingFrequencyCap);
-        double sigma0 = bristle * t.StaticFriction / t.BreakawayDeflection;
+        double sigma0 = t.StaticFriction / t.BreakawayDeflection;
         double sigma1 = 2.0 * t.TreadDamping * Math.Sqrt(t.TreadMass * sigma0 / t.ReferenceLoad);
         int drive = -1;
         double ratio = 1.0;
@@ -168,8 +147,9 @@ internal static class ModelBuilder
             Drive = drive,
             TreadMass = t.TreadMass,
             InverseTreadMass = 1.0 / t.TreadMass,
-            BodyStiffness = body * t.BodyStiffness,
-            BodyDamping = Math.Sqrt(body) * t.BodyDamping,
+            BodyStiffness = t.BodyStiffness,
+            BodyDamping = t.BodyDamping,
+            RingStep = Math.Sqrt(t.TreadMass / t.BodyStiffness),
             VerticalStiffness = t.VerticalStiffness,
             VerticalDamping = t.VerticalDamping,
             Sigma0 = sigma0,
@@ -184,7 +164,7 @@ internal static class ModelBuilder
             InverseSigma0 = 1.0 / sigma0,
             InversePlasticShare = 1.0 / (1.0 - t.ElasticShare),
             Plain = t.PlainFriction,
-            Kappa = w.IsSkid ? 0.0 : bristle * t.RollingRenewal,
+            Kappa = w.IsSkid ? 0.0 : t.RollingRenewal,
             HasRolling = t.RollingResistance > 0.0 && drive >= 0,
             RollingResistance = t.RollingResistance,
             InverseRollingSpeed = w.Radius / RollingTransitionSpeed,

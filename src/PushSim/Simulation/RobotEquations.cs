@@ -94,15 +94,31 @@ internal sealed partial class RobotEquations<T>
     private readonly Wrench<T>[] _wrench = Aligned.Array<Wrench<T>>(1);
 
     /// <summary>Evaluates all derivatives of a robot that nothing else touches; for g > 0 also solves the implicit bristles. See <see cref="IAdditiveSystem"/>.</summary>
-    public void Evaluate(T t, T g, Span<T> y, Span<T> dy)
+    public void Evaluate(T t, T g, Span<T> y, ReadOnlySpan<T> predicted, Span<T> dy)
     {
-        Forces(t, g, y[..Layout.ExplicitCount], y[Layout.ExplicitCount..], dy[..Layout.ExplicitCount], dy[Layout.ExplicitCount..]);
+        Forces(t, g, y[..Layout.ExplicitCount], y[Layout.ExplicitCount..], predicted, dy[..Layout.ExplicitCount], dy[Layout.ExplicitCount..]);
         Finish(y[..Layout.ExplicitCount], dy[..Layout.ExplicitCount]);
     }
 
-    /// <summary>First half of an evaluation: forces of floor, drives and tether; explicit states y, implicit states z.</summary>
+    /// <summary>A plain evaluation.</summary>
+    public void Evaluate(T t, Span<T> y, Span<T> dy) => Evaluate(t, 0.0, y, y[Layout.ExplicitCount..], dy);
+
+    /// <summary>Longest next step after a plain evaluation: rings that grow are resolved, since the implicit stages would damp them [s].</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public T StepBound()
+    {
+        T least = double.PositiveInfinity;
+        for (int i = 0; i < Wheels.Length; i++)
+        {
+            least = T.Min(least, TreadRing.StepBound(Wheels[i], WheelWork[i]));
+        }
+
+        return least;
+    }
+
+    /// <summary>First half of an evaluation: forces of floor, drives and tether; explicit states y, implicit states z and their prediction.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public void Forces(T t, T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
+    public void Forces(T t, T g, Span<T> y, Span<T> z, ReadOnlySpan<T> predicted, Span<T> dy, Span<T> dz)
     {
         Motion.U = y[StateLayout.U];
         Motion.V = y[StateLayout.V];
@@ -113,7 +129,7 @@ internal sealed partial class RobotEquations<T>
         T.SinCos(y[StateLayout.Heading], out Sine, out Cosine);
         Wrench = default;
         Wrench.Add(DownforceX, DownforceY, 0.0, 0.0, 0.0, -Downforce);
-        AddWheels(Motion, Sine, Cosine, g, y, z, dy, dz, ref Wrench);
+        AddWheels(Motion, Sine, Cosine, g, y, z, predicted, dy, dz, ref Wrench);
         Electrics(t, y, dy);
         SpinDrives(g, y, z, dy, dz);
         T anchorPower = 0.0;
@@ -150,7 +166,7 @@ internal sealed partial class RobotEquations<T>
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
+    private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> z, ReadOnlySpan<T> predicted, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
     {
         T heave = y[StateLayout.Heave];
         T theta = y[StateLayout.Pitch];
@@ -179,11 +195,7 @@ internal sealed partial class RobotEquations<T>
             }
 
             T height = heave - (theta * p.X) + (phi * p.Y);
-            int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
-            int bristle = 2 * i;
-            WheelEquations.Evaluate(
-                p, motion, height, Height, surface, friction, g,
-                y.Slice(state, 4), z.Slice(bristle, 2), dy.Slice(state, 4), dz.Slice(bristle, 2), ref w, out T wearSpeed);
+            WheelEquations.Evaluate(p, motion, height, Height, surface, friction, g, i, Wheels.Length, z, predicted, dz, ref w, out T wearSpeed);
             T torque = p.Radius * w.Fx;
             w.RollingPower = 0.0;
             if (p.HasRolling)

@@ -9,6 +9,11 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     // 1 left the energy balance of a robot that only rocks on its tyres open by 2e-3; 0.1 costs a tenth more work [1].
     public const double ShareOfTypical = 0.1;
 
+    // How much wider the error of deflections, treads and bristles is judged [1], and what is typical of the deflections of tyres that hardly give [m]. Their errors
+    // die out within a step; what they do to the robot counts in its speeds. A printed tyre's bristle else asks for steps of nanoseconds wherever it touches down.
+    private const double StiffShare = 10.0;
+    private const double LeastDeflection = 1e-4;
+
     // Share of its grip or hold that a robot set down on a slope may take up at once [1].
     private const double LeaningShare = 0.99;
 
@@ -24,7 +29,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         Start = start ?? new StartPose(0.0, 0.0, scenario.Manoeuvre.InitialHeading);
         Layout = new StateLayout(scenario);
         Static = StaticState.Solve(scenario);
-        Equations = ModelBuilder.Build<R1>(scenario, Layout, Static.Loads);
+        Equations = ModelBuilder.Build<R1>(scenario, Layout);
         _profiles = [.. scenario.Robot.Controllers.Select(c => new CommandProfile(scenario.Manoeuvre, c))];
         Breakpoints = FindBreakpoints();
         _stableStep = StableStep.Of(Equations, Static.Loads);
@@ -63,8 +68,16 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         return [.. times.Where(t => t > 0.0 && t < end).Distinct().Order()];
     }
 
-    public void Evaluate(double t, double g, Span<double> y, Span<double> dy) =>
-        Equations.Evaluate(t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(dy));
+    public IReadOnlyList<(int From, int To)> PredictedRanges => [(Layout.Tread(0) - Layout.ExplicitCount, Layout.Bristle(0) - Layout.ExplicitCount)];
+
+    public IReadOnlyList<(int From, int To)> CurveRanges => [(0, Layout.Tread(0) - Layout.ExplicitCount)];
+
+    public double StepBound => Equations.StepBound().Value;
+
+    public void Evaluate(double t, double g, Span<double> y, Span<double> dy) => Evaluate(t, g, y, y[Layout.ExplicitCount..], dy);
+
+    public void Evaluate(double t, double g, Span<double> y, ReadOnlySpan<double> predicted, Span<double> dy) => Equations.Evaluate(
+        t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted), MemoryMarshal.Cast<double, R1>(dy));
 
     public void EnterSegment(int index) => EnterAt(index == 0 ? 0.0 : Breakpoints[index - 1]);
 
@@ -119,7 +132,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         for (int i = 0; i < robot.Wheels.Count; i++)
         {
             // a moving start: tread with the rim; a driven wheel rolls (w = 0), a skid is dragged (w = u)
-            y[StateLayout.FirstWheel + (StateLayout.WheelStates * i) + 2] = Equations.Wheels[i].Drive >= 0 ? 0.0 : m.InitialSpeed;
+            y[Layout.Tread(i)] = Equations.Wheels[i].Drive >= 0 ? 0.0 : m.InitialSpeed;
         }
 
         for (int d = 0; d < robot.Drives.Count; d++)
@@ -190,11 +203,10 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
 
             if (load > 0.0)
             {
-                int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
-                leaning[state] = fx / p.BodyStiffness.Value;
-                leaning[state + 1] = fy / p.BodyStiffness.Value;
-                leaning[Layout.FirstTread + (2 * i)] = -fx / (load * p.Sigma0.Value);
-                leaning[Layout.FirstTread + (2 * i) + 1] = -fy / (load * p.Sigma0.Value);
+                leaning[Layout.Deflection(i)] = fx / p.BodyStiffness.Value;
+                leaning[Layout.Deflection(i) + 1] = fy / p.BodyStiffness.Value;
+                leaning[Layout.Bristle(i)] = -fx / (load * p.Sigma0.Value);
+                leaning[Layout.Bristle(i) + 1] = -fy / (load * p.Sigma0.Value);
             }
 
             if (p.Drive >= 0)
@@ -222,8 +234,23 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     }
 
     /// <summary>Absolute tolerance of each component at a relative tolerance: a share of what is typical of that quantity, in its own
-    /// unit. Quadratures are out of the norm.</summary>
+    /// unit; more of it for the stiff states of tyres, whose errors die out. Quadratures are out of the norm.</summary>
     public double[] AbsoluteTolerances(double relative)
+    {
+        double[] a = Typical();
+        for (int i = 0; i < a.Length; i++)
+        {
+            bool isLength = i >= Layout.Deflection(0) && i < Layout.Bristle(Layout.Wheels) && (i < Layout.Tread(0) || i >= Layout.Bristle(0));
+            bool isTread = i >= Layout.Tread(0) && i < Layout.Bristle(0);
+            double typical = isLength ? StiffShare * Math.Max(LeastDeflection, a[i]) : isTread ? StiffShare * a[i] : a[i];
+            a[i] = relative * ShareOfTypical * typical;
+        }
+
+        return a;
+    }
+
+    /// <summary>What is typical of each component, in its own unit; infinite for quadratures.</summary>
+    public double[] Typical()
     {
         double[] a = new double[Layout.Count];
         Array.Fill(a, double.PositiveInfinity);
@@ -238,10 +265,9 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         for (int i = 0; i < Equations.Wheels.Length; i++)
         {
             TyreScales(i, out double deflection, out double bristle);
-            int state = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
-            Set(a, state, 2, deflection);
-            Set(a, state + 2, 2, 0.3);
-            Set(a, Layout.FirstTread + (2 * i), 2, bristle);
+            Set(a, Layout.Deflection(i), 2, deflection);
+            Set(a, Layout.Tread(i), 2, 0.3);
+            Set(a, Layout.Bristle(i), 2, bristle);
             if (Equations.Wheels[i].Drive >= 0)
             {
                 double spin = 0.3 / (Equations.Wheels[i].Radius.Value * Math.Abs(Equations.Wheels[i].DriveRatio.Value));
@@ -275,7 +301,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         {
             for (int i = first; first >= 0 && i < first + count; i++)
             {
-                target[i] = relative * ShareOfTypical * typical;
+                target[i] = typical;
             }
         }
     }

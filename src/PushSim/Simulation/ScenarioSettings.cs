@@ -68,9 +68,6 @@ public sealed record NumericsSettings
 
     /// <summary>History samples per second [1/s].</summary>
     public double SampleRate { get; init; } = 1000.0;
-
-    /// <summary>Highest frequency of tread ring on tyre body and bristles that is resolved [rad/s]; a stiffer tyre is softened to it and said so; infinite is no cap.</summary>
-    public double RingFrequencyCap { get; init; } = 3000.0;
 }
 
 /// <summary>A whole scenario, checked and in SI.</summary>

@@ -54,8 +54,32 @@ internal sealed class SceneEquations<T>
     /// <summary>Index of the energy lost in contacts; -1 without contacts.</summary>
     public int Loss { get; }
 
+    /// <summary>The treads' velocities of each robot; see <see cref="ILaneSystem{T}"/>.</summary>
+    public IReadOnlyList<(int From, int To)> PredictedRanges => [.. Robots.Select((r, k) => Range(k, r.Layout.Tread(0), r.Layout.Bristle(0)))];
+
+    /// <summary>The tyres' deflections of each robot; see <see cref="IAdditiveSystem"/>.</summary>
+    public IReadOnlyList<(int From, int To)> CurveRanges => [.. Robots.Select((r, k) => Range(k, r.Layout.Deflection(0), r.Layout.Tread(0)))];
+
+    /// <summary>Longest next step after a plain evaluation [s].</summary>
+    public T StepBound()
+    {
+        T least = double.PositiveInfinity;
+        foreach (RobotEquations<T> robot in Robots)
+        {
+            least = T.Min(least, robot.StepBound());
+        }
+
+        return least;
+    }
+
+    private (int From, int To) Range(int robot, int from, int to)
+    {
+        int before = FirstImplicit[robot] - Robots[robot].Layout.ExplicitCount;
+        return (before + from, before + to);
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public void Evaluate(T t, T g, Span<T> y, Span<T> dy)
+    public void Evaluate(T t, T g, Span<T> y, ReadOnlySpan<T> predicted, Span<T> dy)
     {
         Span<T> z = y[ExplicitCount..];
         Span<T> dz = dy[ExplicitCount..];
@@ -64,7 +88,7 @@ internal sealed class SceneEquations<T>
             int e = FirstExplicit[k];
             int i = FirstImplicit[k];
             Robots[k].Forces(
-                t, g, y.Slice(e, _explicitCounts[k]), z.Slice(i, _implicitCounts[k]),
+                t, g, y.Slice(e, _explicitCounts[k]), z.Slice(i, _implicitCounts[k]), predicted.Slice(i, _implicitCounts[k]),
                 dy.Slice(e, _explicitCounts[k]), dz.Slice(i, _implicitCounts[k]));
         }
 

@@ -48,7 +48,7 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
         StoredEnergy sum = default;
         for (int k = 0; k < Robots.Count; k++)
         {
-            sum += StoredEnergy.Of(Robots[k].Scenario, Robots[k].Equations, y.Slice(Equations.FirstExplicit[k], Robots[k].ExplicitCount));
+            sum += StoredEnergy.Of(Robots[k].Scenario, Robots[k].Equations, y.Slice(Equations.FirstExplicit[k], Robots[k].ExplicitCount), y[(ExplicitCount + Equations.FirstImplicit[k])..]);
         }
 
         return sum;
@@ -70,8 +70,16 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
         return EnergyLedger.Of(integrals, Equations.Loss < 0 ? null : y[Equations.Loss], Robots.Sum(r => r.Scenario.Robot.Chassis.Mass), before, Stored(y));
     }
 
-    public void Evaluate(double t, double g, Span<double> y, Span<double> dy) =>
-        Equations.Evaluate(t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(dy));
+    public IReadOnlyList<(int From, int To)> PredictedRanges => Equations.PredictedRanges;
+
+    public IReadOnlyList<(int From, int To)> CurveRanges => Equations.CurveRanges;
+
+    public double StepBound => Equations.StepBound().Value;
+
+    public void Evaluate(double t, double g, Span<double> y, Span<double> dy) => Evaluate(t, g, y, y[ExplicitCount..], dy);
+
+    public void Evaluate(double t, double g, Span<double> y, ReadOnlySpan<double> predicted, Span<double> dy) => Equations.Evaluate(
+        t, g, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted), MemoryMarshal.Cast<double, R1>(dy));
 
     public void EnterSegment(int index)
     {

@@ -3,19 +3,18 @@ using PushSim.Tyres;
 
 namespace PushSim.Simulation;
 
-/// <summary>Where each state stands in the flat vector: body, wheels, drives, optional slow states, ledger integrals, then the
-/// implicit bristles. States that are off are absent, so they cost nothing.</summary>
+/// <summary>Where each state stands in the flat vector: body, drives, optional slow states, ledger integrals, then the implicit
+/// ones: deflections, treads and bristles of all tyres, bristles of drives. States that are off are absent, so they cost nothing.</summary>
 internal sealed class StateLayout
 {
     public const int X = 0, Y = 1, Heading = 2, U = 3, V = 4, YawRate = 5;
     public const int Heave = 6, Pitch = 7, Roll = 8, HeaveRate = 9, PitchRate = 10, RollRate = 11;
-    public const int FirstWheel = 12;
-    public const int WheelStates = 4;
+    private const int FirstFree = 12;
 
     public StateLayout(ScenarioSettings scenario)
     {
         RobotSettings robot = scenario.Robot;
-        int next = FirstWheel + (WheelStates * robot.Wheels.Count);
+        int next = FirstFree;
         FirstDrive = next;
         next += robot.Drives.Count;
         Charge = robot.Battery is null ? -1 : next++;
@@ -48,8 +47,8 @@ internal sealed class StateLayout
         FirstLedger = next;
         next += LedgerIndex.Count;
         ExplicitCount = next;
-        FirstTread = next;
-        next += 2 * robot.Wheels.Count;
+        Wheels = robot.Wheels.Count;
+        next += 6 * robot.Wheels.Count;
         foreach (DriveSettings drive in robot.Drives)
         {
             bool hasFriction = drive.FrictionTorque > 0.0 || drive.HoldTorque > 0.0
@@ -93,8 +92,17 @@ internal sealed class StateLayout
     /// <summary>Number of explicit states.</summary>
     public int ExplicitCount { get; }
 
-    /// <summary>First tread bristle; two per wheel.</summary>
-    public int FirstTread { get; }
+    /// <summary>Number of wheels [1].</summary>
+    public int Wheels { get; }
+
+    /// <summary>Index of a tyre's deflection q_x; q_y follows.</summary>
+    public int Deflection(int wheel) => ExplicitCount + (2 * wheel);
+
+    /// <summary>Index of a tread's velocity v_x; v_y follows.</summary>
+    public int Tread(int wheel) => ExplicitCount + (2 * (Wheels + wheel));
+
+    /// <summary>Index of a tread's bristle z_x; z_y follows.</summary>
+    public int Bristle(int wheel) => ExplicitCount + (2 * ((2 * Wheels) + wheel));
 
     /// <summary>Per drive, index of its friction bristle, -1 without friction.</summary>
     public List<int> DriveBristle { get; } = [];

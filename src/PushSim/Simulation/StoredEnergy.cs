@@ -10,7 +10,11 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
     public static StoredEnergy operator +(StoredEnergy a, StoredEnergy b) => new(a.Kinetic + b.Kinetic, a.Spring + b.Spring, a.Gravity + b.Gravity);
 
     /// <summary>Energies of a state; the equations must just have been evaluated there (for the tether's stretch).</summary>
-    public static StoredEnergy Of(ScenarioSettings scenario, RobotEquations<R1> eq, ReadOnlySpan<double> y)
+    /// <param name="scenario">The robot's scenario.</param>
+    /// <param name="eq">Its equations.</param>
+    /// <param name="y">Its explicit states.</param>
+    /// <param name="z">Its implicit states.</param>
+    public static StoredEnergy Of(ScenarioSettings scenario, RobotEquations<R1> eq, ReadOnlySpan<double> y, ReadOnlySpan<double> z)
     {
         (double roll, double pitch, double yaw) = ModelBuilder.Inertia(scenario.Robot.Chassis);
         double m = eq.Mass.Value;
@@ -19,10 +23,11 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
         double spring = 0.0;
         for (int i = 0; i < eq.Wheels.Length; i++)
         {
-            int s = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
+            int q = eq.Layout.Deflection(i) - eq.Layout.ExplicitCount;
+            int v = eq.Layout.Tread(i) - eq.Layout.ExplicitCount;
             ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
-            spring += 0.5 * p.BodyStiffness.Value * (Square(y[s]) + Square(y[s + 1]));
-            kinetic += 0.5 * p.TreadMass.Value * (Square(y[s + 2]) + Square(y[s + 3]));
+            spring += 0.5 * p.BodyStiffness.Value * (Square(z[q]) + Square(z[q + 1]));
+            kinetic += 0.5 * p.TreadMass.Value * (Square(z[v]) + Square(z[v + 1]));
             double height = y[StateLayout.Heave] - (y[StateLayout.Pitch] * p.X.Value) + (y[StateLayout.Roll] * p.Y.Value);
             spring += 0.5 * p.VerticalStiffness.Value * Square(Math.Min(0.0, height));
         }

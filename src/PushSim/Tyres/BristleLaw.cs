@@ -12,21 +12,20 @@ internal static class BristleLaw
     /// <summary>Decay time of a bristle that has left the floor [s]; anything far below a hop's length does.</summary>
     public const double RelaxationTime = 1e-3;
 
-    /// <summary>Factor f of the stage z = f q, q = z* + g v, with the switch on. g is 0 for a plain evaluation, then only the decay rate is of use.</summary>
+    /// <summary>Factor f of the stage z = f q with the switch on, A held: f (elastic + g alpha A) = 1. g is 0 for a plain evaluation, then only the decay rate is of use.</summary>
     /// <param name="length">|q| [m].</param>
     /// <param name="g">Step times diagonal coefficient [s].</param>
     /// <param name="slide">A [1/s].</param>
-    /// <param name="roll">K [1/s].</param>
+    /// <param name="elastic">What divides q while alpha is 0: 1 + g K for q = z* + g v [1].</param>
     /// <param name="zMax">mu/sigma0 [m].</param>
     /// <param name="low">b z_max, up to which it is elastic [m].</param>
     /// <param name="inverseSpan">1/(z_max - b z_max) [1/m].</param>
     /// <param name="alpha">The switch at the solution [1].</param>
     /// <returns>f [1].</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Switched<T>(T length, T g, T slide, T roll, T zMax, T low, T inverseSpan, out T alpha)
+    public static T Switched<T>(T length, T g, T slide, T elastic, T zMax, T low, T inverseSpan, out T alpha)
         where T : struct, IReal<T>
     {
-        T elastic = 1.0 + (g * roll);
         T plastic = elastic + (g * slide);
 
         T isPlastic = (zMax * plastic) - length;

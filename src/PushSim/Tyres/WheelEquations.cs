@@ -15,13 +15,10 @@ namespace PushSim.Tyres;
 /// Limits: no patch spin moment, no squash of the radius, r x v terms of the tread left out.</summary>
 internal static class WheelEquations
 {
-    // Keeps |v| and |z| off zero, where a square root has no derivative; far below anything physical.
-    private const double TinySquare = 1e-36;
-
     // Friction that a falling rise ends at [1]: without it friction became negative at speed and the floor drove the tyre.
     private const double LeastFriction = 0.005;
 
-    /// <summary>Load, friction, bristle and tread of one wheel.</summary>
+    /// <summary>Load, friction, tyre body, tread and bristle of one wheel; <see cref="TreadRing"/> solves the last three.</summary>
     /// <param name="p">Parameters.</param>
     /// <param name="motion">Body velocities.</param>
     /// <param name="height">Heave, pitch and roll at the wheel: z - x theta + y phi [m].</param>
@@ -29,10 +26,11 @@ internal static class WheelEquations
     /// <param name="surface">omega R [m/s].</param>
     /// <param name="friction">Floor's friction scale at the wheel, times dust [1].</param>
     /// <param name="g">Stage step, 0 for a plain evaluation [s].</param>
-    /// <param name="state">q_x, q_y, v_x, v_y.</param>
-    /// <param name="bristle">z_x, z_y; replaced by the stage's solution when g > 0.</param>
-    /// <param name="dState">Derivatives of state.</param>
-    /// <param name="dBristle">Derivatives of the bristle.</param>
+    /// <param name="wheel">Number of the wheel [1].</param>
+    /// <param name="wheels">Number of wheels [1].</param>
+    /// <param name="z">Implicit states, in the order of <c>StateLayout</c>; the wheel's are replaced by the stage's solution when g > 0.</param>
+    /// <param name="predicted">Their prediction, of which the tread's velocity is used.</param>
+    /// <param name="dz">Derivatives of z.</param>
     /// <param name="work">Forces and powers.</param>
     /// <param name="wearSpeed">|v_p|, the bristle end's slide over the floor, where fouling or wear asks for it [m/s].</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
@@ -44,53 +42,83 @@ internal static class WheelEquations
         T surface,
         T friction,
         T g,
-        Span<T> state,
-        Span<T> bristle,
-        Span<T> dState,
-        Span<T> dBristle,
+        int wheel,
+        int wheels,
+        Span<T> z,
+        ReadOnlySpan<T> predicted,
+        Span<T> dz,
         ref WheelWork<T> work,
         out T wearSpeed)
         where T : struct, IReal<T>
     {
+        int deflection = 2 * wheel;
+        int tread = 2 * (wheels + wheel);
+        int bristle = 2 * ((2 * wheels) + wheel);
         motion.PointVelocity(p.X, p.Y, -h, out T wx, out T wy, out T zDot);
         wx = wx - surface;
         T load = Load(p, height, zDot, out T verticalPower);
-        T vx = state[2];
-        T vy = state[3];
-        T speed = T.Sqrt((vx * vx) + (vy * vy) + TinySquare);
+        T px = predicted[tread];
+        T py = predicted[tread + 1];
+        T speed = T.Sqrt((px * px) + (py * py) + TreadRing.TinySquare);
         T mu = friction * Friction(p, speed, load);
         T roll = p.Kappa * T.Abs(surface);
-        T decay = Bristle(p, load, speed, mu, roll, g, vx, vy, bristle, dBristle, out T alpha, out T slide);
+        RingState<T> s;
+        s.Qx = z[deflection];
+        s.Qy = z[deflection + 1];
+        s.Vx = z[tread];
+        s.Vy = z[tread + 1];
+        s.Zx = z[bristle];
+        s.Zy = z[bristle + 1];
+        T slide = TreadRing.Solve(p, load, speed, mu, roll, g, wx, wy, ref s, out T sigma1, out T alpha);
+        T decay = slide + roll;
+        T zxDot = s.Vx - (decay * s.Zx);
+        T zyDot = s.Vy - (decay * s.Zy);
+        if (!T.AllLess(0.0, load))
+        {
+            // in the air the bristle only relaxes
+            T inAir = 1.0 / BristleLaw.RelaxationTime;
+            T free = 1.0 / (1.0 + (g * inAir));
+            s.Zx = T.IfLess(0.0, load, s.Zx, free * z[bristle]);
+            s.Zy = T.IfLess(0.0, load, s.Zy, free * z[bristle + 1]);
+            zxDot = T.IfLess(0.0, load, zxDot, -(inAir * s.Zx));
+            zyDot = T.IfLess(0.0, load, zyDot, -(inAir * s.Zy));
+        }
 
-        T sigma1 = p.LimitDamping ? BristleLaw.LimitedDamping(p.Sigma1, p.Sigma1Over4Sigma0, decay) : p.Sigma1;
-        T tx = -(load * ((p.Sigma0 * bristle[0]) + (sigma1 * dBristle[0]) + (p.Sigma2 * vx)));
-        T ty = -(load * ((p.Sigma0 * bristle[1]) + (sigma1 * dBristle[1]) + (p.Sigma2 * vy)));
-        T qxDot = vx - wx;
-        T qyDot = vy - wy;
-        T fx = (p.BodyStiffness * state[0]) + (p.BodyDamping * qxDot);
-        T fy = (p.BodyStiffness * state[1]) + (p.BodyDamping * qyDot);
-        dState[0] = qxDot;
-        dState[1] = qyDot;
-        dState[2] = (tx - fx) * p.InverseTreadMass;
-        dState[3] = (ty - fy) * p.InverseTreadMass;
+        T tx = -(load * ((p.Sigma0 * s.Zx) + (sigma1 * zxDot) + (p.Sigma2 * s.Vx)));
+        T ty = -(load * ((p.Sigma0 * s.Zy) + (sigma1 * zyDot) + (p.Sigma2 * s.Vy)));
+        T qxDot = s.Vx - wx;
+        T qyDot = s.Vy - wy;
+        T fx = (p.BodyStiffness * s.Qx) + (p.BodyDamping * qxDot);
+        T fy = (p.BodyStiffness * s.Qy) + (p.BodyDamping * qyDot);
+        z[deflection] = s.Qx;
+        z[deflection + 1] = s.Qy;
+        z[tread] = s.Vx;
+        z[tread + 1] = s.Vy;
+        z[bristle] = s.Zx;
+        z[bristle + 1] = s.Zy;
+        dz[deflection] = qxDot;
+        dz[deflection + 1] = qyDot;
+        dz[tread] = (tx - fx) * p.InverseTreadMass;
+        dz[tread + 1] = (ty - fy) * p.InverseTreadMass;
+        dz[bristle] = zxDot;
+        dz[bristle + 1] = zyDot;
 
         wearSpeed = 0.0;
         if (p.FoulingIndex >= 0 || p.WearIndex >= 0)
         {
-            T zx = bristle[0];
-            T zy = bristle[1];
-            wearSpeed = alpha * slide * T.Sqrt((zx * zx) + (zy * zy) + TinySquare);
+            wearSpeed = slide * T.Sqrt((s.Zx * s.Zx) + (s.Zy * s.Zy) + TreadRing.TinySquare);
         }
 
         work.Load = load;
         work.Fx = fx;
         work.Fy = fy;
         work.Friction = mu;
+        work.FloorFriction = friction;
         work.SlipSpeed = speed;
         work.SurfaceSpeed = surface;
         work.Alpha = alpha;
         work.VerticalPower = verticalPower;
-        work.TreadPower = -((tx * vx) + (ty * vy));
+        work.TreadPower = -((tx * s.Vx) + (ty * s.Vy));
         work.CarcassPower = p.BodyDamping * ((qxDot * qxDot) + (qyDot * qyDot));
     }
 
@@ -135,64 +163,5 @@ internal static class WheelEquations
         }
 
         return mu;
-    }
-
-    // Solves (g > 0) or evaluates (g = 0) the bristle; returns its decay rate a = alpha A + K
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Bristle<T>(
-        in WheelParameters<T> p,
-        T load,
-        T speed,
-        T mu,
-        T roll,
-        T g,
-        T vx,
-        T vy,
-        Span<T> z,
-        Span<T> dz,
-        out T alpha,
-        out T slide)
-        where T : struct, IReal<T>
-    {
-        T qx = T.Fma(g, vx, z[0]);
-        T qy = T.Fma(g, vy, z[1]);
-        T rate = p.Sigma0 / mu;
-        T f;
-        if (p.Plain)
-        {
-            alpha = 1.0;
-            slide = rate * speed;
-            f = 1.0 / (1.0 + (g * (slide + roll)));
-        }
-        else
-        {
-            T length = T.Sqrt((qx * qx) + (qy * qy) + TinySquare);
-            slide = rate * T.Max(0.0, ((vx * qx) + (vy * qy)) / length);
-            T zMax = mu * p.InverseSigma0;
-            f = BristleLaw.Switched(length, g, slide, roll, zMax, p.ElasticShare * zMax, rate * p.InversePlasticShare, out alpha);
-        }
-
-        T decay = (alpha * slide) + roll;
-
-        T x = f * qx;
-        T y = f * qy;
-        T xRate = vx - (decay * x);
-        T yRate = vy - (decay * y);
-        if (!T.AllLess(0.0, load))
-        {
-            // in the air the bristle only relaxes
-            T inAir = 1.0 / BristleLaw.RelaxationTime;
-            T free = 1.0 / (1.0 + (g * inAir));
-            x = T.IfLess(0.0, load, x, free * z[0]);
-            y = T.IfLess(0.0, load, y, free * z[1]);
-            xRate = T.IfLess(0.0, load, xRate, -(inAir * x));
-            yRate = T.IfLess(0.0, load, yRate, -(inAir * y));
-        }
-
-        dz[0] = xRate;
-        dz[1] = yRate;
-        z[0] = x;
-        z[1] = y;
-        return decay;
     }
 }

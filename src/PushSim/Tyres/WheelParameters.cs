@@ -7,8 +7,11 @@ internal struct WheelParameters<T>
     /// <summary>Forward and left of the centre of mass, rolling radius [m]; wheel speed / drive speed [1].</summary>
     public T X, Y, Radius, DriveRatio;
 
-    /// <summary>m_t [kg], 1/m_t [1/kg], k_c [N/m], c_c [N s/m], softened where the ring's cap acts.</summary>
+    /// <summary>m_t [kg], 1/m_t [1/kg], k_c [N/m], c_c [N s/m].</summary>
     public T TreadMass, InverseTreadMass, BodyStiffness, BodyDamping;
+
+    /// <summary>Longest step while the ring grows, sqrt(m_t/k_c): six to a period [s].</summary>
+    public T RingStep;
 
     /// <summary>k_z [N/m], d [s/m].</summary>
     public T VerticalStiffness, VerticalDamping;
@@ -61,8 +64,8 @@ internal struct WheelParameters<T>
 internal struct WheelWork<T>
     where T : struct, IReal<T>
 {
-    /// <summary>Load [N], force on the rim along x and y [N], friction coefficient now [1], tread slip speed [m/s].</summary>
-    public T Load, Fx, Fy, Friction, SlipSpeed;
+    /// <summary>Load [N], force on the rim along x and y [N], friction coefficient now, of it the floor's and dust's factor [1], tread slip speed [m/s].</summary>
+    public T Load, Fx, Fy, Friction, FloorFriction, SlipSpeed;
 
     /// <summary>Rim surface speed omega R [m/s].</summary>
     public T SurfaceSpeed;

@@ -49,7 +49,7 @@ public class AdaptiveAccuracyTests
     {
         Problem p = Problems[problem]();
         ErrorObserver observer = new(p, tolerance, tolerance);
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, ref observer);
+        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         Assert.True(observer.AtSteps is > 0.0 and < 5.0, $"at steps {observer.AtSteps:G4} tolerances, < 5; {p.Equation}; {p.Source}");
@@ -71,7 +71,7 @@ public class AdaptiveAccuracyTests
     {
         StiffFollower p = new(1e5);
         ErrorObserver observer = new(p, tolerance, tolerance);
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, ref observer);
+        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, observer);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double largest = observer.BetweenSteps * tolerance;
         Assert.True(largest < 0.005, $"between steps {largest:G4}, < 0.005; {p.Equation}");
@@ -88,8 +88,8 @@ public class AdaptiveAccuracyTests
     public void StiffEndValuesAreWithinFiveTolerances(string method, string problem, double tolerance, int cap)
     {
         Problem p = Problems[problem]();
-        SilentObserver observer = default;
-        IntegrationReport report = Run(p, method, tolerance, 1e-3 * tolerance, out double[] y, ref observer);
+        SilentObserver observer = new();
+        IntegrationReport report = Run(p, method, tolerance, 1e-3 * tolerance, out double[] y, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double error = EndError(p.Reference, y, tolerance, 1e-3 * tolerance);
@@ -118,8 +118,8 @@ public class AdaptiveAccuracyTests
     public void ErrorAtTheEndIsExplainedByStepsAndMagnification(string method, string problem, double tolerance, int cap)
     {
         Problem p = Problems[problem]();
-        SilentObserver observer = default;
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out double[] y, ref observer);
+        SilentObserver observer = new();
+        IntegrationReport report = Run(p, method, tolerance, tolerance, out double[] y, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double allowed = report.Steps * Math.Max(1.0, Magnification(p));
@@ -148,24 +148,23 @@ public class AdaptiveAccuracyTests
     /// <summary>State at the end of a problem by an adaptive run at the given tolerances.</summary>
     internal static double[] End(Problem p, string method, double relative, double absolute)
     {
-        SilentObserver observer = default;
-        IntegrationReport report = Run(p, method, relative, absolute, out double[] y, ref observer);
+        SilentObserver observer = new();
+        IntegrationReport report = Run(p, method, relative, absolute, out double[] y, observer);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         return y;
     }
 
-    private static IntegrationReport Run<T>(
-        Problem p, string method, double relative, double absolute, out double[] y, ref T observer)
-        where T : IStepObserver
+    private static IntegrationReport Run(
+        Problem p, string method, double relative, double absolute, out double[] y, IStepObserver observer)
     {
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName(method));
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName(method));
         y = p.Start;
         IntegrationSettings settings = new()
         {
             RelativeTolerance = relative,
             AbsoluteTolerances = [.. Enumerable.Repeat(absolute, y.Length)],
         };
-        return integration.Run(0.0, p.End, y, [], settings, ref observer);
+        return integration.Run(0.0, p.End, y, [], settings, observer);
     }
 
     private static double EndError(double[] reference, double[] y, double relative, double unit, bool absolute = false)
@@ -204,15 +203,15 @@ public class AdaptiveAccuracyTests
 
     private static double[] Tight(Problem p, double[] start)
     {
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK5(4)"));
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK5(4)"));
         double[] y = [.. start];
         IntegrationSettings settings = new()
         {
             RelativeTolerance = 1e-11,
             AbsoluteTolerances = [.. Enumerable.Repeat(1e-11, y.Length)],
         };
-        SilentObserver observer = default;
-        integration.Run(0.0, p.End, y, [], settings, ref observer);
+        SilentObserver observer = new();
+        integration.Run(0.0, p.End, y, [], settings, observer);
         return y;
     }
 }

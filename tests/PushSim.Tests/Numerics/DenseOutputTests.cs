@@ -52,23 +52,34 @@ public class DenseOutputTests
     public void EndsAreReturnedToTheBitAndWholeStateAgreesWithItsComponents()
     {
         StiffFollower p = new(300.0);
-        AdditiveStepper<Problem> stepper = new(p, AdditiveTableau.ByName("ARK4(3)"));
-        stepper.Start(0.1, p.Start);
-        stepper.Restart();
-        stepper.Try(0.1 + 0.03, [1.0, 1.0], 1.0, 2);
-        stepper.FinishTrial();
-        double[] whole = new double[2];
-        stepper.Dense.Evaluate(0.1, whole);
-        Assert.Equal(p.Start, whole);
-        stepper.Dense.Evaluate(0.1 + 0.03, whole);
-        Assert.Equal(stepper.Dense.Y1.ToArray(), whole);
-        stepper.Dense.Evaluate(0.11, whole);
-        Assert.Equal([stepper.Dense.Evaluate(0.11, 0), stepper.Dense.Evaluate(0.11, 1)], whole);
+        IntegrationSettings settings = new() { RelativeTolerance = 1.0, AbsoluteTolerances = [1.0, 1.0], InitialStep = 0.03 };
+        Ends ends = new(p.Start);
+        IntegrationReport report = new SingleRun<Problem>(p, AdditiveTableau.ByName("ARK4(3)")).Run(0.1, 0.1 + 0.03, p.Start, [], settings, ends);
+        Assert.Equal(1, report.Steps);
+        Assert.True(ends.WereSeen);
+    }
+
+    private sealed class Ends(double[] start) : IStepObserver
+    {
+        public bool WereSeen { get; private set; }
+
+        public StepDecision OnStep(DenseOutput step)
+        {
+            double[] whole = new double[2];
+            step.Evaluate(0.1, whole);
+            Assert.Equal(start, whole);
+            step.Evaluate(0.1 + 0.03, whole);
+            Assert.Equal(step.Y1.ToArray(), whole);
+            step.Evaluate(0.11, whole);
+            Assert.Equal([step.Evaluate(0.11, 0), step.Evaluate(0.11, 1)], whole);
+            WereSeen = true;
+            return StepDecision.Continue;
+        }
     }
 
     internal static DenseOutput View(int explicitCount, double t0, double t1, double y0, double k0, double y1, double k1)
     {
-        DenseOutput dense = new([y0, k0, y1, k1], 0, 1, 2, 3, 1, explicitCount);
+        DenseOutput dense = new([y0, k0, y1, k1], 0, 1, 2, 3, 1, explicitCount, []);
         dense.SetInterval(t0, t1);
         return dense;
     }

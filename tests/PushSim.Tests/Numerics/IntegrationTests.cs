@@ -15,9 +15,9 @@ public class IntegrationTests
     {
         AdditiveTableau tableau = AdditiveTableau.ByName(name);
         Brusselator p = new();
-        Integration<Problem> integration = new(p, tableau);
-        SilentObserver observer = default;
-        IntegrationReport r = integration.Run(0.0, p.End, p.Start, [], Settings(2, 1e-4), ref observer);
+        SingleRun<Problem> integration = new(p, tableau);
+        SilentObserver observer = new();
+        IntegrationReport r = integration.Run(0.0, p.End, p.Start, [], Settings(2, 1e-4), observer);
 
         // two at the start: k_1 and the estimate of the first step; a rejected trial keeps k_1
         int implicitStages = tableau.Stages - 1;
@@ -32,14 +32,14 @@ public class IntegrationTests
     {
         double[] breakpoints = [0.5];
         StiffFollower p = new(1000.0);
-        Integration<StiffFollower> integration = new(p, AdditiveTableau.ByName(name));
+        SingleRun<StiffFollower> integration = new(p, AdditiveTableau.ByName(name));
         IntegrationSettings settings = Settings(2, 1e-6);
         double[] y = p.Start;
-        SilentObserver observer = default;
-        integration.Run(0.0, 1.0, y, breakpoints, settings, ref observer);
+        SilentObserver observer = new();
+        integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
 
         long before = GC.GetAllocatedBytesForCurrentThread();
-        IntegrationReport r = integration.Run(0.0, 1.0, y, breakpoints, settings, ref observer);
+        IntegrationReport r = integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.True(r.Steps > 10);
@@ -50,10 +50,10 @@ public class IntegrationTests
     public void TrialThatTurnsNaNIsRejectedWithTheSmallestFactor()
     {
         LogDecay p = new();
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         double[] y = p.Start;
         StepRecorder observer = new();
-        IntegrationReport r = integration.Run(0.0, p.End, y, [], Settings(1, 1e-6) with { InitialStep = 10.0 }, ref observer);
+        IntegrationReport r = integration.Run(0.0, p.End, y, [], Settings(1, 1e-6) with { InitialStep = 10.0 }, observer);
 
         Assert.Equal(IntegrationStatus.Completed, r.Status);
         Assert.True(r.Rejected >= 1);
@@ -65,10 +65,10 @@ public class IntegrationTests
     public void BlowUpEndsWithStatusAndTime()
     {
         BlowUp p = new();
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         double[] y = p.Start;
-        SilentObserver observer = default;
-        IntegrationReport r = integration.Run(0.0, 2.0, y, [], Settings(1, 1e-6), ref observer);
+        SilentObserver observer = new();
+        IntegrationReport r = integration.Run(0.0, 2.0, y, [], Settings(1, 1e-6), observer);
 
         Assert.Equal(IntegrationStatus.StepTooSmall, r.Status);
         Assert.InRange(r.Time, 0.9999, 1.0001);
@@ -79,9 +79,9 @@ public class IntegrationTests
     public void DerivativesThatAreNaNAtTheStartEndTheRunThere()
     {
         LogDecay p = new();
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK3(2)"));
-        SilentObserver observer = default;
-        IntegrationReport r = integration.Run(0.5, 1.0, [-1.0], [], Settings(1, 1e-6), ref observer);
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK3(2)"));
+        SilentObserver observer = new();
+        IntegrationReport r = integration.Run(0.5, 1.0, [-1.0], [], Settings(1, 1e-6), observer);
         Assert.Equal((IntegrationStatus.NotFinite, 0.5, 0), (r.Status, r.Time, r.Steps));
     }
 
@@ -91,9 +91,9 @@ public class IntegrationTests
     public void CapOnEvaluationsHolds(int cap)
     {
         Pleiades p = new();
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
-        SilentObserver observer = default;
-        IntegrationReport r = integration.Run(0.0, 3.0, p.Start, [], Settings(28, 1e-6) with { MaximumEvaluations = cap }, ref observer);
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        SilentObserver observer = new();
+        IntegrationReport r = integration.Run(0.0, 3.0, p.Start, [], Settings(28, 1e-6) with { MaximumEvaluations = cap }, observer);
 
         Assert.Equal(IntegrationStatus.EvaluationCap, r.Status);
         Assert.InRange(r.Evaluations, cap - 6, cap);
@@ -105,10 +105,10 @@ public class IntegrationTests
     public void StepsEndOnEveryBreakpointToTheBitAndSlopesBelongToTheirSegment()
     {
         double[] breakpoints = [-1.0, 0.1, 0.3, 0.1 + 0.2, 0.7, 1.0, 5.0];
-        Integration<Ramp> integration = new(new Ramp(breakpoints.Length), AdditiveTableau.ByName("ARK4(3)"));
+        SingleRun<Ramp> integration = new(new Ramp(breakpoints.Length), AdditiveTableau.ByName("ARK4(3)"));
         StepRecorder observer = new();
         double[] y = [0.0];
-        IntegrationReport r = integration.Run(0.0, 1.5, y, breakpoints, Settings(1, 1e-6), ref observer);
+        IntegrationReport r = integration.Run(0.0, 1.5, y, breakpoints, Settings(1, 1e-6), observer);
 
         Assert.Equal((IntegrationStatus.Completed, 1.5), (r.Status, r.Time));
         foreach (double b in breakpoints[1..^1])
@@ -131,10 +131,10 @@ public class IntegrationTests
     public void EqualComponentsGetEqualBitsWhereverTheyLie(string name)
     {
         // Seven copies: four in a vector, three in the scalar tail.
-        Integration<Copies> integration = new(new Copies(), AdditiveTableau.ByName(name));
+        SingleRun<Copies> integration = new(new Copies(), AdditiveTableau.ByName(name));
         double[] y = [.. Enumerable.Repeat(1.0 / 3.0, 7)];
-        SilentObserver observer = default;
-        integration.Run(0.0, 7.0, y, [], Settings(7, 1e-5), ref observer);
+        SilentObserver observer = new();
+        integration.Run(0.0, 7.0, y, [], Settings(7, 1e-5), observer);
         Assert.All(y, value => Assert.Equal(BitConverter.DoubleToInt64Bits(y[0]), BitConverter.DoubleToInt64Bits(value)));
         Assert.NotEqual(1.0 / 3.0, y[0]);
     }
@@ -154,13 +154,12 @@ public class IntegrationTests
     [InlineData(6, double.NegativeInfinity)]
     public void TrialIsNotANumberIfAnyComponentIsNotFiniteEvenOutsideTheNorm(int component, double value)
     {
-        AdditiveStepper<Spoiled> stepper = new(new Spoiled(component, value), AdditiveTableau.ByName("ARK4(3)"));
-        double[] absolute = [.. Enumerable.Repeat(1.0, 7)];
-        absolute[component] = double.PositiveInfinity;
-        stepper.Start(0.0, new double[7]);
-        Assert.True(stepper.Restart());
-        Assert.True(double.IsFinite(stepper.Try(0.05, absolute, 1e-3, 6)));
-        Assert.True(double.IsNaN(stepper.Try(0.2, absolute, 1e-3, 6)));
+        SingleRun<Spoiled> run = new(new Spoiled(component, value), AdditiveTableau.ByName("ARK4(3)"));
+        IntegrationSettings settings = Settings(7, 1.0) with { InitialStep = 0.2, MinimumStep = 0.1 };
+        settings.AbsoluteTolerances[component] = double.PositiveInfinity;
+        IntegrationReport spoiled = run.Run(0.0, 0.2, new double[7], [], settings, new SilentObserver());
+        Assert.Equal((IntegrationStatus.StepTooSmall, 0.0), (spoiled.Status, spoiled.Time));
+        Assert.Equal(IntegrationStatus.Completed, run.Run(0.0, 0.05, new double[7], [], settings, new SilentObserver()).Status);
     }
 
     [Theory]
@@ -168,23 +167,22 @@ public class IntegrationTests
     [InlineData(6)]
     public void NewStateThatOverflowsWithFiniteSlopesIsNotAccepted(int component)
     {
-        AdditiveStepper<Spoiled> stepper = new(new Spoiled(component, 1e308), AdditiveTableau.ByName("ARK4(3)"));
+        SingleRun<Spoiled> run = new(new Spoiled(component, 1e308), AdditiveTableau.ByName("ARK4(3)"));
         double[] y = new double[7];
         y[component] = 1.7e308;
-        stepper.Start(0.2, y);
-        stepper.Restart();
-        Assert.True(double.IsNaN(stepper.Try(1.2, [1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0], 1e-3, 7)));
+        IntegrationReport report = run.Run(0.2, 1.2, y, [], Settings(7, 1.0) with { InitialStep = 1.0, MinimumStep = 0.5 }, new SilentObserver());
+        Assert.Equal((IntegrationStatus.StepTooSmall, 0.2), (report.Status, report.Time));
     }
 
     [Fact]
     public void SecondRunRepeatsTheFirstToTheBit()
     {
         Brusselator p = new();
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK5(4)"));
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK5(4)"));
         (double[] first, double[] second) = (p.Start, p.Start);
-        SilentObserver observer = default;
-        IntegrationReport a = integration.Run(0.0, 20.0, first, [3.0], Settings(2, 1e-5), ref observer);
-        IntegrationReport b = integration.Run(0.0, 20.0, second, [3.0], Settings(2, 1e-5), ref observer);
+        SilentObserver observer = new();
+        IntegrationReport a = integration.Run(0.0, 20.0, first, [3.0], Settings(2, 1e-5), observer);
+        IntegrationReport b = integration.Run(0.0, 20.0, second, [3.0], Settings(2, 1e-5), observer);
         Assert.Equal(a, b);
         Assert.Equal(first, second);
     }
@@ -193,9 +191,9 @@ public class IntegrationTests
     public void ObserverStopsTheRun()
     {
         Brusselator p = new();
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         StepRecorder observer = new() { StopAfter = 3 };
-        IntegrationReport r = integration.Run(0.0, 20.0, p.Start, [], Settings(2, 1e-5), ref observer);
+        IntegrationReport r = integration.Run(0.0, 20.0, p.Start, [], Settings(2, 1e-5), observer);
         Assert.Equal((IntegrationStatus.Stopped, 3), (r.Status, r.Steps));
         Assert.Equal(observer.Ends[^1], r.Time);
     }
@@ -204,27 +202,27 @@ public class IntegrationTests
     public void EmptySpanNeedsNoEvaluation()
     {
         Brusselator p = new();
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
-        SilentObserver observer = default;
-        IntegrationReport r = integration.Run(2.0, 2.0, p.Start, [], Settings(2, 1e-5), ref observer);
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        SilentObserver observer = new();
+        IntegrationReport r = integration.Run(2.0, 2.0, p.Start, [], Settings(2, 1e-5), observer);
         Assert.Equal(new IntegrationReport(IntegrationStatus.Completed, 2.0, 0, 0, 0), r);
     }
 
     [Fact]
     public void SpanThatRunsBackwardsIsAProgrammingMistake()
     {
-        Integration<Problem> integration = new(new Brusselator(), AdditiveTableau.ByName("ARK4(3)"));
-        SilentObserver observer = default;
-        Assert.Throws<ArgumentException>(() => integration.Run(2.0, 1.0, [1.0, 1.0], [], Settings(2, 1e-5), ref observer));
+        SingleRun<Problem> integration = new(new Brusselator(), AdditiveTableau.ByName("ARK4(3)"));
+        SilentObserver observer = new();
+        Assert.Throws<ArgumentException>(() => integration.Run(2.0, 1.0, [1.0, 1.0], [], Settings(2, 1e-5), observer));
     }
 
     [Fact]
     public void LongestStepIsKept()
     {
         Detest p = new(1);
-        Integration<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
+        SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         StepRecorder observer = new();
-        integration.Run(0.0, 20.0, p.Start, [], Settings(1, 1e-3) with { MaximumStep = 0.125 }, ref observer);
+        integration.Run(0.0, 20.0, p.Start, [], Settings(1, 1e-3) with { MaximumStep = 0.125 }, observer);
         Assert.InRange(observer.Ends.Zip(observer.Starts, (e, s) => e - s).Max(), 0.1, 0.125 + 1e-12);
     }
 
@@ -236,10 +234,10 @@ public class IntegrationTests
 
     private static IntegrationReport RunWithQuadrature(double tolerance)
     {
-        Integration<FastQuadrature> integration = new(new FastQuadrature(), AdditiveTableau.ByName("ARK4(3)"));
-        SilentObserver observer = default;
+        SingleRun<FastQuadrature> integration = new(new FastQuadrature(), AdditiveTableau.ByName("ARK4(3)"));
+        SilentObserver observer = new();
         IntegrationSettings settings = new() { RelativeTolerance = 1e-5, AbsoluteTolerances = [1e-5, tolerance] };
-        return integration.Run(0.0, 5.0, [1.0, 0.0], [], settings, ref observer);
+        return integration.Run(0.0, 5.0, [1.0, 0.0], [], settings, observer);
     }
 
     private sealed class LogDecay : ExactProblem

@@ -65,10 +65,10 @@ public class LaneIntegrationTests
     private static Outcome Alone(Job job, AdditiveTableau tableau)
     {
         var system = new Scalar(job);
-        var integration = new Integration<Scalar>(system, tableau);
+        var integration = new SingleRun<Scalar>(system, tableau);
         double[] y = [.. job.Start];
         var observer = new StopAt(job.Limit);
-        return new Outcome(integration.Run(0.0, job.End, y, job.Breakpoints, job.Settings, ref observer), y);
+        return new Outcome(integration.Run(0.0, job.End, y, job.Breakpoints, job.Settings, observer), y);
     }
 
     private static Outcome[] InLanes<T>(AdditiveTableau tableau, bool reversed)
@@ -165,7 +165,7 @@ public class LaneIntegrationTests
 
         public void Rewind() => _next = 0;
 
-        public void Evaluate(T t, T g, Span<T> y, Span<T> dy) => Rates(_lambda, _omega, _gain, t, g, y, dy);
+        public void Evaluate(T t, T g, Span<T> y, ReadOnlySpan<T> predicted, Span<T> dy) => Rates(_lambda, _omega, _gain, t, g, y, dy);
 
         public bool TryBegin(int lane, Span<double> y, out LaneRun run)
         {

@@ -3,7 +3,7 @@ using PushSim.Numerics;
 namespace PushSim.Tests.Numerics;
 
 /// <summary>Does nothing.</summary>
-internal struct SilentObserver : IStepObserver
+internal sealed class SilentObserver : IStepObserver
 {
-    public readonly StepDecision OnStep(DenseOutput step) => StepDecision.Continue;
+    public StepDecision OnStep(DenseOutput step) => StepDecision.Continue;
 }

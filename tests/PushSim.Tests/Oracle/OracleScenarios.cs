@@ -8,10 +8,10 @@ namespace PushSim.Tests.Oracle;
 /// <summary>The scenarios in which engine and oracle are held against each other. Robots are invented.</summary>
 internal static class OracleScenarios
 {
-    /// <summary>Engine numbers as refined here: tolerance 1e-7, no cap on the ring frequency.</summary>
+    /// <summary>Engine numbers as refined here: tolerance 1e-7.</summary>
     public static ScenarioSettings Fine(ScenarioSettings scenario) => scenario with
     {
-        Numerics = scenario.Numerics with { Tolerance = 1e-7, RingFrequencyCap = double.PositiveInfinity, MaxEvaluationsPerSecond = 2e7 },
+        Numerics = scenario.Numerics with { Tolerance = 1e-7, MaxEvaluationsPerSecond = 2e7 },
     };
 
     /// <summary>No rolling resistance: the speed omega_s over which it turns its sign is not in the model as written.</summary>

@@ -150,7 +150,7 @@ public class MatchBatchTests
         ScenarioSettings s = SceneBuilder.InCanonicalOrder(RandomMatches.Of(0, end: End));
         var scene = new SceneSystem(s with { Tether = TestRobots.Pull().Tether });
         var lanes = new SceneEquations<R4>(
-            [.. scene.Robots.Select(r => ModelBuilder.Build<R4>(r.Scenario, r.Layout, r.Static.Loads))], SceneBuilder.Contacts<R4>(s));
+            [.. scene.Robots.Select(r => ModelBuilder.Build<R4>(r.Scenario, r.Layout))], SceneBuilder.Contacts<R4>(s));
         int next = 1;
         var seen = new HashSet<object>(ReferenceEqualityComparer.Instance);
         string[] work = ["WheelWork", "MotorWork", "ControllerWork", "DriveFriction", "DriveCapacity"];

@@ -25,7 +25,7 @@ internal static class Allocation
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario with { Numerics = scenario.Numerics with { Tolerance = tolerance } });
         var scene = new SceneSystem(scenario);
-        var integration = new Integration<SceneSystem>(scene, AdditiveTableau.ByName("ARK4(3)"));
+        var integration = new SingleRun<SceneSystem>(scene, AdditiveTableau.ByName("ARK4(3)"));
         IntegrationSettings settings = Simulator.Settings(scenario, scene);
         double[] y = scene.InitialState();
         Silent observer = default;
@@ -37,7 +37,7 @@ internal static class Allocation
         {
             double[] start = [.. y];
             long before = GC.GetAllocatedBytesForCurrentThread();
-            steps = integration.Run(0.0, scenario.Manoeuvre.EndTime, start, scene.Breakpoints, settings, ref observer).Steps;
+            steps = integration.Run(0.0, scenario.Manoeuvre.EndTime, start, scene.Breakpoints, settings, observer).Steps;
             least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
         }
 

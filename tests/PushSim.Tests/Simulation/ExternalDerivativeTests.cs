@@ -31,7 +31,7 @@ public class ExternalDerivativeTests
 
     private RobotEquations<Dual<R1>> Dual()
     {
-        RobotEquations<Dual<R1>> dual = ModelBuilder.Build<Dual<R1>>(_scenario, _system.Layout, _system.Static.Loads);
+        RobotEquations<Dual<R1>> dual = ModelBuilder.Build<Dual<R1>>(_scenario, _system.Layout);
         for (int k = 0; k < dual.CommandValue.Length; k++)
         {
             dual.CommandValue[k] = _system.Equations.CommandValue[k].Value;
@@ -51,7 +51,7 @@ public class ExternalDerivativeTests
     {
         Dual<R1>[] y = [.. _state.Select((v, i) => new Dual<R1>(v, i == seeded ? 1.0 : 0.0))];
         var dy = new Dual<R1>[y.Length];
-        dual.Evaluate(Time, 0.0, y, dy);
+        dual.Evaluate(Time, y, dy);
         return [.. dy.Select(d => d.Slope.Value)];
     }
 

@@ -84,7 +84,7 @@ internal static class ExternalRobots
 
     public static ScenarioSettings Scenario(
         RobotSettings robot, double end, double throttle = 0.0, double turn = 0.0, double speed = 0.0, double gravity = 9.81,
-        double tolerance = 1e-6, double cap = 3000.0) => new()
+        double tolerance = 1e-6) => new()
     {
         Name = "outside check",
         Robot = robot,
@@ -94,7 +94,7 @@ internal static class ExternalRobots
             Kind = throttle == 0.0 && turn != 0.0 ? ManoeuvreKind.Spot : ManoeuvreKind.Timeline, EndTime = end, InitialSpeed = speed,
             Commands = throttle == 0.0 && turn == 0.0 ? [] : [new CommandPoint(0.0, throttle, turn)],
         },
-        Numerics = new NumericsSettings { Tolerance = tolerance, RingFrequencyCap = cap },
+        Numerics = new NumericsSettings { Tolerance = tolerance },
     };
 
     /// <summary>Runs and insists that the end was reached.</summary>
@@ -116,7 +116,7 @@ internal static class ExternalRobots
         var system = new RobotSystem(scenario);
         double[] y = system.InitialState();
         change(system, y);
-        var integration = new Integration<RobotSystem>(system, AdditiveTableau.ByName(scenario.Numerics.Method));
+        var integration = new SingleRun<RobotSystem>(system, AdditiveTableau.ByName(scenario.Numerics.Method));
         var settings = new IntegrationSettings
         {
             RelativeTolerance = scenario.Numerics.Tolerance,
@@ -124,7 +124,7 @@ internal static class ExternalRobots
             MaximumStep = 0.05,
         };
         var sampler = new Sampler(sampleStep, [.. y]);
-        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, ref sampler);
+        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, sampler);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         return sampler.Samples;
     }

@@ -31,7 +31,7 @@ public class ExternalSlidingTests
     {
         TyreSettings tyre = Light(0.8);
         RobotSettings robot = ExternalRobots.FourCorners(ExternalRobots.Body(2.0, 0.02), tyre, 0.12, 0.15, 0.03, 1e-5, null, null, isSkid: true);
-        RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, end, speed: speed, gravity: gravity, tolerance: 1e-6, cap: 20000.0));
+        RunResult run = ExternalRobots.Run(ExternalRobots.Scenario(robot, end, speed: speed, gravity: gravity, tolerance: 1e-6));
         int stop = run.Trace.Body.Speed.FindIndex(u => u <= 0.0);
         return (run.Trace.Body.X[^1], run.Time[stop]);
     }
@@ -60,7 +60,7 @@ public class ExternalSlidingTests
         TyreSettings tyre = Light(friction);
         RobotSettings robot = ExternalRobots.FourCorners(
             ExternalRobots.Body(mass, 0.0), tyre, 0.3, 0.3, radius, 0.4 * mass * radius * radius / 4.0, null, null);
-        ScenarioSettings scenario = ExternalRobots.Scenario(robot, 2.0, speed: speed, gravity: 9.8, tolerance: 1e-6, cap: 20000.0);
+        ScenarioSettings scenario = ExternalRobots.Scenario(robot, 2.0, speed: speed, gravity: 9.8, tolerance: 1e-6);
         List<(double T, double[] Y)> run = ExternalRobots.RunFrom(
             scenario,
             (system, y) =>
@@ -68,10 +68,11 @@ public class ExternalSlidingTests
                 for (int i = 0; i < 4; i++)
                 {
                     y[system.Layout.FirstDrive + i] = 0.0;
-                    y[StateLayout.FirstWheel + (StateLayout.WheelStates * i) + 2] = speed;
+                    y[system.Layout.Tread(i)] = speed;
                 }
             },
             0.001);
-        return (run, run.FindIndex(s => s.Y[StateLayout.FirstWheel + 2] < 0.001));
+        int tread = new StateLayout(scenario with { Robot = ModelBuilder.InCanonicalOrder(scenario.Robot) }).Tread(0);
+        return (run, run.FindIndex(s => s.Y[tread] < 0.001));
     }
 }

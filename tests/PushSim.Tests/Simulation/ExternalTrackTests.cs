@@ -192,7 +192,7 @@ public class ExternalTrackTests
         {
             WheelParameters<R1> p = system.Equations.Wheels[i];
             y[system.Layout.FirstDrive + p.Drive] = -rate * p.Y.Value / p.Radius.Value;
-            y[StateLayout.FirstWheel + (4 * i) + 3] = rate * (p.X.Value - centre);
+            y[system.Layout.Tread(i) + 1] = rate * (p.X.Value - centre);
         }
 
         double[] dy = new double[y.Length];
@@ -200,16 +200,16 @@ public class ExternalTrackTests
         system.Evaluate(0.0, 0.0, [.. y], dy);
         for (int i = 0; i < 8; i++)
         {
-            double side = Math.Sign(y[StateLayout.FirstWheel + (4 * i) + 3]);
-            y[system.Layout.FirstTread + (2 * i) + 1] = side * system.Equations.WheelWork[i].Friction.Value / system.Equations.Wheels[i].Sigma0.Value;
+            double side = Math.Sign(y[system.Layout.Tread(i) + 1]);
+            y[system.Layout.Bristle(i) + 1] = side * system.Equations.WheelWork[i].Friction.Value / system.Equations.Wheels[i].Sigma0.Value;
         }
 
         // with the tyre bodies unloaded m_t v' is the tread's force alone
         system.Evaluate(0.0, 0.0, [.. y], dy);
         for (int i = 0; i < 8; i++)
         {
-            Assert.Equal(0.0, dy[system.Layout.FirstTread + (2 * i) + 1], 1e-9);
-            moment += system.Equations.Wheels[i].X.Value * system.Equations.Wheels[i].TreadMass.Value * dy[StateLayout.FirstWheel + (4 * i) + 3];
+            Assert.Equal(0.0, dy[system.Layout.Bristle(i) + 1], 1e-9);
+            moment += system.Equations.Wheels[i].X.Value * system.Equations.Wheels[i].TreadMass.Value * dy[system.Layout.Tread(i) + 1];
         }
 
         return moment;

@@ -76,7 +76,7 @@ public class ExternalTractionTests
         RobotSettings robot = ExternalRobots.FourCorners(
             ExternalRobots.Body(1.36 - (4 * rolling), 0.0), tyre, 0.12, 0.15, radius, rolling * radius * radius, motor, motor,
             limit * radius / motor.TorqueConstant);
-        return ExternalRobots.Scenario(robot, end, throttle, speed: speed, cap: double.PositiveInfinity);
+        return ExternalRobots.Scenario(robot, end, throttle, speed: speed);
     }
 
     // v = vf (1 - e^(-t/tau)), tau = M vf/F; computed here

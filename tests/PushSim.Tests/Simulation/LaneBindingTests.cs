@@ -52,7 +52,7 @@ public class LaneBindingTests
         var observer = new Watcher(prepared);
         if (prepared.Scene is not null)
         {
-            new Integration<SceneSystem>(prepared.Scene, prepared.Tableau).Run(0.0, prepared.Scenario.Manoeuvre.EndTime, [.. prepared.Start], prepared.Breakpoints, prepared.Settings, ref observer);
+            new SingleRun<SceneSystem>(prepared.Scene, prepared.Tableau).Run(0.0, prepared.Scenario.Manoeuvre.EndTime, [.. prepared.Start], prepared.Breakpoints, prepared.Settings, observer);
         }
 
         return observer.Rows;

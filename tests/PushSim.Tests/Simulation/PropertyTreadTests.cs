@@ -120,9 +120,13 @@ public class PropertyTreadTests(ITestOutputHelper output)
         /// <summary>Load over time [N]; null: constant.</summary>
         public Func<double, double>? LoadAt { get; init; }
 
-        public int ExplicitCount => 5;
+        public int ExplicitCount => 1;
 
-        public int ImplicitCount => 2;
+        public int ImplicitCount => 6;
+
+        public IReadOnlyList<(int From, int To)> PredictedRanges => _block.PredictedRanges;
+
+        public IReadOnlyList<(int From, int To)> CurveRanges => _block.CurveRanges;
 
         /// <summary>Greatest integral of T.v since the start [J]; passive friction keeps it at 0.</summary>
         public double GreatestWork { get; private set; } = double.NegativeInfinity;
@@ -134,36 +138,35 @@ public class PropertyTreadTests(ITestOutputHelper output)
 
         public void Run(double end)
         {
-            double[] absolute = [.. Enumerable.Repeat(1e-9, 4), double.PositiveInfinity, 1e-13, 1e-13];
-            var integration = new Integration<TreadMeter>(this, AdditiveTableau.ByName("ARK4(3)"));
+            double[] absolute = [double.PositiveInfinity, .. Enumerable.Repeat(1e-9, 4), 1e-13, 1e-13];
+            var integration = new SingleRun<TreadMeter>(this, AdditiveTableau.ByName("ARK4(3)"));
             var settings = new IntegrationSettings { RelativeTolerance = 1e-9, AbsoluteTolerances = absolute, MaximumStep = 0.002 };
             TreadMeter observer = this;
-            IntegrationReport report = integration.Run(0.0, end, new double[7], [], settings, ref observer);
+            IntegrationReport report = integration.Run(0.0, end, new double[7], [], settings, observer);
             Assert.Equal(IntegrationStatus.Completed, report.Status);
         }
 
-        public void Evaluate(double t, double g, Span<double> y, Span<double> dy)
+        public void Evaluate(double t, double g, Span<double> y, Span<double> dy) => Evaluate(t, g, y, y[1..], dy);
+
+        public void Evaluate(double t, double g, Span<double> y, ReadOnlySpan<double> predicted, Span<double> dy)
         {
             _block.Load = LoadAt?.Invoke(t) ?? _load;
-            y[..4].CopyTo(_state);
-            y[5..].CopyTo(_state.AsSpan(4));
-            _block.Evaluate(t, g, _state, _rates);
-            _rates.AsSpan(0, 4).CopyTo(dy);
-            _rates.AsSpan(4).CopyTo(dy[5..]);
-            _state.AsSpan(4).CopyTo(y[5..]);
+            _block.Evaluate(t, g, y[1..], predicted, dy[1..]);
+            dy[1..].CopyTo(_rates);
+            y[1..].CopyTo(_state);
             (double x, double yForce) = Tread();
-            dy[4] = (x * y[2]) + (yForce * y[3]);
+            dy[0] = (x * y[3]) + (yForce * y[4]);
         }
 
         public StepDecision OnStep(DenseOutput step)
         {
             step.Evaluate(step.T1, _y);
-            GreatestWork = Math.Max(GreatestWork, _y[4]);
-            LargestLoss = Math.Max(LargestLoss, -_y[4]);
+            GreatestWork = Math.Max(GreatestWork, _y[0]);
+            LargestLoss = Math.Max(LargestLoss, -_y[0]);
             Evaluate(step.T1, 0.0, _y, new double[7]);
             (double x, double y) = Tread();
             double limited = _sigma1 * double.Hypot(_rates[4], _rates[5]);
-            double most = _load * (_tyre.StaticFriction + limited + (_tyre.ViscousFriction * double.Hypot(_y[2], _y[3])));
+            double most = _load * (_tyre.StaticFriction + limited + (_tyre.ViscousFriction * double.Hypot(_y[3], _y[4])));
             GreatestGrip = Math.Max(GreatestGrip, double.Hypot(x, y) / most);
             return StepDecision.Continue;
         }

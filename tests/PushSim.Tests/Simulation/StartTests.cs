@@ -28,7 +28,7 @@ public class StartTests
             0.2);
         RunResult run = Simulator.Run(hold);
         Assert.Contains("wheel rear right carries nothing when the robot stands still", RunWords.Warnings(run));
-        Assert.Equal((RunStatus.Tips, "has no driven wheel left on the floor at 0.050 s"), (run.Status, RunWords.Cause(run.Stop)));
+        Assert.Equal((RunStatus.Tips, "has no driven wheel left on the floor at 0.051 s"), (run.Status, RunWords.Cause(run.Stop)));
     }
 
     // heat that flows into no capacity, which the reader should have refused: no stiff tyre's fault

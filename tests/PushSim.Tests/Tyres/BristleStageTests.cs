@@ -30,7 +30,7 @@ public class BristleStageTests
             // lengths in another unit change neither factor nor switch
             foreach (double unit in new[] { 1.0, 3e-4 })
             {
-                R1 f = BristleLaw.Switched<R1>(unit * length, g, slide, roll, unit, unit * low, 1.0 / (unit * (1.0 - low)), out R1 alpha);
+                R1 f = BristleLaw.Switched<R1>(unit * length, g, slide, 1.0 + (g * roll), unit, unit * low, 1.0 / (unit * (1.0 - low)), out R1 alpha);
                 Assert.Equal(below, f.Value * length, 1e-12 * Math.Max(1.0, length));
                 Assert.Equal(Math.Clamp((below - low) / (1.0 - low), 0.0, 1.0), alpha.Value, 1e-10);
             }

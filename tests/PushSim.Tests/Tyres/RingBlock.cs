@@ -21,7 +21,7 @@ internal sealed class RingBlock : IAdditiveSystem
         _p = new WheelParameters<R1>
         {
             TreadMass = tyre.TreadMass, InverseTreadMass = 1.0 / tyre.TreadMass,
-            BodyStiffness = tyre.BodyStiffness, BodyDamping = tyre.BodyDamping,
+            BodyStiffness = tyre.BodyStiffness, BodyDamping = tyre.BodyDamping, RingStep = Math.Sqrt(tyre.TreadMass / tyre.BodyStiffness),
             VerticalStiffness = 1.0, VerticalDamping = 0.0,
             Sigma0 = sigma0, Sigma1 = sigma1, Sigma1Over4Sigma0 = sigma1 / (4.0 * sigma0), Sigma2 = tyre.ViscousFriction,
             KineticFriction = tyre.KineticFriction, FrictionDrop = tyre.StaticFriction - tyre.KineticFriction,
@@ -52,18 +52,28 @@ internal sealed class RingBlock : IAdditiveSystem
         return (dy[2] * _p.TreadMass.Value) + Force.X;
     }
 
-    public int ExplicitCount => 4;
+    /// <summary>Whether the last stage slid.</summary>
+    public bool Slides => _work.Alpha.Value > 0.0;
 
-    public int ImplicitCount => 2;
+    public int ExplicitCount => 0;
 
-    public void Evaluate(double t, double g, Span<double> y, Span<double> dy)
+    public int ImplicitCount => 6;
+
+    public IReadOnlyList<(int From, int To)> PredictedRanges => [(2, 4)];
+
+    public IReadOnlyList<(int From, int To)> CurveRanges => [(0, 2)];
+
+    public double StepBound => TreadRing.StepBound(_p, _work).Value;
+
+    public void Evaluate(double t, double g, Span<double> y, Span<double> dy) => Evaluate(t, g, y, y, dy);
+
+    public void Evaluate(double t, double g, Span<double> y, ReadOnlySpan<double> predicted, Span<double> dy)
     {
         (double wx, double wy) = RimSpeed(t);
         var motion = new BodyMotion<R1> { U = wx + SurfaceSpeed, V = wy };
-        Span<R1> s = MemoryMarshal.Cast<double, R1>(y);
-        Span<R1> ds = MemoryMarshal.Cast<double, R1>(dy);
-        WheelEquations.Evaluate<R1>(
-            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, s[..4], s[4..6], ds[..4], ds[4..6], ref _work, out R1 wear);
+        WheelEquations.Evaluate(
+            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, 0, 1, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted),
+            MemoryMarshal.Cast<double, R1>(dy), ref _work, out R1 wear);
         WearSpeed = wear.Value;
     }
 
@@ -71,10 +81,10 @@ internal sealed class RingBlock : IAdditiveSystem
     public static List<(double T, double[] Y)> Run(RingBlock system, double[] y0, double end, double sampleStep, double tolerance = 1e-9, double maxStep = 0.01)
     {
         double[] absolute = [.. Enumerable.Repeat(tolerance, 4), tolerance * 1e-4, tolerance * 1e-4];
-        var integration = new Integration<RingBlock>(system, AdditiveTableau.ByName("ARK4(3)"));
+        var integration = new SingleRun<RingBlock>(system, AdditiveTableau.ByName("ARK4(3)"));
         var settings = new IntegrationSettings { RelativeTolerance = tolerance, AbsoluteTolerances = absolute, MaximumStep = maxStep };
         var sampler = new Sampler(sampleStep, y0);
-        IntegrationReport report = integration.Run(0.0, end, [.. y0], [], settings, ref sampler);
+        IntegrationReport report = integration.Run(0.0, end, [.. y0], [], settings, sampler);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         return sampler.Samples;
     }

@@ -32,7 +32,7 @@ internal sealed class LimitModel<T>
         Scenario = scenario;
         Throttle = condition.Throttle;
         RobotSettings robot = scenario.Robot;
-        _equations = ModelBuilder.Build<T>(scenario, new StateLayout(scenario), StaticState.Solve(scenario).Loads);
+        _equations = ModelBuilder.Build<T>(scenario, new StateLayout(scenario));
         _stiffness = [.. robot.Wheels.Select(w => w.Tyre.VerticalStiffness)];
         _x = [.. robot.Wheels.Select(w => w.X - robot.Chassis.CentreOfMassX)];
         _y = [.. robot.Wheels.Select(w => w.Y - robot.Chassis.CentreOfMassY)];

@@ -124,7 +124,7 @@ internal static class ChatterSearch
     private static double Swing(TurnModel model, double[] y, double duration)
     {
         var meter = new Meter(model, 0.5 * duration);
-        model.Integrate(y, duration, model.Scenario.Numerics.Tolerance, ref meter);
+        model.Integrate(y, duration, model.Scenario.Numerics.Tolerance, meter);
         return meter.Largest();
     }
 
@@ -144,7 +144,7 @@ internal static class ChatterSearch
                 step.Evaluate(t, _y);
                 for (int i = 0; i < _sum.Length; i++)
                 {
-                    double force = model.System.Equations.Wheels[i / 2].BodyStiffness.Value * _y[StateLayout.FirstWheel + (StateLayout.WheelStates * (i / 2)) + (i % 2)];
+                    double force = model.System.Equations.Wheels[i / 2].BodyStiffness.Value * _y[model.System.Layout.Deflection(i / 2) + (i % 2)];
                     _sum[i] += force;
                     _squares[i] += force * force;
                 }

@@ -35,7 +35,7 @@ internal static class Disturbance
         }
 
         var watch = new Watch(turn, y);
-        model.Integrate(y, duration, Tolerance, ref watch);
+        model.Integrate(y, duration, Tolerance, watch);
         return watch.Outcome();
     }
 

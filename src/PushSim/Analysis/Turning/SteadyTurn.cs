@@ -79,7 +79,7 @@ internal sealed class SteadyTurn
 
         double[] y = twin.System.InitialState();
         var observer = default(Silent);
-        twin.Integrate(y, TwinDuration, model.Scenario.Numerics.Tolerance, ref observer);
+        twin.Integrate(y, TwinDuration, model.Scenario.Numerics.Tolerance, observer);
         return y.All(double.IsFinite) ? y : null;
     }
 

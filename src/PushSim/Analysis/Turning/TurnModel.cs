@@ -28,11 +28,11 @@ internal sealed class TurnModel
         System = new RobotSystem(frozen);
         System.EnterSegment(0);
         StateLayout layout = System.Layout;
-        double[] typical = [.. System.AbsoluteTolerances(1.0).Select(a => a / RobotSystem.ShareOfTypical)];
+        double[] typical = System.Typical();
         int[] still = [StateLayout.X, StateLayout.Y, StateLayout.Heading, layout.Charge];
         Moving = [.. Enumerable.Range(0, layout.Count).Where(i => double.IsFinite(typical[i]) && !still.Contains(i))];
         Typical = [.. Moving.Select(i => typical[i])];
-        _dual = ModelBuilder.Build<Dual<R1>>(frozen, layout, System.Static.Loads);
+        _dual = ModelBuilder.Build<Dual<R1>>(frozen, layout);
         for (int k = 0; k < _dual.CommandValue.Length; k++)
         {
             _dual.CommandValue[k] = System.Equations.CommandValue[k].Value;
@@ -157,7 +157,7 @@ internal sealed class TurnModel
     /// <summary>Slope of a wheel's friction coefficient over its slip speed, dmu/d|v| [s/m].</summary>
     public double FrictionSlope(double[] y, int wheel)
     {
-        int v = StateLayout.FirstWheel + (StateLayout.WheelStates * wheel) + 2;
+        int v = System.Layout.Tread(wheel);
         double speed = double.Hypot(y[v], y[v + 1]);
         if (speed <= 0.0)
         {
@@ -172,10 +172,9 @@ internal sealed class TurnModel
     }
 
     /// <summary>Integrates from a state; the observer sees every step; y becomes the last state.</summary>
-    public IntegrationReport Integrate<TObserver>(double[] y, double duration, double tolerance, ref TObserver observer)
-        where TObserver : IStepObserver
+    public IntegrationReport Integrate(double[] y, double duration, double tolerance, IStepObserver observer)
     {
-        var integration = new Integration<RobotSystem>(System, AdditiveTableau.ByName(Scenario.Numerics.Method));
+        var integration = new SingleRun<RobotSystem>(System, AdditiveTableau.ByName(Scenario.Numerics.Method));
         var settings = new IntegrationSettings
         {
             RelativeTolerance = tolerance,
@@ -183,7 +182,7 @@ internal sealed class TurnModel
             MaximumStep = 0.05,
             MaximumEvaluations = (long)Math.Max(1e5, Scenario.Numerics.MaxEvaluationsPerSecond * duration),
         };
-        IntegrationReport report = integration.Run(0.0, duration, y, [], settings with { MaximumEvaluations = Math.Min(Work.Left, settings.MaximumEvaluations) }, ref observer);
+        IntegrationReport report = integration.Run(0.0, duration, y, [], settings with { MaximumEvaluations = Math.Min(Work.Left, settings.MaximumEvaluations) }, observer);
         Work.Spend(report, settings.MaximumEvaluations);
         return report;
     }
@@ -214,15 +213,15 @@ internal sealed class TurnModel
             Differentiate(y, Moving[j]);
             for (int i = 0; i < Moving.Length; i++)
             {
-                int wheel = (Moving[i] - StateLayout.FirstWheel) / StateLayout.WheelStates;
-                int state = (Moving[i] - StateLayout.FirstWheel) % StateLayout.WheelStates;
-                if (Moving[i] < StateLayout.FirstWheel || wheel >= _dual.Wheels.Length || state < 2 || _dual.WheelWork[wheel].Load.Value.Value <= 0.0)
+                int place = Moving[i] - System.Layout.Tread(0);
+                int wheel = place / 2;
+                if (place < 0 || wheel >= _dual.Wheels.Length || _dual.WheelWork[wheel].Load.Value.Value <= 0.0)
                 {
                     continue;
                 }
 
                 ref readonly WheelWork<Dual<R1>> w = ref _dual.WheelWork[wheel];
-                double force = state == 2 ? w.Fx.Value.Value : w.Fy.Value.Value;
+                double force = place % 2 == 0 ? w.Fx.Value.Value : w.Fy.Value.Value;
                 a[i, j] -= force / w.Load.Value.Value * w.Load.Slope.Value * _dual.Wheels[wheel].InverseTreadMass.Value.Value * Typical[j] / Typical[i];
             }
         }
@@ -235,7 +234,7 @@ internal sealed class TurnModel
             _y[i] = new Dual<R1>(y[i], i == seeded ? 1.0 : 0.0);
         }
 
-        _dual.Evaluate(0.0, 0.0, _y, _dy);
+        _dual.Evaluate(0.0, _y, _dy);
     }
 
     private static NoModesCause WhyNot(ScenarioSettings s)

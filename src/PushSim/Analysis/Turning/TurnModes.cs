@@ -51,11 +51,11 @@ internal static class TurnModes
         for (int i = 0; i < eq.Wheels.Length; i++)
         {
             ref readonly Tyres.WheelParameters<Numerics.R1> p = ref eq.Wheels[i];
-            int s = StateLayout.FirstWheel + (StateLayout.WheelStates * i);
+            int s = eq.Layout.Tread(i);
             Complex rim = p.Drive < 0 ? 0.0 : p.Radius.Value * p.DriveRatio.Value * y[eq.Layout.FirstDrive + p.Drive];
             Complex wx = y[StateLayout.U] - (p.Y.Value * y[StateLayout.YawRate]) - (eq.Height.Value * y[StateLayout.PitchRate]) - rim;
             Complex wy = y[StateLayout.V] + (p.X.Value * y[StateLayout.YawRate]) + (eq.Height.Value * y[StateLayout.RollRate]);
-            energy[(int)TurnPart.Ring] += p.TreadMass.Value * (Square(y[s + 2] - wx) + Square(y[s + 3] - wy));
+            energy[(int)TurnPart.Ring] += p.TreadMass.Value * (Square(y[s] - wx) + Square(y[s + 1] - wy));
         }
 
         for (int d = 0; d < eq.Drives.Length; d++)
