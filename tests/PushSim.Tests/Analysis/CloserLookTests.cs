@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using PushSim.Analysis;
-using PushSim.Analysis.Turning;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests.Extremes;
