@@ -9,12 +9,13 @@ namespace PushSim.Tests.Analysis;
 /// <summary>True friction against fitted intervals over many simulated logs of cheap cells. Seeds were fixed before the first run.</summary>
 public class FitRecoveryTests(ITestOutputHelper output)
 {
-    private const int Logs = 2000;
     private const int FirstSeed = 10_000;
 
-    // Of 2000 intervals of 95 %, 1867 to 1931 hold the truth with probability 0.999 (binomial, computed here); of fewer, the same shares
-    private const double Fewest = 1867.0 / 2000.0;
-    private const double Most = 1931.0 / 2000.0;
+    // PUSHSIM_FIT_RUNS=2000 dotnet test -c Release tests/PushSim.Tests --filter FitRecovery runs the full count
+    private static readonly int Logs = Environment.GetEnvironmentVariable("PUSHSIM_FIT_RUNS") == "2000" ? 2000 : 500;
+
+    // Of 2000 intervals of 95 %, 1867 to 1931 hold the truth with probability 0.999, of 500 458 to 489 (binomial, computed here); of the few that have no breakaway less, the same shares
+    private static readonly (int Fewest, int Most) s_held = Logs == 2000 ? (1867, 1931) : (458, 489);
 
     [Fact]
     public void The_true_friction_lies_in_its_interval_as_often_as_promised()
@@ -36,9 +37,9 @@ public class FitRecoveryTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"of {Logs} logs {kinetic} kinetic and {atRest} of {seen} static values in their interval");
-        Assert.InRange(kinetic, 1867, 1931);
+        Assert.InRange(kinetic, s_held.Fewest, s_held.Most);
         Assert.InRange(seen, 0.95 * Logs, Logs);
-        Assert.InRange((double)atRest / seen, Fewest, Most);
+        Assert.InRange((double)atRest / seen, (double)s_held.Fewest / Logs, (double)s_held.Most / Logs);
         Assert.InRange(allPulls, 0.995 * Logs, Logs);
     }
 

@@ -16,7 +16,7 @@ public class SimulationFitTests(ITestOutputHelper output)
     private const int FirstSeed = 10_001;
 
     // PUSHSIM_SIMULATED_FITS=400 dotnet test -c Release tests/PushSim.Tests --filter SimulationFitTests runs the full count
-    private static readonly int Intervals = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_SIMULATED_FITS"), out int n) ? n : 24;
+    private static readonly int Intervals = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_SIMULATED_FITS"), out int n) ? n : 12;
 
     // Computed here: of 400 intervals of 95 %, 364 to 393 hold the truth with probability 0.999; of fewer, the same of the binomial distribution
     [Fact]

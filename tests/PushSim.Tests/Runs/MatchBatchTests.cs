@@ -15,14 +15,15 @@ public class MatchBatchTests
     private const double End = 0.22;
     private const int PerStructure = 10;
 
-    public static TheoryData<double> Tolerances => [1e-3, 1e-4, 1e-6];
+    // fewer where each costs ten times as much
+    public static TheoryData<double, int> Tolerances => new() { { 1e-3, Structures }, { 1e-4, Structures }, { 1e-6, Structures / 4 } };
 
     [Theory]
     [MemberData(nameof(Tolerances))]
-    public void Two_hundred_random_matches_have_the_same_bits_in_every_width(double tolerance)
+    public void Random_matches_have_the_same_bits_in_every_width(double tolerance, int structures)
     {
         int touching = 0;
-        for (int structure = 0; structure < Structures; structure++)
+        for (int structure = 0; structure < structures; structure++)
         {
             ScenarioSettings s = RandomMatches.Of(structure, end: End);
             s = s with { Numerics = s.Numerics with { Tolerance = tolerance } };
@@ -35,7 +36,7 @@ public class MatchBatchTests
             }
         }
 
-        Assert.True(touching > Structures * PerStructure / 2, $"only {touching} matches touched");
+        Assert.True(touching > structures * PerStructure / 2, $"only {touching} matches touched");
     }
 
     // Statuses, endings and winners, ground and times of the recorded run, whose sample rate must not matter.

@@ -22,6 +22,9 @@ internal sealed class DashEstimate
     private const double LongestStep = 0.02;
     private const double ShortestStep = 1e-6;
 
+    // Tried steps after which the shortest one is that share of the dash, so that tyres that let go and catch on again without end cost no more than as many again [1].
+    private const int MostTrials = 4000;
+
     // [1]
     private const double LeastCommand = 1e-6;
 
@@ -68,6 +71,9 @@ internal sealed class DashEstimate
     /// <summary>Lowest battery voltage [V].</summary>
     public double LowestVoltage { get; private set; } = double.PositiveInfinity;
 
+    /// <summary>Steps tried [1].</summary>
+    public int Trials { get; private set; }
+
     /// <summary>Speed at the end [m/s].</summary>
     public double Speed { get; private set; }
 
@@ -82,6 +88,7 @@ internal sealed class DashEstimate
         double t = 0.0;
         double step = FirstStep;
         double fastest = LeastSpeed;
+        double shortest = ShortestStep;
         while (length - t > 1e-12)
         {
             step = Math.Min(Math.Min(step, LongestStep), length - t);
@@ -91,6 +98,7 @@ internal sealed class DashEstimate
             Work before = Worked();
             while (true)
             {
+                shortest = ++Trials == MostTrials ? Math.Max(shortest, length / MostTrials) : shortest;
                 Command(t + (0.5 * step));
                 Rate(Moved(y, step, (0.5, k[0])), k[1]);
                 Command(t + (0.75 * step));
@@ -106,14 +114,14 @@ internal sealed class DashEstimate
                 }
 
                 double factor = error > 0.0 ? Math.Clamp(0.9 / Math.Cbrt(error), 0.2, 4.0) : 4.0;
-                if (!(error > 1.0) || step <= ShortestStep)
+                if (!(error > 1.0) || step <= shortest)
                 {
                     Take(before, Worked(), step / length);
-                    (t, step) = (t + step, Math.Max(ShortestStep, step * factor));
+                    (t, step) = (t + step, Math.Max(shortest, step * factor));
                     break;
                 }
 
-                step = Math.Max(ShortestStep, step * factor);
+                step = Math.Max(shortest, step * factor);
             }
 
             next.CopyTo(y, 0);

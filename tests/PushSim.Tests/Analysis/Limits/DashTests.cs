@@ -1,7 +1,9 @@
 using PushSim.Analysis.Limits;
+using PushSim.Numerics;
 using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
+using PushSim.Tests.Simulation;
 using PushSim.Tyres;
 using PushSim.Words.Limits;
 using Xunit;
@@ -59,6 +61,22 @@ public class DashTests(ITestOutputHelper output)
         "heavy" => Heavy(),
         _ => TestRobots.FourWheels(),
     };
+
+    // own check: Coulomb's tyres of motors a little too weak to spin them let go and catch on again and again; such a match took 14 s of processor time
+    [Theory]
+    [InlineData(3.0)]
+    [InlineData(5.0)]
+    public void A_dash_that_catches_on_again_and_again_costs_little(double stallPerWheel)
+    {
+        MotorSettings motor = ExternalRobots.WheelMotor(0.03, 3.0, stallPerWheel);
+        RobotSettings robot = ExternalRobots.FourCorners(ExternalRobots.Body(1.36, 0.03), ExternalRobots.Coulomb(1.2), 0.12, 0.15, 0.03, 1e-6, motor, motor);
+        var model = new LimitModel<R1>(SceneBuilder.InCanonicalOrder(ExternalRobots.Scenario(robot, 1.0, 1.0)), new LimitCondition(), null, 1.0);
+        var dash = new DashEstimate(model);
+        dash.Run(1.0);
+        output.WriteLine($"{dash.Trials} steps tried");
+        Assert.InRange(dash.Trials, 1, 10_000);
+        Assert.InRange(dash.Speed, 0.5, 3.0);
+    }
 
     private static (double Charge, double Heat) Dash(ScenarioSettings s)
     {
