@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using PushSim.Cli;
-using PushSim.Cli.Shared;
 using PushSim.Files;
 
 using var interrupt = new CancellationTokenSource();

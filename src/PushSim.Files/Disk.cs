@@ -150,9 +150,15 @@ public static class Disk
     public static string? Text(string path, int most)
     {
         using WatchedStream? file = OpenOwn(path);
-        byte[] bytes = new byte[most + 1];
-        int length = file?.ReadAtLeast(bytes, most + 1, throwOnEndOfStream: false) ?? 0;
-        return file is null || length > most ? null : Encoding.UTF8.GetString(bytes, 0, length);
+        if (file is null || file.Length > most)
+        {
+            return null;
+        }
+
+        // one more byte: a file that grows meanwhile is no small one
+        byte[] bytes = new byte[(int)file.Length + 1];
+        int length = file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+        return length == bytes.Length ? null : Encoding.UTF8.GetString(bytes, 0, length);
     }
 
     /// <summary>Opens a regular file of ours to read, without a link at its end; null where there is none.</summary>

@@ -7,6 +7,7 @@ public sealed class HeldLock : IDisposable
 {
     private const int LookAgainMilliseconds = 40;
     private const int MostText = 4096;
+    private const double LongestUnnamed = 0.5;
 
     private readonly string _path;
     private readonly FileStream _file;
@@ -37,16 +38,17 @@ public sealed class HeldLock : IDisposable
 
             string? known = LockHolder.Read(Disk.Text(path, MostText) ?? "")?.Words;
             string holder = known ?? "another command";
-            if (Stopwatch.GetElapsedTime(start).TotalSeconds >= ask.Wait)
-            {
-                throw new IOException($"{ask.What} is in use by {holder}; wait until it ends, or give another folder with --out");
-            }
-
             // who has just taken it may not have written its name yet
-            if (!isTold && (known is not null || Stopwatch.GetElapsedTime(start).TotalMilliseconds > 5 * LookAgainMilliseconds))
+            double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
+            if (!isTold && seconds >= Math.Min(ask.TellAfter, ask.Wait) && (known is not null || seconds > LongestUnnamed))
             {
                 isTold = true;
                 ask.Tell(string.Create(CultureInfo.InvariantCulture, $"{ask.What} is in use by {holder}; waiting up to {ask.Wait:0} s"));
+            }
+
+            if (seconds >= ask.Wait)
+            {
+                throw new IOException($"{ask.What} is in use by {holder}; wait until it ends, or give another folder with --out");
             }
 
             ask.Cancel.WaitHandle.WaitOne(LookAgainMilliseconds);

@@ -8,11 +8,15 @@ namespace PushSim.Files;
 public sealed record LockAsk(string What, string Command, Action<string> Tell, CancellationToken Cancel)
 {
     private const double UsualWait = 60.0;
+    private const double UsualTellAfter = 0.1;
 
     private static readonly AsyncLocal<double?> s_patience = new();
 
     /// <summary>Seconds that are waited at most [s]. Six runs at once on one folder end within it; a campaign of hours does not, and is told.</summary>
     public double Wait { get; init; } = s_patience.Value ?? UsualWait;
+
+    /// <summary>Seconds of waiting after which it is told [s]. Parts of a campaign wait for each other by design, and not long.</summary>
+    public double TellAfter { get; init; } = UsualTellAfter;
 
     /// <summary>Sets the wait of the code that the caller runs [s]; null: the usual one.</summary>
     /// <param name="seconds">The wait [s].</param>

@@ -5,6 +5,9 @@ namespace PushSim.Cli.Shared;
 /// <summary>A folder for a command's files, over <see cref="FreshFolder"/>: they appear all at once, at <see cref="Put"/>. A part of a campaign shares the folder with other processes and has a lock of its own.</summary>
 internal sealed class OutputFolder : IDisposable
 {
+    // Parts that start at once wait until each has begun its file [s].
+    private const double PatienceOfParts = 10.0;
+
     private readonly FreshFolder? _opened;
     private readonly HeldLock? _piece;
 
@@ -32,7 +35,8 @@ internal sealed class OutputFolder : IDisposable
         HeldLock? held = piece is null ? null : FreshFolder.LockPiece(path, piece, ask with { What = $"{piece} in {ask.What}" });
         try
         {
-            FreshFolder opened = FreshFolder.Open(new FolderAsk(path, force, source, ask) { IsKept = IsKept });
+            LockAsk whole = piece is null ? ask : ask with { TellAfter = PatienceOfParts };
+            FreshFolder opened = FreshFolder.Open(new FolderAsk(path, force, source, whole) { IsKept = IsKept });
             return new OutputFolder(opened.Path, opened, held);
         }
         catch
