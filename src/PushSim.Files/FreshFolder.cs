@@ -502,7 +502,9 @@ public sealed class FreshFolder : IDisposable
         _isBegun = false;
         _written.Clear();
         OutputMark? mark = OutputMark.Read(_new);
-        foreach (string name in Disk.List(_new))
+
+        // the mark last: without it nobody knows the others
+        foreach (string name in Disk.List(_new).OrderBy(n => n == OutputMark.Name))
         {
             string path = System.IO.Path.Combine(_new, name);
             if (Disk.Look(path) == FileKind.File && (name == OutputMark.Name ? mark is not null : mark?.Of(name) is not null || WriteGate.IsPart(name)))

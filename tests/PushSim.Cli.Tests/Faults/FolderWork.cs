@@ -113,7 +113,11 @@ internal static class FolderWork
         folder.Claim();
         WriteGate.Replace(Path.Combine(path, name), s => s.Write("# matches\n"u8));
         using WatchedStream journal = WriteGate.Append(Path.Combine(path, name));
-        folder.Share();
+        if (name.EndsWith("-2.csv", StringComparison.Ordinal))
+        {
+            folder.Share();
+        }
+
         for (int i = 0; i < 2; i++)
         {
             journal.Write(System.Text.Encoding.UTF8.GetBytes(Row));
