@@ -305,10 +305,10 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         }
     }
 
-    // A sum rounded to 26 bits (Veltkamp's splitting), which hides in which order robots that swap places were summed; not finite beyond 1e300.
+    // A sum rounded to 40 bits (Veltkamp's splitting), which hides in which order robots that swap places were summed; not finite beyond 1e300.
     private static T OrderFree(T sum)
     {
-        T scaled = 134217729.0 * sum;
+        T scaled = 8193.0 * sum;
         return scaled - (scaled - sum);
     }
 
