@@ -25,6 +25,7 @@ public class KeyRowTests
 
     private static readonly Dictionary<(Type Record, string Property), string> s_withoutRow = new()
     {
+        [(typeof(NumericsSettings), nameof(NumericsSettings.IsAskedFor))] = "whether method or tolerance stand in the file",
         [(typeof(MotorSettings), nameof(MotorSettings.TorqueConstant))] = OfData,
         [(typeof(MotorSettings), nameof(MotorSettings.Resistance))] = OfData,
         [(typeof(MotorSettings), nameof(MotorSettings.FrictionTorque))] = OfData,

@@ -33,8 +33,7 @@ internal sealed class SingleRun<TSystem>
     {
         if (!(t1 >= t0))
         {
-            throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"end {t1} s lies before start {t0} s"), nameof(t1));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"end {t1} s lies before start {t0} s"), nameof(t1));
         }
 
         int count = _lane.Count;

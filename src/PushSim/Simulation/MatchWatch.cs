@@ -54,8 +54,8 @@ internal sealed class MatchWatch
     /// <summary>Whether that line was the other robot's: the pair had swapped ends.</summary>
     public bool IsFarLine { get; private set; }
 
-    /// <summary>Ground that the first robot gained, as <see cref="GroundCount"/> counts it [m].</summary>
-    public double GroundGained => _ground.Gained;
+    /// <summary>Ground that the first robot gained, as <see cref="GroundCount"/> counts it, up to the moment of the line where one was crossed [m].</summary>
+    public double GroundGained { get; private set; }
 
     /// <summary>Whether a robot tipped or lost the floor.</summary>
     public bool HasTipped => _robots[0].HasTipped || (_count == 2 && _robots[1].HasTipped);
@@ -66,7 +66,7 @@ internal sealed class MatchWatch
     /// <summary>Begins with a scene at its start.</summary>
     public void Start(SceneSystem scene, ScenarioSettings scenario)
     {
-        (LineTime, TouchTime, LastPlace, OverLine, IsFarLine) = (double.NaN, double.NaN, 0.0, -1, false);
+        (LineTime, TouchTime, LastPlace, OverLine, IsFarLine, GroundGained) = (double.NaN, double.NaN, 0.0, -1, false, 0.0);
         (_lastTouch, _ground) = (double.NegativeInfinity, default);
         _count = scene.Robots.Count;
         _hasLine = _count == 2;
@@ -89,7 +89,9 @@ internal sealed class MatchWatch
     public StepDecision OnStep<T>(in LaneStep step, StepFeatures<T> features, int lane)
         where T : struct, ILanes<T>, IReal<T>
     {
+        double before = _ground.Gained;
         Touch(step, Lane.Get(features.Force, lane), Lane.Get(features.Along, lane), Lane.Get(features.Across, lane));
+        GroundGained = _ground.Gained;
         for (int k = 0; k < _count; k++)
         {
             _robots[k].Measure(step, features.Robots[k], lane, !double.IsNaN(TouchTime));
@@ -97,6 +99,8 @@ internal sealed class MatchWatch
 
         if (_hasLine && CrossesLine(step))
         {
+            // a step may end a centimetre behind the line
+            GroundGained = before + ((_ground.Gained - before) * (LineTime - step.T0) / (step.T1 - step.T0));
             return StepDecision.Stop;
         }
 

@@ -51,8 +51,8 @@ public class ArrowTests
     [InlineData("PushSim", "Contact", "Powertrain|Surroundings|Simulation|Runs|Analysis")]
     [InlineData("PushSim", "Simulation", "Runs|Analysis")]
     [InlineData("PushSim", "Runs", "Analysis")]
-    [InlineData("PushSim.Scenarios", "Estimates", "Sources|Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Sources", "Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
+    [InlineData("PushSim.Scenarios", "Estimates", "Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
+    [InlineData("PushSim.Scenarios", "Sources", "Estimates|Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
     [InlineData("PushSim.Scenarios", "Units", "Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
     [InlineData("PushSim.Scenarios", "Toml", "Units|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
     [InlineData("PushSim.Scenarios", "Keys", "Toml|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
@@ -139,7 +139,7 @@ public class ArrowTests
     public void The_engine_forms_no_sentences()
     {
         string engine = Path.Combine(Repository.Root, "src", "PushSim");
-        string[] left = ["StaticState.cs", "Integration.cs", "MatchTable.cs", "JournalHead.cs", "JournalClosing.cs", "SelfTestScenes.cs"];
+        string[] left = ["StaticState.cs", "MatchTable.cs", "JournalHead.cs", "JournalClosing.cs", "SelfTestScenes.cs"];
         var sentence = new Regex("\"[^\"]*[a-z]+ [^\" ]+ [^\" ]+ [^\"]*\"");
         IEnumerable<string> files = Directory.GetFiles(engine, "*.cs", SearchOption.AllDirectories)
             .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}") && !f.Contains("Trace") && !left.Contains(Path.GetFileName(f)));

@@ -53,9 +53,9 @@ public class CloserLookTests(ITestOutputHelper output)
 
     // own check: work is counted, so what is left out hangs on no clock and no order of threads
     [Theory]
-    [InlineData(20_000)]
-    [InlineData(150_000)]
-    [InlineData(400_000)]
+    [InlineData(10_000)]
+    [InlineData(75_000)]
+    [InlineData(200_000)]
     public void The_same_work_leaves_out_the_same(long most)
     {
         RunResult run = Simulator.Run(TestRobots.Spot());

@@ -112,7 +112,7 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
             return new ResumeState(aside, scan.Misfit, [], 0);
         }
 
-        using (Stream from = store.Open(Name)!)
+        using (Stream from = OwnJournal())
         {
             using Stream to = store.Append(Name + Unfinished, 0);
             scan.WriteGood(from, to);
@@ -198,7 +198,7 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
 
         // what was there before, while new ones are added
         IEnumerable<MatchEnd> Kept() => store is null ? [.. _memory[0].OrderBy(o => o.Number)]
-            : JournalReader.InOrder(() => store.Open(Name)!, 0, Keys, Part, there[0].Copy(), plan.Matches, words);
+            : JournalReader.InOrder(OwnJournal, 0, Keys, Part, there[0].Copy(), plan.Matches, words);
 
         void Add(int contest, MatchEnd outcome)
         {
@@ -208,6 +208,11 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
             done?.Invoke();
         }
     }
+
+    // it was there a moment ago
+    private Stream OwnJournal() => Journal(Name);
+
+    private Stream Journal(string name) => store!.Open(name) ?? throw new IOException($"{name} is no file any more");
 
     /// <summary>Joins the finished parts of the store.</summary>
     public MergeState Merge()
@@ -245,7 +250,7 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
         return new PartState(part.Part, part.Parts, finished, all, condition, Problem: scan.Refused > 0 ? scan.Problems[0] : null);
     }
 
-    private JournalScan Scan(PartNumbers part) => JournalScan.Of(() => store!.Open(JournalHead.NameOf(part))!, Head(part), Keys, words, Take);
+    private JournalScan Scan(PartNumbers part) => JournalScan.Of(() => Journal(JournalHead.NameOf(part)), Head(part), Keys, words, Take);
 
     private void Begin(JournalScan? scan)
     {
@@ -282,7 +287,7 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
     // The parts in turn: their numbers lie like the teeth of a comb
     private IEnumerable<MatchEnd> Joined(int contest, long end)
     {
-        List<IEnumerator<MatchEnd>> parts = [.. _done.OrderBy(d => d.Key.Part).Select(d => JournalReader.InOrder(() => store!.Open(JournalHead.NameOf(d.Key))!, contest, Keys, d.Key, d.Value[contest], end, words).GetEnumerator())];
+        List<IEnumerator<MatchEnd>> parts = [.. _done.OrderBy(d => d.Key.Part).Select(d => JournalReader.InOrder(() => Journal(JournalHead.NameOf(d.Key)), contest, Keys, d.Key, d.Value[contest], end, words).GetEnumerator())];
         try
         {
             var next = new PriorityQueue<IEnumerator<MatchEnd>, long>(parts.Where(p => p.MoveNext()).Select(p => (p, p.Current.Number)));
