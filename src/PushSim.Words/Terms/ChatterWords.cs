@@ -41,6 +41,12 @@ public static class ChatterWords
         _ => "",
     };
 
+    /// <summary>What keeps the tyres of a robot quiet in a shove, in a sentence; empty where they are quiet or nothing does.</summary>
+    /// <param name="v">The verdict.</param>
+    /// <param name="name">Name of the robot.</param>
+    public static string InShove(ChatterVerdict v, string name) =>
+        v is { Kind: ChatterKind.Buzzes, Cure: not null } ? Text($"The tyres of {name} chatter at about {v.Frequency:0} Hz; {Of(v.Cure)} keeps them quiet.") : "";
+
     /// <summary>The verdict of a turn as sentences of an explanation.</summary>
     public static IEnumerable<string> Explanation(ChatterVerdict v)
     {

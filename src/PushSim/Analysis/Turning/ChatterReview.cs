@@ -59,7 +59,7 @@ public static class ChatterReview
     private static ChatterVerdict WithCure(ChatterVerdict verdict, RunResult run, SteadyTurn? turn, WorkBudget work)
     {
         ChatterChange? cure = null;
-        return verdict.Kind is not (ChatterKind.Buzzes or ChatterKind.Close) || run.Scenario.Opponent is not null ? verdict
+        return verdict.Kind is not (ChatterKind.Buzzes or ChatterKind.Close) ? verdict
             : WorkBudget.Try(() => cure = Cure(run.Scenario, verdict, turn?.State, work)) ? verdict with { Cure = cure }
             : verdict with { IsCureLeftOut = true };
     }
