@@ -37,7 +37,7 @@ public static class CommandLineApp
             ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
-            ("new", () => NewCommand.Create(output, error, input)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
+            ("new", () => NewCommand.Create(output, error, input, cancel)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
         ];
 
         // what is read from here on is never removed or written over

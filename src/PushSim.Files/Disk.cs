@@ -213,12 +213,16 @@ public static class Disk
         {
             file = new FileStream(path, kind == FileKind.None ? FileMode.CreateNew : FileMode.Open, FileAccess.ReadWrite, FileShare.None);
         }
-        catch (Exception e) when (e is IOException && Native.Look(path).Kind != kind)
+        catch (FileNotFoundException) when (kind == FileKind.File)
         {
-            // another one made or removed it in between
+            // its holder removed it in between, and a third one may have made it anew by now
             return null;
         }
-        catch (IOException e) when (e.HResult is 11 or 35 or unchecked((int)0x80070020))
+        catch (IOException) when (Native.Look(path).Kind != kind)
+        {
+            return null;
+        }
+        catch (IOException e) when (e.HResult is 11 or 17 or 35 or unchecked((int)0x80070020) or unchecked((int)0x80070050))
         {
             return null;
         }

@@ -67,6 +67,15 @@ public sealed class FreshFolder : IDisposable
         return Lock(full, ref prefix, "lock-" + piece, ask).Lock;
     }
 
+    /// <summary>The lock of a whole folder, for who writes single files into it.</summary>
+    /// <param name="path">The folder.</param>
+    /// <param name="ask">Who asks.</param>
+    public static HeldLock LockWhole(string path, LockAsk ask)
+    {
+        (string full, string prefix) = Place(path);
+        return Lock(full, ref prefix, "lock", ask).Lock;
+    }
+
     /// <summary>Who holds the lock of a piece, in words; null if nobody does. Nothing is made or waited for.</summary>
     /// <param name="path">The folder.</param>
     /// <param name="piece">Name of the piece.</param>

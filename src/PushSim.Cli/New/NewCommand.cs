@@ -11,7 +11,8 @@ internal static class NewCommand
     /// <param name="output">Standard output.</param>
     /// <param name="error">Standard error.</param>
     /// <param name="input">A person's terminal to ask on; null asks nothing.</param>
-    public static Command Create(TextWriter output, TextWriter error, TextReader? input)
+    /// <param name="cancel">Interrupt.</param>
+    public static Command Create(TextWriter output, TextWriter error, TextReader? input, CancellationToken cancel)
     {
         var outDir = new Option<string>("--out") { Description = "Folder for the files.", HelpName = "DIR", DefaultValueFactory = _ => DefaultFolder };
         var kind = new Option<string>("--kind") { Description = "What the robot does.", HelpName = "KIND", DefaultValueFactory = _ => StarterFiles.DefaultKind };
@@ -53,18 +54,20 @@ internal static class NewCommand
                 return ExitCode.WrongCommandLine;
             }
 
-            return New(parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, design, parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output, error);
+            return New(parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, design, parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output, error, cancel);
         });
         return command;
     }
 
-    private static int New(string folder, string kind, StarterDesign? design, bool force, bool json, bool quiet, TextWriter output, TextWriter error)
+    private static int New(string folder, string kind, StarterDesign? design, bool force, bool json, bool quiet, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         if (Disk.Look(folder) == FileKind.File)
         {
             throw new IOException($"{folder} is a file; give another folder with --out");
         }
 
+        // another command on this folder would take our half-written files for a killed one's
+        using HeldLock held = FreshFolder.LockWhole(folder, new LockAsk(folder, "new", message => error.WriteLine("pushsim: " + PlainText.Of(message)), cancel));
         IReadOnlyList<(string Name, string Text)> files = StarterFiles.Of(kind, design);
         (string Name, string Text)[] due = [.. files.Where((f, i) => i == 0 || !IsSame(Path.Combine(folder, f.Name), f.Text))];
         string[] inTheWay = force ? [] : [.. due.Where(f => Disk.Look(Path.Combine(folder, f.Name)) != FileKind.None).Select(f => f.Name)];
