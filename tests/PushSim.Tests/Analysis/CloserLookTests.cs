@@ -94,7 +94,9 @@ public class CloserLookTests(ITestOutputHelper output)
         RunResult shove = CloserLook.Review(Simulator.Run(TestRobots.Shove(TestRobots.FourWheels(), TestRobots.FourWheels(), end: 0.3, gap: 0.002)), new WorkBudget(0));
         Assert.Null(shove.Shove!.TooCloseToCall);
         Assert.Null(shove.Start);
-        Assert.Equal([LookPart.CloseCall, LookPart.Starts], shove.Look!.LeftOut);
+        
+        // its tyres chatter, and what would keep them quiet takes runs, too
+        Assert.Equal([LookPart.CloseCall, LookPart.Starts, LookPart.Cure], shove.Look!.LeftOut);
     }
 
     private static ScenarioSettings Extreme(string kind, int seed, double end)
