@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-
 namespace PushSim.Files;
 
 /// <summary>
@@ -10,11 +8,6 @@ namespace PushSim.Files;
 /// </summary>
 public sealed class FreshFolder : IDisposable
 {
-    private const int LongestName = 120;
-
-    // EROFS of errno(3)
-    private const int ReadOnlyDisk = 30;
-
     private readonly FolderAsk _ask;
     private readonly HeldLock _lock;
     private readonly string _new;
@@ -39,9 +32,9 @@ public sealed class FreshFolder : IDisposable
     /// <summary>Locks a folder, mends what a killed command left and looks whether it is ours. Throws <see cref="IOException"/> where it is not, or is no folder.</summary>
     public static FreshFolder Open(FolderAsk ask)
     {
-        (string path, string prefix) = Place(ask.Path);
+        (string path, string prefix) = FolderLock.Place(ask.Path);
         RefuseOthers(ask.Path, path);
-        (HeldLock held, bool isInner) = Lock(path, ref prefix, "lock", ask.Lock);
+        (HeldLock held, bool isInner) = FolderLock.Take(path, ref prefix, "", ask.Lock);
         var folder = new FreshFolder(ask, path, held, prefix, isInner);
         try
         {
@@ -55,40 +48,6 @@ public sealed class FreshFolder : IDisposable
             held.Dispose();
             throw;
         }
-    }
-
-    /// <summary>The lock of one piece of a folder's work, such as a part of a campaign, apart from that of the folder.</summary>
-    /// <param name="path">The folder.</param>
-    /// <param name="piece">Name of the piece: letters, digits and hyphens.</param>
-    /// <param name="ask">Who asks.</param>
-    public static HeldLock LockPiece(string path, string piece, LockAsk ask)
-    {
-        (string full, string prefix) = Place(path);
-        return Lock(full, ref prefix, "lock-" + piece, ask).Lock;
-    }
-
-    /// <summary>The lock of a whole folder, for who writes single files into it.</summary>
-    /// <param name="path">The folder.</param>
-    /// <param name="ask">Who asks.</param>
-    public static HeldLock LockWhole(string path, LockAsk ask)
-    {
-        (string full, string prefix) = Place(path);
-        return Lock(full, ref prefix, "lock", ask).Lock;
-    }
-
-    /// <summary>Who holds the lock of a piece, in words; null if nobody does. Nothing is made or waited for.</summary>
-    /// <param name="path">The folder.</param>
-    /// <param name="piece">Name of the piece.</param>
-    public static string? PieceHolder(string path, string piece)
-    {
-        if (!Directory.Exists(path))
-        {
-            return null;
-        }
-
-        (string full, string prefix) = Place(path);
-        string inner = System.IO.Path.Combine(full, ".pushsim-");
-        return new[] { prefix, inner }.Select(p => HeldLock.Holder(p + "lock-" + piece)).FirstOrDefault(h => h is not null);
     }
 
     /// <summary>Makes the folder, if it is not there, and marks it as ours, so that other files of a command may lie in it before there is a result.</summary>
@@ -210,37 +169,6 @@ public sealed class FreshFolder : IDisposable
     }
 
     private string Of(string name) => System.IO.Path.Combine(Path, name);
-
-    // Folder and what the names of our files beside it begin with.
-    private static (string Path, string Prefix) Place(string path)
-    {
-        string full = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(path));
-        string? parent = System.IO.Path.GetDirectoryName(full);
-        if (parent is null)
-        {
-            throw new IOException($"{path} is no folder of its own; give another with --out");
-        }
-
-        Disk.MakeFolders(parent);
-        parent = RealPath.Of(parent);
-        string name = System.IO.Path.GetFileName(full);
-        string brief = Encoding.UTF8.GetByteCount(name) <= LongestName ? name : "folder-" + Disk.Hex(SHA256.HashData(Encoding.UTF8.GetBytes(name)))[..16];
-        return (System.IO.Path.Combine(parent, name), System.IO.Path.Combine(parent, $".{brief}.pushsim-"));
-    }
-
-    // Beside the folder, or in it where nothing may be made beside it.
-    private static (HeldLock Lock, bool IsInner) Lock(string path, ref string prefix, string name, LockAsk ask)
-    {
-        try
-        {
-            return (HeldLock.Take(prefix + name, ask), false);
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException { HResult: ReadOnlyDisk } && Disk.Look(prefix + name) == FileKind.None && Disk.Look(path) == FileKind.Folder)
-        {
-            prefix = System.IO.Path.Combine(path, ".pushsim-");
-            return (HeldLock.Take(prefix + name, ask), true);
-        }
-    }
 
     private static void RefuseOthers(string shown, string path)
     {

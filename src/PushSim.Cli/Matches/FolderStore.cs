@@ -35,7 +35,7 @@ internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchSt
 
     public void Remove(string name) => Disk.Delete(Of(name));
 
-    public bool IsHeld(string name) => FreshFolder.PieceHolder(folder.Path, PieceOf(name)) is not null;
+    public bool IsHeld(string name) => FolderLock.Holder(folder.Path, PieceOf(name)) is not null;
 
     private string Of(string name) => Path.Combine(folder.Path, name);
 }

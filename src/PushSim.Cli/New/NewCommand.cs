@@ -67,7 +67,7 @@ internal static class NewCommand
         }
 
         // another command on this folder would take our half-written files for a killed one's
-        using HeldLock held = FreshFolder.LockWhole(folder, new LockAsk(folder, "new", message => error.WriteLine("pushsim: " + PlainText.Of(message)), cancel));
+        using HeldLock held = FolderLock.Whole(folder, new LockAsk(folder, "new", message => error.WriteLine("pushsim: " + PlainText.Of(message)), cancel));
         IReadOnlyList<(string Name, string Text)> files = StarterFiles.Of(kind, design);
         (string Name, string Text)[] due = [.. files.Where((f, i) => i == 0 || !IsSame(Path.Combine(folder, f.Name), f.Text))];
         string[] inTheWay = force ? [] : [.. due.Where(f => Disk.Look(Path.Combine(folder, f.Name)) != FileKind.None).Select(f => f.Name)];

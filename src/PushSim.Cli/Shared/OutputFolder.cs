@@ -32,7 +32,7 @@ internal sealed class OutputFolder : IDisposable
     /// <param name="piece">Which piece of the work shares the folder with others; null: all of it is this command's.</param>
     public static OutputFolder Open(string path, bool force, string source, LockAsk ask, string? piece = null)
     {
-        HeldLock? held = piece is null ? null : FreshFolder.LockPiece(path, piece, ask with { What = $"{piece} in {ask.What}" });
+        HeldLock? held = piece is null ? null : FolderLock.Piece(path, piece, ask with { What = $"{piece} in {ask.What}" });
         try
         {
             LockAsk whole = piece is null ? ask : ask with { TellAfter = PatienceOfParts };

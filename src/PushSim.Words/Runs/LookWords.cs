@@ -9,14 +9,13 @@ public static class LookWords
     /// <param name="run">The run after the closer look.</param>
     public static string Of(RunResult run)
     {
-        bool isShove = run.Shove is not null;
-        string chatter = isShove ? "" : ChatterWords.Clause(run.Chatter);
-        string cured = isShove ? ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name).TrimEnd('.') : "";
+        string chatter = run.Shove is not null ? ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name).TrimEnd('.')
+            : ChatterWords.Clause(run.Chatter) is var clause && clause != ChatterWords.Clause(ChatterVerdict.OfRun(run.Status, run.Answers)) ? clause.TrimStart(';', ' ')
+            : "";
         string[] clauses =
         [
             .. run.Turning is TurnReport turn ? TurnWords.Reserve(turn) : [],
-            .. !isShove && chatter != ChatterWords.Clause(ChatterVerdict.OfRun(run.Status, run.Answers)) ? [chatter.TrimStart(';', ' ')] : Array.Empty<string>(),
-            .. cured.Length > 0 ? [char.ToLowerInvariant(cured[0]) + cured[1..]] : Array.Empty<string>(),
+            .. chatter.Length > 0 ? [char.ToLowerInvariant(chatter[0]) + chatter[1..]] : Array.Empty<string>(),
             .. run.Shove?.TooCloseToCall == true ? ["too close to call: " + RunWords.TooClose(run)] : Array.Empty<string>(),
         ];
         return clauses.Length == 0 ? "" : $"Looked closer: {string.Join("; ", clauses)}.";
