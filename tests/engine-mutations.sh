@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
-# Changes the engine at random places, one at a time, and looks whether the hash that journals carry (EngineSelfTest) changes wherever finished matches do. Finished matches are those of
+# Changes the engine at random places, one at a time, and looks whether the hashes that journals carry (EngineSelfTest and, of what is
+# read and drawn, the campaign's) change wherever finished matches do. Finished matches are those of
 # a ladder of all shipped robots and of the shipped shoves with ramp, offset and lifted wheel. A change that alters a match but not the hash would mix results of two engines.
-# Run: tests/engine-mutations.sh [COUNT] [SEED] [LOG]; about half a minute each. Ends with 0 if no change is missed.
+# Run: tests/engine-mutations.sh [COUNT] [SEED] [LOG] [SITES]; about half a minute each; SITES, lines FILE:LINE:COLUMN 'TEXT' as the log has them, takes those places instead of drawn ones. Ends with 0 if no change is missed.
 set -u
 root=$(cd "$(dirname "$0")/.." && pwd)
 count=${1:-30}
@@ -9,6 +10,7 @@ seed=${2:-1}
 log=${3:-engine-mutations.log}
 : > "$log"
 log=$(realpath "$log")
+given=${4:+$(realpath "$4")}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 say() { printf '%s\n' "$*" | tee -a "$log"; }
@@ -21,7 +23,14 @@ rm -rf "$work/repo/src/PushSim/bin" "$work/repo/src/PushSim/obj"
 cp "$root"/Directory.*.props "$root/global.json" "$root/.editorconfig" "$work/repo/"
 cp -r "$root/scenarios" "$work/"
 cd "$work" || exit 1
-build() { (cd repo && dotnet build src/PushSim -c Release -v q -p:RunAnalyzers=false -p:GenerateDocumentationFile=false 2>&1 | grep -q 'error' && return 1; cp src/PushSim/bin/Release/net10.0/PushSim.dll ../bin/); }
+# the compiler's own command line, taken from one build: its server compiles a mutant in two seconds
+(cd repo && dotnet build src/PushSim -c Release -v d -p:RunAnalyzers=false -p:GenerateDocumentationFile=false -p:UseSharedCompilation=false) > built.log 2>&1
+compiler=$(grep -o -m1 '/[^ ]*/bincore/csc ' built.log)
+grep -m1 '/bincore/csc /noconfig' built.log | sed 's|.*/bincore/csc /noconfig ||' > engine.rsp
+build() {
+    (cd repo/src/PushSim && "${compiler% }" /shared /noconfig @"$work/engine.rsp" >/dev/null 2>&1) || return 1
+    cp repo/src/PushSim/obj/Release/net10.0/PushSim.dll bin/
+}
 
 # finished matches, without the two columns that hang on the hash, and the hash itself
 play() {
@@ -31,7 +40,7 @@ play() {
         timeout 60 dotnet bin/PushSim.Cli.dll odds "scenarios/$shove.toml" --matches 4 --part 1/1 --quiet --out "out/$shove" >/dev/null 2>&1
     done
     for part in out/*/part-1-of-1.csv; do echo "$part"; grep '^[0-9]' "$part" | sed 's/,[0-9a-f]*,[0-9a-f]*$//' | sort; done > "$1.rows"
-    grep -ho 'engine [0-9a-f]*' out/*/part-1-of-1.csv | sort -u > "$1.hash"
+    grep -o 'engine [0-9a-f]*; campaign [0-9a-f]*' out/*/part-1-of-1.csv | sort -u > "$1.hash"
 }
 
 # numbers with a point, and operators between blanks, in what the equations, the integrator and the judge are written in
@@ -47,8 +56,10 @@ sites() {
             }
         }'
 }
+sites_given() { awk -F '\t' -v list="$given" 'BEGIN { while ((getline line < list) > 0) { sub(/: matches.*/, "", line); want[line] = 1 } } { n = split($1, p, "/"); if (want[p[n] ":" $2 ":" $3 " \047" $4 "\047"]) print }' all.sites > drawn.sites; }
 sites > all.sites
 awk -v seed="$seed" 'BEGIN { srand(seed) } { printf "%.12f\t%s\n", rand(), $0 }' all.sites | sort | cut -f2- > drawn.sites
+[ -n "${4:-}" ] && sites_given
 build || { echo 'the engine itself does not build'; exit 1; }
 play own
 say "engine of $(grep -c . all.sites) places, seed $seed; $(grep -c '^[0-9]' own.rows) matches; $(cat own.hash)"

@@ -27,7 +27,7 @@ internal static class LadderCommand
         {
             files, matches, scene, common.Seed, common.Threads,
         };
-        set.AddTo(command);
+        set.AddTo(command, draws: true);
         parts.AddTo(command, common, found => found.GetValue(matches));
         common.AddTo(command);
         command.SetAction(parsed =>

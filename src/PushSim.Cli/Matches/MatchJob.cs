@@ -6,7 +6,7 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
     /// <summary>Opens the command's folder: a part shares it with other processes, and a check only looks into it.</summary>
     /// <remarks>The engine's hash takes longest of all that a part does before it shares the folder, so it is made before.</remarks>
     public static OutputFolder? Open(OutputRequest request, OutputAsk ask, MatchPlan plan) =>
-        request.Open(plan.Part is (int k, int n) && EngineSelfTest.Hash.Length > 0 ? ask with { Piece = FolderStore.PieceOf(JournalHead.NameOf(new PartNumbers(k, n))) } : ask with { IsSeen = plan.Check });
+        request.Open(plan.Part is (int k, int n) && EngineSelfTest.Hash(Precision.Single).Length > 0 ? ask with { Piece = FolderStore.PieceOf(JournalHead.NameOf(new PartNumbers(k, n))) } : ask with { IsSeen = plan.Check });
 
     /// <summary>Keeps matches in the folder; null without one.</summary>
     public static IMatchStore? Store(OutputFolder? folder, MatchPlan plan) => folder is null ? null : new FolderStore(folder, isShared: plan.Part is not null);

@@ -30,7 +30,7 @@ internal static class OddsCommand
             file, matches, common.Seed, common.Threads, within, effects, match, beside,
         };
         contest.AddTo(command);
-        set.AddTo(command);
+        set.AddTo(command, draws: true);
         parts.AddTo(command, common, found => found.GetValue(matches));
         common.AddTo(command);
         command.SetAction(parsed =>

@@ -8,8 +8,27 @@ internal sealed class SetOption
         Description = "A value in place of the file's, e.g. \"chassis.mass=1.3 kg\"; * stands for every name; repeatable.", HelpName = "KEY=VALUE", DefaultValueFactory = _ => [],
     };
 
-    public void AddTo(Command command)
+    private readonly Option<string?> _precision = new("--precision")
     {
+        Description = "Number type of drawn matches: single (usual) or double; the key is numerics.draw_precision.", HelpName = "TYPE",
+    };
+
+    /// <param name="command">The command.</param>
+    /// <param name="draws">Whether it draws matches, so that it takes --precision.</param>
+    public void AddTo(Command command, bool draws = false)
+    {
+        if (draws)
+        {
+            command.Options.Add(_precision);
+            _precision.Validators.Add(found =>
+            {
+                if (found.GetValueOrDefault<string?>() is string text and not "single" and not "double")
+                {
+                    found.AddError($"--precision takes single or double, not \"{text}\"");
+                }
+            });
+        }
+
         command.Options.Add(_set);
         _set.Validators.Add(found =>
         {
@@ -24,7 +43,11 @@ internal sealed class SetOption
     }
 
     /// <summary>What is set anew, in the order given; the last value of a key counts.</summary>
-    public IReadOnlyList<(string Path, string Value)> Of(ParseResult parsed) => [.. (parsed.GetValue(_set) ?? []).Select(Split).OfType<(string, string)>()];
+    public IReadOnlyList<(string Path, string Value)> Of(ParseResult parsed) =>
+    [
+        .. (parsed.GetValue(_set) ?? []).Select(Split).OfType<(string, string)>(),
+        .. parsed.GetResult(_precision) is not null && parsed.GetValue(_precision) is string precision ? [("numerics.draw_precision", precision)] : Array.Empty<(string, string)>(),
+    ];
 
     /// <summary>The same as limits of reading have it.</summary>
     public ReadOptions Read(ParseResult parsed) => new() { Set = Of(parsed) };

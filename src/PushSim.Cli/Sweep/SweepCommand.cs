@@ -30,7 +30,7 @@ internal static class SweepCommand
             file, vary, ask, best, points, odds, common.Seed, common.Threads,
         };
         contest.AddTo(command);
-        set.AddTo(command);
+        set.AddTo(command, draws: true);
         parts.AddTo(command, common, found => found.GetValue(odds));
         common.AddTo(command);
         command.SetAction(parsed =>

@@ -79,6 +79,7 @@ internal static class ScenarioKeys
 
         Text("numerics", "method", "Name of the integration method. Drawn matches take ARK3(2) at 0.003 unless method or tolerance is given.", "ARK3(2)", "ARK4(3)"),
         Number("numerics", "tolerance", 1e-12, 0.1, "Relative tolerance.", "0.001", Own).Usual(1e-08, 0.01).Of(Blank.Numerics, t => t.Tolerance, (t, v) => t with { Tolerance = v }),
+        Choice("numerics", "draw_precision", ["single", "double"], "Number type of drawn matches. A file that gives method or tolerance gets doubles.", "single"),
         Quantity("numerics", "sample_rate", Dimension.Frequency, 1, 1e5, "History samples per second.", "1 kHz", Own).Usual(100, 20000).Of(Blank.Numerics, t => t.SampleRate, (t, v) => t with { SampleRate = v }),
 
         Text("opponent", "robot", "The opponent's file, in this file's folder or below.", "robots/badger.toml", required: true),

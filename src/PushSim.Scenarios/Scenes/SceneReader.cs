@@ -145,7 +145,8 @@ internal static class SceneReader
             s.Context.Error(s.PlaceOf("method"), $"there is no method \"{SourceFile.Clean(method, 60)}\"", NearestWord.Advice(method, names) + "allowed: " + string.Join(", ", names));
         }
 
-        return s.Fill(Blank.Numerics with { Method = method, IsAskedFor = s.Has("method") || s.Has("tolerance") });
+        bool isDouble = s.Choice("draw_precision") == 1;
+        return s.Fill(Blank.Numerics with { Method = method, IsAskedFor = s.Has("method") || s.Has("tolerance"), DrawPrecision = isDouble ? Precision.Double : Precision.Single });
     }
 
     private static void CheckTether(Section at, ManoeuvreSettings manoeuvre, Section? section, TetherSettings? tether)

@@ -44,7 +44,7 @@ public static class OddsWords
     /// <param name="matches">Matches that did not fail [1].</param>
     public static string Computation(ulong seed, string contest, double? rate, bool hasEffects, long matches)
     {
-        string oneByOne = MatchBatch.BestLanes == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
+        string oneByOne = MatchBatch.BestLanes(Precision.Single) == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
         return $"seed {seed}, contest {contest}{(rate is double r ? $"; {PlainNumber.Of(r, 3)} matches a second" : "")}{oneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from {(matches > InputShares.Most ? Text($"the first {InputShares.Most} matches") : "the same matches")}{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
     }
 

@@ -28,7 +28,7 @@ public static class StartReview
     /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
     internal static StartStudy Of(ScenarioSettings shove, WorkBudget work)
     {
-        ScenarioSettings drawn = shove with { Numerics = shove.Numerics.ForDraws() };
+        ScenarioSettings drawn = shove with { Numerics = shove.Numerics.ForDraws() with { Precision = Precision.Double } };
         double lead = StartShift.Lead(drawn);
         ScenarioSettings[] starts = [.. s_orders.Select(o => StartShift.With(drawn, o, lead))];
         ScenarioSettings together = starts[(int)StartOrder.Together];

@@ -14,7 +14,7 @@ internal struct DepthProfile<T>
     public T Along, Across;
 
     /// <summary>Far below any area or length that matters, so that nothing divides by zero [m^2 or m].</summary>
-    public const double Nothing = 1e-30;
+    public static double Nothing => Lane.IsSingle<T>() ? 1e-12 : 1e-30;
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void Integrate(T s0, T s1, T a, T b, out DepthProfile<T> profile)

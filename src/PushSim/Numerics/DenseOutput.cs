@@ -119,7 +119,7 @@ internal sealed class DenseOutput
     }
 
     /// <summary>The step as the observers of lanes see one.</summary>
-    internal LaneStep AsLaneStep() => new(_store, 0, _y0, _k0, _y1, _k1, 1, T0, T1);
+    internal LaneStep AsLaneStep() => new(_store, isSingle: false, 0, _y0, _k0, _y1, _k1, 1, T0, T1);
 
     internal void SetInterval(double t0, double t1) => (T0, T1) = (t0, t1);
 

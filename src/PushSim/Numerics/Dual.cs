@@ -12,6 +12,8 @@ internal struct Dual<S>(S value, S slope) : IReal<Dual<S>>
     /// <summary>Derivative by the chosen input [unit of the value / unit of the input].</summary>
     public S Slope = slope;
 
+    public static double Resolution => S.Resolution;
+
     public static implicit operator Dual<S>(double a) => new(a, 0.0);
 
     public static Dual<S> operator +(Dual<S> a, Dual<S> b) => new(a.Value + b.Value, a.Slope + b.Slope);

@@ -6,6 +6,9 @@ namespace PushSim.Numerics;
 internal interface IReal<T>
     where T : struct, IReal<T>
 {
+    /// <summary>Half a unit in the last place of 1: to what share a number is rounded [1].</summary>
+    static abstract double Resolution { get; }
+
     /// <summary>a + b [unit of a].</summary>
     static abstract T operator +(T a, T b);
 
@@ -39,7 +42,7 @@ internal interface IReal<T>
     /// <summary>The greater [unit of a].</summary>
     static abstract T Max(T a, T b);
 
-    /// <summary>e^a, argument kept within +-700 [1].</summary>
+    /// <summary>e^a, argument kept within +-700 (+-87 in single precision) [1].</summary>
     static abstract T Exp(T a);
 
     /// <summary>Natural logarithm of a positive normal number [1].</summary>
@@ -60,7 +63,7 @@ internal interface IReal<T>
     /// <summary>Nearest integer, halves to even, as a number without derivative [1].</summary>
     static abstract T Round(T a);
 
-    /// <summary>2^n for an integer-valued n in -1022..1023 [1].</summary>
+    /// <summary>2^n for an integer-valued n in -1022..1023 (-126..127 in single precision) [1].</summary>
     static abstract T PowerOfTwo(T n);
 
     /// <summary>Splits a positive normal number into m 2^e with m in [0.5, 1) and integer-valued e [1].</summary>

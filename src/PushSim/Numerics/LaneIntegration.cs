@@ -15,6 +15,10 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
     where TSystem : ILaneSystem<T>
     where TFeed : ILaneFeed<T>
 {
+    // errors within which the step controller's logarithms are taken [1]
+    private static readonly double Least = Lane.IsSingle<T>() ? 1e-30 : 1e-300;
+    private static readonly double Most = 1.0 / Least;
+
     private readonly TSystem _system;
     private readonly TFeed _feed;
     private readonly AdditiveTableau _tableau;
@@ -305,10 +309,10 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         }
     }
 
-    // A sum rounded to 40 bits (Veltkamp's splitting), which hides in which order robots that swap places were summed; not finite beyond 1e300.
+    // A sum rounded to 40 bits, 17 in single precision (Veltkamp's splitting), which hides in which order robots that swap places were summed; not finite beyond 1e300 or 1e36.
     private static T OrderFree(T sum)
     {
-        T scaled = 8193.0 * sum;
+        T scaled = (Lane.IsSingle<T>() ? 129.0 : 8193.0) * sum;
         return scaled - (scaled - sum);
     }
 
@@ -316,8 +320,8 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Factors(T error, out T accepted, out T rejected)
     {
-        T log = T.Log(T.Max(1e-300, T.Min(1e300, error)));
-        T before = T.Log(T.Max(1e-300, T.Min(1e300, _previousError)));
+        T log = T.Log(T.Max(Least, T.Min(Most, error)));
+        T before = T.Log(T.Max(Least, T.Min(Most, _previousError)));
         accepted = StepController.Safety * T.Exp(-_proportional * log) * T.Exp(_integral * before);
         rejected = StepController.Safety * T.Exp(-_single * log);
     }
@@ -343,7 +347,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         s.Step = Math.Min(bound, step * Math.Clamp(accepted, StepController.SmallestFactor, s.AfterRejection ? 1.0 : StepController.LargestFactor));
         s.AfterRejection = false;
         Lane.Set(ref _previousError, lane, Math.Max(error, StepController.SmallestError));
-        var view = new LaneStep(_work.Store, lane, _work.Y, _work.Slopes, _work.Trial, _work.EndSlope, T.Lanes, s.Time, s.StepEnd);
+        var view = new LaneStep(_work.Store, Lane.IsSingle<T>(), lane, _work.Y, _work.Slopes, _work.Trial, _work.EndSlope, T.Lanes, s.Time, s.StepEnd);
         s.Ends = _feed.OnStep(lane, view) == StepDecision.Stop ? IntegrationStatus.Stopped : null;
         s.Time = s.StepEnd;
         return true;

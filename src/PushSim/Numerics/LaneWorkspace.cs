@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 
 namespace PushSim.Numerics;
 
-/// <summary>Storage and sums of one step of an additive pair in every lane, row by row. A single lane is summed by <see cref="StageSums"/>, with the same order of
+/// <summary>Storage and sums of one step of an additive pair in every lane, row by row. A single lane of doubles is summed by <see cref="StageSums"/>, with the same order of
 /// operations, so that each lane has its bits.</summary>
 internal sealed class LaneWorkspace<T>
     where T : struct, ILanes<T>, IReal<T>
@@ -25,9 +25,11 @@ internal sealed class LaneWorkspace<T>
         _count = explicitCount + implicitCount;
         _live = [.. explicitRanges, (explicitCount, _count)];
         _predicted = [.. predictedRanges];
-        _stride = ((_count * T.Lanes) + Aligned.DoublesOfLine - 1) / Aligned.DoublesOfLine * Aligned.DoublesOfLine;
-        Store = GC.AllocateArray<double>((_stride * (tableau.Stages + 6)) + Aligned.DoublesOfLine, pinned: true);
-        Y = Aligned.First(Store);
+        int inDouble = sizeof(double) / Lane.Bytes<T>();
+        int line = Aligned.DoublesOfLine * inDouble;
+        _stride = ((_count * T.Lanes) + line - 1) / line * line;
+        Store = GC.AllocateArray<double>((_stride / inDouble * (tableau.Stages + 6)) + Aligned.DoublesOfLine, pinned: true);
+        Y = Aligned.First(Store) * inDouble;
         Trial = Y + _stride;
         Stage = Trial + _stride;
         EndSlope = Stage + _stride;
@@ -68,9 +70,10 @@ internal sealed class LaneWorkspace<T>
         }
     }
 
+    /// <summary>The rows; of floats two in each double.</summary>
     public double[] Store { get; }
 
-    /// <summary>Where the rows begin: state, trial, stage, slope at the trial's end, absolute tolerances, prediction of the implicit part, slopes of the stages.</summary>
+    /// <summary>Where the rows begin, counted in lanes: state, trial, stage, slope at the trial's end, absolute tolerances, prediction of the implicit part, slopes of the stages.</summary>
     public int Y { get; }
 
     public int Trial { get; }
@@ -87,7 +90,7 @@ internal sealed class LaneWorkspace<T>
 
     public int ImplicitCount => _count - _explicitCount;
 
-    public Span<T> Row(int place) => MemoryMarshal.Cast<double, T>(Store.AsSpan(place, _count * T.Lanes));
+    public Span<T> Row(int place) => MemoryMarshal.CreateSpan(ref At(place), _count);
 
     /// <summary>The implicit part of a row.</summary>
     public ReadOnlySpan<T> Implicit(int place) => Row(place)[_explicitCount..];
@@ -124,7 +127,7 @@ internal sealed class LaneWorkspace<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Combine(int result, int y, T h, in Terms terms, int behind, int from, int to)
     {
-        if (T.Lanes == 1)
+        if (T.Lanes == 1 && !Lane.IsSingle<T>())
         {
             StageSums.Combine(Store.AsSpan(result), Store.AsSpan(y), Lane.Get(h, 0), Store.AsSpan(behind), terms.Coefficients, terms.Rows, from, to);
             return;
@@ -148,7 +151,7 @@ internal sealed class LaneWorkspace<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public T SquaredError(T h, T relative)
     {
-        if (T.Lanes == 1)
+        if (T.Lanes == 1 && !Lane.IsSingle<T>())
         {
             return StageSums.SquaredError(
                 Store.AsSpan(Y, _count), Store.AsSpan(Trial, _count), Lane.Get(h, 0), Store, _differences.Coefficients, _differences.Rows,
@@ -274,5 +277,5 @@ internal sealed class LaneWorkspace<T>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private ref T At(int place) => ref Unsafe.As<double, T>(ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Store), place));
+    private ref T At(int place) => ref Unsafe.As<double, T>(ref Unsafe.AddByteOffset(ref MemoryMarshal.GetArrayDataReference(Store), (nint)place * Lane.Bytes<T>()));
 }

@@ -8,7 +8,12 @@ internal struct R1 : ILanes<R1>
     /// <summary>The number [unit of its use].</summary>
     public double Value;
 
+    /// <summary>Half a unit in the last place of 1 [1].</summary>
+    public const double RoundingUnit = 1.0 / (1L << 53);
+
     public static int Lanes => 1;
+
+    public static double Resolution => RoundingUnit;
 
     public static bool IsAccelerated => true;
 

@@ -14,6 +14,8 @@ internal struct R4 : ILanes<R4>
 
     public static int Lanes => 4;
 
+    public static double Resolution => R1.RoundingUnit;
+
     public static bool IsAccelerated => Vector256.IsHardwareAccelerated;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

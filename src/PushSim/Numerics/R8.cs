@@ -14,6 +14,8 @@ internal struct R8 : ILanes<R8>
 
     public static int Lanes => 8;
 
+    public static double Resolution => R1.RoundingUnit;
+
     public static bool IsAccelerated => Vector512.IsHardwareAccelerated;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -13,6 +13,9 @@ internal sealed class BatteryEquations<T>
     // Residual, as a share of the open-circuit voltage, from which one last step is exact to rounding [1].
     private const double Converged = 1e-10;
 
+    // The same in single precision [1].
+    private const double ConvergedSingle = 1e-6;
+
     // of each straight piece: state of charge where it begins and span of it [1], rise of the pack's voltage per unit of it [V]; voltage when empty [V]
     internal readonly T[] Charge;
     internal readonly T[] Span;
@@ -67,7 +70,7 @@ internal sealed class BatteryEquations<T>
     public T Solve(T voc, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
     {
         // a hair below the half, so that a root right at the half lies inside
-        T low = (0.5 - 1e-9) * voc;
+        T low = (0.5 - (Lane.IsSingle<T>() ? 1e-6 : 1e-9)) * voc;
         T backflow = 0.0;
         T inverseVoc = 1.0 / voc;
         for (int k = 0; k < controllers.Length; k++)
@@ -81,6 +84,7 @@ internal sealed class BatteryEquations<T>
         }
 
         T high = voc + (Resistance * backflow);
+        T close = (Lane.IsSingle<T>() ? ConvergedSingle : Converged) * voc;
         T v = voc;
         T next = voc;
         residual = 0.0;
@@ -105,11 +109,11 @@ internal sealed class BatteryEquations<T>
 
             // a step onto an end of the bracket would come back for ever where the slope jumps in between
             T safe = T.IfLess(low, next, T.IfLess(next, high, next, middle), middle);
-            next = T.IfLess(size, Converged * voc, next, safe);
+            next = T.IfLess(size, close, next, safe);
 
             // a lane that has converged stays where it is, so that leaving early changes no bit
-            v = T.IfLess(size, Converged * voc, v, next);
-            if (T.AllLess(size, Converged * voc))
+            v = T.IfLess(size, close, v, next);
+            if (T.AllLess(size, close))
             {
                 break;
             }

@@ -48,7 +48,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     public bool Fits(PreparedMatch match)
     {
         SceneStructure.Describe(match.Scene!, match.Tableau, _other);
-        return SceneStructure.AreAlike(_structure, _other);
+        return IsSingle(match) == Lane.IsSingle<T>() && SceneStructure.AreAlike(_structure, _other);
     }
 
     /// <summary>Takes matches from a queue from now on.</summary>
@@ -109,6 +109,8 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         MatchLane own = _lanes[lane];
         _queue!.Done(MatchJudge.Of(own.Match.Number, own.Match.Scenario.Shove, own.Watch, report));
     }
+
+    private static bool IsSingle(PreparedMatch match) => match.Scenario.Numerics.Precision == Precision.Single;
 
     private void Fill(int lane, PreparedMatch match) => LaneFill<T>.Scene(_equations, lane, match.Scene!.Equations);
 

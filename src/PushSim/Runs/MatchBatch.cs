@@ -21,21 +21,26 @@ public sealed class MatchBatch
 
     /// <summary>Makes a batch.</summary>
     /// <param name="threads">Number of threads [1]; 0 takes one per processor.</param>
-    /// <param name="lanes">8, 4 or 1 matches side by side per thread [1]; 0 takes what the processor does best, <see cref="BestLanes"/>.</param>
+    /// <param name="lanes">8, 4 or 1 matches side by side per thread, 16, 8 or 1 in single precision [1]; 0 takes what the processor does best, <see cref="BestLanes"/>.</param>
+    /// <param name="precision">Number type of the matches; one of another type is played alone, with the outcome that it has anywhere.</param>
     /// <exception cref="ArgumentOutOfRangeException">Another number of lanes, or a negative number of threads.</exception>
-    public MatchBatch(int threads = 0, int lanes = 0)
+    public MatchBatch(int threads = 0, int lanes = 0, Precision precision = Precision.Double)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(threads);
-        Lanes = lanes == 0 ? BestLanes : lanes;
+        Lanes = lanes == 0 ? BestLanes(precision) : lanes;
+        Precision = precision;
         _workers = new IMatchWorker[threads == 0 ? Environment.ProcessorCount : threads];
         for (int i = 0; i < _workers.Length; i++)
         {
-            _workers[i] = Lanes switch
+            _workers[i] = (precision, Lanes) switch
             {
-                8 => new MatchWorker<R8>(),
-                4 => new MatchWorker<R4>(),
-                1 => new MatchWorker<R1>(),
-                _ => throw new ArgumentOutOfRangeException(nameof(lanes), lanes, "lanes must be 8, 4 or 1"),
+                (Precision.Double, 8) => new MatchWorker<R8>(),
+                (Precision.Double, 4) => new MatchWorker<R4>(),
+                (Precision.Double, 1) => new MatchWorker<R1>(),
+                (Precision.Single, 16) => new MatchWorker<F16>(),
+                (Precision.Single, 8) => new MatchWorker<F8>(),
+                (Precision.Single, 1) => new MatchWorker<F1>(),
+                _ => throw new ArgumentOutOfRangeException(nameof(lanes), lanes, "lanes must be 8, 4 or 1; 16, 8 or 1 in single precision"),
             };
         }
     }
@@ -44,8 +49,14 @@ public sealed class MatchBatch
     /// <param name="outcome">What became of it.</param>
     public delegate void Finished(in MatchOutcome outcome);
 
-    /// <summary>Lanes that this processor works on at once: 8, 4, or 1 where it has no vectors of doubles [1].</summary>
-    public static int BestLanes => R8.IsAccelerated ? 8 : R4.IsAccelerated ? 4 : 1;
+    /// <summary>Lanes that this processor works on at once: 8, 4, or 1 where it has no vectors of doubles; in single precision 16, 8 or 1 [1].</summary>
+    /// <param name="precision">Number type of the matches.</param>
+    public static int BestLanes(Precision precision) => precision == Precision.Single
+        ? F16.IsAccelerated ? F16.Lanes : F8.IsAccelerated ? F8.Lanes : 1
+        : R8.IsAccelerated ? R8.Lanes : R4.IsAccelerated ? R4.Lanes : 1;
+
+    /// <summary>Number type of the matches.</summary>
+    public Precision Precision { get; }
 
     /// <summary>Matches side by side per thread [1].</summary>
     public int Lanes { get; }

@@ -41,12 +41,9 @@ internal static class MatchJudge
 
     private static MatchFailure Failure(MatchWatch watch, IntegrationStatus status)
     {
-        foreach (MatchWatch.RobotWatch robot in watch.Robots)
+        if (watch.Starved >= 0)
         {
-            if (robot.BusResidual > MatchWatch.BusFailure)
-            {
-                return MatchFailure.Battery;
-            }
+            return MatchFailure.Battery;
         }
 
         return watch.HasTipped ? MatchFailure.None : status switch

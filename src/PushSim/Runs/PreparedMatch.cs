@@ -57,12 +57,57 @@ internal sealed class PreparedMatch
             return MatchJudge.Refused(Number);
         }
 
+        if (Scenario.Numerics.Precision == Precision.Single)
+        {
+            return RunAloneSingle(work);
+        }
+
         var integration = new SingleRun<SceneSystem>(Scene, Tableau);
         var observer = new Watcher(Scene, Scenario);
         double[] y = [.. Start];
         IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings with { MaximumEvaluations = Math.Min(work.Left, Settings.MaximumEvaluations) }, observer);
         work.Spend(report, Settings.MaximumEvaluations);
         return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
+    }
+
+    // a lane of one float
+    private MatchOutcome RunAloneSingle(WorkBudget work)
+    {
+        IntegrationSettings whole = Settings;
+        Settings = whole with { MaximumEvaluations = Math.Min(work.Left, whole.MaximumEvaluations) };
+        var scene = new LaneScene<F1>(this);
+        var alone = new One(this);
+        scene.Take(alone);
+        new LaneIntegration<F1, LaneScene<F1>, LaneScene<F1>>(scene, scene, Tableau).Run();
+        Settings = whole;
+        MatchOutcome outcome = alone.Outcome;
+        IntegrationStatus status = outcome.Failure == MatchFailure.Work ? IntegrationStatus.EvaluationCap : IntegrationStatus.Completed;
+        work.Spend(new IntegrationReport(status, outcome.EndTime, outcome.Steps, outcome.RejectedSteps, outcome.Evaluations), whole.MaximumEvaluations);
+        return outcome;
+    }
+
+    // Takes over what is made ready.
+    private void Copy(PreparedMatch other) =>
+        (Number, Scenario, Scene, Tableau, Settings, Start, Breakpoints) = (other.Number, other.Scenario, other.Scene, other.Tableau, other.Settings, other.Start, other.Breakpoints);
+
+    private sealed class One(PreparedMatch match) : IMatchQueue
+    {
+        private bool _isTaken;
+
+        public MatchOutcome Outcome { get; private set; }
+
+        public bool TryTake(PreparedMatch taken)
+        {
+            if (_isTaken)
+            {
+                return false;
+            }
+
+            taken.Copy(match);
+            return _isTaken = true;
+        }
+
+        public void Done(in MatchOutcome outcome) => Outcome = outcome;
     }
 
     private sealed class Watcher : IStepObserver

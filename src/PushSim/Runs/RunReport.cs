@@ -73,7 +73,7 @@ internal static class RunReport
 
     // The robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
     private static RobotSettings? Starved(SceneSystem scene, Recorder recorder) =>
-        scene.Robots.Where((_, k) => recorder.Watch.Robots[k].BusResidual > MatchWatch.BusFailure).FirstOrDefault()?.Scenario.Robot;
+        recorder.Watch.Starved < 0 ? null : scene.Robots[recorder.Watch.Starved].Scenario.Robot;
 
     private static RunStop? Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
     {

@@ -37,8 +37,9 @@ public static class Simulator
         scene.EnterSegment(0);
         recorder.Start(y);
         StoredEnergy before = scene.Stored(y);
-        var observer = new CancellableObserver(recorder, work.Cancel);
-        IntegrationReport report = Integrate(scenario, scene, y, observer, work);
+        IntegrationReport report = scenario.Numerics.Precision == Precision.Single
+            ? new RecordedLane(scenario, scene, recorder).Run(y, Settings(scenario, scene), work)
+            : Integrate(scenario, scene, y, new CancellableObserver(recorder, work.Cancel), work);
         work.Cancel.ThrowIfCancellationRequested();
         recorder.Stop();
         scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);

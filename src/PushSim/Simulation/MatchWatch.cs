@@ -12,6 +12,9 @@ internal sealed class MatchWatch
     /// <summary>Residual of the bus equation that means no root, not rounding [V].</summary>
     public const double BusFailure = 1e-6;
 
+    // The same in single precision, whose rounding alone leaves some microvolts [V].
+    private const double BusFailureSingle = 1e-3;
+
     /// <summary>All driven wheels off the floor for this long is a tip, not a hop of chatter [s].</summary>
     public const double LongestHop = 0.05;
 
@@ -30,6 +33,7 @@ internal sealed class MatchWatch
     private int _count;
     private bool _hasLine;
     private double _lastTouch;
+    private double _busFailure;
     private GroundCount _ground;
 
     public MatchWatch()
@@ -60,6 +64,23 @@ internal sealed class MatchWatch
     /// <summary>Whether a robot tipped or lost the floor.</summary>
     public bool HasTipped => _robots[0].HasTipped || (_count == 2 && _robots[1].HasTipped);
 
+    /// <summary>Which robot's battery could not deliver; -1 for none.</summary>
+    public int Starved
+    {
+        get
+        {
+            for (int k = 0; k < _count; k++)
+            {
+                if (_robots[k].BusResidual > _busFailure)
+                {
+                    return k;
+                }
+            }
+
+            return -1;
+        }
+    }
+
     /// <summary>What was seen of each robot.</summary>
     public ReadOnlySpan<RobotWatch> Robots => _robots.AsSpan(0, _count);
 
@@ -69,6 +90,7 @@ internal sealed class MatchWatch
         (LineTime, TouchTime, LastPlace, OverLine, IsFarLine, GroundGained) = (double.NaN, double.NaN, 0.0, -1, false, 0.0);
         (_lastTouch, _ground) = (double.NegativeInfinity, default);
         _count = scene.Robots.Count;
+        _busFailure = scenario.Numerics.Precision == Precision.Single ? BusFailureSingle : BusFailure;
         _hasLine = _count == 2;
         for (int k = 0; k < _count; k++)
         {

@@ -56,14 +56,19 @@ internal sealed class Recorder : IStepObserver
         // before any sample: the equations still stand at the step's end
         _features.Read();
         StepDecision decision = Watch.OnStep(step.AsLaneStep(), _features, 0);
+        TakeSamples(step);
+        return decision;
+    }
+
+    /// <summary>Takes the samples of a step that <see cref="Watch"/> has seen.</summary>
+    public void TakeSamples(DenseOutput step)
+    {
         double until = double.IsNaN(Watch.LineTime) ? step.T1 : Watch.LineTime;
         while (_count < _times.Length && _times[_count] <= until + 1e-12)
         {
             step.Evaluate(Math.Min(_times[_count], until), _y);
             Sample(_times[_count]);
         }
-
-        return decision;
     }
 
     /// <summary>Cuts the traces to the samples taken.</summary>

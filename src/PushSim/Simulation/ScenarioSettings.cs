@@ -52,7 +52,13 @@ public sealed record NumericsSettings
     public static NumericsSettings OfDraws { get; } = new() { Method = "ARK3(2)", Tolerance = 3e-3 };
 
     /// <summary>These as one of many drawn matches takes them: many need not be as accurate as one run, unless method or tolerance is asked for.</summary>
-    public NumericsSettings ForDraws() => IsAskedFor ? this : this with { Method = OfDraws.Method, Tolerance = OfDraws.Tolerance };
+    public NumericsSettings ForDraws() => IsAskedFor ? this : this with { Method = OfDraws.Method, Tolerance = OfDraws.Tolerance, Precision = DrawPrecision };
+
+    /// <summary>Number type of the equations.</summary>
+    public Precision Precision { get; init; }
+
+    /// <summary>The same of drawn matches, unless method or tolerance is asked for: then doubles. Table of what it changes: src/docs/accuracy.md.</summary>
+    public Precision DrawPrecision { get; init; } = Precision.Single;
 
     /// <summary>Whether method or tolerance is asked for, so that drawn matches keep to it too.</summary>
     public bool IsAskedFor { get; init; }

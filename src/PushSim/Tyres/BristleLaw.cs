@@ -38,7 +38,7 @@ internal static class BristleLaw
             T half = 0.5 * (elastic - (a * low));
             T root = T.Sqrt((half * half) + (a * length));
             T numerator = T.IfLess(half, 0.0, root - half, length);
-            T denominator = T.IfLess(half, 0.0, T.Max(a, 1e-300), half + root);
+            T denominator = T.IfLess(half, 0.0, T.Max(a, 1e-30), half + root);
             T between = T.Max(0.0, T.Min(1.0, ((numerator / denominator) - low) * inverseSpan));
             alpha = T.IfLess(isPlastic, 0.0, 1.0, T.IfLess(isElastic, 0.0, 0.0, between));
         }

@@ -21,6 +21,9 @@ internal static class TreadRing
     // Share of |Q| to which the residual is solved [1].
     private const double Converged = 1e-8;
 
+    // The same in single precision: below it lies rounding [1].
+    private const double ConvergedSingle = 1e-6;
+
     // A tread that slips slower than this sticks: the criterion is about sliding [m/s].
     private const double LeastSlip = 1e-3;
 
@@ -84,7 +87,7 @@ internal static class TreadRing
             decay = alpha * slide;
         }
 
-        if (!T.AllLess(alpha, 1e-300))
+        if (!T.AllLess(alpha, 1e-30))
         {
             T m = f * length;
             T nx = perLength * qx;
@@ -162,7 +165,7 @@ internal static class TreadRing
 
         T rest = 1.0 - p.ElasticShare;
         T half = 0.5 * (p.ElasticShare - (rest * rho));
-        return T.IfLess(1.0, p.ElasticShare * rho, 1.0 / T.Max(1e-300, rho), half + T.Sqrt((half * half) + rest));
+        return T.IfLess(1.0, p.ElasticShare * rho, 1.0 / T.Max(1e-30, rho), half + T.Sqrt((half * half) + rest));
     }
 
     // v.n of the tread at the root over the switch's share; start inside the bracket 0 to |Q|/E
@@ -172,7 +175,7 @@ internal static class TreadRing
     {
         T below = 0.0;
         T above = length;
-        T close = Converged * length;
+        T close = (Lane.IsSingle<T>() ? ConvergedSingle : Converged) * length;
         for (int n = 0; n < NewtonSteps; n++)
         {
             T v = T.Max(0.0, along - (hold * m));
@@ -200,7 +203,7 @@ internal static class TreadRing
     {
         T below = 0.0;
         T above = length;
-        T close = Converged * length;
+        T close = (Lane.IsSingle<T>() ? ConvergedSingle : Converged) * length;
         T v = 0.0;
         for (int n = 0; n <= NewtonSteps; n++)
         {

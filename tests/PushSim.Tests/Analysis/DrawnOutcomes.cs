@@ -18,6 +18,8 @@ internal sealed class DrawnOutcomes(ulong seed) : IMatchRunner, IDrawnMatches
 
     public ScenarioSettings Middle => throw new NotSupportedException();
 
+    public Precision Precision => Precision.Double;
+
     public double[] Values(long number) => [Quantities[0].Draw(seed, number)];
 
     public ScenarioSettings? Match(long number, out string cause) => throw new NotSupportedException();

@@ -20,16 +20,23 @@ public class EngineSelfTestTests
     }
 
     [Theory]
-    [InlineData(1)]
-    [InlineData(4)]
-    public void Every_width_gives_the_same_scenes(int lanes)
+    [InlineData(1, Precision.Double)]
+    [InlineData(4, Precision.Double)]
+    [InlineData(1, Precision.Single)]
+    [InlineData(8, Precision.Single)]
+    public void Every_width_gives_the_same_scenes(int lanes, Precision precision)
     {
-        ScenarioSettings[] scenes = [.. SelfTestScenes.Matches];
+        ScenarioSettings[] scenes = [.. SelfTestScenes.Matches.Select(m => m with { Numerics = m.Numerics with { Precision = precision } })];
         var found = new MatchOutcome[scenes.Length];
-        new MatchBatch(threads: 1, lanes).Run(0, scenes.Length, n => scenes[n], (in MatchOutcome o) => found[o.Number] = o);
+        new MatchBatch(threads: 1, lanes, precision).Run(0, scenes.Length, n => scenes[n], (in MatchOutcome o) => found[o.Number] = o);
         Assert.Equal(scenes.Select((m, i) => MatchBatch.RunAlone(i, m)), found);
     }
 
     [Fact]
-    public void The_hash_is_sixteen_digits() => Assert.Matches("^[0-9a-f]{16}$", EngineSelfTest.Hash);
+    public void The_hash_is_sixteen_digits_and_tells_the_precision()
+    {
+        Assert.Matches("^[0-9a-f]{16}$", EngineSelfTest.Hash(Precision.Double));
+        Assert.Matches("^[0-9a-f]{16}$", EngineSelfTest.Hash(Precision.Single));
+        Assert.NotEqual(EngineSelfTest.Hash(Precision.Double), EngineSelfTest.Hash(Precision.Single));
+    }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using PushSim.Analysis.Chance;
+using PushSim.Simulation;
 using PushSim.Words.Matches;
 using Xunit;
 
@@ -22,7 +23,7 @@ public class JournalFormatTests
         {
             // the hash of that engine gives way to today's; the closing line held the old first line, and goes
             string rows = string.Concat(head[1].Split('\n').Where(l => l.Length > 0 && l[0] != '#').Select(l => l + "\n"));
-            stream.Write(Encoding.UTF8.GetBytes(head[0][..at] + EngineSelfTest.Hash + head[0][(at + EngineSelfTest.Hash.Length)..] + "\n" + rows));
+            stream.Write(Encoding.UTF8.GetBytes(head[0][..at] + EngineSelfTest.Hash(Precision.Double) + head[0][(at + EngineSelfTest.Hash(Precision.Double).Length)..] + "\n" + rows));
         }
 
         var drawn = new DrawnOutcomes(1);

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PushSim.Tests.Numerics;
 
-/// <summary>Every operation of four and eight lanes gives in each lane the bits of the scalar one.</summary>
+/// <summary>Every operation of several lanes gives in each lane the bits of the scalar one of its precision.</summary>
 public class LaneBitsTests
 {
     private const int Rounds = 20_000;
@@ -16,80 +16,96 @@ public class LaneBitsTests
     ];
 
     [Fact]
-    public void Four_lanes() => Compare<R4>();
+    public void Four_doubles() => Compare<R4, R1>();
 
     [Fact]
-    public void Eight_lanes() => Compare<R8>();
+    public void Eight_doubles() => Compare<R8, R1>();
 
     [Fact]
-    public void Elementary_functions_of_four_lanes() => CompareFunctions<R4>();
+    public void Eight_floats() => Compare<F8, F1>();
 
     [Fact]
-    public void Elementary_functions_of_eight_lanes() => CompareFunctions<R8>();
+    public void Sixteen_floats() => Compare<F16, F1>();
 
-    private static void Compare<T>()
+    [Fact]
+    public void Elementary_functions_of_four_doubles() => CompareFunctions<R4, R1>();
+
+    [Fact]
+    public void Elementary_functions_of_eight_doubles() => CompareFunctions<R8, R1>();
+
+    [Fact]
+    public void Elementary_functions_of_eight_floats() => CompareFunctions<F8, F1>();
+
+    [Fact]
+    public void Elementary_functions_of_sixteen_floats() => CompareFunctions<F16, F1>();
+
+    private static void Compare<T, TOne>()
         where T : struct, ILanes<T>, IReal<T>
+        where TOne : struct, ILanes<TOne>, IReal<TOne>
     {
         var random = new Random(41);
         for (int n = 0; n < Rounds; n++)
         {
             double[] a = Draw<T>(random), b = Draw<T>(random), c = Draw<T>(random), d = Draw<T>(random);
             T x = Pack<T>(a), y = Pack<T>(b), z = Pack<T>(c), w = Pack<T>(d);
-            Check("+", x + y, i => (R1)a[i] + b[i]);
-            Check("-", x - y, i => (R1)a[i] - b[i]);
-            Check("negation", -x, i => -(R1)a[i]);
-            Check("*", x * y, i => (R1)a[i] * b[i]);
-            Check("/", x / y, i => (R1)a[i] / b[i]);
-            Check("Fma", T.Fma(x, y, z), i => R1.Fma(a[i], b[i], c[i]));
-            Check("Sqrt", T.Sqrt(x), i => R1.Sqrt(a[i]));
-            Check("Abs", T.Abs(x), i => R1.Abs(a[i]));
-            Check("Min", T.Min(x, y), i => R1.Min(a[i], b[i]));
-            Check("Max", T.Max(x, y), i => R1.Max(a[i], b[i]));
-            Check("Round", T.Round(x), i => R1.Round(a[i]));
-            Check("IfLess", T.IfLess(x, y, z, w), i => R1.IfLess(a[i], b[i], c[i], d[i]));
+            Check<T, TOne>("+", x + y, i => (TOne)a[i] + b[i]);
+            Check<T, TOne>("-", x - y, i => (TOne)a[i] - b[i]);
+            Check<T, TOne>("negation", -x, i => -(TOne)a[i]);
+            Check<T, TOne>("*", x * y, i => (TOne)a[i] * b[i]);
+            Check<T, TOne>("/", x / y, i => (TOne)a[i] / b[i]);
+            Check<T, TOne>("Fma", T.Fma(x, y, z), i => TOne.Fma(a[i], b[i], c[i]));
+            Check<T, TOne>("Sqrt", T.Sqrt(x), i => TOne.Sqrt(a[i]));
+            Check<T, TOne>("Abs", T.Abs(x), i => TOne.Abs(a[i]));
+            Check<T, TOne>("Min", T.Min(x, y), i => TOne.Min(a[i], b[i]));
+            Check<T, TOne>("Max", T.Max(x, y), i => TOne.Max(a[i], b[i]));
+            Check<T, TOne>("Round", T.Round(x), i => TOne.Round(a[i]));
+            Check<T, TOne>("IfLess", T.IfLess(x, y, z, w), i => TOne.IfLess(a[i], b[i], c[i], d[i]));
             bool all = true;
             for (int i = 0; i < T.Lanes; i++)
             {
-                all &= R1.AllLess(a[i], b[i]);
+                all &= TOne.AllLess(a[i], b[i]);
             }
 
             Assert.Equal(all, T.AllLess(x, y));
         }
     }
 
-    private static void CompareFunctions<T>()
+    private static void CompareFunctions<T, TOne>()
         where T : struct, ILanes<T>, IReal<T>
+        where TOne : struct, ILanes<TOne>, IReal<TOne>
     {
         var random = new Random(43);
         for (int n = 0; n < Rounds; n++)
         {
             double[] a = Draw<T>(random);
             double[] angle = [.. a.Select(v => double.IsFinite(v) ? Math.IEEERemainder(v, 9e4) : v)];
-            double[] positive = [.. a.Select(v => Math.Abs(v) is double p && double.IsNormal(p) ? p : 1.0)];
-            double[] whole = [.. a.Select(_ => (double)random.Next(-1022, 1024))];
+            double[] positive = [.. a.Select(v => Math.Abs(v) is double p && IsNormal<T>(p) ? p : 1.0)];
+            double[] whole = [.. a.Select(_ => Lane.IsSingle<T>() ? random.Next(-126, 128) : (double)random.Next(-1022, 1024))];
             T x = Pack<T>(a);
-            Check("Exp", T.Exp(x), i => R1.Exp(a[i]));
-            Check("Tanh", T.Tanh(x), i => R1.Tanh(a[i]));
-            Check("Log", T.Log(Pack<T>(positive)), i => R1.Log(positive[i]));
-            Check("PowerOfTwo", T.PowerOfTwo(Pack<T>(whole)), i => R1.PowerOfTwo(whole[i]));
+            Check<T, TOne>("Exp", T.Exp(x), i => TOne.Exp(a[i]));
+            Check<T, TOne>("Tanh", T.Tanh(x), i => TOne.Tanh(a[i]));
+            Check<T, TOne>("Log", T.Log(Pack<T>(positive)), i => TOne.Log(positive[i]));
+            Check<T, TOne>("PowerOfTwo", T.PowerOfTwo(Pack<T>(whole)), i => TOne.PowerOfTwo(whole[i]));
             T.Split(Pack<T>(positive), out T m, out T e);
-            Check("Split, mantissa", m, i => Split(positive[i]).Mantissa);
-            Check("Split, exponent", e, i => Split(positive[i]).Exponent);
+            Check<T, TOne>("Split, mantissa", m, i => Split<TOne>(positive[i]).Mantissa);
+            Check<T, TOne>("Split, exponent", e, i => Split<TOne>(positive[i]).Exponent);
             T.SinCos(Pack<T>(angle), out T s, out T c);
-            Check("sine", s, i => SinCos(angle[i]).Sine);
-            Check("cosine", c, i => SinCos(angle[i]).Cosine);
+            Check<T, TOne>("sine", s, i => SinCos<TOne>(angle[i]).Sine);
+            Check<T, TOne>("cosine", c, i => SinCos<TOne>(angle[i]).Cosine);
         }
     }
 
-    private static (R1 Mantissa, R1 Exponent) Split(double a)
+    private static (TOne Mantissa, TOne Exponent) Split<TOne>(double a)
+        where TOne : struct, ILanes<TOne>, IReal<TOne>
     {
-        R1.Split(a, out R1 m, out R1 e);
+        TOne.Split(a, out TOne m, out TOne e);
         return (m, e);
     }
 
-    private static (R1 Sine, R1 Cosine) SinCos(double a)
+    private static (TOne Sine, TOne Cosine) SinCos<TOne>(double a)
+        where TOne : struct, ILanes<TOne>, IReal<TOne>
     {
-        R1.SinCos(a, out R1 s, out R1 c);
+        TOne.SinCos(a, out TOne s, out TOne c);
         return (s, c);
     }
 
@@ -108,8 +124,12 @@ public class LaneBitsTests
             };
         }
 
-        return values;
+        // what a float holds, so that both sides are given the same
+        return Lane.IsSingle<T>() ? [.. values.Select(v => (double)(float)v)] : values;
     }
+
+    private static bool IsNormal<T>(double positive)
+        where T : struct, ILanes<T>, IReal<T> => Lane.IsSingle<T>() ? float.IsNormal((float)positive) : double.IsNormal(positive);
 
     private static T Pack<T>(double[] values)
         where T : struct, ILanes<T>, IReal<T>
@@ -124,12 +144,13 @@ public class LaneBitsTests
     }
 
     // Which of several kinds of NaN comes out is not compared: no answer hangs on it.
-    private static void Check<T>(string what, T lanes, Func<int, R1> scalar)
+    private static void Check<T, TOne>(string what, T lanes, Func<int, TOne> scalar)
         where T : struct, ILanes<T>, IReal<T>
+        where TOne : struct, ILanes<TOne>, IReal<TOne>
     {
         for (int i = 0; i < T.Lanes; i++)
         {
-            double expected = scalar(i).Value;
+            double expected = Lane.Get(scalar(i), 0);
             double got = Lane.Get(lanes, i);
             bool same = BitConverter.DoubleToInt64Bits(expected) == BitConverter.DoubleToInt64Bits(got) || (double.IsNaN(expected) && double.IsNaN(got));
             Assert.True(same, $"{what}, lane {i}: {got:R} instead of {expected:R}");

@@ -39,14 +39,33 @@ public class MatchBatchTests
         Assert.True(touching > structures * PerStructure / 2, $"only {touching} matches touched");
     }
 
-    // Statuses, endings and winners, ground and times of the recorded run, whose sample rate must not matter.
-    [Fact]
-    public void The_recorded_run_gives_the_same_outcome()
+    [Theory]
+    [InlineData(3e-3)]
+    [InlineData(1e-3)]
+    public void Random_matches_in_single_precision_have_the_same_bits_in_every_width(double tolerance)
     {
         for (int structure = 0; structure < Structures; structure++)
         {
             ScenarioSettings s = RandomMatches.Of(structure, end: End);
-            s = s with { Numerics = s.Numerics with { SampleRate = structure % 2 == 0 ? 100.0 : 1000.0 }, Shove = s.Shove with { Line = 0.15 } };
+            s = s with { Numerics = s.Numerics with { Tolerance = tolerance, Precision = Precision.Single } };
+            MatchOutcome[] alone = [.. Enumerable.Range(0, PerStructure).Select(i => MatchBatch.RunAlone(i, RandomMatches.Draw(s, i)))];
+            foreach (int lanes in new[] { 1, 8, 16 })
+            {
+                Assert.Equal(alone, Play(new MatchBatch(threads: 1, lanes, Precision.Single), s, PerStructure));
+            }
+        }
+    }
+
+    // Statuses, endings and winners, ground and times of the recorded run, whose sample rate must not matter.
+    [Theory]
+    [InlineData(Precision.Double)]
+    [InlineData(Precision.Single)]
+    public void The_recorded_run_gives_the_same_outcome(Precision precision)
+    {
+        for (int structure = 0; structure < Structures; structure++)
+        {
+            ScenarioSettings s = RandomMatches.Of(structure, end: End);
+            s = s with { Numerics = s.Numerics with { SampleRate = structure % 2 == 0 ? 100.0 : 1000.0, Precision = precision }, Shove = s.Shove with { Line = 0.15 } };
             for (int i = 0; i < 4; i++)
             {
                 ScenarioSettings match = RandomMatches.Draw(s, i);

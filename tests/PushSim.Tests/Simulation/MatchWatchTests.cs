@@ -77,7 +77,7 @@ public class MatchWatchTests
                 (_store[x], _store[_count + x], _store[(2 * _count) + x], _store[(3 * _count) + x]) = (start - way(t0), -slope(t0), start - way(t1), -slope(t1));
             }
 
-            return Watch.OnStep(new LaneStep(_store, 0, 0, _count, 2 * _count, 3 * _count, 1, t0, t1), _features, 0);
+            return Watch.OnStep(new LaneStep(_store, isSingle: false, 0, 0, _count, 2 * _count, 3 * _count, 1, t0, t1), _features, 0);
         }
 
         public StepDecision Step(double t0, double t1) => Step(t0, t1, s_still, s_still);

@@ -5,7 +5,7 @@ using PushSim.Simulation;
 namespace PushSim.Analysis.Chance;
 
 /// <summary>Runs matches side by side in the lanes of the processor's vectors, see <see cref="MatchBatch"/>.</summary>
-/// <param name="lanes">8, 4 or 1 matches side by side per thread [1]; 0 takes what the processor does best.</param>
+/// <param name="lanes">Matches side by side per thread, see <see cref="MatchBatch"/> [1]; 0 takes what the processor does best.</param>
 /// <param name="middle">Settings that every match differs from only by its draws.</param>
 public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : IMatchRunner
 {
@@ -18,7 +18,7 @@ public sealed class BatchMatchRunner(ScenarioSettings middle, int lanes = 0) : I
         var wrong = new ConcurrentDictionary<long, string>();
         if (_batch?.Threads != threads)
         {
-            _batch = new MatchBatch(threads, lanes);
+            _batch = new MatchBatch(threads, lanes, middle.Numerics.Precision);
         }
 
         try

@@ -11,10 +11,12 @@ public static class EngineSelfTest
 {
     private const int Digits = 16;
 
-    private static readonly Lazy<string> s_hash = new(Make);
+    private static readonly Lazy<string> s_double = new(() => Make(Precision.Double));
+    private static readonly Lazy<string> s_single = new(() => Make(Precision.Single));
 
     /// <summary>The hash; made when it is first asked for.</summary>
-    public static string Hash => s_hash.Value;
+    /// <param name="precision">Number type of the equations.</param>
+    public static string Hash(Precision precision) => precision == Precision.Single ? s_single.Value : s_double.Value;
 
     /// <summary>Hash of the start of one match, nose to nose: what a scenario as it is read and drawn makes the engine compute.</summary>
     /// <param name="source">The matches.</param>
@@ -33,10 +35,10 @@ public static class EngineSelfTest
         return Text(hash);
     }
 
-    private static string Make()
+    private static string Make(Precision precision)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        ScenarioSettings[] matches = [.. SelfTestScenes.Matches];
+        ScenarioSettings[] matches = [.. SelfTestScenes.Matches.Select(m => m with { Numerics = m.Numerics with { Precision = precision } })];
         foreach ((ScenarioSettings match, int i) in matches.Select((m, i) => (m, i)))
         {
             Add(hash, MatchBatch.RunAlone(i, match));
@@ -44,7 +46,7 @@ public static class EngineSelfTest
 
         // in lanes, each match twice so that lanes are filled again
         var lanes = new MatchOutcome[2 * matches.Length];
-        new MatchBatch(threads: 1).Run(0, lanes.Length, n => matches[(int)n / 2], (in MatchOutcome o) => lanes[(int)o.Number] = o);
+        new MatchBatch(threads: 1, precision: precision).Run(0, lanes.Length, n => matches[(int)n / 2], (in MatchOutcome o) => lanes[(int)o.Number] = o);
         Array.ForEach(lanes, o => Add(hash, o));
         RunResult pull = Simulator.Run(SelfTestScenes.Pull);
         foreach (Series series in pull.Trace.All)

@@ -11,6 +11,9 @@ public interface IDrawnMatches : IMatchSource
     /// <summary>The scenario without draws, as accurate as the matches.</summary>
     ScenarioSettings Middle { get; }
 
+    /// <summary>Number type of the matches' equations.</summary>
+    Precision Precision => Middle.Numerics.Precision;
+
     /// <summary>The draws of a match, in the order of <see cref="Quantities"/> [unit of each].</summary>
     /// <param name="number">Number of the match, from 0.</param>
     double[] Values(long number);

@@ -1,18 +1,18 @@
+using PushSim.Simulation;
+
 namespace PushSim.Analysis.Chance;
 
 /// <summary>First line of a journal: what must agree for finished matches to belong to a campaign. The count of matches is not among it, so that a campaign can grow.</summary>
 /// <param name="Command">The work whose matches they are.</param>
 /// <param name="Campaign">Of the files, options and contests.</param>
 /// <param name="Engine">Of what the engine computes, see <see cref="EngineSelfTest"/>.</param>
+/// <param name="Precision">Number type of the equations.</param>
 /// <param name="Seed">The seed.</param>
 /// <param name="Part">Which numbers.</param>
-public sealed record JournalHead(string Command, string Campaign, string Engine, ulong Seed, PartNumbers Part)
+public sealed record JournalHead(string Command, string Campaign, string Engine, Precision Precision, ulong Seed, PartNumbers Part)
 {
     /// <summary>Number of the format [1].</summary>
     public const int Format = 4;
-
-    /// <summary>Number type of the equations.</summary>
-    public const string Precision = "double";
 
     private const string Start = "# finished matches ";
 
@@ -27,7 +27,7 @@ public sealed record JournalHead(string Command, string Campaign, string Engine,
 
     private string[] Fields =>
     [
-        Command, string.Create(CultureInfo.InvariantCulture, $"seed {Seed}"), string.Create(CultureInfo.InvariantCulture, $"part {Part.Part} of {Part.Parts}"), "precision " + Precision,
+        Command, string.Create(CultureInfo.InvariantCulture, $"seed {Seed}"), string.Create(CultureInfo.InvariantCulture, $"part {Part.Part} of {Part.Parts}"), "precision " + (Precision == Precision.Single ? "single" : "double"),
         string.Create(CultureInfo.InvariantCulture, $"draws {DrawnQuantity.Scheme}"), "engine " + Engine, "campaign " + Campaign,
     ];
 

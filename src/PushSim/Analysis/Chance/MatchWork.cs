@@ -1,6 +1,7 @@
 using System.Runtime.ExceptionServices;
 using System.Security.Cryptography;
 using System.Text;
+using PushSim.Simulation;
 
 namespace PushSim.Analysis.Chance;
 
@@ -43,6 +44,9 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
 
     /// <summary>Which numbers are played.</summary>
     public PartNumbers Part => plan.Part is (int k, int n) ? new(k, n) : PartNumbers.Whole;
+
+    // doubles if any contest asks for them
+    private Precision Precision => contests.All(c => c.Precision == Precision.Single) ? Precision.Single : Precision.Double;
 
     private uint[] Keys => _keys ??= [.. _prints.Value.Select(p => Key(p, plan.Seed))];
 
@@ -313,7 +317,7 @@ public sealed class MatchWork(MatchPlan plan, Func<IReadOnlyList<string>> prints
         return Enumerable.Range(1, int.MaxValue).Select(i => string.Create(CultureInfo.InvariantCulture, $"{stem}-aside-{i}.csv")).First(n => !names.Contains(n));
     }
 
-    private JournalHead Head(PartNumbers part) => new(plan.Command, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', _prints.Value))))[..16], EngineSelfTest.Hash, plan.Seed, part);
+    private JournalHead Head(PartNumbers part) => new(plan.Command, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', _prints.Value))))[..16], EngineSelfTest.Hash(Precision), Precision, plan.Seed, part);
 
     /// <summary>Key of the rows of a contest.</summary>
     internal static uint Key(string print, ulong seed) => BitConverter.ToUInt32(SHA256.HashData(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{seed}|{print}"))));
