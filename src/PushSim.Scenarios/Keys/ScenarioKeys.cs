@@ -107,9 +107,10 @@ internal static class ScenarioKeys
         Quantity("wall", "thickness", Dimension.Length, 1e-3, 10, "Its thickness, to the right of the line.", "100 mm", Own).Usual(0.005, 0.5).Of(Blank.Wall, t => t.Thickness, (t, v) => t with { Thickness = v }),
 
         Quantity("contact", "stiffness", Dimension.Pressure, 1e4, 1e9, "Force per length of the overlap and per depth.", "1 N/mm2", Own).Usual(1e5, 1e8).Of(Blank.Contact, t => t.Stiffness, (t, v) => t with { Stiffness = v }),
-        Quantity("contact", "damping", Dimension.InverseSpeed, 0, 100, "Damping as share of the force per closing speed.", "5 s/m", Own).Usual(0.2, 20).Of(Blank.Contact, t => t.Damping, (t, v) => t with { Damping = v }),
+        Number("contact", "restitution", 0.02, 1, "Share of the closing speed that comes back from a bump at 1 m/s; slower bumps give back more.", "0.2", Own).Usual(0.05, 0.9).Of(Blank.Contact, t => t.Restitution, (t, v) => t with { Restitution = v }),
         Number("contact", "friction", 0, 5, "Friction between the bodies, along faces and up a ramp.", "0.3", Own).Usual(0.05, 1.2).Of(Blank.Contact, t => t.Friction, (t, v) => t with { Friction = v }),
         Quantity("contact", "friction_deflection", Dimension.Length, 1e-6, 0.02, "Shear at which that friction slides.", "0.5 mm", Own).Usual(1e-5, 0.003).Of(Blank.Contact, t => t.FrictionDeflection, (t, v) => t with { FrictionDeflection = v }),
+        Quantity("contact", "friction_memory", Dimension.Time, 0, 100, "Time in which friction of upright faces on each other forgets a bump; 0: never.", "0.1 s", Own).Usual(0.02, 1).Of(Blank.Contact, t => t.FrictionMemory, (t, v) => t with { FrictionMemory = v }),
 
         Quantity("tyre_life", "match", Dimension.Time, 0.1, 1e5, "How long this manoeuvre goes on in one match.", "60 s", Own).Usual(1, 600).Of(Blank.TyreLife, t => t.MatchTime, (t, v) => t with { MatchTime = v }),
         Whole("tyre_life", "runs", 1, 1000, "Runs looked at, each starting with the dust of the last.", "10", Own).Usual(1, 100).Of(Blank.TyreLife, t => t.Runs, (t, v) => t with { Runs = (int)v }),

@@ -34,8 +34,11 @@ public sealed record ChassisSettings
     /// <summary>Yaw inertia about z through the centre of mass [kg m^2]; null: estimated from the body box.</summary>
     public double? YawInertia { get; init; }
 
-    /// <summary>Constant downforce of a magnet or suction, positive pressing on the floor [N].</summary>
+    /// <summary>Downforce of a magnet or suction, positive pressing on the floor [N].</summary>
     public double Downforce { get; init; }
+
+    /// <summary>L, rise of its place off the floor that leaves a quarter of the downforce, D/(1 + rise/L)^2 [m]; infinite: the force does not fall.</summary>
+    public double DownforceGap { get; init; } = double.PositiveInfinity;
 
     /// <summary>Place of the downforce, forward of the plan's origin [m].</summary>
     public double DownforceX { get; init; }

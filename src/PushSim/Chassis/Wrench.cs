@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 
 namespace PushSim.Chassis;
 
-/// <summary>Sum of forces on the body in its own axes and their moments through the arms of <see cref="BodyMotion{T}"/>:
+/// <summary>Sum of forces on the body in its heading frame and their moments about the centre of mass through the arms of <see cref="BodyMotion{T}"/>:
 /// M_pitch = sum(z_p F_x - x F_z), M_roll = sum(y F_z - z_p F_y), M_yaw = sum(x F_y - y F_x).</summary>
 internal struct Wrench<T>
     where T : struct, IReal<T>
@@ -21,25 +21,13 @@ internal struct Wrench<T>
     /// <param name="fy">Left [N].</param>
     /// <param name="fz">Up [N].</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Add(T x, T y, T zp, T fx, T fy, T fz) => Add(x, y, zp, x, y, fx, fy, fz);
-
-    /// <summary>Adds a force that comes from positions, with its own yaw arms.</summary>
-    /// <param name="x">Forward of the centre of mass [m].</param>
-    /// <param name="y">Left of the centre of mass [m].</param>
-    /// <param name="zp">Above the centre of mass [m].</param>
-    /// <param name="yawX">x + z_p theta [m].</param>
-    /// <param name="yawY">y - z_p phi [m].</param>
-    /// <param name="fx">Forward [N].</param>
-    /// <param name="fy">Left [N].</param>
-    /// <param name="fz">Up [N].</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Add(T x, T y, T zp, T yawX, T yawY, T fx, T fy, T fz)
+    public void Add(T x, T y, T zp, T fx, T fy, T fz)
     {
         Fx = Fx + fx;
         Fy = Fy + fy;
         Fz = Fz + fz;
         Pitch = Pitch + ((zp * fx) - (x * fz));
         Roll = Roll + ((y * fz) - (zp * fy));
-        Yaw = Yaw + ((yawX * fy) - (yawY * fx));
+        Yaw = Yaw + ((x * fy) - (y * fx));
     }
 }

@@ -18,7 +18,10 @@ internal sealed class ContactBody
         int start = Foremost(corners, out bool isCorner);
         Corners = [.. Enumerable.Range(0, n).Select(i => corners[(i + start) % n])];
         Faces = [.. Enumerable.Range(0, n).Select(i => faces[(i + start) % n])];
-        Partners = isCorner ? AroundCorner(n) : AroundFace(n);
+        IReadOnlyList<(ConvexPart Part, int Partner)> parts = PartBuilder.Parts(Corners, Faces, isCorner, centreHeight);
+        Parts = [.. parts.Select(p => p.Part)];
+        Groups = [.. parts.Select((p, i) => (i, p.Partner)).Where(p => p.Partner >= p.i).Select(p => p.Partner == p.i ? new[] { p.i } : [p.i, p.Partner])];
+        Radius = Parts.Max(p => p.Corners.Max(c => Math.Sqrt((c.X * c.X) + (c.Y * c.Y) + (c.Z * c.Z))));
         CentreHeight = centreHeight;
     }
 
@@ -34,8 +37,14 @@ internal sealed class ContactBody
     /// <summary>Whether any face is a ramp.</summary>
     public bool HasRamp => Faces.Any(face => face.RampAngle is not null);
 
-    /// <summary>Pairs of faces whose terms are added to each other first; a face without partner has -1.</summary>
-    internal IReadOnlyList<(int First, int Second)> Partners { get; }
+    /// <summary>Its convex parts: an upright prism, then a wedge for each ramp.</summary>
+    internal IReadOnlyList<ConvexPart> Parts { get; }
+
+    /// <summary>Parts by mirror partners, whose forces are added to each other first.</summary>
+    internal int[][] Groups { get; }
+
+    /// <summary>Distance of the farthest corner from the centre of mass [m].</summary>
+    internal double Radius { get; }
 
     /// <summary>A robot's body from an outline in its plan.</summary>
     /// <param name="outline">Outline, from the plan's origin.</param>
@@ -64,8 +73,11 @@ internal sealed class ContactBody
         BodyPose<T> pose = default;
         pose.X = (0.5 * (wall.X1 + wall.X2)) + (0.5 * wall.Thickness * sine);
         pose.Y = (0.5 * (wall.Y1 + wall.Y2)) - (0.5 * wall.Thickness * cosine);
-        pose.Sine = sine;
-        pose.Cosine = cosine;
+        pose.XX = cosine;
+        pose.XY = -sine;
+        pose.YX = sine;
+        pose.YY = cosine;
+        pose.ZZ = 1.0;
         return pose;
     }
 
@@ -89,10 +101,4 @@ internal sealed class ContactBody
         isCorner = best.Length > 1;
         return best.MaxBy(i => middles[i].Y);
     }
-
-    private static (int First, int Second)[] AroundCorner(int n) =>
-        [.. Enumerable.Range(0, (n + 1) / 2).Select(i => (i, n - 1 - i == i ? -1 : n - 1 - i))];
-
-    private static (int First, int Second)[] AroundFace(int n) =>
-        [(0, n % 2 == 0 ? n / 2 : -1), .. Enumerable.Range(1, (n - 1) / 2).Select(i => (i, n - i))];
 }

@@ -93,6 +93,9 @@ internal static class LaneFill<T>
         Lane.Set(ref to.InverseRoll, lane, from.InverseRoll);
         Lane.Set(ref to.InversePitch, lane, from.InversePitch);
         Lane.Set(ref to.InverseYaw, lane, from.InverseYaw);
+        Lane.Set(ref to.GyroRoll, lane, from.GyroRoll);
+        Lane.Set(ref to.GyroPitch, lane, from.GyroPitch);
+        Lane.Set(ref to.GyroYaw, lane, from.GyroYaw);
         Lane.Set(ref to.Height, lane, from.Height);
         Lane.Set(ref to.GravityX, lane, from.GravityX);
         Lane.Set(ref to.GravityY, lane, from.GravityY);
@@ -100,6 +103,7 @@ internal static class LaneFill<T>
         Lane.Set(ref to.Downforce, lane, from.Downforce);
         Lane.Set(ref to.DownforceX, lane, from.DownforceX);
         Lane.Set(ref to.DownforceY, lane, from.DownforceY);
+        Lane.Set(ref to.InverseDownforceGap, lane, from.InverseDownforceGap);
         Lane.Set(ref to.FloorFriction, lane, from.FloorFriction);
         Lane.Set(ref to.AirTemperature, lane, from.AirTemperature);
         Lane.Set(ref to.HoldGain, lane, from.HoldGain);
@@ -111,6 +115,7 @@ internal static class LaneFill<T>
     {
         Lane.Set(ref to.X, lane, from.X);
         Lane.Set(ref to.Y, lane, from.Y);
+        Lane.Set(ref to.HubZ, lane, from.HubZ);
         Lane.Set(ref to.Radius, lane, from.Radius);
         Lane.Set(ref to.DriveRatio, lane, from.DriveRatio);
         Lane.Set(ref to.TreadMass, lane, from.TreadMass);
@@ -227,47 +232,53 @@ internal static class LaneFill<T>
     private static void Pair(ContactPair<T> to, int lane, ContactPair<R1> from)
     {
         Lane.Set(ref to.Reach, lane, from.Reach);
-        Lane.Set(ref to.Size, lane, from.Size);
-        Lane.Set(ref to.DeflectionLimit, lane, from.DeflectionLimit);
-        Lane.Set(ref to.FrictionStiffness, lane, from.FrictionStiffness);
-        Side(to.Sides.A, lane, from.Sides.A);
-        Side(to.Sides.B, lane, from.Sides.B);
-    }
-
-    // The shape of the other body is the other side's own.
-    private static void Side(ContactSide<T> to, int lane, ContactSide<R1> from)
-    {
         Lane.Set(ref to.Stiffness, lane, from.Stiffness);
         Lane.Set(ref to.Damping, lane, from.Damping);
-        Shape(to.Own, lane, from.Own);
+        Lane.Set(ref to.Friction, lane, from.Friction);
+        Lane.Set(ref to.DeflectionLimit, lane, from.DeflectionLimit);
+        Lane.Set(ref to.Forget, lane, from.Forget);
+        for (int i = 0; i < to.ShapesA.Length; i++)
+        {
+            Shape(to.ShapesA[i], lane, from.ShapesA[i]);
+        }
+
+        for (int i = 0; i < to.ShapesB.Length; i++)
+        {
+            Shape(to.ShapesB[i], lane, from.ShapesB[i]);
+        }
     }
 
-    private static void Shape(ContactShape<T> to, int lane, ContactShape<R1> from)
+    private static void Shape(PartShape<T> to, int lane, PartShape<R1> from)
     {
-        Lane.Set(ref to.CentreHeight, lane, from.CentreHeight);
         Lane.Set<T>(to.X, lane, from.X);
         Lane.Set<T>(to.Y, lane, from.Y);
-        Lane.Set<T>(to.MiddleX, lane, from.MiddleX);
-        Lane.Set<T>(to.MiddleY, lane, from.MiddleY);
+        Lane.Set<T>(to.Z, lane, from.Z);
         Lane.Set<T>(to.NormalX, lane, from.NormalX);
         Lane.Set<T>(to.NormalY, lane, from.NormalY);
-        Lane.Set<T>(to.Half, lane, from.Half);
-        Lane.Set<T>(to.Across, lane, from.Across);
-        Lane.Set(ref to.Inner, lane, from.Inner);
-        Lane.Set(ref to.LongestRamp, lane, from.LongestRamp);
-        Lane.Set<T>(to.Lower, lane, from.Lower);
-        Lane.Set<T>(to.Upper, lane, from.Upper);
-        Lane.Set<T>(to.RampSine, lane, from.RampSine);
-        Lane.Set<T>(to.RampCosine, lane, from.RampCosine);
-        Lane.Set<T>(to.RampCotangent, lane, from.RampCotangent);
-        Lane.Set<T>(to.RampLength, lane, from.RampLength);
+        Lane.Set<T>(to.NormalZ, lane, from.NormalZ);
+        Lane.Set<T>(to.Offset, lane, from.Offset);
+        Lane.Set<T>(to.Length, lane, from.Length);
     }
 
     private static void Pose(ref BodyPose<T> to, int lane, in BodyPose<R1> from)
     {
         Lane.Set(ref to.X, lane, from.X);
         Lane.Set(ref to.Y, lane, from.Y);
-        Lane.Set(ref to.Sine, lane, from.Sine);
-        Lane.Set(ref to.Cosine, lane, from.Cosine);
+        Lane.Set(ref to.Z, lane, from.Z);
+        Lane.Set(ref to.XX, lane, from.XX);
+        Lane.Set(ref to.XY, lane, from.XY);
+        Lane.Set(ref to.XZ, lane, from.XZ);
+        Lane.Set(ref to.YX, lane, from.YX);
+        Lane.Set(ref to.YY, lane, from.YY);
+        Lane.Set(ref to.YZ, lane, from.YZ);
+        Lane.Set(ref to.ZX, lane, from.ZX);
+        Lane.Set(ref to.ZY, lane, from.ZY);
+        Lane.Set(ref to.ZZ, lane, from.ZZ);
+        Lane.Set(ref to.VX, lane, from.VX);
+        Lane.Set(ref to.VY, lane, from.VY);
+        Lane.Set(ref to.VZ, lane, from.VZ);
+        Lane.Set(ref to.WX, lane, from.WX);
+        Lane.Set(ref to.WY, lane, from.WY);
+        Lane.Set(ref to.WZ, lane, from.WZ);
     }
 }

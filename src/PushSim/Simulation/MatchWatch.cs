@@ -324,7 +324,8 @@ internal sealed class MatchWatch
         {
             bool isAirborne = _isDriven && carries <= 0.0;
             _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? step.T1 : _airborneSince;
-            (double pitch, double roll) = (step.Y1(First + StateLayout.Pitch), step.Y1(First + StateLayout.Roll));
+            (double rollState, double pitchState) = (step.Y1(First + StateLayout.Roll), step.Y1(First + StateLayout.Pitch));
+            (double pitch, double roll) = (Tilt.Pitch(rollState, pitchState), Tilt.Roll(rollState, pitchState));
             Upset = pitch < -TipAngle ? Upset.NoseUp
                 : pitch > TipAngle ? Upset.TailUp
                 : Math.Abs(roll) > TipAngle ? Upset.SideUp

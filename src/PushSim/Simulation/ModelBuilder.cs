@@ -104,6 +104,9 @@ internal static class ModelBuilder
             InverseRoll = 1.0 / roll,
             InversePitch = 1.0 / pitch,
             InverseYaw = 1.0 / yaw,
+            GyroRoll = (yaw - pitch) / roll,
+            GyroPitch = (roll - yaw) / pitch,
+            GyroYaw = (pitch - roll) / yaw,
             Height = c.CentreOfMassHeight,
             GravityX = gx,
             GravityY = gy,
@@ -111,10 +114,25 @@ internal static class ModelBuilder
             Downforce = c.Downforce,
             DownforceX = c.DownforceX - c.CentreOfMassX,
             DownforceY = c.DownforceY - c.CentreOfMassY,
+            InverseDownforceGap = 1.0 / c.DownforceGap,
             FloorFriction = scenario.Floor.FrictionScale,
             AirTemperature = scenario.Floor.AirTemperature,
         };
         return equations;
+    }
+
+    /// <summary>Where a wheel stands and its radius; the rest is left empty.</summary>
+    public static WheelParameters<T> WheelGeometry<T>(RobotSettings robot, int index)
+        where T : struct, IReal<T>
+    {
+        WheelSettings w = robot.Wheels[index];
+        return new WheelParameters<T>
+        {
+            X = w.X - robot.Chassis.CentreOfMassX,
+            Y = w.Y - robot.Chassis.CentreOfMassY,
+            HubZ = w.Radius + w.Height - robot.Chassis.CentreOfMassHeight,
+            Radius = w.Radius,
+        };
     }
 
     private static WheelParameters<T> Wheel<T>(ScenarioSettings scenario, StateLayout layout, int index)
@@ -138,11 +156,8 @@ internal static class ModelBuilder
             }
         }
 
-        return new WheelParameters<T>
+        return WheelGeometry<T>(robot, index) with
         {
-            X = w.X - robot.Chassis.CentreOfMassX,
-            Y = w.Y - robot.Chassis.CentreOfMassY,
-            Radius = w.Radius,
             DriveRatio = ratio,
             Drive = drive,
             TreadMass = t.TreadMass,

@@ -9,10 +9,11 @@ namespace PushSim.Simulation;
 /// <summary>The right-hand side of one robot on a floor, with its tether: body, wheels, powertrain, slow states and ledger. Written
 /// once over a number type. After an evaluation the work arrays hold its forces, currents and powers.
 /// <code>
-///   m (u' - r v) = F_x,  m (v' + r u) = F_y,  m z'' = F_z - m g_z,  I_zz r' = M_yaw,  I_yy theta'' = M_pitch,  I_xx phi'' = M_roll
+///   m (u' - psi' v) = F_x,  m (v' + psi' u) = F_y,  m z'' = F_z - m g_z       in the heading frame, which turns by psi' (<see cref="Attitude{T}"/>)
+///   I w' + w x I w = M                                                        in body axes, I diagonal
 ///   I omega' = sum(Kt G i - visc G^2 omega) - T_f - sum ratio (R F_x + crr N R tanh(omega_i/omega_s))
 /// </code>
-/// Left out: gyroscopic terms, products of inertia, pitch reaction of spinning parts, backlash.</summary>
+/// Left out: products of inertia, pitch reaction and gyroscopic moments of spinning parts, backlash.</summary>
 internal sealed partial class RobotEquations<T>
     where T : struct, IReal<T>
 {
@@ -47,8 +48,11 @@ internal sealed partial class RobotEquations<T>
     /// <summary>Mass [kg], its inverse, 1/inertias [1/(kg m^2)], height of the centre of mass [m].</summary>
     public T Mass, InverseMass, InverseRoll, InversePitch, InverseYaw, Height;
 
-    /// <summary>Gravity along floor x and y and normal to the floor [m/s^2]; downforce [N] and its place [m].</summary>
-    public T GravityX, GravityY, GravityZ, Downforce, DownforceX, DownforceY;
+    /// <summary>Differences of two inertias over the third: (I_zz - I_yy)/I_xx, (I_xx - I_zz)/I_yy, (I_yy - I_xx)/I_zz [1].</summary>
+    public T GyroRoll, GyroPitch, GyroYaw;
+
+    /// <summary>Gravity along floor x and y and normal to the floor [m/s^2]; downforce [N], its place [m], and 1 / the rise that takes three quarters of it [1/m].</summary>
+    public T GravityX, GravityY, GravityZ, Downforce, DownforceX, DownforceY, InverseDownforceGap;
 
     /// <summary>Floor friction scale [1], air temperature [degree Celsius].</summary>
     public T FloorFriction, AirTemperature;
@@ -90,8 +94,13 @@ internal sealed partial class RobotEquations<T>
     /// <summary>See <see cref="Motion"/>.</summary>
     public ref Wrench<T> Wrench => ref _wrench[0];
 
+    /// <summary>See <see cref="Motion"/>.</summary>
+    public ref Attitude<T> Attitude => ref _attitude[0];
+
     private readonly BodyMotion<T>[] _motion = Aligned.Array<BodyMotion<T>>(1);
     private readonly Wrench<T>[] _wrench = Aligned.Array<Wrench<T>>(1);
+    private readonly Attitude<T>[] _attitude = Aligned.Array<Attitude<T>>(1);
+    private T _rollRate, _pitchRate, _yawRate;
 
     /// <summary>Evaluates all derivatives of a robot that nothing else touches; for g > 0 also solves the implicit bristles. See <see cref="IAdditiveSystem"/>.</summary>
     public void Evaluate(T t, T g, Span<T> y, ReadOnlySpan<T> predicted, Span<T> dy)
@@ -120,16 +129,11 @@ internal sealed partial class RobotEquations<T>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Forces(T t, T g, Span<T> y, Span<T> z, ReadOnlySpan<T> predicted, Span<T> dy, Span<T> dz)
     {
-        Motion.U = y[StateLayout.U];
-        Motion.V = y[StateLayout.V];
-        Motion.R = y[StateLayout.YawRate];
-        Motion.ZDot = y[StateLayout.HeaveRate];
-        Motion.ThetaDot = y[StateLayout.PitchRate];
-        Motion.PhiDot = y[StateLayout.RollRate];
-        T.SinCos(y[StateLayout.Heading], out Sine, out Cosine);
+        T heave = y[StateLayout.Heave];
+        Move(y);
         Wrench = default;
-        Wrench.Add(DownforceX, DownforceY, 0.0, 0.0, 0.0, -Downforce);
-        AddWheels(Motion, Sine, Cosine, g, y, z, predicted, dy, dz, ref Wrench);
+        Press(Attitude, heave, ref Wrench);
+        AddWheels(Motion, Attitude, Sine, Cosine, g, y, z, predicted, dy, dz, ref Wrench);
         Electrics(t, y, dy);
         SpinDrives(g, y, z, dy, dz);
         T anchorPower = 0.0;
@@ -139,8 +143,7 @@ internal sealed partial class RobotEquations<T>
             T speed = AnchorSpeed + (AnchorSlope * (t - SegmentStart));
             dy[Layout.Anchor] = speed;
             Tether.Apply(
-                Motion, y[StateLayout.X], y[StateLayout.Y], Sine, Cosine, y[StateLayout.Heave], y[StateLayout.Pitch],
-                y[StateLayout.Roll], y[Layout.Anchor], speed, ref Wrench);
+                Motion, Attitude, y[StateLayout.X], y[StateLayout.Y], Sine, Cosine, heave, y[Layout.Anchor], speed, ref Wrench);
             anchorPower = Tether.AnchorPower;
             tetherPower = Tether.DampingPower;
         }
@@ -157,7 +160,7 @@ internal sealed partial class RobotEquations<T>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Finish(Span<T> y, Span<T> dy)
     {
-        MoveBody(Motion, Sine, Cosine, Wrench, dy);
+        MoveBody(Motion, Attitude, Sine, Cosine, Wrench, dy);
         SlowStates(y, dy);
         if (HasLedger)
         {
@@ -165,12 +168,38 @@ internal sealed partial class RobotEquations<T>
         }
     }
 
+    // Attitude and velocities in the heading frame.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void AddWheels(in BodyMotion<T> motion, T sine, T cosine, T g, Span<T> y, Span<T> z, ReadOnlySpan<T> predicted, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
+    private void Move(Span<T> y)
     {
-        T heave = y[StateLayout.Heave];
-        T theta = y[StateLayout.Pitch];
-        T phi = y[StateLayout.Roll];
+        ref BodyMotion<T> m = ref Motion;
+        ref Attitude<T> a = ref Attitude;
+        a.Set(y[StateLayout.Roll], y[StateLayout.Pitch]);
+        _rollRate = y[StateLayout.RollRate];
+        _pitchRate = y[StateLayout.PitchRate];
+        _yawRate = y[StateLayout.YawRate];
+        m.U = y[StateLayout.U];
+        m.V = y[StateLayout.V];
+        m.ZDot = y[StateLayout.HeaveRate];
+        a.ToHeading(_rollRate, _pitchRate, _yawRate, out m.PhiDot, out m.ThetaDot, out m.R);
+        T.SinCos(y[StateLayout.Heading], out Sine, out Cosine);
+    }
+
+    // Downforce D/(1 + rise/L)^2 at its place on the underside; the rise is counted from level on just touching tyres.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private void Press(in Attitude<T> attitude, T heave, ref Wrench<T> wrench)
+    {
+        attitude.ToHeading(DownforceX, DownforceY, -Height, out T x, out T y, out T z);
+        T gap = 1.0 + (T.Max(0.0, (Height + heave) + z) * InverseDownforceGap);
+        wrench.Add(x, y, z, 0.0, 0.0, -(Downforce / (gap * gap)));
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private void AddWheels(
+        in BodyMotion<T> motion, in Attitude<T> attitude, T sine, T cosine, T g, Span<T> y, Span<T> z, ReadOnlySpan<T> predicted, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
+    {
+        T centre = Height + y[StateLayout.Heave];
+        Unsafe.SkipInit(out WheelPlace<T> place);
         for (int i = 0; i < Wheels.Length; i++)
         {
             ref readonly WheelParameters<T> p = ref Wheels[i];
@@ -181,12 +210,13 @@ internal sealed partial class RobotEquations<T>
                 surface = p.Radius * (p.DriveRatio * y[Layout.FirstDrive + p.Drive]);
             }
 
+            place.Set(p, attitude, motion, centre);
             T friction = FloorFriction;
             if (Patches.Length > 0)
             {
                 friction = PatchFriction(
-                    y[StateLayout.X] + ((cosine * p.X) - (sine * p.Y)),
-                    y[StateLayout.Y] + ((sine * p.X) + (cosine * p.Y)));
+                    y[StateLayout.X] + ((cosine * place.X) - (sine * place.Y)),
+                    y[StateLayout.Y] + ((sine * place.X) + (cosine * place.Y)));
             }
 
             if (p.FoulingIndex >= 0)
@@ -194,8 +224,7 @@ internal sealed partial class RobotEquations<T>
                 friction = friction * (1.0 + ((p.DustyRatio - 1.0) * y[p.FoulingIndex]));
             }
 
-            T height = heave - (theta * p.X) + (phi * p.Y);
-            WheelEquations.Evaluate(p, motion, height, Height, surface, friction, g, i, Wheels.Length, z, predicted, dz, ref w, out T wearSpeed);
+            WheelEquations.Evaluate(p, place, surface, friction, g, i, Wheels.Length, z, predicted, dz, ref w, out T wearSpeed);
             T torque = p.Radius * w.Fx;
             w.RollingPower = 0.0;
             if (p.HasRolling)
@@ -207,7 +236,8 @@ internal sealed partial class RobotEquations<T>
             }
 
             w.DriveTorque = p.DriveRatio * torque;
-            wrench.Add(p.X, p.Y, -Height, w.Fx, w.Fy, w.Load);
+            place.Turn(w.Fx, w.Fy, out T fx, out T fy);
+            wrench.Add(place.X, place.Y, place.Z, fx, fy, w.Load);
             if (p.FoulingIndex >= 0)
             {
                 dy[p.FoulingIndex] = wearSpeed * p.InverseFoulingDistance * (1.0 - y[p.FoulingIndex]);
@@ -334,24 +364,24 @@ internal sealed partial class RobotEquations<T>
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void MoveBody(in BodyMotion<T> motion, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)
+    private void MoveBody(in BodyMotion<T> motion, in Attitude<T> attitude, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)
     {
         T gx = (cosine * GravityX) + (sine * GravityY);
         T gy = (cosine * GravityY) - (sine * GravityX);
         AccelerationX = (wrench.Fx * InverseMass) + gx;
         AccelerationY = (wrench.Fy * InverseMass) + gy;
+        attitude.Rates(motion.PhiDot, motion.ThetaDot, motion.R, out T turn, out dy[StateLayout.Roll], out dy[StateLayout.Pitch]);
+        attitude.ToBody(wrench.Roll, wrench.Pitch, wrench.Yaw, out T roll, out T pitch, out T yaw);
         dy[StateLayout.X] = (cosine * motion.U) - (sine * motion.V);
         dy[StateLayout.Y] = (sine * motion.U) + (cosine * motion.V);
-        dy[StateLayout.Heading] = motion.R;
-        dy[StateLayout.U] = AccelerationX + (motion.R * motion.V);
-        dy[StateLayout.V] = AccelerationY - (motion.R * motion.U);
-        dy[StateLayout.YawRate] = wrench.Yaw * InverseYaw;
+        dy[StateLayout.Heading] = turn;
+        dy[StateLayout.U] = AccelerationX + (turn * motion.V);
+        dy[StateLayout.V] = AccelerationY - (turn * motion.U);
         dy[StateLayout.Heave] = motion.ZDot;
-        dy[StateLayout.Pitch] = motion.ThetaDot;
-        dy[StateLayout.Roll] = motion.PhiDot;
         dy[StateLayout.HeaveRate] = (wrench.Fz * InverseMass) - GravityZ;
-        dy[StateLayout.PitchRate] = wrench.Pitch * InversePitch;
-        dy[StateLayout.RollRate] = wrench.Roll * InverseRoll;
+        dy[StateLayout.RollRate] = (roll * InverseRoll) - (GyroRoll * (_pitchRate * _yawRate));
+        dy[StateLayout.PitchRate] = (pitch * InversePitch) - (GyroPitch * (_yawRate * _rollRate));
+        dy[StateLayout.YawRate] = (yaw * InverseYaw) - (GyroYaw * (_rollRate * _pitchRate));
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]

@@ -33,7 +33,7 @@ internal sealed class SceneEquations<T>
         foreach (SceneContact<T> contact in contacts)
         {
             contact.FirstBristle = ImplicitCount;
-            ImplicitCount += contact.Pair.BristleCount;
+            ImplicitCount += ContactPair<T>.BristleCount;
         }
     }
 
@@ -115,18 +115,22 @@ internal sealed class SceneEquations<T>
         T loss = 0.0;
         foreach (SceneContact<T> contact in Contacts)
         {
-            int n = contact.Pair.BristleCount;
+            int n = ContactPair<T>.BristleCount;
             Span<T> bristles = z.Slice(contact.FirstBristle, n);
             Span<T> rates = dz.Slice(contact.FirstBristle, n);
-            ref Chassis.Wrench<T> first = ref Robots[contact.First].Wrench;
-            if (contact.IsWall)
+            ref readonly BodyPose<T> other = ref contact.WallPose;
+            if (!contact.IsWall)
             {
-                Chassis.Wrench<T> onWall = default;
-                contact.Pair.Evaluate(_poses[contact.First], contact.WallPose, g, bristles, rates, ref first, ref onWall);
+                other = ref _poses[contact.Second];
             }
-            else
+
+            if (contact.Pair.Evaluate(_poses[contact.First], other, g, bristles, rates))
             {
-                contact.Pair.Evaluate(_poses[contact.First], _poses[contact.Second], g, bristles, rates, ref first, ref Robots[contact.Second].Wrench);
+                AddForce(Robots[contact.First], contact.First, contact.Pair, contact.Pair.OnA, 1.0);
+                if (!contact.IsWall)
+                {
+                    AddForce(Robots[contact.Second], contact.Second, contact.Pair, contact.Pair.OnB, -1.0);
+                }
             }
 
             loss = loss + contact.Pair.LostPower;
@@ -135,15 +139,48 @@ internal sealed class SceneEquations<T>
         dy[Loss] = loss;
     }
 
+    // A contact's force in the robot's heading frame; sign 1 for the contact's first body.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static void AddForce(RobotEquations<T> robot, int index, ContactPair<T> pair, in Axes<T> moment, T sign)
+    {
+        T frame = index == 0 ? 1.0 : -1.0;
+        T sine = frame * robot.Sine;
+        T cosine = frame * robot.Cosine;
+        T fx = sign * pair.ForceX;
+        T fy = sign * pair.ForceY;
+        ref Chassis.Wrench<T> wrench = ref robot.Wrench;
+        wrench.Fx = wrench.Fx + ((cosine * fx) + (sine * fy));
+        wrench.Fy = wrench.Fy + ((cosine * fy) - (sine * fx));
+        wrench.Fz = wrench.Fz + (sign * pair.ForceZ);
+        wrench.Roll = wrench.Roll + ((cosine * moment.X) + (sine * moment.Y));
+        wrench.Pitch = wrench.Pitch + ((cosine * moment.Y) - (sine * moment.X));
+        wrench.Yaw = wrench.Yaw + moment.Z;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private static void SetPose(ref BodyPose<T> pose, RobotEquations<T> eq, Span<T> y, T frame)
     {
+        T sine = frame * eq.Sine;
+        T cosine = frame * eq.Cosine;
+        ref Chassis.Attitude<T> a = ref eq.Attitude;
+        ref Chassis.BodyMotion<T> m = ref eq.Motion;
         pose.X = frame * y[StateLayout.X];
         pose.Y = frame * y[StateLayout.Y];
-        pose.Sine = frame * eq.Sine;
-        pose.Cosine = frame * eq.Cosine;
-        pose.Heave = y[StateLayout.Heave];
-        pose.Pitch = y[StateLayout.Pitch];
-        pose.Roll = y[StateLayout.Roll];
-        pose.Motion = eq.Motion;
+        pose.Z = eq.Height + y[StateLayout.Heave];
+        pose.XX = (cosine * a.XX) - (sine * a.YX);
+        pose.XY = (cosine * a.XY) - (sine * a.YY);
+        pose.XZ = (cosine * a.XZ) - (sine * a.YZ);
+        pose.YX = (sine * a.XX) + (cosine * a.YX);
+        pose.YY = (sine * a.XY) + (cosine * a.YY);
+        pose.YZ = (sine * a.XZ) + (cosine * a.YZ);
+        pose.ZX = a.ZX;
+        pose.ZY = a.ZY;
+        pose.ZZ = a.ZZ;
+        pose.VX = (cosine * m.U) - (sine * m.V);
+        pose.VY = (sine * m.U) + (cosine * m.V);
+        pose.VZ = m.ZDot;
+        pose.WX = (cosine * m.PhiDot) - (sine * m.ThetaDot);
+        pose.WY = (sine * m.PhiDot) + (cosine * m.ThetaDot);
+        pose.WZ = m.R;
     }
 }

@@ -33,8 +33,10 @@ internal static class SceneStructure
         {
             list.Add(contact.First);
             list.Add(contact.Second);
-            Shape(contact.Pair.Sides.A.Own, list);
-            Shape(contact.Pair.Sides.B.Own, list);
+            foreach (PartShape<R1> shape in contact.Pair.ShapesA.Concat(contact.Pair.ShapesB))
+            {
+                shape.Describe(list);
+            }
         }
     }
 
@@ -87,21 +89,6 @@ internal static class SceneStructure
         list.Add(eq.Battery?.Slope.Length ?? -1);
         list.Add(eq.Patches.Length);
         list.Add(Flags(eq.Tether is not null));
-    }
-
-    private static void Shape(ContactShape<R1> shape, List<int> list)
-    {
-        list.Add(shape.Count);
-        foreach (bool isRamp in shape.IsRamp)
-        {
-            list.Add(Flags(isRamp));
-        }
-
-        foreach ((int first, int second) in shape.Partners)
-        {
-            list.Add(first);
-            list.Add(second);
-        }
     }
 
     private static int Flags(bool a, bool b = false) => (a ? 1 : 0) | (b ? 2 : 0);

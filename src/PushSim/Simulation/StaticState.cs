@@ -4,7 +4,7 @@ using PushSim.Chassis;
 namespace PushSim.Simulation;
 
 /// <summary>The robot standing on its springs: heave, pitch and roll from three equations of balance, wheels that would pull left
-/// out one by one. In-plane gravity acts at the centre of mass and is held at the floor.</summary>
+/// out one by one, first for small angles, then exactly. In-plane gravity acts at the centre of mass and is held at the floor.</summary>
 /// <param name="Heave">Heave z, negative is sunk in [m].</param>
 /// <param name="Pitch">Pitch, nose down positive [rad].</param>
 /// <param name="Roll">Roll, left side up positive [rad].</param>
@@ -13,6 +13,9 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
 {
     // Squared width over squared length of what the wheels span, below which they stand on a line [1].
     private const double LeastSpread = 1e-8;
+
+    // Corrections of the solution for small angles: each takes off all but a share of the tilt [1].
+    private const int Corrections = 12;
 
     /// <summary>Solves the standing state of a scenario's robot.</summary>
     /// <exception cref="SimulationException">The centre of mass does not stand over the wheels, the robot tips over on the slope, or the floor leans past upright.</exception>
@@ -54,8 +57,10 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
         bool[] stands = [.. robot.Wheels.Select(_ => true)];
         for (int pass = 0; pass <= robot.Wheels.Count && SpanArea(robot, stands); pass++)
         {
-            double[] solution = SolveOn(robot, stands, load);
-            double[] loads = [.. robot.Wheels.Select((w, i) => stands[i] ? -w.Tyre.VerticalStiffness * Height(c, w, solution) : 0.0)];
+            Matrix<double> stiffness = Stiffness(robot, stands);
+            double[] raised = Raised(robot, stands);
+            double[] solution = [.. stiffness.Solve(Vector<double>.Build.Dense([load[0] + raised[0], load[1] + raised[1], load[2] + raised[2]]))];
+            double[] loads = [.. robot.Wheels.Select((w, i) => stands[i] ? -w.Tyre.VerticalStiffness * (w.Height + Height(c, w, solution)) : 0.0)];
             int worst = Array.IndexOf(loads, loads.Min());
             if (!double.IsFinite(loads[worst]))
             {
@@ -64,7 +69,7 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
 
             if (loads[worst] >= 0.0)
             {
-                return new StaticState(solution[0], solution[1], solution[2], loads);
+                return Corrected(robot, stands, solution, c.Mass * gz, forward, left);
             }
 
             stands[worst] = false;
@@ -93,7 +98,60 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
     private static double Height(ChassisSettings c, Tyres.WheelSettings w, double[] s) =>
         s[0] - (s[1] * (w.X - c.CentreOfMassX)) + (s[2] * (w.Y - c.CentreOfMassY));
 
-    private static double[] SolveOn(RobotSettings robot, bool[] stands, double[] load)
+    // Balance with the wheels' places and the downforce as the equations have them.
+    private static StaticState Corrected(RobotSettings robot, bool[] stands, double[] s, double weight, double forward, double left)
+    {
+        ChassisSettings c = robot.Chassis;
+        Matrix<double> stiffness = Stiffness(robot, stands);
+        Tyres.WheelPlace<R1> place = default;
+        double[] loads = new double[stands.Length];
+        for (int pass = 0; pass < Corrections; pass++)
+        {
+            Attitude<R1> attitude = default;
+            attitude.Set(s[2], s[1]);
+            double centre = c.CentreOfMassHeight + s[0];
+            (double n, double nx, double ny, double nz) = (0.0, 0.0, 0.0, 0.0);
+            for (int i = 0; i < stands.Length; i++)
+            {
+                place.Set(ModelBuilder.WheelGeometry<R1>(robot, i), attitude, default, centre);
+                loads[i] = stands[i] ? Math.Max(0.0, -robot.Wheels[i].Tyre.VerticalStiffness * place.Height.Value) : 0.0;
+                n += loads[i];
+                nx += loads[i] * place.X.Value;
+                ny += loads[i] * place.Y.Value;
+                nz += loads[i] * place.Z.Value;
+            }
+
+            attitude.ToHeading(c.DownforceX - c.CentreOfMassX, c.DownforceY - c.CentreOfMassY, -c.CentreOfMassHeight, out R1 dx, out R1 dy, out R1 dz);
+            double gap = 1.0 + (Math.Max(0.0, centre + dz.Value) / c.DownforceGap);
+            double down = c.Downforce / (gap * gap);
+            Vector<double> step = stiffness.Solve(Vector<double>.Build.Dense(
+            [
+                weight + down - n,
+                (dx.Value * down) - nx - (forward * nz / n),
+                (dy.Value * down) - ny - (left * nz / n),
+            ]));
+            s = [s[0] + step[0], s[1] + step[1], s[2] + step[2]];
+        }
+
+        return new StaticState(s[0], s[1], s[2], loads);
+    }
+
+    // What wheels that stand higher or lower than the others take off the balance.
+    private static double[] Raised(RobotSettings robot, bool[] stands)
+    {
+        double[] sum = new double[3];
+        for (int i = 0; i < stands.Length; i++)
+        {
+            double k = stands[i] ? robot.Wheels[i].Tyre.VerticalStiffness * robot.Wheels[i].Height : 0.0;
+            sum[0] += k;
+            sum[1] += k * (robot.Wheels[i].X - robot.Chassis.CentreOfMassX);
+            sum[2] += k * (robot.Wheels[i].Y - robot.Chassis.CentreOfMassY);
+        }
+
+        return sum;
+    }
+
+    private static Matrix<double> Stiffness(RobotSettings robot, bool[] stands)
     {
         Matrix<double> a = Matrix<double>.Build.Dense(3, 3);
         for (int i = 0; i < stands.Length; i++)
@@ -115,6 +173,6 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
             }
         }
 
-        return [.. a.Solve(Vector<double>.Build.Dense(load))];
+        return a;
     }
 }

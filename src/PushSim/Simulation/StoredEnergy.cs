@@ -21,6 +21,10 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
         double kinetic = 0.5 * ((m * (Square(y[StateLayout.U]) + Square(y[StateLayout.V]) + Square(y[StateLayout.HeaveRate])))
             + (yaw * Square(y[StateLayout.YawRate])) + (pitch * Square(y[StateLayout.PitchRate])) + (roll * Square(y[StateLayout.RollRate])));
         double spring = 0.0;
+        double centre = eq.Height.Value + y[StateLayout.Heave];
+        Chassis.Attitude<R1> attitude = default;
+        attitude.Set(y[StateLayout.Roll], y[StateLayout.Pitch]);
+        Tyres.WheelPlace<R1> place = default;
         for (int i = 0; i < eq.Wheels.Length; i++)
         {
             int q = eq.Layout.Deflection(i) - eq.Layout.ExplicitCount;
@@ -28,8 +32,8 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
             ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
             spring += 0.5 * p.BodyStiffness.Value * (Square(z[q]) + Square(z[q + 1]));
             kinetic += 0.5 * p.TreadMass.Value * (Square(z[v]) + Square(z[v + 1]));
-            double height = y[StateLayout.Heave] - (y[StateLayout.Pitch] * p.X.Value) + (y[StateLayout.Roll] * p.Y.Value);
-            spring += 0.5 * p.VerticalStiffness.Value * Square(Math.Min(0.0, height));
+            place.Set(p, attitude, default, centre);
+            spring += 0.5 * p.VerticalStiffness.Value * Square(Math.Min(0.0, place.Height.Value));
         }
 
         for (int d = 0; d < eq.Drives.Length; d++)
@@ -42,9 +46,13 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
             spring += 0.5 * eq.Tether.Stiffness.Value * Square(Math.Max(0.0, eq.Tether.Stretch.Value));
         }
 
-        double downforceHeight = y[StateLayout.Heave] - (y[StateLayout.Pitch] * eq.DownforceX.Value) + (y[StateLayout.Roll] * eq.DownforceY.Value);
+        attitude.ToHeading(eq.DownforceX, eq.DownforceY, -eq.Height, out _, out _, out R1 below);
+
+        // integral of D/(1 + x/L)^2 from 0 to the rise; below the floor the force stays
+        double rise = centre + below.Value;
+        double downforce = eq.Downforce.Value * rise / (1.0 + (Math.Max(0.0, rise) * eq.InverseDownforceGap.Value));
         double gravity = (m * ((eq.GravityZ.Value * y[StateLayout.Heave]) - (eq.GravityX.Value * y[StateLayout.X]) - (eq.GravityY.Value * y[StateLayout.Y])))
-            + (eq.Downforce.Value * downforceHeight);
+            + downforce;
         return new StoredEnergy(kinetic, spring, gravity);
     }
 

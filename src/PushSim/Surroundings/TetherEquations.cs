@@ -3,8 +3,7 @@ using PushSim.Chassis;
 
 namespace PushSim.Surroundings;
 
-/// <summary>A tether in three dimensions: pulls only, tension k e (1 + d e') >= 0 for stretch e > 0. Its energy is stored, so its
-/// yaw arms are the shifted ones x + z_p theta, y - z_p phi.</summary>
+/// <summary>A tether in three dimensions: pulls only, tension k e (1 + d e') >= 0 for stretch e > 0.</summary>
 internal sealed class TetherEquations<T>
     where T : struct, IReal<T>
 {
@@ -17,23 +16,22 @@ internal sealed class TetherEquations<T>
     /// <summary>Tension [N], stretch [m], damping loss [W], power of the moving anchor [W].</summary>
     public T Tension, Stretch, DampingPower, AnchorPower;
 
-    /// <summary>Adds the tether's pull to the body.</summary>
+    /// <summary>Adds the tether's pull to the body, whose centre of mass stands at x, y and the heave over its height.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public void Apply(in BodyMotion<T> motion, T x, T y, T sine, T cosine, T heave, T theta, T phi, T anchorX, T anchorSpeed, ref Wrench<T> wrench)
+    public void Apply(in BodyMotion<T> motion, in Attitude<T> attitude, T x, T y, T sine, T cosine, T heave, T anchorX, T anchorSpeed, ref Wrench<T> wrench)
     {
-        T armX = HookX + (HookZ * theta);
-        T armY = HookY - (HookZ * phi);
+        attitude.ToHeading(HookX, HookY, HookZ, out T armX, out T armY, out T armZ);
         T gapX = anchorX - (x + (cosine * armX) - (sine * armY));
         T gapY = AnchorY - (y + (sine * armX) + (cosine * armY));
-        T gapZ = AnchorHeight - (CentreHeight + HookZ + heave - (HookX * theta) + (HookY * phi));
+        T gapZ = AnchorHeight - (CentreHeight + armZ + heave);
         T length = T.Sqrt((gapX * gapX) + (gapY * gapY) + (gapZ * gapZ));
         T inverse = 1.0 / length;
 
-        // unit vector to the anchor, in body axes
+        // unit vector to the anchor, in the heading frame
         T nx = ((cosine * gapX) + (sine * gapY)) * inverse;
         T ny = ((cosine * gapY) - (sine * gapX)) * inverse;
         T nz = gapZ * inverse;
-        motion.PointVelocity(HookX, HookY, HookZ, armX, armY, out T vx, out T vy, out T vz);
+        motion.PointVelocity(armX, armY, armZ, out T vx, out T vy, out T vz);
         T anchorAlong = anchorSpeed * (gapX * inverse);
         T stretchRate = anchorAlong - ((nx * vx) + (ny * vy) + (nz * vz));
         T stretch = length - FreeLength;
@@ -43,6 +41,6 @@ internal sealed class TetherEquations<T>
         Stretch = stretch;
         DampingPower = T.IfLess(0.0, stretch, (tension - spring) * stretchRate, 0.0);
         AnchorPower = tension * anchorAlong;
-        wrench.Add(HookX, HookY, HookZ, armX, armY, tension * nx, tension * ny, tension * nz);
+        wrench.Add(armX, armY, armZ, tension * nx, tension * ny, tension * nz);
     }
 }

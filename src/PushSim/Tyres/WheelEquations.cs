@@ -1,12 +1,12 @@
 using System.Runtime.CompilerServices;
-using PushSim.Chassis;
 
 namespace PushSim.Tyres;
 
 /// <summary>One wheel: load, tread ring on its carcass, bristle, in the wheel's own frame (x along the circumference, y lateral).
+/// The floor is touched under the axle (<see cref="WheelPlace{T}"/>) at the point P, t the direction in which the wheel rolls and s to its left.
 /// w is the rim's velocity over the floor, v the tread's own, q = carcass deflection, z = bristle deflection:
 /// <code>
-///   w_x = u - r y - h theta' - omega R        w_y = v_body + r x + h phi'
+///   w_x = v_P.t - omega R        w_y = v_P.s
 ///   q' = v - w      F = k_c q + c_c q'        m_t v' = T - F      T = -N (sigma0 z + sigma1 z' + sigma2 v)
 ///   z' = v - (alpha sigma0 |v|/mu + kappa |omega R|) z
 ///   mu = mu_k + (mu_s - mu_k) exp(-(|v|/v_s)^2), or a table; optional rise mu_r ln(1 + |v|/v_r), load, dust
@@ -20,9 +20,7 @@ internal static class WheelEquations
 
     /// <summary>Load, friction, tyre body, tread and bristle of one wheel; <see cref="TreadRing"/> solves the last three.</summary>
     /// <param name="p">Parameters.</param>
-    /// <param name="motion">Body velocities.</param>
-    /// <param name="height">Heave, pitch and roll at the wheel: z - x theta + y phi [m].</param>
-    /// <param name="h">Height of the centre of mass [m].</param>
+    /// <param name="place">Where and how fast it touches the floor.</param>
     /// <param name="surface">omega R [m/s].</param>
     /// <param name="friction">Floor's friction scale at the wheel, times dust [1].</param>
     /// <param name="g">Stage step, 0 for a plain evaluation [s].</param>
@@ -36,9 +34,7 @@ internal static class WheelEquations
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void Evaluate<T>(
         in WheelParameters<T> p,
-        in BodyMotion<T> motion,
-        T height,
-        T h,
+        in WheelPlace<T> place,
         T surface,
         T friction,
         T g,
@@ -54,9 +50,9 @@ internal static class WheelEquations
         int deflection = 2 * wheel;
         int tread = 2 * (wheels + wheel);
         int bristle = 2 * ((2 * wheels) + wheel);
-        motion.PointVelocity(p.X, p.Y, -h, out T wx, out T wy, out T zDot);
-        wx = wx - surface;
-        T load = Load(p, height, zDot, out T verticalPower);
+        T wx = place.Rolling - surface;
+        T wy = place.Lateral;
+        T load = Load(p, place.Height, place.Sinking, out T verticalPower);
         T px = predicted[tread];
         T py = predicted[tread + 1];
         T speed = T.Sqrt((px * px) + (py * py) + TreadRing.TinySquare);

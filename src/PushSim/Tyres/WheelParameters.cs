@@ -4,8 +4,8 @@ namespace PushSim.Tyres;
 internal struct WheelParameters<T>
     where T : struct, IReal<T>
 {
-    /// <summary>Forward and left of the centre of mass, rolling radius [m]; wheel speed / drive speed [1].</summary>
-    public T X, Y, Radius, DriveRatio;
+    /// <summary>Hub forward, left and above the centre of mass, rolling radius [m]; wheel speed / drive speed [1].</summary>
+    public T X, Y, HubZ, Radius, DriveRatio;
 
     /// <summary>m_t [kg], 1/m_t [1/kg], k_c [N/m], c_c [N s/m].</summary>
     public T TreadMass, InverseTreadMass, BodyStiffness, BodyDamping;

@@ -12,6 +12,9 @@ public sealed record WheelSettings
     /// <summary>Contact, left of the plan's origin [m].</summary>
     public required double Y { get; init; }
 
+    /// <summary>Height of its lowest point above the floor, robot level, the others just touching [m]: above 0 for a wheel, tail or caster that only touches when the robot tips, below 0 for a dropped one.</summary>
+    public double Height { get; init; }
+
     /// <summary>Rolling radius [m].</summary>
     public required double Radius { get; init; }
 

@@ -36,11 +36,7 @@ internal static class RobotRows
         ? new($"pivot of tracks, l/B {length:0.0}, by four wheels a side: moment over mu W l/4", "1", moment, 0.02 * moment, Wong, () => ExternalTrackTests.Pivot(length).Moment)
         : new($"pivot of tracks, l/B {length:0.0}, by four wheels a side: track ratio", "1", ratio, 0.02 * ratio, Wong, () => ExternalTrackTests.Pivot(length).Ratio);
 
-    private static double Cotangent(double degrees)
-    {
-        double[] onB = RampTests.Slide(degrees * Math.PI / 180.0, 1.0);
-        return onB[2] / -onB[0];
-    }
+    private static double Cotangent(double degrees) => 1.0 / WedgeTests.Ratio(degrees * Math.PI / 180.0, 0.3, 0.0, 0.2);
 
     public static readonly AccuracyRow[] All =
     [
@@ -70,7 +66,7 @@ internal static class RobotRows
         Pivot(1.0, 1.200729975, 0.926917273, false),
         Pivot(1.0, 1.200729975, 0.926917273, true),
         Pivot(1.5, 1.538757874, 0.837059909, false),
-        new("head-on impact, Hunt and Crossley's factor at nominal 0.8: restitution", "1", 0.832870, 1e-6, "Hunt, Crossley, J. Appl. Mech. 42, 1975, factor read second-hand; exact restitution computed here", () => ImpactTests.Restitution(0.3)),
+        new("head-on impact, Hunt and Crossley's factor at nominal 0.8: restitution", "1", 0.832870, 1e-6, "Hunt, Crossley, J. Appl. Mech. 42, 1975, factor read second-hand; exact restitution computed here", () => ImpactTests.Returned(0.3)),
         new("wedge of 20 degrees, friction 0.3: lift over push", "1", 1.3416398563478251, 1e-12 * 1.3416398563478251, "statics of the inclined plane, computed here", () => Cotangent(20.0)),
         new("wedge of 50 degrees, friction 0.3: lift over push", "1", 0.4306836768560772, 1e-12 * 0.4306836768560772, "statics of the inclined plane, computed here", () => Cotangent(50.0)),
         new("height of the centre of mass from two weighings, raised by 60 mm", "m", 0.033, 1e-12, Closed, () => MassFromScale.Height(new AxlePair(0.05, 0.025, -0.05, 0.025), 0.0, 0.44, 0.06).Height),

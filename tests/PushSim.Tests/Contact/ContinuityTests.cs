@@ -5,21 +5,27 @@ using Xunit;
 namespace PushSim.Tests.Contact;
 
 /// <summary>
-/// Force and moment have no jump anywhere: along a sweep the largest change between neighbours halves when the step does.
+/// Force and moment have no jump anywhere: along a sweep the largest change between neighbours falls as the step does.
 /// A jump would stay. Computed here.
 /// </summary>
 public class ContinuityTests
 {
-    private const int Steps = 20_000;
+    private const int Steps = 16_000;
 
+    // with PUSHSIM_CONTACT_SWEEPS all pairs of bodies go through all sweeps
     public static TheoryData<string, int> Sweeps
     {
         get
         {
             TheoryData<string, int> rows = [];
-            foreach (string name in new[] { "yaw", "yawed offset", "offset", "height", "gap", "tilted gap", "circle", "pitch" })
+            (string Name, int Usual)[] sweeps =
+            [
+                ("yaw", 21), ("yawed offset", 35), ("offset", 7), ("height", 14), ("gap", 3), ("tilted gap", 18), ("circle", 1), ("pitch", 20), ("roll", 21), ("over", 24),
+            ];
+            bool all = Environment.GetEnvironmentVariable("PUSHSIM_CONTACT_SWEEPS") is not null;
+            foreach ((string name, int usual) in sweeps)
             {
-                foreach (int which in new[] { 0, 1, 8, 12, 15, 18, 19, 24 })
+                foreach (int which in all ? Enumerable.Range(0, Touching.PairCount) : [usual])
                 {
                     rows.Add(name, which);
                 }
@@ -31,55 +37,23 @@ public class ContinuityTests
 
     [Theory]
     [MemberData(nameof(Sweeps))]
-    public void Largest_change_halves_with_the_step(string sweep, int which)
+    public void Largest_change_falls_with_the_step(string sweep, int which)
     {
         double[] coarse = LargestChange(sweep, which, Steps, out double most);
-        double[] fine = LargestChange(sweep, which, 2 * Steps, out _);
+        double[] fine = LargestChange(sweep, which, 4 * Steps, out _);
         Assert.True(most > 1.0, $"greatest force of the sweep {most} N");
         for (int c = 0; c < coarse.Length; c++)
         {
-            Assert.True(fine[c] <= (0.6 * coarse[c]) + 1e-9, $"component {c}: {coarse[c]} then {fine[c]} per step, force up to {most} N");
+            Assert.True(fine[c] <= (0.4 * coarse[c]) + 1e-9, $"component {c}: {coarse[c]} then {fine[c]} per step, force up to {most} N");
         }
-    }
-
-    // The centre of a strong contact does not jump either; that of a vanishing one means nothing.
-    [Theory]
-    [InlineData(0)]
-    [InlineData(2)]
-    [InlineData(8)]
-    [InlineData(15)]
-    public void Moment_of_the_centre_is_continuous_in_yaw(int which)
-    {
-        double coarse = LargestCentre(which, Steps);
-        double fine = LargestCentre(which, 2 * Steps);
-        Assert.True(fine <= 0.6 * coarse, $"{coarse} then {fine} N m per step");
-    }
-
-    private static double LargestCentre(int which, int steps)
-    {
-        (ContactBody a, ContactBody b) = Touching.Two(which);
-        var pair = new ContactPair<R1>(a, b, Touching.Usual);
-        double most = 0.0, lastX = 0.0, lastY = 0.0;
-        for (int i = 0; i <= steps; i++)
-        {
-            (BodyPose<R1> p, BodyPose<R1> q) = At("yaw", (double)i / steps);
-            Touching.Evaluate(pair, p, q);
-            double x = pair.NormalForce.Value * pair.CentreX.Value;
-            double y = pair.NormalForce.Value * pair.CentreY.Value;
-            most = i == 0 ? 0.0 : Math.Max(most, Math.Abs(x - lastX) + Math.Abs(y - lastY));
-            lastX = x;
-            lastY = y;
-        }
-
-        return most;
     }
 
     private static double[] LargestChange(string sweep, int which, int steps, out double most)
     {
         (ContactBody a, ContactBody b) = Touching.Two(which);
         var pair = new ContactPair<R1>(a, b, Touching.Usual);
-        var z = new R1[pair.BristleCount];
-        var change = new double[12];
+        var z = new R1[ContactPair<R1>.BristleCount];
+        var change = new double[9];
         double[]? last = null;
         most = 0.0;
         for (int i = 0; i <= steps; i++)
@@ -87,9 +61,9 @@ public class ContinuityTests
             (BodyPose<R1> p, BodyPose<R1> q) = At(sweep, (double)i / steps);
             Array.Fill(z, 0.0002);
             Touching.Outcome o = Touching.Evaluate(pair, p, q, 0.0, z);
-            double[] now = [.. o.OnA, .. o.OnB];
+            double[] now = [.. o.Force, .. o.OnA, .. o.OnB];
             most = Math.Max(most, pair.NormalForce.Value);
-            for (int c = 0; c < 12 && last is not null; c++)
+            for (int c = 0; c < 9 && last is not null; c++)
             {
                 change[c] = Math.Max(change[c], Math.Abs(now[c] - last[c]));
             }
@@ -100,46 +74,25 @@ public class ContinuityTests
         return change;
     }
 
-    // Two poses at a place of the sweep, 0 to 1. Nothing moves, so friction depends on the bristle alone.
-    private static (BodyPose<R1> P, BodyPose<R1> Q) At(string sweep, double t)
+    // s runs from 0 to 1 along the sweep
+    private static (BodyPose<R1> A, BodyPose<R1> B) At(string sweep, double s)
     {
-        double wide = (2.0 * t) - 1.0;
-        BodyPose<R1> p = Touching.Still(0.0, 0.0, 0.0);
-        BodyPose<R1> q = Touching.Facing(0.19, 0.0);
-        switch (sweep)
+        (double x, double y, double heading, double pitch, double roll, double up) = sweep switch
         {
-            case "yaw":
-                return (p, Touching.Still(0.185, 0.013, Math.PI * wide));
-            case "yawed offset":
-                return (p, Touching.Still(0.19, 0.22 * wide, Math.PI - 0.2));
-            case "offset":
-                q.Y = 0.22 * wide;
-                break;
-            case "height":
-                q.X = 0.185;
-                q.Heave = 0.08 * wide;
-                break;
-            case "gap":
-                q.X = 0.14 + (0.08 * t);
-                break;
-            case "tilted gap":
-                q.X = 0.14 + (0.08 * t);
-                q.Pitch = 0.03;
-                q.Roll = 0.04;
-                p.Roll = 0.02;
-                q.Heave = 0.001;
-                break;
-            case "circle":
-                q.X = 0.19 * Math.Cos(Math.PI * wide);
-                q.Y = 0.19 * Math.Sin(Math.PI * wide);
-                break;
-            default:
-                q.X = 0.185;
-                q.Pitch = 0.1 * wide;
-                p.Pitch = 0.02;
-                break;
-        }
-
-        return (p, q);
+            "yaw" => (0.19, 0.02, 3.0 + (0.6 * s), 0.0, 0.0, 0.0),
+            "yawed offset" => (0.19, -0.2 + (0.4 * s), 3.3, 0.0, 0.0, 0.003),
+            "offset" => (0.196, -0.2 + (0.4 * s), Math.PI, 0.0, 0.0, 0.0),
+            "height" => (0.196, 0.01, Math.PI, 0.0, 0.0, -0.06 + (0.12 * s)),
+            "gap" => (0.21 - (0.03 * s), 0.02, 3.0, 0.0, 0.0, 0.002),
+            "tilted gap" => (0.21 - (0.03 * s), 0.02, 3.0, 0.1, -0.2, 0.004),
+            "circle" => (0.19 * Math.Cos(6.0 * s), 0.19 * Math.Sin(6.0 * s), Math.PI + (6.0 * s), 0.0, 0.02, 0.001),
+            "pitch" => (0.19, 0.01, Math.PI, -1.2 + (2.4 * s), 0.0, 0.0),
+            "roll" => (0.19, 0.01, Math.PI, 0.03, -1.2 + (2.4 * s), 0.0),
+            _ => (0.22 - (0.3 * s), 0.03, 3.0, 0.02, 0.01, 0.043),
+        };
+        BodyPose<R1> a = Touching.Still(0.0, 0.0, 0.05, 0.01, 0.02);
+        BodyPose<R1> b = Touching.Still(x, y, heading, pitch, roll, Touching.Centre + up);
+        (a.VX, a.VZ, b.WZ, b.WY) = (0.3, 0.02, 0.5, -0.4);
+        return (a, b);
     }
 }

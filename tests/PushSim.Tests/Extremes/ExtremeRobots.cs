@@ -63,7 +63,7 @@ internal sealed class ExtremeRobots
         Robot = robot,
         Floor = new FloorSettings { SlopeX = Chance(0.2) ? Between(-0.3, 0.3) : 0.0, SlopeY = Chance(0.2) ? Between(-0.3, 0.3) : 0.0, Dust = Chance(0.3) ? 1.0 : 0.0 },
         Manoeuvre = Manoeuvre(kind),
-        Contact = new ContactSettings { Stiffness = Log(1e4, 1e8), Damping = Between(0.0, 20.0), Friction = Between(0.0, 1.5) },
+        Contact = new ContactSettings { Stiffness = Log(1e4, 1e8), Restitution = Between(0.05, 1.0), Friction = Between(0.0, 1.5) },
         Numerics = new NumericsSettings { SampleRate = 200.0 },
     };
 

@@ -346,7 +346,7 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
             double size = Math.Sqrt((_faceDirX * _faceDirX) + (_faceDirY * _faceDirY) + (_faceDirZ * _faceDirZ));
             (double vx, double vy, double vz) = Relative(x, y, height);
             double closing = -((vx * _faceDirX) + (vy * _faceDirY) + (vz * _faceDirZ)) / size;
-            double factor = Math.Max(0.0, 1.0 + (settings.Damping * closing));
+            double factor = Math.Max(0.0, 1.0 + (Restitution.Damping(settings.Restitution) * closing));
             Give(x, y, height, factor * _faceDirX, factor * _faceDirY, factor * _faceDirZ);
             double force = factor * _faceNormal;
             _normal += force;

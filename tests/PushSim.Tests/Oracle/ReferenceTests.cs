@@ -118,7 +118,7 @@ public class ReferenceTests(ITestOutputHelper output)
     private static ScenarioSettings Bounce() => Fine(Skids(Slippery, 1.36), 0.5, 0.08) with
     {
         Walls = [new PushSim.Contact.WallSettings(0.1, -0.5, 0.1, 0.5)],
-        Contact = new PushSim.Contact.ContactSettings { Stiffness = 1e5, Damping = 0.8, Friction = 0.0 },
+        Contact = new PushSim.Contact.ContactSettings { Stiffness = 1e5, Restitution = PushSim.Contact.Restitution.Share(0.8, 1.0), Friction = 0.0 },
     };
 
     private static ScenarioSettings Fine(RobotSettings robot, double speed, double end, params CommandPoint[] commands)

@@ -100,7 +100,7 @@ public class StatisticsTests(ITestOutputHelper output)
         return OracleScenarios.Fine(s with
         {
             Manoeuvre = s.Manoeuvre with { InitialHeading = heading },
-            Contact = new ContactSettings { Stiffness = 1e5, Damping = 20.0 },
+            Contact = new ContactSettings { Stiffness = 1e5, Restitution = PushSim.Contact.Restitution.Share(20.0, 1.0) },
         });
     }
 }

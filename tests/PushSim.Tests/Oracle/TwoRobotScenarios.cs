@@ -21,7 +21,7 @@ internal static class TwoRobotScenarios
 
     // Soft and lossy, and met at a slow walk: with the usual stiffness the robots bounce off each other, and after a few
     // bounces no two methods agree.
-    private static readonly ContactSettings s_contact = new() { Stiffness = 1e5, Damping = 20.0 };
+    private static readonly ContactSettings s_contact = new() { Stiffness = 1e5, Restitution = PushSim.Contact.Restitution.Share(20.0, 1.0) };
 
     public static ScenarioSettings EqualShove { get; } = Shove(Robot(), Robot());
 

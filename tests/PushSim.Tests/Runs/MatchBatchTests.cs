@@ -189,8 +189,9 @@ public class MatchBatchTests
     private static readonly HashSet<string> s_results =
     [
         "BusVoltage", "BatteryCurrent", "BusResidual", "AccelerationX", "AccelerationY", "Motion", "Sine", "Cosine", "Wrench", "OpenCircuit",
-        "NormalForce", "BluntForce", "RampForceA", "RampForceB", "CentreX", "CentreY", "ForceX", "ForceY", "ForceZ", "FaceFriction", "LostPower",
-        "Tension", "Stretch", "DampingPower", "AnchorPower", "Sums", "_poses", "_motion", "_wrench", "Heave", "Pitch", "Roll",
+        "NormalForce", "UprightForce", "CentreX", "CentreY", "CentreZ", "ForceX", "ForceY", "ForceZ", "FrictionForce", "OnA", "OnB", "ClosingSpeed", "LostPower",
+        "Tension", "Stretch", "DampingPower", "AnchorPower", "Sums", "_poses", "_motion", "_wrench", "_attitude", "_rollRate", "_pitchRate", "_yawRate", "Attitude",
+        "_meeting", "_pairs", "_forces",
     ];
 
     // All fields of a number type below an object, in order; results and work of an evaluation left out, the scene's wall pose kept.
@@ -204,8 +205,7 @@ public class MatchBatchTests
         foreach (FieldInfo field in target.GetType().GetFields(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic))
         {
             string name = field.Name.TrimStart('<').Split('>')[0];
-            bool isScratch = target.GetType().Name.StartsWith("ContactSide", StringComparison.Ordinal) && field.Name.StartsWith('_') && name is not "_own" and not "_other";
-            if (skip.Contains(name) || (s_results.Contains(name) && !(path.EndsWith("WallPose", StringComparison.Ordinal) && name is "Sine" or "Cosine")) || isScratch || name is "Layout")
+            if (skip.Contains(name) || s_results.Contains(name) || name is "Layout")
             {
                 continue;
             }

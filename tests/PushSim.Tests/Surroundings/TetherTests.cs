@@ -24,7 +24,7 @@ public class TetherTests
     {
         TetherEquations<R1> tether = Tether();
         Wrench<R1> pull = default;
-        tether.Apply(new BodyMotion<R1>(), x, y, Math.Sin(yaw), Math.Cos(yaw), 0.004, 0.0, 0.0, -0.5, 0.0, ref pull);
+        tether.Apply(new BodyMotion<R1>(), Tilted(0.0, 0.0), x, y, Math.Sin(yaw), Math.Cos(yaw), 0.004, -0.5, 0.0, ref pull);
         double dx = -0.5 - (x + (Math.Cos(yaw) * -0.08) - (Math.Sin(yaw) * 0.03));
         double dy = 0.11 - (y + (Math.Sin(yaw) * -0.08) + (Math.Cos(yaw) * 0.03));
         double dz = 0.07 - (0.03 - 0.01 + 0.004);
@@ -32,7 +32,7 @@ public class TetherTests
         Assert.Equal(length - 0.2, tether.Stretch.Value, 1e-14);
         Assert.Equal(Stiffness * (length - 0.2), tether.Tension.Value, 1e-9);
 
-        // the pull points at the anchor; forces are in body axes
+        // the pull points at the anchor; forces are in the heading frame
         double tension = tether.Tension.Value;
         Assert.Equal(tension * ((Math.Cos(yaw) * dx) + (Math.Sin(yaw) * dy)) / length, pull.Fx.Value, 1e-9);
         Assert.Equal(tension * ((Math.Cos(yaw) * dy) - (Math.Sin(yaw) * dx)) / length, pull.Fy.Value, 1e-9);
@@ -48,16 +48,18 @@ public class TetherTests
     {
         var random = new Random(seed);
         double U(double a) => a * ((2.0 * random.NextDouble()) - 1.0);
-        double x = U(0.1), y = U(0.1), yaw = U(3.0), heave = U(0.005), pitch = U(0.1), roll = U(0.1);
+        double x = U(0.1), y = U(0.1), yaw = U(3.0), heave = U(0.005), pitch = U(0.8), roll = U(0.8);
         double u = U(0.5), v = U(0.5), r = U(4.0), heaveRate = U(0.2), pitchRate = U(1.0), rollRate = U(1.0), anchorSpeed = U(0.3);
         TetherEquations<R1> tether = Tether();
+        Attitude<R1> attitude = Tilted(roll, pitch);
+        attitude.Rates(rollRate, pitchRate, r, out R1 headingTurns, out R1 rollTurns, out R1 pitchTurns);
         double Energy(double t)
         {
             Wrench<R1> unused = default;
-            double a = yaw + (r * t);
+            double a = yaw + (headingTurns.Value * t);
             double fromX = x + (t * ((u * Math.Cos(yaw)) - (v * Math.Sin(yaw))));
             double fromY = y + (t * ((u * Math.Sin(yaw)) + (v * Math.Cos(yaw))));
-            tether.Apply(new BodyMotion<R1>(), fromX, fromY, Math.Sin(a), Math.Cos(a), heave + (t * heaveRate), pitch + (t * pitchRate), roll + (t * rollRate), -0.6 + (t * anchorSpeed), 0.0, ref unused);
+            tether.Apply(new BodyMotion<R1>(), Tilted(roll + (t * rollTurns.Value), pitch + (t * pitchTurns.Value)), fromX, fromY, Math.Sin(a), Math.Cos(a), heave + (t * heaveRate), -0.6 + (t * anchorSpeed), 0.0, ref unused);
             return 0.5 * Stiffness * tether.Stretch.Value * tether.Stretch.Value;
         }
 
@@ -65,15 +67,22 @@ public class TetherTests
         double slope = (Energy(h) - Energy(-h)) / (2.0 * h);
         Wrench<R1> pull = default;
         BodyMotion<R1> motion = new() { U = u, V = v, R = r, ZDot = heaveRate, ThetaDot = pitchRate, PhiDot = rollRate };
-        tether.Apply(motion, x, y, Math.Sin(yaw), Math.Cos(yaw), heave, pitch, roll, -0.6, anchorSpeed, ref pull);
+        tether.Apply(motion, attitude, x, y, Math.Sin(yaw), Math.Cos(yaw), heave, -0.6, anchorSpeed, ref pull);
         Assert.Equal(slope, tether.AnchorPower.Value - pull.Power(motion).Value, 1e-6 * (1.0 + Math.Abs(slope)));
 
         // damping takes what tension gives beyond the spring's
         TetherEquations<R1> damped = Tether(0.05);
         Wrench<R1> pulled = default;
-        damped.Apply(motion, x, y, Math.Sin(yaw), Math.Cos(yaw), heave, pitch, roll, -0.6, anchorSpeed, ref pulled);
+        damped.Apply(motion, attitude, x, y, Math.Sin(yaw), Math.Cos(yaw), heave, -0.6, anchorSpeed, ref pulled);
         Assert.Equal(slope, damped.AnchorPower.Value - pulled.Power(motion).Value - damped.DampingPower.Value, 1e-6 * (1.0 + Math.Abs(slope)));
         Assert.True(damped.DampingPower.Value > 0.0);
+    }
+
+    private static Attitude<R1> Tilted(double roll, double pitch)
+    {
+        Attitude<R1> attitude = default;
+        attitude.Set(roll, pitch);
+        return attitude;
     }
 
     [Fact]
@@ -81,7 +90,7 @@ public class TetherTests
     {
         TetherEquations<R1> tether = Tether();
         Wrench<R1> pull = default;
-        tether.Apply(new BodyMotion<R1> { U = 1.0 }, -0.25, 0.1, 0.0, 1.0, 0.0, 0.0, 0.0, -0.35, 0.0, ref pull);
+        tether.Apply(new BodyMotion<R1> { U = 1.0 }, Tilted(0.0, 0.0), -0.25, 0.1, 0.0, 1.0, 0.0, -0.35, 0.0, ref pull);
         Assert.True(tether.Stretch.Value < 0.0);
         Assert.Equal((0.0, 0.0, 0.0, 0.0), (pull.Fx.Value, pull.Fy.Value, pull.Fz.Value, tether.Tension.Value));
     }

@@ -70,9 +70,9 @@ internal sealed class RingBlock : IAdditiveSystem
     public void Evaluate(double t, double g, Span<double> y, ReadOnlySpan<double> predicted, Span<double> dy)
     {
         (double wx, double wy) = RimSpeed(t);
-        var motion = new BodyMotion<R1> { U = wx + SurfaceSpeed, V = wy };
+        var place = new WheelPlace<R1> { Rolling = wx + SurfaceSpeed, Lateral = wy, Height = -Load };
         WheelEquations.Evaluate(
-            _p, motion, -Load, 0.0, SurfaceSpeed, 1.0, g, 0, 1, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted),
+            _p, place, SurfaceSpeed, 1.0, g, 0, 1, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted),
             MemoryMarshal.Cast<double, R1>(dy), ref _work, out R1 wear);
         WearSpeed = wear.Value;
     }

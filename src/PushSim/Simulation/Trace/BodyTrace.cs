@@ -28,11 +28,11 @@ public sealed class BodyTrace(TracePart part)
     /// <summary>Heave, up positive [m].</summary>
     public Series Heave { get; } = part.AddState("heave_m", "m", StateLayout.Heave);
 
-    /// <summary>Pitch, nose down positive [rad].</summary>
-    public Series Pitch { get; } = part.AddState("pitch_rad", "rad", StateLayout.Pitch);
+    /// <summary>Pitch, nose down positive, of the line under the heading [rad].</summary>
+    public Series Pitch { get; } = part.Add("pitch_rad", "rad", p => Tilt.Pitch(p.Robot.Attitude.Roll.Value, p.Robot.Attitude.Pitch.Value));
 
     /// <summary>Roll, left side up positive [rad].</summary>
-    public Series Roll { get; } = part.AddState("roll_rad", "rad", StateLayout.Roll);
+    public Series Roll { get; } = part.Add("roll_rad", "rad", p => Tilt.Roll(p.Robot.Attitude.Roll.Value, p.Robot.Attitude.Pitch.Value));
 
     /// <summary>Moment of the sideways tyre forces about the centre of mass, positive counter-clockwise from above [N m].</summary>
     public Series ScrubMoment { get; } = part.Add("scrub_moment_n_m", "N m", Scrub);

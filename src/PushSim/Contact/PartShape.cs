@@ -1,0 +1,76 @@
+namespace PushSim.Contact;
+
+/// <summary>A <see cref="ConvexPart"/> as numbers of the kernel.</summary>
+internal sealed class PartShape<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Corners from the centre of mass [m].</summary>
+    public readonly T[] X, Y, Z;
+
+    /// <summary>Outward normals of the planes [1], their offsets from the centre of mass [m].</summary>
+    public readonly T[] NormalX, NormalY, NormalZ, Offset;
+
+    /// <summary>Lengths of the edges [m].</summary>
+    public readonly T[] Length;
+
+    /// <summary>Which planes act, in pairs and one by one, which stand upright; planes beside each, in pairs; corners of the edges, edges in pairs.</summary>
+    public readonly (int First, int Second)[] Acting;
+
+    public readonly bool[] Acts, IsUpright;
+
+    public readonly (int First, int Second)[][] Beside;
+
+    public readonly (int From, int To)[] Edges;
+
+    public readonly (int First, int Second)[] EdgePairs;
+
+    public PartShape(ConvexPart part)
+    {
+        X = Aligned.Copy([.. part.Corners.Select(c => (T)c.X)]);
+        Y = Aligned.Copy([.. part.Corners.Select(c => (T)c.Y)]);
+        Z = Aligned.Copy([.. part.Corners.Select(c => (T)c.Z)]);
+        NormalX = Aligned.Copy([.. part.Planes.Select(p => (T)p.X)]);
+        NormalY = Aligned.Copy([.. part.Planes.Select(p => (T)p.Y)]);
+        NormalZ = Aligned.Copy([.. part.Planes.Select(p => (T)p.Z)]);
+        Offset = Aligned.Copy([.. part.Planes.Select(p => (T)p.Offset)]);
+        Acting = [.. part.Acting];
+        Acts = [.. part.Planes.Select((_, f) => part.Acting.Any(pair => pair.First == f || pair.Second == f))];
+        IsUpright = [.. part.Planes.Select(p => p.IsUpright)];
+        Beside = [.. part.Beside.Select(b => b.ToArray())];
+        Edges = [.. part.Edges];
+        EdgePairs = [.. part.EdgePairs];
+        Length = Aligned.Copy([.. Edges.Select(e => (T)Distance(part.Corners[e.From], part.Corners[e.To]))]);
+    }
+
+    /// <summary>Number of corners.</summary>
+    public int Count => X.Length;
+
+    /// <summary>Writes out what is no number: parts that are alike run side by side in lanes.</summary>
+    public void Describe(List<int> list)
+    {
+        list.Add(X.Length);
+        foreach ((int first, int second) in Acting)
+        {
+            list.Add(first);
+            list.Add(second);
+            list.Add(IsUpright[first] ? 1 : 0);
+            foreach ((int one, int other) in Beside[first])
+            {
+                list.Add(one);
+                list.Add(other);
+            }
+        }
+
+        foreach ((int first, int second) in EdgePairs)
+        {
+            list.Add(first);
+            list.Add(second);
+        }
+    }
+
+    private static double Distance((double X, double Y, double Z) a, (double X, double Y, double Z) b)
+    {
+        (double x, double y, double z) = (b.X - a.X, b.Y - a.Y, b.Z - a.Z);
+        return Math.Sqrt(((x * x) + (y * y)) + (z * z));
+    }
+}
