@@ -65,6 +65,17 @@ internal static class RunJson
             JsonReport.WriteNumber(writer, answer.Key, answer.Of(result));
         }
 
+        if (result.Coasting is { } coasting)
+        {
+            writer.WriteStartObject("coasting_between_pulses");
+            foreach (Answer answer in AnswerCatalogue.Asked(result.Scenario))
+            {
+                JsonReport.WriteNumber(writer, answer.Key, answer.Of(coasting));
+            }
+
+            writer.WriteEndObject();
+        }
+
         ChatterJson.Write(writer, result.Chatter);
         if (result.Look is { } look)
         {

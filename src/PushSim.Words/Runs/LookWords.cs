@@ -15,6 +15,7 @@ public static class LookWords
         string[] clauses =
         [
             .. run.Turning is TurnReport turn ? TurnWords.Reserve(turn) : [],
+            .. CoastingWords.Clause(run) is { Length: > 0 } coasting ? [coasting] : Array.Empty<string>(),
             .. chatter.Length > 0 ? [char.ToLowerInvariant(chatter[0]) + chatter[1..]] : Array.Empty<string>(),
             .. run.Shove?.TooCloseToCall == true ? ["too close to call: " + RunWords.TooClose(run)] : Array.Empty<string>(),
         ];
@@ -34,6 +35,7 @@ public static class LookWords
     private static (string Key, string Words) Row(LookPart part) => part switch
     {
         LookPart.CloseCall => ("close_call", "whether it is too close to call"),
+        LookPart.Coasting => ("coasting", "what controllers that coast between pulses would do"),
         LookPart.Starts => ("starts", "what the shove owes to who moves first"),
         LookPart.LeastCurrent => ("least_current", "the least current limit that turns it"),
         LookPart.LeastMotor => ("least_motor", "the least motors that turn it"),

@@ -3,7 +3,7 @@ using PushSim.Runs;
 
 namespace PushSim.Analysis;
 
-/// <summary>Looks closer at one finished run: whether a shove is too close to call and what it owes to who moves first, how freely a turn turns, whether and why tyres chatter. Many runs more,
+/// <summary>Looks closer at one finished run: what it would be with controllers that coast between pulses, whether a shove is too close to call and what it owes to who moves first, how freely a turn turns, whether and why tyres chatter. Many runs more,
 /// within a limit of work; what would take more is left out and named.</summary>
 public static class CloserLook
 {
@@ -16,6 +16,9 @@ public static class CloserLook
     // Of the work on a turn: its steady turn; the rest goes to the parts that follow from it [1].
     private const double ShareOfSwings = 1.0 / 6.0;
 
+    // One run more, beside the other parts [1].
+    private const double ShareOfCoasting = 0.2;
+
     /// <summary>The result looked at.</summary>
     /// <param name="result">The run.</param>
     /// <param name="work">The work for it.</param>
@@ -25,6 +28,11 @@ public static class CloserLook
         long before = work.Done;
         List<LookPart> leftOut = [];
         RunResult looked = TurnReview.IsAsked(result) ? Turn(result, work, leftOut) : Other(result, work.Part(result.Scenario.Opponent is null ? 1.0 : ShareOfShoves), leftOut);
+        if (!WorkBudget.Try(() => looked = CoastingReview.Review(looked, work.Part(result.Scenario.Opponent is null ? ShareOfCoasting : ShareOfCoasting * ShareOfShoves))))
+        {
+            leftOut.Add(LookPart.Coasting);
+        }
+
         return looked with { Look = new CloserLookReport(work.Done - before, work.IsEndless ? null : work.Allowed, leftOut) };
     }
 

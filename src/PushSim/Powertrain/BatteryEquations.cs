@@ -78,8 +78,8 @@ internal sealed class BatteryEquations<T>
             ref readonly ControllerWork<T> c = ref controllers[k];
             T emf = T.Abs(c.Emf);
 
-            // a sensorless drive at part torque leaves part of the back-EMF at its terminals
-            T most = c.Magnitude + ((1.0 - c.Share) * emf * inverseVoc);
+            // a sensorless drive at part torque leaves part of the back-EMF at its terminals; V_b times the current of pulses is never below -E^2/(4 R)
+            T most = parameters[k].HasPulses ? 1.0 : c.Magnitude + ((1.0 - c.Share) * emf * inverseVoc);
             backflow = backflow + (most * emf * c.Conductance);
         }
 

@@ -44,6 +44,13 @@ internal static class ControllerEquations
     public static T BusPower<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus, T inverseBus, out T slope)
         where T : struct, IReal<T>
     {
+        if (p.HasPulses)
+        {
+            PulseMeans<T> means = PulseEquations.Means(p, c, bus);
+            slope = means.Slope;
+            return means.Taken * bus;
+        }
+
         T full = c.Magnitude * bus;
         T difference = full - c.Emf;
         T i = Current(p, c, difference);

@@ -30,6 +30,21 @@ public sealed record ControllerSettings
     /// <summary>Whether braking current flows back into the battery.</summary>
     public bool Regeneration { get; init; } = true;
 
+    /// <summary>What it does between its pulses at part command; null: not known, computed as <see cref="BetweenPulses.Brake"/>.</summary>
+    public BetweenPulses? BetweenPulses { get; init; }
+
+    /// <summary>Pulses per second [Hz]; null: not known, <see cref="UsualPulseFrequency"/> where it counts.</summary>
+    public double? PulseFrequency { get; init; }
+
+    /// <summary>Whether its current limit ends each pulse at that current; false: it holds the mean.</summary>
+    public bool LimitsEachPulse { get; init; }
+
+    /// <summary>Pulses of a controller of which nobody knows better, 1 to 25 kHz are built (common practice, no source) [Hz].</summary>
+    internal const double UsualPulseFrequency = 10_000.0;
+
+    /// <summary>Whether the course of each pulse counts and not only the mean voltage.</summary>
+    public bool HasPulses => BetweenPulses is Powertrain.BetweenPulses.Coast or Powertrain.BetweenPulses.Diode || PulseFrequency is not null;
+
     /// <summary>Behaviour at zero command.</summary>
     public ZeroCommand ZeroCommand { get; init; } = ZeroCommand.Brake;
 

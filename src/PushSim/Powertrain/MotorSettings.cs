@@ -1,7 +1,7 @@
 namespace PushSim.Powertrain;
 
 /// <summary>A brushed permanent-magnet motor (or the equivalent brushed motor of a brushless one), per terminal pair, without
-/// its gearbox. Inductance is left out: its time constant L/R is far below the mechanical ones.</summary>
+/// its gearbox. Inductance counts within a controller's pulses only: its time constant L/R is far below the mechanical ones.</summary>
 public sealed record MotorSettings
 {
     /// <summary>Name used in tables and messages.</summary>
@@ -28,7 +28,7 @@ public sealed record MotorSettings
     /// <summary>Brush voltage drop, both brushes [V]; 0 is off.</summary>
     public double BrushDrop { get; init; }
 
-    /// <summary>Winding inductance [H]; only shown against the mechanical time, never integrated.</summary>
+    /// <summary>Winding inductance [H]; counts within the pulses of a controller, never integrated. Null: estimated from resistance and motor constant.</summary>
     public double? Inductance { get; init; }
 
     /// <summary>Thermal resistance winding to case [K/W]; 0 switches heating off.</summary>

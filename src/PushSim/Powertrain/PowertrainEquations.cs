@@ -3,8 +3,8 @@ using System.Runtime.CompilerServices;
 namespace PushSim.Powertrain;
 
 /// <summary>Motors, controllers and battery of one robot:
-/// V = i R(T) + Kt G omega + brush drop, R = R_ref (1 + a (T - T_ref)), inductance left out (L/R is well under a
-/// millisecond against tens of milliseconds of spin-up). A controller's motors act as one source: single as it is,
+/// V = i R(T) + Kt G omega + brush drop, R = R_ref (1 + a (T - T_ref)). Inductance counts within a pulse only, see
+/// <see cref="PulseEquations"/>: L/R is well under a millisecond against tens of milliseconds of spin-up. A controller's motors act as one source: single as it is,
 /// series as sums, parallel as E = sum(E/R)/sum(1/R), R = 1/sum(1/R). In a parallel group the brush drop takes the
 /// sign of the group's current.</summary>
 internal static class PowertrainEquations
@@ -90,21 +90,42 @@ internal static class PowertrainEquations
             }
 
             T i = T.IfLess(0.5, c.IsOpen, 0.0, c.Sign * ControllerEquations.Current(p, c, difference));
+            T ripple = 0.0;
+            PulseMeans<T> pulse = default;
+            if (p.HasPulses)
+            {
+                pulse = PulseEquations.Means(p, c, bus);
+                i = T.IfLess(0.5, c.IsZero, i, c.Sign * pulse.Current);
+                ripple = T.IfLess(0.5, c.IsZero, 0.0, pulse.Ripple);
+                if (p.HasBrushDrop && p.BetweenPulses != BetweenPulses.Brake)
+                {
+                    sigma = T.IfLess(0.5, c.IsZero, sigma, c.Sign * T.IfLess(0.0, pulse.Current, 1.0, T.IfLess(pulse.Current, 0.0, -1.0, 0.0)));
+                }
+            }
+
             T terminal = c.Source + (i * c.Resistance) + (sigma * c.Drop);
             T voltage = terminal + (i * p.OnResistance);
-            T power = voltage * i;
+            T power = p.HasPulses ? pulse.Taken * bus : voltage * i;
             T busPower = T.IfLess(0.5, c.IsZero, 0.0, p.Regeneration ? power : T.Max(0.0, power));
             c.Current = i;
             c.Voltage = voltage;
             c.BusPower = busPower;
-            c.Loss = busPower - (terminal * i);
-            c.IsLimiting = ControllerEquations.IsLimiting(p, c, bus, difference);
+            c.Ripple = ripple;
+            c.Loss = busPower - (terminal * i) - (ripple * c.Resistance);
+            c.IsLimiting = p.HasPulses ? T.IfLess(0.5, c.IsZero, 0.0, pulse.IsLimiting) : ControllerEquations.IsLimiting(p, c, bus, difference);
             for (int m = p.FirstMotor; m < p.FirstMotor + p.MotorCount; m++)
             {
                 ref MotorWork<T> w = ref motorWork[m];
                 T own = sigma * motors[m].BrushDrop;
                 w.Current = p.Wiring == Wiring.Parallel ? (terminal - w.BackEmf - own) / w.Resistance : i;
                 w.CopperPower = w.Current * w.Current * w.Resistance;
+                if (p.HasPulses)
+                {
+                    // each winding has its part of the ripple: the whole in a row, by its conductance side by side
+                    T part = p.Wiring == Wiring.Parallel ? c.Resistance * c.Resistance / w.Resistance : w.Resistance;
+                    w.CopperPower = w.CopperPower + (ripple * part);
+                }
+
                 w.BrushPower = own * w.Current;
             }
         }

@@ -62,7 +62,14 @@ internal struct ControllerParameters<T>
     /// <summary>Fold-back: start [degree Celsius], 1/(span to zero limit) [1/K]; heat flow to air [W/K], 1/heat capacity [K/J].</summary>
     public T FoldBackTemperature, InverseFoldBackSpan;
     public T ThermalConductance, InverseHeatCapacity;
+
+    /// <summary>T/L of its motors together [s/H].</summary>
+    public T PulseTimeOverInductance;
     public Wiring Wiring;
+    public BetweenPulses BetweenPulses;
+
+    /// <summary>Whether pulses count: means over each, and not only the mean voltage; whether its limit ends each pulse and does not hold the mean.</summary>
+    public bool HasPulses, LimitsEachPulse;
     public bool Regeneration;
     public bool HasBrushDrop;
 
@@ -100,6 +107,9 @@ internal struct ControllerWork<T>
 
     /// <summary>Output current (sum if parallel) [A], bridge voltage [V], power taken from the bus [W], its own loss [W].</summary>
     public T Current, Voltage, BusPower, Loss;
+
+    /// <summary>Mean square of the current over a pulse beyond the square of its mean [A^2].</summary>
+    public T Ripple;
 
     /// <summary>1 where the current limit acts, 0 else.</summary>
     public T IsLimiting;

@@ -6,6 +6,9 @@ public enum LookPart
     /// <summary>Whether a shove is too close to call.</summary>
     CloseCall,
 
+    /// <summary>What a run would answer if its controllers coasted between pulses.</summary>
+    Coasting,
+
     /// <summary>What a shove owes to who moves first.</summary>
     Starts,
 

@@ -89,6 +89,9 @@ public sealed record RunResult
         init;
     }
 
+    /// <summary>The same run with controllers that coast between pulses; null where the file says what they do, where only the whole is commanded, and where nobody asked for it.</summary>
+    public RunResult? Coasting { get; init; }
+
     /// <summary>What the closer look cost and left out; null where nobody asked for it.</summary>
     public CloserLookReport? Look { get; init; }
 

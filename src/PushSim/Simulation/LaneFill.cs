@@ -190,6 +190,7 @@ internal static class LaneFill<T>
     {
         Lane.Set(ref to.CurrentLimit, lane, from.CurrentLimit);
         Lane.Set(ref to.OnResistance, lane, from.OnResistance);
+        Lane.Set(ref to.PulseTimeOverInductance, lane, from.PulseTimeOverInductance);
         Lane.Set(ref to.FoldBackTemperature, lane, from.FoldBackTemperature);
         Lane.Set(ref to.InverseFoldBackSpan, lane, from.InverseFoldBackSpan);
         Lane.Set(ref to.ThermalConductance, lane, from.ThermalConductance);

@@ -289,6 +289,10 @@ internal static class ModelBuilder
                 CurrentLimit = double.IsPositiveInfinity(c.CurrentLimit) ? unlimited : c.CurrentLimit,
                 OnResistance = c.OnResistance,
                 Wiring = c.Wiring,
+                BetweenPulses = c.BetweenPulses ?? BetweenPulses.Brake,
+                HasPulses = c.HasPulses,
+                LimitsEachPulse = c.LimitsEachPulse,
+                PulseTimeOverInductance = 1.0 / ((c.PulseFrequency ?? ControllerSettings.UsualPulseFrequency) * Inductance(robot, c)),
                 Regeneration = c.Regeneration,
                 HasBrushDrop = c.Motors.Any(m => robot.Drives[m.Drive].Motors[m.Motor].Motor.BrushDrop > 0.0),
                 FoldBackTemperature = c.FoldBackTemperature,
@@ -303,6 +307,13 @@ internal static class ModelBuilder
         }
 
         return list;
+    }
+
+    // Of all its motors: the sum in a row, the inverse of the sum of inverses side by side [H].
+    private static double Inductance(RobotSettings robot, ControllerSettings c)
+    {
+        double[] all = [.. c.Motors.Select(m => PulseEquations.Inductance(robot.Drives[m.Drive].Motors[m.Motor].Motor))];
+        return c.Wiring == Wiring.Parallel ? 1.0 / all.Sum(l => 1.0 / l) : all.Sum();
     }
 
     private static TetherEquations<T> Tether<T>(TetherSettings t, ChassisSettings c, double heading)

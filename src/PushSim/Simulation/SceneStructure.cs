@@ -81,6 +81,8 @@ internal static class SceneStructure
             ref Powertrain.ControllerParameters<R1> c = ref eq.Controllers[i];
             list.Add((int)c.Wiring);
             list.Add(Flags(c.Regeneration, c.HasBrushDrop));
+            list.Add(Flags(c.HasPulses, c.LimitsEachPulse));
+            list.Add((int)c.BetweenPulses);
             list.Add(c.HeatIndex);
             list.Add(c.FirstMotor);
             list.Add(c.MotorCount);

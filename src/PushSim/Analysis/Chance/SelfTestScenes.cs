@@ -130,7 +130,7 @@ internal static class SelfTestScenes
             new WheelSettings { Name = "skid", X = 0.06, Y = 0.0, Radius = 0.01, SpinInertia = 1e-6, Tyre = s_plain with { Name = "skid", StaticFriction = 0.2, KineticFriction = 0.2 }, IsSkid = true },
         ],
         Drives = [.. Enumerable.Range(0, 2).Select(i => new DriveSettings { Name = $"drive {i}", Wheels = [(i, 1.2)], Motors = [(s_sensorless, 18.0)], GearEfficiency = 0.7, HoldTorque = 0.5 })],
-        Controllers = [new ControllerSettings { Name = "both", Motors = [(0, 0), (1, 0)], Side = CommandSide.Left, Wiring = Wiring.Series, OnResistance = 0.08, ZeroCommand = ZeroCommand.Locked, CurrentLimit = 4.0, Regeneration = false }],
+        Controllers = [new ControllerSettings { Name = "both", Motors = [(0, 0), (1, 0)], Side = CommandSide.Left, Wiring = Wiring.Series, OnResistance = 0.08, ZeroCommand = ZeroCommand.Locked, CurrentLimit = 4.0, Regeneration = false, BetweenPulses = BetweenPulses.Diode, PulseFrequency = 4000.0, LimitsEachPulse = true }],
         Battery = s_battery with { InitialCharge = 0.05 },
     };
 
@@ -143,5 +143,5 @@ internal static class SelfTestScenes
     private static DriveSettings Belt(string side, int front, int rear) => new() { Name = side, Wheels = [(front, 1.0), (rear, 1.05)], Motors = [(s_motor, 20.0), (s_sensorless, 24.0)], GearEfficiency = 0.9, FrictionTorque = 0.01, FrictionWindUp = 0.02 };
 
     private static ControllerSettings Controller(int drive, CommandSide side, Wiring wiring, ZeroCommand zero) =>
-        new() { Name = side.ToString(), Motors = [(drive, 0), (drive, 1)], Side = side, Wiring = wiring, OnResistance = 0.04, ZeroCommand = zero, Regeneration = false, CurrentLimit = 9.0 };
+        new() { Name = side.ToString(), Motors = [(drive, 0), (drive, 1)], Side = side, Wiring = wiring, OnResistance = 0.04, ZeroCommand = zero, Regeneration = false, CurrentLimit = 9.0, BetweenPulses = BetweenPulses.Coast };
 }
