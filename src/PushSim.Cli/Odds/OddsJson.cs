@@ -1,3 +1,4 @@
+using PushSim.Analysis.Statistics;
 using PushSim.Binding;
 using PushSim.Cli.Matches;
 using PushSim.Scenarios.Reading;
@@ -17,7 +18,7 @@ internal static class OddsJson
         w.WriteString("contest", r.Contest);
         JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);
-        w.WriteString("interval", "Wilson score, 95 %; of differences Tango score, 95 %");
+        w.WriteString("interval", "counting error of the simulation, 95 %: Wilson score, of differences Tango score, over Latin blocks of 32 draws");
         JsonReport.WriteRows(w, "decided", r.Tally.Decisions, x =>
         {
             (Decision d, long count) = x;
@@ -39,6 +40,11 @@ internal static class OddsJson
             w.WriteNumber("variance_share_low", e.Bounds.Low);
             w.WriteNumber("variance_share_high", e.Bounds.High);
         });
+        if (r.Pairs is PairOdds pairs)
+        {
+            WritePairs(w, pairs, r.Tally);
+        }
+
         if (r.Start is not null)
         {
             StartJson.Write(w, r.Start);
@@ -75,6 +81,25 @@ internal static class OddsJson
         });
     }
 
+    private static void WritePairs(Utf8JsonWriter w, PairOdds pairs, Tally tally)
+    {
+        w.WriteStartObject("pairs");
+        w.WriteNumber("pairs", pairs.Pairs.Count);
+        w.WriteNumber("matches_each", pairs.Tries);
+        w.WriteNumber("win_all", pairs.Always);
+        w.WriteNumber("win_none", pairs.Never);
+        w.WriteNumber("unknown_once_share", pairs.UnknownShare);
+        w.WriteEndObject();
+        JsonReport.WriteRows(w, "best_of", PairWords.Bouts.Where(n => n <= pairs.Tries), n =>
+        {
+            Interval share = pairs.BestOf(n, tally);
+            w.WriteNumber("matches", n);
+            w.WriteNumber("win_share", share.Value);
+            w.WriteNumber("win_share_low", share.Low);
+            w.WriteNumber("win_share_high", share.High);
+        });
+    }
+
     private static void WriteTally(Utf8JsonWriter w, Tally t)
     {
         Bounds win = t.WinInterval;
@@ -87,6 +112,7 @@ internal static class OddsJson
         w.WriteNumber("lead", t.Share(t.Wins) - t.Share(t.Losses));
         w.WriteNumber("lead_low", lead.Low);
         w.WriteNumber("lead_high", lead.High);
+        w.WriteNumber("draws_worth", t.Worth);
         w.WriteNumber("matches", t.Matches);
         w.WriteNumber("failed_matches", t.Failed);
     }

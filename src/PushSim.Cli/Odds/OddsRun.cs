@@ -40,7 +40,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         }
 
         using OutputFolder? folder = MatchJob.Open(_request.Output, new OutputAsk("odds", own.Source.Middle.Name + "-odds", [_request.File], error, cancel), _request.Plan);
-        string[] keys = _request.Effects ? [.. own.Values.Select(v => v.Key).Distinct()] : [];
+        string[] keys = _request.Effects ? [.. own.Source.Groups] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
         var work = new MatchWork(
             _request.Plan, () => [.. sides.Select(s => s.Fingerprint), .. contests.Skip(sides.Count).Select(c => Fingerprint.Of(own.Drawable, c))], contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
@@ -64,7 +64,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         OddsSide own = sides[0];
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(sides.Count + i)))];
-        var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own) };
+        var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own), Pairs = Pairs(own), Within = _request.Within };
         List<string> files = folder is null || own.Tally.All == 0 ? [] : folder.Put(Write(folder, result), !cancel.IsCancellationRequested);
 
         _request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
@@ -94,6 +94,20 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         StartOdds? start = StartOdds.Of(own.Source, lead, own.Outcomes, own.Tally.All, _request.Plan.Threads, progress.Step, cancel);
         progress.End();
         return start;
+    }
+
+    // as the starts are, when the report is made
+    private PairOdds? Pairs(OddsSide own)
+    {
+        if (cancel.IsCancellationRequested || PairOdds.Count(own.Tally.All) == 0)
+        {
+            return null;
+        }
+
+        var progress = new ProgressLine(error, "matches of plausible pairs", PairOdds.More(own.Tally.All), _request.Output.HasNoProgress);
+        PairOdds? pairs = PairOdds.Of(own.Source, own.Outcomes, own.Tally.All, _request.Plan.Threads, progress.Step, cancel);
+        progress.End();
+        return pairs;
     }
 
     // --against compared two scenarios before it named an opponent, and still does for one more version

@@ -1,23 +1,26 @@
 using PushSim.Analysis.Chance;
 using PushSim.Runs;
-using PushSim.Scenarios.Reading;
 
 namespace PushSim.Scenarios.Drawing;
 
 /// <summary>Matches of a scenario file: its toleranced values drawn by contest and number.</summary>
 /// <param name="scenario">The scenario.</param>
 /// <param name="contest">Settles the draws.</param>
-/// <param name="redrawn">Key of values that differ from those of the same match without it; null for none.</param>
+/// <param name="redrawn">Group of causes that differ from those of the same match without it; null for none.</param>
 /// <param name="change">What becomes of the robot once its values are drawn; null: nothing.</param>
 public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contest, string? redrawn = null, Func<RobotSettings, RobotSettings>? change = null) : IDrawnMatches
 {
-    // The redrawn values are those of a match so far off that nobody runs it [1].
-    private const long FarOff = 1L << 40;
-
     private readonly ulong _draws = contest.Draws;
+    private DrawFactor[]? _causes;
 
     /// <inheritdoc/>
-    public IReadOnlyList<DrawnQuantity> Quantities { get; } = [.. scenario.Values.Select(Quantity)];
+    public IReadOnlyList<DrawnQuantity> Quantities { get; } = ErrorCauses.Quantities(scenario.Values);
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> Causes => [.. Factors.Select(f => f.Name)];
+
+    /// <summary>Groups of causes that are drawn anew together, each once.</summary>
+    public IReadOnlyList<string> Groups => [.. Factors.Select(f => f.Group).Distinct()];
 
     /// <inheritdoc/>
     public ScenarioSettings Middle { get; } = Made(scenario.Middle, change);
@@ -25,7 +28,7 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     /// <summary>Settles the draws.</summary>
     public ContestKey Contest => contest;
 
-    /// <summary>Key of values that are drawn anew; null for none.</summary>
+    /// <summary>Group of causes that are drawn anew; null for none.</summary>
     public string? Redrawn => redrawn;
 
     /// <summary>Name of the first robot.</summary>
@@ -43,11 +46,14 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
         double[] values = new double[Quantities.Count];
         for (int i = 0; i < values.Length; i++)
         {
-            values[i] = Quantities[i].Draw(_draws, Quantities[i].Key == redrawn ? number + FarOff : number);
+            values[i] = Quantities[i].Draw(_draws, number, redrawn);
         }
 
         return values;
     }
+
+    /// <inheritdoc/>
+    public double[] CausesOf(long number) => [.. Factors.Select(f => f.Uniform(_draws, number))];
 
     /// <inheritdoc/>
     public ScenarioSettings? Match(long number, out string cause) => scenario.With(Values(number), out cause) is ScenarioSettings match ? Made(match, change) : null;
@@ -58,6 +64,9 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     public ScenarioSettings? Replay(long number, out string cause) =>
         Match(number, out cause) is ScenarioSettings match ? match with { Name = string.Create(CultureInfo.InvariantCulture, $"{Middle.Name}-match-{number}") } : null;
 
+    // each cause once, in the order of the quantities
+    private DrawFactor[] Factors => _causes ??= [.. Quantities.SelectMany(q => q.Factors).DistinctBy(f => f.Name)];
+
     private double Later(string key, ManoeuvreSettings manoeuvre) => scenario.Values.Where(v => v.Key == key).Sum(v => v.Middle - manoeuvre.Driver.ReactionDelay);
 
     private static ScenarioSettings Made(ScenarioSettings match, Func<RobotSettings, RobotSettings>? change)
@@ -65,6 +74,4 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
         match = change is null ? match : match with { Robot = change(match.Robot) };
         return match with { Numerics = match.Numerics.ForDraws() };
     }
-
-    private static DrawnQuantity Quantity(TolerancedValue v) => new(v.Key, v.Part, v.OwnShare, v.Middle, v.Tolerance, v.Spread, v.Least, v.Most);
 }

@@ -14,6 +14,9 @@ public static class KeyTable
     /// <summary>In the words of a default, what stands for the default of the key's record.</summary>
     internal const string Own = "{own}";
 
+    /// <summary>The key by which a table names a part of the shelf.</summary>
+    internal const string Shelf = "shelf";
+
     private static readonly Dictionary<string, KeyDefinition[]> Sections =
         RobotKeys.All.Concat(BuilderKeys.All).Concat(ScenarioKeys.All)
         .GroupBy(k => k.Section)

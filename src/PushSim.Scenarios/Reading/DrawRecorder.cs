@@ -40,6 +40,7 @@ internal sealed class DrawRecorder
             Key = owner == "opponent" ? $"opponent.{path}" : path,
             Part = table.Part,
             OwnShare = table.OwnShare,
+            Shelf = (table.Find(KeyTable.Shelf)?.Value as TomlText)?.Value.Trim() ?? "",
             Middle = q.Value,
             Tolerance = tolerance,
             Spread = rule?.Spread ?? q.Spread,

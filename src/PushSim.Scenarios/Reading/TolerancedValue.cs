@@ -17,6 +17,9 @@ public sealed record TolerancedValue
     /// <summary>Share of its variance that the part has for itself, 0..1 [1].</summary>
     public double OwnShare { get; init; }
 
+    /// <summary>The part of the shelf that its table takes; empty for none.</summary>
+    public string Shelf { get; init; } = "";
+
     /// <summary>Middle value in the unit of <see cref="Unit"/>.</summary>
     public required double Middle { get; init; }
 

@@ -13,7 +13,7 @@ namespace PushSim.Scenarios.Robots;
 internal static class ShelfFill
 {
     /// <summary>The key that names a part of the shelf.</summary>
-    public const string Key = "shelf";
+    public const string Key = KeyTable.Shelf;
 
     private const double AmpereHour = 3600.0;
 

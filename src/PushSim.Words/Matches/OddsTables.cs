@@ -13,8 +13,9 @@ public static class OddsTables
     /// <param name="inputs">Inputs and their share of the ground's variance, largest first [1].</param>
     /// <param name="effects">What each input does together with others, largest first; empty if not asked.</param>
     /// <param name="start">The matches in the three orders of starts; null for none.</param>
-    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null) =>
-        [start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
+    /// <param name="pairs">Plausible pairs; null for none.</param>
+    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null, PairOdds? pairs = null) =>
+        [start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), .. pairs is null ? Array.Empty<AnswerTable>() : [PairWords.Table(pairs, robot, tally)], Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
 
     /// <summary>Designs side by side on the same draws, the first one first.</summary>
     /// <param name="designs">Label and matches of each.</param>
@@ -69,19 +70,16 @@ public static class OddsTables
 
     private static AnswerTable Shares(string robot, string opponent, Tally t)
     {
-        AnswerTable table = new AnswerTable("Outcome").AddColumn("Who").AddNumberColumn("Matches").AddNumberColumn("Share").AddColumn("95 % interval");
-        Row($"{robot} wins", t.Wins);
-        Row($"{opponent} wins", t.Losses);
-        Row("stalemate", t.Stalemates);
+        AnswerTable table = new AnswerTable("Outcome").AddColumn("Who").AddNumberColumn("Matches").AddNumberColumn("Share").AddColumn("Counting error, 95 %");
+        Row($"{robot} wins", t.Wins, t.WinInterval);
+        Row($"{opponent} wins", t.Losses, t.LossInterval);
+        Row("stalemate", t.Stalemates, t.StalemateInterval);
         Bounds lead = t.LeadInterval;
         table.AddRow("wins less losses", "", Text($"{100.0 * (t.Share(t.Wins) - t.Share(t.Losses)):+0.0;-0.0;0.0} %"), Text($"{100.0 * lead.Low:+0.0;-0.0;0.0} to {100.0 * lead.High:+0.0;-0.0;0.0} %"));
         return table;
 
-        void Row(string name, long count)
-        {
-            Bounds i = ShareInterval.Wilson(count, t.Matches);
+        void Row(string name, long count, Bounds i) =>
             table.AddRow(name, count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)), Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %"));
-        }
     }
 
     private static AnswerTable Decisions(string robot, string opponent, Tally t)

@@ -6,7 +6,11 @@ namespace PushSim.Words.Matches;
 public static class OddsWords
 {
     /// <summary>Who wins how often, and what held the loser back.</summary>
-    public static string Verdict(string robot, string opponent, Tally t)
+    /// <param name="robot">Name of the robot.</param>
+    /// <param name="opponent">Name of its opponent.</param>
+    /// <param name="t">The matches.</param>
+    /// <param name="pairs">Plausible pairs; null for none.</param>
+    public static string Verdict(string robot, string opponent, Tally t, PairOdds? pairs = null)
     {
         if (t.Matches == 0)
         {
@@ -15,7 +19,7 @@ public static class OddsWords
 
         Bounds win = t.WinInterval;
         string close = t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "";
-        return Text($"{robot} wins {100.0 * t.Share(t.Wins):0.#} % of {t.Matches} matches (95 % sure: {100.0 * win.Low:0.#} to {100.0 * win.High:0.#} %), {opponent} {100.0 * t.Share(t.Losses):0.#} %, {100.0 * t.Share(t.Stalemates):0.#} % end in a stalemate.{close}") + Reason(robot, t);
+        return Text($"{robot} wins {100.0 * t.Share(t.Wins):0.#} % of {t.Matches} matches (counting error: {100.0 * win.Low:0.#} to {100.0 * win.High:0.#} %), {opponent} {100.0 * t.Share(t.Losses):0.#} %, {100.0 * t.Share(t.Stalemates):0.#} % end in a stalemate.{close}") + (pairs is null ? "" : " " + PairWords.Verdict(pairs)) + Reason(robot, t);
     }
 
     /// <summary>How two robots do on the same draws.</summary>
@@ -26,12 +30,19 @@ public static class OddsWords
     {
         Bounds i = c.Bounds;
         string sure = i.Holds(0.0) ? "which may be chance" : "which is more than chance";
-        return Text($"On the same draws {own} wins {100.0 * Math.Abs(c.Difference):0.#} percentage points {(c.Difference < 0.0 ? "less" : "more")} than {other} (95 % sure: {100.0 * i.Low:+0.#;-0.#;0} to {100.0 * i.High:+0.#;-0.#;0}), {sure}.");
+        return Text($"On the same draws {own} wins {100.0 * Math.Abs(c.Difference):0.#} percentage points {(c.Difference < 0.0 ? "less" : "more")} than {other} (counting error: {100.0 * i.Low:+0.#;-0.#;0} to {100.0 * i.High:+0.#;-0.#;0}), {sure}.");
     }
 
     /// <summary>What to know before believing them.</summary>
     public static IReadOnlyList<string> Warnings(Tally tally) => tally.Failed == 0 ? [] :
         [$"{tally.Failed} {(tally.Failed == 1 ? "match failed and is" : "matches failed and are")} left out of the shares; the first is number {tally.FirstFailed[0].Number}, shown by --match"];
+
+    /// <summary>That --within was not reached; null where it was, or was not asked.</summary>
+    /// <param name="tally">The matches.</param>
+    /// <param name="within">Half-width that was asked; 0 for none [1].</param>
+    public static string? Cap(Tally tally, double within) => within > 0.0 && tally.Matches > 0 && tally.WinInterval.HalfWidth is var half && half > within
+        ? Text($"--within {100.0 * within:0.##} % is not reached: {tally.All} matches, all that were asked, tell the share of wins within {100.0 * half:0.##} %; more --matches tell it closer")
+        : null;
 
     /// <summary>Why no input is told to matter most.</summary>
     public static string TooFew(Tally t) => $"{t.Matches} matches are too few, or no single input matters enough, to tell which matters most.";
@@ -45,7 +56,7 @@ public static class OddsWords
     public static string Computation(ulong seed, string contest, double? rate, bool hasEffects, long matches)
     {
         string oneByOne = MatchBatch.BestLanes(Precision.Single) == 1 ? ", one at a time since the processor lacks AVX2 (the same matches, slower)" : "";
-        return $"seed {seed}, contest {contest}{(rate is double r ? $"; {PlainNumber.Of(r, 3)} matches a second" : "")}{oneByOne}; intervals: Wilson score, of differences Tango score; shares of variance: first order, from {(matches > InputShares.Most ? Text($"the first {InputShares.Most} matches") : "the same matches")}{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
+        return $"seed {seed}, contest {contest}{(rate is double r ? $"; {PlainNumber.Of(r, 3)} matches a second" : "")}{oneByOne}; counting error: 95 %, Wilson and Tango score over Latin blocks of {LatinBlock.Size} draws; shares of variance: first order, from {(matches > InputShares.Most ? Text($"the first {InputShares.Most} matches") : "the same matches")}{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
     }
 
     // what most often held the first robot back where it lost

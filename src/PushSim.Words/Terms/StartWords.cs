@@ -18,7 +18,7 @@ public static class StartWords
     public static string Of(StartOdds start, string robot) =>
         Text($"start of {robot}, on the first {start.Shares.Max(s => s.Tally.Matches + s.Tally.Failed)} of these draws (at most {StartOdds.Most}): {string.Join(", ", start.Shares.Select(s => $"{When(s.Order)} it wins {Share(s.Tally)}"))}; between the middle values {Worth(start.Worth)}");
 
-    private static string Share(Tally t) => t.Matches == 0 ? "in none that was played" : Text($"{100.0 * t.Share(t.Wins):0.#} % (95 % sure: {100.0 * t.WinInterval.Low:0.#} to {100.0 * t.WinInterval.High:0.#} %)");
+    private static string Share(Tally t) => t.Matches == 0 ? "in none that was played" : Text($"{100.0 * t.Share(t.Wins):0.#} % (counting error: {100.0 * t.WinInterval.Low:0.#} to {100.0 * t.WinInterval.High:0.#} %)");
 
     private static string When(StartOrder order) => order switch
     {

@@ -41,10 +41,16 @@ public static class Philox
     /// <param name="quantity">Number of the quantity, see <see cref="NumberOf"/>.</param>
     public static double Uniform(ulong seed, long match, ulong quantity)
     {
-        (uint w0, uint w1, uint _, uint _) = Block(
-            ((uint)match, (uint)((ulong)match >> 32), (uint)quantity, (uint)(quantity >> 32)), ((uint)seed, (uint)(seed >> 32)));
+        (uint w0, uint w1, uint _, uint _) = Words(seed, match, quantity);
         return ToUnit(w0, w1);
     }
+
+    /// <summary>The four words of a match's quantity.</summary>
+    /// <param name="seed">The seed.</param>
+    /// <param name="match">Number of the match.</param>
+    /// <param name="quantity">Number of the quantity, see <see cref="NumberOf"/>.</param>
+    public static (uint W0, uint W1, uint W2, uint W3) Words(ulong seed, long match, ulong quantity) =>
+        Block(((uint)match, (uint)((ulong)match >> 32), (uint)quantity, (uint)(quantity >> 32)), ((uint)seed, (uint)(seed >> 32)));
 
     /// <summary>Two words to the middle of one of 2^53 equal parts of 0..1, the first 27 and the second 26 bits of it [1].</summary>
     public static double ToUnit(uint a, uint b) => Math.Min(((a >> 5) * 67108864.0) + (b >> 6) + 0.5, LargestOdd) / 9007199254740992.0;

@@ -300,7 +300,7 @@ public class ChanceCommandTests
         Assert.Equal(4, File.ReadLines(scratch["out/pairs.csv"]).Count());
         Assert.True(File.Exists(scratch["out/plot.png"]));
         Assert.StartsWith(
-            "every match (from short.toml): floor friction 1 times that of the tyres' files, dust 0.1 ± 0.1; noses 2 mm apart, off centre by 0 ± 5 mm, headings off by 0 ± 3 deg; 100 % throttle, reaction time 0.05 ± 0.05 s; lost when pushed back 0.5 m, after 0.3 s won by 5 mm of ground.",
+            "every match (from short.toml): floor friction 1 ± 0.25 times that of the tyres' files, dust 0.1 ± 0.1; noses 2 mm apart, off centre by 0 ± 5 mm, headings off by 0 ± 3 deg; 100 % throttle, reaction time 0.05 ± 0.05 s; lost when pushed back 0.5 m, after 0.3 s won by 5 mm of ground.",
             r.GetProperty("setting").GetString());
     }
 

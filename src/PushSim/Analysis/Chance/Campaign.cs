@@ -5,8 +5,8 @@ namespace PushSim.Analysis.Chance;
 /// little less sure than its 95 % (see the tests).</summary>
 public static class Campaign
 {
-    /// <summary>Matches between two looks at the interval [1].</summary>
-    public const int Look = 200;
+    /// <summary>Matches between two looks at the interval, whole blocks of draws [1].</summary>
+    public const int Look = 8 * LatinBlock.Size;
 
     // Matches that are handed to a runner at once: what ends out of turn, and so waits in memory when it is read again, lies within them [1].
     private const int Most = 1 << 16;

@@ -10,7 +10,10 @@ public sealed record Comparison(long Matches, long OnlyFirst, long OnlySecond)
     public double Difference => Matches == 0 ? 0.0 : (double)(OnlyFirst - OnlySecond) / Matches;
 
     /// <summary>Its 95 % score interval [1].</summary>
-    public Bounds Bounds => ShareInterval.Difference(OnlyFirst, OnlySecond, Matches);
+    public Bounds Bounds => ShareInterval.Difference(Worth * OnlyFirst, Worth * OnlySecond, Worth * Matches);
+
+    /// <summary>How many free draws one match is worth for the difference, see <see cref="BlockSums"/> [1].</summary>
+    public double Worth { get; init; } = 1.0;
 
     /// <summary>Compares outcomes number by number; failed matches count for neither.</summary>
     /// <param name="first">Outcomes of the first scenario, by number.</param>
@@ -20,14 +23,17 @@ public sealed record Comparison(long Matches, long OnlyFirst, long OnlySecond)
         long n = 0;
         long a = 0;
         long b = 0;
+        var blocks = new BlockSums();
         foreach ((MatchEnd own, MatchEnd other) in Pairs(first, second))
         {
+            (bool isFirst, bool isSecond) = (own.Winner == 0 && other.Winner != 0, own.Winner != 0 && other.Winner == 0);
             n++;
-            a += own.Winner == 0 && other.Winner != 0 ? 1 : 0;
-            b += own.Winner != 0 && other.Winner == 0 ? 1 : 0;
+            a += isFirst ? 1 : 0;
+            b += isSecond ? 1 : 0;
+            blocks.Add(own.Number, counts: true, isFirst, isSecond);
         }
 
-        return new Comparison(n, a, b);
+        return new Comparison(n, a, b) { Worth = blocks.Worth(1.0, -1.0) };
     }
 
     /// <summary>Matches of the same number that ran in both.</summary>

@@ -17,4 +17,11 @@ public interface IDrawnMatches : IMatchSource
     /// <summary>The draws of a match, in the order of <see cref="Quantities"/> [unit of each].</summary>
     /// <param name="number">Number of the match, from 0.</param>
     double[] Values(long number);
+
+    /// <summary>Names of the causes of error that stand by themselves; where each quantity does, its own.</summary>
+    IReadOnlyList<string> Causes => [.. Quantities.Select(q => q.Name)];
+
+    /// <summary>How the causes lie in a match, in any measure that rises with them [unit of each].</summary>
+    /// <param name="number">Number of the match, from 0.</param>
+    double[] CausesOf(long number) => Values(number);
 }

@@ -16,18 +16,18 @@ public static class InputShares
     {
         MatchEnd[] good = [.. ends.Where(o => !o.HasFailed).Take(Most)];
         double[] ground = [.. good.Select(o => o.GroundGained)];
-        IReadOnlyList<DrawnQuantity> quantities = source.Quantities;
-        double[][] inputs = [.. quantities.Select(_ => new double[good.Length])];
+        IReadOnlyList<string> causes = source.Causes;
+        double[][] inputs = [.. causes.Select(_ => new double[good.Length])];
         for (int m = 0; m < good.Length; m++)
         {
-            double[] values = source.Values(good[m].Number);
+            double[] values = source.CausesOf(good[m].Number);
             for (int i = 0; i < values.Length; i++)
             {
                 inputs[i][m] = values[i];
             }
         }
 
-        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, quantities.Count));
-        return [.. quantities.Select((q, i) => (q.Name, Share: Sensitivity.FirstOrder(inputs[i], ground))).Where(s => s.Share > noise).OrderByDescending(s => s.Share)];
+        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, causes.Count));
+        return [.. causes.Select((name, i) => (Name: name, Share: Sensitivity.FirstOrder(inputs[i], ground))).Where(s => s.Share > noise).OrderByDescending(s => s.Share)];
     }
 }

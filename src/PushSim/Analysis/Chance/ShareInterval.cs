@@ -11,18 +11,23 @@ public static class ShareInterval
     /// <summary>Wilson's score interval of a share. Wilson, J. Amer. Statist. Assoc. 22:209, 1927.</summary>
     /// <param name="hits">Count of hits [1].</param>
     /// <param name="n">Count of tries [1].</param>
-    public static Bounds Wilson(long hits, long n)
+    public static Bounds Wilson(long hits, long n) => Wilson((double)hits, n);
+
+    /// <summary>The same of counts that need not be whole.</summary>
+    /// <param name="hits">Hits [1].</param>
+    /// <param name="n">Tries [1].</param>
+    public static Bounds Wilson(double hits, double n)
     {
-        if (n == 0)
+        if (n == 0.0)
         {
             return new Bounds(0.0, 1.0);
         }
 
-        double p = (double)hits / n;
+        double p = hits / n;
         double z2n = Z * Z / n;
         double middle = (p + (0.5 * z2n)) / (1.0 + z2n);
         double half = Z * Math.Sqrt((p * (1.0 - p) / n) + (0.25 * z2n / n)) / (1.0 + z2n);
-        return new Bounds(hits == 0 ? 0.0 : middle - half, hits == n ? 1.0 : middle + half);
+        return new Bounds(hits == 0.0 ? 0.0 : middle - half, hits == n ? 1.0 : middle + half);
     }
 
     /// <summary>Score interval of the difference of two shares counted on the same matches: (a - b) / n, where a matches speak for the one, b for the other and the rest for
@@ -30,16 +35,22 @@ public static class ShareInterval
     /// <param name="a">Matches for the one [1].</param>
     /// <param name="b">Matches for the other [1].</param>
     /// <param name="n">All matches [1].</param>
-    public static Bounds Difference(long a, long b, long n)
+    public static Bounds Difference(long a, long b, long n) => Difference((double)a, b, n);
+
+    /// <summary>The same of counts that need not be whole.</summary>
+    /// <param name="a">Matches for the one [1].</param>
+    /// <param name="b">Matches for the other [1].</param>
+    /// <param name="n">All matches [1].</param>
+    public static Bounds Difference(double a, double b, double n)
     {
-        if (n == 0)
+        if (n == 0.0)
         {
             return new Bounds(-1.0, 1.0);
         }
 
-        double d = (double)(a - b) / n;
-        double low = a == 0 && b == n ? -1.0 : Bisect(-1.0, d, x => Score(a, b, n, x) > Z);
-        double high = b == 0 && a == n ? 1.0 : Bisect(d, 1.0, x => Score(a, b, n, x) >= -Z);
+        double d = (a - b) / n;
+        double low = a == 0.0 && b == n ? -1.0 : Bisect(-1.0, d, x => Score(a, b, n, x) > Z);
+        double high = b == 0.0 && a == n ? 1.0 : Bisect(d, 1.0, x => Score(a, b, n, x) >= -Z);
         return new Bounds(low, high);
     }
 

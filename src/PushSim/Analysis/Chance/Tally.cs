@@ -8,6 +8,7 @@ public sealed class Tally
 
     private readonly Dictionary<Decision, long> _decisions = [];
     private readonly SortedList<long, MatchEnd> _failed = [];
+    private readonly BlockSums _blocks = new();
 
     /// <summary>Matches run to their end [1].</summary>
     public long Matches => Wins + Losses + Stalemates;
@@ -30,11 +31,20 @@ public sealed class Tally
     /// <summary>The failed matches of the lowest numbers.</summary>
     public IReadOnlyList<MatchEnd> FirstFailed => [.. _failed.Values];
 
-    /// <summary>Share of wins with its Wilson interval [1].</summary>
-    public Bounds WinInterval => ShareInterval.Wilson(Wins, Matches);
+    /// <summary>Counting error of the share of wins: Wilson's interval, of as many free draws as the blocks of draws are worth [1].</summary>
+    public Bounds WinInterval => Interval(Wins, _blocks.Worth(1.0, 0.0));
 
-    /// <summary>Wins minus losses as a share, score interval [1].</summary>
-    public Bounds LeadInterval => ShareInterval.Difference(Wins, Losses, Matches);
+    /// <summary>The same of losses [1].</summary>
+    public Bounds LossInterval => Interval(Losses, _blocks.Worth(0.0, 1.0));
+
+    /// <summary>The same of stalemates [1].</summary>
+    public Bounds StalemateInterval => Interval(Stalemates, _blocks.Worth(1.0, 1.0));
+
+    /// <summary>The same of wins less losses, a score interval [1].</summary>
+    public Bounds LeadInterval => _blocks.Worth(1.0, -1.0) is var worth ? ShareInterval.Difference(worth * Wins, worth * Losses, worth * Matches) : default;
+
+    /// <summary>How many free draws one match is worth for the share of wins [1].</summary>
+    public double Worth => _blocks.Worth(1.0, 0.0);
 
     /// <summary>What decided the matches, most frequent first.</summary>
     public IReadOnlyList<(Decision Decision, long Count)> Decisions =>
@@ -58,6 +68,7 @@ public sealed class Tally
     /// <summary>Counts one more.</summary>
     public void Add(MatchEnd outcome)
     {
+        _blocks.Add(outcome.Number, !outcome.HasFailed, outcome is { HasFailed: false, Winner: 0 }, outcome is { HasFailed: false, Winner: 1 });
         if (outcome.HasFailed)
         {
             Failed++;
@@ -80,4 +91,6 @@ public sealed class Tally
     /// <summary>A count as a share of the matches that did not fail; 0 without any [1].</summary>
     /// <param name="count">The count [1].</param>
     public double Share(long count) => Matches == 0 ? 0.0 : (double)count / Matches;
+
+    private Bounds Interval(long count, double worth) => ShareInterval.Wilson(worth * count, worth * Matches);
 }
