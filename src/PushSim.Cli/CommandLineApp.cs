@@ -18,6 +18,8 @@ namespace PushSim.Cli;
 /// <summary>The command tree; output, errors and interrupts are injected.</summary>
 public static class CommandLineApp
 {
+    private const string NoColour = "--no-color";
+
     private const string Description =
         "Simulates a small skid-steer robot from a text file: launch, braking, pull\nand drag tests, turning, shoving matches and their odds.\n\n"
         + "Examples:\n  pushsim new\n  pushsim run scenarios/launch-soft.toml\n  pushsim explain body_stiffness";
@@ -39,6 +41,10 @@ public static class CommandLineApp
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
             ("new", () => NewCommand.Create(output, error, input, cancel)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
         ];
+
+        // of all commands, wherever it stands
+        TextReport.HasNoColour = args.Contains(NoColour, StringComparer.Ordinal);
+        args = [.. args.Where(a => a != NoColour)];
 
         // what is read from here on is never removed or written over
         InputLog.Begin();

@@ -21,6 +21,9 @@ internal sealed record Shipped(Cli Cli, string Folder)
     /// <summary>`run FILE`, pictures among its files.</summary>
     public static Shipped Text(string name, params string[] more) => Of(name, more);
 
+    /// <summary>`run FILE --details` without pictures: all tables.</summary>
+    public static Shipped Details(string name) => Of(name, ["--details", "--no-plots"]);
+
     /// <summary>`run FILE --json` with a folder for its files.</summary>
     public static Shipped Json(string name, params string[] more) => Of(name, ["--json", .. more]);
 

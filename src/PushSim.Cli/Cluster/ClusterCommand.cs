@@ -17,6 +17,7 @@ internal static class ClusterCommand
         Option<long> parts = CommonOptions.Whole("--parts", "N", "Parts to split the matches into.", 16, 1, MostParts);
         var script = new Option<string?>("--script") { Description = "Print this script alone: array, parallel, container or merge.", HelpName = "NAME" };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
+        var details = new Option<bool>("--details") { Description = "Print all scripts and the state of all parts." };
         script.AcceptOnlyFromAmong([.. ClusterScripts.Names]);
         var command = new Command(
             "cluster",
@@ -24,7 +25,7 @@ internal static class ClusterCommand
             + "Examples:\n  pushsim cluster -- odds mine.toml --matches 100000 --out big\n  pushsim cluster --script array -- odds mine.toml --out big > big.sh\n"
             + "  pushsim cluster --parts 64 --json -- ladder a.toml b.toml --out league")
         {
-            campaign, parts, script, json,
+            campaign, parts, script, json, details,
         };
         command.SetAction(parsed =>
         {
@@ -58,7 +59,7 @@ internal static class ClusterCommand
             }
             else
             {
-                ClusterReport.Write(output, found.RootElement, scripts);
+                ClusterReport.Write(output, found.RootElement, scripts, parsed.GetValue(details));
             }
 
             return ExitCode.Done;

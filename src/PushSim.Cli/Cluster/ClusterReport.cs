@@ -4,23 +4,35 @@ namespace PushSim.Cli.Cluster;
 internal static class ClusterReport
 {
     // Parts that are named on the screen [1].
-    private const int MostShown = 20;
+    private const int MostShown = 12;
 
-    /// <summary>The state of the parts, then each script under a line that tells how it is started.</summary>
-    public static void Write(TextWriter output, JsonElement state, ClusterScripts scripts)
+    /// <summary>The state of the parts, then the scripts with how each is started; with details their texts.</summary>
+    public static void Write(TextWriter output, JsonElement state, ClusterScripts scripts, bool isDetailed)
     {
+        int most = isDetailed ? int.MaxValue : MostShown;
         output.WriteLine(Verdict(state, scripts));
         JsonElement[] open = [.. state.GetProperty("parts").EnumerateArray().Where(p => p.GetProperty("state").GetString() != "whole")];
-        foreach (JsonElement p in open.Take(MostShown))
+        foreach (JsonElement p in open.Take(most))
         {
             string reason = p.GetProperty("reason").GetString()!;
             output.WriteLine(PlainText.Of(
                 $"  part {p.GetProperty("part").GetInt64()}: {p.GetProperty("state").GetString()}, {p.GetProperty("finished_matches").GetInt64()} of {p.GetProperty("matches").GetInt64()} matches{(reason.Length > 0 ? "; " + reason : "")}"));
         }
 
-        if (open.Length > MostShown)
+        if (open.Length > most)
         {
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  and {open.Length - MostShown} more (--json tells all)"));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  and {open.Length - most} more: --details"));
+        }
+
+        if (!isDetailed)
+        {
+            foreach (string name in ClusterScripts.Names)
+            {
+                WrappedText.Write(output, $"--script {name}: ", "  ", ClusterScripts.About(name));
+            }
+
+            output.WriteLine("The texts of all scripts: --details");
+            return;
         }
 
         foreach (string name in ClusterScripts.Names)

@@ -10,19 +10,20 @@ internal static class ExplainCommand
         var key = new Argument<string?>("KEY") { Description = "Name of a key or table; none lists them all.", Arity = ArgumentArity.ZeroOrOne };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print one line for each key." };
+        var details = new Option<bool>("--details") { Description = "List every key of every table." };
         var command = new Command(
             "explain",
             "Says what a key of a robot or scenario file means.\n\n"
             + "Prints what it takes, its allowed and usual range, its default and an example.\n\n"
             + "Examples:\n  pushsim explain body_stiffness\n  pushsim explain tyre.body_stiffness\n  pushsim explain robot.motor.gear_ratio --json\n  pushsim explain tyre\n  pushsim explain")
         {
-            key, json, quiet,
+            key, json, quiet, details,
         };
-        command.SetAction(parsed => Explain(parsed.GetValue(key), parsed.GetValue(json), parsed.GetValue(quiet), output, error));
+        command.SetAction(parsed => Explain(parsed.GetValue(key), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(details), output, error));
         return command;
     }
 
-    private static int Explain(string? words, bool json, bool quiet, TextWriter output, TextWriter error)
+    private static int Explain(string? words, bool json, bool quiet, bool isDetailed, TextWriter output, TextWriter error)
     {
         IReadOnlyList<KeyMatch> matches = words is null ? KeySearch.All : KeySearch.Find(words);
         IReadOnlyList<(string Section, string Advice)> others = words is null ? [] : OtherNames.Find(words);
@@ -59,15 +60,15 @@ internal static class ExplainCommand
         }
         else if (words is null)
         {
-            ExplainText.WriteList(output);
+            ExplainText.WriteList(output, isDetailed);
         }
         else
         {
-            ExplainText.WriteBlocks(output, matches);
+            ExplainText.WriteBlocks(output, matches, isDetailed);
             foreach ((string section, string advice) in others)
             {
                 output.WriteLine();
-                ExplainText.WriteWrapped(output, "", "  ", $"not in [{section}]: {advice}");
+                WrappedText.Write(output, "", "  ", $"not in [{section}]: {advice}");
             }
         }
 

@@ -26,6 +26,7 @@ internal static class ExplainJson
             JsonReport.WriteNumber(writer, "usual_min", key.UsualMin);
             JsonReport.WriteNumber(writer, "usual_max", key.UsualMax);
             writer.WriteBoolean("required", key.IsRequired);
+            writer.WriteString("label", key.Label);
             writer.WriteString("default", key.Default);
             writer.WriteString("example", KeyText.Example(key, match.Section));
         });

@@ -5,26 +5,49 @@ namespace PushSim.Cli.Explain;
 /// <summary>Keys as text for a person, wrapped.</summary>
 internal static class ExplainText
 {
-    private const int Width = 79;
     private const int LabelWidth = 11;
 
-    public static void WriteList(TextWriter output)
+    // Keys of one name that are told in full without --details [1].
+    private const int MostBlocks = 2;
+
+    /// <summary>The tables of the files; every key of each with --details.</summary>
+    public static void WriteList(TextWriter output, bool isDetailed)
     {
         foreach (FileKind file in Enum.GetValues<FileKind>())
         {
-            foreach (KeySection section in KeySection.Of(file))
+            IReadOnlyList<KeySection> sections = [.. KeySection.Of(file)];
+            if (!isDetailed)
+            {
+                WrappedText.Write(output, $"{sections[0].FileWord} file: ", "  ", string.Join(", ", sections.Select(s => s.Key is null ? "top level" : s.Header)));
+                continue;
+            }
+
+            foreach (KeySection section in sections)
             {
                 output.WriteLine(section.Key is null ? $"{section.FileWord} file" : $"{section.FileWord} file, {section.Header}");
-                WriteWrapped(output, "  ", "  ", string.Join(", ", section.Keys.Select(k => k.Name)));
+                WrappedText.Write(output, "  ", "  ", string.Join(", ", section.Keys.Select(k => k.Name)));
                 output.WriteLine();
             }
         }
 
-        output.WriteLine("more: pushsim explain KEY");
+        output.WriteLine("keys of a table: pushsim explain TABLE; of all tables: pushsim explain --details");
+        output.WriteLine("more of a key: pushsim explain KEY");
     }
 
-    public static void WriteBlocks(TextWriter output, IReadOnlyList<KeyMatch> matches)
+    /// <summary>All that is known of keys; of many that share a name a line each without --details.</summary>
+    public static void WriteBlocks(TextWriter output, IReadOnlyList<KeyMatch> matches, bool isDetailed)
     {
+        if (!isDetailed && matches.Count > MostBlocks)
+        {
+            foreach (KeyMatch match in matches)
+            {
+                WrappedText.Write(output, match.Path + ": ", "  ", match.Key.Meaning);
+            }
+
+            output.WriteLine("More of one: pushsim explain TABLE.KEY; of all: --details");
+            return;
+        }
+
         for (int i = 0; i < matches.Count; i++)
         {
             if (i > 0)
@@ -40,7 +63,8 @@ internal static class ExplainText
     {
         KeyDefinition key = match.Key;
         output.WriteLine(match.Path);
-        WriteWrapped(output, "  ", "  ", key.Meaning);
+        WrappedText.Write(output, "  ", "  ", key.Meaning);
+        Row("called", key.Label == key.Name.Replace('_', ' ') ? "" : key.Label);
         Row("takes", KeyText.Takes(key));
         Row("allowed", KeyText.Allowed(key));
         Row("usual", KeyText.Usual(key));
@@ -56,31 +80,11 @@ internal static class ExplainText
         {
             if (text.Length > 0)
             {
-                WriteWrapped(output, "  " + label.PadRight(LabelWidth), new string(' ', LabelWidth + 2), text);
+                WrappedText.Write(output, "  " + label.PadRight(LabelWidth), new string(' ', LabelWidth + 2), text);
             }
         }
     }
 
     private static string Place(KeySection section) =>
         section.Key is null ? $"the top level of a {section.FileWord} file" : $"{section.Header} of a {section.FileWord} file";
-
-    public static void WriteWrapped(TextWriter output, string first, string next, string text)
-    {
-        string line = first;
-        bool isEmpty = true;
-        foreach (string word in text.Split(' '))
-        {
-            if (!isEmpty && line.Length + 1 + word.Length > Width)
-            {
-                output.WriteLine(line);
-                line = next;
-                isEmpty = true;
-            }
-
-            line += isEmpty ? word : " " + word;
-            isEmpty = false;
-        }
-
-        output.WriteLine(line);
-    }
 }

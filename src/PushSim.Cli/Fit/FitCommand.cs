@@ -53,7 +53,7 @@ internal static class FitCommand
         }
 
         files = folder?.Put(files) ?? files;
-        options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, outcome, blocks, files));
+        options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, outcome, blocks, files, options.Details));
         return ExitCode.Done;
     }
 

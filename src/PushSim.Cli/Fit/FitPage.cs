@@ -11,6 +11,7 @@ internal static class FitPage
         Subject = outcome.Fits.Count == 1 ? outcome.Fits[0].Name : FormattableString.Invariant($"{outcome.Fits.Count} tyres"),
         Question = "How much does the tyre grip, and was it the tyre or the motors?",
         Verdict = FitText.Verdict(outcome),
+        Card = FitText.Card(outcome),
         Warnings = [.. FitText.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. PageReport.Problems(outcome.Problems)],
         Tables = FitText.Tables(outcome),
         ListingTitle = FitText.ListingTitle,

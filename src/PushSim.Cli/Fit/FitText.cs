@@ -24,8 +24,18 @@ internal static class FitText
     /// <summary>The verdict with what the tyres make of the robot.</summary>
     public static string Verdict(FitResult o) => FitWords.Verdict(o.Fits, o.Comparison) + SimulationWords.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningWords.Verdict(m) : "");
 
-    public static void Write(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files)
+    /// <summary>The card of a fit.</summary>
+    public static AnswerCard Card(FitResult o) => FitCard.Of(o.Fits, Verdict(o), o.Comparison);
+
+    /// <summary>The card, or with --details all of it; the tables to paste stand in a file, too.</summary>
+    public static void Write(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files, bool isDetailed)
     {
+        if (!isDetailed)
+        {
+            CardText.Write(output, Card(outcome), [.. Warnings(outcome.Fits).Select(w => w.Whose + w.Warning)], files);
+            return;
+        }
+
         IReadOnlyList<TyreFit> fits = outcome.Fits;
         IAnsiConsole console = TextReport.Console(output);
         TextReport.Line(console, Verdict(outcome), Decoration.Bold);

@@ -70,7 +70,7 @@ internal static class LadderCommand
         LadderResult result = LadderResult.Of(ladder, work, plan.Seed, request.Scene, cancel.IsCancellationRequested);
         List<string> written = folder is null ? [] : folder.Put(WriteFiles(folder, result, ladder, request), !cancel.IsCancellationRequested);
 
-        request.Output.Print(output, () => LadderJson.Of(result), result.Verdict, () => LadderText.Write(output, result, written));
+        request.Output.Print(output, () => LadderJson.Of(result), result.Verdict, () => LadderText.Write(output, result, written, request.Output.Details));
         if (cancel.IsCancellationRequested)
         {
             return job.EndInterrupted();

@@ -15,6 +15,7 @@ internal static class LadderPage
         Subject = FormattableString.Invariant($"{result.Robots.Count} robots"),
         Question = "Who beats whom, and who is best?",
         Verdict = result.Verdict,
+        Card = LadderText.Card(result),
         Warnings = [.. result.Warnings, .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
         Tables = LadderText.Tables(result),
         Figures = result.Table.Ranking.Count == 0 ? [] : LadderPicture.Of(result).Figures,

@@ -107,8 +107,10 @@ internal static class LimitsCommand
 
         RunResult? told = run is { Time.Length: >= 2 } ? run : null;
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, designs, told, read, options, cancel));
-        options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => TextReport.Write(
-            output, LimitsText.Verdict(designs), LimitsText.Tables(designs, told), LimitsText.Warnings(designs), [], EstimateText.Lines(read, file), files));
+        options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => new ScreenReport(LimitsText.Card(designs), LimitsText.Verdict(designs))
+        {
+            Tables = LimitsText.Tables(designs, told), Warnings = LimitsText.Warnings(designs), Asides = [.. EstimateText.Lines(read, file)], Files = files,
+        }.Write(output, options.Output.Details));
         return run?.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }
 
@@ -134,7 +136,7 @@ internal static class LimitsCommand
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            files.AddRange(folder.WritePicture("plot", LimitsPlot.Of(report, run, designs)));
+            files.AddRange(folder.WritePicture("plot", options.Output.Drawn(LimitsPlot.Of(report, run, designs))));
         }
 
         if (options.Output.Report)

@@ -13,6 +13,7 @@ internal static class LimitsPage
         Subject = designs[0].Report!.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
         Verdict = LimitsText.Verdict(designs),
+        Card = LimitsText.Card(designs),
         Warnings = [.. LimitsText.Warnings(designs), .. PageReport.Problems(read.Problems)],
         Tables = LimitsText.Tables(designs, run),
         Figures = LimitsPlot.Of(designs[0].Report!, run, designs).Figures,

@@ -8,6 +8,13 @@ internal static class LimitsText
 {
     public static string Verdict(IReadOnlyList<Design> designs) => $"{LimitVerdict.Of(designs[0].Report!)} {DesignWords.Verdict(designs)}".TrimEnd();
 
+    /// <summary>The card of the first design, with how the others differ.</summary>
+    public static AnswerCard Card(IReadOnlyList<Design> designs)
+    {
+        AnswerCard card = LimitCard.Of(designs[0].Report!);
+        return card with { Facts = $"{DesignWords.Verdict(designs)} {card.Facts}".Trim() };
+    }
+
     public static IReadOnlyList<AnswerTable> Tables(IReadOnlyList<Design> designs, RunResult? run) =>
         [.. designs.Count > 1 ? [DesignWords.Table(designs)] : Array.Empty<AnswerTable>(), .. LimitTables.Of(designs[0].Report!, run)];
 

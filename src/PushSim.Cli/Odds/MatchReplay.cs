@@ -28,7 +28,7 @@ internal static class MatchReplay
             files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
             if (!request.Output.NoPlots)
             {
-                files.AddRange(folder.WritePicture("plot", RunPlot.Of(result)));
+                files.AddRange(folder.WritePicture("plot", request.Output.Drawn(RunPlot.Of(result))));
             }
 
             files = folder.Put(files);
@@ -36,8 +36,11 @@ internal static class MatchReplay
 
         request.Output.Print(output, () => RunJson.Of(result, cost), RunWords.Verdict(result), () =>
         {
-            RunText.Write(output, result, cost, read, request.File, files);
-            WriteDraws(output, source, number);
+            RunText.Write(output, result, cost, read, request.File, files, request.Output.Details);
+            if (request.Output.Details)
+            {
+                WriteDraws(output, source, number);
+            }
         });
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }

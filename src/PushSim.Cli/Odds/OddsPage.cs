@@ -17,6 +17,7 @@ internal static class OddsPage
             Subject = own.Source.Middle.Name,
             Question = $"How sure is it that {result.Robot} wins against {result.Opponent}?",
             Verdict = result.Verdict,
+            Card = OddsText.Card(result),
             Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. result.Others.SelectMany(o => PageReport.Problems(o.Read.Problems))],
             Replay = shown?.Run,
             ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {RunWords.Verdict(s.Run)}") : "",

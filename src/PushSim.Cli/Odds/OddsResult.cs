@@ -1,3 +1,5 @@
+using PushSim.Scenarios.Keys;
+
 namespace PushSim.Cli.Odds;
 
 /// <summary>Everything that `odds` reports.</summary>
@@ -33,10 +35,19 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     /// <summary>Inputs and their share of the ground's variance, those above noise, largest first [1].</summary>
     public IReadOnlyList<(string Name, double Share)> Inputs { get; } = InputShares.Of(Own.Source, Own.Outcomes);
 
-    public string Verdict => string.Join(' ', [OddsWords.Verdict(Robot, Opponent, Tally, Pairs), .. Others.Zip(Comparisons, (o, c) => OddsWords.Verdict(Own.Label, o.Label, c))]);
+    /// <summary>The same in plain words.</summary>
+    public IReadOnlyList<(string Name, double Share)> Told => [.. Inputs.Select(i => (Label(i.Name), i.Share))];
+
+    /// <summary>An input in plain words.</summary>
+    public string Label(string key) => KeyLabel.Of(key, Robot, Opponent);
+
+    public string Verdict => $"{OddsWords.Verdict(Robot, Opponent, Tally, Pairs)} {Compared}".TrimEnd();
+
+    /// <summary>How the others do on the same draws, in sentences; empty for none.</summary>
+    public string Compared => string.Join(' ', Others.Zip(Comparisons, (o, c) => OddsWords.Verdict(Own.Label, o.Label, c)));
 
     /// <summary>The picture; there must be a match that did not fail.</summary>
-    public PlotSheet Plot => OddsPlot.Of(Own.Label, Robot, Opponent, Own.Outcomes, Inputs, [.. Others.Select(o => (o.Label, o.Source.Robot, o.Source.Opponent, o.Outcomes))]);
+    public PlotSheet Plot => OddsPlot.Of(Own.Label, Robot, Opponent, Own.Outcomes, Told, [.. Others.Select(o => (o.Label, o.Source.Robot, o.Source.Opponent, o.Outcomes))]);
 
     public IReadOnlyList<string> Warnings => [.. OddsWords.Warnings(Tally), .. OddsWords.Cap(Tally, IsInterrupted ? 0.0 : Within) is string cap ? [cap] : Array.Empty<string>()];
 }

@@ -67,7 +67,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own), Pairs = Pairs(own), Within = _request.Within };
         List<string> files = folder is null || own.Tally.All == 0 ? [] : folder.Put(Write(folder, result), !cancel.IsCancellationRequested);
 
-        _request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files));
+        _request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files, _request.Output.Details));
         if (cancel.IsCancellationRequested)
         {
             return job.EndInterrupted();

@@ -24,7 +24,7 @@ internal static class PlanCommand
             + "Examples:\n  pushsim plan soft neoprene tape --difference 5% --load \"13.3 N\"\n  pushsim plan soft neoprene --from scenarios/logs/readings.csv\n"
             + "  pushsim fit pushsim-out/plan/plan.csv")
         {
-            tyres, difference, spread, from, load, power, seed, common.Out, common.Force, common.Json, common.Quiet,
+            tyres, difference, spread, from, load, power, seed, common.Out, common.Force, common.Json, common.Quiet, common.Details,
         };
         tyres.Validators.Add(found =>
         {
@@ -77,7 +77,7 @@ internal static class PlanCommand
         using OutputFolder? folder = options.Open(new OutputAsk("plan", "plan", [], error, cancel));
         string? file = folder?.WriteForm("plan.csv", PlanSheet.Csv(plan, request.LoadNewton));
         folder?.Put([]);
-        options.Print(output, () => PlanJson.Of(plan, source), PlanWords.Verdict(plan), () => PlanText.Write(output, plan, source, request.LoadNewton is not null, file!));
+        options.Print(output, () => PlanJson.Of(plan, source), PlanWords.Verdict(plan), () => PlanText.Write(output, plan, source, request.LoadNewton is not null, file!, options.Details));
         return ExitCode.Done;
     }
 

@@ -7,25 +7,43 @@ namespace PushSim.Cli.Plan;
 /// <summary>A plan as text for a person.</summary>
 internal static class PlanText
 {
-    public static void Write(TextWriter output, PullPlan plan, SpreadSource source, bool hasLoad, string file)
+    // Blocks and checks that are shown without --details [1].
+    private const int MostBlocks = 6;
+
+    public static void Write(TextWriter output, PullPlan plan, SpreadSource source, bool hasLoad, string file, bool isDetailed)
     {
         IAnsiConsole console = TextReport.Console(output);
         TextReport.Line(console, PlanWords.Verdict(plan), Decoration.Bold);
         TextReport.Line(console, PlanWords.Scatter(plan, source));
         console.WriteLine();
-        foreach (IGrouping<int, PlannedPull> block in plan.Pulls.GroupBy(p => p.Block))
+        IGrouping<int, PlannedPull>[] blocks = [.. plan.Pulls.GroupBy(p => p.Block)];
+        foreach (IGrouping<int, PlannedPull> block in blocks.Take(isDetailed ? int.MaxValue : MostBlocks))
         {
-            TextReport.Line(console, $"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}");
+            string line = $"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}";
+            TextReport.Line(console, isDetailed || line.Length <= WrappedText.Width ? line : line[..(WrappedText.Width - 1)] + "…");
         }
 
-        console.WriteLine();
-        foreach (string check in PlanWords.Checks)
+        if (!isDetailed)
         {
-            TextReport.Line(console, "- " + check);
+            TextReport.Line(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} blocks more. " : "") + "All rows stand in the table; what to do before each pull: --details");
+            TextReport.Line(console, Cautions.Short, Decoration.Dim);
+        }
+        else
+        {
+            console.WriteLine();
+            foreach (string check in PlanWords.Checks)
+            {
+                TextReport.Line(console, "- " + check);
+            }
+
+            TextReport.Line(console, string.Join(' ', PlanWords.Cautions), Decoration.Dim);
         }
 
-        TextReport.Line(console, string.Join(' ', PlanWords.Cautions), Decoration.Dim);
         output.WriteLine("wrote " + file);
-        output.WriteLine($"then: pushsim fit {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}" + (hasLoad ? "" : " --load \"... gf\" (what a scale shows under the tested tyres)"));
+        output.WriteLine($"then: pushsim fit {Clauses.Argument(file)}{(hasLoad ? "" : " --load \"... gf\"")}");
+        if (!hasLoad)
+        {
+            output.WriteLine("      --load is what a scale shows under the tested tyres");
+        }
     }
 }

@@ -67,17 +67,14 @@ internal static class RunCommand
         using OutputFolder? folder = options.Output.Open(new OutputAsk("run", read.Scenario.Name, [file], error, cancel));
         using var work = new RunWork(options.Output.HasNoProgress ? null : error, options.Closer, sides.Count, cancel);
         RunResult result = work.Run(read.Scenario);
-        if (!options.Output.HasNoProgress)
-        {
-            // the answer first: what looks closer may take longer than the run
-            RunText.WriteHead(output, result);
-        }
+        // the answer first: what looks closer may take longer than the run
+        CardText? card = options.Output.HasNoProgress ? null : RunText.WriteHead(output, result, options.Output.Details);
 
         result = work.Look(result);
         Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
         TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
         RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
-        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, read, Cost(), options, cancel);
+        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, file, read, Cost(), options, cancel);
 
         TurnMap? map;
         try
@@ -97,17 +94,17 @@ internal static class RunCommand
             if (options.Output.Report)
             {
                 // in the place of the page without it
-                folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, Cost(), tyres, designs, map).Write);
+                folder.Write(PageReport.FileName, RunPage.Of(result, file, read, options.Read, Cost(), tyres, designs, map).Write);
             }
         }
 
         files = folder?.Put(files) ?? files;
         options.Output.Print(
-            output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, result, Cost(), read, file, files, tyres, map, designs));
+            output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, card, result, Cost(), read, file, files, tyres, map, designs));
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
 
-    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, string file, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
     {
         RunResult result = designs[0].Run!;
         List<string> files = [];
@@ -131,14 +128,14 @@ internal static class RunCommand
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            files.AddRange(folder.WritePicture("plot", RunPlot.Of(result, designs)));
+            files.AddRange(folder.WritePicture("plot", options.Output.Drawn(RunPlot.Of(result, designs))));
             files.AddRange(tyres.Plots.SelectMany(p => folder.WritePicture(p.Name, p.Plot)));
         }
 
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, read, options.Read, cost, tyres, designs).Write));
+            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, file, read, options.Read, cost, tyres, designs).Write));
         }
 
         return files;

@@ -7,12 +7,13 @@ namespace PushSim.Cli.Run;
 /// <summary>The page of `run --report`.</summary>
 internal static class RunPage
 {
-    public static ReportPage Of(RunResult result, ReadResult read, ReadOptions options, RunCost cost, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
+    public static ReportPage Of(RunResult result, string file, ReadResult read, ReadOptions options, RunCost cost, TyreAnswers tyres, IReadOnlyList<Design> designs, TurnMap? map = null) => new()
     {
         Command = "run",
         Subject = result.Scenario.Name,
         Question = result.Scenario.Question,
         Verdict = RunText.Verdict(result, designs),
+        Card = RunText.Card(result, PageReport.Shown(file), designs, map),
         Warnings = [.. RunText.Warnings(result, designs), .. PageReport.Problems(read.Problems)],
         Replay = result,
         Tables = [.. RunText.Compared(designs), .. RunTables.Of(result), .. TurnTables.Of(result), .. TyreText.Tables(tyres)],

@@ -6,19 +6,37 @@ namespace PushSim.Cli.Run;
 /// <summary>A run as text for a person.</summary>
 internal static class RunText
 {
-    public static void Write(TextWriter output, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files)
+    /// <summary>All of a run that nothing looked at closer.</summary>
+    public static void Write(TextWriter output, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, bool isDetailed)
     {
-        WriteHead(output, result);
-        WriteRest(output, result, cost, read, file, files);
+        CardText? card = WriteHead(output, result, isDetailed);
+        WriteRest(output, card, result, cost, read, file, files);
     }
 
-    /// <summary>Question and verdict of the run itself, before anything looks closer.</summary>
-    public static void WriteHead(TextWriter output, RunResult result) => TextReport.WriteHead(output, RunWords.Verdict(result), result.Scenario.Question);
-
-    /// <summary>What a closer look and other designs add to the verdict, and all that follows.</summary>
-    public static void WriteRest(
-        TextWriter output, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null)
+    /// <summary>Question and answer of the run itself, before anything looks closer; the card they begin, null where all tables are wanted.</summary>
+    public static CardText? WriteHead(TextWriter output, RunResult result, bool isDetailed)
     {
+        if (isDetailed)
+        {
+            TextReport.WriteHead(output, RunWords.Verdict(result), result.Scenario.Question);
+            return null;
+        }
+
+        var card = new CardText(output);
+        card.WriteHead(RunCard.Answer(result), result.Scenario.Question);
+        return card;
+    }
+
+    /// <summary>What a closer look and other designs add to the answer, and all that follows.</summary>
+    public static void WriteRest(
+        TextWriter output, CardText? card, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null)
+    {
+        if (card is not null)
+        {
+            card.WriteRest(Card(result, file, designs, map), Warnings(result, designs), files);
+            return;
+        }
+
         foreach (string added in new[] { LookWords.Of(result), DesignWords.Verdict(designs ?? []) }.Where(w => w.Length > 0))
         {
             TextReport.WriteHead(output, added);
@@ -34,6 +52,13 @@ internal static class RunText
             [],
             [.. EstimateText.Lines(read, file), RunTables.Computation(result, cost)],
             files);
+    }
+
+    /// <summary>The card of a run, with how other designs differ and what a map shows.</summary>
+    public static AnswerCard Card(RunResult result, string file, IReadOnlyList<Design>? designs, TurnMap? map = null)
+    {
+        AnswerCard card = RunCard.Of(result, file);
+        return card with { Facts = $"{DesignWords.Verdict(designs ?? [])} {(map is null ? "" : MapWords.Of(map.Map) + " ")}{card.Facts}".Trim() };
     }
 
     /// <summary>The verdict of the first design, and how the others differ.</summary>

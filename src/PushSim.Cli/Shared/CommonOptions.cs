@@ -13,7 +13,9 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
 
     public Option<bool> Json { get; } = new("--json") { Description = "Print one JSON document; files only with --out." };
 
-    public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print the verdict only." };
+    public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print the answer only." };
+
+    public Option<bool> Details { get; } = new("--details") { Description = "Print all tables, not the answer alone." };
 
     public Option<bool> NoPlots { get; } = new("--no-plots") { Description = "Write no pictures." };
 
@@ -27,7 +29,7 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
     public void AddTo(Command command, params Option[] own)
     {
         CheckFolder(Out);
-        foreach (Option option in (Option[])[Out, Force, Json, Quiet, NoPlots, .. own, Report])
+        foreach (Option option in (Option[])[Out, Force, Json, Quiet, Details, NoPlots, .. own, Report])
         {
             command.Options.Add(option);
         }
@@ -43,7 +45,7 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
     }
 
     /// <summary>What was asked by them.</summary>
-    public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report), "pushsim " + string.Join(' ', p.Tokens.Select(t => t.Value)));
+    public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report), p.GetValue(Details), "pushsim " + string.Join(' ', p.Tokens.Select(t => t.Value)));
 
     /// <summary>A whole number, read the same in every country.</summary>
     public static Option<long> Whole(string name, string help, string description, long byDefault, long least, long most) => new(name)

@@ -10,14 +10,18 @@ namespace PushSim.Cli.Shared;
 /// <param name="Quiet">Whether only the verdict is printed.</param>
 /// <param name="NoPlots">Whether no pictures are written.</param>
 /// <param name="Report">Whether a page is written.</param>
+/// <param name="Details">Whether all tables are printed, not the answer alone.</param>
 /// <param name="Line">The command line, by which others know who holds a folder.</param>
-internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report, string Line)
+internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Quiet, bool NoPlots, bool Report, bool Details, string Line)
 {
     private const string Home = "pushsim-out";
     private const int SourceDigits = 16;
 
     /// <summary>Whether no progress is shown.</summary>
     public bool HasNoProgress => Quiet || Json;
+
+    /// <summary>A picture as it was asked for: the few charts that answer the question, or all.</summary>
+    public PlotSheet Drawn(PlotSheet all) => Details ? all : all.Short;
 
     /// <summary>Opens the folder for files; null where there are none. Without a given one it lies in pushsim-out, and one of that name that belongs to another source stays: NAME-2 is taken.</summary>
     public OutputFolder? Open(OutputAsk ask)

@@ -11,7 +11,7 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
     private const int BarWidth = 24;
     private const int UsualWidth = 80;
 
-    private readonly bool _isTerminal = ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected;
+    private readonly bool _isTerminal = ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") != "dumb";
     private readonly long _start = Stopwatch.GetTimestamp();
     private double _next;
     private bool _hasBar;

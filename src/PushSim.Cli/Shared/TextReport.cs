@@ -7,6 +7,9 @@ internal static class TextReport
 {
     private const int PlainWidth = 100;
 
+    /// <summary>Whether the command line asks for no colour.</summary>
+    public static bool HasNoColour { get; set; }
+
     /// <summary>A whole report: question if there is one, verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
     public static void Write(
         TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files,
@@ -75,12 +78,12 @@ internal static class TextReport
     public static IAnsiConsole Console(TextWriter output)
     {
         bool isTerminal = ReferenceEquals(output, System.Console.Out) && !System.Console.IsOutputRedirected;
-        bool hasColour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
+        bool hasColour = isTerminal && !HasNoColour && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && Environment.GetEnvironmentVariable("TERM") != "dumb";
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Ansi = hasColour ? AnsiSupport.Detect : AnsiSupport.No,
             ColorSystem = hasColour ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
-            Out = new AnsiConsoleOutput(output),
+            Out = new AnsiConsoleOutput(hasColour ? output : new TrimmedWriter(output)),
             Interactive = InteractionSupport.No,
         });
         if (!isTerminal)

@@ -6,11 +6,16 @@ namespace PushSim.Cli.Shelf;
 /// <summary>`pushsim shelf [NAME]`: the generic parts that robot files can refer to, with the source of each number.</summary>
 internal static class ShelfCommand
 {
+    // Lines of names of each kind, where all kinds are listed, and of a kind alone [1].
+    private const int MostOfEach = 3;
+    private const int MostOfOne = 20;
+
     public static Command Create(TextWriter output, TextWriter error)
     {
         var name = new Argument<string?>("NAME") { Description = "A part, an alias, words of either, or a kind; none lists all.", Arity = ArgumentArity.ZeroOrOne };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
         var quiet = new Option<bool>("--quiet") { Description = "Print the names only." };
+        var details = new Option<bool>("--details") { Description = "Print all parts with their numbers, not the names alone." };
         var command = new Command(
             "shelf",
             "Lists generic parts with the source of each number.\n\n"
@@ -18,13 +23,13 @@ internal static class ShelfCommand
             + "Kinds: " + string.Join(", ", PartShelf.All.Select(s => s.File)) + "\n\n"
             + "Examples:\n  pushsim shelf\n  pushsim shelf motors\n  pushsim shelf \"TPU 95A\"\n  pushsim shelf cast --json")
         {
-            name, json, quiet,
+            name, json, quiet, details,
         };
-        command.SetAction(parsed => List(parsed.GetValue(name), parsed.GetValue(json), parsed.GetValue(quiet), output, error));
+        command.SetAction(parsed => List(parsed.GetValue(name), parsed.GetValue(json), parsed.GetValue(quiet), parsed.GetValue(details), output, error));
         return command;
     }
 
-    private static int List(string? name, bool json, bool quiet, TextWriter output, TextWriter error)
+    private static int List(string? name, bool json, bool quiet, bool isDetailed, TextWriter output, TextWriter error)
     {
         List<(PartShelf Shelf, IReadOnlyList<ShelfPart> Parts)> found = [.. PartShelf.All.Select(s => (s, Find(s, name))).Where(f => f.Item2.Count > 0)];
         if (found.Count == 0)
@@ -53,19 +58,23 @@ internal static class ShelfCommand
             TextReport.Line(console, verdict, Decoration.Bold);
             foreach ((PartShelf shelf, IReadOnlyList<ShelfPart> parts) in found)
             {
-                if (isKind)
+                if (!isDetailed && (isKind || parts.Count + found.Count > 2))
+                {
+                    ShelfText.WriteNames(output, shelf, parts, name is null || found.Count > 1 ? MostOfEach : MostOfOne);
+                }
+                else if (isKind)
                 {
                     ShelfText.WriteList(console, shelf, parts);
                 }
                 else
                 {
-                    ShelfText.WriteParts(console, shelf, parts);
+                    ShelfText.WriteParts(console, shelf, parts, isDetailed);
                 }
             }
 
-            if (isKind)
+            if (!isDetailed)
             {
-                TextReport.Line(console, "Most numbers are estimates. With sources: pushsim shelf NAME. In a file: shelf = \"NAME\" in the table named above.", Decoration.Dim);
+                TextReport.Line(console, "Numbers: pushsim shelf NAME; sources: --details. In a file: shelf = \"NAME\".", Decoration.Dim);
             }
         }
 

@@ -27,6 +27,23 @@ internal static class ShelfText
         ScreenTable.Write(console, list);
     }
 
+    /// <summary>The names of a kind in a few lines, the last of which tells how many more there are.</summary>
+    public static void WriteNames(TextWriter output, PartShelf shelf, IReadOnlyList<ShelfPart> parts, int most)
+    {
+        string head = $"{shelf.File} ({shelf.Header}): ";
+        for (int shown = parts.Count; shown > 0; shown--)
+        {
+            string[] names = [.. parts.Take(shown).Select(p => p.Name.Contains(',', StringComparison.Ordinal) ? $"\"{p.Name}\"" : p.Name)];
+            string more = shown < parts.Count ? $"; {parts.Count - shown} more: pushsim shelf {shelf.File}" : "";
+            string[] lines = [.. WrappedText.Lines(head, "  ", string.Join(", ", names) + more)];
+            if (lines.Length <= most || shown == 1)
+            {
+                Array.ForEach(lines, output.WriteLine);
+                return;
+            }
+        }
+    }
+
     // Title and the keys whose values stand in the column.
     private static (string Title, string Key)[] Columns(PartShelf shelf) => shelf.Section switch
     {
@@ -37,17 +54,18 @@ internal static class ShelfText
         _ => [("Friction", "friction"), ("Dust", "dust")],
     };
 
-    public static void WriteParts(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts)
+    public static void WriteParts(IAnsiConsole console, PartShelf shelf, IReadOnlyList<ShelfPart> parts, bool isDetailed)
     {
         foreach (ShelfPart p in parts)
         {
             console.WriteLine();
             string also = p.Aliases.Count > 0 ? $" Also: {string.Join(", ", p.Aliases)}." : "";
             console.Write(new Paragraph(p.Name, new Style(decoration: Decoration.Bold)).Append($" ({shelf.Header}): {p.About}{also}{Environment.NewLine}"));
-            AnswerTable table = new AnswerTable("Key").AddColumn("Key").AddColumn("Value").AddColumn("Source");
+            AnswerTable table = new AnswerTable("Key").AddColumn("Key").AddColumn("Value");
+            _ = isDetailed ? table.AddColumn("Source") : table;
             foreach (ShelfNumber n in p.Numbers)
             {
-                table.AddRow(n.Key, n.Text, n.Source);
+                table.AddRow([n.Key, n.Text, .. isDetailed ? [n.Source] : Array.Empty<string>()]);
             }
 
             ScreenTable.Write(console, table);

@@ -15,6 +15,7 @@ internal static class SweepPage
         Subject = name,
         Question = $"What does {string.Join(" and ", request.Inputs.Select(i => i.Key))} change?",
         Verdict = result.Verdict,
+        Card = SweepText.Card(request, result),
         Warnings = [.. result.Warnings, .. PageReport.Problems(first.Problems)],
         Tables = [SweepText.Table(request, result, MostRows)],
         Figures = result.Table.Points.Count > 1 ? SweepPicture.Of(request, result).Figures : [],

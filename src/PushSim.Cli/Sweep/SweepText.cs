@@ -7,8 +7,12 @@ internal static class SweepText
 {
     private const int MostRows = 60;
 
-    public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) =>
-        TextReport.Write(output, r.Verdict, [Table(request, r, MostRows)], r.Warnings, [], [Computation(request, r, r.Seconds)], files);
+    public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) => new ScreenReport(Card(request, r), r.Verdict)
+    {
+        Tables = [Table(request, r, MostRows)], Warnings = r.Warnings, Asides = [Computation(request, r, r.Seconds)], Files = files,
+    }.Write(output, request.Output.Details);
+
+    public static AnswerCard Card(SweepRequest request, SweepResult r) => SweepCard.Of(request.Inputs, r.Table, request.Odds, r.Verdict);
 
     /// <summary>The points, for screen and page.</summary>
     public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows)

@@ -16,7 +16,7 @@ internal sealed partial class Panel
     {
         var dots = new ScatterSeries
         {
-            Title = label, MarkerType = look == 0 ? MarkerType.Circle : MarkerType.Triangle, MarkerSize = 3.5, MarkerFill = Palette.Colour(look), MarkerStroke = Palette.Colour(look),
+            Title = label, MarkerType = look == 0 ? MarkerType.Circle : MarkerType.Triangle, MarkerSize = 3.5, MarkerFill = Palette.Line(look), MarkerStroke = Palette.Line(look),
         };
         for (int i = 0; i < bars.Count; i++)
         {
@@ -29,7 +29,7 @@ internal sealed partial class Panel
             // an open end is drawn to the value, no further
             if (double.IsFinite(low) || double.IsFinite(high))
             {
-                _model.Series.Add(Chart.Segment(i + shift, double.IsFinite(low) ? low : value, i + shift, double.IsFinite(high) ? high : value, Palette.Colour(look), 3.0));
+                _model.Series.Add(Chart.Segment(i + shift, double.IsFinite(low) ? low : value, i + shift, double.IsFinite(high) ? high : value, Palette.Line(look), 3.0));
             }
         }
 
@@ -42,7 +42,7 @@ internal sealed partial class Panel
     /// <param name="leftMargin">Room for the names [px].</param>
     public Panel AddBars(IReadOnlyList<(string Name, double Value, string Text)> bars, double leftMargin)
     {
-        var series = new RectangleBarSeries { FillColor = Palette.Colour(0), StrokeThickness = 0.0 };
+        var series = new RectangleBarSeries { FillColor = Palette.Ink, StrokeThickness = 0.0 };
         for (int i = 0; i < bars.Count; i++)
         {
             double row = bars.Count - 1 - i;
@@ -75,7 +75,7 @@ internal sealed partial class Panel
         for (int i = 0; i < all.Length; i++)
         {
             double value = all[i].Value;
-            Band(Math.Min(0.0, value), Math.Max(0.0, value), i - 0.36, i + 0.36, Palette.Colour(value > 0.0 ? 0 : 1));
+            Band(Math.Min(0.0, value), Math.Max(0.0, value), i - 0.36, i + 0.36, value > 0.0 ? Palette.Ink : Palette.Grey);
             TextAnnotation number = Chart.Words(value.ToString("+0.0;-0.0", CultureInfo.InvariantCulture), value, i, value > 0.0 ? HorizontalAlignment.Left : HorizontalAlignment.Right);
             number.Offset = new ScreenVector(value > 0.0 ? 5.0 : -5.0, 0.0);
             _model.Annotations.Add(number);

@@ -30,7 +30,7 @@ internal sealed partial class Panel
         var series = new LineSeries
         {
             Title = moment == moments - 1 ? PlainLabel.Of(label) : null,
-            Color = OxyColor.FromAColor(alpha, Palette.Colour(look)),
+            Color = OxyColor.FromAColor(alpha, Palette.Robot(look)),
             LineStyle = look == 0 ? LineStyle.Solid : LineStyle.Dash,
             StrokeThickness = 1.0 + (1.6 * moment / Math.Max(1, moments - 1)),
         };
@@ -77,7 +77,7 @@ internal sealed partial class Panel
             int row = placed.Where(p => up * (p.X - corner.X) < reach).Select(p => p.Row + 1).DefaultIfEmpty(0).Max();
             placed.Add((corner.X, row));
             double y = edge + (up * (RowGap + (RowHeight * row)) * pixel);
-            var line = new PolylineAnnotation { Color = OxyColor.FromAColor(160, Palette.Colour(outline.Look)), LineStyle = LineStyle.Solid, StrokeThickness = 1.0 };
+            var line = new PolylineAnnotation { Color = OxyColor.FromAColor(160, Palette.Robot(outline.Look)), LineStyle = LineStyle.Solid, StrokeThickness = 1.0 };
             line.Points.Add(new DataPoint(corner.X, corner.Y));
             line.Points.Add(new DataPoint(corner.X, y + (up * 0.3 * RowHeight * pixel)));
             _model.Annotations.Add(line);

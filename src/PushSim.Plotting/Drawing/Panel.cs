@@ -27,6 +27,9 @@ internal sealed partial class Panel
     private readonly PlotModel _model;
     private readonly List<Curve> _curves = [];
     private readonly List<PlotLabel> _labels = [];
+
+    // lines that the vertical axis must reach
+    private readonly List<double> _levels = [];
     private readonly List<Series> _over = [];
 
     /// <summary>An empty panel.</summary>
@@ -57,6 +60,9 @@ internal sealed partial class Panel
 
     /// <summary>Quantity and unit of the vertical axis; empty where it carries words.</summary>
     public string YTitle => _model.Axes[1].Title;
+
+    /// <summary>Whether its curves are those of the two robots, which have hues of their own.</summary>
+    private bool IsOfRobots { get; set; }
 
     /// <summary>How many usual panels high it is [1].</summary>
     public double Rows { get; private set; } = 1.0;
@@ -123,7 +129,7 @@ internal sealed partial class Panel
     public Panel AddSteps(IEnumerable<(double X, double Y)> points, string label, double shift)
     {
         int i = _model.Series.Count;
-        var series = new LineSeries { Title = PlainLabel.Of(label), Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
+        var series = new LineSeries { Title = PlainLabel.Of(label), Color = IsOfRobots ? Palette.Robot(i) : Palette.Line(i), LineStyle = Palette.Dash(i), StrokeThickness = 3.0 };
         series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y + shift)));
         _model.Series.Add(series);
         return this;
@@ -132,7 +138,7 @@ internal sealed partial class Panel
     /// <summary>A line in pieces, drawn over all curves; a point with NaN ends a piece.</summary>
     public Panel AddPieces(IEnumerable<(double X, double Y)> points, string label)
     {
-        var series = new LineSeries { Title = label, Color = Palette.Colour(1), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
+        var series = new LineSeries { Title = label, Color = Palette.Line(1), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
         series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y)));
         _over.Add(series);
         return this;
@@ -179,6 +185,38 @@ internal sealed partial class Panel
         return this;
     }
 
+    /// <summary>A robot's line on the floor, across the whole panel, in the robot's colour.</summary>
+    /// <param name="value">Where it lies, in the unit of the vertical axis.</param>
+    /// <param name="label">Its words.</param>
+    /// <param name="robot">0 the first robot, 1 its opponent [1].</param>
+    public Panel MarkLine(double value, string label, int robot)
+    {
+        _model.Annotations.Add(new LineAnnotation
+        {
+            Type = LineAnnotationType.Horizontal, Y = value, Color = Palette.Robot(robot), LineStyle = robot == 0 ? LineStyle.Solid : LineStyle.Dash, StrokeThickness = 1.8,
+            Text = PlainLabel.Of(label), TextHorizontalAlignment = HorizontalAlignment.Left, TextLinePosition = 0.01, TextColor = OxyColors.Black, FontSize = Chart.FontSize - 1.0,
+            TextVerticalAlignment = VerticalAlignment.Bottom,
+        });
+        _levels.Add(value);
+        return this;
+    }
+
+    /// <summary>A curve that swings faster than a picture shows: its mean as a curve, the band it swings in shaded behind it. One that does not is drawn as it is.</summary>
+    /// <inheritdoc cref="Add"/>
+    public Panel AddEnvelope(IReadOnlyList<double> x, IReadOnlyList<double> y, string label)
+    {
+        if (Envelope.Of(x, y) is not { } e)
+        {
+            return Add(x, y, label);
+        }
+
+        var band = new AreaSeries { Color = OxyColors.Transparent, Color2 = OxyColors.Transparent, Fill = OxyColor.FromAColor(70, Palette.Grey), StrokeThickness = 0.0 };
+        band.Points.AddRange(e.Time.Select((t, i) => new DataPoint(t, e.High[i])));
+        band.Points2.AddRange(e.Time.Select((t, i) => new DataPoint(t, e.Low[i])));
+        _model.Series.Add(band);
+        return Add(e.Time, e.Mean, FormattableString.Invariant($"{label}, mean (shaded: swings of about {e.Frequency:0} Hz)"));
+    }
+
     /// <summary>Shades a span of the horizontal axis behind the curves.</summary>
     public Panel Shade(double from, double to, OxyColor colour) => Band(from, to, double.NegativeInfinity, double.PositiveInfinity, OxyColor.FromAColor(70, colour));
 
@@ -213,6 +251,13 @@ internal sealed partial class Panel
     {
         _model.Axes[0].Minimum = low;
         _model.Axes[0].Maximum = high;
+        return this;
+    }
+
+    /// <summary>Its curves are those of the robots, the first one's first.</summary>
+    public Panel OfRobots()
+    {
+        IsOfRobots = true;
         return this;
     }
 
@@ -269,12 +314,12 @@ internal sealed partial class Panel
         return axis;
     }
 
-    private static LineSeries Line(Curve curve, int i)
+    private LineSeries Line(Curve curve, int i)
     {
         var series = new LineSeries
         {
             Title = curve.Label,
-            Color = Palette.Colour(i),
+            Color = IsOfRobots ? Palette.Robot(i) : Palette.Line(i),
             LineStyle = Palette.Dash(i),
             StrokeThickness = Palette.Width(i),
             LineJoin = LineJoin.Round,
@@ -293,8 +338,15 @@ internal sealed partial class Panel
             return;
         }
 
-        double low = values.Min();
-        double high = values.Max();
+        double low = values.Concat(_levels).Min();
+        double high = values.Concat(_levels).Max();
+        if (_levels.Count > 0)
+        {
+            double edge = 0.08 * (high - low);
+            (axis.Minimum, axis.Maximum) = (low - edge, high + edge);
+            return;
+        }
+
         double span = LeastSpan;
         double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), span);
         if (axis.Minimum == 0.0)

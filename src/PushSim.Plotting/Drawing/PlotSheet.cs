@@ -7,6 +7,9 @@ namespace PushSim.Plotting.Drawing;
 /// <summary>Charts under each other: a file as PNG, SVG or PDF, or figures of a page.</summary>
 public sealed class PlotSheet
 {
+    /// <summary>Charts of a picture unless all are wanted [1].</summary>
+    public const int Usual = 5;
+
     private const int PanelHeight = 260;
 
     // A4 upright, the unit of PDF [pt].
@@ -34,6 +37,9 @@ public sealed class PlotSheet
 
     /// <summary>The same for a page.</summary>
     public IReadOnlyList<ReportFigure> Figures => [.. _charts.Select(c => new ReportFigure(c))];
+
+    /// <summary>The charts that answer the question; the rest only where all are wanted.</summary>
+    public PlotSheet Short => _charts.Count <= Usual ? this : new PlotSheet([.. _charts.Take(Usual)]);
 
     /// <summary>Titles of the charts, from the top.</summary>
     public IReadOnlyList<string> PanelTitles => [.. _charts.Select(c => c.Title)];

@@ -11,6 +11,17 @@ public sealed class ReportFigure
 
     internal ReportFigure(ChartDrawing chart) => _chart = chart;
 
+    /// <summary>What it shows.</summary>
+    internal string Title => _chart.Title;
+
+    /// <summary>Writes both drawings without a heading, the one for a desk as wide as it stands in a card.</summary>
+    internal void WriteHero(TextWriter html)
+    {
+        string words = HtmlText.Of(_chart.Words);
+        html.WriteLine(Draw(PlotLook.Hero, "hd", "desk", words));
+        html.WriteLine(Draw(PlotLook.Phone, "hp", "phone", words));
+    }
+
     /// <summary>Writes heading and both drawings.</summary>
     internal void Write(TextWriter html, int number)
     {

@@ -10,11 +10,11 @@ internal static class BindingPanels
     // Shorter stretches are joined to what came before, so that bands stay readable, as a share of the picture's time [1].
     private const double ShortestShare = 0.004;
 
-    // Order of the kinds' colours; nothing stays white.
+    // Order of the kinds' colours, none of them a robot's; nothing stays white.
     private static readonly OxyColor[] s_colours =
     [
-        OxyColors.White, OxyColor.FromRgb(230, 159, 0), OxyColor.FromRgb(204, 121, 167), OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(240, 228, 66),
-        OxyColor.FromRgb(0, 158, 115), OxyColor.FromRgb(86, 180, 233), OxyColor.FromRgb(120, 120, 120),
+        OxyColors.White, OxyColor.FromRgb(205, 190, 150), OxyColor.FromRgb(188, 150, 200), OxyColor.FromRgb(140, 50, 100), OxyColor.FromRgb(235, 225, 110),
+        OxyColor.FromRgb(0, 134, 106), OxyColor.FromRgb(150, 158, 168), OxyColor.FromRgb(70, 70, 70),
     ];
 
     /// <summary>The run's main curve shaded, and the bands.</summary>

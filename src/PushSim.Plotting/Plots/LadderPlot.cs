@@ -56,7 +56,7 @@ public static class LadderPlot
     // orange for lost, white for even, blue for won
     private static OxyColor Shade(double share)
     {
-        OxyColor end = share >= 0.5 ? Palette.Colour(0) : Palette.Colour(1);
+        OxyColor end = share >= 0.5 ? Palette.Line(1) : Palette.Line(2);
         return OxyColor.Interpolate(OxyColor.FromRgb(250, 250, 250), end, Math.Min(1.0, 2.0 * Math.Abs(share - 0.5)));
     }
 
@@ -65,11 +65,11 @@ public static class LadderPlot
         PlotModel model = Chart.Model(look, ScoreTitle, NameWidth);
         model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Score [points]"));
         model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "", [.. robots.Reverse()], NameWidth));
-        var points = new ScatterSeries { MarkerType = MarkerType.Circle, MarkerSize = 5.0, MarkerFill = Palette.Colour(0) };
+        var points = new ScatterSeries { MarkerType = MarkerType.Circle, MarkerSize = 5.0, MarkerFill = Palette.Ink };
         for (int i = 0; i < robots.Count; i++)
         {
             int y = robots.Count - 1 - i;
-            model.Series.Add(Chart.Segment(scores[i].Low, y, scores[i].High, y, Palette.Colour(0), 2.4));
+            model.Series.Add(Chart.Segment(scores[i].Low, y, scores[i].High, y, Palette.Ink, 2.4));
             points.Points.Add(new ScatterPoint(scores[i].Score, y));
         }
 

@@ -98,7 +98,7 @@ public static class OddsPlot
         model.Axes.Add(share);
         for (int i = 0; i < designs.Length; i++)
         {
-            var curve = new LineSeries { Title = designs[i].Label, Color = Palette.Colour(i), LineStyle = Palette.Dash(i), StrokeThickness = Palette.Width(i) };
+            var curve = new LineSeries { Title = designs[i].Label, Color = Palette.Line(i), LineStyle = Palette.Dash(i), StrokeThickness = Palette.Width(i) };
             curve.Points.AddRange(designs[i].Curve);
             model.Series.Add(curve);
         }
@@ -143,11 +143,11 @@ public static class OddsPlot
     // A win over a robot that is tilted or lifted says nothing of the ground: such a loser may have gained some.
     private static Kind[] Kinds(string robot, string opponent) =>
     [
-        new($"{opponent} wins", 1, 150, 1.4, o => o.Winner == 1 && o.Ending != ShoveEnding.Tips),
-        new($"{PlainLabel.Of(opponent, LongestName)} wins by tilt or lift", 1, 50, 1.4, o => o.Winner == 1 && o.Ending == ShoveEnding.Tips),
-        new("stalemate", 7, 90, 0.5, o => o.Winner < 0),
-        new($"{PlainLabel.Of(robot, LongestName)} wins by tilt or lift", 0, 80, 0.5, o => o.Winner == 0 && o.Ending == ShoveEnding.Tips),
-        new($"{robot} wins", 0, 255, 0.5, o => o.Winner == 0 && o.Ending != ShoveEnding.Tips),
+        new($"{opponent} wins", Palette.Robot(1), 150, 1.4, o => o.Winner == 1 && o.Ending != ShoveEnding.Tips),
+        new($"{PlainLabel.Of(opponent, LongestName)} wins by tilt or lift", Palette.Robot(1), 50, 1.4, o => o.Winner == 1 && o.Ending == ShoveEnding.Tips),
+        new("stalemate", Palette.Grey, 90, 0.5, o => o.Winner < 0),
+        new($"{PlainLabel.Of(robot, LongestName)} wins by tilt or lift", Palette.Robot(0), 80, 0.5, o => o.Winner == 0 && o.Ending == ShoveEnding.Tips),
+        new($"{robot} wins", Palette.Robot(0), 255, 0.5, o => o.Winner == 0 && o.Ending != ShoveEnding.Tips),
     ];
 
     internal static PlotModel Distribution(PlotLook look, string title, string robot, string opponent, MatchEnd[] good) =>
@@ -165,7 +165,7 @@ public static class OddsPlot
         for (int k = 0; k < columns.Kinds.Length; k++)
         {
             Kind kind = columns.Kinds[k];
-            var series = new RectangleBarSeries { Title = kind.Label, FillColor = OxyColor.FromAColor(kind.Alpha, Palette.Colour(kind.Shade)), StrokeColor = OxyColors.Black, StrokeThickness = kind.Stroke };
+            var series = new RectangleBarSeries { Title = kind.Label, FillColor = OxyColor.FromAColor(kind.Alpha, kind.Shade), StrokeColor = OxyColors.Black, StrokeThickness = kind.Stroke };
             for (int bin = 0; bin < Bins; bin++)
             {
                 long matches = columns.Counts[k, bin];
@@ -197,8 +197,8 @@ public static class OddsPlot
         for (int i = 0; i < inputs.Length; i++)
         {
             double percent = 100.0 * inputs[i].Share;
-            RectangleAnnotation bar = Chart.Box(0.0, percent, i - 0.34, i + 0.34, OxyColor.FromAColor(150, Palette.Colour(0)));
-            (bar.Stroke, bar.StrokeThickness) = (Palette.Colour(0), 1.0);
+            RectangleAnnotation bar = Chart.Box(0.0, percent, i - 0.34, i + 0.34, OxyColor.FromAColor(110, Palette.Ink));
+            (bar.Stroke, bar.StrokeThickness) = (Palette.Ink, 1.0);
             TextAnnotation words = Chart.Words(FormattableString.Invariant($"{percent:0} %"), percent, i, HorizontalAlignment.Left);
             words.Offset = new ScreenVector(6, 0);
             model.Annotations.Add(bar);
@@ -208,7 +208,7 @@ public static class OddsPlot
         return model;
     }
 
-    private sealed record Kind(string Label, int Shade, byte Alpha, double Stroke, Func<MatchEnd, bool> Has);
+    private sealed record Kind(string Label, OxyColor Shade, byte Alpha, double Stroke, Func<MatchEnd, bool> Has);
 
     // Matches by kind and ground, from -Most to Most
     private sealed record Columns(Kind[] Kinds, long[,] Counts, double Most)

@@ -20,7 +20,7 @@ internal static class PullPanels
             force.AddPoints(measured.Time.Zip(measured.Force), "measured");
         }
 
-        force.Add(r.Time, r.Trace.Tether!.Force, r.Scenario.Measured is null ? "tether" : "simulated");
+        force.AddEnvelope(r.Time, r.Trace.Tether!.Force, r.Scenario.Measured is null ? "tether" : "simulated");
         Mark[] plateau = [.. r.Marks.Where(m => m.Kind is MarkKind.PlateauStart or MarkKind.PlateauEnd)];
         if (plateau.Length == 2)
         {

@@ -11,6 +11,9 @@ internal static class ShovePanels
     // Limits that have a line whether or not a push meets them.
     private static readonly BindingKind[] s_usual = [BindingKind.Nothing, BindingKind.Tyre, BindingKind.CurrentLimit, BindingKind.Motor];
 
+    // A push sideways that is no more of the push along the floor is nothing to look at [1].
+    private const double LeastSideways = 1e-3;
+
     // Share of the samples at either end that a picture of forces may leave out [1].
     private const double CutShare = 0.03;
 
@@ -20,28 +23,30 @@ internal static class ShovePanels
         string own = r.Scenario.Robot.Name;
         string name = other.Robot.Name;
         double[] mirrored = [.. other.Trace.Body.X.Select(x => -x)];
-        Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r.Time, r.Trace.Body.X, own).Add(r.Time, mirrored, name);
-        MarkTouch(r, place);
+        Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r.Time, r.Trace.Body.X, own).Add(r.Time, mirrored, name).OfRobots();
+        MarkLines(r, place);
+        MarkGround(r, place);
         Panel push = Push(r);
         Panel ownSlip = RunPanels.Slip(r.Trace, $"Slip of each tread of {own}");
         Panel otherSlip = RunPanels.Slip(other.Trace, $"Slip of each tread of {name}");
         Panel ownLoad = RunPanels.Load(r.Trace, $"Load on each wheel of {own}");
         Panel otherLoad = RunPanels.Load(other.Trace, $"Load on each wheel of {name}");
 
-        List<Panel> panels = [TopView(r), place, push, Limits(r), ownSlip, otherSlip, ownLoad, otherLoad];
+        // what decides first; single wheels last
+        List<Panel> panels = [place, TopView(r), push, Limits(r)];
         if (r.Trace.Battery is { } battery && other.Trace.Battery is { } others)
         {
-            panels.Add(Panel.OverTime("Battery currents", "Current [A]").Add(r.Time, battery.Current, own).Add(r.Time, others.Current, name));
+            panels.Add(Panel.OverTime("Battery currents", "Current [A]").Add(r.Time, battery.Current, own).Add(r.Time, others.Current, name).OfRobots());
         }
 
-        return panels;
+        return [.. panels, ownSlip, otherSlip, ownLoad, otherLoad];
     }
 
     public static IReadOnlyList<Panel> WallPush(RunResult r)
     {
         Panel slip = RunPanels.Slip(r.Trace);
         Panel load = RunPanels.Load(r.Trace);
-        List<Panel> panels = [Push(r), Limits(r), slip, load];
+        List<Panel> panels = [Push(r), Limits(r)];
         RunPanels.AddCurrents(r, panels);
         MotorTrace[] heated = [.. r.Trace.Motors.Where(m => m.WindingTemperature is not null)];
         if (heated.Length > 0)
@@ -55,7 +60,7 @@ internal static class ShovePanels
             panels.Add(panel);
         }
 
-        return panels;
+        return [.. panels, slip, load];
     }
 
     private static Panel Push(RunResult r)
@@ -65,7 +70,8 @@ internal static class ShovePanels
         (double low, double high) = Range(along, across);
         bool isCut = peak > high;
         string title = isCut ? FormattableString.Invariant($"Push at the contact (impacts up to {peak:0} N are cut off)") : "Push at the contact";
-        Panel push = Panel.OverTime(title, "Force [N]").Add(r.Time, along, "along the floor").Add(r.Time, across, "sideways");
+        Panel push = Panel.OverTime(title, "Force [N]").AddEnvelope(r.Time, along, "along the floor");
+        push = across.Max(Math.Abs) < LeastSideways * along.Max(Math.Abs) ? push : push.AddEnvelope(r.Time, across, "sideways");
         MarkTouch(r, push);
         return isCut ? push.WithRange(low, high) : push;
     }
@@ -85,6 +91,39 @@ internal static class ShovePanels
         return (low - margin, high + margin);
     }
 
+    // the line that the loser crosses or comes nearest to; both where nobody wins
+    private static void MarkLines(RunResult r, Panel place)
+    {
+        double line = r.Scenario.Shove.Line;
+        int winner = r.Shove?.Winner ?? -1;
+        if (winner != 0 && r.Shove?.IsFarLine != true)
+        {
+            place.MarkLine(r.Trace.Body.X[0] - line, $"line of {r.Scenario.Robot.Name}", 0);
+        }
+
+        if (winner != 1 && r.Shove?.IsFarLine != true)
+        {
+            place.MarkLine(line - r.Opponent!.Trace.Body.X[0], $"line of {r.Opponent.Robot.Name}", 1);
+        }
+    }
+
+    private static void MarkGround(RunResult r, Panel place)
+    {
+        if (r.Shove is not { Winner: >= 0 } shove)
+        {
+            MarkTouch(r, place);
+            return;
+        }
+
+        string[] names = [r.Scenario.Robot.Name, r.Opponent!.Robot.Name];
+        if (shove.GivesGroundAt is double at && shove.Ending != ShoveEnding.Tips)
+        {
+            place.MarkTime(at, FormattableString.Invariant($"{names[1 - shove.Winner]} gives ground, {at:0.00} s"));
+        }
+
+        place.MarkTime(shove.EndTime, FormattableString.Invariant($"{names[shove.Winner]} wins, {shove.EndTime:0.00} s"));
+    }
+
     private static void MarkTouch(RunResult r, Panel panel)
     {
         foreach (Mark mark in r.Marks.Where(m => m.Kind == MarkKind.Touch))
@@ -97,7 +136,7 @@ internal static class ShovePanels
     {
         IReadOnlyList<BindingSpan> others = r.Opponent?.Limits ?? [];
         BindingKind[] kinds = [.. r.Limits.Concat(others).Select(s => s.Kinds[0]).Concat(s_usual).Distinct().Order()];
-        Panel panel = Panel.OverTime("What limits each push", "").WithWords([.. kinds.Select(BindingTable.Short)]);
+        Panel panel = Panel.OverTime("What limits each push", "").WithWords([.. kinds.Select(BindingTable.Short)]).OfRobots();
         panel.AddSteps(Steps(r.Limits, kinds), r.Scenario.Robot.Name, 0.06);
         if (r.Opponent is not null)
         {

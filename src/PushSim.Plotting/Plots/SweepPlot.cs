@@ -81,19 +81,19 @@ public static class SweepPlot
 
         if (best is not null && input.Numbers is not null)
         {
-            model.Annotations.Add(new RectangleAnnotation { MinimumX = best.Low, MaximumX = best.High, Fill = OxyColor.FromAColor(40, Palette.Colour(2)), Layer = AnnotationLayer.BelowSeries });
+            model.Annotations.Add(new RectangleAnnotation { MinimumX = best.Low, MaximumX = best.High, Fill = OxyColor.FromAColor(40, Palette.Line(1)), Layer = AnnotationLayer.BelowSeries });
         }
 
         var line = new LineSeries
         {
-            Color = Palette.Colour(0), StrokeThickness = input.Numbers is null ? 0.0 : 2.4, MarkerType = MarkerType.Circle, MarkerSize = input.Numbers is null ? 6.0 : 3.5, MarkerFill = Palette.Colour(0),
+            Color = Palette.Ink, StrokeThickness = input.Numbers is null ? 0.0 : 2.4, MarkerType = MarkerType.Circle, MarkerSize = input.Numbers is null ? 6.0 : 3.5, MarkerFill = Palette.Ink,
         };
         line.Points.AddRange(values.Select((v, i) => new DataPoint(x[i], v ?? double.NaN)));
         for (int i = 0; intervals is not null && i < intervals.Count; i++)
         {
             if (intervals[i] is (double low, double high))
             {
-                model.Series.Add(Chart.Segment(x[i], low, x[i], high, Palette.Colour(7), 1.6));
+                model.Series.Add(Chart.Segment(x[i], low, x[i], high, Palette.Grey, 1.6));
             }
         }
 
@@ -102,7 +102,7 @@ public static class SweepPlot
         {
             model.Annotations.Add(new PointAnnotation
             {
-                X = x[best.Index], Y = best.Value, Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Colour(1), Text = "best", FontSize = Chart.FontSize - 1.0,
+                X = x[best.Index], Y = best.Value, Shape = MarkerType.Diamond, Size = 8, Fill = Palette.Ink, Text = "best", FontSize = Chart.FontSize - 1.0,
                 TextVerticalAlignment = VerticalAlignment.Bottom,
                 TextHorizontalAlignment = best.Index == 0 ? HorizontalAlignment.Left : best.Index == values.Count - 1 ? HorizontalAlignment.Right : HorizontalAlignment.Center,
             });
@@ -119,7 +119,7 @@ public static class SweepPlot
         (vertical.Minimum, vertical.Maximum) = (shown.Min() - (vertical.MinimumPadding * (shown.Max() - shown.Min())), shown.Max() + (vertical.MaximumPadding * (shown.Max() - shown.Min())));
         model.Annotations.Add(new RectangleAnnotation
         {
-            MinimumY = -shove.DecidingGround, MaximumY = shove.DecidingGround, Fill = OxyColor.FromAColor(60, Palette.Colour(7)), Layer = AnnotationLayer.BelowSeries,
+            MinimumY = -shove.DecidingGround, MaximumY = shove.DecidingGround, Fill = OxyColor.FromAColor(60, Palette.Grey), Layer = AnnotationLayer.BelowSeries,
             Text = "stalemate", FontSize = Chart.FontSize - 2.0, TextColor = Palette.Mark,
         });
         foreach (double line in lines)
@@ -195,7 +195,7 @@ public static class SweepPlot
 
         if (best is (int bi, int bj))
         {
-            model.Series.Add(Chart.Key("best " + Number(z[bi, bj]), OxyColors.Transparent, Palette.Colour(1), BestThickness));
+            model.Series.Add(Chart.Key("best " + Number(z[bi, bj]), OxyColors.Transparent, Palette.Ink, BestThickness));
         }
 
         return model;
@@ -250,7 +250,7 @@ public static class SweepPlot
         if (isBest)
         {
             RectangleAnnotation frame = Cell(OxyColors.Transparent, AnnotationLayer.AboveSeries);
-            (frame.Stroke, frame.StrokeThickness) = (Palette.Colour(1), BestThickness);
+            (frame.Stroke, frame.StrokeThickness) = (Palette.Ink, BestThickness);
             model.Annotations.Add(frame);
         }
 

@@ -3,6 +3,7 @@ using System.Text.Json;
 using PushSim.Simulation;
 using PushSim.Surroundings;
 using PushSim.Tyres;
+using PushSim.Words.Runs;
 
 namespace PushSim.Plotting.Report;
 
@@ -20,6 +21,9 @@ internal sealed class ReplayData
 
     // Load and force to which bars and arrow are drawn full: most samples stay below, an impact does not set the scale [1].
     private const double FullShare = 0.97;
+
+    // Letters of the sentence at the end of a replay [1].
+    private const int LongestEnd = 300;
 
     // Least load and force [N] and slip [m/s] that fill bars, arrow and colours, so that noise stays small.
     private const double LeastFull = 0.1;
@@ -65,6 +69,7 @@ internal sealed class ReplayData
         WritePush();
         WriteTether();
         WriteFloor();
+        WriteEvents();
         _json.WriteEndObject();
     }
 
@@ -83,6 +88,10 @@ internal sealed class ReplayData
         Numbers("x", _frames.Whole(trace.Body.X, frame * PerMetre));
         Numbers("y", _frames.Whole(trace.Body.Y, frame * PerMetre));
         Numbers("h", _frames.Whole(trace.Body.Heading, PerRadian, frame < 0.0 ? Math.PI : 0.0));
+        Numbers("z", _frames.Whole(trace.Body.Heave, PerMetre));
+        Numbers("p", _frames.Whole(trace.Body.Pitch, PerRadian));
+        Number("com", robot.Chassis.CentreOfMassHeight, PerMetre);
+        WriteSide(robot);
         _json.WriteStartArray("wheels");
         foreach ((WheelSettings wheel, WheelTrace wheelTrace) in robot.Wheels.Zip(trace.Wheels))
         {
@@ -92,6 +101,77 @@ internal sealed class ReplayData
         _json.WriteEndArray();
         Number("fullLoad", Full(trace.Wheels.SelectMany(w => w.Load)), PerNewton);
         _json.WriteEndObject();
+    }
+
+    // from the robot's right: body between clearance and top, its ramps at nose and tail
+    private void WriteSide(RobotSettings robot)
+    {
+        IReadOnlyList<(double X, double Y)> corners = robot.OutlineOrBox.Corners;
+        IReadOnlyList<Contact.FaceSettings> faces = robot.OutlineOrBox.Faces;
+        double back = corners.Min(c => c.X);
+        double front = corners.Max(c => c.X);
+        double low = faces.Min(f => f.LowerEdge);
+        double top = Math.Max(robot.Chassis.Height, faces.Max(f => f.UpperEdge));
+        _json.WriteStartArray("side");
+        foreach ((double x, double z) in Nose(front, 1).Concat(Nose(back, -1).Reverse()))
+        {
+            Pair(x - robot.Chassis.CentreOfMassX, z - robot.Chassis.CentreOfMassHeight);
+        }
+
+        _json.WriteEndArray();
+
+        // the lower end first
+        IEnumerable<(double X, double Z)> Nose(double x, int way)
+        {
+            int face = Enumerable.Range(0, corners.Count).FirstOrDefault(i => Math.Abs(corners[i].X - x) < 1e-6 && Math.Abs(corners[(i + 1) % corners.Count].X - x) < 1e-6, -1);
+            if (face < 0 || faces[face].RampAngle is not double slope)
+            {
+                return [(x, low), (x, top)];
+            }
+
+            Contact.FaceSettings ramp = faces[face];
+            double behind = x - (way * (ramp.UpperEdge - ramp.LowerEdge) / Math.Tan(slope));
+            return [(behind, low), (x, ramp.LowerEdge), (behind, ramp.UpperEdge), (behind, top)];
+        }
+    }
+
+    // moments worth a jump, in the robots' names
+    private void WriteEvents()
+    {
+        _json.WriteStartArray("events");
+        foreach ((double time, string words) in Events())
+        {
+            _json.WriteStartObject();
+            _json.WriteNumber("t", (long)Math.Round(time * PerSecond));
+            _json.WriteString("words", words);
+            _json.WriteEndObject();
+        }
+
+        _json.WriteEndArray();
+        _json.WriteString("end", PlainLabel.Of(RunCard.Answer(_result), LongestEnd));
+    }
+
+    private IEnumerable<(double Time, string Words)> Events()
+    {
+        if (_result.Shove is not { } shove)
+        {
+            return _result.Marks.GroupBy(m => m.Kind).Select(g => (g.First().Time, RecordWords.Mark(g.Key)));
+        }
+
+        string[] names = [PlainLabel.Of(_result.Scenario.Robot.Name), PlainLabel.Of(_result.Opponent!.Robot.Name)];
+        List<(double, string)> events = [(0.0, "start")];
+        if (shove.FirstContact is double touch)
+        {
+            events.Add((touch, "they touch"));
+        }
+
+        if (shove is { GivesGroundAt: double at, Winner: >= 0 } && shove.Ending != ShoveEnding.Tips)
+        {
+            events.Add((at, $"{names[1 - shove.Winner]} gives ground"));
+        }
+
+        events.Add((shove.EndTime, shove.Winner >= 0 ? $"{names[shove.Winner]} wins" : "no winner"));
+        return events;
     }
 
     private void WriteWheel(RobotSettings robot, WheelSettings wheel, WheelTrace trace)

@@ -8,4 +8,11 @@ namespace PushSim.Plotting.Report;
 /// <param name="Tolerance">Half-width of the tolerance in the same unit; 0 when none was given.</param>
 /// <param name="File">The file it stands in.</param>
 /// <param name="Line">Its line, from 1 [1]; 0: it was given with the command.</param>
-public sealed record ReportInput(string Key, string Text, double? Value, string Unit, double Tolerance, string File, int Line);
+public sealed record ReportInput(string Key, string Text, double? Value, string Unit, double Tolerance, string File, int Line)
+{
+    /// <summary>What holds where no file gives it; empty where something must.</summary>
+    public string Usual { get; init; } = "";
+
+    /// <summary>Whether the value is the file's own and not what would hold anyway.</summary>
+    public bool IsOwn { get; init; } = true;
+}

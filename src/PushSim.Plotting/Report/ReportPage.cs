@@ -15,6 +15,9 @@ public sealed record ReportPage
     /// <summary>The question, one sentence; empty: the subject heads the page.</summary>
     public string Question { get; init; } = "";
 
+    /// <summary>What is read first.</summary>
+    public required AnswerCard Card { get; init; }
+
     /// <summary>The answer, one sentence.</summary>
     public required string Verdict { get; init; }
 

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
+using PushSim.Plotting.Drawing;
 using PushSim.Words.Tables;
 
 namespace PushSim.Plotting.Report;
@@ -24,6 +25,16 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
 
     private static readonly Lazy<string> s_script = new(() => Asset("replay.js"));
 
+    private static readonly Lazy<string> s_copy = new(() => Asset("copy.js"));
+
+    // a page runs no more than it needs
+    private string Script => (HasReplay ? s_script.Value : "") + (page.Listing.Length > 0 ? s_copy.Value : "");
+
+    // the first figure stands in the card, but for tiles
+    private int Others => page.Figures.Count - First;
+
+    private int First => page.Card.IsTiled ? 0 : 1;
+
     private bool HasReplay => page.Replay is { Time.Length: >= 2 };
 
     public void Write()
@@ -32,17 +43,19 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         html.WriteLine("<body><a class=\"skip\" href=\"#main\">Skip to the answer</a>");
         WriteTop();
         html.WriteLine("<main id=\"main\">");
-        WriteVerdict();
+        new CardWriter(html, page.Card).Write(page.Figures.Count > 0 ? page.Figures[0] : null);
+        WriteLinks();
+        WriteList("warnings", page.Warnings.Count == 1 ? "Warning" : "Warnings", page.Warnings);
         if (HasReplay)
         {
-            WriteReplay(page.Replay!);
+            ReplayWriter.Write(html, page.Replay!, page.ReplayNote);
         }
 
-        WriteTables();
-        WriteListing();
         WriteFigures();
+        WriteListing();
+        WriteTables();
         WriteInputs();
-        WriteList("estimates", "Estimated or converted", page.Estimates);
+        WriteEstimates();
         html.WriteLine($"<section id=\"cautions\" aria-labelledby=\"h-cautions\"><h2 id=\"h-cautions\">Before you act on this</h2><p>{Text(page.Cautions)}</p></section>");
         html.WriteLine("</main>");
         html.WriteLine($"<footer><p>{(page.Computation.Length > 0 ? Text(page.Computation) + ". " : "")}Made by PushSim {Version()}.</p></footer>");
@@ -51,8 +64,12 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
             html.Write("<script type=\"application/json\" id=\"replay-data\">");
             html.Write(ReplayData.Of(page.Replay!));
             html.WriteLine("</script>");
+        }
+
+        if (Script is { Length: > 0 } script)
+        {
             html.Write("<script>");
-            html.Write(s_script.Value);
+            html.Write(script);
             html.WriteLine("</script>");
         }
 
@@ -61,7 +78,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
 
     private void WriteHead()
     {
-        string script = HasReplay ? $"'sha256-{Hash(s_script.Value)}'" : "'none'";
+        string script = Script.Length > 0 ? $"'sha256-{Hash(Script)}'" : "'none'";
         html.WriteLine("<!DOCTYPE html>");
         html.WriteLine("<html lang=\"en\"><head><meta charset=\"utf-8\">");
         html.WriteLine(
@@ -79,12 +96,16 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         string subject = Text(page.Subject, PlainLabel.Longest);
         html.WriteLine($"<header><p class=\"kind\">PushSim {Text(page.Command)} <span>{subject}</span></p>");
         html.WriteLine($"<h1>{(page.Question.Length > 0 ? Text(page.Question) : subject)}</h1></header>");
+    }
+
+    private void WriteLinks()
+    {
         html.Write("<nav aria-label=\"On this page\"><ul>");
         Link(HasReplay, "replay", "Replay");
-        Link(page.Tables.Count > 0, "numbers", "Numbers");
+        Link(Others > 0, "plots", "Pictures");
         Link(page.Listing.Length > 0, "listing", "To copy");
-        Link(page.Figures.Count > 0, "plots", "Plots");
-        Link(page.Inputs.Count > 0, "inputs", "Inputs");
+        Link(page.Tables.Count > 0, "numbers", "Numbers");
+        Link(page.Inputs.Count > 0, "inputs", "What went in");
         Link(page.Estimates.Count > 0, "estimates", "Estimates");
         Link(true, "cautions", "Cautions");
         html.WriteLine("</ul></nav>");
@@ -98,42 +119,6 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
     }
 
-    private void WriteVerdict()
-    {
-        html.WriteLine($"<section class=\"verdict\" aria-labelledby=\"h-verdict\"><h2 id=\"h-verdict\">Answer</h2><p>{Text(page.Verdict)}</p></section>");
-        if (page.Warnings.Count > 0)
-        {
-            WriteList("warnings", page.Warnings.Count == 1 ? "Warning" : "Warnings", page.Warnings);
-        }
-    }
-
-    private void WriteReplay(RunResult result)
-    {
-        string end = FormattableString.Invariant($"{result.Time[^1]:0.###}");
-        string note = page.ReplayNote.Length > 0 ? $"<p>{Text(page.ReplayNote)}</p>" : "";
-        bool hasPush = result.Trace.Contact is not null;
-        html.WriteLine(
-            $"""
-            <section id="replay" aria-labelledby="h-replay"><h2 id="h-replay">Replay from above</h2>{note}
-            <noscript><p>The replay needs JavaScript; everything else on this page does without.</p></noscript>
-            <div id="player" hidden>
-            <svg id="stage" role="img" aria-label="The robots from above at the time of the slider; the table below has the same in numbers"></svg>
-            <div class="bar" role="group" aria-label="Replay controls">
-            <button type="button" id="play" aria-keyshortcuts="Space">Play</button>
-            <label class="time">Time <input id="time" type="range" min="0" max="{end}" step="any" value="0"></label>
-            <output id="clock" for="time" aria-live="off">0.000 s</output>
-            <label>Speed <select id="speed"><option value="0.05">1/20</option><option value="0.1">1/10</option><option value="0.25">1/4</option><option value="0.5" selected>1/2</option><option value="1">real time</option><option value="2">double</option></select></label>
-            <label><input id="follow" type="checkbox"> Follow</label>
-            </div>
-            <p class="hint">Keys while the replay has the focus: <kbd>Space</kbd> play or pause, <kbd>←</kbd> <kbd>→</kbd> one frame, with <kbd>Shift</kbd> ten, <kbd>Home</kbd> <kbd>End</kbd> first and last, <kbd>[</kbd> <kbd>]</kbd> slower and faster.</p>
-            <div class="key"><span><i class="swatch load"></i>filled length: load on the wheel</span><span><i class="swatch slip"></i>colour: slip of the tread, none to {Slip(result)} m/s</span><span><i class="swatch dash"></i>dashed: slips faster than 0.05 m/s</span>{(hasPush ? "<span><i class=\"swatch arrow\"></i>arrow: push</span>" : "")}<span><i class="swatch trail"></i>trail of the centre of mass</span></div>
-            <div class="scroll" tabindex="0" role="region" aria-label="Wheels at the time of the slider"><table id="wheels"><caption>Load and slip at the time of the slider</caption><thead><tr><th scope="col">Robot</th><th scope="col">Wheel</th><th scope="col" class="n">Force [N]</th><th scope="col" class="n">Slip [m/s]</th></tr></thead><tbody></tbody></table></div>
-            </div></section>
-            """);
-    }
-
-    private static string Slip(RunResult result) => ReplayData.FullSlip(result).ToString("0.0", CultureInfo.InvariantCulture);
-
     private void WriteTables()
     {
         if (page.Tables.Count == 0)
@@ -141,8 +126,23 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
             return;
         }
 
-        html.WriteLine("<section id=\"numbers\" aria-labelledby=\"h-numbers\"><h2 id=\"h-numbers\">Numbers</h2><div class=\"tables\">");
-        foreach (AnswerTable table in page.Tables)
+        html.WriteLine($"<section id=\"numbers\" aria-labelledby=\"h-numbers\"><h2 id=\"h-numbers\">Numbers</h2><p class=\"whole\">{Text(page.Verdict)}</p>");
+        WriteTables([.. page.Tables.Where(t => !t.IsFolded)]);
+        AnswerTable[] folded = [.. page.Tables.Where(t => t.IsFolded)];
+        if (folded.Length > 0)
+        {
+            html.WriteLine($"<details><summary>{(folded.Length == 1 ? "One more table" : $"{folded.Length} more tables")}: {Text(string.Join(", ", folded.Select(t => t.Caption)))}</summary>");
+            WriteTables(folded);
+            html.WriteLine("</details>");
+        }
+
+        html.WriteLine("</section>");
+    }
+
+    private void WriteTables(AnswerTable[] tables)
+    {
+        html.WriteLine("<div class=\"tables\">");
+        foreach (AnswerTable table in tables)
         {
             if (table.Rows.Count > 0)
             {
@@ -152,7 +152,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
             WriteRemarks(table);
         }
 
-        html.WriteLine("</div></section>");
+        html.WriteLine("</div>");
     }
 
     private void WriteRemarks(AnswerTable table)
@@ -184,7 +184,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
 
         string title = Text(page.ListingTitle);
-        html.Write($"<section id=\"listing\" aria-labelledby=\"h-listing\"><h2 id=\"h-listing\">{title}</h2><pre tabindex=\"0\" role=\"region\" aria-label=\"{title}\">");
+        html.Write($"<section id=\"listing\" aria-labelledby=\"h-listing\"><h2 id=\"h-listing\">{title}</h2><button type=\"button\" class=\"copy\" hidden>Copy</button><pre tabindex=\"0\" role=\"region\" aria-label=\"{title}\">");
         foreach (string line in page.Listing.ReplaceLineEndings("\n").Split('\n'))
         {
             html.Write(Text(line));
@@ -196,15 +196,27 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
 
     private void WriteFigures()
     {
-        if (page.Figures.Count == 0)
+        if (Others <= 0)
         {
             return;
         }
 
-        html.WriteLine("<section id=\"plots\" aria-labelledby=\"h-plots\"><h2 id=\"h-plots\">Plots</h2>");
-        for (int i = 0; i < page.Figures.Count; i++)
+        html.WriteLine("<section id=\"plots\" aria-labelledby=\"h-plots\"><h2 id=\"h-plots\">Pictures</h2>");
+        int shown = Math.Min(page.Figures.Count, PlotSheet.Usual);
+        for (int i = First; i < shown; i++)
         {
             page.Figures[i].Write(html, i);
+        }
+
+        if (shown < page.Figures.Count)
+        {
+            html.WriteLine($"<details><summary>{page.Figures.Count - shown} more {(page.Figures.Count - shown == 1 ? "picture" : "pictures")}: {Text(string.Join("; ", page.Figures.Skip(shown).Select(f => f.Title)))}</summary>");
+            for (int i = shown; i < page.Figures.Count; i++)
+            {
+                page.Figures[i].Write(html, i);
+            }
+
+            html.WriteLine("</details>");
         }
 
         html.WriteLine("</section>");
@@ -217,20 +229,51 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
             return;
         }
 
-        html.WriteLine("<section id=\"inputs\" aria-labelledby=\"h-inputs\"><h2 id=\"h-inputs\">Inputs used</h2>");
+        ReportInput[] own = [.. page.Inputs.Where(i => i.IsOwn)];
+        ReportInput[] usual = [.. page.Inputs.Where(i => !i.IsOwn)];
+        html.WriteLine($"<section id=\"inputs\" aria-labelledby=\"h-inputs\"><h2 id=\"h-inputs\">What went in</h2><details><summary>{own.Length} values that differ from what is usual</summary>");
         html.WriteLine("<p>What the files say, and what the computation makes of it. Whatever no file gives has the default that <code>pushsim explain KEY</code> names.</p>");
-        foreach (IGrouping<string, ReportInput> file in page.Inputs.GroupBy(i => i.File))
+        WriteInputs(own, hasUsual: own.Any(i => i.Usual.Length > 0));
+        html.WriteLine("</details>");
+        if (usual.Length > 0)
+        {
+            html.WriteLine($"<details><summary>{usual.Length} values that a file gives as they would be anyway</summary>");
+            WriteInputs(usual, hasUsual: false);
+            html.WriteLine("</details>");
+        }
+
+        html.WriteLine("</section>");
+    }
+
+    private void WriteInputs(ReportInput[] inputs, bool hasUsual)
+    {
+        foreach (IGrouping<string, ReportInput> file in inputs.GroupBy(i => i.File))
         {
             AnswerTable table = new AnswerTable(file.Key).AddColumn("Key").AddColumn("In the file").AddNumberColumn("Value").AddColumn("Unit").AddNumberColumn("Line");
+            _ = hasUsual ? table.AddColumn("Without it") : table;
             foreach (ReportInput input in file)
             {
-                table.AddRow(input.Key, input.Text, Value(input), input.Unit, input.Line > 0 ? input.Line.ToString(CultureInfo.InvariantCulture) : "");
+                table.AddRow([input.Key, input.Text, Value(input), input.Unit, input.Line > 0 ? input.Line.ToString(CultureInfo.InvariantCulture) : "", .. hasUsual ? [input.Usual] : Array.Empty<string>()]);
             }
 
             WriteTable(table, LongestValue);
         }
+    }
 
-        html.WriteLine("</section>");
+    private void WriteEstimates()
+    {
+        if (page.Estimates.Count == 0)
+        {
+            return;
+        }
+
+        html.WriteLine($"<section id=\"estimates\" aria-labelledby=\"h-estimates\"><h2 id=\"h-estimates\">Estimated or converted</h2><details><summary>{page.Estimates.Count} {(page.Estimates.Count == 1 ? "value" : "values")}</summary><ul>");
+        foreach (string line in page.Estimates)
+        {
+            html.WriteLine($"<li>{Text(line)}</li>");
+        }
+
+        html.WriteLine("</ul></details></section>");
     }
 
     private static string Value(ReportInput input) => input.Value is not double value ? ""

@@ -2,15 +2,20 @@ namespace PushSim.Plotting.Style;
 
 /// <summary>
 /// Line looks that differ in colour, dash and width, so that lines are told apart without colour and equal curves still show
-/// each other. Colours: Okabe and Ito, Color Universal Design, 2008 (from memory), safe for colour-blind readers.
+/// each other. Two hues are the robots' and nothing else has them. Colours: Okabe and Ito, Color Universal Design, 2008 (from memory), safe for
+/// colour-blind readers.
 /// </summary>
 internal static class Palette
 {
+    // those of the robots first
     private static readonly OxyColor[] s_colours =
     [
-        OxyColor.FromRgb(0, 114, 178), OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(0, 158, 115), OxyColor.FromRgb(204, 121, 167),
-        OxyColor.FromRgb(86, 180, 233), OxyColor.FromRgb(230, 159, 0), OxyColor.FromRgb(0, 0, 0), OxyColor.FromRgb(120, 120, 120),
+        OxyColor.FromRgb(0, 114, 178), OxyColor.FromRgb(213, 94, 0), OxyColor.FromRgb(0, 134, 106), OxyColor.FromRgb(156, 74, 133),
+        OxyColors.Undefined, OxyColors.Undefined, OxyColor.FromRgb(27, 35, 45), OxyColor.FromRgb(109, 109, 109),
     ];
+
+    // what is no robot: ink, green, purple, grey
+    private static readonly int[] s_lines = [6, 2, 3, 7];
 
     private static readonly LineStyle[] s_dashes =
     [
@@ -27,7 +32,17 @@ internal static class Palette
 
     public static OxyColor Mark { get; } = OxyColor.FromRgb(90, 90, 90);
 
-    public static OxyColor Colour(int i) => s_colours[i % s_colours.Length];
+    /// <summary>Ink, in which bars and single curves are drawn.</summary>
+    public static OxyColor Ink => s_colours[6];
+
+    /// <summary>Grey, for what comes second.</summary>
+    public static OxyColor Grey => s_colours[7];
+
+    /// <summary>Hue of a robot: 0 the first, 1 its opponent.</summary>
+    public static OxyColor Robot(int i) => s_colours[i];
+
+    /// <summary>Colour of a line that is no robot.</summary>
+    public static OxyColor Line(int i) => s_colours[s_lines[i % s_lines.Length]];
 
     public static LineStyle Dash(int i) => s_dashes[i % s_dashes.Length];
 
@@ -39,7 +54,7 @@ internal static class Palette
     {
         var opaque = OxyColor.FromAColor(byte.MaxValue, colour);
         int line = Array.IndexOf(s_colours, opaque);
-        return line >= 0 && opaque != OxyColors.Black ? FormattableString.Invariant($"c{line}")
+        return line >= 0 ? FormattableString.Invariant($"c{line}")
             : opaque == OxyColors.White ? "paper"
             : opaque == Mark ? "mark"
             : opaque == Rule ? "rule"

@@ -18,6 +18,9 @@ internal sealed record PlotLook(int Width, double LeftMargin, bool HasTitle)
     /// <summary>A page on a screen of a desk, and on paper.</summary>
     public static PlotLook Page { get; } = new(900, 84.0, HasTitle: false);
 
+    /// <summary>The picture of an answer card, beside its numbers.</summary>
+    public static PlotLook Hero { get; } = new(640, 70.0, HasTitle: false);
+
     /// <summary>A page on a telephone.</summary>
     public static PlotLook Phone { get; } = new(400, 62.0, HasTitle: false);
 

@@ -9,6 +9,9 @@ namespace PushSim.Scenarios.Keys;
 /// <param name="Meaning">What it means, one sentence.</param>
 public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, string Meaning)
 {
+    /// <summary>What pictures, tables and pages call it, in two to five words.</summary>
+    public string Label => KeyLabels.Of(Section, Name);
+
     /// <summary>What a quantity measures; of a curve, its first column.</summary>
     internal Dimension Dimension { get; init; }
 

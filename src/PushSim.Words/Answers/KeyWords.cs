@@ -10,6 +10,10 @@ public static class KeyWords
         ("_rad", "rad"),
     ];
 
+    /// <summary>The unit of a key; empty for a pure number.</summary>
+    /// <param name="key">Not empty.</param>
+    public static string UnitOf(string key) => Array.Find(Units, u => key.EndsWith(u.Ending, StringComparison.Ordinal)).Unit ?? "";
+
     /// <summary>The words of a key; without a unit that is known it is a pure number, [1].</summary>
     /// <param name="key">Not empty.</param>
     public static string Of(string key)

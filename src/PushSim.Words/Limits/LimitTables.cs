@@ -64,7 +64,7 @@ public static class LimitTables
 
     private static AnswerTable Wheels(LimitReport r)
     {
-        AnswerTable table = NewTable(Moment(r.Now), "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"]);
+        AnswerTable table = NewTable(Moment(r.Now), "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"], isFolded: true);
         foreach (WheelLimit w in r.Wheels)
         {
             table.AddRow(
@@ -119,7 +119,7 @@ public static class LimitTables
 
     private static AnswerTable Wirings(LimitReport r)
     {
-        AnswerTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip (in the air: what lifts it carries its load)", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)]);
+        AnswerTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip (in the air: what lifts it carries its load)", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)], isFolded: true);
         foreach (WiringCase c in r.Wirings)
         {
             table.AddRow([
@@ -153,7 +153,7 @@ public static class LimitTables
     {
         IReadOnlyList<double>[] each = [.. run.Bindings.Select(shares)];
         int[] kinds = [.. Enum.GetValues<BindingKind>().Select(k => (int)k).Where(k => each.Any(b => b[k] > 0.0))];
-        AnswerTable table = NewTable(title, "Wheel", kinds.Select(k => BindingTable.WheelWords((BindingKind)k)));
+        AnswerTable table = NewTable(title, "Wheel", kinds.Select(k => BindingTable.WheelWords((BindingKind)k)), isFolded: true);
         foreach ((BindingMoments b, IReadOnlyList<double> share) in run.Bindings.Zip(each))
         {
             table.AddRow([run.Scenario.Robot.Wheels[b.Wheel].Name, .. kinds.Select(k => Text(100.0 * share[k], "0.0") + " %")]);
@@ -162,9 +162,9 @@ public static class LimitTables
         return table;
     }
 
-    private static AnswerTable NewTable(string caption, string first, IEnumerable<string> others)
+    private static AnswerTable NewTable(string caption, string first, IEnumerable<string> others, bool isFolded = false)
     {
-        AnswerTable table = new AnswerTable(caption).AddColumn(first);
+        AnswerTable table = new AnswerTable(caption) { IsFolded = isFolded }.AddColumn(first);
         foreach (string name in others)
         {
             table.AddNumberColumn(name);

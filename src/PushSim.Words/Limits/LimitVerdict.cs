@@ -6,8 +6,17 @@ namespace PushSim.Words.Limits;
 /// <summary>The limits in one sentence.</summary>
 public static class LimitVerdict
 {
+    // Between the answer and the forces that tell why.
+    private const string Why = ": the motors could give ";
+
     /// <summary>The sentence.</summary>
     public static string Of(LimitReport r) => Forces(r) + Series(r);
+
+    /// <summary>The answer alone: what binds, up to where.</summary>
+    public static string Answer(LimitReport r) => Forces(r) is var all && all.IndexOf(Why, StringComparison.Ordinal) is var at and >= 0 ? all[..at] + "." : all;
+
+    /// <summary>What wheels in series do to each other; empty where none stands.</summary>
+    public static string OfSeries(LimitReport r) => Series(r).TrimStart();
 
     // The sum of forces does not tell that a wheel with grip to spare gets no current
     private static string Series(LimitReport r)

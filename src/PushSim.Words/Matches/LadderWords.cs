@@ -19,9 +19,14 @@ public static class LadderWords
         }
 
         string sure = table.IsLeadSure ? "" : $", though its lead over {names[table.Ranking[1].Robot]} may be chance";
+        return $"{names[table.Ranking[0].Robot]} leads the ladder{sure}; the order is {string.Join(", ", table.Ranking.Select(r => names[r.Robot]))}.{Circle(names, table)}";
+    }
+
+    /// <summary>A sure cycle of three, in a sentence with a blank before it; empty where there is none.</summary>
+    internal static string Circle(IReadOnlyList<string> names, LadderTable table)
+    {
         Cycle? cycle = table.Cycles.FirstOrDefault(c => c.IsSure);
-        string circle = cycle is null ? "" : $" But {names[cycle.First]} beats {names[cycle.Second]}, {names[cycle.Second]} beats {names[cycle.Third]} and {names[cycle.Third]} beats {names[cycle.First]}: no ranking shows that.";
-        return $"{names[table.Ranking[0].Robot]} leads the ladder{sure}; the order is {string.Join(", ", table.Ranking.Select(r => names[r.Robot]))}.{circle}";
+        return cycle is null ? "" : $" But {names[cycle.First]} beats {names[cycle.Second]}, {names[cycle.Second]} beats {names[cycle.Third]} and {names[cycle.Third]} beats {names[cycle.First]}: no ranking shows that.";
     }
 
     /// <summary>What to know before believing it.</summary>

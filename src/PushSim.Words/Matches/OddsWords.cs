@@ -59,8 +59,8 @@ public static class OddsWords
         return $"seed {seed}, contest {contest}{(rate is double r ? $"; {PlainNumber.Of(r, 3)} matches a second" : "")}{oneByOne}; counting error: 95 %, Wilson and Tango score over Latin blocks of {LatinBlock.Size} draws; shares of variance: first order, from {(matches > InputShares.Most ? Text($"the first {InputShares.Most} matches") : "the same matches")}{(hasEffects ? ", with others: total, one input drawn anew (Jansen 1999)" : "")}";
     }
 
-    // what most often held the first robot back where it lost
-    private static string Reason(string robot, Tally t)
+    /// <summary>What most often held the first robot back where it lost, in a sentence; empty where it never did.</summary>
+    internal static string Reason(string robot, Tally t)
     {
         var held = t.Decisions.Where(d => d.Decision is { Winner: 1, Limit: not null }).GroupBy(d => d.Decision.Limit!.Value)
             .Select(g => (Limit: g.Key, Count: g.Sum(d => d.Count))).OrderByDescending(h => h.Count).ThenBy(h => h.Limit).ToList();

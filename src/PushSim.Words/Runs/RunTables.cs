@@ -75,7 +75,7 @@ public static class RunTables
 
     private static AnswerTable HopTable(RunResult result)
     {
-        AnswerTable table = new AnswerTable("Wheels that hop").AddColumn("Robot").AddColumn("Wheel").AddNumberColumn("off the floor since the touch").AddNumberColumn("times");
+        AnswerTable table = new AnswerTable("Wheels that hop") { IsFolded = true }.AddColumn("Robot").AddColumn("Wheel").AddNumberColumn("off the floor since the touch").AddNumberColumn("times");
         Add(result.Scenario.Robot.Name, result.Hops);
         Add(result.Opponent?.Robot.Name ?? "", result.Opponent?.Hops);
         return table;
@@ -92,7 +92,7 @@ public static class RunTables
     private static AnswerTable EnergyTable(RunResult result)
     {
         double largest = result.Ledger.Count == 0 ? 0.0 : result.Ledger.Max(e => Math.Abs(e.Joule));
-        AnswerTable table = new AnswerTable("Where the energy went").AddColumn("To or from").AddNumberColumn("Value").AddColumn("Unit");
+        AnswerTable table = new AnswerTable("Where the energy went") { IsFolded = true }.AddColumn("To or from").AddNumberColumn("Value").AddColumn("Unit");
         foreach (LedgerEntry entry in result.Ledger.Where(e => Math.Abs(e.Joule) >= Math.Max(LeastShownJoule, 1e-4 * largest)))
         {
             table.AddRow(EnergyWords.Of(entry.Key), entry.Joule.ToString("0.000", CultureInfo.InvariantCulture), "J");

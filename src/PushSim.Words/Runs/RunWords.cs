@@ -11,7 +11,8 @@ public static class RunWords
         ? $"The run could not start: {Cause(refused)}."
         : Sentence(run) is var said ? said + AskedWords.Rest(run, said) : "";
 
-    private static string Sentence(RunResult run) =>
+    /// <summary>The first sentence alone, of several clauses.</summary>
+    internal static string Sentence(RunResult run) =>
         run.Turning is TurnReport turn ? TurnWords.Verdict(turn, run)
         : run.Shove is ShoveOutcome shove ? $"{ShoveVerdict.Of(run.Scenario, shove, run.Answers, run.Opponent!.Answers)} {ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)}".TrimEnd()
         : RunVerdict.Of(run.Scenario, run.Status, Cause(run.Stop), run.Answers, run.Chatter);

@@ -6,6 +6,8 @@ internal static class ShoveVerdict
     // A turn of the pair that anyone would see [rad]: 10 degrees.
     private const double SeenTurn = Math.PI / 18.0;
 
+    private const string Straight = "they stay straight";
+
     /// <summary>The sentence.</summary>
     public static string Of(ScenarioSettings scenario, ShoveOutcome o, RunAnswers first, RunAnswers opponent)
     {
@@ -35,6 +37,19 @@ internal static class ShoveVerdict
         string gives = o.GivesGroundAt is { } t && o.Ending != ShoveEnding.Tips ? Text($"; {loser} gives ground from {t:0.00} s on, at {o.GroundSpeed:0.00} m/s") : string.Empty;
         return Text($"{what}{gives}; {limits}{aside}.{close}");
     }
+
+    /// <summary>What held whom back, in a sentence; one for both where it is the same.</summary>
+    public static string Limits(RunResult run)
+    {
+        ScenarioSettings scenario = run.Scenario;
+        string first = Held(run.Answers, scenario.Robot, scenario.Manoeuvre);
+        string second = Held(run.Opponent!.Answers, scenario.Opponent!.Robot, scenario.Opponent.Manoeuvre);
+        return first == second ? $"Both are held back by their {first}." : $"{scenario.Robot.Name} is held back by its {first}, {scenario.Opponent.Robot.Name} by its {second}.";
+    }
+
+    /// <summary>Who is turned aside, in a sentence; empty where both stay straight.</summary>
+    public static string Turned(RunResult run) =>
+        run.Shove is { FirstContact: not null } o && Aside([run.Scenario.Robot.Name, run.Opponent!.Robot.Name], o)["; ".Length..] is var aside && aside != Straight ? Phrase.Capital(aside) + "." : "";
 
     /// <summary>Why a shove is too close to call; empty if it is not.</summary>
     /// <param name="close">Why.</param>
@@ -79,7 +94,7 @@ internal static class ShoveVerdict
             }
         }
 
-        return seen.Count > 0 ? "; " + string.Join(", ", seen) : "; they stay straight";
+        return seen.Count > 0 ? "; " + string.Join(", ", seen) : "; " + Straight;
     }
 
     // a robot that is told nothing only holds against the other with its shorted motors

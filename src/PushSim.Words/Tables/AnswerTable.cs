@@ -20,6 +20,9 @@ public sealed class AnswerTable(string caption)
     /// <summary>Sentences under it; an aside is printed smaller. A table may consist of them alone.</summary>
     public IReadOnlyList<(string Text, bool IsAside)> Remarks => _remarks;
 
+    /// <summary>Whether a page shows it only to who asks: numbers of single wheels, and what few need.</summary>
+    public bool IsFolded { get; init; }
+
     /// <summary>Whether there is nothing to show.</summary>
     public bool IsEmpty => _rows.Count == 0 && _remarks.Count == 0;
 

@@ -5,14 +5,14 @@ public static class BindingTable
 {
     private static readonly Row[] s_rows =
     [
-        new(BindingKind.Nothing, "idle", "nothing", "zero command", "nothing", "idle"),
-        new(BindingKind.Tyre, "tyres", "sliding_tyre", "tyres", "sliding tyre", "tyres"),
-        new(BindingKind.CurrentLimit, "controllers", "current_limit", "controllers", "current limit", "controllers"),
-        new(BindingKind.Heat, "heat", "heat", "hot controllers", "heat", "heat") { Part = BindingKind.CurrentLimit },
-        new(BindingKind.Series, "series", "series_wiring", "series wiring", "series wiring", "series") { Part = BindingKind.Tyre },
-        new(BindingKind.Battery, "battery", "battery", "battery", "battery", "battery"),
-        new(BindingKind.Motor, "motors", "motor_voltage", "motors", "motor voltage", "motors"),
-        new(BindingKind.Lifted, "lifted_wheels", "lifted", "lifted wheels", "lifted", "lifted") { Part = BindingKind.Tyre },
+        new(BindingKind.Nothing, "idle", "nothing", "zero command", "nothing", "idle", ""),
+        new(BindingKind.Tyre, "tyres", "sliding_tyre", "tyres", "sliding tyre", "tyres", "more grip, or more weight on the driven wheels; a stronger motor adds nothing"),
+        new(BindingKind.CurrentLimit, "controllers", "current_limit", "controllers", "current limit", "controllers", "a higher current limit of the controllers, or more gear ratio"),
+        new(BindingKind.Heat, "heat", "heat", "hot controllers", "heat", "heat", "controllers that stay cooler, or more gear ratio") { Part = BindingKind.CurrentLimit },
+        new(BindingKind.Series, "series", "series_wiring", "series wiring", "series wiring", "series", "a wiring that lets each motor draw its own current") { Part = BindingKind.Tyre },
+        new(BindingKind.Battery, "battery", "battery", "battery", "battery", "battery", "a battery that sags less, or more gear ratio"),
+        new(BindingKind.Motor, "motors", "motor_voltage", "motors", "motor voltage", "motors", "more gear ratio or a stronger motor; more grip adds nothing"),
+        new(BindingKind.Lifted, "lifted_wheels", "lifted", "lifted wheels", "lifted", "lifted", "all driven wheels on the floor: more load on those that lift") { Part = BindingKind.Tyre },
     ];
 
     /// <summary>Key of what binds a robot, for scripts.</summary>
@@ -33,6 +33,9 @@ public static class BindingTable
     /// <summary>The shortest word, for an axis.</summary>
     public static string Short(BindingKind kind) => s_rows[(int)kind].Short;
 
+    /// <summary>What adds to a force that this kind holds back; empty where nothing does.</summary>
+    public static string Advice(BindingKind kind) => s_rows[(int)kind].Advice;
+
     /// <summary>What bound a robot, in words that follow "its": "motors, then tyres (with a wheel off the floor)".</summary>
     /// <param name="bound">What bound it.</param>
     /// <param name="leading">Other words for the kind that set most; null: its own.</param>
@@ -45,7 +48,7 @@ public static class BindingTable
     /// <summary>The kind with that key of a robot; null if there is none.</summary>
     public static BindingKind? Parse(string key) => Array.Find(s_rows, r => r.RobotKey == key)?.Kind;
 
-    private sealed record Row(BindingKind Kind, string RobotKey, string WheelKey, string RobotWords, string WheelWords, string Short)
+    private sealed record Row(BindingKind Kind, string RobotKey, string WheelKey, string RobotWords, string WheelWords, string Short, string Advice)
     {
         public BindingKind? Part { get; init; }
     }

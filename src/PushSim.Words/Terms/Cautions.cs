@@ -9,6 +9,9 @@ public static class Cautions
         + "Lithium batteries and stalled motors burn: charge and stop as their makers say. Weapons removed or locked. "
         + "Follow the event's and local rules.";
 
+    /// <summary>In one line of a terminal, wherever something pulls or heats.</summary>
+    public const string Short = "Mind: taut tethers, stalled motors and lithium packs harm; lock weapons.";
+
     /// <summary>Of fits.</summary>
     public const string OfFits =
         "A fit is an estimate for this floor, dust and load. A pull test stores energy: keep clear of taut tethers, wheels off the floor until ready. "

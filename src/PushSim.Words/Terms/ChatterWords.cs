@@ -30,6 +30,15 @@ public static class ChatterWords
         _ => "not known",
     };
 
+    /// <summary>The verdict in a word or two, for a card.</summary>
+    public static string Word(ChatterVerdict v) => v.Kind switch
+    {
+        ChatterKind.Buzzes => Text($"{v.Frequency:0} Hz"),
+        ChatterKind.Close => "quiet, but close",
+        ChatterKind.Quiet => "quiet",
+        _ => "not known",
+    };
+
     /// <summary>The verdict as the end of a sentence, "; its tyres chatter at about 31 Hz"; empty where there is nothing to say.</summary>
     /// <param name="v">The verdict.</param>
     /// <param name="effect">What else it does to the tyres.</param>

@@ -10,6 +10,9 @@ internal static class Phrase
     /// <param name="newton">The force [N].</param>
     public static string Gram(double newton) => Text($"{newton / 9.80665 * 1000.0:0}");
 
+    /// <summary>The text with a capital letter.</summary>
+    public static string Capital(string text) => text.Length == 0 ? "" : char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>"1 pull", "2 pulls".</summary>
     /// <param name="count">How many [1].</param>
     /// <param name="one">The word for one.</param>

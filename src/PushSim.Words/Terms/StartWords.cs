@@ -45,6 +45,9 @@ public static class StartWords
         w is { Reaction: null, Grip: null, Mass: null } ? "what 0.1 s is worth is not told where a robot tips"
         : $"0.1 s is worth {Metres(w.Reaction)}, 10 % of grip {Metres(w.Grip)}, 10 % of mass {Metres(w.Mass)}{(w.IsWithoutLine ? " (ground when time is up, if no line ended the shove)" : "")}";
 
+    /// <summary>What a tenth more grip or mass is worth, as advice: "10 % more grip is worth 0.12 m of ground, 10 % more mass 0.10 m"; empty where that is not told.</summary>
+    public static string Advice(StartWorth w) => w is { Grip: null, Mass: null } ? "" : $"10 % more grip is worth {Metres(w.Grip)} of ground, 10 % more mass {Metres(w.Mass)}, a start 0.1 s earlier {Metres(w.Reaction)}";
+
     // a millimetre is what the numerics tell
     private static string Metres(double? ground) => ground is not double g ? "unknown (a tip)" : Math.Abs(g) < 0.1 ? PlainNumber.UnsignedZero(Text($"{g:0.000}")) + " m" : Text($"{g:0.00} m");
 }

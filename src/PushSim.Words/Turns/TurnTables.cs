@@ -28,7 +28,7 @@ public static class TurnTables
     // One column a wheel: eight of them still fit a page.
     private static AnswerTable WheelTable(TurnReport r, RunResult run)
     {
-        AnswerTable table = new AnswerTable("Each wheel").AddColumn("Quantity");
+        AnswerTable table = new AnswerTable("Each wheel") { IsFolded = true }.AddColumn("Quantity");
         foreach (WheelTurn w in r.Wheels)
         {
             table.AddNumberColumn(w.Wheel);
@@ -103,7 +103,7 @@ public static class TurnTables
     // For each part the slowest to die of those in which it moves most, else the one in which it moves more than in any other; each once.
     private static AnswerTable ModeTable(TurnReport r, IReadOnlyList<string> explanation)
     {
-        AnswerTable table = new AnswerTable("Swing of the turn").AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
+        AnswerTable table = new AnswerTable("Swing of the turn") { IsFolded = true }.AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
         if (r.Modes.Count == 0)
         {
             table.AddRemark($"no modes of the steady turn: {ChatterWords.Of(r.NoModes)}");

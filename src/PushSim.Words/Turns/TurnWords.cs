@@ -36,7 +36,8 @@ public static class TurnWords
         _ => "turns, but at the limit",
     };
 
-    private static string Needs(TurnReport r)
+    /// <summary>What would let it turn.</summary>
+    internal static string Needs(TurnReport r)
     {
         List<string> needs = [];
         if (r.LeastCurrentLimit is { } ampere)

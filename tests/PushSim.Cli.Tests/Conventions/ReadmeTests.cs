@@ -31,8 +31,8 @@ public partial class ReadmeTests
         Assert.NotEqual("", cli.Output);
         if (words[0] == "run")
         {
-            string picture = Assert.Single(cli.Output.Split('\n'), l => l.StartsWith("wrote ", StringComparison.Ordinal) && l.Contains("plot.png"));
-            Assert.True(File.Exists(picture["wrote ".Length..].Trim()));
+            string named = Assert.Single(cli.Output.Split('\n'), l => l.StartsWith("picture: ", StringComparison.Ordinal) || l.StartsWith("page: ", StringComparison.Ordinal));
+            Assert.True(File.Exists(named[(named.IndexOf(' ', StringComparison.Ordinal) + 1)..].Trim()));
         }
     }
 

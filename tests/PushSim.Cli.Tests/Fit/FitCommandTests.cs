@@ -18,7 +18,7 @@ public class FitCommandTests
     [Fact]
     public void The_block_to_paste_keeps_the_rest_of_the_robots_tyre()
     {
-        Cli cli = Cli.Run("fit", Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv"), "--robot", Repository.Scenario("pull-test"), "--tyre", "soft", "--no-plots");
+        Cli cli = Cli.Run("fit", Path.Combine(Repository.Root, "scenarios", "logs", "soft-tyre.csv"), "--robot", Repository.Scenario("pull-test"), "--tyre", "soft", "--details", "--no-plots");
         Assert.Equal(ExitCode.Done, cli.Code);
         foreach (string line in new[] { "slip_speed = \"0.5 m/s\"", "vertical_damping = \"8 s/m\"", "breakaway_deflection = \"0.4 mm\"", "contact_length = \"12 mm\"", "wear = \"200 mm3\"", "rolling_resistance = 0.03" })
         {
@@ -185,7 +185,7 @@ public class FitCommandTests
     public void The_verdict_comes_first_and_the_pictures_are_there()
     {
         using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("fit", s_log, "--load", "1360 gf", "--out", scratch["out"]);
+        Cli cli = Cli.Run("fit", s_log, "--load", "1360 gf", "--details", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, cli.Code);
         Assert.StartsWith("soft-tyre: sliding friction at least 0.8", cli.Output);
         Assert.DoesNotContain('\u001b', cli.Output);
@@ -260,7 +260,7 @@ public class FitCommandTests
         JsonElement tyre = json.RootElement.GetProperty("tyres")[0];
         Assert.InRange(0.15, Number(tyre, "load_exponent_low"), Number(tyre, "load_exponent_high"));
         string told = FormattableString.Invariant($"\nload_exponent = {Number(tyre, "load_exponent"):0.###}\n");
-        Assert.Contains(told, Cli.Run("fit", scratch["a.csv"], "--out", scratch["out"], "--no-plots").Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains(told, Cli.Run("fit", scratch["a.csv"], "--details", "--out", scratch["out"], "--no-plots").Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
     }
 
     // a row's own load stands; those without take that of the command line: 3 N of 6 N and 2.5 N of 5 N are the same friction

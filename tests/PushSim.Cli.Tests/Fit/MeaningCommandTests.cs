@@ -19,7 +19,7 @@ public class MeaningCommandTests
     {
         using var scratch = new ScratchFolder();
         string[] call = [.. s_fit, "--against", s_badger, "--stronger-motor", "1.5", "--shoves", "40"];
-        Cli text = Cli.Run([.. call, "--report", "--out", scratch["out"]]);
+        Cli text = Cli.Run([.. call, "--details", "--report", "--out", scratch["out"]]);
         Assert.Equal("", text.Error);
         Assert.Equal(ExitCode.Done, text.Code);
         using JsonDocument json = JsonDocument.Parse(Cli.Run([.. call, "--json"]).Output);
@@ -99,7 +99,7 @@ public class MeaningCommandTests
         File.WriteAllText(scratch["weak.toml"], weak);
         File.WriteAllText(scratch["pulls.csv"], "tyre,force [N],peak [N]\nsoft,9.4,9.6\nsoft,9.3,9.7\nsoft,9.5,9.8\nsoft,9.4,9.7\n");
         string[] call = ["fit", scratch["pulls.csv"], "--robot", scratch["weak.toml"], "--against", s_badger, "--stronger-motor", "2", "--shoves", "20"];
-        Cli shown = Cli.Run([.. call, "--report", "--out", scratch["out"]]);
+        Cli shown = Cli.Run([.. call, "--details", "--report", "--out", scratch["out"]]);
         Assert.Equal("", shown.Error);
         using JsonDocument json = JsonDocument.Parse(Cli.Run([.. call, "--json"]).Output);
         JsonElement fit = Assert.Single(json.RootElement.GetProperty("tyres").EnumerateArray());

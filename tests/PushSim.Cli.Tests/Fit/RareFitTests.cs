@@ -22,7 +22,7 @@ public class RareFitTests
         }
 
         File.WriteAllText(scratch["odd.csv"], table.ToString());
-        Assert.Contains("odd pull: number 5 of soft reads 0.500", Cli.Run("fit", scratch["odd.csv"], "--load", "200 gf").Output.ReplaceLineEndings(" "));
+        Assert.Contains("odd pull: number 5 of soft reads 0.500", Cli.Run("fit", scratch["odd.csv"], "--load", "200 gf", "--details").Output.ReplaceLineEndings(" "));
         using JsonDocument json = JsonDocument.Parse(Cli.Run("fit", scratch["odd.csv"], "--load", "200 gf", "--json").Output);
         JsonElement odd = Assert.Single(json.RootElement.GetProperty("comparison").GetProperty("odd_pulls").EnumerateArray());
         Assert.Equal(5, odd.GetProperty("pull").GetInt32());
@@ -77,7 +77,7 @@ public class RareFitTests
     {
         using var scratch = new ScratchFolder();
         File.WriteAllText(scratch["two.csv"], "tyre,force [gf],peak [gf]\nsoft,120,140\nsoft,121,141\nsoft,119,139\nhard,,60\nhard,,61\nhard,,62\n");
-        Assert.Contains("hard is not compared: it slid in fewer than two pulls.", Cli.Run("fit", scratch["two.csv"], "--load", "200 gf").Output);
+        Assert.Contains("hard is not compared: it slid in fewer than two pulls.", Cli.Run("fit", scratch["two.csv"], "--load", "200 gf", "--details").Output);
     }
 
     // a two-wheeler on skids: how high the tether pulls decides the load on its tyres

@@ -39,7 +39,7 @@ public class ChanceCommandTests
         Cli match = Cli.Run("odds", scratch["short.toml"], "--match", "3", "--json");
         string? name = JsonDocument.Parse(match.Output).RootElement.GetProperty("winner").GetString();
         Assert.Equal(winner switch { "robot" => "mole", "opponent" => "mole B", _ => "stalemate" }, name);
-        Assert.Contains("drawn for match 3:", Cli.Run("odds", scratch["short.toml"], "--match", "3", "--out", scratch["m"], "--no-plots").Output);
+        Assert.Contains("drawn for match 3:", Cli.Run("odds", scratch["short.toml"], "--match", "3", "--details", "--out", scratch["m"], "--no-plots").Output);
     }
 
     // centre of mass drawn far out: some matches cannot start
@@ -213,7 +213,7 @@ public class ChanceCommandTests
         using var scratch = new ScratchFolder();
         string[] sweep = ["sweep", Repository.Scenario("shove-heavy-grippy"), "--vary", "chassis.mass=1 kg,1.1 kg", "--best", best, "--out", scratch["out"]];
         Assert.StartsWith($"mole loses at every point; {words}", JsonDocument.Parse(Cli.Run([.. sweep, "--json"]).Output).RootElement.GetProperty("verdict").GetString(), StringComparison.Ordinal);
-        Assert.Matches(@"-0\.\d+ tie .*\n.*-0\.\d+ tie ", Cli.Run([.. sweep, "--no-plots"]).Output);
+        Assert.Matches(@"-0\.\d+ tie .*\n.*-0\.\d+ tie ", Cli.Run([.. sweep, "--details", "--no-plots"]).Output);
     }
 
     [Fact]
@@ -318,7 +318,7 @@ public class ChanceCommandTests
 
         string Words(params string[] more)
         {
-            Cli cli = Cli.Run(["ladder", .. robots, .. more, "--matches", "1", "--no-plots", "--out", scratch["out"]]);
+            Cli cli = Cli.Run(["ladder", .. robots, .. more, "--matches", "1", "--details", "--no-plots", "--out", scratch["out"]]);
             return string.Join(" ", cli.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         }
     }

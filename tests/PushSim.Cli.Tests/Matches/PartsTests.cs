@@ -70,7 +70,7 @@ public class PartsTests
         using ScratchFolder scratch = Files();
         string[] texts = [.. new[] { "DOTNET_EnableAVX512F", "DOTNET_EnableAVX2", "DOTNET_EnableHWIntrinsic" }.Select(off =>
         {
-            using Process process = ShortMatches.Start(scratch, off, [.. Command("odds"), "--no-plots", "--out", off]);
+            using Process process = ShortMatches.Start(scratch, off, [.. Command("odds"), "--details", "--no-plots", "--out", off]);
             string text = process.StandardOutput.ReadToEnd();
             Assert.True(process.WaitForExit(60_000) && process.ExitCode == ExitCode.Done, process.StandardError.ReadToEnd());
             return text;

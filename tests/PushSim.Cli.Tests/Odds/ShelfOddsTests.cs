@@ -34,9 +34,9 @@ public class ShelfOddsTests
         Assert.Equal(0, json.RootElement.GetProperty("failed_matches").GetInt32());
 
         // on the screen in units that builders write: the tyre's wear is 120 +- 40 mm3, the rotor's inertia 2.9 +- 0.6 g cm2
-        string screen = Cli.Run("odds", scratch["shove.toml"], "--matches", "2", "--no-plots", "--out", scratch["out"]).Output;
-        Assert.Matches("tyre\\.soft\\.wear +│ +120 │ +± 40 │ mm3", screen);
-        Assert.Matches("motor\\.gearmotor\\.rotor_inertia +│ +2\\.9 │ +± 0\\.6 │ g cm2", screen);
+        string screen = Cli.Run("odds", scratch["shove.toml"], "--matches", "2", "--details", "--no-plots", "--out", scratch["out"]).Output;
+        Assert.Matches("wear number of mole's soft tyre +│ +120 │ +± 40 │ mm3", screen);
+        Assert.Matches("inertia of the rotor of mole's gearmotor motor +│ +2\\.9 │ +± 0\\.6 │ g cm2", screen);
         Assert.DoesNotMatch("[0-9]E[-+][0-9]", screen);
     }
 

@@ -84,7 +84,7 @@ public class BesideTests
     public void The_screen_has_one_table_of_differences_and_the_picture_the_curves_of_both()
     {
         using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("launch-soft"), "--beside", Robot("badger"), "--out", scratch["out"], "--report");
+        Cli cli = Cli.Run("run", Repository.Scenario("launch-soft"), "--beside", Robot("badger"), "--details", "--out", scratch["out"], "--report");
         Assert.Equal((ExitCode.Done, ""), (cli.Code, cli.Error));
         Assert.Single(cli.Output.Split('\n'), l => l.Contains("Side by side", StringComparison.Ordinal));
         Assert.Matches(@"top speed +│ +2\.04 │ +1\.97 │ +-0\.07 \(3\.5 %\), worse", cli.Output);

@@ -102,7 +102,7 @@ public class ChatterCommandTests
     [Fact]
     public void A_shove_in_which_wheels_hop_says_so()
     {
-        string text = string.Join(' ', Shipped.Text("shove-heavy-grippy").Cli.Output.Split('\n').Select(l => l.Trim()));
+        string text = string.Join(' ', Shipped.Details("shove-heavy-grippy").Cli.Output.Split('\n').Select(l => l.Trim()));
         JsonElement json = Shipped.Json("shove-heavy-grippy").Root;
         JsonElement badger = json.GetProperty("opponent");
         Assert.Equal("buzzes", badger.GetProperty("chatter").GetString());
@@ -122,7 +122,7 @@ public class ChatterCommandTests
     [Fact]
     public void A_quiet_shove_says_nothing_of_hops()
     {
-        Cli cli = Shipped.Text("shove-equals").Cli;
+        Cli cli = Shipped.Details("shove-equals").Cli;
         Assert.DoesNotContain("hop", cli.Output);
         Assert.DoesNotContain("since the touch", cli.Output);
     }
@@ -132,7 +132,7 @@ public class ChatterCommandTests
     {
         using var scratch = new ScratchFolder();
         Assert.Equal(ExitCode.Done, Cli.Run("new", "--kind", "tyre-life", "--out", scratch["life"]).Code);
-        Cli cli = Cli.Run("run", scratch["life/tyre-life.toml"], "--no-plots", "--out", scratch["out"]);
+        Cli cli = Cli.Run("run", scratch["life/tyre-life.toml"], "--details", "--no-plots", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, cli.Code);
         Assert.Matches("grip has fallen by 20 % after [2-9] runs", cli.Output);
         Assert.DoesNotContain("warning", cli.Output);

@@ -163,8 +163,8 @@ public class RunCommandTests
     [Fact]
     public void Cautions_are_printed_once()
     {
-        string text = Shipped.Text("pull-test").Cli.Output;
-        Assert.Single(System.Text.RegularExpressions.Regex.Matches(text, "keep clear of taut tethers"));
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(Shipped.Text("pull-test").Cli.Output, "taut tethers"));
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(Shipped.Details("pull-test").Cli.Output, "keep\\s+clear\\s+of\\s+taut\\s+tethers"));
     }
 
     [Fact]
@@ -198,7 +198,7 @@ public class RunCommandTests
     {
         string text = Shipped.Text("launch-soft").Cli.Output;
         Assert.DoesNotContain('\u001b', text);
-        Assert.EndsWith("plot.png", text.TrimEnd());
+        Assert.Contains("plot.png\n", text.ReplaceLineEndings("\n"));
     }
 
     [Theory]
@@ -260,10 +260,11 @@ public class RunCommandTests
         using var scratch = new ScratchFolder();
         Assert.Equal(ExitCode.Interrupted, CommandLineApp.Invoke(["run", Repository.Scenario("spot-turn"), "--no-plots", "--out", scratch["out"]], output, error, stop.Token));
         Assert.Contains("mole turns at", output.ToString());
-        Assert.DoesNotContain("Looked closer", output.ToString());
+        Assert.DoesNotContain("power to spare", output.ToString());
         string whole = Shipped.Text("spot-turn").Cli.Output;
         Assert.StartsWith(output.ToString(), whole, StringComparison.Ordinal);
-        Assert.Contains("Looked closer: it turns with power to spare", whole);
+        Assert.Contains("It turns with power to spare", whole);
+        Assert.Contains("Looked closer: it turns with power to spare", Shipped.Details("spot-turn").Cli.Output);
     }
 
     // a robot that both sides of a shove name is read twice

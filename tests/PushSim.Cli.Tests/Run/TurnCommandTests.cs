@@ -90,7 +90,7 @@ public class TurnCommandTests
     public void Text_explains_in_plain_words()
     {
         Shipped run = Shipped.Text("spot-bouncy-tyre");
-        string text = string.Join(' ', run.Cli.Output.Split('\n').Select(l => l.Trim()));
+        string text = string.Join(' ', Shipped.Details("spot-bouncy-tyre").Cli.Output.Split('\n').Select(l => l.Trim()));
         Assert.Contains("What feeds a chatter", text);
         Assert.Contains("It begins to chatter by itself below a tyre body damping of", text);
         Assert.Contains("cannot be seen in a pull test", text);

@@ -20,11 +20,11 @@ public class TyreCommandTests
     [Fact]
     public void A_material_shows_each_value_with_its_source()
     {
-        Cli cli = Cli.Run("shelf", "sheet EVA foam");
+        Cli cli = Cli.Run("shelf", "sheet EVA foam", "--details");
         Assert.Contains("1 tyre material of that name.", cli.Output);
         Assert.Contains("275 mm3", cli.Output);
-        Assert.Equal(cli.Output, Cli.Run("shelf", "Eva Foam").Output);
-        Assert.Equal(cli.Output, Cli.Run("shelf", "craft foam, closed-cell").Output);
+        Assert.Equal(cli.Output, Cli.Run("shelf", "Eva Foam", "--details").Output);
+        Assert.Equal(cli.Output, Cli.Run("shelf", "craft foam, closed-cell", "--details").Output);
         Assert.Contains("Also: EVA, ", cli.Output);
         Assert.Contains("estimate", cli.Output);
         using JsonDocument json = JsonDocument.Parse(Cli.Run("shelf", "cast polyurethane", "--json").Output);
@@ -86,7 +86,7 @@ public class TyreCommandTests
         string first = robot[wheel..].Replace("tyre = \"soft\"", "tyre = \"bare\"", StringComparison.Ordinal)[..120] + robot[(wheel + 120)..];
         File.WriteAllText(scratch["robots/mole.toml"], robot[..wheel] + tyre + first);
         File.Copy(Repository.Scenario("spot-turn"), scratch["turn.toml"]);
-        string output = Cli.Run("run", scratch["turn.toml"], "--no-plots", "--out", scratch["out"]).Output;
+        string output = Cli.Run("run", scratch["turn.toml"], "--details", "--no-plots", "--out", scratch["out"]).Output;
         Assert.Contains("tyre wear, where known", output, StringComparison.Ordinal);
         Assert.Contains("have a wear number (not front left)", output.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.DoesNotContain("all wheels", output, StringComparison.Ordinal);
@@ -96,7 +96,7 @@ public class TyreCommandTests
     public void A_turn_tells_its_wear_and_the_limits_of_it()
     {
         Shipped run = Shipped.Text("tyre-wear");
-        Cli cli = run.Cli;
+        Cli cli = Shipped.Details("tyre-wear").Cli;
         Assert.Contains("a metre straight", cli.Output);
         Assert.Contains("times the mean of all wheels", cli.Output);
         Assert.Contains("rank, they do not forecast", cli.Output);

@@ -34,7 +34,7 @@ public class AnswerCatalogueTests
     {
         RunResult result = Simulator.Run(ScenarioReader.Check(Repository.Scenario(name)).Scenario!);
         JsonElement json = Shipped.Json(name).Root;
-        string screen = Shipped.Text(name).Cli.Output;
+        string screen = Shipped.Details(name).Cli.Output;
         foreach (Answer a in AnswerCatalogue.All)
         {
             double? value = a.Of(result);

@@ -3,7 +3,7 @@
 (() => {
   const data = JSON.parse(document.getElementById("replay-data").textContent);
   const at = id => document.getElementById(id);
-  const stage = at("stage"), slider = at("time"), play = at("play"), clock = at("clock"), speed = at("speed"), follow = at("follow");
+  const stage = at("stage"), side = at("side"), said = at("said"), jumps = at("marks"), slider = at("time"), play = at("play"), clock = at("clock"), speed = at("speed"), follow = at("follow");
   const MM = 0.01, DEG = 0.0001 * 180 / Math.PI;
   const times = data.t.map(t => t / 1e5), last = times.length - 1, end = times[last];
   const still = matchMedia("(prefers-reduced-motion: reduce)");
@@ -25,14 +25,7 @@
   };
   data.robots.forEach((r, k) => r.x.forEach((x, i) => widen(x * MM, r.y[i] * MM, reach[k])));
   if (data.tether) data.tether.x.forEach(x => widen(x * MM, data.tether.y * MM, 10));
-  const size = Math.max(...reach), longest = 0.9 * size;
-  if (data.push) {
-    const q = data.push;
-    q.x.forEach((x, i) => {
-      const force = Math.hypot(q.fx[i], q.fy[i]), length = longest * Math.min(1, force / q.full);
-      if (force > 1) widen(x * MM + length * q.fx[i] / force, q.y[i] * MM + length * q.fy[i] / force, 0);
-    });
-  }
+  const size = Math.max(...reach);
   const margin = 0.35 * size;
   const whole = [box.left - margin, box.low - margin, box.right - box.left + 2 * margin, box.high - box.low + 2 * margin];
   // neither a slit nor a tower: at most 2.6 wide for 1 high, at least 1.4
@@ -54,15 +47,15 @@
   for (let y = Math.ceil(far[1] / raster) * raster; y < far[3]; y += raster) lines += "M" + far[0] + " " + y + "H" + far[2];
   grid.setAttribute("d", lines);
   data.patches.forEach(p => make("polygon", world, { class: "patch", points: points(p) }));
-  data.lines.forEach(x => make("path", world, { class: "line", d: "M" + x * MM + " " + far[1] + "V" + far[3] }));
+  data.lines.forEach((x, k) => make("path", world, { class: "line l" + k, d: "M" + x * MM + " " + far[1] + "V" + far[3] }));
   data.walls.forEach(p => make("polygon", world, { class: "wall", points: points(p) }));
   const trails = data.robots.map((r, k) => make("polyline", world, { class: "trail t" + k }));
 
   const robots = data.robots.map((r, k) => {
     const g = make("g", world, { id: "robot-" + k });
-    const body = make("polygon", g, { class: "body r" + k, points: points(r.outline) });
+    const body = make("polygon", g, { class: "body b" + k, points: points(r.outline) });
     const front = Math.max(...r.outline.map(c => c[0])) * MM, a = 0.16 * reach[k];
-    make("path", g, { class: "body r" + k, d: "M" + (front - 2 * a) + " " + a + "L" + (front - 0.8 * a) + " 0L" + (front - 2 * a) + " " + -a });
+    make("path", g, { class: "body b" + k, d: "M" + (front - 2 * a) + " " + a + "L" + (front - 0.8 * a) + " 0L" + (front - 2 * a) + " " + -a });
     const wheels = r.wheels.map(w => {
       const x = w.x * MM, y = w.y * MM, radius = w.r * MM, half = 0.32 * radius;
       const frame = { x: x - radius, y: y - half, height: 2 * half };
@@ -77,10 +70,25 @@
     return { r, g, body, wheels };
   });
   const tether = data.tether && make("path", world, { class: "tether" });
-  const arrow = data.push && make("path", world, { class: "push" });
-  const names = data.robots.map(r => { const t = make("text", stage, { class: "name", "text-anchor": "middle" }); t.textContent = r.name; return t; });
+  const names = data.robots.map((r, k) => { const t = make("text", stage, { class: "name n" + k, "text-anchor": "middle" }); t.textContent = r.name; return t; });
   const scale = make("text", stage, { class: "name" });
   scale.textContent = "squares " + (raster >= 1000 ? raster / 1000 + " m" : raster + " mm");
+
+  // from the right of the floor: x as above, height up, one scale with the view from above
+  const field = make("g", side, { transform: "scale(1 -1)" });
+  const tall = Math.max(...data.robots.map(r => Math.max(...r.side.map(c => c[1] + r.com)))) * MM;
+  make("path", field, { class: "ground", d: "M" + far[0] + " 0H" + far[2] });
+  data.lines.forEach((x, k) => make("path", field, { class: "line l" + k, d: "M" + x * MM + " 0V" + 1.5 * tall }));
+  data.walls.forEach(p => { const xs = p.map(c => c[0] * MM); make("rect", field, { class: "wall", x: Math.min(...xs), y: 0, width: Math.max(...xs) - Math.min(...xs), height: tall }); });
+  const sides = data.robots.map((r, k) => {
+    const g = make("g", field, {});
+    make("polygon", g, { class: "body b" + k, points: points(r.side) });
+    r.wheels.forEach(w => make("circle", g, { class: "wheel", cx: w.x * MM, cy: (w.r - r.com) * MM, r: w.r * MM }));
+    make("circle", g, { class: "centre", r: 0.045 * reach[k] });
+    return g;
+  });
+  const way = data.robots.length > 1 && make("path", field, { class: "push" });
+  const words = data.lines.map((x, k) => { const t = make("text", side, { class: "name n" + k, "text-anchor": x > 0 ? "end" : "start" }); t.textContent = "line of " + data.robots[k].name; return t; });
 
   const cells = [];
   data.robots.forEach(r => r.wheels.forEach(w => {
@@ -101,13 +109,15 @@
     row.insertCell();
   }
 
+  // the curve that matters most stands under the stage again, with the moment on it
+  document.querySelectorAll(".hero .plot[data-from]").forEach(p => at("curve").append(p.cloneNode(true)));
   const marks = [...document.querySelectorAll(".plot[data-from]")].map(s => {
     const n = x => Number(s.dataset[x]);
-    return { line: s.querySelector(".now"), left: n("left"), slope: (n("right") - n("left")) / (n("to") - n("from")), from: n("from") };
+    return { svg: s, line: s.querySelector(".now"), left: n("left"), slope: (n("right") - n("left")) / (n("to") - n("from")), from: n("from") };
   });
 
-  // slip from blue over yellow to red
-  const stops = [[43, 123, 186], [224, 183, 62], [209, 69, 12]];
+  // the lighter the faster: steps that are told apart in grey, too
+  const stops = [[29, 42, 68], [138, 106, 154], [242, 230, 184]];
   const colour = share => {
     const s = 2 * Math.min(1, Math.max(0, share)), i = Math.min(1, Math.floor(s)), f = s - i;
     return "rgb(" + stops[i].map((c, k) => Math.round(c + f * (stops[i + 1][k] - c))).join(",") + ")";
@@ -158,18 +168,32 @@
       trails[k].setAttribute("points", trail + centres[k][0].toFixed(1) + "," + centres[k][1].toFixed(1));
     });
     for (const t of [...names, scale]) { t.setAttribute("font-size", font.toFixed(2)); t.setAttribute("stroke-width", (0.22 * font).toFixed(2)); }
+    const room = view[2] * 0.16, high = Math.max(1.55 * tall, 0.14 * view[2]);
+    side.setAttribute("viewBox", [view[0], -high, view[2], high + 0.12 * high].map(v => v.toFixed(2)).join(" "));
+    side.querySelectorAll(".body, .push").forEach(e => e.setAttribute("stroke-width", (2.4 * p).toFixed(3)));
+    side.querySelectorAll(".wheel, .wall, .line, .ground").forEach(e => e.setAttribute("stroke-width", (1.5 * p).toFixed(3)));
+    sides.forEach((g, k) => {
+      const r = data.robots[k];
+      g.setAttribute("transform", "translate(" + centres[k][0].toFixed(3) + " " + ((r.com + value(r.z)) * MM).toFixed(3) + ") scale(" + Math.cos(value(r.h) * 0.0001).toFixed(4) + " 1) rotate(" + (-value(r.p) * DEG).toFixed(3) + ")");
+    });
+    words.forEach((t, k) => {
+      t.setAttribute("font-size", (0.9 * font).toFixed(2));
+      t.setAttribute("stroke-width", (0.2 * font).toFixed(2));
+      t.setAttribute("x", (data.lines[k] * MM + (data.lines[k] > 0 ? -0.4 : 0.4) * font).toFixed(2));
+      t.setAttribute("y", (-high + 1.1 * font).toFixed(2));
+    });
+    if (way) {
+      // which way the pair goes: how far its middle moves within a tenth of a second
+      const middle = t => { const [a, b, h] = frame(Math.min(end, Math.max(0, t))); return robots.reduce((s, o) => s + o.r.x[a] + h * (o.r.x[b] - o.r.x[a]), 0) * MM / robots.length; };
+      const v = (middle(now + 0.05) - middle(now - 0.05)) / 0.1, length = Math.min(room, Math.abs(v) * 0.35), a = Math.sign(v), x = middle(now), y = 1.28 * tall, b = 0.05 * size;
+      way.setAttribute("d", length < 2 * b ? "" : "M" + [[-length, -b], [length - 3 * b, -b], [length - 3 * b, -2.4 * b], [length, 0], [length - 3 * b, 2.4 * b], [length - 3 * b, b], [-length, b]].map(c => (x + a * c[0]).toFixed(2) + " " + (y + c[1]).toFixed(2)).join("L") + "Z");
+    }
+    const past = data.events.filter(e => e.t / 1e5 <= now + 1e-6);
+    said.textContent = now >= end - 1e-6 ? data.end : past.length ? past[past.length - 1].words : "";
     scale.setAttribute("x", (view[0] + 0.6 * font).toFixed(2));
     scale.setAttribute("y", (-view[1] - 0.7 * font).toFixed(2));
     if (data.push) {
       const q = data.push, fx = value(q.fx), fy = value(q.fy), force = Math.hypot(fx, fy);
-      const length = longest * Math.min(1, force / q.full);
-      let d = "";
-      if (force > 1 && length > 0) {
-        const a = Math.atan2(fy, fx), x = value(q.x) * MM, y = value(q.y) * MM, b = 0.05 * size, h = Math.min(0.22 * size, 0.6 * length);
-        const to = (u, v) => (x + u * Math.cos(a) - v * Math.sin(a)).toFixed(2) + " " + (y + u * Math.sin(a) + v * Math.cos(a)).toFixed(2);
-        d = "M" + [[0, -b], [length - h, -b], [length - h, -2.6 * b], [length, 0], [length - h, 2.6 * b], [length - h, b], [0, b]].map(c => to(c[0], c[1])).join("L") + "Z";
-      }
-      arrow.setAttribute("d", d);
       pushCell.textContent = (force / 100).toFixed(2);
     }
     if (data.tether) {
@@ -203,6 +227,26 @@
     }
   };
 
+  for (const e of data.events) {
+    const b = document.createElement("button"), o = document.createElement("option");
+    b.type = "button";
+    b.textContent = e.words + ", " + (e.t / 1e5).toFixed(2) + " s";
+    b.addEventListener("click", () => { set(false); go(e.t / 1e5); });
+    jumps.append(b);
+    o.value = String(e.t / 1e5);
+    at("events").append(o);
+  }
+  // a curve over time is a slider, too
+  for (const m of marks) {
+    const seek = e => {
+      const r = m.svg.getBoundingClientRect(), x = (e.clientX - r.left) * m.svg.viewBox.baseVal.width / r.width;
+      set(false);
+      go(m.from + (x - m.left) / m.slope);
+    };
+    m.svg.addEventListener("pointerdown", e => { if (e.button === 0) { m.svg.setPointerCapture(e.pointerId); seek(e); } });
+    m.svg.addEventListener("pointermove", e => { if (m.svg.hasPointerCapture(e.pointerId)) seek(e); });
+  }
+
   play.addEventListener("click", () => set(!running));
   slider.addEventListener("input", () => { set(false); show(Number(slider.value)); });
   follow.addEventListener("change", () => show(now));
@@ -228,5 +272,5 @@
 
   at("player").hidden = false;
   follow.checked = whole[2] > 14 * size;
-  go(0);
+  go(end);
 })();

@@ -1,0 +1,42 @@
+using PushSim.Analysis.Chance;
+using PushSim.Words.Tables;
+
+namespace PushSim.Words.Matches;
+
+/// <summary>The answer card of drawn matches.</summary>
+public static class OddsCard
+{
+    /// <summary>The card.</summary>
+    /// <param name="robot">Name of the robot.</param>
+    /// <param name="opponent">Name of its opponent.</param>
+    /// <param name="t">The matches.</param>
+    /// <param name="inputs">Inputs in plain words and their share of the ground's variance, largest first [1].</param>
+    /// <param name="pairs">Plausible pairs that fought several times; null where none did.</param>
+    /// <param name="compared">How the other designs do on the same draws, in sentences; empty for none.</param>
+    public static AnswerCard Of(string robot, string opponent, Tally t, IReadOnlyList<(string Name, double Share)> inputs, PairOdds? pairs, string compared)
+    {
+        if (t.Matches == 0)
+        {
+            return new AnswerCard(OddsWords.Verdict(robot, opponent, t));
+        }
+
+        return new AnswerCard($"{robot} wins {Of100(t.Share(t.Wins))} of 100 matches against {opponent}.")
+        {
+            Facts = $"{OddsWords.Reason(robot, t)} {compared}".Trim(),
+            Numbers =
+            [
+                Number($"{robot} wins", t.Wins, t, t.WinInterval), Number($"{opponent} wins", t.Losses, t, t.LossInterval), Number("no winner", t.Stalemates, t, t.StalemateInterval),
+                .. inputs.Take(AnswerCard.MostNumbers - 3).Select((i, k) => new CardNumber(k == 0 ? "most of the doubt" : "then", Text($"{100.0 * i.Share:0} %"), "", i.Name)),
+            ],
+            Sure = Text($"counting error of {t.Matches} matches: {100.0 * t.WinInterval.Low:0.#} to {100.0 * t.WinInterval.High:0.#} wins of 100.{(pairs is null ? "" : " " + PairWords.Verdict(pairs))}{(t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "")}"),
+            Next = inputs.Count == 0 ? OddsWords.TooFew(t) : $"measure {inputs[0].Name}: it carries {100.0 * inputs[0].Share:0} % of the doubt by itself.",
+            Robots = [robot, opponent],
+            Split = new WinSplit(t.Share(t.Wins), t.Share(t.Losses), t.WinInterval.Low, t.WinInterval.High),
+        };
+    }
+
+    private static CardNumber Number(string label, long count, Tally t, Bounds i) =>
+        new(label, Of100(t.Share(count)), "of 100", Text($"counting error: {100.0 * i.Low:0.#} to {100.0 * i.High:0.#}"));
+
+    private static string Of100(double share) => Text($"{100.0 * share:0.#}");
+}

@@ -1,0 +1,26 @@
+namespace PushSim.Words.Terms;
+
+/// <summary>A verdict of several clauses taken apart: the first is the answer, the others tell why.</summary>
+public static class Clauses
+{
+    private const string Between = "; ";
+
+    /// <summary>The first clause as a sentence.</summary>
+    /// <param name="verdict">Clauses with semicolons between them; further sentences may follow.</param>
+    public static string First(string verdict)
+    {
+        int end = verdict.IndexOf(Between, StringComparison.Ordinal);
+        return end < 0 ? verdict : verdict[..end] + ".";
+    }
+
+    /// <summary>The other clauses, a sentence each.</summary>
+    /// <param name="verdict">Clauses with semicolons between them; further sentences may follow.</param>
+    public static string Rest(string verdict)
+    {
+        int end = verdict.IndexOf(Between, StringComparison.Ordinal);
+        return end < 0 ? "" : string.Join(". ", verdict[(end + Between.Length)..].Split(Between).Select(Phrase.Capital));
+    }
+
+    /// <summary>A file as a word of a command line: in quotes where it has blanks.</summary>
+    public static string Argument(string file) => file.Any(char.IsWhiteSpace) ? $"\"{file}\"" : file;
+}
