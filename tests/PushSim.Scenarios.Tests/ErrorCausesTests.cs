@@ -1,5 +1,4 @@
 using PushSim.Analysis.Chance;
-using PushSim.Scenarios.Drawing;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;

@@ -6,14 +6,14 @@ namespace PushSim.Cli.Fit;
 internal sealed class FitOptions
 {
     private readonly Argument<string[]> _files = new("CSV") { Description = "Logs of a load cell (columns time, force; also tyre, material, pull, speed, rpm, current), or tables of readings (force or sliding, peak or breakaway; also tyre, material, pull, load). Unit in the name: \"peak [gf]\", \"slide_gf\".", Arity = ArgumentArity.OneOrMore };
-    private readonly Option<string?> _load = new("--load") { Description = "Load on the tested tyres, e.g. \"1360 gf\".", HelpName = "FORCE" };
+    private readonly Option<string?> _load = new("--load") { Description = "Load on the tested tyres, e.g. \"1360 gf\" or \"1360 gf +- 20 gf\".", HelpName = "FORCE" };
     private readonly Option<string?> _height = new("--height") { Description = "Height of the tether above the floor.", HelpName = "LENGTH" };
     private readonly Option<bool> _drag = new("--drag") { Description = "The robot was dragged with its wheels locked." };
     private readonly Option<string?> _tyre = new("--tyre") { Description = "All files are of this tyre.", HelpName = "NAME" };
     private readonly Option<string?> _material = new("--material") { Description = "What the tyres are made of: a material of the shelf (pushsim shelf tyres).", HelpName = "NAME" };
     private readonly Option<string?> _unit = new("--unit") { Description = "Unit of force: N, gf, kgf, lbf, ozf, mV.", HelpName = "UNIT" };
     private readonly Option<string?> _timeUnit = new("--time-unit") { Description = "Unit of time: s, ms, us, min.", HelpName = "UNIT" };
-    private readonly Option<string?> _calibration = new("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\".", HelpName = "FORCE/mV" };
+    private readonly Option<string?> _calibration = new("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\" or \"25 gf +- 1 gf/mV\".", HelpName = "FORCE/mV" };
     private readonly Option<string?> _tare = new("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
     private readonly Option<bool> _flip = new("--flip") { Description = "The cell's sign is reversed." };
     private readonly Option<string?> _difference = new("--difference") { Description = "Friction difference that matters, e.g. 0.05.", HelpName = "NUMBER" };
@@ -45,6 +45,9 @@ internal sealed class FitOptions
     {
         Files = p.GetValue(_files)!,
         Load = p.GetValue(_load) is string l && FitArguments.TryForce(l, out double newton, out _) ? newton : null,
+        CommonOff = double.Hypot(
+            p.GetValue(_load) is string own && FitArguments.TryForce(own, out _, out double load, out _) ? load : 0.0,
+            p.GetValue(_calibration) is string cell && FitArguments.TryCalibration(cell, out _, out double calibration, out _) ? calibration : 0.0),
         RobotFile = p.GetValue(Robot),
         Height = p.GetValue(_height) is string h && FitArguments.TryLength(h, out double metre, out _) ? metre : null,
         IsDrag = p.GetValue(_drag),

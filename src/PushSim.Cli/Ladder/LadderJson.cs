@@ -6,12 +6,15 @@ internal static class LadderJson
     public static string Of(LadderResult r) => JsonReport.Write(w =>
     {
         JsonReport.WriteHead(w, "ladder", r.Verdict, r.Warnings);
-        JsonReport.WriteRows(w, "ranking", r.Table.Ranking, x =>
+        JsonReport.WriteRows(w, "ranking", r.Table.Ranking.Select((place, i) => (place, r.Table.Groups[i], r.Table.RankChances[i])), ranked =>
         {
+            var (x, group, chance) = ranked;
             w.WriteString("robot", r.Robots[x.Robot]);
             w.WriteNumber("score", x.Score);
             w.WriteNumber("score_low", x.Low);
             w.WriteNumber("score_high", x.High);
+            w.WriteNumber("group", group);
+            w.WriteNumber("rank_chance", chance);
         });
         w.WriteString("score_method", LadderWords.Method);
         w.WriteString("setting", r.Setting);
@@ -32,7 +35,7 @@ internal static class LadderJson
 
     private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Table.Pairs, p =>
     {
-        Bounds i = ShareInterval.Wilson((long)p.Wins, (long)p.Matches);
+        Bounds i = p.WinInterval;
         w.WriteString("robot", r.Robots[p.First]);
         w.WriteString("opponent", r.Robots[p.Second]);
         w.WriteNumber("wins", p.Wins);

@@ -20,14 +20,15 @@ internal static class OddsCommand
         Option<string?> beside = SideReader.Option();
         var set = new SetOption();
         var effects = new Option<bool>("--effects") { Description = "Also tell how much each input matters together with others: as many matches more for each of them." };
+        var learn = new Option<string?>("--learn") { Description = "Learn from real matches: a CSV file with the column winner, a row a match.", HelpName = "CSV" };
         var parts = new PartOptions();
         Option<long?> match = CommonOptions.WholeOrNone("--match", "K", "Run this one match again and show it like run.", 0, MostMatches);
         var command = new Command(
             "odds",
             "How sure is the win: draws values from their tolerances and runs many matches.\n\n"
-            + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mole.toml --against badger.toml --within 2%\n  pushsim odds mine.toml --beside other.toml\n  pushsim odds mine.toml --matches 500 --effects\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
+            + "Examples:\n  pushsim odds scenarios/shove-heavy-grippy.toml\n  pushsim odds mole.toml --against badger.toml --within 2%\n  pushsim odds mine.toml --beside other.toml\n  pushsim odds mine.toml --matches 500 --effects\n  pushsim odds mine.toml --learn results.csv\n  pushsim odds mine.toml --matches 100000 --part 3/16 --out big\n  pushsim odds mine.toml --matches 100000 --merge --out big")
         {
-            file, matches, common.Seed, common.Threads, within, effects, match, beside,
+            file, matches, common.Seed, common.Threads, within, effects, learn, match, beside,
         };
         contest.AddTo(command);
         set.AddTo(command, draws: true);
@@ -37,7 +38,7 @@ internal static class OddsCommand
         {
             var plan = new MatchPlan("odds", parsed.GetValue(matches), (ulong)parsed.GetValue(common.Seed), (int)parsed.GetValue(common.Threads), parsed.GetValue(parts.Part), parsed.GetValue(parts.Merge), parsed.GetValue(parts.Check));
             var request = new OddsRequest(
-                parsed.GetValue(file)!, contest.Label(parsed), parsed.GetValue(beside), contest.In(parsed, set.Read(parsed)), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(match), common.Of(parsed));
+                parsed.GetValue(file)!, contest.Label(parsed), parsed.GetValue(beside), contest.In(parsed, set.Read(parsed)), plan, Within(parsed.GetValue(within)), parsed.GetValue(effects), parsed.GetValue(learn), parsed.GetValue(match), common.Of(parsed));
             if (Wrong(request, parsed.GetValue(within)) is string wrong)
             {
                 return Complaint.OfCommandLine(error, wrong, "odds");

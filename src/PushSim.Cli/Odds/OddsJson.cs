@@ -45,6 +45,11 @@ internal static class OddsJson
             WritePairs(w, pairs, r.Tally);
         }
 
+        if (r.Learned is LearnedOdds learned)
+        {
+            WriteLearned(w, learned);
+        }
+
         if (r.Start is not null)
         {
             StartJson.Write(w, r.Start);
@@ -78,6 +83,34 @@ internal static class OddsJson
             w.WriteString("spread", v.Spread.ToString().ToLowerInvariant());
             w.WriteBoolean("class_tolerance", v.IsOfClass);
             w.WriteBoolean("shelf_tolerance", v.IsOfShelf);
+        });
+    }
+
+    private static void WriteLearned(Utf8JsonWriter w, LearnedOdds l)
+    {
+        w.WriteStartObject("learned");
+        w.WriteNumber("real_matches", l.Results.Matches);
+        w.WriteNumber("real_wins", l.Results.Wins);
+        w.WriteNumber("pairs", l.Pairs);
+        w.WriteNumber("effective_pairs", l.EffectivePairs);
+        w.WriteNumber("win_share_before", l.Before);
+        w.WriteNumber("win_share", l.Share.Value);
+        w.WriteNumber("win_share_low", l.Share.Low);
+        w.WriteNumber("win_share_high", l.Share.High);
+        if (l.Results.Past is PastPredictions past)
+        {
+            w.WriteNumber("brier_score", past.Brier);
+            w.WriteNumber("brier_score_expected", past.Expected);
+        }
+
+        w.WriteEndObject();
+        JsonReport.WriteRows(w, "learned_values", l.Values, v =>
+        {
+            w.WriteString("value", v.Name);
+            w.WriteNumber("mean_before", v.Mean);
+            w.WriteNumber("deviation_before", v.Deviation);
+            w.WriteNumber("mean_after", v.After);
+            w.WriteNumber("deviation_after", v.DeviationAfter);
         });
     }
 

@@ -28,7 +28,7 @@ internal static class OddsPage
                 .. PageReport.Inputs(own.Read), .. result.Others.SelectMany(o => PageReport.Inputs(o.Read)),
                 .. PageReport.Given("--matches", request.Plan.Matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", request.Plan.Seed.ToString(CultureInfo.InvariantCulture)),
                 .. OpponentOptions.Given(request.Read.Opponent, request.Read.Scene), .. PageReport.Given("--contest", request.Contest),
-                .. request.Read.Set.SelectMany(s => PageReport.Given("--set", $"{s.Path}={s.Value}")), .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
+                .. request.Read.Set.SelectMany(s => PageReport.Given("--set", $"{s.Path}={s.Value}")), .. request.Effects ? PageReport.Given("--effects", "yes") : [], .. PageReport.Given("--learn", request.Learn), .. PageReport.Given("--within", request.Within > 0.0 ? request.Within : null, "1"),
             ],
             Estimates = [.. own.Read.Notes, .. result.Others.SelectMany(o => o.Read.Notes).Except(own.Read.Notes)],
             Computation = OddsText.Computation(result),

@@ -8,7 +8,8 @@ namespace PushSim.Cli.Odds;
 /// <param name="Plan">Which matches.</param>
 /// <param name="Within">Half-width of the win share at which it stops [1]; 0 runs all.</param>
 /// <param name="Effects">Whether each value is also drawn anew by itself.</param>
+/// <param name="Learn">File of real matches; null for none.</param>
 /// <param name="Match">Number of the one match to be shown; null for all.</param>
 /// <param name="Output">Where the answer goes.</param>
 internal sealed record OddsRequest(
-    string File, string? Contest, string? Beside, ReadOptions Read, MatchPlan Plan, double Within, bool Effects, long? Match, OutputRequest Output);
+    string File, string? Contest, string? Beside, ReadOptions Read, MatchPlan Plan, double Within, bool Effects, string? Learn, long? Match, OutputRequest Output);

@@ -29,6 +29,12 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     /// <summary>Plausible pairs, each fought several times; null where they were not.</summary>
     public PairOdds? Pairs { get; init; }
 
+    /// <summary>What really happened; null where nobody told it.</summary>
+    public RealResults? Real { get; init; }
+
+    /// <summary>What that changes; null without it, or without pairs.</summary>
+    public LearnedOdds? Learned => field ??= Real is not null && Pairs is not null ? LearnedOdds.Of(Pairs, Real, Own.Source) : null;
+
     /// <summary>Half-width of the share of wins that was asked; 0 for none [1].</summary>
     public double Within { get; init; }
 
@@ -41,7 +47,7 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     /// <summary>An input in plain words.</summary>
     public string Label(string key) => KeyLabel.Of(key, Robot, Opponent);
 
-    public string Verdict => $"{OddsWords.Verdict(Robot, Opponent, Tally, Pairs)} {Compared}".TrimEnd();
+    public string Verdict => string.Join(' ', [OddsWords.Verdict(Robot, Opponent, Tally, Pairs), .. Learned is LearnedOdds learned ? [LearnWords.Verdict(learned, Robot)] : Array.Empty<string>(), Compared]).TrimEnd();
 
     /// <summary>How the others do on the same draws, in sentences; empty for none.</summary>
     public string Compared => string.Join(' ', Others.Zip(Comparisons, (o, c) => OddsWords.Verdict(Own.Label, o.Label, c)));
@@ -49,5 +55,5 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     /// <summary>The picture; there must be a match that did not fail.</summary>
     public PlotSheet Plot => OddsPlot.Of(Own.Label, Robot, Opponent, Own.Outcomes, Told, [.. Others.Select(o => (o.Label, o.Source.Robot, o.Source.Opponent, o.Outcomes))]);
 
-    public IReadOnlyList<string> Warnings => [.. OddsWords.Warnings(Tally), .. OddsWords.Cap(Tally, IsInterrupted ? 0.0 : Within) is string cap ? [cap] : Array.Empty<string>()];
+    public IReadOnlyList<string> Warnings => [.. OddsWords.Warnings(Tally), .. OddsWords.Cap(Tally, IsInterrupted ? 0.0 : Within) is string cap ? [cap] : Array.Empty<string>(), .. Learned is LearnedOdds learned ? LearnWords.Warnings(learned) : Real is not null ? ["too few matches were drawn to learn from real ones: at least 8"] : []];
 }

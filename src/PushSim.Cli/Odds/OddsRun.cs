@@ -1,6 +1,7 @@
 using PushSim.Cli.Matches;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
+using PushSim.Scenarios.Logs;
 
 namespace PushSim.Cli.Odds;
 
@@ -14,6 +15,9 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
     // Label of the draws, that of the first side for both; null until that was read
     private string? _label = asked.Contest;
 
+    // What really happened; null where nobody told it
+    private RealResults? _real;
+
     public int Run()
     {
         OddsSide? own = Open(new DesignSide(Path.GetFileNameWithoutExtension(_request.File), _request.File, _request.Read), out int code);
@@ -25,6 +29,16 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         if (_request.Match is long number)
         {
             return MatchReplay.Show(own.Source, _request, number, own.Read, output, error, cancel);
+        }
+
+        if (_request.Learn is string record)
+        {
+            _real = ResultsReader.Read(record, own.Source.Robot, own.Source.Opponent, out Problem? problem);
+            if (problem is not null)
+            {
+                ProblemWriter.Write(error, [problem]);
+                return ExitCode.WrongInput;
+            }
         }
 
         IReadOnlyList<DesignSide> designs = DesignSides.Of(own.Read, _request.File, _request.Read, _request.Beside);
@@ -64,7 +78,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         OddsSide own = sides[0];
         InputEffect[] effects = [.. keys.Select((k, i) => InputEffect.Of(k, own.Outcomes, work.Of(sides.Count + i)))];
-        var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own), Pairs = Pairs(own), Within = _request.Within };
+        var result = new OddsResult(own, sides[1..], _request.Plan.Seed, [.. effects.OrderByDescending(e => e.Share)], work.Rate, cancel.IsCancellationRequested) { Start = Starts(own), Pairs = Pairs(own), Real = _real, Within = _request.Within };
         List<string> files = folder is null || own.Tally.All == 0 ? [] : folder.Put(Write(folder, result), !cancel.IsCancellationRequested);
 
         _request.Output.Print(output, () => OddsJson.Of(result), result.Verdict, () => OddsText.Write(output, result, files, _request.Output.Details));
@@ -96,16 +110,19 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         return start;
     }
 
+    // a record leaves few of them, so it takes more
+    private int MostPairs => _real is null ? 0 : LearnedOdds.MostPairs;
+
     // as the starts are, when the report is made
     private PairOdds? Pairs(OddsSide own)
     {
-        if (cancel.IsCancellationRequested || PairOdds.Count(own.Tally.All) == 0)
+        if (cancel.IsCancellationRequested || PairOdds.Count(own.Tally.All, MostPairs) == 0)
         {
             return null;
         }
 
-        var progress = new ProgressLine(error, "matches of plausible pairs", PairOdds.More(own.Tally.All), _request.Output.HasNoProgress);
-        PairOdds? pairs = PairOdds.Of(own.Source, own.Outcomes, own.Tally.All, _request.Plan.Threads, progress.Step, cancel);
+        var progress = new ProgressLine(error, "matches of plausible pairs", PairOdds.More(own.Tally.All, MostPairs), _request.Output.HasNoProgress);
+        PairOdds? pairs = PairOdds.Of(own.Source, own.Outcomes, own.Tally.All, _request.Plan.Threads, progress.Step, MostPairs, cancel);
         progress.End();
         return pairs;
     }

@@ -54,6 +54,7 @@ internal static class PlanCommand
     private static int Run(PlanRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         double? measured = null;
+        double pilot = double.PositiveInfinity;
         if (request.From is not null)
         {
             // the load cancels in a share, so any will do
@@ -64,16 +65,17 @@ internal static class PlanCommand
             }
 
             measured = earlier.Comparison?.RelativeSpread is double s && s > 0.0 ? s : null;
+            pilot = earlier.Comparison?.SpreadFreedom ?? pilot;
             if (measured is null)
             {
-                error.WriteLine($"pushsim: error: {PlainText.Of(request.From)} shows no scatter: it needs two different pulls of some tyre; or give --spread");
+                error.WriteLine($"pushsim: error: {PlainText.Of(request.From)} shows no scatter: it needs three pulls of some tyre that are not all equal; or give --spread");
                 return ExitCode.WrongInput;
             }
         }
 
         double spread = request.Spread ?? measured ?? PullPlan.UsualSpread;
         SpreadSource source = request.Spread is not null ? SpreadSource.Given : measured is not null ? SpreadSource.Measured : SpreadSource.Assumed;
-        PullPlan plan = PullPlan.Of(request.Tyres, request.Difference, spread, request.Power, request.Seed);
+        PullPlan plan = PullPlan.Of(request.Tyres, request.Difference, spread, request.Power, request.Seed, source == SpreadSource.Measured ? pilot : double.PositiveInfinity);
         using OutputFolder? folder = options.Open(new OutputAsk("plan", "plan", [], error, cancel));
         string? file = folder?.WriteForm("plan.csv", PlanSheet.Csv(plan, request.LoadNewton));
         folder?.Put([]);

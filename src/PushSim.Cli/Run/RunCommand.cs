@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using PushSim.Scenarios;
+using PushSim.Scenarios.Drawing;
 using PushSim.Words.Designs;
 
 namespace PushSim.Cli.Run;
@@ -70,7 +71,7 @@ internal static class RunCommand
         // the answer first: what looks closer may take longer than the run
         CardText? card = options.Output.HasNoProgress ? null : RunText.WriteHead(output, result, options.Output.Details);
 
-        result = work.Look(result);
+        result = work.Look(result, result.Shove is null ? null : Drawn(file, options.Read));
         Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
         TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
         RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
@@ -103,6 +104,10 @@ internal static class RunCommand
             output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, card, result, Cost(), read, file, files, tyres, map, designs));
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
+
+    // the matches of `odds` with its usual seed
+    private static FileMatchSource? Drawn(string file, ReadOptions options) =>
+        DrawableScenario.Open(file, options).Scenario is DrawableScenario scenario ? new FileMatchSource(scenario, new ContestKey(1, scenario.Label)) : null;
 
     private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, string file, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
     {

@@ -59,6 +59,16 @@ internal static class RunJson
             StartJson.Write(writer, result.Start, result.Scenario.Robot.Name, result.Scenario.Opponent!.Robot.Name);
         }
 
+        if (result.Drawn is DrawnSet drawn)
+        {
+            writer.WriteStartObject("drawn");
+            writer.WriteNumber("matches", drawn.Matches);
+            writer.WriteNumber("wins", drawn.Wins);
+            writer.WriteNumber("losses", drawn.Losses);
+            writer.WriteNumber("stalemates", drawn.Stalemates);
+            writer.WriteEndObject();
+        }
+
         writer.WriteString("limited_by", BindingTable.PartKey(result.Answers.LimitedBy));
         foreach (Answer answer in AnswerCatalogue.All)
         {

@@ -39,10 +39,12 @@ internal sealed class RunWork : IDisposable
     }
 
     /// <summary>A run looked at.</summary>
-    public RunResult Look(RunResult result)
+    /// <param name="result">The run.</param>
+    /// <param name="drawn">Its matches with drawn values; null: they are not played.</param>
+    public RunResult Look(RunResult result, IMatchSource? drawn = null)
     {
         (_before, _isLooking) = (_isLooking ? _before : _all.Done, true);
-        return PlausibilityFinder.Review(CloserLook.Review(result, Limited(CloserLook.UsualWork)));
+        return PlausibilityFinder.Review(CloserLook.Review(result, Limited(CloserLook.UsualWork), drawn));
     }
 
     /// <summary>What it says about its tyres.</summary>

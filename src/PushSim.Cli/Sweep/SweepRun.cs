@@ -72,13 +72,14 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
             return job.EndPart(output);
         }
 
-        SweepPoint[] whole = [.. done.Select((p, i) => p is not null && work.TallyOf(i).All == request.Odds ? p with { Odds = work.TallyOf(i) } : null).OfType<SweepPoint>()];
-        return Report(places.Count, whole, job, asked, folder, points[0].Read, UsualTolerances.Of(points[0].Scenario!.Values));
+        int[] finished = [.. Enumerable.Range(0, done.Length).Where(i => done[i] is not null && work.TallyOf(i).All == request.Odds)];
+        SweepPoint[] whole = [.. finished.Select(i => done[i]! with { Odds = work.TallyOf(i) })];
+        return Report(places.Count, whole, job, asked, folder, points[0].Read, UsualTolerances.Of(points[0].Scenario!.Values), (a, b) => Comparison.Of(work.Of(finished[a]), work.Of(finished[b])));
     }
 
-    private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual)
+    private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual, Func<int, int, Comparison>? paired = null)
     {
-        SweepResult result = SweepResult.Of(request, quantities, points, read.Scenario!, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds) with { Usual = usual };
+        SweepResult result = SweepResult.Of(request, quantities, points, read.Scenario!, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds, paired) with { Usual = usual };
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, result, read), !cancel.IsCancellationRequested);
         request.Output.Print(output, () => SweepJson.Of(request, result), result.Verdict, () => SweepText.Write(output, request, result, files));
         if (cancel.IsCancellationRequested)

@@ -58,6 +58,6 @@ public sealed class DrawnLadder
     public IReadOnlyList<PairRecord> Pairs(MatchWork work) => [.. _pairs.Select((p, k) =>
     {
         Tally tally = work.TallyOf(k);
-        return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates);
+        return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates) { Worth = tally.LeadWorth, WinInterval = tally.WinInterval };
     })];
 }

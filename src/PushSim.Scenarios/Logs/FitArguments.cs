@@ -9,15 +9,23 @@ public static class FitArguments
     /// <param name="text">For example "420 gf".</param>
     /// <param name="newton">The force [N].</param>
     /// <param name="message">What is wrong with it.</param>
-    public static bool TryForce(string text, out double newton, out string message)
+    public static bool TryForce(string text, out double newton, out string message) => TryForce(text, out newton, out _, out message);
+
+    /// <summary>A force with its tolerance, or a mass whose weight is meant.</summary>
+    /// <param name="text">For example "420 gf ± 10 gf".</param>
+    /// <param name="newton">The force [N].</param>
+    /// <param name="off">Half-width of its tolerance as a share, 0 without one [1].</param>
+    /// <param name="message">What is wrong with it.</param>
+    public static bool TryForce(string text, out double newton, out double off, out string message)
     {
         bool isForce = Quantity.TryParse(text, Dimension.Force, out Quantity q, out message, out string help);
         if (!isForce && Quantity.TryParse(text, Dimension.Mass, out Quantity mass, out _, out _))
         {
-            (q, isForce) = (new Quantity(mass.Value * LogColumn.ForceFactor("kgf"), 0.0), true);
+            (q, isForce) = (new Quantity(mass.Value * LogColumn.ForceFactor("kgf"), mass.Tolerance * LogColumn.ForceFactor("kgf")), true);
         }
 
         newton = q.Value;
+        off = isForce && q.Value != 0.0 ? Math.Abs(q.Tolerance / q.Value) : 0.0;
         message = isForce ? "" : $"{message}; {help}";
         return isForce;
     }
@@ -38,13 +46,20 @@ public static class FitArguments
     /// <param name="text">For example "25 gf/mV".</param>
     /// <param name="perMillivolt">The calibration [N/mV].</param>
     /// <param name="message">What is wrong with it.</param>
-    public static bool TryCalibration(string text, out double perMillivolt, out string message)
+    public static bool TryCalibration(string text, out double perMillivolt, out string message) => TryCalibration(text, out perMillivolt, out _, out message);
+
+    /// <summary>A cell's calibration with its tolerance.</summary>
+    /// <param name="text">For example "25 gf ± 1 gf/mV".</param>
+    /// <param name="perMillivolt">The calibration [N/mV].</param>
+    /// <param name="off">Half-width of its tolerance as a share, 0 without one [1].</param>
+    /// <param name="message">What is wrong with it.</param>
+    public static bool TryCalibration(string text, out double perMillivolt, out double off, out string message)
     {
-        perMillivolt = double.NaN;
+        (perMillivolt, off) = (double.NaN, 0.0);
         int slash = text.LastIndexOf('/');
         bool isPerMillivolt = slash > 0 && text[(slash + 1)..].Trim() == LogColumn.Millivolt;
         message = "write a force per mV, for example \"25 gf/mV\"";
-        if (!isPerMillivolt || !TryForce(text[..slash], out perMillivolt, out message))
+        if (!isPerMillivolt || !TryForce(text[..slash], out perMillivolt, out off, out message))
         {
             return false;
         }

@@ -8,6 +8,9 @@ public sealed record FitRequest
     /// <summary>The logs.</summary>
     public required IReadOnlyList<string> Files { get; init; }
 
+    /// <summary>Half-width, two standard deviations, of what load and calibration of the cell are off in all pulls alike, as a share [1].</summary>
+    public double CommonOff { get; init; }
+
     /// <summary>Load on the tested tyres [N]; null: from the robot file or a column.</summary>
     public double? Load { get; init; }
 

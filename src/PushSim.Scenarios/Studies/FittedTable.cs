@@ -128,14 +128,14 @@ public sealed class FittedTable
         Line("kinetic_friction", Toleranced(slid, slid?.Value ?? sliding), slid is null ? "sliding was not seen" : bound);
     }
 
-    // A match is one more pull: its friction lies off the mean by the scatter of the pulls and by what the mean is off.
+    // A match is one more pull: its friction lies off the mean by the scatter of the pulls, by what the mean is off and by what all pulls have in common.
     private string Toleranced(Interval? measured, double value)
     {
         string middle = value.ToString("0.###", CultureInfo.InvariantCulture);
         int n = _fit.Frictions.Count;
         double share = n > 1 ? Math.Sqrt(Sample.Variance(_fit.Frictions) * (1.0 + (1.0 / n))) / Sample.Mean(_fit.Frictions) : 0.0;
         return measured is { IsBounded: true } i
-            ? FormattableString.Invariant($"\"{middle} ± {Math.Max(0.001, Math.Max(0.5 * (i.High - i.Low), 2.0 * share * value)):0.###}\"")
+            ? FormattableString.Invariant($"\"{middle} ± {Math.Max(0.001, Math.Max(0.5 * (i.High - i.Low), double.Hypot(2.0 * share, _fit.CommonOff) * value)):0.###}\"")
             : middle;
     }
 

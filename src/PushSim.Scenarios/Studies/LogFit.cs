@@ -140,9 +140,9 @@ public static partial class LogFit
 
     private static GripLoad LoadOf(FitRequest request, RobotSettings? robot, double? height)
     {
-        return request.Load is double newton ? GripLoad.Fixed(newton)
-            : robot is not null ? GripLoad.Of(robot, height ?? 0.0, request.IsDrag)
-            : GripLoad.Fixed(double.NaN);
+        return request.Load is double newton ? GripLoad.Fixed(newton, request.CommonOff)
+            : robot is not null ? GripLoad.Of(robot, height ?? 0.0, request.IsDrag, request.CommonOff)
+            : GripLoad.Fixed(double.NaN, request.CommonOff);
     }
 
     // What a scenario of the pulls commands [1]; full without one.

@@ -45,7 +45,7 @@ public static class PullWords
     {
         NotCompared.Inconsistent => "its forces contradict the robot file",
         NotCompared.OfMotors => "the motors set its pulls, so its friction is only known to be at least that",
-        NotCompared.FewPulls => "it slid in fewer than two pulls",
+        NotCompared.FewPulls => "it slid in fewer than three pulls",
         NotCompared.Equal => "all its readings are equal, so their scatter is hidden by the steps of the display",
         _ => "",
     };

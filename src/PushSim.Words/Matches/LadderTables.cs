@@ -24,10 +24,15 @@ public static class LadderTables
             square.AddRow([robots[row], .. order.Select(c => ladder.WinShares[row][c] is double s ? Text($"{100.0 * s:0} %") : "")]);
         }
 
-        AnswerTable ranking = new AnswerTable("Rank").AddColumn("Rank").AddColumn("Robot").AddNumberColumn("Score").AddColumn("95 % interval");
+        AnswerTable ranking = new AnswerTable("Rank").AddColumn("Rank").AddColumn("Robot").AddNumberColumn("Score").AddColumn("95 % interval").AddNumberColumn("Group").AddNumberColumn("Chance of this rank");
         foreach (((int robot, double score, double low, double high), int i) in ladder.Ranking.Select((x, i) => (x, i)))
         {
-            ranking.AddRow(Text($"{i + 1}"), robots[robot], Text($"{score:0}"), Text($"{low:0} to {high:0}"));
+            ranking.AddRow(Text($"{i + 1}"), robots[robot], Text($"{score:0}"), Text($"{low:0} to {high:0}"), Text($"{ladder.Groups[i]}"), Text($"{100.0 * ladder.RankChances[i]:0} %"));
+        }
+
+        if (ladder.Ranking.Count > 0)
+        {
+            ranking.AddRemark("group: robots of one group are not told apart, all pairs at once at 95 %; chance: as far as the count of matches tells", isAside: true);
         }
 
         foreach (Cycle c in ladder.Cycles)

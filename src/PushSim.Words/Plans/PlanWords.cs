@@ -35,7 +35,8 @@ public static class PlanWords
 
     /// <summary>What scatter it reckons with.</summary>
     public static string Scatter(PullPlan plan, SpreadSource source) => Text($"Scatter from pull to pull: {100.0 * plan.Spread:0.0} % ({Of(source)})")
-        + (source == SpreadSource.Assumed ? "; give --from with earlier readings, or --spread." : ".");
+        + (double.IsFinite(plan.Pilot) ? Text($"; {plan.Pilot:0} degrees of freedom tell it no closer, so the plan has the pulls that keep its promise in the mean over what it may be.")
+        : source == SpreadSource.Assumed ? "; give --from with earlier readings, or --spread." : ".");
 
     /// <summary>Where scatter comes from; its key for scripts as well.</summary>
     public static string Of(SpreadSource source) => source switch { SpreadSource.Given => "given", SpreadSource.Measured => "measured", _ => "assumed" };

@@ -19,8 +19,14 @@ public static class LookWords
             .. chatter.Length > 0 ? [char.ToLowerInvariant(chatter[0]) + chatter[1..]] : Array.Empty<string>(),
             .. run.Shove?.TooCloseToCall == true ? ["too close to call: " + RunWords.TooClose(run)] : Array.Empty<string>(),
         ];
-        return clauses.Length == 0 ? "" : $"Looked closer: {string.Join("; ", clauses)}.";
+        string[] sentences = [.. clauses.Length == 0 ? [] : new[] { $"Looked closer: {string.Join("; ", clauses)}." }, .. Drawn(run) is { Length: > 0 } drawn ? [drawn] : Array.Empty<string>()];
+        return string.Join(' ', sentences);
     }
+
+    /// <summary>How often a shove is won with drawn values; empty where nobody looked.</summary>
+    /// <param name="run">The run after the closer look.</param>
+    public static string Drawn(RunResult run) => run is not { Drawn: { Matches: > 0 } d, Opponent: OpponentRun opponent } ? ""
+        : Text($"Of {d.Matches} matches with values drawn from their tolerances {run.Scenario.Robot.Name} wins {d.Wins}, {opponent.Robot.Name} {d.Losses}{(d.Stalemates > 0 ? Text($", {d.Stalemates} end in a stalemate") : "")}.");
 
     /// <summary>What was left out and how to ask for it; empty if nothing was.</summary>
     /// <param name="look">The closer look; null for none.</param>
@@ -37,6 +43,7 @@ public static class LookWords
         LookPart.CloseCall => ("close_call", "whether it is too close to call"),
         LookPart.Coasting => ("coasting", "what controllers that coast between pulses would do"),
         LookPart.Starts => ("starts", "what the shove owes to who moves first"),
+        LookPart.Drawn => ("drawn", "how often it wins with drawn values"),
         LookPart.LeastCurrent => ("least_current", "the least current limit that turns it"),
         LookPart.LeastMotor => ("least_motor", "the least motors that turn it"),
         LookPart.Helps => ("helps", "what a change would do"),

@@ -25,7 +25,7 @@ public static class SweepWords
     /// <param name="key">Key of the column.</param>
     public static string Ties(string key) => key switch
     {
-        SweepTable.WinShare => "whose 95 % intervals overlap",
+        SweepTable.WinShare => "on the same draws, all points at once at 95 %",
         SweepTable.Ground => Text($"within {1000.0 * SweepTable.TieGround:0.#} mm or at the line alike"),
         SweepTable.GroundRate => Text($"within {100.0 * SweepTable.TieShare:0.#} % or {1000.0 * SweepTable.TieGround:0.#} mm/s"),
         _ => Text($"within {100.0 * SweepTable.TieShare:0.#} %"),

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Chance;
 using PushSim.Analysis.Turning;
 using PushSim.Runs;
 
@@ -22,8 +23,9 @@ public static class CloserLook
     /// <summary>The result looked at.</summary>
     /// <param name="result">The run.</param>
     /// <param name="work">The work for it.</param>
+    /// <param name="drawn">Matches of a shove with drawn values; null: it is not looked at.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
-    public static RunResult Review(RunResult result, WorkBudget work)
+    public static RunResult Review(RunResult result, WorkBudget work, IMatchSource? drawn = null)
     {
         long before = work.Done;
         List<LookPart> leftOut = [];
@@ -31,6 +33,11 @@ public static class CloserLook
         if (!WorkBudget.Try(() => looked = CoastingReview.Review(looked, work.Part(result.Scenario.Opponent is null ? ShareOfCoasting : ShareOfCoasting * ShareOfShoves))))
         {
             leftOut.Add(LookPart.Coasting);
+        }
+
+        if (drawn is not null && looked.Shove is not null && !WorkBudget.Try(() => looked = looked with { Drawn = DrawnReview.Of(drawn, work.Part(ShareOfShoves)) }))
+        {
+            leftOut.Add(LookPart.Drawn);
         }
 
         return looked with { Look = new CloserLookReport(work.Done - before, work.IsEndless ? null : work.Allowed, leftOut) };

@@ -12,6 +12,9 @@ public enum LookPart
     /// <summary>What a shove owes to who moves first.</summary>
     Starts,
 
+    /// <summary>How a shove ends with values drawn from their tolerances.</summary>
+    Drawn,
+
     /// <summary>The least current limit that turns a robot.</summary>
     LeastCurrent,
 

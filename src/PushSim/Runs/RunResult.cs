@@ -79,6 +79,9 @@ public sealed record RunResult
     /// <summary>The shove in the three orders of starts; null without an opponent and where nobody asked for it.</summary>
     public StartStudy? Start { get; init; }
 
+    /// <summary>The shove with values drawn from their tolerances; null without an opponent and where nobody asked for it.</summary>
+    public DrawnSet? Drawn { get; init; }
+
     /// <summary>A closer look at a turn; null for other manoeuvres and where nobody asked for it.</summary>
     public TurnReport? Turning { get; init; }
 

@@ -177,6 +177,19 @@ public class SameAnswerTests
         Assert.Contains("," + shown.GetProperty("winner").GetString() switch { "mole" => "robot", "stalemate" => "none", _ => "opponent" } + ",", row);
     }
 
+    [Theory]
+    [InlineData("short")]
+    [InlineData("--set")]
+    public void A_run_of_a_shove_draws_the_first_matches_of_odds(string how)
+    {
+        using ScratchFolder scratch = ShortMatches.Files();
+        string[] more = how == "--set" ? ["--set", "chassis.mass=1.3 kg ± 50 g"] : [];
+        JsonElement run = Json(["run", scratch["short.toml"], .. more, "--json"]).GetProperty("drawn");
+        JsonElement odds = Json(["odds", scratch["short.toml"], .. more, "--matches", "32", "--json"]);
+        Assert.Equal(odds.GetProperty("win_share").GetDouble(), run.GetProperty("wins").GetInt32() / (double)run.GetProperty("matches").GetInt32());
+        Assert.Equal(odds.GetProperty("lose_share").GetDouble(), run.GetProperty("losses").GetInt32() / (double)run.GetProperty("matches").GetInt32());
+    }
+
     // a slip in --set is a wrong command line for every command, and no wrong file
     [Theory]
     [InlineData("run")]

@@ -41,6 +41,19 @@ public class SweepTableTests
     [InlineData(0.0, 0.0, 0.0, true, false)]
     public void Points_may_be_alike(double? a, double? b, double? c, bool isSame, bool isAlike) => Assert.Equal((isSame, isAlike), (Table(a, b, c).IsSame(0), Table(a, b, c).IsAlike(0)));
 
+    // 113 against 100 wins of 200: the intervals of both overlap by far, but 13 matches differ and all one way (sign test: p = 2/8192)
+    [Theory]
+    [InlineData(13, 0, false)]
+    [InlineData(40, 27, true)]
+    public void Points_on_the_same_draws_are_compared_match_by_match(int onlyBest, int onlyOther, bool isTie)
+    {
+        Tally Of(int wins) => Tally.Of(Enumerable.Range(0, 200).Select(n => End(n, n < wins ? 0 : 1)));
+        SweepPoint[] points = [Point(0, 0.0) with { Odds = Of(100) }, Point(1, 0.0) with { Odds = Of(113) }];
+        var table = SweepTable.Of([s_tyre], [("pull", true), (SweepTable.WinShare, true)], points, (best, other) => new Comparison(200, onlyBest, onlyOther));
+        Assert.Equal(1, table.Columns[1].Best);
+        Assert.Equal(isTie ? 2 : 0, table.Columns[1].Ties.Count);
+    }
+
     // 95 % Wilson intervals (computed here): 60 of 100 from 0.502, 50 of 100 to 0.596, 20 of 100 to 0.289
     [Fact]
     public void Draws_tell_a_point_from_the_best_or_not()

@@ -10,7 +10,11 @@ public sealed record Comparison(long Matches, long OnlyFirst, long OnlySecond)
     public double Difference => Matches == 0 ? 0.0 : (double)(OnlyFirst - OnlySecond) / Matches;
 
     /// <summary>Its 95 % score interval [1].</summary>
-    public Bounds Bounds => ShareInterval.Difference(Worth * OnlyFirst, Worth * OnlySecond, Worth * Matches);
+    public Bounds Bounds => BoundsAt(ShareInterval.Z);
+
+    /// <summary>Its interval at another level [1].</summary>
+    /// <param name="z">Normal quantile of the interval [1].</param>
+    public Bounds BoundsAt(double z) => ShareInterval.Difference(Worth * OnlyFirst, Worth * OnlySecond, Worth * Matches, z);
 
     /// <summary>How many free draws one match is worth for the difference, see <see cref="BlockSums"/> [1].</summary>
     public double Worth { get; init; } = 1.0;

@@ -41,11 +41,13 @@ public sealed record PairOdds(IReadOnlyList<PairBout> Pairs, int Tries)
 
     /// <summary>How many pairs are fought: none for few matches [1].</summary>
     /// <param name="drawn">Matches that were drawn [1].</param>
-    public static int Count(long drawn) => (int)Math.Min(MostPairs, drawn / MatchesAPair) is var pairs && pairs >= LeastPairs ? pairs : 0;
+    /// <param name="most">Pairs at most, whatever they cost; 0: the usual number [1].</param>
+    public static int Count(long drawn, int most = 0) => (int)(most > 0 ? Math.Min(most, drawn) : Math.Min(MostPairs, drawn / MatchesAPair)) is var pairs && pairs >= LeastPairs ? pairs : 0;
 
     /// <summary>Matches that are fought beside the drawn ones [1].</summary>
     /// <param name="drawn">Matches that were drawn [1].</param>
-    public static long More(long drawn) => (long)Count(drawn) * (UsualTries - 1);
+    /// <param name="most">Pairs at most; 0: the usual number [1].</param>
+    public static long More(long drawn, int most = 0) => (long)Count(drawn, most) * (UsualTries - 1);
 
     /// <summary>Fights them.</summary>
     /// <param name="source">The matches.</param>
@@ -53,10 +55,11 @@ public sealed record PairOdds(IReadOnlyList<PairBout> Pairs, int Tries)
     /// <param name="count">How many were drawn [1].</param>
     /// <param name="threads">Threads [1].</param>
     /// <param name="done">Called after each match, one call at a time; null for nobody.</param>
+    /// <param name="most">Pairs at most; 0: the usual number [1].</param>
     /// <param name="cancel">Stops.</param>
     /// <returns>Null if it was cancelled, or too few were drawn.</returns>
-    public static PairOdds? Of(IDrawnMatches source, IEnumerable<MatchEnd> drawn, long count, int threads, Action? done = null, CancellationToken cancel = default) =>
-        Of(source, drawn, count, new BatchMatchRunner(source.Middle), threads, done, cancel);
+    public static PairOdds? Of(IDrawnMatches source, IEnumerable<MatchEnd> drawn, long count, int threads, Action? done = null, int most = 0, CancellationToken cancel = default) =>
+        Of(source, drawn, count, new BatchMatchRunner(source.Middle), threads, done, most, cancel);
 
     /// <summary>Fights them by a runner of one's own.</summary>
     /// <param name="source">The matches.</param>
@@ -65,10 +68,11 @@ public sealed record PairOdds(IReadOnlyList<PairBout> Pairs, int Tries)
     /// <param name="runner">Runs them.</param>
     /// <param name="threads">Threads [1].</param>
     /// <param name="done">Called after each match; null for nobody.</param>
+    /// <param name="most">Pairs at most; 0: the usual number [1].</param>
     /// <param name="cancel">Stops.</param>
-    public static PairOdds? Of(IMatchSource source, IEnumerable<MatchEnd> drawn, long count, IMatchRunner runner, int threads, Action? done = null, CancellationToken cancel = default)
+    public static PairOdds? Of(IMatchSource source, IEnumerable<MatchEnd> drawn, long count, IMatchRunner runner, int threads, Action? done = null, int most = 0, CancellationToken cancel = default)
     {
-        Dictionary<long, List<MatchEnd>> pairs = drawn.Take(Count(count)).Where(m => !m.HasFailed).ToDictionary(m => m.Number, m => new List<MatchEnd> { m });
+        Dictionary<long, List<MatchEnd>> pairs = drawn.Take(Count(count, most)).Where(m => !m.HasFailed).ToDictionary(m => m.Number, m => new List<MatchEnd> { m });
         long[] numbers = [.. pairs.Keys.Order().SelectMany(n => Enumerable.Range(1, UsualTries - 1).Select(t => n + (t * DrawFactor.Again))).OrderBy(n => n)];
         var gate = new Lock();
         runner.Run(source, numbers, Add, threads, cancel);

@@ -35,13 +35,14 @@ public static class ShareInterval
     /// <param name="a">Matches for the one [1].</param>
     /// <param name="b">Matches for the other [1].</param>
     /// <param name="n">All matches [1].</param>
-    public static Bounds Difference(long a, long b, long n) => Difference((double)a, b, n);
+    public static Bounds Difference(long a, long b, long n) => Difference((double)a, b, n, Z);
 
     /// <summary>The same of counts that need not be whole.</summary>
     /// <param name="a">Matches for the one [1].</param>
     /// <param name="b">Matches for the other [1].</param>
     /// <param name="n">All matches [1].</param>
-    public static Bounds Difference(double a, double b, double n)
+    /// <param name="z">Normal quantile of the interval [1].</param>
+    public static Bounds Difference(double a, double b, double n, double z = Z)
     {
         if (n == 0.0)
         {
@@ -49,8 +50,8 @@ public static class ShareInterval
         }
 
         double d = (a - b) / n;
-        double low = a == 0.0 && b == n ? -1.0 : Bisect(-1.0, d, x => Score(a, b, n, x) > Z);
-        double high = b == 0.0 && a == n ? 1.0 : Bisect(d, 1.0, x => Score(a, b, n, x) >= -Z);
+        double low = a == 0.0 && b == n ? -1.0 : Bisect(-1.0, d, x => Score(a, b, n, x) > z);
+        double high = b == 0.0 && a == n ? 1.0 : Bisect(d, 1.0, x => Score(a, b, n, x) >= -z);
         return new Bounds(low, high);
     }
 

@@ -41,10 +41,13 @@ public sealed class Tally
     public Bounds StalemateInterval => Interval(Stalemates, _blocks.Worth(1.0, 1.0));
 
     /// <summary>The same of wins less losses, a score interval [1].</summary>
-    public Bounds LeadInterval => _blocks.Worth(1.0, -1.0) is var worth ? ShareInterval.Difference(worth * Wins, worth * Losses, worth * Matches) : default;
+    public Bounds LeadInterval => LeadWorth is var worth ? ShareInterval.Difference(worth * Wins, worth * Losses, worth * Matches) : default;
 
     /// <summary>How many free draws one match is worth for the share of wins [1].</summary>
     public double Worth => _blocks.Worth(1.0, 0.0);
+
+    /// <summary>The same for wins less losses [1].</summary>
+    public double LeadWorth => _blocks.Worth(1.0, -1.0);
 
     /// <summary>What decided the matches, most frequent first.</summary>
     public IReadOnlyList<(Decision Decision, long Count)> Decisions =>

@@ -28,11 +28,11 @@ public sealed class GripLoad
     private readonly bool _isDrag;
     private readonly bool[] _isTested = [];
 
-    private GripLoad(double load) => _fixed = load;
+    private GripLoad(double load, double off) => (_fixed, Off) = (load, off);
 
-    private GripLoad(RobotSettings robot, double height, bool isDrag)
+    private GripLoad(RobotSettings robot, double height, bool isDrag, double off)
     {
-        (_robot, _height, _isDrag) = (robot, height, isDrag);
+        (_robot, _height, _isDrag, Off) = (robot, height, isDrag, off);
         _isTested = Tested(robot);
     }
 
@@ -50,18 +50,24 @@ public sealed class GripLoad
         return [.. Enumerable.Range(0, isTested.Length).Where(i => isTested[i])];
     }
 
+    /// <summary>Half-width, two standard deviations, of an error that all pulls of a test have in common, as a share of the friction: its load and the cell's calibration [1]. More pulls do not make it smaller, and between tyres
+    /// of one test it cancels.</summary>
+    public double Off { get; }
+
     /// <summary>Whether the height of the tether makes a difference.</summary>
     public bool DependsOnHeight => _robot is not null && !_isTested.All(t => t);
 
     /// <summary>A load that is known and stays.</summary>
     /// <param name="load">Load on the tyres under test [N].</param>
-    public static GripLoad Fixed(double load) => new(load);
+    /// <param name="off">Half-width of what load and calibration of the cell may both be off, as a share [1].</param>
+    public static GripLoad Fixed(double load, double off = 0.0) => new(load, off);
 
     /// <summary>The load of a robot's tested wheels.</summary>
     /// <param name="robot">The robot.</param>
     /// <param name="height">Height of the tether above the floor [m].</param>
     /// <param name="isDrag">True if it is dragged ahead with wheels locked; false if it pulls on a tether behind it.</param>
-    public static GripLoad Of(RobotSettings robot, double height, bool isDrag) => new(robot, height, isDrag);
+    /// <param name="off">Half-width of what load and calibration of the cell may both be off, as a share [1].</param>
+    public static GripLoad Of(RobotSettings robot, double height, bool isDrag, double off = 0.0) => new(robot, height, isDrag, off);
 
     /// <summary>Load on the tyres under test while the tether pulls that hard [N].</summary>
     public double LoadAt(double force) => _robot is null ? _fixed : Sum(Loads(force), i => _isTested[i]);

@@ -38,6 +38,7 @@ public static class PullFit
             Forces = [.. slid.Select(p => p.Plateau!.Value.Value)],
             Frictions = [.. slid.Select(p => load.Friction(p.Plateau!.Value.Value))],
             Load = load.LoadAt((force ?? breakaway).Value),
+            CommonOff = load.Off,
             Pulls = pulls.Count,
             Warnings = [.. Warnings(traces, pulls, slid, seen), .. OfSkids(load, force)],
             Above = OfBreakaways(seen),
@@ -64,8 +65,8 @@ public static class PullFit
         LoadDependence? law = LoadDependence.Fit([.. steady.Select(r => r.Load!.Value)], [.. steady.Select(r => r.Force!.Value)], mean);
         double p = law?.Exponent.Value ?? 0.0;
         double? At(double? value, double n) => value * Math.Pow(mean / n, 1.0 - p);
-        TyreFit fit = OfReadings(name, Values(readings, r => At(r.Force, r.Load!.Value)), Values(readings, r => At(r.Peak, r.Load!.Value)), GripLoad.Fixed(mean), stall, isDrag);
-        return fit with { LoadExponent = law?.Exponent, Sliding = law?.Friction ?? fit.Sliding };
+        TyreFit fit = OfReadings(name, Values(readings, r => At(r.Force, r.Load!.Value)), Values(readings, r => At(r.Peak, r.Load!.Value)), GripLoad.Fixed(mean, load.Off), stall, isDrag);
+        return fit with { LoadExponent = law?.Exponent, Sliding = law?.Friction is Interval told ? Wider(told, load.Off) : fit.Sliding };
     }
 
     /// <summary>From readings off a display.</summary>
@@ -101,6 +102,7 @@ public static class PullFit
             Forces = [.. forces.Count > 0 ? forces : peaks],
             Frictions = [.. forces.Select(load.Friction)],
             Load = load.LoadAt((force ?? bound).Value),
+            CommonOff = load.Off,
             Pulls = Math.Max(forces.Count, peaks.Count),
             Warnings = [.. warnings, .. OfSkids(load, force)],
         };
@@ -161,5 +163,9 @@ public static class PullFit
     }
 
     private static Interval Friction(GripLoad load, Interval force) =>
-        new(load.Friction(force.Value), double.IsFinite(force.Low) ? load.Friction(force.Low) : double.NaN, double.IsFinite(force.High) ? load.Friction(force.High) : double.NaN);
+        Wider(new(load.Friction(force.Value), double.IsFinite(force.Low) ? load.Friction(force.Low) : double.NaN, double.IsFinite(force.High) ? load.Friction(force.High) : double.NaN), load.Off);
+
+    // what all pulls have in common adds as the root of squares, to each end by itself
+    private static Interval Wider(Interval i, double off) => off == 0.0 ? i :
+        new(i.Value, i.Value - double.Hypot(i.Value - i.Low, off * i.Value), i.Value + double.Hypot(i.High - i.Value, off * i.Value));
 }

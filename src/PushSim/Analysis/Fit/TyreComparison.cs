@@ -15,6 +15,9 @@ public sealed record TyreComparison
     /// <summary>A difference that matters where none is named: this share of the mean friction (common practice, no source) [1].</summary>
     public const double UsualShare = 0.05;
 
+    /// <summary>Pulls of each tyre that is compared, at least: two say nothing of their own scatter [1].</summary>
+    public const int FewestPulls = 3;
+
     private const int FewestForTrend = 4;
 
     /// <summary>Every pair that can be compared.</summary>
@@ -34,6 +37,9 @@ public sealed record TyreComparison
 
     /// <summary>Standard deviation from pull to pull, pooled over the tyres [1]; NaN if unknown.</summary>
     public required double Spread { get; init; }
+
+    /// <summary>Degrees of freedom of the spread [1].</summary>
+    public required int SpreadFreedom { get; init; }
 
     /// <summary>The same as a share of each tyre's mean [1]; NaN if unknown.</summary>
     public required double RelativeSpread { get; init; }
@@ -64,6 +70,7 @@ public sealed record TyreComparison
             Trends = TrendsOf(fits),
             IsInTurn = InTurn(fits),
             Spread = spread,
+            SpreadFreedom = compared.Sum(f => f.Frictions.Count - 1),
             RelativeSpread = Pooled(compared, f => Sample.Variance(f.Frictions) / Math.Pow(Sample.Mean(f.Frictions), 2.0)),
             Difference = matters,
             Strictest = strictest,
@@ -73,7 +80,7 @@ public sealed record TyreComparison
     private static NotCompared WhyNot(TyreFit f) =>
         f.Limit.IsInconsistent ? NotCompared.Inconsistent
         : f.Limit.IsOfMotors ? NotCompared.OfMotors
-        : f.Frictions.Count < 2 ? NotCompared.FewPulls
+        : f.Frictions.Count < FewestPulls ? NotCompared.FewPulls
         : f.Frictions.Max() <= f.Frictions.Min() ? NotCompared.Equal : NotCompared.None;
 
     private static double Pooled(IReadOnlyList<TyreFit> fits, Func<TyreFit, double> variance)
@@ -89,7 +96,7 @@ public sealed record TyreComparison
         {
             for (int j = i + 1; j < fits.Count; j++)
             {
-                all.Add((fits[i], fits[j], WelchTest.Compare(fits[i].Frictions, fits[j].Frictions)));
+                all.Add((fits[i], fits[j], WelchTest.Careful(fits[i].Frictions, fits[j].Frictions)));
             }
         }
 

@@ -47,6 +47,9 @@ public sealed record TyreFit
     /// <summary>Load on the tyres under test at the mean force [N].</summary>
     public required double Load { get; init; }
 
+    /// <summary>Half-width of the error that all pulls have in common, as a share of the friction [1].</summary>
+    public double CommonOff { get; init; }
+
     /// <summary>Exponent p of friction against load with its 95 % interval [1]; null where all pulls had about one load.</summary>
     public Interval? LoadExponent { get; init; }
 

@@ -12,7 +12,7 @@ public static class Cycles
         foreach (PairRecord p in pairs)
         {
             int lead = Math.Sign(p.Wins - p.Losses);
-            Chance.Bounds interval = Chance.ShareInterval.Difference((long)p.Wins, (long)p.Losses, (long)p.Matches);
+            Chance.Bounds interval = Chance.ShareInterval.Difference(p.AsFreeDraws.Wins, p.AsFreeDraws.Losses, p.AsFreeDraws.Matches);
             int weight = interval.Holds(0.0) ? 1 : 2;
             beats[p.First, p.Second] = lead * weight;
             beats[p.Second, p.First] = -lead * weight;

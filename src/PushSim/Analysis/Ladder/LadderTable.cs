@@ -5,6 +5,9 @@ namespace PushSim.Analysis.Ladder;
 /// <summary>Who beats whom, and who is best.</summary>
 public sealed record LadderTable
 {
+    // Ladders of equal robots in which some are called apart, at most [1].
+    private const double Level = 0.05;
+
     /// <summary>The pairs.</summary>
     public required IReadOnlyList<PairRecord> Pairs { get; init; }
 
@@ -13,6 +16,12 @@ public sealed record LadderTable
 
     /// <summary>Places and scores of the robots with their 95 % intervals, best first [1]; empty where too few matches link the robots.</summary>
     public required IReadOnlyList<(int Robot, double Score, double Low, double High)> Ranking { get; init; }
+
+    /// <summary>Group of each place of the ranking, from 1: robots of one group are not told apart, each of a later one is behind every one of those before, all pairs at once at 95 % [1].</summary>
+    public IReadOnlyList<int> Groups { get; private init; } = [];
+
+    /// <summary>For each place of the ranking the chance that its robot truly stands there, as far as the matches tell [1].</summary>
+    public IReadOnlyList<double> RankChances { get; private init; } = [];
 
     /// <summary>Cycles of three, sure ones first.</summary>
     public required IReadOnlyList<Cycle> Cycles { get; init; }
@@ -47,6 +56,26 @@ public sealed record LadderTable
             .Select((_, i) => (Robot: i, S: fit.Score(i))).OrderByDescending(r => r.S.Score).ThenBy(r => r.Robot).Select(r => (r.Robot, r.S.Score, r.S.Low, r.S.High))];
         (int first, int second) = (ranking[0].Robot, ranking[1].Robot);
         double lead = fit.LogStrengths[first] - fit.LogStrengths[second];
-        return this with { Ranking = ranking, HasPrior = fit.HasPrior, IsLeadSure = lead > ShareInterval.Z * fit.ErrorOfDifference(first, second) };
+        double[][] chances = fit.RankChances();
+        return this with
+        {
+            Groups = GroupsOf(fit, [.. ranking.Select(r => r.Robot)]),
+            RankChances = [.. ranking.Select((r, place) => chances[r.Robot][place])],
+            Ranking = ranking, HasPrior = fit.HasPrior, IsLeadSure = lead > ShareInterval.Z * fit.ErrorOfDifference(first, second),
+        };
+    }
+
+    private static List<int> GroupsOf(Ranking fit, int[] order)
+    {
+        double z = NormalQuantile.Of(1.0 - (0.5 * Level / (0.5 * order.Length * (order.Length - 1))));
+        List<int> groups = [1];
+        for (int k = 1; k < order.Length; k++)
+        {
+            // a new group where everybody from here on is behind everybody before
+            bool isTold = order[..k].All(a => order[k..].All(b => fit.LogStrengths[a] - fit.LogStrengths[b] > z * fit.ErrorOfDifference(a, b)));
+            groups.Add(groups[^1] + (isTold ? 1 : 0));
+        }
+
+        return groups;
     }
 }

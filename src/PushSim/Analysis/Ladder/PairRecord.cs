@@ -8,6 +8,19 @@ namespace PushSim.Analysis.Ladder;
 /// <param name="Stalemates">Matches that nobody won [1].</param>
 public sealed record PairRecord(int First, int Second, double Wins, double Losses, double Stalemates)
 {
+    /// <summary>How many free draws one match is worth, see <see cref="Chance.BlockSums"/> [1].</summary>
+    public double Worth { get; init; } = 1.0;
+
+    /// <summary>Counting error of the share of wins, as that of the pair's own odds [1].</summary>
+    public Chance.Bounds WinInterval
+    {
+        get => field != default ? field : Chance.ShareInterval.Wilson(Wins, Matches);
+        init;
+    }
+
+    /// <summary>The record as that of so many free draws.</summary>
+    public PairRecord AsFreeDraws => this with { Wins = Worth * Wins, Losses = Worth * Losses, Stalemates = Worth * Stalemates, Worth = 1.0 };
+
     /// <summary>Matches [1].</summary>
     public double Matches => Wins + Losses + Stalemates;
 }

@@ -12,6 +12,9 @@ public sealed class Ranking
     public const double PointsPerUnit = 173.71779276130073;
 
     private const double PriorWins = 0.5;
+
+    // Draws of all strengths: a chance of one half is known to 1 of 100 [1].
+    private const int RankDraws = 4000;
     private const int MostSteps = 200;
     private const double Converged = 1e-13;
 
@@ -47,6 +50,7 @@ public sealed class Ranking
     /// <param name="pairs">Matches; every robot must be linked to every other by some.</param>
     public static Ranking Fit(int robots, IReadOnlyList<PairRecord> pairs)
     {
+        pairs = [.. pairs.Select(p => p.AsFreeDraws)];
         return (IsStronglyConnected(robots, pairs) ? Greatest(robots, pairs, hasPrior: false) : null)
             ?? Greatest(robots, [.. pairs.Select(p => p with { Wins = p.Wins + PriorWins, Losses = p.Losses + PriorWins })], hasPrior: true)!;
     }
@@ -95,6 +99,41 @@ public sealed class Ranking
     /// <param name="a">Place of the one [1].</param>
     /// <param name="b">Place of the other [1].</param>
     public double ErrorOfDifference(int a, int b) => Math.Sqrt(Covariance[a, a] + Covariance[b, b] - (2.0 * Covariance[a, b]));
+
+    /// <summary>Chance of each robot to stand at each rank, where the log strengths lie as their covariance says: the first place is the robot, the second the rank from 0 [1].</summary>
+    public double[][] RankChances()
+    {
+        int robots = LogStrengths.Count;
+        MathNet.Numerics.LinearAlgebra.Factorization.Evd<double> parts = Covariance.Evd(Symmetricity.Symmetric);
+        double[] deviation = [.. parts.EigenValues.Select(v => Math.Sqrt(Math.Max(0.0, v.Real)))];
+        double[][] chances = [.. Enumerable.Range(0, robots).Select(_ => new double[robots])];
+        double[] drawn = new double[robots];
+        int[] order = new int[robots];
+        for (int draw = 0; draw < RankDraws; draw++)
+        {
+            for (int i = 0; i < robots; i++)
+            {
+                (drawn[i], order[i]) = (-LogStrengths[i], i);
+            }
+
+            for (int k = 0; k < robots; k++)
+            {
+                double z = deviation[k] * NormalQuantile.Of(Philox.Uniform(0, draw, (ulong)k));
+                for (int i = 0; i < robots; i++)
+                {
+                    drawn[i] -= z * parts.EigenVectors[i, k];
+                }
+            }
+
+            Array.Sort(drawn, order);
+            for (int rank = 0; rank < robots; rank++)
+            {
+                chances[order[rank]][rank] += 1.0 / RankDraws;
+            }
+        }
+
+        return chances;
+    }
 
     // Gradient and negative Hessian; the mean of the logs is held at 0 by a term that the likelihood does not feel.
     private static (Vector<double> Gradient, Matrix<double> Information) Derivatives(int robots, IReadOnlyList<PairRecord> pairs, double[] log, double tie, bool hasTies)

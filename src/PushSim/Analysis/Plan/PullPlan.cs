@@ -11,7 +11,7 @@ public sealed record PullPlan
     public const double UsualSpread = 0.03;
 
     // Fewer say too little of the scatter itself (common practice, no source) [1].
-    private const int FewestPulls = 3;
+    private const int FewestPulls = TyreComparison.FewestPulls;
 
     private static readonly ulong s_order = Philox.NumberOf("order of the pulls");
 
@@ -26,6 +26,9 @@ public sealed record PullPlan
 
     /// <summary>Scatter from pull to pull, as a share of the friction [1].</summary>
     public required double Spread { get; init; }
+
+    /// <summary>Degrees of freedom of the scatter where it was measured; infinite where it is taken as exact [1].</summary>
+    public double Pilot { get; private init; } = double.PositiveInfinity;
 
     /// <summary>Wanted share of tests that find the difference in a given pair [1].</summary>
     public required double Power { get; init; }
@@ -48,10 +51,11 @@ public sealed record PullPlan
     /// <param name="spread">Scatter from pull to pull, as a share of the friction, above 0 [1].</param>
     /// <param name="power">Wanted share of tests that find it [1].</param>
     /// <param name="seed">Of the order.</param>
-    public static PullPlan Of(IReadOnlyList<string> tyres, double difference, double spread, double power, int seed)
+    /// <param name="pilot">Degrees of freedom of a scatter that was measured: the promise then holds in the mean over all true ones that it leaves open; infinite: it is taken as exact [1].</param>
+    public static PullPlan Of(IReadOnlyList<string> tyres, double difference, double spread, double power, int seed, double pilot = double.PositiveInfinity)
     {
         double strictest = TyreComparison.Level / (tyres.Count * (tyres.Count - 1) / 2);
-        int needed = TTestPower.Count(difference / spread, power, strictest);
+        int needed = TTestPower.AssuredCount(difference / spread, power, pilot, strictest);
         int each = Math.Clamp(needed, FewestPulls, MostPulls);
         return new PullPlan
         {
@@ -62,7 +66,8 @@ public sealed record PullPlan
             Needed = needed,
             PullsEach = each,
             Pulls = Order(tyres, each, seed),
-            Finds = spread * TTestPower.SmallestDifference(each, power, strictest),
+            Finds = spread * (double.IsInfinity(pilot) ? TTestPower.SmallestDifference(each, power, strictest) : TTestPower.SmallestAssured(each, power, pilot, strictest)),
+            Pilot = pilot,
         };
     }
 

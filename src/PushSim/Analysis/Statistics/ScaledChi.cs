@@ -18,20 +18,27 @@ internal static class ScaledChi
     /// <summary>Mean of a function of it, by Simpson's rule over its density [the function's unit].</summary>
     /// <param name="freedom">Degrees of freedom, also broken [1].</param>
     /// <param name="of">The function of the ratio [1].</param>
-    public static double Mean(double freedom, Func<double, double> of)
+    public static double Mean(double freedom, Func<double, double> of) => Mean(freedom, of, Steps);
+
+    /// <summary>The same in steps ten times as wide, for a function that is a mean itself: good to 1e-4 of a smooth one.</summary>
+    /// <param name="freedom">Degrees of freedom, also broken [1].</param>
+    /// <param name="of">The function of the ratio [1].</param>
+    public static double Coarse(double freedom, Func<double, double> of) => Mean(freedom, of, Steps / 10);
+
+    private static double Mean(double freedom, Func<double, double> of, int steps)
     {
         double width = Reach / Math.Sqrt(2.0 * freedom);
         double low = Math.Max(0.0, 1.0 - width);
         double power = freedom < FewFreedom ? Root : 1.0;
-        double step = (Math.Pow(1.0 + width, 1.0 / power) - low) / Steps;
+        double step = (Math.Pow(1.0 + width, 1.0 / power) - low) / steps;
         double logScale = Math.Log(2.0) + (0.5 * freedom * Math.Log(0.5 * freedom)) - SpecialFunctions.GammaLn(0.5 * freedom);
         double sum = 0.0;
-        for (int i = 0; i <= Steps; i++)
+        for (int i = 0; i <= steps; i++)
         {
             double root = low + (i * step);
             double s = Math.Pow(root, power);
             double density = s > 0.0 ? Math.Exp(logScale + ((freedom - 1.0) * Math.Log(s)) - (0.5 * freedom * s * s)) : 0.0;
-            double weight = i is 0 or Steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
+            double weight = i == 0 || i == steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
             sum += weight * density * power * Math.Pow(root, power - 1.0) * of(s);
         }
 
