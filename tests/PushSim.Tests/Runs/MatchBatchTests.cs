@@ -169,7 +169,7 @@ public class MatchBatchTests
 
     private static readonly HashSet<string> s_results =
     [
-        "BusVoltage", "BatteryCurrent", "BusResidual", "AccelerationX", "AccelerationY", "Motion", "Sine", "Cosine", "Wrench", "OpenCircuit",
+        "BusVoltage", "BatteryCurrent", "BusResidual", "GivenPower", "SlowVoltage", "BatteryFactor", "AccelerationX", "AccelerationY", "Motion", "Sine", "Cosine", "Wrench", "OpenCircuit",
         "NormalForce", "BluntForce", "RampForceA", "RampForceB", "CentreX", "CentreY", "ForceX", "ForceY", "ForceZ", "FaceFriction", "LostPower",
         "Tension", "Stretch", "DampingPower", "AnchorPower", "Sums", "_poses", "_motion", "_wrench", "Heave", "Pitch", "Roll",
     ];
