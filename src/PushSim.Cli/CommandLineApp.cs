@@ -1,5 +1,6 @@
 using PushSim.Cli.Check;
 using PushSim.Cli.Cluster;
+using PushSim.Cli.Compare;
 using PushSim.Cli.Completion;
 using PushSim.Cli.Explain;
 using PushSim.Cli.Fit;
@@ -36,7 +37,7 @@ public static class CommandLineApp
         (string Name, Func<Command> Create)[] commands =
         [
             ("run", () => RunCommand.Create(output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
-            ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
+            ("compare", () => CompareCommand.Create(output, error, cancel)), ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
             ("new", () => NewCommand.Create(output, error, input, cancel)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),

@@ -58,7 +58,6 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
         _ = s.Text("shelf");
         int zero = s.Choice("zero_command");
         int between = s.Choice("between_pulses");
-        int limit = s.Choice("current_limit_by");
         int side = s.Choice("side");
         ControllerSettings d = s.Fill(new ControllerSettings
         {
@@ -67,7 +66,6 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
             Side = side == 1 ? CommandSide.Right : CommandSide.Left,
             Wiring = WiringOf(s, name, motors.Count),
             BetweenPulses = !s.Has("between_pulses") ? null : between switch { 1 => BetweenPulses.Diode, 2 => BetweenPulses.Coast, _ => BetweenPulses.Brake },
-            LimitsEachPulse = limit == 1,
             ZeroCommand = zero switch { 0 => ZeroCommand.Coast, 2 => ZeroCommand.Locked, _ => ZeroCommand.Brake },
         });
         CheckController(s, d);
@@ -83,7 +81,7 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
 
         if (d.LimitsEachPulse && !d.HasPulses)
         {
-            robot.Context.Error(s.PlaceOf("current_limit_by"), $"controller \"{d.Name}\" ends its pulses at a current, but its pulses are not known", "add pulse_frequency = \"20 kHz\", or between_pulses = \"coast\"");
+            robot.Context.Error(s.PlaceOf("limits_each_pulse"), $"controller \"{d.Name}\" ends its pulses at a current, but its pulses are not known", "add pulse_frequency = \"20 kHz\", or between_pulses = \"coast\"");
         }
 
         if (d.ThermalResistance > 0.0 && d.HeatCapacity == 0.0)

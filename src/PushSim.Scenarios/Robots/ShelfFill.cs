@@ -37,7 +37,8 @@ internal static class ShelfFill
         ("no_load_current", ["friction_torque", "viscous_friction"]),
         ("gear_efficiency", ["gear_stages", "gear_kind"]),
         ("gear_stages", ["gear_efficiency"]),
-        ("first_load_current", ["resistance"]),
+        ("first_load_current", ["resistance", "slow_resistance"]),
+        ("resistance", ["slow_resistance"]),
     ];
 
     /// <summary>Fills the tyres, motors, controllers and battery of a robot file's tree; a tyre that is put on it and another material of its tyres first, if they are asked for.</summary>
@@ -107,7 +108,7 @@ internal static class ShelfFill
         List<string> used = [];
         foreach (ShelfNumber n in part.Numbers.Where(n => !moot.Contains(n.Key) && Entry(n.Key) is null))
         {
-            bool isCell = shelf == PartShelf.Cells && n.Key == "resistance";
+            bool isCell = shelf == PartShelf.Cells && CellScale.Of(n.Key) is not null;
             if ((isCell ? OfPack(n, Entry("cells"), Entry("capacity")) : n.Text) is not string value)
             {
                 // no cells or no capacity: complained about where the table is read
@@ -126,7 +127,7 @@ internal static class ShelfFill
         TomlEntry? Entry(string key) => context.Overrides?.Find($"{path}.{key}") ?? table.Find(key);
     }
 
-    // R = Ns r/Q with r the resistance times capacity of one cell; null if cells or capacity cannot be read
+    // A value of one cell of 1 A h for the pack; null if cells or capacity cannot be read
     private static string? OfPack(ShelfNumber cell, TomlEntry? cells, TomlEntry? capacity)
     {
         double? count = cells?.Value switch
@@ -140,7 +141,8 @@ internal static class ShelfFill
             return null;
         }
 
-        double scale = count.Value / (charge.Value / AmpereHour);
-        return !double.IsFinite(scale) ? null : FormattableString.Invariant($"{1e3 * scale * cell.Value!.Value:G4} mohm ± {1e3 * scale * cell.Tolerance:G3}");
+        (double inUnit, string unit, Func<double, double, double> of) = CellScale.Of(cell.Key)!.Value;
+        double scale = of(count.Value, charge.Value / AmpereHour);
+        return !double.IsFinite(scale) ? null : FormattableString.Invariant($"{inUnit * scale * cell.Value!.Value:G4} {unit} ± {inUnit * scale * cell.Tolerance:G3}");
     }
 }

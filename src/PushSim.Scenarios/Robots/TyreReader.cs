@@ -36,6 +36,11 @@ internal sealed class TyreReader
         _ = section.Text("shelf");
         Given = Given with { CoverWidth = _data.Width, CoverThickness = _data.Thickness, CoverDensity = _data.Density ?? (_data.Material is CoverMaterial m ? CoverMaterialFacts.Of(m).Density : null) };
         CheckShore();
+        if (Given is { PatchWidth: > 0.0, PatchLength: null, RollingRenewal: 0.0 })
+        {
+            section.Context.Error(section.PlaceOf("patch_width"), $"tyre \"{name}\" has a patch_width, but no length of its patch", "add patch_length = \"12 mm\"");
+        }
+
         _isWrong = errors != section.Context.Errors;
     }
 

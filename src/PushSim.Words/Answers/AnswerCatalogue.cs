@@ -76,6 +76,7 @@ public static class AnswerCatalogue
         Both("peak_battery_current_a", "peak battery current", "A", 1, Better.Less, a => a.PeakBatteryCurrent) with { IsToldOfOpponent = true, Says = "{2} battery current peaks at {1}", SaysNone = "{0} has no battery" },
         Both("lowest_battery_voltage_v", "lowest battery voltage", "V", 2, Better.More, a => a.LowestBatteryVoltage) with { IsToldOfOpponent = true, Says = "{2} battery falls to {1}", SaysNone = "{0} has no battery" },
         Both("peak_winding_temperature_degc", "hottest winding", "°C", 0, Better.Less, a => a.PeakWindingTemperature) with { IsToldOfOpponent = true, Says = "{2} hottest winding reaches {1}", SaysNone = "{2} motors have no thermal data" },
+        Both("peak_battery_temperature_degc", "battery, hottest", "°C", 1, Better.Less, a => a.PeakBatteryTemperature) with { IsToldOfOpponent = true, Says = "{2} battery warms to {1}", SaysNone = "{2} battery has no thermal data" },
         Both("charge_used_a_s", "charge used", "mA h", 2, Better.Less, a => a.ChargeUsed) with { IsToldOfOpponent = true, ScreenScale = 1.0 / 3.6, Says = "{0} takes {1} from its battery", SaysNone = "{0} has no battery" },
         new("energy_residual_ratio", "energy not accounted for", "", 9, Better.Less, r => r.EnergyResidualRatio) { IsForScripts = true },
         new("rhs_evaluations", "evaluations of the equations", "", 0, Better.Less, r => r.RhsEvaluations) { IsForScripts = true },

@@ -15,6 +15,7 @@ public static class LookWords
         string[] clauses =
         [
             .. run.Turning is TurnReport turn ? TurnWords.Reserve(turn) : [],
+            .. TurnWords.Sideways(run) is { } sideways ? [sideways] : Array.Empty<string>(),
             .. CoastingWords.Clause(run) is { Length: > 0 } coasting ? [coasting] : Array.Empty<string>(),
             .. chatter.Length > 0 ? [char.ToLowerInvariant(chatter[0]) + chatter[1..]] : Array.Empty<string>(),
             .. run.Shove?.TooCloseToCall == true ? ["too close to call: " + RunWords.TooClose(run)] : Array.Empty<string>(),

@@ -6,7 +6,7 @@ public static class EnergyWords
     private static readonly Dictionary<string, string> s_energies = new()
     {
         ["cells_j"] = "out of the cells",
-        ["anchor_j"] = "work of the moving anchor",
+        ["anchor_j"] = "work of the moving anchor, or of drives that a log turns",
         ["battery_loss_j"] = "battery resistance",
         ["controller_loss_j"] = "controllers",
         ["copper_j"] = "motor windings",

@@ -3,6 +3,12 @@ namespace PushSim.Words.Turns;
 /// <summary>What a turn answers, and words for what its report names.</summary>
 public static class TurnWords
 {
+    // Share of the grip from which sideways acceleration moves loads and slips enough to change an arc (common practice, no source) [1].
+    private const double SidewaysMatters = 0.2;
+
+    // Last part of a run, taken as settled [1].
+    private const double SettledShare = 0.4;
+
     /// <summary>The answer as one sentence.</summary>
     public static string Verdict(TurnReport r, RunResult result)
     {
@@ -28,6 +34,20 @@ public static class TurnWords
         TurnEase.Unknown => [],
         _ => ["it " + Ease(r.Ease)],
     };
+
+    /// <summary>Of an arc whose sideways acceleration takes up a good part of the grip, what decides; null for others.</summary>
+    public static string? Sideways(RunResult run)
+    {
+        if (run.Scenario.Manoeuvre.Traits is not { Family: ManoeuvreFamily.Turn, IsOnTheSpot: false } || run.Time.Length < 2)
+        {
+            return null;
+        }
+
+        int from = run.Trace.IndexAt((1.0 - SettledShare) * run.Time[^1]);
+        double sideways = Math.Abs(run.Trace.Body.Speed.Mean(from, run.Time.Length - 1) * run.Trace.Body.YawRate.Mean(from, run.Time.Length - 1));
+        double share = sideways / (run.Scenario.Floor.Gravity * run.Scenario.Floor.FrictionScale * run.Scenario.Robot.Wheels.Average(w => w.Tyre.KineticFriction));
+        return share < SidewaysMatters ? null : Text($"{sideways:0.0} m/s² sideways are {100.0 * share:0} % of its grip, so height of the mass and grip decide how it turns");
+    }
 
     private static string Ease(TurnEase ease) => ease switch
     {
@@ -66,6 +86,7 @@ public static class TurnWords
         TurnChange.Wheelbase => "wheelbase",
         TurnChange.Track => "track",
         TurnChange.CentreOfMass => "centre of mass ahead of the middle of the wheelbase",
+        TurnChange.CentreOfMassHeight => "height of the centre of mass",
         TurnChange.FrontFriction => "friction of the front tyres",
         TurnChange.RearFriction => "friction of the rear tyres",
         TurnChange.Friction => "friction of all tyres",
@@ -76,7 +97,7 @@ public static class TurnWords
     /// <summary>Unit of a change's values.</summary>
     public static string Unit(TurnChange change) => change switch
     {
-        TurnChange.Wheelbase or TurnChange.Track or TurnChange.CentreOfMass => "mm",
+        TurnChange.Wheelbase or TurnChange.Track or TurnChange.CentreOfMass or TurnChange.CentreOfMassHeight => "mm",
         TurnChange.CurrentLimit => "A",
         _ => "1",
     };

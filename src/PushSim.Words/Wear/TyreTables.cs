@@ -33,7 +33,7 @@ public static class TyreTables
             }
         }
 
-        return table.AddRemark(Summary(report)).AddRemark(WearWords.Limits, isAside: true);
+        return table.AddRemarks(WearWords.PerWork(report)).AddRemark(Summary(report)).AddRemark(WearWords.Limits, isAside: true);
     }
 
     /// <summary>How uneven it is, and what a turn is worth in straight metres.</summary>

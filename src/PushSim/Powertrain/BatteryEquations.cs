@@ -3,7 +3,11 @@ using System.Runtime.CompilerServices;
 namespace PushSim.Powertrain;
 
 /// <summary>Cells in series: open-circuit voltage piecewise linear in the state of charge, and the bus voltage as the largest
-/// root of V_b - V_oc + R_b sum P_k(V_b)/V_b = 0.</summary>
+/// root of V_b - V_oc + v_1 + R_b sum P_k(V_b)/V_b = 0. One resistance acts at once, one with a delay, both by temperature and charge:
+/// <code>
+///   R_b = f R    v_1' = (f R_1 i - v_1)/tau    f = (1 + e exp(-s/s_e)) exp(-c (T - 25))    C T' = R_b i^2 + v_1^2/(f R_1) - (T - T_air)/R_th
+/// </code>
+/// A usual equivalent circuit (Chen, Rincon-Mora, IEEE Trans. Energy Conversion 21, 2006, with one of its two branches). Left out: hysteresis, heat of reaction.</summary>
 internal sealed class BatteryEquations<T>
     where T : struct, IReal<T>
 {
@@ -16,6 +20,9 @@ internal sealed class BatteryEquations<T>
     // The same in single precision [1].
     private const double ConvergedSingle = 1e-6;
 
+    // At which the resistances are stated [degree Celsius].
+    private const double ReferenceTemperature = 25.0;
+
     // of each straight piece: state of charge where it begins and span of it [1], rise of the pack's voltage per unit of it [V]; voltage when empty [V]
     internal readonly T[] Charge;
     internal readonly T[] Span;
@@ -27,6 +34,14 @@ internal sealed class BatteryEquations<T>
         Resistance = settings.Resistance;
         InitialCharge = settings.InitialCharge;
         InverseCapacity = 1.0 / settings.Capacity;
+        SlowResistance = settings.SlowResistance;
+        InverseSlowTime = 1.0 / settings.SlowTime;
+        Fall = settings.ResistanceFall;
+        EmptyResistance = settings.EmptyResistance;
+        InverseEmptyShare = 1.0 / settings.EmptyShare;
+        InverseHeatCapacity = settings.HeatCapacity > 0.0 ? 1.0 / settings.HeatCapacity : 0.0;
+        HeatConductance = settings.ThermalResistance > 0.0 ? 1.0 / settings.ThermalResistance : 0.0;
+        Varies = settings.ResistanceFall != 0.0 || settings.EmptyResistance != 0.0;
         int cells = settings.Cells;
         int pieces = Math.Max(0, settings.CellVoltage.Count - 1);
         Charge = new T[pieces];
@@ -46,6 +61,36 @@ internal sealed class BatteryEquations<T>
     /// <summary>Inner resistance [ohm], state of charge at the start [1], 1/capacity [1/(A s)].</summary>
     public T Resistance, InitialCharge, InverseCapacity;
 
+    /// <summary>R_1 [ohm], 1/tau [1/s], c [1/K], e [1], 1/s_e [1], 1/C [K/J], 1/R_th [W/K].</summary>
+    public T SlowResistance, InverseSlowTime, Fall, EmptyResistance, InverseEmptyShare, InverseHeatCapacity, HeatConductance;
+
+    /// <summary>Whether the resistances hang on charge or temperature.</summary>
+    public bool Varies { get; }
+
+    /// <summary>f, what both resistances are multiplied with [1], after some charge was taken [A s], at a temperature [degree Celsius].</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public T ResistanceFactor(T taken, T temperature)
+    {
+        if (!Varies)
+        {
+            return 1.0;
+        }
+
+        T s = T.Max(0.0, InitialCharge - (taken * InverseCapacity));
+        return (1.0 + (EmptyResistance * T.Exp(-(s * InverseEmptyShare)))) * T.Exp(-(Fall * (temperature - ReferenceTemperature)));
+    }
+
+    /// <summary>v_1' [V/s].</summary>
+    public T SlowRise(T factor, T current, T slow) => ((factor * SlowResistance * current) - slow) * InverseSlowTime;
+
+    /// <summary>T' [K/s].</summary>
+    public T Warming(T factor, T current, T slow, T temperature, T air)
+    {
+        T branch = T.Max(1e-12, factor * SlowResistance);
+        T power = (factor * Resistance * current * current) + (slow * slow / branch);
+        return (power - ((temperature - air) * HeatConductance)) * InverseHeatCapacity;
+    }
+
     /// <summary>Open-circuit voltage [V] after some charge was taken [A s].</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public T OpenCircuitVoltage(T taken)
@@ -61,13 +106,14 @@ internal sealed class BatteryEquations<T>
     }
 
     /// <summary>Bus voltage by Newton inside a bracket [V_oc/2, upper] that shrinks by the sign of the residual; a step that leaves it goes to its middle.</summary>
-    /// <param name="voc">Open-circuit voltage [V].</param>
+    /// <param name="voc">Open-circuit voltage, less that of the slow branch [V].</param>
+    /// <param name="inner">Resistance that acts at once [ohm].</param>
     /// <param name="parameters">Parameters of the controllers.</param>
     /// <param name="controllers">The controllers, prepared.</param>
     /// <param name="residual">Residual at the answer [V]; far from 0 when the battery cannot deliver.</param>
     /// <returns>Bus voltage [V].</returns>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public T Solve(T voc, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
+    public T Solve(T voc, T inner, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
     {
         // a hair below the half, so that a root right at the half lies inside
         T low = (0.5 - (Lane.IsSingle<T>() ? 1e-6 : 1e-9)) * voc;
@@ -83,7 +129,7 @@ internal sealed class BatteryEquations<T>
             backflow = backflow + (most * emf * c.Conductance);
         }
 
-        T high = voc + (Resistance * backflow);
+        T high = voc + (inner * backflow);
         T close = (Lane.IsSingle<T>() ? ConvergedSingle : Converged) * voc;
         T v = voc;
         T next = voc;
@@ -100,10 +146,10 @@ internal sealed class BatteryEquations<T>
                 slope = slope + T.IfLess(0.5, controllers[k].IsZero, 0.0, s);
             }
 
-            residual = v - voc + (Resistance * power * inverse);
+            residual = v - voc + (inner * power * inverse);
             low = T.IfLess(residual, 0.0, v, low);
             high = T.IfLess(0.0, residual, v, high);
-            next = v - (residual / (1.0 + (Resistance * slope)));
+            next = v - (residual / (1.0 + (inner * slope)));
             T middle = 0.5 * (low + high);
             T size = T.Abs(residual);
 

@@ -1,6 +1,6 @@
 namespace PushSim.Powertrain;
 
-/// <summary>A pack of cells in series: open-circuit voltage by charge, inner resistance.</summary>
+/// <summary>A pack of cells in series: open-circuit voltage by charge, inner resistance at once and after a while, by temperature and towards empty, heat.</summary>
 public sealed record BatterySettings
 {
     /// <summary>Cells in series [1].</summary>
@@ -9,8 +9,29 @@ public sealed record BatterySettings
     /// <summary>Open-circuit voltage of one cell against state of charge, (share 0..1, V), rising, at most 24 points; one point is a constant.</summary>
     public required IReadOnlyList<(double Charge, double Voltage)> CellVoltage { get; init; }
 
-    /// <summary>Inner resistance of the whole pack with its leads [ohm].</summary>
+    /// <summary>Inner resistance of the whole pack with its leads, that of the first second or so, at 25 degrees Celsius [ohm].</summary>
     public required double Resistance { get; init; }
+
+    /// <summary>What a load that lasts adds to it, at 25 degrees Celsius [ohm]; 0 is off.</summary>
+    public double SlowResistance { get; init; }
+
+    /// <summary>Time after which 63 % of that has come [s].</summary>
+    public double SlowTime { get; init; } = 60.0;
+
+    /// <summary>Share by which both resistances fall with each kelvin [1/K].</summary>
+    public double ResistanceFall { get; init; }
+
+    /// <summary>How much more both are when the pack is empty, as a multiple [1]; 0 is off.</summary>
+    public double EmptyResistance { get; init; }
+
+    /// <summary>State of charge at which that has fallen to 37 % [1].</summary>
+    public double EmptyShare { get; init; } = 0.05;
+
+    /// <summary>Heat capacity [J/K]; 0 leaves the pack at the air's temperature.</summary>
+    public double HeatCapacity { get; init; }
+
+    /// <summary>Thermal resistance to air [K/W]; 0: it keeps its heat.</summary>
+    public double ThermalResistance { get; init; }
 
     /// <summary>Capacity [A s].</summary>
     public required double Capacity { get; init; }

@@ -8,6 +8,9 @@ namespace PushSim.Powertrain;
 /// without regeneration. Brush drop narrows every voltage difference by the drop.</summary>
 internal static class ControllerEquations
 {
+    // Share of the bus voltage over which the slope of limited pulses is taken [1].
+    private const double SlopeStep = 1e-6;
+
     /// <summary>What does not hang on the bus voltage: the mirrored source and the least current.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Prepare<T>(in ControllerParameters<T> p, ref ControllerWork<T> c)
@@ -48,6 +51,14 @@ internal static class ControllerEquations
         {
             PulseMeans<T> means = PulseEquations.Means(p, c, bus);
             slope = means.Slope;
+            if (!T.AllLess(means.IsLimiting, 0.5))
+            {
+                // the share of a limited pulse follows the bus: by a difference
+                T step = SlopeStep * bus;
+                T beyond = PulseEquations.Means(p, c, bus + step).Taken;
+                slope = T.IfLess(means.IsLimiting, 0.5, slope, (beyond - means.Taken) / step);
+            }
+
             return means.Taken * bus;
         }
 

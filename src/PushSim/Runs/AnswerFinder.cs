@@ -21,6 +21,7 @@ internal static class AnswerFinder
         PeakBatteryCurrent = history.Trace.Battery?.Current.Max(),
         LowestBatteryVoltage = history.Trace.Battery?.Voltage.Min(),
         ChargeUsed = history.Trace.Battery?.ChargeUsed[^1],
+        PeakBatteryTemperature = history.Trace.Battery?.Temperature?.Max(),
         PeakWindingTemperature = history.Trace.Motors.Max(m => m.WindingTemperature?.Max()),
         Wear = TotalWear(history.Trace),
         Travel = Travel(history.Trace.Body),

@@ -77,6 +77,9 @@ public sealed record RunAnswers
     /// <summary>Peak motor winding temperature [degree Celsius].</summary>
     public double? PeakWindingTemperature { get; init; }
 
+    /// <summary>Peak battery temperature; null where its heat is not followed [degree Celsius].</summary>
+    public double? PeakBatteryTemperature { get; init; }
+
     /// <summary>Charge taken from the battery [A s].</summary>
     public double? ChargeUsed { get; init; }
 

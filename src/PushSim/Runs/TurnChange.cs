@@ -12,6 +12,9 @@ public enum TurnChange
     /// <summary>How far the centre of mass lies ahead of the middle of the wheelbase [mm].</summary>
     CentreOfMass,
 
+    /// <summary>How high the centre of mass lies, of an arc [mm].</summary>
+    CentreOfMassHeight,
+
     /// <summary>Friction of the front tyres [1].</summary>
     FrontFriction,
 

@@ -34,7 +34,8 @@ internal sealed class BindingReader<T>
         {
             ref WheelParameters<T> p = ref eq.Wheels[Driven[i]];
             ref WheelWork<T> w = ref eq.WheelWork[Driven[i]];
-            T grip = p.Plain ? T.Sqrt((w.Fx * w.Fx) + (w.Fy * w.Fy)) / T.Max(w.Load * w.Friction, 1e-30) : 0.0;
+            T across = w.Fy / p.LateralRatio;
+            T grip = p.Plain ? T.Sqrt((w.Fx * w.Fx) + (across * across)) / T.Max(w.Load * w.Friction, 1e-30) : 0.0;
             slides[i] = BindingRule.Slides(p, w.Alpha, w.SlipSpeed, grip);
         }
 

@@ -34,6 +34,11 @@ internal static class LaneFill<T>
         Lane.Set<T>(to.CommandValue, lane, from.CommandValue);
         Lane.Set<T>(to.CommandSlope, lane, from.CommandSlope);
         Lane.Set<T>(to.IsHeld, lane, from.IsHeld);
+        if (to.GivenRate is not null)
+        {
+            Lane.Set<T>(to.GivenRate, lane, from.GivenRate!);
+        }
+
         for (int k = 0; k < to.ControllerWork.Length; k++)
         {
             Lane.Set(ref to.ControllerWork[k].IsZero, lane, from.ControllerWork[k].IsZero);
@@ -123,6 +128,8 @@ internal static class LaneFill<T>
         Lane.Set(ref to.BodyStiffness, lane, from.BodyStiffness);
         Lane.Set(ref to.BodyDamping, lane, from.BodyDamping);
         Lane.Set(ref to.RingStep, lane, from.RingStep);
+        Lane.Set(ref to.LateralRatio, lane, from.LateralRatio);
+        Lane.Set(ref to.SpinRadius, lane, from.SpinRadius);
         Lane.Set(ref to.VerticalStiffness, lane, from.VerticalStiffness);
         Lane.Set(ref to.VerticalDamping, lane, from.VerticalDamping);
         Lane.Set(ref to.Sigma0, lane, from.Sigma0);
@@ -203,6 +210,13 @@ internal static class LaneFill<T>
         Lane.Set(ref to.InitialCharge, lane, from.InitialCharge);
         Lane.Set(ref to.InverseCapacity, lane, from.InverseCapacity);
         Lane.Set(ref to.FirstVoltage, lane, from.FirstVoltage);
+        Lane.Set(ref to.SlowResistance, lane, from.SlowResistance);
+        Lane.Set(ref to.InverseSlowTime, lane, from.InverseSlowTime);
+        Lane.Set(ref to.Fall, lane, from.Fall);
+        Lane.Set(ref to.EmptyResistance, lane, from.EmptyResistance);
+        Lane.Set(ref to.InverseEmptyShare, lane, from.InverseEmptyShare);
+        Lane.Set(ref to.InverseHeatCapacity, lane, from.InverseHeatCapacity);
+        Lane.Set(ref to.HeatConductance, lane, from.HeatConductance);
         Lane.Set<T>(to.Charge, lane, from.Charge);
         Lane.Set<T>(to.Span, lane, from.Span);
         Lane.Set<T>(to.Slope, lane, from.Slope);

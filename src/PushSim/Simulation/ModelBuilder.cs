@@ -93,6 +93,8 @@ internal static class ModelBuilder
             CommandValue = Aligned.Array<T>(robot.Controllers.Count),
             CommandSlope = Aligned.Array<T>(robot.Controllers.Count),
             IsHeld = Aligned.Array<T>(robot.Drives.Count),
+            GivenRate = scenario.GivenSpeeds.Count == 0 ? null : new T[robot.Drives.Count],
+            IsGiven = scenario.GivenSpeeds.Count == 0 ? null : [.. robot.Drives.Select((_, d) => scenario.GivenSpeeds.Any(g => g.Drive == d))],
             SideSign = [.. robot.Controllers.Select(k => (T)(k.Side == CommandSide.Left ? -1.0 : 1.0))],
             HoldGain = scenario.Manoeuvre.Driver.HeadingHold,
             InverseHoldLag = 1.0 / scenario.Manoeuvre.Driver.HeadingLag,
@@ -160,6 +162,9 @@ internal static class ModelBuilder
         {
             DriveRatio = ratio,
             Drive = drive,
+            LateralRatio = t.LateralFrictionRatio,
+            SpinRadius = t.SpinRadius,
+            SpinIndex = layout.Spin[index],
             TreadMass = t.TreadMass,
             InverseTreadMass = 1.0 / t.TreadMass,
             BodyStiffness = t.BodyStiffness,

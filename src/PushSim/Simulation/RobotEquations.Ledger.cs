@@ -46,6 +46,6 @@ internal sealed partial class RobotEquations<T>
         ledger[LedgerIndex.Gear] = gear;
         ledger[LedgerIndex.Viscous] = viscous;
         ledger[LedgerIndex.Cells] = OpenCircuit * BatteryCurrent;
-        ledger[LedgerIndex.BatteryLoss] = Battery is null ? 0.0 : Battery.Resistance * BatteryCurrent * BatteryCurrent;
+        ledger[LedgerIndex.BatteryLoss] = Battery is null ? 0.0 : (BatteryFactor * Battery.Resistance * BatteryCurrent * BatteryCurrent) + (SlowVoltage * BatteryCurrent);
     }
 }

@@ -65,6 +65,15 @@ internal sealed partial class RobotEquations<T>
 
     public required T[] CommandSlope { get; init; }
 
+    /// <summary>Acceleration of each drive that is turned from outside [rad/s^2]; null where none is.</summary>
+    public T[]? GivenRate { get; init; }
+
+    /// <summary>Which drives these are; null where none is.</summary>
+    public bool[]? IsGiven { get; init; }
+
+    /// <summary>Power that turns them, of the last evaluation [W].</summary>
+    public T GivenPower;
+
     /// <summary>1 where the drive is held: all its controllers stand at zero in mode locked; 0 else.</summary>
     public required T[] IsHeld { get; init; }
 
@@ -76,6 +85,9 @@ internal sealed partial class RobotEquations<T>
 
     /// <summary>Results of the last evaluation: open-circuit and bus voltage [V], battery current [A], residual of the bus equation [V].</summary>
     public T OpenCircuit, BusVoltage, BatteryCurrent, BusResidual;
+
+    /// <summary>Of the last evaluation: voltage of the battery's slow branch [V], what its resistances are multiplied with [1].</summary>
+    public T SlowVoltage, BatteryFactor;
 
     /// <summary>Friction torque of each drive in the last evaluation [N m], and the greatest it can be now [N m].</summary>
     public required T[] DriveFriction { get; init; }
@@ -151,7 +163,7 @@ internal sealed partial class RobotEquations<T>
         if (HasLedger)
         {
             Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
-            ledger[LedgerIndex.Anchor] = anchorPower;
+            ledger[LedgerIndex.Anchor] = GivenRate is null ? anchorPower : anchorPower + GivenPower;
             ledger[LedgerIndex.Tether] = tetherPower;
         }
     }
@@ -224,7 +236,7 @@ internal sealed partial class RobotEquations<T>
                 friction = friction * (1.0 + ((p.DustyRatio - 1.0) * y[p.FoulingIndex]));
             }
 
-            WheelEquations.Evaluate(p, place, surface, friction, g, i, Wheels.Length, z, predicted, dz, ref w, out T wearSpeed);
+            WheelEquations.Evaluate(p, place, motion.R, surface, friction, g, i, Layout.Block, z, predicted, dz, ref w, out T wearSpeed);
             T torque = p.Radius * w.Fx;
             w.RollingPower = 0.0;
             if (p.HasRolling)
@@ -238,6 +250,11 @@ internal sealed partial class RobotEquations<T>
             w.DriveTorque = p.DriveRatio * torque;
             place.Turn(w.Fx, w.Fy, out T fx, out T fy);
             wrench.Add(place.X, place.Y, place.Z, fx, fy, w.Load);
+            if (p.SpinIndex >= 0)
+            {
+                wrench.Yaw = wrench.Yaw + w.SpinMoment;
+            }
+
             if (p.FoulingIndex >= 0)
             {
                 dy[p.FoulingIndex] = wearSpeed * p.InverseFoulingDistance * (1.0 - y[p.FoulingIndex]);
@@ -287,7 +304,16 @@ internal sealed partial class RobotEquations<T>
 
         PowertrainEquations.Gather<T>(Motors, Controllers, spin, y, MotorWork, ControllerWork);
         T voc = Battery.OpenCircuitVoltage(y[Layout.Charge]);
-        BusVoltage = Battery.Solve(voc, Controllers, ControllerWork, out BusResidual);
+        T source = voc;
+        SlowVoltage = 0.0;
+        if (Layout.SlowVoltage >= 0)
+        {
+            SlowVoltage = y[Layout.SlowVoltage];
+            source = voc - SlowVoltage;
+        }
+
+        BatteryFactor = Battery.ResistanceFactor(y[Layout.Charge], Layout.BatteryHeat >= 0 ? y[Layout.BatteryHeat] : AirTemperature);
+        BusVoltage = Battery.Solve(source, BatteryFactor * Battery.Resistance, Controllers, ControllerWork, out BusResidual);
         PowertrainEquations.Settle<T>(Motors, Controllers, BusVoltage, MotorWork, ControllerWork);
         T power = 0.0;
         for (int k = 0; k < Controllers.Length; k++)
@@ -361,6 +387,19 @@ internal sealed partial class RobotEquations<T>
 
             torque[d] = (torque[d] - DriveFriction[d]) * p.InverseInertia;
         }
+
+        if (GivenRate is not null)
+        {
+            GivenPower = 0.0;
+            for (int d = 0; d < Drives.Length; d++)
+            {
+                if (IsGiven![d])
+                {
+                    GivenPower = GivenPower + ((GivenRate[d] - torque[d]) * Drives[d].Inertia * y[Layout.FirstDrive + d]);
+                    torque[d] = GivenRate[d];
+                }
+            }
+        }
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
@@ -390,6 +429,16 @@ internal sealed partial class RobotEquations<T>
         if (Layout.Charge >= 0)
         {
             dy[Layout.Charge] = BatteryCurrent;
+        }
+
+        if (Layout.SlowVoltage >= 0)
+        {
+            dy[Layout.SlowVoltage] = Battery!.SlowRise(BatteryFactor, BatteryCurrent, SlowVoltage);
+        }
+
+        if (Layout.BatteryHeat >= 0)
+        {
+            dy[Layout.BatteryHeat] = Battery!.Warming(BatteryFactor, BatteryCurrent, SlowVoltage, y[Layout.BatteryHeat], AirTemperature);
         }
 
         for (int m = 0; m < Motors.Length; m++)

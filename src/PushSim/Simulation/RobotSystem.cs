@@ -59,7 +59,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     private double[] FindBreakpoints()
     {
         double end = _scenario.Manoeuvre.EndTime;
-        IEnumerable<double> times = _profiles.SelectMany(p => p.Starts);
+        IEnumerable<double> times = _profiles.SelectMany(p => p.Starts).Concat(_scenario.GivenSpeeds.SelectMany(g => g.Points.Select(p => p.Time)));
         if (_scenario.Tether is not null)
         {
             times = times.Concat(_scenario.Tether.AnchorSpeed.Select(p => p.Time));
@@ -110,6 +110,10 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         }
 
         (Equations.AnchorSpeed, Equations.AnchorSlope) = AnchorSpeedAt(t);
+        foreach (GivenSpeed given in _scenario.GivenSpeeds)
+        {
+            Equations.GivenRate![given.Drive] = given.SlopeAt(t);
+        }
 
         // a stalled pull rests too, and shaken bristles of the plain law lose a tenth of its force; the switch keeps it
         mayRest |= _scenario.Tether is not null && Equations.Wheels.Any(w => w.Plain);
@@ -141,6 +145,11 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             y[Layout.FirstDrive + d] = m.InitialSpeed / (ratio * robot.Wheels[wheel].Radius);
         }
 
+        foreach (GivenSpeed given in _scenario.GivenSpeeds)
+        {
+            y[Layout.FirstDrive + given.Drive] = given.At(0.0);
+        }
+
         if (m.InitialSpeed == 0.0)
         {
             LeanOnTheSlope(y);
@@ -161,7 +170,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             y[i + 1] = air;
         }
 
-        foreach (int i in Layout.ControllerHeat.Where(i => i >= 0))
+        foreach (int i in Layout.ControllerHeat.Append(Layout.BatteryHeat).Where(i => i >= 0))
         {
             y[i] = air;
         }
@@ -196,7 +205,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             double fx = holds[i] && held > 0.0 ? along * load / held : 0.0;
             double fy = across * load / all;
             double grip = load * _scenario.Floor.FrictionScale * (p.KineticFriction.Value + p.FrictionDrop.Value);
-            if (double.Hypot(fx, fy) > LeaningShare * grip)
+            if (double.Hypot(fx, fy / p.LateralRatio.Value) > LeaningShare * grip)
             {
                 return;
             }
@@ -204,9 +213,9 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             if (load > 0.0)
             {
                 leaning[Layout.Deflection(i)] = fx / p.BodyStiffness.Value;
-                leaning[Layout.Deflection(i) + 1] = fy / p.BodyStiffness.Value;
+                leaning[Layout.Deflection(i) + 1] = fy / p.LateralRatio.Value / p.BodyStiffness.Value;
                 leaning[Layout.Bristle(i)] = -fx / (load * p.Sigma0.Value);
-                leaning[Layout.Bristle(i) + 1] = -fy / (load * p.Sigma0.Value);
+                leaning[Layout.Bristle(i) + 1] = -fy / p.LateralRatio.Value / (load * p.Sigma0.Value);
             }
 
             if (p.Drive >= 0)
@@ -240,7 +249,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         double[] a = Typical();
         for (int i = 0; i < a.Length; i++)
         {
-            bool isLength = i >= Layout.Deflection(0) && i < Layout.Bristle(Layout.Wheels) && (i < Layout.Tread(0) || i >= Layout.Bristle(0));
+            bool isLength = i >= Layout.Deflection(0) && i < Layout.AfterTyres && (i < Layout.Tread(0) || i >= Layout.Bristle(0));
             bool isTread = i >= Layout.Tread(0) && i < Layout.Bristle(0);
             double typical = isLength ? StiffShare * Math.Max(LeastDeflection, a[i]) : isTread ? StiffShare * a[i] : a[i];
             a[i] = relative * ShareOfTypical * typical;
@@ -268,6 +277,13 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             Set(a, Layout.Deflection(i), 2, deflection);
             Set(a, Layout.Tread(i), 2, 0.3);
             Set(a, Layout.Bristle(i), 2, bristle);
+            if (Layout.Spin[i] is >= 0 and int turning)
+            {
+                Set(a, Layout.Deflection(0) + turning, 1, deflection);
+                Set(a, Layout.Tread(0) + turning, 1, 0.3);
+                Set(a, Layout.Bristle(0) + turning, 1, bristle);
+            }
+
             if (Equations.Wheels[i].Drive >= 0)
             {
                 double spin = 0.3 / (Equations.Wheels[i].Radius.Value * Math.Abs(Equations.Wheels[i].DriveRatio.Value));
@@ -283,6 +299,8 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         }
 
         Set(a, Layout.Charge, 1, 100.0);
+        Set(a, Layout.SlowVoltage, 1, 0.1);
+        Set(a, Layout.BatteryHeat, 1, 20.0);
         Set(a, Layout.Anchor, 1, 0.3);
         Set(a, Layout.HeadingHold, 1, 0.1);
         foreach (int i in Layout.MotorHeat)

@@ -100,6 +100,9 @@ public sealed record ScenarioSettings
     /// <summary>What the robot is told to do.</summary>
     public required ManoeuvreSettings Manoeuvre { get; init; }
 
+    /// <summary>Drives of the first robot that are turned from outside at given speeds; empty for none.</summary>
+    public IReadOnlyList<GivenSpeed> GivenSpeeds { get; init; } = [];
+
     /// <summary>The second robot of a shove, if any.</summary>
     public OpponentSettings? Opponent { get; init; }
 

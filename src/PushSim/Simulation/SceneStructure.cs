@@ -49,6 +49,8 @@ internal static class SceneStructure
         list.Add(eq.Layout.Count);
         list.Add(eq.Layout.ExplicitCount);
         list.Add(eq.Layout.Charge);
+        list.Add(eq.Layout.SlowVoltage);
+        list.Add(eq.Layout.BatteryHeat);
         list.Add(eq.Layout.Anchor);
         list.Add(eq.Layout.HeadingHold);
         list.Add(eq.Wheels.Length);
@@ -58,6 +60,7 @@ internal static class SceneStructure
             list.Add(w.Drive);
             list.Add(w.FoulingIndex);
             list.Add(w.WearIndex);
+            list.Add(w.SpinIndex);
             list.Add(w.Shape);
         }
 
@@ -89,7 +92,13 @@ internal static class SceneStructure
         }
 
         list.Add(eq.Battery?.Slope.Length ?? -1);
+        list.Add(Flags(eq.Battery?.Varies ?? false));
         list.Add(eq.Patches.Length);
+        foreach (bool isGiven in eq.IsGiven ?? [])
+        {
+            list.Add(Flags(true, isGiven));
+        }
+
         list.Add(Flags(eq.Tether is not null));
     }
 

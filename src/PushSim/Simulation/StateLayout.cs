@@ -18,6 +18,9 @@ internal sealed class StateLayout
         FirstDrive = next;
         next += robot.Drives.Count;
         Charge = robot.Battery is null ? -1 : next++;
+        bool isFed = robot.Controllers.Count > 0;
+        SlowVoltage = isFed && robot.Battery is { SlowResistance: > 0.0 } ? next++ : -1;
+        BatteryHeat = isFed && robot.Battery is { HeatCapacity: > 0.0 } ? next++ : -1;
         Anchor = scenario.Tether is null ? -1 : next++;
         HeadingHold = scenario.Manoeuvre.Driver.HeadingHold > 0.0 && robot.Controllers.Count > 0 ? next++ : -1;
         foreach (WheelSettings wheel in robot.Wheels)
@@ -48,7 +51,13 @@ internal sealed class StateLayout
         next += LedgerIndex.Count;
         ExplicitCount = next;
         Wheels = robot.Wheels.Count;
-        next += 6 * robot.Wheels.Count;
+        Block = 2 * robot.Wheels.Count;
+        foreach (WheelSettings wheel in robot.Wheels)
+        {
+            Spin.Add(wheel.Tyre.SpinRadius > 0.0 ? Block++ : -1);
+        }
+
+        next += 3 * Block;
         foreach (DriveSettings drive in robot.Drives)
         {
             bool hasFriction = drive.FrictionTorque > 0.0 || drive.HoldTorque > 0.0
@@ -64,6 +73,12 @@ internal sealed class StateLayout
 
     /// <summary>Index of the charge taken [A s]; -1 without battery.</summary>
     public int Charge { get; }
+
+    /// <summary>Index of the voltage of the battery's slow branch [V]; -1 when off.</summary>
+    public int SlowVoltage { get; }
+
+    /// <summary>Index of the battery's temperature [degree Celsius]; -1 when off.</summary>
+    public int BatteryHeat { get; }
 
     /// <summary>Index of the anchor's floor x [m]; -1 without tether.</summary>
     public int Anchor { get; }
@@ -95,14 +110,23 @@ internal sealed class StateLayout
     /// <summary>Number of wheels [1].</summary>
     public int Wheels { get; }
 
+    /// <summary>Length of each block of the tyres' states, deflections, treads and bristles [1].</summary>
+    public int Block { get; }
+
+    /// <summary>Per wheel, place of its turning patch in each block; -1 without one.</summary>
+    public List<int> Spin { get; } = [];
+
+    /// <summary>First index after the tyres' states.</summary>
+    public int AfterTyres => ExplicitCount + (3 * Block);
+
     /// <summary>Index of a tyre's deflection q_x; q_y follows.</summary>
     public int Deflection(int wheel) => ExplicitCount + (2 * wheel);
 
     /// <summary>Index of a tread's velocity v_x; v_y follows.</summary>
-    public int Tread(int wheel) => ExplicitCount + (2 * (Wheels + wheel));
+    public int Tread(int wheel) => ExplicitCount + Block + (2 * wheel);
 
     /// <summary>Index of a tread's bristle z_x; z_y follows.</summary>
-    public int Bristle(int wheel) => ExplicitCount + (2 * ((2 * Wheels) + wheel));
+    public int Bristle(int wheel) => ExplicitCount + (2 * Block) + (2 * wheel);
 
     /// <summary>Per drive, index of its friction bristle, -1 without friction.</summary>
     public List<int> DriveBristle { get; } = [];

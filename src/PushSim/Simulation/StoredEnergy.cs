@@ -32,6 +32,12 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
             ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
             spring += 0.5 * p.BodyStiffness.Value * (Square(z[q]) + Square(z[q + 1]));
             kinetic += 0.5 * p.TreadMass.Value * (Square(z[v]) + Square(z[v + 1]));
+            if (p.SpinIndex >= 0)
+            {
+                spring += 0.5 * p.BodyStiffness.Value * Square(z[p.SpinIndex]);
+                kinetic += 0.5 * p.TreadMass.Value * Square(z[eq.Layout.Block + p.SpinIndex]);
+            }
+
             place.Set(p, attitude, default, centre);
             spring += 0.5 * p.VerticalStiffness.Value * Square(Math.Min(0.0, place.Height.Value));
         }

@@ -8,7 +8,8 @@ namespace PushSim.Tyres;
 ///   v D = r - nu z     r = v* + (g/m)[(c + g k) w - k q*] + (N s1/m) z*     D = 1 + (g/m)(N sigma2 + c + g k)     nu = (N/m)(g sigma0 + s1)
 ///   z (E + g lambda) = Q     Q = z* + g r/D     E = 1 + g K + g nu/D     lambda = alpha A
 /// </code>
-/// z keeps Q's direction, so its length m is the one unknown of m (E + g alpha(m) A(m)) = |Q|, A = (sigma0/mu) max(0, v.z/|z|): Newton steps inside a bracket, from the closed
+/// Across everything is scaled by the lateral ratio, and a patch that turns on the spot is a third direction (see <see cref="WheelEquations"/>), so that all
+/// directions are alike here. z keeps Q's direction, so its length m is the one unknown of m (E + g alpha(m) A(m)) = |Q|, A = (sigma0/mu) max(0, v.z/|z|): Newton steps inside a bracket, from the closed
 /// form with A held. s1, the limited damping, is taken at that closed form's decay. For g = 0 nothing moves and lambda is exact.</summary>
 internal static class TreadRing
 {
@@ -41,14 +42,15 @@ internal static class TreadRing
     /// <param name="roll">K [1/s].</param>
     /// <param name="g">Stage step, 0 for a plain evaluation [s].</param>
     /// <param name="wx">Rim velocity along the circumference [m/s].</param>
-    /// <param name="wy">Rim velocity across [m/s].</param>
+    /// <param name="wy">Rim velocity across, times the lateral ratio [m/s].</param>
+    /// <param name="ws">Its yaw rate times the patch's mean radius [m/s].</param>
     /// <param name="s">The known parts; replaced by the solution.</param>
     /// <param name="sigma1">Limited damping of the bristles [s/m].</param>
     /// <param name="alpha">The switch [1].</param>
     /// <returns>lambda, the decay by sliding [1/s].</returns>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static T Solve<T>(
-        in WheelParameters<T> p, T load, T speed, T mu, T roll, T g, T wx, T wy, ref RingState<T> s, out T sigma1, out T alpha)
+        in WheelParameters<T> p, T load, T speed, T mu, T roll, T g, T wx, T wy, T ws, ref RingState<T> s, out T sigma1, out T alpha)
         where T : struct, IReal<T>
     {
         T perMass = load * p.InverseTreadMass;
@@ -59,6 +61,8 @@ internal static class TreadRing
         T elasticNu = perMass * (g * p.Sigma0);
         T rx = T.Fma(gm, (pull * wx) - (p.BodyStiffness * s.Qx), s.Vx);
         T ry = T.Fma(gm, (pull * wy) - (p.BodyStiffness * s.Qy), s.Vy);
+        bool spins = p.SpinIndex >= 0;
+        T rs = spins ? T.Fma(gm, (pull * ws) - (p.BodyStiffness * s.Qs), s.Vs) : (T)0.0;
         T rate = p.Sigma0 / mu;
         T held = 1.0 + (g * roll);
 
@@ -66,7 +70,9 @@ internal static class TreadRing
         T damping = perMass * sigma1;
         T qx = T.Fma(gi, T.Fma(damping, s.Zx, rx), s.Zx);
         T qy = T.Fma(gi, T.Fma(damping, s.Zy, ry), s.Zy);
-        T length = T.Sqrt((qx * qx) + (qy * qy) + TinySquare);
+        T qs = spins ? T.Fma(gi, T.Fma(damping, s.Zs, rs), s.Zs) : (T)0.0;
+        T flat = (qx * qx) + (qy * qy);
+        T length = T.Sqrt((spins ? flat + (qs * qs) : flat) + TinySquare);
         T perLength = 1.0 / length;
         T elastic = T.Fma(gi, elasticNu + damping, held);
         T zMax = mu * p.InverseSigma0;
@@ -81,7 +87,8 @@ internal static class TreadRing
         }
         else
         {
-            T along = ((rx * qx) + (ry * qy)) * perLength;
+            T product = (rx * qx) + (ry * qy);
+            T along = (spins ? product + (rs * qs) : product) * perLength;
             T slide = rate * T.Max(0.0, inverse * (along - (elasticNu * T.Min(zMax, length))));
             f = BristleLaw.Switched(length, g, slide, elastic, zMax, low, inverseSpan, out alpha);
             decay = alpha * slide;
@@ -92,6 +99,7 @@ internal static class TreadRing
             T m = f * length;
             T nx = perLength * qx;
             T ny = perLength * qy;
+            T ns = perLength * qs;
             if (p.LimitDamping)
             {
                 // Q hardly turns: its length is taken along the direction it had
@@ -100,15 +108,23 @@ internal static class TreadRing
                 qx = T.Fma(gi, T.Fma(damping, s.Zx, rx), s.Zx);
                 qy = T.Fma(gi, T.Fma(damping, s.Zy, ry), s.Zy);
                 length = (nx * qx) + (ny * qy);
+                if (spins)
+                {
+                    qs = T.Fma(gi, T.Fma(damping, s.Zs, rs), s.Zs);
+                    length = length + (ns * qs);
+                }
+
                 elastic = T.Fma(gi, elasticNu + damping, held);
             }
 
             T nu = elasticNu + damping;
             T sx = inverse * T.Fma(damping, s.Zx, rx);
             T sy = inverse * T.Fma(damping, s.Zy, ry);
+            T ss = spins ? inverse * T.Fma(damping, s.Zs, rs) : (T)0.0;
+            T ahead = (sx * nx) + (sy * ny);
             decay = p.Plain
-                ? PlainDecay(m, g * rate, length, elastic, inverse * nu, nx, ny, sx, sy) * rate
-                : SwitchedDecay(m, g * rate, length, elastic, inverse * nu, (sx * nx) + (sy * ny), zMax, low, inverseSpan, out alpha) * rate;
+                ? PlainDecay(m, g * rate, length, elastic, inverse * nu, nx, ny, ns, sx, sy, ss) * rate
+                : SwitchedDecay(m, g * rate, length, elastic, inverse * nu, spins ? ahead + (ss * ns) : ahead, zMax, low, inverseSpan, out alpha) * rate;
             f = 1.0 / (elastic + (g * decay));
         }
 
@@ -121,6 +137,15 @@ internal static class TreadRing
         s.Vy = T.IfLess(0.0, g, vy, s.Vy);
         s.Qx = T.Fma(g, s.Vx - wx, s.Qx);
         s.Qy = T.Fma(g, s.Vy - wy, s.Qy);
+        if (spins)
+        {
+            T zs = f * qs;
+            T vs = (inverse * T.Fma(damping, s.Zs, rs)) - (hold * zs);
+            s.Vs = T.IfLess(0.0, g, vs, s.Vs);
+            s.Qs = T.Fma(g, s.Vs - ws, s.Qs);
+            s.Zs = zs;
+        }
+
         s.Zx = zx;
         s.Zy = zy;
         return decay;
@@ -198,7 +223,7 @@ internal static class TreadRing
 
     // |v| of the tread at the root, the switch always on
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private static T PlainDecay<T>(T m, T gRate, T length, T elastic, T hold, T nx, T ny, T sx, T sy)
+    private static T PlainDecay<T>(T m, T gRate, T length, T elastic, T hold, T nx, T ny, T ns, T sx, T sy, T ss)
         where T : struct, IReal<T>
     {
         T below = 0.0;
@@ -209,10 +234,11 @@ internal static class TreadRing
         {
             T vx = sx - (hold * m * nx);
             T vy = sy - (hold * m * ny);
-            v = T.Sqrt((vx * vx) + (vy * vy) + TinySquare);
+            T vs = ss - (hold * m * ns);
+            v = T.Sqrt((vx * vx) + (vy * vy) + (vs * vs) + TinySquare);
             if (n < NewtonSteps)
             {
-                T dv = -hold * ((vx * nx) + (vy * ny)) / v;
+                T dv = -hold * ((vx * nx) + (vy * ny) + (vs * ns)) / v;
                 T residual = (m * T.Fma(gRate, v, elastic)) - length;
                 T slope = T.Fma(gRate, T.Fma(m, dv, v), elastic);
                 m = Next(m, residual, slope, close, ref below, ref above);

@@ -15,6 +15,33 @@ public sealed record TyreSettings
     /// <summary>Speed over which friction falls from static to kinetic (Stribeck speed) [m/s].</summary>
     public double SlipSpeed { get; init; } = 0.5;
 
+    /// <summary>Friction sideways over that along the wheel, mu_y/mu_x, both at rest and sliding [1]. The tyre body and its ring count as this ratio's square stiffer, more damped and heavier sideways.</summary>
+    public double LateralFrictionRatio { get; init; } = 1.0;
+
+    /// <summary>Width of the contact patch, across the wheel [m]; 0: its moment against turning on the spot is left out.</summary>
+    public double PatchWidth { get; init; }
+
+    /// <summary>Length of the contact patch, along the wheel [m]; null: 1/<see cref="RollingRenewal"/>.</summary>
+    public double? PatchLength { get; init; }
+
+    /// <summary>Mean distance of the patch's points from its middle: the moment of a patch that turns on the spot in full slide is mu N times it [m]; 0 without a patch.
+    /// s = (2 d + l^2/b ln((b + d)/l) + b^2/l ln((l + d)/b))/12, d = sqrt(l^2 + b^2) (computed here).</summary>
+    internal double SpinRadius
+    {
+        get
+        {
+            if (!(PatchWidth > 0.0))
+            {
+                return 0.0;
+            }
+
+            double l = PatchLength ?? (1.0 / RollingRenewal);
+            double b = PatchWidth;
+            double d = double.Hypot(l, b);
+            return ((2.0 * d) + (l * l / b * Math.Log((b + d) / l)) + (b * b / l * Math.Log((l + d) / b))) / 12.0;
+        }
+    }
+
     /// <summary>Tread deflection at which sliding begins, z_max = mu_s/sigma0 [m].</summary>
     public double BreakawayDeflection { get; init; } = 0.3e-3;
 

@@ -12,7 +12,11 @@ namespace PushSim.Tyres;
 ///   mu = mu_k + (mu_s - mu_k) exp(-(|v|/v_s)^2), or a table; optional rise mu_r ln(1 + |v|/v_r), load, dust
 /// </code>
 /// Average-lumped LuGre tyre: Canudas de Wit, Tsiotras, Velenis, Basset, Gissinger, Vehicle System Dynamics 39, 2003.
-/// Limits: no patch spin moment, no squash of the radius, r x v terms of the tread left out.</summary>
+/// With another friction across the wheel, rho = mu_y/mu_x, w_y, v_y, q_y and z_y stand for rho times what they are, and F_y for the force over rho: the ring is then alike in both
+/// directions, the sliding force is that of greatest dissipation on the ellipse (Velenis, Tsiotras, Canudas de Wit, Sorine 2005), and body and ring are rho^2 stiffer and heavier across.
+/// A patch that turns is a third direction in the same way, w_s = s r with the mean distance s of its points from its middle and M = s F_s: sliding and turning share an
+/// ellipsoid of limits (Howe, Cutkosky, Int. J. Robotics Research 15, 1996, from memory), and the bristle holds its moment at rest.
+/// Limits: no squash of the radius, r x v terms of the tread left out.</summary>
 internal static class WheelEquations
 {
     // Friction that a falling rise ends at [1]: without it friction became negative at speed and the floor drove the tyre.
@@ -21,11 +25,12 @@ internal static class WheelEquations
     /// <summary>Load, friction, tyre body, tread and bristle of one wheel; <see cref="TreadRing"/> solves the last three.</summary>
     /// <param name="p">Parameters.</param>
     /// <param name="place">Where and how fast it touches the floor.</param>
+    /// <param name="turning">Turning of the chassis about the vertical [rad/s].</param>
     /// <param name="surface">omega R [m/s].</param>
     /// <param name="friction">Floor's friction scale at the wheel, times dust [1].</param>
     /// <param name="g">Stage step, 0 for a plain evaluation [s].</param>
     /// <param name="wheel">Number of the wheel [1].</param>
-    /// <param name="wheels">Number of wheels [1].</param>
+    /// <param name="block">Length of each block of the tyres' implicit states [1].</param>
     /// <param name="z">Implicit states, in the order of <c>StateLayout</c>; the wheel's are replaced by the stage's solution when g > 0.</param>
     /// <param name="predicted">Their prediction, of which the tread's velocity is used.</param>
     /// <param name="dz">Derivatives of z.</param>
@@ -35,11 +40,12 @@ internal static class WheelEquations
     public static void Evaluate<T>(
         in WheelParameters<T> p,
         in WheelPlace<T> place,
+        T turning,
         T surface,
         T friction,
         T g,
         int wheel,
-        int wheels,
+        int block,
         Span<T> z,
         ReadOnlySpan<T> predicted,
         Span<T> dz,
@@ -48,32 +54,48 @@ internal static class WheelEquations
         where T : struct, IReal<T>
     {
         int deflection = 2 * wheel;
-        int tread = 2 * (wheels + wheel);
-        int bristle = 2 * ((2 * wheels) + wheel);
+        int tread = block + deflection;
+        int bristle = block + tread;
         T wx = place.Rolling - surface;
-        T wy = place.Lateral;
+        T wy = p.LateralRatio * place.Lateral;
+        T ws = p.SpinRadius * turning;
         T load = Load(p, place.Height, place.Sinking, out T verticalPower);
         T px = predicted[tread];
         T py = predicted[tread + 1];
-        T speed = T.Sqrt((px * px) + (py * py) + TreadRing.TinySquare);
+        T square = (px * px) + (py * py);
+        if (p.SpinIndex >= 0)
+        {
+            T ps = predicted[block + p.SpinIndex];
+            square = square + (ps * ps);
+        }
+
+        T speed = T.Sqrt(square + TreadRing.TinySquare);
         T mu = friction * Friction(p, speed, load);
         T roll = p.Kappa * T.Abs(surface);
-        RingState<T> s;
+        RingState<T> s = default;
         s.Qx = z[deflection];
         s.Qy = z[deflection + 1];
         s.Vx = z[tread];
         s.Vy = z[tread + 1];
         s.Zx = z[bristle];
         s.Zy = z[bristle + 1];
-        T slide = TreadRing.Solve(p, load, speed, mu, roll, g, wx, wy, ref s, out T sigma1, out T alpha);
+        if (p.SpinIndex >= 0)
+        {
+            s.Qs = z[p.SpinIndex];
+            s.Vs = z[block + p.SpinIndex];
+            s.Zs = z[(2 * block) + p.SpinIndex];
+        }
+
+        T slide = TreadRing.Solve(p, load, speed, mu, roll, g, wx, wy, ws, ref s, out T sigma1, out T alpha);
         T decay = slide + roll;
         T zxDot = s.Vx - (decay * s.Zx);
         T zyDot = s.Vy - (decay * s.Zy);
+        T free = 1.0;
         if (!T.AllLess(0.0, load))
         {
             // in the air the bristle only relaxes
             T inAir = 1.0 / BristleLaw.RelaxationTime;
-            T free = 1.0 / (1.0 + (g * inAir));
+            free = 1.0 / (1.0 + (g * inAir));
             s.Zx = T.IfLess(0.0, load, s.Zx, free * z[bristle]);
             s.Zy = T.IfLess(0.0, load, s.Zy, free * z[bristle + 1]);
             zxDot = T.IfLess(0.0, load, zxDot, -(inAir * s.Zx));
@@ -102,12 +124,13 @@ internal static class WheelEquations
         wearSpeed = 0.0;
         if (p.FoulingIndex >= 0 || p.WearIndex >= 0)
         {
-            wearSpeed = slide * T.Sqrt((s.Zx * s.Zx) + (s.Zy * s.Zy) + TreadRing.TinySquare);
+            wearSpeed = slide * T.Sqrt((s.Zx * s.Zx) + (s.Zy * s.Zy) + (s.Zs * s.Zs) + TreadRing.TinySquare);
         }
 
         work.Load = load;
         work.Fx = fx;
-        work.Fy = fy;
+        work.Fy = p.LateralRatio * fy;
+        work.SpinMoment = 0.0;
         work.Friction = mu;
         work.FloorFriction = friction;
         work.SlipSpeed = speed;
@@ -116,6 +139,33 @@ internal static class WheelEquations
         work.VerticalPower = verticalPower;
         work.TreadPower = -((tx * s.Vx) + (ty * s.Vy));
         work.CarcassPower = p.BodyDamping * ((qxDot * qxDot) + (qyDot * qyDot));
+        if (p.SpinIndex >= 0)
+        {
+            Spin(p, load, decay, sigma1, ws, free, block, s, z, dz, ref work);
+        }
+    }
+
+    // The turning patch as the ring's third direction: q, v, z are its twists times the mean radius s, and M = s F
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static void Spin<T>(in WheelParameters<T> p, T load, T decay, T sigma1, T ws, T free, int block, in RingState<T> s, Span<T> z, Span<T> dz, ref WheelWork<T> work)
+        where T : struct, IReal<T>
+    {
+        int tread = block + p.SpinIndex;
+        int bristle = block + tread;
+        T zs = T.IfLess(0.0, load, s.Zs, free * z[bristle]);
+        T zsDot = T.IfLess(0.0, load, s.Vs - (decay * s.Zs), -(zs / BristleLaw.RelaxationTime));
+        T ts = -(load * ((p.Sigma0 * zs) + (sigma1 * zsDot) + (p.Sigma2 * s.Vs)));
+        T qsDot = s.Vs - ws;
+        T fs = (p.BodyStiffness * s.Qs) + (p.BodyDamping * qsDot);
+        z[p.SpinIndex] = s.Qs;
+        z[tread] = s.Vs;
+        z[bristle] = zs;
+        dz[p.SpinIndex] = qsDot;
+        dz[tread] = (ts - fs) * p.InverseTreadMass;
+        dz[bristle] = zsDot;
+        work.SpinMoment = p.SpinRadius * fs;
+        work.TreadPower = work.TreadPower - (ts * s.Vs);
+        work.CarcassPower = work.CarcassPower + (p.BodyDamping * qsDot * qsDot);
     }
 
     // N = max(0, -k z (1 - d z')) for z < 0, else 0; the damping's power is what the spring does not store.

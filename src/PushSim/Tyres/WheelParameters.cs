@@ -37,6 +37,12 @@ internal struct WheelParameters<T>
     /// <summary>Friction fully fouled over clean [1], dust of the floor / L_d [1/m], k_w a [m^3/(N m)].</summary>
     public T DustyRatio, InverseFoulingDistance, WearRate;
 
+    /// <summary>mu_y/mu_x [1], mean distance of the patch's points from its middle [m].</summary>
+    public T LateralRatio, SpinRadius;
+
+    /// <summary>Place of its turning patch in each block of the tyres' implicit states; -1 without one.</summary>
+    public int SpinIndex;
+
     /// <summary>Index of the drive, -1 for a skid.</summary>
     public int Drive;
 
@@ -54,7 +60,7 @@ internal struct WheelParameters<T>
 
     /// <summary>The switches and the number of the table's points in one number: wheels of one shape run side by side.</summary>
     public readonly int Shape =>
-        (Plain ? 1 : 0) | (HasRise ? 2 : 0) | (HasLoadExponent ? 4 : 0) | (HasRolling ? 8 : 0) | (LimitDamping ? 16 : 0) | ((Table?.Speed.Length ?? 0) << 16);
+        (Plain ? 1 : 0) | (HasRise ? 2 : 0) | (HasLoadExponent ? 4 : 0) | (HasRolling ? 8 : 0) | (LimitDamping ? 16 : 0) | (SpinIndex >= 0 ? 32 : 0) | ((Table?.Speed.Length ?? 0) << 16);
 
     /// <summary>Gives friction this value at every slip speed [1]; load and dust act on it as before.</summary>
     public void Flatten(T friction) => (KineticFriction, FrictionDrop, HasRise, Table) = (friction, 0.0, false, null);
@@ -66,6 +72,9 @@ internal struct WheelWork<T>
 {
     /// <summary>Load [N], force on the rim along x and y [N], friction coefficient now, of it the floor's and dust's factor [1], tread slip speed [m/s].</summary>
     public T Load, Fx, Fy, Friction, FloorFriction, SlipSpeed;
+
+    /// <summary>Moment of the patch on the rim about the vertical [N m].</summary>
+    public T SpinMoment;
 
     /// <summary>Rim surface speed omega R [m/s].</summary>
     public T SurfaceSpeed;

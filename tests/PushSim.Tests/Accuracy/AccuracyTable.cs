@@ -12,6 +12,7 @@ internal static class AccuracyTable
         ("Statistics", StatisticsRows.All),
         ("Ranking", RankingRows.All),
         ("Random numbers and sensitivity", ChanceRows.All),
+        ("Against measurements", MeasuredRows.All),
     ];
 
     public static IEnumerable<AccuracyRow> Rows => Groups.SelectMany(g => g.Rows);

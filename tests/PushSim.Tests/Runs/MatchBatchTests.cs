@@ -188,7 +188,7 @@ public class MatchBatchTests
 
     private static readonly HashSet<string> s_results =
     [
-        "BusVoltage", "BatteryCurrent", "BusResidual", "AccelerationX", "AccelerationY", "Motion", "Sine", "Cosine", "Wrench", "OpenCircuit",
+        "BusVoltage", "BatteryCurrent", "BusResidual", "GivenPower", "SlowVoltage", "BatteryFactor", "AccelerationX", "AccelerationY", "Motion", "Sine", "Cosine", "Wrench", "OpenCircuit",
         "NormalForce", "UprightForce", "CentreX", "CentreY", "CentreZ", "ForceX", "ForceY", "ForceZ", "FrictionForce", "OnA", "OnB", "ClosingSpeed", "LostPower",
         "Tension", "Stretch", "DampingPower", "AnchorPower", "Sums", "_poses", "_motion", "_wrench", "_attitude", "_rollRate", "_pitchRate", "_yawRate", "Attitude",
         "_meeting", "_pairs", "_forces",

@@ -41,12 +41,45 @@ public class ExternalSkidSteerTests
         Assert.Equal(moment, -run.Trace.Body.ScrubMoment[^1], 1e-6 * moment);
     }
 
+    /// <summary>The same with another friction sideways, and with patches that resist turning themselves: ratio 1 + rho^2 (L/B)^2 + 4 s^2/B^2 (own derivation from the law of
+    /// greatest dissipation on an ellipsoid).</summary>
+    [Theory]
+    [InlineData(1.24, 0.0)]
+    [InlineData(0.8, 0.0)]
+    [InlineData(1.0, 0.03)]
+    [InlineData(1.24, 0.03)]
+    public void A_slow_spin_with_lateral_ratio_and_patch_meets_its_closed_form(double lateral, double patch)
+    {
+        const double wheelbase = 0.10, track = 0.16;
+        RunResult run = FourPoints(wheelbase, track, 0.8, 1.5, t => t with { LateralFrictionRatio = lateral, PatchWidth = patch, PatchLength = 0.02 });
+        double s = patch > 0.0 ? MeanDistance(0.02, patch) : 0.0;
+        double ratio = 1.0 + ((lateral * lateral * wheelbase * wheelbase) + (4.0 * s * s)) / (track * track);
+        Assert.Equal(ratio, TrackRatio(run, track), 1e-5 * ratio);
+        Assert.True(run.EnergyResidualRatio < 1e-6, $"{run.EnergyResidualRatio:E1}");
+    }
+
+    // of a rectangle's points from its middle, by a sum over the rectangle
+    private static double MeanDistance(double length, double width)
+    {
+        const int n = 1000;
+        double sum = 0.0;
+        for (int i = 0; i < n; i++)
+        {
+            for (int k = 0; k < n; k++)
+            {
+                sum += double.Hypot((((i + 0.5) / n) - 0.5) * length, (((k + 0.5) / n) - 0.5) * width);
+            }
+        }
+
+        return sum / n / n;
+    }
+
     /// <summary>A slow spin on four equally loaded point contacts.</summary>
-    internal static RunResult FourPoints(double wheelbase, double track, double friction, double mass)
+    internal static RunResult FourPoints(double wheelbase, double track, double friction, double mass, Func<TyreSettings, TyreSettings>? change = null)
     {
         MotorSettings motor = ExternalRobots.WheelMotor(0.03, 0.1, 30.0);
         RobotSettings robot = ExternalRobots.FourCorners(
-            ExternalRobots.Body(mass, 0.0), ExternalRobots.Coulomb(friction), wheelbase, track, 0.03, 1e-5, motor, motor);
+            ExternalRobots.Body(mass, 0.0), change?.Invoke(ExternalRobots.Coulomb(friction)) ?? ExternalRobots.Coulomb(friction), wheelbase, track, 0.03, 1e-5, motor, motor);
         return ExternalRobots.Run(ExternalRobots.Scenario(robot, 3.0, turn: 1.0, tolerance: 1e-9));
     }
 

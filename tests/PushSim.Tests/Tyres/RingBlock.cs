@@ -27,7 +27,7 @@ internal sealed class RingBlock : IAdditiveSystem
             KineticFriction = tyre.KineticFriction, FrictionDrop = tyre.StaticFriction - tyre.KineticFriction,
             InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, InverseSigma0 = 1.0 / sigma0, InversePlasticShare = 1.0 / (1.0 - tyre.ElasticShare), Plain = tyre.PlainFriction,
             Kappa = tyre.RollingRenewal, Drive = -1, FoulingIndex = -1, WearIndex = 0,
-            LimitDamping = isLimited || !tyre.PlainFriction, Radius = 1.0,
+            LimitDamping = isLimited || !tyre.PlainFriction, Radius = 1.0, LateralRatio = tyre.LateralFrictionRatio, SpinIndex = -1,
         };
         Load = load;
     }
@@ -72,7 +72,7 @@ internal sealed class RingBlock : IAdditiveSystem
         (double wx, double wy) = RimSpeed(t);
         var place = new WheelPlace<R1> { Rolling = wx + SurfaceSpeed, Lateral = wy, Height = -Load };
         WheelEquations.Evaluate(
-            _p, place, SurfaceSpeed, 1.0, g, 0, 1, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted),
+            _p, place, 0.0, SurfaceSpeed, 1.0, g, 0, 2, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted),
             MemoryMarshal.Cast<double, R1>(dy), ref _work, out R1 wear);
         WearSpeed = wear.Value;
     }

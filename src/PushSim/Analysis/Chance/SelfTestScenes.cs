@@ -14,7 +14,7 @@ internal static class SelfTestScenes
     {
         Name = "grippy", StaticFriction = 1.1, KineticFriction = 0.85, SlipSpeed = 0.4, BreakawayDeflection = 0.4e-3, ViscousFriction = 0.01, RollingRenewal = 120.0, BodyStiffness = 2500.0, BodyDamping = 2.0,
         TreadMass = 0.004, VerticalStiffness = 9000.0, VerticalDamping = 3.0, RollingResistance = 0.02, FrictionRise = 0.05, LoadExponent = -0.1, ReferenceLoad = 3.0, DustyFriction = 0.6, FoulingDistance = 0.5,
-        SpecificWear = 0.2e-9,
+        SpecificWear = 0.2e-9, LateralFrictionRatio = 1.2, PatchWidth = 0.02,
     };
 
     private static readonly TyreSettings s_tabled = s_grippy with
@@ -115,7 +115,7 @@ internal static class SelfTestScenes
         Wheels = Wheels(tyre, 0.026),
         Drives = [Belt("left", 0, 2), Belt("right", 1, 3)],
         Controllers = [Controller(0, CommandSide.Left, Wiring.Parallel, ZeroCommand.Coast), Controller(1, CommandSide.Right, Wiring.Parallel, ZeroCommand.Coast)],
-        Battery = s_battery with { Resistance = 0.5, CutOffVoltage = 9.0 },
+        Battery = s_battery with { Resistance = 0.5, CutOffVoltage = 9.0, SlowResistance = 0.2, SlowTime = 0.05, ResistanceFall = 0.01, EmptyResistance = 2.0, HeatCapacity = 0.5, ThermalResistance = 20.0 },
         Outline = new OutlineSettings { Corners = [(0.09, -0.05), (0.1, 0.0), (0.09, 0.05), (-0.09, 0.07), (-0.09, -0.07)], Faces = [new(0.01, 0.07), new(0.012, 0.07), new(0.004, 0.06), new(0.004, 0.06), new(0.004, 0.06, 0.5)] },
     };
 

@@ -172,7 +172,8 @@ internal sealed class LimitModel<T>
 
         PowertrainEquations.Gather<T>(Motors, Controllers, omega, _heat, MotorWork, ControllerWork);
         OpenCircuit = _equations.Battery.OpenCircuitVoltage(0.0);
-        BusVoltage = _equations.Battery.Solve(OpenCircuit, Controllers, ControllerWork, out T residual);
+        T inner = _equations.Battery.ResistanceFactor(0.0, _equations.AirTemperature) * _equations.Battery.Resistance;
+        BusVoltage = _equations.Battery.Solve(OpenCircuit, inner, Controllers, ControllerWork, out T residual);
         BusResidual = residual;
         PowertrainEquations.Settle<T>(Motors, Controllers, BusVoltage, MotorWork, ControllerWork);
         T power = 0.0;

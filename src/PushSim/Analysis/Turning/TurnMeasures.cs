@@ -96,6 +96,12 @@ internal sealed class TurnMeasures(ScenarioSettings scenario, WorkBudget work)
                 robot, w => (frontIsLight ? w.X > limit : w.X < limit) ? w.Tyre.Gripping(1.0 - a) : w.Tyre));
         }
 
+        if (!scenario.Manoeuvre.Traits.IsOnTheSpot)
+        {
+            // in an arc the load moves outward by height and sideways acceleration
+            yield return new Measure(TurnChange.CentreOfMassHeight, 0.25, 0.8, a => 1e3 * c.CentreOfMassHeight * (1.0 - a), a => robot with { Chassis = c with { CentreOfMassHeight = c.CentreOfMassHeight * (1.0 - a) } });
+        }
+
         double grip = robot.Wheels.Average(w => w.Tyre.StaticFriction);
         yield return new Measure(TurnChange.Friction, 0.15, 0.9, a => grip * (1.0 - a), a => TurnTrial.WithTyres(robot, w => w.Tyre.Gripping(1.0 - a)));
         double[] ratios = [.. robot.Drives.SelectMany(d => d.Motors).Select(m => m.Ratio)];

@@ -29,7 +29,7 @@ internal sealed class TurnModel
         System.EnterSegment(0);
         StateLayout layout = System.Layout;
         double[] typical = System.Typical();
-        int[] still = [StateLayout.X, StateLayout.Y, StateLayout.Heading, layout.Charge];
+        int[] still = [StateLayout.X, StateLayout.Y, StateLayout.Heading, layout.Charge, layout.SlowVoltage, layout.BatteryHeat];
         Moving = [.. Enumerable.Range(0, layout.Count).Where(i => double.IsFinite(typical[i]) && !still.Contains(i))];
         Typical = [.. Moving.Select(i => typical[i])];
         _dual = ModelBuilder.Build<Dual<R1>>(frozen, layout);
@@ -221,7 +221,7 @@ internal sealed class TurnModel
                 }
 
                 ref readonly WheelWork<Dual<R1>> w = ref _dual.WheelWork[wheel];
-                double force = place % 2 == 0 ? w.Fx.Value.Value : w.Fy.Value.Value;
+                double force = place % 2 == 0 ? w.Fx.Value.Value : w.Fy.Value.Value / _dual.Wheels[wheel].LateralRatio.Value.Value;
                 a[i, j] -= force / w.Load.Value.Value * w.Load.Slope.Value * _dual.Wheels[wheel].InverseTreadMass.Value.Value * Typical[j] / Typical[i];
             }
         }
@@ -264,7 +264,7 @@ internal sealed class TurnModel
         {
             Robot = robot with
             {
-                Battery = battery with { CellVoltage = [(0.0, voltage)], Capacity = EndlessCapacity, InitialCharge = 1.0 },
+                Battery = Still(battery, s.Floor.AirTemperature) with { CellVoltage = [(0.0, voltage)], Capacity = EndlessCapacity, InitialCharge = 1.0 },
                 Wheels = [.. robot.Wheels.Select(w => w with { Tyre = w.Tyre with { SpecificWear = 0.0, FoulingDistance = 0.0 } })],
                 Drives = [.. robot.Drives.Select(d => d with { Motors = [.. d.Motors.Select(m => (Cold(m.Motor, s.Floor.AirTemperature), m.Ratio))] })],
                 Controllers = [.. robot.Controllers.Select(c => c with { ThermalResistance = 0.0, SlewLimit = double.PositiveInfinity })],
@@ -272,6 +272,12 @@ internal sealed class TurnModel
             Manoeuvre = s.Manoeuvre with { Commands = [new CommandPoint(0.0, command.Throttle, command.Turn)], Driver = new DriverSettings(), InitialSpeed = 0.0 },
         };
     }
+
+    // as it starts, with the resistance of that moment
+    private static BatterySettings Still(BatterySettings b, double air) => b with
+    {
+        Resistance = b.Resistance * new BatteryEquations<R1>(b).ResistanceFactor(0.0, air).Value, SlowResistance = 0.0, ResistanceFall = 0.0, EmptyResistance = 0.0, HeatCapacity = 0.0,
+    };
 
     // heating off; the resistance is the one at the air's temperature
     private static MotorSettings Cold(MotorSettings m, double air)

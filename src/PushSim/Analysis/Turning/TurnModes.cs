@@ -54,7 +54,7 @@ internal static class TurnModes
             int s = eq.Layout.Tread(i);
             Complex rim = p.Drive < 0 ? 0.0 : p.Radius.Value * p.DriveRatio.Value * y[eq.Layout.FirstDrive + p.Drive];
             Complex wx = y[StateLayout.U] - (p.Y.Value * y[StateLayout.YawRate]) - (eq.Height.Value * y[StateLayout.PitchRate]) - rim;
-            Complex wy = y[StateLayout.V] + (p.X.Value * y[StateLayout.YawRate]) + (eq.Height.Value * y[StateLayout.RollRate]);
+            Complex wy = p.LateralRatio.Value * (y[StateLayout.V] + (p.X.Value * y[StateLayout.YawRate]) + (eq.Height.Value * y[StateLayout.RollRate]));
             energy[(int)TurnPart.Ring] += p.TreadMass.Value * (Square(y[s] - wx) + Square(y[s + 1] - wy));
         }
 

@@ -15,4 +15,7 @@ public sealed class BatteryTrace(TracePart part)
 
     /// <summary>Charge taken since the start [A s].</summary>
     public Series ChargeUsed { get; } = part.AddState("charge_used_a_s", "A s", part.Layout.Charge);
+
+    /// <summary>Temperature; null where its heat is not followed [°C].</summary>
+    public Series? Temperature { get; } = part.AddIfAny("battery_temperature_degc", "°C", part.Layout.BatteryHeat);
 }

@@ -42,7 +42,7 @@ public sealed class BodyTrace(TracePart part)
         double sum = 0.0;
         for (int i = 0; i < part.Robot.Wheels.Length; i++)
         {
-            sum += part.Robot.Wheels[i].X.Value * part.Robot.WheelWork[i].Fy.Value;
+            sum += (part.Robot.Wheels[i].X.Value * part.Robot.WheelWork[i].Fy.Value) + part.Robot.WheelWork[i].SpinMoment.Value;
         }
 
         return sum;

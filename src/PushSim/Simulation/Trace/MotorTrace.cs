@@ -6,6 +6,8 @@ namespace PushSim.Simulation;
 /// <param name="motor">Index of the motor in its drive.</param>
 public sealed class MotorTrace(TracePart part, int drive, int motor)
 {
+    private const double RpmPerRadian = 30.0 / Math.PI;
+
     /// <summary>Name of its drive and its number in it from 1 on, e.g. "front left 1".</summary>
     public string Name { get; } = part.Name;
 
@@ -17,6 +19,9 @@ public sealed class MotorTrace(TracePart part, int drive, int motor)
 
     /// <summary>Current, positive where it drives forward [A].</summary>
     public Series Current { get; } = part.Add("motor_*_current_a", "A", p => p.Motor.Current.Value);
+
+    /// <summary>Speed of its shaft, forward drive positive [rpm].</summary>
+    public Series Speed { get; } = part.Add("motor_*_speed_rpm", "rpm", p => p.MotorSpeed(drive, motor) * RpmPerRadian);
 
     /// <summary>Temperature of the winding; null where its heat is not followed [°C].</summary>
     public Series? WindingTemperature { get; } = part.AddIfAny("motor_*_winding_temperature_degc", "°C", part.Layout.MotorHeat[part.Index]);

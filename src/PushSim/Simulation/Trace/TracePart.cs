@@ -28,6 +28,9 @@ public sealed class TracePart
 
     internal ref readonly MotorWork<R1> Motor => ref Robot.MotorWork[Index];
 
+    /// <summary>Speed of a motor's shaft [rad/s].</summary>
+    internal double MotorSpeed(int drive, int motor) => _tape.System.Scenario.Robot.Drives[drive].Motors[motor].Ratio * _tape.State(Layout.FirstDrive + drive);
+
     internal TouchSum Touch => _tape.Touch!;
 
     /// <summary>A series that is worked out at each sample.</summary>
