@@ -37,7 +37,7 @@ public class FloorContactTests
         }
 
         Assert.Equal(0.11659, expected, 2e-5);
-        var body = new FloorBody(Block(width, 0.1, height), mass, [inertia, inertia, inertia], new UndersideSettings { Stiffness = stiffness, Friction = 2.0 });
+        var body = new FloorBody(Block(width, 0.1, height), mass, [inertia, inertia, inertia], new UndersideSettings { Stiffness = stiffness, Friction = 2.0, FrictionDeflection = 1e-5 });
         // set down in its own squash: a lower edge of 0.1 m and two of its side edges bear, with their caps, as 0.2 m do
         double squash = mass * Gravity / (stiffness * (0.1 + (4.0 * 0.25 * EdgeProfile.CapLength)));
         body.Place(start, (radius * Math.Cos(alpha - start)) - squash);
