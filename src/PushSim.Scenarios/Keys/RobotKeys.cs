@@ -30,13 +30,14 @@ internal static class RobotKeys
         Quantity("chassis", "roll_inertia", Dimension.Inertia, 1e-8, 100, "Moment of inertia about the long axis.", "30 kg cm2", "estimated from the body box").Usual(2e-05, 0.2).Of(Blank.Chassis, t => t.RollInertia, (t, v) => t with { RollInertia = v }),
         Quantity("chassis", "pitch_inertia", Dimension.Inertia, 1e-8, 100, "Moment of inertia about the cross axis.", "40 kg cm2", "estimated from the body box").Usual(2e-05, 0.2).Of(Blank.Chassis, t => t.PitchInertia, (t, v) => t with { PitchInertia = v }),
         Quantity("chassis", "yaw_inertia", Dimension.Inertia, 1e-8, 100, "Moment of inertia about the upright axis.", "60 kg cm2", "estimated from the body box").Usual(2e-05, 0.3).Of(Blank.Chassis, t => t.YawInertia, (t, v) => t with { YawInertia = v }),
-        Table("chassis", "downforce", "Constant downforce of a magnet or suction, and its place."),
+        Table("chassis", "downforce", "Downforce of a magnet or suction, and its place."),
 
         Quantity("chassis.centre_of_mass", "x", Dimension.Length, -3, 3, "Forward of the plan's origin.", "2 mm", "from the scale weights, else 0 mm").Usual(-0.15, 0.15).Apart(Blank.Chassis, t => t.CentreOfMassX, (t, v) => t with { CentreOfMassX = v }),
         Quantity("chassis.centre_of_mass", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "0 mm", "from the scale weights, else 0 mm").Usual(-0.1, 0.1).Apart(Blank.Chassis, t => t.CentreOfMassY, (t, v) => t with { CentreOfMassY = v }),
         Quantity("chassis.centre_of_mass", "height", Dimension.Length, 1e-3, 3, "Above the floor, tyres just touching.", "28 mm", "from a tilt test").Usual(0.005, 0.2).Apart(Blank.Chassis, t => t.CentreOfMassHeight, (t, v) => t with { CentreOfMassHeight = v }),
 
-        Quantity("chassis.downforce", "force", Dimension.Force, 0, 1e4, "Constant force pressing on the floor.", "5 N", required: true).Usual(0, 200).Of(Blank.Chassis, t => t.Downforce, (t, v) => t with { Downforce = v }),
+        Quantity("chassis.downforce", "force", Dimension.Force, 0, 1e4, "Force pressing on the floor while the robot stands level.", "5 N", required: true).Usual(0, 200).Of(Blank.Chassis, t => t.Downforce, (t, v) => t with { Downforce = v }),
+        Quantity("chassis.downforce", "gap", Dimension.Length, 1e-5, 1e6, "Rise of its place off the floor that leaves a quarter of the force, which falls as 1/(1 + rise/gap)^2; without it the force does not fall.", "3 mm", "endless").Usual(0.0005, 0.05).Apart(Blank.Chassis, t => t.DownforceGap, (t, v) => t with { DownforceGap = v }),
         Quantity("chassis.downforce", "x", Dimension.Length, -3, 3, "Forward of the plan's origin.", "0 mm", Own).Usual(-0.3, 0.3).Of(Blank.Chassis, t => t.DownforceX, (t, v) => t with { DownforceX = v }),
         Quantity("chassis.downforce", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "0 mm", Own).Usual(-0.3, 0.3).Of(Blank.Chassis, t => t.DownforceY, (t, v) => t with { DownforceY = v }),
 
@@ -73,6 +74,7 @@ internal static class RobotKeys
         Text("wheel", "name", "Name that drives refer to.", "front left", required: true),
         Quantity("wheel", "x", Dimension.Length, -3, 3, "Axle, forward of the plan's origin.", "55 mm", required: true).Usual(-0.4, 0.4).Of(Blank.Wheel, t => t.X, (t, v) => t with { X = v }),
         Quantity("wheel", "y", Dimension.Length, -3, 3, "Contact, left of the plan's origin.", "75 mm", required: true).Usual(-0.4, 0.4).Of(Blank.Wheel, t => t.Y, (t, v) => t with { Y = v }),
+        Quantity("wheel", "height", Dimension.Length, -0.05, 1, "Height of its lowest point above the floor while the others just touch: above 0 for a tail, caster or wheel that touches only when the robot tips, below 0 for a dropped one.", "2 mm", Own).Usual(-0.003, 0.05).Of(Blank.Wheel, t => t.Height, (t, v) => t with { Height = v }),
         Quantity("wheel", "diameter", Dimension.Length, 2e-3, 2, "Rolling diameter.", "54 mm", required: true).Usual(0.005, 0.25).Apart(Blank.Wheel, t => 2.0 * t.Radius, (t, v) => t with { Radius = 0.5 * v }),
         Text("wheel", "tyre", "Name of its tyre.", "soft", required: true),
         Quantity("wheel", "inertia", Dimension.Inertia, 1e-10, 10, "Spin inertia of wheel and tyre; or give mass.", "90 g cm2").Usual(1e-07, 0.005).Apart(Blank.Wheel, t => t.SpinInertia, (t, v) => t with { SpinInertia = v }),
@@ -154,6 +156,8 @@ internal static class RobotKeys
 
         Quantity("outline", "clearance", Dimension.Length, 0, 1, "Height of the lower edge of all upright faces above the floor.", "4 mm", "4 mm").Usual(0, 0.03),
         Quantity("outline", "top", Dimension.Length, 1e-3, 3, "Height of the upper edge of all faces.", "45 mm", "the height of the body box").Usual(0.015, 0.3),
+        Number("outline", "floor_friction", 0, 5, "Friction of the body itself on the floor, where tail, skirt or roof rub.", "0.3", "0.3").Usual(0.05, 1.2),
+        Number("outline", "floor_restitution", 0.02, 1, "Share of the speed that comes back when the body hits the floor at 1 m/s.", "0.3", "0.3").Usual(0.05, 0.9),
         Tables("outline", "corner", "3 to 8 corners from above, convex, counter-clockwise; without them the body box."),
         Tables("outline", "ramp", "A face that slopes, to get under the other."),
 

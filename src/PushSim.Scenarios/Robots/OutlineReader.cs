@@ -35,7 +35,18 @@ internal static class OutlineReader
             ReadRamp(ramp, top, corners, faces);
         }
 
-        return new OutlineSettings { Corners = corners, Faces = faces };
+        if (faces.Any(f => f.RampAngle is not null) && corners.Count is >= FewestCorners and <= MostCorners && !OutlineSettings.LeavesABody(corners, faces))
+        {
+            s.Context.Error(s.PlaceOf("ramp"), "the ramps run through the whole body", "give a ramp a lower top or a steeper angle");
+        }
+
+        UndersideSettings usual = new();
+        return new OutlineSettings
+        {
+            Corners = corners,
+            Faces = faces,
+            Underside = usual with { Friction = s.Or("floor_friction", usual.Friction), Restitution = s.Or("floor_restitution", usual.Restitution) },
+        };
     }
 
     private static List<(double X, double Y)> Corners(Section s)

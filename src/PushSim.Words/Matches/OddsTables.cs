@@ -92,7 +92,7 @@ public static class OddsTables
             {
                 ShoveEnding.Line => $"{won} pushes {lost} over the line",
                 ShoveEnding.Ground => $"{won} has gained ground when time is up",
-                ShoveEnding.Tips => d.Winner < 0 ? "both tip past 20 deg or lose the floor" : $"{lost} tips past 20 deg or loses the floor",
+                ShoveEnding.Tips => d.Winner < 0 ? "both tip over or lose the floor" : $"{lost} tips over or loses the floor",
                 _ => "nobody gains ground",
             };
             table.AddRow(words, string.Join("; ", new[] { Held(robot, d.Limit), Held(opponent, d.OpponentLimit) }.OfType<string>()), count.ToString(CultureInfo.InvariantCulture), Percent(t.Share(count)));

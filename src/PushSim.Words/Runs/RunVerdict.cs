@@ -60,9 +60,9 @@ internal static class RunVerdict
     /// <summary>In words how a robot lost its stand.</summary>
     public static string Words(Upset upset) => upset switch
     {
-        Upset.NoseUp => "tips back past 20 deg",
-        Upset.TailUp => "tips forward past 20 deg",
-        Upset.SideUp => "tips sideways past 20 deg",
+        Upset.NoseUp => "tips over backward",
+        Upset.TailUp => "tips over forward",
+        Upset.SideUp => "tips over sideways",
         Upset.WheelsUp => "has no driven wheel left on the floor",
         _ => "stands",
     };

@@ -22,7 +22,7 @@ internal static class ShoveVerdict
         string aside = Aside(names, o);
         if (o.Winner < 0)
         {
-            string how = o.Ending == ShoveEnding.Tips ? "both robots tip past 20 deg or lose the floor" : Text($"after {o.EndTime:0.0} s the contact stands {Math.Abs(o.GroundGained):0.000} m from where they met");
+            string how = o.Ending == ShoveEnding.Tips ? "both robots tip over or lose the floor" : Text($"after {o.EndTime:0.0} s the contact stands {Math.Abs(o.GroundGained):0.000} m from where they met");
             return Text($"Stalemate: {how}; {limits}{aside}.{close}");
         }
 

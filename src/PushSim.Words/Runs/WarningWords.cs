@@ -7,7 +7,7 @@ internal static class WarningWords
 
     public static string Of(RunWarning warning) => warning switch
     {
-        RunWarning.NoBody w => $"only wheels touch the floor here, never the body: if its {(w.Upset == Upset.NoseUp ? "tail" : "nose")} would catch it, add a [[wheel]] there with skid = true",
+        RunWarning.OnItsBody w => Text($"at rest its body stands on the floor and carries {100.0 * w.Share:0} % of the load: raise clearance, take stiffer tyres or less downforce"),
         RunWarning.TreadMass w => Text($"the tyres' tread rings are {100.0 * w.Share:0.0} % of the robot's mass and add to its inertia while sliding"),
         RunWarning.Unloaded w => $"wheel {w.Wheel} carries nothing when the robot stands still",
         RunWarning.BelowCutOff w => PartWords.BelowCutOff(w.Lowest, w.CutOff),

@@ -21,7 +21,7 @@ public static class SweepVerdict
         SweepColumn column = table.Columns[k];
         if (column.Key != SweepTable.WinShare && table.Points.Count > 0 && table.Points.All(p => p.HasTipped))
         {
-            return "In every run a robot tips past 20 deg or loses the floor, so that none is best.";
+            return "In every run a robot tips over or loses the floor, so that none is best.";
         }
 
         if (column.Best is not int best)

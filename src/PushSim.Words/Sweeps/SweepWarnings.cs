@@ -25,7 +25,7 @@ public static class SweepWarnings
         if (tipped > 0)
         {
             string what = odds > 0 ? "" : ", and that loses a shove whatever the ground: --odds 200 gives the share of wins";
-            warnings.Add($"in {tipped} of {points.Count} runs a robot tips past 20 deg or loses the floor, which ends the run: the numbers are those up to then{(ground >= 0 ? what : "")}");
+            warnings.Add($"in {tipped} of {points.Count} runs a robot tips over or loses the floor, which ends the run: the numbers are those up to then{(ground >= 0 ? what : "")}");
         }
 
         int bouncing = points.Count(p => p.IsBouncing);

@@ -9,8 +9,16 @@ public sealed record OutlineSettings
     /// <summary>One face per corner: face i runs from corner i to the next.</summary>
     public required IReadOnlyList<FaceSettings> Faces { get; init; }
 
+    /// <summary>What of it rubs on the floor.</summary>
+    public UndersideSettings Underside { get; init; } = new();
+
     /// <summary>Height of the lower edge of an outline that states none [m].</summary>
     public const double DefaultClearance = 0.004;
+
+    /// <summary>Whether ramps leave anything behind the lines at which their slopes end.</summary>
+    /// <param name="corners">Corners of an outline [m].</param>
+    /// <param name="faces">Its faces.</param>
+    public static bool LeavesABody(IReadOnlyList<(double X, double Y)> corners, IReadOnlyList<FaceSettings> faces) => PartBuilder.CutBack(corners, faces) is not null;
 
     /// <summary>The body box with upright faces, centred on the plan's origin.</summary>
     /// <param name="chassis">The body.</param>

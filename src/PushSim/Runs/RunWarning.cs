@@ -12,9 +12,9 @@ public abstract record RunWarning
     /// <summary>The robot that it tells of: 0 the first, 1 the opponent [1].</summary>
     public int Robot { get; init; }
 
-    /// <summary>It tipped over an end that its body might have caught: only wheels touch the floor.</summary>
-    /// <param name="Upset">Which way it tipped.</param>
-    public sealed record NoBody(Upset Upset) : RunWarning;
+    /// <summary>At rest its body stands on the floor beside its wheels.</summary>
+    /// <param name="Share">Share of the load that the body takes off the wheels [1].</param>
+    public sealed record OnItsBody(double Share) : RunWarning;
 
     /// <summary>Its tread rings are a good part of its mass, and add to its inertia while sliding.</summary>
     /// <param name="Share">Their share of it [1].</param>

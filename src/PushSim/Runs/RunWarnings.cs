@@ -17,14 +17,13 @@ internal static class RunWarnings
     /// <summary>The warnings of one robot.</summary>
     /// <param name="system">The robot as it stood at the start.</param>
     /// <param name="history">Its history.</param>
-    /// <param name="upset">How it lost its stand, if it did.</param>
     /// <param name="hops">How its wheels keep the floor in a push; null if it does not push.</param>
-    public static List<RunWarning> Of(RobotSystem system, RunHistory history, Upset upset, PushHops? hops = null)
+    public static List<RunWarning> Of(RobotSystem system, RunHistory history, PushHops? hops = null)
     {
         List<RunWarning> warnings = [];
-        if (upset is Upset.NoseUp or Upset.TailUp)
+        if (system.Static.Underside > 0.0)
         {
-            warnings.Add(new RunWarning.NoBody(upset));
+            warnings.Add(new RunWarning.OnItsBody(system.Static.Underside / (system.Static.Underside + system.Static.Loads.Sum())));
         }
 
         AddTyres(warnings, system, history.Robot);
@@ -58,7 +57,7 @@ internal static class RunWarnings
 
         foreach ((WheelSettings wheel, double load) in robot.Wheels.Zip(system.Static.Loads))
         {
-            if (load <= 0.0)
+            if (load <= 0.0 && wheel.Height <= 0.0)
             {
                 warnings.Add(new RunWarning.Unloaded(wheel.Name));
             }

@@ -16,7 +16,7 @@ internal sealed record EnergyLedger(IReadOnlyList<LedgerEntry> Entries, double R
     private static readonly string[] s_integrals =
     [
         "cells_j", "anchor_j", "battery_loss_j", "controller_loss_j", "copper_j", "brush_drop_j", "motor_viscous_j",
-        "gear_j", "tread_j", "tyre_body_j", "vertical_damping_j", "rolling_j", "tether_damping_j",
+        "gear_j", "tread_j", "tyre_body_j", "vertical_damping_j", "rolling_j", "tether_damping_j", "body_on_floor_j",
     ];
 
     private const string Contact = "contact_j", Kinetic = "kinetic_change_j", Spring = "spring_change_j", Gravity = "gravity_change_j";

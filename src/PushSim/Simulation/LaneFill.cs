@@ -50,6 +50,7 @@ internal static class LaneFill<T>
     {
         Body(to, lane, from);
         Commands(to, lane, from);
+        Floor(to.Underside, lane, from.Underside);
         Lane.Set<T>(to.SideSign, lane, from.SideSign);
         for (int i = 0; i < to.Wheels.Length; i++)
         {
@@ -260,6 +261,18 @@ internal static class LaneFill<T>
         for (int i = 0; i < to.ShapesB.Length; i++)
         {
             Shape(to.ShapesB[i], lane, from.ShapesB[i]);
+        }
+    }
+
+    private static void Floor(FloorContact<T> to, int lane, FloorContact<R1> from)
+    {
+        Lane.Set(ref to.Stiffness, lane, from.Stiffness);
+        Lane.Set(ref to.Damping, lane, from.Damping);
+        Lane.Set(ref to.Friction, lane, from.Friction);
+        Lane.Set(ref to.DeflectionLimit, lane, from.DeflectionLimit);
+        for (int i = 0; i < to.Shapes.Length; i++)
+        {
+            Shape(to.Shapes[i], lane, from.Shapes[i]);
         }
     }
 

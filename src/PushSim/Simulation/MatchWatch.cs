@@ -6,17 +6,17 @@ namespace PushSim.Simulation;
 /// recorded run and a lane use it alike, so that both give the same verdict to the bit, whatever the sample rate.</summary>
 internal sealed class MatchWatch
 {
-    /// <summary>Tilt at which the small-angle model ends [rad]: 20 degrees.</summary>
-    public const double TipAngle = 20.0 * Math.PI / 180.0;
-
     /// <summary>Residual of the bus equation that means no root, not rounding [V].</summary>
     public const double BusFailure = 1e-6;
 
     // The same in single precision, whose rounding alone leaves some microvolts [V].
     private const double BusFailureSingle = 1e-3;
 
-    /// <summary>All driven wheels off the floor for this long is a tip, not a hop of chatter [s].</summary>
+    /// <summary>A wheel off the floor for longer does not hop any more [s].</summary>
     public const double LongestHop = 0.05;
+
+    /// <summary>All driven wheels off the floor for this long: they do not come down by themselves, as after any fall that a robot survives [s].</summary>
+    public const double LongestFlight = 0.5;
 
     // Robots that push bounce off each other for shorter than this [s].
     private const double LongestBounce = 0.1;
@@ -95,7 +95,7 @@ internal sealed class MatchWatch
         for (int k = 0; k < _count; k++)
         {
             RobotSystem robot = scene.Robots[k];
-            _robots[k].Start(scene.FirstExplicit(k), robot.Scenario.Manoeuvre.InitialHeading, Driven(robot.Scenario.Robot), robot.Static.Loads);
+            _robots[k].Start(scene.FirstExplicit(k), robot.Scenario.Manoeuvre.InitialHeading, Driven(robot.Scenario.Robot), robot.Static.Loads, robot.Balance);
         }
 
         if (_hasLine)
@@ -235,6 +235,7 @@ internal sealed class MatchWatch
         private double _mean;
         private double _airborneSince, _heading;
         private bool _isDriven;
+        private Balance? _balance;
 
         /// <summary>Where its explicit states begin.</summary>
         public int First { get; private set; }
@@ -264,8 +265,9 @@ internal sealed class MatchWatch
         /// <summary>The same with all that bound it; null for nothing.</summary>
         public BindingShares? Binding => _tally.Shares();
 
-        public void Start(int first, double heading, bool isDriven, ReadOnlySpan<double> staticLoads)
+        public void Start(int first, double heading, bool isDriven, ReadOnlySpan<double> staticLoads, Balance balance)
         {
+            _balance = balance;
             _mean = 0.0;
             foreach (double load in staticLoads)
             {
@@ -325,11 +327,10 @@ internal sealed class MatchWatch
             bool isAirborne = _isDriven && carries <= 0.0;
             _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? step.T1 : _airborneSince;
             (double rollState, double pitchState) = (step.Y1(First + StateLayout.Roll), step.Y1(First + StateLayout.Pitch));
-            (double pitch, double roll) = (Tilt.Pitch(rollState, pitchState), Tilt.Roll(rollState, pitchState));
-            Upset = pitch < -TipAngle ? Upset.NoseUp
-                : pitch > TipAngle ? Upset.TailUp
-                : Math.Abs(roll) > TipAngle ? Upset.SideUp
-                : step.T1 - _airborneSince > LongestHop ? Upset.WheelsUp
+            bool isPast = _balance!.IsPast(rollState, pitchState);
+            Upset = isPast && Math.Abs(rollState) > Math.Abs(pitchState) ? Upset.SideUp
+                : isPast ? (pitchState < 0.0 ? Upset.NoseUp : Upset.TailUp)
+                : step.T1 - _airborneSince > LongestFlight ? Upset.WheelsUp
                 : Upset.None;
             return !HasTipped;
         }

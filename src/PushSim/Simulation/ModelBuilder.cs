@@ -86,6 +86,7 @@ internal static class ModelBuilder
             Controllers = BuildControllers<T>(robot, layout),
             Battery = robot.Battery is null || robot.Controllers.Count == 0 ? null : new BatteryEquations<T>(robot.Battery),
             Tether = scenario.Tether is null ? null : Tether<T>(scenario.Tether, c, scenario.Manoeuvre.InitialHeading),
+            Underside = Underside<T>(robot, scenario.Floor),
             Patches = [.. scenario.Floor.Patches.Select(p => new PatchParameters<T> { MinX = p.MinX, MaxX = p.MaxX, MinY = p.MinY, MaxY = p.MaxY, FrictionScale = p.FrictionScale })],
             WheelWork = Aligned.Array<WheelWork<T>>(robot.Wheels.Count),
             MotorWork = Aligned.Array<MotorWork<T>>(motors),
@@ -121,6 +122,13 @@ internal static class ModelBuilder
             AirTemperature = scenario.Floor.AirTemperature,
         };
         return equations;
+    }
+
+    private static Contact.FloorContact<T> Underside<T>(RobotSettings robot, FloorSettings floor)
+        where T : struct, IReal<T>
+    {
+        Contact.UndersideSettings u = robot.OutlineOrBox.Underside;
+        return new(SceneBuilder.Body(robot), u with { Friction = floor.FrictionScale * u.Friction });
     }
 
     /// <summary>Where a wheel stands and its radius; the rest is left empty.</summary>

@@ -45,6 +45,7 @@ internal sealed partial class RobotEquations<T>
         ledger[LedgerIndex.ControllerLoss] = controller;
         ledger[LedgerIndex.Gear] = gear;
         ledger[LedgerIndex.Viscous] = viscous;
+        ledger[LedgerIndex.Underside] = Underside.LostPower;
         ledger[LedgerIndex.Cells] = OpenCircuit * BatteryCurrent;
         ledger[LedgerIndex.BatteryLoss] = Battery is null ? 0.0 : (BatteryFactor * Battery.Resistance * BatteryCurrent * BatteryCurrent) + (SlowVoltage * BatteryCurrent);
     }

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using PushSim.Chassis;
+using PushSim.Contact;
 using PushSim.Powertrain;
 using PushSim.Surroundings;
 using PushSim.Tyres;
@@ -36,6 +37,9 @@ internal sealed partial class RobotEquations<T>
     public bool HasLedger { get; init; } = true;
 
     public required TetherEquations<T>? Tether { get; init; }
+
+    /// <summary>The body on the floor.</summary>
+    public required FloorContact<T> Underside { get; init; }
 
     public required PatchParameters<T>[] Patches { get; init; }
 
@@ -146,6 +150,8 @@ internal sealed partial class RobotEquations<T>
         Wrench = default;
         Press(Attitude, heave, ref Wrench);
         AddWheels(Motion, Attitude, Sine, Cosine, g, y, z, predicted, dy, dz, ref Wrench);
+        int floor = Layout.FloorBristle - Layout.ExplicitCount;
+        Underside.Apply(Attitude, Motion, Sine, Cosine, Height + heave, g, z.Slice(floor, ContactFriction.Bristles), dz.Slice(floor, ContactFriction.Bristles), ref Wrench);
         Electrics(t, y, dy);
         SpinDrives(g, y, z, dy, dz);
         T anchorPower = 0.0;
@@ -197,9 +203,12 @@ internal sealed partial class RobotEquations<T>
         T.SinCos(y[StateLayout.Heading], out Sine, out Cosine);
     }
 
-    // Downforce D/(1 + rise/L)^2 at its place on the underside; the rise is counted from level on just touching tyres.
+    /// <summary>Adds the downforce D/(1 + rise/L)^2 at its place on the underside; the rise is counted from level on just touching tyres.</summary>
+    /// <param name="attitude">The body's attitude.</param>
+    /// <param name="heave">Its heave [m].</param>
+    /// <param name="wrench">Added to.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Press(in Attitude<T> attitude, T heave, ref Wrench<T> wrench)
+    public void Press(in Attitude<T> attitude, T heave, ref Wrench<T> wrench)
     {
         attitude.ToHeading(DownforceX, DownforceY, -Height, out T x, out T y, out T z);
         T gap = 1.0 + (T.Max(0.0, (Height + heave) + z) * InverseDownforceGap);

@@ -29,6 +29,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         Start = start ?? new StartPose(0.0, 0.0, scenario.Manoeuvre.InitialHeading);
         Layout = new StateLayout(scenario);
         Static = StaticState.Solve(scenario);
+        Balance = new Balance(scenario.Robot);
         Equations = ModelBuilder.Build<R1>(scenario, Layout);
         _profiles = [.. scenario.Robot.Controllers.Select(c => new CommandProfile(scenario.Manoeuvre, c))];
         Breakpoints = FindBreakpoints();
@@ -46,6 +47,9 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     public double[] Breakpoints { get; }
 
     public StaticState Static { get; }
+
+    /// <summary>How far it may tilt.</summary>
+    public Balance Balance { get; }
 
     public RobotEquations<R1> Equations { get; }
 
@@ -298,6 +302,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
             Set(a, Layout.DriveBristle[d], 1, Equations.Drives[d].WindUp.Value);
         }
 
+        Set(a, Layout.FloorBristle, Contact.ContactFriction.Bristles, _scenario.Robot.OutlineOrBox.Underside.FrictionDeflection);
         Set(a, Layout.Charge, 1, 100.0);
         Set(a, Layout.SlowVoltage, 1, 0.1);
         Set(a, Layout.BatteryHeat, 1, 20.0);

@@ -58,7 +58,8 @@ internal static class SceneBuilder
         return [.. contacts];
     }
 
-    private static ContactBody Body(RobotSettings robot) =>
+    /// <summary>A robot's body.</summary>
+    public static ContactBody Body(RobotSettings robot) =>
         ContactBody.FromOutline(robot.OutlineOrBox, robot.Chassis.CentreOfMassX, robot.Chassis.CentreOfMassY, robot.Chassis.CentreOfMassHeight);
 
     // The floor in axes turned by half a turn.

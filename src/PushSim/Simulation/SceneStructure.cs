@@ -53,6 +53,11 @@ internal static class SceneStructure
         list.Add(eq.Layout.BatteryHeat);
         list.Add(eq.Layout.Anchor);
         list.Add(eq.Layout.HeadingHold);
+        foreach (PartShape<R1> shape in eq.Underside.Shapes)
+        {
+            shape.Describe(list);
+        }
+
         list.Add(eq.Wheels.Length);
         for (int i = 0; i < eq.Wheels.Length; i++)
         {

@@ -4,7 +4,7 @@ using PushSim.Tyres;
 namespace PushSim.Simulation;
 
 /// <summary>Where each state stands in the flat vector: body, drives, optional slow states, ledger integrals, then the implicit
-/// ones: deflections, treads and bristles of all tyres, bristles of drives. States that are off are absent, so they cost nothing.</summary>
+/// ones: deflections, treads and bristles of all tyres, bristles of drives, those of the body on the floor. States that are off are absent, so they cost nothing.</summary>
 internal sealed class StateLayout
 {
     public const int X = 0, Y = 1, Heading = 2, U = 3, V = 4, YawRate = 5;
@@ -65,6 +65,8 @@ internal sealed class StateLayout
             DriveBristle.Add(hasFriction ? next++ : -1);
         }
 
+        FloorBristle = next;
+        next += Contact.ContactFriction.Bristles;
         Count = next;
     }
 
@@ -130,6 +132,9 @@ internal sealed class StateLayout
 
     /// <summary>Per drive, index of its friction bristle, -1 without friction.</summary>
     public List<int> DriveBristle { get; } = [];
+
+    /// <summary>Index of the first of three bristles of the body on the floor.</summary>
+    public int FloorBristle { get; }
 
     /// <summary>Number of all states.</summary>
     public int Count { get; }

@@ -9,13 +9,15 @@ namespace PushSim.Simulation;
 /// <param name="Pitch">Pitch, nose down positive [rad].</param>
 /// <param name="Roll">Roll, left side up positive [rad].</param>
 /// <param name="Loads">Load of each wheel [N].</param>
-internal sealed record StaticState(double Heave, double Pitch, double Roll, double[] Loads)
+/// <param name="Underside">What the body itself carries on the floor [N].</param>
+internal sealed record StaticState(double Heave, double Pitch, double Roll, double[] Loads, double Underside)
 {
     // Squared width over squared length of what the wheels span, below which they stand on a line [1].
     private const double LeastSpread = 1e-8;
 
-    // Corrections of the solution for small angles: each takes off all but a share of the tilt [1].
-    private const int Corrections = 12;
+    // Newton steps of the exact balance, halvings of each, and by how much a state is moved to see what that does [m or 1].
+    private const int NewtonSteps = 30, Halvings = 12;
+    private const double Nudge = 1e-9;
 
     /// <summary>Solves the standing state of a scenario's robot.</summary>
     /// <exception cref="SimulationException">The centre of mass does not stand over the wheels, the robot tips over on the slope, or the floor leans past upright.</exception>
@@ -69,7 +71,7 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
 
             if (loads[worst] >= 0.0)
             {
-                return Corrected(robot, stands, solution, c.Mass * gz, forward, left);
+                return Exact(scenario, solution, c.Mass * gz, forward, left);
             }
 
             stands[worst] = false;
@@ -98,42 +100,78 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
     private static double Height(ChassisSettings c, Tyres.WheelSettings w, double[] s) =>
         s[0] - (s[1] * (w.X - c.CentreOfMassX)) + (s[2] * (w.Y - c.CentreOfMassY));
 
-    // Balance with the wheels' places and the downforce as the equations have them.
-    private static StaticState Corrected(RobotSettings robot, bool[] stands, double[] s, double weight, double forward, double left)
+    // Balance with wheels, downforce and body on the floor as the equations have them, by Newton steps that never grow the residual.
+    private static StaticState Exact(ScenarioSettings scenario, double[] start, double weight, double forward, double left)
     {
-        ChassisSettings c = robot.Chassis;
-        Matrix<double> stiffness = Stiffness(robot, stands);
-        Tyres.WheelPlace<R1> place = default;
-        double[] loads = new double[stands.Length];
-        for (int pass = 0; pass < Corrections; pass++)
+        RobotSettings robot = scenario.Robot;
+        RobotEquations<R1> eq = ModelBuilder.Build<R1>(scenario, new StateLayout(scenario), hasLedger: false);
+        double[] loads = new double[robot.Wheels.Count];
+        double[] s = start;
+        double[] residual = Residual(eq, s, weight, forward, left, loads);
+        for (int pass = 0; pass < NewtonSteps; pass++)
         {
-            Attitude<R1> attitude = default;
-            attitude.Set(s[2], s[1]);
-            double centre = c.CentreOfMassHeight + s[0];
-            (double n, double nx, double ny, double nz) = (0.0, 0.0, 0.0, 0.0);
-            for (int i = 0; i < stands.Length; i++)
+            Matrix<double> slope = Matrix<double>.Build.Dense(3, 3);
+            for (int j = 0; j < 3; j++)
             {
-                place.Set(ModelBuilder.WheelGeometry<R1>(robot, i), attitude, default, centre);
-                loads[i] = stands[i] ? Math.Max(0.0, -robot.Wheels[i].Tyre.VerticalStiffness * place.Height.Value) : 0.0;
-                n += loads[i];
-                nx += loads[i] * place.X.Value;
-                ny += loads[i] * place.Y.Value;
-                nz += loads[i] * place.Z.Value;
+                // to both sides, so that the mirror image is the mirror image to the bit
+                double[] more = [.. s];
+                double[] less = [.. s];
+                more[j] += Nudge;
+                less[j] -= Nudge;
+                double[] above = Residual(eq, more, weight, forward, left, loads);
+                double[] below = Residual(eq, less, weight, forward, left, loads);
+                slope.SetColumn(j, [.. above.Zip(below, (x, y) => (x - y) / (2.0 * Nudge))]);
             }
 
-            attitude.ToHeading(c.DownforceX - c.CentreOfMassX, c.DownforceY - c.CentreOfMassY, -c.CentreOfMassHeight, out R1 dx, out R1 dy, out R1 dz);
-            double gap = 1.0 + (Math.Max(0.0, centre + dz.Value) / c.DownforceGap);
-            double down = c.Downforce / (gap * gap);
-            Vector<double> step = stiffness.Solve(Vector<double>.Build.Dense(
-            [
-                weight + down - n,
-                (dx.Value * down) - nx - (forward * nz / n),
-                (dy.Value * down) - ny - (left * nz / n),
-            ]));
-            s = [s[0] + step[0], s[1] + step[1], s[2] + step[2]];
+            Vector<double> step = slope.Solve(Vector<double>.Build.Dense(residual));
+            double share = 1.0;
+            double before = Size(residual);
+            bool isBetter = false;
+            for (int halving = 0; halving < Halvings && !isBetter; halving++)
+            {
+                double[] next = [s[0] - (share * step[0]), s[1] - (share * step[1]), s[2] - (share * step[2])];
+                double[] at = Residual(eq, next, weight, forward, left, loads);
+                isBetter = Size(at) < before;
+                (s, residual) = isBetter ? (next, at) : (s, residual);
+                share *= 0.5;
+            }
+
+            if (!isBetter)
+            {
+                break;
+            }
         }
 
-        return new StaticState(s[0], s[1], s[2], loads);
+        Residual(eq, s, weight, forward, left, loads);
+        return new StaticState(s[0], s[1], s[2], loads, eq.Underside.NormalForce.Value);
+    }
+
+    private static double Size(double[] r) => Math.Abs(r[0]) + ((Math.Abs(r[1]) + Math.Abs(r[2])) / 0.1);
+
+    // What is left of the force upward [N] and of the moments, nose down and left side up [N m], with the floor holding what gravity pulls along it.
+    private static double[] Residual(RobotEquations<R1> eq, double[] s, double weight, double forward, double left, double[] loads)
+    {
+        Attitude<R1> attitude = default;
+        attitude.Set(s[2], s[1]);
+        Wrench<R1> wrench = default;
+        eq.Press(attitude, s[0], ref wrench);
+        R1[] bristles = new R1[Contact.ContactFriction.Bristles];
+        R1 centre = eq.Height + s[0];
+        Tyres.WheelPlace<R1> place = default;
+        double low = 0.0;
+        double all = 0.0;
+        for (int i = 0; i < loads.Length; i++)
+        {
+            place.Set(eq.Wheels[i], attitude, default, centre);
+            loads[i] = Math.Max(0.0, -eq.Wheels[i].VerticalStiffness.Value * place.Height.Value);
+            wrench.Add(place.X, place.Y, place.Z, 0.0, 0.0, loads[i]);
+            low += loads[i] * place.Z.Value;
+            all += loads[i];
+        }
+
+        eq.Underside.Apply(attitude, default, 0.0, 1.0, centre, 0.0, bristles, new R1[bristles.Length], ref wrench);
+        double level = all > 0.0 ? low / all : -centre.Value;
+        return [wrench.Fz.Value - weight, wrench.Pitch.Value - (level * forward), wrench.Roll.Value + (level * left)];
     }
 
     // What wheels that stand higher or lower than the others take off the balance.

@@ -6,15 +6,15 @@ public enum Upset
     /// <summary>It stands.</summary>
     None,
 
-    /// <summary>Its nose rose past the tilt at which the model ends.</summary>
+    /// <summary>Its nose rose past the balance point.</summary>
     NoseUp,
 
-    /// <summary>Its tail rose past that tilt.</summary>
+    /// <summary>Its tail rose past it.</summary>
     TailUp,
 
-    /// <summary>One of its sides rose past that tilt.</summary>
+    /// <summary>One of its sides rose past it.</summary>
     SideUp,
 
-    /// <summary>No driven wheel has been on the floor for longer than a hop.</summary>
+    /// <summary>No driven wheel has been on the floor for longer than any fall takes.</summary>
     WheelsUp,
 }

@@ -73,7 +73,7 @@ public class TwentyRobotsTests
         File.WriteAllText(file, System.Text.RegularExpressions.Regex.Replace(File.ReadAllText(file), "height = \"\\d+ mm\"", "height = \"25 mm\""));
         JsonElement pull = Answer("run", file);
         Assert.Equal("tips", pull.GetProperty("status").GetString());
-        Assert.Contains("tips back past 20 deg", pull.GetProperty("verdict").GetString());
+        Assert.Contains("tips over backward", pull.GetProperty("verdict").GetString());
         Assert.Equal(JsonValueKind.Null, pull.GetProperty("pull_plateau_n").ValueKind);
         Assert.Contains(pull.GetProperty("warnings").EnumerateArray(), w => w.GetString()!.Contains("if its tail would catch it, add a [[wheel]]", StringComparison.Ordinal));
         Assert.Contains("rears up on its hook", Answer("limits", file).GetProperty("verdict").GetString());

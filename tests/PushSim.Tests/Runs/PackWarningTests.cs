@@ -16,7 +16,7 @@ public class PackWarningTests
     {
         ScenarioSettings scenario = TestRobots.Launch();
         RunHistory history = MadeHistory.Of(scenario, ("battery_current_a", t => t >= 0.3 && t <= 0.3 + seconds ? amperes : 2.0));
-        List<string> warnings = [.. RunWarnings.Of(new RobotSystem(scenario), history, Upset.None).Where(w => w is RunWarning.HardOnPack).Select(WarningWords.Of)];
+        List<string> warnings = [.. RunWarnings.Of(new RobotSystem(scenario), history).Where(w => w is RunWarning.HardOnPack).Select(WarningWords.Of)];
         Assert.Equal(isWarned ? ["the battery gives up to 53.1 A, which is 118 times what would empty it in an hour; ask the maker whether the pack may"] : [], warnings);
     }
 
@@ -26,7 +26,7 @@ public class PackWarningTests
     {
         ScenarioSettings scenario = TestRobots.Launch();
         RunHistory twice = MadeHistory.Of(scenario, ("battery_current_a", t => t is (>= 0.3 and <= 0.34) or (>= 0.4 and <= 0.44) ? 60.0 : 2.0));
-        Assert.DoesNotContain(RunWarnings.Of(new RobotSystem(scenario), twice, Upset.None), w => w is RunWarning.HardOnPack);
+        Assert.DoesNotContain(RunWarnings.Of(new RobotSystem(scenario), twice), w => w is RunWarning.HardOnPack);
         RobotSettings small = scenario.Robot with { Battery = scenario.Robot.Battery! with { Capacity = 0.02 * 3600.0 } };
         RunResult run = Simulator.Run(TestRobots.Pull(small));
         Assert.True(run.Trace.Battery!.Current.Max() > 1.0);

@@ -124,8 +124,8 @@ public class VerdictTests
     [InlineData(ShoveEnding.Line, 1, -0.3, 0.1, -0.1, "B pushes A back over its line after 1.25 s, 0.300 m in all; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
     [InlineData(ShoveEnding.Ground, 0, 0.123, 0.1745, -0.1745, "A gains 0.123 m on B in 1.2 s; B gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; they stay straight.")]
     [InlineData(ShoveEnding.Ground, 1, -0.123, 0.1746, -0.1746, "B gains 0.123 m on A in 1.2 s; A gives ground from 0.50 s on, at 0.30 m/s; A was held back by its tyres, B by its motors; A is turned 10.0 deg to its left, B is turned 10.0 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "A wins: B tips back past 20 deg 1.25 s after the start; A was held back by its tyres, B by its motors; A is turned 28.6 deg to its right.")]
-    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots tip past 20 deg or lose the floor; A was held back by its tyres, B by its motors; B is turned 28.6 deg to its left.")]
+    [InlineData(ShoveEnding.Tips, 0, 0.0, -0.5, 0.0, "A wins: B tips over backward 1.25 s after the start; A was held back by its tyres, B by its motors; A is turned 28.6 deg to its right.")]
+    [InlineData(ShoveEnding.Tips, -1, 0.0, 0.0, 0.5, "Stalemate: both robots tip over or lose the floor; A was held back by its tyres, B by its motors; B is turned 28.6 deg to its left.")]
     [InlineData(ShoveEnding.Stalemate, -1, -0.012, 0.0, 0.0, "Stalemate: after 1.2 s the contact stands 0.012 m from where they met; A was held back by its tyres, B by its motors; they stay straight.")]
     public void A_shoves_sentence_tells_who_how_and_why(ShoveEnding ending, int winner, double gained, double turned, double otherTurned, string sentence)
     {

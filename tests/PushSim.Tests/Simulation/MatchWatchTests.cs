@@ -237,46 +237,47 @@ public class MatchWatchTests
         Assert.Equal((ending, winner), ShoveJudge.Ending(s_scenario.Shove with { DecidingGround = 0.01 }, match.Watch));
     }
 
-    // 20 degrees either way about either axis; beyond them the other has won, and nobody where both have
+    // half a degree before and behind the balance point either way about either axis (BalanceTests tells where that is); the other has won, and nobody where both have
     [Theory]
-    [InlineData(StateLayout.Pitch, 19.9, Upset.None)]
-    [InlineData(StateLayout.Pitch, 20.1, Upset.TailUp)]
-    [InlineData(StateLayout.Pitch, -20.1, Upset.NoseUp)]
-    [InlineData(StateLayout.Roll, -19.9, Upset.None)]
-    [InlineData(StateLayout.Roll, 20.1, Upset.SideUp)]
-    [InlineData(StateLayout.Roll, -20.1, Upset.SideUp)]
-    public void A_robot_tips_beyond_twenty_degrees(int state, double degrees, Upset upset)
+    [InlineData(StateLayout.Pitch, 0, -0.5, Upset.None)]
+    [InlineData(StateLayout.Pitch, 0, 0.5, Upset.TailUp)]
+    [InlineData(StateLayout.Pitch, 4, 0.5, Upset.NoseUp)]
+    [InlineData(StateLayout.Roll, 2, -0.5, Upset.None)]
+    [InlineData(StateLayout.Roll, 6, 0.5, Upset.SideUp)]
+    [InlineData(StateLayout.Roll, 2, 0.5, Upset.SideUp)]
+    public void A_robot_tips_past_its_balance_point(int state, int direction, double beyond, Upset upset)
     {
+        double Tilted(int robot) => (direction is 4 or 2 ? -1.0 : 1.0) * Tilt.State(new SceneSystem(s_scenario).Robots[robot].Balance.Angle(direction) + (beyond * Math.PI / 180.0));
         bool tips = upset != Upset.None;
         for (int who = 0; who < 2; who++)
         {
             var match = new Match();
-            match.Set(who, state, degrees * Math.PI / 180.0);
+            match.Set(who, state, Tilted(who));
             Assert.Equal(tips ? StepDecision.Stop : StepDecision.Continue, match.Step(0.0, 0.1));
             Assert.Equal(tips, match.Watch.HasTipped);
             Assert.Equal(upset, match.Watch.Robots[who].Upset);
             Assert.False(match.Watch.Robots[1 - who].HasTipped);
             Assert.Equal(tips ? (ShoveEnding.Tips, 1 - who) : (ShoveEnding.Stalemate, -1), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
-            match.Set(1 - who, state, degrees * Math.PI / 180.0);
+            match.Set(1 - who, state, Tilted(1 - who));
             match.Step(0.1, 0.2);
             Assert.Equal(tips ? (ShoveEnding.Tips, -1) : (ShoveEnding.Stalemate, -1), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
         }
     }
 
-    // no driven wheel on the floor for more than 50 ms; a landing in between begins anew
+    // no driven wheel on the floor for more than half a second; a landing in between begins anew
     [Fact]
-    public void A_long_hop_is_a_loss_of_the_floor_a_short_one_is_not()
+    public void A_long_flight_is_a_loss_of_the_floor_a_short_one_is_not()
     {
         var match = new Match();
         match.Robot(1).Carries = 0.0;
         Assert.Equal(StepDecision.Continue, match.Step(0.0, 0.1));
-        Assert.Equal(StepDecision.Continue, match.Step(0.1, 0.149));
+        Assert.Equal(StepDecision.Continue, match.Step(0.1, 0.599));
         match.Robot(1).Carries = 0.1;
-        Assert.Equal(StepDecision.Continue, match.Step(0.149, 0.2));
+        Assert.Equal(StepDecision.Continue, match.Step(0.599, 0.7));
         match.Robot(1).Carries = 0.0;
-        Assert.Equal(StepDecision.Continue, match.Step(0.2, 0.21));
-        Assert.Equal(StepDecision.Continue, match.Step(0.21, 0.259));
-        Assert.Equal(StepDecision.Stop, match.Step(0.259, 0.261));
+        Assert.Equal(StepDecision.Continue, match.Step(0.7, 0.71));
+        Assert.Equal(StepDecision.Continue, match.Step(0.71, 1.209));
+        Assert.Equal(StepDecision.Stop, match.Step(1.209, 1.211));
         Assert.Equal((ShoveEnding.Tips, 0), ShoveJudge.Ending(s_scenario.Shove, match.Watch));
     }
 

@@ -25,10 +25,11 @@ public class StartTests
             ManoeuvreKind.Hold,
             0.0,
             0.0,
-            0.2);
+            0.8);
         RunResult run = Simulator.Run(hold);
         Assert.Contains("wheel rear right carries nothing when the robot stands still", RunWords.Warnings(run));
-        Assert.Equal((RunStatus.Tips, "has no driven wheel left on the floor at 0.051 s"), (run.Status, RunWords.Cause(run.Stop)));
+        Assert.Equal(RunStatus.Tips, run.Status);
+        Assert.StartsWith("has no driven wheel left on the floor at 0.5", RunWords.Cause(run.Stop), StringComparison.Ordinal);
     }
 
     // heat that flows into no capacity, which the reader should have refused: no stiff tyre's fault

@@ -29,7 +29,7 @@ internal sealed class TurnModel
         System.EnterSegment(0);
         StateLayout layout = System.Layout;
         double[] typical = System.Typical();
-        int[] still = [StateLayout.X, StateLayout.Y, StateLayout.Heading, layout.Charge, layout.SlowVoltage, layout.BatteryHeat];
+        int[] still = [StateLayout.X, StateLayout.Y, StateLayout.Heading, layout.Charge, layout.SlowVoltage, layout.BatteryHeat, .. Enumerable.Range(layout.FloorBristle, Contact.ContactFriction.Bristles)];
         Moving = [.. Enumerable.Range(0, layout.Count).Where(i => double.IsFinite(typical[i]) && !still.Contains(i))];
         Typical = [.. Moving.Select(i => typical[i])];
         _dual = ModelBuilder.Build<Dual<R1>>(frozen, layout);
