@@ -111,8 +111,8 @@ public class WrongFileTests
     {
         using var files = new SmallFiles(scenario: "question = \nrobot = \"shrew.toml\"\n[floor]\nslope_x = 5 deg\n");
         ReadResult result = ScenarioReader.Read(files.ScenarioPath);
-        Assert.Equal([1, 4], result.Problems.Select(p => p.Line));
-        Assert.Equal(["there is no value behind the equals sign", "a number with a unit goes in quotes, and a bare number has a point and no comma"], result.Problems.Select(p => p.Message));
+        Assert.Equal([1, 1, 4], result.Problems.Select(p => p.Line));
+        Assert.Equal(["missing \"manoeuvre\" in this scenario file", "there is no value behind the equals sign", "a number with a unit goes in quotes, and a bare number has a point and no comma"], result.Problems.Select(p => p.Message));
     }
 
     [Fact]

@@ -186,7 +186,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
 
         string title = Text(page.ListingTitle);
-        html.Write($"<section id=\"listing\" aria-labelledby=\"h-listing\"><h2 id=\"h-listing\">{title}</h2><button type=\"button\" class=\"copy\" hidden>Copy</button><pre tabindex=\"0\" role=\"region\" aria-label=\"{title}\">");
+        html.Write($"<section id=\"listing\" aria-labelledby=\"h-listing\"><h2 id=\"h-listing\">{title}</h2><button type=\"button\" class=\"copy\" hidden>Copy</button><pre tabindex=\"0\" role=\"region\" aria-label=\"{title}: the lines\">");
         foreach (string line in page.Listing.ReplaceLineEndings("\n").Split('\n'))
         {
             html.Write(Text(line));

@@ -6,9 +6,6 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>Opens the files, within the limits: bounded size, regular files, no way out of the folder.</summary>
 internal static class FileLoader
 {
-    // Folders beside a missing file that are looked into [1].
-    private const int MostFolders = 200;
-
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>The file's text; null after a complaint at the place that named it (or at the file itself).</summary>
@@ -28,7 +25,7 @@ internal static class FileLoader
             {
                 case OpenState.NotThere or OpenState.Folder:
                     context.CannotRead |= from is null;
-                    context.Error(place, $"\"{shown}\" {(file.State == OpenState.Folder ? "is a folder, not a file" : "is not there")}", file.State == OpenState.Folder ? "name a file in it" : NearestFile(path, shown) is string near ? $"did you mean \"{SourceFile.Clean(near)}\"?" : "check the name and the folder");
+                    context.Error(place, $"\"{shown}\" {(file.State == OpenState.Folder ? "is a folder, not a file" : "is not there")}", file.State == OpenState.Folder ? "name a file in it" : NearestFile.Find(path, shown, from?.Place.File.Name) is string near ? $"did you mean \"{SourceFile.Clean(near)}\"?" : "check the name and the folder");
                     return null;
                 case OpenState.Outside:
                     Leaves(context, place);
@@ -44,30 +41,6 @@ internal static class FileLoader
         {
             context.CannotRead = true;
             context.Error(place, $"\"{shown}\" cannot be read: {SourceFile.Clean(e.Message)}", "");
-            return null;
-        }
-    }
-
-    /// <summary>The file beside a missing one whose name is nearest to it; null if none is near.</summary>
-    /// <param name="path">The missing one.</param>
-    /// <param name="shown">Its name as it was written, whose folder the answer has, too.</param>
-    public static string? NearestFile(string path, string shown)
-    {
-        try
-        {
-            string folder = FolderOf(path);
-            string name = Path.GetFileName(path);
-            string[] there = [.. Disk.List(folder).Select(f => Path.GetFileName(f))];
-            string? near = NearestWord.Find(name, there) ?? there.FirstOrDefault(f => Path.GetFileNameWithoutExtension(f).Equals(name, StringComparison.OrdinalIgnoreCase));
-
-            // in a folder beside it
-            near ??= there.Take(MostFolders).Where(f => Disk.Look(Path.Combine(folder, f)) == FileKind.Folder && Disk.Look(Path.Combine(folder, f, name)) == FileKind.File).Select(f => f + "/" + name).FirstOrDefault();
-            string start = shown[..^Math.Min(shown.Length, Path.GetFileName(shown).Length)];
-            return near is null ? null : start + near;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            // no folder there either
             return null;
         }
     }
