@@ -73,7 +73,7 @@ public static class CommandLineApp
         }
 
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (parsed.Errors.Count > 0)
+        if (parsed.Errors.Count > 0 || CommandLineErrors.Taken(parsed).Length > 0)
         {
             foreach (string problem in CommandLineErrors.Of(parsed))
             {

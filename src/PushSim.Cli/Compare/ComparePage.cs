@@ -11,6 +11,7 @@ internal static class ComparePage
         Subject = result.Run.Scenario.Name,
         Question = "How far is the run off the log?",
         Verdict = result.Verdict,
+        Card = result.Card,
         Warnings = [.. result.Warnings, .. PageReport.Problems(result.Read.Problems)],
         Tables = CompareRun.Tables(result),
         Figures = ComparePlot.Of(result.Log.Time, result.Errors, result.From).Figures,

@@ -19,6 +19,9 @@ internal sealed record CompareResult(
     /// <summary>The answer in a sentence or two.</summary>
     public string Verdict => CompareWords.Verdict(Run.Scenario.Robot.Name, Errors, IsByWheels, From, Run.Time[^1], [.. Identified.Select(i => (i.Key, i.Text))]);
 
+    /// <summary>The same as a card.</summary>
+    public AnswerCard Card => CompareCard.Of(Run.Scenario.Robot.Name, Errors, IsByWheels, From, Run.Time[^1], [.. Identified.Select(i => (i.Key, i.Text))]);
+
     /// <summary>What to know before believing it.</summary>
     public IReadOnlyList<string> Warnings =>
     [

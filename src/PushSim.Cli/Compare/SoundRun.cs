@@ -36,8 +36,10 @@ internal sealed class SoundRun(CompareRequest request, TextWriter output, TextWr
         double? foretold = run.Chatter.Frequency;
         (string, double)[] wheels = [.. (run.Turning?.Wheels ?? []).Where(w => w.Frequency is not null).Select(w => (w.Wheel, w.Frequency!.Value))];
         string verdict = SoundWords.Verdict(read.Scenario.Robot.Name, peaks, foretold);
-        request.Output.Print(output, () => Json(verdict, run, peaks, foretold, wheels), PlainText.Of(verdict), () => TextReport.Write(
-            output, verdict, [SoundWords.Table(peaks, wheels)], RunWords.Warnings(run), [], EstimateText.Lines(read, request.File), []));
+        request.Output.Print(output, () => Json(verdict, run, peaks, foretold, wheels), PlainText.Of(verdict), () => new ScreenReport(new AnswerCard(verdict) { Robots = [read.Scenario.Robot.Name] }, verdict)
+        {
+            Tables = [SoundWords.Table(peaks, wheels)], Warnings = RunWords.Warnings(run), Asides = EstimateText.Lines(read, request.File),
+        }.Write(output, request.Output.Details));
         return run.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }
 

@@ -13,7 +13,7 @@ internal static class LimitsCommand
     public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var file = new Argument<string>("FILE") { Description = "Scenario or robot file." };
-        var throttle = new Option<string?>("--throttle") { Description = "Throttle, 0.01 to 1 (default: the scenario's greatest, or 1).", HelpName = "SHARE" };
+        var throttle = new Option<string?>("--throttle") { Description = "Throttle, for example 60% or 0.6 (default: the scenario's greatest, or 1).", HelpName = "SHARE" };
         var duty = new Option<string?>("--duty")
         {
             Description = "Seconds of pushing, dashing (a second from standstill, again and again), turning and resting that repeat through the match (default 3:3:1:3).", HelpName = "P:D:T:R",
@@ -34,13 +34,13 @@ internal static class LimitsCommand
         opponent.AddTo(command);
         set.AddTo(command);
         common.AddTo(command);
-        CommonOptions.CheckText(throttle, text => Number(text) is >= 0.01 and <= 1.0 ? "" : "needs a number from 0.01 to 1");
+        CommonOptions.CheckText(throttle, text => ShareText.Read(text) is >= 0.01 and <= 1.0 ? "" : "needs a share from 1% to 100%, for example 60% or 0.6");
         CommonOptions.CheckText(match, text => Number(text) is >= 1.0 and <= LongestMatch ? "" : "needs seconds from 1 to 3600");
         CommonOptions.CheckText(duty, text => Pattern(text, 1.0) is not null ? "" : "needs four numbers of seconds such as 3:3:1:3, a second or more together");
         command.SetAction(parsed => Run(
             parsed.GetValue(file)!,
             new Options(
-                parsed.GetValue(throttle) is string t ? Number(t) : null,
+                ShareText.Read(parsed.GetValue(throttle)),
                 Pattern(parsed.GetValue(duty) ?? "3:3:1:3", parsed.GetValue(match) is string m ? Number(m)!.Value : 180.0)!,
                 opponent.In(parsed, set.Read(parsed)),
                 common.Of(parsed),

@@ -38,7 +38,7 @@ internal static class NewCommand
             string word = found.GetValueOrDefault<string?>() ?? "";
             if (StarterFiles.Find(word) is null)
             {
-                found.AddError($"there is no kind \"{word}\"; choose from {string.Join(", ", StarterFiles.Kinds)}");
+                found.AddError($"there is no kind \"{word}\"; {NearestWord.Advice(word, StarterFiles.Kinds)}choose from {string.Join(", ", StarterFiles.Kinds)}");
             }
         });
         command.SetAction(parsed =>

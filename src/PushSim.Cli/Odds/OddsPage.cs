@@ -20,7 +20,7 @@ internal static class OddsPage
             Card = OddsText.Card(result),
             Warnings = [.. result.Warnings, .. PageReport.Problems(own.Read.Problems), .. result.Others.SelectMany(o => PageReport.Problems(o.Read.Problems))],
             Replay = shown?.Run,
-            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {RunWords.Verdict(s.Run)}") : "",
+            ReplayNote = shown is { } s ? string.Create(CultureInfo.InvariantCulture, $"Match {s.Number}, the middle one of all by the ground that {result.Robot} gained: {RunCard.Answer(s.Run)}") : "",
             Tables = OddsText.Tables(result),
             Figures = result.Tally.Matches > 0 ? result.Plot.Figures : [],
             Inputs =

@@ -23,9 +23,9 @@ internal static class RunCommand
         var closer = new Option<bool>("--closer") { Description = "Finish the closer look, whatever work it takes." };
         var command = new Command(
             "run",
-            "Simulates a scenario: verdict, table, plots and the time history.\n\n"
+            "Simulates a scenario: the answer, pictures and the time history.\n\n"
             + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run my.toml --report\n"
-            + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.body_damping=0.1..3 N s/m\"\n    --map manoeuvre.turn=0.3..1\n"
+            + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.slip_speed=0.1..2 m/s\"\n    --map manoeuvre.turn=0.3..1\n"
             + "  pushsim run scenarios/spot-turn.toml --rank-tyres\n  pushsim run mine.toml --beside other.toml\n  pushsim run mole.toml --against badger.toml")
         {
             file, beside,

@@ -80,7 +80,10 @@ internal sealed class CardText
         int value = values.Max(v => v.Length);
         foreach ((CardNumber n, string v) in numbers.Zip(values))
         {
-            Line(Short($"{Indent}{n.Label.PadRight(label)}{Indent}{v.PadRight(value)}{Indent}{n.Note}".TrimEnd()));
+            // a note that finds no room is told under --details: half a number would be a wrong one
+            string line = $"{Indent}{n.Label.PadRight(label)}{Indent}{v}";
+            string noted = $"{Indent}{n.Label.PadRight(label)}{Indent}{v.PadRight(value)}{Indent}{n.Note}".TrimEnd();
+            Line(noted.Length <= WrappedText.Width ? noted : Short(line));
         }
 
         Line("");

@@ -76,7 +76,7 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
     {
         if (found.GetValueOrDefault<string?>() is string text && complaint(text) is { Length: > 0 } message)
         {
-            found.AddError($"{option.Name} {message}");
+            found.AddError($"{option.Name}{(message.StartsWith("the ", StringComparison.Ordinal) ? ":" : "")} {message}");
         }
     });
 

@@ -14,7 +14,9 @@ internal static class UsualValue
     {
         string plain = input.Key.StartsWith("opponent.", StringComparison.Ordinal) ? input.Key["opponent.".Length..] : input.Key;
         string[] parts = plain.Split('.');
-        KeyDefinition? key = parts.Length < 2 ? null : KeyTable.Find(parts[0], parts[^1]) ?? KeyTable.Find(string.Join('.', parts[..^1]), parts[^1]);
+        string name = parts[^1].Split('[')[0];
+        string[] sections = [string.Join('.', parts[..^1]), parts[0]];
+        KeyDefinition? key = parts.Length < 2 ? null : sections.Select(s => KeyTable.All.FirstOrDefault(k => k.Section == s && k.Name == name)).FirstOrDefault(k => k is not null);
         string usual = key is null || key.IsRequired ? "" : key.Default;
         return input with { Usual = usual.Length <= Longest ? usual : "", IsOwn = usual.Length == 0 || Plain(usual) != Plain(input.Text) };
     }

@@ -35,7 +35,8 @@ internal static class ShelfCommand
         if (found.Count == 0)
         {
             error.WriteLine($"pushsim: error: there is no \"{PlainText.Of(name!)}\" on the shelf");
-            error.WriteLine("advice: pushsim shelf lists all names");
+            string? near = NearestWord.Find(name!, PartShelf.All.SelectMany(s => s.Parts.SelectMany(p => p.Names)).Concat(PartShelf.All.Select(s => s.File)));
+            error.WriteLine(near is null ? "advice: pushsim shelf lists all names" : $"advice: did you mean \"{near}\"? pushsim shelf lists all names");
             return ExitCode.WrongCommandLine;
         }
 

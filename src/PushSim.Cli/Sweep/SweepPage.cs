@@ -13,7 +13,7 @@ internal static class SweepPage
     {
         Command = "sweep",
         Subject = name,
-        Question = $"What does {string.Join(" and ", request.Inputs.Select(i => i.Key))} change?",
+        Question = $"What does {string.Join(" and ", request.Told(result).Inputs.Select(i => i.Key))} change?",
         Verdict = result.Verdict,
         Card = SweepText.Card(request, result),
         Warnings = [.. result.Warnings, .. PageReport.Problems(first.Problems)],

@@ -6,7 +6,7 @@ namespace PushSim.Cli.Sweep;
 internal static class SweepPicture
 {
     /// <summary>The picture of two points or more.</summary>
-    public static PlotSheet Of(SweepRequest request, SweepResult r) => request.Inputs.Count == 1 ? Curves(request, r) : Maps(request, r);
+    public static PlotSheet Of(SweepRequest request, SweepResult r) => request.Inputs.Count == 1 ? Curves(request.Told(r), r) : Maps(request.Told(r), r);
 
     private static PlotSheet Curves(SweepRequest request, SweepResult r)
     {

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Sweep;
+using PushSim.Scenarios.Keys;
 
 namespace PushSim.Cli.Sweep;
 
@@ -8,4 +9,7 @@ internal sealed record SweepRequest(
 {
     /// <summary>Drawn matches at each point; 0 for none [1].</summary>
     public long Odds => Plan.Matches;
+
+    /// <summary>The same with its inputs in plain words, for a card, a picture or a page; scripts keep the keys.</summary>
+    public SweepRequest Told(SweepResult r) => this with { Inputs = [.. Inputs.Select(i => i with { Key = KeyLabel.Of(i.Key, r.Robot, r.Opponent) })] };
 }

@@ -15,6 +15,12 @@ internal sealed record SweepResult(SweepTable Table, bool IsInterrupted, double 
     /// <summary>Tolerances that were taken in drawn matches because no file states one; empty for none.</summary>
     public string Usual { get; init; } = "";
 
+    /// <summary>Name of the first robot.</summary>
+    public string Robot { get; private init; } = "";
+
+    /// <summary>Name of its opponent; null for none.</summary>
+    public string? Opponent { get; private init; }
+
     /// <summary>Start and rule of the shoves; null where there are none, or they are what is varied.</summary>
     public ShoveSettings? Shove { get; private init; }
 
@@ -24,6 +30,8 @@ internal sealed record SweepResult(SweepTable Table, bool IsInterrupted, double 
         var table = SweepTable.Of(request.Inputs, columns, points, paired);
         return new SweepResult(table, isInterrupted, seconds, SweepVerdict.Of(request.Inputs, table, request.Odds, first.Robot.Name), SweepWarnings.Of(request.Inputs, table, request.Odds))
         {
+            Robot = first.Robot.Name,
+            Opponent = first.Opponent?.Robot.Name,
             Shove = first.Opponent is null || request.Inputs.Any(i => i.Key.StartsWith("shove.", StringComparison.Ordinal)) ? null : first.Shove,
         };
     }

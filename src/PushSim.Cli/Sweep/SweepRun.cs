@@ -43,7 +43,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         if (Array.Find(keys, k => known.All(a => a.Key != k)) is string unknown)
         {
             error.WriteLine($"pushsim: error: --ask: this run gives no \"{PlainText.Of(unknown)}\"");
-            error.WriteLine("advice: it gives " + string.Join(", ", known.Select(a => a.Key)));
+            error.WriteLine("advice: " + NearestWord.Advice(unknown, known.Select(a => a.Key)) + "it gives " + string.Join(", ", known.Select(a => a.Key)));
             return ExitCode.WrongCommandLine;
         }
 

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Sweep;
 using PushSim.Words.Sweeps;
 
 namespace PushSim.Cli.Sweep;
@@ -12,7 +13,11 @@ internal static class SweepText
         Tables = [Table(request, r, MostRows)], Warnings = r.Warnings, Asides = [Computation(request, r, r.Seconds)], Files = files,
     }.Write(output, request.Output.Details);
 
-    public static AnswerCard Card(SweepRequest request, SweepResult r) => SweepCard.Of(request.Inputs, r.Table, request.Odds, r.Verdict);
+    public static AnswerCard Card(SweepRequest request, SweepResult r)
+    {
+        IReadOnlyList<SweepInput> inputs = request.Told(r).Inputs;
+        return SweepCard.Of(inputs, r.Table, request.Odds, SweepVerdict.Of(inputs, r.Table, request.Odds, r.Robot));
+    }
 
     /// <summary>The points, for screen and page.</summary>
     public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows)

@@ -23,7 +23,8 @@ internal sealed partial class Panel
     /// <param name="moment">Number of the moment, from 0.</param>
     /// <param name="moments">Number of moments.</param>
     /// <param name="text">Its words, for example the time.</param>
-    public Panel AddOutline(IEnumerable<(double X, double Y)> corners, string label, int look, int moment, int moments, string text)
+    /// <param name="within">Open lines within it, as its nose and wheels.</param>
+    public Panel AddOutline(IEnumerable<(double X, double Y)> corners, string label, int look, int moment, int moments, string text, IEnumerable<IEnumerable<(double X, double Y)>>? within = null)
     {
         (double X, double Y)[] c = [.. corners];
         byte alpha = (byte)(110 + (145 * moment / Math.Max(1, moments - 1)));
@@ -36,6 +37,13 @@ internal sealed partial class Panel
         };
         series.Points.AddRange(c.Append(c[0]).Select(p => new DataPoint(p.X, p.Y)));
         _model.Series.Add(series);
+        foreach (IEnumerable<(double X, double Y)> line in within ?? [])
+        {
+            var part = new LineSeries { Color = series.Color, StrokeThickness = series.StrokeThickness };
+            part.Points.AddRange(line.Select(p => new DataPoint(p.X, p.Y)));
+            _model.Series.Add(part);
+        }
+
         _outlines.Add(new Outline(c, look, text));
         return this;
     }

@@ -28,6 +28,8 @@ internal sealed partial class Panel
     private readonly List<Curve> _curves = [];
     private readonly List<PlotLabel> _labels = [];
 
+    private readonly List<Curve> _thin = [];
+
     // lines that the vertical axis must reach
     private readonly List<double> _levels = [];
     private readonly List<Series> _over = [];
@@ -98,7 +100,7 @@ internal sealed partial class Panel
         }
 
         _over.ForEach(_model.Series.Add);
-        PlotLabel.PlaceAll(_model, _labels, _curves, look.AreaWidth);
+        PlotLabel.PlaceAll(_model, _labels, [.. _curves, .. _thin], look.AreaWidth);
         return _model;
     }
 
@@ -110,6 +112,16 @@ internal sealed partial class Panel
     public Panel Add(IReadOnlyList<double> x, IReadOnlyList<double> y, string label, double scale = 1.0)
     {
         _curves.Add(Curve.Of(PlainLabel.Of(label), x, y, scale));
+        return this;
+    }
+
+    /// <summary>One of many like curves: thin and grey, named once.</summary>
+    public Panel AddThin(IReadOnlyList<double> x, IReadOnlyList<double> y, string label)
+    {
+        var series = new LineSeries { Title = _model.Series.Any(s => s.Title == label) ? null : label, Color = Palette.Grey, StrokeThickness = 1.1 };
+        series.Points.AddRange(x.Zip(y, (a, b) => new DataPoint(a, b)));
+        _model.Series.Add(series);
+        _thin.Add(Curve.Of(label, x, y, 1.0));
         return this;
     }
 

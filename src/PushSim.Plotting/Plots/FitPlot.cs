@@ -13,6 +13,9 @@ public static class FitPlot
     // More points than this are thinned; they could not be told apart [1].
     private const int MostPoints = 3000;
 
+    // Of the ramp before a tyre lets go [s].
+    private const double RampShown = 1.0;
+
     // Labels of more pulls would lie on each other [1].
     private const int MostLabels = 4;
 
@@ -34,7 +37,7 @@ public static class FitPlot
 
     private static List<Panel> PanelsOfTyre(TyreFit fit)
     {
-        List<Panel> panels = [];
+        List<Panel> panels = [.. Overlaid(fit)];
         for (int k = 0; k < Math.Min(MostLogs, fit.Traces.Count); k++)
         {
             string which = fit.Traces.Count > 1 ? FormattableString.Invariant($", log {k + 1} of {fit.Traces.Count}") : "";
@@ -42,6 +45,37 @@ public static class FitPlot
         }
 
         return panels;
+    }
+
+    // all pulls over each other from where they let go, with the two levels
+    private static IEnumerable<Panel> Overlaid(TyreFit fit)
+    {
+        (FoundTrace Found, FoundPull Pull)[] pulls = [.. fit.Traces.SelectMany(t => t.Pulls.Select(p => (t, p))).Where(x => x.p.Plateau is not null)];
+        if (pulls.Length == 0)
+        {
+            yield break;
+        }
+
+        Panel panel = new Panel($"All {pulls.Length} pulls of {fit.Name} over each other", "Time from where it lets go [s]", "Force [N]");
+        double end = 0.0;
+        foreach ((FoundTrace found, FoundPull pull) in pulls)
+        {
+            double[] time = found.Trace.Time;
+            HashSet<int> spikes = [.. found.Spikes];
+            int from = Array.FindIndex(time, t => t >= time[pull.Peak] - RampShown);
+            int[] kept = [.. Enumerable.Range(from, pull.PlateauTo - from).Where(i => !spikes.Contains(i))];
+            panel.AddThin([.. kept.Select(i => time[i] - time[pull.Peak])], [.. kept.Select(i => found.Trace.Force[i] - pull.Tare)], "a pull");
+            end = Math.Max(end, time[pull.PlateauTo - 1] - time[pull.Peak]);
+        }
+
+        if (pulls.Any(x => x.Pull.Quality != BreakawayQuality.NoPeak))
+        {
+            panel.MarkLevel(-RampShown, end, pulls.Where(x => x.Pull.Quality != BreakawayQuality.NoPeak).Average(x => x.Pull.Breakaway.Value), FormattableString.Invariant($"lets go: {fit.StaticFriction.Value:0.000} of the load"));
+        }
+
+        yield return fit.KineticFriction is Interval k
+            ? panel.MarkLevel(-RampShown, end, pulls.Average(x => x.Pull.Plateau!.Value.Value), FormattableString.Invariant($"slides: {k.Value:0.000} of the load"))
+            : panel;
     }
 
     private static Panel PanelOfAll(IReadOnlyList<TyreFit> tyres)

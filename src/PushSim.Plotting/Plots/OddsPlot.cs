@@ -17,6 +17,8 @@ public static class OddsPlot
     private const int Steps = 400;
 
     private const string InputsTitle = "What matters most by itself";
+    private const string Rest = "together with others, or not told";
+
     // Letters of a name with "wins by tilt or lift" behind it that fit into a telephone's legend [1].
     private const int LongestName = 24;
 
@@ -130,7 +132,9 @@ public static class OddsPlot
     private static List<ChartDrawing> Mattering(IReadOnlyList<(string Name, double Share)> inputs)
     {
         List<ChartDrawing> charts = [];
-        (string Name, double Share)[] shown = [.. inputs.Take(MostInputs).Reverse()];
+        // what the named ones do not tell stands with them, so that nobody takes them for the whole
+        double rest = 1.0 - inputs.Take(MostInputs).Sum(i => i.Share);
+        (string Name, double Share)[] shown = inputs.Count == 0 ? [] : [.. rest > 0.0 ? [(Rest, rest)] : Array.Empty<(string, double)>(), .. inputs.Take(MostInputs).Reverse()];
         if (shown.Length > 0)
         {
             string words = string.Join(", ", shown.Reverse().Select(i => FormattableString.Invariant($"{i.Name} {100.0 * i.Share:0} %")));
@@ -197,8 +201,8 @@ public static class OddsPlot
         for (int i = 0; i < inputs.Length; i++)
         {
             double percent = 100.0 * inputs[i].Share;
-            RectangleAnnotation bar = Chart.Box(0.0, percent, i - 0.34, i + 0.34, OxyColor.FromAColor(110, Palette.Ink));
-            (bar.Stroke, bar.StrokeThickness) = (Palette.Ink, 1.0);
+            RectangleAnnotation bar = Chart.Box(0.0, percent, i - 0.34, i + 0.34, OxyColor.FromAColor(inputs[i].Name == Rest ? (byte)60 : (byte)150, inputs[i].Name == Rest ? Palette.Grey : Palette.Ink));
+            (bar.Stroke, bar.StrokeThickness) = (inputs[i].Name == Rest ? Palette.Grey : Palette.Ink, 1.0);
             TextAnnotation words = Chart.Words(FormattableString.Invariant($"{percent:0} %"), percent, i, HorizontalAlignment.Left);
             words.Offset = new ScreenVector(6, 0);
             model.Annotations.Add(bar);

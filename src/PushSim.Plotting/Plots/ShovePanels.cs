@@ -158,8 +158,8 @@ internal static class ShovePanels
         {
             int i = moments[k].Sample;
             string label = FormattableString.Invariant($"{r.Time[i]:0.00} s");
-            map.AddOutline(Corners(r.Scenario.Robot, r.Trace.Body, i, 1.0), r.Scenario.Robot.Name, 0, k, moments.Length, label);
-            map.AddOutline(Corners(o.Robot, o.Trace.Body, i, -1.0), o.Robot.Name, 1, k, moments.Length, label);
+            map.AddOutline(Corners(r.Scenario.Robot, r.Trace.Body, i, 1.0), r.Scenario.Robot.Name, 0, k, moments.Length, label, Within(r.Scenario.Robot, r.Trace.Body, i, 1.0));
+            map.AddOutline(Corners(o.Robot, o.Trace.Body, i, -1.0), o.Robot.Name, 1, k, moments.Length, label, Within(o.Robot, o.Trace.Body, i, -1.0));
         }
 
         return map;
@@ -177,6 +177,16 @@ internal static class ShovePanels
             .. all.GroupBy(m => Math.Min(r.Time.Length - 1, (int)Math.Round(m.Time * r.Scenario.Numerics.SampleRate)))
                 .Select(g => (FormattableString.Invariant($"{string.Join(" and ", g.Select(m => m.Name))} {r.Time[g.Key]:0.00} s"), g.Key)),
         ];
+    }
+
+    // an arrow head at the nose, and a stroke for each wheel
+    private static IEnumerable<IEnumerable<(double X, double Y)>> Within(RobotSettings robot, BodyTrace body, int sample, double frame)
+    {
+        double front = robot.OutlineOrBox.Corners.Max(c => c.X);
+        double a = 0.1 * robot.Chassis.Length;
+        (double X, double Y)[][] lines = [[(front - (1.6 * a), a), (front - (0.4 * a), 0.0), (front - (1.6 * a), -a)], .. robot.Wheels.Select(w => new[] { (w.X - (0.7 * w.Radius), w.Y), (w.X + (0.7 * w.Radius), w.Y) })];
+        (double sin, double cos) = Math.SinCos(body.Heading[sample]);
+        return lines.Select(l => l.Select(p => (p.X - robot.Chassis.CentreOfMassX, p.Y - robot.Chassis.CentreOfMassY)).Select(p => (frame * (body.X[sample] + (p.Item1 * cos) - (p.Item2 * sin)), frame * (body.Y[sample] + (p.Item1 * sin) + (p.Item2 * cos)))));
     }
 
     private static IEnumerable<(double X, double Y)> Corners(RobotSettings robot, BodyTrace body, int sample, double frame) =>

@@ -15,7 +15,7 @@ internal sealed class CardWriter(TextWriter html, AnswerCard card)
     public void Write(ReportFigure? hero)
     {
         string facts = card.Facts.Length == 0 ? "" : $"<small>{Named(card.Facts)}</small>";
-        html.WriteLine($"<section class=\"card{(hero is null || card.IsTiled ? " wide" : "")}\" aria-labelledby=\"h-answer\"><h2 class=\"vh\" id=\"h-answer\">Answer</h2><p class=\"say\">{Named(card.Answer)}{facts}</p>");
+        html.WriteLine($"<section class=\"card{(hero is null || card.IsTiled ? " wide" : "")}\" aria-labelledby=\"h-answer\"><h2 class=\"vh\" id=\"h-answer\">The answer</h2><p class=\"say\">{Named(card.Answer)}{facts}</p>");
         if (hero is not null && !card.IsTiled)
         {
             html.WriteLine("<div class=\"hero\">");

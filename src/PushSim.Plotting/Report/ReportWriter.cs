@@ -56,6 +56,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         WriteTables();
         WriteInputs();
         WriteEstimates();
+        WriteGlossary();
         html.WriteLine($"<section id=\"cautions\" aria-labelledby=\"h-cautions\"><h2 id=\"h-cautions\">Before you act on this</h2><p>{Text(page.Cautions)}</p></section>");
         html.WriteLine("</main>");
         html.WriteLine($"<footer><p>{(page.Computation.Length > 0 ? Text(page.Computation) + ". " : "")}Made by PushSim {Version()}.</p></footer>");
@@ -107,6 +108,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         Link(page.Tables.Count > 0, "numbers", "Numbers");
         Link(page.Inputs.Count > 0, "inputs", "What went in");
         Link(page.Estimates.Count > 0, "estimates", "Estimates");
+        Link(true, "words", "Words");
         Link(true, "cautions", "Cautions");
         html.WriteLine("</ul></nav>");
 
@@ -184,7 +186,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
 
         string title = Text(page.ListingTitle);
-        html.Write($"<section id=\"listing\" aria-labelledby=\"h-listing\"><h2 id=\"h-listing\">{title}</h2><button type=\"button\" class=\"copy\" hidden>Copy</button><pre tabindex=\"0\" role=\"region\" aria-label=\"{title}\">");
+        html.Write($"<section id=\"listing\" aria-labelledby=\"h-listing\"><h2 id=\"h-listing\">{title}</h2><button type=\"button\" class=\"copy\" hidden>Copy</button><pre tabindex=\"0\" role=\"region\" aria-label=\"{title}: the lines\">");
         foreach (string line in page.Listing.ReplaceLineEndings("\n").Split('\n'))
         {
             html.Write(Text(line));
@@ -258,6 +260,25 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
 
             WriteTable(table, LongestValue);
         }
+    }
+
+    // the words that this page uses
+    private void WriteGlossary()
+    {
+        string said = string.Join(' ', [page.Verdict, page.Card.Answer, page.Card.Facts, page.Card.Sure, page.Card.Next, .. page.Card.Numbers.Select(n => n.Label), .. page.Warnings, .. page.Tables.Select(t => t.Caption), .. page.Tables.SelectMany(t => t.Rows.Select(r => r[0])), .. page.Figures.Select(f => f.Title)]);
+        (string Word, string Meaning)[] used = [.. Glossary.All.Where(g => said.Contains(g.Word, StringComparison.OrdinalIgnoreCase))];
+        if (used.Length == 0)
+        {
+            return;
+        }
+
+        html.WriteLine("<section id=\"words\" aria-labelledby=\"h-words\"><h2 id=\"h-words\">Words</h2><details><summary>What the words of this page mean</summary><dl>");
+        foreach ((string word, string meaning) in used)
+        {
+            html.WriteLine($"<dt>{Text(word)}</dt><dd>{Text(meaning)}</dd>");
+        }
+
+        html.WriteLine("</dl></details></section>");
     }
 
     private void WriteEstimates()

@@ -35,7 +35,7 @@ public static class LogReader
                 OpenState.Folder => Unreadable(name, "this is a folder, not a file"),
                 OpenState.NoRegularFile => Unreadable(name, "this is no regular file"),
                 OpenState.Outside => Unreadable(name, "this path leaves the scenario's folder"),
-                _ => Unreadable(name, "there is no such file"),
+                _ => Unreadable(name, NearestFile.Find(name, name) is string near ? $"it is not there; did you mean \"{near}\"?" : "it is not there"),
             };
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)

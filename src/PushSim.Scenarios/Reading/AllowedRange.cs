@@ -27,7 +27,7 @@ internal static class AllowedRange
         }
 
         (string text, string min, string max) = KeyText.InMessage(d, value, d.Min, d.Max);
-        context.Error(place, $"\"{d.Name}\" is {text}, outside the allowed range", $"allowed: {min} to {max}");
+        context.Error(place, $"\"{d.Name}\" is {text}, outside the allowed range", d.Dimension == Units.Dimension.Ratio && d.Max == 1.0 && value is > 1.0 and <= 100.0 ? FormattableString.Invariant($"a share is written \"{value:G6} %\" or {value / 100.0:G6}; allowed: {min} to {max}") : $"allowed: {min} to {max}");
         return false;
     }
 }

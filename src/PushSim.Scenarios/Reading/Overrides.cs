@@ -48,12 +48,26 @@ internal sealed class Overrides
     /// <summary>First value set inside a table; null if there is none. A table that the file leaves out is then there all the same.</summary>
     public TomlEntry? FindInside(string table) => _entries.Find(e => e.Key.StartsWith(table + ".", StringComparison.Ordinal));
 
+    // the whole path, else the one whose last part it is or is near to; stars keep their place
+    private string? Nearest(string key)
+    {
+        if (NearestWord.Find(key, _asked) is string whole)
+        {
+            return whole;
+        }
+
+        string last = key[(key.LastIndexOf('.') + 1)..];
+        string[] ends = [.. _asked.Select(a => a[(a.LastIndexOf('.') + 1)..]).Distinct()];
+        string? end = Array.Find(ends, e => e.Equals(last, StringComparison.OrdinalIgnoreCase)) ?? NearestWord.Find(last, ends);
+        return end is null ? null : key.Contains('*', StringComparison.Ordinal) ? key[..(key.LastIndexOf('.') + 1)] + end : _asked.FirstOrDefault(a => a == end || a.EndsWith("." + end, StringComparison.Ordinal));
+    }
+
     /// <summary>Complains about every value that nothing asked for. Only sensible after a reading that was complete.</summary>
     public void ReportUnused(ReadContext context, string owner)
     {
         foreach (TomlEntry entry in _entries.Where(e => !_used.Contains(e)))
         {
-            string near = NearestWord.Find(entry.Key, _asked) is string word ? $"did you mean \"{SourceFile.Clean(word)}\"?" : "write it as part.name.key, for example \"tyre.soft.static_friction\" or \"chassis.mass\"";
+            string near = Nearest(entry.Key) is string word ? $"did you mean \"{SourceFile.Clean(word)}\"?" : "write it as part.name.key, for example \"tyre.soft.static_friction\" or \"chassis.mass\"";
             context.Error(entry.KeyPlace, $"{owner} has no value \"{SourceFile.Clean(entry.Key, 100)}\"", near);
         }
     }

@@ -76,7 +76,7 @@ internal static class ManoeuvreReader
 
     private static double End(Section s, ManoeuvreWord? kind)
     {
-        if (!s.Has("end") && kind?.Traits.Family != ManoeuvreFamily.Push)
+        if (!s.Has("end") && kind is not null && kind.Traits.Family != ManoeuvreFamily.Push)
         {
             s.Missing(["end"], "missing \"end\" in manoeuvre", $"add end = \"2 s\" (when the run ends; only a {ManoeuvreWord.Names(w => w.Traits.Family == ManoeuvreFamily.Push)} has one of its own, 3 s)");
         }

@@ -10,8 +10,12 @@ namespace PushSim.Scenarios.Toml;
 /// </summary>
 internal sealed class TomlTree
 {
+    // Lines that are no TOML and left out, each with a complaint; more are no slips of the pen [1].
+    private const int MostFaults = 20;
+
     private readonly Complaints _complaints;
     private readonly SourceFile _file;
+    private readonly HashSet<int> _unread = [];
     private int _keys;
 
     private TomlTree(Complaints complaints, SourceFile file)
@@ -20,58 +24,56 @@ internal sealed class TomlTree
         _file = file;
     }
 
-    /// <summary>The tree; null if the text is no TOML (then the complaints say where).</summary>
+    /// <summary>The tree; null if the text cannot be read on (then the complaints say where). A line that is no TOML is complained of and left out.</summary>
     public static TomlTable? Parse(Complaints complaints, SourceFile file)
     {
         var tree = new TomlTree(complaints, file);
-        DocumentSyntax document;
+        if (tree.Read(file.Text) is not { } document || (document.HasErrors && ReadingsTable.IsOne(complaints, file)))
+        {
+            return null;
+        }
+
+        string[] lines = file.Text.ReplaceLineEndings("\n").Split('\n');
+        for (int faults = 0; document.HasErrors; faults++)
+        {
+            TomlMender.Fault fault = TomlMender.Find(lines, document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).MinBy(d => (d.Span.Start.Line, d.Span.Start.Column))!);
+            complaints.Error(new Place(file, fault.Line + 1, fault.Column + 1, fault.Length), fault.Message, fault.Help);
+            string mended = tree._unread.Add(fault.Line) ? TomlMender.Mended(lines[fault.Line]) : "";
+            if (faults == MostFaults || mended == lines[fault.Line])
+            {
+                return null;
+            }
+
+            lines[fault.Line] = mended;
+            if (tree.Read(string.Join('\n', lines)) is not { } next)
+            {
+                return null;
+            }
+
+            document = next;
+        }
+
+        return tree.Build(document);
+    }
+
+    // null after a complaint
+    private DocumentSyntax? Read(string text)
+    {
         try
         {
-            document = SyntaxParser.Parse(file.Text, file.Name, validate: false);
+            return SyntaxParser.Parse(text, _file.Name, validate: false);
         }
-        catch (TomlException e)
+        catch (TomlException)
         {
-            complaints.Error(new Place(file, 0, 0, 1), $"this file cannot be read: {SourceFile.Clean(e.Message)}", $"at most {complaints.Options.MaxDepth} levels of nesting are allowed");
+            _complaints.Error(new Place(_file, 0, 0, 1), "this file cannot be read: it is nested too deep", $"at most {_complaints.Options.MaxDepth} levels of nesting are allowed");
             return null;
         }
         catch (ArgumentOutOfRangeException)
         {
             // the parser stumbles over half a pair, \ud800, or a number beyond Unicode
-            complaints.Error(new Place(file, 0, 0, 1), "this file cannot be read: a \\u or \\U stands for no character", "write the character itself, or take the backslash out");
+            _complaints.Error(new Place(_file, 0, 0, 1), "this file cannot be read: a \\u or \\U stands for no character", "write the character itself, or take the backslash out");
             return null;
         }
-
-        if (document.HasErrors && ReadingsTable.IsOne(complaints, file))
-        {
-            return null;
-        }
-
-        return tree.ReportSyntax(document) ? null : tree.Build(document);
-    }
-
-    private bool ReportSyntax(DocumentSyntax document)
-    {
-        int last = -1;
-        foreach (DiagnosticMessage d in document.Diagnostics)
-        {
-            // one slip often trips the parser several times on a line: the first is the cause
-            if (d.Kind == DiagnosticMessageKind.Error && d.Span.Start.Line != last)
-            {
-                last = d.Span.Start.Line;
-                (string message, string help) = SyntaxWords(d);
-                _complaints.Error(PlaceOf(d.Span), message, help);
-            }
-        }
-
-        return document.HasErrors;
-    }
-
-    private (string Message, string Help) SyntaxWords(DiagnosticMessage d)
-    {
-        string line = _file.Line(d.Span.Start.Line + 1);
-        string message = "not valid TOML: " + SourceFile.Clean(char.ToLowerInvariant(d.Message[0]) + d.Message[1..]).Replace('`', '\'');
-        bool looksLikeQuantity = d.Message.Contains("expecting token `newline`", StringComparison.Ordinal) && line.Contains('=', StringComparison.Ordinal);
-        return (message, looksLikeQuantity ? "a number with a unit goes in quotes, for example \"48 mm\"" : "a text goes in quotes, one key = value per line");
     }
 
     private TomlTable Build(DocumentSyntax document)
@@ -122,6 +124,10 @@ internal sealed class TomlTree
             case { Value: TomlTable { IsExplicit: false } named } when !isOfList:
                 named.IsExplicit = true;
                 return named;
+            case { Value: TomlTable again } old when !isOfList:
+                // told once; its keys are read all the same
+                Repeated(old, place);
+                return again;
             case TomlEntry old:
                 Repeated(old, place);
                 return null;
@@ -141,6 +147,13 @@ internal sealed class TomlTree
         if (parent.Find(key) is TomlEntry old)
         {
             Repeated(old, place);
+            return;
+        }
+
+        if (_unread.Contains(place.Line - 1) && pair.Value is StringValueSyntax { Value: TomlMender.Unread })
+        {
+            // told already: what it would say is not missed
+            parent.Meant.Add(key);
             return;
         }
 

@@ -17,9 +17,8 @@ public static class CompareWords
     public static string Verdict(string robot, IReadOnlyList<ChannelError> errors, bool isByWheels, double from, double to, IReadOnlyList<(string Key, string Value)> identified)
     {
         string how = isByWheels ? "turned by the wheels of the log" : "driven by the commands of the log";
-        string found = identified.Count == 0 ? "" : Text($" Found on the first {from:0.##} s: {string.Join(", ", identified.Select(i => $"{i.Key} = {i.Value}"))}.");
         string told = string.Join("; ", errors.Select(e => Text($"{Words(e.Channel)} is off by {Number(e.Rms)} {e.Channel.Unit} rms{Share(e)}")));
-        return Text($"{robot}, {how} from {from:0.##} to {to:0.##} s: {told}.{found}");
+        return Text($"{robot}, {how} from {from:0.##} to {to:0.##} s: {told}.{Found(from, identified)}");
     }
 
     /// <summary>The table of differences.</summary>
@@ -51,5 +50,10 @@ public static class CompareWords
 
     private static string Share(ChannelError e) => double.IsFinite(e.Share) ? Text($" ({100.0 * e.Share:0.0} % of its range)") : "";
 
-    private static string Number(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
+    /// <summary>The values found, as a sentence after another one; empty for none.</summary>
+    internal static string Found(double from, IReadOnlyList<(string Key, string Value)> identified) =>
+        identified.Count == 0 ? "" : Text($" Found on the first {from:0.##} s: {string.Join(", ", identified.Select(i => $"{i.Key} = {i.Value}"))}.");
+
+    /// <summary>A difference in three digits.</summary>
+    internal static string Number(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using PushSim.Simulation;
 
 namespace PushSim.Runs;
 

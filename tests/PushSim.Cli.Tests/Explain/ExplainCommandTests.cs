@@ -63,8 +63,8 @@ public class ExplainCommandTests
     [InlineData("body_stifness", "did you mean body_stiffness")]
     [InlineData("chatter", "did you mean body_damping")]
     [InlineData("tyre.mas", "did you mean mass")]
-    [InlineData("qqqqqqqq", "pushsim explain lists all keys")]
-    [InlineData("", "pushsim explain lists all keys")]
+    [InlineData("qqqqqqqq", "pushsim explain --details lists all keys")]
+    [InlineData("", "pushsim explain --details lists all keys")]
     [InlineData("a\u001b[31mb", "advice:")]
     public void An_unknown_key_is_exit_2_with_the_nearest(string words, string help)
     {

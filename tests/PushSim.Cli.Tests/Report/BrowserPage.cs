@@ -1,76 +1,76 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
 
 namespace PushSim.Cli.Tests.Report;
 
 /// <summary>One page of a <see cref="Browser"/>, with what it complained of and what it asked for.</summary>
 internal sealed class BrowserPage
 {
-    private readonly Browser _browser;
-    private readonly string _session;
+    private readonly List<string> _requests = [];
+    private readonly List<string> _console = [];
+    private readonly IPage _page;
 
-    private BrowserPage(Browser browser, string session) => (_browser, _session) = (browser, session);
+    private BrowserPage(IPage page) => _page = page;
 
     /// <summary>Everything the page asked for, its own file first.</summary>
-    public IReadOnlyList<string> Requests => [.. Named("Network.requestWillBeSent").Select(e => e["request"]!["url"]!.GetValue<string>())];
+    public IReadOnlyList<string> Requests => _requests;
 
     /// <summary>Errors and messages of its console.</summary>
-    public IReadOnlyList<string> Console =>
-    [
-        .. Named("Runtime.exceptionThrown").Select(e => e.ToJsonString()),
-        .. Named("Runtime.consoleAPICalled").Select(e => e.ToJsonString()),
-        .. Named("Log.entryAdded").Select(e => e.ToJsonString()),
-    ];
+    public IReadOnlyList<string> Console => _console;
 
     /// <summary>Opens a file.</summary>
     /// <param name="browser">The browser.</param>
     /// <param name="file">Its path.</param>
     /// <param name="width">Width of the window [px].</param>
-    /// <param name="features">Media features, for example ("prefers-color-scheme", "dark").</param>
+    /// <param name="features">Media features: "prefers-color-scheme", "prefers-reduced-motion".</param>
     /// <param name="media">"print" for a page as it is printed.</param>
     /// <param name="hasScript">Whether scripts may run.</param>
     public static async Task<BrowserPage> OpenAsync(
         Browser browser, string file, int width = 1100, (string Name, string Value)[]? features = null, string media = "", bool hasScript = true)
     {
-        var page = new BrowserPage(browser, await browser.OpenAsync());
-        foreach (string domain in new[] { "Page", "Runtime", "Log", "Network" })
+        string Feature(string name) => (features ?? []).FirstOrDefault(f => f.Name == name).Value ?? "";
+        IBrowserContext context = await browser.Inner.NewContextAsync(new BrowserNewContextOptions
         {
-            await page.SendAsync(domain + ".enable");
+            ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
+            IsMobile = width < 600,
+            HasTouch = width < 600,
+            JavaScriptEnabled = hasScript,
+            ColorScheme = Feature("prefers-color-scheme") == "dark" ? ColorScheme.Dark : ColorScheme.Light,
+            ReducedMotion = Feature("prefers-reduced-motion") == "reduce" ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
+        });
+        var page = new BrowserPage(await context.NewPageAsync());
+        page._page.Request += (_, r) => page._requests.Add(r.Url);
+        page._page.Console += (_, m) => page._console.Add(m.Text);
+        page._page.PageError += (_, e) => page._console.Add(e);
+        if (media.Length > 0)
+        {
+            await page._page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = media == "print" ? Media.Print : Media.Screen });
         }
 
-        await page.SendAsync("Emulation.setDeviceMetricsOverride", new { width, height = 900, deviceScaleFactor = 1, mobile = width < 600 });
-        await page.SendAsync("Emulation.setEmulatedMedia", new { media, features = (features ?? []).Select(f => new { name = f.Name, value = f.Value }) });
-        if (!hasScript)
-        {
-            await page.SendAsync("Emulation.setScriptExecutionDisabled", new { value = true });
-        }
-
-        await page.SendAsync("Page.navigate", new { url = new Uri(file).AbsoluteUri });
-        var clock = Stopwatch.StartNew();
-        while (!page.Named("Page.loadEventFired").Any())
-        {
-            if (clock.Elapsed.TotalSeconds > 60.0)
-            {
-                throw new TimeoutException("the page did not load");
-            }
-
-            await Task.Delay(20);
-        }
-
+        await page._page.GotoAsync(new Uri(file).AbsoluteUri);
         return page;
     }
 
-    public Task<JsonNode> SendAsync(string method, object? parameters = null) => _browser.SendAsync(_session, method, parameters);
+    /// <summary>A command of the browser's own protocol, for what has no other way.</summary>
+    public async Task<JsonNode> SendAsync(string method, object? parameters = null)
+    {
+        ICDPSession session = await _page.Context.NewCDPSessionAsync(_page);
+        JsonElement? answer = await session.SendAsync(method, parameters is null ? [] : JsonSerializer.SerializeToElement(parameters).EnumerateObject().ToDictionary(p => p.Name, p => (object)p.Value));
+        return JsonNode.Parse(answer!.Value.GetRawText())!;
+    }
 
     /// <summary>Value of an expression in the page.</summary>
-    public async Task<T> EvaluateAsync<T>(string expression)
+    public async Task<T> EvaluateAsync<T>(string expression) => (await _page.EvaluateAsync<JsonElement>("async e => { const v = await (0, eval)(e); return v; }", expression)).Deserialize<T>()!;
+
+    /// <summary>What axe-core finds against WCAG 2.2 A and AA and its best practices: rule, and where.</summary>
+    public async Task<string[]> ViolationsAsync()
     {
-        JsonNode answer = await SendAsync("Runtime.evaluate", new { expression, returnByValue = true, awaitPromise = true });
-        return answer["exceptionDetails"] is JsonNode fault
-            ? throw new InvalidOperationException(fault.ToJsonString())
-            : answer["result"]!["value"].Deserialize<T>()!;
+        AxeResult result = await _page.RunAxe();
+        return [.. result.Violations.Select(v => $"{v.Id}: {string.Join("; ", v.Nodes.Select(n => n.Target.ToString()))}")];
     }
 
     /// <summary>Moves the slider as a hand would.</summary>
@@ -79,13 +79,17 @@ internal sealed class BrowserPage
         $"(() => {{ const s = document.getElementById('time'); s.value = '{time:R}'; s.dispatchEvent(new Event('input', {{ bubbles: true }})); return true; }})()"));
 
     /// <summary>Presses a key in the element that has the focus.</summary>
-    public async Task PressAsync(string key, string code, int number, string text = "")
+    public Task PressAsync(string key) => _page.Keyboard.PressAsync(key);
+
+    /// <summary>Clicks a place of an element, as shares of its size.</summary>
+    public async Task ClickAsync(string selector, double across, double down)
     {
-        await SendAsync("Input.dispatchKeyEvent", new { type = text.Length > 0 ? "keyDown" : "rawKeyDown", key, code, windowsVirtualKeyCode = number, text });
-        await SendAsync("Input.dispatchKeyEvent", new { type = "keyUp", key, code, windowsVirtualKeyCode = number });
+        ILocator element = _page.Locator(selector).Locator("visible=true").First;
+        LocatorBoundingBoxResult box = (await element.BoundingBoxAsync())!;
+        await element.ClickAsync(new LocatorClickOptions { Position = new Position { X = (float)(across * box.Width), Y = (float)(down * box.Height) } });
     }
 
-    /// <summary>Keeps a picture of the whole page in the folder of PUSHSIM_SCREENSHOTS, if that is set.</summary>
+    /// <summary>Keeps a picture of the page in the folder of PUSHSIM_SCREENSHOTS, if that is set: whole, its first screen, and both in grey.</summary>
     public async Task KeepAsync(string name)
     {
         if (Environment.GetEnvironmentVariable("PUSHSIM_SCREENSHOTS") is not { Length: > 0 } folder)
@@ -93,11 +97,11 @@ internal sealed class BrowserPage
             return;
         }
 
-        JsonNode shot = await SendAsync("Page.captureScreenshot", new { format = "png", captureBeyondViewport = true });
         Directory.CreateDirectory(folder);
-        await File.WriteAllBytesAsync(Path.Combine(folder, name + ".png"), Convert.FromBase64String(shot["data"]!.GetValue<string>()));
+        await _page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+        await _page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-first.png") });
+        await _page.EvaluateAsync("document.documentElement.style.filter = 'grayscale(1)'");
+        await _page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-grey.png") });
+        await _page.EvaluateAsync("document.documentElement.style.filter = ''");
     }
-
-    private IEnumerable<JsonNode> Named(string method) =>
-        _browser.Events(_session).Where(e => e["method"]?.GetValue<string>() == method).Select(e => e["params"]!);
 }

@@ -91,7 +91,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
             + " const tick = t => { const e = [...s.querySelectorAll('text')].find(x => x.textContent === t).getBoundingClientRect(); return e.x + e.width / 2; };"
             + " return (n.x + n.width / 2 - tick('0')) / (tick('3') - tick('0')); })";
         double[] shares = await page.EvaluateAsync<double[]>(marks.Replace("x.textContent === t)", "x.textContent === t && x.getAttribute('text-anchor') === 'middle')"));
-        Assert.Equal(8, shares.Length);
+        Assert.Equal(9, shares.Length);
         Assert.All(shares, s => Assert.Equal(0.5, s, 0.003));
     }
 
@@ -100,15 +100,17 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     {
         BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         await page.EvaluateAsync<bool>("(document.getElementById('time').focus(), true)");
-        await page.PressAsync("ArrowRight", "ArrowRight", 39);
-        Assert.Equal("0.005 s", await Clock(page));
-        await page.PressAsync("End", "End", 35);
         Assert.Equal("3.000 s", await Clock(page));
-        await page.PressAsync("ArrowLeft", "ArrowLeft", 37);
+        await page.PressAsync("Home");
+        await page.PressAsync("ArrowRight");
+        Assert.Equal("0.005 s", await Clock(page));
+        await page.PressAsync("End");
+        Assert.Equal("3.000 s", await Clock(page));
+        await page.PressAsync("ArrowLeft");
         Assert.Equal("2.995 s", await Clock(page));
-        await page.PressAsync("Home", "Home", 36);
+        await page.PressAsync("Home");
         Assert.Equal("0.000 s", await Clock(page));
-        await page.PressAsync(" ", "Space", 32, " ");
+        await page.PressAsync("Space");
         Assert.Equal("Pause", await page.EvaluateAsync<string>("document.getElementById('play').textContent"));
         await Task.Delay(600);
         await page.EvaluateAsync<bool>("(document.getElementById('play').click(), true)");
@@ -139,9 +141,9 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
         string[] names = [.. Named(tree).Select(n => n.Name)];
         Assert.Contains(names, n => n.Contains("needs JavaScript"));
         Assert.Contains("wombat gains", string.Join(' ', names));
-        Assert.Contains("Where the energy went", names);
+        Assert.Contains("What limits the push", names);
         Assert.DoesNotContain("Play", names);
-        Assert.Equal(9, Named(tree).Count(n => n.Role == "image" && n.Name.StartsWith("Plot: ", StringComparison.Ordinal)));
+        Assert.Equal(5, Named(tree).Count(n => n.Role == "image" && n.Name.StartsWith("Plot: ", StringComparison.Ordinal)));
         await page.KeepAsync("no-script");
     }
 
@@ -170,12 +172,15 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
         await page.SlideAsync(1.0);
         await page.KeepAsync(scheme);
         Dictionary<string, string> c = await page.EvaluateAsync<Dictionary<string, string>>(
-            "Object.fromEntries(['paper','card','floor','ink','soft','accent','warn','now','mark','c0','c1','c2','c3','c4','c5','c6','c7'].map(n => [n, getComputedStyle(document.documentElement).getPropertyValue('--' + n).trim()]))");
+            "Object.fromEntries(['paper','card','floor','ink','soft','accent','onaccent','warn','warnbg','rule','ghost','now','mark','c0','c1','t0','t1','c2','c3','c6','c7'].map(n => [n, getComputedStyle(document.documentElement).getPropertyValue('--' + n).trim()]))");
         Assert.Equal(scheme == "dark", Luminance(c["paper"]) < 0.2);
         Assert.All(new[] { "ink", "soft", "accent", "warn" }, n => Assert.True(Contrast(c[n], c["paper"]) >= 4.5, $"{n}: {Contrast(c[n], c["paper"]):0.0}"));
-        Assert.All(new[] { "now", "mark", "c0", "c1", "c2", "c3", "c4", "c5", "c6", "c7" }, n => Assert.True(Contrast(c[n], c["card"]) >= 3.0, $"{n}: {Contrast(c[n], c["card"]):0.0}"));
-        Assert.True(Contrast(c["ink"], c["floor"]) >= 4.5);
-        Assert.True(Contrast(c["paper"], c["accent"]) >= 4.5);
+        Assert.All(new[] { "ink", "soft", "t0", "t1" }, n => Assert.True(Contrast(c[n], c["card"]) >= 4.5, $"{n}: {Contrast(c[n], c["card"]):0.0}"));
+        Assert.All(new[] { "ink", "t0", "t1" }, n => Assert.True(Contrast(c[n], c["floor"]) >= 4.5, $"{n}: {Contrast(c[n], c["floor"]):0.0}"));
+        Assert.True(Contrast(c["warn"], c["warnbg"]) >= 4.5);
+        Assert.True(Contrast(c["ink"], c["warnbg"]) >= 4.5);
+        Assert.All(new[] { "rule", "ghost", "now", "mark", "c0", "c1", "c2", "c3", "c6", "c7" }, n => Assert.True(Contrast(c[n], c["card"]) >= 3.0, $"{n}: {Contrast(c[n], c["card"]):0.0}"));
+        Assert.True(Contrast(c["onaccent"], c["accent"]) >= 4.5);
     }
 
     [Fact]
@@ -192,8 +197,8 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
         double[] outside = await page.EvaluateAsync<double[]>(
             "[...document.querySelectorAll('.plot.phone')].flatMap(s => { const b = s.getBoundingClientRect(); return [...s.querySelectorAll('text')].map(t => { const r = t.getBoundingClientRect(); return Math.max(b.left - r.left, r.right - b.right, b.top - r.top, r.bottom - b.bottom); }); })");
         Assert.True(outside.Max() <= 2.0, $"text {outside.Max():0.0} px outside its plot");
-        double[] buttons = await page.EvaluateAsync<double[]>("[...document.querySelectorAll('.bar button, .bar select, .bar label')].map(e => e.getBoundingClientRect().height)");
-        Assert.All(buttons, h => Assert.True(h >= 24.0));
+        double[] buttons = await page.EvaluateAsync<double[]>("[...document.querySelectorAll('.bar button, .bar select, .bar label, #marks button')].map(e => e.getBoundingClientRect().height)");
+        Assert.All(buttons, h => Assert.True(h >= 44.0));
     }
 
     [Fact]

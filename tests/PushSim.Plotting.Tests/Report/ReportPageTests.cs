@@ -23,7 +23,7 @@ public class ReportPageTests
 
     private static ReportPage Page(RunResult result) => new()
     {
-        Command = "run", Subject = result.Scenario.Name, Verdict = RunWords.Verdict(result), Replay = result, Figures = RunPlot.Of(result).Figures, Cautions = "Take care.",
+        Command = "run", Subject = result.Scenario.Name, Card = RunCard.Of(result, "shove.toml"), Verdict = RunWords.Verdict(result), Replay = result, Figures = RunPlot.Of(result).Figures, Cautions = "Take care.",
     };
 
     private static string Text(ReportPage page)

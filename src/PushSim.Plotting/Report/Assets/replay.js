@@ -174,7 +174,7 @@
     side.querySelectorAll(".wheel, .wall, .line, .ground").forEach(e => e.setAttribute("stroke-width", (1.5 * p).toFixed(3)));
     sides.forEach((g, k) => {
       const r = data.robots[k];
-      g.setAttribute("transform", "translate(" + centres[k][0].toFixed(3) + " " + ((r.com + value(r.z)) * MM).toFixed(3) + ") scale(" + Math.cos(value(r.h) * 0.0001).toFixed(4) + " 1) rotate(" + (-value(r.p) * DEG).toFixed(3) + ")");
+      g.setAttribute("transform", "translate(" + centres[k][0].toFixed(3) + " " + ((r.com + value(r.z)) * MM).toFixed(3) + ") scale(" + (robots.length > 1 ? Math.cos(value(r.h) * 0.0001).toFixed(4) : 1) + " 1) rotate(" + (-value(r.p) * DEG).toFixed(3) + ")");
     });
     words.forEach((t, k) => {
       t.setAttribute("font-size", (0.9 * font).toFixed(2));

@@ -1,0 +1,83 @@
+using System.Text.Json;
+using Xunit;
+
+namespace PushSim.Cli.Tests.Report;
+
+/// <summary>How every page is built, looked at in a browser: the answer and its picture first, what few need folded, no violation of axe-core's rules (WCAG 2.2 A and AA, and its best practices).</summary>
+public sealed class PageStructureTests(ReportFixture fixture) : IClassFixture<ReportFixture>
+{
+    // Bottom edge that the top of the first picture may not pass [px].
+    private const double FirstPicture = 700.0;
+
+    public static TheoryData<string> Pages => ["run shove-heavy-grippy", "run spot-turn", "run pull-test", "run tilted-board", "limits", "fit", "odds", "sweep", "sweep of two", "ladder"];
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task The_answer_comes_first_and_axe_finds_nothing(string name)
+    {
+        Browser browser = fixture.Browser;
+        string file = Make(name);
+        foreach ((int width, string scheme) in new[] { (1280, "light"), (390, "dark") })
+        {
+            BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
+            await page.KeepAsync($"{name.Replace(' ', '-')}-{width}-{scheme}");
+            double[] first = await page.EvaluateAsync<double[]>("['.say', '.hero .plot, .nums, .plot'].map(q => [...document.querySelectorAll(q)].find(e => e.checkVisibility()).getBoundingClientRect().top)");
+            Assert.True(first[0] < first[1]);
+            Assert.InRange(first[1], 0.0, FirstPicture);
+            Assert.True(await page.EvaluateAsync<double>("document.querySelector('.say').getBoundingClientRect().bottom") < FirstPicture);
+            Assert.Equal(0, await page.EvaluateAsync<int>("document.querySelectorAll('#inputs details[open], #estimates details[open]').length"));
+            Assert.Equal(0, await page.EvaluateAsync<int>("[...document.querySelectorAll('#inputs table, #estimates li')].filter(e => e.checkVisibility()).length"));
+            Assert.True(await page.EvaluateAsync<int>("document.querySelectorAll('#plots > figure').length") <= 5);
+            Assert.InRange(await page.EvaluateAsync<int>("document.querySelectorAll('.num').length"), 1, 3);
+            Assert.Empty(await page.ViolationsAsync());
+        }
+    }
+
+    // winner, why and how sure from the card alone
+    [Fact]
+    public async Task The_first_screen_of_a_shove_tells_winner_reason_and_how_sure()
+    {
+        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make("run shove-heavy-grippy"), width: 1280);
+        string seen = await page.EvaluateAsync<string>("[...document.querySelectorAll('.card *')].filter(e => e.children.length === 0 && e.getBoundingClientRect().bottom < 800).map(e => e.textContent).join(' ') + document.querySelector('.card').innerText");
+        Assert.Contains("badger pushes mole back over its line", seen);
+        Assert.Contains("held back by their tyres", seen);
+        Assert.Contains("How sure:", seen);
+        Assert.True(await page.EvaluateAsync<double>("document.querySelector('.card').getBoundingClientRect().bottom") <= 800.0);
+    }
+
+    [Fact]
+    public async Task The_replay_rests_at_its_end_and_a_click_on_a_curve_goes_there()
+    {
+        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 1280);
+        Assert.Equal("3.000 s", await page.EvaluateAsync<string>("document.getElementById('clock').textContent"));
+        Assert.Contains("wombat gains", await page.EvaluateAsync<string>("document.getElementById('said').textContent"));
+        await page.ClickAsync(".hero .plot", 0.5, 0.5);
+        double time = JsonDocument.Parse((await page.EvaluateAsync<string>("document.getElementById('clock').textContent")).Replace(" s", "", StringComparison.Ordinal)).RootElement.GetDouble();
+        Assert.InRange(time, 0.9, 1.7);
+        Assert.True(await page.EvaluateAsync<int>("document.querySelectorAll('#side .body').length") == 2);
+        Assert.Empty(page.Console);
+    }
+
+    [Fact]
+    public async Task A_block_to_paste_can_be_copied()
+    {
+        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make("fit"), width: 1280);
+        await page.ClickAsync(".copy", 0.5, 0.5);
+        await Task.Delay(100);
+        Assert.NotEqual("Copy", await page.EvaluateAsync<string>("document.querySelector('.copy').textContent"));
+        Assert.Empty(page.Console);
+    }
+
+    private string Make(string name)
+    {
+        string folder = Path.Combine(fixture.Folder, "structure-" + name.Replace(' ', '-'));
+        string file = Path.Combine(folder, "report.html");
+        if (!File.Exists(file))
+        {
+            string[] command = name.StartsWith("run ", StringComparison.Ordinal) ? ["run", Repository.Scenario(name[4..])] : ReportCommandTests.Command(name);
+            Assert.Equal("", Cli.Run([.. command, "--report", "--no-plots", "--quiet", "--out", folder]).Error);
+        }
+
+        return file;
+    }
+}
