@@ -1,4 +1,3 @@
-using PushSim.Scenarios;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Scenes;
 using Xunit;

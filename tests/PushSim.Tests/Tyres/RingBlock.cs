@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using PushSim.Chassis;
 using PushSim.Numerics;
 using PushSim.Tyres;
 using Xunit;
