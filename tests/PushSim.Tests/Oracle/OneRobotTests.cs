@@ -8,14 +8,17 @@ namespace PushSim.Tests.Oracle;
 
 /// <summary>
 /// The engine against a second, plain implementation of the same equations (computed here, fixed steps). Engine: relative
-/// tolerance 1e-7, no cap on the tread ring. Oracle: steps of 10 microseconds, and 20 to show that it has converged.
+/// tolerance 1e-7, no cap on the tread ring. Oracle: steps of 1/128 of a millisecond, and of 1/64 to show that it has converged.
 /// Bounds: forces 1 % of each wheel's peak at every sample, places 1 % of the way, headings 1 % of the turn, times 1 %.
 /// </summary>
 public class OneRobotTests(ITestOutputHelper output)
 {
     private const double Bound = 0.01;
 
-    /// <summary>The oracle's own change from 20 to 10 microseconds: a fifth of the bound.</summary>
+    /// <summary>The oracle's two steps [s].</summary>
+    public const double Coarse = 1e-3 / 64, Narrow = 1e-3 / 128;
+
+    /// <summary>The oracle's own change from one to the other: a fifth of the bound.</summary>
     private const double OwnBound = 0.002;
 
     [Theory]
@@ -39,10 +42,10 @@ public class OneRobotTests(ITestOutputHelper output)
         ScenarioSettings scenario = Named(name);
         RunResult engine = Simulator.Run(scenario);
         Assert.Equal(RunStatus.Finished, engine.Status);
-        OracleRecord coarse = OracleRun.One(scenario, 20e-6);
-        OracleRecord fine = OracleRun.One(scenario, 10e-6);
+        OracleRecord coarse = OracleRun.One(scenario, Coarse);
+        OracleRecord fine = OracleRun.One(scenario, Narrow);
         OracleComparison own = OracleComparison.Of(coarse, fine, scenario.Robot);
-        Print("oracle 20 against 10 us", own);
+        Print("oracle, coarse against fine", own);
         Assert.InRange(own.Forces, 0.0, OwnBound);
         Assert.InRange(own.Places, 0.0, OwnBound);
         Hold(OracleComparison.Of(engine, fine));

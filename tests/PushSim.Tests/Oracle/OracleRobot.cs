@@ -24,7 +24,15 @@ internal sealed class OracleRobot
     private readonly double _gravityY;
     private readonly double _gravityZ;
     private readonly bool _turned;
-    private double _fx, _fy, _fz, _mx, _my, _mz;
+    private Vector _force, _moment;
+
+    // columns: the body's axes in the floor's
+    private Vector _forward = new(1.0, 0.0, 0.0), _left = new(0.0, 1.0, 0.0), _up = new(0.0, 0.0, 1.0);
+    private Vector _velocity;
+
+    // rate of turning about the body's own axes
+    private Vector _turning;
+    private double _psi;
     private double _bearing;
 
     /// <param name="robot">The robot.</param>
@@ -67,6 +75,7 @@ internal sealed class OracleRobot
         }
         Psi = manoeuvre.InitialHeading;
         SetDown();
+        Tilt(Psi, Theta, Phi);
         StartRolling(manoeuvre.InitialSpeed);
     }
 
@@ -79,40 +88,57 @@ internal sealed class OracleRobot
     /// <summary>Spin of wheels that no drive turns.</summary>
     public double[] FreeSpin { get; }
 
-    public double X, Y, Psi, U, V, R, Z, ZRate, Theta, ThetaRate, Phi, PhiRate;
+    /// <summary>Place of the centre of mass, z from its height at rest on untouched tyres [m]; sines of pitch and roll [1].</summary>
+    public double X, Y, Z, Theta, Phi;
     public double Height => _chassis.CentreOfMassHeight;
+    public double U => (Math.Cos(_psi) * _velocity.X) + (Math.Sin(_psi) * _velocity.Y);
+    public double V => (Math.Cos(_psi) * _velocity.Y) - (Math.Sin(_psi) * _velocity.X);
+    public double R => _turning.Z;
 
-    /// <summary>Adds a force in body axes at (x, y, z_p) from the centre of mass; power = Fx V_x + Fy V_y + Fz V_z.</summary>
-    public void AddForce(double x, double y, double zp, double fx, double fy, double fz)
+    /// <summary>Heading, counted through whole turns [rad]; to set it keeps the tilt's axes with the heading.</summary>
+    public double Psi
     {
-        _fx += fx;
-        _fy += fy;
-        _fz += fz;
-        _mz += (x * fy) - (y * fx);
-        _my += (zp * fx) - (x * fz);
-        _mx += (y * fz) - (zp * fy);
+        get => _psi;
+        set
+        {
+            _psi = value;
+            Tilt(value, Theta, Phi);
+        }
     }
 
-    public void AddYawMoment(double moment) => _mz += moment;
+    /// <summary>A point of the body in the own floor frame.</summary>
+    public Vector Point(Vector own) => Centre + Direction(own);
 
-    /// <summary>V_x = u - r y + z_p theta',  V_y = v + r x - z_p phi',  V_z = z' - theta' x + phi' y.</summary>
-    public (double X, double Y, double Z) PointVelocity(double x, double y, double zp) =>
-        (U - (R * y) + (zp * ThetaRate), V + (R * x) - (zp * PhiRate), ZRate - (ThetaRate * x) + (PhiRate * y));
+    /// <summary>A direction of the body in the own floor frame.</summary>
+    public Vector Direction(Vector own) => (own.X * _forward) + (own.Y * _left) + (own.Z * _up);
+
+    /// <summary>Velocity of the body's point that now is at a floor place.</summary>
+    public Vector Velocity(Vector at) => _velocity + Direction(_turning).Cross(at - Centre);
+
+    /// <summary>A force at a floor place, floor axes.</summary>
+    public void Push(Vector at, Vector force)
+    {
+        _force += force;
+        _moment += (at - Centre).Cross(force);
+    }
+
+    private Vector Centre => new(X, Y, Height + Z);
 
     /// <summary>Commands, electrics, tyres and drives: everything that the robot does to itself in one step.</summary>
     public void Act(double t, double h)
     {
-        _fx = _fy = _fz = _mx = _my = _mz = 0.0;
+        (_force, _moment) = (default, default);
         Steer(t, h);
         Electrify(h);
         for (int i = 0; i < Wheels.Length; i++)
         {
             OracleWheel w = Wheels[i];
             double spin = Spin(i);
+            (Vector at, Vector along, Vector across) = Touch(w);
             Slip(w, spin);
-            w.SetLoad(Z - (w.X * Theta) + (w.Y * Phi), ZRate - (w.X * ThetaRate) + (w.Y * PhiRate));
-            w.Step(h, spin, FloorScale(w), _floor);
-            AddForce(w.X, w.Y, -Height, w.ForceX, w.ForceY, w.Load);
+            w.SetLoad(at.Z, Velocity(at).Z);
+            w.Step(h, spin, FloorScale(at), _floor);
+            Push(at, (w.ForceX * along) + (w.ForceY * across) + new Vector(0.0, 0.0, w.Load));
         }
         foreach (OracleDrive d in Drives)
         {
@@ -129,39 +155,68 @@ internal sealed class OracleRobot
         }
         if (_chassis.Downforce != 0.0)
         {
-            AddForce(_chassis.DownforceX - _chassis.CentreOfMassX, _chassis.DownforceY - _chassis.CentreOfMassY, 0.0, 0.0, 0.0, -_chassis.Downforce);
+            Vector under = Point(new Vector(_chassis.DownforceX - _chassis.CentreOfMassX, _chassis.DownforceY - _chassis.CentreOfMassY, -Height));
+            double gap = _chassis.DownforceGap is > 0.0 and double g ? 1.0 + (Math.Max(0.0, under.Z) / g) : 1.0;
+            Push(under, new Vector(0.0, 0.0, -_chassis.Downforce / (gap * gap)));
         }
     }
 
-    /// <summary>
-    /// m(u' - r v) = Fx,  m(v' + r u) = Fy,  m z'' = Fz - m g,  Izz r' = Mz,  Iyy theta'' = My,  Ixx phi'' = Mx,
-    /// then the places.
-    /// </summary>
+    /// <summary>m v' = F + m g, and about the body's axes I w' = M - w x I w; then the places and the axes, turned about w.</summary>
     public void Move(double h)
     {
-        double m = _chassis.Mass;
-        double c = Math.Cos(Psi);
-        double s = Math.Sin(Psi);
-        double du = (_fx / m) + (_gravityX * c) + (_gravityY * s) + (R * V);
-        double dv = (_fy / m) - (_gravityX * s) + (_gravityY * c) - (R * U);
-        U += h * du;
-        V += h * dv;
-        R += h * _mz / _yaw;
-        ZRate += h * ((_fz / m) - _gravityZ);
-        ThetaRate += h * _my / _pitch;
-        PhiRate += h * _mx / _roll;
+        _velocity += h * (((1.0 / _chassis.Mass) * _force) + new Vector(_gravityX, _gravityY, -_gravityZ));
+        Vector moment = new(_moment.Dot(_forward), _moment.Dot(_left), _moment.Dot(_up));
+        Vector spin = new(_roll * _turning.X, _pitch * _turning.Y, _yaw * _turning.Z);
+        Vector net = moment - _turning.Cross(spin);
+        _turning += new Vector(h * net.X / _roll, h * net.Y / _pitch, h * net.Z / _yaw);
 
-        X += h * ((U * c) - (V * s));
-        Y += h * ((U * s) + (V * c));
-        Psi += h * R;
-        Z += h * ZRate;
-        Theta += h * ThetaRate;
-        Phi += h * PhiRate;
+        X += h * _velocity.X;
+        Y += h * _velocity.Y;
+        Z += h * _velocity.Z;
+        Turn(h);
         for (int i = 0; i < Wheels.Length; i++)
         {
             Slip(Wheels[i], Spin(i));
             Wheels[i].MoveCarcass(h);
         }
+    }
+
+    // Rodrigues' rotation of the axes by h w, then the axes made square again
+    private void Turn(double h)
+    {
+        Vector w = h * Direction(_turning);
+        double angle = w.Length;
+        if (angle > 0.0)
+        {
+            Vector axis = (1.0 / angle) * w;
+            (double s, double c) = (Math.Sin(angle), Math.Cos(angle));
+            Vector Turned(Vector a) => (c * a) + (s * axis.Cross(a)) + ((1.0 - c) * axis.Dot(a) * axis);
+            (_forward, _left) = (Turned(_forward), Turned(_left));
+            _forward = (1.0 / _forward.Length) * _forward;
+            _left -= _forward.Dot(_left) * _forward;
+            _left = (1.0 / _left.Length) * _left;
+            _up = _forward.Cross(_left);
+        }
+        // the heading is the part about the vertical of the rotation: tan psi = (r10 - r01)/(r00 + r11)
+        double psi = Math.Atan2(_forward.Y - _left.X, _forward.X + _left.Y);
+        _psi += Math.IEEERemainder(psi - _psi, 2.0 * Math.PI);
+        (Theta, Phi) = (-_forward.Z, _left.Z);
+    }
+
+    // Heading after a tilt about a level axis, which leaves the body's forward axis at -theta and its left one at phi above the floor.
+    private void Tilt(double psi, double theta, double phi)
+    {
+        double sine = Math.Sqrt((theta * theta) + (phi * phi));
+        double angle = Math.Asin(sine);
+        (double ax, double ay) = sine > 0.0 ? (phi / sine, theta / sine) : (1.0, 0.0);
+        (double s, double c) = (Math.Sin(angle), Math.Cos(angle));
+        Vector Of(Vector a)
+        {
+            Vector axis = new(ax, ay, 0.0);
+            Vector t = (c * a) + (s * axis.Cross(a)) + ((1.0 - c) * axis.Dot(a) * axis);
+            return new((Math.Cos(psi) * t.X) - (Math.Sin(psi) * t.Y), (Math.Sin(psi) * t.X) + (Math.Cos(psi) * t.Y), t.Z);
+        }
+        (_forward, _left, _up) = (Of(new(1.0, 0.0, 0.0)), Of(new(0.0, 1.0, 0.0)), Of(new(0.0, 0.0, 1.0)));
     }
 
     public double Spin(int wheel) => Wheels[wheel].Drive < 0 ? FreeSpin[wheel] : Wheels[wheel].Ratio * Drives[Wheels[wheel].Drive].Speed;
@@ -178,12 +233,24 @@ internal sealed class OracleRobot
         return 0.0;
     }
 
-    /// <summary>w_x = u - r y - h theta' - omega R,  w_y = v + r x + h phi'.</summary>
+    /// <summary>The rim's lowest point, a radius from the hub in the wheel's plane, the way along which it rolls, and across.</summary>
+    private (Vector At, Vector Along, Vector Across) Touch(OracleWheel w)
+    {
+        Vector n = new(0.0, 0.0, 1.0);
+        Vector hub = Point(new Vector(w.X, w.Y, w.Radius + w.Rise - Height));
+        Vector down = n - (n.Dot(_left) * _left);
+        Vector along = _left.Cross(n);
+        along = (1.0 / along.Length) * along;
+        return (hub - ((w.Radius / down.Length) * down), along, n.Cross(along));
+    }
+
+    /// <summary>Speed of the chassis over the floor at the touching point, less the rim's.</summary>
     private void Slip(OracleWheel w, double spin)
     {
-        (double vx, double vy, _) = PointVelocity(w.X, w.Y, -Height);
-        w.RimX = vx - (spin * w.Radius);
-        w.RimY = vy;
+        (Vector at, Vector along, Vector across) = Touch(w);
+        Vector v = Velocity(at);
+        w.RimX = v.Dot(along) - (spin * w.Radius);
+        w.RimY = v.Dot(across);
     }
 
     /// <summary>Left = throttle - turn, right = throttle + turn, both scaled down together; heading hold by a first-order lag.</summary>
@@ -252,7 +319,7 @@ internal sealed class OracleRobot
     }
 
     /// <summary>Friction multiple under the wheel: the last patch that covers it, with hard edges.</summary>
-    private double FloorScale(OracleWheel w)
+    private double FloorScale(Vector at)
     {
         double scale = _floor.FrictionScale;
         if (_floor.Patches.Count == 0)
@@ -260,8 +327,8 @@ internal sealed class OracleRobot
             return scale;
         }
         double sign = _turned ? -1.0 : 1.0;
-        double x = sign * (X + (Math.Cos(Psi) * w.X) - (Math.Sin(Psi) * w.Y));
-        double y = sign * (Y + (Math.Sin(Psi) * w.X) + (Math.Cos(Psi) * w.Y));
+        double x = sign * at.X;
+        double y = sign * at.Y;
         double patch = 1.0;
         foreach (FloorPatch p in _floor.Patches)
         {
@@ -274,7 +341,7 @@ internal sealed class OracleRobot
     }
 
     /// <summary>
-    /// Rest on the tyres: N_i = -kz (z - x theta + y phi), sum N = m g + D, no moment of N, of the tyres' hold against the
+    /// Rest on the tyres: N_i = -kz (z + rise_i - x theta + y phi), sum N = m g + D, no moment of N, of the tyres' hold against the
     /// slope (at z_p = -h) and of D. Wheels that would pull are left out and the three equations solved again.
     /// </summary>
     private void SetDown()
@@ -303,6 +370,7 @@ internal sealed class OracleRobot
                 double[] arms = [1.0, w.X, w.Y];
                 for (int row = 0; row < 3; row++)
                 {
+                    a[row, 3] += w.Stiffness * arms[row] * w.Rise;
                     a[row, 0] -= w.Stiffness * arms[row];
                     a[row, 1] += w.Stiffness * arms[row] * w.X;
                     a[row, 2] -= w.Stiffness * arms[row] * w.Y;
@@ -312,7 +380,7 @@ internal sealed class OracleRobot
             (Z, Theta, Phi) = (a[0, 3], a[1, 3], a[2, 3]);
             for (int i = 0; i < Wheels.Length; i++)
             {
-                touching[i] = Z - (Wheels[i].X * Theta) + (Wheels[i].Y * Phi) < 0.0;
+                touching[i] = Wheels[i].Rise + Z - (Wheels[i].X * Theta) + (Wheels[i].Y * Phi) < 0.0;
             }
         }
         if (holdX != 0.0 || holdY != 0.0)
@@ -330,7 +398,7 @@ internal sealed class OracleRobot
     {
         foreach (OracleWheel w in Wheels)
         {
-            w.SetLoad(Z - (w.X * Theta) + (w.Y * Phi), 0.0);
+            w.SetLoad(w.Rise + Z - (w.X * Theta) + (w.Y * Phi), 0.0);
         }
         double sum = Wheels.Sum(w => w.Load);
         foreach (OracleWheel w in Wheels)
@@ -382,7 +450,7 @@ internal sealed class OracleRobot
     /// <summary>Rolling start: wheels at u / R, v_a = w_a and q = 0.</summary>
     private void StartRolling(double speed)
     {
-        U = speed;
+        _velocity = speed * new Vector(Math.Cos(_psi), Math.Sin(_psi), 0.0);
         foreach (OracleDrive d in Drives)
         {
             d.Speed = d.Wheels.Length > 0 ? speed / d.Wheels[0].Radius / d.Ratios[0] : 0.0;

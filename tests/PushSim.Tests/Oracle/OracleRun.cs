@@ -10,14 +10,9 @@ internal sealed class OracleRun
     private readonly OracleTether? _tether;
     private readonly OracleBody[] _bodies;
     private readonly OracleContact[] _contacts;
+    private readonly OracleFloor[] _floors;
     private readonly OracleRecord[] _records;
     private readonly double _sample;
-
-    /// <summary>
-    /// Damping time of the bristle of contact friction [s]. The model as written names the bristle and no damping; the engine's side
-    /// force shows, from outside, mu N (z + tau z') / z_max with tau = 2.000 ms, whatever the mass, load or stiffness.
-    /// </summary>
-    private const double ContactBristleTime = 0.002;
 
     private OracleRun(ScenarioSettings scenario, bool limitedGearDamping)
     {
@@ -37,10 +32,15 @@ internal sealed class OracleRun
         OracleBody[] moving = [.. _robots.Select((r, i) => new OracleBody(r, i > 0))];
         OracleBody[] walls = [.. scenario.Walls.Select(w => new OracleBody(w))];
         _bodies = moving;
+        foreach (OracleBody wall in walls)
+        {
+            wall.Place();
+        }
+        _floors = [.. moving.Select((b, i) => new OracleFloor(_robots[i].Settings.OutlineOrBox.Underside, b))];
         _contacts =
         [
-            .. _robots.Length > 1 ? [new OracleContact(scenario.Contact, moving[0], moving[1], ContactBristleTime)] : Array.Empty<OracleContact>(),
-            .. moving.SelectMany(_ => walls, (b, w) => new OracleContact(scenario.Contact, w, b, ContactBristleTime)),
+            .. _robots.Length > 1 ? [new OracleContact(scenario.Contact, moving[0], moving[1])] : Array.Empty<OracleContact>(),
+            .. moving.SelectMany(_ => walls, (b, w) => new OracleContact(scenario.Contact, w, b)),
         ];
         int samples = (int)Math.Round(scenario.Manoeuvre.EndTime / _sample);
         _records = [.. _robots.Select(_ => new OracleRecord(samples + 1))];
@@ -105,16 +105,17 @@ internal sealed class OracleRun
             robot.Act(t, h);
         }
         _tether?.Pull(_robots[0], t);
-        if (_contacts.Length > 0)
+        foreach (OracleBody body in _bodies)
         {
-            foreach (OracleBody body in _bodies)
-            {
-                body.Place();
-            }
-            foreach (OracleContact contact in _contacts)
-            {
-                contact.Push(h);
-            }
+            body.Place();
+        }
+        foreach (OracleContact contact in _contacts)
+        {
+            contact.Push(h);
+        }
+        foreach (OracleFloor floor in _floors)
+        {
+            floor.Push(h);
         }
         if (first)
         {

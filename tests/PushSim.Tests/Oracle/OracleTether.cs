@@ -4,60 +4,45 @@ namespace PushSim.Tests.Oracle;
 
 /// <summary>
 /// A cord that only pulls: k e (1 + d e') at least 0 for e above 0, along the straight line from hook to anchor in three
-/// dimensions. Its energy is stored, so the arms are shifted: x + z_p theta, y - z_p phi.
+/// dimensions.
 /// </summary>
 internal sealed class OracleTether
 {
     private readonly TetherSettings _settings;
     private readonly double _freeLength;
-    private readonly double _hookX;
-    private readonly double _hookY;
-    private readonly double _hookZ;
+    private readonly Vector _hook;
     private double _anchorX;
 
     public OracleTether(TetherSettings settings, OracleRobot robot)
     {
         _settings = settings;
         _anchorX = settings.AnchorX;
-        _hookX = settings.HookX - robot.Settings.Chassis.CentreOfMassX;
-        _hookY = settings.HookY - robot.Settings.Chassis.CentreOfMassY;
-        _hookZ = settings.HookHeight - robot.Height;
+        _hook = new Vector(
+            settings.HookX - robot.Settings.Chassis.CentreOfMassX, settings.HookY - robot.Settings.Chassis.CentreOfMassY, settings.HookHeight - robot.Height);
 
         // Slack counts from the hook's stated height: the robot level, its tyres just touching. The model as written does not say;
         // with the tyres sunk an oblique cord would be longer by a few hundredths of a millimetre.
-        (double z, double theta, double phi) = (robot.Z, robot.Theta, robot.Phi);
-        robot.Z = robot.Theta = robot.Phi = 0.0;
-        _freeLength = Line(robot).Length + settings.Slack;
-        (robot.Z, robot.Theta, robot.Phi) = (z, theta, phi);
+        (double c, double s) = (Math.Cos(robot.Psi), Math.Sin(robot.Psi));
+        Vector level = new(robot.X + (c * _hook.X) - (s * _hook.Y), robot.Y + (s * _hook.X) + (c * _hook.Y), settings.HookHeight);
+        _freeLength = (Anchor - level).Length + settings.Slack;
     }
 
     public double Force;
 
     public void Pull(OracleRobot robot, double t)
     {
-        (double dx, double dy, double dz, double length) = Line(robot);
-        double stretch = length - _freeLength;
-        double c = Math.Cos(robot.Psi);
-        double s = Math.Sin(robot.Psi);
-        double armX = _hookX + (_hookZ * robot.Theta);
-        double armY = _hookY - (_hookZ * robot.Phi);
-        double vx = robot.U - (robot.R * armY) + (_hookZ * robot.ThetaRate);
-        double vy = robot.V + (robot.R * armX) - (_hookZ * robot.PhiRate);
-        double vz = robot.ZRate - (robot.ThetaRate * _hookX) + (robot.PhiRate * _hookY);
+        Vector at = robot.Point(_hook);
+        Vector line = Anchor - at;
+        double stretch = line.Length - _freeLength;
 
         // e' = (anchor velocity - hook velocity) along the line from hook to anchor
-        double rate = ((AnchorSpeed(t) - ((vx * c) - (vy * s))) * dx / length) - (((vx * s) + (vy * c)) * dy / length) - (vz * dz / length);
+        Vector along = (1.0 / line.Length) * line;
+        double rate = (new Vector(AnchorSpeed(t), 0.0, 0.0) - robot.Velocity(at)).Dot(along);
         Force = stretch > 0.0 ? Math.Max(0.0, _settings.Stiffness * stretch * (1.0 + (_settings.Damping * rate))) : 0.0;
-        double worldX = Force * dx / length;
-        double worldY = Force * dy / length;
-        double fx = (worldX * c) + (worldY * s);
-        double fy = (worldY * c) - (worldX * s);
-        double fz = Force * dz / length;
-
-        // AddForce takes plain arms for every moment; only the yaw moment has the shifted ones.
-        robot.AddForce(_hookX, _hookY, _hookZ, fx, fy, fz);
-        robot.AddYawMoment(((armX - _hookX) * fy) - ((armY - _hookY) * fx));
+        robot.Push(at, Force * along);
     }
+
+    private Vector Anchor => new(_anchorX, _settings.AnchorY, _settings.AnchorHeight);
 
     public void Move(double t, double h) => _anchorX += h * AnchorSpeed(t);
 
@@ -81,18 +66,5 @@ internal sealed class OracleTether
             }
         }
         return table[^1].Speed;
-    }
-
-    private (double X, double Y, double Z, double Length) Line(OracleRobot robot)
-    {
-        double c = Math.Cos(robot.Psi);
-        double s = Math.Sin(robot.Psi);
-        double armX = _hookX + (_hookZ * robot.Theta);
-        double armY = _hookY - (_hookZ * robot.Phi);
-        double dx = _anchorX - robot.X - (c * armX) + (s * armY);
-        double dy = _settings.AnchorY - robot.Y - (s * armX) - (c * armY);
-        double height = robot.Height + _hookZ + robot.Z - (robot.Theta * _hookX) + (robot.Phi * _hookY);
-        double dz = _settings.AnchorHeight - height;
-        return (dx, dy, dz, Math.Sqrt((dx * dx) + (dy * dy) + (dz * dz)));
     }
 }

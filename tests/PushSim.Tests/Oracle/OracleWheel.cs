@@ -18,6 +18,7 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
     public double X { get; } = settings.X - centreX;
     public double Y { get; } = settings.Y - centreY;
     public double Radius { get; } = settings.Radius;
+    public double Rise { get; } = settings.Height;
     public double SpinInertia { get; } = settings.SpinInertia;
     public bool IsSkid { get; } = settings.IsSkid;
     public string Name { get; } = settings.Name;

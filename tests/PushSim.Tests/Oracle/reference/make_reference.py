@@ -14,6 +14,7 @@ import numpy as np
 import scipy
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
+from scipy.spatial.transform import Rotation
 
 G = 9.80665
 
@@ -157,12 +158,14 @@ def tether_catch():
 
 
 def wall_bounce():
-    """The same mass against a wall over the width of its face: F = k L depth (1 + d depth') at least 0."""
-    stiffness, width, damping, gap = 1.0e5, 0.16, 0.8, 0.01
+    """The same mass against a wall. Two level edges and two upright ones of its front press with half a weight each:
+    F = 0.63 k/2 sum of 2 d (L/2 + l0/4), l0 = 0.1 m, times (1 + lambda d') at least 0."""
+    stiffness, width, high, damping, gap = 1.0e5, 0.16, 0.06 - 0.004, 0.8, 0.01
+    edges = 2.0 * (2.0 * (width / 2.0 + 0.025) + 2.0 * (high / 2.0 + 0.025))
 
     def push(x, u):
         e = x - gap
-        return max(0.0, stiffness * width * e * (1.0 + damping * u)) if e > 0.0 else 0.0
+        return max(0.0, 0.63 * stiffness * 0.5 * edges * e * (1.0 + damping * u)) if e > 0.0 else 0.0
 
     t, y = solve(*on_rings(1.36, push, 0.5), 0.08, 80, method="DOP853", max_step=1e-4)
     return {"time_s": t, "x_m": y[0], "speed_m_per_s": y[1]}
@@ -185,48 +188,66 @@ def launch():
         bus, amps = bus_voltage(charge, power)
         return bus, amps, [motor.current(c, bus, w)[0] for c, w in zip(commands, omegas)]
 
+    # place, quaternion (x, y, z, w), velocity along the floor's axes, rates about the body's; then eight of each wheel, and the charge
+    up = np.array([0.0, 0.0, 1.0])
+
     def wheels(y):
-        u, v, r, z, dz, theta, dtheta, phi, dphi = y[3:12]
+        turn = Rotation.from_quat(y[3:7])
+        w = turn.apply(y[10:13])
+        axle = turn.apply([0.0, 1.0, 0.0])
+        length = np.sqrt(1.0 - axle[2] ** 2)
+        along = np.cross(axle, up) / length
+        across = np.cross(up, along)
         for i, (x_i, y_i) in enumerate(places):
-            own = y[12 + 8 * i:20 + 8 * i]
+            own = y[13 + 8 * i:21 + 8 * i]
             omega = own[6]
-            height = z - x_i * theta + y_i * phi
-            rise = dz - x_i * dtheta + y_i * dphi
-            load = max(0.0, -tyre.k_z * height * (1.0 - tyre.d_z * rise)) if height < 0.0 else 0.0
-            w = np.array([u - r * y_i - h * dtheta - omega * radius, v + r * x_i + h * dphi])
-            force, dv, dq, dzb = tyre.rates(load, own[0:2], own[2:4], own[4:6], w, omega * radius)
-            yield x_i, y_i, load, force, dv, dq, dzb, omega, own[7]
+            arm = turn.apply([x_i, y_i, radius - h]) - radius * (up - axle[2] * axle) / length
+            speed = y[7:10] + np.cross(w, arm)
+            height = h + y[2] + arm[2]
+            load = max(0.0, -tyre.k_z * height * (1.0 - tyre.d_z * speed[2])) if height < 0.0 else 0.0
+            rim = np.array([speed @ along - omega * radius, speed @ across])
+            force, dv, dq, dzb = tyre.rates(load, own[0:2], own[2:4], own[4:6], rim, omega * radius)
+            yield arm, force[0] * along + force[1] * across + load * up, load, force, dv, dq, dzb, omega, own[7]
 
     def rates(_, y):
-        psi, u, v, r = y[2:6]
-        _, amps, currents = electric(y[44], [y[18 + 8 * i] for i in range(4)])
-        out = np.zeros(45)
+        _, amps, currents = electric(y[45], [y[19 + 8 * i] for i in range(4)])
+        out = np.zeros(46)
         f = np.zeros(3)
         moment = np.zeros(3)
-        for i, (x_i, y_i, load, force, dv, dq, dzb, omega, s) in enumerate(wheels(y)):
-            f += [force[0], force[1], load]
-            moment += [y_i * load + h * force[1], -h * force[0] - x_i * load, x_i * force[1] - y_i * force[0]]
+        for i, (arm, push, load, force, dv, dq, dzb, omega, s) in enumerate(wheels(y)):
+            f += push
+            moment += np.cross(arm, push)
             spin = (motor.k * currents[i] - motor.friction(currents[i], s) - radius * force[0]) / inertia
-            out[12 + 8 * i:20 + 8 * i] = [*dv, *dq, *dzb, spin, motor.wind_rate(omega, s)]
-        out[0:3] = [u * np.cos(psi) - v * np.sin(psi), u * np.sin(psi) + v * np.cos(psi), r]
-        out[3:6] = [f[0] / mass + r * v, f[1] / mass - r * u, moment[2] / i_yaw]
-        out[6:12] = [y[7], f[2] / mass - G, y[9], moment[1] / i_pitch, y[11], moment[0] / i_roll]
-        out[44] = -amps / CAPACITY
+            out[13 + 8 * i:21 + 8 * i] = [*dv, *dq, *dzb, spin, motor.wind_rate(omega, s)]
+        turn = Rotation.from_quat(y[3:7])
+        w = y[10:13]
+        out[0:3] = y[7:10]
+        qx, qy, qz, qw = y[3:7]
+        out[3:7] = 0.5 * np.array([qw * w[0] + qy * w[2] - qz * w[1], qw * w[1] + qz * w[0] - qx * w[2],
+                                   qw * w[2] + qx * w[1] - qy * w[0], -qx * w[0] - qy * w[1] - qz * w[2]])
+        out[7:10] = f / mass - G * up
+        inert = np.array([i_roll, i_pitch, i_yaw])
+        out[10:13] = (turn.inv().apply(moment) - np.cross(w, inert * w)) / inert
+        out[45] = -amps / CAPACITY
         return out
 
-    start = np.zeros(45)
-    start[6] = -mass * G / (4.0 * tyre.k_z)
-    start[44] = 1.0
+    start = np.zeros(46)
+    start[2] = -mass * G / (4.0 * tyre.k_z)
+    start[6] = 1.0
+    start[45] = 1.0
     t, y = solve(rates, start, 0.5, 100, rtol=1e-8, atol=1e-11)
     rows = [list(wheels(column)) for column in y.T]
-    answer = {"time_s": t, "x_m": y[0], "y_m": y[1], "heading_rad": y[2], "speed_m_per_s": y[3], "yaw_rate_rad_per_s": y[5],
-              "pitch_rad": y[8], "roll_rad": y[10],
-              "bus_v": [electric(column[44], [column[18 + 8 * i] for i in range(4)])[0] for column in y.T]}
+    turns = [Rotation.from_quat(column[3:7]).as_matrix() for column in y.T]
+    heading = np.array([np.arctan2(m[1, 0] - m[0, 1], m[0, 0] + m[1, 1]) for m in turns])
+    speed = np.cos(heading) * y[7] + np.sin(heading) * y[8]
+    answer = {"time_s": t, "x_m": y[0], "y_m": y[1], "heading_rad": heading, "speed_m_per_s": speed, "yaw_rate_rad_per_s": y[12],
+              "pitch_rad": [np.arctan2(-m[2, 0], m[2, 2]) for m in turns], "roll_rad": [np.arctan2(m[2, 1], m[2, 2]) for m in turns],
+              "bus_v": [electric(column[45], [column[19 + 8 * i] for i in range(4)])[0] for column in y.T]}
     for i in range(4):
         answer[f"load_{i}_n"] = [row[i][2] for row in rows]
         answer[f"longitudinal_force_{i}_n"] = [row[i][3][0] for row in rows]
         answer[f"lateral_force_{i}_n"] = [row[i][3][1] for row in rows]
-        answer[f"omega_{i}_rad_per_s"] = y[18 + 8 * i]
+        answer[f"omega_{i}_rad_per_s"] = y[19 + 8 * i]
     return answer
 
 
