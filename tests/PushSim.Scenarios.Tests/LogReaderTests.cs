@@ -189,7 +189,7 @@ public class LogReaderTests
     {
         LogResult result = LogReader.Read("no such file.csv");
         Assert.True(result.CannotRead);
-        Assert.Contains("no such file", Assert.Single(result.Problems).Message);
+        Assert.Contains("it is not there", Assert.Single(result.Problems).Message);
     }
 
     // A tenth of the ten million rows that were measured once: what is kept stays below a bound, however long the file

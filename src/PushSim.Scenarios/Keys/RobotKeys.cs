@@ -167,6 +167,6 @@ internal static class RobotKeys
         Choice("outline.ramp", "side", ["front", "rear", "left", "right"], "The face that looks most to this side.", required: true),
         Quantity("outline.ramp", "tip", Dimension.Length, 0, 1, "Height of its tip above the floor.", "1 mm", required: true).Usual(0, 0.01),
         Quantity("outline.ramp", "angle", Dimension.Angle, 2.5 * Degree, 86 * Degree, "Its angle from the floor.", "25 deg", required: true).Usual(10 * Degree, 70 * Degree),
-        Quantity("outline.ramp", "top", Dimension.Length, 1e-3, 3, "Height at which its slope ends.", "40 mm", "the outline's top").Usual(0.005, 0.2),
+        Quantity("outline.ramp", "top", Dimension.Length, 1e-3, 3, "Height at which its slope ends.", "40 mm", "the outline's top, or what the slope reaches before it runs through the body").Usual(0.005, 0.2),
     ];
 }

@@ -13,6 +13,10 @@ internal static class OutlineReader
     // Area below which three corners in a row count as straight [m^2].
     private const double LeastArea = 1e-8;
 
+    // Halvings in which the highest top that fits is found, and the share of it that is taken [1].
+    private const int Halvings = 40;
+    private const double LeftOfFit = 0.98;
+
     // The faces' outward directions in the order of the key's words.
     private static readonly (double X, double Y)[] Sides = [(1, 0), (-1, 0), (0, 1), (0, -1)];
 
@@ -30,12 +34,13 @@ internal static class OutlineReader
         IReadOnlyList<(double X, double Y)> corners = s.Has("corner") ? Corners(s) : box.Corners;
         var upright = new FaceSettings(clearance, top);
         FaceSettings[] faces = [.. corners.Select(_ => upright)];
+        bool[] isStated = new bool[faces.Length];
         foreach (Section ramp in s.Tables("ramp"))
         {
-            ReadRamp(ramp, top, corners, faces);
+            ReadRamp(ramp, top, corners, faces, isStated);
         }
 
-        if (faces.Any(f => f.RampAngle is not null) && corners.Count is >= FewestCorners and <= MostCorners && !OutlineSettings.LeavesABody(corners, faces))
+        if (faces.Any(f => f.RampAngle is not null) && corners.Count is >= FewestCorners and <= MostCorners && !Fit(corners, faces, isStated))
         {
             s.Context.Error(s.PlaceOf("ramp"), "the ramps run through the whole body", "give a ramp a lower top or a steeper angle");
         }
@@ -47,6 +52,33 @@ internal static class OutlineReader
             Faces = faces,
             Underside = usual with { Friction = s.Or("floor_friction", usual.Friction), Restitution = s.Or("floor_restitution", usual.Restitution) },
         };
+    }
+
+    // Lowers the tops that nobody states until the slopes leave a body behind them; false where that does not help.
+    private static bool Fit(IReadOnlyList<(double X, double Y)> corners, FaceSettings[] faces, bool[] isStated)
+    {
+        if (OutlineSettings.LeavesABody(corners, faces))
+        {
+            return true;
+        }
+
+        FaceSettings[] Lowered(double share) => [.. faces.Select((f, i) => f.RampAngle is null || isStated[i] ? f : f with { UpperEdge = f.LowerEdge + (share * (f.UpperEdge - f.LowerEdge)) })];
+        double low = 0.0;
+        double high = 1.0;
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = OutlineSettings.LeavesABody(corners, Lowered(middle)) ? (middle, high) : (low, middle);
+        }
+
+        if (!(low > 0.0))
+        {
+            return false;
+        }
+
+        // a little of the body stays
+        Lowered(LeftOfFit * low).CopyTo(faces, 0);
+        return true;
     }
 
     private static List<(double X, double Y)> Corners(Section s)
@@ -84,7 +116,7 @@ internal static class OutlineReader
         return corners;
     }
 
-    private static void ReadRamp(Section s, double outlineTop, IReadOnlyList<(double X, double Y)> corners, FaceSettings[] faces)
+    private static void ReadRamp(Section s, double outlineTop, IReadOnlyList<(double X, double Y)> corners, FaceSettings[] faces, bool[] isStated)
     {
         int side = s.Choice("side");
         double tip = s.Required("tip");
@@ -108,6 +140,7 @@ internal static class OutlineReader
         }
 
         faces[face] = new FaceSettings(tip, top, angle);
+        isStated[face] = s.Has("top");
     }
 
     // Cosine between a face's outward normal (dy, -dx) and a direction.

@@ -77,7 +77,7 @@ internal static partial class TomlMender
         int equals = text.IndexOf('=', StringComparison.Ordinal);
         if (equals < 0)
         {
-            return ("there is no equals sign between key and value", Key().Match(text) is { Success: true } k && text.Length > k.Length ? $"write {k.Groups[1].Value} = {text[k.Length..].TrimStart(':', ' ').TrimEnd(',', ' ')}" : "one key = value on each line; a remark begins with #");
+            return ("there is no equals sign between key and value", Key().Match(text) is { Success: true } k && text.Length > k.Length ? SourceFile.Clean($"write {k.Groups[1].Value} = {text[k.Length..].TrimStart(':', ' ').TrimEnd(',', ' ')}", LongestShown) : "one key = value on each line; a remark begins with #");
         }
 
         string key = text[..equals].Trim();

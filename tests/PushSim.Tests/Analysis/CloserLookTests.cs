@@ -91,7 +91,7 @@ public class CloserLookTests(ITestOutputHelper output)
         Assert.Equal(TurnEase.Unknown, run.Turning!.Ease);
         Assert.Equal(NoModesCause.LeftOut, run.Turning.NoModes);
         Assert.Equal(ChatterVerdict.Unknown(ChatterDoubt.NoSteadyTurn, NoModesCause.LeftOut), run.Chatter);
-        RunResult shove = CloserLook.Review(Simulator.Run(TestRobots.Shove(TestRobots.FourWheels(), TestRobots.FourWheels(), end: 0.3, gap: 0.002)), new WorkBudget(0));
+        RunResult shove = CloserLook.Review(Simulator.Run(TestRobots.Shove(TestRobots.FourWheels(Turning.GrowthTests.Bouncy with { BodyDamping = 0.05, VerticalDamping = 0.2 }), TestRobots.FourWheels(), end: 0.5, gap: 0.002)), new WorkBudget(0));
         Assert.Null(shove.Shove!.TooCloseToCall);
         Assert.Null(shove.Start);
         

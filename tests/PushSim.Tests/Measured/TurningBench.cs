@@ -1,4 +1,5 @@
 using PushSim.Chassis;
+using PushSim.Contact;
 using PushSim.Powertrain;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -57,10 +58,14 @@ internal static class TurningBench
             BodyDamping = 2.0 * Math.Sqrt(150.0 * load * 2e-3 * mass), TreadMass = 2e-3 * mass, VerticalStiffness = 150.0 * load, VerticalDamping = 2.0,
         };
         (string Name, double X, double Y)[] places = [("front left", 0.5, 0.5), ("front right", 0.5, -0.5), ("rear left", -0.5, 0.5), ("rear right", -0.5, -0.5)];
+        var chassis = new ChassisSettings { Mass = mass, Length = 1.3 * wheelbase, Width = 0.8 * track, Height = 0.4 * track, CentreOfMassHeight = height };
         return new RobotSettings
         {
             Name = "turner",
-            Chassis = new ChassisSettings { Mass = mass, Length = 1.3 * wheelbase, Width = 0.8 * track, Height = 0.4 * track, CentreOfMassHeight = height },
+            Chassis = chassis,
+
+            // an underside far above the ground: nothing of the body rubs
+            Outline = OutlineSettings.Box(chassis, 0.3 * track, chassis.Height),
             Wheels = [.. places.Select(p => new WheelSettings { Name = p.Name, X = p.X * wheelbase, Y = p.Y * track, Radius = radius, SpinInertia = 0.01 * mass * radius * radius, Tyre = tyre })],
             Controllers = [],
             Drives = [new DriveSettings { Name = "left", Wheels = [(0, 1.0), (2, 1.0)] }, new DriveSettings { Name = "right", Wheels = [(1, 1.0), (3, 1.0)] }],
@@ -79,7 +84,9 @@ internal static class TurningBench
         };
         RunResult run = Simulator.Run(scenario);
         int from = run.Trace.IndexAt(0.8 * end);
-        return run.Status != RunStatus.Finished ? double.NaN : (w.Right - w.Left) / (track * run.Trace.Body.YawRate.Mean(from, run.Time.Length - 1));
+        
+        // a robot that hops on its springs is none of these
+        return run.Status != RunStatus.Finished || run.Answers.Chatter is not null ? double.PositiveInfinity : (w.Right - w.Left) / (track * run.Trace.Body.YawRate.Mean(from, run.Time.Length - 1));
     }
 
     private static (double Measured, double Model) Medians(Window[] windows, Func<Window, double> model) => (Median(windows.Select(w => w.Ratio)), Median(Thinned(windows).Select(model)));

@@ -91,8 +91,8 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     public void Contact_is_continuous(bool yaw)
     {
         const int Finer = 8;
-        double coarse = GreatestChange(yaw, 4000);
-        double fine = GreatestChange(yaw, 4000 * Finer);
+        double coarse = GreatestChange(yaw, 40_000);
+        double fine = GreatestChange(yaw, 40_000 * Finer);
         output.WriteLine(FormattableString.Invariant($"greatest change in a step {coarse} N, in one {Finer} times as short {fine} N"));
         Assert.InRange(coarse / fine, 0.8 * Finer, 1.2 * Finer);
     }

@@ -26,7 +26,7 @@ public class TraceTests
             [
                 .. body, "tether_force_n", .. places.SelectMany(p => wheel.Select(k => $"wheel_{p}_{k}")), .. battery,
                 .. places.SelectMany((p, i) => new[] { $"command_{p}", $"controller_{p}_current_a", $"controller_{p}_limiting" }.Concat(i == 1 ? [$"controller_{p}_temperature_degc"] : [])),
-                .. places.Select(p => $"motor_{p}_1_current_a"),
+                .. places.SelectMany(p => new[] { $"motor_{p}_1_current_a", $"motor_{p}_1_speed_rpm" }),
             ],
             trace.All.Select(s => s.Key).Where(k => !k.Contains("_winding_", StringComparison.Ordinal) && !k.Contains("_case_", StringComparison.Ordinal)));
         Assert.Equal(("N", "wheel_front_left_load_n"), (trace.Wheels[0].Load.Unit, trace.Wheels[0].Load.Key));

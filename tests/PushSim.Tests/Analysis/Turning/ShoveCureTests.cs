@@ -17,7 +17,7 @@ public class ShoveCureTests
     [Fact]
     public void The_change_named_keeps_the_own_tyres_quiet_and_a_smaller_one_does_not()
     {
-        ScenarioSettings shove = HardAgainstSoft();
+        ScenarioSettings shove = OnBouncyTyres();
         RunResult run = ChatterReview.Review(Simulator.Run(shove));
         Assert.Equal(ChatterKind.Buzzes, run.Chatter.Kind);
         ChatterChange cure = run.Chatter.Cure!;
@@ -26,25 +26,27 @@ public class ShoveCureTests
         Assert.NotNull(Simulator.Run(TyreNumber.Of(cure.Part).Scaled(shove, Math.Sqrt(cure.Factor))).Answers.Chatter);
     }
 
-    // shove-heavy-grippy from the other side
-    private static ScenarioSettings HardAgainstSoft([CallerFilePath] string here = "")
+    // shove-heavy-grippy on bouncier tyres of its own
+    private static ScenarioSettings OnBouncyTyres([CallerFilePath] string here = "")
     {
         string robots = Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "..", "..", "scenarios", "robots");
         string file = Path.GetTempFileName();
         try
         {
             File.WriteAllText(file, $"""
-                robot = '{Path.GetFullPath(Path.Combine(robots, "badger.toml"))}'
+                robot = '{Path.GetFullPath(Path.Combine(robots, "mole.toml"))}'
                 [override]
-                "chassis.mass" = "1900 g"
-                "tyre.printed.static_friction" = 0.62
-                "tyre.printed.kinetic_friction" = 0.55
+                "chassis.mass" = "1100 g"
+                "tyre.soft.vertical_damping" = "0.2 s/m"
+                "tyre.soft.body_damping" = "0.05 N s/m"
                 [manoeuvre]
                 kind = "shove"
                 [opponent]
-                robot = '{Path.GetFullPath(Path.Combine(robots, "mole.toml"))}'
+                robot = '{Path.GetFullPath(Path.Combine(robots, "badger.toml"))}'
                 [opponent.override]
-                "chassis.mass" = "1100 g"
+                "chassis.mass" = "1900 g"
+                "tyre.printed.static_friction" = 0.62
+                "tyre.printed.kinetic_friction" = 0.55
                 """);
             return ScenarioReader.Read(file, new ReadOptions { AllowOutside = true }).Scenario!;
         }
