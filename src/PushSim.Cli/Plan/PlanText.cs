@@ -13,8 +13,8 @@ internal static class PlanText
     public static void Write(TextWriter output, PullPlan plan, SpreadSource source, bool hasLoad, string file, bool isDetailed)
     {
         IAnsiConsole console = TextReport.Console(output);
-        TextReport.Line(console, PlanWords.Verdict(plan), Decoration.Bold);
-        TextReport.Line(console, PlanWords.Scatter(plan, source));
+        TextReport.Wrapped(console, PlanWords.Verdict(plan), Decoration.Bold);
+        TextReport.Wrapped(console, PlanWords.Scatter(plan, source));
         console.WriteLine();
         IGrouping<int, PlannedPull>[] blocks = [.. plan.Pulls.GroupBy(p => p.Block)];
         foreach (IGrouping<int, PlannedPull> block in blocks.Take(isDetailed ? int.MaxValue : MostBlocks))
@@ -25,7 +25,7 @@ internal static class PlanText
 
         if (!isDetailed)
         {
-            TextReport.Line(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} blocks more. " : "") + "All rows stand in the table; what to do before each pull: --details");
+            TextReport.Wrapped(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} blocks more. " : "") + "All rows stand in the table; what to do before each pull: --details");
             TextReport.Line(console, Cautions.Short, Decoration.Dim);
         }
         else

@@ -74,6 +74,15 @@ internal static class TextReport
     public static void Line(IAnsiConsole console, string text, Decoration decoration = Decoration.None) =>
         console.Write(new Text(PlainText.Of(text) + Environment.NewLine, new Style(decoration: decoration)));
 
+    /// <summary>A text broken at the width of answer cards.</summary>
+    public static void Wrapped(IAnsiConsole console, string text, Decoration decoration = Decoration.None)
+    {
+        foreach (string line in WrappedText.Lines("", "  ", text))
+        {
+            Line(console, line, decoration);
+        }
+    }
+
     /// <summary>A console on a writer; colour only on a terminal that wants it.</summary>
     public static IAnsiConsole Console(TextWriter output)
     {

@@ -56,7 +56,7 @@ internal static class ShelfCommand
         else
         {
             IAnsiConsole console = TextReport.Console(output);
-            TextReport.Line(console, verdict, Decoration.Bold);
+            TextReport.Wrapped(console, verdict, Decoration.Bold);
             foreach ((PartShelf shelf, IReadOnlyList<ShelfPart> parts) in found)
             {
                 if (!isDetailed && (isKind || parts.Count + found.Count > 2))

@@ -40,7 +40,7 @@ internal static class OutlineReader
             ReadRamp(ramp, top, corners, faces, isStated);
         }
 
-        if (faces.Any(f => f.RampAngle is not null) && corners.Count is >= FewestCorners and <= MostCorners && !Fit(corners, faces, isStated))
+        if (faces.Any(f => f.RampAngle is not null) && corners.Count is >= FewestCorners and <= MostCorners && s.Context.Problems.All(p => p.Severity != Severity.Error) && !Fit(corners, faces, isStated))
         {
             s.Context.Error(s.PlaceOf("ramp"), "the ramps run through the whole body", "give a ramp a lower top or a steeper angle");
         }

@@ -18,6 +18,7 @@ public static class EnergyWords
         ["vertical_damping_j"] = "vertical tyre damping",
         ["rolling_j"] = "rolling resistance",
         ["tether_damping_j"] = "tether damping",
+        ["body_on_floor_j"] = "bodies on the floor",
         ["contact_j"] = "contacts of bodies",
         ["kinetic_change_j"] = "change of kinetic energy",
         ["spring_change_j"] = "change of spring energy",

@@ -48,7 +48,7 @@ public class CompletionCommandTests
     }
 
     [Theory]
-    [InlineData("pushsim ''", "run|check|limits|fit|plan|odds|sweep|ladder|cluster|new|explain|shelf|completion|--help|--version")]
+    [InlineData("pushsim ''", "run|check|limits|compare|fit|plan|odds|sweep|ladder|cluster|new|explain|shelf|completion|--help|--version")]
     [InlineData("pushsim sh", "shelf")]
     [InlineData("pushsim run --no", "--no-plots")]
     [InlineData("pushsim new --kind sp", "spot")]

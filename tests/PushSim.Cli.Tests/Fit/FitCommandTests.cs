@@ -361,7 +361,7 @@ public class FitCommandTests
     }
 
     [Theory]
-    [InlineData("file = \"none.csv\"", "no such file")]
+    [InlineData("file = \"none.csv\"", "it is not there")]
     [InlineData("file = \"../soft-tyre.csv\"", "leaves the scenario's folder")]
     [InlineData("file = \"logs/readings.csv\"", "no column of time")]
     [InlineData("file = \"logs/soft-tyre.csv\"\nforce_unit = \"smoots\"", "no unit known")]

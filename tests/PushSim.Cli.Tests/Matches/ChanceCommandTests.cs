@@ -146,7 +146,7 @@ public class ChanceCommandTests
     [Fact]
     public void A_sweep_with_runs_that_end_in_a_tip_says_so()
     {
-        Cli cli = Cli.Run("sweep", Repository.Scenario("launch-soft"), "--vary", "chassis.centre_of_mass.height=27 mm,300 mm", "--json");
+        Cli cli = Cli.Run("sweep", Repository.Scenario("launch-soft"), "--vary", "chassis.centre_of_mass.height=27 mm,600 mm", "--json");
         string warning = Assert.Single(JsonDocument.Parse(cli.Output).RootElement.GetProperty("warnings").EnumerateArray()).GetString()!;
         Assert.StartsWith("in 1 of 2 runs a robot tips over or loses the floor", warning, StringComparison.Ordinal);
         Assert.DoesNotContain("shove", warning, StringComparison.Ordinal);
@@ -155,7 +155,7 @@ public class ChanceCommandTests
     // the drive's ratio stands before the motor's; a tall robot tips at any mass
     [Theory]
     [InlineData("pull-test", "motor.*.gear_ratio=5,8", "Pull, steady [N] is 11.59 at", "at every point: these values of motor.*.gear_ratio make no difference to it.")]
-    [InlineData("launch-soft", "chassis.centre_of_mass.height=290 mm,300 mm", "In every run a robot tips", "so that none is best.")]
+    [InlineData("launch-soft", "chassis.centre_of_mass.height=600 mm,650 mm", "In every run a robot tips", "so that none is best.")]
     public void A_sweep_without_a_best_names_none(string scenario, string vary, string start, string end)
     {
         using JsonDocument json = JsonDocument.Parse(Cli.Run("sweep", Repository.Scenario(scenario), "--vary", vary, "--json").Output);

@@ -53,7 +53,7 @@ public class ClusterCommandTests
     [InlineData("has no parts", "--", "run", "x.toml", "--out", "y")]
     [InlineData("add --out DIR", "--", "odds", "x.toml")]
     [InlineData("the scripts give --part themselves", "--", "odds", "x.toml", "--out", "y", "--part", "1/3")]
-    [InlineData("'other' not recognized", "--script", "other", "--", "odds", "x.toml", "--out", "y")]
+    [InlineData("--script takes array, container", "--script", "other", "--", "odds", "x.toml", "--out", "y")]
     [InlineData("is not there", "--", "odds", "x.toml", "--out", "y")]
     public void Wrong_calls(string words, params string[] args)
     {

@@ -36,7 +36,7 @@ public class ShelfOddsTests
         // on the screen in units that builders write: the tyre's wear is 120 +- 40 mm3, the rotor's inertia 2.9 +- 0.6 g cm2
         string screen = Cli.Run("odds", scratch["shove.toml"], "--matches", "2", "--details", "--no-plots", "--out", scratch["out"]).Output;
         Assert.Matches("wear number of mole's soft tyre +│ +120 │ +± 40 │ mm3", screen);
-        Assert.Matches("inertia of the rotor of mole's gearmotor motor +│ +2\\.9 │ +± 0\\.6 │ g cm2", screen);
+        Assert.Matches("inertia of the rotor of mole's gearmotor +│ +2\\.9 │ +± 0\\.6 │ g cm2", screen);
         Assert.DoesNotMatch("[0-9]E[-+][0-9]", screen);
     }
 
