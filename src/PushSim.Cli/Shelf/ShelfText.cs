@@ -60,7 +60,14 @@ internal static class ShelfText
         {
             console.WriteLine();
             string also = p.Aliases.Count > 0 ? $" Also: {string.Join(", ", p.Aliases)}." : "";
-            console.Write(new Paragraph(p.Name, new Style(decoration: Decoration.Bold)).Append($" ({shelf.Header}): {p.About}{also}{Environment.NewLine}"));
+            string[] lines = [.. WrappedText.Lines("", "  ", $"{p.Name} ({shelf.Header}): {p.About}{also}")];
+            int bold = Math.Min(p.Name.Length, lines[0].Length);
+            console.Write(new Paragraph(lines[0][..bold], new Style(decoration: Decoration.Bold)).Append(lines[0][bold..] + Environment.NewLine));
+            foreach (string line in lines.Skip(1))
+            {
+                TextReport.Line(console, line);
+            }
+
             AnswerTable table = new AnswerTable("Key").AddColumn("Key").AddColumn("Value");
             _ = isDetailed ? table.AddColumn("Source") : table;
             foreach (ShelfNumber n in p.Numbers)
