@@ -10,21 +10,14 @@ public sealed class FreshFolder : IDisposable
 {
     private readonly FolderAsk _ask;
     private readonly HeldLock _lock;
-    private readonly string _new;
-    private readonly string _old;
-    private readonly bool _isInner;
+    private readonly FolderPlaces _places;
     private readonly SortedDictionary<string, OutputEntry> _written = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
     private bool _isBegun;
 
-    private FreshFolder(FolderAsk ask, string path, HeldLock held, string prefix, bool isInner)
-    {
-        (_ask, Path, _lock, _isInner) = (ask, path, held, isInner);
-        (_new, _old) = (prefix + "new", prefix + "old");
-    }
+    private FreshFolder(FolderAsk ask, FolderPlaces places, HeldLock held) => (_ask, _places, _lock) = (ask, places, held);
 
     /// <summary>The folder, with the links above it followed.</summary>
-    public string Path { get; }
+    public string Path => _places.Path;
 
     /// <summary>What the folder held when it was opened; null where there was none, or one that is not ours.</summary>
     public OutputMark? Before { get; private set; }
@@ -35,10 +28,10 @@ public sealed class FreshFolder : IDisposable
         (string path, string prefix) = FolderLock.Place(ask.Path);
         RefuseOthers(ask.Path, path);
         (HeldLock held, bool isInner) = FolderLock.Take(path, ref prefix, "", ask.Lock);
-        var folder = new FreshFolder(ask, path, held, prefix, isInner);
+        var folder = new FreshFolder(ask, new FolderPlaces(ask, path, prefix, isInner), held);
         try
         {
-            folder.Mend();
+            folder._places.Mend();
             folder.RefuseForeign();
             folder.Before = OutputMark.Read(path);
             return folder;
@@ -56,8 +49,8 @@ public sealed class FreshFolder : IDisposable
         Disk.MakeFolder(Path);
         if (OutputMark.Read(Path) is null)
         {
-            ClearTheWay(OutputMark.Name);
-            WriteGate.Create(Of(OutputMark.Name), s => s.Write(Encoding.UTF8.GetBytes(new OutputMark(OutputState.Begun, _ask.Source, []).Text)));
+            _places.ClearTheWay(OutputMark.Name);
+            WriteGate.Create(_places.Of(OutputMark.Name), s => s.Write(Encoding.UTF8.GetBytes(new OutputMark(OutputState.Begun, _ask.Source, []).Text)));
         }
     }
 
@@ -69,15 +62,15 @@ public sealed class FreshFolder : IDisposable
             return;
         }
 
-        if (Disk.Look(Path) == FileKind.Folder && !IsOursAlone())
+        if (Disk.Look(Path) == FileKind.Folder && !_places.IsOursAlone())
         {
             // the files will go in one by one: no work for a result that has nowhere to go
             WriteGate.Try(Path);
         }
 
-        if (!Disk.MakeFolder(_new))
+        if (!Disk.MakeFolder(_places.New))
         {
-            throw new IOException($"{_new} is in the way: it is no work of pushsim");
+            throw new IOException($"{_places.New} is in the way: it is no work of pushsim");
         }
 
         _isBegun = true;
@@ -93,7 +86,7 @@ public sealed class FreshFolder : IDisposable
     {
         Begin();
         string free = Free(name, isForm);
-        string path = System.IO.Path.Combine(_new, free);
+        string path = System.IO.Path.Combine(_places.New, free);
         if (_written.ContainsKey(free))
         {
             Disk.Delete(path);
@@ -140,7 +133,7 @@ public sealed class FreshFolder : IDisposable
 
         // what fails from here on is finished by the next command, or undone
         _isBegun = false;
-        PutInPlace();
+        _places.PutInPlace();
         _written.Clear();
         return true;
     }
@@ -168,7 +161,12 @@ public sealed class FreshFolder : IDisposable
         }
     }
 
-    private string Of(string name) => System.IO.Path.Combine(Path, name);
+    private void Discard()
+    {
+        _isBegun = false;
+        _written.Clear();
+        _places.Discard();
+    }
 
     private static void RefuseOthers(string shown, string path)
     {
@@ -188,272 +186,29 @@ public sealed class FreshFolder : IDisposable
     private void RefuseForeign()
     {
         RefuseOthers(_ask.Path, Path);
-        if (!_ask.Force && Disk.Look(Path) == FileKind.Folder && OutputMark.Read(Path) is null && Disk.List(Path).Any(n => !IsWork(n) && !_ask.IsKept(n)))
+        if (!_ask.Force && Disk.Look(Path) == FileKind.Folder && OutputMark.Read(Path) is null && Disk.List(Path).Any(n => !_places.IsWork(n) && !_ask.IsKept(n)))
         {
             throw new IOException($"{_ask.Path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
         }
     }
 
-    // What killed commands leave in a folder besides files with names of their own.
-    private bool IsWork(string name) => WriteGate.IsPart(name) || (_isInner && name.StartsWith(".pushsim-", StringComparison.Ordinal) && name != OutputMark.Name);
-
     // A free name for a file: that of a filled-in form, and of what the command reads, stays with it.
     private string Free(string name, bool isForm)
     {
         string free = name;
-        for (int n = 2; IsInput(free) || (isForm && Disk.Look(Of(free)) != FileKind.None && !IsOurs(Of(free), free, Before)); n++)
+        for (int n = 2; _places.IsInput(free) || (isForm && Disk.Look(_places.Of(free)) != FileKind.None && !FolderPlaces.IsOurs(_places.Of(free), free, Before)); n++)
         {
             free = WriteGate.Numbered(name, "-", n);
         }
 
-        if (free != name && _told.Add(name))
+        if (free != name)
         {
-            _ask.Lock.Tell($"{System.IO.Path.Combine(_ask.Path, name)} {(IsInput(name) ? "is read by this command" : "is filled in")} and stays; the new one is {free}");
+            _places.TellOnce(name, $"{System.IO.Path.Combine(_ask.Path, name)} {(_places.IsInput(name) ? "is read by this command" : "is filled in")} and stays; the new one is {free}");
         }
 
         return free;
     }
-
-    private bool IsInput(string name) => InputLog.Has(Of(name));
-
-    private static bool IsOurs(string path, string name, params OutputMark?[] marks) => marks.Any(m => m?.Of(name) is { Hash.Length: > 0 }) && Disk.Hash(path) is { Length: > 0 } hash && marks.Any(m => m?.Of(name)?.Hash == hash);
 
     private void WriteMark(OutputState state) =>
-        WriteGate.Replace(System.IO.Path.Combine(_new, OutputMark.Name), s => s.Write(Encoding.UTF8.GetBytes(new OutputMark(state, _ask.Source, [.. _written.Values]).Text)));
-
-    private void PutInPlace()
-    {
-        if (Disk.Look(Path) == FileKind.None)
-        {
-            Disk.MoveFolder(_new, Path);
-        }
-        else if (!IsOursAlone() || !Swap())
-        {
-            Merge();
-        }
-    }
-
-    // Whether nothing in the folder needs it to stay: only files that we know by name, none of which the command reads, and nobody stands in it.
-    private bool IsOursAlone()
-    {
-        if (_isInner || OutputMark.Read(Path) is not OutputMark mark || RealPath.IsInside(Path, RealPath.Of(Environment.CurrentDirectory)))
-        {
-            return false;
-        }
-
-        return Disk.List(Path).All(n => n == OutputMark.Name || _ask.IsKept(n) || (mark.Of(n) is not null && !IsInput(n)));
-    }
-
-    // The two renames; false where the first one is not possible, as for a folder on which a disk is mounted.
-    private bool Swap()
-    {
-        foreach (string name in Disk.List(Path).Where(n => _ask.IsKept(n)))
-        {
-            Disk.Move(Of(name), System.IO.Path.Combine(_new, name));
-        }
-
-        try
-        {
-            Disk.MoveFolder(Path, _old);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException && Disk.Look(_old) == FileKind.None)
-        {
-            return false;
-        }
-
-        try
-        {
-            Disk.MoveFolder(_new, Path);
-        }
-        catch when (Disk.Look(Path) == FileKind.None)
-        {
-            Disk.MoveFolder(_old, Path);
-            throw;
-        }
-
-        ClearOld();
-        return true;
-    }
-
-    // File by file: each step can be taken again, so that the next command goes on where a killed one stopped.
-    private void Merge()
-    {
-        OutputMark fresh = OutputMark.Read(_new) ?? throw new IOException($"the mark of {_new} is gone");
-        if (!Disk.MakeFolder(_old) && Disk.Look(_old) != FileKind.Folder)
-        {
-            throw new IOException($"{_old} is in the way: it is no work of pushsim");
-        }
-
-        // the old mark is kept until the end: it tells which of the old files are ours
-        string oldMark = System.IO.Path.Combine(_old, OutputMark.Name);
-        if (OutputMark.Read(Path) is OutputMark mark && OutputMark.Read(_old) is null)
-        {
-            WriteGate.Create(oldMark, s => s.Write(Encoding.UTF8.GetBytes(mark.Text)));
-        }
-
-        OutputMark? old = OutputMark.Read(_old);
-        foreach (string name in fresh.Entries.Concat(old?.Entries ?? []).Select(e => e.Name).Distinct(StringComparer.Ordinal).Where(n => !_ask.IsKept(n)))
-        {
-            bool isDue = Disk.Look(System.IO.Path.Combine(_new, name)) != FileKind.None;
-            if (Disk.Look(Of(name)) == FileKind.None || (!isDue && fresh.Of(name) is not null) || IsInput(name))
-            {
-                continue;
-            }
-
-            if (IsOurs(Of(name), name, old, fresh))
-            {
-                Disk.Move(Of(name), System.IO.Path.Combine(_old, FreeIn(_old, name)));
-            }
-        }
-
-        TellOfOthers(fresh, old);
-        foreach (string name in Disk.List(_new).Where(n => n != OutputMark.Name))
-        {
-            if (!IsInput(name))
-            {
-                ClearTheWay(name);
-            }
-
-            Disk.Move(System.IO.Path.Combine(_new, name), Of(IsInput(name) ? FreeIn(Path, name) : name));
-        }
-
-        if (OutputMark.Read(Path) is null)
-        {
-            ClearTheWay(OutputMark.Name);
-        }
-
-        Disk.Replace(System.IO.Path.Combine(_new, OutputMark.Name), Of(OutputMark.Name));
-        Disk.DeleteFolder(_new);
-        ClearOld();
-    }
-
-    private static string FreeIn(string folder, string name)
-    {
-        string free = name;
-        for (int n = 1; Disk.Look(System.IO.Path.Combine(folder, free)) != FileKind.None; n++)
-        {
-            free = WriteGate.Numbered(name, ".kept-", n);
-        }
-
-        return free;
-    }
-
-    private void ClearTheWay(string name)
-    {
-        if (WriteGate.Aside(Of(name)) is string aside)
-        {
-            _ask.Lock.Tell($"{System.IO.Path.Combine(_ask.Path, name)} is not as pushsim wrote it; it is kept as {System.IO.Path.GetFileName(aside)}");
-        }
-    }
-
-    private void TellOfOthers(OutputMark fresh, OutputMark? old)
-    {
-        string[] others = [.. Disk.List(Path).Where(n => n != OutputMark.Name && !IsWork(n) && !_ask.IsKept(n) && fresh.Of(n) is null && (old?.Of(n) is null || !IsOurs(Of(n), n, old)) && _told.Add(n))];
-        if (others.Length > 0)
-        {
-            _ask.Lock.Tell($"{_ask.Path} also holds {string.Join(", ", others.Take(3))}{(others.Length > 3 ? $" and {others.Length - 3} more" : "")}, not as pushsim wrote it; it stays");
-        }
-    }
-
-    // Removes what was ours in the old folder, by its hash, and gives the rest back.
-    private void ClearOld()
-    {
-        if (Disk.Look(_old) != FileKind.Folder)
-        {
-            return;
-        }
-
-        OutputMark? old = OutputMark.Read(_old);
-        OutputMark? now = OutputMark.Read(Path);
-        foreach (string name in Disk.List(_old).Where(n => n != OutputMark.Name))
-        {
-            string path = System.IO.Path.Combine(_old, name);
-            if (IsOurs(path, name, old, now))
-            {
-                Disk.Delete(path);
-                continue;
-            }
-
-            string free = FreeIn(Path, name);
-            Disk.Move(path, Of(free));
-            if (!_ask.IsKept(name) && _told.Add(name))
-            {
-                _ask.Lock.Tell($"{System.IO.Path.Combine(_ask.Path, name)} was changed since pushsim wrote it; it is kept{(free == name ? "" : " as " + free)}");
-            }
-        }
-
-        if (old is not null)
-        {
-            Disk.Delete(System.IO.Path.Combine(_old, OutputMark.Name));
-        }
-
-        Disk.DeleteFolder(_old);
-    }
-
-    // What a killed command left: a complete private folder is put in place, one half written goes, a folder that was renamed away comes back.
-    private void Mend()
-    {
-        foreach (string left in new[] { _new, _old })
-        {
-            if (Disk.Look(left) is not (FileKind.None or FileKind.Folder))
-            {
-                throw new IOException($"{left} is in the way: it is no work of pushsim");
-            }
-        }
-
-        bool isComplete = OutputMark.Read(_new) is { State: not OutputState.Begun };
-        if (Disk.Look(Path) == FileKind.None)
-        {
-            if (isComplete)
-            {
-                Disk.MoveFolder(_new, Path);
-            }
-            else if (Disk.Look(_old) == FileKind.Folder)
-            {
-                Disk.MoveFolder(_old, Path);
-            }
-        }
-        else if (isComplete)
-        {
-            Merge();
-        }
-
-        if (Disk.Look(_new) == FileKind.Folder)
-        {
-            Discard();
-        }
-
-        if (Disk.Look(Path) == FileKind.Folder)
-        {
-            ClearOld();
-            foreach (string part in Disk.List(Path).Where(WriteGate.IsPart).Select(Of).Where(p => Disk.Look(p) == FileKind.File))
-            {
-                Disk.Delete(part);
-            }
-        }
-    }
-
-    // Removes a private folder: only files that its own mark names, or that came into being for it.
-    private void Discard()
-    {
-        _isBegun = false;
-        _written.Clear();
-        OutputMark? mark = OutputMark.Read(_new);
-
-        // the mark last: without it nobody knows the others
-        foreach (string name in Disk.List(_new).OrderBy(n => n == OutputMark.Name))
-        {
-            string path = System.IO.Path.Combine(_new, name);
-            if (Disk.Look(path) == FileKind.File && (name == OutputMark.Name ? mark is not null : mark?.Of(name) is not null || WriteGate.IsPart(name)))
-            {
-                Disk.Delete(path);
-            }
-        }
-
-        if (!Disk.DeleteFolder(_new))
-        {
-            string? aside = WriteGate.Aside(_new);
-            _ask.Lock.Tell($"{_new} holds files that pushsim did not make; they are kept in {aside}");
-        }
-    }
+        WriteGate.Replace(System.IO.Path.Combine(_places.New, OutputMark.Name), s => s.Write(Encoding.UTF8.GetBytes(new OutputMark(state, _ask.Source, [.. _written.Values]).Text)));
 }

@@ -5,7 +5,7 @@ using PushSim.Simulation;
 
 namespace PushSim.Analysis.Chance;
 
-/// <summary>What the engine computes, as a hash: a few short matches of two robots that between them have everything an equation has, alone and in lanes, and a short pull. Two builds whose
+/// <summary>What the engine computes, as a hash: a few short matches of two robots that between them have everything an equation has, alone and in lanes, a short pull, and the elementary functions over the arguments that scenes do not reach. Two builds whose
 /// hash is the same give the same bits, so that finished matches of the one go on in the other; a build whose numbers differ takes none of them.</summary>
 public static class EngineSelfTest
 {
@@ -55,6 +55,11 @@ public static class EngineSelfTest
             {
                 Add(hash, value);
             }
+        }
+
+        foreach (double value in precision == Precision.Single ? SelfTestFunctions.Values<F1>() : SelfTestFunctions.Values<R1>())
+        {
+            Add(hash, value);
         }
 
         return Text(hash);
