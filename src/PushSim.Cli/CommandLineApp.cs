@@ -8,6 +8,7 @@ using PushSim.Cli.Ladder;
 using PushSim.Cli.Limits;
 using PushSim.Cli.New;
 using PushSim.Cli.Odds;
+using PushSim.Cli.Open;
 using PushSim.Cli.Plan;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shelf;
@@ -36,7 +37,7 @@ public static class CommandLineApp
     {
         (string Name, Func<Command> Create)[] commands =
         [
-            ("run", () => RunCommand.Create(output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
+            ("run", () => RunCommand.Create(output, error, cancel)), ("open", () => OpenCommand.Create(output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
             ("compare", () => CompareCommand.Create(output, error, cancel)), ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),

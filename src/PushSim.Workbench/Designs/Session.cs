@@ -1,0 +1,239 @@
+using System.Diagnostics;
+using PushSim.Scenarios.Editing;
+using PushSim.Workbench.Answers;
+using PushSim.Workbench.Serving;
+
+namespace PushSim.Workbench.Designs;
+
+/// <summary>The open files with their steps back and forth, the pinned design, what was refused, and the last answer. One thread uses it.</summary>
+internal sealed class Session(EventHub hub) : IDisposable
+{
+    private readonly Dictionary<string, RowErrorMessage> _faults = new(StringComparer.Ordinal);
+    private readonly History _history = new();
+    private Dictionary<string, EditRow> _savedRows = new(StringComparer.Ordinal);
+    private IReadOnlyList<EditRow> _rows = [];
+    private ReadResult? _opened;
+    private ReadResult? _read;
+    private ProblemMessage? _problem;
+    private Held? _pinned;
+    private Held? _saved;
+    private AnswerMessage? _last;
+    private Design? _answered;
+    private bool _isStateNew;
+
+    /// <summary>The open files; null before any.</summary>
+    public Design? Design { get; private set; }
+
+    /// <summary>What a page shows but answers; safe from any thread.</summary>
+    public StateMessage Message { get; private set; } = new() { Number = 0 };
+
+    /// <summary>Opens a file.</summary>
+    /// <returns>Why it cannot be; null if it is open.</returns>
+    public Problem? Open(string path, long number)
+    {
+        Design? design = DesignFiles.Open(path, out ReadResult read);
+        if (design is null)
+        {
+            return read.Problems.FirstOrDefault() ?? new Problem(path, 0, 0, Severity.Error, "this file cannot be read", "");
+        }
+
+        _history.Clear();
+        _faults.Clear();
+        hub.Forget("answer", "strip", "odds", "closer", "problem", "outside");
+        (_pinned, _saved, _last, _answered) = (null, null, null, null);
+        (Design, _opened, _read) = (design, read, read);
+        _rows = EditRows.Of(read);
+        _savedRows = _rows.ToDictionary(StateMaker.KeyOf, StringComparer.Ordinal);
+        _problem = read.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } wrong ? new ProblemMessage(number, null, wrong.Message, wrong.Help, wrong.File, wrong.Line) : null;
+        Tell(number);
+        return null;
+    }
+
+    /// <summary>Sets a value anew, if the files can be read with it.</summary>
+    public void Change(string key, string text, bool isDrag, long number)
+    {
+        if (Design is null || _read is null || _rows.FirstOrDefault(r => StateMaker.KeyOf(r) == key) is not { } row)
+        {
+            return;
+        }
+
+        _problem = null;
+        Design? next = row.Text == text ? Design : Design.With(row, text, _read);
+        ReadResult? read = next is null || next == Design ? _read : next.Read();
+        HashSet<(Severity, string)> known = [.. _read.Problems.Select(p => (p.Severity, p.Message))];
+        Problem? wrong = read.Problems.FirstOrDefault(p => p.Severity == Severity.Error && !known.Contains((p.Severity, p.Message)));
+        if (next is null || wrong is not null)
+        {
+            wrong ??= new Problem(row.File, row.Line, row.Column, Severity.Error, $"\"{row.Definition.Name}\" cannot be put into the file", "write it there by hand");
+            _faults[key] = new RowErrorMessage(wrong.Message, wrong.Help, text);
+            _problem = new ProblemMessage(number, key, wrong.Message, wrong.Help, wrong.File, wrong.Line);
+            Tell(number);
+            return;
+        }
+
+        _faults.Remove(key);
+        _history.Step(Design, next, StateMaker.Words(row), $"{StateMaker.Words(row)} {text}", key, isDrag);
+        Take(next, read, number);
+    }
+
+    /// <summary>One step back.</summary>
+    public void Undo(long number) => Go(_history.Back(Design), number);
+
+    /// <summary>One step forth.</summary>
+    public void Redo(long number) => Go(_history.Forth(Design), number);
+
+    /// <summary>Keeps the present design to compare with.</summary>
+    public void Pin(long number)
+    {
+        if (Design is not null && _read is not null)
+        {
+            _pinned = new Held(Design, _read, _rows.ToDictionary(StateMaker.KeyOf, StringComparer.Ordinal), _pinned is null && !Design.IsChanged ? "as in the file" : Names(Changes()));
+            _answered = null;
+            Tell(number);
+        }
+    }
+
+    /// <summary>Forgets it.</summary>
+    public void Unpin(long number)
+    {
+        (_pinned, _answered) = (null, null);
+        Tell(number);
+    }
+
+    /// <summary>Stops what is done behind the answer.</summary>
+    public void Interrupt()
+    {
+    }
+
+    /// <summary>Runs what is open, if the last answer is not of these values, and tells.</summary>
+    public void Answer(long number, long since, CancellationToken cancel)
+    {
+        if (Design is null || _read is null)
+        {
+            return;
+        }
+
+        if (_problem is { } problem)
+        {
+            hub.Send("problem", problem, WireContext.Default.ProblemMessage);
+            if (_last is not null)
+            {
+                _last = _last with { Old = true, OldWords = _faults.Count > 0 ? "of the last values that could be read" : "" };
+                hub.Send("answer", _last with { Number = number }, WireContext.Default.AnswerMessage);
+            }
+
+            SendState();
+            return;
+        }
+
+        hub.Forget("problem");
+        if (_read.Scenario is { } scenario && !ReferenceEquals(Design, _answered))
+        {
+            RunResult run = AnswerRun.Fast(scenario, cancel);
+            RunResult? before = Before()?.Run(cancel);
+            _last = AnswerMaker.Of(run, Design.Shown, before) with { Number = number, Ms = Math.Round(Stopwatch.GetElapsedTime(since).TotalMilliseconds, 1) };
+            _answered = Design;
+            hub.Send("answer", _last, WireContext.Default.AnswerMessage);
+        }
+        else if (_last is { Old: true })
+        {
+            _last = _last with { Old = false, OldWords = "", Number = number };
+            hub.Send("answer", _last, WireContext.Default.AnswerMessage);
+        }
+
+        SendState();
+    }
+
+    public void Dispose()
+    {
+    }
+
+    private Held? Before()
+    {
+        if (_pinned is not null || Design is null || !Design.IsChanged)
+        {
+            return _pinned;
+        }
+
+        // else as in the files
+        return _saved ??= _opened is { Scenario: not null } ? new Held(Design, _opened, _savedRows, "as in the file") : null;
+    }
+
+    private void Go(Design? to, long number)
+    {
+        if (to is not null)
+        {
+            _faults.Clear();
+            _problem = null;
+            Take(to, to.Read(), number);
+        }
+    }
+
+    private void Take(Design next, ReadResult read, long number)
+    {
+        (Design, _read) = (next, read);
+        _rows = EditRows.Of(read, _opened);
+        Tell(number);
+    }
+
+    private IReadOnlyList<ChangeMessage> Changes() =>
+        [.. _rows.Select(r => (Row: r, Old: _savedRows.GetValueOrDefault(StateMaker.KeyOf(r)))).Where(p => p.Old?.Text != p.Row.Text).Select(p => new ChangeMessage(StateMaker.KeyOf(p.Row), StateMaker.Words(p.Row), p.Old?.Text ?? "", p.Row.Text))];
+
+    private static string Names(IReadOnlyList<ChangeMessage> changes) => changes.Count == 1 ? $"{changes[0].Words} {changes[0].To}" : $"{changes.Count} changed values";
+
+    private void Tell(long number)
+    {
+        Design design = Design!;
+        ReadResult read = _read!;
+        IReadOnlyList<ChangeMessage> changes = Changes();
+        Dictionary<string, EditRow>? before = _pinned?.Rows;
+        (string Own, string? Other) names = (read.Scenario?.Robot.Name ?? read.Robot?.Name ?? "robot", read.Scenario?.Opponent?.Robot.Name);
+        List<RobotMessage> robots = [];
+        foreach ((string owner, string id, RobotSettings? robot) in new[] { ("robot", "a", read.Scenario?.Robot ?? read.Robot), ("opponent", "b", read.Scenario?.Opponent?.Robot) })
+        {
+            if (robot is not null)
+            {
+                robots.Add(new RobotMessage(id, robot.Name, id == "a", Path.GetFileName(design.Robot(owner, read) ?? ""), RobotDrawing.Of(robot), StateMaker.Parts(_rows, owner, _savedRows, before, _faults, names)));
+            }
+        }
+
+        Message = new StateMessage
+        {
+            Number = number,
+            File = design.Shown,
+            Kind = read.Scenario is null && read.Robot is not null ? "robot" : "scenario",
+            Title = read.Scenario?.Name ?? names.Own,
+            Question = read.Scenario?.Question ?? "",
+            Robots = robots,
+            SceneParts = StateMaker.Parts(_rows, "", _savedRows, before, _faults, names),
+            Undo = _history.BackWords is { } back ? new StepMessage(back) : null,
+            Redo = _history.ForthWords is { } forth ? new StepMessage(forth) : null,
+            Changes = changes,
+            Unsaved = changes.Count,
+            Pinned = _pinned is null ? null : new StepMessage(_pinned.Words),
+        };
+        _isStateNew = true;
+    }
+
+    private void SendState()
+    {
+        if (_isStateNew)
+        {
+            hub.Send("state", Message, WireContext.Default.StateMessage);
+            _isStateNew = false;
+        }
+    }
+
+    private sealed class Held(Design design, ReadResult read, Dictionary<string, EditRow> rows, string words)
+    {
+        private RunResult? _run;
+
+        public Design Design => design;
+
+        public Dictionary<string, EditRow> Rows => rows;
+
+        public string Words => words;
+
+        public RunResult? Run(CancellationToken cancel) => _run ??= read.Scenario is { } scenario ? AnswerRun.Fast(scenario, cancel) : null;
+    }
+}
