@@ -60,9 +60,8 @@ export function Curves() {
     if (jump !== undefined) { e.preventDefault(); playing.value = false; seek(jump); }
   };
   return html`<div class=${`curves ${isOld.value ? "old" : ""}`} style=${{ "--left": `${left}px` }}>
-    ${curve && html`<div class="curvehead"><h3>${curve.words}${curve.unit ? `, ${curve.unit}` : ""}</h3>
-      ${list.length > 1 && html`<label class="curvepick"><span>Curve</span> <select class="f pick" value=${curve.key} onChange=${e => { shown.value = e.target.value; }}>${list.map(c => html`<option value=${c.key}>${c.words}</option>`)}</select></label>`}
-      <p class="keyline">${curve.series.map(s => html`<span><i class=${`sw ${s.robot === "a" ? "sa" : s.robot === "b" ? "sb" : "si"}`}></i>${named(s.name, robots.value)}</span>`)}${(curve.before || []).length > 0 && html`<span><i class="sw sg"></i>before</span>`}${lines.map(l => html`<span>${named(l.words || "", robots.value)}</span>`)}</p></div>
+    ${curve && html`<div class="curvehead">${list.length > 1 ? html`<label class="curvepick"><span class="vh">Curve</span><select class="f pick" value=${curve.key} onChange=${e => { shown.value = e.target.value; }}>${list.map(c => html`<option value=${c.key}>${c.words}</option>`)}</select> ${curve.unit}</label>` : html`<h3>${curve.words}${curve.unit ? `, ${curve.unit}` : ""}</h3>`}
+      <p class="keyline">${curve.series.map(s => html`<span><i class=${`sw ${s.robot === "a" ? "sa" : s.robot === "b" ? "sb" : "si"}`}></i>${named(s.name, robots.value)}</span>`)}${(curve.before || []).length > 0 && html`<span><i class="sw sg"></i>before</span>`}${lines.map(l => html`<span><i class=${`sw ${l.robot === "b" ? "sb" : "sa"}`}></i><span class="lineword">${named(l.words || "", robots.value)}</span></span>`)}</p></div>
     <${Plot} curve=${curve} last=${last} left=${left} lines=${lines} />`}
     <div class="axis">${(a.ribbon || []).length > 0 && html`<${Ribbon} ribbon=${a.ribbon} last=${last} />`}
       <button class="main playbtn" onClick=${() => { playing.value = !playing.value; }}>${playing.value ? "Stop" : "Play"}</button>

@@ -1,12 +1,11 @@
 // A value: words, source, text field with its tolerance, and the slider whose track is the strip.
 import { html, useSignal, useEffect, useRef } from "./html.js";
-import { local, strips, robots, state } from "./store.js";
+import { local, strips, robots, state, rows, say, watch } from "./store.js";
 import { change } from "./sender.js";
 import { hasSlider, places, share, numberAt, plain, withUnit } from "./scale.js";
 import { Strip, outcome } from "./strip.js";
 import { get } from "./api.js";
 import { source } from "./dialogs.js";
-import { rows } from "./store.js";
 
 const pc = x => `${(100 * x).toFixed(2)}%`;
 
@@ -15,9 +14,12 @@ const joined = (text, tolerance) => (tolerance ? `${text} ± ${tolerance}` : tex
 function Source({ row }) {
   const s = row.source;
   if (!s) return null;
-  const at = s.file && s.line ? html`<button class="linkbtn" onClick=${async () => { try { source.value = { ...(await get(`/api/text?file=${encodeURIComponent(s.file)}`)), line: s.line }; } catch { source.value = { file: s.file, text: "", line: s.line }; } }}>${s.file}, line ${s.line}</button>` : null;
-  if (s.kind === "changed") return html`<p class="src">${s.words || "changed here"}${at && html`; ${at}`}</p>`;
-  return html`<p class="src">${at}${at && s.words ? ": " : ""}${s.words}</p>`;
+  const where = `${s.file}, line ${s.line}`, told = (s.words || "").includes(`line ${s.line}`);
+  const show = async () => { try { source.value = { ...(await get(`/api/text?file=${encodeURIComponent(s.file)}`)), line: s.line }; } catch (e) { say(e); } };
+  const at = s.file && s.line > 0 ? html`<button class="linkbtn" onClick=${show}>${told ? s.words : where}</button>` : null;
+  const words = at && told ? "" : s.words || "";
+  if (s.kind === "changed") return html`<p class="src">${told ? "changed here" : words || "changed here"}${at && html`; ${at}`}</p>`;
+  return html`<p class="src">${at}${at && words ? ": " : ""}${words}</p>`;
 }
 
 // a text that is taken over by Enter or by leaving the field
@@ -71,9 +73,11 @@ export function Row({ item }) {
   const tolerance = mine ? mine.text.split(" ± ")[1] || "" : row.tolerance ? row.tolerance.text : "";
   const take = text => change(row.key, text.includes("±") || text.includes("+/-") ? text : joined(text, row.tolerance && row.tolerance.text));
   const slider = hasSlider(row);
+  const self = useRef(null);
+  useEffect(() => watch(self.current, row.key), [row.key]);
   useEffect(() => { if (adding.value) document.getElementById(id + "-tol")?.focus(); });
   const changed = row.changed || (row.source && row.source.kind === "changed");
-  return html`<section class=${`row ${changed ? "changed" : ""}`} data-row=${row.key} data-owner=${owner} aria-labelledby=${id + "-h"}>
+  return html`<section ref=${self} class=${`row ${changed ? "changed" : ""}`} data-row=${row.key} data-owner=${owner} aria-labelledby=${id + "-h"}>
     <div class="head"><div class="nm"><h3 id=${id + "-h"} title=${row.explain || ""}>${row.words}</h3><${Source} row=${row} /></div>
       ${row.choices
         ? html`<select class="f pick" aria-label=${row.words} value=${shown} onChange=${e => change(row.key, e.target.value)}>${(row.choices.includes(shown) ? row.choices : [shown, ...row.choices]).map(c => html`<option value=${c}>${c}</option>`)}</select>`

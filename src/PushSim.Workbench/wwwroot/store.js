@@ -50,7 +50,35 @@ export function say(error) {
 
 export const tell = message => { notice.value = { message, help: "", bad: false }; };
 
+// Strips are asked for of the rows that can be seen, once the eye rests on them.
+const seen = new Set();
+let asking = 0, asked = "";
+const observer = new IntersectionObserver(list => {
+  for (const e of list) {
+    if (e.isIntersecting) seen.add(e.target.dataset.row);
+    else seen.delete(e.target.dataset.row);
+  }
+
+  clearTimeout(asking);
+  asking = setTimeout(() => askStrips(false), 120);
+}, { rootMargin: "80px" });
+
+function askStrips(again) {
+  const keys = [...seen].sort();
+  if (!again && keys.join() === asked) return;
+  asked = keys.join();
+  if (view.value === "work" && link.value === "open") post("/api/strips", { keys }).catch(() => { asked = ""; });
+}
+
+export function watch(element, key) {
+  element.dataset.row = key;
+  observer.observe(element);
+  return () => { observer.unobserve(element); seen.delete(key); };
+}
+
 let stream = null;
+let young = true;
+let fresh = true;                            // the first events of a stream are taken whatever their number
 let retry = 0;
 let speaking = 0;
 
@@ -67,7 +95,8 @@ function speak(text) {
 function takeState(s) {
   if (!s || !s.file) { view.value = "start"; return; }
   const old = state.value;
-  if (old && s.number < old.number && s.session === old.session) return;
+  if (old && !fresh && s.number < old.number) return;
+  fresh = false;
   batch(() => {
     if (!old || old.file !== s.file) {
       strips.value = {};
@@ -89,7 +118,8 @@ function takeState(s) {
 }
 
 function takeAnswer(a) {
-  if (answer.value && a.number < answer.value.number) return;
+  if (answer.value && !young && a.number < answer.value.number) return;
+  young = false;
   batch(() => {
     const before = endTime.value;
     const stood = time.value < before - 1e-6 && before > 0;
@@ -128,18 +158,30 @@ export function listen(flush) {
   stream = new EventSource("/api/events");
   stream.onopen = () => {
     retry = 0;
+    fresh = young = true;
     if (link.value !== "open") {
       link.value = "open";
-      refresh().then(flush, () => {});
+      refresh().then(() => { flush(); askStrips(true); }, () => {});
     }
   };
   stream.onerror = () => {
     lost();
     stream.close();
     retry = Math.min(retry + 1, 6);
-    setTimeout(() => listen(flush), 250 * 2 ** (retry - 1));
+    setTimeout(() => again(flush), 250 * 2 ** (retry - 1));
   };
   for (const [name, take] of Object.entries(takers)) stream.addEventListener(name, e => take(JSON.parse(e.data)));
+}
+
+// another PushSim at the same port does not know this page: then trying again is of no use
+async function again(flush) {
+  try {
+    await get("/api/state");
+  } catch (e) {
+    if (e.status === 401 || e.status === 403) { link.value = "ended"; return; }
+  }
+
+  listen(flush);
 }
 
 export async function refresh() {

@@ -38,13 +38,15 @@ function Bottom() {
     <button class="main" onClick=${() => save()}>Save to the file</button></nav>`;
 }
 
+const toggleAll = () => { part.value = part.value === "*" ? "" : "*"; };
+
 function Who() {
   const list = [...robots.value.map(r => ({ id: r.id, words: r.yours && robots.value.length > 1 ? `${r.name} (yours)` : r.name, tone: tone(r.id) }))];
   if (state.value.scene_parts && state.value.scene_parts.length) list.push({ id: "scene", words: "floor and match" });
   list.push({ id: "bench", words: "bench" });
   const choose = id => { tab.value = id; part.value = ""; };
   return html`<nav class="who" aria-label="whose values">${list.map(t => html`<button key=${t.id} class=${`whobtn ${t.tone || ""}`} aria-current=${tab.value === t.id ? "true" : null} onClick=${() => choose(t.id)}>${t.words}</button>`)}
-    ${tab.value !== "bench" && html`<button class="all" aria-pressed=${part.value === "*" ? "true" : "false"} onClick=${() => { part.value = part.value === "*" ? "" : "*"; }}>${part.value === "*" ? "what matters most" : "all values"}</button>`}</nav>`;
+    ${tab.value !== "bench" && html`<button class="all" aria-pressed=${part.value === "*" ? "true" : "false"} onClick=${toggleAll}>${part.value === "*" ? "what matters most" : "all values"}</button>`}</nav>`;
 }
 
 function ModeSwitch() {
@@ -64,7 +66,8 @@ function chosen() {
   if (one) return { title: one.words, groups: [{ ...one, words: "" }] };
   const best = (s.matters || []).map(k => rows.value[k]).filter(r => r && r.robot === tab.value).slice(0, 5).map(r => r.row);
   if (best.length) return { title: "What matters most here", groups: [{ id: "best", words: "", rows: best }] };
-  return { title: tab.value === "scene" ? "Floor and match" : `Values of ${robot ? robot.name : ""}`, groups: parts };
+  // before that is known: the first value of every part
+  return { title: tab.value === "scene" ? "Floor and match" : "First values", groups: [{ id: "first", words: "", rows: parts.filter(p => p.rows.length).map(p => p.rows[0]) }] };
 }
 
 function Shape() {
@@ -75,7 +78,8 @@ function Shape() {
     ${tab.value === "scene" && html`<div class="sceneparts">${(state.value.scene_parts || []).map(p => html`<button key=${p.id} class="partbtn" aria-pressed=${part.value === p.id ? "true" : "false"} onClick=${() => { part.value = part.value === p.id ? "" : p.id; }}>${p.words}</button>`)}</div>`}
     <div class="sort"><h2>${c.title}</h2>${part.value && part.value !== "*" && html`<button class="linkbtn" onClick=${() => { part.value = ""; }}>What matters most</button>`}<${ModeSwitch} /></div>
     ${robots.value.length > 1 && html`<p class="legend">${isOdds ? `Solid part: matches ${yours.name} wins. Dotted line: half.` : "Bar height: how fast the loser is pushed back."} Frame: value ± tolerance.</p>`}
-    <${Rows} groups=${c.groups} />`}
+    <${Rows} groups=${c.groups} />
+    <button class="linkbtn allbelow" onClick=${toggleAll}>${part.value === "*" ? "What matters most" : `All values of ${robot ? robot.name : "floor and match"}`}</button>`}
   </div>`;
 }
 
