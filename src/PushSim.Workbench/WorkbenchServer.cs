@@ -13,17 +13,22 @@ namespace PushSim.Workbench;
 /// <summary>The workbench as a server on this machine alone.</summary>
 public sealed class WorkbenchServer : IAsyncDisposable
 {
+    // How often files are looked at for what others write.
+    private static readonly TimeSpan s_watch = TimeSpan.FromMilliseconds(700);
+
     private readonly WebApplication _app;
     private readonly WorkbenchState _state;
     private readonly CancellationTokenSource _over;
     private readonly TaskCompletionSource _ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly WorkbenchOptions _options;
+    private readonly Timer _watch;
     private Timer? _timer;
 
     private WorkbenchServer(WebApplication app, WorkbenchState state, EventHub hub, CancellationTokenSource over, WorkbenchOptions options, Uri address)
     {
         (_app, _state, Hub, _over, _options, Address) = (app, state, hub, over, options, address);
         hub.PagesChanged = Pages;
+        _watch = new Timer(_ => Watch(), null, s_watch, s_watch);
     }
 
     /// <summary>The address with its token, for a browser of this machine.</summary>
@@ -77,6 +82,7 @@ public sealed class WorkbenchServer : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await _over.CancelAsync().ConfigureAwait(false);
+        await _watch.DisposeAsync().ConfigureAwait(false);
         if (_timer is not null)
         {
             await _timer.DisposeAsync().ConfigureAwait(false);
@@ -117,6 +123,14 @@ public sealed class WorkbenchServer : IAsyncDisposable
         catch (SocketException)
         {
             return (port, false);
+        }
+    }
+
+    private void Watch()
+    {
+        if (_state.Session.Design is { } design && Keeper.Outside(design) is { Count: > 0 } found && _state.Session.IsNews(found))
+        {
+            _state.Do((session, number) => session.TakeOutside(isTheirs: false, number));
         }
     }
 

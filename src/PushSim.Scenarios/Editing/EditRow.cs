@@ -45,6 +45,32 @@ public sealed record EditRow(string Owner, string Path, KeyDefinition Definition
     /// <summary>The first table that it stands in, which says which part of a robot it belongs to.</summary>
     public string Section => Definition.Section.Split('.')[0];
 
+    /// <summary>Path as draws and commands name it: of the opponent's after "opponent.".</summary>
+    public string DrawnKey => Owner == "opponent" ? "opponent." + Path : Path;
+
+    // SI = factor * value + offset
+    internal double UnitFactor { get; init; } = 1.0;
+
+    internal double UnitOffset { get; init; }
+
+    /// <summary>A value of this row in SI; temperatures in degree Celsius.</summary>
+    /// <param name="value">The value [<see cref="Unit"/>].</param>
+    public double Si(double value) => (value * UnitFactor) + UnitOffset;
+
+    /// <summary>Places evenly over the range, ends among them; of a count every whole number, as far as they are not too many.</summary>
+    /// <param name="count">How many [1].</param>
+    /// <returns>Rising values [<see cref="Unit"/>]; none without a range.</returns>
+    public IReadOnlyList<double> Places(int count)
+    {
+        if (Low is not double low || High is not double high || !(high > low))
+        {
+            return [];
+        }
+
+        double[] places = [.. Enumerable.Range(0, count).Select(i => (double)i / (count - 1)).Select(s => IsLogarithmic ? low * Math.Pow(high / low, s) : low + (s * (high - low)))];
+        return Definition.Kind == KeyKind.Whole ? [.. places.Select(p => Math.Round(p)).Distinct()] : places;
+    }
+
     /// <summary>A value in this row's unit as it would be written, its tolerance kept as it is.</summary>
     /// <param name="value">The value [<see cref="Unit"/>].</param>
     /// <param name="digits">Significant digits [1].</param>

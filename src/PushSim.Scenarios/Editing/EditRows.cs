@@ -74,7 +74,7 @@ public static class EditRows
         double b = (high - unit.Offset) / unit.Factor;
         return row with
         {
-            Unit = unit.Name, Value = (si - unit.Offset) / unit.Factor, Tolerance = tolerance / Math.Abs(unit.Factor),
+            UnitFactor = unit.Factor, UnitOffset = unit.Offset, Unit = unit.Name, Value = (si - unit.Offset) / unit.Factor, Tolerance = tolerance / Math.Abs(unit.Factor),
             Low = Rounded(Math.Min(a, b)), High = Rounded(Math.Max(a, b)), IsLogarithmic = low > 0.0 && high / low > Decade,
         };
     }

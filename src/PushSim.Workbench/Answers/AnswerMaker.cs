@@ -10,11 +10,10 @@ internal static class AnswerMaker
 {
     /// <summary>The message.</summary>
     /// <param name="run">The run.</param>
-    /// <param name="file">The file as the user named it.</param>
     /// <param name="before">The run to compare with; null: none.</param>
-    public static AnswerMessage Of(RunResult run, string file, RunResult? before)
+    public static AnswerMessage Of(RunResult run, RunResult? before)
     {
-        AnswerCard card = RunCard.Of(run, file);
+        AnswerCard card = RunCard.Of(run, "");
         bool hasHistory = run.Time.Length >= 2;
         bool canCompare = before is not null && before.Time.Length >= 2;
         return new AnswerMessage
@@ -23,9 +22,9 @@ internal static class AnswerMaker
             Sentence = card.Answer,
             BeforeSentence = before is null ? "" : RunCard.Answer(before),
             Reason = card.Facts,
-            Numbers = Numbers(card.Numbers, before is null ? [] : RunCard.Of(before, file).Numbers),
-            Sure = card.Sure,
-            Next = card.Next,
+            Numbers = Numbers(card.Numbers, before is null ? [] : RunCard.Of(before, "").Numbers),
+            Sure = Clauses.Sentence(card.Sure),
+            Next = Clauses.Sentence(card.Next),
             Winner = run.Shove is { } shove ? shove.Winner switch { 0 => "a", 1 => "b", _ => "" } : null,
             Cautions = [.. RunWords.Warnings(run), .. LookWords.LeftOut(run.Look) is { Length: > 0 } cut ? [cut] : Array.Empty<string>(), .. card.IsCautioned ? new[] { PushSim.Words.Terms.Cautions.OfPredictions } : []],
             Curves = hasHistory ? Curves.Of(run, canCompare ? before : null) : [],

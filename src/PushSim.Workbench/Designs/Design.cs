@@ -35,6 +35,27 @@ internal sealed record Design(string Main, string Shown, ImmutableSortedDictiona
         return Inserted(row, text, read, isShared);
     }
 
+    /// <summary>The same texts, but with what is on the disk as another design knows it: a step back does not undo a save.</summary>
+    public Design OnDiskOf(Design now) => this with { Texts = Texts.ToImmutableSortedDictionary(t => t.Key, t => now.Texts.TryGetValue(t.Key, out OpenText? known) ? t.Value with { Saved = known.Saved } : t.Value, StringComparer.Ordinal) };
+
+    /// <summary>The design with the text that another program has written.</summary>
+    public Design Taking(OpenText file, string theirs) => Put(file with { Saved = theirs, Text = theirs });
+
+    /// <summary>The design with every file that a reading opened.</summary>
+    public Design WithFilesOf(ReadResult read)
+    {
+        Design all = this;
+        foreach ((string name, string path) in read.Files.Where(f => !Texts.ContainsKey(f.Path)))
+        {
+            if (DesignFiles.Text(path) is (string text, bool mark))
+            {
+                all = all.Put(new OpenText(path, name, text, mark, text));
+            }
+        }
+
+        return all;
+    }
+
     /// <summary>Where the file of a robot lies; null where there is none.</summary>
     public string? Robot(string owner, ReadResult read) => read.Inputs.Where(i => i.Owner == owner).Select(i => PathOf(i.File, read))
         .OfType<string>().Where(p => p != Main || read.Files.Count == 1).GroupBy(p => p).MaxBy(g => g.Count())?.Key;

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using PushSim.Scenarios.Editing;
 using PushSim.Workbench.Answers;
+using PushSim.Workbench.Behind;
 using PushSim.Workbench.Serving;
 
 namespace PushSim.Workbench.Designs;
@@ -10,6 +11,7 @@ internal sealed class Session(EventHub hub) : IDisposable
 {
     private readonly Dictionary<string, RowErrorMessage> _faults = new(StringComparer.Ordinal);
     private readonly History _history = new();
+    private readonly BehindWork _behind = new(hub);
     private Dictionary<string, EditRow> _savedRows = new(StringComparer.Ordinal);
     private IReadOnlyList<EditRow> _rows = [];
     private ReadResult? _opened;
@@ -19,6 +21,10 @@ internal sealed class Session(EventHub hub) : IDisposable
     private Held? _saved;
     private AnswerMessage? _last;
     private Design? _answered;
+    private OutsideMessage? _outside;
+    private string _mode = "match";
+    private IReadOnlyList<string> _stripKeys = [];
+    private RunResult? _run;
     private bool _isStateNew;
 
     /// <summary>The open files; null before any.</summary>
@@ -40,11 +46,11 @@ internal sealed class Session(EventHub hub) : IDisposable
         _history.Clear();
         _faults.Clear();
         hub.Forget("answer", "strip", "odds", "closer", "problem", "outside");
-        (_pinned, _saved, _last, _answered) = (null, null, null, null);
+        (_pinned, _saved, _last, _answered, _run) = (null, null, null, null, null);
         (Design, _opened, _read) = (design, read, read);
         _rows = EditRows.Of(read);
         _savedRows = _rows.ToDictionary(StateMaker.KeyOf, StringComparer.Ordinal);
-        _problem = read.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } wrong ? new ProblemMessage(number, null, wrong.Message, wrong.Help, wrong.File, wrong.Line) : null;
+        _problem = Wrong(read, number);
         Tell(number);
         return null;
     }
@@ -96,14 +102,101 @@ internal sealed class Session(EventHub hub) : IDisposable
     /// <summary>Forgets it.</summary>
     public void Unpin(long number)
     {
-        (_pinned, _answered) = (null, null);
+        _pinned = null;
+        _answered = null;
         Tell(number);
     }
 
-    /// <summary>Stops what is done behind the answer.</summary>
-    public void Interrupt()
+    /// <summary>Writes the changed files.</summary>
+    /// <param name="isOver">Whether over what another program wrote meanwhile.</param>
+    /// <param name="number">The step's number.</param>
+    /// <returns>Names of the files, or both versions of one that others changed too.</returns>
+    public (IReadOnlyList<string> Saved, ConflictReply? Conflict) Save(bool isOver, long number)
     {
+        if (Design is null)
+        {
+            return ([], null);
+        }
+
+        (OpenText File, string? Theirs) both = isOver ? default : Keeper.Outside(Design).FirstOrDefault(o => o.File.IsChanged);
+        if (both.File is not null)
+        {
+            return ([], new ConflictReply($"{both.File.Name} was changed outside too", both.File.Name, both.File.Text, both.Theirs ?? ""));
+        }
+
+        Design = Keeper.Save(Design, out IReadOnlyList<string> saved);
+        (_savedRows, _saved, _outside) = (_rows.ToDictionary(StateMaker.KeyOf, StringComparer.Ordinal), null, null);
+        _answered = _answered is null ? null : Design;
+        hub.Forget("outside");
+        Tell(number);
+        return (saved, null);
     }
+
+    /// <summary>Whether what others wrote was not told yet; safe from any thread.</summary>
+    public bool IsNews(IReadOnlyList<(OpenText File, string? Theirs)> found) => Message.Outside is not { } told || found.Any(f => f.File.Name != told.File || (f.Theirs ?? "") != told.Theirs);
+
+    /// <summary>Takes what others wrote, unless it was changed here too: then both are shown.</summary>
+    /// <param name="isTheirs">Whether theirs is taken all the same.</param>
+    /// <param name="number">The step's number.</param>
+    public void TakeOutside(bool isTheirs, long number)
+    {
+        if (Design is null || Keeper.Outside(Design) is not { Count: > 0 } found)
+        {
+            return;
+        }
+
+        Design next = Design;
+        foreach ((OpenText file, string? theirs) in found)
+        {
+            bool isBoth = file.IsChanged && !isTheirs;
+            var told = new OutsideMessage(file.Name, theirs is null ? "gone" : "changed", isBoth && theirs is not null, isBoth ? file.Text : "", isBoth ? theirs ?? "" : "");
+            if (told != _outside)
+            {
+                _outside = told;
+                hub.Send("outside", told, WireContext.Default.OutsideMessage, isKept: told.Both);
+            }
+
+            next = theirs is null || isBoth ? next : next.Taking(file, theirs);
+        }
+
+        if (ReferenceEquals(next, Design))
+        {
+            Tell(number);
+            return;
+        }
+
+        // its steps are of another text
+        _history.Clear();
+        _faults.Clear();
+        ReadResult read = next.Read();
+        Take(next.WithFilesOf(read), read, number);
+        (_opened, _savedRows, _saved) = (read, EditRows.Of(read, _opened).ToDictionary(StateMaker.KeyOf, StringComparer.Ordinal), null);
+        _problem = Wrong(read, number);
+        _outside = _outside is { Both: true } ? _outside : null;
+        Tell(number);
+    }
+
+    /// <summary>The text of an open file as it would be saved.</summary>
+    /// <param name="name">The file as messages name it; empty: the one that was opened.</param>
+    public TextReply Text(string name)
+    {
+        OpenText? file = Design is not { } d ? null : name.Length == 0 ? d.Texts[d.Main] : d.Texts.Values.FirstOrDefault(t => t.Name == name || Path.GetFileName(t.Name) == name);
+        return file is null ? new TextReply("", "") : new TextReply(file.Name, file.Text);
+    }
+
+    /// <summary>"match" or "odds": what strips and card show.</summary>
+    public void SetMode(string mode, long number)
+    {
+        hub.Forget("strip", "odds");
+        _mode = mode;
+        Tell(number);
+    }
+
+    /// <summary>Whose strips a page can see.</summary>
+    public void SetStrips(IReadOnlyList<string> keys) => _stripKeys = keys;
+
+    /// <summary>Stops what is done behind the answer; safe from any thread.</summary>
+    public void Interrupt() => _behind.Stop();
 
     /// <summary>Runs what is open, if the last answer is not of these values, and tells.</summary>
     public void Answer(long number, long since, CancellationToken cancel)
@@ -127,26 +220,33 @@ internal sealed class Session(EventHub hub) : IDisposable
         }
 
         hub.Forget("problem");
-        if (_read.Scenario is { } scenario && !ReferenceEquals(Design, _answered))
+        RunResult? before = null;
+        if (_read.Scenario is { } scenario)
         {
-            RunResult run = AnswerRun.Fast(scenario, cancel);
-            RunResult? before = Before()?.Run(cancel);
-            _last = AnswerMaker.Of(run, Design.Shown, before) with { Number = number, Ms = Math.Round(Stopwatch.GetElapsedTime(since).TotalMilliseconds, 1) };
-            _answered = Design;
-            hub.Send("answer", _last, WireContext.Default.AnswerMessage);
-        }
-        else if (_last is { Old: true })
-        {
-            _last = _last with { Old = false, OldWords = "", Number = number };
-            hub.Send("answer", _last, WireContext.Default.AnswerMessage);
+            bool isNew = !ReferenceEquals(Design, _answered) || _run is null;
+            RunResult run = isNew ? AnswerRun.Fast(scenario, cancel) : _run!;
+            before = Before()?.Run(cancel);
+            if (isNew || _last is null or { Old: true })
+            {
+                _last = AnswerMaker.Of(run, before) with { Number = number, Ms = Math.Round(Stopwatch.GetElapsedTime(since).TotalMilliseconds, 1) };
+                (_answered, _run) = (Design, run);
+                hub.Forget("odds", "closer");
+                hub.Send("answer", _last, WireContext.Default.AnswerMessage);
+            }
         }
 
         SendState();
+        _behind.Start(new BehindJob(number, since, Design, _read, _rows)
+        {
+            Keys = _stripKeys, IsOdds = _mode == "odds", Run = _run, Before = Before()?.Design, BeforeRun = before,
+            BeforeValues = (_pinned?.Rows ?? _savedRows).Where(r => r.Value.Value is not null).ToDictionary(r => r.Key, r => r.Value.Value!.Value),
+        });
     }
 
-    public void Dispose()
-    {
-    }
+    public void Dispose() => _behind.Dispose();
+
+    private static ProblemMessage? Wrong(ReadResult read, long number) =>
+        read.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } wrong ? new ProblemMessage(number, null, wrong.Message, wrong.Help, wrong.File, wrong.Line) : null;
 
     private Held? Before()
     {
@@ -165,6 +265,7 @@ internal sealed class Session(EventHub hub) : IDisposable
         {
             _faults.Clear();
             _problem = null;
+            to = to.OnDiskOf(Design!);
             Take(to, to.Read(), number);
         }
     }
@@ -210,6 +311,8 @@ internal sealed class Session(EventHub hub) : IDisposable
             Redo = _history.ForthWords is { } forth ? new StepMessage(forth) : null,
             Changes = changes,
             Unsaved = changes.Count,
+            Outside = _outside,
+            Mode = _mode,
             Pinned = _pinned is null ? null : new StepMessage(_pinned.Words),
         };
         _isStateNew = true;

@@ -100,7 +100,6 @@ internal static class StateMaker
 
     private static SourceMessage Source(EditRow row, bool isChanged, EditRow? old)
     {
-        string place = row.Line > 0 ? string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileName(row.File)}, line {row.Line}") : "";
         if (isChanged)
         {
             string was = old is null || old.Line == 0 ? "not in a file before" : string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileName(old.File)}, line {old.Line}: {old.Text}");
@@ -109,10 +108,10 @@ internal static class StateMaker
 
         return row.Source switch
         {
-            EditSource.Default => new SourceMessage("default", "not in a file: the usual value", "", 0),
-            EditSource.Estimate => new SourceMessage("estimate", "not in a file: estimated", "", 0),
-            EditSource.Shelf => new SourceMessage("shelf", $"of the parts shelf; {place}", row.File, row.Line),
-            _ => new SourceMessage("file", place, row.File, row.Line),
+            EditSource.Default => new SourceMessage("default", "the usual value", "", 0),
+            EditSource.Estimate => new SourceMessage("estimate", "an estimate", "", 0),
+            EditSource.Shelf => new SourceMessage("shelf", "of the parts shelf", row.File, row.Line),
+            _ => new SourceMessage("file", "", row.File, row.Line),
         };
     }
 }

@@ -48,7 +48,9 @@ internal sealed class WorkbenchState : IDisposable
     public long Do(Action<Session, long> step) => Put(null, Stopwatch.GetTimestamp(), step);
 
     /// <summary>Does a step in its turn and waits for what it gives.</summary>
-    public Task<T> Ask<T>(Func<Session, long, T> step)
+    /// <param name="step">The step.</param>
+    /// <param name="isQuiet">Whether it changes nothing, so that what is under way goes on.</param>
+    public Task<T> Ask<T>(Func<Session, long, T> step, bool isQuiet = false)
     {
         var told = new TaskCompletionSource<T>(TaskCreationOptions.RunContinuationsAsynchronously);
         Put(null, Stopwatch.GetTimestamp(), (session, number) =>
@@ -61,7 +63,7 @@ internal sealed class WorkbenchState : IDisposable
             {
                 told.SetException(e);
             }
-        });
+        }, isQuiet);
         return told.Task;
     }
 
@@ -79,7 +81,7 @@ internal sealed class WorkbenchState : IDisposable
         _some.Dispose();
     }
 
-    private long Put(string? key, long since, Action<Session, long> step)
+    private long Put(string? key, long since, Action<Session, long> step, bool isQuiet = false)
     {
         lock (_lock)
         {
@@ -90,10 +92,14 @@ internal sealed class WorkbenchState : IDisposable
                 _waiting.RemoveAt(_waiting.Count - 1);
             }
 
-            _waiting.Add(new WorkItem(key, number, since, step));
-            double taken = Stopwatch.GetElapsedTime(_runningSince).TotalMilliseconds;
-            _running?.CancelAfter((int)Math.Max(0.0, Patience - taken));
-            Session.Interrupt();
+            _waiting.Add(new WorkItem(key, number, since, step, isQuiet));
+            if (!isQuiet)
+            {
+                double taken = Stopwatch.GetElapsedTime(_runningSince).TotalMilliseconds;
+                _running?.CancelAfter((int)Math.Max(0.0, Patience - taken));
+                Session.Interrupt();
+            }
+
             _some.Set();
             return number;
         }
@@ -121,7 +127,10 @@ internal sealed class WorkbenchState : IDisposable
                 item.Step(Session, item.Number);
             }
 
-            Answer(items[^1].Number, items[^1].Since);
+            if (items.LastOrDefault(i => !i.IsQuiet) is { } last)
+            {
+                Answer(last.Number, last.Since);
+            }
         }
     }
 
@@ -154,5 +163,5 @@ internal sealed class WorkbenchState : IDisposable
         }
     }
 
-    private sealed record WorkItem(string? Key, long Number, long Since, Action<Session, long> Step);
+    private sealed record WorkItem(string? Key, long Number, long Since, Action<Session, long> Step, bool IsQuiet);
 }

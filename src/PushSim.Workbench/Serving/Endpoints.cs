@@ -22,6 +22,12 @@ internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOpt
         Post(app, "/api/redo", c => Step(c, (s, n) => s.Redo(n)));
         Post(app, "/api/pin", c => Step(c, (s, n) => s.Pin(n)));
         Post(app, "/api/unpin", c => Step(c, (s, n) => s.Unpin(n)));
+        Post(app, "/api/save", Save);
+        Post(app, "/api/reload", c => Step(c, (s, n) => s.TakeOutside(isTheirs: true, n)));
+        Get(app, "/api/text", async c => await Reply.Json(c, await state.Ask((s, _) => s.Text(c.Request.Query["file"].ToString()), isQuiet: true).ConfigureAwait(false), WireContext.Default.TextReply).ConfigureAwait(false));
+        Post(app, "/api/mode", Mode);
+        Post(app, "/api/strips", Strips);
+        Post(app, "/api/closer", c => Step(c, (_, _) => { }));
         _ = options;
     }
 
@@ -45,6 +51,56 @@ internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOpt
         }
 
         await Reply.Json(context, new NumberReply(state.Change(key, text, change.Drag)), WireContext.Default.NumberReply).ConfigureAwait(false);
+    }
+
+    private async Task Mode(HttpContext context)
+    {
+        if (await Reply.Read(context, WireContext.Default.ModeRequest).ConfigureAwait(false) is not { } mode)
+        {
+            return;
+        }
+
+        if (mode.Mode is not ("match" or "odds"))
+        {
+            await Guard.Refuse(context, HttpStatusCode.BadRequest, "a mode is match or odds", "").ConfigureAwait(false);
+            return;
+        }
+
+        await Step(context, (s, n) => s.SetMode(mode.Mode, n)).ConfigureAwait(false);
+    }
+
+    private async Task Strips(HttpContext context)
+    {
+        if (await Reply.Read(context, WireContext.Default.StripsRequest).ConfigureAwait(false) is { } strips)
+        {
+            string[] keys = [.. (strips.Keys ?? []).Where(k => k is { Length: < 500 }).Distinct().Take(64)];
+            await Step(context, (s, _) => s.SetStrips(keys)).ConfigureAwait(false);
+        }
+    }
+
+    private async Task Save(HttpContext context)
+    {
+        if (await Reply.Read(context, WireContext.Default.SaveRequest, new SaveRequest(false)).ConfigureAwait(false) is not { } save)
+        {
+            return;
+        }
+
+        try
+        {
+            (IReadOnlyList<string> saved, ConflictReply? conflict) = await state.Ask((s, n) => s.Save(save.Over, n)).ConfigureAwait(false);
+            if (conflict is null)
+            {
+                await Reply.Json(context, new SavedReply(saved), WireContext.Default.SavedReply).ConfigureAwait(false);
+                return;
+            }
+
+            context.Response.StatusCode = (int)HttpStatusCode.Conflict;
+            await Reply.Json(context, conflict, WireContext.Default.ConflictReply).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            await Guard.Refuse(context, HttpStatusCode.InsufficientStorage, $"not saved: {e.Message}", "the file is as it was; make room, or save again").ConfigureAwait(false);
+        }
     }
 
     private async Task Open(HttpContext context)

@@ -26,6 +26,10 @@ internal static class Reply
         await context.Response.Body.WriteAsync(bytes, context.RequestAborted).ConfigureAwait(false);
     }
 
+    /// <summary>Reads a body, or takes what stands for none; null, after a refusal, if it cannot be read.</summary>
+    public static async Task<T?> Read<T>(HttpContext context, JsonTypeInfo<T> type, T byDefault)
+        where T : class => context.Request.ContentLength is null or 0 ? byDefault : await Read(context, type).ConfigureAwait(false);
+
     /// <summary>Reads a body; null, after a refusal, if it is none.</summary>
     public static async Task<T?> Read<T>(HttpContext context, JsonTypeInfo<T> type)
         where T : class

@@ -3,8 +3,13 @@ namespace PushSim.Workbench.Wire;
 /// <summary>All that a page shows but answers: the open files, their values, what was changed.</summary>
 internal sealed record StateMessage
 {
+    private static readonly string s_session = Guid.NewGuid().ToString("N");
+
     /// <summary>Number of the last change; answers carry the number of the change that they answer [1].</summary>
     public required long Number { get; init; }
+
+    /// <summary>New at each start, so that a page notices another one.</summary>
+    public string Session { get; init; } = s_session;
 
     public string? File { get; init; }
 
