@@ -15,6 +15,12 @@ public sealed record WorkbenchOptions
     /// <summary>Whether it goes on after the last page is closed.</summary>
     public bool Stays { get; init; }
 
+    /// <summary>Makes the files of a starter robot, the scenario first, and says what is wrong with what was asked, else nothing; null: none are made.</summary>
+    public Func<StarterAsk, (IReadOnlyList<(string Name, string Text)> Files, string Wrong)>? Starter { get; init; }
+
+    /// <summary>Writes the report page of a file that is open with its changes, and returns its path; null: none is written.</summary>
+    public Func<string, Scenarios.Sources.ReadOptions, CancellationToken, string>? Page { get; init; }
+
     /// <summary>How long it waits after the last page was closed.</summary>
     public TimeSpan Wait { get; init; } = TimeSpan.FromMinutes(1);
 }

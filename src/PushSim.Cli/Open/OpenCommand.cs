@@ -7,7 +7,13 @@ namespace PushSim.Cli.Open;
 /// <summary>`pushsim open [FILE]`: the workbench in a browser.</summary>
 internal static class OpenCommand
 {
-    public static Command Create(TextWriter output, TextWriter error, CancellationToken cancel)
+    /// <param name="starter">Makes the files of a starter robot.</param>
+    /// <param name="page">Writes the page of a scenario.</param>
+    /// <param name="output">Standard output.</param>
+    /// <param name="error">Standard error.</param>
+    /// <param name="cancel">Interrupt.</param>
+    public static Command Create(
+        Func<StarterAsk, (IReadOnlyList<(string Name, string Text)> Files, string Wrong)> starter, Func<string, ReadOptions, CancellationToken, string> page, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var file = new Argument<string?>("FILE") { Description = "Scenario or robot file; without one the start page.", Arity = ArgumentArity.ZeroOrOne };
         var noBrowser = new Option<bool>("--no-browser") { Description = "Only print the address." };
@@ -20,7 +26,7 @@ internal static class OpenCommand
         {
             file, noBrowser, stay, port,
         };
-        command.SetAction(parsed => Run(new WorkbenchOptions { File = parsed.GetValue(file), Port = (int)parsed.GetValue(port), Stays = parsed.GetValue(stay) }, !parsed.GetValue(noBrowser), output, error, cancel));
+        command.SetAction(parsed => Run(new WorkbenchOptions { File = parsed.GetValue(file), Port = (int)parsed.GetValue(port), Stays = parsed.GetValue(stay), Starter = starter, Page = page }, !parsed.GetValue(noBrowser), output, error, cancel));
         return command;
     }
 

@@ -16,17 +16,10 @@ internal static class AnswerMaker
         AnswerCard card = RunCard.Of(run, "");
         bool hasHistory = run.Time.Length >= 2;
         bool canCompare = before is not null && before.Time.Length >= 2;
-        return new AnswerMessage
+        return OfCard(card, before is null ? null : RunCard.Of(before, "")) with
         {
-            Number = 0,
-            Sentence = card.Answer,
-            BeforeSentence = before is null ? "" : RunCard.Answer(before),
-            Reason = card.Facts,
-            Numbers = Numbers(card.Numbers, before is null ? [] : RunCard.Of(before, "").Numbers),
-            Sure = Clauses.Sentence(card.Sure),
-            Next = Clauses.Sentence(card.Next),
             Winner = run.Shove is { } shove ? shove.Winner switch { 0 => "a", 1 => "b", _ => "" } : null,
-            Cautions = [.. RunWords.Warnings(run), .. LookWords.LeftOut(run.Look) is { Length: > 0 } cut ? [cut] : Array.Empty<string>(), .. card.IsCautioned ? new[] { PushSim.Words.Terms.Cautions.OfPredictions } : []],
+            Cautions = [.. RunWords.Warnings(run), .. LookWords.LeftOut(run.Look) is { Length: > 0 } cut ? [cut] : Array.Empty<string>(), .. card.IsCautioned ? new[] { Cautions.OfPredictions } : []],
             Curves = hasHistory ? Curves.Of(run, canCompare ? before : null) : [],
             Ribbon = hasHistory ? Curves.Ribbon(run) : [],
             Lines = Curves.Lines(run),
@@ -34,6 +27,15 @@ internal static class AnswerMaker
             BeforeReplay = new RawJson(canCompare ? ReplayJson.Of(before!) : null),
         };
     }
+
+    /// <summary>What a card says, and how it differs from another.</summary>
+    /// <param name="card">The card.</param>
+    /// <param name="before">That of the design to compare with; null: none.</param>
+    public static AnswerMessage OfCard(AnswerCard card, AnswerCard? before) => new()
+    {
+        Number = 0, Sentence = card.Answer, BeforeSentence = before?.Answer ?? "", Reason = card.Facts, Numbers = Numbers(card.Numbers, before?.Numbers ?? []),
+        Sure = Clauses.Sentence(card.Sure), Next = Clauses.Sentence(card.Next),
+    };
 
     private static IReadOnlyList<NumberMessage> Numbers(IReadOnlyList<CardNumber> numbers, IReadOnlyList<CardNumber> before) =>
         [.. numbers.Select(n => new NumberMessage(Key(n.Label), n.Label, n.Value, n.Beside, n.Note, Before(n, before.FirstOrDefault(b => b.Label == n.Label))))];

@@ -17,6 +17,9 @@ internal sealed record BehindJob(long Number, long Since, Design Design, ReadRes
     /// <summary>Whether shares of drawn matches are asked for.</summary>
     public bool IsOdds { get; init; }
 
+    /// <summary>Takes the keys in the order of what matters most; null: nobody asks.</summary>
+    public Action<IReadOnlyList<string>>? Ordered { get; init; }
+
     /// <summary>The run of the answer; null where the strips alone are asked for.</summary>
     public RunResult? Run { get; init; }
 

@@ -98,6 +98,7 @@ internal sealed class BehindWork : IDisposable
     {
         if (job.Read.Scenario is not { } scenario)
         {
+            _strips.Limits(job, cancel);
             return;
         }
 
@@ -110,6 +111,12 @@ internal sealed class BehindWork : IDisposable
         else
         {
             _strips.Matches(job, cancel);
+        }
+
+        if (job.Ordered is { } ordered)
+        {
+            ordered(_strips.Order(job, cancel));
+            return;
         }
 
         cancel.WaitHandle.WaitOne(Rest);

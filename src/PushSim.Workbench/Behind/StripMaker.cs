@@ -1,5 +1,6 @@
 using PushSim.Scenarios.Editing;
 using PushSim.Words.Answers;
+using PushSim.Words.Limits;
 using PushSim.Words.Matches;
 using PushSim.Workbench.Answers;
 using PushSim.Workbench.Designs;
@@ -118,27 +119,20 @@ internal sealed class StripMaker(EventHub hub)
     private static string Short(in MatchOutcome o, (string Own, string Other) names) =>
         o.Status == RunStatus.Failed ? "cannot be played" : o.Winner < 0 ? "nobody moves" : string.Create(CultureInfo.InvariantCulture, $"{(o.Winner == 0 ? names.Own : names.Other)} wins after {o.EndTime:0.00} s");
 
+    /// <summary>The order of what matters most.</summary>
+    public IReadOnlyList<string> Order(BehindJob job, CancellationToken cancel) => job.Read.Scenario is { Opponent: not null } ? MatterOrder.Of(job, new StripScene(job), _lanes, cancel) : MatterOrder.Cheap(job.Rows);
+
+    /// <summary>Strips of a robot alone: its steady pull.</summary>
+    public void Limits(BehindJob job, CancellationToken cancel)
+    {
+        LimitMeasure pull = LimitMeasure.All[0];
+        NumberStrips.Tell(job, Rows(job, "match"), pull, (row, x) => job.Design.With(row, row.Written(x), job.Read)?.Read().Robot is { } robot && LimitAnswer.Of(robot) is { } report ? pull.Of(report) : null, Send, cancel);
+    }
+
     // what is no contest: the number that is usually asked
     private void Numbers(BehindJob job, StripScene scene, EditRow[] rows, CancellationToken cancel)
     {
         Answer asked = AnswerCatalogue.Defaults(job.Read.Scenario!.Manoeuvre.Kind)[0];
-        foreach (EditRow row in rows)
-        {
-            double[] places = [.. row.Places(Count)];
-            double?[] values = new double?[places.Length];
-            Parallel.For(0, places.Length, new ParallelOptions { CancellationToken = cancel }, i => values[i] = scene.At(row, places[i]) is { } at ? asked.Of(AnswerRun.Fast(at, cancel)) : null);
-            cancel.ThrowIfCancellationRequested();
-            double[] known = [.. values.OfType<double>()];
-            string key = StateMaker.KeyOf(row);
-            double most = known.Length == 0 ? 1.0 : Math.Max(1e-9, known.Max(Math.Abs));
-            double? best = asked.Better == Better.Neither || known.Length == 0 ? null : places[Array.IndexOf(values, asked.Better == Better.More ? known.Max() : known.Min())];
-            Send(new StripMessage
-            {
-                Number = job.Number, Key = key, Mode = "number",
-                Points = [.. places.Zip(values, (x, v) => new StripPoint(Math.Round(x, 6), v is double d ? Math.Round(Math.Abs(d) / most, 3) : 0.0, v is null ? "failed" : "value", Short: v is double s ? $"{asked.Shown(s)} {asked.Unit}".TrimEnd() : "cannot be played"))],
-                Words = known.Length == 0 ? "no run can be made here" : StripWords.OfNumber(asked.Words, $"{asked.Shown(known.Min())} {asked.Unit}".TrimEnd(), $"{asked.Shown(known.Max())} {asked.Unit}".TrimEnd(), best, row.Unit),
-                BeforeX = job.BeforeValues.TryGetValue(key, out double x) ? x : null, Done = true,
-            });
-        }
+        NumberStrips.Tell(job, rows, asked, (row, x) => scene.At(row, x) is { } at ? asked.Of(AnswerRun.Fast(at, cancel)) : null, Send, cancel);
     }
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using PushSim.Analysis.Limits;
 using PushSim.Scenarios.Editing;
 using PushSim.Workbench.Answers;
 using PushSim.Workbench.Behind;
@@ -25,6 +26,8 @@ internal sealed class Session(EventHub hub) : IDisposable
     private string _mode = "match";
     private IReadOnlyList<string> _stripKeys = [];
     private RunResult? _run;
+    private IReadOnlyList<string>? _order;
+    private bool _isOrderAsked;
     private bool _isStateNew;
 
     /// <summary>The open files; null before any.</summary>
@@ -43,6 +46,7 @@ internal sealed class Session(EventHub hub) : IDisposable
             return read.Problems.FirstOrDefault() ?? new Problem(path, 0, 0, Severity.Error, "this file cannot be read", "");
         }
 
+        (_order, _isOrderAsked) = (null, false);
         _history.Clear();
         _faults.Clear();
         hub.Forget("answer", "strip", "odds", "closer", "problem", "outside");
@@ -192,6 +196,12 @@ internal sealed class Session(EventHub hub) : IDisposable
         Tell(number);
     }
 
+    /// <summary>Asks for the order of what matters most; it comes with a later state.</summary>
+    public void AskOrder() => _isOrderAsked = true;
+
+    /// <summary>The order of what matters most was found; of any thread.</summary>
+    public Action<Action<Session, long>>? Later { get; set; }
+
     /// <summary>Whose strips a page can see.</summary>
     public void SetStrips(IReadOnlyList<string> keys) => _stripKeys = keys;
 
@@ -235,15 +245,28 @@ internal sealed class Session(EventHub hub) : IDisposable
             }
         }
 
+        else if (_read.Robot is { } robot && !ReferenceEquals(Design, _answered) && LimitAnswer.Of(robot) is { } limits)
+        {
+            _last = LimitAnswer.Message(limits, Before()?.Limits()) with { Number = number, Ms = Math.Round(Stopwatch.GetElapsedTime(since).TotalMilliseconds, 1) };
+            _answered = Design;
+            hub.Send("answer", _last, WireContext.Default.AnswerMessage);
+        }
+
         SendState();
         _behind.Start(new BehindJob(number, since, Design, _read, _rows)
         {
-            Keys = _stripKeys, IsOdds = _mode == "odds", Run = _run, Before = Before()?.Design, BeforeRun = before,
+            Ordered = _isOrderAsked ? Order : null, Keys = _stripKeys, IsOdds = _mode == "odds", Run = _run, Before = Before()?.Design, BeforeRun = before,
             BeforeValues = (_pinned?.Rows ?? _savedRows).Where(r => r.Value.Value is not null).ToDictionary(r => r.Key, r => r.Value.Value!.Value),
         });
     }
 
     public void Dispose() => _behind.Dispose();
+
+    private void Order(IReadOnlyList<string> keys) => Later?.Invoke((session, number) =>
+    {
+        (session._order, session._isOrderAsked) = (keys, false);
+        session.Tell(number);
+    });
 
     private static ProblemMessage? Wrong(ReadResult read, long number) =>
         read.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } wrong ? new ProblemMessage(number, null, wrong.Message, wrong.Help, wrong.File, wrong.Line) : null;
@@ -256,7 +279,7 @@ internal sealed class Session(EventHub hub) : IDisposable
         }
 
         // else as in the files
-        return _saved ??= _opened is { Scenario: not null } ? new Held(Design, _opened, _savedRows, "as in the file") : null;
+        return _saved ??= _opened is { HasErrors: false } ? new Held(Design, _opened, _savedRows, "as in the file") : null;
     }
 
     private void Go(Design? to, long number)
@@ -307,6 +330,7 @@ internal sealed class Session(EventHub hub) : IDisposable
             Question = read.Scenario?.Question ?? "",
             Robots = robots,
             SceneParts = StateMaker.Parts(_rows, "", _savedRows, before, _faults, names),
+            Matters = _order ?? MatterOrder.Cheap(_rows),
             Undo = _history.BackWords is { } back ? new StepMessage(back) : null,
             Redo = _history.ForthWords is { } forth ? new StepMessage(forth) : null,
             Changes = changes,
@@ -330,12 +354,15 @@ internal sealed class Session(EventHub hub) : IDisposable
     private sealed class Held(Design design, ReadResult read, Dictionary<string, EditRow> rows, string words)
     {
         private RunResult? _run;
+        private LimitReport? _limits;
 
         public Design Design => design;
 
         public Dictionary<string, EditRow> Rows => rows;
 
         public string Words => words;
+
+        public LimitReport? Limits() => _limits ??= read.Robot is { } robot ? LimitAnswer.Of(robot) : null;
 
         public RunResult? Run(CancellationToken cancel) => _run ??= read.Scenario is { } scenario ? AnswerRun.Fast(scenario, cancel) : null;
     }

@@ -27,7 +27,7 @@ internal sealed class WorkbenchState : IDisposable
     public WorkbenchState(EventHub hub)
     {
         _hub = hub;
-        Session = new Session(hub);
+        Session = new Session(hub) { Later = step => Do(step) };
         _thread = new Thread(Work) { IsBackground = true, Name = "workbench" };
         _thread.Start();
     }

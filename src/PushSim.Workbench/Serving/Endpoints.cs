@@ -3,12 +3,15 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using PushSim.Workbench.Designs;
+using PushSim.Workbench.Start;
 
 namespace PushSim.Workbench.Serving;
 
 /// <summary>What the page may ask.</summary>
 internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOptions options, CancellationToken over)
 {
+    private readonly HomeFolder _home = new(options.Folder);
+
     /// <summary>Puts them in place.</summary>
     public void Map(IEndpointRouteBuilder app)
     {
@@ -28,7 +31,10 @@ internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOpt
         Post(app, "/api/mode", Mode);
         Post(app, "/api/strips", Strips);
         Post(app, "/api/closer", c => Step(c, (_, _) => { }));
-        _ = options;
+        Post(app, "/api/matters", c => Step(c, (s, _) => s.AskOrder()));
+        Get(app, "/api/home", Home);
+        Post(app, "/api/new", New);
+        Post(app, "/api/page", Page);
     }
 
     private static void Get(IEndpointRouteBuilder app, string pattern, RequestDelegate answer) => app.MapGet(pattern, answer);
@@ -105,12 +111,29 @@ internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOpt
 
     private async Task Open(HttpContext context)
     {
-        if (await Reply.Read(context, WireContext.Default.OpenRequest).ConfigureAwait(false) is not { Path: { Length: > 0 } path })
+        if (await Reply.Read(context, WireContext.Default.OpenRequest).ConfigureAwait(false) is not { } open)
         {
             return;
         }
 
-        Scenarios.Sources.Problem? wrong = await state.Ask((s, n) => s.Open(path, n)).ConfigureAwait(false);
+        string? path = open.Path;
+        if (path?.StartsWith(Examples.Prefix, StringComparison.Ordinal) == true)
+        {
+            path = Examples.Put(_home.Real, path[Examples.Prefix.Length..]);
+        }
+
+        await OpenInside(context, path ?? "").ConfigureAwait(false);
+    }
+
+    private async Task OpenInside(HttpContext context, string path)
+    {
+        if (_home.Inside(path) is not string full)
+        {
+            await Guard.Refuse(context, HttpStatusCode.BadRequest, "this file does not lie in the folder of the workbench", "start pushsim open in its folder").ConfigureAwait(false);
+            return;
+        }
+
+        Scenarios.Sources.Problem? wrong = await state.Ask((s, n) => s.Open(full, n)).ConfigureAwait(false);
         if (wrong is not null)
         {
             await Guard.Refuse(context, HttpStatusCode.BadRequest, wrong.Message, wrong.Help).ConfigureAwait(false);
@@ -118,5 +141,45 @@ internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOpt
         }
 
         await Reply.Json(context, state.Session.Message, WireContext.Default.StateMessage).ConfigureAwait(false);
+    }
+
+    private Task Home(HttpContext context) =>
+        Reply.Json(context, new HomeReply(_home.Real, _home.Cards(), Examples.Cards, options.Starter is null ? [] : Starter.Rows), WireContext.Default.HomeReply);
+
+    private async Task New(HttpContext context)
+    {
+        if (options.Starter is not { } files || await Reply.Read(context, WireContext.Default.NewRequest).ConfigureAwait(false) is not { } asked)
+        {
+            return;
+        }
+
+        Dictionary<string, string> rows = (asked.Rows ?? []).Where(r => r is { Key: not null, Text.Length: < 200 }).DistinctBy(r => r.Key).ToDictionary(r => r.Key!, r => r.Text!);
+        string? path = new Starter(_home, files).Write(rows, out string wrong);
+        if (path is null)
+        {
+            await Guard.Refuse(context, HttpStatusCode.BadRequest, wrong, "").ConfigureAwait(false);
+            return;
+        }
+
+        await OpenInside(context, path).ConfigureAwait(false);
+    }
+
+    private async Task Page(HttpContext context)
+    {
+        if (options.Page is not { } page || state.Session.Design is not { } design)
+        {
+            await Guard.Refuse(context, HttpStatusCode.NotFound, "there is no page of this", "open a scenario").ConfigureAwait(false);
+            return;
+        }
+
+        try
+        {
+            string path = await Task.Run(() => page(design.Shown, design.Options, over), over).ConfigureAwait(false);
+            await Reply.Json(context, new PageReply(path, null), WireContext.Default.PageReply).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            await Guard.Refuse(context, HttpStatusCode.InsufficientStorage, $"no page: {e.Message}", "").ConfigureAwait(false);
+        }
     }
 }
