@@ -1,6 +1,6 @@
 // The answer: one sentence, the old one, the reason, the numbers with what they were before.
 import { html } from "./html.js";
-import { answer, robots, isOld, faulty, state, closer, act } from "./store.js";
+import { answer, robots, isOld, faulty } from "./store.js";
 import { named } from "./words.js";
 
 function oldWords(a) {
@@ -16,7 +16,7 @@ export function Card({ stage }) {
   return html`<section class=${`card ${isOld.value ? "old" : ""}`} aria-label="answer" data-number=${a.number}>
     ${isOld.value && html`<p class="oldtag">${oldWords(a)}</p>`}
     <h2 class="say">${named(a.sentence, robots.value)}</h2>
-    ${a.before_sentence && html`<p class="why">${named(a.before_sentence, robots.value)}</p>`}
+    ${a.before_sentence && html`<p class="why">${named(/^before/i.test(a.before_sentence) ? a.before_sentence : `Before: ${a.before_sentence}`, robots.value)}</p>`}
     ${a.reason && html`<p class="why long">${named(a.reason, robots.value)}</p>`}
     ${(a.cautions || []).length > 0 && html`<details class="cautions"><summary>Mind before you act</summary>${a.cautions.map(c => html`<p>${c}</p>`)}</details>`}
     ${stage}</section>`;
@@ -30,8 +30,4 @@ export function Numbers() {
   const a = answer.value;
   if (!a || !a.numbers || a.numbers.length === 0) return null;
   return html`<section class=${`nums ${isOld.value ? "old" : ""}`} aria-label="numbers">${a.numbers.slice(0, 4).map(n => html`<div class="num" key=${n.key}><h3>${n.words}</h3><b>${text(n)}${n.small ? html` <small>(${n.small})</small>` : ""}</b><p>${before(n)}</p></div>`)}</section>`;
-}
-
-export function Closer() {
-  return html`${closer.value ? html`<p class="doubt">${named(closer.value, robots.value)}</p>` : state.value && html`<button class="linkbtn" onClick=${() => act("/api/closer")}>Look closer</button>`}`;
 }

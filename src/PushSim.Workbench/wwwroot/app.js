@@ -18,7 +18,7 @@ function Told() {
 
 function App() {
   useEffect(() => {
-    const narrow = matchMedia("(max-width: 760px)");
+    const narrow = matchMedia("(max-width: 900px)");
     const set = () => { phone.value = narrow.matches; };
     set();
     narrow.addEventListener("change", set);

@@ -67,7 +67,7 @@ function Cell() {
     ${ports.value === null ? html`<button onClick=${find}>Find ports</button>`
       : ports.value.length === 0 ? html`<p class="soft">No serial port is there. <button class="linkbtn" onClick=${find}>Look again</button></p>`
       : html`<p class="fitrow"><label>Port <select class="f pick" value=${port.value} onChange=${e => { port.value = e.target.value; }}>${ports.value.map(p => html`<option value=${p}>${p}</option>`)}</select></label>
-        <label>Baud <input class="f t" inputmode="numeric" value=${baud.value} onInput=${e => { baud.value = e.target.value; }} /></label>
+        <label>Baud <input class="f baud" inputmode="numeric" value=${baud.value} onInput=${e => { baud.value = e.target.value; }} /></label>
         <button class="main" onClick=${listen}>Listen</button>${t && html`<button onClick=${() => act("/api/port", { name: null })}>Stop</button>`}</p>`}
     ${t && html`<p aria-live="polite">${t.words || count((t.pulls || []).length, "pull", "pulls")}</p>${t.t.length > 1 && html`<${Curve} name="load cell" t=${t.t} f=${t.f} unit=${t.unit || "N"} pulls=${t.pulls} />`}`}</section>`;
 }
@@ -86,7 +86,7 @@ export function Bench() {
   const input = useRef(null);
   useEffect(() => { readBook(); }, []);
   const take = e => { e.preventDefault(); over.value = false; drop(e.dataTransfer.files[0]); };
-  return html`<div class="bench" onDragOver=${e => { e.preventDefault(); over.value = true; }} onDragLeave=${() => { over.value = false; }} onDrop=${take}>
+  return html`<div class="bench" onDragOver=${e => { e.preventDefault(); over.value = true; }} onDragLeave=${() => { over.value = false; }} onDrop=${take}><h2 class="vh">Bench</h2>
     <section class=${`benchcard drop ${over.value ? "over" : ""}`}><h3>A log of pulls</h3><p class="soft">${phone.value ? "Choose" : "Drop a CSV file here, or choose"} one: time and force, as the load cell wrote it.</p>
       <button class="main" onClick=${() => input.current.click()}>Choose a log</button>
       <input ref=${input} class="vh" type="file" accept=".csv,.txt,text/csv,text/plain" aria-label="log file" tabindex="-1" onChange=${e => { drop(e.target.files[0]); e.target.value = ""; }} /></section>

@@ -1,8 +1,7 @@
 // How sure: one answer with its doubt in words, or the share of wins with an interval that narrows.
 import { html } from "./html.js";
-import { answer, odds, robots, state, act } from "./store.js";
+import { answer, odds, closer, robots, state, act } from "./store.js";
 import { named } from "./words.js";
-import { Closer } from "./answer.js";
 
 const pc = x => `${(100 * Math.min(1, Math.max(0, x))).toFixed(2)}%`;
 const hundred = x => Math.round(100 * x);
@@ -15,6 +14,12 @@ function history(o) {
   for (const m of [20, 100, 1000]) if (o.matches >= m && !seen.list.some(h => h.mark === m)) seen.list.push({ mark: m, matches: o.matches, low: o.low, high: o.high });
   return seen.list;
 }
+
+const doubt = o => [o.sure, (o.doubts || []).length > 0 ? `Doubt comes from: ${o.doubts.map(d => d.replace(/\.$/, "")).join("; ")}.` : "", o.next].filter(Boolean).join(" ");
+const one = a => {
+  const sure = a.sure || "One match at the values as they stand.";
+  return [sure, closer.value && !sure.includes(closer.value) ? closer.value : "", a.next].filter(Boolean).join(" ");
+};
 
 function Bar({ o, mine, other }) {
   const all = Math.max(1, o.matches), win = o.win / all, lose = o.lose / all, past = history(o).slice(0, 3);
@@ -35,12 +40,12 @@ export function Sure() {
   const button = can && html`<button class="surebtn" aria-pressed=${isOdds ? "true" : "false"} onClick=${() => act("/api/mode", { mode: isOdds ? "match" : "odds" })}>${isOdds ? "One match" : "How sure?"}</button>`;
   if (!isOdds) {
     if (!a) return null;
-    return html`<section class="sure one" aria-label="how sure"><p class="t">${a.sure ? named(a.sure, robots.value) : "One match at the values as they stand."}</p><div class="surebtns">${button}<${Closer} /></div></section>`;
+    return html`<section class="sure one" aria-label="how sure"><p class="t">${named(one(a), robots.value)}</p><div class="surebtns">${button}${!closer.value && !a.whole && html`<button class="linkbtn" onClick=${() => act("/api/closer")}>Look closer</button>`}</div></section>`;
   }
 
   if (!o || o.matches === 0 || !mine) return html`<section class="sure one" aria-label="how sure"><p class="t">Matches with drawn values are run.</p><div class="surebtns">${button}</div></section>`;
   const share = hundred(o.win / o.matches);
   return html`<section class="sure" aria-label="how sure"><div class="t"><b>${named(`${mine.name} wins ${share} of 100`, robots.value)}</b><br />${hundred(o.low)} to ${hundred(o.high)}, ${o.done ? `after ${o.matches} matches` : `${o.matches} matches so far`} ${button}</div>
     <${Bar} o=${o} mine=${mine} other=${other} />
-    ${(o.doubts || []).length > 0 && html`<p class="doubt">${named(o.doubts.join(" "), robots.value)}</p>`}</section>`;
+    ${doubt(o) && html`<p class="doubt">${named(doubt(o), robots.value)}</p>`}</section>`;
 }

@@ -4,7 +4,7 @@ import { link, local, state, say } from "./store.js";
 
 const waiting = new Map();
 let underWay = false;
-let asked = false;
+let isFrameUsed = false;
 export const tally = { sent: 0, most: 0 };
 
 export function change(key, text, { drag = false, value = null } = {}) {
@@ -18,9 +18,10 @@ export function change(key, text, { drag = false, value = null } = {}) {
 export function flush() { ask(); }
 
 function ask() {
-  if (asked || underWay || waiting.size === 0) return;
-  asked = true;
-  requestAnimationFrame(() => { asked = false; send(); });
+  if (isFrameUsed || underWay || waiting.size === 0) return;
+  isFrameUsed = true;
+  requestAnimationFrame(() => { isFrameUsed = false; ask(); });
+  send();
 }
 
 async function send() {

@@ -53,9 +53,8 @@ const words = { win: n => `${n[0]} wins`, lose: n => `${n[1]} wins`, nobody: () 
 export function outcome(row, strip, value, names) {
   if (!strip || !strip.points || strip.points.length === 0) return "";
   const near = strip.points.reduce((a, b) => (Math.abs(share(row, b.x) - share(row, value)) < Math.abs(share(row, a.x) - share(row, value)) ? b : a));
-  if (near.short) return near.short;
   if (near.share !== null && near.share !== undefined) return `${Math.round(100 * near.share)} of 100`;
-  return words[near.state] ? words[near.state](names) : "";
+  return words[near.state] ? words[near.state](names) : near.short || "";
 }
 
 export function Strip({ row, strip, names, tones, stale }) {

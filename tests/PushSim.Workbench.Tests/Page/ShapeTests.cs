@@ -76,13 +76,9 @@ public class ShapeTests(PageFixture fixture)
         await slider.FocusAsync();
         string outline = await open.ValueAsync<string>("getComputedStyle(document.querySelector('.ctl:has(input:focus-visible)')).outlineStyle");
         Assert.Equal("solid", outline);
-        for (int i = 0; i < 4; i++)
-        {
-            await open.Page.Keyboard.PressAsync("PageUp");
-        }
-
+        await open.Page.Keyboard.PressAsync("PageUp");
         await open.VerdictAsync("mole pushes badger");
-        await Assertions.Expect(slider).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("^1[0-9]{3} g"));
+        await Assertions.Expect(slider).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("^13[0-9]{2} g"));
         await open.Page.Keyboard.PressAsync("Control+z");
         await open.VerdictAsync("badger pushes mole");
     }
