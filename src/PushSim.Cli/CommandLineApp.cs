@@ -8,11 +8,13 @@ using PushSim.Cli.Ladder;
 using PushSim.Cli.Limits;
 using PushSim.Cli.New;
 using PushSim.Cli.Odds;
+using PushSim.Cli.Open;
 using PushSim.Cli.Plan;
 using PushSim.Cli.Run;
 using PushSim.Cli.Shelf;
 using PushSim.Cli.Sweep;
 using PushSim.Files;
+using PushSim.Workbench;
 
 namespace PushSim.Cli;
 
@@ -36,7 +38,7 @@ public static class CommandLineApp
     {
         (string Name, Func<Command> Create)[] commands =
         [
-            ("run", () => RunCommand.Create(output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
+            ("run", () => RunCommand.Create(output, error, cancel)), ("open", () => OpenCommand.Create(Starter, RunPageFile.Write, output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
             ("compare", () => CompareCommand.Create(output, error, cancel)), ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
@@ -105,5 +107,13 @@ public static class CommandLineApp
             error.WriteLine($"pushsim: error: internal fault, please report it with your file: {e.GetType().Name}: {PlainText.Of(e.Message)}");
             return ExitCode.RunFailed;
         }
+    }
+
+    // the files of `new`, for the form of the workbench
+    private static (IReadOnlyList<(string Name, string Text)> Files, string Wrong) Starter(StarterAsk asked)
+    {
+        static string? Said(string text) => text.Length == 0 ? null : text;
+        StarterDesign? design = new StarterAnswers(Said(asked.Mass), Said(asked.Wheels), Said(asked.Motor), Said(asked.Tyre)).Design(out string wrong);
+        return StarterFiles.Find(asked.Kind) is string kind ? (wrong.Length > 0 ? [] : StarterFiles.Of(kind, design), wrong) : ([], $"there is no kind \"{asked.Kind}\"");
     }
 }

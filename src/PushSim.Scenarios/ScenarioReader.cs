@@ -31,8 +31,9 @@ public static class ScenarioReader
     {
         var set = Overrides.Of(SetValues.Nodes(context.Options.Set).Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value)));
         context.Overrides = set;
+        context.Owner = "robot";
         RobotSettings? robot = RobotReader.Read(context, tree);
-        context.Overrides = null;
+        (context.Overrides, context.Owner) = (null, "");
         if (robot is not null)
         {
             set?.ReportUnused(context, $"robot \"{SourceFile.Clean(robot.Name, 60)}\"");

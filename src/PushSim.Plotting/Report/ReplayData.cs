@@ -103,36 +103,15 @@ internal sealed class ReplayData
         _json.WriteEndObject();
     }
 
-    // from the robot's right: body between clearance and top, its ramps at nose and tail
     private void WriteSide(RobotSettings robot)
     {
-        IReadOnlyList<(double X, double Y)> corners = robot.OutlineOrBox.Corners;
-        IReadOnlyList<Contact.FaceSettings> faces = robot.OutlineOrBox.Faces;
-        double back = corners.Min(c => c.X);
-        double front = corners.Max(c => c.X);
-        double low = faces.Min(f => f.LowerEdge);
-        double top = Math.Max(robot.Chassis.Height, faces.Max(f => f.UpperEdge));
         _json.WriteStartArray("side");
-        foreach ((double x, double z) in Nose(front, 1).Concat(Nose(back, -1).Reverse()))
+        foreach ((double x, double z) in SideOutline.Of(robot))
         {
             Pair(x - robot.Chassis.CentreOfMassX, z - robot.Chassis.CentreOfMassHeight);
         }
 
         _json.WriteEndArray();
-
-        // the lower end first
-        IEnumerable<(double X, double Z)> Nose(double x, int way)
-        {
-            int face = Enumerable.Range(0, corners.Count).FirstOrDefault(i => Math.Abs(corners[i].X - x) < 1e-6 && Math.Abs(corners[(i + 1) % corners.Count].X - x) < 1e-6, -1);
-            if (face < 0 || faces[face].RampAngle is not double slope)
-            {
-                return [(x, low), (x, top)];
-            }
-
-            Contact.FaceSettings ramp = faces[face];
-            double behind = x - (way * (ramp.UpperEdge - ramp.LowerEdge) / Math.Tan(slope));
-            return [(behind, low), (x, ramp.LowerEdge), (behind, ramp.UpperEdge), (behind, top)];
-        }
     }
 
     // moments worth a jump, in the robots' names

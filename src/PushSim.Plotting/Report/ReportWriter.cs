@@ -21,7 +21,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     // Letters of its widest cells in a row, or of words of its head, from which on a table does not stand in half the width of a page.
     private const int MostLetters = 56;
 
-    private static readonly Lazy<string> s_style = new(() => Asset("report.css"));
+    private static readonly Lazy<string> s_style = new(() => Asset("tokens.css") + Asset("report.css"));
 
     private static readonly Lazy<string> s_script = new(() => Asset("replay.js"));
 

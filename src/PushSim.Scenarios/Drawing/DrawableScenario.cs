@@ -41,6 +41,9 @@ public sealed class DrawableScenario
     /// <param name="options">Limits of reading, opponent, scene, and what is set anew.</param>
     public static DrawableResult Open(string path, ReadOptions? options = null) => Open(options ?? new ReadOptions(), context => ContestTrees.Load(context, path));
 
+    /// <summary>The same with every number of the files among <see cref="Values"/>, those that nobody doubts with a tolerance of zero.</summary>
+    internal static DrawableResult OpenAll(string path, ReadOptions options) => Open(options, context => ContestTrees.Load(context, path), isOfAll: true);
+
     /// <summary>Two robots in a scene: a scenario file whose robots are left out of account, or an empty floor.</summary>
     /// <param name="robot">File of the first robot.</param>
     /// <param name="opponent">File of the second.</param>
@@ -61,7 +64,7 @@ public sealed class DrawableScenario
         return scenario;
     }
 
-    private static DrawableResult Open(ReadOptions options, Func<ReadContext, SceneTrees?> load)
+    private static DrawableResult Open(ReadOptions options, Func<ReadContext, SceneTrees?> load, bool isOfAll = false)
     {
         var first = new ReadContext(options) { Recorder = new DrawRecorder(), Set = SetValues.Nodes(options.Set) };
         SceneTrees? trees = load(first);
@@ -79,7 +82,7 @@ public sealed class DrawableScenario
         ClassDefaults.Add(trees, hasOpponent: middle.Opponent is not null);
         PartCopies.Add(trees.Robot);
         PartCopies.Add(trees.Opponent);
-        var second = new ReadContext(options) { Recorder = new DrawRecorder(), TyreMaterial = null, Tyre = null };
+        var second = new ReadContext(options) { Recorder = new DrawRecorder(isOfAll), TyreMaterial = null, Tyre = null };
         (ScenarioSettings? again, RobotSettings? _) = SceneEvaluation.Of(second, trees);
         return again is null
             ? new DrawableResult(ReadResult.Of(second, null, null), null)

@@ -30,6 +30,12 @@ public sealed record KeyDefinition(string Section, string Name, KeyKind Kind, st
     /// <summary>Largest value that is usual for such robots, in the SI unit of <see cref="Dimension"/>; more draws a warning.</summary>
     public double UsualMax { get; init; } = double.PositiveInfinity;
 
+    /// <summary>Key of the same table below whose value this one may not lie; empty for none.</summary>
+    public string NotBelow { get; init; } = "";
+
+    /// <summary>Key of the same table above whose value this one may not lie; empty for none.</summary>
+    public string NotAbove { get; init; } = "";
+
     /// <summary>Words that may follow a whole number in a text ("3 cells", "3S"); none if it must be bare.</summary>
     public IReadOnlyList<string> CountWords { get; init; } = [];
 

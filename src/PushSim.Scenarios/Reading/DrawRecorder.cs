@@ -5,7 +5,8 @@ using PushSim.Scenarios.Units;
 namespace PushSim.Scenarios.Reading;
 
 /// <summary>Notes every value that has a tolerance while files are read, its own or that usual for its kind, and gives its node a slot.</summary>
-internal sealed class DrawRecorder
+/// <param name="isOfAll">Whether values without a tolerance are noted too, so that they can be set anew.</param>
+internal sealed class DrawRecorder(bool isOfAll = false)
 {
     private readonly List<TolerancedValue> _values = [];
 
@@ -28,7 +29,7 @@ internal sealed class DrawRecorder
 
         ClassTolerance? rule = q.Tolerance > 0.0 || q.IsExact ? null : ClassTolerance.Find(key.Section, key.Name);
         double tolerance = rule?.HalfWidth(q.Value) ?? q.Tolerance;
-        if (tolerance <= 0.0 || key.Name == "own_share")
+        if ((tolerance <= 0.0 && !isOfAll) || key.Name == "own_share")
         {
             return;
         }

@@ -34,6 +34,12 @@ internal static class FileLoader
                     context.Error(place, $"\"{shown}\" is empty, or no regular file", "");
                     return null;
                 default:
+                    context.Files.Add((name, file.RealPath));
+                    if (context.Options.Texts?.GetValueOrDefault(file.RealPath) is string text)
+                    {
+                        return new SourceFile(name, WithLines(text));
+                    }
+
                     return Decode(context, file.Stream!, name, place);
             }
         }
@@ -121,8 +127,7 @@ internal static class FileLoader
             string text = Strict.GetString(buffer, 0, length);
             text = text.StartsWith('\uFEFF') ? text[1..] : text;
 
-            // lines of old editors end in a carriage return alone
-            return new SourceFile(name, text.Contains('\n', StringComparison.Ordinal) ? text : text.Replace('\r', '\n'));
+            return new SourceFile(name, WithLines(text));
         }
         catch (DecoderFallbackException)
         {
@@ -131,6 +136,9 @@ internal static class FileLoader
             return null;
         }
     }
+
+    // Lines of old editors end in a carriage return alone.
+    private static string WithLines(string text) => text.Contains('\n', StringComparison.Ordinal) ? text : text.Replace('\r', '\n');
 
     // A text in UTF-16 has zero bytes too, but begins with its byte-order mark.
     private static bool IsBinary(ReadOnlySpan<byte> bytes) => bytes.Contains((byte)0) && bytes is not ([0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]);

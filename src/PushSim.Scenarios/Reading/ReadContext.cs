@@ -14,6 +14,9 @@ internal sealed class ReadContext(ReadOptions options) : Complaints(options)
     /// <summary>The numbers that the notes tell of, each with its error.</summary>
     public List<DerivedValue> Derived { get; } = [];
 
+    /// <summary>Every file that was opened: its name in messages, and where it lies, links followed.</summary>
+    public List<(string Name, string Path)> Files { get; } = [];
+
     /// <summary>Every value that was read.</summary>
     public List<InputRow> Inputs { get; } = [];
 

@@ -26,6 +26,9 @@ public sealed record ReadResult
     /// <summary>Every number that was estimated, converted or taken from the shelf, with its source and error.</summary>
     public IReadOnlyList<DerivedValue> Derived { get; init; } = [];
 
+    /// <summary>Every file that was opened, each once: its name in messages, and where it lies, links followed.</summary>
+    public IReadOnlyList<(string Name, string Path)> Files { get; init; } = [];
+
     /// <summary>Every value the files gave.</summary>
     public required IReadOnlyList<InputRow> Inputs { get; init; }
 
@@ -45,6 +48,7 @@ public sealed record ReadResult
         Notes = [.. context.Notes.Distinct()],
         Remarks = context.Remarks,
         Derived = [.. context.Derived.Distinct()],
+        Files = [.. context.Files.Distinct()],
         Inputs = context.Inputs,
         CannotRead = context.CannotRead,
     };

@@ -42,6 +42,9 @@ public sealed record ReadOptions
     /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
     public bool AllowOutside { get; init; }
 
+    /// <summary>Texts that stand in the place of what is in the files, by real path, links followed: an editor's that is not saved. Null or missing: the file's own.</summary>
+    public IReadOnlyDictionary<string, string>? Texts { get; init; }
+
     /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
     public string? TyreMaterial { get; init; }
 

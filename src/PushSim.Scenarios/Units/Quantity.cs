@@ -21,6 +21,9 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
     /// <summary>Whether the text says that the value is exact.</summary>
     public bool IsExact { get; init; }
 
+    /// <summary>The unit that was written; the default where none was.</summary>
+    public Unit Unit { get; init; }
+
     /// <summary>One unit of the last digit written, in SI: 0.1 A of "3.8 A", 1 rpm of "600 rpm".</summary>
     public double LastDigit { get; init; }
 
@@ -56,7 +59,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
         {
             bool isRead = TryUnit(dimension, unitText, out Unit only, out message, out help)
                 && TryFinish(number, only, 0.0, out quantity, out message);
-            quantity = quantity with { IsExact = isExact, LastDigit = isRead ? LastDigitOf(left) * Math.Abs(only.Factor) : 0.0 };
+            quantity = quantity with { IsExact = isExact, Unit = only, LastDigit = isRead ? LastDigitOf(left) * Math.Abs(only.Factor) : 0.0 };
             return isRead;
         }
 
@@ -91,7 +94,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
 
         double half = isShare ? Math.Abs(number * unit.Factor) * tolerance * 0.01 : tolerance * other.Factor;
         bool isDone = TryFinish(number, unit, half, out quantity, out message);
-        quantity = quantity with { Spread = spread, LastDigit = LastDigitOf(left) * Math.Abs(unit.Factor) };
+        quantity = quantity with { Spread = spread, Unit = unit, LastDigit = LastDigitOf(left) * Math.Abs(unit.Factor) };
         return isDone;
     }
 

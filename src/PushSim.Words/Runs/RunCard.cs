@@ -16,7 +16,7 @@ public static class RunCard
 
     /// <summary>The card.</summary>
     /// <param name="run">The run.</param>
-    /// <param name="file">The file as the user named it, for the commands that tell more.</param>
+    /// <param name="file">The file as the user named it, for the commands that tell more; empty: none is named.</param>
     public static AnswerCard Of(RunResult run, string file) => new(Answer(run))
     {
         Facts = Facts(run),
@@ -67,19 +67,20 @@ public static class RunCard
         }
 
         string drawn = LookWords.Drawn(run);
-        string odds = drawn.Length > 0 ? $"{drawn} More: pushsim odds {Clauses.Argument(file)}" : $"How often with drawn values: pushsim odds {Clauses.Argument(file)}";
+        string ask = file.Length == 0 ? "" : $"{(drawn.Length > 0 ? "More" : "How often with drawn values")}: pushsim odds {Clauses.Argument(file)}";
+        string odds = Behind(drawn) + Behind(ask);
         return run.Shove switch
         {
-            { TooCloseToCall: true, Close: { } close } => $"too close to call: {ShoveVerdict.TooCloseInShort(close)}. {odds}",
-            { TooCloseToCall: false } => "starts that differ by less than anyone can set up end the same way. " + odds,
-            { } => "nearly equal starts were not tried. " + odds,
-            _ => $"one run of the middle values. What of them is estimated: pushsim check --derived {Clauses.Argument(file)}",
+            { TooCloseToCall: true, Close: { } close } => $"too close to call: {ShoveVerdict.TooCloseInShort(close)}.{odds}",
+            { TooCloseToCall: false } => "starts that differ by less than anyone can set up end the same way." + odds,
+            { } => "nearly equal starts were not tried." + odds,
+            _ => "one run of the middle values." + (file.Length == 0 ? "" : $" What of them is estimated: pushsim check --derived {Clauses.Argument(file)}"),
         };
     }
 
     private static string Next(RunResult run, string file)
     {
-        string limits = $"How much: pushsim limits {Clauses.Argument(file)}";
+        string limits = file.Length == 0 ? "" : $" How much: pushsim limits {Clauses.Argument(file)}";
         if (run.Status == RunStatus.Failed)
         {
             return "";
@@ -100,6 +101,8 @@ public static class RunCard
             return $"{ChatterWords.Of(cure)} {(run.Chatter.Kind == ChatterKind.Buzzes ? "keeps the tyres quiet" : "takes the tyres further from chatter")}.";
         }
 
-        return run.Answers.LimitedBy is BindingKind kind && BindingTable.Advice(kind) is { Length: > 0 } more ? $"{more}. {limits}" : "";
+        return run.Answers.LimitedBy is BindingKind kind && BindingTable.Advice(kind) is { Length: > 0 } more ? $"{more}.{limits}" : "";
     }
+
+    private static string Behind(string sentence) => sentence.Length == 0 ? "" : " " + sentence;
 }

@@ -1,0 +1,23 @@
+using System.Reflection;
+using System.Text;
+
+namespace PushSim.Plotting.Report;
+
+/// <summary>The style and scripts of the report page, for pages that show the same elsewhere.</summary>
+public static class ReportAsset
+{
+    private static readonly string[] s_names = ["tokens.css", "report.css", "replay.js"];
+
+    /// <summary>The text of one of them; null for another name.</summary>
+    public static string? Text(string name)
+    {
+        using Stream? stream = s_names.Contains(name) ? Assembly.GetExecutingAssembly().GetManifestResourceStream(name) : null;
+        if (stream is null)
+        {
+            return null;
+        }
+
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
+    }
+}

@@ -1,0 +1,84 @@
+using PushSim.Scenarios.Keys;
+
+namespace PushSim.Scenarios.Editing;
+
+/// <summary>One value that a person may change: its key, words, text, range and where it comes from.</summary>
+/// <param name="Owner">Whose it is: "robot", "opponent" or, of the scenario itself, nothing.</param>
+/// <param name="Path">Its path in its file, for example "tyre.soft.static_friction".</param>
+/// <param name="Definition">Its row of the key table.</param>
+/// <param name="Text">The value as the file has it, without quotes; of a default as it would be written.</param>
+public sealed record EditRow(string Owner, string Path, KeyDefinition Definition, string Text)
+{
+    /// <summary>Unit of <see cref="Value"/> and of the range: that of the text; empty for a pure number.</summary>
+    public string Unit { get; init; } = "";
+
+    /// <summary>Middle value [<see cref="Unit"/>]; null for a word or a switch.</summary>
+    public double? Value { get; init; }
+
+    /// <summary>Half-width of the tolerance [<see cref="Unit"/>]; 0 for none.</summary>
+    public double Tolerance { get; init; }
+
+    /// <summary>Lower end of what a slider shows [<see cref="Unit"/>].</summary>
+    public double? Low { get; init; }
+
+    /// <summary>Upper end of what a slider shows [<see cref="Unit"/>].</summary>
+    public double? High { get; init; }
+
+    /// <summary>Whether equal ways of a slider are equal factors.</summary>
+    public bool IsLogarithmic { get; init; }
+
+    /// <summary>Words that it may be; empty unless it is a choice or a switch.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>Where the value comes from.</summary>
+    public EditSource Source { get; init; }
+
+    /// <summary>The file as messages name it; empty where no file gives it.</summary>
+    public string File { get; init; } = "";
+
+    /// <summary>Line of the value, from 1; 0 where no file gives it.</summary>
+    public int Line { get; init; }
+
+    /// <summary>Column of the value, from 1; 0 where no file gives it.</summary>
+    public int Column { get; init; }
+
+    /// <summary>The first table that it stands in, which says which part of a robot it belongs to.</summary>
+    public string Section => Definition.Section.Split('.')[0];
+
+    /// <summary>Path as draws and commands name it: of the opponent's after "opponent.".</summary>
+    public string DrawnKey => Owner == "opponent" ? "opponent." + Path : Path;
+
+    // SI = factor * value + offset
+    internal double UnitFactor { get; init; } = 1.0;
+
+    internal double UnitOffset { get; init; }
+
+    /// <summary>A value of this row in SI; temperatures in degree Celsius.</summary>
+    /// <param name="value">The value [<see cref="Unit"/>].</param>
+    public double Si(double value) => (value * UnitFactor) + UnitOffset;
+
+    /// <summary>Places evenly over the range, ends among them; of a count every whole number, as far as they are not too many.</summary>
+    /// <param name="count">How many [1].</param>
+    /// <returns>Rising values [<see cref="Unit"/>]; none without a range.</returns>
+    public IReadOnlyList<double> Places(int count)
+    {
+        if (Low is not double low || High is not double high || !(high > low))
+        {
+            return [];
+        }
+
+        double[] places = [.. Enumerable.Range(0, count).Select(i => (double)i / (count - 1)).Select(s => IsLogarithmic ? low * Math.Pow(high / low, s) : low + (s * (high - low)))];
+        return Definition.Kind == KeyKind.Whole ? [.. places.Select(p => Math.Round(p)).Distinct()] : places;
+    }
+
+    /// <summary>A value in this row's unit as it would be written, its tolerance kept as it is.</summary>
+    /// <param name="value">The value [<see cref="Unit"/>].</param>
+    /// <param name="digits">Significant digits [1].</param>
+    public string Written(double value, int digits = 4)
+    {
+        string number = Definition.Kind == KeyKind.Whole ? Math.Round(value).ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, digits);
+        int sign = Text.IndexOfAny(['±', '+'], 1);
+        string tail = sign > 0 && Tolerance > 0.0 ? " " + Text[sign..] : "";
+        return $"{number} {Unit}".TrimEnd() + tail;
+    }
+}
