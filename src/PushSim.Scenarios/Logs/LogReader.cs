@@ -74,7 +74,36 @@ public static class LogReader
         bool isOld = start.Contains('\r', StringComparison.Ordinal) && !start.Contains('\n', StringComparison.Ordinal);
         LogFormat format = LogFormat.Of(isOld ? start.Replace('\r', '\n') : start, length < Head);
         var work = new LogRows(name, format, options);
-        using var parser = new CsvParser(new JoinedReader(isOld ? start.Replace('\r', '\n') : start, text, isOld), Configuration(format));
+        using var joined = new JoinedReader(isOld ? start.Replace('\r', '\n') : start, text, isOld);
+        if (format.IsPrinted)
+        {
+            ReadLines(joined, work, cancel);
+        }
+        else
+        {
+            ReadCells(joined, format, work, cancel);
+        }
+
+        return work.Finish();
+    }
+
+    // Lines as a board or a terminal program prints them
+    private static void ReadLines(TextReader text, LogRows work, CancellationToken cancel)
+    {
+        var lines = new LineAssembler((line, number, _) => work.Take(line, number));
+        char[] buffer = new char[1 << 14];
+        for (int n = text.Read(buffer, 0, buffer.Length); n > 0 && work.WantsMore; n = text.Read(buffer, 0, buffer.Length))
+        {
+            cancel.ThrowIfCancellationRequested();
+            lines.Push(buffer.AsSpan(0, n));
+        }
+
+        lines.Finish();
+    }
+
+    private static void ReadCells(TextReader text, LogFormat format, LogRows work, CancellationToken cancel)
+    {
+        using var parser = new CsvParser(text, Configuration(format));
         try
         {
             while (work.WantsMore && parser.Read())
@@ -90,8 +119,6 @@ public static class LogReader
         {
             work.TooLong(parser.RawRow);
         }
-
-        return work.Finish();
     }
 
     // No zero, and few signs that no text has: a log in an old encoding may have some in its heads.
