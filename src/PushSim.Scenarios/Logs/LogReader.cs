@@ -1,6 +1,5 @@
 using System.Text;
 using CsvHelper;
-using CsvHelper.Configuration;
 using PushSim.Files;
 
 namespace PushSim.Scenarios.Logs;
@@ -103,7 +102,7 @@ public static class LogReader
 
     private static void ReadCells(TextReader text, LogFormat format, LogRows work, CancellationToken cancel)
     {
-        using var parser = new CsvParser(text, Configuration(format));
+        using var parser = new CsvParser(text, LogLines.Configuration(format));
         try
         {
             while (work.WantsMore && parser.Read())
@@ -128,18 +127,6 @@ public static class LogReader
         int odd = looked.Count(c => c == '\uFFFD' || (char.IsControl(c) && c is not ('\t' or '\r' or '\n' or '\f')));
         return !start.Contains('\0') && odd <= MostOddShare * looked.Length;
     }
-
-    private static CsvConfiguration Configuration(LogFormat format) => new(CultureInfo.InvariantCulture)
-    {
-        Delimiter = format.Separator.ToString(),
-        Mode = format.Separator == ' ' ? CsvMode.NoEscape : CsvMode.RFC4180,
-        WhiteSpaceChars = [],
-        BadDataFound = null,
-        HasHeaderRecord = false,
-        MaxFieldSize = LogRows.LongestCell,
-        BufferSize = 1 << 16,
-        DetectColumnCountChanges = false,
-    };
 
     private static LogResult Unreadable(string name, string why) => new()
     {
