@@ -244,7 +244,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
         }
 
         t = PastMidnight(clock, t) * factor;
-        var sample = new LogSample(head.IsTimeOfArrival ? _arrival.Take(t) : t, _values, row.Line, TyreOf(head, row), head.Pull is null ? null : row.Cell(head.Pull.Index).Trim());
+        var sample = new LogSample(head.IsTimeOfArrival ? _arrival.Take(t) : t, _values, row.Line, live is null ? TyreOf(head, row) : null, head.Pull is null || live is not null ? null : row.Cell(head.Pull.Index).Trim());
         if (live is not null)
         {
             live(sample);
@@ -316,7 +316,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
         }
 
         string text = row.Cell(column.Index).Trim();
-        if (IsFormula(text))
+        if (live is null && IsFormula(text))
         {
             NotANumber(row, column, what);
             return;

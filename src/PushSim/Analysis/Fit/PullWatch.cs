@@ -34,6 +34,7 @@ public sealed class PullWatch(Action<WatchedPull> found)
     private readonly List<double> _force = [];
     private bool _isPull;
     private bool _hasGap;
+    private double _lostSince = double.NaN;
     private int _above;
     private double _began;
     private double _low;
@@ -59,6 +60,11 @@ public sealed class PullWatch(Action<WatchedPull> found)
         if (_isPull)
         {
             Pull(time, force);
+            return;
+        }
+
+        if (IsLost(time, force))
+        {
             return;
         }
 
@@ -90,11 +96,22 @@ public sealed class PullWatch(Action<WatchedPull> found)
         {
             _hasGap = true;
             End();
+            _lostSince = double.PositiveInfinity;
         }
 
         _time.Clear();
         _force.Clear();
         _above = 0;
+    }
+
+    /// <summary>Forgets the slack reading too: the cell was tared anew.</summary>
+    public void Reset()
+    {
+        _isPull = false;
+        _hasGap = false;
+        Break();
+        _slack.Reset();
+        _lostSince = double.NaN;
     }
 
     /// <summary>Ends what is under way.</summary>
@@ -104,6 +121,32 @@ public sealed class PullWatch(Action<WatchedPull> found)
         {
             End();
         }
+    }
+
+    // The rest of a pull that a gap cut in two is no pull
+    private bool IsLost(double time, double force)
+    {
+        if (double.IsNaN(_lostSince))
+        {
+            return false;
+        }
+
+        _lostSince = Math.Min(_lostSince, time);
+        bool isLong = time - _lostSince > LongestPull;
+        if (isLong)
+        {
+            _slack.Reset();
+        }
+
+        bool isBack = isLong || force - _slack.Level <= Math.Max(Rises * _slack.Noise, ShareOfGreatest * _greatest);
+        _lostSince = isBack ? double.NaN : _lostSince;
+        if (!isBack)
+        {
+            _time.Clear();
+            _force.Clear();
+        }
+
+        return !isBack;
     }
 
     private void Pull(double time, double force)
