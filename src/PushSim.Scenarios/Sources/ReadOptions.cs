@@ -42,6 +42,9 @@ public sealed record ReadOptions
     /// <summary>True lets a scenario name a robot file outside its own folder.</summary>
     public bool AllowOutside { get; init; }
 
+    /// <summary>Folder of the garage that names come from; null: the nearest one upwards with a garage.toml, if any.</summary>
+    public string? Garage { get; init; } = GarageFolder.Chosen;
+
     /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
     public string? TyreMaterial { get; init; }
 
