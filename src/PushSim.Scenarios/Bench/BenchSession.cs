@@ -72,6 +72,11 @@ public sealed class BenchSession
     /// <summary>Gaps so far [1].</summary>
     public int Gaps { get; private set; }
 
+    /// <summary>Whether the lines have a time of their own, not only that of their arrival.</summary>
+    public bool HasOwnTime => _lines.HasOwnTime;
+
+    private double Pause => Math.Max(LongestPause, double.IsFinite(_step) ? ManySteps * _step : 0.0);
+
     /// <summary>A line as it is kept: with the time of its arrival before it, unless it has one. `fit` and `compare` read it.</summary>
     /// <param name="line">The line as it came.</param>
     /// <param name="arrival">Time of its arrival since midnight [s].</param>
@@ -90,7 +95,7 @@ public sealed class BenchSession
         }
 
         _arrival = arrival;
-        if (arrival - _lastArrival > Math.Max(LongestPause, double.IsFinite(_step) ? ManySteps * _step : 0.0))
+        if (arrival - _lastArrival > Pause)
         {
             Gap(_lastArrival, arrival);
         }
@@ -121,8 +126,7 @@ public sealed class BenchSession
         Gaps++;
         _watch.Break();
         _quiet.Reset();
-        _offset = double.NaN;
-        _lastArrival = to;
+        (_offset, _lastArrival, _lastTime) = (double.NaN, to, to);
         _tell(new BenchEvent.Gap(to, from));
     }
 
@@ -148,6 +152,12 @@ public sealed class BenchSession
         double time = TimeOf(sample.Time);
         double value = sample.Values[TraceStore.Slot(LogRole.Force)];
         double step = time - _lastTime;
+        if (double.IsFinite(step) && step > Pause)
+        {
+            // lines that were kept and are played again come without the wait
+            Gap(_lastTime, time);
+        }
+
         _step = double.IsFinite(step) && step < LongestPause ? double.IsFinite(_step) ? _step + (0.01 * (step - _step)) : step : _step;
         _lastTime = time;
         Readings++;
@@ -182,7 +192,7 @@ public sealed class BenchSession
             return Math.Max(told, _lastTime);
         }
 
-        if (double.IsNaN(_offset) || told + _offset < _lastTime - 1e-9 || Math.Abs(told + _offset - _arrival) > MostApart)
+        if (double.IsNaN(_offset) || told + _offset < _lastTime - 1e-9 || _arrival - told - _offset > MostApart)
         {
             if (!double.IsNaN(_offset))
             {
@@ -195,7 +205,7 @@ public sealed class BenchSession
         }
 
         // a board's clock may run a percent fast for hours
-        _offset += Follow * (_arrival - told - _offset);
+        _offset += Math.Abs(_arrival - told - _offset) < MostApart ? Follow * (_arrival - told - _offset) : 0.0;
         return Math.Max(told + _offset, _lastTime);
     }
 
