@@ -1,9 +1,11 @@
+using PushSim.Cli.Bench;
 using PushSim.Cli.Check;
 using PushSim.Cli.Cluster;
 using PushSim.Cli.Compare;
 using PushSim.Cli.Completion;
 using PushSim.Cli.Explain;
 using PushSim.Cli.Fit;
+using PushSim.Cli.Garage;
 using PushSim.Cli.Ladder;
 using PushSim.Cli.Limits;
 using PushSim.Cli.New;
@@ -14,6 +16,7 @@ using PushSim.Cli.Run;
 using PushSim.Cli.Shelf;
 using PushSim.Cli.Sweep;
 using PushSim.Files;
+using PushSim.Scenarios.Starters;
 using PushSim.Workbench;
 
 namespace PushSim.Cli;
@@ -41,6 +44,7 @@ public static class CommandLineApp
             ("run", () => RunCommand.Create(output, error, cancel)), ("open", () => OpenCommand.Create(Starter, RunPageFile.Write, output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),
             ("compare", () => CompareCommand.Create(output, error, cancel)), ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
+            ("bench", () => BenchCommand.Create(output, error, input, cancel)), ("garage", () => GarageCommand.Create(output, error, cancel)),
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
             ("new", () => NewCommand.Create(output, error, input, cancel)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
         ];
@@ -59,7 +63,9 @@ public static class CommandLineApp
         bool isNamed = args.Length > 0 && commands.Any(c => c.Name == args[0]);
         foreach ((string _, Func<Command> create) in commands.Where(c => !isNamed || c.Name == args[0]))
         {
-            root.Add(create());
+            Command command = create();
+            GarageOption.AddTo(command);
+            root.Add(command);
         }
 
         if (!isNamed)
@@ -84,6 +90,12 @@ public static class CommandLineApp
 
             error.WriteLine(parsed.CommandResult.Command == root ? "help: pushsim --help" : $"help: pushsim {parsed.CommandResult.Command.Name} --help");
             return ExitCode.WrongCommandLine;
+        }
+
+        if (GarageOption.Choose(parsed) is string wrong)
+        {
+            error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
+            return ExitCode.CannotReadOrWrite;
         }
 
         var configuration = new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false };

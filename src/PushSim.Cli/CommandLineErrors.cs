@@ -30,7 +30,7 @@ internal static class CommandLineErrors
     private static IEnumerable<string> Wrong(Command command, IReadOnlyList<string> words)
     {
         IEnumerable<string> options = words.Where(w => w.StartsWith('-'));
-        return command.Subcommands.Count > 0 ? words.Take(1) : options.Any() ? options : words;
+        return command.Subcommands.Count > 0 && command.Arguments.Count == 0 ? words.Take(1) : options.Any() ? options : words;
     }
 
     private static string Unmatched(Command command, string word)

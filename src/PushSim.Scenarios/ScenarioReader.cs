@@ -18,7 +18,7 @@ public static class ScenarioReader
     public static ReadResult Read(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: false);
 
     /// <summary>Whether a file is a scenario, by its keys alone; false too where it cannot be read.</summary>
-    public static bool IsScenario(string path) => Includes.Tree(new ReadContext(new ReadOptions()), path, path) is TomlTable tree && FileNature.IsScenario(tree) && !FileNature.IsRobot(tree);
+    public static bool IsScenario(string path) => NamedTrees.Of(new ReadContext(new ReadOptions()), path) is TomlTable tree && FileNature.IsScenario(tree) && !FileNature.IsRobot(tree);
 
     /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis or wheels and names no robot.</summary>
     /// <param name="path">The file.</param>
@@ -45,7 +45,7 @@ public static class ScenarioReader
     private static ReadResult ReadFile(string path, ReadOptions? options, bool mayBeRobot)
     {
         var context = new ReadContext(options ?? new ReadOptions()) { Set = SetValues.Nodes(options?.Set ?? []) };
-        TomlTable? tree = Includes.Tree(context, path, path);
+        TomlTable? tree = NamedTrees.Of(context, path);
         if (tree is null)
         {
             return ReadResult.Of(context, null, null);

@@ -108,7 +108,7 @@ public class KeyTableTests
     [Theory]
     [InlineData("body_stiffness", "robot.tyre.body_stiffness")]
     [InlineData("tyre.body_stiffness", "robot.tyre.body_stiffness")]
-    [InlineData("[[Tyre]]", "robot.tyre,robot.wheel.tyre")]
+    [InlineData("[[Tyre]]", "robot.tyre,robot.wheel.tyre,garage.tyre,garage.rival.tyre")]
     [InlineData("robot.tyre.body-stiffness", "robot.tyre.body_stiffness")]
     [InlineData("gear_ratio", "robot.motor.gear_ratio,robot.drive.gear_ratio")]
     [InlineData("scenario.robot", "scenario.robot")]

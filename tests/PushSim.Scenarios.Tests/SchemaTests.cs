@@ -30,6 +30,7 @@ public class SchemaTests
     [Theory]
     [InlineData(FileKind.Robot)]
     [InlineData(FileKind.Scenario)]
+    [InlineData(FileKind.Garage)]
     public void The_shipped_schema_is_up_to_date(FileKind file)
     {
         string name = Keys.JsonSchema.FileName(file);

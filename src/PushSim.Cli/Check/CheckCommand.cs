@@ -1,6 +1,7 @@
 using PushSim.Analysis.Limits;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Check;
 
@@ -31,6 +32,14 @@ internal static class CheckCommand
         bool cannotRead = false;
         foreach (string file in files)
         {
+            if (Path.GetFileName(file) == GarageFolder.FileName && GarageFolder.Of(Path.GetDirectoryName(Path.GetFullPath(file))) is GarageFolder folder)
+            {
+                GarageContents garage = GarageReader.Read(folder);
+                problems.AddRange(garage.Problems);
+                problems.AddRange(garage.All.Where(i => i.Item.IsUnusable && i.Kind != "robot").SelectMany(i => i.Item.Lacks.Select(l => new Problem(file, 0, 0, Severity.Error, $"{i.Kind} \"{i.Item.Name}\": {l}", ""))));
+                continue;
+            }
+
             ReadResult result = ScenarioReader.Check(file);
             problems.AddRange(result.Problems);
             derived.AddRange(result.Derived.Select(d => (file, d)));

@@ -1,3 +1,5 @@
+using PushSim.Scenarios.Logs;
+
 namespace PushSim.Cli.Compare;
 
 /// <summary>`pushsim compare LOG FILE`: a robot's log beside the run that it tells.</summary>
@@ -18,6 +20,7 @@ internal static class CompareCommand
         var from = new Option<string?>("--from") { Description = "Seconds of the log at which it begins (default its first row).", HelpName = "S" };
         var to = new Option<string?>("--to") { Description = "Seconds of the log at which it ends (default its last row).", HelpName = "S" };
         var replay = new Option<string?>("--replay") { Description = "commands or wheels: what of the log is put in (default commands if it has them).", HelpName = "WHICH" };
+        var rate = new Option<string?>("--rate") { Description = "Rows a second, of a log without times.", HelpName = "NUMBER" };
         var set = new SetOption();
         var common = new CommonOptions("Folder for plots and CSV (default pushsim-out/NAME-compare).");
         var command = new Command(
@@ -26,13 +29,14 @@ internal static class CompareCommand
             + "Examples:\n  pushsim compare scenarios/logs/drive.csv scenarios/arc.toml\n"
             + "  pushsim compare scenarios/logs/drive.csv scenarios/arc.toml --identify \"tyre.*.lateral_friction_ratio\" --report\n  pushsim compare turn.wav scenarios/spot-bouncy-tyre.toml --from 2 --to 6")
         {
-            log, file, identify, share, from, to, replay,
+            log, file, identify, share, from, to, replay, rate,
         };
         set.AddTo(command);
         common.AddTo(command);
         CommonOptions.CheckText(share, text => Number(text) is >= 0.05 and <= 0.95 ? "" : "needs a number from 0.05 to 0.95");
         CommonOptions.CheckText(from, text => Number(text) is not null ? "" : "needs seconds");
         CommonOptions.CheckText(to, text => Number(text) is not null ? "" : "needs seconds");
+        CommonOptions.CheckText(rate, FitArguments.RateComplaint);
         CommonOptions.CheckText(replay, text => text is "commands" or "wheels" ? "" : "takes commands or wheels");
         command.SetAction(parsed =>
         {
@@ -41,7 +45,10 @@ internal static class CompareCommand
                 ? Complaint.OfCommandLine(error, $"--identify takes {LogStudy.MostKeys} keys at most, not {keys.Length}", "compare")
                 : Run(new CompareRequest(
                     parsed.GetValue(log)!, parsed.GetValue(file)!, keys, Number(parsed.GetValue(share)) ?? UsualShare, Number(parsed.GetValue(from)), Number(parsed.GetValue(to)), parsed.GetValue(replay),
-                    set.Read(parsed), common.Of(parsed)));
+                    set.Read(parsed), common.Of(parsed))
+                {
+                    Rate = parsed.GetValue(rate) is string r && FitArguments.TryRate(r, out double perSecond) ? perSecond : null,
+                });
         });
         return command;
 

@@ -10,4 +10,8 @@ namespace PushSim.Cli.Compare;
 /// <param name="Replay">"commands" or "wheels"; null: commands if it has them.</param>
 /// <param name="Read">How the scenario is read.</param>
 /// <param name="Output">What is written where.</param>
-internal sealed record CompareRequest(string Log, string File, IReadOnlyList<string> Identify, double First, double? From, double? To, string? Replay, ReadOptions Read, OutputRequest Output);
+internal sealed record CompareRequest(string Log, string File, IReadOnlyList<string> Identify, double First, double? From, double? To, string? Replay, ReadOptions Read, OutputRequest Output)
+{
+    /// <summary>Rows a second of a log without times [1/s]; null: not known.</summary>
+    public double? Rate { get; init; }
+}

@@ -10,7 +10,7 @@ internal sealed class CompareRun(CompareRequest request, TextWriter output, Text
 {
     public int Run()
     {
-        ChannelLogResult logged = ChannelLogReader.Read(request.Log, cancel);
+        ChannelLogResult logged = ChannelLogReader.Read(request.Log, request.Rate, cancel);
         if (ProblemWriter.Tell(error, logged.Problems, logged.CannotRead) is int wrongLog)
         {
             return wrongLog;

@@ -13,6 +13,7 @@ internal sealed class FitOptions
     private readonly Option<string?> _material = new("--material") { Description = "What the tyres are made of: a material of the shelf (pushsim shelf tyres).", HelpName = "NAME" };
     private readonly Option<string?> _unit = new("--unit") { Description = "Unit of force: N, gf, kgf, lbf, ozf, mV.", HelpName = "UNIT" };
     private readonly Option<string?> _timeUnit = new("--time-unit") { Description = "Unit of time: s, ms, us, min.", HelpName = "UNIT" };
+    private readonly Option<string?> _rate = new("--rate") { Description = "Readings a second, of a log without times.", HelpName = "NUMBER" };
     private readonly Option<string?> _calibration = new("--calibration") { Description = "Of a cell in mV, e.g. \"25 gf/mV\" or \"25 gf +- 1 gf/mV\".", HelpName = "FORCE/mV" };
     private readonly Option<string?> _tare = new("--tare") { Description = "Reading of the slack chain, if not in the log.", HelpName = "FORCE" };
     private readonly Option<bool> _flip = new("--flip") { Description = "The cell's sign is reversed." };
@@ -26,7 +27,7 @@ internal sealed class FitOptions
     public void AddTo(Command command)
     {
         command.Arguments.Add(_files);
-        foreach (Option option in new Option[] { _load, Robot, _height, _drag, _tyre, _material, _unit, _timeUnit, _calibration, _tare, _flip, _difference, _simulate })
+        foreach (Option option in new Option[] { _load, Robot, _height, _drag, _tyre, _material, _unit, _timeUnit, _rate, _calibration, _tare, _flip, _difference, _simulate })
         {
             command.Options.Add(option);
         }
@@ -38,6 +39,7 @@ internal sealed class FitOptions
         CommonOptions.CheckText(_calibration, t => FitArguments.TryCalibration(t, out _, out string m) ? "" : m);
         CommonOptions.CheckText(_unit, t => FitArguments.IsForceUnit(t) ? "" : $"\"{t}\" is no unit of force; use N, gf, kgf, lbf, ozf or mV");
         CommonOptions.CheckText(_timeUnit, t => FitArguments.IsTimeUnit(t) ? "" : $"\"{t}\" is no unit of time; use s, ms, us or min");
+        CommonOptions.CheckText(_rate, FitArguments.RateComplaint);
         CommonOptions.CheckText(_difference, t => TryDifference(t, out _) ? "" : "takes a friction above zero and below 10, for example 0.05");
     }
 
@@ -61,6 +63,7 @@ internal sealed class FitOptions
         {
             ForceUnit = p.GetValue(_unit),
             TimeUnit = p.GetValue(_timeUnit),
+            Rate = p.GetValue(_rate) is string r && FitArguments.TryRate(r, out double rate) ? rate : null,
             ForcePerMillivolt = p.GetValue(_calibration) is string c && FitArguments.TryCalibration(c, out double per, out _) ? per : null,
             IsReversed = p.GetValue(_flip),
         },

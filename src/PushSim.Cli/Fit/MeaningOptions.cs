@@ -7,7 +7,7 @@ internal sealed class MeaningOptions
 {
     private const double MostTimes = 10.0;
 
-    private readonly ContestOptions _contest = new(new OpponentOptions("Opponent's robot file: which share of shoves each tyre wins."));
+    private readonly ContestOptions _contest = new(new OpponentOptions("Opponent's robot file: which share of shoves each tyre wins.", hasSecond: false));
     private readonly Option<string?> _stronger = new("--stronger-motor") { Description = "Once more with this many times the stall torque, e.g. 1.5.", HelpName = "TIMES" };
     private readonly Option<long> _shoves = CommonOptions.Whole("--shoves", "N", "Shoves of each tyre.", 200, 10, 1_000_000);
     private readonly CommonOptions _common = new();

@@ -1,4 +1,5 @@
 using PushSim.Files;
+using PushSim.Scenarios.Starters;
 
 namespace PushSim.Cli.New;
 

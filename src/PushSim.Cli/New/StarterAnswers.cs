@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Shelf;
+using PushSim.Scenarios.Starters;
 using PushSim.Scenarios.Units;
 
 namespace PushSim.Cli.New;

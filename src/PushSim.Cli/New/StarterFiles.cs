@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Starters;
 
 namespace PushSim.Cli.New;
 
@@ -49,7 +50,7 @@ internal static class StarterFiles
         [
             (kind + Suffix, Scaled(Read(Prefix + kind + Suffix), design)),
             (RobotName, robot),
-            .. Enum.GetValues<FileKind>().Select(f => (JsonSchema.FileName(f), JsonSchema.Shipped(f))),
+            .. new[] { FileKind.Robot, FileKind.Scenario }.Select(f => (JsonSchema.FileName(f), JsonSchema.Shipped(f))),
         ];
     }
 

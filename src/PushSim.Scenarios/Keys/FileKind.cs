@@ -8,4 +8,7 @@ public enum FileKind
 
     /// <summary>A scenario file.</summary>
     Scenario,
+
+    /// <summary>The file that makes a folder a garage.</summary>
+    Garage,
 }

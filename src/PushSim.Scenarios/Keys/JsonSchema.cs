@@ -17,7 +17,7 @@ public static class JsonSchema
     private static readonly int LongestText = new ReadOptions().MaxText;
 
     /// <summary>Name of the schema's file, also that of the embedded resource.</summary>
-    public static string FileName(FileKind file) => file == FileKind.Robot ? "pushsim-robot.schema.json" : "pushsim-scenario.schema.json";
+    public static string FileName(FileKind file) => file switch { FileKind.Robot => "pushsim-robot.schema.json", FileKind.Scenario => "pushsim-scenario.schema.json", _ => "pushsim-garage.schema.json" };
 
     /// <summary>The schema that this program was built with.</summary>
     public static string Shipped(FileKind file)
@@ -67,10 +67,12 @@ public static class JsonSchema
     {
         JsonObject properties = [];
         JsonArray required = [];
+
+        // tyres, and the diameter that one gives its wheels, may stand in the garage
         foreach (KeyDefinition key in section.Keys)
         {
             properties[key.Name] = Property(section, key);
-            if (key.IsRequired)
+            if (key.IsRequired && (section.Name, key.Name) is not (("robot", "tyre") or ("wheel", "diameter")))
             {
                 required.Add((JsonNode)key.Name);
             }

@@ -10,7 +10,7 @@ public static class KeySearch
 
     /// <summary>Every key of every kind of file.</summary>
     public static IReadOnlyList<KeyMatch> All { get; } =
-        [.. Enum.GetValues<FileKind>().SelectMany(KeySection.Of).SelectMany(s => s.Keys.Select(k => new KeyMatch(s, k)))];
+        [.. Enum.GetValues<FileKind>().SelectMany(KeySection.Of).SelectMany(s => s.Keys.Select(k => new KeyMatch(s, k))).DistinctBy(m => m.Key)];
 
     /// <summary>
     /// The keys meant by a name ("body_stiffness"), a table and name ("tyre.body_stiffness") or the full name with the kind of file in

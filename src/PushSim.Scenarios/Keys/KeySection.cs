@@ -13,7 +13,7 @@ public sealed record KeySection(FileKind File, string Name, string Header, KeyDe
     /// <summary>Full name of one of its keys, for example "robot.tyre.body_stiffness".</summary>
     public string PathOf(KeyDefinition key) => Key is null ? $"{Name}.{key.Name}" : $"{FileWord}.{Name}.{key.Name}";
 
-    /// <summary>The kind of file in a word: "robot" or "scenario".</summary>
+    /// <summary>The kind of file in a word: "robot", "scenario" or "garage".</summary>
     public string FileWord => WordOf(File);
 
     /// <summary>The tables of a kind of file, the top level first, each before the tables inside it.</summary>
@@ -32,7 +32,7 @@ public sealed record KeySection(FileKind File, string Name, string Header, KeyDe
         return new KeySection(File, name, key.Kind == KeyKind.Tables ? $"[[{name}]]" : $"[{name}]", key);
     }
 
-    private static string WordOf(FileKind file) => file == FileKind.Robot ? "robot" : "scenario";
+    private static string WordOf(FileKind file) => file switch { FileKind.Robot => "robot", FileKind.Scenario => "scenario", _ => "garage" };
 
     private static void Add(List<KeySection> sections, KeySection section)
     {

@@ -18,7 +18,7 @@ public static class KeyTable
     internal const string Shelf = "shelf";
 
     private static readonly Dictionary<string, KeyDefinition[]> Sections =
-        RobotKeys.All.Concat(BuilderKeys.All).Concat(ScenarioKeys.All)
+        RobotKeys.All.Concat(BuilderKeys.All).Concat(ScenarioKeys.All).Concat(GarageKeys.All)
         .GroupBy(k => k.Section)
         .ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
 

@@ -24,6 +24,9 @@ internal sealed partial record ChannelHead(int Index, ChannelKind? Kind, Command
 
     private const double Rpm = Math.PI / 30.0;
 
+    /// <summary>The time of arrival before each line.</summary>
+    public static ChannelHead OfArrival { get; } = new(0, null, null, LogStamp.Name, 1.0) { IsTime = true };
+
     /// <summary>Whether it is the time.</summary>
     public bool IsTime { get; private init; }
 

@@ -1,6 +1,5 @@
 using System.Text;
 using CsvHelper;
-using CsvHelper.Configuration;
 using PushSim.Analysis.Compare;
 using PushSim.Files;
 
@@ -19,7 +18,10 @@ public static class ChannelLogReader
     private static readonly double[] s_scales = [1.0, 100.0, 255.0, 1000.0, 1023.0, 4095.0, 65535.0];
 
     /// <summary>Reads a file, or what comes from a pipe until it ends.</summary>
-    public static ChannelLogResult Read(string path, CancellationToken cancel = default)
+    /// <param name="path">The file.</param>
+    /// <param name="rate">Rows a second of a log without times [1/s]; null: not known.</param>
+    /// <param name="cancel">Interrupt.</param>
+    public static ChannelLogResult Read(string path, double? rate = null, CancellationToken cancel = default)
     {
         string name = SourceFile.Clean(path);
         try
@@ -39,7 +41,7 @@ public static class ChannelLogReader
                 text.Append(buffer, 0, n);
             }
 
-            return Parse(name, text.ToString());
+            return Parse(name, text.ToString(), rate);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -50,7 +52,8 @@ public static class ChannelLogReader
     /// <summary>Reads a text.</summary>
     /// <param name="name">Name that messages use.</param>
     /// <param name="text">The log.</param>
-    public static ChannelLogResult Parse(string name, string text)
+    /// <param name="rate">Rows a second of a log without times [1/s]; null: not known.</param>
+    public static ChannelLogResult Parse(string name, string text, double? rate = null)
     {
         if (text.Trim().Length == 0)
         {
@@ -62,66 +65,90 @@ public static class ChannelLogReader
             return Wrong(name, 0, "this is not text", "export the log as CSV");
         }
 
+        text = text.Contains('\n', StringComparison.Ordinal) ? text : text.Replace('\r', '\n');
         LogFormat format = LogFormat.Of(text[..Math.Min(text.Length, 1 << 16)], text.Length <= 1 << 16);
         var cells = new LogCells(format);
-        List<(string[] Cells, int Line)> rows = Rows(text, format);
-        int head = rows.FindIndex(r => r.Cells.Length > 1 && r.Cells.Any(c => c.Any(char.IsLetter) && !cells.TryTime(c, out _)));
-        if (head < 0 || head == rows.Count - 1)
+        var splitter = new LogSplitter(format);
+        List<LogLine> rows = [];
+        try
+        {
+            rows = LogLines.Read(text, format, splitter, MostRows);
+        }
+        catch (MaxFieldSizeException)
+        {
+            return Wrong(name, 0, $"a cell is longer than {LogRows.LongestCell} characters", "is a quotation mark left open?");
+        }
+
+        // a head among the lines, or names in each of them
+        int head = splitter.Head is not null ? -1 : rows.FindIndex(r => r.Cells.Length > 1 && r.Cells.Skip(format.HasStamp ? 1 : 0).Any(c => c.Any(char.IsLetter) && !cells.TryTime(c, out _)));
+        if (splitter.Head is null && (head < 0 || head == rows.Count - 1))
         {
             return Wrong(name, 0, "the log has no head, or no rows below it", "name the columns in a first line, for example time_s, left_command, right_command, yaw_rate_rad_per_s");
         }
 
-        string[] names = rows[head].Cells;
-        bool hasUnits = rows.Count > head + 1 && rows[head + 1].Cells.All(c => !cells.TryNumber(c, out _)) && rows[head + 1].Cells.Any(LogColumn.IsUnit);
+        string[] names = splitter.Head ?? rows[head].Cells;
+        bool hasUnits = splitter.Head is null && rows.Count > head + 1 && rows[head + 1].Cells.All(c => !cells.TryNumber(c, out _)) && rows[head + 1].Cells.Any(LogColumn.IsUnit);
         ChannelHead[] heads = [.. names.Select((n, i) => ChannelHead.Of(i, n, hasUnits && i < rows[head + 1].Cells.Length ? rows[head + 1].Cells[i] : null))];
-        if (heads.FirstOrDefault(h => h.IsTime) is not ChannelHead time)
+        ChannelHead? time = heads.FirstOrDefault(h => h.IsTime) ?? (format.HasStamp ? ChannelHead.OfArrival : null);
+        if (time is null && rate is null)
         {
-            return Wrong(name, rows[head].Line, "no column is the time", "name one time_s or time_ms");
+            return Wrong(name, head < 0 ? 1 : rows[head].Line, "no column is the time", "name one time_s or time_ms, or add --rate with the rows a second");
         }
 
         ChannelHead[] known = [.. heads.Where(h => h.Kind is not null)];
         if (known.Length == 0)
         {
-            return Wrong(name, rows[head].Line, "no column is a command, speed, yaw rate, voltage, current or force that is known here", "name them as in time_s, left_command, left_rpm, left_speed_m_per_s, yaw_rate_rad_per_s, battery_v, battery_a, force_n");
+            return Wrong(name, head < 0 ? 1 : rows[head].Line, "no column is a command, speed, yaw rate, voltage, current or force that is known here", "name them as in time_s, left_command, left_rpm, left_speed_m_per_s, yaw_rate_rad_per_s, battery_v, battery_a, force_n");
         }
 
-        return Collect(name, cells, rows[(head + (hasUnits ? 2 : 1))..], time, known, [.. heads.Where(h => h.Kind is null && !h.IsTime && !known.Contains(h)).Select(h => h.Name)]);
-    }
-
-    private static List<(string[] Cells, int Line)> Rows(string text, LogFormat format)
-    {
-        using var parser = new CsvParser(new StringReader(text), new CsvConfiguration(CultureInfo.InvariantCulture)
-        {
-            Delimiter = format.Separator.ToString(), Mode = format.Separator == ' ' ? CsvMode.NoEscape : CsvMode.RFC4180, WhiteSpaceChars = [], BadDataFound = null, HasHeaderRecord = false, DetectColumnCountChanges = false,
-        });
-        List<(string[] Cells, int Line)> rows = [];
-        while (rows.Count <= MostRows && parser.Read())
-        {
-            string[] cells = [.. Enumerable.Range(0, parser.Count).Select(i => parser[i].Trim()).Where(c => format.Separator != ' ' || c.Length > 0)];
-            if (cells.Length > 0 && !LogFormat.IsComment(cells[0], format.Separator) && cells.Any(c => c.Length > 0))
-            {
-                rows.Add((cells, parser.RawRow));
-            }
-        }
-
-        return rows;
-    }
-
-    private static ChannelLogResult Collect(string name, LogCells cells, List<(string[] Cells, int Line)> rows, ChannelHead time, ChannelHead[] known, string[] unused)
-    {
         List<string> notes = [];
+        List<LogLine> data = rows[(head + (hasUnits ? 2 : 1))..];
+        return Sound(name, cells, data, names, time, notes) ?? Collect(name, cells, data, time, rate, known, [.. heads.Where(h => h.Kind is null && !h.IsTime && !known.Contains(h)).Select(h => h.Name)], notes);
+    }
+
+    // Leaves heads in between and a few stray lines out; complains about more of them
+    private static ChannelLogResult? Sound(string name, LogCells cells, List<LogLine> rows, string[] names, ChannelHead? time, List<string> notes)
+    {
+        var strays = new LogStrays();
+        int heads = rows.RemoveAll(r => r.Cells.SequenceEqual(names));
+        var problems = new LogProblems(name);
+        int all = rows.Count;
+        rows.RemoveAll(r =>
+        {
+            string cell = time is null ? "0" : r.Cell(time.Index);
+            bool isStray = (r.Cells.Length == 1 && names.Length > 1) || !cells.TryTime(cell, double.IsNaN(time?.Factor ?? 1.0) ? 1.0 : time?.Factor ?? 1.0, out _);
+            if (isStray)
+            {
+                strays.Add(r.Line, r.Raw, () => problems.Error(r.Line, 1, cell.Trim().Length == 0 ? "the time is missing" : "the time is no number", "mend the cell, or turn the line into a remark with a leading #", r.Raw));
+            }
+
+            return isStray;
+        });
+        strays.Tell(rows.Count, notes);
+        if (heads > 0)
+        {
+            notes.Add($"the head comes {(heads == 1 ? "once" : FormattableString.Invariant($"{heads} times"))} more");
+        }
+
+        return problems.All.Count > 0 ? new ChannelLogResult { File = name, Problems = problems.All } : null;
+    }
+
+    private static ChannelLogResult Collect(string name, LogCells cells, List<LogLine> rows, ChannelHead? time, double? rate, ChannelHead[] known, string[] unused, List<string> notes)
+    {
         List<double> times = [];
         List<double>[] values = [.. known.Select(_ => new List<double>())];
-        foreach ((string[] row, int line) in rows)
+        double factor = time?.Factor ?? 1.0;
+        foreach (LogLine row in rows)
         {
-            if (time.Index >= row.Length || !cells.TryTime(row[time.Index], out double t))
+            double t = times.Count / (rate ?? 1.0);
+            if (time is not null)
             {
-                return Wrong(name, line, "the time is no number", "mend the cell, or turn the line into a remark with a leading #");
+                _ = cells.TryTime(row.Cell(time.Index), double.IsNaN(factor) ? 1.0 : factor, out t);
             }
 
             if (times.Count > 0 && t < times[^1])
             {
-                return Wrong(name, line, "time runs backwards", "the rows must stand in the order of time");
+                return Wrong(name, row.Line, "time runs backwards", "the rows must stand in the order of time");
             }
 
             if (times.Count > 0 && t == times[^1])
@@ -134,11 +161,10 @@ public static class ChannelLogReader
             times.Add(t);
             for (int k = 0; k < known.Length; k++)
             {
-                values[k].Add(known[k].Index < row.Length && cells.TryNumber(row[known[k].Index], out double v) ? v : double.NaN);
+                values[k].Add(cells.TryNumber(row.Cell(known[k].Index), out double v) ? v : double.NaN);
             }
         }
 
-        double factor = time.Factor;
         if (double.IsNaN(factor))
         {
             bool isMilli = times.Count > 1 && (times[^1] - times[0]) / (times.Count - 1) > LongestStepOfSeconds;

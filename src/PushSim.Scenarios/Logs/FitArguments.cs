@@ -5,6 +5,8 @@ namespace PushSim.Scenarios.Logs;
 /// <summary>Quantities that come with a fit on the command line, in SI.</summary>
 public static class FitArguments
 {
+    private static readonly string[] RateUnits = ["1/s", "Hz", "/s", "per second"];
+
     /// <summary>A force, or a mass whose weight is meant.</summary>
     /// <param name="text">For example "420 gf".</param>
     /// <param name="newton">The force [N].</param>
@@ -67,6 +69,19 @@ public static class FitArguments
         message = perMillivolt == 0.0 ? "a calibration of zero makes every reading zero" : "";
         return perMillivolt != 0.0;
     }
+
+    /// <summary>Readings a second: "80", "80 Hz", "80/s".</summary>
+    /// <param name="text">For example "80 Hz".</param>
+    /// <param name="perSecond">The rate [1/s].</param>
+    public static bool TryRate(string text, out double perSecond)
+    {
+        string t = text.Trim();
+        string bare = RateUnits.FirstOrDefault(u => t.EndsWith(u, StringComparison.OrdinalIgnoreCase)) is { } unit ? t[..^unit.Length].Trim() : t;
+        return double.TryParse(bare, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out perSecond) && perSecond is > 0.0 and <= 1e6;
+    }
+
+    /// <summary>What is wrong with a rate; empty if nothing is.</summary>
+    public static string RateComplaint(string text) => TryRate(text, out _) ? "" : "takes readings a second, for example 80";
 
     /// <summary>Whether a text is a unit of force, or mV.</summary>
     public static bool IsForceUnit(string text) => text == LogColumn.Millivolt || !double.IsNaN(LogColumn.ForceFactor(text));

@@ -8,6 +8,7 @@ public sealed record LogAdvice
     {
         Unit = "add --unit gf (N, gf, kgf, lbf, ozf, mV)", Calibration = "add --calibration \"25 gf/mV\": hang a known weight on the cell and divide it by the change of the reading",
         Reversed = "if the cell is wired the other way round, add --flip", NoSlack = "log some slack before the pull, or add --tare \"0 gf\"", NotSeconds = "--time-unit ms if not", NotMilliseconds = "--time-unit s if not",
+        Rate = "say how many readings a second the board prints, for example --rate 80; if each row is a pull of its own, number them in a column \"pull\"",
     };
 
     /// <summary>For a log that a scenario names in its [measured].</summary>
@@ -15,6 +16,7 @@ public sealed record LogAdvice
     {
         Unit = "give force_unit = \"gf\" in [measured] (N, gf, kgf, lbf, ozf)", Calibration = "turn the readings into N or gf in the log: hang a known weight on the cell and divide it by the change of the reading",
         Reversed = "if the cell is wired the other way round, change the sign of the readings in the log", NoSlack = "log some slack before the pull", NotSeconds = "time_unit = \"ms\" if not", NotMilliseconds = "time_unit = \"s\" if not",
+        Rate = "add a column of time to the log",
     };
 
     /// <summary>Where the unit of force is missing.</summary>
@@ -34,4 +36,7 @@ public sealed record LogAdvice
 
     /// <summary>Where times were taken as milliseconds.</summary>
     public required string NotMilliseconds { get; init; }
+
+    /// <summary>Where rows follow each other like one log, without a time.</summary>
+    public required string Rate { get; init; }
 }

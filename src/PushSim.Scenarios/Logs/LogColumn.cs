@@ -18,6 +18,7 @@ internal sealed partial record LogColumn(int Index, LogRole Role, string Name, s
     [
         (LogRole.Tyre, ["tyre", "tire", "tyres", "tires", "reifen", "name"]),
         (LogRole.Material, ["material", "compound"]),
+        (LogRole.Unit, ["unit", "units", "einheit"]),
         (LogRole.Peak, ["peak", "breakaway", "static", "max"]),
         (LogRole.TurnRate, ["rpm", "wheel", "turn", "omega"]),
         (LogRole.SurfaceSpeed, ["speed", "surface"]),

@@ -9,6 +9,9 @@ public sealed record LogOptions
     /// <summary>Unit of the time column where the header names none; null: guessed.</summary>
     public string? TimeUnit { get; init; }
 
+    /// <summary>Readings a second of a log without times [1/s]; null: not known.</summary>
+    public double? Rate { get; init; }
+
     /// <summary>Calibration of a cell logged in mV, with the sign of a pull [N/mV]; null: none.</summary>
     public double? ForcePerMillivolt { get; init; }
 

@@ -1,6 +1,5 @@
 using System.Text;
 using CsvHelper;
-using CsvHelper.Configuration;
 using PushSim.Files;
 
 namespace PushSim.Scenarios.Logs;
@@ -74,7 +73,36 @@ public static class LogReader
         bool isOld = start.Contains('\r', StringComparison.Ordinal) && !start.Contains('\n', StringComparison.Ordinal);
         LogFormat format = LogFormat.Of(isOld ? start.Replace('\r', '\n') : start, length < Head);
         var work = new LogRows(name, format, options);
-        using var parser = new CsvParser(new JoinedReader(isOld ? start.Replace('\r', '\n') : start, text, isOld), Configuration(format));
+        using var joined = new JoinedReader(isOld ? start.Replace('\r', '\n') : start, text, isOld);
+        if (format.IsPrinted)
+        {
+            ReadLines(joined, work, cancel);
+        }
+        else
+        {
+            ReadCells(joined, format, work, cancel);
+        }
+
+        return work.Finish();
+    }
+
+    // Lines as a board or a terminal program prints them
+    private static void ReadLines(TextReader text, LogRows work, CancellationToken cancel)
+    {
+        var lines = new LineAssembler((line, number, _) => work.Take(line, number));
+        char[] buffer = new char[1 << 14];
+        for (int n = text.Read(buffer, 0, buffer.Length); n > 0 && work.WantsMore; n = text.Read(buffer, 0, buffer.Length))
+        {
+            cancel.ThrowIfCancellationRequested();
+            lines.Push(buffer.AsSpan(0, n));
+        }
+
+        lines.Finish();
+    }
+
+    private static void ReadCells(TextReader text, LogFormat format, LogRows work, CancellationToken cancel)
+    {
+        using var parser = new CsvParser(text, LogLines.Configuration(format));
         try
         {
             while (work.WantsMore && parser.Read())
@@ -90,8 +118,6 @@ public static class LogReader
         {
             work.TooLong(parser.RawRow);
         }
-
-        return work.Finish();
     }
 
     // No zero, and few signs that no text has: a log in an old encoding may have some in its heads.
@@ -101,18 +127,6 @@ public static class LogReader
         int odd = looked.Count(c => c == '\uFFFD' || (char.IsControl(c) && c is not ('\t' or '\r' or '\n' or '\f')));
         return !start.Contains('\0') && odd <= MostOddShare * looked.Length;
     }
-
-    private static CsvConfiguration Configuration(LogFormat format) => new(CultureInfo.InvariantCulture)
-    {
-        Delimiter = format.Separator.ToString(),
-        Mode = format.Separator == ' ' ? CsvMode.NoEscape : CsvMode.RFC4180,
-        WhiteSpaceChars = [],
-        BadDataFound = null,
-        HasHeaderRecord = false,
-        MaxFieldSize = LogRows.LongestCell,
-        BufferSize = 1 << 16,
-        DetectColumnCountChanges = false,
-    };
 
     private static LogResult Unreadable(string name, string why) => new()
     {

@@ -15,4 +15,5 @@ internal enum LogRole
     TurnRate,
     Current,
     Voltage,
+    Unit,
 }

@@ -1,50 +1,64 @@
 using CsvHelper;
-using PushSim.Analysis.Fit;
-using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Logs;
 
-/// <summary>Takes the rows of a log one by one: first finds out its columns, then collects samples or readings.</summary>
-internal sealed class LogRows(string name, LogFormat format, LogOptions options)
+/// <summary>Takes the rows of a log one by one: first finds out its columns, then hands on samples or readings.</summary>
+/// <param name="name">The file, as messages name it.</param>
+/// <param name="format">How it keeps its cells apart.</param>
+/// <param name="options">What the user says about it.</param>
+/// <param name="live">Given every sample, which is then not kept; null: kept as histories.</param>
+internal sealed class LogRows(string name, LogFormat format, LogOptions options, Action<LogSample>? live = null)
 {
-    // A history that starts anew before it has this many samples is not several pulls but a wrong column of time [1].
-    private const int ShortestTrace = 8;
-
-    // A person's pull lasts longer than this, and a cell reads more often than this [s].
-    private const double ShortestPull = 0.1;
-    private const double LongestInterval = 1.0;
-
     private const double SecondsOfDay = 86400.0;
 
     // Rows kept until the columns are told: room for a preamble [1].
-    private const int RowsLookedAt = 12;
-
-    private const int MostReadings = 100_000;
+    private const int RowsLookedAt = 40;
 
     /// <summary>Characters that a cell may have [1].</summary>
     public const int LongestCell = 1000;
 
     private readonly LogProblems _problems = new(name);
     private readonly LogCells _cells = new(format);
+    private readonly LogSplitter _splitter = new(format);
+    private readonly LogStrays _strays = new();
     private readonly List<string> _notes = [];
     private readonly List<LogLine> _first = [];
-    private readonly List<TraceStore> _stores = [];
-    private readonly List<PullReading> _readings = [];
     private readonly Dictionary<string, string> _materials = new(StringComparer.Ordinal);
     private readonly double[] _values = new double[TraceStore.Slots];
     private readonly double[] _scale = new double[TraceStore.Slots];
+    private readonly ArrivalClock _arrival = new();
+    private LogTraces? _traces;
+    private LogReadings? _readings;
     private int[] _slot = [];
     private LogHead? _head;
-    private string? _lastTyre;
-    private string? _lastPull;
     private long _rows;
+    private long _skipped;
     private int _days;
     private double _lastClock = double.NegativeInfinity;
     private long _blank;
+    private int _heads;
     private int _lastLine;
 
-    public bool WantsMore => !_problems.IsStopped;
+    /// <summary>Whether more rows would help.</summary>
+    public bool WantsMore => !_problems.IsStopped && !_strays.IsHopeless(_rows);
 
+    /// <summary>What is wrong so far.</summary>
+    public IReadOnlyList<Problem> Problems => _problems.All;
+
+    /// <summary>What a user should know so far.</summary>
+    public IReadOnlyList<string> Notes => _notes;
+
+    /// <summary>Lines that are no readings so far [1].</summary>
+    public long Strays => _strays.Count;
+
+    /// <summary>Whether rows name a time of their own; false before that is known.</summary>
+    public bool HasOwnTime => _head is { Time: not null, IsTimeOfArrival: false };
+
+    private LogTraces Traces => _traces ??= new LogTraces(options, _problems);
+
+    private LogReadings Readings => _readings ??= new LogReadings(_cells, options, _problems, NotANumber);
+
+    /// <summary>Takes the row at which a parser stands.</summary>
     public void Take(CsvParser parser)
     {
         _lastLine = parser.RawRow;
@@ -60,30 +74,54 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             return;
         }
 
-        _first.Add(Line(parser));
-        if (_first.Count >= RowsLookedAt)
+        Keep(Line(parser));
+    }
+
+    /// <summary>Takes a line.</summary>
+    /// <param name="line">The line without its end.</param>
+    /// <param name="number">Its number, from 1.</param>
+    public void Take(string line, int number)
+    {
+        _lastLine = number;
+        if (line.AsSpan().Trim().Length == 0 || LogFormat.IsComment(line, format.Separator))
         {
-            Begin();
+            return;
         }
+
+        var kept = new LogLine(_splitter.Split(line), number, line);
+        if (_head is not null)
+        {
+            Row(_head, new LogRow(kept));
+            return;
+        }
+
+        Keep(kept);
     }
 
     /// <summary>Complains about a cell beyond <see cref="LongestCell"/>, at which the parser gave up.</summary>
     public void TooLong(int line) => _problems.Error(line, 1, $"a cell is longer than {LongestCell} characters", "is a quotation mark left open above?");
 
+    /// <summary>Tells the columns from the rows so far.</summary>
+    public void Settle()
+    {
+        if (_head is null && !_problems.IsStopped && _first.Count > 0)
+        {
+            Begin();
+        }
+    }
+
+    /// <summary>All that was read.</summary>
     public LogResult Finish()
     {
-        if (_head is null && !_problems.IsStopped)
+        if (_head is null && !_problems.IsStopped && _first.Count == 0)
         {
-            if (_first.Count == 0)
-            {
-                _problems.Error(0, 0, "the file has no rows of data, only remarks", "export the log again, with a column of time and one of force");
-            }
-            else
-            {
-                Begin();
-            }
+            _problems.Error(0, 0, "the file has no rows of data, only remarks", "export the log again, with a column of time and one of force");
         }
 
+        Settle();
+        _strays.Tell(_rows, _notes);
+        _blank += _readings?.Blank ?? 0;
+        _rows -= _readings?.Blank ?? 0;
         if (_problems.All.Count == 0 && _rows == 0)
         {
             (string what, string help) = _blank > 0 ? ($"{_blank} {(_blank == 1 ? "row" : "rows")}, but none has a force", "fill in the column of force") : ("there are no rows of data below the header", "export the log again, with its rows");
@@ -94,18 +132,19 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             _problems.Error(_lastLine, 1, "there is one row of data only, which is no log", "log the whole pull, from slack to slack; for single readings off a display leave the time column out");
         }
 
-        if (_blank > 0)
+        if (_head is not null && _problems.All.Count == 0)
         {
-            _notes.Add($"{_blank} {(_blank == 1 ? "row" : "rows")} without a force left out");
+            _readings?.CheckOrder(_head);
         }
 
-        List<LogTrace> traces = _problems.All.Any(p => p.Severity == Severity.Error) ? [] : [.. _stores.Where(s => s.Count > 0).Select(s => s.Finish())];
-        if (_problems.All.Count == 0 && traces.Count == 0 && _readings.Count == 0)
+        TellSkipped();
+        List<LogTrace> traces = _problems.All.Any(p => p.Severity == Severity.Error) ? [] : _traces?.Finish() ?? [];
+        if (_problems.All.Count == 0 && traces.Count == 0 && (_readings?.All.Count ?? 0) == 0 && live is null)
         {
             _problems.Error(_lastLine, 1, "no row has a force", "export the log again, with the column of force filled");
         }
 
-        if (traces.Select(OddTime).FirstOrDefault(t => t is not null) is string odd)
+        if (traces.Select(LogTraces.OddTime).FirstOrDefault(t => t is not null) is string odd)
         {
             _notes.Add(odd);
         }
@@ -116,68 +155,108 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             _notes.Add(FormattableString.Invariant($"{_rows} rows: up to {most} neighbours averaged into one sample"));
         }
 
-        return new LogResult { File = name, Problems = _problems.All, Notes = _notes, Traces = traces, Readings = _readings, Materials = _materials, Rows = _rows };
+        return new LogResult { File = name, Problems = _problems.All, Notes = _notes, Traces = traces, Readings = _readings?.All ?? [], Materials = _materials, Rows = _rows };
     }
 
-    // Times that no pull on a load cell has, in words; null for others.
-    private static string? OddTime(LogTrace trace)
+    private void TellSkipped()
     {
-        double[] time = trace.Trace.Time;
-        double length = time[^1] - time[0];
-        double apart = length / Math.Max(1, (time.Length - 1) * trace.PerSample);
-        return time.Length < ShortestTrace ? null
-            : length < ShortestPull ? FormattableString.Invariant($"the log lasts {1e3 * length:G3} ms in all: is the unit of its time right?")
-            : apart >= LongestInterval ? FormattableString.Invariant($"the readings are {apart:G3} s apart: is the unit of their time right?")
-            : null;
+        if (_blank > 0)
+        {
+            _notes.Add($"{_blank} {(_blank == 1 ? "row" : "rows")} without a force left out");
+        }
+
+        if (_heads > 0)
+        {
+            _notes.Add($"the head comes {(_heads == 1 ? "once" : FormattableString.Invariant($"{_heads} times"))} more");
+        }
     }
 
     private LogLine Line(CsvParser parser)
     {
         IEnumerable<string> cells = Enumerable.Range(0, parser.Count).Select(i => parser[i]);
-        return new LogLine([.. format.Separator == ' ' ? cells.Where(c => c.Trim().Length > 0) : cells], parser.RawRow, parser.RawRecord);
+        return new LogLine([.. format.Separator == ' ' ? LogFormat.Joined(cells.Select(c => c.Trim())) : cells], parser.RawRow, parser.RawRecord);
+    }
+
+    private void Keep(LogLine line)
+    {
+        _first.Add(line);
+        if (_first.Count >= RowsLookedAt)
+        {
+            Begin();
+        }
     }
 
     private void Begin()
     {
-        _head = new LogHead(_first, format, _cells, options, _problems, _notes);
+        if (_first.Count > 2 && !_first.Any(r => r.Cells.Any(_cells.IsNumber)))
+        {
+            _problems.Fatal(_first[0].Line, 1, "no line is a reading", "a log has a number in each line; export it again, with a column of time and one of force", _first[0].Raw);
+            return;
+        }
+
+        _head = new LogHead(_first, format, _splitter.Head, _cells, options, _problems, _notes);
         _slot = [.. Enumerable.Repeat(-1, _head.Columns.Count)];
         foreach (LogColumn c in _head.Columns.Where(c => TraceStore.Slot(c.Role) >= 0))
         {
             _slot[c.Index] = TraceStore.Slot(c.Role);
-            _scale[_slot[c.Index]] = c.Role == LogRole.Force ? _head.Force!.Factor : c.Factor;
+            _scale[_slot[c.Index]] = c.Role == LogRole.Force ? _head.Force?.Factor ?? double.NaN : c.Factor;
         }
 
-        for (int i = _head.From; i < _first.Count && !_problems.IsStopped; i++)
+        LogLine[] rows = [.. _first.Skip(_head.From)];
+        _first.Clear();
+        for (int i = 0; i < rows.Length && !_problems.IsStopped; i++)
         {
-            Row(_head, new LogRow(_first[i]));
+            // a head among them begins anew
+            if (_head is null)
+            {
+                Keep(rows[i]);
+                continue;
+            }
+
+            Row(_head, new LogRow(rows[i]));
         }
     }
 
     private void Row(LogHead head, in LogRow row)
     {
         _rows++;
-        if (head.Time is not LogColumn time || head.Force is not LogColumn force)
+        if (head.Force is not LogColumn force || (head.Time is null && (options.Rate is null || head.Pull is not null || head.Peak is not null)))
         {
-            Reading(head, row);
+            Readings.Add(head, row, TyreOf(head, row));
             return;
         }
 
         string text = row.Cell(force.Index);
-        if (text.Trim().Length == 0)
+        double factor = head.Time?.Factor ?? 1.0;
+        double t = (_rows + _skipped - 1) / (options.Rate ?? 1.0);
+        string clock = head.Time is { } time ? row.Cell(time.Index) : "";
+        bool isTimed = head.Time is null || _cells.TryTime(clock, factor, out t);
+        if (text.AsSpan().Trim().Length == 0 && (isTimed || !format.IsPrinted))
         {
             _blank++;
             return;
         }
 
-        string clock = row.Cell(time.Index);
-        if (!_cells.TryTime(clock, out double t))
+        if (!isTimed || !Values(head, force, row))
         {
-            NotANumber(row, time, "time");
+            Stray(head, row, isTimed ? force : head.Time!, isTimed ? "force" : "time");
             return;
         }
 
-        t = PastMidnight(clock, t);
+        t = PastMidnight(clock, t) * factor;
+        var sample = new LogSample(head.IsTimeOfArrival ? _arrival.Take(t) : t, _values, row.Line, live is null ? TyreOf(head, row) : null, head.Pull is null || live is not null ? null : row.Cell(head.Pull.Index).Trim());
+        if (live is not null)
+        {
+            live(sample);
+            return;
+        }
 
+        Traces.Add(sample, head.Columns);
+    }
+
+    // The numbers of a row; false where the force is none
+    private bool Values(LogHead head, LogColumn force, in LogRow row)
+    {
         for (int i = 0; i < _slot.Length; i++)
         {
             if (_slot[i] < 0)
@@ -185,14 +264,23 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
                 continue;
             }
 
-            if (_cells.TryNumber(row.Cell(i), out double v))
+            string cell = row.Cell(i);
+            if (i == force.Index && head.Unit is { } unit && LogColumn.ForceFactor(row.Cell(unit.Index)) is double named && double.IsFinite(named) && _cells.TryNumber(cell, out double own))
+            {
+                _values[_slot[i]] = options.IsReversed ? -own * named : own * named;
+            }
+            else if (_cells.TryNumber(cell, out double v))
             {
                 _values[_slot[i]] = v * _scale[_slot[i]];
             }
             else if (i == force.Index)
             {
-                NotANumber(row, force, "force");
-                return;
+                if (!_cells.TryWithUnit(cell, out double number, out string behind) || Factor(force, behind) is not double factor)
+                {
+                    return false;
+                }
+
+                _values[_slot[i]] = number * factor;
             }
             else
             {
@@ -200,7 +288,42 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
             }
         }
 
-        Store(head, row, t * time.Factor).Add(t * time.Factor, _values, row.Line);
+        return true;
+    }
+
+    // Newton per unit that stands behind a number of the force; null if it is none of force
+    private double? Factor(LogColumn force, string unit)
+    {
+        double factor = unit == LogColumn.Millivolt ? options.ForcePerMillivolt ?? double.NaN : LogColumn.ForceFactor(unit);
+        return double.IsNaN(factor) ? null : unit == force.Unit ? force.Factor : options.IsReversed ? -factor : factor;
+    }
+
+    // A row that is no reading: the head once more, another head, or something stray
+    private void Stray(LogHead head, in LogRow row, LogColumn column, string what)
+    {
+        _rows--;
+        LogLine kept = row.Kept();
+        if (_splitter.Head is null && head.IsHeaderAgain(kept.Cells))
+        {
+            _heads++;
+            if (head.Header is null || !kept.Cells.Skip(format.HasStamp ? 1 : 0).SequenceEqual(head.Header))
+            {
+                _head = null;
+                Keep(kept);
+            }
+
+            return;
+        }
+
+        string text = row.Cell(column.Index).Trim();
+        if (live is null && IsFormula(text))
+        {
+            NotANumber(row, column, what);
+            return;
+        }
+
+        _skipped++;
+        _strays.Add(kept.Line, kept.Raw, () => NotANumber(new LogRow(kept), column, what));
     }
 
     // a clock without a date that falls back by more than half a day has passed midnight
@@ -216,56 +339,6 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         return _lastClock;
     }
 
-    private TraceStore Store(LogHead head, in LogRow row, double t)
-    {
-        string? tyre = TyreOf(head, row);
-        string? pull = head.Pull is null ? null : row.Cell(head.Pull.Index).Trim();
-        TraceStore? last = _stores.Count > 0 ? _stores[^1] : null;
-        bool fellBack = last is not null && t < last.LastTime;
-        bool isSame = last is not null && tyre == _lastTyre && pull == _lastPull;
-        if (isSame && !fellBack)
-        {
-            return last!;
-        }
-
-        if (isSame && last!.Count * last.PerSample < ShortestTrace)
-        {
-            _problems.Error(row.Line, 1, "time runs backwards", "the rows must stand in the order of time; is this the right column?");
-        }
-
-        (_lastTyre, _lastPull) = (tyre, pull);
-        _stores.Add(new TraceStore(tyre, head.Columns, options.MostSamples));
-        return _stores[^1];
-    }
-
-    private void Reading(LogHead head, in LogRow row)
-    {
-        int before = _problems.All.Count;
-        var reading = new PullReading(Value(row, head.Force, "force"), Value(row, head.Peak, "peak"), Value(row, head.Load, "load"))
-        {
-            Tyre = TyreOf(head, row),
-            Line = row.Line,
-            Pull = head.Pull is not null && _cells.TryNumber(row.Cell(head.Pull.Index), out double number) ? number : null,
-        };
-        if (_problems.All.Count > before)
-        {
-            return;
-        }
-
-        if (reading.Force is null && reading.Peak is null)
-        {
-            _blank++;
-            _rows--;
-            return;
-        }
-
-        _readings.Add(reading);
-        if (_readings.Count == MostReadings)
-        {
-            _problems.Fatal(row.Line, 1, $"more than {MostReadings} readings without a time column", "a log needs a column of time");
-        }
-    }
-
     private string? TyreOf(LogHead head, in LogRow row)
     {
         string? tyre = Told(head.Tyre, row);
@@ -277,59 +350,22 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options)
         return tyre;
     }
 
-    private static string? Told(LogColumn? column, in LogRow row) => column is not null && row.Cell(column.Index).Trim() is { Length: > 0 } text ? text : null;
+    private static string? Told(LogColumn? column, in LogRow row) => column is not null && row.Cell(column.Index).Trim().TrimEnd(':') is { Length: > 0 } text ? text : null;
 
-    private double? Value(in LogRow row, LogColumn? column, string what)
-    {
-        string text = column is null ? "" : row.Cell(column.Index);
-        if (text.Trim().Length == 0)
-        {
-            return null;
-        }
+    private static bool IsFormula(string t) =>
+        t.StartsWith('=') || t.StartsWith('@') || t.StartsWith("'=", StringComparison.Ordinal) || ((t.StartsWith('+') || t.StartsWith('-')) && t.Length > 1 && char.IsLetter(t[1]));
 
-        if (_cells.TryNumber(text, out double v))
-        {
-            return v * column!.Factor;
-        }
-
-        // a person writes the unit into the cell
-        if (Quantity.TryParse(text, Dimension.Force, out Quantity q, out _, out _))
-        {
-            return options.IsReversed ? -q.Value : q.Value;
-        }
-
-        NotANumber(row, column!, what);
-        return null;
-    }
-
-    private void NotANumber(in LogRow row, LogColumn column, string what)
+    private void NotANumber(LogRow row, LogColumn column, string what)
     {
         string t = row.Cell(column.Index).Trim();
-        bool isFormula = t.StartsWith('=') || t.StartsWith('@') || t.StartsWith("'=", StringComparison.Ordinal) || ((t.StartsWith('+') || t.StartsWith('-')) && t.Length > 1 && char.IsLetter(t[1]));
+        bool isFormula = IsFormula(t);
         string message = isFormula
             ? $"\"{SourceFile.Clean(t, 40)}\" in the {what} column is a formula, which is not worked out here"
             : t.Length == 0 ? $"the {what} is missing" : $"\"{SourceFile.Clean(t, 40)}\" in the {what} column is no number";
         string help = isFormula ? "export values instead of formulas"
             : !format.HasDecimalComma && t.Contains(',') ? "write decimals with a point, or all of them with a comma and a semicolon between cells"
             : "mend the cell, empty it, or turn the line into a remark with a leading #";
-        int at = t.Length == 0 ? 0 : Math.Max(0, _cells.Start(row.Raw, column.Index, t));
+        int at = t.Length == 0 ? 0 : Math.Max(0, format.IsPrinted ? row.Raw.IndexOf(t, StringComparison.Ordinal) : _cells.Start(row.Raw, column.Index, t));
         _problems.Error(row.Line, at + 1, message, help, row.Raw, Math.Max(1, Math.Min(t.Length, 60)));
-    }
-
-    // A row kept aside, or the one that the parser stands at: then nothing is copied.
-    private readonly struct LogRow
-    {
-        private readonly CsvParser? _parser;
-        private readonly LogLine _kept;
-
-        public LogRow(LogLine kept) => _kept = kept;
-
-        public LogRow(CsvParser parser) => _parser = parser;
-
-        public int Line => _parser?.RawRow ?? _kept.Line;
-
-        public string Raw => _parser?.RawRecord ?? _kept.Raw;
-
-        public string Cell(int index) => _parser is null ? _kept.Cell(index) : index < _parser.Count ? _parser[index] : "";
     }
 }

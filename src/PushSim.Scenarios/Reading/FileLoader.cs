@@ -52,7 +52,7 @@ internal static class FileLoader
     }
 
     /// <summary>The folder that files named from a folder must lie in, links followed; null where they may lie anywhere.</summary>
-    public static string? Root(ReadContext context, string folder) => context.Options.AllowOutside ? null : RealPath.Of(folder);
+    public static string? Root(ReadContext context, string folder) => context.Options.AllowOutside ? null : Bound(context, RealPath.Of(folder));
 
     /// <summary>The folder of a file, from which the files that it names are looked for; "." for a bare name.</summary>
     public static string FolderOf(string path) => Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".";
@@ -82,7 +82,7 @@ internal static class FileLoader
             return null;
         }
 
-        if (!isAllowed && !RealPath.IsInside(root, full))
+        if (!isAllowed && !RealPath.IsInside(Bound(context, root), full))
         {
             Leaves(context, place);
             return null;
@@ -90,6 +90,9 @@ internal static class FileLoader
 
         return full;
     }
+
+    // what lies in the garage may name all of it
+    private static string Bound(ReadContext context, string real) => context.Garage is { } garage && RealPath.Of(garage.Path) is var home && RealPath.IsInside(home, Path.Combine(real, GarageFolder.FileName)) ? home : real;
 
     private static void Leaves(ReadContext context, Place place) => context.Error(place, "this path leaves the scenario's folder", "put the robot's file in the same folder or below it");
 

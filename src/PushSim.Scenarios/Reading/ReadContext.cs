@@ -5,6 +5,11 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>What one reading gathers over all its files.</summary>
 internal sealed class ReadContext(ReadOptions options) : Complaints(options)
 {
+    private GarageFolder? _garage;
+    private SourceFile? _garageFile;
+    private bool _isGarageSought;
+    private bool _isGarageTold;
+
     /// <summary>What was converted or estimated, in sentences.</summary>
     public List<string> Notes { get; } = [];
 
@@ -49,6 +54,36 @@ internal sealed class ReadContext(ReadOptions options) : Complaints(options)
 
     /// <summary>Tyre put on the robot being read; see <see cref="ReadOptions.Tyre"/>.</summary>
     public TyreChange? Tyre { get; set; } = options.Tyre;
+
+    /// <summary>The garage that names come from; null if there is none.</summary>
+    public GarageFolder? Garage
+    {
+        get
+        {
+            if (!_isGarageSought)
+            {
+                (_garage, _isGarageSought) = (GarageFolder.Of(Options.Garage), true);
+            }
+
+            return _garage;
+        }
+    }
+
+    /// <summary>The tables of the garage under a key, from a tree of their own, so that two robots never share one; empty without a garage or such tables.</summary>
+    /// <param name="key">"tyre", "floor" or "rival".</param>
+    public IReadOnlyList<TomlTable> OfGarage(string key)
+    {
+        if (Garage is not GarageFolder garage)
+        {
+            return [];
+        }
+
+        // what is wrong with the file is told once
+        _garageFile ??= FileLoader.Load(this, garage.File, GarageFolder.Shown(garage.File), null) ?? new SourceFile(GarageFolder.FileName, "");
+        TomlTable? tree = TomlTree.Parse(_isGarageTold ? new Complaints(Options) : this, _garageFile);
+        _isGarageTold = true;
+        return tree?.Find(key)?.Value is TomlArray list ? [.. list.Items.OfType<TomlTable>()] : [];
+    }
 
     /// <summary>A derived number: a note, and a row of what `check --derived` prints.</summary>
     public void Note(string text, string error)

@@ -262,12 +262,12 @@ internal sealed partial class Section
     // A value that was read before: drawn, or as it was then.
     private double Again(TomlNode node) => node.Slot >= 0 ? _context.Drawn![node.Slot] : node.Known;
 
-    private string SectionOf(string key) => _section is "robot" or "scenario" ? key : $"{_section}.{key}";
+    private string SectionOf(string key) => _section is "robot" or "scenario" or "garage" ? key : $"{_section}.{key}";
 
     // The key with the tables that it stands in, and the name of its part: "tyre.soft.static_friction".
     private string PathTo(string key)
     {
-        string own = _section is "robot" or "scenario" ? "" : _section;
+        string own = _section is "robot" or "scenario" or "garage" ? "" : _section;
         _path ??= _label is null ? own : $"{own}.{_label}";
         return _path.Length == 0 ? key : $"{_path}.{key}";
     }

@@ -149,7 +149,9 @@ internal sealed class RobotReader
         foreach (TyreReader reader in _tyres.Values)
         {
             List<WheelSettings> users = [.. _wheels.Where(w => ReferenceEquals(w.Tyre, reader.Given))];
-            if (users.Count == 0 && reader.IsReplaced)
+
+            // a tyre that sits on no wheel waits for its day
+            if (users.Count == 0)
             {
                 continue;
             }

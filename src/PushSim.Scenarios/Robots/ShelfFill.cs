@@ -49,6 +49,8 @@ internal static class ShelfFill
             TyreGraft.Put(context, robot, change);
         }
 
+        GarageTyres.Add(context, robot);
+
         foreach (PartShelf shelf in new[] { PartShelf.Tyres, PartShelf.Motors, PartShelf.Controllers })
         {
             List<TomlNode> tables = robot.Find(shelf.Section)?.Value is TomlArray list ? list.Items : [];
@@ -72,6 +74,9 @@ internal static class ShelfFill
         FillOne(context, PartShelf.Cells, robot);
     }
 
+    /// <summary>Fills one tyre, as if it stood in a robot file.</summary>
+    public static void FillTyre(ReadContext context, TomlTable tyre) => Fill(context, PartShelf.Tyres, tyre, $"{PartShelf.Tyres.Section}.{PartNames.Label(tyre, 0)}", PartShelf.Tyres.One);
+
     /// <summary>Fills the floor of a scenario's tree.</summary>
     public static void FillScenario(ReadContext context, TomlTable scenario) => FillOne(context, PartShelf.Floors, scenario);
 
@@ -94,6 +99,24 @@ internal static class ShelfFill
         if (Entry(Key) is not { Value: TomlText { Value: var wanted } text })
         {
             // missing, or of another kind, which is complained about where the table is read
+            return;
+        }
+
+        // a floor of the garage goes before one of the shelf
+        if (shelf == PartShelf.Floors && context.OfGarage("floor").FirstOrDefault(f => f.Find("name")?.Value is TomlText n && n.Value.Trim().Equals(wanted.Trim(), StringComparison.OrdinalIgnoreCase)) is TomlTable own)
+        {
+            table.Remove(Key);
+            foreach (TomlEntry e in own.Entries.Where(e => Entry(e.Key) is null))
+            {
+                table.Add(e);
+            }
+
+            context.Notes.Add($"{words}: \"{SourceFile.Clean(wanted, 60)}\" of the garage");
+            if (Entry(Key) is { Value: TomlText inner } && inner.Value != wanted)
+            {
+                Fill(context, shelf, table, path, words);
+            }
+
             return;
         }
 

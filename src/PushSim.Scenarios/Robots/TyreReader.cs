@@ -33,7 +33,16 @@ internal sealed class TyreReader
         _s = section;
         Given = ReadGiven(section, name);
         _data = ReadData(section, name);
-        _ = section.Text("shelf");
+        foreach (string key in new[] { "shelf", "made", "note" })
+        {
+            _ = section.Text(key);
+        }
+
+        foreach (string key in new[] { "diameter", "wheel_mass", "price" })
+        {
+            _ = section.Number(key);
+        }
+
         Given = Given with { CoverWidth = _data.Width, CoverThickness = _data.Thickness, CoverDensity = _data.Density ?? (_data.Material is CoverMaterial m ? CoverMaterialFacts.Of(m).Density : null) };
         CheckShore();
         if (Given is { PatchWidth: > 0.0, PatchLength: null, RollingRenewal: 0.0 })
@@ -50,7 +59,21 @@ internal sealed class TyreReader
     /// <summary>True if each wheel has a copy of its own, so that nobody uses this one.</summary>
     public bool IsReplaced => _s.IsReplaced;
 
-    /// <summary>The tyre with what is missing estimated, for the wheels that have it.</summary>
+    /// <summary>What must still be known before a wheel can have it; empty if nothing.</summary>
+    public IReadOnlyList<string> Lacks()
+    {
+        string[] missing = [.. NeededKeys.Where(k => !_s.Has(k))];
+        if (_isWrong || missing.Length == 0)
+        {
+            return [];
+        }
+
+        // any light load and large wheel: what is asked is only whether an estimate can be made
+        TyreEstimate estimate = TyreFromData.Estimate(_data with { Radius = 1.0, Load = 1e-3 });
+        return missing.Any(k => Of(estimate, k) is null) ? CoverKeys.Any(_s.Has) ? estimate.Missing : ["its cover: width, tread_thickness, and shelf or material, shore_a, rebound"] : [];
+    }
+
+    /// <summary>The tyre with what is missing estimated, for the wheels that have it, at least one.</summary>
     public TyreSettings Finish(IReadOnlyList<WheelSettings> users, ChassisSettings? chassis, int wheels)
     {
         string[] missing = [.. NeededKeys.Where(k => !_s.Has(k))];
@@ -64,10 +87,10 @@ internal sealed class TyreReader
             return Given;
         }
 
-        WheelSettings? wheel = users.FirstOrDefault(w => !w.IsSkid) ?? (users.Count > 0 ? users[0] : null);
+        WheelSettings wheel = users.FirstOrDefault(w => !w.IsSkid) ?? users[0];
         double load = _s.Has("reference_load") ? Given.ReferenceLoad : StaticLoad(chassis, wheels);
         double carried = StaticLoad(chassis, wheels);
-        TyreData data = _data with { Radius = wheel?.Radius, Load = load, CarriedLoad = double.IsNaN(carried) ? null : carried, CarriedMass = chassis?.Mass / wheels };
+        TyreData data = _data with { Radius = wheel.Radius, Load = load, CarriedLoad = double.IsNaN(carried) ? null : carried, CarriedMass = chassis?.Mass / wheels };
         if (_isWrong)
         {
             return Given;
@@ -76,31 +99,31 @@ internal sealed class TyreReader
         if (double.IsNaN(load) || data.Radius is double.NaN)
         {
             // complained about there; what the cover lacks can be said all the same, with any light load
-            _ = IsEnough(missing, TyreFromData.Estimate(data with { Radius = 1.0, Load = 1e-3 }), hasWheel: true);
+            _ = IsEnough(missing, TyreFromData.Estimate(data with { Radius = 1.0, Load = 1e-3 }));
             return Given;
         }
 
         if (data.Radius <= data.Thickness)
         {
-            _s.Context.Error(_s.PlaceOf("tread_thickness"), FormattableString.Invariant($"the cover is {1e3 * data.Thickness:G4} mm thick, but wheel \"{wheel!.Name}\" has a radius of {1e3 * data.Radius:G4} mm"), "give the thickness on the hub, measured along the radius");
+            _s.Context.Error(_s.PlaceOf("tread_thickness"), FormattableString.Invariant($"the cover is {1e3 * data.Thickness:G4} mm thick, but wheel \"{wheel.Name}\" has a radius of {1e3 * data.Radius:G4} mm"), "give the thickness on the hub, measured along the radius");
             return Given;
         }
 
         TyreEstimate estimate = TyreFromData.Estimate(data);
         NoteMixedWheels(users, wheel, missing);
-        return IsEnough(missing, estimate, wheel is not null) ? Fill(missing, estimate) : Given;
+        return IsEnough(missing, estimate) ? Fill(missing, estimate) : Given;
     }
 
     // Load of a wheel if all carry the same [N]; NaN if the chassis is wrong or missing.
     private static double StaticLoad(ChassisSettings? chassis, int wheels) =>
         chassis is null || wheels == 0 ? double.NaN : ((chassis.Mass * UnitTable.G) + chassis.Downforce) / wheels;
 
-    private bool IsEnough(string[] missing, TyreEstimate e, bool hasWheel)
+    private bool IsEnough(string[] missing, TyreEstimate e)
     {
         string[] lacking = [.. missing.Where(k => Of(e, k) is null)];
         if (lacking.Length > 0)
         {
-            ReportLacking(lacking, $"or what {(lacking.Length == 1 ? "it is" : "they are")} estimated from; still missing: {string.Join(", ", e.Missing)}{(hasWheel ? "" : "; or take the tyre out, since no wheel has it")}");
+            ReportLacking(lacking, $"or what {(lacking.Length == 1 ? "it is" : "they are")} estimated from; still missing: {string.Join(", ", e.Missing)}");
         }
 
         return lacking.Length == 0;
@@ -146,11 +169,11 @@ internal sealed class TyreReader
     private void ReportLacking(string[] keys, string otherwise) =>
         _s.Missing([.. keys, .. CoverKeys], $"tyre \"{Given.Name}\" lacks {string.Join(", ", keys)}", $"give {(keys.Length == 1 ? "it" : "them")}, {otherwise}");
 
-    private void NoteMixedWheels(IReadOnlyList<WheelSettings> users, WheelSettings? wheel, string[] missing)
+    private void NoteMixedWheels(IReadOnlyList<WheelSettings> users, WheelSettings wheel, string[] missing)
     {
-        if (missing.Length > 0 && users.Any(w => w.IsSkid == wheel!.IsSkid && w.Radius != wheel.Radius))
+        if (missing.Length > 0 && users.Any(w => w.IsSkid == wheel.IsSkid && w.Radius != wheel.Radius))
         {
-            _s.Context.Notes.Add(FormattableString.Invariant($"tyre \"{Given.Name}\": its wheels differ in diameter; it is estimated for \"{wheel!.Name}\", {2e3 * wheel.Radius:G4} mm"));
+            _s.Context.Notes.Add(FormattableString.Invariant($"tyre \"{Given.Name}\": its wheels differ in diameter; it is estimated for \"{wheel.Name}\", {2e3 * wheel.Radius:G4} mm"));
         }
     }
 

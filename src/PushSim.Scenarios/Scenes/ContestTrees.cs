@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Reading;
+using PushSim.Scenarios.Robots;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Scenes;
@@ -18,7 +19,7 @@ internal static class ContestTrees
     /// <returns>Null after complaints.</returns>
     public static SceneTrees? Load(ReadContext context, string file, bool mayBeScene = true)
     {
-        TomlTable? tree = Includes.Tree(context, file, file);
+        TomlTable? tree = NamedTrees.Of(context, file);
         return tree is null ? null : Load(context, file, tree, mayBeScene);
     }
 
@@ -34,7 +35,7 @@ internal static class ContestTrees
         string? scene = context.Options.Scene;
         bool isScene = mayBeScene && scene is null && FileNature.IsScenario(tree) && !FileNature.IsRobot(tree);
         TomlTable? scenario = isScene ? tree : scene is null ? TomlTree.Parse(context, new SourceFile(BuiltIn, Plain)) : Includes.Tree(context, scene, scene);
-        TomlTable? second = Includes.Tree(context, opponent, opponent);
+        TomlTable? second = NamedTrees.Of(context, opponent);
         if (scenario is null || second is null || FileNature.IsNoScenario(context, scenario))
         {
             return null;

@@ -92,7 +92,7 @@ internal static class SceneEvaluation
         TomlTable? tree = owner == "robot" ? trees.Robot : trees.Opponent;
         if (tree is null && owner == "robot" && context.Options.Robot is string other)
         {
-            tree = Includes.Tree(context, other, other);
+            tree = NamedTrees.Of(context, other);
             name = null;
         }
 
@@ -124,6 +124,13 @@ internal static class SceneEvaluation
     private static TomlTable? RobotTree(ReadContext context, string path, string name, Place place)
     {
         string folder = FileLoader.FolderOf(path);
+
+        // a file in the scenario's folder wins over a name of the garage
+        if (!Path.IsPathRooted(name) && PushSim.Files.Disk.Look(Path.Combine(folder, name)) == PushSim.Files.FileKind.None && NamedTrees.OfName(context, name) is TomlTable named)
+        {
+            return named;
+        }
+
         if (FileLoader.Resolve(context, folder, name, place) is not string full)
         {
             return null;

@@ -45,6 +45,9 @@ public sealed record ReadOptions
     /// <summary>Texts that stand in the place of what is in the files, by real path, links followed: an editor's that is not saved. Null or missing: the file's own.</summary>
     public IReadOnlyDictionary<string, string>? Texts { get; init; }
 
+    /// <summary>Folder of the garage that names come from; null: the nearest one upwards with a garage.toml, if any.</summary>
+    public string? Garage { get; init; } = GarageFolder.Chosen;
+
     /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
     public string? TyreMaterial { get; init; }
 

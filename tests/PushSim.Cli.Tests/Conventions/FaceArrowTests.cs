@@ -6,7 +6,7 @@ namespace PushSim.Cli.Tests.Conventions;
 /// <summary>Which folders of the command line, of the plots and of the words may know which, read from the sources.</summary>
 public class FaceArrowTests
 {
-    private const string Commands = "Check|Cluster|Compare|Completion|Explain|Fit|Ladder|Limits|New|Odds|Plan|Run|Shelf|Sweep";
+    private const string Commands = "Bench|Check|Cluster|Compare|Completion|Explain|Fit|Ladder|Limits|New|Odds|Plan|Run|Shelf|Sweep";
 
     private const string Answers = "Answers|Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans|Designs";
 

@@ -1,7 +1,8 @@
-namespace PushSim.Cli.New;
+using System.Text;
+namespace PushSim.Scenarios.Starters;
 
 /// <summary>The commented robot file of a design: parts from the shelf, sizes scaled.</summary>
-internal sealed class StarterRobot(StarterDesign design, bool isLocked)
+public sealed class StarterRobot(StarterDesign design, bool isLocked)
 {
     private readonly StringBuilder _text = new();
 

@@ -1,10 +1,10 @@
 using System.Text.RegularExpressions;
 using PushSim.Scenarios.Shelf;
 
-namespace PushSim.Cli.New;
+namespace PushSim.Scenarios.Starters;
 
 /// <summary>The parts of the shelf that a person's words mean.</summary>
-internal static class StarterParts
+public static class StarterParts
 {
     private const string DefaultTyre = "moulded natural rubber 60A";
 

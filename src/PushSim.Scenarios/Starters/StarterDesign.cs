@@ -1,14 +1,15 @@
 using PushSim.Scenarios.Shelf;
 
-namespace PushSim.Cli.New;
+namespace PushSim.Scenarios.Starters;
 
 /// <summary>A robot to begin with: what was asked, and what follows from it by similar robots' sizes and the parts shelf.</summary>
 /// <param name="Mass">The whole robot [kg].</param>
 /// <param name="Wheels">2, 4, 6 or 8; 2 have a ball in front [1].</param>
 /// <param name="Motor">Motor of the shelf.</param>
 /// <param name="Tyre">Tyre material of the shelf.</param>
-internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, ShelfPart Tyre)
+public sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, ShelfPart Tyre)
 {
+    /// <summary>Wheels where nobody says [1].</summary>
     public const int DefaultWheels = 4;
 
     /// <summary>Mass of the plain starter, which the others are scaled from [kg].</summary>
@@ -34,8 +35,10 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
     /// <summary>Motors of a side; six and eight wheels share two by a belt [1].</summary>
     public int MotorsOfSide => Math.Min(2, Wheels / 2);
 
+    /// <summary>Whether a belt joins the wheels of a side.</summary>
     public bool HasBelt => Wheels > 4;
 
+    /// <summary>Whether its motors are brushless.</summary>
     public bool IsBrushless => Motor.Name.Contains("brushless", StringComparison.Ordinal);
 
     /// <summary>Cells in series for the motor's voltage [1].</summary>
@@ -46,10 +49,12 @@ internal sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, S
 
     private double StallOfSide => MotorsOfSide * CellVoltage * Cells / (Motor.Find("resistance")?.Value ?? 1.0);
 
+    /// <summary>Controller that carries its motors.</summary>
     public ShelfPart Controller => IsBrushless
         ? PartShelf.Controllers.Parts.First(c => c.Name.Contains("brushless", StringComparison.Ordinal))
         : Brushed.FirstOrDefault(c => c.Find("current_limit")!.Value >= CarriedShare * StallOfSide) ?? Brushed[^1];
 
+    /// <summary>Cell of its pack.</summary>
     public ShelfPart Cell => PartShelf.Cells.Parts[IsBrushless || 2.0 * StallOfSide > RacingCurrent ? 0 : 1];
 
     /// <summary>Capacity of the pack [A h]: by the mass, and enough for the current of all motors stalled or of the controllers.</summary>

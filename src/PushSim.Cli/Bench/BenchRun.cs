@@ -1,0 +1,348 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using PushSim.Analysis.Fit;
+using PushSim.Files;
+using PushSim.Scenarios;
+using PushSim.Scenarios.Bench;
+using PushSim.Scenarios.Logs;
+using PushSim.Words.Fits;
+
+namespace PushSim.Cli.Bench;
+
+/// <summary>Listens until it is told to stop: lines to the disk first, then to the session, what that tells to screen and notebook.</summary>
+internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWriter error, TextReader? person, CancellationToken cancel)
+{
+    // Chunks that wait at most: a file on standard input is read no faster than it is worked on [1].
+    private const int MostWaiting = 64;
+    private const int Tick = 50;
+
+    // So many lines in less than this come from no board [1], [s].
+    private const int ManyLines = 500;
+    private const double NoTime = 0.25;
+
+    private readonly BenchScreen _screen = new(error, request.Output.Quiet);
+    private readonly List<(double Time, WatchedPull Pull)> _pulls = [];
+    private readonly List<(double From, double To)> _gaps = [];
+    private readonly List<string> _warnings = [];
+    private readonly List<(string Line, int Number, bool IsCut)> _lines = [];
+    private readonly Decoder _decoder = Encoding.UTF8.GetDecoder();
+    private readonly DateTime _start = DateTime.Now;
+    private BenchSession _session = null!;
+    private LineAssembler _assembler = null!;
+    private RawLog? _log;
+    private PullNotes? _notes;
+    private Problem? _wrong;
+    private double _force = double.NaN;
+    private double _arrival;
+    private double _unpluggedAt = double.NaN;
+    private long _untimed;
+    private string _refused = "";
+
+    /// <summary>Listens.</summary>
+    public int Run()
+    {
+        ReadResult? read = request.Robot is null ? null : ScenarioReader.Check(request.Robot, new ReadOptions());
+        if (read is not null && ProblemWriter.Tell(error, read.Problems, read.CannotRead) is int wrong)
+        {
+            return wrong;
+        }
+
+        using OutputFolder? folder = request.Output.Open(new OutputAsk("bench", "bench", [], error, cancel));
+        using RawLog? log = folder is null ? null : RawLog.Begin(folder, _start);
+        _log = log;
+        _notes = PullNotes.Of(request, read?.Robot ?? read?.Scenario?.Robot, log?.Path ?? "", new LockAsk("the notebook", request.Output.Line, m => _screen.Say(m), cancel));
+        TellPlace();
+        _session = new BenchSession(request.Settings, Heard);
+        _assembler = new LineAssembler((line, number, isCut) => _lines.Add((line, number, isCut)));
+        Listen();
+        _screen.Clear();
+        if (_refused.Length > 0)
+        {
+            error.WriteLine($"pushsim: error: {PlainText.Of(request.Port)}: {PlainText.Of(_refused)}");
+            error.WriteLine(Ports());
+            return ExitCode.CannotReadOrWrite;
+        }
+
+        return Tell(log);
+    }
+
+    private void TellPlace()
+    {
+        _screen.Say($"listening to {(request.Port == BenchRequest.Input ? "standard input" : FormattableString.Invariant($"{request.Port} at {request.Baud} baud"))}{(_log is null ? "" : ", raw log " + GarageFolder.Shown(_log.Path))}");
+        _screen.Say(BenchWords.Caution);
+        if (_log is null)
+        {
+            Warn("with --json nothing is kept but with --out DIR: no raw log");
+        }
+
+        if (_notes is null && request.Tyre is not null)
+        {
+            Warn("no garage here, so no reading is noted: pushsim garage new makes one, or give --notebook FILE");
+        }
+        else if (_notes is not null && request.Load is null && request.Robot is null)
+        {
+            Warn("the load on the tyres is not known: add --load or --robot, or fill it in later");
+        }
+    }
+
+    private void Warn(string text)
+    {
+        _warnings.Add(text);
+        _screen.Say("note: " + text);
+    }
+
+    private void Listen()
+    {
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        using var news = new BlockingCollection<SourceNews>(MostWaiting);
+        ILineSource source = request.Port == BenchRequest.Input ? new InputSource(Console.OpenStandardInput()) : new PortSource(request.Port, request.Baud);
+        var thread = new Thread(() => source.Read(n => Post(news, n, stop.Token), stop.Token)) { IsBackground = true, Name = "bench" };
+        thread.Start();
+        bool isDone = false;
+        while (!isDone && _wrong is null && !cancel.IsCancellationRequested && !(request.Seconds < (DateTime.Now - _start).TotalSeconds))
+        {
+            isDone = news.TryTake(out SourceNews? one, Tick) && !Take(one);
+            isDone |= HasEndKey();
+            _screen.Refresh(_force, Words());
+        }
+
+        // what was read already is kept
+        stop.Cancel();
+        while (_wrong is null && news.TryTake(out SourceNews? rest) && Take(rest))
+        {
+        }
+
+        _assembler.Finish();
+        Work();
+        _log?.Flush();
+        _session.Finish();
+
+        // the thread may wait in a read that nothing ends: the process does not wait for it
+        thread.Join(request.Port == BenchRequest.Input ? 0 : 1000);
+    }
+
+    private static void Post(BlockingCollection<SourceNews> news, SourceNews one, CancellationToken stop)
+    {
+        try
+        {
+            news.Add(one, stop);
+        }
+        catch (Exception e) when (e is OperationCanceledException or ObjectDisposedException or InvalidOperationException)
+        {
+            // nobody takes it any more
+        }
+    }
+
+    // Whether more is to come
+    private bool Take(SourceNews news)
+    {
+        double now = _start.TimeOfDay.TotalSeconds + news.Arrival;
+        switch (news.Kind)
+        {
+            case SourceNewsKind.Bytes:
+                _arrival = now;
+                char[] text = new char[_decoder.GetCharCount(news.Bytes, flush: false)];
+                _decoder.GetChars(news.Bytes, text, flush: false);
+                _assembler.Push(text);
+                Work();
+                return true;
+            case SourceNewsKind.Plugged:
+                if (!double.IsNaN(_unpluggedAt))
+                {
+                    _screen.Say(FormattableString.Invariant($"{request.Port} is back after {now - _unpluggedAt:0.0} s: going on"), isNeeded: true);
+                    _session.Gap(_unpluggedAt, now);
+                    _unpluggedAt = double.NaN;
+                }
+
+                return true;
+            case SourceNewsKind.Unplugged:
+                _unpluggedAt = now;
+
+                // half a line that was cut off is a line
+                _assembler.Finish();
+                Work();
+                _screen.Say($"{request.Port} is gone: all lines so far are kept{(_log is null ? "" : " in " + GarageFolder.Shown(_log.Path))}; waiting for it", isNeeded: true);
+                return true;
+            case SourceNewsKind.Refused:
+                _refused = news.Text;
+                return false;
+            default:
+                if (news.Text.Length > 0)
+                {
+                    Warn(news.Text);
+                }
+
+                return false;
+        }
+    }
+
+    // Lines that came together: to the disk all of them, then to the session
+    private void Work()
+    {
+        if (_lines.Count == 0)
+        {
+            return;
+        }
+
+        for (int i = 0; i < _lines.Count; i++)
+        {
+            (string line, int number, bool isCut) = _lines[i];
+            string stamped = BenchSession.Stamped(line, Arrival(number));
+            _untimed += ReferenceEquals(stamped, line) ? 0 : 1;
+            _log?.Add(stamped);
+            _lines[i] = (stamped, number, isCut);
+        }
+
+        _log?.Flush();
+        foreach ((string stamped, int number, bool isCut) in _lines)
+        {
+            _session.Take(stamped, number, Arrival(number), isCut);
+        }
+
+        _lines.Clear();
+        bool isTooFast = request.Rate is null && _untimed >= ManyLines && !_session.HasOwnTime && _arrival - _start.TimeOfDay.TotalSeconds < NoTime;
+        if (isTooFast && _wrong is null)
+        {
+            _wrong = new Problem("the lines", 0, 0, Severity.Error, "they come faster than any cell reads and have no time of their own", "add --rate with the readings a second, for example --rate 80");
+        }
+    }
+
+    private double Arrival(int number) => request.Rate is double rate ? _start.TimeOfDay.TotalSeconds + (number / rate) : _arrival;
+
+    private void Heard(BenchEvent what)
+    {
+        double since = what.Time - _start.TimeOfDay.TotalSeconds;
+        switch (what)
+        {
+            case BenchEvent.Sample s:
+                _force = s.Force;
+                _screen.Add(s.Time, s.Force);
+                break;
+            case BenchEvent.Waits w:
+                _screen.Say(Ask(w.For));
+                break;
+            case BenchEvent.Tared t:
+                _screen.Say(FormattableString.Invariant($"tared at {t.Zero:G5}, noise {t.Noise:G2} (N, or what the lines say before a scale)"));
+                break;
+            case BenchEvent.Scaled c:
+                _screen.Say(FormattableString.Invariant($"scale: one of the lines' units is {c.Factor:G5} N (± {200.0 * c.Error:G2} % by noise)"));
+                break;
+            case BenchEvent.PullEnded p:
+                _pulls.Add((since, p.Pull));
+                _screen.Say(BenchWords.Of(p.Number, p.Pull));
+                Note(p);
+                break;
+            case BenchEvent.Gap g:
+                _gaps.Add((g.From - _start.TimeOfDay.TotalSeconds, since));
+                _screen.Say(FormattableString.Invariant($"nothing came for {g.Time - g.From:0.0} s"));
+                break;
+            case BenchEvent.Stray s:
+                Stray(s);
+                break;
+            case BenchEvent.Wrong w:
+                _wrong = w.Problem;
+                break;
+            default:
+                break;
+        }
+    }
+
+    private void Note(BenchEvent.PullEnded p)
+    {
+        if (_notes is null || p.Pull.Flaw != PullFlaw.None)
+        {
+            return;
+        }
+
+        try
+        {
+            string wrong = _notes.Add(p.Number, p.Pull, DateTime.Now);
+            if (wrong.Length > 0)
+            {
+                Warn("not noted: " + wrong);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Warn("not noted: " + e.Message);
+        }
+    }
+
+    private void Stray(BenchEvent.Stray s)
+    {
+        // the first few one by one: a board's start prints some
+        if (_session.Strays <= 3)
+        {
+            _screen.Say($"no reading: \"{s.Text}\"");
+        }
+    }
+
+    private bool HasEndKey()
+    {
+        if (person is null || request.Port == BenchRequest.Input || !Console.KeyAvailable)
+        {
+            return false;
+        }
+
+        char key = char.ToLowerInvariant(Console.ReadKey(intercept: true).KeyChar);
+        if (key == 't')
+        {
+            _session.Tare();
+        }
+
+        return key == 'q';
+    }
+
+    private string Words() => !double.IsNaN(_unpluggedAt) ? "unplugged" : _session.Readings == 0 ? "no reading yet" : FormattableString.Invariant($"{_session.Readings} readings, {_pulls.Count} {(_pulls.Count == 1 ? "pull" : "pulls")}{(_session.Waiting == BenchAsk.Pulls ? "" : ", " + Ask(_session.Waiting))}");
+
+    private string Ask(BenchAsk ask) => ask switch
+    {
+        BenchAsk.Slack => "waiting for a quiet second to tare",
+        BenchAsk.PutOn => FormattableString.Invariant($"put {ForceWords.Scale(request.Settings.Known ?? 0.0)} on the cell"),
+        BenchAsk.TakeOff => "take it off again",
+        BenchAsk.Pulls => "ready: pull",
+        _ => "waiting for lines",
+    };
+
+    private int Tell(RawLog? log)
+    {
+        if (_wrong is { } problem)
+        {
+            ProblemWriter.Tell(error, [problem with { Line = 0 }], cannotRead: false);
+            if (log is not null)
+            {
+                error.WriteLine("kept: " + GarageFolder.Shown(log.Path));
+            }
+
+            return ExitCode.WrongInput;
+        }
+
+        if (_session.Strays > LogReadable * Math.Max(1, _session.Readings))
+        {
+            Warn(FormattableString.Invariant($"{_session.Strays} of {_session.Readings + _session.Strays} lines are no readings"));
+        }
+
+        var result = new BenchResult
+        {
+            Pulls = _pulls, Readings = _session.Readings, Strays = _session.Strays, Gaps = _gaps, Seconds = (DateTime.Now - _start).TotalSeconds, Log = log?.Path, Notebook = _notes?.Path, Noted = _notes?.Count ?? 0, Warnings = _warnings,
+        };
+        request.Output.Print(output, () => BenchJson.Of(result), result.Verdict, () => BenchText.Write(output, request, result));
+        return _session.Readings == 0 ? Complaint.OfRun(error, "no reading came") : ExitCode.Done;
+    }
+
+    // Strays that a reader of the log skips without complaint, as a share [1].
+    private const double LogReadable = 0.01;
+
+    private static string Ports()
+    {
+        try
+        {
+            string[] ports = System.IO.Ports.SerialPort.GetPortNames();
+            return "help: " + (ports.Length == 0 ? "no serial port is there: is the board plugged in?" : "there are: " + PlainText.Of(string.Join(", ", ports.Take(12))));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or PlatformNotSupportedException)
+        {
+            return "help: is the board plugged in?";
+        }
+    }
+}

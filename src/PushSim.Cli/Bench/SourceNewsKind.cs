@@ -1,0 +1,20 @@
+namespace PushSim.Cli.Bench;
+
+/// <summary>What happened to a source.</summary>
+internal enum SourceNewsKind
+{
+    /// <summary>Bytes came.</summary>
+    Bytes,
+
+    /// <summary>It is open.</summary>
+    Plugged,
+
+    /// <summary>It is gone, and waited for.</summary>
+    Unplugged,
+
+    /// <summary>It could not be opened at the start.</summary>
+    Refused,
+
+    /// <summary>Nothing more comes.</summary>
+    Ended,
+}
