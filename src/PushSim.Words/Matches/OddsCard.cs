@@ -6,6 +6,9 @@ namespace PushSim.Words.Matches;
 /// <summary>The answer card of drawn matches.</summary>
 public static class OddsCard
 {
+    // Lower end of a share of wins from which nothing that was drawn is worth measuring [1].
+    private const double Settled = 0.95;
+
     /// <summary>The card.</summary>
     /// <param name="robot">Name of the robot.</param>
     /// <param name="opponent">Name of its opponent.</param>
@@ -29,11 +32,14 @@ public static class OddsCard
                 .. inputs.Take(AnswerCard.MostNumbers - 3).Select((i, k) => new CardNumber(k == 0 ? "most of the doubt" : "then", Text($"{100.0 * i.Share:0} %"), "", i.Name)),
             ],
             Sure = Text($"counting error of {t.Matches} matches: {100.0 * t.WinInterval.Low:0.#} to {100.0 * t.WinInterval.High:0.#} wins of 100.{(pairs is null ? "" : " " + PairWords.Verdict(pairs))}{(t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "")}"),
-            Next = inputs.Count == 0 ? OddsWords.TooFew(t) : $"measure {inputs[0].Name}: it carries {100.0 * inputs[0].Share:0} % of the doubt by itself.",
+            Next = IsSettled(t) ? "nothing drawn here turns it; a harder opponent tells more: --against." : inputs.Count == 0 ? OddsWords.TooFew(t) : $"measure {inputs[0].Name}: it carries {100.0 * inputs[0].Share:0} % of the doubt by itself.",
             Robots = [robot, opponent],
             Split = new WinSplit(t.Share(t.Wins), t.Share(t.Losses), t.WinInterval.Low, t.WinInterval.High),
         };
     }
+
+    // the one that wins does so in nearly all that may be, whatever carries the rest of the doubt
+    private static bool IsSettled(Tally t) => t.WinInterval.Low > Settled || t.LossInterval.Low > Settled;
 
     private static CardNumber Number(string label, long count, Tally t, Bounds i) =>
         new(label, Of100(t.Share(count)), "of 100", Text($"counting error: {100.0 * i.Low:0.#} to {100.0 * i.High:0.#}"));
