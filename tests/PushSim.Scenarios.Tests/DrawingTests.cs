@@ -58,7 +58,7 @@ public class DrawingTests
         using var plain = new SmallFiles(Plain, Shove);
         DrawableScenario drawn = Open(DrawableScenario.Open(plain.ScenarioPath));
         Assert.All(drawn.Values, v => Assert.True(v.IsOfClass));
-        foreach (string key in new[] { "tyre.foam.static_friction", "opponent.tyre.foam.kinetic_friction", "shove.offset", "manoeuvre.heading", "opponent.heading", "manoeuvre.reaction_delay", "floor.dust", "floor.friction", "battery.charge", "battery.resistance" })
+        foreach (string key in new[] { "tyre.foam.static_friction", "opponent.tyre.foam.kinetic_friction", "shove.offset", "manoeuvre.heading", "opponent.heading", "manoeuvre.driver.reaction", "floor.dust", "floor.friction", "battery.charge", "battery.resistance" })
         {
             Assert.Contains(drawn.Values, v => v.Key == key);
         }
@@ -95,7 +95,7 @@ public class DrawingTests
     public void A_stated_value_stays_the_middle(string? stated, double middle, double tolerance)
     {
         using var files = new SmallFiles(Plain, Shove + (stated is null ? "" : $"reaction_delay = \"{stated}\"\n"));
-        TolerancedValue? found = Open(DrawableScenario.Open(files.ScenarioPath)).Values.FirstOrDefault(v => v.Key == "manoeuvre.reaction_delay");
+        TolerancedValue? found = Open(DrawableScenario.Open(files.ScenarioPath)).Values.FirstOrDefault(v => v.Key == "manoeuvre.driver.reaction");
         Assert.Equal(tolerance, found?.Tolerance ?? 0.0, 1e-12);
         Assert.Equal(middle, found?.Middle ?? 0.0, 1e-12);
     }

@@ -49,7 +49,7 @@ public class ErrorCausesTests
     [InlineData("battery.charge", true)]
     [InlineData("opponent.battery.charge", true)]
     [InlineData("floor.dust", true)]
-    [InlineData("manoeuvre.reaction_delay", true)]
+    [InlineData("manoeuvre.driver.reaction", true)]
     [InlineData("opponent.heading", true)]
     [InlineData("shove.offset", true)]
     public void Each_time_or_once(string key, bool isEachTime)

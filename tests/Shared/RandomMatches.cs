@@ -5,6 +5,8 @@ namespace PushSim.Tests;
 /// <summary>Matches of one structure whose numbers differ: what a builder is unsure of, drawn by the match's number.</summary>
 internal static class RandomMatches
 {
+    private static readonly DriverSettings s_driver = new() { HeadingHold = 1.0, Steering = 3.0, SteeringRate = 4.0, DeadTime = 0.03, EaseTo = 0.6, EaseAfter = 0.06, EaseRate = 5.0 };
+
     /// <summary>Two robots with damped tyres, the second a little lighter, as the fast lanes are measured on.</summary>
     public static ScenarioSettings Damped(double end = 3.0)
     {
@@ -21,7 +23,8 @@ internal static class RandomMatches
         return s with
         {
             Floor = a.Floor with { Patches = structure % 3 == 0 ? [new(-0.3, 0.05, -0.2, 0.2, 0.7)] : [] },
-            Manoeuvre = s.Manoeuvre with { Commands = structure % 2 == 0 ? [new(0.03, 1.0, 0.1), new(0.3, 0.0, 0.0), new(0.4, 0.8, 0.0, true)] : [new(0.03, 1.0, 0.1)] },
+            Manoeuvre = s.Manoeuvre with { Commands = structure % 2 == 0 ? [new(0.03, 1.0, 0.1), new(0.3, 0.0, 0.0), new(0.4, 0.8, 0.0, true)] : [new(0.03, 1.0, 0.1)], Driver = structure % 4 == 1 ? s_driver : new() },
+            Opponent = s.Opponent! with { Manoeuvre = s.Opponent!.Manoeuvre with { Driver = structure % 4 == 3 ? s_driver with { EaseTo = 1.0 } : new() } },
             Walls = structure % 5 == 0 ? [new(0.3, -0.5, 0.3, 0.5)] : [],
         };
     }

@@ -54,6 +54,7 @@ internal static class LimitsJson
             WriteCurve(writer, "curve", a.Curve);
         });
         WriteRatio(writer, r.Ratio);
+        ThrottleJson.Write(writer, "best_throttle", r.BestThrottle);
         WriteWirings(writer, r);
         WriteMatch(writer, r.Match);
     }

@@ -55,6 +55,8 @@ internal static class OddsJson
             StartJson.Write(w, r.Start);
         }
 
+        ThrottleJson.Write(w, "best_throttle", r.Throttles[0]);
+        ThrottleJson.Write(w, "opponent_best_throttle", r.Throttles[1]);
         WriteDrawn(w, r.Own.Values);
         JsonReport.WriteRows(w, "failed", r.Tally.FirstFailed, failed =>
         {

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Limits;
 using PushSim.Scenarios.Keys;
 
 namespace PushSim.Cli.Odds;
@@ -46,6 +47,9 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
 
     /// <summary>An input in plain words.</summary>
     public string Label(string key) => KeyLabel.Of(key, Robot, Opponent);
+
+    /// <summary>The throttle at which each robot pushes hardest, at the middle of what is drawn.</summary>
+    public IReadOnlyList<BestThrottle?> Throttles => field ??= BestThrottleFinder.OfBoth(Own.Source.Middle);
 
     public string Verdict => string.Join(' ', [OddsWords.Verdict(Robot, Opponent, Tally, Pairs), .. Learned is LearnedOdds learned ? [LearnWords.Verdict(learned, Robot)] : Array.Empty<string>(), Compared]).TrimEnd();
 

@@ -17,7 +17,7 @@ internal static class OddsText
     public static IReadOnlyList<AnswerTable> Tables(OddsResult r) =>
     [
         .. r.Others.Count == 0 ? Array.Empty<AnswerTable>() : [OddsTables.Designs([(r.Own.Label, r.Tally), .. r.Others.Select(o => (o.Label, o.Tally))], r.Comparisons)],
-        .. OddsTables.Of(r.Robot, r.Opponent, r.Tally, r.Told, [.. r.Effects.Select(e => e with { Key = r.Label(e.Key) })], r.Start, r.Pairs), .. r.Learned is LearnedOdds learned ? LearnWords.Tables(learned) : [], Drawn(r),
+        .. OddsTables.Of(r.Robot, r.Opponent, r.Tally, r.Told, [.. r.Effects.Select(e => e with { Key = r.Label(e.Key) })], r.Start, r.Pairs, r.Throttles), .. r.Learned is LearnedOdds learned ? LearnWords.Tables(learned) : [], Drawn(r),
     ];
 
     public static string Computation(OddsResult r, double? rate = null) => OddsWords.Computation(r.Seed, r.Contest, rate, r.Effects.Count > 0, r.Tally.Matches);

@@ -59,6 +59,12 @@ internal static class RunJson
             StartJson.Write(writer, result.Start, result.Scenario.Robot.Name, result.Scenario.Opponent!.Robot.Name);
         }
 
+        if (result.Throttles is [var own, var others])
+        {
+            ThrottleJson.Write(writer, "best_throttle", own);
+            ThrottleJson.Write(writer, "opponent_best_throttle", others);
+        }
+
         if (result.Drawn is DrawnSet drawn)
         {
             writer.WriteStartObject("drawn");

@@ -17,7 +17,7 @@ internal static class ClassDefaults
             foreach (ClassTolerance rule in tree is null ? [] : ClassTolerance.All)
             {
                 KeyDefinition key = KeyTable.Find(rule.Section, rule.Key)!;
-                bool isHere = KeyTable.Find("robot", rule.Section) is null == (owner.Length == 0) && (hasOpponent || rule.Section is not ("shove" or "opponent"));
+                bool isHere = KeyTable.Find("robot", rule.Section) is null == (owner.Length == 0) && (hasOpponent || rule.Section is not ("shove" or "opponent" or "opponent.driver"));
                 if (isHere && key.OwnDefault is double value && !double.IsNaN(value) && TableOf(tree!, rule.Section) is TomlTable inner && inner.Find(rule.Key) is null)
                 {
                     (double middle, double half) = rule.Unstated(value);
@@ -32,6 +32,11 @@ internal static class ClassDefaults
     // A table of a file, added where it is missing; null for a battery that is not there.
     private static TomlTable? TableOf(TomlTable tree, string name)
     {
+        if (name.Split('.') is [var outer, var rest])
+        {
+            return TableOf(tree, outer) is TomlTable table ? TableOf(table, rest) : null;
+        }
+
         if (tree.Find(name) is null && name != "battery")
         {
             tree.Add(new TomlEntry(name, tree.Place, new TomlTable(tree.Place, isExplicit: true)));

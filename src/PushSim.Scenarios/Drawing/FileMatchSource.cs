@@ -38,7 +38,7 @@ public sealed class FileMatchSource(DrawableScenario scenario, ContestKey contes
     public string Opponent => scenario.Middle.Opponent!.Robot.Name;
 
     /// <summary>How much later the opponent starts than the first robot, by the middles of what is drawn [s].</summary>
-    public double Lead => StartShift.Lead(Middle) + Later("opponent.reaction_delay", Middle.Opponent!.Manoeuvre) - Later("manoeuvre.reaction_delay", Middle.Manoeuvre);
+    public double Lead => StartShift.Lead(Middle) + Later("opponent.driver.reaction", Middle.Opponent!.Manoeuvre) - Later("manoeuvre.driver.reaction", Middle.Manoeuvre);
 
     /// <inheritdoc/>
     public double[] Values(long number)

@@ -6,7 +6,7 @@ public static class KeyLabel
     private const string Opponent = "opponent.";
 
     // Tables of a scenario whose keys belong to the opponent as a driver, not to its robot's file.
-    private static readonly string[] s_driver = ["heading", "reaction_delay", "throttle", "turn", "start", "ramp", "initial_speed"];
+    private static readonly string[] s_driver = ["heading", "throttle", "turn", "start", "ramp", "initial_speed"];
 
     // Tables that are of a scenario and of no robot.
     private static readonly string[] s_scene = ["floor", "shove", "contact", "tether", "numerics", "wall", "tyre_life", "measured"];
@@ -27,6 +27,13 @@ public static class KeyLabel
         if (isOpponents && s_driver.Contains(own))
         {
             return $"{KeyLabels.Of("opponent", own)} of {owner}{part}";
+        }
+
+        const string Driver = RenamedKeys.Table + ".";
+        string driven = own.StartsWith("manoeuvre.", StringComparison.Ordinal) ? own["manoeuvre.".Length..] : own;
+        if (driven.StartsWith(Driver, StringComparison.Ordinal))
+        {
+            return $"{KeyLabels.Of("manoeuvre.driver", driven[Driver.Length..])} of {owner}{part}";
         }
 
         int first = own.IndexOf('.', StringComparison.Ordinal);

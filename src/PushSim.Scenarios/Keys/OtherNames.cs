@@ -5,6 +5,8 @@ public static class OtherNames
 {
     private const string Rating = "no key limits the pack's current; its C rating stands for a low resistance: shelf = \"lithium polymer, 30C and up\" (or 20C) takes the resistance from it, or give resistance or two loads";
 
+    private const string OldDriver = "it is read on; by now it stands in [manoeuvre.driver] and [opponent.driver], as ";
+
     private static readonly (string Section, string[] Names, string Advice)[] All =
     [
         ("battery", ["c_rating", "crating", "c_rate", "c", "discharge_rate", "max_discharge", "max_current"], Rating),
@@ -24,6 +26,9 @@ public static class OtherNames
         ("tyre", ["plain_bristle"], "write plain_friction, its name now"),
         ("chassis", ["weight"], "write mass = \"1360 g\""),
         ("drive", ["ratio", "gearing"], "write gear_ratio, motor turns per turn of the drive"),
+        ("manoeuvre", ["reaction_delay"], OldDriver + "reaction"),
+        ("manoeuvre", ["heading_hold"], OldDriver + "heading_hold"),
+        ("manoeuvre", ["heading_lag"], OldDriver + "heading_lag"),
         ("floor", ["mu", "grip"], "write friction, a multiple of every tyre's own"),
     ];
 

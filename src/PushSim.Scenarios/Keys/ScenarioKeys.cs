@@ -73,7 +73,9 @@ internal static class ScenarioKeys
         Quantity("manoeuvre", "heading", Dimension.Angle, -400 * Degree, 400 * Degree, "Heading at the start, positive counter-clockwise from floor x.", "0 deg", Own).Usual(-180 * Degree, 180 * Degree).Of(Blank.Manoeuvre, t => t.InitialHeading, (t, v) => t with { InitialHeading = v }),
         Quantity("manoeuvre", "reverse_at", Dimension.Time, 0, 600, $"In a {ManoeuvreWord.Names(w => w.Second is not null)}: when the second command comes.", "1.2 s").Usual(0, 20),
         Tables("manoeuvre", "points", $"In a {ManoeuvreWord.Names(w => w.Takes("points"))}: the commands in rising time."),
-        .. Driving("manoeuvre"),
+        Table("manoeuvre", "driver", "Who drives it: reaction, steering, easing off."),
+
+        .. Driver("manoeuvre.driver"),
 
         .. Points("manoeuvre.points"),
 
@@ -84,7 +86,6 @@ internal static class ScenarioKeys
 
         Text("opponent", "robot", "The opponent's file, in this file's folder or below.", "robots/badger.toml", required: true),
         new("opponent", "override", KeyKind.Overrides, "Values of the opponent set anew for this scenario, by their path.") { Example = "\"chassis.mass\" = \"1200 g\"" },
-        .. Driving("opponent"),
         Number("opponent", "throttle", -1, 1, "Forward command, towards the first robot.", "1.0", "1").Usual(-1, 1),
         Number("opponent", "turn", -1, 1, "Turn command, positive turns left.", "0", "0").Usual(-1, 1),
         Quantity("opponent", "start", Dimension.Time, 0, 600, "When its command comes.", "0.1 s", "0.1 s").Usual(0, 5),
@@ -92,6 +93,10 @@ internal static class ScenarioKeys
         Quantity("opponent", "initial_speed", Dimension.Speed, -50, 50, "Forward speed at the start.", "0 m/s", Own).Usual(-5, 5).Of(Blank.Manoeuvre, t => t.InitialSpeed, (t, v) => t with { InitialSpeed = v }),
         Quantity("opponent", "heading", Dimension.Angle, -400 * Degree, 400 * Degree, "Heading at the start against looking straight at the first robot.", "5 deg", Own).Usual(-90 * Degree, 90 * Degree).Of(Blank.Manoeuvre, t => t.InitialHeading, (t, v) => t with { InitialHeading = v }),
         Tables("opponent", "points", "Timeline of its commands in rising time, in place of throttle and turn."),
+        Table("opponent", "driver", "Who drives it: reaction, steering, easing off."),
+
+        .. Driver("opponent.driver"),
+
         .. Points("opponent.points"),
 
         Quantity("shove", "gap", Dimension.Length, 0, 10, "Distance of the two outlines at the start.", "100 mm", Own).Usual(0, 2).Of(Blank.Shove, t => t.Gap, (t, v) => t with { Gap = v }),
@@ -127,10 +132,17 @@ internal static class ScenarioKeys
         Quantity("measured", "shift", Dimension.Time, -1e6, 1e6, "Added to its times; without it the first pulls of both are laid on each other where they reach half their sliding force.", "0.4 s").Usual(-600, 600),
     ];
 
-    private static KeyDefinition[] Driving(string section) =>
+    private static KeyDefinition[] Driver(string section) =>
     [
-        Quantity(section, "reaction_delay", Dimension.Time, 0, 60, "All commands come later by this.", "0.2 s", Own).Usual(0, 1).Of(Blank.Driver, t => t.ReactionDelay, (t, v) => t with { ReactionDelay = v }),
-        Quantity(section, "heading_hold", Dimension.InverseAngle, 0, 100, "Turn command per angle off the heading at the start; 0 is off.", "2 1/rad", Own).Usual(0, 20).Of(Blank.Driver, t => t.HeadingHold, (t, v) => t with { HeadingHold = v }),
+        Quantity(section, "reaction", Dimension.Time, 0, 60, "From the signal to the hand: all commands come later by this.", "0.2 s", Own).Usual(0, 1).Of(Blank.Driver, t => t.ReactionDelay, (t, v) => t with { ReactionDelay = v }),
+        Quantity(section, "steering", Dimension.InverseAngle, 0, 20, "Turn command per angle between the nose and the line of sight to the opponent; 0: nobody steers.", "0.5 1/rad", "0.5 1/rad in a shove, else 0 1/rad").Usual(0, 3).Of(Blank.Driver, t => t.Steering, (t, v) => t with { Steering = v }),
+        Number(section, "steering_limit", 0, 1, "Greatest turn command of steering.", "0.3", Own).Usual(0.05, 1).Of(Blank.Driver, t => t.SteeringLimit, (t, v) => t with { SteeringLimit = v }),
+        Quantity(section, "steering_rate", Dimension.Frequency, 0.01, 100, "How fast steering changes the turn command at most; 2 Hz goes from 0 to full in half a second.", "2 Hz", Own).Usual(0.5, 20).Of(Blank.Driver, t => t.SteeringRate, (t, v) => t with { SteeringRate = v }),
+        Quantity(section, "dead_time", Dimension.Time, 0.02, 2, "From what the driver sees to the stick, while steering.", "0.2 s", Own).Usual(0.1, 0.5).Of(Blank.Driver, t => t.DeadTime, (t, v) => t with { DeadTime = v }),
+        Number(section, "ease_to", 0, 1, "Share of the commanded throttle that a driver keeps who gains no ground; 1: the driver never eases off.", "\"60 %\"", Own).Usual(0.2, 1).Of(Blank.Driver, t => t.EaseTo, (t, v) => t with { EaseTo = v }),
+        Quantity(section, "ease_after", Dimension.Time, 0.05, 60, "Time without ground gained after which the driver eases off.", "0.5 s", Own).Usual(0.2, 3).Of(Blank.Driver, t => t.EaseAfter, (t, v) => t with { EaseAfter = v }),
+        Quantity(section, "ease_rate", Dimension.Frequency, 0.01, 100, "How fast the throttle goes there; 1 Hz takes a second from full to none.", "1 Hz", Own).Usual(0.2, 10).Of(Blank.Driver, t => t.EaseRate, (t, v) => t with { EaseRate = v }),
+        Quantity(section, "heading_hold", Dimension.InverseAngle, 0, 100, "Turn command per angle off the heading at the start, by the controller's own aid; 0 is off.", "2 1/rad", Own).Usual(0, 20).Of(Blank.Driver, t => t.HeadingHold, (t, v) => t with { HeadingHold = v }),
         Quantity(section, "heading_lag", Dimension.Time, 1e-3, 10, "Time constant of heading hold.", "50 ms", Own).Usual(0.005, 1).Of(Blank.Driver, t => t.HeadingLag, (t, v) => t with { HeadingLag = v }),
     ];
 

@@ -18,6 +18,9 @@ internal sealed record ClassTolerance(string Section, string Key, double Share, 
     // Hands at the sticks differ by this, later only [s].
     private const double Reaction = 0.05;
 
+    // And eyes and thumbs by this while they steer [s].
+    private const double DeadTime = 0.05;
+
     public static readonly ClassTolerance[] All =
     [
         // friction between tables and days about 30 % in all (common practice, no source): the floor and its day, which all tyres share, and the tyre's own print and lot
@@ -44,8 +47,10 @@ internal sealed record ClassTolerance(string Section, string Key, double Share, 
         new("shove", "offset", 0.0, 5e-3, DrawShape.Normal),
         new("manoeuvre", "heading", 0.0, 3.0 * Degree, DrawShape.Normal),
         new("opponent", "heading", 0.0, 3.0 * Degree, DrawShape.Normal),
-        new("manoeuvre", "reaction_delay", 0.0, Reaction, DrawShape.Uniform) { IsNeverNegative = true },
-        new("opponent", "reaction_delay", 0.0, Reaction, DrawShape.Uniform) { IsNeverNegative = true },
+        new("manoeuvre.driver", "reaction", 0.0, Reaction, DrawShape.Uniform) { IsNeverNegative = true },
+        new("opponent.driver", "reaction", 0.0, Reaction, DrawShape.Uniform) { IsNeverNegative = true },
+        new("manoeuvre.driver", "dead_time", 0.0, DeadTime, DrawShape.Normal),
+        new("opponent.driver", "dead_time", 0.0, DeadTime, DrawShape.Normal),
         new("floor", "dust", 0.0, 0.1, DrawShape.Uniform) { IsNeverNegative = true },
     ];
 

@@ -18,7 +18,7 @@ internal static class ManoeuvreReader
         int index = s.Choice("kind");
         ManoeuvreWord? kind = index < 0 ? null : ManoeuvreWord.All[index];
         double end = End(s, kind);
-        ManoeuvreSettings driven = Driven(s);
+        ManoeuvreSettings driven = Driven(s, kind?.Kind);
         if (kind is null)
         {
             return null;
@@ -60,7 +60,7 @@ internal static class ManoeuvreReader
             s.Context.Warning(s.PlaceOf(hasPoints ? "points" : "start"), FormattableString.Invariant($"the opponent's last command comes at {commands[^1].Time:G4} s, but the run ends at {own.EndTime:G4} s"), "put end of [manoeuvre] later, or the command earlier");
         }
 
-        return Driven(s) with { Kind = own.Kind, Commands = commands, EndTime = own.EndTime };
+        return Driven(s, own.Kind) with { Kind = own.Kind, Commands = commands, EndTime = own.EndTime };
     }
 
     // What else could say the commands, where points say them.
@@ -72,7 +72,13 @@ internal static class ManoeuvreReader
         }
     }
 
-    private static ManoeuvreSettings Driven(Section s) => s.Fill(Blank.Manoeuvre) with { Driver = s.Fill(Blank.Driver) };
+    // Drivers steer a little in a shove, and have nobody to steer to elsewhere
+    private static ManoeuvreSettings Driven(Section s, ManoeuvreKind? kind)
+    {
+        ManoeuvreSettings manoeuvre = s.Fill(Blank.Manoeuvre);
+        DriverSettings usual = kind == ManoeuvreKind.Shove ? Blank.Driver with { Steering = DriverSettings.ModestSteering } : Blank.Driver;
+        return manoeuvre with { Driver = s.Table(RenamedKeys.Table)?.Fill(usual) ?? usual };
+    }
 
     private static double End(Section s, ManoeuvreWord? kind)
     {

@@ -1,3 +1,4 @@
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Robots;
 using PushSim.Scenarios.Toml;
@@ -10,6 +11,11 @@ internal static class SceneEvaluation
     /// <summary>The settings that a scenario's trees give; robot files that are not there yet are loaded.</summary>
     public static (ScenarioSettings? Scenario, RobotSettings? Robot) Of(ReadContext context, SceneTrees trees)
     {
+        if (context.Drawn is null)
+        {
+            RenamedEntries.Move(context, trees.Scenario);
+        }
+
         var scene = Overrides.Of(EntriesOf(context, trees, ""));
         context.Overrides = scene;
         if (context.Drawn is null)
@@ -80,6 +86,7 @@ internal static class SceneEvaluation
         }
 
         return own.Concat(context.Set.Select(s => new TomlEntry(s.Path, s.Value.Place, s.Value))).Concat(variant)
+            .Select(e => e with { Key = RenamedKeys.Path(e.Key) })
             .Where(e => SetValues.OwnerOf(e.Key) == owner).Select(e => owner == "" ? e : e with { Key = SetValues.WithoutOwner(e.Key) });
     }
 

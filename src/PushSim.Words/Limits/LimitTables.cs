@@ -59,7 +59,7 @@ public static class LimitTables
         Row(table, "tyres bind up to [m/s]", states, s => Text(s.CrossingSpeed, "0.00"));
         Row(table, "top speed [m/s]", states, s => Text(s.TopSpeed, "0.00"));
         Row(table, "battery, all stalled [V]", states, s => Text(s.StallVoltage, "0.0"));
-        return table;
+        return r.BestThrottle is { } best ? table.AddRemark(ThrottleWords.Best(best, r.Scenario.Robot.Name)) : table;
     }
 
     private static AnswerTable Wheels(LimitReport r)

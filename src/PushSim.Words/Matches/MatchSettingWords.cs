@@ -45,7 +45,7 @@ public sealed class MatchSettingWords
     {
         (ManoeuvreSettings own, ManoeuvreSettings other) = (_match.Manoeuvre, _other);
         string throttle = Both(Value("manoeuvre.throttle", own.GreatestThrottle, 100.0), Value("opponent.throttle", other.GreatestThrottle, 100.0));
-        string reaction = Both(Value("manoeuvre.reaction_delay", own.Driver.ReactionDelay), Value("opponent.reaction_delay", other.Driver.ReactionDelay));
+        string reaction = Both(Value("manoeuvre.driver.reaction", own.Driver.ReactionDelay), Value("opponent.driver.reaction", other.Driver.ReactionDelay));
         return $"{throttle} % throttle, {(reaction == "0" ? "no reaction time" : $"reaction time {reaction} s")}";
     }
 

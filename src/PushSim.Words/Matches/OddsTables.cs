@@ -14,8 +14,11 @@ public static class OddsTables
     /// <param name="effects">What each input does together with others, largest first; empty if not asked.</param>
     /// <param name="start">The matches in the three orders of starts; null for none.</param>
     /// <param name="pairs">Plausible pairs; null for none.</param>
-    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null, PairOdds? pairs = null) =>
-        [start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), .. pairs is null ? Array.Empty<AnswerTable>() : [PairWords.Table(pairs, robot, tally)], Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
+    /// <param name="throttles">The throttle at which each pushes hardest; null for none.</param>
+    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null, PairOdds? pairs = null, IReadOnlyList<BestThrottle?>? throttles = null) =>
+        [Remarked(start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), throttles ?? [], [robot, opponent]), .. pairs is null ? Array.Empty<AnswerTable>() : [PairWords.Table(pairs, robot, tally)], Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
+
+    private static AnswerTable Remarked(AnswerTable table, IReadOnlyList<BestThrottle?> throttles, string[] names) => table.AddRemarks(throttles.Select((t, k) => ThrottleWords.Best(t, names[k])).Where(t => t.Length > 0));
 
     /// <summary>Designs side by side on the same draws, the first one first.</summary>
     /// <param name="designs">Label and matches of each.</param>

@@ -49,7 +49,9 @@ public static class RunTables
             }
         }
 
-        return result.Start is { } start ? table.AddRemark(StartWords.Of(start, result.Scenario.Robot.Name, result.Opponent!.Robot.Name)) : table;
+        table = result.Start is { } start ? table.AddRemark(StartWords.Of(start, result.Scenario.Robot.Name, result.Opponent!.Robot.Name)) : table;
+        string[] names = [result.Scenario.Robot.Name, result.Opponent?.Robot.Name ?? ""];
+        return table.AddRemarks(result.Throttles.Select((t, k) => ThrottleWords.Best(t, names[k])).Where(t => t.Length > 0));
     }
 
     private static AnswerTable LimitTable(RunResult result)

@@ -6,6 +6,9 @@ internal static class ShoveVerdict
     // A turn of the pair that anyone would see [rad]: 10 degrees.
     private const double SeenTurn = Math.PI / 18.0;
 
+    // Turned this far a robot has to be told of with its driver [rad]: 30 degrees.
+    private const double SteeredTurn = Math.PI / 6.0;
+
     private const string Straight = "they stay straight";
 
     /// <summary>The sentence.</summary>
@@ -49,7 +52,20 @@ internal static class ShoveVerdict
 
     /// <summary>Who is turned aside, in a sentence; empty where both stay straight.</summary>
     public static string Turned(RunResult run) =>
-        run.Shove is { FirstContact: not null } o && Aside([run.Scenario.Robot.Name, run.Opponent!.Robot.Name], o)["; ".Length..] is var aside && aside != Straight ? Phrase.Capital(aside) + "." : "";
+        run.Shove is { FirstContact: not null } o && Aside([run.Scenario.Robot.Name, run.Opponent!.Robot.Name], o)["; ".Length..] is var aside && aside != Straight ? Phrase.Capital(aside) + "." + Steering(run.Scenario, o) : "";
+
+    /// <summary>Whether anyone steered, in a sentence; empty where both stayed within what a driver would hardly mend.</summary>
+    /// <param name="scenario">The shove.</param>
+    /// <param name="o">How it ended.</param>
+    public static string Steering(ScenarioSettings scenario, ShoveOutcome o)
+    {
+        bool[] steers = [scenario.Manoeuvre.Driver.Steering > 0.0, scenario.Opponent!.Manoeuvre.Driver.Steering > 0.0];
+        bool isTurned = Math.Max(Math.Abs(o.TurnedAside.First), Math.Abs(o.TurnedAside.Opponent)) > SteeredTurn;
+        return !isTurned ? ""
+            : steers is [true, true] ? " Both drivers steer, but wheels that slide hardly turn a robot."
+            : steers is [false, false] ? " Nobody steers here: real drivers would turn back (driver.steering)."
+            : $" Only the driver of {(steers[0] ? scenario.Robot.Name : scenario.Opponent.Robot.Name)} steers.";
+    }
 
     /// <summary>Why a shove is too close to call; empty if it is not.</summary>
     /// <param name="close">Why.</param>

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Analysis.Limits;
 using PushSim.Analysis.Turning;
 using PushSim.Runs;
 
@@ -67,6 +68,7 @@ public static class CloserLook
             leftOut.AddRange(parts.Where(p => !WorkBudget.Try(() => p.Do(work.Part(1.0 / parts.Length)))).Select(p => p.Part));
         }
 
+        looked = result.Shove is null ? looked : looked with { Throttles = BestThrottleFinder.OfBoth(looked.Scenario) };
         looked = looked with { Chatter = ChatterReview.Of(looked, work) };
         if (looked.Chatter.IsCureLeftOut)
         {

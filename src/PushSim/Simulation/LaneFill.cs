@@ -49,6 +49,7 @@ internal static class LaneFill<T>
     private static void Robot(RobotEquations<T> to, int lane, RobotEquations<R1> from)
     {
         Body(to, lane, from);
+        Driver(to.Driver, lane, from.Driver);
         Commands(to, lane, from);
         Floor(to.Underside, lane, from.Underside);
         Lane.Set<T>(to.SideSign, lane, from.SideSign);
@@ -112,9 +113,20 @@ internal static class LaneFill<T>
         Lane.Set(ref to.InverseDownforceGap, lane, from.InverseDownforceGap);
         Lane.Set(ref to.FloorFriction, lane, from.FloorFriction);
         Lane.Set(ref to.AirTemperature, lane, from.AirTemperature);
+    }
+
+    private static void Driver(DriverEquations<T> to, int lane, DriverEquations<R1> from)
+    {
         Lane.Set(ref to.HoldGain, lane, from.HoldGain);
         Lane.Set(ref to.InverseHoldLag, lane, from.InverseHoldLag);
         Lane.Set(ref to.HoldHeadingAt, lane, from.HoldHeadingAt);
+        Lane.Set(ref to.SteeringGain, lane, from.SteeringGain);
+        Lane.Set(ref to.SteeringLimit, lane, from.SteeringLimit);
+        Lane.Set(ref to.SteeringRate, lane, from.SteeringRate);
+        Lane.Set(ref to.InverseLag, lane, from.InverseLag);
+        Lane.Set(ref to.EasedShare, lane, from.EasedShare);
+        Lane.Set(ref to.EasingRate, lane, from.EasingRate);
+        Lane.Set(ref to.Patience, lane, from.Patience);
     }
 
     private static void Wheel(ref WheelParameters<T> to, int lane, in WheelParameters<R1> from)

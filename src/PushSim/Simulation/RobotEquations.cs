@@ -81,8 +81,8 @@ internal sealed partial class RobotEquations<T>
     /// <summary>1 where the drive is held: all its controllers stand at zero in mode locked; 0 else.</summary>
     public required T[] IsHeld { get; init; }
 
-    /// <summary>Heading hold: k [1/rad], 1/lag [1/s], heading to hold [rad].</summary>
-    public T HoldGain, InverseHoldLag, HoldHeadingAt;
+    /// <summary>Who bends the commands.</summary>
+    public required DriverEquations<T> Driver { get; init; }
 
     /// <summary>Sign of the turn's share in each controller's command: -1 on the left side, 1 on the right [1].</summary>
     public required T[] SideSign { get; init; }
@@ -306,9 +306,9 @@ internal sealed partial class RobotEquations<T>
             ControllerWork[k].Duty = CommandValue[k] + (CommandSlope[k] * (t - SegmentStart));
         }
 
-        if (Layout.HeadingHold >= 0)
+        if (Layout.HasDriver)
         {
-            HoldHeading(y, dy);
+            Driver.Apply(Layout, y, dy, Sine, Cosine, ControllerWork, SideSign);
         }
 
         PowertrainEquations.Gather<T>(Motors, Controllers, spin, y, MotorWork, ControllerWork);
@@ -332,30 +332,6 @@ internal sealed partial class RobotEquations<T>
 
         BatteryCurrent = power / BusVoltage;
         OpenCircuit = voc;
-    }
-
-    // turn' = (-k (psi - psi_0) - turn) / lag while anything is commanded; the sides are scaled back together where one would pass 1
-    private void HoldHeading(Span<T> y, Span<T> dy)
-    {
-        T turn = y[Layout.HeadingHold];
-        T isIdle = 1.0;
-        T most = 1.0;
-        for (int k = 0; k < Controllers.Length; k++)
-        {
-            isIdle = T.Min(isIdle, ControllerWork[k].IsZero);
-            ControllerWork[k].Duty = ControllerWork[k].Duty + T.IfLess(0.5, ControllerWork[k].IsZero, 0.0, SideSign[k] * turn);
-            most = T.Max(most, T.Abs(ControllerWork[k].Duty));
-        }
-
-        T scale = 1.0 / most;
-        for (int k = 0; k < Controllers.Length; k++)
-        {
-            ControllerWork[k].Duty = ControllerWork[k].Duty * scale;
-        }
-
-        T wanted = T.IfLess(0.5, isIdle, 0.0, HoldGain * (HoldHeadingAt - y[StateLayout.Heading]));
-
-        dy[Layout.HeadingHold] = (wanted - turn) * InverseHoldLag;
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]

@@ -308,6 +308,8 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         Set(a, Layout.BatteryHeat, 1, 20.0);
         Set(a, Layout.Anchor, 1, 0.3);
         Set(a, Layout.HeadingHold, 1, 0.1);
+        Set(a, Layout.Steering, DriverEquations<R1>.SteeringStates, 0.1);
+        Set(a, Layout.Easing, DriverEquations<R1>.EasingStates, 0.1);
         foreach (int i in Layout.MotorHeat)
         {
             Set(a, i, 2, 20.0);

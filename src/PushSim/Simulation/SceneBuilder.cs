@@ -16,7 +16,10 @@ internal static class SceneBuilder
     public static IReadOnlyList<RobotSystem> Robots(ScenarioSettings scenario)
     {
         ShoveSettings? shove = scenario.Opponent is null ? null : scenario.Shove;
-        RobotSystem first = new(scenario with { Opponent = null, Walls = [] }, StartPose.Of(scenario.Robot, scenario.Manoeuvre.InitialHeading, shove));
+        // nobody to steer to
+        ManoeuvreSettings alone = scenario.Manoeuvre.Driver.Steering > 0.0 && scenario.Opponent is null
+            ? scenario.Manoeuvre with { Driver = scenario.Manoeuvre.Driver with { Steering = 0.0 } } : scenario.Manoeuvre;
+        RobotSystem first = new(scenario with { Manoeuvre = alone, Opponent = null, Walls = [] }, StartPose.Of(scenario.Robot, scenario.Manoeuvre.InitialHeading, shove));
         if (scenario.Opponent is not OpponentSettings other)
         {
             return [first];

@@ -83,6 +83,11 @@ internal sealed class SceneEquations<T>
     {
         Span<T> z = y[ExplicitCount..];
         Span<T> dz = dy[ExplicitCount..];
+        if (Robots.Length == 2)
+        {
+            Look(y);
+        }
+
         for (int k = 0; k < Robots.Length; k++)
         {
             int e = FirstExplicit[k];
@@ -137,6 +142,14 @@ internal sealed class SceneEquations<T>
         }
 
         dy[Loss] = loss;
+    }
+
+    /// <summary>Tells each driver where the other robot is: the frames are half a turn apart, so both see the same numbers.</summary>
+    public void Look(ReadOnlySpan<T> y)
+    {
+        (DriverEquations<T> a, DriverEquations<T> b) = (Robots[0].Driver, Robots[1].Driver);
+        a.SightX = b.SightX = -(y[FirstExplicit[0] + StateLayout.X] + y[FirstExplicit[1] + StateLayout.X]);
+        a.SightY = b.SightY = -(y[FirstExplicit[0] + StateLayout.Y] + y[FirstExplicit[1] + StateLayout.Y]);
     }
 
     // A contact's force in the robot's heading frame; sign 1 for the contact's first body.

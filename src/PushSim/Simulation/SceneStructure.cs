@@ -53,6 +53,8 @@ internal static class SceneStructure
         list.Add(eq.Layout.BatteryHeat);
         list.Add(eq.Layout.Anchor);
         list.Add(eq.Layout.HeadingHold);
+        list.Add(eq.Layout.Steering);
+        list.Add(eq.Layout.Easing);
         foreach (PartShape<R1> shape in eq.Underside.Shapes)
         {
             shape.Describe(list);

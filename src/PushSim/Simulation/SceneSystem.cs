@@ -93,7 +93,26 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
     }
 
     /// <summary>State at the start.</summary>
-    public double[] InitialState() => Gather(r => r.InitialState(), 0.0, 0.0);
+    public double[] InitialState()
+    {
+        double[] y = Gather(r => r.InitialState(), 0.0, 0.0);
+        if (Robots.Count == 2)
+        {
+            // drivers have looked for a while
+            Equations.Look(MemoryMarshal.Cast<double, R1>(y));
+            for (int k = 0; k < Robots.Count; k++)
+            {
+                int first = Robots[k].Layout.Steering;
+                (double sine, double cosine) = Math.SinCos(Robots[k].Start.Heading);
+                for (int i = 0; first >= 0 && i < DriverEquations<R1>.SteeringStates - 1; i++)
+                {
+                    y[FirstExplicit(k) + first + i] = Robots[k].Equations.Driver.Seen(sine, cosine).Value;
+                }
+            }
+        }
+
+        return y;
+    }
 
     /// <summary>Absolute tolerance of each component at a relative tolerance, each in its own unit; the contacts' loss is out of the norm.</summary>
     public double[] AbsoluteTolerances(double relative) =>

@@ -22,7 +22,12 @@ internal sealed class StateLayout
         SlowVoltage = isFed && robot.Battery is { SlowResistance: > 0.0 } ? next++ : -1;
         BatteryHeat = isFed && robot.Battery is { HeatCapacity: > 0.0 } ? next++ : -1;
         Anchor = scenario.Tether is null ? -1 : next++;
-        HeadingHold = scenario.Manoeuvre.Driver.HeadingHold > 0.0 && robot.Controllers.Count > 0 ? next++ : -1;
+        DriverSettings driver = scenario.Manoeuvre.Driver;
+        HeadingHold = driver.HeadingHold > 0.0 && isFed ? next++ : -1;
+        Steering = driver.Steering > 0.0 && isFed ? next : -1;
+        next += Steering < 0 ? 0 : DriverEquations<R1>.SteeringStates;
+        Easing = driver.EaseTo < 1.0 && isFed ? next : -1;
+        next += Easing < 0 ? 0 : DriverEquations<R1>.EasingStates;
         foreach (WheelSettings wheel in robot.Wheels)
         {
             bool hasDust = wheel.Tyre.FoulingDistance > 0.0 && scenario.Floor.Dust > 0.0;
@@ -87,6 +92,15 @@ internal sealed class StateLayout
 
     /// <summary>Index of heading hold's turn command [1]; -1 when off.</summary>
     public int HeadingHold { get; }
+
+    /// <summary>Index of the first of the driver's states of steering: three seen angles [rad] and the turn command [1]; -1 when nobody steers.</summary>
+    public int Steering { get; }
+
+    /// <summary>Index of the time without ground gained [s]; the share of the throttle that is gone [1] follows; -1 when off.</summary>
+    public int Easing { get; }
+
+    /// <summary>Whether anything bends the commands.</summary>
+    public bool HasDriver => HeadingHold >= 0 || Steering >= 0 || Easing >= 0;
 
     /// <summary>Per wheel, -1 when off.</summary>
     public List<int> Fouling { get; } = [];

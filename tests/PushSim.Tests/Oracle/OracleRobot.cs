@@ -34,6 +34,7 @@ internal sealed class OracleRobot
     private Vector _turning;
     private double _psi;
     private double _bearing;
+    private readonly OracleDriver _driver;
 
     /// <param name="robot">The robot.</param>
     /// <param name="manoeuvre">What it does.</param>
@@ -74,12 +75,16 @@ internal sealed class OracleRobot
             d.LimitedDamping = limitedGearDamping;
         }
         Psi = manoeuvre.InitialHeading;
+        _driver = new OracleDriver(manoeuvre.Driver);
         SetDown();
         Tilt(Psi, Theta, Phi);
         StartRolling(manoeuvre.InitialSpeed);
     }
 
     public RobotSettings Settings { get; }
+
+    /// <summary>Whom its driver looks at, in a floor frame turned by half a turn; null alone.</summary>
+    public OracleRobot? Other { get; set; }
     public OracleWheel[] Wheels { get; }
     public OracleDrive[] Drives { get; }
     public OracleController[] Controllers { get; }
@@ -283,6 +288,9 @@ internal sealed class OracleRobot
             _bearing += h * (Psi - _manoeuvre.InitialHeading - _bearing) / driver.HeadingLag;
             turn -= driver.HeadingHold * _bearing;
         }
+        bool drives = throttle != 0.0 || turn != 0.0;
+        throttle *= _driver.Throttle(h, drives, U);
+        turn += Other is { } other ? _driver.Turn(h, drives, _psi, -other.X - X, -other.Y - Y) : 0.0;
         double left = throttle - turn;
         double right = throttle + turn;
         double most = Math.Max(1.0, Math.Max(Math.Abs(left), Math.Abs(right)));

@@ -28,6 +28,7 @@ internal sealed class OracleRun
             {
                 StandApart(robot, scenario.Shove);
             }
+            (_robots[0].Other, _robots[1].Other) = (_robots[1], _robots[0]);
         }
         OracleBody[] moving = [.. _robots.Select((r, i) => new OracleBody(r, i > 0))];
         OracleBody[] walls = [.. scenario.Walls.Select(w => new OracleBody(w))];

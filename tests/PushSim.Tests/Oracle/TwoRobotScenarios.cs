@@ -51,6 +51,12 @@ internal static class TwoRobotScenarios
     /// <summary>The opponent stands in brake and is pushed.</summary>
     public static ScenarioSettings PushedBrake { get; } = Shove(Robot(), Robot(), throttle: 0.6, opponentThrottle: 0.0);
 
+    /// <summary>Met askew and off centre; the first steers much and soon, the second a little and eases off.</summary>
+    public static ScenarioSettings Steered { get; } = Driven(
+        Shove(Robot(), Robot(s_slick), offset: 0.02, heading: 0.1),
+        new() { Steering = 3.0, SteeringLimit = 0.4, SteeringRate = 2.0, DeadTime = 0.06 },
+        new() { Steering = 1.0, DeadTime = 0.1, EaseTo = 0.6, EaseAfter = 0.2, EaseRate = 2.0 });
+
     public static ScenarioSettings WallPush { get; } = Walled(0.0, 0.092);
 
     public static ScenarioSettings WallAskew { get; } = Walled(0.2, 0.106);
@@ -80,6 +86,12 @@ internal static class TwoRobotScenarios
         RobotSettings robot = TestRobots.FourWheels(tyre ?? s_tyre, forward: forward);
         return robot with { Drives = [.. robot.Drives.Select(d => d with { FrictionDamping = 0.0 })] };
     }
+
+    private static ScenarioSettings Driven(ScenarioSettings scenario, DriverSettings first, DriverSettings second) => scenario with
+    {
+        Manoeuvre = scenario.Manoeuvre with { Driver = first },
+        Opponent = scenario.Opponent! with { Manoeuvre = scenario.Opponent.Manoeuvre with { Driver = second } },
+    };
 
     private static ManoeuvreSettings Drive(ManoeuvreKind kind, double throttle, double heading, double end) => new()
     {

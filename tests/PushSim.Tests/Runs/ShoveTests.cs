@@ -15,6 +15,8 @@ public class ShoveTests
 {
     private static readonly RobotSettings Mole = TestRobots.FourWheels(TestRobots.SoftTyre with { VerticalDamping = 8.0 });
 
+    private static readonly DriverSettings s_driver = new() { HeadingHold = 1.0, Steering = 3.0, DeadTime = 0.04, SteeringRate = 5.0, EaseTo = 0.6, EaseAfter = 0.1 };
+
     public static TheoryData<int> Pairs => [1, 2, 3, 5, 8, 13, 21, 34];
 
     [Fact]
@@ -258,8 +260,8 @@ public class ShoveTests
         return s with
         {
             Floor = a.Floor with { Dust = 0.0, Patches = [] },
-            Manoeuvre = s.Manoeuvre with { InitialHeading = 0.2 * (random.NextDouble() - 0.5), Commands = [new CommandPoint(0.05, 1.0, 0.1)] },
-            Opponent = s.Opponent! with { Manoeuvre = s.Manoeuvre with { InitialHeading = 0.2 * (random.NextDouble() - 0.5) } },
+            Manoeuvre = s.Manoeuvre with { InitialHeading = 0.2 * (random.NextDouble() - 0.5), Commands = [new CommandPoint(0.05, 1.0, 0.1)], Driver = seed % 2 == 0 ? new() : s_driver },
+            Opponent = s.Opponent! with { Manoeuvre = s.Manoeuvre with { InitialHeading = 0.2 * (random.NextDouble() - 0.5), Driver = seed % 3 == 0 ? new() : s_driver with { EaseTo = 1.0 } } },
             Walls = [new WallSettings(5.0, -1.0, 5.0, 1.0)],
         };
     }

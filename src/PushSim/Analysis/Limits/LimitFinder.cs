@@ -82,6 +82,7 @@ public static class LimitFinder
             Outputs = Enum.GetValues<LimitOutput>().Where(o => double.IsFinite(values[(int)o])).ToDictionary(o => o, o => values[(int)o]),
             Gains = gains.All(values),
             Ratio = ratio.GetAwaiter().GetResult(),
+            BestThrottle = BestThrottleFinder.Of(scenario),
             Wirings = wirings,
             Match = heat,
             OwnPush = gains.OwnPush,

@@ -41,6 +41,9 @@ public sealed record LimitReport
     /// <summary>The ratio curve; null without motors.</summary>
     public required RatioCurve? Ratio { get; init; }
 
+    /// <summary>The throttle of the hardest push; null where there is none.</summary>
+    public required Runs.BestThrottle? BestThrottle { get; init; }
+
     /// <summary>Wirings; empty where no side has two motors on separate drives.</summary>
     public required IReadOnlyList<WiringCase> Wirings { get; init; }
 

@@ -1,0 +1,27 @@
+namespace PushSim.Cli.Shared;
+
+/// <summary>The best throttle of a push in a JSON document.</summary>
+internal static class ThrottleJson
+{
+    /// <summary>Writes it as an object; null for none.</summary>
+    public static void Write(Utf8JsonWriter writer, string key, BestThrottle? best)
+    {
+        if (best is null)
+        {
+            writer.WriteNull(key);
+            return;
+        }
+
+        writer.WriteStartObject(key);
+        JsonReport.WriteNumber(writer, "throttle_ratio", best.Throttle);
+        JsonReport.WriteNumber(writer, "throttle_low_ratio", best.ThrottleLow);
+        JsonReport.WriteNumber(writer, "throttle_high_ratio", best.ThrottleHigh);
+        JsonReport.WriteNumber(writer, "push_n", best.Push);
+        JsonReport.WriteNumber(writer, "commanded_throttle_ratio", best.Asked);
+        JsonReport.WriteNumber(writer, "commanded_push_n", best.AskedPush);
+        JsonReport.WriteNumber(writer, "worth_ratio", best.Worth);
+        JsonReport.WriteNumber(writer, "worth_low_ratio", best.WorthLow);
+        JsonReport.WriteNumber(writer, "worth_high_ratio", best.WorthHigh);
+        writer.WriteEndObject();
+    }
+}
