@@ -17,9 +17,10 @@ internal static class NewCommand
     {
         var outDir = new Option<string>("--out") { Description = "Folder for the files.", HelpName = "DIR", DefaultValueFactory = _ => DefaultFolder };
         var kind = new Option<string>("--kind") { Description = "What the robot does.", HelpName = "KIND", DefaultValueFactory = _ => StarterFiles.DefaultKind };
-        var mass = new Option<string?>("--mass") { Description = "Mass of the robot, for example 1.5kg; sizes and motors follow it.", HelpName = "MASS" };
+        var name = new Option<string?>("--name") { Description = "Name of the robot.", HelpName = "NAME" };
+        var mass = new Option<string?>("--mass") { Description = "Mass of the robot, for example 1.5kg; sizes and motors follow it. A bare number is kilograms below 30, else grams.", HelpName = "MASS" };
         var wheels = new Option<string?>("--wheels") { Description = "2, 4, 6 or 8 wheels; 2 have a ball in front.", HelpName = "N" };
-        var motor = new Option<string?>("--motor") { Description = "Motor of the shelf, or its class: \"25 mm\".", HelpName = "NAME" };
+        var motor = new Option<string?>("--motor") { Description = "Motor of the shelf, its class (\"25 mm\"), or its shop's words: \"25 mm, 12 V, 200 rpm, 8 kgf·cm, 2.2 A\".", HelpName = "NAME" };
         var tyre = new Option<string?>("--tyre") { Description = "Tyre material of the shelf, an alias, or words of one.", HelpName = "NAME" };
         var force = new Option<bool>("--force") { Description = "Write anew; files that are there are moved aside." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };
@@ -27,11 +28,11 @@ internal static class NewCommand
         var command = new Command(
             "new",
             "Writes a commented scenario and robot that run as they are.\n\n"
-            + "On a terminal it asks for mass, wheels, motor and tyre unless one is given.\nChange them into your own. The schemas beside them let an editor complete\nand check while you type.\n\n"
+            + "On a terminal it asks for name, mass, wheels, motor and tyre unless one is given.\nChange them into your own. The schemas beside them let an editor complete\nand check while you type.\n\n"
             + "Kinds: " + Wrapped(StarterFiles.Kinds, "       ")
             + "\n\nExamples:\n  pushsim new\n  pushsim new --kind pull-test --out my-robot\n  pushsim new --kind shove --mass 450g --wheels 2 --motor \"16 mm\" --out ant")
         {
-            outDir, kind, mass, wheels, motor, tyre, force, json, quiet,
+            outDir, kind, name, mass, wheels, motor, tyre, force, json, quiet,
         };
         CommonOptions.CheckFolder(outDir);
         kind.Validators.Add(found =>
@@ -44,7 +45,7 @@ internal static class NewCommand
         });
         command.SetAction(parsed =>
         {
-            var answers = new StarterAnswers(parsed.GetValue(mass), parsed.GetValue(wheels), parsed.GetValue(motor), parsed.GetValue(tyre));
+            var answers = new StarterAnswers(parsed.GetValue(mass), parsed.GetValue(wheels), parsed.GetValue(motor), parsed.GetValue(tyre)) { Name = parsed.GetValue(name) };
             bool isAsked = input is not null && answers.IsEmpty && !parsed.GetValue(json) && !parsed.GetValue(quiet);
             string wrong = "";
             StarterDesign? design = isAsked ? StarterAnswers.Ask(input!, output) : answers.Design(out wrong);
@@ -55,12 +56,12 @@ internal static class NewCommand
                 return ExitCode.WrongCommandLine;
             }
 
-            return New(parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, design, parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output, error, cancel);
+            return New(parsed.GetValue(outDir)!, StarterFiles.Find(parsed.GetValue(kind)!)!, design, answers.Notes(design), parsed.GetValue(force), parsed.GetValue(json), parsed.GetValue(quiet), output, error, cancel);
         });
         return command;
     }
 
-    private static int New(string folder, string kind, StarterDesign? design, bool force, bool json, bool quiet, TextWriter output, TextWriter error, CancellationToken cancel)
+    private static int New(string folder, string kind, StarterDesign? design, IReadOnlyList<string> notes, bool force, bool json, bool quiet, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         if (Disk.Look(folder) == FileKind.File)
         {
@@ -85,7 +86,7 @@ internal static class NewCommand
         {
             output.WriteLine(JsonReport.Write(writer =>
             {
-                JsonReport.WriteHead(writer, "new", verdict, []);
+                JsonReport.WriteHead(writer, "new", verdict, notes);
                 writer.WriteString("kind", kind);
                 JsonReport.WriteTexts(writer, "files", written);
                 writer.WriteString("next", next);
@@ -96,6 +97,11 @@ internal static class NewCommand
         output.WriteLine(PlainText.Of(verdict));
         if (!quiet)
         {
+            foreach (string note in notes)
+            {
+                output.WriteLine(PlainText.Of(note));
+            }
+
             written.ForEach(path => output.WriteLine("wrote " + PlainText.Of(path)));
             output.WriteLine("next: " + PlainText.Of(next));
         }

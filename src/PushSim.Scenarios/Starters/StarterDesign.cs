@@ -42,12 +42,12 @@ public sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, She
     public bool IsBrushless => Motor.Name.Contains("brushless", StringComparison.Ordinal);
 
     /// <summary>Cells in series for the motor's voltage [1].</summary>
-    public int Cells => CellsOf(Motor);
+    public int Cells => Shop?.Voltage is double volts ? Math.Max(1, (int)Math.Round(volts / CellVoltage)) : CellsOf(Motor);
 
     /// <summary>Gear ratio to give in the file; null if the motor's own gears stand [1].</summary>
-    public double? Ratio => Motor.Find("gear_ratio") is null ? Math.Max(1.0, Math.Round(SpeedAtRatioOne(Motor, Diameter) / AimedSpeed)) : null;
+    public double? Ratio => Shop is null && Motor.Find("gear_ratio") is null ? Math.Max(1.0, Math.Round(SpeedAtRatioOne(Motor, Diameter) / AimedSpeed)) : null;
 
-    private double StallOfSide => MotorsOfSide * CellVoltage * Cells / (Motor.Find("resistance")?.Value ?? 1.0);
+    private double StallOfSide => MotorsOfSide * (Shop?.Stall(NoLoad) ?? CellVoltage * Cells / (Motor.Find("resistance")?.Value ?? 1.0));
 
     /// <summary>Controller that carries its motors.</summary>
     public ShelfPart Controller => IsBrushless
@@ -68,6 +68,18 @@ public sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, She
         }
     }
 
+    /// <summary>What its shop tells of the motor; null: the shelf's own.</summary>
+    public ShopMotor? Shop { get; init; }
+
+    /// <summary>Name of the robot.</summary>
+    public string Name { get; init; } = "starter";
+
+    /// <summary>No-load current of the shelf's motor [A].</summary>
+    public double NoLoad => Motor.Find("no_load_current")?.Value ?? 0.0;
+
+    /// <summary>Ratio at which the shelf's winding has the shop's speed [1].</summary>
+    public double RatioOfShop => Shop is null ? 1.0 : Math.Max(1.0, ConstantOf(Motor) * Shop.VoltageOrUsual * 30.0 / Math.PI / Shop.Rpm);
+
     private static ShelfPart[] Brushed => [.. PartShelf.Controllers.Parts.Where(c => !c.Name.Contains("brushless", StringComparison.Ordinal)).OrderBy(c => c.Find("current_limit")!.Value)];
 
     /// <summary>Wheel diameter of a robot [m].</summary>
@@ -76,9 +88,11 @@ public sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, She
     /// <summary>Speed on the floor without load and gears [m/s].</summary>
     public static double SpeedAtRatioOne(ShelfPart motor, double diameter)
     {
-        double constant = motor.Find("speed_constant")?.Value ?? (1.0 / motor.Find("torque_constant")!.Value!.Value);
-        return constant * CellVoltage * CellsOf(motor) * 0.5 * diameter;
+        return ConstantOf(motor) * CellVoltage * CellsOf(motor) * 0.5 * diameter;
     }
+
+    // speed constant [rad/(s V)]
+    private static double ConstantOf(ShelfPart motor) => motor.Find("speed_constant")?.Value ?? (1.0 / motor.Find("torque_constant")!.Value!.Value);
 
     private static int CellsOf(ShelfPart motor) => Math.Max(1, (int)Math.Round((motor.Find("voltage")?.Value ?? 12.0) / CellVoltage));
 }

@@ -21,10 +21,29 @@ public static class StarterParts
         return classes.Length == 1 ? found.MinBy(m => Math.Abs(Math.Log(StarterDesign.SpeedAtRatioOne(m, StarterDesign.DiameterOf(mass, wheels)) / (m.Find("gear_ratio")?.Value ?? 1.0) / StarterDesign.AimedSpeed))) : null;
     }
 
-    /// <summary>The tyre material that words mean.</summary>
+    /// <summary>The shelf's motor that comes nearest to what a shop tells: its class by case and voltage, its gears by the speed.</summary>
+    /// <param name="shop">What the shop tells.</param>
+    /// <param name="mass">The whole robot, for a case that is not said [kg].</param>
+    public static ShelfPart MotorOf(ShopMotor shop, double mass)
+    {
+        ShelfPart usual = Find(PartShelf.Motors, UsualMotor(mass))[0];
+        double size = shop.Case ?? CaseOf(usual) ?? 25.0;
+        return PartShelf.Motors.Parts.Where(m => !m.Name.Contains("brushless", StringComparison.Ordinal) && CaseOf(m) is not null)
+            .MinBy(m => (Math.Abs(Math.Log(CaseOf(m)!.Value / size)) * 100.0) + (Math.Abs(Math.Log((m.Find("voltage")?.Value ?? 12.0) / shop.VoltageOrUsual)) * 10.0) + Math.Abs(Math.Log(SpeedOf(m) / shop.Rpm)))!;
+    }
+
+    // output speed without load [rpm]
+    private static double SpeedOf(ShelfPart m) =>
+        (m.Find("speed_constant")?.Value ?? (1.0 / m.Find("torque_constant")!.Value!.Value)) * (m.Find("voltage")?.Value ?? 12.0) * 30.0 / Math.PI / (m.Find("gear_ratio")?.Value ?? 1.0);
+
+    // diameter of the case, as its class names it [mm]
+    private static double? CaseOf(ShelfPart m) => Regex.Match(m.Name, @"^(\d+) mm") is { Success: true } found ? double.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture) : null;
+
+    /// <summary>The tyre material that words mean: a name, words of one, or the one that shares most words with them.</summary>
     public static ShelfPart? TyreOf(string? words, out string wrong)
     {
         IReadOnlyList<ShelfPart> found = Find(PartShelf.Tyres, words ?? DefaultTyre);
+        found = found.Count == 0 ? Alike(words!) : found;
         wrong = found.Count == 1 ? "" : Choice("tyre material", words ?? DefaultTyre, PartShelf.Tyres, [.. found.Select(p => p.Name)]);
         return found.Count == 1 ? found[0] : null;
     }
@@ -40,6 +59,15 @@ public static class StarterParts
         ShelfPart[] whole = [.. shelf.Parts.Where(p => p.Names.Any(n => Holds(Packed(n), Packed(words))))];
         string[] each = Regex.Replace(words, @"(?<=\d) +(?=(mm|V)\b)", "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
         return whole.Length > 0 ? whole : [.. shelf.Parts.Where(p => p.Names.Any(n => each.All(w => Holds(Packed(n), w))))];
+    }
+
+    // those that share most words, hardness counted as a word: "shore 30A silicone" is cast silicone 30A
+    private static ShelfPart[] Alike(string words)
+    {
+        string[] said = [.. Regex.Matches(words.ToLowerInvariant(), @"\d+ ?[ad]\b|[a-z]{3,}").Select(m => m.Value.Replace(" ", "", StringComparison.Ordinal)).Distinct()];
+        (ShelfPart Part, int Shared)[] all = [.. PartShelf.Tyres.Parts.Select(p => (p, said.Count(w => p.Names.Any(n => Holds(Packed(n), w)))))];
+        int most = all.Max(a => a.Shared);
+        return most == 0 ? [] : [.. all.Where(a => a.Shared == most).Select(a => a.Part)];
     }
 
     // whether the name holds the words; a number in them is a whole one: "5 mm" is not in "25 mm"

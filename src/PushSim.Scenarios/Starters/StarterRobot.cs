@@ -16,7 +16,7 @@ public sealed class StarterRobot(StarterDesign design, bool isLocked)
             # read data sheets, and put your own in. Every quantity is a text with its unit; "0.9 ± 0.1" is a value with its tolerance. A value beside
             # shelf = "..." stands in place of the shelf's. Distances: x forward, y left, from a point of your choice in the middle of the robot.
             # What a key means, its range and default: pushsim explain KEY
-            name = "starter"
+            name = "{design.Name}"
 
             [chassis]
             mass = "{Grams(design.Mass)}"             # the whole robot, ready to drive
@@ -34,11 +34,8 @@ public sealed class StarterRobot(StarterDesign design, bool isLocked)
 
             """);
         Wheels(s);
-        Line($"""
-            [[motor]]
-            name = "motor"
-            shelf = "{design.Motor.Name}"
-            """);
+        Line("[[motor]]\nname = \"motor\"");
+        Line(design.Shop?.Lines(design.Motor.Name, design.NoLoad, design.RatioOfShop).TrimEnd() ?? $"shelf = \"{design.Motor.Name}\"");
         if (design.Ratio is double ratio)
         {
             Line($"gear_ratio = {Text($"{ratio:0}")}                # for about 2 m/s: the shelf's motor has no gears\ngear_efficiency = \"80 %\"");

@@ -45,7 +45,7 @@ public static class RunCard
 
         if (run.Shove is { } shove)
         {
-            string[] told = [shove.FirstContact is null ? "" : ShoveVerdict.Limits(run), ShoveVerdict.Turned(run), ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)];
+            string[] told = [shove.FirstContact is null ? "" : ShoveVerdict.Limits(run), Answer(run).Contains(" is turned ", StringComparison.Ordinal) ? "" : ShoveVerdict.Turned(run), ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)];
             return string.Join(' ', told.Where(t => t.Length > 0));
         }
 

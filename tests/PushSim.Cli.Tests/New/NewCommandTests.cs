@@ -98,7 +98,7 @@ public class NewCommandTests
     [Theory]
     [InlineData("--wheels", "3", "2, 4, 6 or 8")]
     [InlineData("--mass", "20 g", "50 g to 100 kg")]
-    [InlineData("--mass", "1.5", "")]
+    [InlineData("--mass", "1.5 m", "")]
     [InlineData("--mass", "12 mm", "")]
     [InlineData("--motor", "rocket", "on the shelf")]
     [InlineData("--motor", "brushed", "say more")]
