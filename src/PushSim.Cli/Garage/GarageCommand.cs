@@ -40,8 +40,28 @@ internal static class GarageCommand
 
         GarageContents garage = GarageReader.Read(folder);
         int? wrong = ProblemWriter.Tell(error, garage.Problems, garage.Notebook?.CannotRead == true);
-        request.Print(output, () => GarageJson.Of(garage), GarageText.Verdict(garage), () => GarageText.Write(output, garage, request.Details));
-        cancel.ThrowIfCancellationRequested();
+        List<string> files = [];
+        if (request.Report && wrong is null)
+        {
+            using OutputFolder? written = request.Open(new OutputAsk("garage", "garage", [folder.File], error, cancel));
+            SeasonStudy? season = garage.Notebook is { IsRead: true } notebook && SeasonStudy.Of(notebook) is { First: not null } study ? study : null;
+            GaragePageFile(written, season);
+        }
+
+        request.Print(output, () => GarageJson.Of(garage), GarageText.Verdict(garage), () =>
+        {
+            GarageText.Write(output, garage, request.Details);
+            TextReport.WriteFiles(output, files);
+        });
         return wrong ?? ExitCode.Done;
+
+        void GaragePageFile(OutputFolder? written, SeasonStudy? season)
+        {
+            if (written is not null)
+            {
+                files.Add(written.Write(PageReport.FileName, GaragePage.Of(garage, season, GaragePage.League(garage, request, error, cancel)).Write));
+                files = written.Put(files);
+            }
+        }
     }
 }
