@@ -55,7 +55,7 @@ public sealed class AdviceTests(ITestOutputHelper output) : IDisposable
     {
         ReadOptions options = Garage(new Random(3));
         double mass = ScenarioReader.Check("first", options).Robot!.Chassis.Mass;
-        AdviceResult advice = AdviceStudy.Of(new AdviceRequest { Robot = "first", Opponents = ["second"], Read = options, Matches = 32, Limit = mass + 0.03, Threads = 2, Changes = [new AdviceChange("mass", "ballast") { Grams = 31.0 }, new AdviceChange("mass", "less ballast") { Grams = 29.0 }] });
+        AdviceResult advice = AdviceStudy.Of(new AdviceRequest { Robot = "first", Opponents = ["second"], Read = options, Matches = 8, Limit = mass + 0.03, Threads = 2, Changes = [new AdviceChange("mass", "ballast") { Grams = 31.0 }, new AdviceChange("mass", "less ballast") { Grams = 29.0 }] });
         Assert.Equal("less ballast", Assert.Single(advice.Changes).Change.Name);
         Assert.Contains("ballast", Assert.Single(advice.Notes), StringComparison.Ordinal);
     }
@@ -65,7 +65,7 @@ public sealed class AdviceTests(ITestOutputHelper output) : IDisposable
     public void A_change_that_changes_nothing_gains_nothing()
     {
         ReadOptions options = Garage(new Random(4));
-        AdviceResult advice = AdviceStudy.Of(new AdviceRequest { Robot = "first", Opponents = ["second", "second"], Read = options, Matches = 32, Threads = 2, Changes = [new AdviceChange("none", "nothing") { Made = r => r }] });
+        AdviceResult advice = AdviceStudy.Of(new AdviceRequest { Robot = "first", Opponents = ["second"], Read = options, Matches = 16, Threads = 2, Changes = [new AdviceChange("none", "nothing") { Made = r => r }] });
         Assert.Equal(0.0, advice.Changes[0].Gain.Value);
     }
 

@@ -6,8 +6,11 @@ namespace PushSim.Plotting.Plots;
 /// <summary>Pictures of a season of pulls: friction of each tyre on each floor, and how it went from day to day.</summary>
 public static class SeasonPlot
 {
-    // More lines over each other would not be told apart [1].
-    private const int MostLines = 4;
+    // Tyres that have a picture each, and lines in one that can be told apart [1].
+    private const int MostTyres = 6, MostStates = 4;
+
+    // Half-width of a normal 95 % interval in standard deviations [1].
+    private const double Normal = 1.96;
 
     /// <summary>Both pictures.</summary>
     /// <param name="fit">The season.</param>
@@ -24,23 +27,30 @@ public static class SeasonPlot
 
     private static IEnumerable<Panel> Days(SeasonFit fit, bool isSliding)
     {
-        SeasonGroup[] shown = [.. fit.Groups.Where(g => g.ByDay.Count > 1 && g.ByDay[0].Day > 0).OrderByDescending(g => g.ByDay.Count).ThenByDescending(g => g.Friction.Value)];
+        SeasonGroup[] shown = [.. fit.Groups.Where(g => g.ByDay.Count > 1 && g.ByDay[0].Day > 0)];
         if (shown.Length == 0)
         {
             yield break;
         }
 
         int first = shown.Min(g => g.ByDay[0].Day);
+        double last = shown.Max(g => g.ByDay[^1].Day) - first;
         string since = DateOnly.FromDayNumber(first).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        foreach (SeasonGroup[] few in shown.Chunk(MostLines).Take(3))
+        foreach (IGrouping<string, SeasonGroup> tyre in shown.GroupBy(g => g.Tyre).OrderByDescending(t => t.Max(g => g.Friction.Value)).Take(MostTyres))
         {
-            var panel = new Panel($"{(isSliding ? "Sliding friction" : "Friction as it lets go")} from day to day", $"Days since {since} [d]", "Friction [1]");
-            foreach (SeasonGroup g in few)
+            Panel panel = new Panel($"{tyre.Key}: {(isSliding ? "sliding friction" : "friction as it lets go")} from day to day", $"Days since {since} [d]", "Friction [1]").WithSpan(0.0, last);
+            foreach (SeasonGroup g in tyre.Take(MostStates))
             {
-                panel.Add([.. g.ByDay.Select(d => (double)(d.Day - first))], [.. g.ByDay.Select(d => d.Friction)], g.State.Length == 0 ? g.Tyre : $"{g.Tyre}, {g.State}");
+                panel.Add([.. g.ByDay.Select(d => (double)(d.Day - first))], [.. g.ByDay.Select(d => d.Friction)], g.State.Length == 0 ? "all pulls" : g.State);
             }
 
-            yield return panel;
+            yield return panel.AddPieces([.. tyre.Take(MostStates).SelectMany(g => g.ByDay.SelectMany(d => Bar(d, fit, first)))], "95 % of the day's mean, by the scatter of pulls");
         }
+    }
+
+    private static IEnumerable<(double X, double Y)> Bar((int Day, double Friction, int Pulls) day, SeasonFit fit, int first)
+    {
+        double factor = Math.Exp(Normal * fit.Scatter / Math.Sqrt(day.Pulls));
+        return [(day.Day - first, day.Friction / factor), (day.Day - first, day.Friction * factor), (day.Day - first, double.NaN)];
     }
 }
