@@ -7,6 +7,9 @@ internal static class Repository
 
     public static string Scenario(string name) => Path.Combine(Root, "scenarios", name + ".toml");
 
+    /// <summary>Text of a file of the checkout, with plain line ends.</summary>
+    public static string Page(string relative) => File.ReadAllText(Path.Combine(Root, relative)).ReplaceLineEndings("\n");
+
     private static string Find()
     {
         string? folder = AppContext.BaseDirectory;

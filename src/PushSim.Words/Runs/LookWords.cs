@@ -27,7 +27,7 @@ public static class LookWords
     /// <summary>How often a shove is won with drawn values; empty where nobody looked.</summary>
     /// <param name="run">The run after the closer look.</param>
     public static string Drawn(RunResult run) => run is not { Drawn: { Matches: > 0 } d, Opponent: OpponentRun opponent } ? ""
-        : Text($"Of {d.Matches} matches with values drawn from their tolerances {run.Scenario.Robot.Name} wins {d.Wins}, {opponent.Robot.Name} {d.Losses}{(d.Stalemates > 0 ? Text($", {d.Stalemates} end in a stalemate") : "")}.");
+        : Text($"Of {d.Matches} matches with drawn values {run.Scenario.Robot.Name} wins {d.Wins}, {opponent.Robot.Name} {d.Losses}{(d.Stalemates > 0 ? Text($", nobody {d.Stalemates}") : "")}.");
 
     /// <summary>What was left out and how to ask for it; empty if nothing was.</summary>
     /// <param name="look">The closer look; null for none.</param>

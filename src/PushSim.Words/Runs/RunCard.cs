@@ -66,10 +66,11 @@ public static class RunCard
             return "";
         }
 
-        string odds = $"How often with drawn values: pushsim odds {Clauses.Argument(file)}";
+        string drawn = LookWords.Drawn(run);
+        string odds = drawn.Length > 0 ? $"{drawn} More: pushsim odds {Clauses.Argument(file)}" : $"How often with drawn values: pushsim odds {Clauses.Argument(file)}";
         return run.Shove switch
         {
-            { TooCloseToCall: true } => $"too close to call: {RunWords.TooClose(run)}. {odds}",
+            { TooCloseToCall: true, Close: { } close } => $"too close to call: {ShoveVerdict.TooCloseInShort(close)}. {odds}",
             { TooCloseToCall: false } => "starts that differ by less than anyone can set up end the same way. " + odds,
             { } => "nearly equal starts were not tried. " + odds,
             _ => $"one run of the middle values. What of them is estimated: pushsim check --derived {Clauses.Argument(file)}",

@@ -71,6 +71,20 @@ internal static class ShoveVerdict
         };
     }
 
+    /// <summary>The same in one line for a card: how many nearly equal starts end otherwise.</summary>
+    /// <param name="close">Why.</param>
+    public static string TooCloseInShort(CloseShove close)
+    {
+        string cause = close.Cause switch
+        {
+            CloseCause.Level => "they are level",
+            CloseCause.Chatter => "the phase of the chatter decides",
+            CloseCause.Bistable => "a tiny difference turns them one way or the other",
+            _ => "",
+        };
+        return $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise{(cause.Length > 0 ? $" ({cause})" : "")}";
+    }
+
     private static string Words(CloseStart start) => start switch
     {
         CloseStart.Tighter => "at a tighter tolerance",

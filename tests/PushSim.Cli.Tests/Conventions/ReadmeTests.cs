@@ -14,7 +14,9 @@ public partial class ReadmeTests
     // Of one picture [byte].
     private const long MostBytes = 400_000;
 
-    private static IEnumerable<string> All => Command().Matches(File.ReadAllText(Path.Combine(Repository.Root, "README.md"))).Select(m => m.Groups[1].Value.Trim());
+    private static readonly string[] Pages = ["README.md", "src/docs/questions.md"];
+
+    private static IEnumerable<string> All => Pages.SelectMany(p => Command().Matches(Repository.Page(p)).Select(m => m.Groups[1].Value.Trim()));
 
     public static TheoryData<string> Commands() => [.. All.Where(c => !c.Contains(Walk, StringComparison.Ordinal)).Distinct()];
 
@@ -61,11 +63,10 @@ public partial class ReadmeTests
     [Fact]
     public void All_other_commands_are_the_test_command()
     {
-        string text = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
-        string[] others = [.. Regex.Matches(text, "^    (dotnet .*)$", RegexOptions.Multiline).Select(m => m.Groups[1].Value.Trim())
+        string[] others = [.. Regex.Matches(Repository.Page("README.md"), "^    (dotnet .*)$", RegexOptions.Multiline).Select(m => m.Groups[1].Value.Trim())
             .Where(c => !c.StartsWith(Prefix, StringComparison.Ordinal))];
-        Assert.Equal(["dotnet test -c Release"], others);
-        Assert.Contains("dotnet test -c Release", File.ReadAllText(Path.Combine(Repository.Root, ".ci", "run")));
+        Assert.Equal(["dotnet test -c Release", .. InstallTests.Commands], others);
+        Assert.Contains("dotnet test -c Release", Repository.Page(".ci/run"));
     }
 
     // every clone carries what lies there
@@ -88,6 +89,6 @@ public partial class ReadmeTests
         return command.Split(' ').Select(w => w.Trim('"'));
     }
 
-    [GeneratedRegex("dotnet run --project src/PushSim\\.Cli -c Release -- ([^`\\n]+)")]
+    [GeneratedRegex("^ {4,}(?:dotnet run --project src/PushSim\\.Cli -c Release -- |pushsim )([^\\n]+)$", RegexOptions.Multiline)]
     private static partial Regex Command();
 }
