@@ -56,7 +56,7 @@ internal static class AdviseText
         }
         else
         {
-            TextReport.Wrapped(console, "Measure next: nothing of this robot stands out of the doubt; its opponents do.");
+            TextReport.Wrapped(console, "Measure next: no single value stands out of the doubt at this many matches.");
         }
 
         foreach (string note in r.Notes.Take(details ? int.MaxValue : MostNotes))

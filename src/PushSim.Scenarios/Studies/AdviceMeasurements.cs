@@ -23,6 +23,15 @@ internal static class AdviceMeasurements
         (["reaction_delay"], "film starts and count frames", 10.0, 0.3),
     ];
 
+    // What may be learnt of an opponent, if its owner lets you.
+    private static readonly (string[] Ends, string What, double Minutes, double Left)[] OfOpponents =
+    [
+        (["static_friction", "kinetic_friction"], "ask to pull {0} six times", 15.0, 0.04),
+        (["chassis.mass"], "ask what {0} weighs", 2.0, 0.005),
+        (["diameter"], "ask for the wheel diameter of {0}", 2.0, 0.02),
+        (["gear_ratio", "gear_efficiency"], "film {0} at full speed", 5.0, 0.05),
+    ];
+
     /// <summary>All that tell anything, the most per minute first; mean over the opponents.</summary>
     public static IReadOnlyList<(string What, double Narrows, double Minutes)> Of(IEnumerable<(FileMatchSource Source, IReadOnlyList<MatchEnd> Ends)> sides)
     {
@@ -40,8 +49,8 @@ internal static class AdviceMeasurements
             {
                 string name = source.Causes[k];
                 bool isOthers = name.StartsWith("opponent.", StringComparison.Ordinal);
-                (string[] Ends, string What, double Minutes, double Left) way = Ways.FirstOrDefault(w => w.Ends.Any(e => name.EndsWith(e, StringComparison.Ordinal) || name.StartsWith(e + " of every ", StringComparison.Ordinal)));
-                if (isOthers || way.What is null)
+                (string[] Ends, string What, double Minutes, double Left) way = (isOthers ? OfOpponents : Ways).FirstOrDefault(w => w.Ends.Any(e => name.EndsWith(e, StringComparison.Ordinal) || name.StartsWith(e + " of every ", StringComparison.Ordinal)));
+                if (way.What is null)
                 {
                     continue;
                 }
@@ -52,7 +61,7 @@ internal static class AdviceMeasurements
                 double kept = Math.Clamp(1.0 - Math.Pow(way.Left / Math.Max(before, 1e-9), 2), 0.0, 1.0);
                 if (share > level)
                 {
-                    string what = string.Format(CultureInfo.InvariantCulture, way.What, Subject(name));
+                    string what = string.Format(CultureInfo.InvariantCulture, way.What, isOthers ? source.Opponent : Subject(name));
                     (double squares, double minutes) = told.GetValueOrDefault(what);
                     told[what] = (squares + (share * kept * p * (1.0 - p)), way.Minutes);
                 }
