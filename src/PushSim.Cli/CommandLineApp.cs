@@ -1,3 +1,4 @@
+using PushSim.Cli.Advise;
 using PushSim.Cli.Bench;
 using PushSim.Cli.Check;
 using PushSim.Cli.Cluster;
@@ -45,6 +46,7 @@ public static class CommandLineApp
             ("compare", () => CompareCommand.Create(output, error, cancel)), ("fit", () => FitCommand.Create(output, error, cancel)), ("plan", () => PlanCommand.Create(output, error, cancel)),
             ("odds", () => OddsCommand.Create(output, error, cancel)), ("sweep", () => SweepCommand.Create(output, error, cancel)), ("ladder", () => LadderCommand.Create(output, error, cancel)),
             ("bench", () => BenchCommand.Create(output, error, input, cancel)), ("garage", () => GarageCommand.Create(output, error, cancel)),
+            ("advise", () => AdviseCommand.Create(output, error, cancel)),
             ("cluster", () => ClusterCommand.Create((words, o, e) => Invoke(words, o, e, cancel), output, error)),
             ("new", () => NewCommand.Create(output, error, input, cancel)), ("explain", () => ExplainCommand.Create(output, error)), ("shelf", () => ShelfCommand.Create(output, error)),
         ];

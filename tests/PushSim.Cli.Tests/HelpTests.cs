@@ -11,6 +11,8 @@ public class HelpTests
     [InlineData("check")]
     [InlineData("fit")]
     [InlineData("plan")]
+    [InlineData("garage")]
+    [InlineData("advise")]
     [InlineData("new")]
     [InlineData("explain")]
     [InlineData("odds")]

@@ -14,13 +14,22 @@ internal static class FitCommand
         var command = new Command(
             "fit",
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
-            + "Examples:\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
+            + "Examples:\n  pushsim fit readings.csv\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
             + "  pushsim fit scenarios/logs/mole-pulls.csv --robot scenarios/pull-test.toml\n    --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"13.3 N\"\n"
             + "  pushsim fit scenarios/logs/readings.csv --load \"13.3 N\"\n    --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml\n    --stronger-motor 1.5");
         pulls.AddTo(command);
         common.AddTo(command);
         meaning.AddTo(command, pulls.Robot);
-        command.SetAction(p => Run(pulls.Of(p) with { Meaning = meaning.Of(p) }, common.Of(p), output, error, cancel));
+        command.SetAction(p =>
+        {
+            FitRequest request = pulls.Of(p);
+            if (SeasonCommand.NotebookOf(request.Files) is string notebook)
+            {
+                return SeasonCommand.Run(notebook, common.Of(p), output, error, cancel);
+            }
+
+            return request.Files.Count == 0 ? Complaint.OfCommandLine(error, "fit needs CSV, or a garage with readings.csv", "fit") : Run(request with { Meaning = meaning.Of(p) }, common.Of(p), output, error, cancel);
+        });
         return command;
     }
 

@@ -12,8 +12,8 @@ internal static class GarageCommand
         var common = new CommonOptions("Folder for the page.", "Write report.html: tyres over the season, league table, what was learnt.");
         var command = new Command(
             "garage",
-            "Lists your robots, tyres, opponents, floors and readings, and what each lacks.\n\n"
-            + "A garage is the nearest folder upwards with garage.toml. Commands take its names:\npushsim odds mole badger is the even start of two. A file of that name goes first.\n\n"
+            "Lists your robots, tyres, opponents, floors, readings, and what each lacks.\n\n"
+            + "A garage is the nearest folder upwards with garage.toml. Commands take its\nnames: pushsim odds mole badger is the even start of two. A file of that name\ngoes first.\n\n"
             + "Examples:\n  pushsim garage new\n  pushsim garage\n  pushsim garage --report\n  pushsim garage --garage my-garage --json");
         common.AddTo(command);
         command.Subcommands.Add(New(output, error, cancel));
@@ -40,8 +40,28 @@ internal static class GarageCommand
 
         GarageContents garage = GarageReader.Read(folder);
         int? wrong = ProblemWriter.Tell(error, garage.Problems, garage.Notebook?.CannotRead == true);
-        request.Print(output, () => GarageJson.Of(garage), GarageText.Verdict(garage), () => GarageText.Write(output, garage, request.Details));
-        cancel.ThrowIfCancellationRequested();
+        List<string> files = [];
+        if (request.Report && wrong is null)
+        {
+            using OutputFolder? written = request.Open(new OutputAsk("garage", "garage", [folder.File], error, cancel));
+            SeasonStudy? season = garage.Notebook is { IsRead: true } notebook && SeasonStudy.Of(notebook) is { First: not null } study ? study : null;
+            GaragePageFile(written, season);
+        }
+
+        request.Print(output, () => GarageJson.Of(garage), GarageText.Verdict(garage), () =>
+        {
+            GarageText.Write(output, garage, request.Details);
+            TextReport.WriteFiles(output, files);
+        });
         return wrong ?? ExitCode.Done;
+
+        void GaragePageFile(OutputFolder? written, SeasonStudy? season)
+        {
+            if (written is not null)
+            {
+                files.Add(written.Write(PageReport.FileName, GaragePage.Of(garage, season, GaragePage.League(garage, request, error, cancel)).Write));
+                files = written.Put(files);
+            }
+        }
     }
 }

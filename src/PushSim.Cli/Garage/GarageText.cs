@@ -81,7 +81,7 @@ internal static class GarageText
         }
 
         string? opponent = g.Rivals.Concat(g.Robots.Skip(1)).FirstOrDefault()?.Name;
-        return g.Robots.Count == 0 ? $"put a robot's file into {GarageFolder.RobotFolder}/ (pushsim new writes one)." : opponent is null ? "write an opponent into garage.toml: mass, wheels, motors." : $"pushsim odds {g.Robots[0].Name} {opponent}";
+        return g.Robots.Count == 0 ? $"put a robot's file into {GarageFolder.RobotFolder}/ (pushsim new writes one)." : opponent is null ? "write an opponent into garage.toml: mass, wheels, motors." : $"let two of them meet: pushsim odds {g.Robots[0].Name} {opponent}";
     }
 
     private static string Readings(GarageContents g)

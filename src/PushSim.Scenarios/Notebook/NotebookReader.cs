@@ -18,6 +18,9 @@ public static class NotebookReader
     private const int LongestText = 32 * 1024 * 1024;
     private const int MostRows = 200_000;
 
+    // Characters in which the head must stand [1].
+    private const int HeadLength = 1 << 14;
+
     // Further complaints say nothing new [1].
     private const int MostErrors = 10;
 
@@ -31,7 +34,16 @@ public static class NotebookReader
     {
         try
         {
-            return IsNotebook(Text(path) ?? "");
+            // a pipe that is opened and closed again would lose what is written into it
+            if (Disk.Look(RealPath.Of(path)) != FileKind.File)
+            {
+                return false;
+            }
+
+            using OpenedFile file = ReadGate.Open(path);
+            char[] begin = new char[HeadLength];
+            using var reader = new StreamReader(file.Stream ?? Stream.Null, new UTF8Encoding(false), detectEncodingFromByteOrderMarks: true);
+            return IsNotebook(new string(begin, 0, reader.ReadBlock(begin, 0, begin.Length)));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -9,7 +9,7 @@ public partial class ReadmeTests
 {
     private const string Prefix = "dotnet run --project src/PushSim.Cli -c Release -- ";
 
-    private const string Walk = "my-robot";
+    private const string Walk = "my-garage";
 
     // Of one picture [byte].
     private const long MostBytes = 400_000;
@@ -40,20 +40,20 @@ public partial class ReadmeTests
 
     // one after the other in one folder, as a person does it, with an edit of the robot between
     [Fact]
-    public void The_walk_to_an_own_robot_works()
+    public void The_walk_to_a_garage_works()
     {
         using var scratch = new ScratchFolder();
         string[] commands = [.. All.Where(c => c.Contains(Walk, StringComparison.Ordinal))];
-        Assert.Equal(["new", "check", "limits", "run", "odds", "sweep"], commands.Select(c => c.Split(' ')[0]));
+        Assert.Equal(["garage", "garage", "check", "limits", "run", "odds", "advise", "garage"], commands.Select(c => c.Split(' ')[0]));
         foreach (string command in commands)
         {
             Cli cli = Cli.Run([.. Words(command).Select(w => w.StartsWith(Walk, StringComparison.Ordinal) ? scratch[w] : w)]);
             Assert.True(cli.Code == ExitCode.Done, command + "\n" + cli.Error);
-            if (command.StartsWith("new", StringComparison.Ordinal))
+            if (command.StartsWith("garage new", StringComparison.Ordinal))
             {
-                string robot = File.ReadAllText(scratch[Walk + "/robot.toml"]);
-                Assert.Contains("\"450 g\"", robot);
-                File.WriteAllText(scratch[Walk + "/robot.toml"], robot.Replace("name = \"starter\"", "name = \"mine\"", StringComparison.Ordinal).Replace("\"450 g\"", "\"453 g ± 2 g\"", StringComparison.Ordinal));
+                string robot = File.ReadAllText(scratch[Walk + "/robots/mole.toml"]);
+                Assert.Contains("\"1360 g ± 10 g\"", robot);
+                File.WriteAllText(scratch[Walk + "/robots/mole.toml"], robot.Replace("name = \"mole\"", "name = \"mine\"", StringComparison.Ordinal).Replace("\"1360 g ± 10 g\"", "\"1353 g ± 2 g\"", StringComparison.Ordinal));
             }
         }
 

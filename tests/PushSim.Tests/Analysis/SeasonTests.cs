@@ -7,12 +7,12 @@ using Xunit;
 namespace PushSim.Tests.Analysis;
 
 /// <summary>
-/// Friction by tyre and state out of a season, against truth that is known. `PUSHSIM_SEASONS=500` runs that many seasons, seeds from 1 and fixed beforehand; the usual run holds 12 of them. The summary stands in
+/// Friction by tyre and state out of a season, against truth that is known. `PUSHSIM_SEASONS=500` runs that many seasons, seeds from 1 and fixed beforehand; the usual run holds 6 of them. The summary stands in
 /// src/docs/decisions/11-garage.md.
 /// </summary>
 public class SeasonTests(ITestOutputHelper output)
 {
-    private static readonly int s_seasons = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_SEASONS"), CultureInfo.InvariantCulture, out int n) ? n : 12;
+    private static readonly int s_seasons = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_SEASONS"), CultureInfo.InvariantCulture, out int n) ? n : 6;
 
     [Fact]
     public void Seasons_with_known_truth()

@@ -1,0 +1,32 @@
+namespace PushSim.Scenarios.Studies;
+
+/// <summary>What may be changed about a robot.</summary>
+/// <param name="Kind">What is changed: changes of one kind do not go together.</param>
+/// <param name="Name">What is done, in words.</param>
+public sealed record AdviceChange(string Kind, string Name)
+{
+    /// <summary>Values set anew in the files.</summary>
+    public IReadOnlyList<(string Path, string Value)> Set { get; init; } = [];
+
+    /// <summary>Material of the shelf that its tyres are made of, size kept; null: their own.</summary>
+    public string? Material { get; init; }
+
+    /// <summary>What becomes of the robot once its values are drawn; null: nothing.</summary>
+    public Func<RobotSettings, RobotSettings>? Made { get; init; }
+
+    /// <summary>What the robot weighs more [g]; null if not known.</summary>
+    public double? Grams { get; init; }
+
+    /// <summary>What it costs, in the user's currency [1]; null if not known.</summary>
+    public double? Price { get; init; }
+
+    /// <summary>Both changes at once.</summary>
+    public AdviceChange With(AdviceChange other)
+    {
+        Func<RobotSettings, RobotSettings>? first = Made, second = other.Made;
+        return new AdviceChange($"{Kind}+{other.Kind}", $"{Name}, and {other.Name}")
+        {
+            Set = [.. Set, .. other.Set], Material = Material ?? other.Material, Made = first is null ? second : second is null ? first : r => second(first(r)), Grams = Grams + other.Grams, Price = Price + other.Price,
+        };
+    }
+}
