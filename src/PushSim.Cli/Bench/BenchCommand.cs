@@ -32,7 +32,7 @@ internal static class BenchCommand
         var common = new CommonOptions("Folder for the raw log (default pushsim-out/bench).");
         var command = new Command("bench", "Listens to a load cell: live trace, pulls marked as they end, readings noted.\n\nKeys: t tares anew, q ends (Ctrl-C too).\n\n" + Examples)
         {
-            from, port, baud, known, tare, unit, calibration, rate, flip, tyre, floor, state, load, robot, notebook, seconds, common.Out, common.Force, common.Json, common.Quiet,
+            from, port, baud, known, tare, unit, calibration, rate, flip, tyre, floor, state, load, robot, notebook, seconds, common.Out, common.Force, common.Json, common.Quiet, common.Details,
         };
         CommonOptions.CheckFolder(common.Out);
         CommonOptions.CheckText(known, t => FitArguments.TryForce(t, out double f, out string m) && f > 0.0 ? "" : m.Length > 0 ? m : "must be above zero");
@@ -65,7 +65,7 @@ internal static class BenchCommand
                 Advice = LogAdvice.OfFit,
             };
             var settings = new BenchSettings { Log = log, Tare = Force(p.GetValue(tare)), Known = Force(p.GetValue(known)) };
-            var asked = new OutputRequest(p.GetValue(common.Out), p.GetValue(common.Force), p.GetValue(common.Json), p.GetValue(common.Quiet), NoPlots: true, Report: false, Details: false, "pushsim bench");
+            var asked = new OutputRequest(p.GetValue(common.Out), p.GetValue(common.Force), p.GetValue(common.Json), p.GetValue(common.Quiet), NoPlots: true, Report: false, p.GetValue(common.Details), "pushsim bench");
             return new BenchRun(
                 new BenchRequest(p.GetValue(port) ?? BenchRequest.Input, (int)p.GetValue(baud), settings, Number(p.GetValue(seconds)), asked)
                 {

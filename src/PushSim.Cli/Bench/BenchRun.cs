@@ -20,6 +20,9 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private const int ManyLines = 500;
     private const double NoTime = 0.25;
 
+    // An interrupt ends no wait for the notebook: the last pull is noted too [s].
+    private const double NotebookWait = 5.0;
+
     private readonly BenchScreen _screen = new(error, request.Output.Quiet);
     private readonly List<(double Time, WatchedPull Pull)> _pulls = [];
     private readonly List<(double From, double To)> _gaps = [];
@@ -34,6 +37,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private Problem? _wrong;
     private double _force = double.NaN;
     private double _arrival;
+    private double _heardUntil;
     private double _unpluggedAt = double.NaN;
     private long _untimed;
     private string _refused = "";
@@ -50,7 +54,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         using OutputFolder? folder = request.Output.Open(new OutputAsk("bench", "bench", [], error, cancel));
         using RawLog? log = folder is null ? null : RawLog.Begin(folder, _start);
         _log = log;
-        _notes = PullNotes.Of(request, read?.Robot ?? read?.Scenario?.Robot, log?.Path ?? "", new LockAsk("the notebook", request.Output.Line, m => _screen.Say(m), cancel));
+        _notes = PullNotes.Of(request, read?.Robot ?? read?.Scenario?.Robot, log?.Path ?? "", new LockAsk("the notebook", request.Output.Line, m => _screen.Say(m), CancellationToken.None) { Wait = NotebookWait });
         TellPlace();
         _session = new BenchSession(request.Settings, Heard);
         _assembler = new LineAssembler((line, number, isCut) => _lines.Add((line, number, isCut)));
@@ -96,7 +100,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         using var news = new BlockingCollection<SourceNews>(MostWaiting);
         ILineSource source = request.Port == BenchRequest.Input ? new InputSource(Console.OpenStandardInput()) : new PortSource(request.Port, request.Baud);
-        var thread = new Thread(() => source.Read(n => Post(news, n, stop.Token), stop.Token)) { IsBackground = true, Name = "bench" };
+        var thread = new Thread(() => Feed(source, news, stop.Token)) { IsBackground = true, Name = "bench" };
         thread.Start();
         bool isDone = false;
         while (!isDone && _wrong is null && !cancel.IsCancellationRequested && !(request.Seconds < (DateTime.Now - _start).TotalSeconds))
@@ -119,6 +123,18 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
 
         // the thread may wait in a read that nothing ends: the process does not wait for it
         thread.Join(request.Port == BenchRequest.Input ? 0 : 1000);
+    }
+
+    private static void Feed(ILineSource source, BlockingCollection<SourceNews> news, CancellationToken stop)
+    {
+        try
+        {
+            source.Read(n => Post(news, n, stop), stop);
+        }
+        catch (ObjectDisposedException)
+        {
+            // the bench has ended
+        }
     }
 
     private static void Post(BlockingCollection<SourceNews> news, SourceNews one, CancellationToken stop)
@@ -215,14 +231,14 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         switch (what)
         {
             case BenchEvent.Sample s:
-                _force = s.Force;
+                (_force, _heardUntil) = (s.Force, since);
                 _screen.Add(s.Time, s.Force);
                 break;
             case BenchEvent.Waits w:
                 _screen.Say(Ask(w.For));
                 break;
             case BenchEvent.Tared t:
-                _screen.Say(FormattableString.Invariant($"tared at {t.Zero:G5}, noise {t.Noise:G2} (N, or what the lines say before a scale)"));
+                _screen.Say(request.Settings.Known is not null && _session.Waiting == BenchAsk.Slack ? FormattableString.Invariant($"tared: the lines say {t.Zero:0.###}, noise {t.Noise:G2}") : FormattableString.Invariant($"tared at {t.Zero:0.000} N, noise {t.Noise:0.000} N"));
                 break;
             case BenchEvent.Scaled c:
                 _screen.Say(FormattableString.Invariant($"scale: one of the lines' units is {c.Factor:G5} N (± {200.0 * c.Error:G2} % by noise)"));
@@ -324,7 +340,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
 
         var result = new BenchResult
         {
-            Pulls = _pulls, Readings = _session.Readings, Strays = _session.Strays, Gaps = _gaps, Seconds = (DateTime.Now - _start).TotalSeconds, Log = log?.Path, Notebook = _notes?.Path, Noted = _notes?.Count ?? 0, Warnings = _warnings,
+            Pulls = _pulls, Readings = _session.Readings, Strays = _session.Strays, Gaps = _gaps, Seconds = Math.Max(_heardUntil, 0.0), Log = log?.Path, Notebook = _notes?.Path, Noted = _notes?.Count ?? 0, Warnings = _warnings,
         };
         request.Output.Print(output, () => BenchJson.Of(result), result.Verdict, () => BenchText.Write(output, request, result));
         return _session.Readings == 0 ? Complaint.OfRun(error, "no reading came") : ExitCode.Done;

@@ -25,20 +25,36 @@ internal static class BenchText
                 result.Gaps.Count > 0 ? $"{result.Gaps.Count} {(result.Gaps.Count == 1 ? "gap" : "gaps")} of {Time(result.Gaps.Sum(g => g.To - g.From))} in all." : "",
                 result.Noted > 0 ? $"{result.Noted} {(result.Noted == 1 ? "pull" : "pulls")} noted in {GarageFolder.Shown(result.Notebook!)}." : "",
             }.Where(t => t.Length > 0)),
+            HasPage = false,
             Numbers = numbers,
-            Sure = numbers.Count > 0 && numbers[0].Note.Length > 0 ? "the interval holds the mean of such pulls in 95 of 100 benches, from their own scatter." : numbers.Count > 0 ? "one pull shows no scatter: pull six times." : "",
+            Sure = numbers.Count > 0 && numbers[0].Note.Length > 0 ? "the interval holds the mean of such pulls in 95 of 100 benches, from their scatter; calibration and day come on top." : numbers.Count > 0 ? "one pull shows no scatter: pull six times." : "",
             Next = log.Length > 0 && result.Readings > 0 ? $"pushsim fit {Clauses.Argument(log)}{load}" : "",
         };
-        new ScreenReport(card, result.Verdict) { Warnings = result.Warnings, Files = log.Length > 0 ? [log] : [] }.Write(output, isDetailed: false);
+        new ScreenReport(card, result.Verdict) { Warnings = result.Warnings, Files = log.Length > 0 ? [log] : [], Tables = [Table(result)] }.Write(output, request.Output.Details);
 
         void Add(string label, Interval? force)
         {
             if (force is { } f)
             {
-                numbers.Add(new CardNumber(label, FormattableString.Invariant($"{f.Value:0.00} N"), ForceWords.Scale(f.Value), f.IsBounded ? FormattableString.Invariant($"{f.Low:0.00} to {f.High:0.00} N") : ""));
+                numbers.Add(new CardNumber(label, FormattableString.Invariant($"{f.Value:0.000} N"), ForceWords.Scale(f.Value), f.IsBounded ? FormattableString.Invariant($"{f.Low:0.000} to {f.High:0.000} N") : ""));
             }
         }
     }
+
+    private static AnswerTable Table(BenchResult result)
+    {
+        AnswerTable table = new AnswerTable("Pulls").AddNumberColumn("pull").AddNumberColumn("at, s").AddNumberColumn("peak, N").AddNumberColumn("sliding, N").AddNumberColumn("± N").AddColumn("again");
+        for (int i = 0; i < result.Pulls.Count; i++)
+        {
+            (double time, WatchedPull pull) = result.Pulls[i];
+            Interval? sliding = pull.Flaw == PullFlaw.None ? pull.Pull?.Plateau : null;
+            table.AddRow(FormattableString.Invariant($"{i + 1}"), FormattableString.Invariant($"{time:0.0}"), Number(BenchWords.Peak(pull)), Number(sliding?.Value), Number(0.5 * (sliding?.High - sliding?.Low)), BenchWords.Word(pull.Flaw));
+        }
+
+        return table;
+    }
+
+    private static string Number(double? value) => value is double v ? v.ToString("0.000", CultureInfo.InvariantCulture) : "";
 
     private static string Time(double seconds) => seconds < 90.0 ? FormattableString.Invariant($"{seconds:0} s") : FormattableString.Invariant($"{seconds / 60.0:0} min");
 }

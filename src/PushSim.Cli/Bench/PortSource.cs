@@ -95,7 +95,7 @@ internal sealed class PortSource(string name, int baud) : ILineSource
         }
         catch (Exception e) when (IsGone(e))
         {
-            why = e is UnauthorizedAccessException ? "it may not be opened: does another program hold it, or are you not in its group (dialout, uucp)?" : "it cannot be opened: " + e.Message;
+            why = name.StartsWith('/') && Disk.Look(name) == FileKind.None ? "it is not there" : e is UnauthorizedAccessException ? "it may not be opened: does another program hold it, or are you not in its group (dialout, uucp)?" : "it cannot be opened: " + e.Message;
             port?.Dispose();
             return null;
         }

@@ -55,7 +55,7 @@ internal sealed class CardText
             Line(Cautions.Short, Decoration.Dim);
         }
 
-        Files(files);
+        Files(files, card.HasPage);
     }
 
     /// <summary>The whole card.</summary>
@@ -105,7 +105,7 @@ internal sealed class CardText
         }
     }
 
-    private void Files(IReadOnlyList<string> files)
+    private void Files(IReadOnlyList<string> files, bool hasPage)
     {
         if (files.Count == 0)
         {
@@ -118,7 +118,7 @@ internal sealed class CardText
         string first = page ?? picture ?? files[0];
         int others = files.Count - 1;
         Link(page is not null ? "page: " : picture is not null ? "picture: " : "file: ", first);
-        Line($"{(others == 0 ? "" : $"and {others} {(others == 1 ? "file" : "files")} beside it. ")}More numbers: --details{(page is null ? ", a page: --report" : "")}");
+        Line($"{(others == 0 ? "" : $"and {others} {(others == 1 ? "file" : "files")} beside it. ")}More numbers: --details{(page is null && hasPage ? ", a page: --report" : "")}");
     }
 
     private void Paragraph(string text, string first, string next, int most, Decoration decoration = Decoration.None)

@@ -31,6 +31,9 @@ public sealed record AnswerCard(string Answer)
     /// <summary>How drawn matches ended; null where none were drawn.</summary>
     public WinSplit? Split { get; init; }
 
+    /// <summary>Whether a page of it can be had.</summary>
+    public bool HasPage { get; init; } = true;
+
     /// <summary>Whether something pulls or heats on the way to this answer, so that a caution belongs under it.</summary>
     public bool IsCautioned { get; init; } = true;
 }
