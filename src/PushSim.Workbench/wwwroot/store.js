@@ -23,6 +23,8 @@ export const time = signal(0);               // moment shown on stage and curves
 export const playing = signal(false);
 export const speed = signal(1);
 
+export const valuesNumber = signal(0);         // the change since which no value and no mode is another
+
 export const robots = computed(() => (state.value ? state.value.robots : []));
 export const endTime = computed(() => {
   const replay = answer.value && answer.value.replay;
@@ -64,7 +66,8 @@ const observer = new IntersectionObserver(list => {
 }, { rootMargin: "80px" });
 
 function askStrips(again) {
-  const keys = [...seen].sort();
+  // from the top down: the server takes them in this order
+  const keys = [...document.querySelectorAll("[data-row]")].map(e => e.dataset.row).filter(k => seen.has(k));
   if (!again && keys.join() === asked) return;
   asked = keys.join();
   if (view.value === "work" && link.value === "open") post("/api/strips", { keys }).catch(() => { asked = ""; });
@@ -81,6 +84,7 @@ let young = true;
 let fresh = true;                            // the first events of a stream are taken whatever their number
 let retry = 0;
 let speaking = 0;
+let signature = "";
 
 function lost() {
   if (link.value === "open") link.value = "lost";
@@ -106,6 +110,8 @@ function takeState(s) {
       part.value = "";
     }
 
+    const values = [s.file, s.mode, ...s.robots.flatMap(r => r.parts), ...(s.scene_parts || [])].map(p => (p.rows ? p.rows.map(r => `${r.text}~${r.tolerance ? r.tolerance.text : ""}`).join() : p)).join("|");
+    if (values !== signature) { signature = values; valuesNumber.value = s.number; }
     state.value = s;
     view.value = "work";
     if (s.outside) takeOutside(s.outside);
