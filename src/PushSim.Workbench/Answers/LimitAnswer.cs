@@ -23,6 +23,19 @@ internal static class LimitAnswer
         }
     }
 
+    /// <summary>Its steady pull alone [N]; null if it has none.</summary>
+    public static double? Pull(RobotSettings robot)
+    {
+        try
+        {
+            return LimitFinder.Pull(LimitFinder.Standing(robot, robot.Name), new LimitCondition())?.Force;
+        }
+        catch (SimulationException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>The message.</summary>
     public static AnswerMessage Message(LimitReport report, LimitReport? before)
     {

@@ -126,7 +126,7 @@ internal sealed class StripMaker(EventHub hub)
     public void Limits(BehindJob job, CancellationToken cancel)
     {
         LimitMeasure pull = LimitMeasure.All[0];
-        NumberStrips.Tell(job, Rows(job, "match"), pull, (row, x) => job.Design.With(row, row.Written(x), job.Read)?.Read().Robot is { } robot && LimitAnswer.Of(robot) is { } report ? pull.Of(report) : null, Send, cancel);
+        NumberStrips.Tell(job, Rows(job, "match"), pull, (row, x) => job.Design.With(row, row.Written(x), job.Read)?.Read().Robot is { } robot ? LimitAnswer.Pull(robot) : null, Send, cancel);
     }
 
     // what is no contest: the number that is usually asked

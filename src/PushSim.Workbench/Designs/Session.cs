@@ -226,6 +226,12 @@ internal sealed class Session(EventHub hub) : IDisposable
             }
 
             SendState();
+            if (_run is not null && ReferenceEquals(_answered, Design))
+            {
+                // the design that can be read goes on being looked at
+                StartBehind(number, since, Before()?.Run(cancel));
+            }
+
             return;
         }
 
@@ -253,14 +259,17 @@ internal sealed class Session(EventHub hub) : IDisposable
         }
 
         SendState();
-        _behind.Start(new BehindJob(number, since, Design, _read, _rows)
+        StartBehind(number, since, before);
+    }
+
+    public void Dispose() => _behind.Dispose();
+
+    private void StartBehind(long number, long since, RunResult? before) =>
+        _behind.Start(new BehindJob(number, since, Design!, _read!, _rows)
         {
             Ordered = _isOrderAsked ? Order : null, Keys = _stripKeys, IsOdds = _mode == "odds", Run = _run, Before = Before()?.Design, BeforeRun = before,
             BeforeValues = (_pinned?.Rows ?? _savedRows).Where(r => r.Value.Value is not null).ToDictionary(r => r.Key, r => r.Value.Value!.Value),
         });
-    }
-
-    public void Dispose() => _behind.Dispose();
 
     private void Order(IReadOnlyList<string> keys) => Later?.Invoke((session, number) =>
     {

@@ -23,7 +23,7 @@ internal sealed class HomeFolder(string folder)
             return null;
         }
 
-        string full = Path.Combine(folder, path);
+        string full = folder is "." ? path : Path.Combine(folder, path);
         try
         {
             using OpenedFile file = ReadGate.Open(full, new OpenAsk { Root = _real });
