@@ -1,5 +1,6 @@
 // The start page: what lies in the folder, the shipped questions, and a robot from what one can measure.
 import { html, useSignal } from "./html.js";
+import { fileName } from "./words.js";
 import { home, open, create, state, view } from "./store.js";
 
 function Card({ card, ship }) {
@@ -54,7 +55,7 @@ function Measure({ rows, open }) {
 export function Start({ told }) {
   const h = home.value;
   return html`<header class="top"><h1>PushSim</h1><span class="file">${h ? h.folder : ""}</span>
-    ${state.value && html`<button onClick=${() => { view.value = "work"; }}>Back to ${state.value.file}</button>`}</header>
+    ${state.value && html`<button onClick=${() => { view.value = "work"; }}>Back to ${fileName(state.value.file)}</button>`}</header>
     <main class="start">${told}
     ${!h ? html`<p class="wait">The folder is read.</p>` : html`
       ${h.starter && h.starter.length > 0 && html`<${Measure} rows=${h.starter} open=${!h.cards.some(c => c.kind === "robot")} />`}

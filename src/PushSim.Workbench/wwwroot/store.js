@@ -1,6 +1,7 @@
 // What the page knows: signals that the server's events fill. Nothing is decided here; values, words and answers are the server's.
 import { signal, computed, batch } from "./html.js";
 import { get, post, Refusal } from "./api.js";
+import { fileName } from "./words.js";
 
 export const view = signal("wait");          // "wait", "start", "work"
 export const home = signal(null);
@@ -120,7 +121,7 @@ function takeState(s) {
     for (const [key, mine] of Object.entries(local.value)) if (mine.held || !mine.number || mine.number > s.number) left[key] = mine;
     local.value = left;
   });
-  document.title = `${s.title || s.file} - PushSim`;
+  document.title = `${s.title || fileName(s.file)} - PushSim`;
 }
 
 function takeAnswer(a) {
