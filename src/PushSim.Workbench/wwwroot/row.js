@@ -4,6 +4,7 @@ import { local, strips, robots, valuesNumber, rows, say, watch } from "./store.j
 import { change } from "./sender.js";
 import { hasSlider, places, share, numberAt, plain, withUnit } from "./scale.js";
 import { Strip, outcome } from "./strip.js";
+import { fileName } from "./words.js";
 import { get } from "./api.js";
 import { source } from "./dialogs.js";
 
@@ -14,7 +15,7 @@ const joined = (text, tolerance) => (tolerance ? `${text} ± ${tolerance}` : tex
 function Source({ row }) {
   const s = row.source;
   if (!s) return null;
-  const where = `${s.file}, line ${s.line}`, told = (s.words || "").includes(`line ${s.line}`);
+  const where = `${fileName(s.file)}, line ${s.line}`, told = (s.words || "").includes(`line ${s.line}`);
   const show = async () => { try { source.value = { ...(await get(`/api/text?file=${encodeURIComponent(s.file)}`)), line: s.line }; } catch (e) { say(e); } };
   const at = s.file && s.line > 0 ? html`<button class="linkbtn" onClick=${show}>${told ? s.words : where}</button>` : null;
   const words = at && told ? "" : s.words || "";

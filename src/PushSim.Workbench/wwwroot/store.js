@@ -233,7 +233,7 @@ export async function save(over = false) {
   try {
     const done = await post("/api/save", over ? { over: true } : {});
     conflict.value = null;
-    tell(`Saved: ${done.saved.join(", ")}.`);
+    tell(done.saved.length ? `Saved: ${done.saved.map(fileName).join(", ")}.` : "Nothing had changed.");
     spoken.value = "Saved.";
     return true;
   } catch (e) {
