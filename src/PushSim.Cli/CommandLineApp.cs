@@ -124,7 +124,7 @@ public static class CommandLineApp
     }
 
     // the files of `new`, for the form of the workbench
-    private static (IReadOnlyList<(string Name, string Text)> Files, string Wrong) Starter(StarterAsk asked)
+    internal static (IReadOnlyList<(string Name, string Text)> Files, string Wrong) Starter(StarterAsk asked)
     {
         static string? Said(string text) => text.Length == 0 ? null : text;
         StarterDesign? design = new StarterAnswers(Said(asked.Mass), Said(asked.Wheels), Said(asked.Motor), Said(asked.Tyre)).Design(out string wrong);

@@ -4,6 +4,7 @@ import { view, link, notice, spoken, phone, outside, listen, refresh, showStart,
 import { flush } from "./sender.js";
 import { Start } from "./start.js";
 import { Work } from "./work.js";
+import { fileName } from "./words.js";
 import { Conflict } from "./dialogs.js";
 
 function Told() {
@@ -11,7 +12,7 @@ function Told() {
   return html`<div class="told" role="status">
     ${link.value === "ended" && html`<p class="tell bad">This page belongs to a PushSim that has ended. <span>Open the address that <code>pushsim open</code> prints.</span></p>`}
     ${link.value === "lost" && html`<p class="tell bad">The connection to PushSim is lost. What you see is kept; the page tries again. <span>If the window with <code>pushsim open</code> is closed, start it again.</span></p>`}
-    ${o && html`<p class="tell">${o.what === "gone" ? `${o.file} is no longer there. Save writes it anew.` : `${o.file} was changed outside and is read again.`} <button onClick=${() => { outside.value = null; }}>Close</button></p>`}
+    ${o && html`<p class="tell">${o.what === "gone" ? `${fileName(o.file)} is no longer there. Save writes it anew.` : `${fileName(o.file)} was changed outside and is read again.`} <button onClick=${() => { outside.value = null; }}>Close</button></p>`}
     ${n && html`<p class=${n.bad ? "tell bad" : "tell"}>${n.message} ${n.help && html`<span>${n.help}</span>`} ${n.url && html`<a href=${n.url} target="_blank" rel="noopener">Show it</a>`} <button onClick=${() => { notice.value = null; }}>Close</button></p>`}
   </div>`;
 }

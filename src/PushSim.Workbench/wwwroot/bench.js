@@ -4,7 +4,7 @@ import { trace, act, say, tell, phone } from "./store.js";
 import { get, post, postText } from "./api.js";
 import { drawPlot } from "./plot.js";
 import { useWidth } from "./stage.js";
-import { count } from "./words.js";
+import { count, fileName } from "./words.js";
 
 const MOST = 4 * 1024 * 1024;
 const card = signal(null), book = signal(null), ports = signal(null), port = signal(""), baud = signal("115200"), over = signal(false), pasted = signal("");
@@ -76,7 +76,7 @@ function Notebook() {
   const b = book.value, rows = b ? b.rows || [] : [];
   return html`<section class="benchcard"><h3>Notebook</h3>
     ${!b ? html`<p class="soft">No notebook yet. The first reading starts it: readings.csv in the garage.</p>` : html`
-    <p class="soft">${b.file}: ${count(rows.length, "pull", "pulls")}</p>
+    <p class="soft">${fileName(b.file)}: ${count(rows.length, "pull", "pulls")}</p>
     ${(b.trend || []).map(w => html`<p>${w}</p>`)}
     ${rows.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="notebook"><table><thead><tr><th scope="col">Date</th><th scope="col">Tyre</th><th scope="col">Load</th><th scope="col">Peak</th><th scope="col">Sliding</th><th scope="col">Note</th></tr></thead>
       <tbody>${[...rows].reverse().slice(0, 40).map(r => html`<tr class=${r.left_out ? "leftout" : ""}><th scope="row">${r.date}</th><td>${r.tyre}</td><td>${r.load}</td><td>${r.peak}</td><td>${r.sliding}</td><td>${r.left_out ? `left out: ${r.why || r.note}` : r.note}</td></tr>`)}</tbody></table></div>`}`}</section>`;

@@ -1,9 +1,10 @@
 // A value: words, source, text field with its tolerance, and the slider whose track is the strip.
 import { html, useSignal, useEffect, useRef } from "./html.js";
-import { local, strips, robots, state, rows, say, watch } from "./store.js";
+import { local, strips, robots, valuesNumber, rows, say, watch } from "./store.js";
 import { change } from "./sender.js";
 import { hasSlider, places, share, numberAt, plain, withUnit } from "./scale.js";
 import { Strip, outcome } from "./strip.js";
+import { fileName } from "./words.js";
 import { get } from "./api.js";
 import { source } from "./dialogs.js";
 
@@ -14,7 +15,7 @@ const joined = (text, tolerance) => (tolerance ? `${text} ± ${tolerance}` : tex
 function Source({ row }) {
   const s = row.source;
   if (!s) return null;
-  const where = `${s.file}, line ${s.line}`, told = (s.words || "").includes(`line ${s.line}`);
+  const where = `${fileName(s.file)}, line ${s.line}`, told = (s.words || "").includes(`line ${s.line}`);
   const show = async () => { try { source.value = { ...(await get(`/api/text?file=${encodeURIComponent(s.file)}`)), line: s.line }; } catch (e) { say(e); } };
   const at = s.file && s.line > 0 ? html`<button class="linkbtn" onClick=${show}>${told ? s.words : where}</button>` : null;
   const words = at && told ? "" : s.words || "";
@@ -53,7 +54,7 @@ function Slider({ row, mine, names, tones }) {
   const text = mine ? mine.text.split(" ± ")[0] : row.text;
   const said = [text, outcome(row, strip, value, names), words].filter(Boolean).join("; ");
   return html`<div class="ctl">
-    <${Strip} row=${row} strip=${strip} names=${names} tones=${tones} stale=${strip && strip.number < state.value.number} />
+    <${Strip} row=${row} strip=${strip} names=${names} tones=${tones} stale=${strip && strip.number < valuesNumber.value} />
     ${width && html`<div class="frame" aria-hidden="true" style=${{ left: `min(${pc(width[0])}, calc(${pc((width[0] + width[1]) / 2)} - 7px))`, width: `max(14px, ${pc(width[1] - width[0])})` }}></div>`}
     ${was !== null && html`<div class="was" aria-hidden="true" style=${{ left: pc(was) }}></div><span class="wasword" aria-hidden="true" style=${was > 0.8 || (at > was && at - was < 0.12 && was > 0.15) ? { right: `calc(${pc(1 - was)} + 5px)` } : { left: `calc(${pc(was)} + 5px)` }}>before</span>`}
     <div class="knob" aria-hidden="true" style=${{ left: pc(at) }}></div>

@@ -1,6 +1,7 @@
 // What the page knows: signals that the server's events fill. Nothing is decided here; values, words and answers are the server's.
 import { signal, computed, batch } from "./html.js";
 import { get, post, Refusal } from "./api.js";
+import { fileName } from "./words.js";
 
 export const view = signal("wait");          // "wait", "start", "work"
 export const home = signal(null);
@@ -22,6 +23,8 @@ export const spoken = signal("");            // for the live region
 export const time = signal(0);               // moment shown on stage and curves [s]
 export const playing = signal(false);
 export const speed = signal(1);
+
+export const valuesNumber = signal(0);         // the change since which no value and no mode is another
 
 export const robots = computed(() => (state.value ? state.value.robots : []));
 export const endTime = computed(() => {
@@ -64,7 +67,8 @@ const observer = new IntersectionObserver(list => {
 }, { rootMargin: "80px" });
 
 function askStrips(again) {
-  const keys = [...seen].sort();
+  // from the top down: the server takes them in this order
+  const keys = [...document.querySelectorAll("[data-row]")].map(e => e.dataset.row).filter(k => seen.has(k));
   if (!again && keys.join() === asked) return;
   asked = keys.join();
   if (view.value === "work" && link.value === "open") post("/api/strips", { keys }).catch(() => { asked = ""; });
@@ -81,6 +85,7 @@ let young = true;
 let fresh = true;                            // the first events of a stream are taken whatever their number
 let retry = 0;
 let speaking = 0;
+let signature = "";
 
 function lost() {
   if (link.value === "open") link.value = "lost";
@@ -106,6 +111,8 @@ function takeState(s) {
       part.value = "";
     }
 
+    const values = [s.file, s.mode, ...s.robots.flatMap(r => r.parts), ...(s.scene_parts || [])].map(p => (p.rows ? p.rows.map(r => `${r.text}~${r.tolerance ? r.tolerance.text : ""}`).join() : p)).join("|");
+    if (values !== signature) { signature = values; valuesNumber.value = s.number; }
     state.value = s;
     view.value = "work";
     if (s.outside) takeOutside(s.outside);
@@ -114,7 +121,7 @@ function takeState(s) {
     for (const [key, mine] of Object.entries(local.value)) if (mine.held || !mine.number || mine.number > s.number) left[key] = mine;
     local.value = left;
   });
-  document.title = `${s.title || s.file} - PushSim`;
+  document.title = `${s.title || fileName(s.file)} - PushSim`;
 }
 
 function takeAnswer(a) {
@@ -226,7 +233,7 @@ export async function save(over = false) {
   try {
     const done = await post("/api/save", over ? { over: true } : {});
     conflict.value = null;
-    tell(`Saved: ${done.saved.join(", ")}.`);
+    tell(done.saved.length ? `Saved: ${done.saved.map(fileName).join(", ")}.` : "Nothing had changed.");
     spoken.value = "Saved.";
     return true;
   } catch (e) {

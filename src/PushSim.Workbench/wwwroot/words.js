@@ -24,5 +24,7 @@ export function named(text, robots) {
   return parts;
 }
 
+// a file as a builder names it
+export const fileName = path => (path || "").split(/[\\/]/).pop();
 export const count = (n, one, many) => `${n} ${n === 1 ? one : many}`;
 export const seconds = t => `${t.toFixed(2)} s`;

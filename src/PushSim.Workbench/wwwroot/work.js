@@ -1,7 +1,7 @@
 // The workbench: the robot's shape at the left, its answer at the right; on a phone one column with the answer held at the top.
 import { html } from "./html.js";
 import { state, answer, robots, tab, part, phone, rows, act, save, makePage, showStart, odds, strips } from "./store.js";
-import { count, tone } from "./words.js";
+import { count, fileName, tone } from "./words.js";
 import { Drawing } from "./drawing.js";
 import { Rows } from "./row.js";
 import { Card, Numbers } from "./answer.js";
@@ -17,7 +17,7 @@ const hasPin = s => Boolean(s.pinned);
 function Top() {
   const s = state.value, n = unsaved(s);
   return html`<header class="top"><h1><button class="homebtn" onClick=${showStart} title="All files of this folder">PushSim</button></h1>
-    <span class="file">${s.file}: ${n === 0 ? "as saved" : `${count(n, "change", "changes")} not saved`}</span>
+    <span class="file" title=${s.file}>${fileName(s.file)}: ${n === 0 ? "as saved" : `${count(n, "change", "changes")} not saved`}</span>
     <button class="d" disabled=${!s.undo} onClick=${() => act("/api/undo")}>Undo${s.undo ? `: ${s.undo.words}` : ""}</button>
     <button class="d" disabled=${!s.redo} onClick=${() => act("/api/redo")}>Redo</button>
     <${Pin} class="d" />

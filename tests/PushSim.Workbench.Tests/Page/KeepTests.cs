@@ -28,6 +28,15 @@ public class KeepTests(PageFixture fixture)
     }
 
     [Fact]
+    public async Task A_page_is_made_and_its_path_is_told()
+    {
+        await using OpenPage open = await OpenPage.StartAsync(fixture);
+        await open.PressAsync("Make a page");
+        await Assertions.Expect(open.Page.Locator(".tell")).ToContainTextAsync("page.html");
+        Assert.True(File.Exists(open["page.html"]));
+    }
+
+    [Fact]
     public async Task Every_step_goes_back_and_forth()
     {
         await using OpenPage open = await OpenPage.StartAsync(fixture);

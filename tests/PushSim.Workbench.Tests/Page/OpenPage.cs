@@ -2,6 +2,7 @@ using System.Text.Json;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using PushSim.Cli;
 using PushSim.Cli.Tests;
 using Xunit;
 
@@ -42,7 +43,7 @@ internal sealed class OpenPage : IAsyncDisposable
         var folder = new ScratchFolder();
         Copy(Path.Combine(Repository.Root, "scenarios"), folder.Path);
         prepare?.Invoke(folder);
-        WorkbenchServer server = await WorkbenchServer.Start(new WorkbenchOptions { File = file is null ? null : folder[file], Folder = folder.Path, Stays = true });
+        WorkbenchServer server = await WorkbenchServer.Start(new WorkbenchOptions { File = file is null ? null : folder[file], Folder = folder.Path, Stays = true, Starter = CommandLineApp.Starter, Page = (read, options, _) => Written(folder["page.html"], read) });
         var open = new OpenPage(folder, server);
         open.Page = await open.AnotherAsync(fixture, width, dark, through?.Invoke(server.Address.Port));
         if (file is not null)
@@ -140,6 +141,13 @@ internal sealed class OpenPage : IAsyncDisposable
         await Server.DisposeAsync();
         _folder.Dispose();
         Assert.Empty(_complaints);
+    }
+
+    // what the command line writes there is tested with it
+    private static string Written(string path, string of)
+    {
+        File.WriteAllText(path, $"<!doctype html><title>{Path.GetFileName(of)}</title>");
+        return path;
     }
 
     private static void Copy(string from, string to)
