@@ -22,6 +22,7 @@ public class HelpTests
     [InlineData("cluster")]
     [InlineData("limits")]
     [InlineData("completion")]
+    [InlineData("compare")]
     public void Help_has_examples_and_fits_eighty_columns(string command)
     {
         Cli cli = Cli.Run(command.Length > 0 ? [command, "--help"] : ["--help"]);
@@ -29,14 +30,39 @@ public class HelpTests
         Assert.Equal("", cli.Error);
         Assert.Contains("Examples:", cli.Output);
         Assert.Contains($"  pushsim {(command.Length > 0 ? command : "run")} ", cli.Output);
-        Assert.All(cli.Output.Split('\n'), l => Assert.True(l.TrimEnd().Length <= 80, l));
+        string[] lines = cli.Output.ReplaceLineEndings("\n").Split('\n');
+        Assert.All(lines, l => Assert.True(l.Length <= 79, l));
+        Assert.All(lines, l => Assert.Equal(l.TrimEnd(), l));
+
+        // every example is a whole line, so it can be copied
+        string[] examples = [.. cli.Output.Split("Examples:\n")[1].Split('\n', StringSplitOptions.RemoveEmptyEntries)];
+        Assert.All(examples, e => Assert.StartsWith("  pushsim ", e));
+    }
+
+    // under the same head in every command; no option stands twice, and none is lost
+    [Fact]
+    public void Options_stand_under_heads()
+    {
+        string help = Cli.Run("odds", "--help").Output;
+        string[] heads = ["\nWhat:", "\nHow many:", "\nWith whom:", "\nFiles and output:", "\nExamples:"];
+        int[] at = [.. heads.Select(h => help.IndexOf(h, StringComparison.Ordinal))];
+        Assert.Equal(at.Order(), at);
+        Assert.All(at, i => Assert.True(i > 0, help));
+        Assert.InRange(help.IndexOf("  --matches N", StringComparison.Ordinal), at[1], at[2]);
+        Assert.InRange(help.IndexOf("  --against FILE", StringComparison.Ordinal), at[2], at[3]);
+        Assert.InRange(help.IndexOf("  --out DIR", StringComparison.Ordinal), at[3], at[4]);
+        Assert.InRange(help.IndexOf("  --effects", StringComparison.Ordinal), at[0], at[1]);
+        string[] options = [.. help.Split('\n').Where(l => l.StartsWith("  --", StringComparison.Ordinal)).Select(l => l.Trim().Split(' ')[0])];
+        Assert.Equal(options.Distinct(), options);
+        Assert.Contains("--vary KEY=VALUES", Cli.Run("sweep", "--help").Output.Split("Usage:")[1].Split('\n')[0]);
+        Assert.Contains("LOG FILE", Cli.Run("compare", "--help").Output.Split("Usage:")[1].Split('\n')[0]);
     }
 
     // the examples of each command's own help stay there
     [Fact]
     public void The_list_of_commands_is_one_or_two_lines_each()
     {
-        string list = Cli.Run("--help").Output.Split("Commands:")[1].TrimEnd();
+        string list = Cli.Run("--help").Output.Split("Commands:")[1].Split("\n\n")[0].TrimEnd();
         Assert.DoesNotContain("Examples", list);
         Assert.InRange(list.Trim().Split('\n').Length, 4, 30);
         Assert.All(new[] { "run", "check", "limits", "fit", "plan", "cluster", "new", "explain", "shelf", "completion" }, c => Assert.Contains($"\n  {c} ", list));
@@ -68,6 +94,6 @@ public class HelpTests
         int start = help.IndexOf("  " + option + " ", StringComparison.Ordinal);
         Assert.True(start >= 0, help);
         int next = help.IndexOf("\n  --", start, StringComparison.Ordinal);
-        Assert.DoesNotContain("[default", help[start..next]);
+        Assert.DoesNotContain("(default 0", help[start..next]);
     }
 }

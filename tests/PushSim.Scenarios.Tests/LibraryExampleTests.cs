@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Fit;
 using PushSim.Analysis.Ladder;
+using PushSim.Analysis.Statistics;
 using PushSim.Analysis.Sweep;
 using PushSim.Analysis.Turning;
 using PushSim.Runs;
@@ -68,9 +69,9 @@ public class LibraryExampleTests
 
             var tally = Tally.Of(work.Of(0));
             Console.WriteLine($"{drawn.Robot} wins {tally.Wins} of {tally.Matches}, 95 % sure: {tally.WinInterval.Low:0.00} to {tally.WinInterval.High:0.00}");
-            foreach ((string name, double share) in InputShares.Of(drawn, work.Of(0)))
+            foreach ((string name, Interval share) in InputShares.Of(drawn, work.Of(0)).Told)
             {
-                Console.WriteLine($"{name}: {100.0 * share:0} % of the variance of the ground gained");
+                Console.WriteLine($"{name}: {100.0 * share.Value:0} % ({100.0 * share.Low:0} to {100.0 * share.High:0} %) of the variance of the ground gained");
             }
 
             // example ends
@@ -85,8 +86,8 @@ public class LibraryExampleTests
         string path = Path.Combine(Generated.Root(), "scenarios", "spot-turn.toml");
 
         // example begins
-        MapAxis damping = MapAxis.Parse("tyre.soft.body_damping=0.1..3 N s/m", out _)!;
-        MapAxis friction = MapAxis.Parse("floor.friction=0.5..1", out _)!;
+        _ = SweepInput.TryParse("tyre.soft.body_damping=0.1..3 N s/m", 2, out SweepInput? dampings, out _);
+        (MapAxis damping, MapAxis friction) = (MapAxis.Of(dampings!)!, new MapAxis("floor.friction", 0.5, 1.0, Unit: ""));
         double[] x = StabilityMap.Spaced(damping.From, damping.To, 4);
         double[] y = StabilityMap.Spaced(friction.From, friction.To, 2);
         var map = StabilityMap.Compute(x, y, (d, f) => TurnMaps.At(path, damping, d, friction, f).Scenario, everyX: 4, everyY: 2);

@@ -15,17 +15,24 @@ public class StudiesTests
     [InlineData("a=.1...5", "a", 0.1, 0.5, "")]
     [InlineData("a=10 %..60 %", "a", 10.0, 60.0, "%")]
     public void A_range_is_read(string text, string key, double from, double to, string unit) =>
-        Assert.Equal(new MapAxis(key, from, to, unit), MapAxis.Parse(text, out _));
+        Assert.Equal(new MapAxis(key, from, to, unit), SweepInput.TryParse(text, 2, out SweepInput? input, out _) ? MapAxis.Of(input!) : null);
 
     [Theory]
-    [InlineData("a", "is no range")]
-    [InlineData("a=1..b", "has no two numbers")]
-    [InlineData("a=1 mm..2 m", "has two units")]
-    [InlineData("a=1..1", "begins where it ends")]
-    public void A_wrong_range_says_why(string text, string says)
+    [InlineData("a", SweepFaultKind.Form)]
+    [InlineData("a=1..b", SweepFaultKind.Range)]
+    [InlineData("a=1 mm..2 m", SweepFaultKind.Units)]
+    [InlineData("a=1..1", SweepFaultKind.Range)]
+    public void A_wrong_range_says_why(string text, SweepFaultKind kind)
     {
-        Assert.Null(MapAxis.Parse(text, out string problem));
-        Assert.StartsWith($"\"{text}\" {says}", problem);
+        Assert.False(SweepInput.TryParse(text, 2, out _, out SweepFault? fault));
+        Assert.Equal(kind, fault!.Kind);
+    }
+
+    [Fact]
+    public void Names_are_no_axis()
+    {
+        Assert.True(SweepInput.TryParse("wheel.*.tyre=soft,hard", 2, out SweepInput? names, out _));
+        Assert.Null(MapAxis.Of(names!));
     }
 
     [Theory]

@@ -27,7 +27,7 @@ internal static class CompareCommand
             "compare",
             "Sets a log beside the run that it tells.\n\nThe log's commands, or its measured wheels, are put in; how far off each other quantity is, is told.\n\n"
             + "Examples:\n  pushsim compare scenarios/logs/drive.csv scenarios/arc.toml\n"
-            + "  pushsim compare scenarios/logs/drive.csv scenarios/arc.toml --identify \"tyre.*.lateral_friction_ratio\" --report\n  pushsim compare turn.wav scenarios/spot-bouncy-tyre.toml --from 2 --to 6")
+            + "  pushsim compare drive.csv arc.toml --identify \"tyre.*.kinetic_friction\"\n  pushsim compare turn.wav scenarios/spot-bouncy-tyre.toml --from 2 --to 6")
         {
             log, file, identify, share, from, to, replay, rate,
         };

@@ -21,14 +21,18 @@ internal static class ManPage
                 text.Append(".PP\n").Append(Lines(paragraph));
             }
 
-            if (c.Argument.Length > 0)
+            foreach (ArgumentShape a in c.Arguments)
             {
-                text.Append($".TP\n.I {Plain(c.Argument)}\n").Append(Lines(c.ArgumentAbout));
+                text.Append($".TP\n.I {Plain(a.Usage)}\n").Append(Lines(a.About));
             }
 
-            foreach (OptionShape o in c.Options)
+            foreach ((string head, IReadOnlyList<OptionShape> options) in c.Groups)
             {
-                text.Append($".TP\n.B {Plain(o.Name)}{(o.Value is null ? "" : $" \\fI{Plain(o.Value)}\\fR")}\n").Append(Lines(o.About));
+                text.Append(".PP\n").Append(Lines(head + ":"));
+                foreach (OptionShape o in options)
+                {
+                    text.Append($".TP\n.B {Plain(o.Name)}{(o.Value is null ? "" : $" \\fI{Plain(o.Value)}\\fR")}\n").Append(Lines(o.Whole));
+                }
             }
 
             text.Append(Examples(c));

@@ -15,8 +15,8 @@ internal static class FitCommand
             "fit",
             "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
             + "Examples:\n  pushsim fit readings.csv\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
-            + "  pushsim fit scenarios/logs/mole-pulls.csv --robot scenarios/pull-test.toml\n    --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"13.3 N\"\n"
-            + "  pushsim fit scenarios/logs/readings.csv --load \"13.3 N\"\n    --robot scenarios/robots/mole.toml --against scenarios/robots/badger.toml\n    --stronger-motor 1.5");
+            + "  pushsim fit mole-pulls.csv --robot pull-test.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"13.3 N\"\n"
+            + "  pushsim fit pulls.csv --load \"13 N\" --robot mole.toml --against badger.toml");
         pulls.AddTo(command);
         common.AddTo(command);
         meaning.AddTo(command, pulls.Robot);

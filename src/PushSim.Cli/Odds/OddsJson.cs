@@ -28,17 +28,18 @@ internal static class OddsJson
             w.WriteString("opponent_held_by", d.OpponentLimit is BindingKind other ? BindingTable.Key(other) : null);
             w.WriteNumber("matches", count);
         });
-        JsonReport.WriteRows(w, "inputs_that_matter", r.Inputs, i =>
+        JsonReport.WriteRows(w, "inputs_that_matter", r.Inputs.Told, i =>
         {
             w.WriteString("input", i.Name);
-            w.WriteNumber("variance_share", i.Share);
+            WriteShare(w, i.Share);
         });
+        w.WriteStartObject("together_or_not_told");
+        WriteShare(w, r.Inputs.Rest);
+        w.WriteEndObject();
         JsonReport.WriteRows(w, "effects_with_others", r.Effects, e =>
         {
             w.WriteString("input", e.Key);
-            w.WriteNumber("variance_share", e.Share);
-            w.WriteNumber("variance_share_low", e.Bounds.Low);
-            w.WriteNumber("variance_share_high", e.Bounds.High);
+            WriteShare(w, new Interval(e.Share, e.Bounds.Low, e.Bounds.High));
         });
         if (r.Pairs is PairOdds pairs)
         {
@@ -72,6 +73,13 @@ internal static class OddsJson
             w.WriteNumber("win_share_difference_high", o.Second.Bounds.High);
         });
     });
+
+    private static void WriteShare(Utf8JsonWriter w, Interval share)
+    {
+        w.WriteNumber("variance_share", share.Value);
+        w.WriteNumber("variance_share_low", share.Low);
+        w.WriteNumber("variance_share_high", share.High);
+    }
 
     private static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)
     {

@@ -39,11 +39,11 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     /// <summary>Half-width of the share of wins that was asked; 0 for none [1].</summary>
     public double Within { get; init; }
 
-    /// <summary>Inputs and their share of the ground's variance, those above noise, largest first [1].</summary>
-    public IReadOnlyList<(string Name, double Share)> Inputs { get; } = InputShares.Of(Own.Source, Own.Outcomes);
+    /// <summary>Which inputs matter by themselves.</summary>
+    public InputShares Inputs { get; } = InputShares.Of(Own.Source, Own.Outcomes);
 
     /// <summary>The same in plain words.</summary>
-    public IReadOnlyList<(string Name, double Share)> Told => [.. Inputs.Select(i => (Label(i.Name), i.Share))];
+    public InputShares Told => Inputs with { Told = [.. Inputs.Told.Select(i => i with { Name = Label(i.Name) })] };
 
     /// <summary>An input in plain words.</summary>
     public string Label(string key) => KeyLabel.Of(key, Robot, Opponent);

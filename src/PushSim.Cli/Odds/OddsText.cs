@@ -8,7 +8,7 @@ internal static class OddsText
 {
     public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files, bool isDetailed) => new ScreenReport(Card(r), r.Verdict)
     {
-        Tables = Tables(r), Warnings = r.Warnings, Notes = r.Inputs.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], Asides = [Computation(r, r.MatchesPerSecond)], Files = files,
+        Tables = Tables(r), Warnings = r.Warnings, Notes = r.Inputs.Told.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], Asides = [Computation(r, r.MatchesPerSecond)], Files = files,
     }.Write(output, isDetailed);
 
     public static AnswerCard Card(OddsResult r) => OddsCard.Of(r.Robot, r.Opponent, r.Tally, r.Told, r.Pairs, r.Compared);

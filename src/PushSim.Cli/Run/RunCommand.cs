@@ -25,7 +25,7 @@ internal static class RunCommand
             "run",
             "Simulates a scenario: the answer, pictures and the time history.\n\n"
             + "Examples:\n  pushsim run scenarios/launch-soft.toml\n  pushsim run scenarios/pull-test.toml --json\n  pushsim run my.toml --out results --no-plots\n  pushsim run my.toml --report\n"
-            + "  pushsim run scenarios/spot-turn.toml --map \"tyre.soft.slip_speed=0.1..2 m/s\"\n    --map manoeuvre.turn=0.3..1\n"
+            + "  pushsim run turn.toml --map floor.friction=0.5..1 --map manoeuvre.turn=0.3..1\n"
             + "  pushsim run scenarios/spot-turn.toml --rank-tyres\n  pushsim run mine.toml --beside other.toml\n  pushsim run mole.toml --against badger.toml")
         {
             file, beside,
@@ -80,7 +80,7 @@ internal static class RunCommand
         TurnMap? map;
         try
         {
-            map = axes is null ? null : work.Map(file, options.Read, axes.Value.X, axes.Value.Y, error);
+            map = axes is null ? null : work.Map(file, options.Read, axes.Value.X, axes.Value.Y, read.Scenario.Robot.Name, error);
         }
         catch (OperationCanceledException)
         {

@@ -1,5 +1,6 @@
 using PushSim.Words.Designs;
 using PushSim.Words.Turns;
+using PushSim.Words.Wear;
 
 namespace PushSim.Cli.Run;
 
@@ -33,7 +34,7 @@ internal static class RunText
     {
         if (card is not null)
         {
-            card.WriteRest(Card(result, file, designs, map), Warnings(result, designs), files);
+            card.WriteRest(Card(result, file, designs, map, tyres), Warnings(result, designs), files);
             return;
         }
 
@@ -54,11 +55,12 @@ internal static class RunText
             files);
     }
 
-    /// <summary>The card of a run, with how other designs differ and what a map shows.</summary>
-    public static AnswerCard Card(RunResult result, string file, IReadOnlyList<Design>? designs, TurnMap? map = null)
+    /// <summary>The card of a run, with how other designs differ, what a map shows and which tyres do best.</summary>
+    public static AnswerCard Card(RunResult result, string file, IReadOnlyList<Design>? designs, TurnMap? map = null, TyreAnswers? tyres = null)
     {
         AnswerCard card = RunCard.Of(result, file);
-        return card with { Facts = $"{DesignWords.Verdict(designs ?? [])} {(map is null ? "" : MapWords.Of(map.Map) + " ")}{card.Facts}".Trim() };
+        string[] facts = [DesignWords.Verdict(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
+        return card with { Facts = string.Join(' ', facts.Where(f => f.Length > 0)) };
     }
 
     /// <summary>The verdict of the first design, and how the others differ.</summary>

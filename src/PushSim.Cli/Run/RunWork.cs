@@ -55,10 +55,10 @@ internal sealed class RunWork : IDisposable
     }
 
     /// <summary>A stability map.</summary>
-    public TurnMap Map(string file, ReadOptions options, MapAxis x, MapAxis y, TextWriter error)
+    public TurnMap Map(string file, ReadOptions options, MapAxis x, MapAxis y, string robot, TextWriter error)
     {
         Dispose();
-        return TurnMap.Compute(file, options, x, y, error, _progress is null, Limited(StabilityMap.UsualWork));
+        return TurnMap.Compute(file, options, x, y, robot, error, _progress is null, Limited(StabilityMap.UsualWork));
     }
 
     /// <summary>The cost so far.</summary>

@@ -83,7 +83,8 @@ internal sealed class CardText
             // a note that finds no room is told under --details: half a number would be a wrong one
             string line = $"{Indent}{n.Label.PadRight(label)}{Indent}{v}";
             string noted = $"{Indent}{n.Label.PadRight(label)}{Indent}{v.PadRight(value)}{Indent}{n.Note}".TrimEnd();
-            Line(noted.Length <= WrappedText.Width ? noted : Short(line));
+            string tight = $"{line}{Indent}{n.Note}";
+            Line(noted.Length <= WrappedText.Width ? noted : tight.Length <= WrappedText.Width ? tight : Short(line));
         }
 
         Line("");

@@ -15,6 +15,9 @@ internal static class Chart
     private const double Letter = 7.4;
     private const double MostOfWidth = 0.38;
 
+    // Half of a cap at the end of an interval, in steps from bar to bar [1].
+    private const double CapHalf = 0.14;
+
     // Of a vertical axis' title with the blanks to both sides [px].
     private const double TitleRoom = 34.0;
 
@@ -82,10 +85,10 @@ internal static class Chart
     {
         bool isBelow = position == AxisPosition.Bottom;
         double room = isBelow ? (look.Width - LeftMargin(look, left) - 40.0) / words.Count : LeftMargin(look, left) - (title.Length > 0 ? TitleRoom : 12.0);
-        bool isTight = words.Max(w => w.Length) * Letter > room;
+        bool isTight = words.Max(w => PlotFont.Width(w, FontSize)) > room;
 
         // beside the chart the end of a name says more than its beginning; below it there is room for the whole of it upright
-        string[] shown = [.. words.Select(w => isTight && !isBelow ? Ending(w, (int)(room / Letter)) : w)];
+        string[] shown = [.. words.Select(w => isTight && !isBelow ? Ending(w, room) : w)];
         var axis = new LinearAxis { Position = position, Title = title, MajorTickSize = 0.0, AxisTitleDistance = 10, Angle = isTight && isBelow ? -90.0 : 0.0 };
         SetWords(axis, shown);
         return axis;
@@ -127,6 +130,16 @@ internal static class Chart
         return line;
     }
 
+    /// <summary>The interval of a bar that lies: a line from its low to its high end with a cap at each.</summary>
+    public static void AddWhisker(PlotModel model, double low, double high, double y)
+    {
+        model.Series.Add(Segment(low, y, high, y, OxyColors.Black, 1.6));
+        foreach (double end in (double[])[low, high])
+        {
+            model.Series.Add(Segment(end, y - CapHalf, end, y + CapHalf, OxyColors.Black, 1.6));
+        }
+    }
+
     /// <summary>A filled square with words in the legend.</summary>
     public static ScatterSeries Key(string words, OxyColor fill, OxyColor stroke, double thickness = 0.8) => new()
     {
@@ -136,5 +149,15 @@ internal static class Chart
     // Room for the vertical axis [px]: as asked, but no more than a good third of a telephone.
     private static double LeftMargin(PlotLook look, double left) => Math.Max(look.LeftMargin, Math.Min(left, MostOfWidth * look.Width));
 
-    private static string Ending(string text, int letters) => text.Length <= letters ? text : "…" + text[^Math.Max(3, letters - 1)..];
+    // as many letters from the end as there is room for
+    private static string Ending(string text, double room)
+    {
+        string shown = text;
+        for (int first = 1; PlotFont.Width(shown, FontSize) > room && first < text.Length - 3; first++)
+        {
+            shown = "…" + text[first..];
+        }
+
+        return shown;
+    }
 }

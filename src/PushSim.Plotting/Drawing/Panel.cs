@@ -15,7 +15,7 @@ internal sealed partial class Panel
 
     // The vertical axis spans at least twice this, so that what nobody could measure stays flat and its numbers short [unit of the axis].
     private static readonly (string Unit, double Span)[] s_leastSpans =
-        [("[N]", 0.01), ("[mm]", 0.1), ("[m/s]", 0.01), ("[m/s²]", 0.1), ("[rad/s]", 0.05), ("[A]", 0.05), ("[V]", 0.05), ("[°C]", 0.5), ("", 1e-3)];
+        [("[N]", 0.01), ("[mm]", 0.1), ("[m/s]", 0.01), ("[m/s²]", 0.1), ("[rad/s]", 0.05), ("[A]", 0.05), ("[V]", 0.05), ("[°C]", 0.5), ("[%]", 0.2), ("", 1e-3)];
 
     // Of the title of the vertical axis with the blanks to both sides, and of all above and below the area between the axes [px].
     private const double TitleRoom = 34.0;
@@ -79,7 +79,8 @@ internal sealed partial class Panel
     {
         // the same left and right edge in every panel, so that time lines up; words need more room than numbers on a telephone
         KeepNoiseFlat();
-        LayOutOutlines(look);
+        LayOutStrips(look);
+        PlaceNames(look);
         double left = _model.Axes[1].LabelFormatter is null ? Math.Max(look.LeftMargin, NumberRoom()) : look.WordMargin;
 
         // names of bars on the left, or a scale of colours on the right, have made their own room already
@@ -201,14 +202,16 @@ internal sealed partial class Panel
     /// <param name="value">Where it lies, in the unit of the vertical axis.</param>
     /// <param name="label">Its words.</param>
     /// <param name="robot">0 the first robot, 1 its opponent [1].</param>
-    public Panel MarkLine(double value, string label, int robot)
+    public Panel MarkLine(double value, string label, int robot) => MarkLine(value, label, Palette.Robot(robot), Palette.Dash(robot));
+
+    /// <summary>A level that is no robot's, across the whole panel.</summary>
+    /// <inheritdoc cref="MarkLine(double, string, int)"/>
+    public Panel MarkLine(double value, string label) => MarkLine(value, label, Palette.Mark, LineStyle.Dash);
+
+    private Panel MarkLine(double value, string label, OxyColor colour, LineStyle dash)
     {
-        _model.Annotations.Add(new LineAnnotation
-        {
-            Type = LineAnnotationType.Horizontal, Y = value, Color = Palette.Robot(robot), LineStyle = robot == 0 ? LineStyle.Solid : LineStyle.Dash, StrokeThickness = 1.8,
-            Text = PlainLabel.Of(label), TextHorizontalAlignment = HorizontalAlignment.Left, TextLinePosition = 0.01, TextColor = OxyColors.Black, FontSize = Chart.FontSize - 1.0,
-            TextVerticalAlignment = VerticalAlignment.Bottom,
-        });
+        _model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Horizontal, Y = value, Color = colour, LineStyle = dash, StrokeThickness = 1.8 });
+        _labels.Add(PlotLabel.OfLine(PlainLabel.Of(label), value));
         _levels.Add(value);
         return this;
     }
@@ -222,11 +225,13 @@ internal sealed partial class Panel
             return Add(x, y, label);
         }
 
-        var band = new AreaSeries { Color = OxyColors.Transparent, Color2 = OxyColors.Transparent, Fill = OxyColor.FromAColor(70, Palette.Grey), StrokeThickness = 0.0 };
+        // the means end half a swing early: all panels over time have one axis
+        SetEnds(_model.Axes[0], x[0], x[^1]);
+        var band = new AreaSeries { Title = FormattableString.Invariant($"swings, about {e.Frequency:0} Hz"), Color = OxyColors.Transparent, Color2 = OxyColors.Transparent, Fill = OxyColor.FromAColor(70, Palette.Grey), StrokeThickness = 0.0 };
         band.Points.AddRange(e.Time.Select((t, i) => new DataPoint(t, e.High[i])));
         band.Points2.AddRange(e.Time.Select((t, i) => new DataPoint(t, e.Low[i])));
         _model.Series.Add(band);
-        return Add(e.Time, e.Mean, FormattableString.Invariant($"{label}, mean (shaded: swings of about {e.Frequency:0} Hz)"));
+        return Add(e.Time, e.Mean, $"{label}, mean");
     }
 
     /// <summary>Shades a span of the horizontal axis behind the curves.</summary>

@@ -7,7 +7,8 @@ namespace PushSim.Plotting.Drawing;
 /// <param name="Text">Words.</param>
 /// <param name="X">Moment, in the unit of the horizontal axis.</param>
 /// <param name="IsCentred">Whether they may lie over the moment instead of beside it.</param>
-internal sealed record PlotLabel(string Text, double X, bool IsCentred)
+/// <param name="Level">Height of the line across the panel that they belong to instead, in the unit of the vertical axis; null for a moment.</param>
+internal sealed record PlotLabel(string Text, double X, bool IsCentred, double? Level = null)
 {
     private const double FontSize = 13.0;
 
@@ -17,8 +18,14 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
     // Half the height of a text line, as a share of a panel's height [1].
     private const double HalfLine = 0.065;
 
+    // Where the words of a line are looked for, as shares of the panel's width from the left [1].
+    private static readonly double[] s_places = [0.0, 0.2, 0.4, 0.6, 0.8];
+
     // Heights that are tried, as shares from the bottom [1].
     private static readonly double[] s_heights = [0.9, 0.78, 0.66, 0.54, 0.42, 0.3, 0.18, 0.07];
+
+    /// <summary>Words on a line across the whole panel.</summary>
+    public static PlotLabel OfLine(string text, double level) => new(text, double.NaN, IsCentred: false, level);
 
     public static void PlaceAll(PlotModel model, IReadOnlyList<PlotLabel> labels, IReadOnlyList<Curve> curves, double areaWidth)
     {
@@ -32,14 +39,20 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
         (double bottom, double top) = Range(model, curves);
         double pixel = (right - left) / areaWidth;
         List<OxyRect> taken = [];
-        foreach (PlotLabel label in labels)
+        double[] levels = [.. labels.Where(l => l.Level is not null).Select(l => (l.Level!.Value - bottom) / (top - bottom))];
+
+        // words of lines first: they have less choice
+        foreach (PlotLabel label in labels.OrderBy(l => l.Level is null))
         {
             double width = (PlotFont.Width(label.Text, FontSize) + (2.0 * Gap)) * pixel;
+            double? on = label.Level is double level ? (level - bottom) / (top - bottom) : null;
             (double start, double height) = Emptiest(
                 label.Starts(width, left, right),
+                on is double y0 ? [.. new[] { y0 + HalfLine, y0 - HalfLine }.Where(h => h is > HalfLine and < 1.0 - HalfLine).DefaultIfEmpty(y0 + HalfLine)] : s_heights,
                 from => [
                     .. Obstacles(model, from, from + width).Select(y => (y - bottom) / (top - bottom)),
                     .. taken.Where(t => t.Left < from + width && t.Right > from).Select(t => t.Top),
+                    .. on is null ? levels : [],
                 ]);
             taken.Add(new OxyRect(start, height, width, 0.0));
             TextAnnotation words = Chart.Words(label.Text, start + (Gap * pixel), bottom + (height * (top - bottom)), HorizontalAlignment.Left, FontSize);
@@ -53,16 +66,17 @@ internal sealed record PlotLabel(string Text, double X, bool IsCentred)
     // right of the moment first, then left of it, as far as there is room
     private double[] Starts(double width, double left, double right) => IsCentred
         ? [Math.Clamp(X - (0.5 * width), left, right - width)]
-        : [.. new[] { X, X - width }.Where(s => s >= left && s + width <= right).DefaultIfEmpty(left)];
+        : Level is not null ? [.. s_places.Select(p => left + (p * (right - left))).Where(s => s + width <= right).DefaultIfEmpty(left)]
+        : [.. new[] { X, Math.Min(X, right) - width }.Where(s => s >= left && s + width <= right + (1e-6 * width)).DefaultIfEmpty(left)];
 
     // a place with a line's height of room is as good as one with more: the first such is taken
-    private static (double Start, double Height) Emptiest(double[] starts, Func<double, double[]> obstacles)
+    private static (double Start, double Height) Emptiest(double[] starts, double[] heights, Func<double, double[]> obstacles)
     {
-        (double Start, double Height, double Room) best = (starts[0], s_heights[0], -1.0);
+        (double Start, double Height, double Room) best = (starts[0], heights[0], -1.0);
         foreach (double start in starts)
         {
             double[] taken = obstacles(start);
-            foreach (double height in s_heights)
+            foreach (double height in heights)
             {
                 double room = Math.Min(2.0 * HalfLine, taken.Length == 0 ? 1.0 : taken.Min(t => Math.Abs(t - height)));
                 best = room > best.Room ? (start, height, room) : best;

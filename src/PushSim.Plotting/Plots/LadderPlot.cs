@@ -53,7 +53,7 @@ public static class LadderPlot
         return model;
     }
 
-    // orange for lost, white for even, blue for won
+    // purple for lost, white for even, green for won; the numbers tell it in grey
     private static OxyColor Shade(double share)
     {
         OxyColor end = share >= 0.5 ? Palette.Line(1) : Palette.Line(2);

@@ -3,21 +3,20 @@ using OxyPlot.Axes;
 using OxyPlot.Series;
 using PushSim.Analysis.Chance;
 using PushSim.Plotting.Drawing;
+using PushSim.Words.Matches;
 
 namespace PushSim.Plotting.Plots;
 
 /// <summary>The picture of many matches: how far the contact moved, coloured by who won, and which inputs matter most.</summary>
 public static class OddsPlot
 {
-    // Columns of matches, and inputs shown [1].
+    // Columns of matches [1].
     private const int Bins = 40;
-    private const int MostInputs = 8;
 
     // Steps of a curve over the ground: as fine as a picture shows [1].
     private const int Steps = 400;
 
     private const string InputsTitle = "What matters most by itself";
-    private const string Rest = "together with others, or not told";
 
     // Letters of a name with "wins by tilt or lift" behind it that fit into a telephone's legend [1].
     private const int LongestName = 24;
@@ -30,10 +29,10 @@ public static class OddsPlot
     /// <param name="robot">Name of the first robot.</param>
     /// <param name="opponent">Name of the opponent.</param>
     /// <param name="outcomes">The matches; at least one that did not fail.</param>
-    /// <param name="inputs">Inputs and their share of the variance [1], largest first; may be empty.</param>
+    /// <param name="inputs">Which inputs matter by themselves, named in plain words; there may be none.</param>
     /// <param name="others">The matches of other designs, each with its label and its robots, whose curves stand over its own; empty for none.</param>
     public static PlotSheet Of(
-        string label, string robot, string opponent, IEnumerable<MatchEnd> outcomes, IReadOnlyList<(string Name, double Share)> inputs,
+        string label, string robot, string opponent, IEnumerable<MatchEnd> outcomes, InputShares inputs,
         IReadOnlyList<(string Label, string Robot, string Opponent, IEnumerable<MatchEnd> Outcomes)> others) =>
         new(
         [
@@ -129,19 +128,16 @@ public static class OddsPlot
             look => Distribution(look, title, columns.Value));
     }
 
-    private static List<ChartDrawing> Mattering(IReadOnlyList<(string Name, double Share)> inputs)
+    private static ChartDrawing[] Mattering(InputShares inputs)
     {
-        List<ChartDrawing> charts = [];
-        // what the named ones do not tell stands with them, so that nobody takes them for the whole
-        double rest = 1.0 - inputs.Take(MostInputs).Sum(i => i.Share);
-        (string Name, double Share)[] shown = inputs.Count == 0 ? [] : [.. rest > 0.0 ? [(Rest, rest)] : Array.Empty<(string, double)>(), .. inputs.Take(MostInputs).Reverse()];
-        if (shown.Length > 0)
+        if (inputs.Told.Count == 0)
         {
-            string words = string.Join(", ", shown.Reverse().Select(i => FormattableString.Invariant($"{i.Name} {100.0 * i.Share:0} %")));
-            charts.Add(new ChartDrawing(InputsTitle, $"Plot: share of the ground's variance: {words}.", 110 + (34 * shown.Length), look => Inputs(look, shown)));
+            return [];
         }
 
-        return charts;
+        InputShare[] shown = [new(OddsWords.Rest, inputs.Rest), .. inputs.Told.Reverse()];
+        string words = string.Join(", ", shown.Reverse().Select(i => FormattableString.Invariant($"{i.Name} {100.0 * i.Share.Value:0} % ({100.0 * i.Share.Low:0} to {100.0 * i.Share.High:0} %)")));
+        return [new ChartDrawing(InputsTitle, $"Plot: share of the ground's variance, with 95 % intervals: {words}.", 130 + (34 * shown.Length), look => Inputs(look, shown))];
     }
 
     // A win over a robot that is tilted or lifted says nothing of the ground: such a loser may have gained some.
@@ -190,23 +186,26 @@ public static class OddsPlot
         return model;
     }
 
-    private static PlotModel Inputs(PlotLook look, (string Name, double Share)[] inputs)
+    // What the named ones do not carry stands with them in grey, so that nobody takes them for the whole
+    internal static PlotModel Inputs(PlotLook look, InputShare[] inputs)
     {
         PlotModel model = Chart.Model(look, InputsTitle, NameWidth);
-        LinearAxis share = Chart.Axis(AxisPosition.Bottom, "Share of the ground's variance [%]");
+        LinearAxis share = Chart.Axis(AxisPosition.Bottom, "Share of the ground's variance [%], with 95 % interval");
         share.Minimum = 0.0;
-        share.Maximum = Math.Max(10.0, 115.0 * inputs.Max(i => i.Share));
+        share.Maximum = Math.Max(10.0, 115.0 * inputs.Max(i => i.Share.High));
         model.Axes.Add(share);
         model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "", [.. inputs.Select(i => i.Name)], NameWidth));
         for (int i = 0; i < inputs.Length; i++)
         {
-            double percent = 100.0 * inputs[i].Share;
-            RectangleAnnotation bar = Chart.Box(0.0, percent, i - 0.34, i + 0.34, OxyColor.FromAColor(inputs[i].Name == Rest ? (byte)60 : (byte)150, inputs[i].Name == Rest ? Palette.Grey : Palette.Ink));
-            (bar.Stroke, bar.StrokeThickness) = (inputs[i].Name == Rest ? Palette.Grey : Palette.Ink, 1.0);
-            TextAnnotation words = Chart.Words(FormattableString.Invariant($"{percent:0} %"), percent, i, HorizontalAlignment.Left);
+            (double value, double low, double high) = (100.0 * inputs[i].Share.Value, 100.0 * inputs[i].Share.Low, 100.0 * inputs[i].Share.High);
+            bool isRest = inputs[i].Name == OddsWords.Rest;
+            RectangleAnnotation bar = Chart.Box(0.0, value, i - 0.34, i + 0.34, OxyColor.FromAColor(isRest ? (byte)60 : (byte)110, isRest ? Palette.Grey : Palette.Ink), AnnotationLayer.BelowSeries);
+            (bar.Stroke, bar.StrokeThickness) = (isRest ? Palette.Grey : Palette.Ink, 1.0);
+            TextAnnotation words = Chart.Words(FormattableString.Invariant($"{value:0} %"), high, i, HorizontalAlignment.Left);
             words.Offset = new ScreenVector(6, 0);
             model.Annotations.Add(bar);
             model.Annotations.Add(words);
+            Chart.AddWhisker(model, low, high, i);
         }
 
         return model;

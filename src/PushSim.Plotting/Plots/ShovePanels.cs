@@ -24,7 +24,11 @@ internal static class ShovePanels
         string name = other.Robot.Name;
         double[] mirrored = [.. other.Trace.Body.X.Select(x => -x)];
         Panel place = Panel.OverTime("Place of each robot along the floor", "Place [m]").Add(r.Time, r.Trace.Body.X, own).Add(r.Time, mirrored, name).OfRobots();
-        MarkLines(r, place);
+        foreach (MapLine line in Lines(r))
+        {
+            place.MarkLine(line.X, line.Words, line.Robot);
+        }
+
         MarkGround(r, place);
         Panel push = Push(r);
         Panel ownSlip = RunPanels.Slip(r.Trace, $"Slip of each tread of {own}");
@@ -92,18 +96,18 @@ internal static class ShovePanels
     }
 
     // the line that the loser crosses or comes nearest to; both where nobody wins
-    private static void MarkLines(RunResult r, Panel place)
+    private static IEnumerable<MapLine> Lines(RunResult r)
     {
         double line = r.Scenario.Shove.Line;
         int winner = r.Shove?.Winner ?? -1;
         if (winner != 0 && r.Shove?.IsFarLine != true)
         {
-            place.MarkLine(r.Trace.Body.X[0] - line, $"line of {r.Scenario.Robot.Name}", 0);
+            yield return new MapLine($"line of {r.Scenario.Robot.Name}", 0, r.Trace.Body.X[0] - line);
         }
 
         if (winner != 1 && r.Shove?.IsFarLine != true)
         {
-            place.MarkLine(line - r.Opponent!.Trace.Body.X[0], $"line of {r.Opponent.Robot.Name}", 1);
+            yield return new MapLine($"line of {r.Opponent!.Robot.Name}", 1, line - r.Opponent.Trace.Body.X[0]);
         }
     }
 
@@ -152,17 +156,9 @@ internal static class ShovePanels
     private static Panel TopView(RunResult r)
     {
         (string Name, int Sample)[] moments = TopMoments(r);
-        Panel map = new Panel($"From above: {string.Join(", ", moments.Select(m => m.Name))}", "x [m]", "y [m]").AsMap(rows: 1.9);
         OpponentRun o = r.Opponent!;
-        for (int k = 0; k < moments.Length; k++)
-        {
-            int i = moments[k].Sample;
-            string label = FormattableString.Invariant($"{r.Time[i]:0.00} s");
-            map.AddOutline(Corners(r.Scenario.Robot, r.Trace.Body, i, 1.0), r.Scenario.Robot.Name, 0, k, moments.Length, label, Within(r.Scenario.Robot, r.Trace.Body, i, 1.0));
-            map.AddOutline(Corners(o.Robot, o.Trace.Body, i, -1.0), o.Robot.Name, 1, k, moments.Length, label, Within(o.Robot, o.Trace.Body, i, -1.0));
-        }
-
-        return map;
+        return new Panel($"From above: {string.Join(", ", moments.Select(m => m.Name))}", "x [m]", "").WithStrips(
+            [.. moments.Select(m => new MapStrip(m.Name, [Shape(r.Scenario.Robot, r.Trace.Body, 0, m.Sample), Shape(o.Robot, o.Trace.Body, 1, m.Sample)]))], [.. Lines(r)]);
     }
 
     // Moments of one sample are one; without a touch there is only start and end.
@@ -179,16 +175,17 @@ internal static class ShovePanels
         ];
     }
 
-    // an arrow head at the nose, and a stroke for each wheel
-    private static IEnumerable<IEnumerable<(double X, double Y)>> Within(RobotSettings robot, BodyTrace body, int sample, double frame)
+    // its corners, an arrow head at the nose, and a stroke for each wheel; the opponent's own frame looks the other way
+    private static MapShape Shape(RobotSettings robot, BodyTrace body, int number, int sample)
     {
+        double frame = number == 0 ? 1.0 : -1.0;
         double front = robot.OutlineOrBox.Corners.Max(c => c.X);
         double a = 0.1 * robot.Chassis.Length;
         (double X, double Y)[][] lines = [[(front - (1.6 * a), a), (front - (0.4 * a), 0.0), (front - (1.6 * a), -a)], .. robot.Wheels.Select(w => new[] { (w.X - (0.7 * w.Radius), w.Y), (w.X + (0.7 * w.Radius), w.Y) })];
         (double sin, double cos) = Math.SinCos(body.Heading[sample]);
-        return lines.Select(l => l.Select(p => (p.X - robot.Chassis.CentreOfMassX, p.Y - robot.Chassis.CentreOfMassY)).Select(p => (frame * (body.X[sample] + (p.Item1 * cos) - (p.Item2 * sin)), frame * (body.Y[sample] + (p.Item1 * sin) + (p.Item2 * cos)))));
+        return new MapShape(
+            robot.Name, number,
+            [.. new StartPose(body.X[sample], body.Y[sample], body.Heading[sample]).Corners(robot).Select(c => (frame * c.X, frame * c.Y))],
+            [.. lines.Select(l => l.Select(p => (p.X - robot.Chassis.CentreOfMassX, p.Y - robot.Chassis.CentreOfMassY)).Select(p => (frame * (body.X[sample] + (p.Item1 * cos) - (p.Item2 * sin)), frame * (body.Y[sample] + (p.Item1 * sin) + (p.Item2 * cos)))).ToArray())]);
     }
-
-    private static IEnumerable<(double X, double Y)> Corners(RobotSettings robot, BodyTrace body, int sample, double frame) =>
-        new StartPose(body.X[sample], body.Y[sample], body.Heading[sample]).Corners(robot).Select(c => (frame * c.X, frame * c.Y));
 }

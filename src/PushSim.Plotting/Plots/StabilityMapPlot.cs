@@ -13,6 +13,11 @@ public static class StabilityMapPlot
     // Growth beyond this is drawn like it [1/s].
     private const double Strongest = 100.0;
 
+    // From quiet to loud, ever darker: neither hue is a robot's.
+    private static readonly OxyColor s_quiet = OxyColor.FromRgb(250, 250, 245);
+    private static readonly OxyColor s_border = OxyColor.FromRgb(205, 190, 150);
+    private static readonly OxyColor s_loud = OxyColor.FromRgb(140, 60, 110);
+
     /// <summary>The picture.</summary>
     /// <param name="map">The map.</param>
     /// <param name="xTitle">First input with its unit.</param>
@@ -28,8 +33,7 @@ public static class StabilityMapPlot
         {
             Position = AxisPosition.Right, Minimum = -Scale(Strongest), Maximum = Scale(Strongest), MajorStep = 0.5 * Scale(Strongest), MinorTickSize = 0.0,
             LabelFormatter = v => Math.Sinh(v).ToString("0", CultureInfo.InvariantCulture), Title = "Growth of a small swing [1/s]",
-            Palette = OxyPalette.Interpolate(200, OxyColor.FromRgb(70, 150, 205), OxyColor.FromRgb(200, 226, 242), OxyColors.White, OxyColor.FromRgb(250, 214, 160), OxyColor.FromRgb(213, 94, 0)),
-            HighColor = OxyColor.FromRgb(213, 94, 0), LowColor = OxyColor.FromRgb(70, 150, 205), TitleFontSize = 13.0,
+            Palette = OxyPalette.Interpolate(200, s_quiet, s_border, s_loud), HighColor = s_loud, LowColor = s_quiet, TitleFontSize = 13.0,
         });
         model.PlotMargins = new OxyThickness(84, double.NaN, 84, double.NaN);
         model.PlotAreaBackground = OxyColor.FromRgb(215, 215, 215);

@@ -25,8 +25,8 @@ public static class SweepPlot
     // Line around the best cell [px].
     private const double BestThickness = 3.0;
 
-    private static readonly OxyColor s_least = OxyColor.FromRgb(247, 251, 255);
-    private static readonly OxyColor s_most = OxyColor.FromRgb(66, 146, 198);
+    private static readonly OxyColor s_least = OxyColor.FromRgb(252, 250, 252);
+    private static readonly OxyColor s_most = OxyColor.FromRgb(176, 128, 166);
 
     // Share of the way to the line from which on it is drawn [1].
     private const double NearLine = 0.6;

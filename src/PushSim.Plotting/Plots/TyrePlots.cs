@@ -10,6 +10,9 @@ public static class TyrePlots
     private const double WheelMargin = 130.0;
     private const double MaterialMargin = 290.0;
 
+    // Height of wear against grip, in usual panels [1].
+    private const double TradeRows = 1.6;
+
     /// <summary>Wear of each wheel.</summary>
     /// <param name="report">The wear.</param>
     public static PlotSheet OfWear(WearReport report) => new(() => WearPanels(report));
@@ -67,14 +70,25 @@ public static class TyrePlots
     private static IReadOnlyList<Panel> RankingPanels(List<RankedTyre> ran)
     {
         GripSeries? some = ran.FirstOrDefault(r => r.Grip is not null)?.Grip;
+        Panel? traded = Traded(ran);
         Panel?[] panels =
         [
-            ran.Any(r => r.DepthPerMatch is not null) ? Compared("Tread worn off the most worn wheel in a match", "Depth [µm]", ran, r => 1e6 * r.DepthPerMatch) : null,
-            Compared("Sliding friction of the clean tyre on this floor", "Friction [1]", ran, r => r.CleanFriction),
+            traded,
+            traded is null && ran.Any(r => r.DepthPerMatch is not null) ? Compared("Tread worn off the most worn wheel in a match", "Depth [µm]", ran, r => 1e6 * r.DepthPerMatch) : null,
+            traded is null ? Compared("Sliding friction of the clean tyre on this floor", "Friction [1]", ran, r => r.CleanFriction) : null,
             some is null ? null : Compared($"The same after {some.Runs[^1].Run} runs on this dusty floor", "Friction [1]", ran, r => r.Grip?.Runs[^1].Friction ?? r.CleanFriction),
             ran.Any(r => r.Answers?.YawRate is not null) ? Compared("Yaw rate that the robot reaches with it", "Yaw rate [rad/s]", ran, r => Math.Abs(r.Answers?.YawRate ?? 0.0)) : null,
         ];
         return [.. panels.OfType<Panel>()];
+    }
+
+    // Wear against grip. Those have names that no other beats in both. Null where fewer than two materials have both.
+    private static Panel? Traded(List<RankedTyre> ran)
+    {
+        (double X, double Y, string Name)[] both = [.. ran.Where(r => r.DepthPerMatch is not null && r.CleanFriction is not null).Select(r => (1e6 * r.DepthPerMatch!.Value, r.CleanFriction!.Value, r.Name))];
+        return both.Length < 2 ? null : new Panel("Grip against wear: no other material beats a named one in both", "Tread worn in a match [µm]", "Sliding friction [1]").AddNamed([.. both.Select(m => m with { Name = both.Any(o => Beats(o, m)) ? "" : m.Name })]).WithRows(TradeRows);
+
+        static bool Beats((double X, double Y, string Name) a, (double X, double Y, string Name) b) => a.X <= b.X && a.Y >= b.Y && (a.X < b.X || a.Y > b.Y);
     }
 
     private static Panel Bars(string title, string axis, IReadOnlyList<WheelWear> wheels, Func<WheelWear, double?> value) =>

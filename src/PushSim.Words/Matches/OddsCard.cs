@@ -13,10 +13,10 @@ public static class OddsCard
     /// <param name="robot">Name of the robot.</param>
     /// <param name="opponent">Name of its opponent.</param>
     /// <param name="t">The matches.</param>
-    /// <param name="inputs">Inputs in plain words and their share of the ground's variance, largest first [1].</param>
+    /// <param name="inputs">Which inputs matter by themselves, named in plain words.</param>
     /// <param name="pairs">Plausible pairs that fought several times; null where none did.</param>
     /// <param name="compared">How the other designs do on the same draws, in sentences; empty for none.</param>
-    public static AnswerCard Of(string robot, string opponent, Tally t, IReadOnlyList<(string Name, double Share)> inputs, PairOdds? pairs, string compared)
+    public static AnswerCard Of(string robot, string opponent, Tally t, InputShares inputs, PairOdds? pairs, string compared)
     {
         if (t.Matches == 0)
         {
@@ -29,10 +29,10 @@ public static class OddsCard
             Numbers =
             [
                 Number($"{robot} wins", t.Wins, t, t.WinInterval), Number($"{opponent} wins", t.Losses, t, t.LossInterval), Number("no winner", t.Stalemates, t, t.StalemateInterval),
-                .. inputs.Take(AnswerCard.MostNumbers - 3).Select((i, k) => new CardNumber(k == 0 ? "most of the doubt" : "then", Text($"{100.0 * i.Share:0} %"), "", i.Name)),
+                .. inputs.Told.Take(AnswerCard.MostNumbers - 3).Select((i, k) => new CardNumber(k == 0 ? "most of the doubt" : "then", Text($"{100.0 * i.Share.Value:0} ± {100.0 * Math.Max(i.Share.High - i.Share.Value, i.Share.Value - i.Share.Low):0} %"), "", i.Name)),
             ],
             Sure = Text($"counting error of {t.Matches} matches: {100.0 * t.WinInterval.Low:0.#} to {100.0 * t.WinInterval.High:0.#} wins of 100.{(pairs is null ? "" : " " + PairWords.Verdict(pairs))}{(t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "")}"),
-            Next = IsSettled(t) ? "nothing drawn here turns it; a harder opponent tells more: --against." : inputs.Count == 0 ? OddsWords.TooFew(t) : $"measure {inputs[0].Name}: it carries {100.0 * inputs[0].Share:0} % of the doubt by itself.",
+            Next = IsSettled(t) ? "nothing drawn here turns it; a harder opponent tells more: --against." : inputs.Told.Count == 0 ? OddsWords.TooFew(t) : $"measure {inputs.Told[0].Name}: it carries {100.0 * inputs.Told[0].Share.Value:0} % of the doubt by itself.",
             Robots = [robot, opponent],
             Split = new WinSplit(t.Share(t.Wins), t.Share(t.Losses), t.WinInterval.Low, t.WinInterval.High),
         };

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Analysis.Statistics;
 using PushSim.Words.Tables;
 
 namespace PushSim.Words.Matches;
@@ -10,13 +11,13 @@ public static class OddsTables
     /// <param name="robot">Name of the robot.</param>
     /// <param name="opponent">Name of its opponent.</param>
     /// <param name="tally">The matches.</param>
-    /// <param name="inputs">Inputs and their share of the ground's variance, largest first [1].</param>
+    /// <param name="inputs">Which inputs matter by themselves, named in plain words [1].</param>
     /// <param name="effects">What each input does together with others, largest first; empty if not asked.</param>
     /// <param name="start">The matches in the three orders of starts; null for none.</param>
     /// <param name="pairs">Plausible pairs; null for none.</param>
     /// <param name="throttles">The throttle at which each pushes hardest; null for none.</param>
-    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, IReadOnlyList<(string Name, double Share)> inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null, PairOdds? pairs = null, IReadOnlyList<BestThrottle?>? throttles = null) =>
-        [Remarked(start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), throttles ?? [], [robot, opponent]), .. pairs is null ? Array.Empty<AnswerTable>() : [PairWords.Table(pairs, robot, tally)], Decisions(robot, opponent, tally), .. inputs.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
+    public static IReadOnlyList<AnswerTable> Of(string robot, string opponent, Tally tally, InputShares inputs, IReadOnlyList<InputEffect> effects, StartOdds? start = null, PairOdds? pairs = null, IReadOnlyList<BestThrottle?>? throttles = null) =>
+        [Remarked(start is null ? Shares(robot, opponent, tally) : Shares(robot, opponent, tally).AddRemark(StartWords.Of(start, robot)), throttles ?? [], [robot, opponent]), .. pairs is null ? Array.Empty<AnswerTable>() : [PairWords.Table(pairs, robot, tally)], Decisions(robot, opponent, tally), .. inputs.Told.Count > 0 ? [Mattering(inputs, effects.Count > 0)] : Array.Empty<AnswerTable>(), .. effects.Count > 0 ? [Together(effects)] : Array.Empty<AnswerTable>()];
 
     private static AnswerTable Remarked(AnswerTable table, IReadOnlyList<BestThrottle?> throttles, string[] names) => table.AddRemarks(throttles.Select((t, k) => ThrottleWords.Best(t, names[k])).Where(t => t.Length > 0));
 
@@ -46,12 +47,12 @@ public static class OddsTables
         return table.AddRemark($"wins more: than {designs[0].Label}, in percentage points on the same draws", isAside: true);
     }
 
-    private static AnswerTable Mattering(IReadOnlyList<(string Name, double Share)> inputs, bool hasEffects)
+    private static AnswerTable Mattering(InputShares inputs, bool hasEffects)
     {
-        AnswerTable table = new AnswerTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance");
-        foreach ((string name, double share) in inputs)
+        AnswerTable table = new AnswerTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance").AddColumn("95 % interval");
+        foreach ((string name, Interval share) in inputs.Told.Append(new InputShare(OddsWords.Rest, inputs.Rest)))
         {
-            table.AddRow(name, Percent(share));
+            table.AddRow(name, Percent(share.Value), Text($"{100.0 * share.Low:0.0} to {100.0 * share.High:0.0} %"));
         }
 
         return table.AddRemark(

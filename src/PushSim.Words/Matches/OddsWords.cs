@@ -5,6 +5,9 @@ namespace PushSim.Words.Matches;
 /// <summary>What drawn matches of two robots say.</summary>
 public static class OddsWords
 {
+    /// <summary>What stands beside the inputs that are told, so that nobody takes them for the whole.</summary>
+    public const string Rest = "together with others, or not told";
+
     /// <summary>Who wins how often, and what held the loser back.</summary>
     /// <param name="robot">Name of the robot.</param>
     /// <param name="opponent">Name of its opponent.</param>

@@ -1,7 +1,7 @@
 namespace PushSim.Words.Runs;
 
 /// <summary>How much of its grip a robot uses that is to stay where it is.</summary>
-internal static class GripShare
+public static class GripShare
 {
     // A wheel that carries less says nothing [N].
     private const double LeastLoad = 1e-3;
@@ -15,10 +15,14 @@ internal static class GripShare
             return null;
         }
 
-        // friction of the moment counts load, dust and the floor
-        int last = run.Time.Length - 1;
-        var used = run.Trace.Wheels.Where(w => w.Load[last] > LeastLoad && w.Friction[last] > 0.0)
-            .Select(w => (w.Name, Share: double.Hypot(w.LongitudinalForce[last], w.LateralForce[last]) / (w.Friction[last] * w.Load[last]))).ToList();
+        var used = run.Trace.Wheels.Select(w => (w.Name, Share: At(w, run.Time.Length - 1))).Where(w => double.IsFinite(w.Share)).ToList();
         return used.Count == 0 ? null : used.MaxBy(w => w.Share);
     }
+
+    /// <summary>Share of its grip that a wheel uses at a sample [1]; NaN where it carries nothing.</summary>
+    /// <param name="wheel">The wheel.</param>
+    /// <param name="sample">Number of the sample [1].</param>
+    public static double At(WheelTrace wheel, int sample) =>
+        // friction of the moment counts load, dust and the floor
+        wheel.Load[sample] > LeastLoad && wheel.Friction[sample] > 0.0 ? double.Hypot(wheel.LongitudinalForce[sample], wheel.LateralForce[sample]) / (wheel.Friction[sample] * wheel.Load[sample]) : double.NaN;
 }

@@ -101,6 +101,20 @@ public static class TyreTables
         return table;
     }
 
+    /// <summary>Which material wears least, which grips most, in a sentence; empty where none could be run.</summary>
+    public static string Summary(IReadOnlyList<RankedTyre> ranking)
+    {
+        RankedTyre[] ran = [.. ranking.Where(r => r.Stop is null)];
+        RankedTyre? least = ran.Where(r => r.DepthPerMatch is not null).MinBy(r => r.DepthPerMatch);
+        RankedTyre? most = ran.Where(r => r.CleanFriction is not null).MaxBy(r => r.CleanFriction);
+        string[] told =
+        [
+            .. least is null ? Array.Empty<string>() : [$"{least.Name} wears least ({Figure(1e6 * least.DepthPerMatch)} µm a match)"],
+            .. most is null ? Array.Empty<string>() : [$"{most.Name} grips most ({Figure(most.CleanFriction)})"],
+        ];
+        return told.Length == 0 ? "" : $"Of {ran.Length} materials {string.Join(", ", told)}.";
+    }
+
     private static string Percent(double share) => Text($"{100.0 * share:0.#} %");
 
     // Three digits, never an exponent.

@@ -1,11 +1,12 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using System.Text.RegularExpressions;
 using PushSim.Cli.Shared;
 using Xunit;
 
 namespace PushSim.Cli.Tests.Completion;
 
-public class CompletionCommandTests
+public partial class CompletionCommandTests
 {
     private static readonly string[] Commands = ["run", "check", "limits", "fit", "odds", "sweep", "ladder", "cluster", "new", "explain", "shelf", "completion"];
 
@@ -17,7 +18,7 @@ public class CompletionCommandTests
     public void A_file_is_completed(string command, string option) =>
         Assert.Contains($"from {command}' -l {option[2..]} -r -F", Cli.Run("completion", "fish").Output);
 
-    // every command and option that any help shows must be in every script: the help is made from the tree by another hand
+    // every command and option that any help shows must be in every script
     [Theory]
     [InlineData("bash")]
     [InlineData("zsh")]
@@ -33,10 +34,22 @@ public class CompletionCommandTests
         foreach (string command in Commands)
         {
             Assert.Contains(command, script);
-            string[] options = [.. Cli.Run(command, "--help").Output.Split("Options:")[1].Split('\n').Where(l => l.StartsWith("  --", StringComparison.Ordinal)).Select(l => l.Trim().Split(' ')[0])];
+            string[] options = [.. Cli.Run(command, "--help").Output.Split('\n').Where(l => l.StartsWith("  --", StringComparison.Ordinal)).Select(l => l.Trim().Split(' ')[0]).Where(o => o != "--help")];
             Assert.Equal(command == "completion", options.Length == 0);
             Assert.All(options.Concat(["--help"]), o => Assert.Contains(shell == "fish" ? $"from {command}' -l {o[2..]}" : o, script));
         }
+    }
+
+    // help, scripts and man page come from one tree: what the sources name must be in it
+    [Fact]
+    public void Every_option_of_the_sources_is_in_the_man_page()
+    {
+        string man = Cli.Run("completion", "man").Output.Replace("\\-", "-", StringComparison.Ordinal);
+        string[] names = [.. Directory.GetFiles(Path.Combine(Repository.Root, "src", "PushSim.Cli"), "*.cs", SearchOption.AllDirectories).Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+            .SelectMany(f => Named().Matches(File.ReadAllText(f)).Select(m => m.Groups[1].Value)).Distinct()];
+        Assert.True(names.Length > 40, $"{names.Length}");
+        Assert.All(names, n => Assert.Contains($".B {n}", man));
+        Assert.All(new[] { "What:", "How many:", "With whom:", "Files and output:" }, head => Assert.Contains(head, man));
     }
 
     [Fact]
@@ -113,4 +126,7 @@ public class CompletionCommandTests
             return null;
         }
     }
+
+    [GeneratedRegex("(?:new(?: Option<[^>]+>)?|Whole|WholeOrNone)\\(\"(--[a-z-]+)\"")]
+    private static partial Regex Named();
 }

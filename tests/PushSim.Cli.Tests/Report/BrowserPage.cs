@@ -104,4 +104,29 @@ internal sealed class BrowserPage
         await _page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-grey.png") });
         await _page.EvaluateAsync("document.documentElement.style.filter = ''");
     }
+
+    /// <summary>The page as the browser prints it on A4, and its sheets.</summary>
+    public async Task<(int Sheets, byte[] Pdf)> PrintAsync()
+    {
+        JsonNode printed = await SendAsync("Page.printToPDF", new { printBackground = false, paperWidth = 8.27, paperHeight = 11.69 });
+        byte[] pdf = Convert.FromBase64String(printed["data"]!.GetValue<string>());
+        string text = System.Text.Encoding.Latin1.GetString(pdf);
+        if (!text.StartsWith("%PDF", StringComparison.Ordinal))
+        {
+            throw new InvalidDataException("the browser printed no PDF");
+        }
+
+        // a page is a dictionary of type Page (ISO 32000-1, 7.7.3.3, from memory)
+        return (System.Text.RegularExpressions.Regex.Count(text, @"/Type\s*/Page\b"), pdf);
+    }
+
+    /// <summary>Keeps a file for the eye where PUSHSIM_SCREENSHOTS names a folder.</summary>
+    public static async Task KeepAsync(string name, byte[] file)
+    {
+        if (Environment.GetEnvironmentVariable("PUSHSIM_SCREENSHOTS") is { Length: > 0 } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await File.WriteAllBytesAsync(Path.Combine(folder, name), file);
+        }
+    }
 }

@@ -1,10 +1,11 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace PushSim.Cli.Tests.Report;
 
 /// <summary>How every page is built, looked at in a browser: the answer and its picture first, what few need folded, no violation of axe-core's rules (WCAG 2.2 A and AA, and its best practices).</summary>
-public sealed class PageStructureTests(ReportFixture fixture) : IClassFixture<ReportFixture>
+public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFixture<ReportFixture>
 {
     // Bottom edge that the top of the first picture may not pass [px].
     private const double FirstPicture = 700.0;
@@ -30,7 +31,22 @@ public sealed class PageStructureTests(ReportFixture fixture) : IClassFixture<Re
             Assert.True(await page.EvaluateAsync<int>("document.querySelectorAll('#plots > figure').length") <= 5);
             Assert.InRange(await page.EvaluateAsync<int>("document.querySelectorAll('.num').length"), 1, 3);
             Assert.Empty(await page.ViolationsAsync());
+
+            // no picture names a value by its key
+            string[] words = await page.EvaluateAsync<string[]>("[...document.querySelectorAll('svg.plot text, figcaption, figure h3, .card')].map(e => e.textContent)");
+            Assert.DoesNotContain(words, w => RawKey().IsMatch(w));
         }
+    }
+
+    // sheets of A4 that a browser's own printing makes
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task It_prints_on_at_most_four_sheets(string name)
+    {
+        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make(name), media: "print");
+        (int sheets, byte[] pdf) = await page.PrintAsync();
+        await BrowserPage.KeepAsync(name.Replace(' ', '-') + ".pdf", pdf);
+        Assert.InRange(sheets, 1, 4);
     }
 
     // winner, why and how sure from the card alone
@@ -80,4 +96,8 @@ public sealed class PageStructureTests(ReportFixture fixture) : IClassFixture<Re
 
         return file;
     }
+
+    // "drive.*.gear_ratio", "pull_plateau_n"; no file's name and no figure such as 0.5
+    [GeneratedRegex(@"\b[a-z]+(\.[a-z*]+)*[._][a-z*]+_[a-z_]+\b|\b[a-z]+\.\*\.")]
+    private static partial Regex RawKey();
 }

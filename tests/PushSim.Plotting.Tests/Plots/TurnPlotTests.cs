@@ -21,7 +21,7 @@ public class TurnPlotTests
             plot.PanelTitles);
     }
 
-    // a map whose damping decides: orange on the left, blue on the right, both markers there
+    // a map whose damping decides: loud and dark on the left, quiet and light on the right, both markers there
     [Fact]
     public void A_map_shows_both_sides_and_has_axes_with_units()
     {
@@ -45,7 +45,9 @@ public class TurnPlotTests
         Assert.Equal(900, picture.Width);
         SKColor left = picture.GetPixel(130, picture.Height - 100);
         SKColor right = picture.GetPixel(790, picture.Height - 100);
-        Assert.True(left.Red > left.Blue + 50, left.ToString());
-        Assert.True(right.Blue > right.Red, right.ToString());
+        Assert.True(Lightness(left) < Lightness(right) - 60.0, $"{left} is not darker than {right}");
+
+        // luma of ITU-R BT.601, section 2.5.1 (from memory)
+        static double Lightness(SKColor c) => (0.299 * c.Red) + (0.587 * c.Green) + (0.114 * c.Blue);
     }
 }

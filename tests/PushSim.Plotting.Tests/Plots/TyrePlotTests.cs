@@ -50,6 +50,20 @@ public class TyrePlotTests
         Assert.Null(TyrePlots.OfRanking([ranking[1]]));
     }
 
+    // of three materials the worst in both has no name
+    [Fact]
+    public void Wear_against_grip_names_those_that_no_other_beats()
+    {
+        RankedTyre One(string name, double wear, double grip) => new(name, null) { Wear = Worn(wear), CleanFriction = grip };
+        string svg = Svg(TyrePlots.OfRanking([One("hard stuff", 5e-11, 0.5), One("soft stuff", 2e-10, 1.1), One("poor stuff", 3e-10, 0.9)])!);
+        Assert.Contains("hard stuff", svg);
+        Assert.Contains("soft stuff", svg);
+        Assert.DoesNotContain("poor stuff", svg);
+        Assert.DoesNotContain("most worn wheel", svg);
+    }
+
+    private static WearReport Worn(double specific) => WearReport.Of(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_tyre with { SpecificWear = specific }))))!;
+
     private static string Svg(PlotSheet plot)
     {
         using var stream = new MemoryStream();

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Analysis.Statistics;
 using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -15,10 +16,43 @@ public class InputSharesTests
     {
         var source = new Drawn();
         MatchEnd[] ends = [.. Enumerable.Range(0, 5000).Select(n => End(n, (2.0 * source.Values(n)[0]) + source.Values(n)[1])), MatchEnd.Failed(5000, MatchFailure.Step)];
-        IReadOnlyList<(string Name, double Share)> shares = InputShares.Of(source, ends);
-        Assert.Equal(["a", "b"], shares.Select(s => s.Name));
-        Assert.Equal(0.8, shares[0].Share, 0.04);
-        Assert.Equal(0.2, shares[1].Share, 0.04);
+        var shares = InputShares.Of(source, ends);
+        Assert.Equal(["a", "b"], shares.Told.Select(s => s.Name));
+        Assert.Equal(0.8, shares.Told[0].Share.Value, 0.04);
+        Assert.Equal(0.2, shares.Told[1].Share.Value, 0.04);
+        Assert.Equal(0.0, shares.Rest.Value, 0.04);
+    }
+
+    // a, b, c have a standard deviation of 1/2, so of ground = 2 a + b + 4 b c the parts have the variances 1, 1/4 and 1: a has 4/9, b 1/9, and 4/9 is of b and c together (computed here). Each interval is about its value, and as wide as the value scatters from sample to sample.
+    [Fact]
+    public void What_inputs_do_together_stands_in_the_rest_and_intervals_are_as_wide_as_values_scatter()
+    {
+        var source = new Drawn();
+        List<InputShares> samples = [];
+        for (int k = 0; k < 60; k++)
+        {
+            int first = 1000 * k;
+            samples.Add(InputShares.Of(source, Enumerable.Range(first, 800).Select(n => (Number: n, X: source.Values(n))).Select(m => End(m.Number, (2.0 * m.X[0]) + m.X[1] + (4.0 * m.X[1] * m.X[2])))));
+        }
+
+        double[] a = [.. samples.Select(s => s.Told.Single(t => t.Name == "a").Share.Value)];
+        double[] rest = [.. samples.Select(s => s.Rest.Value)];
+        Assert.Equal(4.0 / 9.0, a.Average(), 0.03);
+        Assert.Equal(4.0 / 9.0, rest.Average(), 0.05);
+        Ratio(a, samples.Select(s => s.Told.Single(t => t.Name == "a").Share));
+        Ratio(rest, samples.Select(s => s.Rest));
+
+        // the spread of 60 samples is known to about 10 %, three times that either way
+        static void Ratio(double[] values, IEnumerable<Interval> told) =>
+            Assert.InRange(told.Average(i => 0.5 * (i.High - i.Low)) / (ShareInterval.Z * Math.Sqrt(Sample.Variance(values))), 0.7, 1.3);
+    }
+
+    [Fact]
+    public void Where_nothing_is_told_the_rest_may_be_anything()
+    {
+        var shares = InputShares.Of(new Drawn(), Enumerable.Range(0, 10).Select(n => End(n, n)));
+        Assert.Empty(shares.Told);
+        Assert.Equal(new Interval(1.0, 0.0, 1.0), shares.Rest);
     }
 
     // c alone decides: drawn anew it explains all, the pair that failed being left out

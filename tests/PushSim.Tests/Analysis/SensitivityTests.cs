@@ -32,6 +32,24 @@ public class SensitivityTests
     public void The_interval_of_a_total_holds_as_often_as_it_says(int input) =>
         Assert.InRange(Enumerable.Range(1, 200).Count(seed => Total(input, (ulong)seed, 1000).Bounds.Holds(s_total[input])), 181, 199);
 
+    // the same of the first order; the third input, without effect by itself, is not told, so it has no interval to be tested
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void The_interval_of_a_first_order_index_holds_as_often_as_it_says(int input)
+    {
+        int held = 0;
+        for (ulong seed = 1; seed <= 200; seed++)
+        {
+            double[][] points = [.. Enumerable.Range(0, 1000).Select(m => Point(m, 0, seed))];
+            double[] moves = new double[points.Length];
+            double share = Sensitivity.FirstOrder([.. points.Select(p => p[input])], [.. points.Select(Ishigami)], moves);
+            held += Math.Abs(share - s_first[input]) <= Sensitivity.Scatter(moves) ? 1 : 0;
+        }
+
+        Assert.InRange(held, 181, 199);
+    }
+
     // from one plain sample; 32 bins resolve the sines to under a hundredth
     [Theory]
     [InlineData(0, 2000, 0.05)]

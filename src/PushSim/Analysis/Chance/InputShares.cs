@@ -1,7 +1,11 @@
+using PushSim.Analysis.Statistics;
+
 namespace PushSim.Analysis.Chance;
 
 /// <summary>Which drawn inputs matter by themselves, told from the matches alone.</summary>
-public static class InputShares
+/// <param name="Told">Inputs above noise, largest first.</param>
+/// <param name="Rest">Share of the variance that these do not carry: what inputs do only together with others, and inputs that are not told from noise; with the 95 % interval [1].</param>
+public sealed record InputShares(IReadOnlyList<InputShare> Told, Interval Rest)
 {
     // Shares of the variance below this are not worth a line [1].
     private const double LeastShare = 0.01;
@@ -9,10 +13,10 @@ public static class InputShares
     /// <summary>Matches that are looked at, those of the lowest numbers: draws do not hang on each other, so these are a sample as good as any, and shares of 1 % stand out from its noise [1].</summary>
     public const int Most = 100_000;
 
-    /// <summary>Inputs and their share of the variance of the ground gained, those above noise, largest first [1].</summary>
+    /// <summary>What the matches tell.</summary>
     /// <param name="source">What was drawn.</param>
     /// <param name="ends">The matches by number; failed ones are left out.</param>
-    public static IReadOnlyList<(string Name, double Share)> Of(IDrawnMatches source, IEnumerable<MatchEnd> ends)
+    public static InputShares Of(IDrawnMatches source, IEnumerable<MatchEnd> ends)
     {
         MatchEnd[] good = [.. ends.Where(o => !o.HasFailed).Take(Most)];
         double[] ground = [.. good.Select(o => o.GroundGained)];
@@ -28,6 +32,27 @@ public static class InputShares
         }
 
         double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, causes.Count));
-        return [.. causes.Select((name, i) => (Name: name, Share: Sensitivity.FirstOrder(inputs[i], ground))).Where(s => s.Share > noise).OrderByDescending(s => s.Share)];
+        double[] moves = new double[good.Length];
+        double[] together = new double[good.Length];
+        List<InputShare> told = [];
+        for (int i = 0; i < inputs.Length; i++)
+        {
+            double share = Sensitivity.FirstOrder(inputs[i], ground, moves);
+            if (share <= noise)
+            {
+                continue;
+            }
+
+            told.Add(new InputShare(causes[i], Around(share, Sensitivity.Scatter(moves))));
+            for (int m = 0; m < moves.Length; m++)
+            {
+                together[m] += moves[m];
+            }
+        }
+
+        double rest = Math.Max(0.0, 1.0 - told.Sum(t => t.Share.Value));
+        return new InputShares([.. told.OrderByDescending(t => t.Share.Value)], told.Count == 0 ? new Interval(1.0, 0.0, 1.0) : Around(rest, Sensitivity.Scatter(together)));
     }
+
+    private static Interval Around(double share, double half) => new(share, Math.Max(0.0, share - half), Math.Min(1.0, share + half));
 }
