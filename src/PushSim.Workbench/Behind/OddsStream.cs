@@ -76,7 +76,8 @@ internal sealed class OddsStream(EventHub hub)
 
     private void Tell(BehindJob job, FileMatchSource source, Tally tally, SortedDictionary<long, MatchEnd> ends, IReadOnlyList<IntervalMessage> history, bool isDone, double? before)
     {
-        (string, double)[] inputs = [.. InputShares.Of(source, ends.Values).Select(i => (KeyLabel.Of(i.Name, source.Robot, source.Opponent), i.Share))];
+        InputShares inputs = InputShares.Of(source, ends.Values);
+        inputs = inputs with { Told = [.. inputs.Told.Select(i => i with { Name = KeyLabel.Of(i.Name, source.Robot, source.Opponent) })] };
         AnswerCard card = OddsCard.Of(source.Robot, source.Opponent, tally, inputs, null, "");
         double[] ground = [.. ends.Values.Where(e => !e.HasFailed).Select(e => e.GroundGained)];
         hub.Send(
@@ -85,7 +86,7 @@ internal sealed class OddsStream(EventHub hub)
             {
                 Number = job.Number, Matches = tally.Matches, Win = tally.Wins, Lose = tally.Losses, Stalemate = tally.Stalemates, Low = tally.WinInterval.Low, High = tally.WinInterval.High,
                 Sentence = card.Answer, Sure = Clauses.Sentence(card.Sure), Next = Clauses.Sentence(card.Next), History = history, Done = isDone, BeforeShare = before,
-                Histogram = Histogram(ground), Doubts = [.. inputs.Take(3).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i.Item1}: {100.0 * i.Item2:0} %"))],
+                Histogram = Histogram(ground), Doubts = [.. inputs.Told.Take(3).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i.Name}: {100.0 * i.Share.Value:0} %"))],
                 Ms = Math.Round(Stopwatch.GetElapsedTime(job.Since).TotalMilliseconds, 1),
             },
             WireContext.Default.OddsMessage);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
-using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
