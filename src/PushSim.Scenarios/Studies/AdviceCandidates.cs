@@ -1,8 +1,5 @@
-using PushSim.Chassis;
 using PushSim.Contact;
-using PushSim.Powertrain;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Robots;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Toml;
