@@ -1,5 +1,4 @@
 using PushSim.Analysis.Statistics;
-using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Advise;

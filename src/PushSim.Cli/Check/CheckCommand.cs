@@ -1,7 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Reading;
-using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Check;
 

@@ -3,7 +3,6 @@ using PushSim.Analysis.Statistics;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Notebook;
 using PushSim.Words.Fits;
-using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Fit;

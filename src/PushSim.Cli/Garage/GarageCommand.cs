@@ -1,5 +1,3 @@
-using PushSim.Scenarios.Studies;
-
 namespace PushSim.Cli.Garage;
 
 /// <summary>`pushsim garage`: what is there, and what each thing lacks.</summary>

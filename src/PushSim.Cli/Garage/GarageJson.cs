@@ -1,5 +1,4 @@
 using PushSim.Scenarios.Notebook;
-using PushSim.Scenarios.Studies;
 
 namespace PushSim.Cli.Garage;
 

@@ -1,6 +1,4 @@
 using PushSim.Scenarios.Notebook;
-using PushSim.Scenarios.Studies;
-using PushSim.Words.Tables;
 using Spectre.Console;
 
 namespace PushSim.Cli.Garage;
