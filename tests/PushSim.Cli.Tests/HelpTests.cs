@@ -11,6 +11,7 @@ public class HelpTests
     [InlineData("check")]
     [InlineData("fit")]
     [InlineData("plan")]
+    [InlineData("bench")]
     [InlineData("new")]
     [InlineData("explain")]
     [InlineData("odds")]

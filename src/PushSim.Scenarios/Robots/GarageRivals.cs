@@ -2,7 +2,6 @@ using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Starters;
 using PushSim.Scenarios.Toml;
-using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Robots;
 
