@@ -13,6 +13,7 @@ public class HelpTests
     [InlineData("plan")]
     [InlineData("garage")]
     [InlineData("advise")]
+    [InlineData("bench")]
     [InlineData("new")]
     [InlineData("explain")]
     [InlineData("odds")]

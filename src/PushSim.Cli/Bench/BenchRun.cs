@@ -38,6 +38,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private double _force = double.NaN;
     private double _arrival;
     private double _heardUntil;
+    private double _origin = double.NaN;
     private double _unpluggedAt = double.NaN;
     private long _untimed;
     private string _refused = "";
@@ -227,7 +228,9 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
 
     private void Heard(BenchEvent what)
     {
-        double since = what.Time - _start.TimeOfDay.TotalSeconds;
+        // lines that were kept on another day have their own clock
+        _origin = double.IsNaN(_origin) && what is BenchEvent.Sample ? what.Time : _origin;
+        double since = what.Time - _origin;
         switch (what)
         {
             case BenchEvent.Sample s:
@@ -249,7 +252,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
                 Note(p);
                 break;
             case BenchEvent.Gap g:
-                _gaps.Add((g.From - _start.TimeOfDay.TotalSeconds, since));
+                _gaps.Add((g.From - _origin, since));
                 _screen.Say(FormattableString.Invariant($"nothing came for {g.Time - g.From:0.0} s"));
                 break;
             case BenchEvent.Stray s:

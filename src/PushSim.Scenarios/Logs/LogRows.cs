@@ -316,7 +316,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
         }
 
         string text = row.Cell(column.Index).Trim();
-        if (live is null && IsFormula(text))
+        if (live is null && CellWords.IsFormula(text))
         {
             NotANumber(row, column, what);
             return;
@@ -352,20 +352,5 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
 
     private static string? Told(LogColumn? column, in LogRow row) => column is not null && row.Cell(column.Index).Trim().TrimEnd(':') is { Length: > 0 } text ? text : null;
 
-    private static bool IsFormula(string t) =>
-        t.StartsWith('=') || t.StartsWith('@') || t.StartsWith("'=", StringComparison.Ordinal) || ((t.StartsWith('+') || t.StartsWith('-')) && t.Length > 1 && char.IsLetter(t[1]));
-
-    private void NotANumber(LogRow row, LogColumn column, string what)
-    {
-        string t = row.Cell(column.Index).Trim();
-        bool isFormula = IsFormula(t);
-        string message = isFormula
-            ? $"\"{SourceFile.Clean(t, 40)}\" in the {what} column is a formula, which is not worked out here"
-            : t.Length == 0 ? $"the {what} is missing" : $"\"{SourceFile.Clean(t, 40)}\" in the {what} column is no number";
-        string help = isFormula ? "export values instead of formulas"
-            : !format.HasDecimalComma && t.Contains(',') ? "write decimals with a point, or all of them with a comma and a semicolon between cells"
-            : "mend the cell, empty it, or turn the line into a remark with a leading #";
-        int at = t.Length == 0 ? 0 : Math.Max(0, format.IsPrinted ? row.Raw.IndexOf(t, StringComparison.Ordinal) : _cells.Start(row.Raw, column.Index, t));
-        _problems.Error(row.Line, at + 1, message, help, row.Raw, Math.Max(1, Math.Min(t.Length, 60)));
-    }
+    private void NotANumber(LogRow row, LogColumn column, string what) => CellWords.NotANumber(_problems, format, _cells, row, column, what);
 }

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using PushSim.Analysis.Compare;
+using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
@@ -66,6 +68,33 @@ public class LogCorpusTests
         Assert.Contains(says[0], problem.Message, StringComparison.Ordinal);
         Assert.Contains(says[1], problem.Help, StringComparison.Ordinal);
         Assert.Equal(int.Parse(row[7], CultureInfo.InvariantCulture), problem.Line);
+    }
+
+    // `compare` takes lines apart by the same rule; it wants names and units of its columns
+    [Theory]
+    [InlineData("arrow-head.txt")]
+    [InlineData("label-time.txt")]
+    [InlineData("label-json.txt")]
+    [InlineData("label-brackets.txt")]
+    [InlineData("semicolon-thousands.txt")]
+    [InlineData("quoted-thousands.txt")]
+    [InlineData("quotes.csv")]
+    [InlineData("byte-order-mark.csv")]
+    [InlineData("carriage-return.csv")]
+    [InlineData("head-again.csv")]
+    [InlineData("preamble-head.txt")]
+    [InlineData("remarks.csv")]
+    [InlineData("exponents.csv")]
+    [InlineData("pounds.csv")]
+    public void Compare_reads_the_same_force(string file)
+    {
+        string[] row = Index().Single(r => r[0] == file);
+        ChannelLogResult result = ChannelLogReader.Read(Path.Combine(s_folder, file));
+        Assert.True(result.Problems.Count == 0, string.Join("; ", result.Problems));
+        Channel force = Assert.Single(result.Log!.Channels, c => c.Kind == ChannelKind.Force);
+        Assert.Equal(s_truth.Length, force.Values.Length);
+        Assert.All(Enumerable.Range(0, s_truth.Length), i => Assert.True(Math.Abs((force.Values[i] / Gram) - (Number(row[3]) * s_truth[i][1])) <= Number(row[4]), $"reading {i}"));
+        Assert.All(Enumerable.Range(0, s_truth.Length), i => Assert.True(Math.Abs(result.Log.Time[i] - s_truth[i][0]) <= Number(row[5]), $"reading {i}"));
     }
 
     [Fact]
