@@ -1,5 +1,4 @@
 using Microsoft.Playwright;
-using PushSim.Cli.Tests;
 using Xunit;
 
 namespace PushSim.Workbench.Tests.Page;

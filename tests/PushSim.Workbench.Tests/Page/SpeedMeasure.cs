@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Microsoft.Playwright;
 using Xunit;
 
 namespace PushSim.Workbench.Tests.Page;
