@@ -21,7 +21,8 @@ internal static class OpenCommand
         Option<long> port = CommonOptions.Whole("--port", "P", "Port on this machine; 0 takes a free one.", 0, 0, 65535);
         var command = new Command(
             "open",
-            "Opens the workbench in the browser: the same files, the same answers, live.\nIt listens on this machine only and ends a minute after its last page.\n\n"
+            "Opens the workbench, live in your browser.\n\n"
+            + "The same files, the same answers. It listens on this machine only and ends a\nminute after its last page.\n\n"
             + "Examples:\n  pushsim open\n  pushsim open scenarios/shove-heavy-grippy.toml\n  pushsim open mine.toml --no-browser --stay")
         {
             file, noBrowser, stay, port,
