@@ -6,7 +6,9 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using PushSim.Workbench.Designs;
+using PushSim.Workbench.Events;
 using PushSim.Workbench.Serving;
+using PushSim.Workbench.State;
 
 namespace PushSim.Workbench;
 

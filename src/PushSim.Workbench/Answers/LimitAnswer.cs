@@ -1,7 +1,6 @@
 using PushSim.Analysis.Limits;
 using PushSim.Words.Limits;
 using PushSim.Words.Tables;
-using PushSim.Words.Terms;
 
 namespace PushSim.Workbench.Answers;
 

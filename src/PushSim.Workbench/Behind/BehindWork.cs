@@ -1,5 +1,4 @@
-using System.Diagnostics;
-using PushSim.Workbench.Serving;
+using PushSim.Workbench.Events;
 
 namespace PushSim.Workbench.Behind;
 

@@ -3,16 +3,16 @@ using PushSim.Analysis;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Limits;
 using PushSim.Scenarios.Drawing;
-using PushSim.Words.Runs;
 using PushSim.Workbench.Answers;
-using PushSim.Workbench.Serving;
+using PushSim.Workbench.Designs;
+using PushSim.Workbench.Events;
 
 namespace PushSim.Workbench.Behind;
 
 /// <summary>The answer as the command `run` gives it: whole accuracy, and the closer look.</summary>
 internal sealed class CloserRun(EventHub hub)
 {
-    private Designs.Design? _done;
+    private Design? _done;
     private RunResult? _before;
 
     /// <summary>Looks closer at a job's run, once.</summary>

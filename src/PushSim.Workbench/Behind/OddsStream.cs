@@ -5,7 +5,7 @@ using PushSim.Scenarios.Keys;
 using PushSim.Words.Matches;
 using PushSim.Words.Tables;
 using PushSim.Words.Terms;
-using PushSim.Workbench.Serving;
+using PushSim.Workbench.Events;
 
 namespace PushSim.Workbench.Behind;
 

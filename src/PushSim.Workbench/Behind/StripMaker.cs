@@ -4,7 +4,7 @@ using PushSim.Words.Limits;
 using PushSim.Words.Matches;
 using PushSim.Workbench.Answers;
 using PushSim.Workbench.Designs;
-using PushSim.Workbench.Serving;
+using PushSim.Workbench.Events;
 
 namespace PushSim.Workbench.Behind;
 

@@ -2,8 +2,9 @@ using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using PushSim.Workbench.Designs;
+using PushSim.Workbench.Events;
 using PushSim.Workbench.Start;
+using PushSim.Workbench.State;
 
 namespace PushSim.Workbench.Serving;
 

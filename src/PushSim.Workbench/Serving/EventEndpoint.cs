@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http;
+using PushSim.Workbench.Events;
 
 namespace PushSim.Workbench.Serving;
 

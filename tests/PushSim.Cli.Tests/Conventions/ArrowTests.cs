@@ -14,7 +14,8 @@ public class ArrowTests
     [InlineData("PushSim.Scenarios", "PushSim,PushSim.Files")]
     [InlineData("PushSim.Words", "PushSim")]
     [InlineData("PushSim.Plotting", "PushSim,PushSim.Words")]
-    [InlineData("PushSim.Cli", "PushSim,PushSim.Files,PushSim.Words,PushSim.Plotting,PushSim.Scenarios")]
+    [InlineData("PushSim.Workbench", "PushSim,PushSim.Files,PushSim.Words,PushSim.Plotting,PushSim.Scenarios")]
+    [InlineData("PushSim.Cli", "PushSim,PushSim.Files,PushSim.Words,PushSim.Plotting,PushSim.Scenarios,PushSim.Workbench")]
     public void Own_references(string assembly, string allowed) =>
         Assert.Subset(new HashSet<string>(allowed.Split(',', StringSplitOptions.RemoveEmptyEntries)), References(assembly, n => n.StartsWith("PushSim", StringComparison.Ordinal)));
 
@@ -33,6 +34,7 @@ public class ArrowTests
     [InlineData("PushSim.Scenarios")]
     [InlineData("PushSim.Words")]
     [InlineData("PushSim.Plotting")]
+    [InlineData("PushSim.Workbench")]
     [InlineData("PushSim.Cli")]
     public void Only_one_project_touches_files(string project)
     {
@@ -51,17 +53,17 @@ public class ArrowTests
     [InlineData("PushSim", "Contact", "Powertrain|Surroundings|Simulation|Runs|Analysis")]
     [InlineData("PushSim", "Simulation", "Runs|Analysis")]
     [InlineData("PushSim", "Runs", "Analysis")]
-    [InlineData("PushSim.Scenarios", "Estimates", "Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Sources", "Estimates|Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Units", "Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Toml", "Units|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Keys", "Toml|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Shelf", "Logs|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Logs", "Keys|Shelf|Reading|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Reading", "Shelf|Logs|Robots|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Robots", "Logs|Scenes|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Scenes", "Shelf|Drawing|Studies|.")]
-    [InlineData("PushSim.Scenarios", "Drawing", "Shelf|Logs|Studies|.")]
+    [InlineData("PushSim.Scenarios", "Estimates", "Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Sources", "Estimates|Units|Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Units", "Toml|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Toml", "Units|Keys|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Keys", "Toml|Shelf|Logs|Reading|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Shelf", "Logs|Reading|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Logs", "Keys|Shelf|Reading|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Reading", "Shelf|Logs|Robots|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Robots", "Logs|Scenes|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Scenes", "Shelf|Drawing|Studies|Editing|.")]
+    [InlineData("PushSim.Scenarios", "Drawing", "Shelf|Logs|Studies|Editing|.")]
     public void Folders_know_only_those_before_them(string project, string folder, string later)
     {
         string[] folders = later.Split('|');
@@ -112,6 +114,7 @@ public class ArrowTests
     [InlineData("PushSim.Scenarios")]
     [InlineData("PushSim.Words")]
     [InlineData("PushSim.Plotting")]
+    [InlineData("PushSim.Workbench")]
     [InlineData("PushSim.Cli")]
     public void What_is_used_everywhere_every_folder_may_know(string project)
     {

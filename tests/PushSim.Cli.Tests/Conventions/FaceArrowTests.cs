@@ -6,7 +6,7 @@ namespace PushSim.Cli.Tests.Conventions;
 /// <summary>Which folders of the command line, of the plots and of the words may know which, read from the sources.</summary>
 public class FaceArrowTests
 {
-    private const string Commands = "Check|Cluster|Compare|Completion|Explain|Fit|Ladder|Limits|New|Odds|Plan|Run|Shelf|Sweep";
+    private const string Commands = "Check|Cluster|Compare|Completion|Explain|Fit|Ladder|Limits|New|Odds|Open|Plan|Run|Shelf|Sweep";
 
     private const string Answers = "Answers|Turns|Runs|Limits|Fits|Wear|Matches|Sweeps|Plans|Designs";
 
@@ -37,6 +37,13 @@ public class FaceArrowTests
     [InlineData("PushSim.Plotting", "Drawing", "Plots|Report")]
     [InlineData("PushSim.Plotting", "Plots", "Report")]
     [InlineData("PushSim.Plotting", "Report", "Plots")]
+    [InlineData("PushSim.Workbench", "Wire", "Events|Answers|Designs|Behind|State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "Events", "Answers|Designs|Behind|State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "Answers", "Designs|Behind|State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "Designs", "Answers|Behind|State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "Behind", "State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "State", "Start|Serving")]
+    [InlineData("PushSim.Workbench", "Start", "Answers|Designs|Behind|State|Serving")]
     [InlineData("PushSim.Cli", "Shared", "Matches|" + Commands)]
     [InlineData("PushSim.Cli", "Matches", Commands)]
     public void Folders_know_only_those_before_them(string project, string folder, string later)
@@ -64,6 +71,7 @@ public class FaceArrowTests
     [InlineData("PushSim.Cli", "Shared|Matches|" + Commands)]
     [InlineData("PushSim.Words", "Terms|Tables|" + Answers)]
     [InlineData("PushSim.Plotting", "Style|Svg|Drawing|Plots|Report")]
+    [InlineData("PushSim.Workbench", "Wire|Events|Answers|Designs|Behind|State|Start|Serving")]
     public void Every_folder_has_its_row(string project, string rows)
     {
         string[] all = [.. Directory.GetDirectories(Path.Combine(Repository.Root, "src", project)).Where(d => Directory.GetFiles(d, "*.cs").Length > 0).Select(d => Path.GetFileName(d)!)];

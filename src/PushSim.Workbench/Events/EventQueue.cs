@@ -1,4 +1,4 @@
-namespace PushSim.Workbench.Serving;
+namespace PushSim.Workbench.Events;
 
 /// <summary>What one page has not got yet, the newest of each slot.</summary>
 internal sealed class EventQueue

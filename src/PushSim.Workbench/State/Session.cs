@@ -3,9 +3,10 @@ using PushSim.Analysis.Limits;
 using PushSim.Scenarios.Editing;
 using PushSim.Workbench.Answers;
 using PushSim.Workbench.Behind;
-using PushSim.Workbench.Serving;
+using PushSim.Workbench.Designs;
+using PushSim.Workbench.Events;
 
-namespace PushSim.Workbench.Designs;
+namespace PushSim.Workbench.State;
 
 /// <summary>The open files with their steps back and forth, the pinned design, what was refused, and the last answer. One thread uses it.</summary>
 internal sealed class Session(EventHub hub) : IDisposable

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 
-namespace PushSim.Workbench.Serving;
+namespace PushSim.Workbench.Events;
 
 /// <summary>
 /// Events for every page that listens. Of one slot a slow page gets the newest only, so that nothing piles up; a page that comes later gets what stands in every slot.

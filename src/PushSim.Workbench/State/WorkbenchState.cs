@@ -1,9 +1,7 @@
 using System.Diagnostics;
-using PushSim.Scenarios.Editing;
-using PushSim.Workbench.Answers;
-using PushSim.Workbench.Serving;
+using PushSim.Workbench.Events;
 
-namespace PushSim.Workbench.Designs;
+namespace PushSim.Workbench.State;
 
 /// <summary>
 /// The open files, what is asked of them, and the run that answers. One thread does all that changes it, so that steps come in order; the latest change wins, and an answer never
