@@ -91,7 +91,6 @@ public class BenchTests(PageFixture fixture)
         await open.Page.RouteAsync("**/api/ports", r => Answer(r, """{ "ports": ["cell0"] }"""));
         await open.Page.RouteAsync("**/api/port", r => { port = r.Request.PostData; return Answer(r, """{ "number": 1 }"""); });
         await open.PressAsync("bench");
-        await open.PressAsync("Find ports");
         await open.PressAsync("Listen");
         await Assertions.Expect(open.Page.Locator(".tell")).ToContainTextAsync("cell0");
         Assert.Contains("115200", port!, StringComparison.Ordinal);
