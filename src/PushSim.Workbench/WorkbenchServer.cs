@@ -70,6 +70,7 @@ public sealed class WorkbenchServer : IAsyncDisposable
         var guard = new Guard(port);
         app.Use((context, next) => guard.Pass(context, next));
         new Endpoints(state, hub, options, over.Token).Map(app);
+        new BenchEndpoints(state, over.Token).Map(app);
         await app.StartAsync().ConfigureAwait(false);
         var address = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/?token={guard.Token}"));
         if (options.File is string file)

@@ -20,6 +20,12 @@ if (args is ["files", .. string[] files])
     return 0;
 }
 
+if (args is ["workbench", .. string[] where])
+{
+    await WorkbenchBench.RunAsync(where);
+    return 0;
+}
+
 if (args is ["matches", .. string[] rest])
 {
     MatchBench.Run(rest);

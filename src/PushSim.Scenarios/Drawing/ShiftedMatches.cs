@@ -35,7 +35,7 @@ public sealed class ShiftedMatches
 
     /// <summary>Whether a number of the files can be moved.</summary>
     /// <param name="key">Its path, of the opponent's after "opponent.".</param>
-    public bool Has(string key) => _slots.ContainsKey(key);
+    public bool Has(string key) => SlotsOf(key).Length > 0;
 
     /// <summary>The match of the middle values, one of them moved.</summary>
     /// <param name="key">Path of the number.</param>
@@ -44,7 +44,7 @@ public sealed class ShiftedMatches
     public ScenarioSettings? At(string key, double value)
     {
         double[] values = [.. _middles];
-        foreach (int slot in _slots[key])
+        foreach (int slot in SlotsOf(key))
         {
             values[slot] = value;
         }
@@ -67,13 +67,21 @@ public sealed class ShiftedMatches
             values[_drawn[i]] = _quantities[i].Draw(draws, number, null);
         }
 
-        foreach (int slot in _slots[key])
+        foreach (int slot in SlotsOf(key))
         {
             TolerancedValue v = _scenario.Values[slot];
             values[slot] = Math.Clamp(values[slot] + value - v.Middle, v.Least, v.Most);
         }
 
         return Made(values);
+    }
+
+    // a star stands for every name
+    private int[] SlotsOf(string key)
+    {
+        int star = key.IndexOf(".*.", StringComparison.Ordinal);
+        return star < 0 ? _slots.GetValueOrDefault(key, [])
+            : [.. _slots.Where(s => s.Key.Length > key.Length - 1 && s.Key.AsSpan().StartsWith(key.AsSpan(0, star + 1)) && s.Key.AsSpan().EndsWith(key.AsSpan(star + 2))).SelectMany(s => s.Value)];
     }
 
     private ScenarioSettings? Made(double[] values) => _scenario.With(values, out string _) is { } match ? match with { Numerics = match.Numerics.ForDraws() } : null;

@@ -42,6 +42,9 @@ public sealed record EditRow(string Owner, string Path, KeyDefinition Definition
     /// <summary>Column of the value, from 1; 0 where no file gives it.</summary>
     public int Column { get; init; }
 
+    /// <summary>The rows of several parts that this one changes together, its path having a star for their names; empty for a single value.</summary>
+    public IReadOnlyList<EditRow> Members { get; init; } = [];
+
     /// <summary>The first table that it stands in, which says which part of a robot it belongs to.</summary>
     public string Section => Definition.Section.Split('.')[0];
 

@@ -31,8 +31,18 @@ public static class EditRows
         }
 
         rows.AddRange(Usual(read, rows));
-        return rows;
+        return [.. Together(rows), .. rows];
     }
+
+    // one row for what is the same of every part of a kind: a builder changes all motors, and never one of four
+    private static IEnumerable<EditRow> Together(List<EditRow> rows) =>
+        rows.Where(r => r.Line > 0 && IsOfPart(r)).GroupBy(r => (r.Owner, r.Definition)).Where(g => g.Count() > 1 && g.All(r => r.Text == g.First().Text) && g.Count() == Parts(rows, g.First()))
+            .Select(g => g.First() with { Path = $"{g.Key.Definition.Section}.*.{g.Key.Definition.Name}", Members = [.. g] });
+
+    private static bool IsOfPart(EditRow row) => row.Path.Length > row.Definition.Section.Length + row.Definition.Name.Length + 2 && row.Definition.Section.IndexOf('.', StringComparison.Ordinal) < 0;
+
+    private static int Parts(List<EditRow> rows, EditRow one) =>
+        rows.Where(r => r.Owner == one.Owner && r.Definition.Section == one.Definition.Section && IsOfPart(r)).Select(r => r.Path[..r.Path.LastIndexOf('.')]).Distinct().Count();
 
     /// <summary>The row of the key table that a path means; null if it means none.</summary>
     /// <param name="owner">Whose it is: "robot", "opponent" or nothing.</param>

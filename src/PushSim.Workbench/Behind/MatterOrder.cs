@@ -18,7 +18,7 @@ internal static class MatterOrder
     /// <summary>An order without any run: what builders turn first, the own robot before the other.</summary>
     public static IReadOnlyList<string> Cheap(IReadOnlyList<EditRow> rows) =>
     [
-        .. rows.Where(r => r.Value is not null && r.Line > 0 && Array.IndexOf(s_usual, r.Definition.Name) >= 0 && r.Section is not ("wheel" or "numerics"))
+        .. Alone(rows).Where(r => r.Value is not null && r.Line > 0 && Array.IndexOf(s_usual, r.Definition.Name) >= 0 && r.Section is not ("wheel" or "numerics"))
             .OrderBy(r => r.Owner == "robot" ? 0 : r.Owner.Length == 0 ? 1 : 2).ThenBy(r => Array.IndexOf(s_usual, r.Definition.Name)).Select(StateMaker.KeyOf).Distinct().Take(Most),
     ];
 
@@ -28,11 +28,18 @@ internal static class MatterOrder
     /// </summary>
     public static IReadOnlyList<string> Of(BehindJob job, StripScene scene, LaneRuns lanes, CancellationToken cancel)
     {
-        EditRow[] rows = [.. job.Rows.Where(r => r.Value is not null && r.Line > 0 && r.Section is not "numerics" && r.Places(Places).Count > 1).DistinctBy(r => (r.File, r.Line, r.Definition.Name, r.Owner))];
+        EditRow[] rows = [.. Alone(job.Rows).Where(r => r.Value is not null && r.Line > 0 && r.Section is not "numerics" && r.Places(Places).Count > 1).DistinctBy(r => (r.File, r.Line, r.Definition.Name, r.Owner))];
         StripState[] strips = [.. rows.Select(r => new StripState(r, [.. r.Places(Places)]))];
         (int Strip, int Place)[] all = [.. strips.SelectMany((s, i) => Enumerable.Range(0, s.Places.Length).Select(p => (i, p)))];
         lanes.Run(all.Length, n => scene.At(rows[all[n].Strip], strips[all[n].Strip].Places[all[n].Place]), job.Read.Scenario!, (n, o) => strips[all[n].Strip].Put(all[n].Place, o), cancel);
         return [.. strips.OrderBy(Rank).ThenBy(Distance).ThenByDescending(Change).Select(s => StateMaker.KeyOf(s.Row)).Take(Most)];
+    }
+
+    // no row whose parts are changed together by another
+    private static IEnumerable<EditRow> Alone(IReadOnlyList<EditRow> rows)
+    {
+        HashSet<(string, string)> inside = [.. rows.SelectMany(r => r.Members).Select(m => (m.Owner, m.Path))];
+        return rows.Where(r => !inside.Contains((r.Owner, r.Path)));
     }
 
     private static int Rank(StripState s) => s.Flips.Count == 0 ? 2 : s.Row.Tolerance > 0.0 ? 0 : 1;

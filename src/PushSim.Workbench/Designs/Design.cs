@@ -15,6 +15,9 @@ internal sealed record Design(string Main, string Shown, ImmutableSortedDictiona
     /// <summary>Whether anything differs from the disk.</summary>
     public bool IsChanged => Texts.Values.Any(t => t.IsChanged);
 
+    /// <summary>The files as they are on the disk.</summary>
+    public Design AsSaved => this with { Texts = Texts.ToImmutableSortedDictionary(t => t.Key, t => t.Value with { Text = t.Value.Saved }, StringComparer.Ordinal) };
+
     /// <summary>Reads the files.</summary>
     public ReadResult Read() => ScenarioReader.Check(Shown, Options);
 
@@ -24,6 +27,11 @@ internal sealed record Design(string Main, string Shown, ImmutableSortedDictiona
     /// <param name="read">What was read of this design.</param>
     public Design? With(EditRow row, string text, ReadResult read)
     {
+        if (row.Members.Count > 0)
+        {
+            return WithAll(row, text, read);
+        }
+
         bool isShared = row.Owner.Length > 0 && Robot("opponent", read) is string other && other == Robot("robot", read);
         string? file = row.Line == 0 ? null : PathOf(row.File, read);
         if (file is not null && Texts.TryGetValue(file, out OpenText? open) && !(isShared && file != Main)
@@ -59,6 +67,19 @@ internal sealed record Design(string Main, string Shown, ImmutableSortedDictiona
     /// <summary>Where the file of a robot lies; null where there is none.</summary>
     public string? Robot(string owner, ReadResult read) => read.Inputs.Where(i => i.Owner == owner).Select(i => PathOf(i.File, read))
         .OfType<string>().Where(p => p != Main || read.Files.Count == 1).GroupBy(p => p).MaxBy(g => g.Count())?.Key;
+
+    // each in its place, from the end of the files on so that places stay; else the scenario sets all of them anew
+    private Design? WithAll(EditRow row, string text, ReadResult read)
+    {
+        Design? all = this;
+        foreach (EditRow member in row.Members.DistinctBy(m => (m.File, m.Line, m.Column)).OrderByDescending(m => m.Line).ThenByDescending(m => m.Column))
+        {
+            all = all?.With(member, text, read);
+        }
+
+        bool isShared = Robot("opponent", read) is string other && other == Robot("robot", read);
+        return isShared && row.Members.All(m => PathOf(m.File, read) != Main) ? Inserted(row, text, read, isShared) : all;
+    }
 
     private static string? PathOf(string name, ReadResult read) => read.Files.FirstOrDefault(f => f.Name == name).Path;
 

@@ -14,6 +14,9 @@ internal sealed class Guard
     /// <summary>Largest body of a request [B].</summary>
     public const long MostBytes = 4 << 20;
 
+    // Of a larger body nothing is read [B].
+    private const long MostDrained = 16 << 20;
+
     private const string Policy =
         "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
@@ -53,6 +56,7 @@ internal sealed class Guard
         }
         else if (request.ContentLength > MostBytes)
         {
+            await Drain(context).ConfigureAwait(false);
             await Refuse(context, HttpStatusCode.RequestEntityTooLarge, "this is larger than 4 MB", "").ConfigureAwait(false);
         }
         else if (request.Path == "/" && request.Query["token"] is { Count: > 0 } token)
@@ -74,6 +78,22 @@ internal sealed class Guard
     {
         context.Response.StatusCode = (int)status;
         await Reply.Json(context, new FaultReply(message, help), WireContext.Default.FaultReply).ConfigureAwait(false);
+    }
+
+    // a sender that is cut off in the middle never reads why
+    private static async Task Drain(HttpContext context)
+    {
+        if (context.Request.ContentLength > MostDrained || context.Features.Get<IHttpMaxRequestBodySizeFeature>() is not { IsReadOnly: false } limit)
+        {
+            context.Response.Headers.Connection = "close";
+            return;
+        }
+
+        limit.MaxRequestBodySize = MostDrained;
+        byte[] buffer = new byte[1 << 16];
+        while (await context.Request.Body.ReadAsync(buffer, context.RequestAborted).ConfigureAwait(false) > 0)
+        {
+        }
     }
 
     private async Task Exchange(HttpContext context, string token)

@@ -34,6 +34,9 @@ internal sealed class Session(EventHub hub) : IDisposable
     /// <summary>The open files; null before any.</summary>
     public Design? Design { get; private set; }
 
+    /// <summary>Its values; safe from any thread.</summary>
+    public IReadOnlyList<EditRow> Rows => _rows;
+
     /// <summary>What a page shows but answers; safe from any thread.</summary>
     public StateMessage Message { get; private set; } = new() { Number = 0 };
 
@@ -289,7 +292,7 @@ internal sealed class Session(EventHub hub) : IDisposable
         }
 
         // else as in the files
-        return _saved ??= _opened is { HasErrors: false } ? new Held(Design, _opened, _savedRows, "as in the file") : null;
+        return _saved ??= _opened is { HasErrors: false } ? new Held(Design.AsSaved, _opened, _savedRows, "as in the file") : null;
     }
 
     private void Go(Design? to, long number)

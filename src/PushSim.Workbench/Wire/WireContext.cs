@@ -7,6 +7,8 @@ namespace PushSim.Workbench.Wire;
 [JsonSerializable(typeof(StateMessage))]
 [JsonSerializable(typeof(AnswerMessage))]
 [JsonSerializable(typeof(ProblemMessage))]
+[JsonSerializable(typeof(LogMessage))]
+[JsonSerializable(typeof(UseRequest))]
 [JsonSerializable(typeof(StripMessage))]
 [JsonSerializable(typeof(OddsMessage))]
 [JsonSerializable(typeof(CloserMessage))]

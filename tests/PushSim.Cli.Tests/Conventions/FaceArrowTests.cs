@@ -37,11 +37,12 @@ public class FaceArrowTests
     [InlineData("PushSim.Plotting", "Drawing", "Plots|Report")]
     [InlineData("PushSim.Plotting", "Plots", "Report")]
     [InlineData("PushSim.Plotting", "Report", "Plots")]
-    [InlineData("PushSim.Workbench", "Wire", "Events|Answers|Designs|Behind|State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "Wire", "Events|Answers|Designs|Behind|Bench|State|Start|Serving")]
     [InlineData("PushSim.Workbench", "Events", "Answers|Designs|Behind|State|Start|Serving")]
     [InlineData("PushSim.Workbench", "Answers", "Designs|Behind|State|Start|Serving")]
     [InlineData("PushSim.Workbench", "Designs", "Answers|Behind|State|Start|Serving")]
     [InlineData("PushSim.Workbench", "Behind", "State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "Bench", "Answers|Behind|State|Start|Serving")]
     [InlineData("PushSim.Workbench", "State", "Start|Serving")]
     [InlineData("PushSim.Workbench", "Start", "Answers|Designs|Behind|State|Serving")]
     [InlineData("PushSim.Cli", "Shared", "Matches|" + Commands)]
@@ -71,7 +72,7 @@ public class FaceArrowTests
     [InlineData("PushSim.Cli", "Shared|Matches|" + Commands)]
     [InlineData("PushSim.Words", "Terms|Tables|" + Answers)]
     [InlineData("PushSim.Plotting", "Style|Svg|Drawing|Plots|Report")]
-    [InlineData("PushSim.Workbench", "Wire|Events|Answers|Designs|Behind|State|Start|Serving")]
+    [InlineData("PushSim.Workbench", "Wire|Events|Answers|Designs|Behind|Bench|State|Start|Serving")]
     public void Every_folder_has_its_row(string project, string rows)
     {
         string[] all = [.. Directory.GetDirectories(Path.Combine(Repository.Root, "src", project)).Where(d => Directory.GetFiles(d, "*.cs").Length > 0).Select(d => Path.GetFileName(d)!)];

@@ -51,10 +51,10 @@ public sealed class OpenServer : IAsyncDisposable
 
     public Task<JsonElement> ChangeAsync(string key, string text, bool drag = false) => PostAsync("/api/change", JsonSerializer.Serialize(new { key, text, drag }));
 
-    /// <summary>The first event from now or before that fits; fails after ten seconds.</summary>
+    /// <summary>The first event from now or before that fits; fails after forty seconds, since others may use the machine.</summary>
     internal async Task<JsonElement> EventAsync(string name, Func<JsonElement, bool> fits)
     {
-        using var late = new CancellationTokenSource(TimeSpan.FromSeconds(10));
+        using var late = new CancellationTokenSource(TimeSpan.FromSeconds(40));
         for (int seen = 0; ;)
         {
             lock (_events)

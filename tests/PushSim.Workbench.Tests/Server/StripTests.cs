@@ -1,5 +1,4 @@
 using System.Text.Json;
-using PushSim.Scenarios.Editing;
 using PushSim.Words.Matches;
 using Xunit;
 
