@@ -4,6 +4,7 @@ import { trace, act, say, tell, phone } from "./store.js";
 import { get, post, postText } from "./api.js";
 import { drawPlot } from "./plot.js";
 import { useWidth } from "./stage.js";
+import { plain } from "./scale.js";
 import { count, fileName } from "./words.js";
 
 const MOST = 4 * 1024 * 1024;
@@ -52,18 +53,22 @@ function Curve({ name, t, f, unit, pulls }) {
     return () => p.free();
   }, [t, f, width]);
   return html`<div ref=${outer} class="plotbox trace" role="img" aria-label=${`${name}: ${count((pulls || []).length, "pull", "pulls")} found`}><div ref=${box}></div>
-    <div class="pullmarks" aria-hidden="true">${(pulls || []).filter(p => p.to > p.from).map((p, i) => html`<span style=${{ left: `calc(52px + (100% - 60px) * ${p.from / last})`, width: `calc((100% - 60px) * ${(p.to - p.from) / last})` }}>${i + 1}</span>`)}</div></div>`;
+    <div class="pullmarks" aria-hidden="true">${(pulls || []).filter(p => p.to > p.from).map((p, i) => html`<span style=${{ left: `calc(52px + (100% - 60px) * ${p.from / last})`, width: `calc((100% - 60px) * ${(p.to - p.from) / last})` }}>${p.n ?? i + 1}</span>`)}</div></div>`;
 }
 
 const verdicts = { tyre: "the tyre let go", motor: "the motor stalled", unclear: "not clear which" };
+
+const curves = c => (c.curves && c.curves.length ? c.curves : c.curve && c.curve.t ? [c.curve] : []);
+const force = f => (typeof f === "number" ? `${plain(f)} N` : f ?? "");
 
 function Fit() {
   const c = card.value;
   if (!c) return null;
   return html`<section class="benchcard" aria-label="what the log says"><h3>${c.sentence}</h3>
-    ${c.curve && c.curve.t && html`<${Curve} name=${c.curve.name || "force"} t=${c.curve.t} f=${c.curve.f} unit=${c.curve.unit || "N"} pulls=${c.pulls} />`}
+    ${[c.reason, c.sure, c.next, ...(c.notes || [])].filter(Boolean).map(w => html`<p>${w}</p>`)}
+    ${curves(c).map((k, i) => html`<${Curve} key=${i} name=${k.name || "force"} t=${k.t} f=${k.f} unit=${k.unit || "N"} pulls=${(c.pulls || []).map((p, n) => ({ ...p, n: n + 1 })).filter(p => (p.curve ?? 0) === i)} />`)}
     ${(c.tyres || []).map(t => html`<p class="fitrow"><span>${t.words || t.name}: <b>${t.value}</b></span>${t.key ? html`<button class="main" onClick=${() => use(t)}>Use this value</button>` : html`<span class="soft">this robot has no such tyre</span>`}</p>`)}
-    ${(c.pulls || []).length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="pulls"><table><thead><tr><th scope="col">Pull</th><th scope="col">Peak</th><th scope="col">Tyre or motor?</th></tr></thead><tbody>${c.pulls.map((p, i) => html`<tr><th scope="row">${i + 1}${p.words ? `, ${p.words}` : ""}</th><td>${p.peak ?? ""}</td><td>${p.left_out ? `left out: ${p.why}` : verdicts[p.verdict] || p.verdict || ""}</td></tr>`)}</tbody></table></div>`}
+    ${(c.pulls || []).length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="pulls"><table><thead><tr><th scope="col">Pull</th><th scope="col">Peak</th><th scope="col">Sliding</th><th scope="col">Tyre or motor?</th></tr></thead><tbody>${c.pulls.map((p, i) => html`<tr><th scope="row">${i + 1}${p.words ? `, ${p.words}` : ""}</th><td>${force(p.peak)}</td><td>${force(p.sliding)}</td><td>${p.left_out ? `left out: ${p.why}` : verdicts[p.verdict] || p.verdict || ""}</td></tr>`)}</tbody></table></div>`}
     ${c.block && html`<details><summary>Lines for the file</summary><pre class="lines" tabindex="0" role="region" aria-label="lines for the file">${c.block}</pre></details>`}</section>`;
 }
 
