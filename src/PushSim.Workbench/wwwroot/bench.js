@@ -4,9 +4,11 @@ import { trace, act, say, tell, phone } from "./store.js";
 import { get, post, postText } from "./api.js";
 import { drawPlot } from "./plot.js";
 import { useWidth } from "./stage.js";
+import { plain } from "./scale.js";
 import { count, fileName } from "./words.js";
 
 const MOST = 4 * 1024 * 1024;
+// a part that this PushSim has not is not shown: false
 const card = signal(null), book = signal(null), ports = signal(null), port = signal(""), baud = signal("115200"), over = signal(false), pasted = signal("");
 
 async function drop(file) {
@@ -18,8 +20,15 @@ async function drop(file) {
   } catch (e) { say(e); }
 }
 
+async function find() {
+  try {
+    ports.value = (await get("/api/ports")).ports;
+    if (!port.value && ports.value.length) port.value = ports.value[0];
+  } catch (e) { if (e.status === 404) ports.value = false; else say(e); }
+}
+
 async function readBook() {
-  try { book.value = await get("/api/readings"); } catch (e) { if (e.status !== 404) say(e); }
+  try { book.value = await get("/api/readings"); } catch (e) { if (e.status === 404) book.value = false; else say(e); }
 }
 
 async function paste(e) {
@@ -44,28 +53,31 @@ function Curve({ name, t, f, unit, pulls }) {
     return () => p.free();
   }, [t, f, width]);
   return html`<div ref=${outer} class="plotbox trace" role="img" aria-label=${`${name}: ${count((pulls || []).length, "pull", "pulls")} found`}><div ref=${box}></div>
-    <div class="pullmarks" aria-hidden="true">${(pulls || []).filter(p => p.to > p.from).map((p, i) => html`<span style=${{ left: `calc(52px + (100% - 60px) * ${p.from / last})`, width: `calc((100% - 60px) * ${(p.to - p.from) / last})` }}>${i + 1}</span>`)}</div></div>`;
+    <div class="pullmarks" aria-hidden="true">${(pulls || []).filter(p => p.to > p.from).map((p, i) => html`<span style=${{ left: `calc(52px + (100% - 60px) * ${p.from / last})`, width: `calc((100% - 60px) * ${(p.to - p.from) / last})` }}>${p.n ?? i + 1}</span>`)}</div></div>`;
 }
 
 const verdicts = { tyre: "the tyre let go", motor: "the motor stalled", unclear: "not clear which" };
+
+const curves = c => (c.curves && c.curves.length ? c.curves : c.curve && c.curve.t ? [c.curve] : []);
+const force = f => (typeof f === "number" ? `${plain(f)} N` : f ?? "");
 
 function Fit() {
   const c = card.value;
   if (!c) return null;
   return html`<section class="benchcard" aria-label="what the log says"><h3>${c.sentence}</h3>
-    ${c.curve && c.curve.t && html`<${Curve} name=${c.curve.name || "force"} t=${c.curve.t} f=${c.curve.f} unit=${c.curve.unit || "N"} pulls=${c.pulls} />`}
+    ${[c.reason, c.sure, c.next, ...(c.notes || [])].filter(Boolean).map(w => html`<p>${w}</p>`)}
+    ${curves(c).map((k, i) => html`<${Curve} key=${i} name=${k.name || "force"} t=${k.t} f=${k.f} unit=${k.unit || "N"} pulls=${(c.pulls || []).map((p, n) => ({ ...p, n: n + 1 })).filter(p => (p.curve ?? 0) === i)} />`)}
     ${(c.tyres || []).map(t => html`<p class="fitrow"><span>${t.words || t.name}: <b>${t.value}</b></span>${t.key ? html`<button class="main" onClick=${() => use(t)}>Use this value</button>` : html`<span class="soft">this robot has no such tyre</span>`}</p>`)}
-    ${(c.pulls || []).length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="pulls"><table><thead><tr><th scope="col">Pull</th><th scope="col">Peak</th><th scope="col">Tyre or motor?</th></tr></thead><tbody>${c.pulls.map((p, i) => html`<tr><th scope="row">${i + 1}${p.words ? `, ${p.words}` : ""}</th><td>${p.peak ?? ""}</td><td>${p.left_out ? `left out: ${p.why}` : verdicts[p.verdict] || p.verdict || ""}</td></tr>`)}</tbody></table></div>`}
+    ${(c.pulls || []).length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="pulls"><table><thead><tr><th scope="col">Pull</th><th scope="col">Peak</th><th scope="col">Sliding</th><th scope="col">Tyre or motor?</th></tr></thead><tbody>${c.pulls.map((p, i) => html`<tr><th scope="row">${i + 1}${p.words ? `, ${p.words}` : ""}</th><td>${force(p.peak)}</td><td>${force(p.sliding)}</td><td>${p.left_out ? `left out: ${p.why}` : verdicts[p.verdict] || p.verdict || ""}</td></tr>`)}</tbody></table></div>`}
     ${c.block && html`<details><summary>Lines for the file</summary><pre class="lines" tabindex="0" role="region" aria-label="lines for the file">${c.block}</pre></details>`}</section>`;
 }
 
 function Cell() {
   const t = trace.value;
-  const find = async () => { try { ports.value = (await get("/api/ports")).ports; if (!port.value && ports.value.length) port.value = ports.value[0]; } catch (e) { say(e); } };
+  if (!ports.value) return null;
   const listen = async () => { if (await act("/api/port", { name: port.value, baud: Number(baud.value) })) tell(`Listening to ${port.value}.`); };
   return html`<section class="benchcard"><h3>Load cell on a serial port</h3>
-    ${ports.value === null ? html`<button onClick=${find}>Find ports</button>`
-      : ports.value.length === 0 ? html`<p class="soft">No serial port is there. <button class="linkbtn" onClick=${find}>Look again</button></p>`
+    ${ports.value.length === 0 ? html`<p class="soft">No serial port is there. <button class="linkbtn" onClick=${find}>Look again</button></p>`
       : html`<p class="fitrow"><label>Port <select class="f pick" value=${port.value} onChange=${e => { port.value = e.target.value; }}>${ports.value.map(p => html`<option value=${p}>${p}</option>`)}</select></label>
         <label>Baud <input class="f baud" inputmode="numeric" value=${baud.value} onInput=${e => { baud.value = e.target.value; }} /></label>
         <button class="main" onClick=${listen}>Listen</button>${t && html`<button onClick=${() => act("/api/port", { name: null })}>Stop</button>`}</p>`}
@@ -84,16 +96,16 @@ function Notebook() {
 
 export function Bench() {
   const input = useRef(null);
-  useEffect(() => { readBook(); }, []);
+  useEffect(() => { readBook(); find(); }, []);
   const take = e => { e.preventDefault(); over.value = false; drop(e.dataTransfer.files[0]); };
   return html`<div class="bench" onDragOver=${e => { e.preventDefault(); over.value = true; }} onDragLeave=${() => { over.value = false; }} onDrop=${take}><h2 class="vh">Bench</h2>
     <section class=${`benchcard drop ${over.value ? "over" : ""}`}><h3>A log of pulls</h3><p class="soft">${phone.value ? "Choose" : "Drop a CSV file here, or choose"} one: time and force, as the load cell wrote it.</p>
       <button class="main" onClick=${() => input.current.click()}>Choose a log</button>
       <input ref=${input} class="vh" type="file" accept=".csv,.txt,text/csv,text/plain" aria-label="log file" tabindex="-1" onChange=${e => { drop(e.target.files[0]); e.target.value = ""; }} /></section>
     <${Fit} />
-    <section class="benchcard"><form onSubmit=${paste}><h3><label for="paste">Readings by hand</label></h3>
+    ${book.value !== false && html`<section class="benchcard"><form onSubmit=${paste}><h3><label for="paste">Readings by hand</label></h3>
       <p class="soft" id="paste-why">One pull a line: tyre, load, peak, sliding, note. For example: soft, 1360 g, 11.2 N, 9.8 N</p>
       <textarea id="paste" class="f area" rows="3" aria-describedby="paste-why" spellcheck="false" value=${pasted.value} onInput=${e => { pasted.value = e.target.value; }}></textarea>
-      <button type="submit">Add to the notebook</button></form></section>
-    <${Cell} /><${Notebook} /></div>`;
+      <button type="submit">Add to the notebook</button></form></section>`}
+    <${Cell} />${book.value !== false && html`<${Notebook} />`}</div>`;
 }

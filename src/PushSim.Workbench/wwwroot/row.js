@@ -56,7 +56,7 @@ function Slider({ row, mine, names, tones }) {
   return html`<div class="ctl">
     <${Strip} row=${row} strip=${strip} names=${names} tones=${tones} stale=${strip && strip.number < valuesNumber.value} />
     ${width && html`<div class="frame" aria-hidden="true" style=${{ left: `min(${pc(width[0])}, calc(${pc((width[0] + width[1]) / 2)} - 7px))`, width: `max(14px, ${pc(width[1] - width[0])})` }}></div>`}
-    ${was !== null && html`<div class="was" aria-hidden="true" style=${{ left: pc(was) }}></div><span class="wasword" aria-hidden="true" style=${was > 0.8 || (at > was && at - was < 0.12 && was > 0.15) ? { right: `calc(${pc(1 - was)} + 5px)` } : { left: `calc(${pc(was)} + 5px)` }}>before</span>`}
+    ${was !== null && html`<div class="was" aria-hidden="true" style=${{ left: pc(was) }}></div>${(at < was || at - was > 0.2) && html`<span class="wasword" aria-hidden="true" style=${was > 0.8 ? { right: `calc(${pc(1 - was)} + 5px)` } : { left: `calc(${pc(was)} + 5px)` }}>before</span>`}`}
     <div class="knob" aria-hidden="true" style=${{ left: pc(at) }}></div>
     <input type="range" min="0" max=${n} step="1" value=${Math.round(at * n)} aria-label=${row.words} aria-valuetext=${said} data-key=${row.key}
       onPointerDown=${() => { held.current = true; }} onInput=${e => set(e, held.current)} onChange=${e => { held.current = false; set(e, false); }} />

@@ -29,7 +29,7 @@ function Top({ r, p, k, v, ghost }) {
   return html`<g class=${ghost ? `ghost g${k}` : `bot b${k}`} transform=${`translate(${v.x(p.x).toFixed(1)} ${v.y(p.y).toFixed(1)}) rotate(${(-degrees(p.heading)).toFixed(2)})`}>
     ${!ghost && r.wheels.map(w => html`<rect class="wheel" x=${((w.x - w.r) * MM * s).toFixed(1)} y=${((-w.y - 0.32 * w.r) * MM * s).toFixed(1)} width=${(2 * w.r * MM * s).toFixed(1)} height=${(0.64 * w.r * MM * s).toFixed(1)} />`)}
     <polygon class="body" points=${points(r.outline, s)} />
-    <path class="chev" d=${`M${(front - 2 * a).toFixed(1)} ${-a}L${(front - 1.1 * a).toFixed(1)} 0L${(front - 2 * a).toFixed(1)} ${a}`} /></g>`;
+    ${front - Math.min(...xs) > 60 && html`<path class="chev" d=${`M${(front - 2 * a).toFixed(1)} ${-a}L${(front - 1.1 * a).toFixed(1)} 0L${(front - 2 * a).toFixed(1)} ${a}`} />`}</g>`;
 }
 
 function Side({ r, p, k, v, ghost }) {
@@ -88,7 +88,7 @@ export function Stage() {
     ${w.now.robots.map((r, k) => html`<${Top} r=${r} p=${v.now[k]} k=${k} v=${v} /><${Side} r=${r} p=${v.now[k]} k=${k} v=${v} />`)}
     ${w.now.robots.map((r, k) => html`<text class=${`nm lab${k}`} text-anchor="middle" x=${xs[k]} y=${fits(short(r.name)) ? v.y(v.now[k].y) + 4 : v.y(v.now[k].y) + (k === 0 ? -0.72 : 0.95) * half}>${short(r.name)}</text>`)}
     ${far && html`<path class="arrow" d=${`M${start + 8 * dir} ${cy}H${tail - 9 * dir}`} /><path class="ahead" d=${`M${tail - 9 * dir} ${cy - 5}l${9 * dir} 5l${-9 * dir} 5z`} /><text x=${(start + tail) / 2} y=${cy - 8} text-anchor="middle">pushed ${Math.abs(moved).toFixed(2)} m</text>`}
-    ${apart && html`<text class="cap" x=${before.x} y=${cy + 4} text-anchor=${before.room}>${phone.value || t < endOf(w.before) ? "before" : w.before.robots.length > 1 ? "before: both ended here" : "before: ended here"}</text>`}
+    ${apart && html`<text class="cap" x=${before.x} y=${cy + 4} text-anchor=${before.room}>${v.width < 600 || t < endOf(w.before) ? "before" : w.before.robots.length > 1 ? "before: both ended here" : "before: ended here"}</text>`}
     ${last && html`<text class=${winner >= 0 ? `verdict lab${winner}` : "verdict"} x=${v.width / 2} y=${phone.value ? 14 : 18} text-anchor="middle">${last.words.length > 46 ? last.words.slice(0, 45) + "…" : last.words}${ends && winner >= 0 ? ` at ${endTime.value.toFixed(2)} s` : ""}</text>`}
   </svg></div>`;
 }

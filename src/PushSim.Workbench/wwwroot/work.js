@@ -77,7 +77,7 @@ function Shape() {
     ${robot && robot.drawing && html`<${Drawing} robot=${robot} />`}
     ${tab.value === "scene" && html`<div class="sceneparts">${(state.value.scene_parts || []).map(p => html`<button key=${p.id} class="partbtn" aria-pressed=${part.value === p.id ? "true" : "false"} onClick=${() => { part.value = part.value === p.id ? "" : p.id; }}>${p.words}</button>`)}</div>`}
     <div class="sort"><h2>${c.title}</h2>${!part.value && robots.value.length > 1 && html`<button class="linkbtn" title="those first whose flip lies closest to the value, measured in its tolerance" onClick=${() => act("/api/matters")}>sort</button>`}${part.value && part.value !== "*" && html`<button class="linkbtn" onClick=${() => { part.value = ""; }}>What matters most</button>`}<${ModeSwitch} /></div>
-    ${robots.value.length > 1 && html`<p class="legend">${isOdds ? `Solid part: matches ${yours.name} wins. Dotted line: half.` : "Bar height: how fast the loser is pushed back."} Frame: value ± tolerance.</p>`}
+    ${robots.value.length > 1 && html`<p class="legend">${isOdds ? `Solid part: matches ${yours.name} wins. Dotted line: half.` : "Bar height: how fast the loser is pushed back."} Frame: value ± tolerance.${state.value.pinned || state.value.changes.length > 0 ? " Dashed stem: before." : ""}</p>`}
     <${Rows} groups=${c.groups} />
     <button class="linkbtn allbelow" onClick=${toggleAll}>${part.value === "*" ? "What matters most" : `All values of ${robot ? robot.name : "floor and match"}`}</button>`}
   </div>`;
