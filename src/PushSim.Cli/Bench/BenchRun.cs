@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Diagnostics;
 using PushSim.Analysis.Fit;
 using PushSim.Files;
 using PushSim.Scenarios;

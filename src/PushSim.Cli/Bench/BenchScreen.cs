@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using PushSim.Words.Terms;
 
 namespace PushSim.Cli.Bench;
 

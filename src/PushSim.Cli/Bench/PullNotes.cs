@@ -1,6 +1,5 @@
 using PushSim.Analysis.Fit;
 using PushSim.Files;
-using PushSim.Scenarios;
 using PushSim.Scenarios.Notebook;
 using PushSim.Words.Fits;
 
