@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using PushSim.Scenarios;
 using PushSim.Workbench;
 
 namespace PushSim.Cli.Open;
@@ -31,7 +32,17 @@ internal static class OpenCommand
         return command;
     }
 
-    private static int Run(WorkbenchOptions options, bool hasBrowser, TextWriter output, TextWriter error, CancellationToken cancel) => Serve(options, hasBrowser, output, error, cancel).GetAwaiter().GetResult();
+    private static int Run(WorkbenchOptions options, bool hasBrowser, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        // a file with mistakes opens, to be mended; one that is not there does not
+        if (options.File is string file && ScenarioReader.Check(file) is { Files.Count: 0 } read)
+        {
+            ProblemWriter.Write(error, read.Problems);
+            return ProblemWriter.Code(read.Problems, read.CannotRead) ?? ExitCode.CannotReadOrWrite;
+        }
+
+        return Serve(options, hasBrowser, output, error, cancel).GetAwaiter().GetResult();
+    }
 
     private static async Task<int> Serve(WorkbenchOptions options, bool hasBrowser, TextWriter output, TextWriter error, CancellationToken cancel)
     {
