@@ -58,7 +58,7 @@ public class CompareCommandTests
     public void It_writes_curves_and_a_page()
     {
         using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("compare", s_drive, Repository.Scenario("arc"), "--report", "--out", scratch["out"]);
+        Cli cli = Cli.Run("compare", s_drive, Repository.Scenario("arc"), "--report", "--format", "png,svg", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, cli.Code);
         Assert.Contains("yaw rate", string.Join(' ', cli.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
         Assert.All(new[] { "compare.csv", "plot.svg", "report.html" }, f => Assert.True(File.Exists(Path.Combine(scratch["out"], f)), f));
