@@ -26,7 +26,7 @@ public class CompareCommandTests
     public void The_history_of_a_run_is_met(string replay, double bound)
     {
         using var scratch = new ScratchFolder();
-        Assert.Equal(ExitCode.Done, Cli.Run("run", Repository.Scenario("arc"), "--no-plots", "--quiet", "--out", scratch["run"]).Code);
+        Assert.Equal(ExitCode.Done, Cli.Run("run", Repository.Scenario("arc"), "--csv", "--no-plots", "--quiet", "--out", scratch["run"]).Code);
         JsonElement root = Json(scratch["run/history.csv"], Repository.Scenario("arc"), "--replay", replay);
         foreach (JsonElement c in root.GetProperty("channels").EnumerateArray())
         {
