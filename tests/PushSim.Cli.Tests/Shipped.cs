@@ -30,6 +30,6 @@ internal sealed record Shipped(Cli Cli, string Folder)
     private static Shipped Of(string name, string[] more) => s_runs.GetOrAdd(string.Join(' ', [name, .. more]), _ => new Lazy<Shipped>(() =>
     {
         string folder = s_folder[$"out put {Interlocked.Increment(ref s_number)}"];
-        return new Shipped(Cli.Run(["run", Repository.Scenario(name), .. more, "--out", folder]), folder);
+        return new Shipped(Cli.Run(["run", Repository.Scenario(name), .. more, "--format", "png,svg", "--out", folder]), folder);
     })).Value;
 }

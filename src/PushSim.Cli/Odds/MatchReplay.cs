@@ -25,7 +25,7 @@ internal static class MatchReplay
         List<string> files = [];
         if (folder is not null && result.Time.Length >= 2)
         {
-            files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
+            files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, isWhole: true, cancel)));
             if (!request.Output.NoPlots)
             {
                 files.AddRange(folder.WritePicture("plot", request.Output.Drawn(RunPlot.Of(result))));

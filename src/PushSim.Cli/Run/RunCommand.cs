@@ -18,8 +18,9 @@ internal static class RunCommand
         var rank = new Option<bool>("--rank-tyres") { Description = "Run every tyre material of the shelf on this robot and rank their wear." };
         var map = new Option<string[]>("--map")
         {
-            Description = "Of a turn, twice: where it chatters over two inputs; writes map.png, map.svg and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
+            Description = "Of a turn, twice: where it chatters over two inputs; writes map.png and map.csv.", HelpName = "KEY=FROM..TO", DefaultValueFactory = _ => [],
         };
+        var csv = new Option<bool>("--csv") { Description = "Write every sample to history.csv, not one each hundredth of a second." };
         var closer = new Option<bool>("--closer") { Description = "Finish the closer look, whatever work it takes." };
         var command = new Command(
             "run",
@@ -32,8 +33,8 @@ internal static class RunCommand
         };
         opponent.AddTo(command);
         set.AddTo(command);
-        common.AddTo(command, rank, map, closer);
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(opponent.In(parsed, set.Read(parsed)), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(beside), parsed.GetValue(closer)), output, error, cancel));
+        common.AddTo(command, csv, rank, map, closer);
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, new Options(opponent.In(parsed, set.Read(parsed)), common.Of(parsed), parsed.GetValue(rank), parsed.GetValue(map)!, parsed.GetValue(beside), parsed.GetValue(closer), parsed.GetValue(csv)), output, error, cancel));
         return command;
     }
 
@@ -68,6 +69,9 @@ internal static class RunCommand
         using OutputFolder? folder = options.Output.Open(new OutputAsk("run", read.Scenario.Name, [file], error, cancel));
         using var work = new RunWork(options.Output.HasNoProgress ? null : error, options.Closer, sides.Count, cancel);
         RunResult result = work.Run(read.Scenario);
+        // of a turn the picture shows what the closer look finds, of several designs all of them
+        bool isDrawn = sides.Count == 1 && result.Scenario.Manoeuvre.Traits.Family != ManoeuvreFamily.Turn;
+        EarlyFiles? early = folder is null || result.Time.Length < 2 ? null : new EarlyFiles(result, options.Output, options.Csv, isDrawn, cancel);
         // the answer first: what looks closer may take longer than the run
         CardText? card = options.Output.HasNoProgress ? null : RunText.WriteHead(output, result, options.Output.Details);
 
@@ -75,7 +79,7 @@ internal static class RunCommand
         Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
         TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
         RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
-        List<string> files = folder is null ? [] : WriteFiles(folder, designs, tyres, file, read, Cost(), options, cancel);
+        List<string> files = folder is null || early is null ? [] : WriteFiles(folder, early, designs, tyres, file, read, Cost(), options, cancel);
 
         TurnMap? map;
         try
@@ -109,16 +113,10 @@ internal static class RunCommand
     private static FileMatchSource? Drawn(string file, ReadOptions options) =>
         DrawableScenario.Open(file, options).Scenario is DrawableScenario scenario ? new FileMatchSource(scenario, new ContestKey(1, scenario.Label)) : null;
 
-    private static List<string> WriteFiles(OutputFolder folder, IReadOnlyList<Design> designs, TyreAnswers tyres, string file, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, EarlyFiles early, IReadOnlyList<Design> designs, TyreAnswers tyres, string file, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
     {
         RunResult result = designs[0].Run!;
-        List<string> files = [];
-        if (result.Time.Length < 2)
-        {
-            return files;
-        }
-
-        files.Add(folder.Write("history.csv", stream => HistoryCsv.Write(result, stream, cancel)));
+        List<string> files = [folder.Write("history.csv", stream => stream.Write(early.History))];
         if (result.CellReadings.Count > 0)
         {
             files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
@@ -133,7 +131,7 @@ internal static class RunCommand
         if (!options.Output.NoPlots)
         {
             cancel.ThrowIfCancellationRequested();
-            files.AddRange(folder.WritePicture("plot", options.Output.Drawn(RunPlot.Of(result, designs))));
+            files.AddRange(early.Picture is { } drawn ? folder.WritePicture(drawn) : folder.WritePicture("plot", options.Output.Drawn(RunPlot.Of(result, designs))));
             files.AddRange(tyres.Plots.SelectMany(p => folder.WritePicture(p.Name, p.Plot)));
         }
 
@@ -146,5 +144,5 @@ internal static class RunCommand
         return files;
     }
 
-    private sealed record Options(ReadOptions Read, OutputRequest Output, bool Rank, string[] Map, string? Beside, bool Closer);
+    private sealed record Options(ReadOptions Read, OutputRequest Output, bool Rank, string[] Map, string? Beside, bool Closer, bool Csv);
 }

@@ -19,6 +19,8 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
 
     public Option<bool> NoPlots { get; } = new("--no-plots") { Description = "Write no pictures." };
 
+    public Option<string> Format { get; } = new("--format") { Description = "Forms of the pictures: png, svg, pdf, or several as png,svg.", HelpName = "FORMS", DefaultValueFactory = _ => "png" };
+
     public Option<bool> Report { get; } = new("--report") { Description = page };
 
     public Option<long> Seed { get; } = Whole("--seed", "S", "Seed of the draws; the same seed gives the same matches.", 1, 0, long.MaxValue);
@@ -29,7 +31,8 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
     public void AddTo(Command command, params Option[] own)
     {
         CheckFolder(Out);
-        foreach (Option option in (Option[])[Out, Force, Json, Quiet, Details, NoPlots, .. own, Report])
+        CheckText(Format, text => PictureFile.Formats(text) is null ? $"takes png, svg and pdf, with commas between them, not \"{text}\"" : "");
+        foreach (Option option in (Option[])[Out, Force, Json, Quiet, Details, NoPlots, Format, .. own, Report])
         {
             command.Options.Add(option);
         }
@@ -45,7 +48,10 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
     }
 
     /// <summary>What was asked by them.</summary>
-    public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report), p.GetValue(Details), "pushsim " + string.Join(' ', p.Tokens.Select(t => t.Value)));
+    public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report), p.GetValue(Details), "pushsim " + string.Join(' ', p.Tokens.Select(t => t.Value)))
+    {
+        Formats = PictureFile.Formats(p.GetValue(Format) ?? "png") ?? PictureFormat.Png,
+    };
 
     /// <summary>A whole number, read the same in every country.</summary>
     public static Option<long> Whole(string name, string help, string description, long byDefault, long least, long most) => new(name)

@@ -16,6 +16,9 @@ internal sealed class OutputFolder : IDisposable
     /// <summary>The folder, links followed.</summary>
     public string Path { get; }
 
+    /// <summary>Forms in which pictures are written.</summary>
+    public PictureFormat Formats { get; init; } = PictureFormat.Png;
+
     private FreshFolder Fresh => _opened ?? throw new InvalidOperationException("the folder is only looked into");
 
     /// <summary>From which source the files in it came when it was opened; empty if that is not known or there were none.</summary>
@@ -30,14 +33,15 @@ internal sealed class OutputFolder : IDisposable
     /// <param name="source">Tells the source of its files from others.</param>
     /// <param name="ask">Who asks.</param>
     /// <param name="piece">Which piece of the work shares the folder with others; null: all of it is this command's.</param>
-    public static OutputFolder Open(string path, bool force, string source, LockAsk ask, string? piece = null)
+    /// <param name="formats">Forms in which pictures are written.</param>
+    public static OutputFolder Open(string path, bool force, string source, LockAsk ask, string? piece = null, PictureFormat formats = PictureFormat.Png)
     {
         HeldLock? held = piece is null ? null : FolderLock.Piece(path, piece, ask with { What = $"{piece} in {ask.What}" });
         try
         {
             LockAsk whole = piece is null ? ask : ask with { TellAfter = PatienceOfParts };
             FreshFolder opened = FreshFolder.Open(new FolderAsk(path, force, source, whole) { IsKept = IsKept });
-            return new OutputFolder(opened.Path, opened, held);
+            return new OutputFolder(opened.Path, opened, held) { Formats = formats };
         }
         catch
         {
@@ -66,8 +70,11 @@ internal sealed class OutputFolder : IDisposable
     /// <returns>The path that it will have.</returns>
     public string WriteForm(string name, string text) => Fresh.Write(name, s => s.Write(Encoding.UTF8.GetBytes(text)), isForm: true);
 
-    /// <summary>Writes a picture as PNG, SVG and PDF.</summary>
-    public IReadOnlyList<string> WritePicture(string name, PlotSheet picture) => [Write(name + ".pdf", picture.WritePdf), Write(name + ".svg", picture.WriteSvg), Write(name + ".png", picture.WritePng)];
+    /// <summary>Draws and writes a picture in the forms that were asked for.</summary>
+    public IReadOnlyList<string> WritePicture(string name, PlotSheet picture) => WritePicture(PictureFile.Draw(name, picture, Formats));
+
+    /// <summary>Writes a picture that is drawn.</summary>
+    public IReadOnlyList<string> WritePicture(IReadOnlyList<PictureFile> picture) => [.. picture.Select(f => Write(f.Name, stream => stream.Write(f.Bytes)))];
 
     /// <summary>Puts all files in place.</summary>
     /// <param name="files">Their paths.</param>

@@ -17,6 +17,9 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
     private const string Home = "pushsim-out";
     private const int SourceDigits = 16;
 
+    /// <summary>Forms in which pictures are written.</summary>
+    public PictureFormat Formats { get; init; } = PictureFormat.Png;
+
     /// <summary>Whether no progress is shown.</summary>
     public bool HasNoProgress => Quiet || Json;
 
@@ -81,7 +84,7 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
         }
 
         var asked = new LockAsk(path, Line, message => ask.Error.WriteLine("pushsim: " + PlainText.Of(message)), ask.Cancel);
-        OutputFolder folder = OutputFolder.Open(path, Force, source, asked, ask.Piece);
+        OutputFolder folder = OutputFolder.Open(path, Force, source, asked, ask.Piece, Formats);
         try
         {
             if (ask.Piece is null)

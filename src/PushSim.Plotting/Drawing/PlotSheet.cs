@@ -12,6 +12,9 @@ public sealed class PlotSheet
 
     private const int PanelHeight = 260;
 
+    // Compression of PNG, of 9: charts are mostly white, more costs time and hardly saves bytes [1].
+    private const int PngLevel = 4;
+
     // A4 upright, the unit of PDF [pt].
     private const float PageWidth = 595.0f;
     private const float PageHeight = 842.0f;
@@ -56,7 +59,8 @@ public sealed class PlotSheet
         canvas.Clear(SKColors.White);
         using var context = new PlotContext { SkCanvas = canvas, RenderTarget = RenderTarget.PixelGraphic, DpiScale = 1.0f };
         RenderAll(context);
-        using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
+        using SKPixmap dots = bitmap.PeekPixels();
+        using SKData data = dots.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.NoFilters, PngLevel));
         data.SaveTo(stream);
     }
 

@@ -15,9 +15,6 @@ public static class CloseCall
     private const double TinyTurn = 0.003;
     private const double TinyDelay = 0.004;
 
-    // Enough to find touch, line and ground [1/s].
-    private const double SampleRate = 250.0;
-
     /// <summary>The result with its outcome reviewed; results without a shove come back as they are.</summary>
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
     public static RunResult Review(RunResult result, CancellationToken cancel = default) => Review(result, WorkBudget.Endless(cancel));
@@ -31,10 +28,10 @@ public static class CloseCall
             return result;
         }
 
-        ScenarioSettings s = result.Scenario with { Numerics = result.Scenario.Numerics with { SampleRate = SampleRate } };
+        ScenarioSettings s = result.Scenario;
         (CloseStart Start, ScenarioSettings Scenario)[] variants = [.. Variants(s)];
-        ShoveOutcome?[] outcomes = SideBySide.Do(variants, (v, part) => Simulator.Run(v.Scenario, part).Shove, work);
-        List<(CloseStart Start, ShoveOutcome Outcome)> tries = [.. variants.Zip(outcomes).Where(t => t.Second is not null).Select(t => (t.First.Start, t.Second!))];
+        MatchOutcome[] outcomes = MatchSet.Play([.. variants.Select(v => v.Scenario)], work);
+        List<(CloseStart Start, MatchOutcome Outcome)> tries = [.. variants.Zip(outcomes).Where(t => t.Second.Status != RunStatus.Failed).Select(t => (t.First.Start, t.Second))];
         bool hasChatter = result.Answers.Chatter is not null || result.Opponent?.Answers.Chatter is not null;
         CloseShove? close = Find(first, tries, hasChatter, s.Shove.DecidingGround);
         return result with { Shove = first with { TooCloseToCall = close is not null, Close = close } };
@@ -56,9 +53,9 @@ public static class CloseCall
 
     private static ManoeuvreSettings Later(ManoeuvreSettings m) => m with { Driver = m.Driver with { ReactionDelay = m.Driver.ReactionDelay + TinyDelay } };
 
-    private static CloseShove? Find(ShoveOutcome own, List<(CloseStart Start, ShoveOutcome Outcome)> tries, bool hasChatter, double deciding)
+    private static CloseShove? Find(ShoveOutcome own, List<(CloseStart Start, MatchOutcome Outcome)> tries, bool hasChatter, double deciding)
     {
-        (CloseStart Start, ShoveOutcome Outcome)[] others = [.. tries.Where(t => t.Outcome.Winner != own.Winner)];
+        (CloseStart Start, MatchOutcome Outcome)[] others = [.. tries.Where(t => t.Outcome.Winner != own.Winner)];
         bool isSmall = tries.All(t => Math.Abs(t.Outcome.GroundGained) < 2.0 * deciding) && Math.Abs(own.GroundGained) < 2.0 * deciding;
         CloseCause cause = isSmall ? CloseCause.Level : hasChatter ? CloseCause.Chatter : others.Any(t => t.Outcome.Winner >= 0) ? CloseCause.Bistable : CloseCause.Unknown;
         return others.Length == 0 ? null : new CloseShove(cause, others.Length, tries.Count, others[0].Start);

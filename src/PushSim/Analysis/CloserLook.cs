@@ -30,15 +30,10 @@ public static class CloserLook
     {
         long before = work.Done;
         List<LookPart> leftOut = [];
-        RunResult looked = TurnReview.IsAsked(result) ? Turn(result, work, leftOut) : Other(result, work.Part(result.Scenario.Opponent is null ? 1.0 : ShareOfShoves), leftOut);
+        RunResult looked = TurnReview.IsAsked(result) ? Turn(result, work, leftOut) : Other(result, work, drawn, leftOut);
         if (!WorkBudget.Try(() => looked = CoastingReview.Review(looked, work.Part(result.Scenario.Opponent is null ? ShareOfCoasting : ShareOfCoasting * ShareOfShoves))))
         {
             leftOut.Add(LookPart.Coasting);
-        }
-
-        if (drawn is not null && looked.Shove is not null && !WorkBudget.Try(() => looked = looked with { Drawn = DrawnReview.Of(drawn, work.Part(ShareOfShoves)) }))
-        {
-            leftOut.Add(LookPart.Drawn);
         }
 
         return looked with { Look = new CloserLookReport(work.Done - before, work.IsEndless ? null : work.Allowed, leftOut) };
@@ -55,19 +50,10 @@ public static class CloserLook
         return TurnReview.Review(result, swings, work.Part(1.0 - ShareOfSwings), leftOut);
     }
 
-    private static RunResult Other(RunResult result, WorkBudget work, List<LookPart> leftOut)
+    private static RunResult Other(RunResult result, WorkBudget all, IMatchSource? drawn, List<LookPart> leftOut)
     {
-        RunResult looked = result;
-        if (result.Shove is not null)
-        {
-            (LookPart Part, Action<WorkBudget> Do)[] parts =
-            [
-                (LookPart.CloseCall, part => looked = CloseCall.Review(looked, part)),
-                (LookPart.Starts, part => looked = looked with { Start = StartReview.Of(looked.Scenario, part) }),
-            ];
-            leftOut.AddRange(parts.Where(p => !WorkBudget.Try(() => p.Do(work.Part(1.0 / parts.Length)))).Select(p => p.Part));
-        }
-
+        WorkBudget work = all.Part(result.Scenario.Opponent is null ? 1.0 : ShareOfShoves);
+        RunResult looked = result.Shove is null ? result : Shove(result, work, drawn, all.Part(ShareOfShoves), leftOut);
         looked = result.Shove is null ? looked : looked with { Throttles = BestThrottleFinder.OfBoth(looked.Scenario) };
         looked = looked with { Chatter = ChatterReview.Of(looked, work) };
         if (looked.Chatter.IsCureLeftOut)
@@ -76,5 +62,33 @@ public static class CloserLook
         }
 
         return looked;
+    }
+
+    // What asks for matches of its own, side by side: none of them fills all lanes.
+    private static RunResult Shove(RunResult result, WorkBudget work, IMatchSource? drawn, WorkBudget draws, List<LookPart> leftOut)
+    {
+        RunResult close = result;
+        StartStudy? start = null;
+        DrawnSet? set = null;
+        WorkBudget half = work.Part(0.5);
+        WorkBudget other = work.Part(0.5);
+        (LookPart Part, Action Do)[] parts =
+        [
+            (LookPart.CloseCall, () => close = CloseCall.Review(result, half)),
+            (LookPart.Starts, () => start = StartReview.Of(result.Scenario, other)),
+            (LookPart.Drawn, () => set = drawn is null ? null : DrawnReview.Of(drawn, draws)),
+        ];
+        bool[] isDone = new bool[parts.Length];
+        try
+        {
+            Parallel.For(0, parts.Length, i => isDone[i] = WorkBudget.Try(parts[i].Do));
+        }
+        catch (AggregateException e) when (e.InnerExceptions.All(x => x is OperationCanceledException))
+        {
+            throw new OperationCanceledException(work.Cancel);
+        }
+
+        leftOut.AddRange(parts.Where((_, i) => !isDone[i]).Select(p => p.Part));
+        return close with { Start = start ?? close.Start, Drawn = set };
     }
 }

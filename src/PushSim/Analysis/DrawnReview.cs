@@ -10,14 +10,14 @@ public static class DrawnReview
     /// <summary>Matches: a block of draws [1].</summary>
     public const int Matches = LatinBlock.Size;
 
-    /// <summary>The matches, one at a time on all processors: they are done before lanes are compiled.</summary>
+    /// <summary>Plays the matches.</summary>
     /// <param name="source">Gives the matches.</param>
     /// <param name="work">The work for them.</param>
     /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
     internal static DrawnSet Of(IMatchSource source, WorkBudget work)
     {
         ScenarioSettings[] matches = [.. Enumerable.Range(0, Matches).Select(n => source.Match(n, out _)).OfType<ScenarioSettings>()];
-        MatchOutcome[] ends = [.. SideBySide.Do(matches, (m, part) => MatchBatch.RunAlone(0, m, part), work).Where(e => e.Status != RunStatus.Failed)];
+        MatchOutcome[] ends = [.. MatchSet.Play(matches, work).Where(e => e.Status != RunStatus.Failed)];
         return new DrawnSet(ends.Count(e => e.Winner == 0), ends.Count(e => e.Winner == 1), ends.Count(e => e.Winner < 0));
     }
 }

@@ -33,7 +33,7 @@ internal static class ContactFriction
     /// <param name="z">Bristle [m]; replaced by the stage's solution when g > 0.</param>
     /// <param name="dz">Its derivative [m/s].</param>
     /// <param name="pull">T/(mu N) [1].</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void Solve<T>(T limit, T forget, T normal, in Axes<T> n, in Axes<T> slip, T g, Span<T> z, Span<T> dz, out Axes<T> pull)
         where T : struct, IReal<T>
     {

@@ -74,7 +74,7 @@ internal sealed class ContactPair<T>
     /// <param name="z">Bristle deflections [m]; replaced by the stage's solution when g > 0.</param>
     /// <param name="dz">Their derivatives [m/s].</param>
     /// <returns>Whether there are any forces, in any lane.</returns>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public bool Evaluate(in BodyPose<T> a, in BodyPose<T> b, T g, Span<T> z, Span<T> dz)
     {
         T x = b.X - a.X;
@@ -97,7 +97,7 @@ internal sealed class ContactPair<T>
     }
 
     // Sums over the parts: groups of mirror partners, and of the two orders of a pair of groups, are summed first, so that no order comes before another.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private bool Press(in BodyPose<T> a, in BodyPose<T> b, out PairForce<T> sum)
     {
         if (_groupsA.Length == 1 && _groupsB.Length == 1)
@@ -160,7 +160,7 @@ internal sealed class ContactPair<T>
         return any;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void Rub(in PairForce<T> f, T g, Span<T> z, Span<T> dz)
     {
         T inverse = 1.0 / T.Max(f.Normal, EdgeProfile.Nothing<T>());

@@ -49,7 +49,7 @@ internal sealed class FloorContact<T>
     /// <param name="z">Bristle deflections, floor axes [m]; replaced by the stage's solution when g > 0.</param>
     /// <param name="dz">Their derivatives [m/s].</param>
     /// <param name="wrench">Added to.</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Apply(
         in Attitude<T> attitude, in BodyMotion<T> motion, T sine, T cosine, T centre, T g, Span<T> z, Span<T> dz, ref Wrench<T> wrench)
     {
@@ -100,7 +100,7 @@ internal sealed class FloorContact<T>
         LostPower = -(((fx * vx) + (fy * vy)) + (normal * vz));
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void AddPart(PartShape<T> shape, in Attitude<T> a, in BodyMotion<T> motion, T centre, ref FaceSums<T> sums)
     {
         T lowest = 1e30;
@@ -140,7 +140,7 @@ internal sealed class FloorContact<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void AddEdge(PartShape<T> shape, int e, in BodyMotion<T> motion, T centre, ref T normal, ref T px, ref T py, ref T pz)
     {
         (int p, int q) = shape.Edges[e];

@@ -17,7 +17,7 @@ internal struct Meeting<T>
     public T VX, VY, VZ, WX, WY, WZ;
 
     /// <summary>Sets all of it.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Set(in BodyPose<T> a, in BodyPose<T> b)
     {
         X = 0.5 * (a.X + b.X);

@@ -36,7 +36,7 @@ internal struct PairForce<T>
     }
 
     /// <summary>From the forces on both bodies' faces, each in its body's axes.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void Of(in BodyPose<T> a, in BodyPose<T> b, in FaceSums<T> onA, in FaceSums<T> onB, out PairForce<T> force)
     {
         force.Normal = onA.Normal + onB.Normal;

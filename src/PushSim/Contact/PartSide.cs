@@ -19,6 +19,9 @@ internal sealed class PartSide<T>
     /// <summary>Band of the faces that act, over the least overlap [1].</summary>
     private const double Band = 0.25;
 
+    // K is 1 to the bit where the gaps are by this much more than M [1].
+    private const double Surely = 1.0001;
+
     private readonly PartShape<T> _own, _other;
     private readonly T[] _x, _y, _z, _depth, _overlap, _weight;
     private readonly int _corners;
@@ -47,7 +50,7 @@ internal sealed class PartSide<T>
     /// <param name="view">How the own body sees the other.</param>
     /// <param name="least">Least overlap found before [m].</param>
     /// <returns>The lesser of both [m].</returns>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T LeastOverlap(in PartView<T> view, T least)
     {
         PlaceCorners(view);
@@ -71,7 +74,7 @@ internal sealed class PartSide<T>
 
     /// <summary>Weighs the faces, not yet divided by the sum over both parts, which is returned [m].</summary>
     /// <param name="least">Least overlap of both parts [m].</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T Weigh(T least)
     {
         T limit = (1.0 + Band) * least;
@@ -97,7 +100,7 @@ internal sealed class PartSide<T>
     /// <param name="view">How the own body sees the other.</param>
     /// <param name="stiffness">k over the sum of all weights [N/m^3].</param>
     /// <param name="damping">lambda [s/m].</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Act(in PartView<T> view, T stiffness, T damping)
     {
         Sums = default;
@@ -116,7 +119,7 @@ internal sealed class PartSide<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void PlaceCorners(in PartView<T> v)
     {
         for (int c = 0; c < _x.Length; c++)
@@ -131,7 +134,7 @@ internal sealed class PartSide<T>
     }
 
     // depths of all corners below a plane; the greatest
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private T Overlap(in PartView<T> v, int plane)
     {
         T nx = _own.NormalX[plane];
@@ -156,7 +159,7 @@ internal sealed class PartSide<T>
         return deepest;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void AddFace(in PartView<T> v, int f, T stiffness, T damping, ref FaceSums<T> sums)
     {
         T scale = stiffness * _weight[f];
@@ -214,7 +217,7 @@ internal sealed class PartSide<T>
         sums.MomentZ = (x * ny) - (y * nx);
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void AddEdge(int f, int e, in Push<T> push, ref T normal, ref T px, ref T py, ref T pz)
     {
         (int p, int q) = _other.Edges[e];
@@ -224,8 +227,14 @@ internal sealed class PartSide<T>
         T spans = 1.0;
         foreach ((int first, int second) in _own.Beside[f])
         {
-            Clip(first, p, q, ref s0, ref s1, out T k, out T s);
-            if (second >= 0)
+            T k = 1.0;
+            T s = 1.0;
+            if (!IsInside(first, p, q))
+            {
+                Clip(first, p, q, ref s0, ref s1, out k, out s);
+            }
+
+            if (second >= 0 && !IsInside(second, p, q))
             {
                 Clip(second, p, q, ref s0, ref s1, out T k2, out T s2);
                 k = k * k2;
@@ -254,6 +263,15 @@ internal sealed class PartSide<T>
         px = px + (force * x);
         py = py + (force * y);
         pz = pz + (force * z);
+    }
+
+    // Whether an edge lies so far inside that a plane takes nothing of it in any lane: then share and span are 1 to the bit, and both ends stay.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private bool IsInside(int plane, int p, int q)
+    {
+        T gp = _depth[(plane * _corners) + p];
+        T gq = _depth[(plane * _corners) + q];
+        return T.AllLess(Surely * T.Max(T.Abs(gq - gp), 2.0 * EdgeProfile.Rim), gp + gq);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -95,16 +95,16 @@ internal struct F1 : ILanes<F1>
         return a;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F1 Exp(F1 a) => SoftFunctions.Exp(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F1 Log(F1 a) => SoftFunctions.Log(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F1 Tanh(F1 a) => SoftFunctions.Tanh(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void SinCos(F1 a, out F1 sine, out F1 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

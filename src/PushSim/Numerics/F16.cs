@@ -97,16 +97,16 @@ internal struct F16 : ILanes<F16>
         return a;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F16 Exp(F16 a) => SoftFunctions.Exp(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F16 Log(F16 a) => SoftFunctions.Log(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F16 Tanh(F16 a) => SoftFunctions.Tanh(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void SinCos(F16 a, out F16 sine, out F16 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -97,16 +97,16 @@ internal struct F8 : ILanes<F8>
         return a;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F8 Exp(F8 a) => SoftFunctions.Exp(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F8 Log(F8 a) => SoftFunctions.Log(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static F8 Tanh(F8 a) => SoftFunctions.Tanh(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void SinCos(F8 a, out F8 sine, out F8 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

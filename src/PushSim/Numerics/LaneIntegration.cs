@@ -260,7 +260,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         return ready && _running > 0;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     private void Step()
     {
         T h = _step;
@@ -317,7 +317,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
     }
 
     // Factors of the step controller before they are clamped; see StepController.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void Factors(T error, out T accepted, out T rejected)
     {
         T log = T.Log(T.Max(Least, T.Min(Most, error)));

@@ -124,7 +124,7 @@ internal sealed class LaneWorkspace<T>
     }
 
     // result = y + h sum of coefficient times slope, slopes read so many doubles behind their rows' starts; a zero of the table leaves its slope out
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void Combine(int result, int y, T h, in Terms terms, int behind, int from, int to)
     {
         if (T.Lanes == 1 && !Lane.IsSingle<T>())
@@ -148,7 +148,7 @@ internal sealed class LaneWorkspace<T>
     }
 
     /// <summary>Sum of squared errors in tolerances [1]; NaN in a lane whose new state is not finite. See <see cref="StageSums.SquaredError"/>.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T SquaredError(T h, T relative)
     {
         if (T.Lanes == 1 && !Lane.IsSingle<T>())
@@ -200,7 +200,7 @@ internal sealed class LaneWorkspace<T>
     }
 
     /// <summary>Zero in each lane in which a row is finite, else NaN.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T Probe(int row)
     {
         ref T values = ref At(row);
@@ -217,7 +217,7 @@ internal sealed class LaneWorkspace<T>
     }
 
     /// <summary>Sum of squares of a row over absolute + relative |y| [1].</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T WeightedSquares(int row, T relative)
     {
         ref T values = ref At(row);
@@ -237,7 +237,7 @@ internal sealed class LaneWorkspace<T>
     }
 
     /// <summary>Stage row = y + h k_1; its evaluation goes to the end slope's row.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     public void SetProbe(T h)
     {
         Span<T> y = Row(Y);
@@ -250,7 +250,7 @@ internal sealed class LaneWorkspace<T>
     }
 
     /// <summary>End slope's row minus k_1.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     public void SubtractFirstSlope()
     {
         Span<T> k = Slope(0);
@@ -262,7 +262,7 @@ internal sealed class LaneWorkspace<T>
     }
 
     /// <summary>Copies one row over another in the lanes where chosen is 1; 0 keeps.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Take(int to, int from, T chosen)
     {
         ref T target = ref At(to);

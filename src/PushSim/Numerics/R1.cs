@@ -95,16 +95,16 @@ internal struct R1 : ILanes<R1>
         return a;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static R1 Exp(R1 a) => SoftFunctions.Exp(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static R1 Log(R1 a) => SoftFunctions.Log(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static R1 Tanh(R1 a) => SoftFunctions.Tanh(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void SinCos(R1 a, out R1 sine, out R1 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -97,16 +97,16 @@ internal struct R4 : ILanes<R4>
         return a;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static R4 Exp(R4 a) => SoftFunctions.Exp(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static R4 Log(R4 a) => SoftFunctions.Log(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static R4 Tanh(R4 a) => SoftFunctions.Tanh(a);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void SinCos(R4 a, out R4 sine, out R4 cosine) => SoftFunctions.SinCos(a, out sine, out cosine);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -11,7 +11,7 @@ internal static class StageSums
     private const int Lanes = 4;
 
     /// <summary>result = y + h sum_j a_j k_j over a range of components; k_j starts at k[rows_j].</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     internal static void Combine(
         Span<double> result,
         ReadOnlySpan<double> y,
@@ -54,7 +54,7 @@ internal static class StageSums
 
     /// <summary>Sum over components of (e / (atol + rtol max(|y_n|, |y_new|)))^2, with e = h sum_j d_j k_j [1]; NaN if the new
     /// state or the estimate is not finite, also in a component outside the norm.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     internal static double SquaredError(
         ReadOnlySpan<double> old,
         ReadOnlySpan<double> trial,

@@ -68,7 +68,7 @@ internal sealed class BatteryEquations<T>
     public bool Varies { get; }
 
     /// <summary>f, what both resistances are multiplied with [1], after some charge was taken [A s], at a temperature [degree Celsius].</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T ResistanceFactor(T taken, T temperature)
     {
         if (!Varies)
@@ -92,7 +92,7 @@ internal sealed class BatteryEquations<T>
     }
 
     /// <summary>Open-circuit voltage [V] after some charge was taken [A s].</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T OpenCircuitVoltage(T taken)
     {
         T s = InitialCharge - (taken * InverseCapacity);
@@ -112,7 +112,7 @@ internal sealed class BatteryEquations<T>
     /// <param name="controllers">The controllers, prepared.</param>
     /// <param name="residual">Residual at the answer [V]; far from 0 when the battery cannot deliver.</param>
     /// <returns>Bus voltage [V].</returns>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T Solve(T voc, T inner, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
     {
         // a hair below the half, so that a root right at the half lies inside

@@ -13,7 +13,7 @@ internal static class PowertrainEquations
     public const double CopperRise = 0.00393;
 
     /// <summary>Back-EMF and hot resistance of each motor, then each controller's equivalent source.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void Gather<T>(
         ReadOnlySpan<MotorParameters<T>> motors,
         ReadOnlySpan<ControllerParameters<T>> controllers,
@@ -69,7 +69,7 @@ internal static class PowertrainEquations
     }
 
     /// <summary>With the bus voltage known: currents of each motor and all losses.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void Settle<T>(
         ReadOnlySpan<MotorParameters<T>> motors,
         ReadOnlySpan<ControllerParameters<T>> controllers,
@@ -133,7 +133,7 @@ internal static class PowertrainEquations
 
     /// <summary>One drive's friction: T_f = (dry + sum (1 - eta)|Kt G i| + T_hold)(s + tau_s s')/s_max with the bristle
     /// s' = omega - alpha (|omega|/s_max) s. A loss never set by the sign of power, which jumps at stall.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static T Friction<T>(in DriveParameters<T> p, T omega, T capacity, T g, ref T s, out T ds)
         where T : struct, IReal<T>
     {

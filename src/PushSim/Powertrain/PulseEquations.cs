@@ -45,7 +45,7 @@ internal static class PulseEquations
         motor.Inductance ?? (motor.Resistance * KnownTime * Math.Pow(motor.TorqueConstant * motor.TorqueConstant / motor.Resistance / KnownConstant, 0.4));
 
     /// <summary>The means at a bus voltage.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static PulseMeans<T> Means<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus)
         where T : struct, IReal<T>
     {
@@ -120,7 +120,7 @@ internal static class PulseEquations
     }
 
     // Means at the share d; Current counts towards the bus's push (before the sign), Ripple is the mean square less the mean's square.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static PulseMeans<T> At<T>(in PulseShape<T> s, T d)
         where T : struct, IReal<T>
     {
@@ -172,7 +172,7 @@ internal static class PulseEquations
     }
 
     // Share at which the mean current is the wanted one: that of continuous current, which is too long where the current ends, and Newton steps down from there.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static T ShareOfMean<T>(in PulseShape<T> s, T share, T wanted)
         where T : struct, IReal<T>
     {
@@ -193,7 +193,7 @@ internal static class PulseEquations
     }
 
     // Share after which the current reaches a peak: from zero where it ends between the pulses, else from where the periodic current begins.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static T ShareOfPeak<T>(in ControllerParameters<T> p, in PulseShape<T> s, T peak)
         where T : struct, IReal<T>
     {

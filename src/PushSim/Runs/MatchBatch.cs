@@ -49,11 +49,12 @@ public sealed class MatchBatch
     /// <param name="outcome">What became of it.</param>
     public delegate void Finished(in MatchOutcome outcome);
 
-    /// <summary>Lanes that this processor works on at once: 8, 4, or 1 where it has no vectors of doubles; in single precision 16, 8 or 1 [1].</summary>
+    /// <summary>Lanes that this build works on at once on this processor: 8, 4, or 1 where it has no vectors of doubles; in single precision 16, 8 or 1 [1]. A build that is compiled ahead has those of
+    /// 256 bits, the JIT compiles those of 512 where the processor has them.</summary>
     /// <param name="precision">Number type of the matches.</param>
     public static int BestLanes(Precision precision) => precision == Precision.Single
-        ? F16.IsAccelerated ? F16.Lanes : F8.IsAccelerated ? F8.Lanes : 1
-        : R8.IsAccelerated ? R8.Lanes : R4.IsAccelerated ? R4.Lanes : 1;
+        ? HasWide(F16.IsAccelerated) ? F16.Lanes : F8.IsAccelerated ? F8.Lanes : 1
+        : HasWide(R8.IsAccelerated) ? R8.Lanes : R4.IsAccelerated ? R4.Lanes : 1;
 
     /// <summary>Number type of the matches.</summary>
     public Precision Precision { get; }
@@ -72,12 +73,15 @@ public sealed class MatchBatch
     /// <param name="cancel">Stops at the next step; matches not finished are dropped, those finished were handed over.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="AggregateException">A delegate threw, or a scenario has no opponent.</exception>
-    public void Run(long first, long end, Func<long, ScenarioSettings> match, Finished finished, CancellationToken cancel = default)
+    public void Run(long first, long end, Func<long, ScenarioSettings> match, Finished finished, CancellationToken cancel = default) => RunWithin(first, end, match, null, finished, cancel);
+
+    /// <summary>The same, each match within a limit of work [1]; null: none but its own.</summary>
+    internal void RunWithin(long first, long end, Func<long, ScenarioSettings> match, Func<long, long>? most, Finished finished, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(match);
         ArgumentNullException.ThrowIfNull(finished);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        var queue = new Queue(first, end, match, finished, _lock);
+        var queue = new Queue(first, end, match, most, finished, _lock);
         var threads = new Thread[Math.Max(0, _workers.Length - 1)];
         List<Exception> faults = [];
         for (int i = 0; i < threads.Length; i++)
@@ -116,6 +120,8 @@ public sealed class MatchBatch
         return prepared.RunAlone(work);
     }
 
+    private static bool HasWide(bool isAccelerated) => !Kernel.IsCompiledAhead && isAccelerated;
+
     private static void Work(IMatchWorker worker, Queue queue, CancellationTokenSource stop, List<Exception> faults)
     {
         try
@@ -133,7 +139,7 @@ public sealed class MatchBatch
         }
     }
 
-    private sealed class Queue(long first, long end, Func<long, ScenarioSettings> match, Finished finished, Lock gate) : IMatchQueue
+    private sealed class Queue(long first, long end, Func<long, ScenarioSettings> match, Func<long, long>? most, Finished finished, Lock gate) : IMatchQueue
     {
         private long _next = first - 1;
 
@@ -145,7 +151,7 @@ public sealed class MatchBatch
                 return false;
             }
 
-            prepared.Prepare(number, match(number));
+            prepared.Prepare(number, match(number), most?.Invoke(number) ?? long.MaxValue);
             return true;
         }
 

@@ -41,4 +41,8 @@ public readonly record struct MatchOutcome
 
     /// <summary>Rejected steps [1].</summary>
     public int RejectedSteps { get; init; }
+
+    /// <summary>The cost, as its integration told it.</summary>
+    internal IntegrationReport Report =>
+        new(Failure == MatchFailure.Work ? IntegrationStatus.EvaluationCap : IntegrationStatus.Completed, EndTime, Steps, RejectedSteps, Evaluations);
 }

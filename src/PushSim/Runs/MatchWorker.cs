@@ -48,7 +48,7 @@ internal sealed class MatchWorker<T> : IMatchWorker, IMatchQueue
         if (_hasFirst)
         {
             _hasFirst = false;
-            match.Prepare(_first.Number, _first.Scenario);
+            match.Copy(_first);
             return true;
         }
 

@@ -21,8 +21,12 @@ internal sealed class PreparedMatch
 
     public double[] Breakpoints { get; private set; } = [];
 
+    /// <summary>Makes a match ready.</summary>
+    /// <param name="number">Its number [1].</param>
+    /// <param name="scenario">Checked settings.</param>
+    /// <param name="most">Evaluations that it is allowed, if fewer than its own limit [1].</param>
     /// <exception cref="ArgumentException">The scenario has no opponent, or its method is not known.</exception>
-    public void Prepare(long number, ScenarioSettings scenario)
+    public void Prepare(long number, ScenarioSettings scenario, long most = long.MaxValue)
     {
         if (scenario.Opponent is null)
         {
@@ -42,7 +46,8 @@ internal sealed class PreparedMatch
             return;
         }
 
-        Settings = Simulator.Settings(Scenario, Scene);
+        IntegrationSettings whole = Simulator.Settings(Scenario, Scene);
+        Settings = most < whole.MaximumEvaluations ? whole with { MaximumEvaluations = most } : whole;
         Start = Scene.InitialState();
         Breakpoints = Scene.Breakpoints;
     }
@@ -70,6 +75,10 @@ internal sealed class PreparedMatch
         return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
     }
 
+    /// <summary>Takes over what is made ready.</summary>
+    public void Copy(PreparedMatch other) =>
+        (Number, Scenario, Scene, Tableau, Settings, Start, Breakpoints) = (other.Number, other.Scenario, other.Scene, other.Tableau, other.Settings, other.Start, other.Breakpoints);
+
     // a lane of one float
     private MatchOutcome RunAloneSingle(WorkBudget work)
     {
@@ -81,14 +90,9 @@ internal sealed class PreparedMatch
         new LaneIntegration<F1, LaneScene<F1>, LaneScene<F1>>(scene, scene, Tableau).Run();
         Settings = whole;
         MatchOutcome outcome = alone.Outcome;
-        IntegrationStatus status = outcome.Failure == MatchFailure.Work ? IntegrationStatus.EvaluationCap : IntegrationStatus.Completed;
-        work.Spend(new IntegrationReport(status, outcome.EndTime, outcome.Steps, outcome.RejectedSteps, outcome.Evaluations), whole.MaximumEvaluations);
+        work.Spend(outcome.Report, whole.MaximumEvaluations);
         return outcome;
     }
-
-    // Takes over what is made ready.
-    private void Copy(PreparedMatch other) =>
-        (Number, Scenario, Scene, Tableau, Settings, Start, Breakpoints) = (other.Number, other.Scenario, other.Scene, other.Tableau, other.Settings, other.Start, other.Breakpoints);
 
     private sealed class One(PreparedMatch match) : IMatchQueue
     {

@@ -26,12 +26,12 @@ internal static class RunReport
     public static RunResult Make(
         ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, EnergyLedger ledger, double[] last)
     {
-        RunStop? stop = Ending(scenario, scene, recorder, report, last);
+        RunStop? stop = Ending(scenario, scene, recorder.Watch, report, last);
         RunStatus status = stop is null ? RunStatus.Finished : stop.Kind == RunStopKind.Upset ? RunStatus.Tips : RunStatus.Failed;
         RunHistory[] histories = [.. scene.Robots.Zip(recorder.Traces).Select((r, k) => new RunHistory(r.First.Scenario, r.Second, recorder.Bindings(k)))];
         RunHistory history = histories[0];
         List<Mark> marks = [];
-        bool isStarved = Starved(scene, recorder) is not null;
+        bool isStarved = Starved(scene, recorder.Watch) is not null;
         bool isTold = history.Time.Length >= 2 && !isStarved;
         bool isUpset = status == RunStatus.Tips && scenario.Opponent is null;
         RunAnswers[] answers = [.. histories.Select((h, k) => !isTold ? new RunAnswers() : isUpset ? AnswerFinder.OfAny(h) : AnswerFinder.Find(h, k == 0 ? marks : []))];
@@ -71,26 +71,23 @@ internal static class RunReport
         };
     }
 
-    // The robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
-    private static RobotSettings? Starved(SceneSystem scene, Recorder recorder) =>
-        recorder.Watch.Starved < 0 ? null : scene.Robots[recorder.Watch.Starved].Scenario.Robot;
-
-    private static RunStop? Ending(ScenarioSettings scenario, SceneSystem scene, Recorder recorder, IntegrationReport report, double[] last)
+    /// <summary>Why a run ended before its time; null if it did not.</summary>
+    public static RunStop? Ending(ScenarioSettings scenario, SceneSystem scene, MatchWatch watch, IntegrationReport report, double[] last)
     {
         if (last.Any(v => !double.IsFinite(v)))
         {
             return new RunStop(RunStopKind.State, report.Time);
         }
 
-        if (Starved(scene, recorder) is RobotSettings robot)
+        if (Starved(scene, watch) is RobotSettings robot)
         {
             return new RunStop(RunStopKind.Battery, report.Time) { Robot = robot };
         }
 
-        if (recorder.Watch.HasTipped)
+        if (watch.HasTipped)
         {
-            int tipped = recorder.Watch.Robots[0].HasTipped ? 0 : 1;
-            return new RunStop(RunStopKind.Upset, report.Time) { Robot = scene.Robots[tipped].Scenario.Robot, Upset = recorder.Watch.Robots[tipped].Upset };
+            int tipped = watch.Robots[0].HasTipped ? 0 : 1;
+            return new RunStop(RunStopKind.Upset, report.Time) { Robot = scene.Robots[tipped].Scenario.Robot, Upset = watch.Robots[tipped].Upset };
         }
 
         return report.Status switch
@@ -107,4 +104,7 @@ internal static class RunReport
             return new RunStop(kind, report.Time) { Evaluations = report.Evaluations, AllowedRate = scenario.Numerics.MaxEvaluationsPerSecond, Fastest = fastest, Robot = slowest };
         }
     }
+
+    // The robot whose battery failed, null if none did; from then on currents are not those of any battery, nor is the energy
+    private static RobotSettings? Starved(SceneSystem scene, MatchWatch watch) => watch.Starved < 0 ? null : scene.Robots[watch.Starved].Scenario.Robot;
 }

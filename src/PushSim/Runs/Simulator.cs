@@ -39,7 +39,7 @@ public static class Simulator
         StoredEnergy before = scene.Stored(y);
         IntegrationReport report = scenario.Numerics.Precision == Precision.Single
             ? new RecordedLane(scenario, scene, recorder).Run(y, Settings(scenario, scene), work)
-            : Integrate(scenario, scene, y, new CancellableObserver(recorder, work.Cancel), work);
+            : Integrate(scenario, scene, y, new Cancellable(recorder, work.Cancel), work);
         work.Cancel.ThrowIfCancellationRequested();
         recorder.Stop();
         scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
@@ -62,12 +62,9 @@ public static class Simulator
         RelativeTolerance = scenario.Numerics.Tolerance,
         AbsoluteTolerances = scene.AbsoluteTolerances(scenario.Numerics.Tolerance),
         MaximumStep = LongestStep,
-        MaximumEvaluations = (long)Math.Max(1e5, scenario.Numerics.MaxEvaluationsPerSecond * scenario.Manoeuvre.EndTime),
+        MaximumEvaluations = MaximumEvaluations(scenario),
     };
 
-    private sealed class CancellableObserver(Recorder recorder, CancellationToken cancel) : IStepObserver
-    {
-        public StepDecision OnStep(DenseOutput step) =>
-            cancel.IsCancellationRequested ? StepDecision.Stop : recorder.OnStep(step);
-    }
+    /// <summary>Evaluations after which a scenario's run fails [1].</summary>
+    internal static long MaximumEvaluations(ScenarioSettings scenario) => (long)Math.Max(1e5, scenario.Numerics.MaxEvaluationsPerSecond * scenario.Manoeuvre.EndTime);
 }

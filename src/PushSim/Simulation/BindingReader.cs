@@ -27,7 +27,7 @@ internal sealed class BindingReader<T>
     /// <param name="eq">The equations, just evaluated.</param>
     /// <param name="slides">Takes 1 for each driven wheel that slides, 0 for the others [1].</param>
     /// <param name="kinds">Takes a <see cref="BindingKind"/> as a number for each driven wheel.</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Read(RobotEquations<T> eq, Span<T> slides, Span<T> kinds)
     {
         for (int i = 0; i < Driven.Length; i++)
@@ -51,7 +51,7 @@ internal sealed class BindingReader<T>
     /// <param name="own">The same as it counts for itself; empty where nothing slides for itself [1].</param>
     /// <param name="wheels">All wheels, to see which shorted motors brake; empty where none does.</param>
     /// <param name="kinds">Takes a <see cref="BindingKind"/> as a number for each driven wheel.</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Read(ControllerParameters<T>[] controllers, ControllerWork<T>[] work, T bus, T open, ReadOnlySpan<T> mates, ReadOnlySpan<T> own, ReadOnlySpan<WheelWork<T>> wheels, Span<T> kinds)
     {
         WheelMoment<T> m = default;

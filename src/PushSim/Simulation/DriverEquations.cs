@@ -84,7 +84,7 @@ internal sealed class DriverEquations<T>
     /// <param name="cosine">Cosine of the heading [1].</param>
     /// <param name="controllers">Holds the commands, gets the duties.</param>
     /// <param name="sideSign">-1 on the left, 1 on the right [1].</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Apply(StateLayout layout, Span<T> y, Span<T> dy, T sine, T cosine, ControllerWork<T>[] controllers, T[] sideSign)
     {
         T isIdle = 1.0;

@@ -5,6 +5,9 @@ namespace PushSim.Simulation;
 /// <summary>Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and stops the run where <see cref="MatchWatch"/> says so.</summary>
 internal sealed class Recorder : IStepObserver
 {
+    /// <summary>How far behind a step's end a sample still belongs to it: rounding of its time [s].</summary>
+    public const double Late = 1e-12;
+
     private readonly SceneSystem _scene;
     private readonly double[] _y;
     private readonly double[] _dy;
@@ -18,13 +21,7 @@ internal sealed class Recorder : IStepObserver
     public Recorder(ScenarioSettings scenario, SceneSystem scene)
     {
         _scene = scene;
-        double rate = scenario.Numerics.SampleRate;
-        _times = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
-        for (int i = 0; i < _times.Length; i++)
-        {
-            _times[i] = i / rate;
-        }
-
+        _times = Times(scenario);
         _y = new double[scene.Count];
         _dy = new double[scene.Count];
         _touch = scene.Contacts.Count > 0 ? new TouchSum(scene) : null;
@@ -45,6 +42,19 @@ internal sealed class Recorder : IStepObserver
     /// <summary>What bound each wheel of a robot; whole once <see cref="Stop"/> was called.</summary>
     public IReadOnlyList<BindingMoments> Bindings(int robot) => _bindings[robot].Wheels(Traces[robot], _count);
 
+    /// <summary>Times of a scenario's samples [s].</summary>
+    public static double[] Times(ScenarioSettings scenario)
+    {
+        double rate = scenario.Numerics.SampleRate;
+        double[] times = new double[(int)Math.Floor((scenario.Manoeuvre.EndTime * rate) + 1e-9) + 1];
+        for (int i = 0; i < times.Length; i++)
+        {
+            times[i] = i / rate;
+        }
+
+        return times;
+    }
+
     public void Start(ReadOnlySpan<double> y0)
     {
         y0.CopyTo(_y);
@@ -64,7 +74,7 @@ internal sealed class Recorder : IStepObserver
     public void TakeSamples(DenseOutput step)
     {
         double until = double.IsNaN(Watch.LineTime) ? step.T1 : Watch.LineTime;
-        while (_count < _times.Length && _times[_count] <= until + 1e-12)
+        while (_count < _times.Length && _times[_count] <= until + Late)
         {
             step.Evaluate(Math.Min(_times[_count], until), _y);
             Sample(_times[_count]);

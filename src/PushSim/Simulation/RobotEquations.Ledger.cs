@@ -5,7 +5,7 @@ namespace PushSim.Simulation;
 /// <content>The ledger: powers of every source and sink.</content>
 internal sealed partial class RobotEquations<T>
 {
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void SumLedger(Span<T> y, Span<T> ledger)
     {
         T tread = 0.0, carcass = 0.0, vertical = 0.0, rolling = 0.0;

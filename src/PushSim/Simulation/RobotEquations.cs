@@ -129,7 +129,7 @@ internal sealed partial class RobotEquations<T>
     public void Evaluate(T t, Span<T> y, Span<T> dy) => Evaluate(t, 0.0, y, y[Layout.ExplicitCount..], dy);
 
     /// <summary>Longest next step after a plain evaluation: rings that grow are resolved, since the implicit stages would damp them [s].</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public T StepBound()
     {
         T least = double.PositiveInfinity;
@@ -142,7 +142,7 @@ internal sealed partial class RobotEquations<T>
     }
 
     /// <summary>First half of an evaluation: forces of floor, drives and tether; explicit states y, implicit states z and their prediction.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     public void Forces(T t, T g, Span<T> y, Span<T> z, ReadOnlySpan<T> predicted, Span<T> dy, Span<T> dz)
     {
         T heave = y[StateLayout.Heave];
@@ -158,10 +158,8 @@ internal sealed partial class RobotEquations<T>
         T tetherPower = 0.0;
         if (Tether is not null)
         {
-            T speed = AnchorSpeed + (AnchorSlope * (t - SegmentStart));
-            dy[Layout.Anchor] = speed;
-            Tether.Apply(
-                Motion, Attitude, y[StateLayout.X], y[StateLayout.Y], Sine, Cosine, heave, y[Layout.Anchor], speed, ref Wrench);
+            dy[Layout.Anchor] = AnchorSpeed + (AnchorSlope * (t - SegmentStart));
+            Pull(y, dy[Layout.Anchor], ref Wrench);
             anchorPower = Tether.AnchorPower;
             tetherPower = Tether.DampingPower;
         }
@@ -174,8 +172,19 @@ internal sealed partial class RobotEquations<T>
         }
     }
 
+    /// <summary>Tension of the tether alone in a state: that of <see cref="Forces"/> to the bit [N].</summary>
+    /// <param name="t">Time [s].</param>
+    /// <param name="y">Explicit states, at least.</param>
+    public T Tension(T t, Span<T> y)
+    {
+        Wrench<T> none = default;
+        Move(y);
+        Pull(y, AnchorSpeed + (AnchorSlope * (t - SegmentStart)), ref none);
+        return Tether!.Tension;
+    }
+
     /// <summary>Second half: accelerations by the whole wrench, slow states, ledger.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     public void Finish(Span<T> y, Span<T> dy)
     {
         MoveBody(Motion, Attitude, Sine, Cosine, Wrench, dy);
@@ -186,8 +195,11 @@ internal sealed partial class RobotEquations<T>
         }
     }
 
+    private void Pull(Span<T> y, T speed, ref Wrench<T> wrench) =>
+        Tether!.Apply(Motion, Attitude, y[StateLayout.X], y[StateLayout.Y], Sine, Cosine, y[StateLayout.Heave], y[Layout.Anchor], speed, ref wrench);
+
     // Attitude and velocities in the heading frame.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void Move(Span<T> y)
     {
         ref BodyMotion<T> m = ref Motion;
@@ -207,7 +219,7 @@ internal sealed partial class RobotEquations<T>
     /// <param name="attitude">The body's attitude.</param>
     /// <param name="heave">Its heave [m].</param>
     /// <param name="wrench">Added to.</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Press(in Attitude<T> attitude, T heave, ref Wrench<T> wrench)
     {
         attitude.ToHeading(DownforceX, DownforceY, -Height, out T x, out T y, out T z);
@@ -215,7 +227,7 @@ internal sealed partial class RobotEquations<T>
         wrench.Add(x, y, z, 0.0, 0.0, -(Downforce / (gap * gap)));
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void AddWheels(
         in BodyMotion<T> motion, in Attitude<T> attitude, T sine, T cosine, T g, Span<T> y, Span<T> z, ReadOnlySpan<T> predicted, Span<T> dy, Span<T> dz, ref Wrench<T> wrench)
     {
@@ -292,7 +304,7 @@ internal sealed partial class RobotEquations<T>
 
     private static T Edge(T distance) => T.Max(0.0, T.Min(1.0, 0.5 + (distance * (1.0 / EdgeWidth))));
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void Electrics(T t, Span<T> y, Span<T> dy)
     {
         if (Battery is null)
@@ -334,7 +346,7 @@ internal sealed partial class RobotEquations<T>
         OpenCircuit = voc;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void SpinDrives(T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
     {
         Span<T> torque = dy.Slice(Layout.FirstDrive, Drives.Length);
@@ -387,7 +399,7 @@ internal sealed partial class RobotEquations<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void MoveBody(in BodyMotion<T> motion, in Attitude<T> attitude, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)
     {
         T gx = (cosine * GravityX) + (sine * GravityY);
@@ -408,7 +420,7 @@ internal sealed partial class RobotEquations<T>
         dy[StateLayout.YawRate] = (yaw * InverseYaw) - (GyroYaw * (_rollRate * _pitchRate));
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void SlowStates(Span<T> y, Span<T> dy)
     {
         if (Layout.Charge >= 0)

@@ -6,6 +6,10 @@ namespace PushSim.Simulation;
 /// <summary>Puts a scene together: the scenario as each robot sees it, and every contact that may come about.</summary>
 internal static class SceneBuilder
 {
+    // Bodies of the last two robots of a thread: balance, underside and contacts of a match ask for the same two. A body never changes.
+    [ThreadStatic]
+    private static (RobotSettings Robot, ContactBody Body)[]? s_bodies;
+
     /// <summary>The scenario with every robot's wheels in canonical order.</summary>
     public static ScenarioSettings InCanonicalOrder(ScenarioSettings scenario) => scenario with
     {
@@ -62,8 +66,21 @@ internal static class SceneBuilder
     }
 
     /// <summary>A robot's body.</summary>
-    public static ContactBody Body(RobotSettings robot) =>
-        ContactBody.FromOutline(robot.OutlineOrBox, robot.Chassis.CentreOfMassX, robot.Chassis.CentreOfMassY, robot.Chassis.CentreOfMassHeight);
+    public static ContactBody Body(RobotSettings robot)
+    {
+        (RobotSettings Robot, ContactBody Body)[] known = s_bodies ??= new (RobotSettings, ContactBody)[2];
+        foreach ((RobotSettings of, ContactBody body) in known)
+        {
+            if (ReferenceEquals(of, robot))
+            {
+                return body;
+            }
+        }
+
+        known[1] = known[0];
+        known[0] = (robot, ContactBody.FromOutline(robot.OutlineOrBox, robot.Chassis.CentreOfMassX, robot.Chassis.CentreOfMassY, robot.Chassis.CentreOfMassHeight));
+        return known[0].Body;
+    }
 
     // The floor in axes turned by half a turn.
     private static FloorSettings Turned(FloorSettings floor) => floor with

@@ -78,7 +78,7 @@ internal sealed class SceneEquations<T>
         return (before + from, before + to);
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Whole)]
     public void Evaluate(T t, T g, Span<T> y, ReadOnlySpan<T> predicted, Span<T> dy)
     {
         Span<T> z = y[ExplicitCount..];
@@ -109,7 +109,7 @@ internal sealed class SceneEquations<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private void Touch(T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
     {
         for (int k = 0; k < Robots.Length; k++)
@@ -153,7 +153,7 @@ internal sealed class SceneEquations<T>
     }
 
     // A contact's force in the robot's heading frame; sign 1 for the contact's first body.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static void AddForce(RobotEquations<T> robot, int index, ContactPair<T> pair, in Axes<T> moment, T sign)
     {
         T frame = index == 0 ? 1.0 : -1.0;
@@ -170,7 +170,7 @@ internal sealed class SceneEquations<T>
         wrench.Yaw = wrench.Yaw + moment.Z;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static void SetPose(ref BodyPose<T> pose, RobotEquations<T> eq, Span<T> y, T frame)
     {
         T sine = frame * eq.Sine;

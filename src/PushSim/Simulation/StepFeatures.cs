@@ -28,7 +28,7 @@ internal sealed class StepFeatures<T>
     public static StepFeatures<R1> Of(SceneSystem scene) => new(scene.Equations, scene);
 
     /// <summary>Reads the equations.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Read()
     {
         T force = 0.0, along = 0.0, across = 0.0;
@@ -51,7 +51,7 @@ internal sealed class StepFeatures<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static void Read(ref RobotFeatures<T> f, RobotEquations<T> eq, BindingReader<T> binding)
     {
         T greatest = 0.0;

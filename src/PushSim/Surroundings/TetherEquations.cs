@@ -17,7 +17,7 @@ internal sealed class TetherEquations<T>
     public T Tension, Stretch, DampingPower, AnchorPower;
 
     /// <summary>Adds the tether's pull to the body, whose centre of mass stands at x, y and the heave over its height.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Apply(in BodyMotion<T> motion, in Attitude<T> attitude, T x, T y, T sine, T cosine, T heave, T anchorX, T anchorSpeed, ref Wrench<T> wrench)
     {
         attitude.ToHeading(HookX, HookY, HookZ, out T armX, out T armY, out T armZ);

@@ -48,7 +48,7 @@ internal static class TreadRing
     /// <param name="sigma1">Limited damping of the bristles [s/m].</param>
     /// <param name="alpha">The switch [1].</param>
     /// <returns>lambda, the decay by sliding [1/s].</returns>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static T Solve<T>(
         in WheelParameters<T> p, T load, T speed, T mu, T roll, T g, T wx, T wy, T ws, ref RingState<T> s, out T sigma1, out T alpha)
         where T : struct, IReal<T>
@@ -153,7 +153,7 @@ internal static class TreadRing
 
     /// <summary>A ring that grows by falling friction is resolved, since an implicit stage would damp it: the longest next step after a plain evaluation [s].
     /// The criterion of a held rim (Routh-Hurwitz on ring and bristle; see <c>RingCriterion</c>).</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static T StepBound<T>(in WheelParameters<T> p, in WheelWork<T> w)
         where T : struct, IReal<T>
     {
@@ -194,7 +194,7 @@ internal static class TreadRing
     }
 
     // v.n of the tread at the root over the switch's share; start inside the bracket 0 to |Q|/E
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static T SwitchedDecay<T>(T m, T gRate, T length, T elastic, T hold, T along, T zMax, T low, T inverseSpan, out T alpha)
         where T : struct, IReal<T>
     {
@@ -222,7 +222,7 @@ internal static class TreadRing
     }
 
     // |v| of the tread at the root, the switch always on
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static T PlainDecay<T>(T m, T gRate, T length, T elastic, T hold, T nx, T ny, T ns, T sx, T sy, T ss)
         where T : struct, IReal<T>
     {

@@ -36,7 +36,7 @@ internal static class WheelEquations
     /// <param name="dz">Derivatives of z.</param>
     /// <param name="work">Forces and powers.</param>
     /// <param name="wearSpeed">|v_p|, the bristle end's slide over the floor, where fouling or wear asks for it [m/s].</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static void Evaluate<T>(
         in WheelParameters<T> p,
         in WheelPlace<T> place,
@@ -146,7 +146,7 @@ internal static class WheelEquations
     }
 
     // The turning patch as the ring's third direction: q, v, z are its twists times the mean radius s, and M = s F
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     private static void Spin<T>(in WheelParameters<T> p, T load, T decay, T sigma1, T ws, T free, int block, in RingState<T> s, Span<T> z, Span<T> dz, ref WheelWork<T> work)
         where T : struct, IReal<T>
     {

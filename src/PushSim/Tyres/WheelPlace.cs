@@ -28,7 +28,7 @@ internal struct WheelPlace<T>
     /// <param name="attitude">The body's attitude.</param>
     /// <param name="motion">Its velocities.</param>
     /// <param name="centre">Height of the centre of mass above the floor [m].</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Set(in WheelParameters<T> p, in Attitude<T> attitude, in BodyMotion<T> motion, T centre)
     {
         attitude.ToHeading(p.X, p.Y, p.HubZ, out T x, out T y, out T z);

@@ -26,7 +26,7 @@ public class CompareCommandTests
     public void The_history_of_a_run_is_met(string replay, double bound)
     {
         using var scratch = new ScratchFolder();
-        Assert.Equal(ExitCode.Done, Cli.Run("run", Repository.Scenario("arc"), "--no-plots", "--quiet", "--out", scratch["run"]).Code);
+        Assert.Equal(ExitCode.Done, Cli.Run("run", Repository.Scenario("arc"), "--csv", "--no-plots", "--quiet", "--out", scratch["run"]).Code);
         JsonElement root = Json(scratch["run/history.csv"], Repository.Scenario("arc"), "--replay", replay);
         foreach (JsonElement c in root.GetProperty("channels").EnumerateArray())
         {
@@ -58,7 +58,7 @@ public class CompareCommandTests
     public void It_writes_curves_and_a_page()
     {
         using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("compare", s_drive, Repository.Scenario("arc"), "--report", "--out", scratch["out"]);
+        Cli cli = Cli.Run("compare", s_drive, Repository.Scenario("arc"), "--report", "--format", "png,svg", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, cli.Code);
         Assert.Contains("yaw rate", string.Join(' ', cli.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
         Assert.All(new[] { "compare.csv", "plot.svg", "report.html" }, f => Assert.True(File.Exists(Path.Combine(scratch["out"], f)), f));

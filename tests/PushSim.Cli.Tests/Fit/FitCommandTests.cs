@@ -185,7 +185,7 @@ public class FitCommandTests
     public void The_verdict_comes_first_and_the_pictures_are_there()
     {
         using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("fit", s_log, "--load", "1360 gf", "--details", "--out", scratch["out"]);
+        Cli cli = Cli.Run("fit", s_log, "--load", "1360 gf", "--details", "--format", "png,svg", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, cli.Code);
         Assert.StartsWith("soft-tyre: sliding friction at least 0.8", cli.Output);
         Assert.DoesNotContain('\u001b', cli.Output);
@@ -352,7 +352,7 @@ public class FitCommandTests
     public void A_run_lays_the_measured_pull_over_its_own()
     {
         using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("run", Repository.Scenario("measured-pull"), "--out", scratch["out"], "--json");
+        Cli cli = Cli.Run("run", Repository.Scenario("measured-pull"), "--format", "png,svg", "--out", scratch["out"], "--json");
         Assert.Equal("", cli.Error);
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         double measured = Number(json.RootElement, "measured_pull_plateau_n");

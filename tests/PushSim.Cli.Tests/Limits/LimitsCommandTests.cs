@@ -65,7 +65,7 @@ public class LimitsCommandTests
     public void Text_starts_with_the_verdict_and_files_are_written()
     {
         using var scratch = new ScratchFolder();
-        Cli cli = Cli.Run("limits", Repository.Scenario("pull-test"), "--details", "--out", scratch["out"]);
+        Cli cli = Cli.Run("limits", Repository.Scenario("pull-test"), "--details", "--format", "png,svg", "--out", scratch["out"]);
         Assert.Equal(ExitCode.Done, cli.Code);
         Assert.StartsWith("The tyres limit mole", cli.Output);
         Assert.DoesNotContain('\u001b', cli.Output);
@@ -80,7 +80,7 @@ public class LimitsCommandTests
     public void The_least_ratio_of_a_robot_whose_tyres_hold_its_pull_is_not_the_deepest()
     {
         using var scratch = new ScratchFolder();
-        string output = string.Join(" ", Cli.Run("limits", Path.Combine(Repository.Root, "scenarios", "robots", "badger.toml"), "--details", "--out", scratch["out"]).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        string output = string.Join(" ", Cli.Run("limits", Path.Combine(Repository.Root, "scenarios", "robots", "badger.toml"), "--details", "--format", "png,svg", "--out", scratch["out"]).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("Best gear ratio for a dash of 1 m: 8:1, the lowest tried, so a lower one may be quicker still", output);
         Assert.Contains("Least within 5 % of the greatest pull: 8:1, the lowest tried, so a lower one may do too", output);
         Assert.Contains("The pull hardly depends on the ratio", output);
@@ -97,7 +97,7 @@ public class LimitsCommandTests
     {
         using var scratch = new ScratchFolder();
         string file = Repository.Scenario(scenario);
-        Assert.Equal(isShown, Cli.Run("limits", file, "--details", "--out", scratch["out"]).Output.Contains("hove margin", StringComparison.Ordinal));
+        Assert.Equal(isShown, Cli.Run("limits", file, "--details", "--format", "png,svg", "--out", scratch["out"]).Output.Contains("hove margin", StringComparison.Ordinal));
         Assert.Equal(isShown, File.ReadAllText(scratch["out/plot.svg"]).Contains("shove margin", StringComparison.Ordinal));
         Assert.Contains("shove_margin_n", File.ReadAllText(scratch["out/gains.csv"]), StringComparison.Ordinal);
         using JsonDocument json = JsonDocument.Parse(Cli.Run("limits", file, "--json").Output);

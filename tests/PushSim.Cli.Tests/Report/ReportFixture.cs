@@ -54,7 +54,7 @@ public sealed class ReportFixture : IAsyncLifetime
     /// <summary>Runs a shipped scenario with a report into a folder of the fixture.</summary>
     internal string Make(string scenario, string folder)
     {
-        Cli cli = Cli.Run("run", Repository.Scenario(scenario), "--report", "--no-plots", "--quiet", "--out", _scratch[folder]);
+        Cli cli = Cli.Run("run", Repository.Scenario(scenario), "--report", "--no-plots", "--csv", "--quiet", "--out", _scratch[folder]);
         Assert.Equal("", cli.Error);
         return _scratch[folder + "/report.html"];
     }

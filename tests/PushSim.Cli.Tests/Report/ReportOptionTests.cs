@@ -13,7 +13,7 @@ public class ReportOptionTests
         using var scratch = new ScratchFolder();
         string text = Cli.Run("run", Repository.Scenario("launch-soft"), "--out", scratch["a"], "--report").Output;
         Assert.Contains($"page: {scratch["a/report.html"]}", text);
-        Assert.EndsWith("report.html", Cli.Run("run", Repository.Scenario("launch-soft"), "--details", "--out", scratch["a"], "--report").Output.TrimEnd());
+        Assert.EndsWith("report.html", Cli.Run("run", Repository.Scenario("launch-soft"), "--details", "--format", "png,svg,pdf", "--out", scratch["a"], "--report").Output.TrimEnd());
         Assert.Equal(
             [".pushsim-output", "history.csv", "plot.pdf", "plot.png", "plot.svg", "report.html"],
             Directory.GetFiles(scratch["a"]).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));

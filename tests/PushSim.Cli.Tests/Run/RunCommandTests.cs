@@ -77,7 +77,7 @@ public class RunCommandTests
     public void Text_is_the_same_under_another_culture()
     {
         using var scratch = new ScratchFolder();
-        string[] args = ["run", Repository.Scenario("pull-test"), "--out", scratch["a"], "--quiet"];
+        string[] args = ["run", Repository.Scenario("pull-test"), "--format", "png,svg", "--out", scratch["a"], "--quiet"];
         CultureInfo culture = CultureInfo.CurrentCulture;
         Cli first = Cli.Run(args);
         byte[] csv = File.ReadAllBytes(scratch["a/history.csv"]);
@@ -247,7 +247,7 @@ public class RunCommandTests
     {
         Runs.RunResult result = Runs.Simulator.Run(PushSim.Scenarios.ScenarioReader.Read(Repository.Scenario("launch-soft")).Scenario!);
         using var stream = new MemoryStream();
-        Assert.Throws<OperationCanceledException>(() => HistoryCsv.Write(result, stream, new CancellationToken(canceled: true)));
+        Assert.Throws<OperationCanceledException>(() => HistoryCsv.Write(result, stream, isWhole: true, new CancellationToken(canceled: true)));
     }
 
     // the answer stands on the screen before anything looks closer

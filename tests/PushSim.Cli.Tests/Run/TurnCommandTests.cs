@@ -105,7 +105,7 @@ public class TurnCommandTests
     {
         using var scratch = new ScratchFolder();
         Cli cli = Cli.Run(
-            "run", Repository.Scenario("spot-bouncy-tyre"), "--json", "--out", scratch["out"], "--map", "tyre.sleeve.body_damping=0.1..3 N s/m", "--map", "manoeuvre.turn=0.3..1", "--set", "manoeuvre.end=1 s");
+            "run", Repository.Scenario("spot-bouncy-tyre"), "--json", "--format", "png,svg", "--out", scratch["out"], "--map", "tyre.sleeve.body_damping=0.1..3 N s/m", "--map", "manoeuvre.turn=0.3..1", "--set", "manoeuvre.end=1 s");
         Assert.Equal(ExitCode.Done, cli.Code);
         using JsonDocument json = JsonDocument.Parse(cli.Output);
         JsonElement map = json.RootElement.GetProperty("map");

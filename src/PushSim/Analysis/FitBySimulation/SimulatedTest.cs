@@ -37,21 +37,23 @@ internal sealed class SimulatedTest
     /// <summary>Runs done so far [1].</summary>
     public int Runs { get; private set; }
 
-    /// <summary>The force for one tyre on all wheels under test; null if the run does not reach its end.</summary>
-    /// <param name="tyre">The tyre.</param>
-    /// <param name="end">Where the run may end, before or at <see cref="End"/> [s].</param>
-    /// <param name="cancel">Stops the run.</param>
-    public ForceHistory? Run(TyreSettings tyre, double end, CancellationToken cancel)
+    /// <summary>The force for each of some tyres on all wheels under test; null where a run does not reach its end.</summary>
+    /// <param name="tyres">The tyres.</param>
+    /// <param name="end">Where the runs may end, before or at <see cref="End"/> [s].</param>
+    /// <param name="cancel">Stops the runs.</param>
+    public ForceHistory?[] Run(IReadOnlyList<TyreSettings> tyres, double end, CancellationToken cancel)
+    {
+        Runs += tyres.Count;
+        return _scenario.Tether is null ? new ForceHistory?[tyres.Count] : [.. TetherRun.Of([.. tyres.Select(t => With(t, end))], cancel).Select(Filtered)];
+    }
+
+    private ScenarioSettings With(TyreSettings tyre, double end)
     {
         RobotSettings robot = _scenario.Robot with { Wheels = [.. _scenario.Robot.Wheels.Select((w, i) => _isTested[i] ? w with { Tyre = tyre } : w)] };
-        RunResult run = Simulator.Run(_scenario with { Robot = robot, Manoeuvre = _scenario.Manoeuvre with { EndTime = end } }, cancel);
-        lock (_isTested)
-        {
-            Runs++;
-        }
-
-        return run.Status == RunStatus.Finished && run.Trace.Tether?.Force is Series force
-            ? new ForceHistory(1.0 / SampleRate, LoadCell.Filter(run.Time.Values, force.Values, _scenario.Tether?.Cell?.FilterTime ?? 0.0))
-            : null;
+        return _scenario with { Robot = robot, Manoeuvre = _scenario.Manoeuvre with { EndTime = end } };
     }
+
+    private ForceHistory? Filtered((double[] Time, double[] Force)? run) => run is (double[] time, double[] force)
+        ? new ForceHistory(1.0 / SampleRate, LoadCell.Filter(time, force, _scenario.Tether?.Cell?.FilterTime ?? 0.0))
+        : null;
 }

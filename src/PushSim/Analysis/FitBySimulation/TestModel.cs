@@ -27,7 +27,7 @@ internal sealed class TestModel
     private readonly IReadOnlyList<MeasuredStretch> _pulls;
     private readonly double _end;
     private readonly CancellationToken _cancel;
-    private readonly Dictionary<string, Lazy<ForceHistory?>> _known = [];
+    private readonly Dictionary<string, ForceHistory?> _known = [];
 
     /// <param name="test">The simulated test.</param>
     /// <param name="pulls">What it is held against.</param>
@@ -66,7 +66,7 @@ internal sealed class TestModel
     public double[]? Start(TyreSettings tyre)
     {
         double[] x = [.. TestParameter.All.Select(p => Math.Log(Math.Clamp(p.Of(tyre), p.Low, p.High))), .. new double[PerPull * _pulls.Count]];
-        if (History(x) is not ForceHistory force)
+        if (Histories([x])[0] is not ForceHistory force)
         {
             return null;
         }
@@ -83,8 +83,7 @@ internal sealed class TestModel
     /// <summary>The forces of a vector, in the order of <see cref="Measured"/> [N].</summary>
     public Vector<double> Forces(Vector<double> x)
     {
-        var runs = new ForceHistory?[_pulls.Count];
-        Parallel.For(0, runs.Length, new ParallelOptions { CancellationToken = _cancel }, j => runs[j] = History(OfPull(x, j)));
+        ForceHistory?[] runs = Histories([.. _pulls.Select((_, j) => OfPull(x, j))]);
         return Vector<double>.Build.DenseOfEnumerable(
             _pulls.SelectMany((p, j) => p.Time.Select(t => runs[j] is ForceHistory force ? force.At(t - Later(x, j)) + Tare(x, j) : Nowhere))
                 .Append(Firm * Enumerable.Range(0, _pulls.Count).Sum(j => Friction(x, j))));
@@ -93,14 +92,8 @@ internal sealed class TestModel
     /// <summary>Derivatives of the forces to the vector, one row a sample.</summary>
     public Matrix<double> Jacobian(Vector<double> x)
     {
-        ForceHistory? middle = History([.. x]);
-        var moved = new ForceHistory?[Parameters];
-        Parallel.For(0, Parameters, new ParallelOptions { CancellationToken = _cancel }, k =>
-        {
-            double[] other = [.. x];
-            other[k] += Difference;
-            moved[k] = History(other);
-        });
+        ForceHistory?[] runs = Histories([[.. x], .. Enumerable.Range(0, Parameters).Select(k => Moved(x, k))]);
+        (ForceHistory? middle, ForceHistory?[] moved) = (runs[0], runs[1..]);
         Matrix<double> j = Matrix<double>.Build.Dense(Measured.Count, Count);
         int row = 0;
         for (int p = 0; p < _pulls.Count; p++)
@@ -125,27 +118,27 @@ internal sealed class TestModel
         return j;
     }
 
-    /// <summary>The simulated force of a vector on its own clock; null if the run fails or there is no such tyre.</summary>
-    public ForceHistory? History(double[] x)
+    /// <summary>The simulated forces of vectors on their own clock; null where the run fails or there is no such tyre. Those of one tyre share its run.</summary>
+    private ForceHistory?[] Histories(IReadOnlyList<double[]> vectors)
     {
         // a tyre that grips better sliding than standing is none that a file may hold
-        if (TestParameter.KineticOverStatic(x) > RoundedUp)
+        string?[] keys = [.. vectors.Select(x => TestParameter.KineticOverStatic(x) > RoundedUp ? null : Key(x))];
+        (string Key, double[] X)[] unknown = [.. keys.Zip(vectors).Where(v => v.First is not null && !_known.ContainsKey(v.First)).Select(v => (v.First!, v.Second)).DistinctBy(v => v.Item1)];
+        foreach ((string key, ForceHistory? run) in unknown.Select(v => v.Key).Zip(_test.Run([.. unknown.Select(v => Tyre(v.X))], _end, _cancel)))
         {
-            return null;
+            _known[key] = run;
         }
 
-        string key = string.Join(' ', x.Take(Parameters).Select(v => v.ToString("R", System.Globalization.CultureInfo.InvariantCulture)));
-        Lazy<ForceHistory?>? run;
-        lock (_known)
-        {
-            // pulls that ask for one tyre at the same time share its run, so that the same runs are done whatever the threads do
-            if (!_known.TryGetValue(key, out run))
-            {
-                _known[key] = run = new Lazy<ForceHistory?>(() => _test.Run(Tyre(x), _end, _cancel));
-            }
-        }
+        return [.. keys.Select(k => k is null ? null : _known[k])];
+    }
 
-        return run.Value;
+    private static string Key(double[] x) => string.Join(' ', x.Take(Parameters).Select(v => v.ToString("R", CultureInfo.InvariantCulture)));
+
+    private static double[] Moved(IList<double> x, int parameter)
+    {
+        double[] other = [.. x];
+        other[parameter] += Difference;
+        return other;
     }
 
     /// <summary>How much later a pull's clock is than the run's [s].</summary>

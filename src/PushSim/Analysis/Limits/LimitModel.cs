@@ -157,7 +157,7 @@ internal sealed class LimitModel<T>
     public T RestVoltage => _equations.Battery is null ? 0.0 : _equations.Battery.OpenCircuitVoltage(0.0);
 
     /// <summary>Torque of each drive after its own friction, which acts against <see cref="Direction"/> [N m].</summary>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public void Torques(ReadOnlySpan<T> omega, Span<T> torque)
     {
         for (int d = 0; d < Drives.Length; d++)
@@ -193,7 +193,7 @@ internal sealed class LimitModel<T>
 
     /// <summary>Load of each wheel under a traction F and a hold H at a hook [N].</summary>
     /// <returns>False where the robot tips.</returns>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public bool Loads(T traction, T hold, LimitHook? hook, Span<T> load)
     {
         T h = _equations.Height;

@@ -37,7 +37,7 @@ internal static class SteadyTyre
     /// <param name="load">N [N].</param>
     /// <param name="slip">|v| &gt; 0 [m/s].</param>
     /// <param name="surface">|omega R| [m/s].</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    [MethodImpl(Kernel.Part)]
     public static T Force<T>(in WheelParameters<T> p, T floor, T load, T slip, T surface)
         where T : struct, IReal<T>
     {
