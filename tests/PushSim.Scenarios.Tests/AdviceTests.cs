@@ -33,7 +33,7 @@ public sealed class AdviceTests(ITestOutputHelper output) : IDisposable
         {
             ReadOptions options = Even(new Random(seed));
             AdviceResult advice = AdviceStudy.Of(new AdviceRequest { Robot = "first", Opponents = ["second"], Read = options, Matches = s_isLong ? 192 : 32, Seed = 1, Threads = 2, Changes = Picked(options, new Random(seed)) });
-            Assert.Empty(advice.Problems.Where(p => p.Severity == Severity.Error));
+            Assert.DoesNotContain(advice.Problems, p => p.Severity == Severity.Error);
             long many = s_isLong ? 256 : 32;
             double start = Brute(options, null, many);
             double[] gains = [.. advice.Changes.Select(c => Brute(options, c.Change, many) - start)];

@@ -85,7 +85,7 @@ public sealed class GarageTests : IDisposable
     public void Two_names_meet_in_a_plain_shove()
     {
         var read = ScenarioReader.Read("mole", Options with { Opponent = "wombat" });
-        Assert.Empty(read.Problems.Where(p => p.Severity == Severity.Error));
+        Assert.DoesNotContain(read.Problems, p => p.Severity == Severity.Error);
         Assert.Equal(("mole", "wombat"), (read.Scenario!.Robot.Name, read.Scenario.Opponent!.Robot.Name));
         Assert.Equal(0.025, read.Scenario.Opponent.Robot.Wheels[0].Radius, 9);
         Assert.Equal(1.4, read.Scenario.Opponent.Robot.Chassis.Mass, 9);
@@ -109,7 +109,7 @@ public sealed class GarageTests : IDisposable
         string file = Path.Combine(_folder, "shoves", "final.toml");
         File.WriteAllText(file, "robot = \"../robots/own.toml\"\n[floor]\nshelf = \"board\"\n[manoeuvre]\nkind = \"shove\"\n[opponent]\nrobot = \"wombat\"\n");
         var read = ScenarioReader.Read(file, Options);
-        Assert.Empty(read.Problems.Where(p => p.Severity == Severity.Error));
+        Assert.DoesNotContain(read.Problems, p => p.Severity == Severity.Error);
         Assert.Equal(0.7, read.Scenario!.Floor.FrictionScale);
 
         // outside a garage the same way leads out of the folder
