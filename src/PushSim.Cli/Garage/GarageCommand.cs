@@ -10,7 +10,7 @@ internal static class GarageCommand
         var common = new CommonOptions("Folder for the page.", "Write report.html: tyres over the season, league table, what was learnt.");
         var command = new Command(
             "garage",
-            "Lists your robots, tyres, opponents, floors, readings, and what each lacks.\n\n"
+            "What you own and measured, and what each thing lacks.\n\n"
             + "A garage is the nearest folder upwards with garage.toml. Commands take its\nnames: pushsim odds mole badger is the even start of two. A file of that name\ngoes first.\n\n"
             + "Examples:\n  pushsim garage new\n  pushsim garage\n  pushsim garage --report\n  pushsim garage --garage my-garage --json");
         common.AddTo(command);
