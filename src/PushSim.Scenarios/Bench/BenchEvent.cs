@@ -25,7 +25,7 @@ public abstract record BenchEvent(double Time)
     /// <summary>The scale was taken from the known mass.</summary>
     /// <param name="Time">When [s].</param>
     /// <param name="Factor">Newton per unit of the lines, or per newton that they claim [N].</param>
-    /// <param name="Error">Standard error of that as a share, from the readings' noise [1].</param>
+    /// <param name="Error">Noise of a single reading as a share of the mass's change of it: more than the error of the mean [1].</param>
     public sealed record Scaled(double Time, double Factor, double Error) : BenchEvent(Time);
 
     /// <summary>A pull has begun.</summary>
