@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using PushSim.Scenarios;
 using PushSim.Workbench;
 
 namespace PushSim.Cli.Open;
@@ -21,7 +22,8 @@ internal static class OpenCommand
         Option<long> port = CommonOptions.Whole("--port", "P", "Port on this machine; 0 takes a free one.", 0, 0, 65535);
         var command = new Command(
             "open",
-            "Opens the workbench in the browser: the same files, the same answers, live.\nIt listens on this machine only and ends a minute after its last page.\n\n"
+            "Opens the workbench, live in your browser.\n\n"
+            + "The same files, the same answers. It listens on this machine only and ends a\nminute after its last page.\n\n"
             + "Examples:\n  pushsim open\n  pushsim open scenarios/shove-heavy-grippy.toml\n  pushsim open mine.toml --no-browser --stay")
         {
             file, noBrowser, stay, port,
@@ -30,7 +32,17 @@ internal static class OpenCommand
         return command;
     }
 
-    private static int Run(WorkbenchOptions options, bool hasBrowser, TextWriter output, TextWriter error, CancellationToken cancel) => Serve(options, hasBrowser, output, error, cancel).GetAwaiter().GetResult();
+    private static int Run(WorkbenchOptions options, bool hasBrowser, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        // a file with mistakes opens, to be mended; one that is not there does not
+        if (options.File is string file && ScenarioReader.Check(file) is { Files.Count: 0 } read)
+        {
+            ProblemWriter.Write(error, read.Problems);
+            return ProblemWriter.Code(read.Problems, read.CannotRead) ?? ExitCode.CannotReadOrWrite;
+        }
+
+        return Serve(options, hasBrowser, output, error, cancel).GetAwaiter().GetResult();
+    }
 
     private static async Task<int> Serve(WorkbenchOptions options, bool hasBrowser, TextWriter output, TextWriter error, CancellationToken cancel)
     {
