@@ -1,3 +1,4 @@
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;
@@ -5,6 +6,11 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>What one reading gathers over all its files.</summary>
 internal sealed class ReadContext(ReadOptions options) : Complaints(options)
 {
+    private static readonly Lazy<HashSet<string>> s_lists = new(() => [.. new[] { FileKind.Robot, FileKind.Scenario }.SelectMany(KeySection.Of).Where(s => s.Key?.Kind == KeyKind.Tables).Select(s => s.Name)]);
+
+    /// <inheritdoc/>
+    public override IReadOnlySet<string> Lists => s_lists.Value;
+
     /// <summary>What was converted or estimated, in sentences.</summary>
     public List<string> Notes { get; } = [];
 
