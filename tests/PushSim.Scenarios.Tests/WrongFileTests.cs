@@ -36,7 +36,7 @@ public class WrongFileTests
     [InlineData("name = \"right\"", "name = \"Left!\"", 25, 8, "wheel \"left\" and wheel \"Left!\" would share the columns of history.csv", "tell them apart")]
     [InlineData("stall_current = \"3 A\"", "stall_current = \"3 A\"\nwinding_to_case = \"8 K/W\"\ncase_to_air = \"18 K/W\"", 51, 19, "motor \"small\" heats up, but has no winding_heat_capacity, case_heat_capacity", "heating is off")]
     [InlineData("stall_current = \"3 A\"", "stall_current = \"3 A\"\nstandstill_torque_share = \"30 %\"", 51, 27, "but has no speed at which it gives all of it", "full_torque_speed")]
-    [InlineData("[[motor]]", "[motor]", 45, 2, "\"motor\" takes a list of tables, not a table", "[[motor]]")]
+    [InlineData("[[motor]]", "[motor]", 45, 2, "[motor] needs double brackets, since there may be several", "[[motor]]")]
     [InlineData("stall_current = \"3 A\"\n", "", 45, 3, "motor \"small\" is not determined", "resistance (or voltage and stall current")]
     [InlineData("stall_current = \"3 A\"", "stall_curent = \"3 A\"", 50, 1, "unknown key \"stall_curent\"", "did you mean \"stall_current\"?")]
     [InlineData("gear_ratio = 30", "gear_ratio = \"30 rpm\"", 51, 14, "\"rpm\" measures turning speed", "")]

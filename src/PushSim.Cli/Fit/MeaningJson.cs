@@ -19,32 +19,15 @@ internal static class MeaningJson
         JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
         JsonReport.WriteRows(w, "tyres", r.Tyres, t =>
         {
-            Bounds? share = t.WinShare;
-            w.WriteString("tyre", t.Tyre.Name);
-            JsonReport.WriteNumber(w, "motor_torque_ratio", t.IsStronger ? r.Stronger : 1.0);
-            JsonReport.WriteNumber(w, "static_friction", t.Tyre.Static);
-            JsonReport.WriteNumber(w, "kinetic_friction", t.Tyre.Kinetic);
-            JsonReport.WriteNumber(w, "friction_spread_ratio", t.Tyre.Spread);
-            w.WriteBoolean("friction_is_lower_bound", t.Tyre.IsAtLeast);
-            JsonReport.WriteNumber(w, "motor_force_n", t.MotorForce);
-            JsonReport.WriteNumber(w, "tyre_force_n", t.TyreForce);
-            JsonReport.WriteNumber(w, "tyre_force_high_n", t.TyreForceHigh);
-            w.WriteString("limited_by", BindingTable.PartKey(t.Binding));
-            JsonReport.WriteNumber(w, "first_metre_s", t.FirstMetre);
-            w.WriteString("spot_turn", t.Turn is TurnEase e ? MeaningWords.Of(e) : null);
-            JsonReport.WriteNumber(w, "yaw_rate_rad_per_s", t.YawRate);
-            JsonReport.WriteNumber(w, "chatter_hz", t.Chatter.Frequency);
+            foreach (MeaningColumns c in MeaningColumns.All.Where(c => c.IsInJson))
+            {
+                WriteValue(w, c.Key, c.Value(r, t));
+            }
+
             ChatterJson.Write(w, t.Chatter);
             GripJson.Write(w, t.Life);
             w.WriteBoolean("material_known", t.Tyre.IsMaterialKnown);
-            w.WriteBoolean("wear_known", t.WearPerMinute is not null);
-            JsonReport.WriteNumber(w, "wear_m3_per_minute_of_turn", t.WearPerMinute);
-            JsonReport.WriteNumber(w, "win_share", share is null ? null : t.Shoves!.Share(t.Shoves.Wins));
-            JsonReport.WriteNumber(w, "win_share_low", share?.Low);
-            JsonReport.WriteNumber(w, "win_share_high", share?.High);
-            JsonReport.WriteNumber(w, "lose_share", share is null ? null : t.Shoves!.Share(t.Shoves.Losses));
             w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
-            w.WriteString("cause", t.Stop is null ? null : RunWords.Cause(t.Stop));
         });
         JsonReport.WriteRows(w, "left_out", r.LeftOut, t =>
         {
@@ -54,5 +37,21 @@ internal static class MeaningJson
         w.WriteString("limits", r.Tyres.Count > 0 ? MeaningWords.Limits([.. r.Tyres.Where(t => !t.IsStronger)], r.Robot) : null);
         w.WriteString("stronger_motor", r.Stronger is null || r.Tyres.Count == 0 ? null : MeaningWords.Gain(r));
         w.WriteEndObject();
+    }
+
+    private static void WriteValue(Utf8JsonWriter w, string key, object? value)
+    {
+        switch (value)
+        {
+            case string text:
+                w.WriteString(key, text);
+                break;
+            case bool flag:
+                w.WriteBoolean(key, flag);
+                break;
+            default:
+                JsonReport.WriteNumber(w, key, value is null ? null : Convert.ToDouble(value, CultureInfo.InvariantCulture));
+                break;
+        }
     }
 }

@@ -1,3 +1,4 @@
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
 
 namespace PushSim.Scenarios.Reading;
@@ -5,10 +6,15 @@ namespace PushSim.Scenarios.Reading;
 /// <summary>What one reading gathers over all its files.</summary>
 internal sealed class ReadContext(ReadOptions options) : Complaints(options)
 {
+    private static readonly Lazy<HashSet<string>> s_lists = new(() => [.. new[] { FileKind.Robot, FileKind.Scenario }.SelectMany(KeySection.Of).Where(s => s.Key?.Kind == KeyKind.Tables).Select(s => s.Name)]);
+
     private GarageFolder? _garage;
     private SourceFile? _garageFile;
     private bool _isGarageSought;
     private bool _isGarageTold;
+
+    /// <inheritdoc/>
+    public override IReadOnlySet<string> Lists => s_lists.Value;
 
     /// <summary>What was converted or estimated, in sentences.</summary>
     public List<string> Notes { get; } = [];

@@ -6,7 +6,12 @@ internal class Complaints(ReadOptions options)
     // A hostile file could hold a mistake per key; nobody reads past this many.
     private const int MostProblems = 200;
 
+    private static readonly HashSet<string> s_none = [];
+
     public ReadOptions Options { get; } = options;
+
+    /// <summary>Paths of the tables that there may be several of, for example "wheel" and "floor.patch", whose headers take double brackets.</summary>
+    public virtual IReadOnlySet<string> Lists => s_none;
 
     /// <summary>Complaints so far, in the order in which they were found.</summary>
     public List<Problem> Problems { get; } = [];

@@ -109,7 +109,7 @@ internal sealed class TomlTree
         }
 
         (string key, Place place) = path[^1];
-        bool isOfList = header is TableArraySyntax;
+        bool isOfList = header is TableArraySyntax || IsMeantAsList(path);
         var table = new TomlTable(place, isExplicit: true);
         switch (parent.Find(key))
         {
@@ -132,6 +132,19 @@ internal sealed class TomlTree
                 Repeated(old, place);
                 return null;
         }
+    }
+
+    // one bracket in place of two: told, and read as it was meant
+    private bool IsMeantAsList(List<(string Key, Place Place)> path)
+    {
+        string name = string.Join('.', path.Select(p => p.Key));
+        if (!_complaints.Lists.Contains(name))
+        {
+            return false;
+        }
+
+        _complaints.Error(path[^1].Place, $"[{name}] needs double brackets, since there may be several", $"write [[{name}]]");
+        return true;
     }
 
     private void Insert(TomlTable table, KeyValueSyntax pair, int depth)

@@ -9,9 +9,7 @@ public static class LookWords
     /// <param name="run">The run after the closer look.</param>
     public static string Of(RunResult run)
     {
-        string chatter = run.Shove is not null ? ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name).TrimEnd('.')
-            : ChatterWords.Clause(run.Chatter) is var clause && clause != ChatterWords.Clause(ChatterVerdict.OfRun(run.Status, run.Answers)) ? clause.TrimStart(';', ' ')
-            : "";
+        string chatter = Chatter(run);
         string[] clauses =
         [
             .. run.Turning is TurnReport turn ? TurnWords.Reserve(turn) : [],
@@ -22,6 +20,21 @@ public static class LookWords
         ];
         string[] sentences = [.. clauses.Length == 0 ? [] : new[] { $"Looked closer: {string.Join("; ", clauses)}." }, .. Drawn(run) is { Length: > 0 } drawn ? [drawn] : Array.Empty<string>()];
         return string.Join(' ', sentences);
+    }
+
+    // what the run alone does not tell: a clause that stands in the verdict is not said again
+    private static string Chatter(RunResult run)
+    {
+        var alone = ChatterVerdict.OfRun(run.Status, run.Answers);
+        if (run.Shove is not null)
+        {
+            string name = run.Scenario.Robot.Name;
+            return ChatterWords.InShove(run.Chatter, name) is var said && said != ChatterWords.InShove(alone, name) ? said.TrimEnd('.') : "";
+        }
+
+        (string clause, string before) = (ChatterWords.Clause(run.Chatter), ChatterWords.Clause(alone));
+        string rest = before.Length > 0 && clause.StartsWith(before, StringComparison.Ordinal) ? clause[before.Length..].TrimStart(',', ';', ' ') : clause.TrimStart(';', ' ');
+        return clause == before ? "" : rest.StartsWith("fed by", StringComparison.Ordinal) ? "the chatter is " + rest : rest;
     }
 
     /// <summary>How often a shove is won with drawn values; empty where nobody looked.</summary>
