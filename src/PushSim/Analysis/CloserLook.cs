@@ -63,6 +63,7 @@ public static class CloserLook
             (LookPart Part, Action<WorkBudget> Do)[] parts =
             [
                 (LookPart.CloseCall, part => looked = CloseCall.Review(looked, part)),
+                (LookPart.Bump, part => looked = looked with { Bump = BumpReview.Of(looked, part) }),
                 (LookPart.Starts, part => looked = looked with { Start = StartReview.Of(looked.Scenario, part) }),
             ];
             leftOut.AddRange(parts.Where(p => !WorkBudget.Try(() => p.Do(work.Part(1.0 / parts.Length)))).Select(p => p.Part));
