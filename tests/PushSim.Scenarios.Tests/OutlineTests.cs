@@ -59,7 +59,7 @@ public class OutlineTests
     {
         OutlineSettings outline = Right("[outline]\n" + keys);
         Assert.Equal([(0.06, -0.05), (0.06, 0.05), (-0.06, 0.05), (-0.06, -0.05)], outline.Corners);
-        Assert.All(outline.Faces, f => Assert.Equal((1e-3 * clearance, 1e-3 * top, null), (Math.Round(f.LowerEdge, 12), Math.Round(f.UpperEdge, 12), f.RampAngle)));
+        Assert.All(outline.Faces, f => Assert.Equal((Math.Round(1e-3 * clearance, 12), Math.Round(1e-3 * top, 12), null), (Math.Round(f.LowerEdge, 12), Math.Round(f.UpperEdge, 12), f.RampAngle)));
     }
 
     [Theory]
