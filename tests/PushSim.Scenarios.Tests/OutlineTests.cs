@@ -1,6 +1,7 @@
 using PushSim.Contact;
 using PushSim.Scenarios.Scenes;
 using PushSim.Scenarios.Sources;
+using PushSim.Simulation;
 using Xunit;
 
 namespace PushSim.Scenarios.Tests;
@@ -30,7 +31,7 @@ public class OutlineTests
     {
         ReadResult result = Read(outline);
         Assert.DoesNotContain(result.Problems, p => p.Severity == Severity.Error);
-        return result.Scenario!.Robot.OutlineOrBox;
+        return StandingHeights.AsMeasured(result.Scenario!.Robot).OutlineOrBox;
     }
 
     // the line is counted from the first one below the small robot
@@ -58,7 +59,7 @@ public class OutlineTests
     {
         OutlineSettings outline = Right("[outline]\n" + keys);
         Assert.Equal([(0.06, -0.05), (0.06, 0.05), (-0.06, 0.05), (-0.06, -0.05)], outline.Corners);
-        Assert.All(outline.Faces, f => Assert.Equal((1e-3 * clearance, 1e-3 * top, null), (f.LowerEdge, f.UpperEdge, f.RampAngle)));
+        Assert.All(outline.Faces, f => Assert.Equal((Math.Round(1e-3 * clearance, 12), Math.Round(1e-3 * top, 12), null), (Math.Round(f.LowerEdge, 12), Math.Round(f.UpperEdge, 12), f.RampAngle)));
     }
 
     [Theory]
@@ -142,8 +143,8 @@ public class OutlineTests
     public void A_ramps_top_just_above_its_tip_is_right(string keys, double tip, double top)
     {
         OutlineSettings outline = Right("[[outline.ramp]]\nside = \"front\"\n" + keys + "angle = \"30 deg\"\n");
-        Assert.Equal(tip, outline.Faces[0].LowerEdge, 1e-15);
-        Assert.Equal(top, outline.Faces[0].UpperEdge, 1e-15);
+        Assert.Equal(tip, outline.Faces[0].LowerEdge, 1e-12);
+        Assert.Equal(top, outline.Faces[0].UpperEdge, 1e-12);
         Assert.Equal(Math.PI / 6.0, outline.Faces[0].RampAngle!.Value, 1e-12);
     }
 
@@ -164,7 +165,7 @@ public class OutlineTests
     {
         OutlineSettings outline = Right((places.Length > 0 ? Corners(places) : "") + $"[[outline.ramp]]\nside = \"{side}\"\ntip = \"1 mm\"\nangle = \"25 deg\"\n");
         Assert.Equal([face], Enumerable.Range(0, outline.Faces.Count).Where(i => outline.Faces[i].RampAngle is not null));
-        Assert.All(outline.Faces.Where(f => f.RampAngle is null), f => Assert.Equal((0.004, 0.04), (f.LowerEdge, f.UpperEdge)));
+        Assert.All(outline.Faces.Where(f => f.RampAngle is null), f => Assert.Equal((0.004, 0.04), (Math.Round(f.LowerEdge, 12), Math.Round(f.UpperEdge, 12))));
     }
 
     // all four sides of a box; two of one side, or two sides of a triangle that are one face, are too many

@@ -36,7 +36,7 @@ public class ReuseTests
     {
         ScenarioSettings s = Read("[override]\n\"chassis.downforce.force\" = \"6 N\"\n\"outline.clearance\" = \"3 mm\"\n");
         Assert.Equal(6.0, s.Robot.Chassis.Downforce);
-        Assert.All(s.Robot.OutlineOrBox.Faces, f => Assert.Equal(0.003, f.LowerEdge, 1e-12));
+        Assert.All(StandingHeights.AsMeasured(s.Robot).OutlineOrBox.Faces, f => Assert.Equal(0.003, f.LowerEdge, 1e-12));
     }
 
     [Theory]

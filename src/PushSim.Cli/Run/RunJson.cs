@@ -59,6 +59,17 @@ internal static class RunJson
             StartJson.Write(writer, result.Start, result.Scenario.Robot.Name, result.Scenario.Opponent!.Robot.Name);
         }
 
+        if (result.Bump is { } bump)
+        {
+            writer.WriteStartObject("bump");
+            JsonReport.WriteNumber(writer, "closing_speed_m_per_s", bump.ClosingSpeed);
+            JsonReport.WriteNumber(writer, "momentum_n_s", bump.Momentum);
+            JsonReport.WriteNumber(writer, "energy_lost_j", bump.EnergyLost);
+            JsonReport.WriteNumber(writer, "restitution", bump.Restitution);
+            JsonReport.WriteNumber(writer, "ground_share", bump.GroundShare);
+            writer.WriteEndObject();
+        }
+
         if (result.Throttles is [var own, var others])
         {
             ThrottleJson.Write(writer, "best_throttle", own);

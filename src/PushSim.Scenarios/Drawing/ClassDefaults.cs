@@ -17,7 +17,7 @@ internal static class ClassDefaults
             foreach (ClassTolerance rule in tree is null ? [] : ClassTolerance.All)
             {
                 KeyDefinition key = KeyTable.Find(rule.Section, rule.Key)!;
-                bool isHere = KeyTable.Find("robot", rule.Section) is null == (owner.Length == 0) && (hasOpponent || rule.Section is not ("shove" or "opponent" or "opponent.driver"));
+                bool isHere = KeyTable.Find("robot", rule.Section) is null == (owner.Length == 0) && (hasOpponent || rule.Section is not ("shove" or "opponent" or "opponent.driver" or "contact"));
                 if (isHere && key.OwnDefault is double value && !double.IsNaN(value) && TableOf(tree!, rule.Section) is TomlTable inner && inner.Find(rule.Key) is null)
                 {
                     (double middle, double half) = rule.Unstated(value);

@@ -37,7 +37,7 @@ internal static class KeyLabels
         ["manoeuvre.start"] = "moment of the first command", ["opponent.start"] = "moment of the first command", ["manoeuvre.ramp"] = "time to full throttle", ["opponent.ramp"] = "time to full throttle",
         ["manoeuvre.turn"] = "turn of the stick", ["opponent.turn"] = "turn of the stick", ["manoeuvre.end"] = "length of the run", ["manoeuvre.initial_speed"] = "speed at the start", ["opponent.initial_speed"] = "speed at the start",
         ["shove.gap"] = "gap at the start", ["shove.offset"] = "offset of the noses", ["shove.line"] = "distance to the line", ["shove.deciding_ground"] = "ground that decides",
-        ["contact.stiffness"] = "stiffness of the bodies", ["contact.restitution"] = "restitution of the bodies", ["contact.friction"] = "friction of the bodies",
+        ["contact.stiffness"] = "stiffness of the bodies", ["contact.restitution"] = "restitution of the bodies", ["contact.friction"] = "friction of the bodies", ["contact.friction_memory"] = "time in which friction forgets a bump",
         ["tether.anchor_speed"] = "speed of the drag", ["tether.hook.height"] = "height of the hook", ["tether.anchor.height"] = "height of the anchor", ["tether.stiffness"] = "stiffness of the tether", ["tether.damping"] = "damping of the tether",
     };
 

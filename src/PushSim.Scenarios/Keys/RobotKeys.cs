@@ -154,8 +154,8 @@ internal static class RobotKeys
         Number("battery", "charge", 0, 1, "Charge at the start.", "\"90 %\"", Own).Usual(0.1, 1).Of(Blank.Battery, t => t.InitialCharge, (t, v) => t with { InitialCharge = v }),
         Quantity("battery", "cut_off", Dimension.Voltage, 0, 1000, "Pack voltage under load below which a warning is given.", "9.9 V", "no warning").Usual(0, 30).Of(Blank.Battery, t => t.CutOffVoltage, (t, v) => t with { CutOffVoltage = v }),
 
-        Quantity("outline", "clearance", Dimension.Length, 0, 1, "Height of the lower edge of all upright faces above the floor.", "4 mm", "4 mm").Usual(0, 0.03),
-        Quantity("outline", "top", Dimension.Length, 1e-3, 3, "Height of the upper edge of all faces.", "45 mm", "the height of the body box").Usual(0.015, 0.3),
+        Quantity("outline", "clearance", Dimension.Length, 0, 1, "Height of the lower edge of all upright faces above the floor, as measured on the standing robot.", "4 mm", "4 mm").Usual(0, 0.03),
+        Quantity("outline", "top", Dimension.Length, 1e-3, 3, "Height of the upper edge of all faces, as measured on the standing robot.", "45 mm", "the height of the body box").Usual(0.015, 0.3),
         Number("outline", "floor_friction", 0, 5, "Friction of the body itself on the floor, where tail, skirt or roof rub.", "0.3", "0.3").Usual(0.05, 1.2),
         Number("outline", "floor_restitution", 0.02, 1, "Share of the speed that comes back when the body hits the floor at 1 m/s.", "0.3", "0.3").Usual(0.05, 0.9),
         Tables("outline", "corner", "3 to 8 corners from above, convex, counter-clockwise; without them the body box."),
@@ -165,8 +165,8 @@ internal static class RobotKeys
         Quantity("outline.corner", "y", Dimension.Length, -3, 3, "Left of the plan's origin.", "60 mm", required: true).Usual(-0.4, 0.4),
 
         Choice("outline.ramp", "side", ["front", "rear", "left", "right"], "The face that looks most to this side.", required: true),
-        Quantity("outline.ramp", "tip", Dimension.Length, 0, 1, "Height of its tip above the floor.", "1 mm", required: true).Usual(0, 0.01),
+        Quantity("outline.ramp", "tip", Dimension.Length, 0, 1, "Height of its tip above the floor, as measured on the standing robot.", "1 mm", required: true).Usual(0, 0.01),
         Quantity("outline.ramp", "angle", Dimension.Angle, 2.5 * Degree, 86 * Degree, "Its angle from the floor.", "25 deg", required: true).Usual(10 * Degree, 70 * Degree),
-        Quantity("outline.ramp", "top", Dimension.Length, 1e-3, 3, "Height at which its slope ends.", "40 mm", "the outline's top, or what the slope reaches before it runs through the body").Usual(0.005, 0.2),
+        Quantity("outline.ramp", "top", Dimension.Length, 1e-3, 3, "Height at which its slope ends, likewise.", "40 mm", "the outline's top, or what the slope reaches before it runs through the body").Usual(0.005, 0.2),
     ];
 }

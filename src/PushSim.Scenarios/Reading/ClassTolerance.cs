@@ -51,6 +51,16 @@ internal sealed record ClassTolerance(string Section, string Key, double Share, 
         new("opponent.driver", "reaction", 0.0, Reaction, DrawShape.Uniform) { IsNeverNegative = true },
         new("manoeuvre.driver", "dead_time", 0.0, DeadTime, DrawShape.Normal),
         new("opponent.driver", "dead_time", 0.0, DeadTime, DrawShape.Normal),
+
+        // nobody measures these of a robot; estimates. Stiffness: printed shells and plates are several times stiffer or softer than each other, and none is as soft as 1 N/mm2, so three
+        // quarters of it are the least that says so; restitution: plates and printed walls bounce 0.1 to 0.3 at 1 m/s; the memory is a time of shaking, good to half of itself
+        new("contact", "stiffness", 0.75, 0.0, DrawShape.Triangular),
+        new("contact", "restitution", 0.0, 0.10, DrawShape.Triangular),
+        new("contact", "friction_memory", 0.50, 0.0, DrawShape.Triangular),
+
+        // a ruler under a standing robot, and what it is pushed down by until the next match (estimate)
+        new("outline", "clearance", 0.0, 0.3e-3, DrawShape.Normal),
+        new("outline.ramp", "tip", 0.0, 0.2e-3, DrawShape.Normal),
         new("floor", "dust", 0.0, 0.1, DrawShape.Uniform) { IsNeverNegative = true },
     ];
 

@@ -77,7 +77,7 @@ internal sealed class RobotReader
 
         return _context.Errors > 0 || chassis is null
             ? null
-            : new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = [.. drives.Drives.Select(d => d.Settings)], Controllers = controllers, Battery = battery, Outline = outline };
+            : StandingHeights.OfBody(new RobotSettings { Name = name, Chassis = chassis, Wheels = _wheels, Drives = [.. drives.Drives.Select(d => d.Settings)], Controllers = controllers, Battery = battery, Outline = outline });
     }
 
     private void ReadWheels()

@@ -57,6 +57,7 @@ public static class LookWords
         LookPart.CloseCall => ("close_call", "whether it is too close to call"),
         LookPart.Coasting => ("coasting", "what controllers that coast between pulses would do"),
         LookPart.Starts => ("starts", "what the shove owes to who moves first"),
+        LookPart.Bump => ("bump", "what the bump gave"),
         LookPart.Drawn => ("drawn", "how often it wins with drawn values"),
         LookPart.LeastCurrent => ("least_current", "the least current limit that turns it"),
         LookPart.LeastMotor => ("least_motor", "the least motors that turn it"),

@@ -50,6 +50,7 @@ public static class RunTables
         }
 
         table = result.Start is { } start ? table.AddRemark(StartWords.Of(start, result.Scenario.Robot.Name, result.Opponent!.Robot.Name)) : table;
+        table = result.Bump is { } bump ? table.AddRemark(RunWords.Bump(bump, result.Scenario.Contact.Restitution)) : table;
         string[] names = [result.Scenario.Robot.Name, result.Opponent?.Robot.Name ?? ""];
         return table.AddRemarks(result.Throttles.Select((t, k) => ThrottleWords.Best(t, names[k])).Where(t => t.Length > 0));
     }

@@ -6,6 +6,15 @@ namespace PushSim.Words.Runs;
 /// <summary>What a run says, in plain words.</summary>
 public static class RunWords
 {
+    /// <summary>How two robots met and what that gave, in two sentences.</summary>
+    /// <param name="bump">The bump.</param>
+    /// <param name="stated">Restitution as stated, at 1 m/s [1].</param>
+    public static string Bump(Bump bump, double stated)
+    {
+        string ground = bump.GroundShare is double share ? Text($" Of the ground the bump gave {100.0 * share:0} %: so much less is gained from a start nose to nose.") : "";
+        return Text($"They meet at {bump.ClosingSpeed:0.00} m/s, pass about {bump.Momentum:0.00} N s and lose {bump.EnergyLost:0.00} J; {100.0 * bump.Restitution:0} % of that speed comes back ({100.0 * stated:0} % at 1 m/s).{ground}");
+    }
+
     /// <summary>The answer in a sentence or two: what happened, and every quantity that is asked.</summary>
     public static string Verdict(RunResult run) => run.Stop is { Kind: RunStopKind.Refused } refused
         ? $"The run could not start: {Cause(refused)}."

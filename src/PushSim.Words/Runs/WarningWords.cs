@@ -16,6 +16,7 @@ internal static class WarningWords
         RunWarning.Sensorless w => PartWords.Sensorless(w.Motor),
         RunWarning.Doubtful w => PlausibilityWords.Of(w.Why),
         RunWarning.Jerk w => Text($"the tether jerks with {w.Of.Force:0.00} N: {w.Of.Held:0.00} N of it were held, the rest changed the robot's speed{(w.HidesBreakaway ? " and hides the breakaway from a load cell" : "")}; {Calm}"),
+        RunWarning.TipsUndecided w => Text($"who gets under whom is undecided: standing, their front edges differ by {1e3 * Math.Abs(w.Difference):0.0} mm, and both together sink and rock by {1e3 * w.Width:0.0} mm; lower a tip or take stiffer tyres"),
         RunWarning.Hopping w => Hopping(w.Hops),
         RunWarning.Bouncing w => $"the robot bounces on the tether, which fell slack {w.Times} times; {Calm}",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "no words for this warning"),

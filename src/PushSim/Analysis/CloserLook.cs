@@ -70,12 +70,13 @@ public static class CloserLook
         RunResult close = result;
         StartStudy? start = null;
         DrawnSet? set = null;
-        WorkBudget half = work.Part(0.5);
-        WorkBudget other = work.Part(0.5);
+        Bump? bump = null;
+        WorkBudget[] thirds = [work.Part(1.0 / 3.0), work.Part(1.0 / 3.0), work.Part(1.0 / 3.0)];
         (LookPart Part, Action Do)[] parts =
         [
-            (LookPart.CloseCall, () => close = CloseCall.Review(result, half)),
-            (LookPart.Starts, () => start = StartReview.Of(result.Scenario, other)),
+            (LookPart.CloseCall, () => close = CloseCall.Review(result, thirds[0])),
+            (LookPart.Bump, () => bump = BumpReview.Of(result, thirds[1])),
+            (LookPart.Starts, () => start = StartReview.Of(result.Scenario, thirds[2])),
             (LookPart.Drawn, () => set = drawn is null ? null : DrawnReview.Of(drawn, draws)),
         ];
         bool[] isDone = new bool[parts.Length];
@@ -89,6 +90,6 @@ public static class CloserLook
         }
 
         leftOut.AddRange(parts.Where((_, i) => !isDone[i]).Select(p => p.Part));
-        return close with { Start = start ?? close.Start, Drawn = set };
+        return close with { Bump = bump, Start = start ?? close.Start, Drawn = set };
     }
 }

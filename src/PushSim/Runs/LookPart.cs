@@ -12,6 +12,9 @@ public enum LookPart
     /// <summary>What a shove owes to who moves first.</summary>
     Starts,
 
+    /// <summary>What the bump of a shove gave.</summary>
+    Bump,
+
     /// <summary>How a shove ends with values drawn from their tolerances.</summary>
     Drawn,
 

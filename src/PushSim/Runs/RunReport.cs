@@ -53,7 +53,7 @@ internal static class RunReport
             Scenario = scenario,
             Status = status,
             Stop = stop,
-            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, hops[k]).Select(w => w with { Robot = k }))],
+            Warnings = [.. histories.SelectMany((h, k) => RunWarnings.Of(scene.Robots[k], h, hops[k]).Select(w => w with { Robot = k })), .. TipHeights.Of(histories, recorder.Watch.TouchTime)],
             Trace = history.Trace,
             Marks = marks,
             Answers = answers[0],

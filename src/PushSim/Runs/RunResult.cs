@@ -79,6 +79,9 @@ public sealed record RunResult
     /// <summary>The shove in the three orders of starts; null without an opponent and where nobody asked for it.</summary>
     public StartStudy? Start { get; init; }
 
+    /// <summary>How two robots met; null where they did not bump, and where nobody asked for it.</summary>
+    public Bump? Bump { get; init; }
+
     /// <summary>The throttle at which each robot of a shove pushes hardest, the first robot's first; null where it has none, empty where nobody asked for it.</summary>
     public IReadOnlyList<BestThrottle?> Throttles { get; init; } = [];
 

@@ -57,6 +57,11 @@ public abstract record RunWarning
     /// <param name="Times">How often the tether fell slack [1].</param>
     public sealed record Bouncing(int Times) : RunWarning;
 
+    /// <summary>Who gets under whom hangs on less than the robots sink and rock.</summary>
+    /// <param name="Difference">Height of the opponent's lower edge in front above that of the first robot, both standing [m].</param>
+    /// <param name="Width">What both sink into their tyres and rock on them before they touch [m].</param>
+    public sealed record TipsUndecided(double Difference, double Width) : RunWarning;
+
     /// <summary>A number of the robot that cannot be meant.</summary>
     /// <param name="Why">Which.</param>
     public sealed record Doubtful(Implausible Why) : RunWarning;

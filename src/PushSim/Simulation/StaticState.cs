@@ -56,6 +56,23 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
             ((c.DownforceX - c.CentreOfMassX) * c.Downforce) + (c.CentreOfMassHeight * forward),
             ((c.DownforceY - c.CentreOfMassY) * c.Downforce) + (c.CentreOfMassHeight * left),
         ];
+        return Linear(robot, load) is { } solution ? Exact(scenario, solution, c.Mass * gz, forward, left) : null;
+    }
+
+    /// <summary>Heave [m], pitch and roll [rad] of a robot that stands on a level floor, for small angles and with nothing but its wheels on the floor; null where it does not stand.</summary>
+    /// <param name="robot">The robot.</param>
+    /// <param name="gravity">Gravity [m/s^2].</param>
+    public static (double Heave, double Pitch, double Roll)? OnLevelFloor(RobotSettings robot, double gravity)
+    {
+        ChassisSettings c = robot.Chassis;
+        double[] load = [(c.Mass * gravity) + c.Downforce, (c.DownforceX - c.CentreOfMassX) * c.Downforce, (c.DownforceY - c.CentreOfMassY) * c.Downforce];
+        return Linear(robot, load) is { } s ? (s[0], s[1], s[2]) : null;
+    }
+
+    // The three equations with the wheels that do not pull; null where it does not stand
+    private static double[]? Linear(RobotSettings robot, double[] load)
+    {
+        ChassisSettings c = robot.Chassis;
         bool[] stands = [.. robot.Wheels.Select(_ => true)];
         for (int pass = 0; pass <= robot.Wheels.Count && SpanArea(robot, stands); pass++)
         {
@@ -71,7 +88,7 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
 
             if (loads[worst] >= 0.0)
             {
-                return Exact(scenario, solution, c.Mass * gz, forward, left);
+                return solution;
             }
 
             stands[worst] = false;
