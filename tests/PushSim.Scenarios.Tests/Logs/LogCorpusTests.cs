@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using PushSim.Analysis.Compare;
-using PushSim.Analysis.Fit;
 using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Sources;
 using PushSim.Surroundings;
