@@ -14,7 +14,7 @@ internal static class CommandLineErrors
         string[] taken = Taken(parsed);
         if (taken.Length > 0)
         {
-            return taken.Select(w => Unmatched(command, w));
+            return [.. taken.Select(w => Unmatched(command, w)), .. parsed.Errors.Where(e => e.SymbolResult is OptionResult).Select(e => Told(command, e))];
         }
 
         // where a word is wrong the parser misses others for it, and says so of the command as a whole

@@ -10,7 +10,7 @@ public class CommandLineErrorsTests
     [InlineData("swep my.toml", "there is no command \"swep\"; did you mean sweep?", "pushsim --help")]
     [InlineData("--bogus", "there is no option \"--bogus\"", "pushsim --help")]
     [InlineData("run my.toml --jason", "run has no option \"--jason\"; did you mean --json?", "pushsim run --help")]
-    [InlineData("run my.toml other.toml", "\"other.toml\" is one too many for run", "pushsim run --help")]
+    [InlineData("run my.toml other.toml third.toml", "\"third.toml\" is one too many for run", "pushsim run --help")]
     [InlineData("completion cmd", "completion takes bash, fish, man, powershell, zsh, not ", "pushsim completion --help")]
     [InlineData("sweep my.toml", "--vary", "pushsim sweep --help")]
     [InlineData("odds my.toml --matches x --wihtin 2%", "odds has no option \"--wihtin\"; did you mean --within?|--matches takes a whole number", "pushsim odds --help")]

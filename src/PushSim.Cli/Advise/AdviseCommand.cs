@@ -21,7 +21,7 @@ internal static class AdviseCommand
         var command = new Command(
             "advise",
             "What to change first, and what to measure.\n\nEvery change plays the same drawn matches as the robot as it is, and is told\nwith its points of win share, grams and price. A measurement is told with how\nfar it would move the odds, the most per minute first.\n\n"
-            + "Prices and masses of parts: [[price]] in garage.toml.\n\nExamples:\n  pushsim advise mole --against badger,wombat --limit 1500g\n  pushsim advise scenarios/robots/mole.toml\n    --against scenarios/robots/wombat.toml --per points")
+            + "Prices and masses of parts: [[price]] in garage.toml.\n\nExamples:\n  pushsim advise mole --against badger,wombat --limit 1500g\n  pushsim advise mole.toml --against wombat.toml --per points")
         {
             robot, against, scene, limit, per, matches, common.Seed, common.Threads,
         };

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Diagnostics;
 using PushSim.Analysis.Fit;
 using PushSim.Files;
 using PushSim.Scenarios;
@@ -28,7 +29,8 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private readonly List<string> _warnings = [];
     private readonly List<(string Line, int Number, bool IsCut)> _lines = [];
     private readonly Decoder _decoder = Encoding.UTF8.GetDecoder();
-    private readonly DateTime _start = DateTime.Now;
+    private readonly DateTime _start = WallClock.Now;
+    private readonly long _begun = Stopwatch.GetTimestamp();
     private BenchSession _session = null!;
     private LineAssembler _assembler = null!;
     private RawLog? _log;
@@ -103,7 +105,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         var thread = new Thread(() => Feed(source, news, stop.Token)) { IsBackground = true, Name = "bench" };
         thread.Start();
         bool isDone = false;
-        while (!isDone && _wrong is null && !cancel.IsCancellationRequested && !(request.Seconds < (DateTime.Now - _start).TotalSeconds))
+        while (!isDone && _wrong is null && !cancel.IsCancellationRequested && !(request.Seconds < Stopwatch.GetElapsedTime(_begun).TotalSeconds))
         {
             isDone = news.TryTake(out SourceNews? one, Tick) && !Take(one);
             isDone |= HasEndKey();
@@ -274,7 +276,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
 
         try
         {
-            string wrong = _notes.Add(p.Number, p.Pull, DateTime.Now);
+            string wrong = _notes.Add(p.Number, p.Pull, WallClock.Now);
             if (wrong.Length > 0)
             {
                 Warn("not noted: " + wrong);

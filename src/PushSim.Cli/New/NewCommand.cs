@@ -20,7 +20,7 @@ internal static class NewCommand
         var name = new Option<string?>("--name") { Description = "Name of the robot.", HelpName = "NAME" };
         var mass = new Option<string?>("--mass") { Description = "Mass of the robot, for example 1.5kg; sizes and motors follow it. A bare number is kilograms below 30, else grams.", HelpName = "MASS" };
         var wheels = new Option<string?>("--wheels") { Description = "2, 4, 6 or 8 wheels; 2 have a ball in front.", HelpName = "N" };
-        var motor = new Option<string?>("--motor") { Description = "Motor of the shelf, its class (\"25 mm\"), or its shop's words: \"25 mm, 12 V, 200 rpm, 8 kgf·cm, 2.2 A\".", HelpName = "NAME" };
+        var motor = new Option<string?>("--motor") { Description = "Motor of the shelf, its class (\"25 mm\"), or its shop's words: \"25 mm, 12 V, 200 rpm, 8 kgf cm, 2.2 A\".", HelpName = "NAME" };
         var tyre = new Option<string?>("--tyre") { Description = "Tyre material of the shelf, an alias, or words of one.", HelpName = "NAME" };
         var force = new Option<bool>("--force") { Description = "Write anew; files that are there are moved aside." };
         var json = new Option<bool>("--json") { Description = "Print one JSON document." };

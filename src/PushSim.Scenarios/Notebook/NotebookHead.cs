@@ -1,5 +1,4 @@
 using CsvHelper;
-using CsvHelper.Configuration;
 using PushSim.Scenarios.Logs;
 
 namespace PushSim.Scenarios.Notebook;
@@ -43,10 +42,12 @@ internal sealed record NotebookHead(LogFormat Format, IReadOnlyList<NotebookColu
     public static bool IsRemark(string[] cells) => cells[0].TrimStart().StartsWith('#');
 
     /// <summary>A reader of rows.</summary>
-    public static CsvParser Parser(TextReader text, LogFormat format) => new(text, new CsvConfiguration(CultureInfo.InvariantCulture)
+    public static CsvParser Parser(TextReader text, LogFormat format)
     {
-        Delimiter = format.Separator.ToString(), Mode = CsvMode.RFC4180, BadDataFound = null, HasHeaderRecord = false, DetectColumnCountChanges = false, IgnoreBlankLines = true, MaxFieldSize = LogRows.LongestCell,
-    });
+        var rows = LogLines.Configuration(format);
+        rows.IgnoreBlankLines = true;
+        return new CsvParser(text, rows);
+    }
 
     /// <summary>The column of a role.</summary>
     public NotebookColumn? Of(NotebookRole role) => Columns.FirstOrDefault(c => c.Role == role);

@@ -92,7 +92,7 @@ internal static class FileLoader
     }
 
     // what lies in the garage may name all of it
-    private static string Bound(ReadContext context, string real) => context.Garage is { } garage && RealPath.Of(garage.Path) is var home && RealPath.IsInside(home, Path.Combine(real, GarageFolder.FileName)) ? home : real;
+    private static string Bound(ReadContext context, string real) => ((context.Options.Garage is null ? GarageFolder.Above(real) : null) ?? context.Garage) is { } garage && RealPath.Of(garage.Path) is var home && RealPath.IsInside(home, Path.Combine(real, GarageFolder.FileName)) ? home : real;
 
     private static void Leaves(ReadContext context, Place place) => context.Error(place, "this path leaves the scenario's folder", "put the robot's file in the same folder or below it");
 

@@ -68,7 +68,10 @@ internal sealed class ReadContext(ReadOptions options) : Complaints(options)
         {
             if (!_isGarageSought)
             {
-                (_garage, _isGarageSought) = (GarageFolder.Of(Options.Garage), true);
+                // that in which the first file lies goes before that of the current folder
+                string? first = Options.Garage is null && Files.Count > 0 ? Path.GetDirectoryName(Files[0].Path) : null;
+                _garage = (first is null ? null : GarageFolder.Above(first)) ?? GarageFolder.Of(Options.Garage);
+                _isGarageSought = Options.Garage is not null || Files.Count > 0;
             }
 
             return _garage;

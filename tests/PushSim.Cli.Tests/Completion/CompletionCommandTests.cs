@@ -61,7 +61,7 @@ public partial class CompletionCommandTests
     }
 
     [Theory]
-    [InlineData("pushsim ''", "run|check|limits|compare|fit|plan|odds|sweep|ladder|cluster|new|explain|shelf|completion|--help|--version")]
+    [InlineData("pushsim ''", "run|open|check|limits|compare|fit|plan|odds|sweep|ladder|bench|garage|advise|cluster|new|explain|shelf|completion|--help|--version")]
     [InlineData("pushsim sh", "shelf")]
     [InlineData("pushsim run --no", "--no-plots")]
     [InlineData("pushsim new --kind sp", "spot")]

@@ -128,7 +128,7 @@ public class RunCommandTests
     [InlineData(ExitCode.WrongCommandLine, "shove")]
     [InlineData(ExitCode.WrongCommandLine, "run", "a.toml", "--out", "")]
     [InlineData(ExitCode.WrongCommandLine, "run", "a.toml", "--out", "a\0b")]
-    [InlineData(ExitCode.WrongCommandLine, "run", "@a.rsp", "--json", "b.toml")]
+    [InlineData(ExitCode.CannotReadOrWrite, "run", "@a.rsp", "--json")]
     [InlineData(ExitCode.CannotReadOrWrite, "run", "")]
     [InlineData(ExitCode.CannotReadOrWrite, "run", "no such file.toml")]
     [InlineData(ExitCode.CannotReadOrWrite, "check", "no such file.toml")]

@@ -96,7 +96,7 @@ public class CloserLookTests(ITestOutputHelper output)
         Assert.Null(shove.Start);
         
         // its tyres chatter, and what would keep them quiet takes runs, too
-        Assert.Equal([LookPart.CloseCall, LookPart.Starts, LookPart.Cure], shove.Look!.LeftOut);
+        Assert.Equal([LookPart.CloseCall, LookPart.Bump, LookPart.Starts, LookPart.Cure], shove.Look!.LeftOut);
     }
 
     private static ScenarioSettings Extreme(string kind, int seed, double end)

@@ -1,0 +1,8 @@
+namespace PushSim.Cli.Bench;
+
+/// <summary>The time of day, by which a bench dates its log and its readings. No result of the engine knows it.</summary>
+internal static class WallClock
+{
+    /// <summary>Now, local time.</summary>
+    public static DateTime Now => DateTime.Now;
+}
