@@ -5,7 +5,7 @@ here=$(cd "$(dirname "$0")" && pwd)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cd "$here/.."
-dotnet build src/PushSim.Cli -c Release --nologo -v quiet
+dotnet build -c Release --nologo -v quiet
 
 # the same bytes or, where ImageMagick is there to tell, the same dots
 same() {
@@ -14,10 +14,17 @@ same() {
 
 # name of the picture here, which of the command's pictures it is, then the command line
 picture() {
+    if [ "$3" = open ]; then
+        # the page that a browser test looks at
+        PUSHSIM_SCREENSHOTS="$work/$1" "tests/PushSim.Workbench.Tests/bin/Release/net10.0/PushSim.Workbench.Tests" -class "PushSim.Workbench.Tests.Page.StripTests" >/dev/null
+        same "$work/$1/$2.png" "$here/$1.png" || { cp "$work/$1/$2.png" "$here/$1.png"; echo "$1.png is new"; }
+        return
+    fi
     dotnet src/PushSim.Cli/bin/Release/net10.0/PushSim.Cli.dll "${@:3}" --out "$work/$1" --quiet
     same "$work/$1/$2.png" "$here/$1.png" || { cp "$work/$1/$2.png" "$here/$1.png"; echo "$1.png is new"; }
 }
 
+picture workbench strips open scenarios/shove-heavy-grippy.toml
 picture shove-heavy-grippy plot run scenarios/shove-heavy-grippy.toml
 picture pull-test plot run scenarios/pull-test.toml
 picture spot-turn plot run scenarios/spot-turn.toml

@@ -18,6 +18,9 @@ internal static class StateMaker
         ["scenario"] = "Match", ["opponent"] = "The other's driving", ["tyre_life"] = "Tyre life", ["manoeuvre"] = "Driving", ["shove"] = "Start and lines", ["numerics"] = "How it is computed",
     };
 
+    // A bare number of a part's button says nothing without these words.
+    private static readonly Dictionary<string, string> s_told = new(StringComparer.Ordinal) { ["static_friction"] = "grip {0}", ["gear_ratio"] = "{0} : 1", ["cells"] = "{0} cells" };
+
     // The value that stands for a part, the first that is there.
     private static readonly Dictionary<string, string[]> s_head = new(StringComparer.Ordinal)
     {
@@ -82,7 +85,9 @@ internal static class StateMaker
         string value = "";
         foreach (string name in s_head.GetValueOrDefault(id, []))
         {
-            value = value.Length > 0 ? value : messages.FirstOrDefault(m => m.Key.EndsWith("." + name, StringComparison.Ordinal))?.Text ?? "";
+            string found = value.Length > 0 ? "" : messages.FirstOrDefault(m => m.Key.EndsWith("." + name, StringComparison.Ordinal))?.Text ?? "";
+            bool isBare = found.Length > 0 && char.IsAsciiDigit(found[^1]);
+            value = found.Length == 0 ? value : isBare && s_told.TryGetValue(name, out string? told) ? told.Replace("{0}", found, StringComparison.Ordinal) : found;
         }
 
         string words = s_words.GetValueOrDefault(id) ?? char.ToUpperInvariant(id[0]) + id[1..].Replace('_', ' ');

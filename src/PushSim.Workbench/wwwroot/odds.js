@@ -17,8 +17,8 @@ function history(o) {
 
 const doubt = o => [o.sure, (o.doubts || []).length > 0 ? `Doubt comes from: ${o.doubts.map(d => d.replace(/\.$/, "")).join("; ")}.` : "", o.next].filter(Boolean).join(" ");
 const one = a => {
-  const sure = a.sure || "One match at the values as they stand.";
-  return [sure, closer.value && !sure.includes(closer.value) ? closer.value : "", a.next].filter(Boolean).join(" ");
+  // what the closer look says stands in place of what the first answer could not know
+  return [closer.value || a.sure || "One match at the values as they stand.", a.next].filter(Boolean).join(" ");
 };
 
 function Bar({ o, mine, other }) {

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text.RegularExpressions;
 using PushSim.Cli.Shared;
 using Xunit;
@@ -22,11 +23,17 @@ public partial class ReadmeTests
 
     [Theory]
     [MemberData(nameof(Commands))]
-    public void A_command_of_the_readme_works(string command)
+    public async Task A_command_of_the_readme_works(string command)
     {
         using var scratch = new ScratchFolder();
         string[] words = [.. Words(command).Select(w => w.StartsWith("scenarios/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)];
         string[] args = words[0] is "run" or "new" or "limits" or "fit" or "odds" or "sweep" or "ladder" or "plan" ? [.. words, "--out", scratch["out"]] : words;
+        if (words[0] == "open")
+        {
+            await Opens(words);
+            return;
+        }
+
         bool isOfShipped = words is ["run", _] && Path.GetDirectoryName(words[1]) == Path.Combine(Repository.Root, "scenarios");
         Cli cli = isOfShipped ? Shipped.Text(Path.GetFileNameWithoutExtension(words[1])).Cli : Cli.Run(args);
         Assert.Equal(ExitCode.Done, cli.Code);
@@ -35,6 +42,25 @@ public partial class ReadmeTests
         {
             string named = Assert.Single(cli.Output.Split('\n'), l => l.StartsWith("picture: ", StringComparison.Ordinal) || l.StartsWith("page: ", StringComparison.Ordinal));
             Assert.True(File.Exists(named[(named.IndexOf(' ', StringComparison.Ordinal) + 1)..].Trim()));
+        }
+    }
+
+    // a program of its own, whose first line is its address
+    private static async Task Opens(string[] words)
+    {
+        var start = new ProcessStartInfo("dotnet", [typeof(CommandLineApp).Assembly.Location, .. words, "--no-browser"]) { WorkingDirectory = Repository.Root, RedirectStandardOutput = true };
+        using Process process = Process.Start(start)!;
+        try
+        {
+            string line = await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken) ?? "";
+            Assert.Matches(@"^http://127\.0\.0\.1:\d+/\?token=\w+$", line);
+            using var client = new HttpClient();
+            string page = await client.GetStringAsync(new Uri(line), TestContext.Current.CancellationToken);
+            Assert.Contains("<title>PushSim", page, StringComparison.Ordinal);
+        }
+        finally
+        {
+            process.Kill();
         }
     }
 
