@@ -1,0 +1,103 @@
+using System.Runtime.CompilerServices;
+using PushSim.Powertrain;
+
+namespace PushSim.Simulation;
+
+/// <content>Battery, controllers and motors, and what the drives turn.</content>
+internal sealed partial class RobotEquations<T>
+{
+    [MethodImpl(Kernel.Part)]
+    private void Electrics(T t, Span<T> y, Span<T> dy)
+    {
+        if (Battery is null)
+        {
+            return;
+        }
+
+        ReadOnlySpan<T> spin = y.Slice(Layout.FirstDrive, Drives.Length);
+        for (int k = 0; k < Controllers.Length; k++)
+        {
+            ControllerWork[k].Duty = CommandValue[k] + (CommandSlope[k] * (t - SegmentStart));
+        }
+
+        if (Layout.HasDriver)
+        {
+            Driver.Apply(Layout, y, dy, Sine, Cosine, ControllerWork, SideSign);
+        }
+
+        PowertrainEquations.Gather<T>(Motors, Controllers, spin, y, MotorWork, ControllerWork);
+        T voc = Battery.OpenCircuitVoltage(y[Layout.Charge]);
+        T source = voc;
+        SlowVoltage = 0.0;
+        if (Layout.SlowVoltage >= 0)
+        {
+            SlowVoltage = y[Layout.SlowVoltage];
+            source = voc - SlowVoltage;
+        }
+
+        BatteryFactor = Battery.ResistanceFactor(y[Layout.Charge], Layout.BatteryHeat >= 0 ? y[Layout.BatteryHeat] : AirTemperature);
+        BusVoltage = Battery.Solve(source, BatteryFactor * Battery.Resistance, Controllers, ControllerWork, out BusResidual);
+        PowertrainEquations.Settle<T>(Motors, Controllers, BusVoltage, MotorWork, ControllerWork);
+        T power = 0.0;
+        for (int k = 0; k < Controllers.Length; k++)
+        {
+            power = power + ControllerWork[k].BusPower;
+        }
+
+        BatteryCurrent = power / BusVoltage;
+        OpenCircuit = voc;
+    }
+
+    [MethodImpl(Kernel.Part)]
+    private void SpinDrives(T g, Span<T> y, Span<T> z, Span<T> dy, Span<T> dz)
+    {
+        Span<T> torque = dy.Slice(Layout.FirstDrive, Drives.Length);
+        Span<T> loss = DriveCapacity;
+        for (int d = 0; d < Drives.Length; d++)
+        {
+            torque[d] = -(Drives[d].Viscous * y[Layout.FirstDrive + d]);
+            loss[d] = Drives[d].DryFriction + T.IfLess(0.5, IsHeld[d], Drives[d].HoldTorque, 0.0);
+        }
+
+        for (int m = 0; m < Motors.Length; m++)
+        {
+            int d = Motors[m].Drive;
+            torque[d] = torque[d] + (Motors[m].Constant * MotorWork[m].Current);
+            loss[d] = loss[d] + (Motors[m].GearLoss * T.Abs(MotorWork[m].Current));
+        }
+
+        for (int i = 0; i < Wheels.Length; i++)
+        {
+            if (Wheels[i].Drive >= 0)
+            {
+                torque[Wheels[i].Drive] = torque[Wheels[i].Drive] - WheelWork[i].DriveTorque;
+            }
+        }
+
+        for (int d = 0; d < Drives.Length; d++)
+        {
+            ref readonly DriveParameters<T> p = ref Drives[d];
+            DriveFriction[d] = 0.0;
+            if (p.BristleIndex >= 0)
+            {
+                DriveFriction[d] = PowertrainEquations.Friction(
+                    p, y[Layout.FirstDrive + d], loss[d], g, ref z[p.BristleIndex], out dz[p.BristleIndex]);
+            }
+
+            torque[d] = (torque[d] - DriveFriction[d]) * p.InverseInertia;
+        }
+
+        if (GivenRate is not null)
+        {
+            GivenPower = 0.0;
+            for (int d = 0; d < Drives.Length; d++)
+            {
+                if (IsGiven![d])
+                {
+                    GivenPower = GivenPower + ((GivenRate[d] - torque[d]) * Drives[d].Inertia * y[Layout.FirstDrive + d]);
+                    torque[d] = GivenRate[d];
+                }
+            }
+        }
+    }
+}
