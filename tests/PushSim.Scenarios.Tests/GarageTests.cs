@@ -142,7 +142,7 @@ public sealed class GarageTests : IDisposable
         GarageContents g = GarageReader.Read(GarageFolder.Of(_folder)!);
         Assert.Empty(g.Problems);
         Assert.Equal(["broken!", "mole", "own"], g.Robots.Select(r => r.Name + (r.IsUnusable ? "!" : "")));
-        Assert.Equal([("foam", 1, ""), ("bare", 0, "its cover: width, tread_thickness, and shelf or material, shore_a, rebound; no pull measured")], g.Tyres.Select(t => (t.Name, t.Pulls!.Value, string.Join("; ", t.Lacks))));
+        Assert.Equal([("foam", 1, ""), ("bare", 0, "its cover: width, tread_thickness, and shelf or material, shore_a, rebound; a measured pull")], g.Tyres.Select(t => (t.Name, t.Pulls!.Value, string.Join("; ", t.Lacks))));
         Assert.Equal(["guessed: tyres, top speed", "guessed: wheels, motors, tyres, top speed"], g.Rivals.Select(r => string.Join("; ", r.Lacks)));
         Assert.Equal("friction times 0.7", Assert.Single(g.Floors).About);
     }

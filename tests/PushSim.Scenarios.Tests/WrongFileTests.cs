@@ -229,6 +229,34 @@ public class WrongFileTests
         Assert.All(found, p => Assert.Equal((Severity.Warning, 21, "wheels \"left\", \"right\": another diameter than the wheels before and behind, but the model does not raise those, nor these"), (p.Severity, p.Line, p.Message)));
     }
 
+    // whoever writes "175 %" knows how a share is written; whoever writes 75 may not
+    [Theory]
+    [InlineData("\"175 %\"", "allowed: 0.05 to 1")]
+    [InlineData("75", "a share is written \"75 %\" or 0.75; allowed: 0.05 to 1")]
+    public void Only_a_share_without_its_sign_is_told_how_to_be_written(string efficiency, string help)
+    {
+        using var files = new SmallFiles(robot: SmallFiles.With(SmallFiles.Robot, "motors = [\"small\"]\ngear_efficiency = \"75 %\"\n[[drive]]", $"motors = [\"small\"]\ngear_efficiency = {efficiency}\n[[drive]]"));
+        Assert.Equal(help, Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems).Help);
+    }
+
+    [Fact]
+    public void Two_controllers_of_one_side_cannot_steer()
+    {
+        using var files = new SmallFiles(robot: SmallFiles.With(SmallFiles.Robot, "side = \"right\"", "side = \"left\""));
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath);
+        Assert.NotNull(result.Scenario);
+        Problem problem = Assert.Single(result.Problems);
+        Assert.Equal((Severity.Warning, "both controllers follow the left side, so nothing steers this robot", "give one of them side = \"right\""), (problem.Severity, problem.Message, problem.Help));
+    }
+
+    [Fact]
+    public void A_key_of_many_parts_is_offered_for_all_of_them()
+    {
+        using var files = new SmallFiles();
+        ReadResult result = ScenarioReader.Read(files.ScenarioPath, new ReadOptions { Set = [("gear_efficiency", "0.5")] });
+        Assert.Equal("did you mean \"motor.small.gear_efficiency\" or \"drive.*.gear_efficiency\"?", Assert.Single(result.Problems).Help);
+    }
+
     [Fact]
     public void A_key_without_effect_is_only_warned_of()
     {

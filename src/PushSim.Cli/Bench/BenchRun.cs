@@ -347,7 +347,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
             Pulls = _pulls, Readings = _session.Readings, Strays = _session.Strays, Gaps = _gaps, Seconds = Math.Max(_heardUntil, 0.0), Log = log?.Path, Notebook = _notes?.Path, Noted = _notes?.Count ?? 0, Warnings = _warnings,
         };
         request.Output.Print(output, () => BenchJson.Of(result), result.Verdict, () => BenchText.Write(output, request, result));
-        return _session.Readings == 0 ? Complaint.OfRun(error, "no reading came") : ExitCode.Done;
+        return _session.Readings == 0 ? Complaint.OfRun(error, "no reading came; a reading is a line with a number, such as \"820 gf\"") : ExitCode.Done;
     }
 
     // Strays that a reader of the log skips without complaint, as a share [1].

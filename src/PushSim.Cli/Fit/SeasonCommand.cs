@@ -34,7 +34,7 @@ internal static class SeasonCommand
 
         if (study.First is not SeasonFit fit)
         {
-            error.WriteLine($"pushsim: error: {PlainText.Of(notebook)} has too few pulls that count: two of one tyre in one state of the floor are the least");
+            error.WriteLine($"pushsim: error: {PlainText.Of(notebook)} has too few pulls that count; write down at least two of one tyre in one state of the floor");
             return ExitCode.WrongInput;
         }
 

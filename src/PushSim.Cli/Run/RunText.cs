@@ -30,11 +30,11 @@ internal static class RunText
 
     /// <summary>What a closer look and other designs add to the answer, and all that follows.</summary>
     public static void WriteRest(
-        TextWriter output, CardText? card, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null)
+        TextWriter output, CardText? card, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null, string? opponent = null)
     {
         if (card is not null)
         {
-            card.WriteRest(Card(result, file, designs, map, tyres), Warnings(result, designs), files);
+            card.WriteRest(Card(result, file, designs, map, tyres, opponent), Warnings(result, designs), files);
             return;
         }
 
@@ -56,9 +56,9 @@ internal static class RunText
     }
 
     /// <summary>The card of a run, with how other designs differ, what a map shows and which tyres do best.</summary>
-    public static AnswerCard Card(RunResult result, string file, IReadOnlyList<Design>? designs, TurnMap? map = null, TyreAnswers? tyres = null)
+    public static AnswerCard Card(RunResult result, string file, IReadOnlyList<Design>? designs, TurnMap? map = null, TyreAnswers? tyres = null, string? opponent = null)
     {
-        AnswerCard card = RunCard.Of(result, file);
+        AnswerCard card = RunCard.Of(result, file, opponent ?? "");
         string[] facts = [DesignWords.Verdict(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
         return card with { Facts = string.Join(' ', facts.Where(f => f.Length > 0)) };
     }

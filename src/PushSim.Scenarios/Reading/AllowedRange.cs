@@ -10,8 +10,9 @@ internal static class AllowedRange
     /// <param name="d">The key.</param>
     /// <param name="value">The number, in the SI unit of the key.</param>
     /// <param name="place">Where it stands.</param>
+    /// <param name="isPercent">Whether a percent sign stands behind it.</param>
     /// <returns>Whether it is allowed.</returns>
-    public static bool Check(ReadContext context, KeyDefinition d, double value, Place place)
+    public static bool Check(ReadContext context, KeyDefinition d, double value, Place place, bool isPercent = false)
     {
         // a bound written in other units may round by a last digit
         double slack = 1e-12 * Math.Abs(value);
@@ -27,7 +28,7 @@ internal static class AllowedRange
         }
 
         (string text, string min, string max) = KeyText.InMessage(d, value, d.Min, d.Max);
-        context.Error(place, $"\"{d.Name}\" is {text}, outside the allowed range", d.Dimension == Units.Dimension.Ratio && d.Max == 1.0 && value is > 1.0 and <= 100.0 ? FormattableString.Invariant($"a share is written \"{value:G6} %\" or {value / 100.0:G6}; allowed: {min} to {max}") : $"allowed: {min} to {max}");
+        context.Error(place, $"\"{d.Name}\" is {text}, outside the allowed range", !isPercent && d.Dimension == Units.Dimension.Ratio && d.Max == 1.0 && value is > 1.0 and <= 100.0 ? FormattableString.Invariant($"a share is written \"{value:G6} %\" or {value / 100.0:G6}; allowed: {min} to {max}") : $"allowed: {min} to {max}");
         return false;
     }
 }

@@ -25,7 +25,7 @@ internal static class FileLoader
             {
                 case OpenState.NotThere or OpenState.Folder:
                     context.CannotRead |= from is null;
-                    context.Error(place, $"\"{shown}\" {(file.State == OpenState.Folder ? "is a folder, not a file" : "is not there")}", file.State == OpenState.Folder ? "name a file in it" : NearestFile.Find(path, shown, from?.Place.File.Name) is string near ? $"did you mean \"{SourceFile.Clean(near)}\"?" : "check the name and the folder");
+                    context.Error(place, $"\"{shown}\" {(file.State == OpenState.Folder ? "is a folder, not a file" : "is not there")}", file.State == OpenState.Folder ? "name a file in it" : NearestFile.Find(path, shown, from?.Place.File.Name) is string near ? $"did you mean \"{SourceFile.Clean(near)}\"?" : from is null && name.IndexOfAny(['.', '/', '\\']) < 0 ? "check the name; the name of a robot needs its garage: work in its folder or below, or add --garage DIR" : "check the name and the folder");
                     return null;
                 case OpenState.Outside:
                     Leaves(context, place);

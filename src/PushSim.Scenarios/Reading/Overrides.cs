@@ -8,6 +8,9 @@ namespace PushSim.Scenarios.Reading;
 /// </summary>
 internal sealed class Overrides
 {
+    // Paths that a complaint offers [1].
+    private const int MostNear = 3;
+
     private readonly List<TomlEntry> _entries;
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
     private readonly HashSet<TomlEntry> _used = [];
@@ -49,25 +52,29 @@ internal sealed class Overrides
     public TomlEntry? FindInside(string table) => _entries.Find(e => e.Key.StartsWith(table + ".", StringComparison.Ordinal));
 
     // the whole path, else the one whose last part it is or is near to; stars keep their place
-    private string? Nearest(string key)
+    private string[] Nearest(string key)
     {
         if (NearestWord.Find(key, _asked) is string whole)
         {
-            return whole;
+            return [whole];
         }
 
         string last = key[(key.LastIndexOf('.') + 1)..];
         string[] ends = [.. _asked.Select(a => a[(a.LastIndexOf('.') + 1)..]).Distinct()];
         string? end = Array.Find(ends, e => e.Equals(last, StringComparison.OrdinalIgnoreCase)) ?? NearestWord.Find(last, ends);
-        return end is null ? null : key.Contains('*', StringComparison.Ordinal) ? key[..(key.LastIndexOf('.') + 1)] + end : _asked.FirstOrDefault(a => a == end || a.EndsWith("." + end, StringComparison.Ordinal));
+        return end is null ? [] : key.Contains('*', StringComparison.Ordinal) ? [key[..(key.LastIndexOf('.') + 1)] + end] : Kinds(_asked.Where(a => a == end || a.EndsWith("." + end, StringComparison.Ordinal)).Distinct());
     }
+
+    // several parts of a kind as one path with a star
+    private static string[] Kinds(IEnumerable<string> paths) =>
+        [.. paths.GroupBy(p => p[..(p.IndexOf('.', StringComparison.Ordinal) + 1)]).Select(g => g.ToArray() is { Length: > 1 } all && all.All(p => p.Split('.').Length == 3) ? $"{g.Key}*{all[0][all[0].LastIndexOf('.')..]}" : g.First()).Take(MostNear)];
 
     /// <summary>Complains about every value that nothing asked for. Only sensible after a reading that was complete.</summary>
     public void ReportUnused(ReadContext context, string owner)
     {
         foreach (TomlEntry entry in _entries.Where(e => !_used.Contains(e)))
         {
-            string near = Nearest(entry.Key) is string word ? $"did you mean \"{SourceFile.Clean(word)}\"?" : "write it as part.name.key, for example \"tyre.soft.static_friction\" or \"chassis.mass\"";
+            string near = Nearest(entry.Key) is { Length: > 0 } words ? $"did you mean {string.Join(" or ", words.Select(w => $"\"{SourceFile.Clean(w)}\""))}?" : "write it as part.name.key, for example \"tyre.soft.static_friction\" or \"chassis.mass\"";
             context.Error(entry.KeyPlace, $"{owner} has no value \"{SourceFile.Clean(entry.Key, 100)}\"", near);
         }
     }

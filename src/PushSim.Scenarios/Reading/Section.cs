@@ -363,7 +363,7 @@ internal sealed partial class Section
                 return double.NaN;
         }
 
-        if (!AllowedRange.Check(_context, d, q.Value, node.Place))
+        if (!AllowedRange.Check(_context, d, q.Value, node.Place, node is TomlText written && written.Value.Contains('%', StringComparison.Ordinal)))
         {
             return double.NaN;
         }

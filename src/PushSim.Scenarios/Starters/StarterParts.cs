@@ -8,6 +8,12 @@ public static class StarterParts
 {
     private const string DefaultTyre = "moulded natural rubber 60A";
 
+    // Names that a refusal offers [1].
+    private const int MostNear = 3;
+
+    // Case of a motor of a robot of 1 to 2 kg [mm].
+    private const double UsualCase = 25.0;
+
     /// <summary>The motor that words mean: a name, or the words of one class, whose gears for a brisk robot are then taken.</summary>
     /// <param name="words">Name or words of it; null takes the class usual for the mass.</param>
     /// <param name="mass">The whole robot [kg].</param>
@@ -90,8 +96,20 @@ public static class StarterParts
     private static string Packed(string text) => text.Replace(" ", "", StringComparison.Ordinal);
 
     private static string Choice(string one, string words, PartShelf shelf, IReadOnlyCollection<string> found) => found.Count == 0
-        ? $"there is no {one} \"{words}\" on the shelf; it has: {string.Join("; ", shelf.Parts.Select(p => shelf == PartShelf.Motors ? Class(p) : p.Name).Distinct())}"
+        ? $"there is no {one} \"{words}\" on the shelf; {(shelf == PartShelf.Motors && words.Any(char.IsAsciiDigit) ? "nearest are" : "it has, among others,")} {string.Join("; ", Near(shelf, words))}"
         : $"\"{words}\" may be {string.Join("; ", found)}: say more of one name";
+
+    // a few names to choose from: motors by the size of their case, that of a usual robot where none is said
+    private static IEnumerable<string> Near(PartShelf shelf, string words)
+    {
+        if (shelf != PartShelf.Motors)
+        {
+            return shelf.Parts.Select(p => p.Name).Take(MostNear);
+        }
+
+        double size = Regex.Match(words, @"\d+(\.\d+)?") is { Success: true } said && double.Parse(said.Value, CultureInfo.InvariantCulture) is > 0.0 and double number ? number : UsualCase;
+        return shelf.Parts.Where(m => CaseOf(m) is not null).OrderBy(m => Math.Abs(CaseOf(m)!.Value - size)).Select(Class).Distinct().Take(MostNear);
+    }
 
     // the name without its gears
     private static string Class(ShelfPart motor) => motor.Name.EndsWith(":1", StringComparison.Ordinal) ? motor.Name[..motor.Name.LastIndexOf(", ", StringComparison.Ordinal)] : motor.Name;

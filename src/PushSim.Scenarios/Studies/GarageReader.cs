@@ -82,7 +82,7 @@ public static class GarageReader
             Text(table, "shelf") ?? Text(table, "material"), Text(table, "diameter") is { } d && Text(table, "width") is { } w ? $"{d} x {w}" : Text(table, "diameter") ?? Text(table, "width"),
             Text(table, "made") is { } made ? "made " + made : null, on.Length > 0 ? "on " + on : "on no robot",
         ];
-        return new GarageItem(name, string.Join(", ", about.Where(a => a is not null)), pulls == 0 && readings?.IsRead != false ? [.. wrong, "no pull measured"] : wrong) { IsUnusable = wrong.Length > 0, Pulls = pulls };
+        return new GarageItem(name, string.Join(", ", about.Where(a => a is not null)), pulls == 0 && readings?.IsRead != false ? [.. wrong, "a measured pull"] : wrong) { IsUnusable = wrong.Length > 0, Pulls = pulls };
     }
 
     private static GarageItem Rival(ReadOptions options, TomlTable table, int index)

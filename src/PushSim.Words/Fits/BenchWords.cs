@@ -64,7 +64,7 @@ public static class BenchWords
     {
         int good = pulls.Count(p => p.Flaw == PullFlaw.None);
         string counted = $"{pulls.Count} {(pulls.Count == 1 ? "pull" : "pulls")}, {(good == pulls.Count ? pulls.Count == 1 ? "a good one" : "all good" : good == 0 ? "none good" : $"{good} good")}";
-        return pulls.Count == 0 ? "No pull was seen." : Sliding(pulls) is { } f ? $"{counted}: sliding at {ForceWords.Both(f.Value)}." : counted + ".";
+        return pulls.Count == 0 ? "No pull came." : Sliding(pulls) is { } f ? $"{counted}: sliding at {ForceWords.Both(f.Value)}." : counted + ".";
     }
 
     /// <summary>Mean sliding force of the good pulls, with the interval of its scatter from pull to pull [N]; null without a good one.</summary>

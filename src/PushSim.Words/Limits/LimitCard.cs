@@ -62,7 +62,7 @@ public static class LimitCard
         double[] pulls = [.. r.States.Select(s => s.Pull).OfType<double>()];
         string states = pulls.Length < 2 ? "" : pulls.Max() - pulls.Min() < 0.01 * pulls.Max() ? "the pull is the same with a cold or warm motor, a full or part empty battery. " : Text($"the pull lies from {pulls.Min():0.0} to {pulls.Max():0.0} N between cold and warm motors, full and part empty battery. ");
         double ratio = r.Now.MotorForce / r.Now.TractionPeak;
-        return states + (!double.IsFinite(ratio) || r.Now.Pull is null ? "" : ratio >= 1.0 ? Text($"The motors would have to lose {100.0 * (1.0 - (1.0 / ratio)):0} % of their force to bind at standstill.") : Text($"The tyres would have to lose {100.0 * (1.0 - ratio):0} % of their grip to bind at standstill."));
+        return states + (!double.IsFinite(ratio) || r.Now.Pull is null || r.Now.Bound.Count > 1 ? "" : ratio >= 1.0 ? Text($"The motors would have to lose {100.0 * (1.0 - (1.0 / ratio)):0} % of their force to bind at standstill.") : Text($"The tyres would have to lose {100.0 * (1.0 - ratio):0} % of their grip to bind at standstill."));
     }
 
     private static string Next(LimitReport r)
@@ -73,6 +73,6 @@ public static class LimitCard
         }
 
         string ratio = r.Ratio is { } curve ? Text($" Best gear ratio for a dash of 1 m: {curve.BestForDash * curve.MeanRatio:0.#}:1.") : "";
-        return BindingTable.Advice(kind) + "." + ratio;
+        return BindingTable.Advice(kind, r.Now.Bound.Count == 1) + "." + ratio;
     }
 }

@@ -12,7 +12,7 @@ public static class PairWords
 
     /// <summary>One sentence for the verdict.</summary>
     /// <param name="pairs">The pairs.</param>
-    public static string Verdict(PairOdds pairs) => Text($"Of {pairs.Pairs.Count} plausible pairs {pairs.Always + pairs.Never} win all of {pairs.Tries} matches or none.");
+    public static string Verdict(PairOdds pairs) => Text($"{pairs.Always + pairs.Never} of {pairs.Pairs.Count} plausible pairs of robots give one winner in all {pairs.Tries} matches.");
 
     /// <summary>The table.</summary>
     /// <param name="pairs">The pairs.</param>

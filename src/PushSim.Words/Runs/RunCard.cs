@@ -17,11 +17,12 @@ public static class RunCard
     /// <summary>The card.</summary>
     /// <param name="run">The run.</param>
     /// <param name="file">The file as the user named it, for the commands that tell more; empty: none is named.</param>
-    public static AnswerCard Of(RunResult run, string file) => new(Answer(run))
+    /// <param name="opponent">The opponent's file as the user named it behind the first; empty: the scenario has it.</param>
+    public static AnswerCard Of(RunResult run, string file, string opponent = "") => new(Answer(run))
     {
         Facts = Facts(run),
         Numbers = [.. RunNumbers.Of(run).Take(AnswerCard.MostNumbers)],
-        Sure = Sure(run, file),
+        Sure = Sure(run, file, opponent),
         Next = Next(run, file),
         Robots = run.Opponent is null ? [run.Scenario.Robot.Name] : [run.Scenario.Robot.Name, run.Opponent.Robot.Name],
         IsTiled = run is { Opponent: null, Scenario.Manoeuvre.Traits.Family: ManoeuvreFamily.Turn, Status: RunStatus.Finished },
@@ -59,7 +60,7 @@ public static class RunCard
     // the cure is what to do next
     private static string WithoutCure(string rest, string cure) => rest.Replace($" {Phrase.Capital(cure)} keeps it quiet.", "", StringComparison.Ordinal).Replace($" {Phrase.Capital(cure)} takes it further away.", "", StringComparison.Ordinal);
 
-    private static string Sure(RunResult run, string file)
+    private static string Sure(RunResult run, string file, string opponent)
     {
         if (run.Status != RunStatus.Finished)
         {
@@ -67,7 +68,7 @@ public static class RunCard
         }
 
         string drawn = LookWords.Drawn(run);
-        string ask = file.Length == 0 ? "" : $"{(drawn.Length > 0 ? "More" : "How often with drawn values")}: pushsim odds {Clauses.Argument(file)}";
+        string ask = file.Length == 0 ? "" : $"{(drawn.Length > 0 ? "More" : "How often with drawn values")}: pushsim odds {Clauses.Argument(file)}{(opponent.Length > 0 ? " " + Clauses.Argument(opponent) : "")}";
         string odds = Behind(drawn) + Behind(ask);
         return run.Shove switch
         {
@@ -101,7 +102,7 @@ public static class RunCard
             return $"{ChatterWords.Of(cure)} {(run.Chatter.Kind == ChatterKind.Buzzes ? "keeps the tyres quiet" : "takes the tyres further from chatter")}.";
         }
 
-        return run.Answers.LimitedBy is BindingKind kind && BindingTable.Advice(kind) is { Length: > 0 } more ? $"{more}.{limits}" : "";
+        return run.Answers.LimitedBy is BindingKind kind && BindingTable.Advice(kind, run.Answers.Binding is not { } bound || bound.Named.Count < 2) is { Length: > 0 } more ? $"{more}.{limits}" : "";
     }
 
     private static string Behind(string sentence) => sentence.Length == 0 ? "" : " " + sentence;

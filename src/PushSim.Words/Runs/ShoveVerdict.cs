@@ -52,7 +52,7 @@ internal static class ShoveVerdict
 
     /// <summary>Who is turned aside, in a sentence; empty where both stay straight.</summary>
     public static string Turned(RunResult run) =>
-        run.Shove is { FirstContact: not null } o && Aside([run.Scenario.Robot.Name, run.Opponent!.Robot.Name], o)["; ".Length..] is var aside && aside != Straight ? Phrase.Capital(aside) + "." + Steering(run.Scenario, o) : "";
+        run.Shove is { FirstContact: not null } o && Aside([run.Scenario.Robot.Name, run.Opponent!.Robot.Name], o)["; ".Length..] is var aside && aside != Straight ? aside + "." + Steering(run.Scenario, o) : "";
 
     /// <summary>Whether anyone steered, in a sentence; empty where both stayed within what a driver would hardly mend.</summary>
     /// <param name="scenario">The shove.</param>
@@ -95,7 +95,7 @@ internal static class ShoveVerdict
         {
             CloseCause.Level => "they are level",
             CloseCause.Chatter => "the phase of the chatter decides",
-            CloseCause.Bistable => "a tiny difference turns them one way or the other",
+            CloseCause.Bistable => "a tiny difference decides",
             _ => "",
         };
         return $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise{(cause.Length > 0 ? $" ({cause})" : "")}";

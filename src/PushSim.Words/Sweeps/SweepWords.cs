@@ -11,6 +11,7 @@ public static class SweepWords
         SweepFaultKind.Form => $"\"{fault.Text}\" is not KEY=FROM..TO, KEY=A,B,C or KEY=[\"A, B\", C]",
         SweepFaultKind.Range => $"\"{fault.Text}\" is no range of two different numbers",
         SweepFaultKind.Units => $"\"{fault.Text}\" has two units; write both ends in one",
+        SweepFaultKind.Dash => $"a range has two dots: write {fault.Text}",
         SweepFaultKind.EmptyPlace => $"\"{fault.Text}\" has an empty place in its list",
         SweepFaultKind.Bracket => $"\"{fault.Text}\" opens a list by [ and does not end with ]",
         SweepFaultKind.Quote => $"\"{fault.Text}\" has a quote that is not closed before the next comma or the end",

@@ -34,7 +34,13 @@ public static class BindingTable
     public static string Short(BindingKind kind) => s_rows[(int)kind].Short;
 
     /// <summary>What adds to a force that this kind holds back; empty where nothing does.</summary>
-    public static string Advice(BindingKind kind) => s_rows[(int)kind].Advice;
+    /// <param name="kind">What binds most.</param>
+    /// <param name="isAlone">Whether nothing else binds beside it; only then the rest adds nothing.</param>
+    public static string Advice(BindingKind kind, bool isAlone)
+    {
+        string advice = s_rows[(int)kind].Advice;
+        return isAlone || !advice.EndsWith(" adds nothing", StringComparison.Ordinal) ? advice : advice[..advice.LastIndexOf(';')];
+    }
 
     /// <summary>What bound a robot, in words that follow "its": "motors, then tyres (with a wheel off the floor)".</summary>
     /// <param name="bound">What bound it.</param>

@@ -101,6 +101,7 @@ public class NewCommandTests
     [InlineData("--mass", "1.5 m", "")]
     [InlineData("--mass", "12 mm", "")]
     [InlineData("--motor", "rocket", "on the shelf")]
+    [InlineData("--motor", "17mm", "; nearest are 16 mm brushed gearmotor, 12 V; 20 mm brushed gearmotor, 12 V; 12 mm brushed gearmotor, 6 V\n")]
     [InlineData("--motor", "brushed", "say more")]
     [InlineData("--motor", "5 mm", "on the shelf")]
     [InlineData("--tyre", "foamed", "say more")]

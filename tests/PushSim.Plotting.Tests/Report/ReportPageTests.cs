@@ -36,6 +36,14 @@ public class ReportPageTests
     private static ScenarioSettings Shove(string first = "first", string second = "second") =>
         TestRobots.Shove(TestRobots.FourWheels() with { Name = first }, TestRobots.FourWheels() with { Name = second });
 
+    [Fact]
+    public void The_command_for_odds_names_both_robots()
+    {
+        RunResult result = Simulator.Run(Shove());
+        Assert.EndsWith("pushsim odds mole \"big wombat\"", RunCard.Of(result, "mole", "big wombat").Sure, StringComparison.Ordinal);
+        Assert.EndsWith("pushsim odds shove.toml", RunCard.Of(result, "shove.toml").Sure, StringComparison.Ordinal);
+    }
+
     // Bounds of the product; the best of three, for another program may take the machine meanwhile
     [Fact]
     public void A_shove_of_three_seconds_is_small_and_made_at_once()

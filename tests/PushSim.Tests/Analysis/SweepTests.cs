@@ -59,6 +59,24 @@ public class SweepTests
         Assert.NotEqual("", SweepWords.Of(fault!));
     }
 
+    [Theory]
+    [InlineData("a=10-40", "a=10..40")]
+    [InlineData("a=10 to 40 mm", "a=10..40 mm")]
+    [InlineData("a=1kg – 2kg", "a=1kg..2kg")]
+    public void A_range_with_a_dash_is_told_how_to_be_written(string text, string range)
+    {
+        Assert.False(SweepInput.TryParse(text, 3, out _, out SweepFault? fault));
+        Assert.Equal((SweepFaultKind.Dash, range), (fault!.Kind, fault.Text));
+        Assert.True(SweepInput.TryParse(range, 3, out _, out _));
+    }
+
+    [Theory]
+    [InlineData("a=5e-3 kg")]
+    [InlineData("a=2 s-1")]
+    [InlineData("a=-3")]
+    [InlineData("tyre=25-30A rubber")]
+    public void A_dash_inside_one_value_is_no_range(string text) => Assert.True(SweepInput.TryParse(text, 3, out _, out SweepFault? fault), fault?.ToString());
+
     [Fact]
     public void Of_a_key_that_comes_again_each_text_is_one_value()
     {

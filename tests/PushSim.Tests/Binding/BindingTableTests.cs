@@ -18,6 +18,14 @@ public class BindingTableTests
         Assert.All([BindingTable.Words(kind), BindingTable.WheelWords(kind), BindingTable.Short(kind)], words => Assert.NotEmpty(words));
     }
 
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Beside_another_kind_nothing_is_said_to_add_nothing(BindingKind kind)
+    {
+        Assert.DoesNotContain("nothing", BindingTable.Advice(kind, isAlone: false), StringComparison.Ordinal);
+        Assert.StartsWith(BindingTable.Advice(kind, isAlone: false), BindingTable.Advice(kind, isAlone: true), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void No_two_kinds_share_a_key_or_a_word()
     {

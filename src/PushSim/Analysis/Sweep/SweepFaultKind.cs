@@ -12,6 +12,9 @@ public enum SweepFaultKind
     /// <summary>Its range has two units.</summary>
     Units,
 
+    /// <summary>Its range has a dash or a word in place of two dots; the text is the range as it should be written.</summary>
+    Dash,
+
     /// <summary>Its list has an empty place.</summary>
     EmptyPlace,
 

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace PushSim.Analysis.Sweep;
 
 /// <summary>One input of a sweep: the texts it takes, as a file would give them, and their numbers if they have any.</summary>
@@ -8,6 +10,9 @@ namespace PushSim.Analysis.Sweep;
 public sealed record SweepInput(string Key, IReadOnlyList<string> Texts, IReadOnlyList<double>? Numbers, string Unit)
 {
     private static readonly char[] s_quotes = ['"', '\''];
+
+    // "10-40", "10 to 40", "1kg - 2kg": two numbers with a dash or a word between
+    private static readonly Regex s_dashed = new(@"^(?<from>[\d.]+ ?(?<unit>(?![eE]-)[^\d\s.,:-]*))\s*(?:-|–|to\b)\s*(?<to>[\d.]+ ?(?<last>[^\d\s.,:-]*))$", RegexOptions.CultureInvariant);
 
     /// <summary>Values that a list has at most [1].</summary>
     public const int MostPoints = 1000;
@@ -164,6 +169,12 @@ public sealed record SweepInput(string Key, IReadOnlyList<string> Texts, IReadOn
         fault = texts.Any(t => t.Length == 0) ? new SweepFault(SweepFaultKind.EmptyPlace, values) : texts.Length > MostPoints ? new SweepFault(SweepFaultKind.TooMany, key) : null;
         if (fault is not null)
         {
+            return false;
+        }
+
+        if (texts is [string only] && s_dashed.Match(only) is { Success: true } dashed && (dashed.Groups["unit"].Length == 0 || dashed.Groups["last"].Length > 0))
+        {
+            fault = new SweepFault(SweepFaultKind.Dash, $"{key}={dashed.Groups["from"].Value.Trim()}..{dashed.Groups["to"].Value}");
             return false;
         }
 
