@@ -79,6 +79,7 @@ function Cell() {
   const on = t && t.listening !== false;
   const listen = async () => { if (await act("/api/port", { name: port.value, baud: Number(baud.value), unit: unit.value, tyre: tyre.value.trim() })) tell(`Listening to ${port.value}.`); };
   return html`<section class="benchcard"><h3>Load cell on a serial port</h3>
+    <p class="soft">Good pulls go into the notebook if you name the tyre. pushsim bench keeps the raw log too.</p>
     ${ports.value.length === 0 ? html`<p class="soft">No serial port is there. <button class="linkbtn" onClick=${find}>Look again</button></p>`
       : html`<p class="fitrow"><label>Port <select class="f pick" value=${port.value} onChange=${e => { port.value = e.target.value; }}>${ports.value.map(p => html`<option value=${p}>${p}</option>`)}</select></label>
         <label>Baud <input class="f baud" inputmode="numeric" value=${baud.value} onInput=${e => { baud.value = e.target.value; }} /></label>

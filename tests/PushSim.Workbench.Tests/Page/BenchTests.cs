@@ -114,6 +114,8 @@ public class BenchTests(PageFixture fixture)
         await open.PressAsync("Stop");
         await Assertions.Expect(open.Page.GetByText("Stopped.")).ToBeVisibleAsync();
         await Assertions.Expect(open.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Stop" })).ToHaveCountAsync(0);
+        await open.Page.Locator(".bench table").Last.ScrollIntoViewIfNeededAsync();
+        await open.KeepAsync("notebook");
     }
 
     // Slack until the page shows it
