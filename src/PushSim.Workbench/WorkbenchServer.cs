@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using PushSim.Workbench.Bench;
 using PushSim.Workbench.Designs;
 using PushSim.Workbench.Events;
 using PushSim.Workbench.Serving;
@@ -20,15 +21,16 @@ public sealed class WorkbenchServer : IAsyncDisposable
 
     private readonly WebApplication _app;
     private readonly WorkbenchState _state;
+    private readonly CellListener _cell;
     private readonly CancellationTokenSource _over;
     private readonly TaskCompletionSource _ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly WorkbenchOptions _options;
     private readonly Timer _watch;
     private Timer? _timer;
 
-    private WorkbenchServer(WebApplication app, WorkbenchState state, EventHub hub, CancellationTokenSource over, WorkbenchOptions options, Uri address)
+    private WorkbenchServer(WebApplication app, WorkbenchState state, CellListener cell, EventHub hub, CancellationTokenSource over, WorkbenchOptions options, Uri address)
     {
-        (_app, _state, Hub, _over, _options, Address) = (app, state, hub, over, options, address);
+        (_app, _state, _cell, Hub, _over, _options, Address) = (app, state, cell, hub, over, options, address);
         hub.PagesChanged = Pages;
         _watch = new Timer(_ => Watch(), null, s_watch, s_watch);
     }
@@ -71,6 +73,8 @@ public sealed class WorkbenchServer : IAsyncDisposable
         app.Use((context, next) => guard.Pass(context, next));
         new Endpoints(state, hub, options, over.Token).Map(app);
         new BenchEndpoints(state, over.Token).Map(app);
+        var cell = new CellListener(hub);
+        new CellEndpoints(state, cell, new GarageBook(options.Folder, GarageFolder.Chosen)).Map(app);
         await app.StartAsync().ConfigureAwait(false);
         var address = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/?token={guard.Token}"));
         if (options.File is string file)
@@ -78,7 +82,7 @@ public sealed class WorkbenchServer : IAsyncDisposable
             state.Do((session, number) => session.Open(file, number));
         }
 
-        return new WorkbenchServer(app, state, hub, over, options, address);
+        return new WorkbenchServer(app, state, cell, hub, over, options, address);
     }
 
     /// <inheritdoc/>
@@ -91,6 +95,7 @@ public sealed class WorkbenchServer : IAsyncDisposable
             await _timer.DisposeAsync().ConfigureAwait(false);
         }
 
+        _cell.Dispose();
         _state.Dispose();
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(2));
         await _app.StopAsync(patience.Token).ConfigureAwait(false);

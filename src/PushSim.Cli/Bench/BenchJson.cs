@@ -33,7 +33,7 @@ internal static class BenchJson
             w.WriteNumber("pull", number);
             JsonReport.WriteNumber(w, "time_s", time);
             w.WriteString("flaw", BenchWords.Word(pull.Flaw));
-            JsonReport.WriteNumber(w, "peak_force_n", BenchWords.Peak(pull));
+            JsonReport.WriteNumber(w, "peak_force_n", pull.Peak);
             JsonReport.WriteNumber(w, "sliding_force_n", pull.Flaw == PullFlaw.None ? pull.Pull?.Plateau?.Value : null);
             JsonReport.WriteNumber(w, "sliding_force_low_n", pull.Flaw == PullFlaw.None ? pull.Pull?.Plateau?.Low : null);
             JsonReport.WriteNumber(w, "sliding_force_high_n", pull.Flaw == PullFlaw.None ? pull.Pull?.Plateau?.High : null);

@@ -4,7 +4,7 @@ using PushSim.Analysis.Fit;
 using PushSim.Files;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Bench;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Notebook;
 using PushSim.Words.Fits;
 
 namespace PushSim.Cli.Bench;
@@ -16,10 +16,6 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private const int MostWaiting = 64;
     private const int Tick = 50;
 
-    // So many lines in less than this come from no board [1], [s].
-    private const int ManyLines = 500;
-    private const double NoTime = 0.25;
-
     // An interrupt ends no wait for the notebook: the last pull is noted too [s].
     private const double NotebookWait = 5.0;
 
@@ -27,21 +23,16 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private readonly List<(double Time, WatchedPull Pull)> _pulls = [];
     private readonly List<(double From, double To)> _gaps = [];
     private readonly List<string> _warnings = [];
-    private readonly List<(string Line, int Number, bool IsCut)> _lines = [];
-    private readonly Decoder _decoder = Encoding.UTF8.GetDecoder();
     private readonly DateTime _start = WallClock.Now;
     private readonly long _begun = Stopwatch.GetTimestamp();
     private BenchSession _session = null!;
-    private LineAssembler _assembler = null!;
+    private BenchFeed _feed = null!;
     private RawLog? _log;
     private PullNotes? _notes;
     private Problem? _wrong;
     private double _force = double.NaN;
-    private double _arrival;
     private double _heardUntil;
     private double _origin = double.NaN;
-    private double _unpluggedAt = double.NaN;
-    private long _untimed;
     private string _refused = "";
 
     /// <summary>Listens.</summary>
@@ -56,10 +47,10 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         using OutputFolder? folder = request.Output.Open(new OutputAsk("bench", "bench", [], error, cancel));
         using RawLog? log = folder is null ? null : RawLog.Begin(folder, _start);
         _log = log;
-        _notes = PullNotes.Of(request, read?.Robot ?? read?.Scenario?.Robot, log?.Path ?? "", new LockAsk("the notebook", request.Output.Line, m => _screen.Say(m), CancellationToken.None) { Wait = NotebookWait });
+        _notes = Notes(read?.Robot ?? read?.Scenario?.Robot);
         TellPlace();
         _session = new BenchSession(request.Settings, Heard);
-        _assembler = new LineAssembler((line, number, isCut) => _lines.Add((line, number, isCut)));
+        _feed = new BenchFeed(_session, _start.TimeOfDay.TotalSeconds, request.Rate, log is null ? null : Keep);
         Listen();
         _screen.Clear();
         if (_refused.Length > 0)
@@ -118,10 +109,8 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         {
         }
 
-        _assembler.Finish();
-        Work();
+        _feed.Finish();
         _log?.Flush();
-        _session.Finish();
 
         // the thread may wait in a read that nothing ends: the process does not wait for it
         thread.Join(request.Port == BenchRequest.Input ? 0 : 1000);
@@ -154,31 +143,23 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     // Whether more is to come
     private bool Take(SourceNews news)
     {
-        double now = _start.TimeOfDay.TotalSeconds + news.Arrival;
         switch (news.Kind)
         {
             case SourceNewsKind.Bytes:
-                _arrival = now;
-                char[] text = new char[_decoder.GetCharCount(news.Bytes, flush: false)];
-                _decoder.GetChars(news.Bytes, text, flush: false);
-                _assembler.Push(text);
-                Work();
+                _feed.Take(news);
+                _wrong ??= !_feed.IsTooFast ? null
+                    : new Problem("the lines", 0, 0, Severity.Error, "they come faster than any cell reads and have no time of their own", "add --rate with the readings a second, for example --rate 80");
                 return true;
             case SourceNewsKind.Plugged:
-                if (!double.IsNaN(_unpluggedAt))
+                if (_feed.GoneSince is double since)
                 {
-                    _screen.Say(FormattableString.Invariant($"{request.Port} is back after {now - _unpluggedAt:0.0} s: going on"), isNeeded: true);
-                    _session.Gap(_unpluggedAt, now);
-                    _unpluggedAt = double.NaN;
+                    _screen.Say(FormattableString.Invariant($"{request.Port} is back after {_feed.TimeOf(news) - since:0.0} s: going on"), isNeeded: true);
                 }
 
+                _feed.Take(news);
                 return true;
             case SourceNewsKind.Unplugged:
-                _unpluggedAt = now;
-
-                // half a line that was cut off is a line
-                _assembler.Finish();
-                Work();
+                _feed.Take(news);
                 _screen.Say($"{request.Port} is gone: all lines so far are kept{(_log is null ? "" : " in " + GarageFolder.Shown(_log.Path))}; waiting for it", isNeeded: true);
                 return true;
             case SourceNewsKind.Refused:
@@ -194,38 +175,27 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         }
     }
 
-    // Lines that came together: to the disk all of them, then to the session
-    private void Work()
+    // To the disk, before anything is made of them
+    private void Keep(IReadOnlyList<string> lines)
     {
-        if (_lines.Count == 0)
+        foreach (string line in lines)
         {
-            return;
+            _log!.Add(line);
         }
 
-        for (int i = 0; i < _lines.Count; i++)
-        {
-            (string line, int number, bool isCut) = _lines[i];
-            string stamped = BenchSession.Stamped(line, Arrival(number));
-            _untimed += ReferenceEquals(stamped, line) ? 0 : 1;
-            _log?.Add(stamped);
-            _lines[i] = (stamped, number, isCut);
-        }
-
-        _log?.Flush();
-        foreach ((string stamped, int number, bool isCut) in _lines)
-        {
-            _session.Take(stamped, number, Arrival(number), isCut);
-        }
-
-        _lines.Clear();
-        bool isTooFast = request.Rate is null && _untimed >= ManyLines && !_session.HasOwnTime && _arrival - _start.TimeOfDay.TotalSeconds < NoTime;
-        if (isTooFast && _wrong is null)
-        {
-            _wrong = new Problem("the lines", 0, 0, Severity.Error, "they come faster than any cell reads and have no time of their own", "add --rate with the readings a second, for example --rate 80");
-        }
+        _log!.Flush();
     }
 
-    private double Arrival(int number) => request.Rate is double rate ? _start.TimeOfDay.TotalSeconds + (number / rate) : _arrival;
+    private PullNotes? Notes(RobotSettings? robot)
+    {
+        string? path = request.Notebook ?? NotebookReader.FileOf(GarageFolder.Of(GarageFolder.Chosen));
+        return request.Tyre is null || path is null ? null : new PullNotes(
+            path,
+            new PullRow { Tyre = request.Tyre, Robot = request.Robot ?? "", Floor = request.Floor, State = FloorState.Of(request.State), Load = request.Load },
+            robot,
+            _log?.Path ?? "",
+            new LockAsk("the notebook", request.Output.Line, m => _screen.Say(m), CancellationToken.None) { Wait = NotebookWait });
+    }
 
     private void Heard(BenchEvent what)
     {
@@ -313,16 +283,9 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         return key == 'q';
     }
 
-    private string Words() => !double.IsNaN(_unpluggedAt) ? "unplugged" : _session.Readings == 0 ? "no reading yet" : FormattableString.Invariant($"{_session.Readings} readings, {_pulls.Count} {(_pulls.Count == 1 ? "pull" : "pulls")}{(_session.Waiting == BenchAsk.Pulls ? "" : ", " + Ask(_session.Waiting))}");
+    private string Words() => _feed.GoneSince is not null ? "unplugged" : _session.Readings == 0 ? "no reading yet" : FormattableString.Invariant($"{_session.Readings} readings, {_pulls.Count} {(_pulls.Count == 1 ? "pull" : "pulls")}{(_session.Waiting == BenchAsk.Pulls ? "" : ", " + Ask(_session.Waiting))}");
 
-    private string Ask(BenchAsk ask) => ask switch
-    {
-        BenchAsk.Slack => "waiting for a quiet second to tare",
-        BenchAsk.PutOn => FormattableString.Invariant($"put {ForceWords.Scale(request.Settings.Known ?? 0.0)} on the cell"),
-        BenchAsk.TakeOff => "take it off again",
-        BenchAsk.Pulls => "ready: pull",
-        _ => "waiting for lines",
-    };
+    private string Ask(BenchAsk ask) => BenchAskWords.Of(ask, ForceWords.Scale(request.Settings.Known ?? 0.0));
 
     private int Tell(RawLog? log)
     {
@@ -355,14 +318,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
 
     private static string Ports()
     {
-        try
-        {
-            string[] ports = System.IO.Ports.SerialPort.GetPortNames();
-            return "help: " + (ports.Length == 0 ? "no serial port is there: is the board plugged in?" : "there are: " + PlainText.Of(string.Join(", ", ports.Take(12))));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or PlatformNotSupportedException)
-        {
-            return "help: is the board plugged in?";
-        }
+        IReadOnlyList<string> ports = PortSource.Names();
+        return "help: " + (ports.Count == 0 ? "no serial port is there: is the board plugged in?" : "there are: " + PlainText.Of(string.Join(", ", ports.Take(12))));
     }
 }

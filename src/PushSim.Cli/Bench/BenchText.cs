@@ -48,7 +48,7 @@ internal static class BenchText
         {
             (double time, WatchedPull pull) = result.Pulls[i];
             Interval? sliding = pull.Flaw == PullFlaw.None ? pull.Pull?.Plateau : null;
-            table.AddRow(FormattableString.Invariant($"{i + 1}"), FormattableString.Invariant($"{time:0.0}"), Number(BenchWords.Peak(pull)), Number(sliding?.Value), Number(0.5 * (sliding?.High - sliding?.Low)), BenchWords.Word(pull.Flaw));
+            table.AddRow(FormattableString.Invariant($"{i + 1}"), FormattableString.Invariant($"{time:0.0}"), Number(pull.Peak), Number(sliding?.Value), Number(0.5 * (sliding?.High - sliding?.Low)), BenchWords.Word(pull.Flaw));
         }
 
         return table;

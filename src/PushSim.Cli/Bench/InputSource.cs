@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using PushSim.Files;
 
 namespace PushSim.Cli.Bench;
 

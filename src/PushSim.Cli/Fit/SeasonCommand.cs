@@ -21,7 +21,7 @@ internal static class SeasonCommand
             return NotebookReader.IsNotebookFile(files[0]) ? files[0] : null;
         }
 
-        return files.Count == 0 && GarageFolder.Of(GarageFolder.Chosen) is GarageFolder garage ? GarageFolder.Shown(Path.Combine(garage.Path, NotebookReader.FileName)) : null;
+        return files.Count == 0 && NotebookReader.FileOf(GarageFolder.Of(GarageFolder.Chosen)) is string notebook ? GarageFolder.Shown(notebook) : null;
     }
 
     public static int Run(string notebook, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)

@@ -24,6 +24,10 @@ public static class NotebookReader
     // Further complaints say nothing new [1].
     private const int MostErrors = 10;
 
+    /// <summary>The notebook of a garage, there or not; null without a garage.</summary>
+    /// <param name="garage">The garage; null: none.</param>
+    public static string? FileOf(GarageFolder? garage) => garage is null ? null : Path.Combine(garage.Path, FileName);
+
     /// <summary>Whether a text is a notebook: a head with the tyre, and the floor's state or what is left out.</summary>
     /// <param name="text">The text, or its beginning.</param>
     public static bool IsNotebook(string text) => NotebookHead.Of(text) is not null;

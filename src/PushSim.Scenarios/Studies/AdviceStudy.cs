@@ -88,7 +88,7 @@ public sealed class AdviceStudy
 
     private SeasonStudy? Season()
     {
-        string? file = GarageFolder.Of(_request.Read.Garage) is { } garage ? Path.Combine(garage.Path, NotebookReader.FileName) : null;
+        string? file = NotebookReader.FileOf(GarageFolder.Of(_request.Read.Garage));
         return file is not null && Disk.Look(file) == FileKind.File && SeasonStudy.Of(file) is { First: not null } season ? season : null;
     }
 

@@ -27,7 +27,7 @@ public static class GarageReader
             ReadPrices(context, root);
         }
 
-        string notebook = Path.Combine(folder.Path, NotebookReader.FileName);
+        string notebook = NotebookReader.FileOf(folder)!;
         NotebookResult? readings = Disk.Look(notebook) == PushSim.Files.FileKind.File ? NotebookReader.Read(GarageFolder.Shown(notebook)) : null;
         List<(string Robot, string Tyre)> worn = [];
         GarageItem[] robots = [.. folder.Robots().Select(r => Robot(folder, r, options, worn))];

@@ -23,13 +23,10 @@ public static class BenchWords
         }
 
         FoundPull found = pull.Pull!;
-        string peak = Peak(pull) is double high ? $"peak {ForceWords.Both(high)}, " : "no peak, ";
+        string peak = pull.Peak is double high ? $"peak {ForceWords.Both(high)}, " : "no peak, ";
         string few = found.Quality == BreakawayQuality.FewSamples ? "; the peak may be higher: few readings on the ramp" : "";
         return $"pull {number}: {peak}sliding {ForceWords.Both(found.Plateau!.Value.Value)}{few}{Moved(pull)}";
     }
-
-    /// <summary>Greatest force of a good pull whose peak stands out [N]; null of others.</summary>
-    public static double? Peak(WatchedPull pull) => pull is { Flaw: PullFlaw.None, Pull: { Quality: not BreakawayQuality.NoPeak } found } ? found.HighestReading : null;
 
     /// <summary>Why a pull is to be done again, with what helps.</summary>
     public static string Why(WatchedPull pull) => pull.Flaw switch
@@ -71,7 +68,7 @@ public static class BenchWords
     public static Interval? Sliding(IReadOnlyList<WatchedPull> pulls) => Mean([.. pulls.Where(p => p.Flaw == PullFlaw.None).Select(p => p.Pull!.Plateau!.Value.Value)]);
 
     /// <summary>The same of the peaks of those that have one [N].</summary>
-    public static Interval? Peaks(IReadOnlyList<WatchedPull> pulls) => Mean([.. pulls.Select(Peak).OfType<double>()]);
+    public static Interval? Peaks(IReadOnlyList<WatchedPull> pulls) => Mean([.. pulls.Select(p => p.Peak).OfType<double>()]);
 
     private static Interval? Mean(double[] values) => values.Length == 0 ? null : Interval.OfMean(values);
 

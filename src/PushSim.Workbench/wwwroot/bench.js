@@ -9,7 +9,7 @@ import { count, fileName } from "./words.js";
 
 const MOST = 4 * 1024 * 1024;
 // a part that this PushSim has not is not shown: false
-const card = signal(null), book = signal(null), ports = signal(null), port = signal(""), baud = signal("115200"), over = signal(false), pasted = signal("");
+const card = signal(null), book = signal(null), ports = signal(null), port = signal(""), baud = signal("115200"), unit = signal(""), tyre = signal(""), over = signal(false), pasted = signal("");
 
 async function drop(file) {
   if (!file) return;
@@ -39,7 +39,7 @@ async function paste(e) {
     const done = await post("/api/reading", { text });
     tell(`${count(done.added ?? 1, "reading", "readings")} added to the notebook.`);
     pasted.value = "";
-    if (done.rows) book.value = done; else readBook();
+    if (done.readings) book.value = done.readings; else readBook();
   } catch (x) { say(x); }
 }
 
@@ -49,7 +49,7 @@ function Curve({ name, t, f, unit, pulls }) {
   const [outer, width] = useWidth(460), box = useRef(null);
   const last = t.length ? Math.max(t[t.length - 1], 1e-3) : 1;
   useEffect(() => {
-    const p = drawPlot(box.current, { curve: { unit, series: [{ name, robot: null, t, y: f }], before: [] }, last, width, height: 130, left: 52, right: 8, onSeek() {}, lines: [] });
+    const p = drawPlot(box.current, { curve: { unit, series: [{ name, robot: null, t, y: f }], before: [], breaks: true }, last, width, height: 130, left: 52, right: 8, onSeek() {}, lines: [] });
     return () => p.free();
   }, [t, f, width]);
   return html`<div ref=${outer} class="plotbox trace" role="img" aria-label=${`${name}: ${count((pulls || []).length, "pull", "pulls")} found`}><div ref=${box}></div>
@@ -74,20 +74,25 @@ function Fit() {
 
 function Cell() {
   const t = trace.value;
+  useEffect(() => { if (t && t.noted) readBook(); }, [t && t.noted]);
   if (!ports.value) return null;
-  const listen = async () => { if (await act("/api/port", { name: port.value, baud: Number(baud.value) })) tell(`Listening to ${port.value}.`); };
+  const on = t && t.listening !== false;
+  const listen = async () => { if (await act("/api/port", { name: port.value, baud: Number(baud.value), unit: unit.value, tyre: tyre.value.trim() })) tell(`Listening to ${port.value}.`); };
   return html`<section class="benchcard"><h3>Load cell on a serial port</h3>
+    <p class="soft">Good pulls go into the notebook if you name the tyre. pushsim bench keeps the raw log too.</p>
     ${ports.value.length === 0 ? html`<p class="soft">No serial port is there. <button class="linkbtn" onClick=${find}>Look again</button></p>`
       : html`<p class="fitrow"><label>Port <select class="f pick" value=${port.value} onChange=${e => { port.value = e.target.value; }}>${ports.value.map(p => html`<option value=${p}>${p}</option>`)}</select></label>
         <label>Baud <input class="f baud" inputmode="numeric" value=${baud.value} onInput=${e => { baud.value = e.target.value; }} /></label>
-        <button class="main" onClick=${listen}>Listen</button>${t && html`<button onClick=${() => act("/api/port", { name: null })}>Stop</button>`}</p>`}
-    ${t && html`<p aria-live="polite">${t.words || count((t.pulls || []).length, "pull", "pulls")}</p>${t.t.length > 1 && html`<${Curve} name="load cell" t=${t.t} f=${t.f} unit=${t.unit || "N"} pulls=${t.pulls} />`}`}</section>`;
+        <label>Unit <select class="f pick" value=${unit.value} onChange=${e => { unit.value = e.target.value; }}><option value="">as the lines say</option>${["N", "gf", "kgf", "lbf", "ozf"].map(u => html`<option value=${u}>${u}</option>`)}</select></label>
+        ${book.value && book.value.file && html`<label>Tyre <input class="f baud" placeholder="not noted" value=${tyre.value} onInput=${e => { tyre.value = e.target.value; }} /></label>`}
+        <button class="main" onClick=${listen}>Listen</button>${on && html`<button onClick=${() => act("/api/port", { name: null })}>Stop</button>`}</p>`}
+    ${t && html`${t.caution && html`<p class="soft">${t.caution}</p>`}<p aria-live="polite">${t.words || count((t.pulls || []).length, "pull", "pulls")}</p>${t.t.length > 1 && html`<${Curve} name="load cell" t=${t.t} f=${t.f} unit=${t.unit || "N"} pulls=${t.pulls} />`}`}</section>`;
 }
 
 function Notebook() {
   const b = book.value, rows = b ? b.rows || [] : [];
   return html`<section class="benchcard"><h3>Notebook</h3>
-    ${!b ? html`<p class="soft">No notebook yet. The first reading starts it: readings.csv in the garage.</p>` : html`
+    ${!b || !b.file ? html`<p class="soft">No garage here, so there is no notebook. Make one: pushsim garage new.</p>` : html`
     <p class="soft">${fileName(b.file)}: ${count(rows.length, "pull", "pulls")}</p>
     ${(b.trend || []).map(w => html`<p>${w}</p>`)}
     ${rows.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="notebook"><table><thead><tr><th scope="col">Date</th><th scope="col">Tyre</th><th scope="col">Load</th><th scope="col">Peak</th><th scope="col">Sliding</th><th scope="col">Note</th></tr></thead>

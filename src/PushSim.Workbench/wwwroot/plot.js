@@ -14,14 +14,14 @@ function table(list) {
 
 const seconds = (_, splits) => splits.map(v => `${Number(v.toFixed(3))} s`);
 
-// curve: { unit, series, before, lines }; returns { at(time), free() }
+// curve: { unit, series, before, lines, breaks }; with breaks a null is a gap that is seen; returns { at(time), free() }
 export function drawPlot(box, { curve, last, width, height, left, right, onSeek, lines }) {
   const now = curve.series || [], before = curve.before || [];
   const list = [...before, ...now];
   if (list.length === 0 || list.every(s => s.t.length === 0)) return { at() {}, free() {} };
   const ink = token("--ink"), soft = token("--soft"), grid = token("--grid"), ghost = token("--ghost");
   const hue = r => (r === "b" || r === 1 ? token("--c1") : r === "a" || r === 0 ? token("--c0") : ink);
-  const line = (s, old) => ({ label: s.name, stroke: old ? ghost : hue(s.robot), width: old ? 1.4 : 2.4, dash: s.robot === "b" || s.robot === 1 ? [7, 4] : [], points: { show: false }, spanGaps: true });
+  const line = (s, old) => ({ label: s.name, stroke: old ? ghost : hue(s.robot), width: old ? 1.4 : 2.4, dash: s.robot === "b" || s.robot === 1 ? [7, 4] : [], points: { show: false }, spanGaps: !curve.breaks });
   const levels = (lines || []).filter(l => Number.isFinite(l.y));
   const plot = new uPlot({
     width, height, padding: [8, right, 0, 0], legend: { show: false }, cursor: { show: false }, select: { show: false },

@@ -10,7 +10,7 @@ namespace PushSim.Cli.Tests.Bench;
 public class BenchCommandTests
 {
     private const double Gram = 9.80665e-3;
-    private const double Rate = 80.0;
+    private const double Rate = CellLines.Rate;
 
     [Fact]
     public void A_port_is_heard_unplugged_and_heard_again()
@@ -22,17 +22,17 @@ public class BenchCommandTests
         File.CreateSymbolicLink(port, first.Port);
         File.WriteAllText(scratch["garage.toml"], "name = \"test\"\n");
         using var bench = new Running("bench", "--port", port, "--out", scratch["out"], "--unit", "gf", "--tyre", "soft", "--state", "wiped", "--load", "1360 gf", "--notebook", scratch["readings.csv"], "--json");
-        bench.WaitFor("quiet second", () => first.Line(Stamp(0.0, 0.0)));
-        double time = Play(first, 0.1);
-        bench.WaitFor("pull 1", () => first.Line(Stamp(time += 0.0125, 0.0)));
+        bench.WaitFor("quiet second", () => first.Line(CellLines.Stamp(0.0, 0.0)));
+        double time = CellLines.Play(first, 0.1);
+        bench.WaitFor("pull 1", () => first.Line(CellLines.Stamp(time += 0.0125, 0.0)));
         File.Delete(port);
         first.Dispose();
         bench.WaitFor("is gone");
         using Pty second = Pty.Open()!;
         File.CreateSymbolicLink(port, second.Port);
         bench.WaitFor("is back");
-        time = Play(second, time + 3.0);
-        bench.WaitFor("pull 2", () => second.Line(Stamp(time += 0.0125, 0.0)));
+        time = CellLines.Play(second, time + 3.0);
+        bench.WaitFor("pull 2", () => second.Line(CellLines.Stamp(time += 0.0125, 0.0)));
         JsonElement json = bench.End();
         Assert.Equal(2, json.GetProperty("pulls").GetArrayLength());
         Assert.All(json.GetProperty("pulls").EnumerateArray(), p => Assert.Equal("", p.GetProperty("flaw").GetString()));
@@ -125,7 +125,7 @@ public class BenchCommandTests
     public async Task Lines_of_a_pipe_are_heard()
     {
         using var scratch = new ScratchFolder();
-        File.WriteAllLines(scratch["lines.txt"], Pull(Rate).Select(f => FormattableString.Invariant($"Weight: {f:0.00} g")));
+        File.WriteAllLines(scratch["lines.txt"], CellLines.Pull(Rate).Select(f => FormattableString.Invariant($"Weight: {f:0.00} g")));
         Shell shell = await Shell.RunAsync($"dotnet \"{typeof(CommandLineApp).Assembly.Location}\" bench - --rate 80 --out \"{scratch["out"]}\" < \"{scratch["lines.txt"]}\"");
         Assert.SkipWhen(shell.Code == -1, "no bash here");
         Assert.True(shell.Code == 0, shell.Error);
@@ -149,32 +149,6 @@ public class BenchCommandTests
         Assert.True(text.Length == 0 || text[^1] == '\n', "the last line is whole");
         return text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
     }
-
-    // Slack, ramp, peak of 620, sliding at 520, slack, in gram
-    private static IEnumerable<double> Pull(double rate)
-    {
-        var random = new Random(5);
-        for (int i = 0; i < (int)(7.0 * rate); i++)
-        {
-            double t = i / rate;
-            double f = t < 2.0 || t > 5.0 ? 0.0 : t < 2.5 ? 620.0 * (t - 2.0) / 0.5 : 520.0 + (100.0 * Math.Exp(-(t - 2.5) / 0.05));
-            yield return f + (random.NextDouble() * 4.0) - 2.0 + (f > 0.0 ? (random.NextDouble() * 12.0) - 6.0 : 0.0);
-        }
-    }
-
-    // The board's own milliseconds tell the time, so that a pull of seven seconds takes none
-    private static double Play(Pty pty, double time)
-    {
-        foreach (double f in Pull(Rate))
-        {
-            pty.Line(Stamp(time, f));
-            time += 1.0 / Rate;
-        }
-
-        return time;
-    }
-
-    private static string Stamp(double time, double grams) => FormattableString.Invariant($"ms: {1e3 * time:0.0} g: {grams:0.00}");
 
     private sealed class Running : IDisposable
     {

@@ -2,11 +2,12 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.Playwright;
 using PushSim.Cli.Tests;
+using PushSim.Cli.Tests.Bench;
 using Xunit;
 
 namespace PushSim.Workbench.Tests.Page;
 
-/// <summary>Sixth use: the bench. The notebook's and the load cell's calls are answered by stand-ins, which ask the page alone; their numbers are invented.</summary>
+/// <summary>Sixth use: the bench. Some calls of the notebook and of the load cell are answered by stand-ins, which ask the page alone; their numbers are invented.</summary>
 [Collection("page")]
 public class BenchTests(PageFixture fixture)
 {
@@ -86,6 +87,47 @@ public class BenchTests(PageFixture fixture)
 
         await Assertions.Expect(open.Page.Locator(".pullmarks span")).ToHaveCountAsync(1);
         Assert.Empty(await open.ViolationsAsync());
+    }
+
+    // Only the list of ports is a stand-in: a pseudo-terminal is in none
+    [Fact]
+    public async Task A_pull_on_a_port_is_drawn_marked_and_noted_in_the_notebook()
+    {
+        using Pty? pty = Pty.Open();
+        Assert.SkipWhen(pty is null, "no pseudo-terminals here");
+        await using OpenPage open = await OpenPage.StartAsync(fixture, prepare: folder => File.WriteAllText(folder["garage.toml"], "name = \"test\"\n"));
+        await open.Page.RouteAsync("**/api/ports", r => Answer(r, $$"""{ "ports": ["{{pty.Port}}"] }"""));
+        await open.PressAsync("bench");
+        await open.Page.GetByLabel("Readings by hand").FillAsync("soft, 1360 g, 12.0 N, 11.1 N, by hand");
+        await open.PressAsync("Add to the notebook");
+        await Assertions.Expect(open.Page.GetByText("by hand", new PageGetByTextOptions { Exact = true })).ToBeVisibleAsync();
+        await open.Page.GetByLabel("Unit").SelectOptionAsync("gf");
+        await open.Page.GetByLabel("Tyre", new PageGetByLabelOptions { Exact = true }).FillAsync("soft");
+        await open.PressAsync("Listen");
+        double time = await HearAsync(pty, 0.0, open.Page.GetByText("Ready: pull."));
+        await HearAsync(pty, CellLines.Play(pty, time), open.Page.Locator(".pullmarks span"));
+        await Assertions.Expect(open.Page.GetByText("sliding 5.10 N (520 gf)")).ToBeVisibleAsync();
+        await Assertions.Expect(open.Page.Locator(".bench table").Last.Locator("tbody tr")).ToHaveCountAsync(2);
+        Assert.Empty(await open.ViolationsAsync());
+        await open.Page.Locator(".plotbox.trace").ScrollIntoViewIfNeededAsync();
+        await open.KeepAsync("cell");
+        await open.PressAsync("Stop");
+        await Assertions.Expect(open.Page.GetByText("Stopped.")).ToBeVisibleAsync();
+        await Assertions.Expect(open.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Stop" })).ToHaveCountAsync(0);
+        await open.Page.Locator(".bench table").Last.ScrollIntoViewIfNeededAsync();
+        await open.KeepAsync("notebook");
+    }
+
+    // Slack until the page shows it
+    private static async Task<double> HearAsync(Pty pty, double time, ILocator shown)
+    {
+        for (int i = 0; i < 2000 && await shown.CountAsync() == 0; i++, time += 1.0 / CellLines.Rate)
+        {
+            pty.Line(CellLines.Stamp(time, 0.0));
+        }
+
+        await Assertions.Expect(shown.First).ToBeVisibleAsync();
+        return time;
     }
 
     private static Task Answer(IRoute route, string json) => route.FulfillAsync(new RouteFulfillOptions { ContentType = "application/json", Body = json });

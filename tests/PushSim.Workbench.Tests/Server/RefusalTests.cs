@@ -14,6 +14,8 @@ public sealed class RefusalTests(RefusalTests.Shared shared) : IClassFixture<Ref
     [InlineData("/")]
     [InlineData("/api/state")]
     [InlineData("/api/events")]
+    [InlineData("/api/ports")]
+    [InlineData("/api/readings")]
     [InlineData("/static/index.html")]
     public async Task Without_the_cookie(string path)
     {
@@ -56,6 +58,12 @@ public sealed class RefusalTests(RefusalTests.Shared shared) : IClassFixture<Ref
     public async Task A_foreign_origin(string origin) => Assert.Equal(
         HttpStatusCode.Forbidden,
         await StatusAsync(HttpMethod.Post, "/api/undo", m => m.Headers.Add("Origin", string.Format(System.Globalization.CultureInfo.InvariantCulture, origin, Open.Server.Address.Port))));
+
+    // neither a port is opened nor a reading noted for another page
+    [Theory]
+    [InlineData("/api/port")]
+    [InlineData("/api/reading")]
+    public async Task A_foreign_origin_at_the_bench(string path) => Assert.Equal(HttpStatusCode.Forbidden, await StatusAsync(HttpMethod.Post, path, m => m.Headers.Add("Origin", "http://evil.example")));
 
     [Fact]
     public async Task But_not_the_own_origin() => Assert.Equal(HttpStatusCode.OK, await StatusAsync(HttpMethod.Post, "/api/undo", m => m.Headers.Add("Origin", Open.Client.BaseAddress!.GetLeftPart(UriPartial.Authority))));
@@ -117,6 +125,18 @@ public sealed class RefusalTests(RefusalTests.Shared shared) : IClassFixture<Ref
     [InlineData("/api/change", "{\"key\":\"\",\"text\":\"1\"}")]
     [InlineData("/api/change", "{\"key\":\"a.chassis.mass\"}")]
     [InlineData("/api/mode", "{\"mode\":\"other\"}")]
+    [InlineData("/api/port", "[]")]
+    [InlineData("/api/port", "{\"name\":\"\"}")]
+    [InlineData("/api/port", "{\"name\":\"nothing-of-that-name\"}")]
+    [InlineData("/api/port", "{\"name\":\"cell\\n0\"}")]
+    [InlineData("/api/port", "{\"name\":\"cell0\",\"baud\":1}")]
+    [InlineData("/api/port", "{\"name\":\"cell0\",\"unit\":\"mm\"}")]
+    [InlineData("/api/port", "{\"name\":\"cell0\",\"unit\":\"mV\"}")]
+    [InlineData("/api/reading", "{")]
+    [InlineData("/api/reading", "{\"text\":\"\"}")]
+    [InlineData("/api/reading", "{\"text\":\"soft, 1360 g\"}")]
+    [InlineData("/api/reading", "{\"tyre\":\"soft\",\"peak\":\"5 apples\"}")]
+    [InlineData("/api/reading", "{\"tyre\":\"soft\",\"peak\":\"-5 N\"}")]
     public async Task What_cannot_be_read(string path, string body) => await Open.PostAsync(path, body, HttpStatusCode.BadRequest);
 
     [Fact]

@@ -12,4 +12,7 @@ public sealed record WatchedPull(ForceTrace Trace, FoundPull? Pull, PullFlaw Fla
 {
     /// <summary>Greatest force of the stretch, without tare where there is no pull [N].</summary>
     public double Greatest => Pull?.HighestReading ?? Trace.Force.DefaultIfEmpty(0.0).Max();
+
+    /// <summary>Greatest force of a good pull whose peak stands out [N]; null of others.</summary>
+    public double? Peak => Flaw == PullFlaw.None && Pull is { Quality: not BreakawayQuality.NoPeak } found ? found.HighestReading : null;
 }

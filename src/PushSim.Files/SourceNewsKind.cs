@@ -1,7 +1,7 @@
-namespace PushSim.Cli.Bench;
+namespace PushSim.Files;
 
 /// <summary>What happened to a source.</summary>
-internal enum SourceNewsKind
+public enum SourceNewsKind
 {
     /// <summary>Bytes came.</summary>
     Bytes,

@@ -1,13 +1,12 @@
 using System.Diagnostics;
 using System.IO.Ports;
-using PushSim.Files;
 
-namespace PushSim.Cli.Bench;
+namespace PushSim.Files;
 
 /// <summary>Lines on a serial port. When the cable falls out it waits for the port to come back, as long as it takes.</summary>
 /// <param name="name">Name of the port.</param>
 /// <param name="baud">Bits a second [1/s].</param>
-internal sealed class PortSource(string name, int baud) : ILineSource
+public sealed class PortSource(string name, int baud) : ILineSource
 {
     private const int Block = 4096;
 
@@ -17,6 +16,20 @@ internal sealed class PortSource(string name, int baud) : ILineSource
     // From one try to open it again to the next [ms].
     private const int Retry = 300;
 
+    /// <summary>Serial ports of this machine, in order; empty where it tells none.</summary>
+    public static IReadOnlyList<string> Names()
+    {
+        try
+        {
+            return [.. SerialPort.GetPortNames().Distinct().Order(StringComparer.Ordinal)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or PlatformNotSupportedException)
+        {
+            return [];
+        }
+    }
+
+    /// <inheritdoc/>
     public void Read(Action<SourceNews> got, CancellationToken cancel)
     {
         long start = Stopwatch.GetTimestamp();

@@ -1,7 +1,7 @@
-namespace PushSim.Cli.Bench;
+namespace PushSim.Files;
 
 /// <summary>Where a cell's bytes come from.</summary>
-internal interface ILineSource
+public interface ILineSource
 {
     /// <summary>Reads until it ends; on a thread of its own.</summary>
     /// <param name="got">Given what came.</param>
