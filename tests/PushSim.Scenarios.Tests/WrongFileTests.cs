@@ -49,7 +49,7 @@ public class WrongFileTests
     [InlineData("motors = [\"small\"]", "motors = [\"big\"]", 56, 11, "there is no motor \"big\"", "known: small")]
     [InlineData("drives = [\"port\"]", "drives = [\"prot\"]", 66, 11, "there is no drive \"prot\"", "did you mean \"port\"?")]
     [InlineData("drives = [\"port\"]", "drives = [\"port\", \"starboard\"]\nwiring = \"parallel\"", 72, 11, "motor 1 of drive \"starboard\" is already on controller \"a\"", "one controller")]
-    [InlineData("drives = [\"port\"]", "drives = [\"port/2\"]", 66, 11, "drive \"port\" has 1 motors, no motor 2", "count from 1")]
+    [InlineData("drives = [\"port\"]", "drives = [\"port/2\"]", 66, 11, "drive \"port\" has 1 motor, no motor 2", "count from 1")]
     [InlineData("drives = [\"starboard/1\"]", "drives = []", 61, 10, "motor 1 of drive \"starboard\" has no controller", "[[controller]]")]
     [InlineData("motors = [\"small\"]", "motors = [\"small\", \"small\"]", 63, 3, "controller \"a\" has 2 motors, so their wiring must be said", "parallel")]
     [InlineData("side = \"left\"", "side = \"lfet\"", 65, 8, "\"lfet\" is no side", "did you mean \"left\"? allowed: left, right")]

@@ -137,7 +137,7 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
 
             if (!named.Section.IsMeant("motors"))
             {
-                robot.Context.Error(text.Place, $"drive \"{named.Settings.Name}\" has {named.Motors} motors, no motor {number}", "motors count from 1");
+                robot.Context.Error(text.Place, $"drive \"{named.Settings.Name}\" has {named.Motors} {(named.Motors == 1 ? "motor" : "motors")}, no motor {number}", "motors count from 1");
             }
 
             return [];

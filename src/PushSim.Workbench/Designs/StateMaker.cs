@@ -47,7 +47,7 @@ internal static class StateMaker
         [.. rows.Where(r => r.Owner == owner).GroupBy(PartOf).Select(g => Part(g.Key, [.. g], saved, before, faults, names))];
 
     /// <summary>The words of a row: "mass", "grip before it slides: soft".</summary>
-    public static string Words(EditRow row) => row.Members.Count > 0 ? $"{row.Definition.Label} of all {row.Members.Count} {row.Definition.Section}s" : NameOf(row) is { Length: > 0 } name ? $"{row.Definition.Label}: {name}" : row.Definition.Label;
+    public static string Words(EditRow row) => row.Members.Count > 0 ? $"{row.Definition.Label} of {(row.Members.Count == 2 ? "both" : string.Create(CultureInfo.InvariantCulture, $"all {row.Members.Count}"))} {row.Definition.Section}s" : NameOf(row) is { Length: > 0 } name ? $"{row.Definition.Label}: {name}" : row.Definition.Label;
 
     /// <summary>A row.</summary>
     public static RowMessage Row(EditRow row, IReadOnlyDictionary<string, EditRow> saved, IReadOnlyDictionary<string, EditRow>? before, IReadOnlyDictionary<string, RowErrorMessage> faults)

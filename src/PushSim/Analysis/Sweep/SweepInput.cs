@@ -172,9 +172,13 @@ public sealed record SweepInput(string Key, IReadOnlyList<string> Texts, IReadOn
             return false;
         }
 
-        if (texts is [string only] && s_dashed.Match(only) is { Success: true } dashed && (dashed.Groups["unit"].Length == 0 || dashed.Groups["last"].Length > 0))
+        if (texts is [string only] && s_dashed.Match(only) is { Success: true } dashed
+            && (dashed.Groups["unit"].Length == 0
+                || dashed.Groups["last"].Length > 0))
         {
-            fault = new SweepFault(SweepFaultKind.Dash, $"{key}={dashed.Groups["from"].Value.Trim()}..{dashed.Groups["to"].Value}");
+            string from = dashed.Groups["from"].Value.Trim();
+            string to = dashed.Groups["to"].Value;
+            fault = new SweepFault(SweepFaultKind.Dash, $"{key}={from}..{to}");
             return false;
         }
 
