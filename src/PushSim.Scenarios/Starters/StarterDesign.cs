@@ -92,7 +92,7 @@ public sealed record StarterDesign(double Mass, int Wheels, ShelfPart Motor, She
     }
 
     // speed constant [rad/(s V)]
-    private static double ConstantOf(ShelfPart motor) => motor.Find("speed_constant")?.Value ?? (1.0 / motor.Find("torque_constant")!.Value!.Value);
+    internal static double ConstantOf(ShelfPart motor) => motor.Find("speed_constant")?.Value ?? (1.0 / motor.Find("torque_constant")!.Value!.Value);
 
     private static int CellsOf(ShelfPart motor) => Math.Max(1, (int)Math.Round((motor.Find("voltage")?.Value ?? 12.0) / CellVoltage));
 }

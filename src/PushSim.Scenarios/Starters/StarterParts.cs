@@ -40,7 +40,7 @@ public static class StarterParts
 
     // output speed without load [rpm]
     private static double SpeedOf(ShelfPart m) =>
-        (m.Find("speed_constant")?.Value ?? (1.0 / m.Find("torque_constant")!.Value!.Value)) * (m.Find("voltage")?.Value ?? 12.0) * 30.0 / Math.PI / (m.Find("gear_ratio")?.Value ?? 1.0);
+        StarterDesign.ConstantOf(m) * (m.Find("voltage")?.Value ?? 12.0) * 30.0 / Math.PI / (m.Find("gear_ratio")?.Value ?? 1.0);
 
     // diameter of the case, as its class names it [mm]
     private static double? CaseOf(ShelfPart m) => Regex.Match(m.Name, @"^(\d+) mm") is { Success: true } found ? double.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture) : null;
