@@ -7,6 +7,7 @@ namespace PushSim.Runs;
 internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
 {
     private readonly SceneEquations<F1> _equations;
+    private readonly LaneNumbers<F1> _numbers = new();
     private readonly StepFeatures<F1> _features;
     private readonly SceneSystem _scene;
     private readonly Recorder _recorder;
@@ -27,7 +28,7 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
         RobotEquations<F1>[] robots = [.. scene.Robots.Select(r => ModelBuilder.Build<F1>(r.Scenario, r.Layout))];
         _equations = new SceneEquations<F1>(robots, SceneBuilder.Contacts<F1>(scenario));
         _features = new StepFeatures<F1>(_equations, scene);
-        LaneFill<F1>.Scene(_equations, 0, scene.Equations);
+        _numbers.Carry(_equations, 0, scene.Equations);
         int count = scene.Count;
         _store = new double[4 * count];
         _dense = new DenseOutput(_store, 0, count, 2 * count, 3 * count, count, scene.ExplicitCount, scene.CurveRanges);
@@ -75,7 +76,7 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
         _scene.EnterSegment(index);
         for (int k = 0; k < _equations.Robots.Length; k++)
         {
-            LaneFill<F1>.Commands(_equations.Robots[k], lane, _scene.Robots[k].Equations);
+            _numbers.Carry(_equations.Robots[k].Commands, lane, _scene.Robots[k].Equations.Commands);
         }
 
         return _scene.LongestStep;

@@ -7,11 +7,13 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
     where T : struct, ILanes<T>, IReal<T>
 {
     private readonly SceneEquations<T> _equations;
+    private readonly LaneNumbers<T> _numbers = new();
     private readonly StepFeatures<T> _features;
     private readonly LaneIntegration<T, TetherLanes<T>, TetherLanes<T>> _lanes;
     private readonly TetherRun[] _running = new TetherRun[T.Lanes];
     private readonly Queue<TetherRun> _waiting = [];
-    private readonly List<int> _structure = [];
+    private readonly SceneShape _shape;
+    private readonly AdditiveTableau _tableau;
     private readonly double[] _store;
     private readonly DenseOutput _dense;
 
@@ -22,12 +24,12 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
         RobotSystem robot = scene.Robots[0];
         _equations = new SceneEquations<T>([ModelBuilder.Build<T>(robot.Scenario, robot.Layout, hasLedger: false)], SceneBuilder.Contacts<T>(first.Scenario));
         _features = new StepFeatures<T>(_equations, scene);
-        SceneStructure.Describe(scene, first.Tableau, _structure);
+        (_shape, _tableau) = (scene.Shape, first.Tableau);
         ExplicitRanges = [(0, robot.Layout.FirstLedger)];
         for (int lane = 0; lane < T.Lanes; lane++)
         {
             // lanes that never get a run compute with sane numbers
-            LaneFill<T>.Scene(_equations, lane, scene.Equations);
+            _numbers.Carry(_equations, lane, scene.Equations);
         }
 
         int count = scene.Count;
@@ -47,11 +49,9 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
     /// <summary>Runs them to their ends.</summary>
     public void Run(IReadOnlyList<TetherRun> runs, CancellationToken cancel)
     {
-        List<int> own = [];
         foreach (TetherRun run in runs)
         {
-            SceneStructure.Describe(run.Scene, run.Tableau, own);
-            if (SceneStructure.AreAlike(_structure, own))
+            if (ReferenceEquals(run.Tableau, _tableau) && run.Scene.Shape == _shape)
             {
                 _waiting.Enqueue(run);
             }
@@ -77,7 +77,7 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
         }
 
         _running[lane] = next;
-        LaneFill<T>.Scene(_equations, lane, next.Scene.Equations);
+        _numbers.Carry(_equations, lane, next.Scene.Equations);
         next.State.CopyTo(y);
         run = new LaneRun(0.0, next.Scenario.Manoeuvre.EndTime, next.Scene.Breakpoints, next.Settings);
         return true;
@@ -87,7 +87,7 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
     {
         SceneSystem scene = _running[lane].Scene;
         scene.EnterSegment(index);
-        LaneFill<T>.Commands(_equations.Robots[0], lane, scene.Robots[0].Equations);
+        _numbers.Carry(_equations.Robots[0].Commands, lane, scene.Robots[0].Equations.Commands);
         return scene.LongestStep;
     }
 
