@@ -38,7 +38,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     /// <summary>Listens.</summary>
     public int Run()
     {
-        ReadResult? read = request.Robot is null ? null : ScenarioReader.Check(request.Robot, new ReadOptions());
+        ReadResult? read = request.Robot is null ? null : ScenarioReader.Check(request.Robot, new ReadOptions { Garage = request.Output.Garage });
         if (read is not null && ProblemWriter.Tell(error, read.Problems, read.CannotRead) is int wrong)
         {
             return wrong;
@@ -188,7 +188,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
 
     private PullNotes? Notes(RobotSettings? robot)
     {
-        string? path = request.Notebook ?? NotebookReader.FileOf(GarageFolder.Of(GarageFolder.Chosen));
+        string? path = request.Notebook ?? NotebookReader.FileOf(GarageFolder.Of(request.Output.Garage));
         return request.Tyre is null || path is null ? null : new PullNotes(
             path,
             new PullRow { Tyre = request.Tyre, Robot = request.Robot ?? "", Floor = request.Floor, State = FloorState.Of(request.State), Load = request.Load },

@@ -14,14 +14,14 @@ internal static class SeasonCommand
     public const string BreakawayTitle = "Friction as it lets go, by tyre and floor";
 
     /// <summary>The notebook that a command line means; null if it means none.</summary>
-    public static string? NotebookOf(IReadOnlyList<string> files)
+    public static string? NotebookOf(IReadOnlyList<string> files, string? garage)
     {
         if (files.Count == 1)
         {
             return NotebookReader.IsNotebookFile(files[0]) ? files[0] : null;
         }
 
-        return files.Count == 0 && NotebookReader.FileOf(GarageFolder.Of(GarageFolder.Chosen)) is string notebook ? GarageFolder.Shown(notebook) : null;
+        return files.Count == 0 && NotebookReader.FileOf(GarageFolder.Of(garage)) is string notebook ? GarageFolder.Shown(notebook) : null;
     }
 
     public static int Run(string notebook, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
