@@ -42,7 +42,7 @@ internal static class GarageCommand
         if (request.Report && wrong is null)
         {
             using OutputFolder? written = request.Open(new OutputAsk("garage", "garage", [folder.File], error, cancel));
-            SeasonStudy? season = garage.Notebook is { IsRead: true } notebook && SeasonStudy.Of(notebook) is { First: not null } study ? study : null;
+            SeasonStudy? season = garage.Notebook is { IsRead: true } notebook && SeasonStudy.Of(notebook, folder.Path) is { First: not null } study ? study : null;
             GaragePageFile(written, season);
         }
 

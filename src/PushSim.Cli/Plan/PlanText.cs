@@ -46,7 +46,7 @@ internal static class PlanText
         }
         else
         {
-            output.WriteLine("      --load is what a scale shows under the tested tyres");
+            output.WriteLine("then: fit it with --load, which is what a scale shows under the tested tyres");
         }
     }
 }
