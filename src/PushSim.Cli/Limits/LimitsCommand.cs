@@ -92,7 +92,7 @@ internal static class LimitsCommand
                 .. sides.Zip(others.Prepend(read), (s, r) =>
                 {
                     cancel.ThrowIfCancellationRequested();
-                    return Design.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty));
+                    return Design.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty)) with { IsPlain = s.IsPlain };
                 }),
             ];
             cancel.ThrowIfCancellationRequested();
