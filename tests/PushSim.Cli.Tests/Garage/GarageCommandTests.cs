@@ -18,7 +18,9 @@ public class GarageCommandTests
         Assert.Equal(ExitCode.Done, list.Code);
         Assert.Contains("all can be used", list.Output);
         Assert.InRange(list.Output.Trim().Split('\n').Length, 5, 24);
-        Assert.All(list.Output.Split('\n'), l => Assert.InRange(l.TrimEnd().Length, 0, 79));
+
+        // a command to paste stands on one line, however long
+        Assert.All(list.Output.Split('\n').Where(l => !l.Contains(": pushsim ", StringComparison.Ordinal)), l => Assert.InRange(l.TrimEnd().Length, 0, 79));
         Assert.Equal("", list.Error);
         Cli again = Cli.Run("garage", "new", scratch["g"]);
         Assert.Equal(ExitCode.CannotReadOrWrite, again.Code);

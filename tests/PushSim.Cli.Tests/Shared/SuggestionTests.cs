@@ -25,7 +25,8 @@ public class SuggestionTests
     {
         using var scratch = new ScratchFolder();
         string scenarios = Path.Combine(Repository.Root, "scenarios");
-        string[] words = [.. line.Replace("GARAGE", Garage, StringComparison.Ordinal).Replace("SCENARIOS", scenarios, StringComparison.Ordinal).Replace("OUT", scratch["out"], StringComparison.Ordinal).Split(' ')];
+        string Placed(string word) => word.Replace("GARAGE", Garage, StringComparison.Ordinal).Replace("SCENARIOS", scenarios, StringComparison.Ordinal).Replace("OUT", scratch["out"], StringComparison.Ordinal);
+        string[] words = [.. line.Split(' ').Select(Placed)];
         bool hasOut = words.Contains("--out") || words[0] == "garage";
         Cli cli = Cli.Run(hasOut ? words : [.. words, "--no-plots", "--out", scratch["first"]]);
         Assert.True(cli.Code == ExitCode.Done, cli.Error);
