@@ -91,7 +91,7 @@ static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettin
     double[] y0 = system.InitialState();
     double[] y = new double[y0.Length];
     var observer = new Blind();
-    IntegrationReport report = default;
+    IntegrationOutcome report = default;
     long bytes = 0;
     double ms = Best(() =>
     {

@@ -26,12 +26,12 @@ internal static class AdviseText
 
     public static void Write(TextWriter output, AdviceResult r, string per, bool details)
     {
-        IAnsiConsole console = TextReport.Console(output);
-        TextReport.Wrapped(console, Verdict(r, per), Decoration.Bold);
+        IAnsiConsole console = CommandText.Console(output);
+        CommandText.Wrapped(console, Verdict(r, per), Decoration.Bold);
         console.WriteLine();
         if (details)
         {
-            TextReport.Write(console, Table(r, per));
+            CommandText.Write(console, Table(r, per));
         }
         else
         {
@@ -39,31 +39,31 @@ internal static class AdviseText
             int name = Math.Min(38, few.Select(c => c.Change.Name.Length).DefaultIfEmpty(0).Max());
             foreach ((AdviceChange change, Interval gain, _) in few)
             {
-                TextReport.Line(console, Cut($"  {Cut(change.Name, name).PadRight(name)}  {Points(gain),4} ({100.0 * gain.Low:+0;-0;0} to {100.0 * gain.High:+0;-0;0})  {Short(change)}", WrappedText.Width));
+                CommandText.Line(console, Cut($"  {Cut(change.Name, name).PadRight(name)}  {Points(gain),4} ({100.0 * gain.Low:+0;-0;0} to {100.0 * gain.High:+0;-0;0})  {Short(change)}", WrappedText.Width));
             }
         }
 
         console.WriteLine();
         foreach ((AdviceChange a, AdviceChange b, Interval together, Interval beyond) in r.Pairs.Take(details ? int.MaxValue : 2))
         {
-            TextReport.Wrapped(console, FormattableString.Invariant($"Together {a.Name} and {b.Name} bring {Points(together)} points, {Math.Abs(100.0 * beyond.Value):0} {(beyond.Value > 0.0 ? "more" : "less")} than their sum."));
+            CommandText.Wrapped(console, FormattableString.Invariant($"Together {a.Name} and {b.Name} bring {Points(together)} points, {Math.Abs(100.0 * beyond.Value):0} {(beyond.Value > 0.0 ? "more" : "less")} than their sum."));
         }
 
         if (r.Measurements.Count > 0)
         {
-            TextReport.Wrapped(console, "Measure next: " + string.Join("; ", r.Measurements.Take(details ? int.MaxValue : 2).Select(m => FormattableString.Invariant($"{m.What} (moves the share by {100.0 * m.Narrows:0.#} points, {m.Minutes:0} min)"))) + ".");
+            CommandText.Wrapped(console, "Measure next: " + string.Join("; ", r.Measurements.Take(details ? int.MaxValue : 2).Select(m => FormattableString.Invariant($"{m.What} (moves the share by {100.0 * m.Narrows:0.#} points, {m.Minutes:0} min)"))) + ".");
         }
         else
         {
-            TextReport.Wrapped(console, "Measure next: no single value stands out of the doubt at this many matches.");
+            CommandText.Wrapped(console, "Measure next: no single value stands out of the doubt at this many matches.");
         }
 
         foreach (string note in r.Notes.Take(details ? int.MaxValue : MostNotes))
         {
-            TextReport.Wrapped(console, "note: " + note);
+            CommandText.Wrapped(console, "note: " + note);
         }
 
-        TextReport.Line(console, details ? Cautions.OfPredictions : "All changes: --details. Predictions are estimates; points are of 100 matches.", Decoration.Dim);
+        CommandText.Line(console, details ? Cautions.OfPredictions : "All changes: --details. Predictions are estimates; points are of 100 matches.", Decoration.Dim);
     }
 
     /// <summary>All changes.</summary>

@@ -30,7 +30,7 @@ internal static class BenchText
             Sure = numbers.Count > 0 && numbers[0].Note.Length > 0 ? "the interval holds the mean of such pulls in 95 of 100 benches, from their scatter; calibration and day come on top." : numbers.Count > 0 ? "one pull shows no scatter: pull six times." : "",
             Next = log.Length > 0 && result.Readings > 0 ? $"pushsim fit {Clauses.Argument(log)}{load}" : "",
         };
-        new ScreenReport(card, result.Verdict) { Warnings = result.Warnings, Files = log.Length > 0 ? [log] : [], Tables = [Table(result)] }.Write(output, request.Output.Details);
+        new CommandAnswer(card, result.Verdict) { Warnings = result.Warnings, Files = log.Length > 0 ? [log] : [], Tables = [Table(result)] }.Write(output, request.Output.Details);
 
         void Add(string label, Interval? force)
         {

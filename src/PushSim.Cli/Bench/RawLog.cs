@@ -27,7 +27,7 @@ internal sealed class RawLog : IDisposable
         for (int n = 1; ; n++)
         {
             string path = System.IO.Path.Combine(folder.Path, n == 1 ? stem + ".log" : FormattableString.Invariant($"{stem}-{n}.log"));
-            if (Disk.Look(path) == FileKind.None)
+            if (Disk.Look(path) == PathKind.None)
             {
                 WatchedStream file = Disk.Create(path);
                 folder.Share();

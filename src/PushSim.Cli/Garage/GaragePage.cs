@@ -43,7 +43,7 @@ internal static class GaragePage
             return null;
         }
 
-        MatchWork work = ladder.Work(plan, KeptMatchWords.Instance);
+        KeptMatches work = ladder.Work(plan, KeptMatchWords.Instance);
         var progress = new ProgressLine(error, "matches of the league", work.All, request.HasNoProgress);
         work.Run(0.0, 1, progress.Step, () => progress.Seconds, cancel);
         progress.End();

@@ -20,11 +20,11 @@ internal static class GarageText
 
     public static void Write(TextWriter output, GarageContents g, bool isDetailed)
     {
-        IAnsiConsole console = TextReport.Console(output);
-        TextReport.Wrapped(console, Verdict(g), Decoration.Bold);
+        IAnsiConsole console = CommandText.Console(output);
+        CommandText.Wrapped(console, Verdict(g), Decoration.Bold);
         if (isDetailed)
         {
-            TextReport.Write(console, Table(g));
+            CommandText.Write(console, Table(g));
         }
         else
         {
@@ -37,19 +37,19 @@ internal static class GarageText
             {
                 string what = item.Lacks.Count > 0 ? $"{(item.IsUnusable ? "!" : "lacks")} {string.Join("; ", item.Lacks)}" : item.About;
                 string line = $"  {word.PadRight(kind)}  {Cut(item.Name, name).PadRight(name)}  {PlainText.Of(item.Lacks.Count > 0 && item.Lacks[0].StartsWith("guessed", StringComparison.Ordinal) ? string.Join("; ", item.Lacks.Prepend(item.About)) : what)}";
-                TextReport.Line(console, Cut(line, WrappedText.Width));
+                CommandText.Line(console, Cut(line, WrappedText.Width));
             }
 
             if (all.Length > MostLines)
             {
-                TextReport.Line(console, $"  and {all.Length - MostLines + 1} more: --details");
+                CommandText.Line(console, $"  and {all.Length - MostLines + 1} more: --details");
             }
         }
 
-        TextReport.Wrapped(console, "Next: " + Next(g));
+        CommandText.Wrapped(console, "Next: " + Next(g));
         if (!isDetailed)
         {
-            TextReport.Line(console, "What each is and lacks in full: --details", Decoration.Dim);
+            CommandText.Line(console, "What each is and lacks in full: --details", Decoration.Dim);
         }
     }
 

@@ -25,7 +25,7 @@ internal sealed class CardText
     private int _lines;
 
     /// <param name="output">Where to.</param>
-    public CardText(TextWriter output) => (_output, _console) = (output, TextReport.Console(output));
+    public CardText(TextWriter output) => (_output, _console) = (output, CommandText.Console(output));
 
     /// <summary>Question and answer, as soon as they are known.</summary>
     public void WriteHead(string answer, string question = "")
@@ -145,7 +145,7 @@ internal sealed class CardText
 
     private void Line(string text, Decoration decoration = Decoration.None)
     {
-        TextReport.Line(_console, text, decoration);
+        CommandText.Line(_console, text, decoration);
         _lines++;
     }
 

@@ -24,6 +24,6 @@ internal static class GarageOption
     {
         string? folder = parsed.CommandResult.Command.Options.Any(o => o.Name == Name) ? parsed.GetValue<string?>(Name) : null;
         GarageFolder.Choose(folder);
-        return folder is not null && Disk.Look(Path.Combine(folder, GarageFolder.FileName)) != FileKind.File ? $"{folder} is no garage: it has no {GarageFolder.FileName}; pushsim garage new {folder} makes one" : null;
+        return folder is not null && Disk.Look(Path.Combine(folder, GarageFolder.FileName)) != PathKind.File ? $"{folder} is no garage: it has no {GarageFolder.FileName}; pushsim garage new {folder} makes one" : null;
     }
 }

@@ -47,6 +47,6 @@ internal sealed class OpponentOptions(string against = OpponentOptions.InPlace, 
     /// <summary>How the inputs of a page name them.</summary>
     public static IEnumerable<ReportInput> Given(string? opponent, string? scene) =>
     [
-        .. PageReport.Given("--against", opponent is null ? null : PageReport.Shown(opponent)), .. PageReport.Given("--scene", scene is null ? null : PageReport.Shown(scene)),
+        .. CommandPage.Given("--against", opponent is null ? null : CommandPage.Shown(opponent)), .. CommandPage.Given("--scene", scene is null ? null : CommandPage.Shown(scene)),
     ];
 }

@@ -53,12 +53,12 @@ internal static class ScreenTable
         console.WriteLine();
         foreach (IReadOnlyList<string> row in table.Rows)
         {
-            TextReport.Line(console, $"{titles[0]}: {row[0]}");
+            CommandText.Line(console, $"{titles[0]}: {row[0]}");
             for (int i = 1; i < titles.Length; i++)
             {
                 if (row[i].Length > 0)
                 {
-                    TextReport.Line(console, $"  {titles[i]}: {row[i]}");
+                    CommandText.Line(console, $"  {titles[i]}: {row[i]}");
                 }
             }
         }

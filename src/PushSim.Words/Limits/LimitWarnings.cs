@@ -6,7 +6,7 @@ namespace PushSim.Words.Limits;
 public static class LimitWarnings
 {
     /// <summary>All of a report.</summary>
-    public static IReadOnlyList<string> Of(LimitReport r) => [.. r.Warnings.Select(Of)];
+    public static IReadOnlyList<string> Of(LimitResult r) => [.. r.Warnings.Select(Of)];
 
     private static string Of(LimitWarning warning) => warning switch
     {

@@ -13,7 +13,7 @@ internal sealed class Session(EventHub hub) : IDisposable
 {
     private readonly Dictionary<string, RowErrorMessage> _faults = new(StringComparer.Ordinal);
     private readonly History _history = new();
-    private readonly BehindWork _behind = new(hub);
+    private readonly BehindThread _behind = new(hub);
     private Dictionary<string, EditRow> _savedRows = new(StringComparer.Ordinal);
     private IReadOnlyList<EditRow> _rows = [];
     private ReadResult? _opened;
@@ -367,7 +367,7 @@ internal sealed class Session(EventHub hub) : IDisposable
     private sealed class Held(Design design, ReadResult read, Dictionary<string, EditRow> rows, string words)
     {
         private RunResult? _run;
-        private LimitReport? _limits;
+        private LimitResult? _limits;
 
         public Design Design => design;
 
@@ -375,7 +375,7 @@ internal sealed class Session(EventHub hub) : IDisposable
 
         public string Words => words;
 
-        public LimitReport? Limits() => _limits ??= read.Robot is { } robot ? LimitAnswer.Of(robot) : null;
+        public LimitResult? Limits() => _limits ??= read.Robot is { } robot ? LimitAnswer.Of(robot) : null;
 
         public RunResult? Run(CancellationToken cancel) => _run ??= read.Scenario is { } scenario ? AnswerRun.Fast(scenario, cancel) : null;
     }

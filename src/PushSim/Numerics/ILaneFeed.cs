@@ -29,5 +29,5 @@ internal interface ILaneFeed<T>
     /// <summary>Takes the end of a lane's run.</summary>
     /// <param name="lane">The lane, free from now on [1].</param>
     /// <param name="report">How it ended.</param>
-    void End(int lane, in IntegrationReport report);
+    void End(int lane, in IntegrationOutcome report);
 }

@@ -144,7 +144,7 @@ internal sealed class LaneIntegration<T, TSystem, TFeed>
         s.IsRunning = false;
         s.NeedsRestart = false;
         _running--;
-        _feed.End(lane, new IntegrationReport(status, s.Time, s.Steps, s.Rejected, s.Evaluations));
+        _feed.End(lane, new IntegrationOutcome(status, s.Time, s.Steps, s.Rejected, s.Evaluations));
     }
 
     private void FinishAndBegin(int lane, IntegrationStatus status)

@@ -104,7 +104,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
 
     public StepDecision OnStep(int lane, in LaneStep step) => _lanes[lane].Watch.OnStep(step, _features, lane);
 
-    public void End(int lane, in IntegrationReport report)
+    public void End(int lane, in IntegrationOutcome report)
     {
         MatchLane own = _lanes[lane];
         _queue!.Done(MatchJudge.Of(own.Match.Number, own.Match.Scenario.Shove, own.Watch, report));

@@ -16,7 +16,7 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
     private readonly LaneIntegration<F1, RecordedLane, RecordedLane> _lane;
     private double[] _start = [];
     private LaneRun? _next;
-    private IntegrationReport _report;
+    private IntegrationOutcome _report;
 
     /// <param name="scenario">Scenario whose robots are in canonical order.</param>
     /// <param name="scene">Its scene.</param>
@@ -47,7 +47,7 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
     /// <param name="settings">Tolerances and limits.</param>
     /// <param name="work">What is left for it.</param>
     /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
-    public IntegrationReport Run(double[] y, IntegrationSettings settings, WorkBudget work)
+    public IntegrationOutcome Run(double[] y, IntegrationSettings settings, WorkBudget work)
     {
         _start = y;
         _next = new LaneRun(0.0, _endTime, _scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) });
@@ -97,5 +97,5 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
         return decision;
     }
 
-    public void End(int lane, in IntegrationReport report) => _report = report;
+    public void End(int lane, in IntegrationOutcome report) => _report = report;
 }

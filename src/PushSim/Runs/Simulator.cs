@@ -29,7 +29,7 @@ public static class Simulator
         }
         catch (SimulationException e)
         {
-            return RunReport.Refused(scenario, e.Message);
+            return RunResultMaker.Refused(scenario, e.Message);
         }
 
         double[] y = scene.InitialState();
@@ -37,21 +37,21 @@ public static class Simulator
         scene.EnterSegment(0);
         recorder.Start(y);
         StoredEnergy before = scene.Stored(y);
-        IntegrationReport report = scenario.Numerics.Precision == Precision.Single
+        IntegrationOutcome report = scenario.Numerics.Precision == Precision.Single
             ? new RecordedLane(scenario, scene, recorder).Run(y, Settings(scenario, scene), work)
             : Integrate(scenario, scene, y, new Cancellable(recorder, work.Cancel), work);
         work.Cancel.ThrowIfCancellationRequested();
         recorder.Stop();
         scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
-        return RunReport.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
+        return RunResultMaker.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
     }
 
     /// <summary>Integrates a scene to its end time or until the observer stops it; y is replaced by the last state.</summary>
-    internal static IntegrationReport Integrate(ScenarioSettings scenario, SceneSystem scene, double[] y, IStepObserver observer, WorkBudget work)
+    internal static IntegrationOutcome Integrate(ScenarioSettings scenario, SceneSystem scene, double[] y, IStepObserver observer, WorkBudget work)
     {
         IntegrationSettings settings = Settings(scenario, scene);
         var integration = new SingleRun<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
-        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) }, observer);
+        IntegrationOutcome report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) }, observer);
         work.Spend(report, settings.MaximumEvaluations);
         return report;
     }

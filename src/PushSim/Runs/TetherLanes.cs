@@ -108,7 +108,7 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
         return decision;
     }
 
-    public void End(int lane, in IntegrationReport report)
+    public void End(int lane, in IntegrationOutcome report)
     {
         _lanes.State(lane, _running[lane].State);
         _running[lane].End(report);

@@ -6,7 +6,7 @@ namespace PushSim.Runs;
 /// Several of one structure share lanes, with the same bits.</summary>
 internal sealed class TetherRun
 {
-    private IntegrationReport _report;
+    private IntegrationOutcome _report;
 
     private TetherRun(ScenarioSettings scenario, SceneSystem scene)
     {
@@ -60,9 +60,9 @@ internal sealed class TetherRun
         _report = Simulator.Integrate(Scenario, Scene, State, new Cancellable(Tape, cancel), WorkBudget.Endless(cancel));
 
     /// <summary>Takes its end from the lane that it was in.</summary>
-    public void End(in IntegrationReport report) => _report = report;
+    public void End(in IntegrationOutcome report) => _report = report;
 
-    private (double[] Time, double[] Force)? Result => RunReport.Ending(Scenario, Scene, Tape.Watch, _report, State) is null ? (Tape.Time, Tape.Force) : null;
+    private (double[] Time, double[] Force)? Result => RunResultMaker.Ending(Scenario, Scene, Tape.Watch, _report, State) is null ? (Tape.Time, Tape.Force) : null;
 
     // null if no run can start from the settings
     private static TetherRun? Ready(ScenarioSettings scenario)

@@ -49,7 +49,7 @@ public class SweepTableTests
     {
         Tally Of(int wins) => Tally.Of(Enumerable.Range(0, 200).Select(n => End(n, n < wins ? 0 : 1)));
         SweepPoint[] points = [Point(0, 0.0) with { Odds = Of(100) }, Point(1, 0.0) with { Odds = Of(113) }];
-        var table = SweepTable.Of([s_tyre], [("pull", true), (SweepTable.WinShare, true)], points, (best, other) => new Comparison(200, onlyBest, onlyOther));
+        var table = SweepTable.Of([s_tyre], [("pull", true), (SweepTable.WinShare, true)], points, (best, other) => new OddsDifference(200, onlyBest, onlyOther));
         Assert.Equal(1, table.Columns[1].Best);
         Assert.Equal(isTie ? 2 : 0, table.Columns[1].Ties.Count);
     }

@@ -49,7 +49,7 @@ public class AdaptiveAccuracyTests
     {
         Problem p = Problems[problem]();
         ErrorObserver observer = new(p, tolerance, tolerance);
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, tolerance, out _, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         Assert.True(observer.AtSteps is > 0.0 and < 5.0, $"at steps {observer.AtSteps:G4} tolerances, < 5; {p.Equation}; {p.Source}");
@@ -71,7 +71,7 @@ public class AdaptiveAccuracyTests
     {
         StiffFollower p = new(1e5);
         ErrorObserver observer = new(p, tolerance, tolerance);
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, tolerance, out _, observer);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double largest = observer.BetweenSteps * tolerance;
         Assert.True(largest < 0.005, $"between steps {largest:G4}, < 0.005; {p.Equation}");
@@ -89,7 +89,7 @@ public class AdaptiveAccuracyTests
     {
         Problem p = Problems[problem]();
         SilentObserver observer = new();
-        IntegrationReport report = Run(p, method, tolerance, 1e-3 * tolerance, out double[] y, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, 1e-3 * tolerance, out double[] y, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double error = EndError(p.Reference, y, tolerance, 1e-3 * tolerance);
@@ -119,7 +119,7 @@ public class AdaptiveAccuracyTests
     {
         Problem p = Problems[problem]();
         SilentObserver observer = new();
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out double[] y, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, tolerance, out double[] y, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double allowed = report.Steps * Math.Max(1.0, Magnification(p));
@@ -149,12 +149,12 @@ public class AdaptiveAccuracyTests
     internal static double[] End(Problem p, string method, double relative, double absolute)
     {
         SilentObserver observer = new();
-        IntegrationReport report = Run(p, method, relative, absolute, out double[] y, observer);
+        IntegrationOutcome report = Run(p, method, relative, absolute, out double[] y, observer);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         return y;
     }
 
-    private static IntegrationReport Run(
+    private static IntegrationOutcome Run(
         Problem p, string method, double relative, double absolute, out double[] y, IStepObserver observer)
     {
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName(method));

@@ -54,7 +54,7 @@ public class DenseOutputTests
         StiffFollower p = new(300.0);
         IntegrationSettings settings = new() { RelativeTolerance = 1.0, AbsoluteTolerances = [1.0, 1.0], InitialStep = 0.03 };
         Ends ends = new(p.Start);
-        IntegrationReport report = new SingleRun<Problem>(p, AdditiveTableau.ByName("ARK4(3)")).Run(0.1, 0.1 + 0.03, p.Start, [], settings, ends);
+        IntegrationOutcome report = new SingleRun<Problem>(p, AdditiveTableau.ByName("ARK4(3)")).Run(0.1, 0.1 + 0.03, p.Start, [], settings, ends);
         Assert.Equal(1, report.Steps);
         Assert.True(ends.WereSeen);
     }

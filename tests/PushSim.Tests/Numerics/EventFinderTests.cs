@@ -98,7 +98,7 @@ public class EventFinderTests
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         Flight flight = new(component);
         IntegrationSettings settings = new() { RelativeTolerance = 1e-8, AbsoluteTolerances = [1e-8, 1e-8] };
-        IntegrationReport r = integration.Run(0.0, end, p.Start, [], settings, flight);
+        IntegrationOutcome r = integration.Run(0.0, end, p.Start, [], settings, flight);
         Assert.Equal(IntegrationStatus.Stopped, r.Status);
         return flight;
     }

@@ -17,7 +17,7 @@ public class IntegrationTests
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, tableau);
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.0, p.End, p.Start, [], Settings(2, 1e-4), observer);
+        IntegrationOutcome r = integration.Run(0.0, p.End, p.Start, [], Settings(2, 1e-4), observer);
 
         // two at the start: k_1 and the estimate of the first step; a rejected trial keeps k_1
         int implicitStages = tableau.Stages - 1;
@@ -39,7 +39,7 @@ public class IntegrationTests
         integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
 
         long before = GC.GetAllocatedBytesForCurrentThread();
-        IntegrationReport r = integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
+        IntegrationOutcome r = integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.True(r.Steps > 10);
@@ -53,7 +53,7 @@ public class IntegrationTests
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         double[] y = p.Start;
         StepRecorder observer = new();
-        IntegrationReport r = integration.Run(0.0, p.End, y, [], Settings(1, 1e-6) with { InitialStep = 10.0 }, observer);
+        IntegrationOutcome r = integration.Run(0.0, p.End, y, [], Settings(1, 1e-6) with { InitialStep = 10.0 }, observer);
 
         Assert.Equal(IntegrationStatus.Completed, r.Status);
         Assert.True(r.Rejected >= 1);
@@ -68,7 +68,7 @@ public class IntegrationTests
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         double[] y = p.Start;
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.0, 2.0, y, [], Settings(1, 1e-6), observer);
+        IntegrationOutcome r = integration.Run(0.0, 2.0, y, [], Settings(1, 1e-6), observer);
 
         Assert.Equal(IntegrationStatus.StepTooSmall, r.Status);
         Assert.InRange(r.Time, 0.9999, 1.0001);
@@ -81,7 +81,7 @@ public class IntegrationTests
         LogDecay p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK3(2)"));
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.5, 1.0, [-1.0], [], Settings(1, 1e-6), observer);
+        IntegrationOutcome r = integration.Run(0.5, 1.0, [-1.0], [], Settings(1, 1e-6), observer);
         Assert.Equal((IntegrationStatus.NotFinite, 0.5, 0), (r.Status, r.Time, r.Steps));
     }
 
@@ -93,7 +93,7 @@ public class IntegrationTests
         Pleiades p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.0, 3.0, p.Start, [], Settings(28, 1e-6) with { MaximumEvaluations = cap }, observer);
+        IntegrationOutcome r = integration.Run(0.0, 3.0, p.Start, [], Settings(28, 1e-6) with { MaximumEvaluations = cap }, observer);
 
         Assert.Equal(IntegrationStatus.EvaluationCap, r.Status);
         Assert.InRange(r.Evaluations, cap - 6, cap);
@@ -108,7 +108,7 @@ public class IntegrationTests
         SingleRun<Ramp> integration = new(new Ramp(breakpoints.Length), AdditiveTableau.ByName("ARK4(3)"));
         StepRecorder observer = new();
         double[] y = [0.0];
-        IntegrationReport r = integration.Run(0.0, 1.5, y, breakpoints, Settings(1, 1e-6), observer);
+        IntegrationOutcome r = integration.Run(0.0, 1.5, y, breakpoints, Settings(1, 1e-6), observer);
 
         Assert.Equal((IntegrationStatus.Completed, 1.5), (r.Status, r.Time));
         foreach (double b in breakpoints[1..^1])
@@ -142,8 +142,8 @@ public class IntegrationTests
     [Fact]
     public void ComponentWithInfiniteToleranceDoesNotMoveTheSteps()
     {
-        IntegrationReport with = RunWithQuadrature(double.PositiveInfinity);
-        IntegrationReport judged = RunWithQuadrature(1e-9);
+        IntegrationOutcome with = RunWithQuadrature(double.PositiveInfinity);
+        IntegrationOutcome judged = RunWithQuadrature(1e-9);
         Assert.True(with.Steps * 3 < judged.Steps, $"{with.Steps} steps out of the norm, {judged.Steps} in it");
     }
 
@@ -157,7 +157,7 @@ public class IntegrationTests
         SingleRun<Spoiled> run = new(new Spoiled(component, value), AdditiveTableau.ByName("ARK4(3)"));
         IntegrationSettings settings = Settings(7, 1.0) with { InitialStep = 0.2, MinimumStep = 0.1 };
         settings.AbsoluteTolerances[component] = double.PositiveInfinity;
-        IntegrationReport spoiled = run.Run(0.0, 0.2, new double[7], [], settings, new SilentObserver());
+        IntegrationOutcome spoiled = run.Run(0.0, 0.2, new double[7], [], settings, new SilentObserver());
         Assert.Equal((IntegrationStatus.StepTooSmall, 0.0), (spoiled.Status, spoiled.Time));
         Assert.Equal(IntegrationStatus.Completed, run.Run(0.0, 0.05, new double[7], [], settings, new SilentObserver()).Status);
     }
@@ -170,7 +170,7 @@ public class IntegrationTests
         SingleRun<Spoiled> run = new(new Spoiled(component, 1e308), AdditiveTableau.ByName("ARK4(3)"));
         double[] y = new double[7];
         y[component] = 1.7e308;
-        IntegrationReport report = run.Run(0.2, 1.2, y, [], Settings(7, 1.0) with { InitialStep = 1.0, MinimumStep = 0.5 }, new SilentObserver());
+        IntegrationOutcome report = run.Run(0.2, 1.2, y, [], Settings(7, 1.0) with { InitialStep = 1.0, MinimumStep = 0.5 }, new SilentObserver());
         Assert.Equal((IntegrationStatus.StepTooSmall, 0.2), (report.Status, report.Time));
     }
 
@@ -181,8 +181,8 @@ public class IntegrationTests
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK5(4)"));
         (double[] first, double[] second) = (p.Start, p.Start);
         SilentObserver observer = new();
-        IntegrationReport a = integration.Run(0.0, 20.0, first, [3.0], Settings(2, 1e-5), observer);
-        IntegrationReport b = integration.Run(0.0, 20.0, second, [3.0], Settings(2, 1e-5), observer);
+        IntegrationOutcome a = integration.Run(0.0, 20.0, first, [3.0], Settings(2, 1e-5), observer);
+        IntegrationOutcome b = integration.Run(0.0, 20.0, second, [3.0], Settings(2, 1e-5), observer);
         Assert.Equal(a, b);
         Assert.Equal(first, second);
     }
@@ -193,7 +193,7 @@ public class IntegrationTests
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         StepRecorder observer = new() { StopAfter = 3 };
-        IntegrationReport r = integration.Run(0.0, 20.0, p.Start, [], Settings(2, 1e-5), observer);
+        IntegrationOutcome r = integration.Run(0.0, 20.0, p.Start, [], Settings(2, 1e-5), observer);
         Assert.Equal((IntegrationStatus.Stopped, 3), (r.Status, r.Steps));
         Assert.Equal(observer.Ends[^1], r.Time);
     }
@@ -204,8 +204,8 @@ public class IntegrationTests
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(2.0, 2.0, p.Start, [], Settings(2, 1e-5), observer);
-        Assert.Equal(new IntegrationReport(IntegrationStatus.Completed, 2.0, 0, 0, 0), r);
+        IntegrationOutcome r = integration.Run(2.0, 2.0, p.Start, [], Settings(2, 1e-5), observer);
+        Assert.Equal(new IntegrationOutcome(IntegrationStatus.Completed, 2.0, 0, 0, 0), r);
     }
 
     [Fact]
@@ -232,7 +232,7 @@ public class IntegrationTests
         AbsoluteTolerances = [.. Enumerable.Repeat(tolerance, count)],
     };
 
-    private static IntegrationReport RunWithQuadrature(double tolerance)
+    private static IntegrationOutcome RunWithQuadrature(double tolerance)
     {
         SingleRun<FastQuadrature> integration = new(new FastQuadrature(), AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();

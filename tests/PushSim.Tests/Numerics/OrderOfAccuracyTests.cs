@@ -60,7 +60,7 @@ public class OrderOfAccuracyTests
             MaximumStep = step * (1.0 + 1e-9),
         };
         double[] y = problem.Start;
-        IntegrationReport report = new SingleRun<Problem>(problem, tableau).Run(0.0, problem.End, y, [], settings, new SilentObserver());
+        IntegrationOutcome report = new SingleRun<Problem>(problem, tableau).Run(0.0, problem.End, y, [], settings, new SilentObserver());
         Assert.Equal(steps, report.Steps);
 
         double[] reference = problem.Reference;

@@ -29,7 +29,7 @@ public static class LimitFinder
     /// <param name="throttle">Throttle 0..1; null: the greatest that the scenario commands, full if none [1].</param>
     /// <param name="pattern">Duty pattern of the match; null: the usual one.</param>
     /// <exception cref="SimulationException">The robot does not stand on its wheels, or nothing drives it; a round of the pattern lasts less than <see cref="DutyPattern.ShortestRound"/>.</exception>
-    public static LimitReport Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
+    public static LimitResult Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
         if (scenario.Robot.Drives.All(d => d.Motors.Count == 0))
@@ -50,7 +50,7 @@ public static class LimitFinder
 
         LimitHook hook = Hook(scenario);
         var now = new LimitCondition { Throttle = throttle ?? Throttle(scenario) };
-        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern));
+        Task<DutyHeat> match = Task.Run(() => new DutyWalk(scenario, now, hook).Run(pattern));
         Task<RatioCurve?> ratio = Task.Run(() => Ratio(scenario, now, hook));
         LimitState state = State(LimitStateKind.AsInFile, scenario, now, hook);
         LimitState[] states =
@@ -68,8 +68,8 @@ public static class LimitFinder
         List<WheelLimit> wheels = Wheels(scenario, now, hook);
         (IReadOnlyList<WiringCase> wirings, IReadOnlyList<(Wiring Wiring, WheelLoss Case)> unfound) = WiringStudy.Find(scenario, now, hook);
         IReadOnlyList<int[]> axles = Axles(scenario);
-        MatchResult heat = match.GetAwaiter().GetResult();
-        return new LimitReport
+        DutyHeat heat = match.GetAwaiter().GetResult();
+        return new LimitResult
         {
             Scenario = scenario,
             Hook = hook,
@@ -295,7 +295,7 @@ public static class LimitFinder
         }
     }
 
-    private static IEnumerable<LimitWarning> Heat(MatchResult match)
+    private static IEnumerable<LimitWarning> Heat(DutyHeat match)
     {
         if (match.Overheating is { } hot)
         {
