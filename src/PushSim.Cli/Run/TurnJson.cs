@@ -2,7 +2,7 @@ using PushSim.Words.Turns;
 
 namespace PushSim.Cli.Run;
 
-/// <summary>A turn's report as the object "turning" of the run's JSON document.</summary>
+/// <summary>A turn's result as the object "turning" of the run's JSON document.</summary>
 internal static class TurnJson
 {
     public static void Write(Utf8JsonWriter writer, TurnResult r, IReadOnlyList<string> explanation)

@@ -10,7 +10,7 @@ internal static class CommandText
     /// <summary>Whether the command line asks for no colour.</summary>
     public static bool HasNoColour { get; set; }
 
-    /// <summary>A whole report: question if there is one, verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
+    /// <summary>A whole answer: question if there is one, verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
     public static void Write(
         TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files,
         string question = "")

@@ -1,6 +1,6 @@
 namespace PushSim.Words.Turns;
 
-/// <summary>What a turn answers, and words for what its report names.</summary>
+/// <summary>What a turn answers, and words for what its result names.</summary>
 public static class TurnWords
 {
     // Share of the grip from which sideways acceleration moves loads and slips enough to change an arc (common practice, no source) [1].

@@ -41,7 +41,7 @@ public sealed record WearResult
     /// <summary>Worn per turn by all wheels together; null unless it turns [m^3].</summary>
     public double? PerTurn => TurnTime * Wheels.Sum(w => w.VolumeRate);
 
-    /// <summary>The report of a run; null if none of its wheels has a wear number or nothing was recorded.</summary>
+    /// <summary>The wear of a run; null if none of its wheels has a wear number or nothing was recorded.</summary>
     /// <param name="run">The run.</param>
     /// <param name="straight">A straight drive of the same robot, see <see cref="StraightDrive"/>; null: none.</param>
     public static WearResult? Of(RunResult run, RunResult? straight = null)
