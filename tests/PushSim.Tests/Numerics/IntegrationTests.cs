@@ -11,7 +11,7 @@ public class IntegrationTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void EvaluationsAreTheStagesPlusOnePerStep(string name)
+    public void Evaluations_are_the_stages_plus_one_per_step(string name)
     {
         AdditiveTableau tableau = AdditiveTableau.ByName(name);
         Brusselator p = new();
@@ -28,7 +28,7 @@ public class IntegrationTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void NothingIsAllocatedByAWarmRun(string name)
+    public void Nothing_is_allocated_by_a_warm_run(string name)
     {
         double[] breakpoints = [0.5];
         StiffFollower p = new(1000.0);
@@ -47,7 +47,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void TrialThatTurnsNaNIsRejectedWithTheSmallestFactor()
+    public void Trial_that_turns_NaN_is_rejected_with_the_smallest_factor()
     {
         LogDecay p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
@@ -62,7 +62,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void BlowUpEndsWithStatusAndTime()
+    public void Blow_up_ends_with_status_and_time()
     {
         BlowUp p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
@@ -76,7 +76,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void DerivativesThatAreNaNAtTheStartEndTheRunThere()
+    public void Derivatives_that_are_NaN_at_the_start_end_the_run_there()
     {
         LogDecay p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK3(2)"));
@@ -88,7 +88,7 @@ public class IntegrationTests
     [Theory]
     [InlineData(50)]
     [InlineData(333)]
-    public void CapOnEvaluationsHolds(int cap)
+    public void Cap_on_evaluations_holds(int cap)
     {
         Pleiades p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
@@ -102,7 +102,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void StepsEndOnEveryBreakpointToTheBitAndSlopesBelongToTheirSegment()
+    public void Steps_end_on_every_breakpoint_to_the_bit_and_slopes_belong_to_their_segment()
     {
         double[] breakpoints = [-1.0, 0.1, 0.3, 0.1 + 0.2, 0.7, 1.0, 5.0];
         SingleRun<Ramp> integration = new(new Ramp(breakpoints.Length), AdditiveTableau.ByName("ARK4(3)"));
@@ -128,7 +128,7 @@ public class IntegrationTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void EqualComponentsGetEqualBitsWhereverTheyLie(string name)
+    public void Equal_components_get_equal_bits_wherever_they_lie(string name)
     {
         // Seven copies: four in a vector, three in the scalar tail.
         SingleRun<Copies> integration = new(new Copies(), AdditiveTableau.ByName(name));
@@ -140,7 +140,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void ComponentWithInfiniteToleranceDoesNotMoveTheSteps()
+    public void Component_with_infinite_tolerance_does_not_move_the_steps()
     {
         IntegrationOutcome with = RunWithQuadrature(double.PositiveInfinity);
         IntegrationOutcome judged = RunWithQuadrature(1e-9);
@@ -152,7 +152,7 @@ public class IntegrationTests
     [InlineData(3, double.PositiveInfinity)]
     [InlineData(5, double.NaN)]
     [InlineData(6, double.NegativeInfinity)]
-    public void TrialIsNotANumberIfAnyComponentIsNotFiniteEvenOutsideTheNorm(int component, double value)
+    public void Trial_is_not_a_number_if_any_component_is_not_finite_even_outside_the_norm(int component, double value)
     {
         SingleRun<Spoiled> run = new(new Spoiled(component, value), AdditiveTableau.ByName("ARK4(3)"));
         IntegrationSettings settings = Settings(7, 1.0) with { InitialStep = 0.2, MinimumStep = 0.1 };
@@ -165,7 +165,7 @@ public class IntegrationTests
     [Theory]
     [InlineData(1)]
     [InlineData(6)]
-    public void NewStateThatOverflowsWithFiniteSlopesIsNotAccepted(int component)
+    public void New_state_that_overflows_with_finite_slopes_is_not_accepted(int component)
     {
         SingleRun<Spoiled> run = new(new Spoiled(component, 1e308), AdditiveTableau.ByName("ARK4(3)"));
         double[] y = new double[7];
@@ -175,7 +175,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void SecondRunRepeatsTheFirstToTheBit()
+    public void Second_run_repeats_the_first_to_the_bit()
     {
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK5(4)"));
@@ -188,7 +188,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void ObserverStopsTheRun()
+    public void Observer_stops_the_run()
     {
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
@@ -199,7 +199,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void EmptySpanNeedsNoEvaluation()
+    public void Empty_span_needs_no_evaluation()
     {
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
@@ -209,7 +209,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void SpanThatRunsBackwardsIsAProgrammingMistake()
+    public void Span_that_runs_backwards_is_a_programming_mistake()
     {
         SingleRun<Problem> integration = new(new Brusselator(), AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();
@@ -217,7 +217,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void LongestStepIsKept()
+    public void Longest_step_is_kept()
     {
         Detest p = new(1);
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));

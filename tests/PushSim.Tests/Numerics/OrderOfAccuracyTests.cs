@@ -24,7 +24,7 @@ public class OrderOfAccuracyTests
 
     [Theory]
     [MemberData(nameof(Rows))]
-    public void SlopeIsTheOrder(string name, string kind)
+    public void Slope_is_the_order(string name, string kind)
     {
         (double slope, double[] errors) = Slope(name, kind);
         double order = AdditiveTableau.ByName(name).Order;
