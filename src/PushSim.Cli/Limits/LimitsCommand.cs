@@ -117,7 +117,7 @@ internal static class LimitsCommand
     private static List<string> WriteFiles(
         OutputFolder folder, IReadOnlyList<ComparedDesign> designs, RunResult? run, ReadResult read, Options options, CancellationToken cancel)
     {
-        LimitResult report = designs[0].Report!;
+        LimitResult report = designs[0].Limits!;
         List<string> files =
         [
             folder.Write("force-curve.csv", stream => LimitsCsv.WriteCurves(report, stream)),

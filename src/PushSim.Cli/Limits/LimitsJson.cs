@@ -11,13 +11,13 @@ internal static class LimitsJson
     public static string Of(IReadOnlyList<ComparedDesign> designs, RunResult? run) => CommandJson.Write(writer =>
     {
         CommandJson.WriteHead(writer, "limits", LimitsText.Verdict(designs), LimitsText.Warnings(designs));
-        Write(writer, designs[0].Report!);
+        Write(writer, designs[0].Limits!);
         CommandJson.WriteRows(writer, "variants", designs.Skip(1), d =>
         {
             writer.WriteString("name", d.Label);
-            writer.WriteString("verdict", LimitVerdict.Of(d.Report!));
-            CommandJson.WriteTexts(writer, "warnings", LimitWarnings.Of(d.Report!));
-            Write(writer, d.Report!);
+            writer.WriteString("verdict", LimitVerdict.Of(d.Limits!));
+            CommandJson.WriteTexts(writer, "warnings", LimitWarnings.Of(d.Limits!));
+            Write(writer, d.Limits!);
         });
         WriteRunBindings(writer, run);
     });

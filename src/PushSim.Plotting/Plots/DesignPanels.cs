@@ -49,7 +49,7 @@ internal static class DesignPanels
         var panel = new Panel("Motors against tyres" + SideBySide, "Speed [m/s]", "Force [N]");
         foreach (ComparedDesign d in designs.Take(MostCurves / 2))
         {
-            ForceCurve curve = d.Report!.Total;
+            ForceCurve curve = d.Limits!.Total;
             panel.Add(curve.Speed, curve.Motor, d.Label + ": motors can give").Add(curve.Speed, curve.Peak, d.Label + ": tyres hold, peak");
         }
 

@@ -12,14 +12,14 @@ public sealed record ComparedDesign(string Label, string Robot, BindingShares? L
     public RunResult? Run { get; init; }
 
     /// <summary>Its limits; null where runs are compared.</summary>
-    public LimitResult? Report { get; init; }
+    public LimitResult? Limits { get; init; }
 
     /// <summary>A run under its label.</summary>
     public static ComparedDesign Of(string label, RunResult run) => new(label, run.Scenario.Robot.Name, run.Shove is null ? run.Answers.Binding : null) { Run = run };
 
     /// <summary>Limits under their label.</summary>
-    public static ComparedDesign Of(string label, LimitResult report) =>
-        new(label, report.Scenario.Robot.Name, report.Now.Binding is BindingKind kind ? BindingShares.Of(kind) : null) { Report = report };
+    public static ComparedDesign Of(string label, LimitResult limits) =>
+        new(label, limits.Scenario.Robot.Name, limits.Now.Binding is BindingKind kind ? BindingShares.Of(kind) : null) { Limits = limits };
 
     /// <summary>"with dull cover "; nothing where the label is the robot itself.</summary>
     internal string With => Label == Robot ? "" : $"with {Label} ";

@@ -33,7 +33,7 @@ public static class DesignWords
     }
 
     private static IEnumerable<(Measure Measure, Func<ComparedDesign, double?> Of)> Measures(ComparedDesign first) => first.Run is null
-        ? LimitMeasure.All.Select(m => ((Measure)m, (Func<ComparedDesign, double?>)(d => m.Of(d.Report!))))
+        ? LimitMeasure.All.Select(m => ((Measure)m, (Func<ComparedDesign, double?>)(d => m.Of(d.Limits!))))
         : AnswerCatalogue.All.Where(a => !a.IsForScripts).Select(a => ((Measure)(a with { Better = a.BetterIn(first.Run.Scenario.Manoeuvre.Kind) }), (Func<ComparedDesign, double?>)(d => a.Of(d.Run!))));
 
     private static IEnumerable<(Measure Measure, Func<ComparedDesign, double?> Of)> Asked(ComparedDesign first) => first.Run is null
