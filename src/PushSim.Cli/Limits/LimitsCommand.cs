@@ -91,7 +91,7 @@ internal static class LimitsCommand
                 .. sides.Zip(others.Prepend(read), (s, r) =>
                 {
                     cancel.ThrowIfCancellationRequested();
-                    return ComparedDesign.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty));
+                    return ComparedDesign.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty)) with { IsPlain = s.IsPlain };
                 }),
             ];
             cancel.ThrowIfCancellationRequested();

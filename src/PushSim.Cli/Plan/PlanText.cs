@@ -25,7 +25,7 @@ internal static class PlanText
 
         if (!isDetailed)
         {
-            CommandText.Wrapped(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} blocks more. " : "") + "All rows stand in the table; what to do before each pull: --details");
+            CommandText.Wrapped(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} more {(blocks.Length - MostBlocks == 1 ? "block" : "blocks")}. " : "") + "All rows stand in the table; what to do before each pull: --details");
             CommandText.Line(console, Cautions.Short, Decoration.Dim);
         }
         else

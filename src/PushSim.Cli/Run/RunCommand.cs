@@ -76,7 +76,7 @@ internal static class RunCommand
         CardText? card = options.Output.HasNoProgress ? null : RunText.WriteHead(output, result, options.Output.Details);
 
         result = work.Look(result, result.Shove is null ? null : Drawn(file, options.Read));
-        ComparedDesign[] designs = [ComparedDesign.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => ComparedDesign.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
+        ComparedDesign[] designs = [ComparedDesign.Of(sides[0].Label, result) with { IsPlain = sides[0].IsPlain }, .. sides.Skip(1).Zip(others, (s, o) => ComparedDesign.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
         TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
         RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
         List<string> files = folder is null || early is null ? [] : WriteFiles(folder, early, designs, tyres, file, read, Cost(), options, cancel);

@@ -60,7 +60,7 @@ internal static class RunText
     public static AnswerCard Card(RunResult result, AskedFiles asked, IReadOnlyList<ComparedDesign>? designs, TurnMap? map = null, TyreAnswers? tyres = null)
     {
         AnswerCard card = RunCard.Of(result, asked);
-        string[] facts = [DesignWords.Verdict(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
+        string[] facts = [DesignWords.Short(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
         return card with { Facts = string.Join(' ', facts.Where(f => f.Length > 0)) };
     }
 

@@ -8,6 +8,11 @@ namespace PushSim.Words.Designs;
 /// <param name="Limit">What limits it; null where nothing is told.</param>
 public sealed record ComparedDesign(string Label, string Robot, BindingShares? Limit)
 {
+    private const string AsItIs = "as it is";
+
+    /// <summary>Whether it is the file as it stands, beside variants of it: then words need no file's name.</summary>
+    public bool IsPlain { get; init; }
+
     /// <summary>Its run; null where the limits are compared.</summary>
     public RunResult? Run { get; init; }
 
@@ -22,8 +27,11 @@ public sealed record ComparedDesign(string Label, string Robot, BindingShares? L
         new(label, limits.Scenario.Robot.Name, limits.Now.Binding is BindingKind kind ? BindingShares.Of(kind) : null) { Limits = limits };
 
     /// <summary>"with dull cover "; nothing where the label is the robot itself.</summary>
-    internal string With => Label == Robot ? "" : $"with {Label} ";
+    internal string With => Label == Robot ? "" : IsPlain ? AsItIs + " " : $"with {Label} ";
 
     /// <summary>What stands behind "than".</summary>
-    internal string Than => Label == Robot ? Robot : $"with {Label}";
+    internal string Than => Label == Robot ? Robot : IsPlain ? AsItIs : $"with {Label}";
+
+    /// <summary>Its label on the screen.</summary>
+    internal string Shown => IsPlain ? AsItIs : Label;
 }

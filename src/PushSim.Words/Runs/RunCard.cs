@@ -54,7 +54,7 @@ public static class RunCard
         string verdict = RunWords.Sentence(run);
         string rest = Clauses.Rest(verdict);
         string ease = run.Turning is TurnResult turn && run.Answers.IsTurning ? string.Concat(TurnWords.Reserve(turn).Select(c => Phrase.Capital(c) + ". ")) : "";
-        return (ease + (run.Chatter.Cure is { } cure ? WithoutCure(rest, ChatterWords.Of(cure)) : rest)).Trim();
+        return (ease + ChatterWords.Behind(Answer(run), run.Chatter.Cure is { } cure ? WithoutCure(rest, ChatterWords.Of(cure)) : rest, run.Chatter)).Trim();
     }
 
     // the cure is what to do next
