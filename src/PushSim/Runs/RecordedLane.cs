@@ -12,11 +12,9 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
     private readonly SceneSystem _scene;
     private readonly Recorder _recorder;
     private readonly DenseOutput _dense;
-    private readonly double[] _store;
     private readonly double _endTime;
     private readonly LaneIntegration<F1, RecordedLane, RecordedLane> _lane;
-    private double[] _start = [];
-    private LaneRun? _next;
+    private readonly OneRun _run = new();
     private IntegrationReport _report;
 
     /// <param name="scenario">Scenario whose robots are in canonical order.</param>
@@ -29,9 +27,7 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
         _equations = new SceneEquations<F1>(robots, SceneBuilder.Contacts<F1>(scenario));
         _features = new StepFeatures<F1>(_equations, scene);
         _numbers.Carry(_equations, 0, scene.Equations);
-        int count = scene.Count;
-        _store = new double[4 * count];
-        _dense = new DenseOutput(_store, 0, count, 2 * count, 3 * count, count, scene.ExplicitCount, scene.CurveRanges);
+        _dense = new DenseOutput(scene.Count, scene.ExplicitCount, scene.CurveRanges);
         _lane = new LaneIntegration<F1, RecordedLane, RecordedLane>(this, this, AdditiveTableau.ByName(scenario.Numerics.Method));
     }
 
@@ -50,8 +46,7 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
     /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
     public IntegrationReport Run(double[] y, IntegrationSettings settings, WorkBudget work)
     {
-        _start = y;
-        _next = new LaneRun(0.0, _endTime, _scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) });
+        _run.Ready(new LaneRun(0.0, _endTime, _scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) }), y);
         _lane.Run(work.Cancel);
         _lane.State(0, y);
         work.Spend(_report, settings.MaximumEvaluations);
@@ -62,14 +57,7 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
 
     public F1 StepBound() => _equations.StepBound();
 
-    public bool TryBegin(int lane, Span<double> y, out LaneRun run)
-    {
-        run = _next.GetValueOrDefault();
-        bool has = _next.HasValue;
-        _next = null;
-        _start.CopyTo(y);
-        return has;
-    }
+    public bool TryBegin(int lane, Span<double> y, out LaneRun run) => _run.TryTake(y, out run);
 
     public double EnterSegment(int lane, int index)
     {
@@ -82,18 +70,16 @@ internal sealed class RecordedLane : ILaneSystem<F1>, ILaneFeed<F1>
         return _scene.LongestStep;
     }
 
+    public void OnSegmentStarts() => _features.Read();
+
+    public void OnSegmentStart(int lane, double t) => _recorder.Watch.OnSegment(t, _features, lane);
+
     public void OnStepEnds() => _features.Read();
 
     public StepDecision OnStep(int lane, in LaneStep step)
     {
         StepDecision decision = _recorder.Watch.OnStep(step, _features, lane);
-        int count = _store.Length / 4;
-        for (int i = 0; i < count; i++)
-        {
-            (_store[i], _store[count + i], _store[(2 * count) + i], _store[(3 * count) + i]) = (step.Y0(i), step.Slope0(i), step.Y1(i), step.Slope1(i));
-        }
-
-        _dense.SetInterval(step.T0, step.T1);
+        _dense.Take(step);
         _recorder.TakeSamples(_dense);
         return decision;
     }

@@ -14,7 +14,6 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
     private readonly Queue<TetherRun> _waiting = [];
     private readonly SceneShape _shape;
     private readonly AdditiveTableau _tableau;
-    private readonly double[] _store;
     private readonly DenseOutput _dense;
 
     /// <param name="first">A run of the structure.</param>
@@ -32,9 +31,7 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
             _numbers.Carry(_equations, lane, scene.Equations);
         }
 
-        int count = scene.Count;
-        _store = new double[4 * count];
-        _dense = new DenseOutput(_store, 0, count, 2 * count, 3 * count, count, scene.ExplicitCount, scene.CurveRanges);
+        _dense = new DenseOutput(scene.Count, scene.ExplicitCount, scene.CurveRanges);
         _lanes = new LaneIntegration<T, TetherLanes<T>, TetherLanes<T>>(this, this, first.Tableau);
     }
 
@@ -97,13 +94,7 @@ internal sealed class TetherLanes<T> : ILaneSystem<T>, ILaneFeed<T>
     {
         TetherTape tape = _running[lane].Tape;
         StepDecision decision = tape.Watch.OnStep(step, _features, lane);
-        int count = _store.Length / 4;
-        for (int i = 0; i < count; i++)
-        {
-            (_store[i], _store[count + i], _store[(2 * count) + i], _store[(3 * count) + i]) = (step.Y0(i), step.Slope0(i), step.Y1(i), step.Slope1(i));
-        }
-
-        _dense.SetInterval(step.T0, step.T1);
+        _dense.Take(step);
         tape.TakeSamples(_dense);
         return decision;
     }
