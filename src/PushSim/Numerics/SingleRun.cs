@@ -51,11 +51,12 @@ internal sealed class SingleRun<TSystem>
     // The system, its one run and its observer, as the lanes see them.
     private sealed class OneLane(TSystem system) : ILaneSystem<R1>, ILaneFeed<R1>
     {
-        private readonly OneRun _run = new();
+        private readonly double[] _start = new double[system.ExplicitCount + system.ImplicitCount];
         private TSystem _system = system;
         private IStepObserver? _observer;
+        private LaneRun? _next;
 
-        public int Count => ExplicitCount + ImplicitCount;
+        public int Count => _start.Length;
 
         public DenseOutput Dense { get; set; } = null!;
 
@@ -71,8 +72,8 @@ internal sealed class SingleRun<TSystem>
 
         public void Take(LaneRun run, ReadOnlySpan<double> start, IStepObserver observer)
         {
-            _observer = observer;
-            _run.Ready(run, start);
+            (_next, _observer) = (run, observer);
+            start.CopyTo(_start);
         }
 
         public void Evaluate(R1 t, R1 g, Span<R1> y, ReadOnlySpan<R1> predicted, Span<R1> dy) => _system.Evaluate(
@@ -80,7 +81,14 @@ internal sealed class SingleRun<TSystem>
 
         public R1 StepBound() => _system.StepBound;
 
-        public bool TryBegin(int lane, Span<double> y, out LaneRun run) => _run.TryTake(y, out run);
+        public bool TryBegin(int lane, Span<double> y, out LaneRun run)
+        {
+            run = _next.GetValueOrDefault();
+            bool has = _next.HasValue;
+            _next = null;
+            _start.CopyTo(y);
+            return has;
+        }
 
         public double EnterSegment(int lane, int index)
         {
