@@ -20,6 +20,12 @@ if (args is ["files", .. string[] files])
     return 0;
 }
 
+if (args is ["runs", .. string[] runs])
+{
+    RunBench.Run(runs);
+    return 0;
+}
+
 if (args is ["workbench", .. string[] where])
 {
     await WorkbenchBench.RunAsync(where);

@@ -104,6 +104,8 @@ internal sealed class SingleRun<TSystem>
             return ((ISegmented)system).LongestStep;
         }
 
+        public void OnSegmentStart(int lane, double t) => _observer!.OnSegment(t);
+
         public void OnStepEnds()
         {
         }

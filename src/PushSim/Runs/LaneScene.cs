@@ -98,6 +98,10 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         return scene.LongestStep;
     }
 
+    public void OnSegmentStarts() => _features.Read();
+
+    public void OnSegmentStart(int lane, double t) => _lanes[lane].Watch.OnSegment(t, _features, lane);
+
     public void OnStepEnds() => _features.Read();
 
     public StepDecision OnStep(int lane, in LaneStep step) => _lanes[lane].Watch.OnStep(step, _features, lane);

@@ -54,6 +54,6 @@ internal static class MatchJudge
         };
     }
 
-    private static MatchRobot Robot(MatchWatch.RobotWatch w) =>
+    private static MatchRobot Robot(RobotWatch w) =>
         new(w.Turned, w.PeakBatteryCurrent, w.PeakControllerCurrent, w.LowestVoltage, w.LimitedBy);
 }

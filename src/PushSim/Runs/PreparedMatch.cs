@@ -126,6 +126,12 @@ internal sealed class PreparedMatch
 
         public MatchWatch Watch { get; } = new();
 
+        public void OnSegment(double t)
+        {
+            _features.Read();
+            Watch.OnSegment(t, _features, 0);
+        }
+
         public StepDecision OnStep(DenseOutput step)
         {
             _features.Read();

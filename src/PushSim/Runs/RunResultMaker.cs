@@ -28,7 +28,7 @@ internal static class RunResultMaker
     {
         RunStop? stop = Ending(scenario, scene, recorder.Watch, report, last);
         RunStatus status = stop is null ? RunStatus.Finished : stop.Kind == RunStopKind.Upset ? RunStatus.Tips : RunStatus.Failed;
-        RunHistory[] histories = [.. scene.Robots.Zip(recorder.Traces).Select((r, k) => new RunHistory(r.First.Scenario, r.Second, recorder.Bindings(k)))];
+        RunHistory[] histories = [.. scene.Robots.Zip(recorder.Traces).Select((r, k) => new RunHistory(r.First.Scenario, r.Second, recorder.Bindings(k)) { Peaks = recorder.Watch.Robots[k].AllPeaks })];
         RunHistory history = histories[0];
         List<Mark> marks = [];
         bool isStarved = Starved(scene, recorder.Watch) is not null;
