@@ -94,7 +94,7 @@ public static class CommandLineApp
             return ExitCode.WrongCommandLine;
         }
 
-        if (GarageOption.Choose(parsed) is string wrong)
+        if (GarageOption.Wrong(parsed) is string wrong)
         {
             error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
             return ExitCode.CannotReadOrWrite;

@@ -18,7 +18,7 @@ internal static class WeighedCommand
             return Complaint.OfCommandLine(error, "weighings need a scenario of the driving that was done: add --robot scenarios/tyre-wear.toml, for example", "fit");
         }
 
-        WeighedStudy study = WeighedStudy.Of(file, scenario, request.Set);
+        WeighedStudy study = WeighedStudy.Of(file, scenario, new ReadOptions { Set = request.Set, Garage = request.Garage });
         if (ProblemWriter.Tell(error, study.Problems, study.CannotRead) is int wrong)
         {
             return wrong;

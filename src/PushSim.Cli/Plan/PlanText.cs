@@ -40,10 +40,13 @@ internal static class PlanText
         }
 
         output.WriteLine("wrote " + file);
-        output.WriteLine($"then: pushsim fit {Clauses.Argument(file)}{(hasLoad ? "" : " --load \"... gf\"")}");
-        if (!hasLoad)
+        if (hasLoad)
         {
-            output.WriteLine("      --load is what a scale shows under the tested tyres");
+            output.WriteLine("then: " + PlainText.Of(CommandLine.Of("fit", [CommandLine.File(file)])));
+        }
+        else
+        {
+            output.WriteLine("then: fit it with --load, which is what a scale shows under the tested tyres");
         }
     }
 }

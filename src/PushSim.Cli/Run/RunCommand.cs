@@ -105,7 +105,7 @@ internal static class RunCommand
 
         files = folder?.Put(files) ?? files;
         options.Output.Print(
-            output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, card, result, Cost(), read, file, files, tyres, map, designs, options.Read.Opponent));
+            output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, card, result, Cost(), read, Asked.Of(file, options.Read), files, tyres, map, designs));
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
 

@@ -20,6 +20,9 @@ internal sealed class CardText
     private const string Indent = "  ";
     private const string Cut = " …";
 
+    // lines that are kept for the commands
+    private int _kept;
+
     private readonly TextWriter _output;
     private readonly IAnsiConsole _console;
     private int _lines;
@@ -45,10 +48,18 @@ internal sealed class CardText
     /// <param name="files">Files that were written.</param>
     public void WriteRest(AnswerCard card, IReadOnlyList<string> warnings, IReadOnlyList<string> files)
     {
+        _kept = card.Suggestions.Count;
         Paragraph(card.Facts, "", "", MostOfParagraph);
         Numbers(card.Numbers);
         Paragraph(card.Sure, "How sure: ", Indent, MostOfParagraph);
         Paragraph(card.Next, "Next: ", Indent, MostOfParagraph);
+        foreach (Suggestion s in card.Suggestions)
+        {
+            _output.WriteLine(TextReport.Of(s));
+            _lines++;
+        }
+
+        _kept = 0;
         Warnings(warnings);
         if (card.IsCautioned)
         {
@@ -95,7 +106,7 @@ internal sealed class CardText
         for (int i = 0; i < warnings.Count; i++)
         {
             // a last line tells how many are left
-            int room = MostLines - Foot - _lines - (i < warnings.Count - 1 ? 1 : 0);
+            int room = MostLines - Foot - _kept - _lines - (i < warnings.Count - 1 ? 1 : 0);
             if (room < 1)
             {
                 Line($"{warnings.Count - i} {(i == 0 ? "" : "more ")}{(warnings.Count - i == 1 ? "warning" : "warnings")}: --details");
@@ -130,7 +141,7 @@ internal sealed class CardText
         }
 
         string[] lines = [.. WrappedText.Lines(first, next, PlainText.Of(first.Length == 0 ? text : Lower(text)))];
-        int room = Math.Min(most, MostLines - Foot - _lines);
+        int room = Math.Min(most, MostLines - Foot - _kept - _lines);
         for (int i = 0; i < Math.Min(room, lines.Length); i++)
         {
             bool isCut = i == room - 1 && lines.Length > room;

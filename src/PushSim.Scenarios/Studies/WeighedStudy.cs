@@ -23,11 +23,11 @@ public sealed record WeighedStudy
     /// <summary>Reads both and runs the scenario.</summary>
     /// <param name="weighings">The weighings.</param>
     /// <param name="scenario">A scenario of the driving that was done.</param>
-    /// <param name="set">Values set on the command line.</param>
-    public static WeighedStudy Of(string weighings, string scenario, IReadOnlyList<(string Path, string Value)> set)
+    /// <param name="options">How it is read.</param>
+    public static WeighedStudy Of(string weighings, string scenario, ReadOptions options)
     {
         IReadOnlyList<Weighing> rows = WeighingReader.Read(weighings, out Problem? wrong);
-        ReadResult read = ScenarioReader.Read(scenario, new ReadOptions { Set = set });
+        ReadResult read = ScenarioReader.Read(scenario, options);
         Problem[] problems = [.. wrong is null ? Array.Empty<Problem>() : [wrong], .. read.Problems.Where(p => p.Severity == Severity.Error)];
         if (problems.Length > 0 || read.Scenario is not { } settings)
         {

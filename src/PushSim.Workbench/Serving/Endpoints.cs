@@ -11,7 +11,7 @@ namespace PushSim.Workbench.Serving;
 /// <summary>What the page may ask.</summary>
 internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOptions options, CancellationToken over)
 {
-    private readonly HomeFolder _home = new(options.Folder);
+    private readonly HomeFolder _home = new(options.Folder, options.Garage);
 
     /// <summary>Puts them in place.</summary>
     public void Map(IEndpointRouteBuilder app)

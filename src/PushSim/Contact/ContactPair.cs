@@ -6,7 +6,7 @@ namespace PushSim.Contact;
 /// convex parts), damped by restitution, and friction by one bristle at the centre of pressure (<see cref="ContactFriction"/>). Exchanging A and B, or left and right,
 /// exchanges the forces to the last bit.
 /// Limits: one direction of friction for all that touches; no friction against turning on the spot; faces of the two bodies decide what overlaps, not pairs of their edges.</summary>
-internal sealed class ContactPair<T>
+internal sealed class ContactPair<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     private readonly PartPair<T>[][] _pairs;
@@ -14,8 +14,7 @@ internal sealed class ContactPair<T>
     private readonly int[][] _groupsA, _groupsB;
     private Meeting<T> _meeting;
 
-    // how far apart the centres of mass may be and still touch [m]; k [N/m^2], lambda [s/m], mu [1], z_max [m], 1/tau [1/s]
-    internal T Reach, Stiffness, Damping, Friction, DeflectionLimit, Forget;
+    private PairNumbers<T> _numbers;
 
     /// <summary>A contact of two bodies.</summary>
     /// <param name="a">Body A.</param>
@@ -29,12 +28,13 @@ internal sealed class ContactPair<T>
         _forces = new PairForce<T>[4];
         _groupsA = a.Groups;
         _groupsB = b.Groups;
-        Reach = a.Radius + b.Radius;
-        Stiffness = settings.EdgeStiffness;
-        Damping = Restitution.Damping(settings.Restitution);
-        Friction = settings.Friction;
-        DeflectionLimit = settings.FrictionDeflection;
-        Forget = settings.FrictionMemory > 0.0 ? 1.0 / settings.FrictionMemory : 0.0;
+        Shape = (a.Shape, b.Shape);
+        _numbers.Reach = a.Radius + b.Radius;
+        _numbers.Stiffness = settings.EdgeStiffness;
+        _numbers.Damping = Restitution.Damping(settings.Restitution);
+        _numbers.Friction = settings.Friction;
+        _numbers.DeflectionLimit = settings.FrictionDeflection;
+        _numbers.Forget = settings.FrictionMemory > 0.0 ? 1.0 / settings.FrictionMemory : 0.0;
     }
 
     /// <summary>Shapes of the parts of either body.</summary>
@@ -42,6 +42,18 @@ internal sealed class ContactPair<T>
 
     /// <summary>See <see cref="ShapesA"/>.</summary>
     internal PartShape<T>[] ShapesB { get; }
+
+    /// <summary>What is no number of body A, and of body B.</summary>
+    public (ShapeList<int> A, ShapeList<int> B) Shape { get; }
+
+    public void Show(NumberWalk<T> walk)
+    {
+        walk.Take(ref _numbers);
+        foreach (PartShape<T> shape in ShapesA.Concat(ShapesB))
+        {
+            shape.Show(walk);
+        }
+    }
 
     /// <summary>Number of bristles [1].</summary>
     public static int BristleCount => ContactFriction.Bristles;
@@ -80,7 +92,7 @@ internal sealed class ContactPair<T>
         T x = b.X - a.X;
         T y = b.Y - a.Y;
         T up = b.Z - a.Z;
-        bool isFar = T.AllLess(Reach * Reach, ((x * x) + (y * y)) + (up * up));
+        bool isFar = T.AllLess(_numbers.Reach * _numbers.Reach, ((x * x) + (y * y)) + (up * up));
         if (!isFar)
         {
             _meeting.Set(a, b);
@@ -102,7 +114,7 @@ internal sealed class ContactPair<T>
     {
         if (_groupsA.Length == 1 && _groupsB.Length == 1)
         {
-            return _pairs[0][0].Evaluate(_meeting, a, b, Stiffness, Damping, out sum);
+            return _pairs[0][0].Evaluate(_meeting, a, b, _numbers.Stiffness, _numbers.Damping, out sum);
         }
 
         sum = default;
@@ -149,7 +161,7 @@ internal sealed class ContactPair<T>
             _forces[k] = default;
             if (i < ofA.Length && j < ofB.Length)
             {
-                any |= _pairs[ofA[i]][ofB[j]].Evaluate(_meeting, a, b, Stiffness, Damping, out _forces[k]);
+                any |= _pairs[ofA[i]][ofB[j]].Evaluate(_meeting, a, b, _numbers.Stiffness, _numbers.Damping, out _forces[k]);
             }
         }
 
@@ -176,8 +188,8 @@ internal sealed class ContactPair<T>
         slip.X = _meeting.VX + ((_meeting.WY * pz) - (_meeting.WZ * py));
         slip.Y = _meeting.VY + ((_meeting.WZ * px) - (_meeting.WX * pz));
         slip.Z = _meeting.VZ + ((_meeting.WX * py) - (_meeting.WY * px));
-        ContactFriction.Solve(DeflectionLimit, Forget * (f.Upright * inverse), f.Normal, n, slip, g, z, dz, out Axes<T> pull);
-        T grip = Friction * f.Normal;
+        ContactFriction.Solve(_numbers.DeflectionLimit, _numbers.Forget * (f.Upright * inverse), f.Normal, n, slip, g, z, dz, out Axes<T> pull);
+        T grip = _numbers.Friction * f.Normal;
         T tx = grip * pull.X;
         T ty = grip * pull.Y;
         T tz = grip * pull.Z;
@@ -213,7 +225,7 @@ internal sealed class ContactPair<T>
 
     private void Release(in BodyPose<T> a, in BodyPose<T> b, T g, Span<T> z, Span<T> dz)
     {
-        ContactFriction.Solve(DeflectionLimit, 0.0, 0.0, default, default, g, z, dz, out _);
+        ContactFriction.Solve(_numbers.DeflectionLimit, 0.0, 0.0, default, default, g, z, dz, out _);
         NormalForce = 0.0;
         UprightForce = 0.0;
         CentreX = 0.5 * (a.X + b.X);
