@@ -126,7 +126,7 @@ public class BuilderDataTests
 
         // 1.15 g/cm3, 20 mm wide, 8 mm thick on a radius of 25 mm (by hand)
         Assert.Equal(1150.0 * 0.020 * Math.PI * 0.008 * 0.042 / 3.0, t.TreadMass, 1e-12);
-        Assert.Equal(-Math.Log(0.45) / Math.PI * Math.Sqrt(2000.0 * t.TreadMass), t.BodyDamping, 1e-12);
+        Assert.Equal(-1.25 * Math.Log(0.45) / Math.PI * Math.Sqrt(2000.0 * t.TreadMass), t.BodyDamping, 1e-12);
         Assert.DoesNotContain(r.Notes, n => n.Contains("stiffness", StringComparison.Ordinal) && n.StartsWith("tyre", StringComparison.Ordinal));
         Assert.Equal(r.Inputs.Count, r.Inputs.Distinct().Count());
     }

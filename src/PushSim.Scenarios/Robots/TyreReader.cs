@@ -11,7 +11,7 @@ namespace PushSim.Scenarios.Robots;
 internal sealed class TyreReader
 {
     // The engine's table holds this many points.
-    private const int MostFrictionPoints = 8;
+    private const int MostFrictionPoints = 16;
 
     // Heights read off a ruler; more is a contradiction.
     private const double MostReboundMismatch = 0.05;

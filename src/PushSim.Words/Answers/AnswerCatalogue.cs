@@ -71,9 +71,13 @@ public static class AnswerCatalogue
             Manoeuvres = s_pushes, OfOpponent = r => r.Opponent?.Hops?.MostAirShare, IsToldOfOpponent = true, ScreenScale = 100.0, IsForScripts = true,
             Says = "a wheel of {0} is off the floor {1} of the time", SaysNone = "no wheel of {0} hops",
         },
+        Both("wear_mm3_per_kj", "tyre wear for each kilojoule of scrub", "mm³/kJ", 2, Better.Less, a => 1e12 * a.WearPerWork) with
+        {
+            IsToldOfOpponent = true, Says = "{2} tyres lose {1} of scrub", SaysNone = "the wear of {2} tyres is not known",
+        },
         Both("wear_mm3", "tyre wear, all wheels", "mm³", 3, Better.Less, a => 1e9 * a.Wear) with
         {
-            IsToldOfOpponent = true, Says = "{2} tyres lose {1}", SaysNone = "the wear of {2} tyres is not known", WordsOf = r => IsWearWhole(r) ? "tyre wear, all wheels" : "tyre wear, where known",
+            IsToldOfOpponent = true, DigitsOf = v => v < 0.01 ? 5 : 3, Says = "{2} tyres lose {1}", SaysNone = "the wear of {2} tyres is not known", WordsOf = r => IsWearWhole(r) ? "tyre wear, all wheels" : "tyre wear, where known",
         },
         Both("travel_m", "furthest from the start", "m", 3, Better.Less, a => a.Travel) with { DigitsOf = v => v < StandsStill ? 0 : v < 1e-4 ? 6 : v < 0.01 ? 4 : 3, IsForStaying = true, Says = "{0} gets {1} from its start" },
         Peak("peak_battery_current_a", "peak battery current", "A", 1, Better.Less, a => a.Peaks.BatteryCurrent) with { Says = "{2} battery current peaks at {1}", SaysNone = "{0} has no battery" },

@@ -12,7 +12,7 @@ internal static class RunNumbers
         [ManoeuvreFamily.Push] = ["push_plateau_n", "peak_battery_current_a", "peak_winding_temperature_degc", "lowest_battery_voltage_v"],
         [ManoeuvreFamily.Drive] = ["time_to_1_m_s", "top_speed_m_per_s", "time_to_90_percent_speed_s", "peak_battery_current_a"],
         [ManoeuvreFamily.Stop] = ["stop_distance_m", "top_speed_m_per_s", "peak_battery_current_a"],
-        [ManoeuvreFamily.Turn] = ["turn_current_a", "wear_mm3", AnswerCatalogue.ChatterKey, "yaw_rate_rad_per_s", "effective_track_ratio", "peak_battery_current_a"],
+        [ManoeuvreFamily.Turn] = ["turn_current_a", "wear_mm3_per_kj", "wear_mm3", AnswerCatalogue.ChatterKey, "yaw_rate_rad_per_s", "effective_track_ratio", "peak_battery_current_a"],
         [ManoeuvreFamily.Hold] = ["travel_m", "lowest_battery_voltage_v"],
     };
 

@@ -176,6 +176,6 @@ public static class TurnExplanation
         return spans.Count == 0 ? "nowhere" : string.Join(" and ", spans);
     }
 
-    // c_c = eta sqrt(k_c m_t), eta = -ln(rebound)/pi, turned round
-    private static double ReboundOf(TyreSettings t, double damping) => Math.Exp(-Math.PI * damping / Math.Sqrt(t.BodyStiffness * t.TreadMass));
+    // c_c = eta sqrt(k_c m_t), turned round
+    private static double ReboundOf(TyreSettings t, double damping) => CoverModulus.Rebound(damping / Math.Sqrt(t.BodyStiffness * t.TreadMass));
 }

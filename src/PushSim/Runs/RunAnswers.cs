@@ -63,6 +63,9 @@ public sealed record RunAnswers
     /// <summary>Worn volume of all tyres together [m^3]; null when no tyre has a wear number.</summary>
     public double? Wear { get; init; }
 
+    /// <summary>That volume over the energy that these tyres' treads lost on the floor [m^3/J]; null when no tyre has a wear number or nothing was lost.</summary>
+    public double? WearPerWork { get; init; }
+
     /// <summary>Greatest push on a wall or opponent, along the way the first robot faces [N].</summary>
     public double? PushPeak { get; init; }
 

@@ -109,6 +109,7 @@ public class TyreCommandTests
         double sum = wear.GetProperty("wheels").EnumerateArray().Sum(w => w.GetProperty("run_wear_m3").GetDouble());
         Assert.Equal(root.GetProperty("wear_mm3").GetDouble(), 1e9 * sum, 1e-9);
         double work = wear.GetProperty("wheels").EnumerateArray().Sum(w => w.GetProperty("run_friction_work_j").GetDouble());
+        Assert.Equal(root.GetProperty("wear_mm3_per_kj").GetDouble(), 1e12 * sum / work, 1e-9);
         double ledger = root.GetProperty("energy").GetProperty("tread_j").GetDouble();
         Assert.Equal(ledger, work, 1e-9 * ledger);
     }
