@@ -22,7 +22,7 @@ public static partial class WeighingReader
         try
         {
             // a pipe that is opened and closed again would lose what is written into it
-            return Disk.Look(RealPath.Of(path)) == FileKind.File && NotebookReader.Text(path) is string text && HeadOf(text) is not null;
+            return Disk.Look(RealPath.Of(path)) == PathKind.File && NotebookReader.Text(path) is string text && HeadOf(text) is not null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or CsvHelperException)
         {
