@@ -52,7 +52,7 @@ public static class CommandLineApp
         ];
 
         // of all commands, wherever it stands
-        TextReport.HasNoColour = args.Contains(NoColour, StringComparer.Ordinal);
+        CommandText.HasNoColour = args.Contains(NoColour, StringComparer.Ordinal);
         args = [.. args.Where(a => a != NoColour)];
 
         // what is read from here on is never removed or written over

@@ -25,7 +25,7 @@ public sealed class RawLog : IDisposable
         for (int n = 1; ; n++)
         {
             string path = System.IO.Path.Combine(folder, n == 1 ? stem + ".log" : FormattableString.Invariant($"{stem}-{n}.log"));
-            if (Disk.Look(path) == FileKind.None)
+            if (Disk.Look(path) == PathKind.None)
             {
                 return new RawLog(path, Disk.Create(path));
             }

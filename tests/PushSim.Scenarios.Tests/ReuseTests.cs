@@ -107,6 +107,8 @@ public class ReuseTests
     [InlineData("0.85 ± 0.05 normal", DrawShape.Normal)]
     [InlineData("0.85 +/- 6 % uniform", DrawShape.Uniform)]
     [InlineData("0.85 ± 0.05  triangular ", DrawShape.Triangular)]
+    [InlineData("0.85 ×/ 1.5", DrawShape.Factor)]
+    [InlineData("0.85 x/ 1.5", DrawShape.Factor)]
     public void A_word_behind_the_tolerance_names_its_form(string text, DrawShape expected)
     {
         using var files = new SmallFiles(SmallFiles.With(SmallFiles.Robot, "kinetic_friction = 0.8", $"kinetic_friction = \"{text}\""));

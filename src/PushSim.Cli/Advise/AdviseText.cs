@@ -49,7 +49,7 @@ internal static class AdviseText
 
     public static void Write(
         TextWriter output, AdviceResult r, AdviceOrder order, Suggestion more, IReadOnlyList<string> files, bool isDetailed) =>
-        new ScreenReport(Card(r, order, more), Verdict(r, order))
+        new CommandAnswer(Card(r, order, more), Verdict(r, order))
         {
             Tables = Tables(r, order),
             Files = files,

@@ -13,10 +13,11 @@ internal static class FitCommand
         CommonOptions common = new("Folder for plots and the tyre block.");
         var command = new Command(
             "fit",
-            "Finds the friction of a tyre from pull tests: is it the tyre or the motor?\n\n"
+            "Finds the friction of a tyre from pull tests: is it the tyre or the motor? From weighed tyres it finds how abrasive the floor is.\n\n"
             + "Examples:\n  pushsim fit readings.csv\n  pushsim fit scenarios/logs/soft-tyre.csv --load \"1360 gf\"\n"
             + "  pushsim fit mole-pulls.csv --robot pull-test.toml --simulate\n  pushsim fit scenarios/logs/readings.csv --load \"13.3 N\"\n"
-            + "  pushsim fit pulls.csv --load \"13 N\" --robot mole.toml --against badger.toml");
+            + "  pushsim fit pulls.csv --load \"13 N\" --robot mole.toml --against badger.toml\n"
+            + "  pushsim fit scenarios/logs/weighings.csv --robot scenarios/tyre-wear.toml");
         pulls.AddTo(command);
         common.AddTo(command);
         meaning.AddTo(command, pulls.Robot);
@@ -26,6 +27,11 @@ internal static class FitCommand
             if (SeasonCommand.NotebookOf(request.Files, request.Garage) is string notebook)
             {
                 return SeasonCommand.Run(notebook, common.Of(p), output, error, cancel);
+            }
+
+            if (WeighedCommand.FileOf(request) is string weighed)
+            {
+                return WeighedCommand.Run(weighed, request, common.Of(p), output, error, cancel);
             }
 
             return request.Files.Count == 0 ? Complaint.OfCommandLine(error, "fit needs CSV, or a garage with readings.csv", "fit") : Run(request with { Meaning = meaning.Of(p) }, common.Of(p), output, error, cancel);
@@ -60,7 +66,7 @@ internal static class FitCommand
         if (folder is not null && options.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, FitPage.Of(request, outcome, blocks).Write));
+            files.Add(folder.Write(CommandPage.FileName, FitPage.Of(request, outcome, blocks).Write));
         }
 
         files = folder?.Put(files) ?? files;
@@ -78,7 +84,7 @@ internal static class FitCommand
 
         if (outcome.Simulated.Count > 0)
         {
-            files.Add(folder.Write("simulated.csv", s => SimulationCsv.Write(s, outcome.Simulated)));
+            files.Add(folder.Write("simulated.csv", s => SimulationFitCsv.Write(s, outcome.Simulated)));
         }
 
         if (!noPlots)
@@ -113,7 +119,7 @@ internal static class FitCommand
             if (simulated is not null)
             {
                 string name = fits.Count == 1 ? "simulated" : Unique("simulated-" + Slug.Of(tyre));
-                files.AddRange(folder.WritePicture(name, SimulationPlot.Of(tyre, simulated)));
+                files.AddRange(folder.WritePicture(name, SimulationFitPlot.Of(tyre, simulated)));
             }
         }
 

@@ -5,7 +5,7 @@ namespace PushSim.Cli.Fit;
 /// <summary>The logs of `fit` and how they are to be taken.</summary>
 internal sealed class FitOptions
 {
-    private readonly Argument<string[]> _files = new("CSV") { Description = "The notebook readings.csv (none: that of the garage), logs of a load cell (columns time, force; also tyre, material, pull, speed, rpm, current), or tables of readings (force or sliding, peak or breakaway; also tyre, material, pull, load). Unit in the name: \"peak [gf]\", \"slide_gf\".", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> _files = new("CSV") { Description = "The notebook readings.csv (none: that of the garage), logs of a load cell (columns time, force; also tyre, material, pull, speed, rpm, current), or tables of readings (force or sliding, peak or breakaway; also tyre, material, pull, load), or of weighed tyres (before, after, time). Unit in the name: \"peak [gf]\", \"slide_gf\".", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string?> _load = new("--load") { Description = "Load on the tested tyres, e.g. \"1360 gf\" or \"1360 gf +- 20 gf\".", HelpName = "FORCE" };
     private readonly Option<string?> _height = new("--height") { Description = "Height of the tether above the floor.", HelpName = "LENGTH" };
     private readonly Option<bool> _drag = new("--drag") { Description = "The robot was dragged with its wheels locked." };

@@ -30,7 +30,7 @@ internal sealed class CardText
     private int _lines;
 
     /// <param name="output">Where to.</param>
-    public CardText(TextWriter output) => (_output, _console) = (output, TextReport.Console(output));
+    public CardText(TextWriter output) => (_output, _console) = (output, CommandText.Console(output));
 
     /// <summary>Question and answer, as soon as they are known.</summary>
     public void WriteHead(string answer, string question = "")
@@ -57,7 +57,7 @@ internal sealed class CardText
         Paragraph(card.Next, "Next: ", Indent, MostOfParagraph);
         foreach (Suggestion s in card.Suggestions)
         {
-            _output.WriteLine(TextReport.Of(s));
+            _output.WriteLine(CommandText.Of(s));
             _lines++;
         }
 
@@ -185,7 +185,7 @@ internal sealed class CardText
 
     private void Line(string text, Decoration decoration = Decoration.None)
     {
-        TextReport.Line(_console, text, decoration);
+        CommandText.Line(_console, text, decoration);
         _lines++;
     }
 

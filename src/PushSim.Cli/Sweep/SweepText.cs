@@ -8,7 +8,7 @@ internal static class SweepText
 {
     private const int MostRows = 60;
 
-    public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) => new ScreenReport(Card(request, r), r.Verdict)
+    public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) => new CommandAnswer(Card(request, r), r.Verdict)
     {
         Tables = [Table(request, r, MostRows)], Warnings = r.Warnings, Asides = [Computation(request, r, r.Seconds)], Files = files,
     }.Write(output, request.Output.Details);

@@ -86,7 +86,7 @@ public static class FitPlot
             panel.AddBars([.. fits.Select(f => f.IsBreakawayUnseen ? Bar(null) : Bar(f.StaticFriction))], "breakaway (static)", 0.08, 1);
         }
 
-        return panel.WithNames([.. fits.Select(f => f.Name + (f.Limit.IsInconsistent ? " (?)" : f.Limit.IsLowerBound ? " (at least)" : ""))]);
+        return panel.WithNames([.. fits.Select(f => f.Name + (f.Cause.IsInconsistent ? " (?)" : f.Cause.IsLowerBound ? " (at least)" : ""))]);
     }
 
     private static (double Value, double Low, double High) Bar(Interval? i) =>

@@ -6,8 +6,8 @@ namespace PushSim.Scenarios.Estimates;
 /// <code>
 /// k_z = dN/d(delta) of the covered wheel at its static load          (CoverContact)
 /// k_c = stuck tangential stiffness, no more than the shear of the contact's own cover G w L/h
-/// m_t = a third of the cover's mass rho w pi (R^2 - (R - h)^2)       c_c = tan d sqrt(k_c m_t), tan d = -ln(R1)/pi
-/// d = tan d sqrt(k_z m)/N1                                           small swings of the mass m that the wheel carries, about its load N1
+/// m_t = a third of the cover's mass rho w pi (R^2 - (R - h)^2)       c_c = tan d sqrt(k_c m_t), tan d by CoverModulus.LossFactor
+/// d = -ln(R1)/pi sqrt(k_z m)/N1                                      small swings of the mass m that the wheel carries, about its load N1
 /// L = 2 a       z_max = mu_s N/(2 k_t)
 /// N0: mean pressure of this cover at N0 = that of the reference size of the same material at 3 N
 /// </code>
@@ -16,7 +16,7 @@ namespace PushSim.Scenarios.Estimates;
 /// shifts by 1.5 mu N/k_t before it slides, half of mu N/k_t more than its elastic part (Mindlin 1949 for a round contact, from memory; taken
 /// over for the strip). A flexible hub acts in series. A tread pattern over
 /// the share f of the face is a cover of modulus f E and density f rho, as if its grooves went down to the hub. Vertically N = -k z (1 - d z') has
-/// the damping N1 d about the load N1, and a cover of loss factor tan d has k tan d/omega at omega = sqrt(k/m); a full swing that just leaves the
+/// the damping N1 d about the load N1, and a cover that bounces back to R1 has -k ln(R1)/(pi omega) at omega = sqrt(k/m); a full swing that just leaves the
 /// floor loses the same share. A harder bump loses more than the material would, since the law's damping grows with the load. Friction of rubber
 /// falls with pressure, not with load as such (Braun et al., EPL 113:56002, 2016), so a wide and large tyre has its friction at a higher load than
 /// a small one. Limits: those of <see cref="CoverContact"/>; a modulus from hardness is good to a factor of 2.</summary>
@@ -200,12 +200,12 @@ public static class TyreFromData
                 return null;
             }
 
-            double eta = CoverModulus.LossFactor(rebound);
+            double eta = CoverModulus.BounceLoss(rebound);
             double mass = d.CarriedMass ?? load / StandardGravity;
             double full = eta * Math.Sqrt(k * mass) / load;
             double told = Math.Min(full, MostVerticalDamping);
             string most = full > told ? Say($", the most that is allowed ({Figure(full)} s/m would come of it)") : "";
-            return new(told, Say($"vertical damping {Figure(told)} s/m{most}, estimated from {Figure(100.0 * rebound)} % rebound (loss factor {Figure(eta)}) for small bounces on {Figure(k)} N/m, {Figure(Math.Sqrt(k / mass) / (2.0 * Math.PI))} Hz; a hard bump is damped more than the rebound says"), "25 %, and half of the vertical stiffness's");
+            return new(told, Say($"vertical damping {Figure(told)} s/m{most}, estimated from {Figure(100.0 * rebound)} % rebound for small bounces on {Figure(k)} N/m, {Figure(Math.Sqrt(k / mass) / (2.0 * Math.PI))} Hz; a hard bump is damped more than the rebound says"), "25 %, and half of the vertical stiffness's");
         }
 
         private void Caution(CoverContact c, double h, double w)

@@ -11,7 +11,7 @@ namespace PushSim.Scenarios.Robots;
 internal sealed class TyreReader
 {
     // The engine's table holds this many points.
-    private const int MostFrictionPoints = 8;
+    private const int MostFrictionPoints = 16;
 
     // Heights read off a ruler; more is a contradiction.
     private const double MostReboundMismatch = 0.05;
@@ -55,9 +55,6 @@ internal sealed class TyreReader
 
     /// <summary>The tyre as the file gives it; NaN where a number is missing or wrong.</summary>
     public TyreSettings Given { get; }
-
-    /// <summary>True if each wheel has a copy of its own, so that nobody uses this one.</summary>
-    public bool IsReplaced => _s.IsReplaced;
 
     /// <summary>What must still be known before a wheel can have it; empty if nothing.</summary>
     public IReadOnlyList<string> Lacks()

@@ -20,5 +20,5 @@ public sealed record ShelfNumber(string Key, string Text, string Source)
     public string Unit { get; init; } = "";
 
     // How far off it may be, in words.
-    internal string Error => Tolerance > 0.0 ? "± " + Text.Split('±')[^1].Trim() : Value is null ? "none, a choice" : "not stated by its source";
+    internal string Error => Text.IndexOf("×/", StringComparison.Ordinal) is >= 0 and int at ? Text[at..] : Tolerance > 0.0 ? "± " + Text.Split('±')[^1].Trim() : Value is null ? "none, a choice" : "not stated by its source";
 }

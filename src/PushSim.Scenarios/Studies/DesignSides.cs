@@ -25,7 +25,7 @@ public static class DesignSides
         bool areRobots = variants.Length == 0 && other is not null && other != read.Robot?.Name;
         return
         [
-            new DesignSide(areRobots ? read.Robot!.Name : own, file, options) { IsPlain = !areRobots && isRobot && ScenarioReader.IsScenario(file, options.Garage) }, .. variants,
+            new DesignSide(areRobots ? read.Robot!.Name : own, file, options) { IsPlain = !areRobots && (variants.Length > 0 || (isRobot && ScenarioReader.IsScenario(file, options.Garage))) }, .. variants,
             isRobot && ScenarioReader.IsScenario(file, options.Garage)
                 ? new DesignSide(areRobots ? other! : Path.GetFileNameWithoutExtension(beside), file, options with { Robot = beside })
                 : new DesignSide(areRobots ? other! : Path.GetFileNameWithoutExtension(beside), beside, options),

@@ -15,6 +15,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
     private const string Exact = " exact";
 
     private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
+    private static readonly string[] TimesOver = ["×/", "x/"];
 
     private static readonly (string Word, DrawShape Spread)[] Spreads = [("normal", DrawShape.Normal), ("uniform", DrawShape.Uniform), ("triangular", DrawShape.Triangular)];
 
@@ -30,7 +31,7 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
     /// <summary>
     /// Reads "48 mm", "0.85 ± 0.05", "350 g ± 2 %". Numbers are read the same way in every country: a point for the
     /// decimals, no thousands separators. A percentage behind a plus-minus sign is a share of the value, unless the value is itself a
-    /// percentage: then it is percentage points. A word behind a tolerance names how values lie within it. "1360 g exact" has none, not even a usual one.
+    /// percentage: then it is percentage points. A word behind a tolerance names how values lie within it. "0.005 ×/ 5" is between a fifth and five times the value. "1360 g exact" has none, not even a usual one.
     /// </summary>
     public static bool TryParse(string text, Dimension dimension, out Quantity quantity, out string message, out string help)
     {
@@ -43,7 +44,13 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
 
         string bare = text.TrimEnd();
         bool isExact = bare.EndsWith(Exact, StringComparison.Ordinal);
-        (string left, string? right) = SplitTolerance(isExact ? bare[..^Exact.Length] : text);
+        string told = isExact ? bare[..^Exact.Length] : text;
+        if (Split(told, TimesOver) is ({ } middle, { } factor))
+        {
+            return TryFactor(middle, factor, dimension, out quantity, out message, out help);
+        }
+
+        (string left, string? right) = Split(told, PlusMinus);
         if (isExact && right is not null)
         {
             (message, help) = ("a value with a tolerance is not exact", "keep one of the two");
@@ -106,9 +113,29 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
         return isFinite;
     }
 
-    private static (string Left, string? Right) SplitTolerance(string text)
+    // A tolerance by a factor up and down.
+    private static bool TryFactor(string left, string right, Dimension dimension, out Quantity quantity, out string message, out string help)
     {
-        foreach (string sign in PlusMinus)
+        quantity = default;
+        if (!TryParse(left, dimension, out Quantity middle, out message, out help))
+        {
+            return false;
+        }
+
+        bool isFactor = double.TryParse(right.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out double factor) && factor is >= 1.0 and <= 1000.0;
+        if (!isFactor || middle.Value <= 0.0)
+        {
+            (message, help) = ("a tolerance by a factor needs a value above zero and a factor from 1 to 1000", "write \"0.005 ×/ 5\" for a fifth to five times 0.005");
+            return false;
+        }
+
+        quantity = middle with { Tolerance = (factor - 1.0) * middle.Value, Spread = DrawShape.Factor };
+        return true;
+    }
+
+    private static (string Left, string? Right) Split(string text, string[] signs)
+    {
+        foreach (string sign in signs)
         {
             int at = text.IndexOf(sign, StringComparison.Ordinal);
             if (at >= 0)

@@ -71,13 +71,27 @@ public static class AnswerCatalogue
             Manoeuvres = s_pushes, OfOpponent = r => r.Opponent?.Hops?.MostAirShare, IsToldOfOpponent = true, ScreenScale = 100.0, IsForScripts = true,
             Says = "a wheel of {0} is off the floor {1} of the time", SaysNone = "no wheel of {0} hops",
         },
+        Both("wear_mm3_per_kj", "tyre wear for each kilojoule of scrub", "mm³/kJ", 2, Better.Less, a => 1e12 * a.WearPerWork) with
+        {
+            IsToldOfOpponent = true, Says = "{2} tyres lose {1} of scrub", SaysNone = "the wear of {2} tyres is not known",
+        },
         Both("wear_mm3", "tyre wear, all wheels", "mm³", 3, Better.Less, a => 1e9 * a.Wear) with
         {
-            IsToldOfOpponent = true, Says = "{2} tyres lose {1}", SaysNone = "the wear of {2} tyres is not known", WordsOf = r => IsWearWhole(r) ? "tyre wear, all wheels" : "tyre wear, where known",
+            IsToldOfOpponent = true, DigitsOf = v => v < 0.01 ? 5 : 3, Says = "{2} tyres lose {1}", SaysNone = "the wear of {2} tyres is not known", WordsOf = r => IsWearWhole(r) ? "tyre wear, all wheels" : "tyre wear, where known",
         },
         Both("travel_m", "furthest from the start", "m", 3, Better.Less, a => a.Travel) with { DigitsOf = v => v < StandsStill ? 0 : v < 1e-4 ? 6 : v < 0.01 ? 4 : 3, IsForStaying = true, Says = "{0} gets {1} from its start" },
-        Both("peak_battery_current_a", "peak battery current", "A", 1, Better.Less, a => a.PeakBatteryCurrent) with { IsToldOfOpponent = true, Says = "{2} battery current peaks at {1}", SaysNone = "{0} has no battery" },
-        Both("lowest_battery_voltage_v", "lowest battery voltage", "V", 2, Better.More, a => a.LowestBatteryVoltage) with { IsToldOfOpponent = true, Says = "{2} battery falls to {1}", SaysNone = "{0} has no battery" },
+        Peak("peak_battery_current_a", "peak battery current", "A", 1, Better.Less, a => a.Peaks.BatteryCurrent) with { Says = "{2} battery current peaks at {1}", SaysNone = "{0} has no battery" },
+        At("peak_battery_current_at_s", "peak battery current, when", a => a.Peaks.BatteryCurrent) with { Says = "{2} battery current peaks after {1}", SaysNone = "{0} has no battery" },
+        Peak("peak_motor_current_a", "peak motor current", "A", 1, Better.Less, a => a.Peaks.MotorCurrent) with { Says = "{2} motor current peaks at {1}", SaysNone = "{0} has no battery" },
+        At("peak_motor_current_at_s", "peak motor current, when", a => a.Peaks.MotorCurrent) with { Says = "{2} motor current peaks after {1}", SaysNone = "{0} has no battery" },
+        Both("peak_motor_current_limit_a", "peak motor current, limit then", "A", 1, Better.Neither, a => a.Peaks.MotorCurrent?.Limit) with
+        {
+            IsToldOfOpponent = true, IsForScripts = true, Says = "the controller of {0} holds that motor to {1}", SaysNone = "nothing limits {2} motor current",
+        },
+        Peak("peak_wheel_load_n", "peak load of a wheel", "N", 1, Better.Neither, a => a.Peaks.WheelLoad) with { Says = "a wheel of {0} carries {1} at most", SaysNone = "{0} has no wheels" },
+        At("peak_wheel_load_at_s", "peak load of a wheel, when", a => a.Peaks.WheelLoad) with { Says = "a wheel of {0} carries most after {1}", SaysNone = "{0} has no wheels" },
+        Peak("lowest_battery_voltage_v", "lowest battery voltage", "V", 2, Better.More, a => a.Peaks.BatteryVoltage) with { Says = "{2} battery falls to {1}", SaysNone = "{0} has no battery" },
+        At("lowest_battery_voltage_at_s", "lowest battery voltage, when", a => a.Peaks.BatteryVoltage) with { Says = "{2} battery is lowest after {1}", SaysNone = "{0} has no battery" },
         Both("peak_winding_temperature_degc", "hottest winding", "°C", 0, Better.Less, a => a.PeakWindingTemperature) with { IsToldOfOpponent = true, Says = "{2} hottest winding reaches {1}", SaysNone = "{2} motors have no thermal data" },
         Both("peak_battery_temperature_degc", "battery, hottest", "°C", 1, Better.Less, a => a.PeakBatteryTemperature) with { IsToldOfOpponent = true, Says = "{2} battery warms to {1}", SaysNone = "{2} battery has no thermal data" },
         Both("charge_used_a_s", "charge used", "mA h", 2, Better.Less, a => a.ChargeUsed) with { IsToldOfOpponent = true, ScreenScale = 1.0 / 3.6, Says = "{0} takes {1} from its battery", SaysNone = "{0} has no battery" },
@@ -129,4 +143,12 @@ public static class AnswerCatalogue
 
     private static Answer Both(string key, string words, string unit, int digits, Better better, Func<RunAnswers, double?> of) =>
         Own(key, words, unit, digits, better, of) with { OfOpponent = r => r.Opponent is { } o ? of(o.Answers) : null };
+
+    // A peak, which is told with its moment and limit.
+    private static Answer Peak(string key, string words, string unit, int digits, Better better, Func<RunAnswers, Peak?> of) =>
+        Both(key, words, unit, digits, better, a => of(a)?.Value) with { IsToldOfOpponent = true, PeakOf = of };
+
+    // The moment of a peak.
+    private static Answer At(string key, string words, Func<RunAnswers, Peak?> of) =>
+        Both(key, words, "s", 3, Better.Neither, a => of(a)?.Time) with { IsToldOfOpponent = true, IsForScripts = true };
 }

@@ -10,16 +10,16 @@ public static class LimitVerdict
     private const string Why = ": the motors could give ";
 
     /// <summary>The sentence.</summary>
-    public static string Of(LimitReport r) => Forces(r) + Series(r);
+    public static string Of(LimitResult r) => Forces(r) + Series(r);
 
     /// <summary>The answer alone: what binds, up to where.</summary>
-    public static string Answer(LimitReport r) => Forces(r) is var all && all.IndexOf(Why, StringComparison.Ordinal) is var at and >= 0 ? all[..at] + "." : all;
+    public static string Answer(LimitResult r) => Forces(r) is var all && all.IndexOf(Why, StringComparison.Ordinal) is var at and >= 0 ? all[..at] + "." : all;
 
     /// <summary>What wheels in series do to each other; empty where none stands.</summary>
-    public static string OfSeries(LimitReport r) => Series(r).TrimStart();
+    public static string OfSeries(LimitResult r) => Series(r).TrimStart();
 
     // The sum of forces does not tell that a wheel with grip to spare gets no current
-    private static string Series(LimitReport r)
+    private static string Series(LimitResult r)
     {
         ControllerSettings[] series = [.. r.Scenario.Robot.Controllers.Where(c => c.Wiring == Wiring.Series)];
         WheelLimit[] stand = [.. r.Wheels.Where(w => w.Binding == BindingKind.Series)];
@@ -42,7 +42,7 @@ public static class LimitVerdict
         return names.Length == 1 ? $"wheel {names[0]}" : $"wheels {string.Join(", ", names[..^1])} and {names[^1]}";
     }
 
-    private static string Forces(LimitReport r)
+    private static string Forces(LimitResult r)
     {
         LimitState s = r.Now;
         string name = r.Scenario.Robot.Name;

@@ -29,7 +29,7 @@ public static class OddsWords
     /// <param name="own">Name of the one.</param>
     /// <param name="other">Name of the other.</param>
     /// <param name="c">How often only one of them wins.</param>
-    public static string Verdict(string own, string other, Comparison c)
+    public static string Verdict(string own, string other, OddsDifference c)
     {
         Bounds i = c.Bounds;
         string sure = i.Holds(0.0) ? "which may be chance" : "which is more than chance";

@@ -12,7 +12,7 @@ internal static class RunNumbers
         [ManoeuvreFamily.Push] = ["push_plateau_n", "peak_battery_current_a", "peak_winding_temperature_degc", "lowest_battery_voltage_v"],
         [ManoeuvreFamily.Drive] = ["time_to_1_m_s", "top_speed_m_per_s", "time_to_90_percent_speed_s", "peak_battery_current_a"],
         [ManoeuvreFamily.Stop] = ["stop_distance_m", "top_speed_m_per_s", "peak_battery_current_a"],
-        [ManoeuvreFamily.Turn] = ["turn_current_a", "wear_mm3", AnswerCatalogue.ChatterKey, "yaw_rate_rad_per_s", "effective_track_ratio", "peak_battery_current_a"],
+        [ManoeuvreFamily.Turn] = ["turn_current_a", "wear_mm3_per_kj", "wear_mm3", AnswerCatalogue.ChatterKey, "yaw_rate_rad_per_s", "effective_track_ratio", "peak_battery_current_a"],
         [ManoeuvreFamily.Hold] = ["travel_m", "lowest_battery_voltage_v"],
     };
 
@@ -57,7 +57,7 @@ internal static class RunNumbers
             return a.Key == AnswerCatalogue.ChatterKey && run.Scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn ? new CardNumber("chatter", ChatterWords.Word(run.Chatter), "", "") : null;
         }
 
-        string beside = a.Unit == "N" ? ForceWords.Scale(v) : a.Key == "yaw_rate_rad_per_s" ? Text($"{v * 180.0 / Math.PI:0} deg/s") : "";
+        string beside = a.PeakOf is not null ? PeakWords.Beside(a, run.Scenario.Robot, run.Answers) : a.Unit == "N" ? ForceWords.Scale(v) : a.Key == "yaw_rate_rad_per_s" ? Text($"{v * 180.0 / Math.PI:0} deg/s") : "";
         return new CardNumber(a.WordsIn(run), $"{a.Shown(v)} {a.Unit}".TrimEnd(), beside, run.Opponent is { } o && other is double w ? $"{o.Robot.Name}: {a.Shown(w)} {a.Unit}".TrimEnd() : "");
     }
 }

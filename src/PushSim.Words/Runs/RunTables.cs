@@ -56,6 +56,7 @@ public static class RunTables
 
         table = result.Start is { } start ? table.AddRemark(StartWords.Of(start, result.Scenario.Robot.Name, result.Opponent!.Robot.Name)) : table;
         table = result.Bump is { } bump ? table.AddRemark(RunWords.Bump(bump, result.Scenario.Contact.Restitution)) : table;
+        table = table.AddRemarks(new[] { PeakWords.Sentence(result.Scenario.Robot, result.Answers), result.Opponent is { } o ? PeakWords.Sentence(o.Robot, o.Answers) : "" }.Where(t => t.Length > 0));
         string[] names = [result.Scenario.Robot.Name, result.Opponent?.Robot.Name ?? ""];
         return table.AddRemarks(result.Throttles.Select((t, k) => ThrottleWords.Best(t, names[k])).Where(t => t.Length > 0));
     }

@@ -33,7 +33,7 @@ internal sealed class GarageBook(string folder, string? chosen)
             return new ReadingsReply(null, [], []);
         }
 
-        if (Disk.Look(file) == FileKind.None)
+        if (Disk.Look(file) == PathKind.None)
         {
             return new ReadingsReply(file, [], []);
         }

@@ -50,7 +50,7 @@ internal sealed class Starter(HomeFolder folder, Func<StarterAsk, (IReadOnlyList
 
         string below = name.Replace(' ', '-');
         string target = Path.Combine(folder.Real, below);
-        if (Disk.Look(target) != FileKind.None)
+        if (Disk.Look(target) != PathKind.None)
         {
             (wrong, key) = ($"{below} is there already; give the robot another name", "name");
             return null;

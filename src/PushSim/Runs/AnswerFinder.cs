@@ -18,12 +18,12 @@ internal static class AnswerFinder
     /// <summary>What holds for any run, also one that ended with the robot tipped before anything was steady.</summary>
     public static RunAnswers OfAny(RunHistory history) => new()
     {
-        PeakBatteryCurrent = history.Trace.Battery?.Current.Max(),
-        LowestBatteryVoltage = history.Trace.Battery?.Voltage.Min(),
+        Peaks = history.Peaks,
         ChargeUsed = history.Trace.Battery?.ChargeUsed[^1],
         PeakBatteryTemperature = history.Trace.Battery?.Temperature?.Max(),
         PeakWindingTemperature = history.Trace.Motors.Max(m => m.WindingTemperature?.Max()),
         Wear = TotalWear(history.Trace),
+        WearPerWork = WearPerWork(history.Trace),
         Travel = Travel(history.Trace.Body),
     };
 
@@ -207,6 +207,12 @@ internal static class AnswerFinder
     {
         Series[] wear = [.. trace.Wheels.Select(w => w.Wear).OfType<Series>()];
         return wear.Length == 0 ? null : wear.Sum(w => w[^1]);
+    }
+
+    private static double? WearPerWork(Trace trace)
+    {
+        double work = trace.Wheels.Where(w => w.Wear is not null).Sum(w => w.FrictionWork?[^1] ?? 0.0);
+        return work > 0.0 ? TotalWear(trace) / work : null;
     }
 
     private static double Travel(BodyTrace body) =>

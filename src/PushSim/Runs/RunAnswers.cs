@@ -1,4 +1,5 @@
 using PushSim.Binding;
+using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
@@ -62,17 +63,23 @@ public sealed record RunAnswers
     /// <summary>Worn volume of all tyres together [m^3]; null when no tyre has a wear number.</summary>
     public double? Wear { get; init; }
 
+    /// <summary>That volume over the energy that these tyres' treads lost on the floor [m^3/J]; null when no tyre has a wear number or nothing was lost.</summary>
+    public double? WearPerWork { get; init; }
+
     /// <summary>Greatest push on a wall or opponent, along the way the first robot faces [N].</summary>
     public double? PushPeak { get; init; }
 
     /// <summary>Mean push on a wall or opponent over the last part of the contact, along the way the first robot faces: positive when it pushes with its front, below zero when it is pushed from behind [N].</summary>
     public double? PushPlateau { get; init; }
 
+    /// <summary>Peaks of currents and loads, with their moments and limits.</summary>
+    public RobotPeaks Peaks { get; init; } = RobotPeaks.None;
+
     /// <summary>Peak battery current [A].</summary>
-    public double? PeakBatteryCurrent { get; init; }
+    public double? PeakBatteryCurrent => Peaks.BatteryCurrent?.Value;
 
     /// <summary>Lowest battery voltage [V].</summary>
-    public double? LowestBatteryVoltage { get; init; }
+    public double? LowestBatteryVoltage => Peaks.BatteryVoltage?.Value;
 
     /// <summary>Peak motor winding temperature [degree Celsius].</summary>
     public double? PeakWindingTemperature { get; init; }

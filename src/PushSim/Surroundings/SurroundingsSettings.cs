@@ -17,8 +17,8 @@ public sealed record FloorSettings
     /// <summary>Fouling speed: multiple of dust pick-up, 0 clean, 1 the tyre's own fouling distance [1].</summary>
     public double Dust { get; init; }
 
-    /// <summary>Abrasiveness against the standard sheet of the wear test [1].</summary>
-    public double Abrasiveness { get; init; } = 0.1;
+    /// <summary>Abrasiveness against the standard sheet of the wear test; 14 dry roads have 0.005 to 0.03 on car tyres [1].</summary>
+    public double Abrasiveness { get; init; } = 0.005;
 
     /// <summary>Slope along x, positive when the board rises towards +x [rad].</summary>
     public double SlopeX { get; init; }

@@ -42,7 +42,15 @@ public class InstallTests
                 Assert.NotEmpty(await client.GetByteArrayAsync(new Uri(shared, UriKind.Relative), TestContext.Current.CancellationToken));
             }
 
-            Assert.Contains("chassis.mass", await client.GetStringAsync(new Uri("/api/state", UriKind.Relative), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+            // the file is read by another thread
+            string state = "";
+            for (int i = 0; i < 200 && !state.Contains("chassis.mass", StringComparison.Ordinal); i++)
+            {
+                await Task.Delay(100, TestContext.Current.CancellationToken);
+                state = await client.GetStringAsync(new Uri("/api/state", UriKind.Relative), TestContext.Current.CancellationToken);
+            }
+
+            Assert.Contains("chassis.mass", state, StringComparison.Ordinal);
         }
         finally
         {

@@ -68,7 +68,7 @@ public class TyreCommandTests
             string[] lines = cli.Output.Split('\n');
             int line = Array.FindIndex(lines, l => l.Contains(part, StringComparison.Ordinal));
             Assert.True(line >= 0, part);
-            Assert.Matches("^      uncertainty: \\S", lines[line + 1]);
+            Assert.Matches("^      uncertainty: \\S", lines[(line + 1)..].First(l => !l.StartsWith("    ", StringComparison.Ordinal) || l.StartsWith("      ", StringComparison.Ordinal)));
         }
 
         using JsonDocument json = JsonDocument.Parse(Cli.Run("check", "--derived", "--json", Repository.Scenario("tyre-wear")).Output);
@@ -109,6 +109,7 @@ public class TyreCommandTests
         double sum = wear.GetProperty("wheels").EnumerateArray().Sum(w => w.GetProperty("run_wear_m3").GetDouble());
         Assert.Equal(root.GetProperty("wear_mm3").GetDouble(), 1e9 * sum, 1e-9);
         double work = wear.GetProperty("wheels").EnumerateArray().Sum(w => w.GetProperty("run_friction_work_j").GetDouble());
+        Assert.Equal(root.GetProperty("wear_mm3_per_kj").GetDouble(), 1e12 * sum / work, 1e-9);
         double ledger = root.GetProperty("energy").GetProperty("tread_j").GetDouble();
         Assert.Equal(ledger, work, 1e-9 * ledger);
     }

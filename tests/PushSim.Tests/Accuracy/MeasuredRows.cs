@@ -28,13 +28,13 @@ internal static class MeasuredRows
     private static AccuracyRow Hard(double from, double to, double bound, string what)
     {
         Lazy<(double Measured, double Model)> v = new(() => TurningBench.OfHard(from, to));
-        return new($"300 kg robot on hard ground, {what}: track ratio, median", "1", v.Value.Measured, bound * v.Value.Measured, Turning + "; friction and height identified on q 1 to 2.5", () => v.Value.Model) { Floor = 1e-4 };
+        return new($"300 kg robot on hard ground, {what}: track ratio, median", "1", v.Value.Measured, bound * v.Value.Measured, Turning + "; yaw rate by gyro; friction and height identified on q 1 to 2.5", () => v.Value.Model) { Floor = 1e-4 };
     }
 
     private static AccuracyRow Soft(double from, double to, double bound, string what)
     {
         Lazy<(double Measured, double Model)> v = new(() => TurningBench.OfSoft(from, to));
-        return new($"46 kg robot on soft ground, {what}: track ratio, median", "1", v.Value.Measured, bound * v.Value.Measured, Turning + "; lateral ratio and friction identified on every second window", () => v.Value.Model) { Floor = 1e-4 };
+        return new($"46 kg robot on soft ground, {what}: track ratio, median", "1", v.Value.Measured, bound * v.Value.Measured, Turning + "; yaw rate by gyro; lateral ratio and friction identified on every second window", () => v.Value.Model) { Floor = 1e-4 };
     }
 
     public static AccuracyRow[] All { get; } =
@@ -42,8 +42,8 @@ internal static class MeasuredRows
         Sweep(0.3, 0.10), Sweep(0.4, 0.05), Sweep(0.5, 0.05), Sweep(0.75, 0.05), Sweep(0.98, 0.05),
         new("the same, start at 39 % command: time to 63 % of the speed", "s", s_start.Value.Measured, 0.25 * s_start.Value.Measured, Motors + "; inertia from the full step", () => s_start.Value.Model) { Floor = 1e-4 },
         Discharge("1C", 0.020), Discharge("2C", 0.020), Discharge("3C", 0.025),
-        Hard(0.0, 0.15, 0.03, "spot"), Hard(0.15, 1.0, 0.05, "q 0.15 to 1"), Hard(1.0, 2.5, 0.05, "q 1 to 2.5"), Hard(2.5, 3.5, 0.12, "q 2.5 to 3.5"),
-        Soft(0.0, 0.15, 0.10, "spot"), Soft(0.15, 1.0, 0.12, "q 0.15 to 1"), Soft(1.0, 2.0, 0.12, "q 1 to 2"), Soft(2.0, 4.0, 0.12, "q 2 to 4"), Soft(4.0, 8.0, 0.12, "q 4 to 8"),
+        Hard(0.0, 0.15, 0.03, "spot"), Hard(0.15, 1.0, 0.05, "q 0.15 to 1"), Hard(1.0, 2.5, 0.05, "q 1 to 2.5"), Hard(2.5, 3.5, 0.05, "q 2.5 to 3.5"),
+        Soft(0.0, 0.15, 0.05, "spot"), Soft(0.15, 1.0, 0.12, "q 0.15 to 1"), Soft(1.0, 2.0, 0.12, "q 1 to 2"), Soft(2.0, 4.0, 0.12, "q 2 to 4"), Soft(4.0, 8.0, 0.12, "q 4 to 8"),
         new("cube on a board: mean way to the stop of the faster half", "m", s_stop.Value.Measured, 0.05 * s_stop.Value.Measured, Slides + "; friction of the slower half", () => s_stop.Value.Model) { Floor = 1e-4 },
     ];
 }

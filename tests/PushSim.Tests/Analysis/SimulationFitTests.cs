@@ -75,7 +75,7 @@ public class SimulationFitTests(ITestOutputHelper output)
         TetherSettings loose = made.Scenario.Tether! with { Stiffness = 0.02 * made.Scenario.Tether!.Stiffness };
         List<int> steps = [];
         SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made with { Scenario = made.Scenario with { Tether = loose } }, steps.Add));
-        Assert.Contains(SimulationWords.Warnings(fit), w => w.Contains("follows the log to"));
+        Assert.Contains(SimulationFitWords.Warnings(fit), w => w.Contains("follows the log to"));
 
         // how far it is: from the first step on, never back, and within what was said to be the most
         Assert.Equal(1, steps[0]);

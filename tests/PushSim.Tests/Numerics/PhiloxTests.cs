@@ -22,6 +22,16 @@ public class PhiloxTests
         Assert.Equal((w0, w1, w2, w3), Philox.Block((c0, c1, c2, c3), (k0, k1)));
 
     // computed here, outside of this project
+    // x/ 5 is two standard deviations of the logarithm: a fifth and five times hold 95.45 % of a normal one
+    [Fact]
+    public void A_factor_holds_as_many_below_as_above()
+    {
+        DrawnQuantity wear = new("floor.abrasiveness", "", 0.0, 0.005, 4.0 * 0.005, DrawShape.Factor, 0.0, 10.0);
+        double[] draws = [.. Enumerable.Range(0, 20000).Select(m => wear.Draw(1, m))];
+        Assert.Equal(0.5, draws.Count(d => d < 0.005) / 20000.0, 0.01);
+        Assert.Equal(0.9545, draws.Count(d => d is > 0.001 and < 0.025) / 20000.0, 0.005);
+    }
+
     [Fact]
     public void Seven_rounds() => Assert.Equal((0x5f6fb709u, 0x0d893f64u, 0x4f121f81u, 0x4f730a48u), Philox.Block((0, 0, 0, 0), (0, 0), 7));
 

@@ -67,6 +67,21 @@ public class WheelLawTests
         }
     }
 
+    // Shear stress of rubber that touches a road, over its greatest: exp(-c (log10 v/v0)^2), c = 0.1, v0 = 6 mm/s (Lorenz, Oh, Nam, Jeon, Persson, Rubber friction on road surfaces,
+    // J. Chem. Phys. 142:194701, 2015; constants from memory). Three points a decade follow it over five decades, worst at the ends, where a table is level. The default law, with the
+    // numbers that suit it best (found here on a grid), is off by 7 % over three decades, by 16 % over four and by 30 % over five
+    [Fact]
+    public void A_table_follows_a_published_rubber_curve_over_decades()
+    {
+        static double Rubber(double v) => Math.Exp(-0.1 * Math.Pow(Math.Log10(v / 6e-3), 2.0));
+        var table = new FrictionTable<R1>([.. Enumerable.Range(0, 16).Select(i => Math.Pow(10.0, -4.0 + (i / 3.0))).Select(v => (v, Rubber(v)))]);
+        double[] speeds = [.. Enumerable.Range(0, 1001).Select(i => Math.Pow(10.0, -4.0 + (i / 200.0)))];
+        Assert.All(speeds, v => Assert.Equal(1.0, table.Evaluate(v).Value / Rubber(v), 0.025));
+        Assert.All(speeds.Where(v => v is > 3e-4 and < 4.0), v => Assert.Equal(1.0, table.Evaluate(v).Value / Rubber(v), 0.004));
+        static double Default(double v) => 0.62 + (0.22 * Math.Exp(-v * v));
+        Assert.Equal(0.16, speeds.Where(v => v <= 1.0).Max(v => Math.Abs((Default(v) / Rubber(v)) - 1.0)), 0.01);
+    }
+
     // Every number and switch is set, so that a term which Flat forgets shows
     [Fact]
     public void Flattened_friction_is_the_same_at_every_slip_speed()
@@ -94,10 +109,7 @@ public class WheelLawTests
             number.SetValue(tyre, 0.1);
         }
 
-        foreach (double v in new[] { 0.0, 0.07, 0.4, 2.0 })
-        {
-            Assert.Equal(0.5 * Friction(tyre, v), Friction(tyre.Gripping(0.5), v), 1e-13);
-        }
+        Assert.All(new[] { 0.0, 0.07, 0.4, 2.0 }, v => Assert.Equal(0.5 * Friction(tyre, v), Friction(tyre.Gripping(0.5), v), 1e-13));
 
         TyreSettings plain = tyre.WithFriction(0.9, 0.6);
         Assert.Equal((0.9, 0.6), (Friction(plain, 0.0), Friction(plain, 50.0)));

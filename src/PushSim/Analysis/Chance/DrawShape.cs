@@ -11,4 +11,7 @@ public enum DrawShape
 
     /// <summary>Falling straight from the middle to the ends.</summary>
     Triangular,
+
+    /// <summary>Logarithms are normal: the factor 1 + half-width/middle is two standard deviations, up and down.</summary>
+    Factor,
 }

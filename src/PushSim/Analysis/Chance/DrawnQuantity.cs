@@ -42,7 +42,7 @@ public sealed record DrawnQuantity(string Key, string Part, double OwnShare, dou
         if (Factors is [{ Weight: 1.0 } only])
         {
             double u = only.Uniform(seed, match, redrawn);
-            return Value(Shape == DrawShape.Normal ? NormalQuantile.Of(u) : u);
+            return Value(IsByScore ? NormalQuantile.Of(u) : u);
         }
 
         double z = 0.0;
@@ -51,14 +51,21 @@ public sealed record DrawnQuantity(string Key, string Part, double OwnShare, dou
             z += f.Weight * NormalQuantile.Of(f.Uniform(seed, match, redrawn));
         }
 
-        return Value(Shape == DrawShape.Normal ? z : Normal.CDF(0.0, 1.0, z));
+        return Value(IsByScore ? z : Normal.CDF(0.0, 1.0, z));
     }
 
     private static string NameOf(string key, string part) => part.Length == 0 ? key : $"{key}, {part}";
 
+    private bool IsByScore => Shape is DrawShape.Normal or DrawShape.Factor;
+
     // of a normal score, or of an even number in 0..1
     private double Value(double score)
     {
+        if (Shape == DrawShape.Factor)
+        {
+            return Math.Clamp(Middle * Math.Pow(1.0 + (HalfWidth / Math.Abs(Middle)), 0.5 * score), Least, Most);
+        }
+
         double offset = Shape switch
         {
             DrawShape.Normal => 0.5 * score,
