@@ -69,6 +69,21 @@ public sealed class AdviceTests(ITestOutputHelper output) : IDisposable
         Assert.Equal(0.0, advice.Changes[0].Gain.Value);
     }
 
+    // ballast that does the same wherever it lies is one change; the same change twice brings less than its sum, and that is told
+    [Fact]
+    public void What_does_alike_is_one_row_and_pairs_tell_what_one_alone_brings()
+    {
+        ReadOptions options = Even(new Random(1));
+        AdviceChange Grip(string kind, string place) => new(kind, ("twice the grip " + place).TrimEnd()) { Place = place, Made = r => r with { Wheels = [.. r.Wheels.Select(w => w with { Tyre = w.Tyre with { StaticFriction = 2.0 * w.Tyre.StaticFriction, KineticFriction = 2.0 * w.Tyre.KineticFriction } })] } };
+        AdviceResult advice = AdviceStudy.Of(new AdviceRequest { Robot = "first", Opponents = ["second"], Read = options, Matches = 64, Threads = 2, Changes = [Grip("one", "here"), Grip("one", "there"), Grip("two", "")] });
+        Assert.Equal(["twice the grip here or there", "twice the grip"], advice.Changes.Select(c => c.Change.Name).OrderByDescending(n => n.Length));
+        Assert.True(advice.Changes.All(c => c.Gain.Low > 0.0));
+        Assert.Equal(1, advice.PairsTried);
+        AdvicePair pair = Assert.Single(advice.Pairs);
+        Assert.True(pair.Beyond.High < 0.0);
+        Assert.Equal(pair.Together.Value, advice.Changes[0].Gain.Value + pair.BeyondFirst.Value, 1e-9);
+    }
+
     private static AdviceChange[] Picked(ReadOptions options, Random random)
     {
         ReadResultOf read = new(options);

@@ -99,8 +99,13 @@ internal static class AdviseCommand
         CommandLine.Of(
             "advise",
             [
-                CommandLine.File(request.Robot), "--against", string.Join(',', request.Opponents), .. request.Scene is { } scene ? (string[])["--scene", scene] : [], .. limit is null ? (string[])[] : ["--limit", limit],
-                .. order == AdviceOrder.Gram ? (string[])[] : ["--per", order.Name], "--matches", Math.Min(MostMatches, 4 * request.Matches).ToString(CultureInfo.InvariantCulture), .. request.Read.Set.SelectMany(s => new[] { "--set", $"{s.Path}={s.Value}" }),
+                CommandLine.File(request.Robot), "--against", string.Join(',', request.Opponents),
+                .. request.Scene is { } scene ? (string[])["--scene", scene] : [],
+                .. limit is null ? (string[])[] : ["--limit", limit],
+                .. order == AdviceOrder.Gram ? (string[])[] : ["--per", order.Name],
+                "--matches", Math.Min(MostMatches, 4 * request.Matches).ToString(CultureInfo.InvariantCulture),
+                .. request.Seed == 1 ? (string[])[] : ["--seed", request.Seed.ToString(CultureInfo.InvariantCulture)],
+                .. request.Read.Set.SelectMany(s => new[] { "--set", $"{s.Path}={s.Value}" }),
             ],
             request.Read.Garage));
 }

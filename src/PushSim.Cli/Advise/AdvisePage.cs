@@ -5,6 +5,8 @@ namespace PushSim.Cli.Advise;
 /// <summary>The page of `advise --report`.</summary>
 internal static class AdvisePage
 {
+    private static readonly string[] s_long = ["tyres of ", ", same size", " of the garage", "cast ", " of ballast"];
+
     public static ReportPage Of(AdviceRequest request, AdviceResult result, AdviceOrder order, Suggestion more) => new()
     {
         Command = "advise",
@@ -17,8 +19,13 @@ internal static class AdvisePage
         Figures = Picture(result, order).Figures,
         Inputs =
         [
-            .. CommandPage.Given("ROBOT", CommandPage.Shown(request.Robot)), .. CommandPage.Given("--against", string.Join(',', request.Opponents.Select(CommandPage.Shown))), .. CommandPage.Given("--scene", request.Scene is { } scene ? CommandPage.Shown(scene) : null),
-            .. CommandPage.Given("--limit", request.Limit, "kg"), .. CommandPage.Given("--per", order.Name), .. CommandPage.Given("--matches", request.Matches.ToString(CultureInfo.InvariantCulture)), .. CommandPage.Given("--seed", request.Seed.ToString(CultureInfo.InvariantCulture)),
+            .. CommandPage.Given("ROBOT", CommandPage.Shown(request.Robot)),
+            .. CommandPage.Given("--against", string.Join(',', request.Opponents.Select(CommandPage.Shown))),
+            .. CommandPage.Given("--scene", request.Scene is { } scene ? CommandPage.Shown(scene) : null),
+            .. CommandPage.Given("--limit", request.Limit, "kg"),
+            .. CommandPage.Given("--per", order.Name),
+            .. CommandPage.Given("--matches", request.Matches.ToString(CultureInfo.InvariantCulture)),
+            .. CommandPage.Given("--seed", request.Seed.ToString(CultureInfo.InvariantCulture)),
         ],
         Estimates = result.Notes,
         Computation = FormattableString.Invariant($"seed {request.Seed}; every change plays the draws of the robot as it is; intervals: 95 % for all changes together (Tango score, Bonferroni)"),
@@ -26,5 +33,9 @@ internal static class AdvisePage
     };
 
     /// <summary>Gains with their intervals, in the order of the table.</summary>
-    public static PlotSheet Picture(AdviceResult result, AdviceOrder order) => AdvicePlot.Of([.. order.Of(result).Select(c => (c.Change.Name, c.Gain))]);
+    public static PlotSheet Picture(AdviceResult result, AdviceOrder order) => AdvicePlot.Of([.. order.Of(result).Select(c => (Short(c.Change.Name), c.Gain))]);
+
+    // names of the table without the words that tell them least apart
+    private static string Short(string name) =>
+        s_long.Aggregate(name, (text, word) => text.Replace(word, "", StringComparison.Ordinal)).Replace("gear ratio times", "ratio ×", StringComparison.Ordinal);
 }

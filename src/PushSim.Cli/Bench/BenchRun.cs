@@ -213,7 +213,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private void Heard(BenchEvent what)
     {
         // lines that were kept on another day have their own clock
-        _origin = double.IsNaN(_origin) && what is BenchEvent.Sample ? what.Time : _origin;
+        _origin = !double.IsNaN(_origin) ? _origin : what is BenchEvent.Sample ? what.Time : what is BenchEvent.Gap first ? first.From : double.NaN;
         double since = what.Time - _origin;
         switch (what)
         {

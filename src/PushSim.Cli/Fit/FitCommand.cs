@@ -52,6 +52,8 @@ internal static class FitCommand
             return Complaint.OfCommandLine(error, FitRun.Missing(request, outcome), "fit");
         }
 
+        // what is asked about shoves and stronger motors may be refused yet
+        CardText? begun = options.HasNoProgress || options.Details || request.Meaning is { Opponent: not null } or { Stronger: not null } ? null : FitText.WriteHead(output, outcome);
         outcome = outcome with { Meaning = LogMeaning.Of(request, outcome, cancel) };
         if (MeaningOptions.Complain(outcome.Meaning, error) is int code)
         {
@@ -68,7 +70,7 @@ internal static class FitCommand
         }
 
         files = folder?.Put(files) ?? files;
-        options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, outcome, blocks, files, options.Details));
+        options.Print(output, () => FitJson.Of(outcome), PlainText.Of(FitText.Verdict(outcome)), () => FitText.Write(output, begun, outcome, blocks, files, options.Details));
         return ExitCode.Done;
     }
 

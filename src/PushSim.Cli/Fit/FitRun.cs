@@ -24,8 +24,17 @@ internal static class FitRun
 
         void Step(long done, long most)
         {
-            line ??= new ProgressLine(progress, "search steps at most", most, isQuiet: false);
+            line ??= Begin(most);
             line.StepTo(done);
+        }
+
+        // the simulated test takes long: what the pulls tell by themselves comes first
+        ProgressLine Begin(long most)
+        {
+            FitResult early = LogFit.Of(request with { Simulate = false, Meaning = null }, null, cancel);
+            WrappedText.Write(progress!, "from the pulls alone: ", "  ", PlainText.Of(FitText.Verdict(early)));
+            progress!.Flush();
+            return new ProgressLine(progress, "search steps at most", most, isQuiet: false);
         }
     }
 

@@ -27,12 +27,20 @@ internal static class FitText
     /// <summary>The card of a fit.</summary>
     public static AnswerCard Card(FitResult o) => FitCard.Of(o.Fits, Verdict(o), o.Comparison);
 
+    /// <summary>The answer, before what the tyres make of a robot and before files are made.</summary>
+    public static CardText WriteHead(TextWriter output, FitResult outcome)
+    {
+        var card = new CardText(output);
+        card.WriteHead(Card(outcome).Answer);
+        return card;
+    }
+
     /// <summary>The card, or with --details all of it; the tables to paste stand in a file, too.</summary>
-    public static void Write(TextWriter output, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files, bool isDetailed)
+    public static void Write(TextWriter output, CardText? begun, FitResult outcome, IReadOnlyList<string> blocks, IReadOnlyList<string> files, bool isDetailed)
     {
         if (!isDetailed)
         {
-            CardText.Write(output, Card(outcome), [.. Warnings(outcome.Fits).Select(w => w.Whose + w.Warning)], files);
+            (begun ?? WriteHead(output, outcome)).WriteRest(Card(outcome), [.. Warnings(outcome.Fits).Select(w => w.Whose + w.Warning)], files);
             return;
         }
 

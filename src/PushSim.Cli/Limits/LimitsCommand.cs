@@ -84,6 +84,7 @@ internal static class LimitsCommand
         using OutputFolder? folder = options.Output.Open(new OutputAsk("limits", scenario.Name + "-limits", [file], error, cancel));
         ComparedDesign[] designs;
         RunResult? run = null;
+        CardText? card;
         try
         {
             designs =
@@ -95,6 +96,9 @@ internal static class LimitsCommand
                 }),
             ];
             cancel.ThrowIfCancellationRequested();
+
+            // the answer first: the run and its pictures only show it
+            card = options.Output.HasNoProgress ? null : CommandAnswer.WriteHead(output, LimitsText.Card(designs).Answer, LimitsText.Verdict(designs), options.Output.Details);
             if (read.Scenario is not null)
             {
                 run = Simulator.Run(scenario, cancel);
@@ -110,7 +114,7 @@ internal static class LimitsCommand
         options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => new CommandAnswer(LimitsText.Card(designs), LimitsText.Verdict(designs))
         {
             Tables = LimitsText.Tables(designs, told), Warnings = LimitsText.Warnings(designs), Asides = [.. EstimateText.Lines(read)], Suggestions = EstimateText.Suggestions(read, Asked.Of(file, options.Read)), Files = files,
-        }.Write(output, options.Output.Details));
+        }.WriteRest(output, card));
         return run?.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }
 

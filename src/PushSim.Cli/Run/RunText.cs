@@ -15,18 +15,7 @@ internal static class RunText
     }
 
     /// <summary>Question and answer of the run itself, before anything looks closer; the card they begin, null where all tables are wanted.</summary>
-    public static CardText? WriteHead(TextWriter output, RunResult result, bool isDetailed)
-    {
-        if (isDetailed)
-        {
-            CommandText.WriteHead(output, RunWords.Verdict(result), result.Scenario.Question);
-            return null;
-        }
-
-        var card = new CardText(output);
-        card.WriteHead(RunCard.Answer(result), result.Scenario.Question);
-        return card;
-    }
+    public static CardText? WriteHead(TextWriter output, RunResult result, bool isDetailed) => CommandAnswer.WriteHead(output, RunCard.Answer(result), RunWords.Verdict(result), isDetailed, result.Scenario.Question);
 
     /// <summary>What a closer look and other designs add to the answer, and all that follows.</summary>
     public static void WriteRest(

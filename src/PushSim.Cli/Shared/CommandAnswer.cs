@@ -27,15 +27,35 @@ internal sealed record CommandAnswer(AnswerCard Card, string Verdict)
     public IReadOnlyList<string> Files { get; init; } = [];
 
     /// <summary>Writes it in the form that was asked for.</summary>
-    public void Write(TextWriter output, bool isDetailed)
+    public void Write(TextWriter output, bool isDetailed) => WriteRest(output, WriteHead(output, Card.Answer, Verdict, isDetailed, Question));
+
+    /// <summary>Writes the answer as soon as it is known, before files are made.</summary>
+    /// <returns>The card that it begins; null where all tables are wanted.</returns>
+    public static CardText? WriteHead(TextWriter output, string answer, string verdict, bool isDetailed, string question = "")
     {
         if (isDetailed)
         {
-            CommandText.Write(output, Verdict, Tables, Warnings, Notes, Asides, Files, Question, Card.Suggestions.Concat(Suggestions).DistinctBy(s => s.Line));
+            CommandText.WriteHead(output, verdict, question);
+            return null;
+        }
+
+        var card = new CardText(output);
+        card.WriteHead(answer, question);
+        return card;
+    }
+
+    /// <summary>Writes all that stands below the answer.</summary>
+    /// <param name="output">Where to.</param>
+    /// <param name="begun">What <see cref="WriteHead"/> began.</param>
+    public void WriteRest(TextWriter output, CardText? begun)
+    {
+        if (begun is null)
+        {
+            CommandText.WriteRest(output, Tables, Warnings, Notes, Asides, Files, Card.Suggestions.Concat(Suggestions).DistinctBy(s => s.Line));
         }
         else
         {
-            CardText.Write(output, Card, Warnings, Files, Question);
+            begun.WriteRest(Card, Warnings, Files);
         }
     }
 }

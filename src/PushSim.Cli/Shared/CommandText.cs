@@ -10,16 +10,7 @@ internal static class CommandText
     /// <summary>Whether the command line asks for no colour.</summary>
     public static bool HasNoColour { get; set; }
 
-    /// <summary>A whole answer: question if there is one, verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
-    public static void Write(
-        TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files,
-        string question = "", IEnumerable<Suggestion>? suggestions = null)
-    {
-        WriteHead(output, verdict, question);
-        WriteRest(output, tables, warnings, notes, asides, files, suggestions);
-    }
-
-    /// <summary>Its head: question if there is one, and verdict.</summary>
+    /// <summary>The head of a report: question if there is one, and verdict.</summary>
     public static void WriteHead(TextWriter output, string verdict, string question = "")
     {
         IAnsiConsole console = Console(output);

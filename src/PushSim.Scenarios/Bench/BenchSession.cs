@@ -15,6 +15,10 @@ public sealed class BenchSession
     private const double LongestPause = 0.75;
     private const double ManySteps = 20.0;
 
+    // So many pauses in a row that differ by less, as a share, are the rate of a slow cell and no gaps [1].
+    private const int Alike = 3;
+    private const double SamePause = 0.3;
+
     // A board whose own clock is off the arrivals by more was started anew, or lines were lost [s].
     private const double MostApart = 2.0;
 
@@ -37,6 +41,8 @@ public sealed class BenchSession
     private double _lastTime = double.NegativeInfinity;
     private double _offset = double.NaN;
     private double _step = double.NaN;
+    private double _pause = double.NaN;
+    private int _alike;
     private double _zero;
     private double _zeroNoise;
     private double _factor = 1.0;
@@ -95,7 +101,7 @@ public sealed class BenchSession
         }
 
         _arrival = arrival;
-        if (arrival - _lastArrival > Pause)
+        if (IsGap(arrival - _lastArrival))
         {
             Gap(_lastArrival, arrival);
         }
@@ -138,6 +144,20 @@ public sealed class BenchSession
         _watch.Finish();
     }
 
+    private bool IsGap(double length)
+    {
+        if (!double.IsFinite(length) || length <= Pause)
+        {
+            // between a line and its reading nothing passes
+            _alike = length > 0.0 ? 0 : _alike;
+            return false;
+        }
+
+        (_alike, _pause) = (Math.Abs(length - _pause) < SamePause * _pause ? _alike + 1 : 1, length);
+        _step = _alike < Alike ? _step : length;
+        return _alike < Alike;
+    }
+
     private void TellWrong()
     {
         if (!_isWrong && _lines.Problem is Problem problem)
@@ -152,7 +172,7 @@ public sealed class BenchSession
         double time = TimeOf(sample.Time);
         double value = sample.Values[TraceStore.Slot(LogRole.Force)];
         double step = time - _lastTime;
-        if (double.IsFinite(step) && step > Pause)
+        if (IsGap(step))
         {
             // lines that were kept and are played again come without the wait
             Gap(_lastTime, time);

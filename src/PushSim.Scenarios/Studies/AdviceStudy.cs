@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Statistics;
 using PushSim.Files;
@@ -187,7 +186,7 @@ public sealed class AdviceStudy
         Dictionary<long, int> Wins(IReadOnlyList<MatchEnd> ends) => ends.Where(e => !e.HasFailed).ToDictionary(e => e.Number, e => e.Winner == 0 ? 1 : 0);
         (Dictionary<long, int> n, Dictionary<long, int> a, Dictionary<long, int> b) = (Wins(neither), Wins(first), Wins(second));
         double[] off = [.. Wins(both).Where(w => n.ContainsKey(w.Key) && a.ContainsKey(w.Key) && b.ContainsKey(w.Key)).Select(w => (double)(w.Value - a[w.Key] - b[w.Key] + n[w.Key]))];
-        return off.Length < 2 ? new Interval(0.0, -1.0, 1.0) : Interval.OfMean(off, 1.0 - (2.0 * Normal.CDF(0.0, 1.0, -z)));
+        return off.Length < 2 ? new Interval(0.0, -1.0, 1.0) : Interval.OfMean(off, ShareInterval.Confidence(z));
     }
 
     private sealed class Side(string opponent, ContestKey contest, FileMatchSource source)

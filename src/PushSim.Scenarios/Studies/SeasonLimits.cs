@@ -21,11 +21,16 @@ internal sealed class SeasonLimits
     private readonly Dictionary<PullRow, PullCause> _of = [];
     private readonly List<SeasonBound> _bounds = [];
     private readonly List<string> _notes = [];
+    private readonly Dictionary<string, string> _lastMotors;
     private readonly HashSet<string> _otherMotors = new(StringComparer.Ordinal);
     private readonly ReadOptions _options;
     private readonly string _folder;
 
-    private SeasonLimits(ReadOptions options, string folder) => (_options, _folder) = (options, folder);
+    private SeasonLimits(IReadOnlyList<PullRow> rows, ReadOptions options, string folder)
+    {
+        (_options, _folder) = (options, folder);
+        _lastMotors = rows.Where(r => r.Robot.Length > 0).GroupBy(r => r.Robot, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().Motors, StringComparer.Ordinal);
+    }
 
     /// <summary>Tyres that motors limited, with what that tells.</summary>
     public IReadOnlyList<SeasonBound> Bounds => _bounds;
@@ -41,10 +46,11 @@ internal sealed class SeasonLimits
     /// <param name="folder">Folder of the notebook: robots named by file are sought there too.</param>
     public static SeasonLimits Of(IReadOnlyList<PullRow> rows, Func<PullRow, (string Tyre, string State)> groups, Func<PullRow, double?> load, ReadOptions options, string folder)
     {
-        var limits = new SeasonLimits(options, folder);
-        foreach (var together in rows.Where(r => load(r) > 0.0 && (r.Sliding ?? r.Peak) is > 0.0).GroupBy(r => (Group: groups(r), r.Robot, Load: Math.Round(Math.Log(load(r)!.Value) / SameLoad))))
+        var limits = new SeasonLimits(rows, options, folder);
+        IEnumerable<PullRow> known = rows.Where(r => load(r) > 0.0 && (r.Sliding ?? r.Peak) is > 0.0);
+        foreach (PullRow[] alike in known.GroupBy(r => (groups(r), r.Robot, Math.Round(Math.Log(load(r)!.Value) / SameLoad)), (_, all) => all.ToArray()))
         {
-            limits.Judge(together.Key.Group, together.Key.Robot, [.. together], load);
+            limits.Judge(groups(alike[0]), alike[0].Robot, alike, load);
         }
 
         return limits;
@@ -76,15 +82,21 @@ internal sealed class SeasonLimits
         {
             double least = rows.Max(r => Math.Max(r.Peak ?? 0.0, r.Sliding ?? 0.0) / load(r)!.Value);
             _bounds.Add(new SeasonBound(group.Tyre, group.State, least, rows.Length, robot, stall!.Force));
-            _notes.Add(FormattableString.Invariant($"{name}: the motors of {robot} set {(rows.Length == 1 ? "one pull" : $"{rows.Length} pulls")} ({limit.Ratio:0.00} of the {stall.Force:0.0} N that they give), so static friction is at least {least:0.00} there; sliding friction is not known from {(rows.Length == 1 ? "it" : "them")}"));
+            string pulls = rows.Length == 1 ? "one pull" : FormattableString.Invariant($"{rows.Length} pulls");
+            string share = FormattableString.Invariant($"{limit.Ratio:0.00} of the {stall.Force:0.0} N that they give");
+            string rest = $"sliding friction is not known from {(rows.Length == 1 ? "it" : "them")}";
+            _notes.Add(FormattableString.Invariant($"{name}: the motors of {robot} set {pulls} ({share}), so static friction is at least {least:0.00} there; {rest}"));
         }
         else if (limit.IsInconsistent)
         {
-            _notes.Add(FormattableString.Invariant($"{name}: {rows.Length} {(rows.Length == 1 ? "pull is" : "pulls are")} {limit.Ratio:0.00} times what the motors of {robot} give ({stall!.Force:0.0} N): check motor, gear and battery of its file, and the unit of the readings"));
+            string pulls = FormattableString.Invariant($"{rows.Length} {(rows.Length == 1 ? "pull is" : "pulls are")} {limit.Ratio:0.00} times");
+            string advice = "check motor, gear and battery of its file, and the unit of the readings";
+            _notes.Add(FormattableString.Invariant($"{name}: {pulls} what the motors of {robot} give ({stall!.Force:0.0} N): {advice}"));
         }
         else if (limit.Reason == PullReason.NearMotors)
         {
-            _notes.Add(FormattableString.Invariant($"{name}: pulls with {robot} are {limit.Ratio:0.00} of what its motors give ({stall!.Force:0.0} N), too close to tell whether the tyre slid"));
+            string share = FormattableString.Invariant($"{limit.Ratio:0.00} of what its motors give ({stall!.Force:0.0} N)");
+            _notes.Add($"{name}: pulls with {robot} are {share}, too close to tell whether the tyre slid");
         }
     }
 
@@ -107,7 +119,9 @@ internal sealed class SeasonLimits
             }
         }
 
-        if (known.Stall is not null && row.Motors.Length > 0 && !row.Motors.Equals(known.Motors, StringComparison.OrdinalIgnoreCase))
+        // what a bench noted is compared with the file; what a person wrote, with what that person wrote last
+        bool isNow = row.Motors.Length == 0 || row.Motors.Equals(known.Motors, StringComparison.OrdinalIgnoreCase) || (row.Motors == _lastMotors[robot] && !row.Motors.Contains(" x ", StringComparison.Ordinal));
+        if (known.Stall is not null && !isNow)
         {
             if (_otherMotors.Add(robot))
             {

@@ -27,7 +27,7 @@ public partial class ReadmeTests
     {
         using var scratch = new ScratchFolder();
         string[] words = [.. Words(command).Select(w => w.StartsWith("scenarios/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, w) : w)];
-        string[] args = words[0] is "run" or "new" or "limits" or "fit" or "odds" or "sweep" or "ladder" or "plan" ? [.. words, "--out", scratch["out"]] : words;
+        string[] args = words[0] is "run" or "new" or "limits" or "fit" or "odds" or "sweep" or "ladder" or "plan" or "advise" ? [.. words, "--out", scratch["out"]] : words;
         if (words[0] == "open")
         {
             await Opens(words);

@@ -18,7 +18,9 @@ public class GarageCommandTests
         Assert.Equal(ExitCode.Done, list.Code);
         Assert.Contains("all can be used", list.Output);
         Assert.InRange(list.Output.Trim().Split('\n').Length, 5, 24);
-        Assert.All(list.Output.Split('\n'), l => Assert.InRange(l.TrimEnd().Length, 0, 79));
+
+        // a command to paste stands on one line, however long
+        Assert.All(list.Output.Split('\n').Where(l => !l.Contains(": pushsim ", StringComparison.Ordinal)), l => Assert.InRange(l.TrimEnd().Length, 0, 79));
         Assert.Equal("", list.Error);
         Cli again = Cli.Run("garage", "new", scratch["g"]);
         Assert.Equal(ExitCode.CannotReadOrWrite, again.Code);
@@ -94,6 +96,35 @@ public class GarageCommandTests
         Assert.InRange(4.0, fresh.GetProperty("fouling_pulls_low").GetDouble(), fresh.GetProperty("fouling_pulls_high").GetDouble());
         Assert.Equal(ExitCode.WrongCommandLine, Cli.Run("fit").Code);
     }
+
+    // sentence, card, table, JSON and CSV stand in one order, told in words; every gain has its interval
+    [Theory]
+    [InlineData("gram", "most points a gram")]
+    [InlineData("points", "most points on top")]
+    public void Advice_has_one_order_and_a_page(string per, string told)
+    {
+        using var scratch = new ScratchFolder();
+        string[] words = ["advise", "badger", "--against", "mole", "--matches", "32", "--garage", Shipped, "--per", per];
+        Cli card = Cli.Run([.. words, "--out", scratch["out"], "--report"]);
+        Assert.True(card.Code == ExitCode.Done, card.Error);
+        Assert.InRange(card.Output.Trim().Split('\n').Length, 5, 24);
+        Assert.Contains(told, card.Output.ReplaceLineEndings(" ").Replace("   ", " ", StringComparison.Ordinal));
+        using JsonDocument json = JsonDocument.Parse(Cli.Run([.. words, "--json"]).Output);
+        (string Name, double Low, double Points, double? Grams)[] changes = [.. json.RootElement.GetProperty("changes").EnumerateArray().Select(c => (c.GetProperty("change").GetString()!, c.GetProperty("win_points_low").GetDouble(), c.GetProperty("win_points").GetDouble(), c.GetProperty("grams") is { ValueKind: JsonValueKind.Number } g ? g.GetDouble() : (double?)null))];
+        double[] sure = [.. changes.TakeWhile(c => c.Low > 0.0).Where(c => per == "points" || c.Grams is not null).Select(c => per == "points" ? c.Points : c.Points / Math.Max(1.0, c.Grams!.Value))];
+        Assert.True(sure.Length > 0);
+        Assert.Equal(sure.OrderDescending(), sure);
+        Assert.DoesNotContain(changes.SkipWhile(c => c.Low > 0.0), c => c.Low > 0.0);
+        Assert.Contains($"change first: {changes[0].Name}", json.RootElement.GetProperty("verdict").GetString());
+        Assert.Equal(changes.Select(c => c.Name), File.ReadLines(scratch["out/changes.csv"]).Skip(1).Select(l => l.StartsWith('"') ? l[1..l.IndexOf('"', 1)] : l[..l.IndexOf(',')]));
+        string page = File.ReadAllText(scratch["out/report.html"]);
+        Assert.Contains("What should I change first about badger", page);
+        Assert.Contains(told, page);
+        Assert.True(File.Exists(scratch["out/plot.png"]));
+    }
+
+    [Fact]
+    public void Advice_tells_the_counting_error_of_the_share() => Assert.Matches(@"^mole wins \d+ of 100 \(\d+ to \d+, 32 matches\) against wombat", Cli.Run("advise", "mole", "--against", "wombat", "--matches", "32", "--garage", Shipped, "--quiet").Output);
 
     [Fact]
     public void Advice_has_the_keys_of_scripts()

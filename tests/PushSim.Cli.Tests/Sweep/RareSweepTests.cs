@@ -23,6 +23,28 @@ public class RareSweepTests
         Assert.All(points, p => Assert.NotEqual(0.0, p.GetProperty(key).GetDouble()));
     }
 
+    // files and screen, with drawn matches and without, over several threads
+    [Theory]
+    [InlineData("pull-test", "drive.*.gear_ratio=10..40", "--points", "5", "--report")]
+    [InlineData("shove-equals", "chassis.mass=1.2 kg,1.4 kg", "--odds", "8")]
+    public void A_sweep_twice_gives_the_same_bytes(string scenario, string vary, params string[] more)
+    {
+        using var scratch = new ScratchFolder();
+        string[] Files(string name, string threads)
+        {
+            Cli cli = Cli.Run(["sweep", Repository.Scenario(scenario), "--vary", vary, .. more, "--out", scratch[name], .. more.Contains("--odds") ? ["--threads", threads] : Array.Empty<string>()]);
+            Assert.True(cli.Code == ExitCode.Done, cli.Error);
+
+            // journals begin with the order in which threads came, which is no result
+            return [.. Directory.GetFiles(scratch[name]).Where(f => !Path.GetFileName(f).StartsWith("part-", StringComparison.Ordinal) && !Path.GetFileName(f).StartsWith('.')).Order(StringComparer.Ordinal)];
+        }
+
+        (string[] first, string[] second) = (Files("first", "1"), Files("second", "3"));
+        Assert.True(first.Length > 1);
+        Assert.Equal(first.Select(Path.GetFileName), second.Select(Path.GetFileName));
+        Assert.All(first.Zip(second), p => Assert.True(File.ReadAllBytes(p.First).AsSpan().SequenceEqual(File.ReadAllBytes(p.Second)), Path.GetFileName(p.First)));
+    }
+
     [Fact]
     public void A_sweep_of_too_many_points_says_how_many()
     {

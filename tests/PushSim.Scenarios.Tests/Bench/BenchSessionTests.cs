@@ -146,6 +146,16 @@ public class BenchSessionTests
         Assert.All(heard.Of<BenchEvent.Sample>(), s => Assert.True(double.IsFinite(s.Force)));
     }
 
+    // a kitchen scale that prints once a second has no gaps, but for those before that is known
+    [Fact]
+    public void A_slow_cell_has_no_gaps()
+    {
+        var heard = new Heard(new BenchSettings());
+        heard.Play("{0:0.00} g", 1.0, Hold(100.0, 30.0, 1.0));
+        Assert.InRange(heard.Session.Gaps, 0, 2);
+        Assert.Equal(30, heard.Session.Readings);
+    }
+
     [Fact]
     public void Ten_megabytes_without_a_line_end_cost_one_line()
     {

@@ -67,6 +67,46 @@ public class SeasonTests(ITestOutputHelper output)
         Assert.Equal(0, missed);
     }
 
+    // The bound of Cramer and Rao on the fouling constant's logarithm out of these very readings, scatter and days known: no unbiased estimate errs by less (Kay, Fundamentals of Statistical Signal Processing, 1993,
+    // chapter 3, from memory). The fit is held against it; what it leaves outside 20 % is what the readings do not tell.
+    [Fact]
+    public void The_fouling_constant_is_as_sure_as_the_readings_allow()
+    {
+        const double Scatter = 0.02, Days = 0.03;
+        List<(double Error, double Bound)> all = [];
+        foreach (int seed in Enumerable.Range(1, s_seasons))
+        {
+            var season = new MadeUpSeason(seed);
+            SeasonFit fit = SeasonFit.Of(season.Pulls)!;
+            foreach (SeasonGroup g in fit.Groups.Where(g => g.State == "wiped" && g.Fading is not null && MadeUpSeason.IsSeries(g.Tyre[1] - '0')))
+            {
+                int i = g.Tyre[1] - '0';
+                Matrix<double> information = Matrix<double>.Build.Dense(4, 4);
+                foreach (IGrouping<int, SeasonPull> day in season.Pulls.Where(p => p.Tyre == g.Tyre && p.State == "wiped").GroupBy(p => p.Day))
+                {
+                    Vector<double>[] rows = [.. day.Select(p => Row(p, season.Fouled[i], season.Scale[i]))];
+                    double q = Days * Days / (Scatter * Scatter);
+                    Vector<double> sum = rows.Aggregate((a, b) => a + b);
+                    information += (rows.Select(r => r.OuterProduct(r)).Aggregate((a, b) => a + b) - (sum.OuterProduct(sum) * (q / (1.0 + (rows.Length * q))))) / (Scatter * Scatter);
+                }
+
+                all.Add((Math.Log(g.Fading!.Scale.Value / season.Scale[i]), Math.Sqrt(information.Inverse()[3, 3])));
+            }
+        }
+
+        double ratio = Math.Sqrt(all.Average(a => a.Error * a.Error / (a.Bound * a.Bound)));
+        output.WriteLine(FormattableString.Invariant($"{all.Count} series: error over its bound {ratio:0.00} (root mean square); the bound leaves {100.0 * all.Average(a => Outside(a.Bound)):0.0} % outside 20 %, the fit {100.0 * all.Count(a => Math.Abs(Math.Exp(a.Error) - 1.0) > 0.2) / all.Count:0.0} %"));
+        Assert.InRange(ratio, 0.6, 1.5);
+
+        static Vector<double> Row(SeasonPull p, double fouled, double scale)
+        {
+            double n = p.Count ?? 0.0, e = Math.Exp(-n / scale), left = fouled + ((1.0 - fouled) * e);
+            return Vector<double>.Build.Dense([1.0, Math.Log(p.Load), (1.0 - e) / left, (1.0 - fouled) * e * (n / scale) / left]);
+        }
+
+        static double Outside(double sd) => 1.0 - MathNet.Numerics.Distributions.Normal.CDF(0.0, sd, Math.Log(1.2)) + MathNet.Numerics.Distributions.Normal.CDF(0.0, sd, Math.Log(0.8));
+    }
+
     // Balanced one-way data: restricted maximum likelihood equals the analysis of variance, s_b^2 = (MSB - MSW) / n, and the mean's variance MSB / (n D) has D - 1 degrees of freedom
     // (Searle, Casella and McCulloch, Variance Components, 1992, section 3.8; from memory). The numbers are computed here.
     [Fact]

@@ -14,6 +14,10 @@ public static class ShareInterval
     /// <param name="together">Intervals that are looked at [1].</param>
     public static double ZOf(int together) => together <= 1 ? Z : Normal.InvCDF(0.0, 1.0, 1.0 - (0.025 / together));
 
+    /// <summary>Share of cases in which an interval with this quantile holds the truth [1].</summary>
+    /// <param name="z">Normal quantile of a two-sided interval [1].</param>
+    public static double Confidence(double z) => 1.0 - (2.0 * Normal.CDF(0.0, 1.0, -z));
+
     /// <summary>Wilson's score interval of a share. Wilson, J. Amer. Statist. Assoc. 22:209, 1927.</summary>
     /// <param name="hits">Count of hits [1].</param>
     /// <param name="n">Count of tries [1].</param>
