@@ -9,7 +9,7 @@ using PushSim.Scenarios.Scenes;
 namespace PushSim.Scenarios.Studies;
 
 /// <summary>
-/// What to change first: every change plays the same draws as the robot as it is, and the difference of the win shares is taken match by match (<see cref="Comparison"/>). All changes play a
+/// What to change first: every change plays the same draws as the robot as it is, and the difference of the win shares is taken match by match (<see cref="OddsDifference"/>). All changes play a
 /// first share of the matches; those that may be the best play all of them. Of the best ones, pairs are tried for what they bring beyond their sum.
 /// </summary>
 public sealed class AdviceStudy
