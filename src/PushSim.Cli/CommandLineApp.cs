@@ -52,14 +52,14 @@ public static class CommandLineApp
         ];
 
         // of all commands, wherever it stands
-        TextReport.HasNoColour = args.Contains(NoColour, StringComparer.Ordinal);
+        CommandText.HasNoColour = args.Contains(NoColour, StringComparer.Ordinal);
         args = [.. args.Where(a => a != NoColour)];
 
         // what is read from here on is never removed or written over
         InputLog.Begin();
 
         // not a RootCommand: that one is called after the program's file
-        var root = new Command("pushsim", Description) { ShortHelp.Option(), new VersionOption() };
+        var root = new Command("pushsim", Description) { ShortHelp.Option(), new VersionOption { Description = "Show the version." } };
 
         // who names a command needs no other, and the options of all cost a start some 70 methods to compile
         bool isNamed = args.Length > 0 && commands.Any(c => c.Name == args[0]);

@@ -16,7 +16,7 @@ public static class Disk
     public static void Watch(DiskWatch? watch) => s_watch.Value = watch;
 
     /// <summary>What stands at a path, links not followed.</summary>
-    public static FileKind Look(string path)
+    public static PathKind Look(string path)
     {
         Before(DiskAct.Look, path);
         return Native.Look(path).Kind;
@@ -42,10 +42,10 @@ public static class Disk
     public static WatchedStream Append(string path, long? length = null)
     {
         Before(DiskAct.Append, path);
-        (FileKind kind, UInt128 identity) = Native.Look(path);
-        if (kind != FileKind.File)
+        (PathKind kind, UInt128 identity) = Native.Look(path);
+        if (kind != PathKind.File)
         {
-            throw new IOException($"{path} is {(kind == FileKind.None ? "not there" : "no regular file")}");
+            throw new IOException($"{path} is {(kind == PathKind.None ? "not there" : "no regular file")}");
         }
 
         var file = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
@@ -68,13 +68,13 @@ public static class Disk
     public static void Move(string from, string to)
     {
         Before(DiskAct.Move, from);
-        if (Native.Look(to).Kind != FileKind.None)
+        if (Native.Look(to).Kind != PathKind.None)
         {
             throw new IOException($"{to} is there already");
         }
 
         // a link itself and a folder are renamed as they are; a file by a second name, so that nobody who came in between is lost
-        if (Native.Look(from).Kind == FileKind.Folder)
+        if (Native.Look(from).Kind == PathKind.Folder)
         {
             Directory.Move(from, to);
         }
@@ -164,14 +164,14 @@ public static class Disk
     /// <summary>Opens a regular file of ours to read, without a link at its end; null where there is none.</summary>
     public static WatchedStream? OpenOwn(string path)
     {
-        if (Look(path) != FileKind.File)
+        if (Look(path) != PathKind.File)
         {
             return null;
         }
 
         UInt128 identity = Native.Look(path).Identity;
-        (WatchedStream stream, FileKind kind, SafeFileHandle handle) = OpenAny(path);
-        if (kind == FileKind.File && (!OperatingSystem.IsLinux() || Native.Look(handle, path).Identity == identity))
+        (WatchedStream stream, PathKind kind, SafeFileHandle handle) = OpenAny(path);
+        if (kind == PathKind.File && (!OperatingSystem.IsLinux() || Native.Look(handle, path).Identity == identity))
         {
             return stream;
         }
@@ -184,26 +184,26 @@ public static class Disk
     internal static string Hex(ReadOnlySpan<byte> hash) => Convert.ToHexStringLower(hash);
 
     /// <summary>Opens to read whatever stands there, links followed, without waiting.</summary>
-    internal static (WatchedStream Stream, FileKind Kind, SafeFileHandle Handle) OpenAny(string path)
+    internal static (WatchedStream Stream, PathKind Kind, SafeFileHandle Handle) OpenAny(string path)
     {
         Before(DiskAct.Open, path);
         SafeFileHandle handle = Native.OpenToRead(path);
-        FileKind kind = Native.Look(handle, path).Kind;
-        if (kind == FileKind.Folder)
+        PathKind kind = Native.Look(handle, path).Kind;
+        if (kind == PathKind.Folder)
         {
             handle.Dispose();
             throw new UnauthorizedAccessException($"{path} is a folder");
         }
 
-        return (new WatchedStream(new FileStream(handle, FileAccess.Read, kind == FileKind.File ? 1 << 16 : 0, handle.IsAsync), path, s_watch.Value), kind, handle);
+        return (new WatchedStream(new FileStream(handle, FileAccess.Read, kind == PathKind.File ? 1 << 16 : 0, handle.IsAsync), path, s_watch.Value), kind, handle);
     }
 
     /// <summary>Takes the lock of a file, which is made where there is none; null where another process holds it.</summary>
     internal static FileStream? Lock(string path)
     {
         Before(DiskAct.Lock, path);
-        FileKind kind = Native.Look(path).Kind;
-        if (kind is not (FileKind.None or FileKind.File))
+        PathKind kind = Native.Look(path).Kind;
+        if (kind is not (PathKind.None or PathKind.File))
         {
             throw new IOException($"{path} is in the way: it is no lock of pushsim");
         }
@@ -211,9 +211,9 @@ public static class Disk
         FileStream file;
         try
         {
-            file = new FileStream(path, kind == FileKind.None ? FileMode.CreateNew : FileMode.Open, FileAccess.ReadWrite, FileShare.None);
+            file = new FileStream(path, kind == PathKind.None ? FileMode.CreateNew : FileMode.Open, FileAccess.ReadWrite, FileShare.None);
         }
-        catch (FileNotFoundException) when (kind == FileKind.File)
+        catch (FileNotFoundException) when (kind == PathKind.File)
         {
             // its holder removed it in between, and a third one may have made it anew by now
             return null;

@@ -69,7 +69,7 @@ public static class FolderLock
         {
             return (HeldLock.Take(prefix + Name + piece, ask), false);
         }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException { HResult: ReadOnlyDisk } && Disk.Look(prefix + Name + piece) == FileKind.None && Disk.Look(path) == FileKind.Folder)
+        catch (Exception e) when (e is UnauthorizedAccessException or IOException { HResult: ReadOnlyDisk } && Disk.Look(prefix + Name + piece) == PathKind.None && Disk.Look(path) == PathKind.Folder)
         {
             prefix = Path.Combine(path, ".pushsim-");
             return (HeldLock.Take(prefix + Name + piece, ask), true);

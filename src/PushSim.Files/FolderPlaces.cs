@@ -50,7 +50,7 @@ internal sealed class FolderPlaces
     /// <summary>Puts the private folder in place.</summary>
     public void PutInPlace()
     {
-        if (Disk.Look(Path) == FileKind.None)
+        if (Disk.Look(Path) == PathKind.None)
         {
             Disk.MoveFolder(New, Path);
         }
@@ -83,7 +83,7 @@ internal sealed class FolderPlaces
         {
             Disk.MoveFolder(Path, _old);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException && Disk.Look(_old) == FileKind.None)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException && Disk.Look(_old) == PathKind.None)
         {
             return false;
         }
@@ -92,7 +92,7 @@ internal sealed class FolderPlaces
         {
             Disk.MoveFolder(New, Path);
         }
-        catch when (Disk.Look(Path) == FileKind.None)
+        catch when (Disk.Look(Path) == PathKind.None)
         {
             Disk.MoveFolder(_old, Path);
             throw;
@@ -106,7 +106,7 @@ internal sealed class FolderPlaces
     private void Merge()
     {
         OutputMark fresh = OutputMark.Read(New) ?? throw new IOException($"the mark of {New} is gone");
-        if (!Disk.MakeFolder(_old) && Disk.Look(_old) != FileKind.Folder)
+        if (!Disk.MakeFolder(_old) && Disk.Look(_old) != PathKind.Folder)
         {
             throw new IOException($"{_old} is in the way: it is no work of pushsim");
         }
@@ -121,8 +121,8 @@ internal sealed class FolderPlaces
         OutputMark? old = OutputMark.Read(_old);
         foreach (string name in fresh.Entries.Concat(old?.Entries ?? []).Select(e => e.Name).Distinct(StringComparer.Ordinal).Where(n => !_ask.IsKept(n)))
         {
-            bool isDue = Disk.Look(System.IO.Path.Combine(New, name)) != FileKind.None;
-            if (Disk.Look(Of(name)) == FileKind.None || (!isDue && fresh.Of(name) is not null) || IsInput(name))
+            bool isDue = Disk.Look(System.IO.Path.Combine(New, name)) != PathKind.None;
+            if (Disk.Look(Of(name)) == PathKind.None || (!isDue && fresh.Of(name) is not null) || IsInput(name))
             {
                 continue;
             }
@@ -157,7 +157,7 @@ internal sealed class FolderPlaces
     private static string FreeIn(string folder, string name)
     {
         string free = name;
-        for (int n = 1; Disk.Look(System.IO.Path.Combine(folder, free)) != FileKind.None; n++)
+        for (int n = 1; Disk.Look(System.IO.Path.Combine(folder, free)) != PathKind.None; n++)
         {
             free = WriteGate.Numbered(name, ".kept-", n);
         }
@@ -186,7 +186,7 @@ internal sealed class FolderPlaces
     // Removes what was ours in the old folder, by its hash, and gives the rest back.
     private void ClearOld()
     {
-        if (Disk.Look(_old) != FileKind.Folder)
+        if (Disk.Look(_old) != PathKind.Folder)
         {
             return;
         }
@@ -223,20 +223,20 @@ internal sealed class FolderPlaces
     {
         foreach (string left in new[] { New, _old })
         {
-            if (Disk.Look(left) is not (FileKind.None or FileKind.Folder))
+            if (Disk.Look(left) is not (PathKind.None or PathKind.Folder))
             {
                 throw new IOException($"{left} is in the way: it is no work of pushsim");
             }
         }
 
         bool isComplete = OutputMark.Read(New) is { State: not OutputState.Begun };
-        if (Disk.Look(Path) == FileKind.None)
+        if (Disk.Look(Path) == PathKind.None)
         {
             if (isComplete)
             {
                 Disk.MoveFolder(New, Path);
             }
-            else if (Disk.Look(_old) == FileKind.Folder)
+            else if (Disk.Look(_old) == PathKind.Folder)
             {
                 Disk.MoveFolder(_old, Path);
             }
@@ -246,15 +246,15 @@ internal sealed class FolderPlaces
             Merge();
         }
 
-        if (Disk.Look(New) == FileKind.Folder)
+        if (Disk.Look(New) == PathKind.Folder)
         {
             Discard();
         }
 
-        if (Disk.Look(Path) == FileKind.Folder)
+        if (Disk.Look(Path) == PathKind.Folder)
         {
             ClearOld();
-            foreach (string part in Disk.List(Path).Where(WriteGate.IsPart).Select(Of).Where(p => Disk.Look(p) == FileKind.File))
+            foreach (string part in Disk.List(Path).Where(WriteGate.IsPart).Select(Of).Where(p => Disk.Look(p) == PathKind.File))
             {
                 Disk.Delete(part);
             }
@@ -270,7 +270,7 @@ internal sealed class FolderPlaces
         foreach (string name in Disk.List(New).OrderBy(n => n == OutputMark.Name))
         {
             string path = System.IO.Path.Combine(New, name);
-            if (Disk.Look(path) == FileKind.File && (name == OutputMark.Name ? mark is not null : mark?.Of(name) is not null || WriteGate.IsPart(name)))
+            if (Disk.Look(path) == PathKind.File && (name == OutputMark.Name ? mark is not null : mark?.Of(name) is not null || WriteGate.IsPart(name)))
             {
                 Disk.Delete(path);
             }

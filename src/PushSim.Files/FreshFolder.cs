@@ -62,7 +62,7 @@ public sealed class FreshFolder : IDisposable
             return;
         }
 
-        if (Disk.Look(Path) == FileKind.Folder && !_places.IsOursAlone())
+        if (Disk.Look(Path) == PathKind.Folder && !_places.IsOursAlone())
         {
             // the files will go in one by one: no work for a result that has nowhere to go
             WriteGate.Try(Path);
@@ -172,9 +172,9 @@ public sealed class FreshFolder : IDisposable
     {
         string? wrong = Disk.Look(path) switch
         {
-            FileKind.File => "is a file",
-            FileKind.Link => "is a link, which could lead anywhere",
-            FileKind.Other => "is no folder",
+            PathKind.File => "is a file",
+            PathKind.Link => "is a link, which could lead anywhere",
+            PathKind.Other => "is no folder",
             _ => null,
         };
         if (wrong is not null)
@@ -186,7 +186,7 @@ public sealed class FreshFolder : IDisposable
     private void RefuseForeign()
     {
         RefuseOthers(_ask.Path, Path);
-        if (!_ask.Force && Disk.Look(Path) == FileKind.Folder && OutputMark.Read(Path) is null && Disk.List(Path).Any(n => !_places.IsWork(n) && !_ask.IsKept(n)))
+        if (!_ask.Force && Disk.Look(Path) == PathKind.Folder && OutputMark.Read(Path) is null && Disk.List(Path).Any(n => !_places.IsWork(n) && !_ask.IsKept(n)))
         {
             throw new IOException($"{_ask.Path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
         }
@@ -196,7 +196,7 @@ public sealed class FreshFolder : IDisposable
     private string Free(string name, bool isForm)
     {
         string free = name;
-        for (int n = 2; _places.IsInput(free) || (isForm && Disk.Look(_places.Of(free)) != FileKind.None && !FolderPlaces.IsOurs(_places.Of(free), free, Before)); n++)
+        for (int n = 2; _places.IsInput(free) || (isForm && Disk.Look(_places.Of(free)) != PathKind.None && !FolderPlaces.IsOurs(_places.Of(free), free, Before)); n++)
         {
             free = WriteGate.Numbered(name, "-", n);
         }

@@ -59,7 +59,7 @@ public sealed class HeldLock : IDisposable
     /// <param name="path">Its file.</param>
     internal static string? Holder(string path)
     {
-        if (Disk.Look(path) != FileKind.File)
+        if (Disk.Look(path) != PathKind.File)
         {
             return null;
         }

@@ -25,10 +25,10 @@ internal static partial class Native
     private const uint UsualMode = 0x1FF;
 
     /// <summary>The kind of what stands at a path, links not followed, and what tells it from others.</summary>
-    public static (FileKind Kind, UInt128 Identity) Look(string path) => path.Contains('\0', StringComparison.Ordinal) ? (FileKind.None, 0) : OperatingSystem.IsLinux() ? Stat(AtCurrentFolder, path, NoFollow) : Plain(path);
+    public static (PathKind Kind, UInt128 Identity) Look(string path) => path.Contains('\0', StringComparison.Ordinal) ? (PathKind.None, 0) : OperatingSystem.IsLinux() ? Stat(AtCurrentFolder, path, NoFollow) : Plain(path);
 
     /// <summary>The same of an open file.</summary>
-    public static (FileKind Kind, UInt128 Identity) Look(SafeFileHandle handle, string path) => OperatingSystem.IsLinux() ? Stat((int)handle.DangerousGetHandle(), "", EmptyPath) : (Plain(path).Kind is FileKind.Link ? FileKind.File : Plain(path).Kind, 0);
+    public static (PathKind Kind, UInt128 Identity) Look(SafeFileHandle handle, string path) => OperatingSystem.IsLinux() ? Stat((int)handle.DangerousGetHandle(), "", EmptyPath) : (Plain(path).Kind is PathKind.Link ? PathKind.File : Plain(path).Kind, 0);
 
     /// <summary>Opens to read without waiting, links followed, without any lock.</summary>
     public static SafeFileHandle OpenToRead(string path)
@@ -51,7 +51,7 @@ internal static partial class Native
     {
         if (!OperatingSystem.IsLinux())
         {
-            bool isFree = Plain(path).Kind == FileKind.None;
+            bool isFree = Plain(path).Kind == PathKind.None;
             Directory.CreateDirectory(path);
             return isFree;
         }
@@ -85,22 +85,22 @@ internal static partial class Native
         ExitNow(code);
     }
 
-    private static (FileKind Kind, UInt128 Identity) Stat(int at, string path, int flags)
+    private static (PathKind Kind, UInt128 Identity) Stat(int at, string path, int flags)
     {
         byte[] stat = new byte[StatSize];
         if (StatX(at, path, flags, TypeAndInode, stat) != 0)
         {
-            return (FileKind.None, 0);
+            return (PathKind.None, 0);
         }
 
-        FileKind kind = (BitConverter.ToUInt16(stat, ModeAt) & 0xF000) switch { 0x8000 => FileKind.File, 0x4000 => FileKind.Folder, 0xA000 => FileKind.Link, _ => FileKind.Other };
+        PathKind kind = (BitConverter.ToUInt16(stat, ModeAt) & 0xF000) switch { 0x8000 => PathKind.File, 0x4000 => PathKind.Folder, 0xA000 => PathKind.Link, _ => PathKind.Other };
         return (kind, new UInt128(BitConverter.ToUInt64(stat, DeviceAt), BitConverter.ToUInt64(stat, InodeAt)));
     }
 
-    private static (FileKind Kind, UInt128 Identity) Plain(string path)
+    private static (PathKind Kind, UInt128 Identity) Plain(string path)
     {
         var info = new FileInfo(path);
-        FileKind kind = info.LinkTarget is not null ? FileKind.Link : Directory.Exists(path) ? FileKind.Folder : info.Exists ? FileKind.File : FileKind.None;
+        PathKind kind = info.LinkTarget is not null ? PathKind.Link : Directory.Exists(path) ? PathKind.Folder : info.Exists ? PathKind.File : PathKind.None;
         return (kind, 0);
     }
 

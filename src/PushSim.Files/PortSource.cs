@@ -83,7 +83,7 @@ public sealed class PortSource(string name, int baud) : ILineSource
             catch (TimeoutException)
             {
                 // a port whose device is gone may go on giving nothing
-                if (name.StartsWith('/') && Disk.Look(name) == FileKind.None)
+                if (name.StartsWith('/') && Disk.Look(name) == PathKind.None)
                 {
                     return;
                 }
@@ -108,7 +108,7 @@ public sealed class PortSource(string name, int baud) : ILineSource
         }
         catch (Exception e) when (IsGone(e))
         {
-            why = name.StartsWith('/') && Disk.Look(name) == FileKind.None ? "it is not there" : e is UnauthorizedAccessException ? "it may not be opened: does another program hold it, or are you not in its group (dialout, uucp)?" : "it cannot be opened: " + e.Message;
+            why = name.StartsWith('/') && Disk.Look(name) == PathKind.None ? "it is not there" : e is UnauthorizedAccessException ? "it may not be opened: does another program hold it, or are you not in its group (dialout, uucp)?" : "it cannot be opened: " + e.Message;
             port?.Dispose();
             return null;
         }

@@ -21,7 +21,7 @@ public static class ReadGate
             return new OpenedFile(OpenState.Folder, null, "");
         }
 
-        (WatchedStream Stream, FileKind Kind, SafeFileHandle Handle) file;
+        (WatchedStream Stream, PathKind Kind, SafeFileHandle Handle) file;
         try
         {
             file = Disk.OpenAny(path);
@@ -42,9 +42,9 @@ public static class ReadGate
         }
     }
 
-    private static OpenedFile Judge(string path, WatchedStream stream, FileKind kind, SafeFileHandle handle, OpenAsk ask)
+    private static OpenedFile Judge(string path, WatchedStream stream, PathKind kind, SafeFileHandle handle, OpenAsk ask)
     {
-        if (kind != FileKind.File)
+        if (kind != PathKind.File)
         {
             stream.Dispose();
             return ask is { TakesPipes: true, Root: null }

@@ -23,7 +23,7 @@ public static class RealPath
             }
 
             string next = Path.Combine(done, part);
-            if (Native.Look(next).Kind != FileKind.Link || new FileInfo(next).LinkTarget is not string target)
+            if (Native.Look(next).Kind != PathKind.Link || new FileInfo(next).LinkTarget is not string target)
             {
                 done = next;
                 continue;

@@ -23,7 +23,7 @@ public static class WriteGate
     /// <returns>Hash of the content.</returns>
     public static string Replace(string path, Action<Stream> content, bool isSynced = false)
     {
-        if (Disk.Look(path) is not (FileKind.None or FileKind.File))
+        if (Disk.Look(path) is not (PathKind.None or PathKind.File))
         {
             throw new IOException($"{path} is in the way: it is no regular file");
         }
@@ -46,13 +46,13 @@ public static class WriteGate
         string name = Path.GetFileName(path);
         for (int n = 1; n <= MostTries; n++)
         {
-            if (Disk.Look(path) == FileKind.None)
+            if (Disk.Look(path) == PathKind.None)
             {
                 return null;
             }
 
             string free = Path.Combine(folder, Numbered(name, $".{word}-", n));
-            if (Disk.Look(free) != FileKind.None)
+            if (Disk.Look(free) != PathKind.None)
             {
                 continue;
             }
@@ -62,7 +62,7 @@ public static class WriteGate
                 Disk.Move(path, free);
                 return free;
             }
-            catch (IOException) when (Disk.Look(free) != FileKind.None && Disk.Look(path) != FileKind.None)
+            catch (IOException) when (Disk.Look(free) != PathKind.None && Disk.Look(path) != PathKind.None)
             {
                 // taken in between
             }

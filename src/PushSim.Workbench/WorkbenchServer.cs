@@ -73,7 +73,7 @@ public sealed class WorkbenchServer : IAsyncDisposable
         app.Use((context, next) => guard.Pass(context, next));
         new Endpoints(state, hub, options, over.Token).Map(app);
         new BenchEndpoints(state, over.Token).Map(app);
-        var cell = new CellListener(hub);
+        var cell = new CellListener(hub, options.Folder);
         new CellEndpoints(state, cell, new GarageBook(options.Folder, options.Garage)).Map(app);
         await app.StartAsync().ConfigureAwait(false);
         var address = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/?token={guard.Token}"));

@@ -22,7 +22,7 @@ internal static class FileBench
                 double[] by = [.. ground.Zip(exact, (a, b) => 1e3 * (a - b)).Where(double.IsFinite).Order()];
                 double[] off = [.. by.Select(Math.Abs).Order()];
                 Console.WriteLine(
-                    $"{Path.GetFileNameWithoutExtension(file),-20} {precision,-6} {work / count,6} evaluations, {cpu / count:0.000} ms of a core, ground off {off[off.Length / 2]:0.000} mm (median), {off[off.Length * 9 / 10]:0.000} (9 of 10), {off[^1]:0.0} (worst), bias {by[by.Length / 2]:+0.000;-0.000}, {winner.Zip(right, (a, b) => a == b ? 0 : 1).Sum()} of {count} winners change");
+                    $"{Path.GetFileNameWithoutExtension(file),-20} {precision,-6} {work / count,6} evaluations, {cpu / count:0.000} ms of a core, {1e3 * count / cpu:0} a second on one core, ground off {off[off.Length / 2]:0.000} mm (median), {off[off.Length * 9 / 10]:0.000} (9 of 10), {off[^1]:0.0} (worst), bias {by[by.Length / 2]:+0.000;-0.000}, {winner.Zip(right, (a, b) => a == b ? 0 : 1).Sum()} of {count} winners change");
             }
         }
     }

@@ -20,9 +20,21 @@ if (args is ["files", .. string[] files])
     return 0;
 }
 
+if (args is ["runs", .. string[] runs])
+{
+    RunBench.Run(runs);
+    return 0;
+}
+
 if (args is ["workbench", .. string[] where])
 {
     await WorkbenchBench.RunAsync(where);
+    return 0;
+}
+
+if (args is ["sliders", .. string[] moved])
+{
+    await WorkbenchBench.WatchAsync(moved);
     return 0;
 }
 
@@ -91,7 +103,7 @@ static (double[] Y, long Evaluations, double Ms, long Bytes) Bare(ScenarioSettin
     double[] y0 = system.InitialState();
     double[] y = new double[y0.Length];
     var observer = new Blind();
-    IntegrationReport report = default;
+    IntegrationOutcome report = default;
     long bytes = 0;
     double ms = Best(() =>
     {

@@ -112,10 +112,7 @@ public class BuilderDataTests
         Assert.Equal(1.0 / e.ContactLength!.Value, t.RollingRenewal, 1e-6);
         Assert.Equal(e.BreakawayDeflection!.Value, t.BreakawayDeflection, 1e-12);
         Assert.All(Good(r).Wheels, w => Assert.Same(t, w.Tyre));
-        foreach (Estimated one in new[] { e.VerticalStiffness, e.BodyStiffness, e.BodyDamping, e.TreadMass, e.ContactLength, e.BreakawayDeflection, e.VerticalDamping })
-        {
-            Noted(r, "tyre \"foam\": " + one.Note);
-        }
+        Assert.All(new[] { e.VerticalStiffness, e.BodyStiffness, e.BodyDamping, e.TreadMass, e.ContactLength, e.BreakawayDeflection, e.VerticalDamping }, one => Noted(r, "tyre \"foam\": " + one.Note));
     }
 
     [Fact]

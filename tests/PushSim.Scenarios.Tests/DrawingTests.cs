@@ -58,10 +58,7 @@ public class DrawingTests
         using var plain = new SmallFiles(Plain, Shove);
         DrawableScenario drawn = Open(DrawableScenario.Open(plain.ScenarioPath));
         Assert.All(drawn.Values, v => Assert.True(v.IsOfClass));
-        foreach (string key in new[] { "tyre.foam.static_friction", "opponent.tyre.foam.kinetic_friction", "shove.offset", "manoeuvre.heading", "opponent.heading", "manoeuvre.driver.reaction", "floor.dust", "floor.friction", "battery.charge", "battery.resistance" })
-        {
-            Assert.Contains(drawn.Values, v => v.Key == key);
-        }
+        Assert.All(new[] { "tyre.foam.static_friction", "opponent.tyre.foam.kinetic_friction", "shove.offset", "manoeuvre.heading", "opponent.heading", "manoeuvre.driver.reaction", "floor.dust", "floor.friction", "battery.charge", "battery.resistance" }, key => Assert.Contains(drawn.Values, v => v.Key == key));
 
         Assert.Equal(0.005, Assert.Single(drawn.Values, v => v.Key == "shove.offset").Tolerance);
         Assert.Equal(3.0 * Math.PI / 180.0, Assert.Single(drawn.Values, v => v.Key == "manoeuvre.heading").Tolerance, 1e-12);

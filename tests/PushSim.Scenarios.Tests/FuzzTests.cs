@@ -60,7 +60,7 @@ public class FuzzTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void Logs()
+    public void Logs_of_random_bytes_end_in_complaints_or_readings()
     {
         byte[][] corpus = LogCorpus();
         Run(() => new object(), (_, seed) => OneLog(corpus, seed));

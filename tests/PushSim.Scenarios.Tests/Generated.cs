@@ -8,10 +8,13 @@ internal static class Generated
 {
     public static string Root([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", ".."));
 
+    /// <summary>Whether the files are written anew. What a build takes into the program is then older than they are.</summary>
+    public static bool IsRewritten => Environment.GetEnvironmentVariable("PUSHSIM_REWRITE") == "1";
+
     public static void Expect(string relativePath, string text)
     {
         string path = Path.Combine(Root(), relativePath);
-        if (Environment.GetEnvironmentVariable("PUSHSIM_REWRITE") == "1")
+        if (IsRewritten)
         {
             File.WriteAllText(path, text);
         }

@@ -90,7 +90,7 @@ public class KeyRowTests
     public void Every_number_of_a_fit_is_one_row_of_a_tyre() => Assert.All(TestParameter.All, p =>
     {
         KeyDefinition key = KeyTable.In("tyre").Single(k => p.Key == k.Name || p.Key.StartsWith(k.Name + "_", StringComparison.Ordinal));
-        Assert.Equal(SimulationWords.Unit(p), KeyText.SiUnit(key));
+        Assert.Equal(SimulationFitWords.Unit(p), KeyText.SiUnit(key));
         KeyRow<TyreSettings> row = key.Row<TyreSettings>()!;
         Assert.Equal(0.37, p.Of(row.Put(Blank.Tyre, 0.37)));
         Assert.Equal(row.Put(Blank.Tyre, 0.37), p.Put(Blank.Tyre, 0.37));

@@ -62,7 +62,7 @@ public class LibraryExampleTests
             // example begins
             DrawableResult shove = DrawableScenario.Open(path);
             var drawn = new FileMatchSource(shove.Scenario!, new ContestKey(Seed: 1, shove.Scenario!.Label));
-            var work = new MatchWork(new MatchPlan("my odds", Matches: 60, Seed: 1, Threads: 2), () => [Fingerprint.Of(shove, drawn)], [drawn], KeptMatchWords.Instance, journal);
+            var work = new KeptMatches(new MatchPlan("my odds", Matches: 60, Seed: 1, Threads: 2), () => [Fingerprint.Of(shove, drawn)], [drawn], KeptMatchWords.Instance, journal);
             work.Resume();
             Console.WriteLine($"going on after {work.Finished} matches");
             work.Run(cancel: stop.Token);
@@ -113,7 +113,7 @@ public class LibraryExampleTests
 
         // example begins
         var ladder = new DrawnLadder(files, scene: null, seed: 1);
-        MatchWork league = ladder.Work(new MatchPlan("my ladder", Matches: 30, Seed: 1, Threads: 2), KeptMatchWords.Instance);
+        KeptMatches league = ladder.Work(new MatchPlan("my ladder", Matches: 30, Seed: 1, Threads: 2), KeptMatchWords.Instance);
         league.Run();
         var places = LadderTable.Of(ladder.Names.Count, ladder.Pairs(league));
         foreach ((int robot, double score, double low, double high) in places.Ranking)

@@ -19,7 +19,7 @@ public class SchemaTests
     ];
 
     private static readonly Dictionary<FileKind, NJsonSchema.JsonSchema> Schemas =
-        Enum.GetValues<FileKind>().ToDictionary(f => f, f => NJsonSchema.JsonSchema.FromJsonAsync(Keys.JsonSchema.Shipped(f)).GetAwaiter().GetResult());
+        Enum.GetValues<FileKind>().ToDictionary(f => f, f => NJsonSchema.JsonSchema.FromJsonAsync(Keys.JsonSchema.Make(f)).GetAwaiter().GetResult());
 
     public static TheoryData<string> Files => [.. ShippedFileTests.Scenarios.Select(s => s.Data).Concat(ShippedFileTests.Robots.Select(r => "robots/" + r.Data))];
 
@@ -35,6 +35,7 @@ public class SchemaTests
     {
         string name = Keys.JsonSchema.FileName(file);
         Generated.Expect($"src/PushSim.Scenarios/Schemas/{name}", Keys.JsonSchema.Make(file));
+        Assert.SkipWhen(Generated.IsRewritten, "the next build takes it into the program");
         Assert.Equal(Keys.JsonSchema.Make(file), Keys.JsonSchema.Shipped(file).ReplaceLineEndings("\n"));
     }
 

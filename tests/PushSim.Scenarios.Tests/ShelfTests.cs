@@ -86,6 +86,15 @@ public class ShelfTests
         Assert.DoesNotContain(PartShelf.Tyres.Parts, p => p.Name == old);
     }
 
+    // modulus of a hardness: Gent, Rubber Chemistry and Technology 31, 1958 (from memory)
+    [Fact]
+    public void Materials_stand_by_class_and_in_each_from_soft_to_hard()
+    {
+        string[] classes = ["printed", "cast", "sheet", "moulded", "coated"];
+        static double Modulus(ShelfPart p) => p.Find("modulus")?.Value ?? (p.Find("shore_a")!.Value!.Value is var s ? 1e6 * 0.0981 * (56.0 + (7.66 * s)) / (0.137505 * (254.0 - (2.54 * s))) : double.NaN);
+        Assert.Equal(PartShelf.Tyres.Parts.OrderBy(p => Array.IndexOf(classes, p.Name.Split(' ')[0])).ThenBy(Modulus).Select(p => p.Name), PartShelf.Tyres.Parts.Select(p => p.Name));
+    }
+
     // friction grows as a polymer of one make gets softer
     [Theory]
     [InlineData("cast silicone 30A", "cast silicone 20A", "cast silicone 10A")]
@@ -94,11 +103,11 @@ public class ShelfTests
     [InlineData("sheet foamed TPU 0.19", "sheet foamed TPU 0.15", "sheet foamed TPU 0.12")]
     public void Softer_grips_more(string hard, string middle, string soft)
     {
-        foreach (string key in new[] { "static_friction", "kinetic_friction" })
+        Assert.All(new[] { "static_friction", "kinetic_friction" }, key =>
         {
             double[] found = [.. new[] { hard, middle, soft }.Select(n => PartShelf.Tyres.Find(n)!.Find(key)!.Value!.Value)];
             Assert.Equal(found.Order().Distinct(), found);
-        }
+        });
     }
 
     [Theory]

@@ -87,7 +87,7 @@ internal static class AdviseCommand
 
         if (asked.Report)
         {
-            files.Add(folder.Write(PageReport.FileName, AdvisePage.Of(request, result, order, more).Write));
+            files.Add(folder.Write(CommandPage.FileName, AdvisePage.Of(request, result, order, more).Write));
         }
 
         return files;

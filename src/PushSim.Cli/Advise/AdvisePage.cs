@@ -12,13 +12,13 @@ internal static class AdvisePage
         Question = $"What should I change first about {result.Robot}, and what should I measure?",
         Verdict = AdviseText.Verdict(result, order),
         Card = AdviseText.Card(result, order, more),
-        Warnings = [.. PageReport.Problems(result.Problems)],
+        Warnings = [.. CommandPage.Problems(result.Problems)],
         Tables = AdviseText.Tables(result, order),
         Figures = Picture(result, order).Figures,
         Inputs =
         [
-            .. PageReport.Given("ROBOT", PageReport.Shown(request.Robot)), .. PageReport.Given("--against", string.Join(',', request.Opponents.Select(PageReport.Shown))), .. PageReport.Given("--scene", request.Scene is { } scene ? PageReport.Shown(scene) : null),
-            .. PageReport.Given("--limit", request.Limit, "kg"), .. PageReport.Given("--per", order.Name), .. PageReport.Given("--matches", request.Matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", request.Seed.ToString(CultureInfo.InvariantCulture)),
+            .. CommandPage.Given("ROBOT", CommandPage.Shown(request.Robot)), .. CommandPage.Given("--against", string.Join(',', request.Opponents.Select(CommandPage.Shown))), .. CommandPage.Given("--scene", request.Scene is { } scene ? CommandPage.Shown(scene) : null),
+            .. CommandPage.Given("--limit", request.Limit, "kg"), .. CommandPage.Given("--per", order.Name), .. CommandPage.Given("--matches", request.Matches.ToString(CultureInfo.InvariantCulture)), .. CommandPage.Given("--seed", request.Seed.ToString(CultureInfo.InvariantCulture)),
         ],
         Estimates = result.Notes,
         Computation = FormattableString.Invariant($"seed {request.Seed}; every change plays the draws of the robot as it is; intervals: 95 % for all changes together (Tango score, Bonferroni)"),

@@ -39,7 +39,7 @@ internal static class AdviseText
         };
     }
 
-    public static void Write(TextWriter output, AdviceResult r, AdviceOrder order, Suggestion more, IReadOnlyList<string> files, bool isDetailed) => new ScreenReport(Card(r, order, more), Verdict(r, order))
+    public static void Write(TextWriter output, AdviceResult r, AdviceOrder order, Suggestion more, IReadOnlyList<string> files, bool isDetailed) => new CommandAnswer(Card(r, order, more), Verdict(r, order))
     {
         Tables = Tables(r, order), Files = files, Notes = [.. r.Notes.Select(n => "note: " + n)], Warnings = isDetailed ? [] : [.. r.Notes.Take(MostNotes)],
     }.Write(output, isDetailed);

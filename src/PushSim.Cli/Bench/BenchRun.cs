@@ -49,7 +49,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         }
 
         using OutputFolder? folder = request.Output.Open(new OutputAsk("bench", "bench", [], error, cancel));
-        using RawLog? log = folder is null ? null : RawLog.Begin(folder, _start);
+        using RawLog? log = folder is null ? null : Begin(folder);
         _log = log;
         _notes = Notes(read?.Robot ?? read?.Scenario?.Robot);
         TellPlace();
@@ -65,6 +65,15 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         }
 
         return Tell(log);
+    }
+
+    // other commands may have the folder once the log lies in it
+    private RawLog Begin(OutputFolder folder)
+    {
+        folder.Claim();
+        var log = RawLog.Begin(folder.Path, _start);
+        folder.Share();
+        return log;
     }
 
     private void TellPlace()

@@ -32,7 +32,7 @@ internal static class BenchText
             Next = hasLog && load is null ? "put what lies on the tested tyres on a scale, and fit the log with --load." : "",
             Suggestions = hasLog && load is not null ? [new Suggestion("Friction", CommandLine.Of("fit", [CommandLine.File(log), .. load], request.Output.Garage))] : [],
         };
-        new ScreenReport(card, result.Verdict) { Warnings = result.Warnings, Files = log.Length > 0 ? [log] : [], Tables = [Table(result)] }.Write(output, request.Output.Details);
+        new CommandAnswer(card, result.Verdict) { Warnings = result.Warnings, Files = log.Length > 0 ? [log] : [], Tables = [Table(result)] }.Write(output, request.Output.Details);
 
         void Add(string label, Interval? force)
         {

@@ -55,7 +55,7 @@ internal static class CheckCommand
         string verdict = errors == 0 ? $"No mistakes found{ofWarnings}." : $"{errors} {(errors == 1 ? "mistake" : "mistakes")} found.";
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => CheckJson.Write(writer, verdict, doubts, problems, robots, isDerived ? derived : null)));
+            output.WriteLine(CommandJson.Write(writer => CheckJson.Write(writer, verdict, doubts, problems, robots, isDerived ? derived : null)));
         }
         else
         {

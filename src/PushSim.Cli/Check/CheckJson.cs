@@ -9,8 +9,8 @@ internal static class CheckJson
     public static void Write(
         Utf8JsonWriter writer, string verdict, List<string> doubts, List<Problem> problems, List<(string File, Plausibility Robot)> robots, List<(string File, DerivedValue Value)>? derived)
     {
-        JsonReport.WriteHead(writer, "check", verdict, doubts);
-        JsonReport.WriteRows(writer, "problems", problems, p =>
+        CommandJson.WriteHead(writer, "check", verdict, doubts);
+        CommandJson.WriteRows(writer, "problems", problems, p =>
         {
             writer.WriteString("file", p.File);
             writer.WriteNumber("line", p.Line);
@@ -19,23 +19,23 @@ internal static class CheckJson
             writer.WriteString("message", p.Message);
             writer.WriteString("help", p.Help);
         });
-        JsonReport.WriteRows(writer, "plausibility", robots, x =>
+        CommandJson.WriteRows(writer, "plausibility", robots, x =>
         {
             (string file, Plausibility p) = x;
             writer.WriteString("file", file);
             writer.WriteString("robot", p.Robot);
-            JsonReport.WriteNumber(writer, "throttle", p.Throttle);
-            JsonReport.WriteNumber(writer, "top_speed_m_per_s", p.TopSpeed);
-            JsonReport.WriteNumber(writer, "pull_force_n", p.Pull);
-            JsonReport.WriteNumber(writer, "motor_force_n", p.MotorForce);
-            JsonReport.WriteNumber(writer, "tyre_force_n", p.TyreForce);
-            JsonReport.WriteNumber(writer, "weight_n", p.Weight);
-            JsonReport.WriteNumber(writer, "first_metre_s", p.FirstMetre);
-            JsonReport.WriteNumber(writer, "current_a", p.Current);
+            CommandJson.WriteNumber(writer, "throttle", p.Throttle);
+            CommandJson.WriteNumber(writer, "top_speed_m_per_s", p.TopSpeed);
+            CommandJson.WriteNumber(writer, "pull_force_n", p.Pull);
+            CommandJson.WriteNumber(writer, "motor_force_n", p.MotorForce);
+            CommandJson.WriteNumber(writer, "tyre_force_n", p.TyreForce);
+            CommandJson.WriteNumber(writer, "weight_n", p.Weight);
+            CommandJson.WriteNumber(writer, "first_metre_s", p.FirstMetre);
+            CommandJson.WriteNumber(writer, "current_a", p.Current);
         });
         if (derived is not null)
         {
-            JsonReport.WriteRows(writer, "derived", derived, x =>
+            CommandJson.WriteRows(writer, "derived", derived, x =>
             {
                 (string file, DerivedValue value) = x;
                 writer.WriteString("file", file);

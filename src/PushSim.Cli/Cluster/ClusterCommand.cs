@@ -51,7 +51,7 @@ internal static class ClusterCommand
             using JsonDocument found = JsonDocument.Parse(state.ToString());
             if (parsed.GetValue(json))
             {
-                output.WriteLine(ClusterReport.Json(found.RootElement, scripts));
+                output.WriteLine(ClusterAnswer.Json(found.RootElement, scripts));
             }
             else if (parsed.GetValue(script) is string name)
             {
@@ -59,7 +59,7 @@ internal static class ClusterCommand
             }
             else
             {
-                ClusterReport.Write(output, found.RootElement, scripts, parsed.GetValue(details));
+                ClusterAnswer.Write(output, found.RootElement, scripts, parsed.GetValue(details));
             }
 
             return ExitCode.Done;

@@ -12,13 +12,13 @@ internal static class ComparePage
         Question = "How far is the run off the log?",
         Verdict = result.Verdict,
         Card = result.Card,
-        Warnings = [.. result.Warnings, .. PageReport.Problems(result.Read.Problems)],
+        Warnings = [.. result.Warnings, .. CommandPage.Problems(result.Read.Problems)],
         Tables = CompareRun.Tables(result),
         Figures = ComparePlot.Of(result.Log.Time, result.Errors, result.From).Figures,
         Inputs =
         [
-            .. PageReport.Given("LOG", PageReport.Shown(request.Log)), .. request.Identify.SelectMany(k => PageReport.Given("--identify", k)), .. PageReport.Given("--from", request.From, "s"),
-            .. PageReport.Given("--to", request.To, "s"), .. PageReport.Given("--replay", request.Replay), .. PageReport.Inputs(result.Read),
+            .. CommandPage.Given("LOG", CommandPage.Shown(request.Log)), .. request.Identify.SelectMany(k => CommandPage.Given("--identify", k)), .. CommandPage.Given("--from", request.From, "s"),
+            .. CommandPage.Given("--to", request.To, "s"), .. CommandPage.Given("--replay", request.Replay), .. CommandPage.Inputs(result.Read),
         ],
         Estimates = [.. result.Notes, .. result.Read.Notes, .. result.Read.Remarks],
         Cautions = Cautions.OfPredictions,

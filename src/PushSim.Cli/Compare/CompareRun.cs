@@ -49,7 +49,7 @@ internal sealed class CompareRun(CompareRequest request, TextWriter output, Text
         }
 
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, result));
-        request.Output.Print(output, () => CompareJson.Of(result), PlainText.Of(result.Verdict), () => new ScreenReport(result.Card, result.Verdict)
+        request.Output.Print(output, () => CompareJson.Of(result), PlainText.Of(result.Verdict), () => new CommandAnswer(result.Card, result.Verdict)
         {
             Tables = Tables(result), Warnings = result.Warnings, Notes = [.. result.Notes.Select(n => "note: " + n)], Asides = [.. EstimateText.Lines(result.Read)], Suggestions = EstimateText.Suggestions(result.Read, Asked.Of(request.File, request.Read)), Files = files,
         }.Write(output, request.Output.Details));
@@ -101,7 +101,7 @@ internal sealed class CompareRun(CompareRequest request, TextWriter output, Text
         if (request.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, ComparePage.Of(result, request).Write));
+            files.Add(folder.Write(CommandPage.FileName, ComparePage.Of(result, request).Write));
         }
 
         return files;

@@ -36,30 +36,30 @@ internal sealed class SoundRun(CompareRequest request, TextWriter output, TextWr
         double? foretold = run.Chatter.Frequency;
         (string, double)[] wheels = [.. (run.Turning?.Wheels ?? []).Where(w => w.Frequency is not null).Select(w => (w.Wheel, w.Frequency!.Value))];
         string verdict = SoundWords.Verdict(read.Scenario.Robot.Name, peaks, foretold);
-        request.Output.Print(output, () => Json(verdict, run, peaks, foretold, wheels), PlainText.Of(verdict), () => new ScreenReport(new AnswerCard(verdict) { Robots = [read.Scenario.Robot.Name] }, verdict)
+        request.Output.Print(output, () => Json(verdict, run, peaks, foretold, wheels), PlainText.Of(verdict), () => new CommandAnswer(new AnswerCard(verdict) { Robots = [read.Scenario.Robot.Name] }, verdict)
         {
             Tables = [SoundWords.Table(peaks, wheels)], Warnings = RunWords.Warnings(run), Asides = [.. EstimateText.Lines(read)], Suggestions = EstimateText.Suggestions(read, Asked.Of(request.File, request.Read)),
         }.Write(output, request.Output.Details));
         return run.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }
 
-    private static string Json(string verdict, RunResult run, IReadOnlyList<SoundPeak> peaks, double? foretold, (string Wheel, double Frequency)[] wheels) => JsonReport.Write(writer =>
+    private static string Json(string verdict, RunResult run, IReadOnlyList<SoundPeak> peaks, double? foretold, (string Wheel, double Frequency)[] wheels) => CommandJson.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "compare", verdict, RunWords.Warnings(run));
+        CommandJson.WriteHead(writer, "compare", verdict, RunWords.Warnings(run));
         writer.WriteString("scenario", run.Scenario.Name);
         writer.WriteString("sound", SoundWords.Key(peaks, foretold));
-        JsonReport.WriteNumber(writer, "chatter_hz", foretold);
-        JsonReport.WriteRows(writer, "tones", peaks, p =>
+        CommandJson.WriteNumber(writer, "chatter_hz", foretold);
+        CommandJson.WriteRows(writer, "tones", peaks, p =>
         {
-            JsonReport.WriteNumber(writer, "frequency_hz", p.Frequency);
-            JsonReport.WriteNumber(writer, "width_hz", p.Width);
-            JsonReport.WriteNumber(writer, "level_db", p.Level);
+            CommandJson.WriteNumber(writer, "frequency_hz", p.Frequency);
+            CommandJson.WriteNumber(writer, "width_hz", p.Width);
+            CommandJson.WriteNumber(writer, "level_db", p.Level);
             writer.WriteNumber("harmonics", p.Harmonics);
         });
-        JsonReport.WriteRows(writer, "wheels", wheels, w =>
+        CommandJson.WriteRows(writer, "wheels", wheels, w =>
         {
             writer.WriteString("wheel", w.Wheel);
-            JsonReport.WriteNumber(writer, "chatter_hz", w.Frequency);
+            CommandJson.WriteNumber(writer, "chatter_hz", w.Frequency);
         });
     });
 }

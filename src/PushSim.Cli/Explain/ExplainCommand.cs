@@ -37,7 +37,7 @@ internal static class ExplainCommand
         {
             if (json)
             {
-                output.WriteLine(JsonReport.Write(writer => ExplainJson.Write(writer, only.Meaning, matches, others)));
+                output.WriteLine(CommandJson.Write(writer => ExplainJson.Write(writer, only.Meaning, matches, others)));
             }
 
             return ExitCode.Done;
@@ -60,7 +60,7 @@ internal static class ExplainCommand
         string verdict = words is null ? $"{matches.Count} keys." : $"{matches.Count} {(matches.Count == 1 ? "key" : "keys")} of that name.";
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => ExplainJson.Write(writer, verdict, matches, others)));
+            output.WriteLine(CommandJson.Write(writer => ExplainJson.Write(writer, verdict, matches, others)));
         }
         else if (quiet)
         {

@@ -7,8 +7,8 @@ internal static class ExplainJson
 {
     public static void Write(Utf8JsonWriter writer, string verdict, IReadOnlyList<KeyMatch> matches, IReadOnlyList<(string Section, string Advice)> others)
     {
-        JsonReport.WriteHead(writer, "explain", verdict, []);
-        JsonReport.WriteRows(writer, "keys", matches, match =>
+        CommandJson.WriteHead(writer, "explain", verdict, []);
+        CommandJson.WriteRows(writer, "keys", matches, match =>
         {
             KeyDefinition key = match.Key;
             writer.WriteString("path", match.Path);
@@ -18,19 +18,19 @@ internal static class ExplainJson
             writer.WriteString("meaning", key.Meaning);
             writer.WriteString("takes", KeyText.Takes(key));
             writer.WriteString("unit_family", KeyText.UnitFamily(key));
-            JsonReport.WriteTexts(writer, "units", KeyText.UnitNames(key));
-            JsonReport.WriteTexts(writer, "choices", key.Choices);
+            CommandJson.WriteTexts(writer, "units", KeyText.UnitNames(key));
+            CommandJson.WriteTexts(writer, "choices", key.Choices);
             writer.WriteString("si_unit", KeyText.SiUnit(key));
-            JsonReport.WriteNumber(writer, "allowed_min", key.Min);
-            JsonReport.WriteNumber(writer, "allowed_max", key.Max);
-            JsonReport.WriteNumber(writer, "usual_min", key.UsualMin);
-            JsonReport.WriteNumber(writer, "usual_max", key.UsualMax);
+            CommandJson.WriteNumber(writer, "allowed_min", key.Min);
+            CommandJson.WriteNumber(writer, "allowed_max", key.Max);
+            CommandJson.WriteNumber(writer, "usual_min", key.UsualMin);
+            CommandJson.WriteNumber(writer, "usual_max", key.UsualMax);
             writer.WriteBoolean("required", key.IsRequired);
             writer.WriteString("label", key.Label);
             writer.WriteString("default", key.Default);
             writer.WriteString("example", KeyText.Example(key, match.Section));
         });
-        JsonReport.WriteRows(writer, "other_names", others, o =>
+        CommandJson.WriteRows(writer, "other_names", others, o =>
         {
             writer.WriteString("table", o.Section);
             writer.WriteString("advice", o.Advice);

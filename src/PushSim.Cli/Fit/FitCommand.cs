@@ -64,7 +64,7 @@ internal static class FitCommand
         if (folder is not null && options.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, FitPage.Of(request, outcome, blocks).Write));
+            files.Add(folder.Write(CommandPage.FileName, FitPage.Of(request, outcome, blocks).Write));
         }
 
         files = folder?.Put(files) ?? files;
@@ -82,7 +82,7 @@ internal static class FitCommand
 
         if (outcome.Simulated.Count > 0)
         {
-            files.Add(folder.Write("simulated.csv", s => SimulationCsv.Write(s, outcome.Simulated)));
+            files.Add(folder.Write("simulated.csv", s => SimulationFitCsv.Write(s, outcome.Simulated)));
         }
 
         if (!noPlots)
@@ -117,7 +117,7 @@ internal static class FitCommand
             if (simulated is not null)
             {
                 string name = fits.Count == 1 ? "simulated" : Unique("simulated-" + Slug.Of(tyre));
-                files.AddRange(folder.WritePicture(name, SimulationPlot.Of(tyre, simulated)));
+                files.AddRange(folder.WritePicture(name, SimulationFitPlot.Of(tyre, simulated)));
             }
         }
 

@@ -8,15 +8,15 @@ namespace PushSim.Cli.Fit;
 /// <summary>A fit as a JSON document.</summary>
 internal static class FitJson
 {
-    public static string Of(FitResult outcome) => JsonReport.Write(writer =>
+    public static string Of(FitResult outcome) => CommandJson.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "fit", FitText.Verdict(outcome), [.. FitText.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Notes]);
-        JsonReport.WriteNumber(writer, "motor_force_n", outcome.Stall?.Force);
-        JsonReport.WriteRows(writer, "tyres", outcome.Fits, fit =>
+        CommandJson.WriteHead(writer, "fit", FitText.Verdict(outcome), [.. FitText.Warnings(outcome.Fits).Select(w => w.Whose + w.Warning), .. outcome.Notes]);
+        CommandJson.WriteNumber(writer, "motor_force_n", outcome.Stall?.Force);
+        CommandJson.WriteRows(writer, "tyres", outcome.Fits, fit =>
             WriteTyre(writer, fit, outcome.Simulated.Select(s => s.Tyre == fit.Name ? s.Fit : null).FirstOrDefault(s => s is not null), outcome.Simulated.Count > 0));
         if (outcome.Comparison is TyreComparison compared)
         {
-            ComparisonJson.Write(writer, compared);
+            TyreComparisonJson.Write(writer, compared);
         }
 
         if (outcome.Meaning is MeaningResult meaning)
@@ -31,23 +31,23 @@ internal static class FitJson
         WriteInterval(writer, "static_friction", fit.StaticFriction);
         writer.WriteBoolean("static_friction_is_lower_bound", fit.IsStaticLowerBound);
         WriteInterval(writer, "kinetic_friction", fit.KineticFriction);
-        writer.WriteBoolean("kinetic_friction_is_lower_bound", fit.Limit.IsLowerBound);
-        writer.WriteString("limited_by", PullWords.Key(fit.Limit));
-        writer.WriteString("limited_by_reason", PullWords.Reason(fit.Limit));
-        writer.WriteBoolean("inconsistent_with_robot", fit.Limit.IsInconsistent);
-        JsonReport.WriteNumber(writer, "share_of_motor_force", fit.Limit.Ratio);
+        writer.WriteBoolean("kinetic_friction_is_lower_bound", fit.Cause.IsLowerBound);
+        writer.WriteString("limited_by", PullWords.Key(fit.Cause));
+        writer.WriteString("limited_by_reason", PullWords.Reason(fit.Cause));
+        writer.WriteBoolean("inconsistent_with_robot", fit.Cause.IsInconsistent);
+        CommandJson.WriteNumber(writer, "share_of_motor_force", fit.Cause.Ratio);
         writer.WriteNumber("pulls", fit.Pulls);
-        JsonReport.WriteNumber(writer, "load_n", fit.Load);
-        JsonReport.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
-        JsonReport.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
-        JsonReport.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
-        JsonReport.WriteNumbers(writer, "frictions", fit.Frictions);
-        JsonReport.WriteNumbers(writer, "forces_n", fit.Forces);
+        CommandJson.WriteNumber(writer, "load_n", fit.Load);
+        CommandJson.WriteNumber(writer, "load_exponent", fit.LoadExponent?.Value);
+        CommandJson.WriteNumber(writer, "load_exponent_low", fit.LoadExponent?.Low);
+        CommandJson.WriteNumber(writer, "load_exponent_high", fit.LoadExponent?.High);
+        CommandJson.WriteNumbers(writer, "frictions", fit.Frictions);
+        CommandJson.WriteNumbers(writer, "forces_n", fit.Forces);
         if (isSimulated)
         {
             writer.WriteString("static_friction_by", By(fit.IsStaticSimulated));
             writer.WriteString("kinetic_friction_by", By(fit.IsKineticSimulated));
-            SimulationJson.Write(writer, simulated);
+            SimulationFitJson.Write(writer, simulated);
         }
     }
 
@@ -55,8 +55,8 @@ internal static class FitJson
 
     private static void WriteInterval(Utf8JsonWriter writer, string key, Interval? i)
     {
-        JsonReport.WriteNumber(writer, key, i?.Value);
-        JsonReport.WriteNumber(writer, key + "_low", i?.Low);
-        JsonReport.WriteNumber(writer, key + "_high", i?.High);
+        CommandJson.WriteNumber(writer, key, i?.Value);
+        CommandJson.WriteNumber(writer, key + "_low", i?.Low);
+        CommandJson.WriteNumber(writer, key + "_high", i?.High);
     }
 }

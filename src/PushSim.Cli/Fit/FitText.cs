@@ -16,13 +16,13 @@ internal static class FitText
     public static IReadOnlyList<AnswerTable> Tables(FitResult o) =>
     [
         FitTables.Tyres(o.Fits),
-        .. o.Simulated.Select(s => SimulationTables.Table(s.Tyre, s.Fit)),
-        .. o.Comparison is TyreComparison c && ComparisonTables.Table(c, o.Fits.Count) is AnswerTable compared ? [compared] : Array.Empty<AnswerTable>(),
+        .. o.Simulated.Select(s => SimulationFitTables.Table(s.Tyre, s.Fit)),
+        .. o.Comparison is TyreComparison c && TyreComparisonTables.Table(c, o.Fits.Count) is AnswerTable compared ? [compared] : Array.Empty<AnswerTable>(),
         .. o.Meaning is MeaningResult m ? MeaningTables.Tables(m, UsualTolerances.Of(m.Drawn)) : [],
     ];
 
     /// <summary>The verdict with what the tyres make of the robot.</summary>
-    public static string Verdict(FitResult o) => FitWords.Verdict(o.Fits, o.Comparison) + SimulationWords.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningWords.Verdict(m) : "");
+    public static string Verdict(FitResult o) => FitWords.Verdict(o.Fits, o.Comparison) + SimulationFitWords.Verdict(o.Simulated) + (o.Meaning is MeaningResult m ? MeaningWords.Verdict(m) : "");
 
     /// <summary>The card of a fit.</summary>
     public static AnswerCard Card(FitResult o) => FitCard.Of(o.Fits, Verdict(o), o.Comparison);
@@ -37,22 +37,22 @@ internal static class FitText
         }
 
         IReadOnlyList<TyreFit> fits = outcome.Fits;
-        IAnsiConsole console = TextReport.Console(output);
-        TextReport.Line(console, Verdict(outcome), Decoration.Bold);
+        IAnsiConsole console = CommandText.Console(output);
+        CommandText.Line(console, Verdict(outcome), Decoration.Bold);
         console.WriteLine();
         foreach (AnswerTable table in Tables(outcome))
         {
-            TextReport.Write(console, table);
+            CommandText.Write(console, table);
         }
 
         foreach ((string warning, string whose) in Warnings(fits))
         {
-            TextReport.Line(console, "warning: " + whose + warning);
+            CommandText.Line(console, "warning: " + whose + warning);
         }
 
         foreach (string note in outcome.Notes)
         {
-            TextReport.Line(console, "note: " + note, Decoration.Dim);
+            CommandText.Line(console, "note: " + note, Decoration.Dim);
         }
 
         console.WriteLine();
@@ -63,8 +63,8 @@ internal static class FitText
             output.WriteLine(block);
         }
 
-        TextReport.Line(console, Cautions.OfFits, Decoration.Dim);
-        TextReport.WriteFiles(output, files);
+        CommandText.Line(console, Cautions.OfFits, Decoration.Dim);
+        CommandText.WriteFiles(output, files);
     }
 
     /// <summary>A warning that all tyres share is said once.</summary>
@@ -76,7 +76,7 @@ internal static class FitText
     // A friction that no tyre of a small robot has is kept, but most likely comes from a wrong load, unit or tare. A lower bound may be as low as it likes.
     private static IEnumerable<string> Unusual(TyreFit f)
     {
-        bool isOfMotors = f.Limit.IsOfMotors;
+        bool isOfMotors = f.Cause.IsOfMotors;
         (string What, string Key, double? Value, bool IsLowerBound)[] found =
         [
             ("sliding friction", "kinetic_friction", f.KineticFriction?.Value, isOfMotors),

@@ -16,8 +16,8 @@ internal static class MeaningJson
         w.WriteNumber("seed", r.Seed);
         w.WriteString("interval", "Wilson score, 95 %");
         w.WriteString("wear_limits", WearWords.Limits);
-        JsonReport.WriteNumber(w, "computed_in_s", r.Seconds);
-        JsonReport.WriteRows(w, "tyres", r.Tyres, t =>
+        CommandJson.WriteNumber(w, "computed_in_s", r.Seconds);
+        CommandJson.WriteRows(w, "tyres", r.Tyres, t =>
         {
             foreach (MeaningColumns c in MeaningColumns.All.Where(c => c.IsInJson))
             {
@@ -29,7 +29,7 @@ internal static class MeaningJson
             w.WriteBoolean("material_known", t.Tyre.IsMaterialKnown);
             w.WriteNumber("failed_shoves", t.Shoves?.Failed ?? 0);
         });
-        JsonReport.WriteRows(w, "left_out", r.LeftOut, t =>
+        CommandJson.WriteRows(w, "left_out", r.LeftOut, t =>
         {
             w.WriteString("tyre", t.Tyre);
             w.WriteString("reason", t.Reason);
@@ -50,7 +50,7 @@ internal static class MeaningJson
                 w.WriteBoolean(key, flag);
                 break;
             default:
-                JsonReport.WriteNumber(w, key, value is null ? null : Convert.ToDouble(value, CultureInfo.InvariantCulture));
+                CommandJson.WriteNumber(w, key, value is null ? null : Convert.ToDouble(value, CultureInfo.InvariantCulture));
                 break;
         }
     }

@@ -7,7 +7,7 @@ internal sealed class MeaningOptions
 {
     private const double MostTimes = 10.0;
 
-    private readonly ContestOptions _contest = new(new OpponentOptions("Opponent's robot file: which share of shoves each tyre wins.", hasSecond: false));
+    private readonly ContestOptions _contest = new("Opponent's robot file: which share of shoves each tyre wins.", hasSecond: false);
     private readonly Option<string?> _stronger = new("--stronger-motor") { Description = "Once more with this many times the stall torque, e.g. 1.5.", HelpName = "TIMES" };
     private readonly Option<long> _shoves = CommonOptions.Whole("--shoves", "N", "Shoves of each tyre.", 200, 10, 1_000_000);
     private readonly CommonOptions _common = new();
@@ -37,9 +37,9 @@ internal sealed class MeaningOptions
 
     public MeaningRequest Of(ParseResult p)
     {
-        (string? opponent, string? scene, string? label) = _contest.Of(p);
+        (string? opponent, string? scene) = _contest.Of(p);
         double? stronger = p.GetValue(_stronger) is string t && TryTimes(t, out double times) ? times : null;
-        return new MeaningRequest(opponent, scene, label, stronger, p.GetValue(_shoves), (ulong)p.GetValue(_common.Seed), (int)p.GetValue(_common.Threads));
+        return new MeaningRequest(opponent, scene, _contest.Label(p), stronger, p.GetValue(_shoves), (ulong)p.GetValue(_common.Seed), (int)p.GetValue(_common.Threads));
     }
 
     /// <summary>Says what stands in the way; null if nothing does.</summary>

@@ -59,7 +59,7 @@ internal static class SeasonCommand
 
                 if (options.Report)
                 {
-                    files.Add(folder.Write(PageReport.FileName, Page(study, card, verdict).Write));
+                    files.Add(folder.Write(CommandPage.FileName, Page(study, card, verdict).Write));
                 }
 
                 files = folder.Put(files);
@@ -74,21 +74,21 @@ internal static class SeasonCommand
                 return;
             }
 
-            IAnsiConsole console = TextReport.Console(output);
-            TextReport.Wrapped(console, verdict, Decoration.Bold);
+            IAnsiConsole console = CommandText.Console(output);
+            CommandText.Wrapped(console, verdict, Decoration.Bold);
             foreach (AnswerTable table in Tables(study))
             {
                 console.WriteLine();
-                TextReport.Line(console, table.Caption, Decoration.Bold);
-                TextReport.Write(console, table);
+                CommandText.Line(console, table.Caption, Decoration.Bold);
+                CommandText.Write(console, table);
             }
 
             foreach (string note in study.Notes.Prepend(SeasonWords.Changed(fit, study.RobotChanges)).Where(n => n.Length > 0))
             {
-                TextReport.Wrapped(console, note);
+                CommandText.Wrapped(console, note);
             }
 
-            TextReport.WriteFiles(output, files);
+            CommandText.WriteFiles(output, files);
         });
         return ExitCode.Done;
     }
@@ -113,23 +113,23 @@ internal static class SeasonCommand
         Cautions = Cautions.OfFits,
     };
 
-    private static string Json(SeasonStudy study, string verdict) => JsonReport.Write(writer =>
+    private static string Json(SeasonStudy study, string verdict) => CommandJson.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "fit", verdict, study.Notes);
+        CommandJson.WriteHead(writer, "fit", verdict, study.Notes);
         writer.WriteString("changed", SeasonWords.Changed(study.First!, study.RobotChanges));
-        JsonReport.WriteNumber(writer, "pull_scatter_ratio", study.First!.Scatter);
-        JsonReport.WriteNumber(writer, "day_spread_ratio", study.First.DaySpread);
-        JsonReport.WriteRows(writer, "limited_by_motors", study.Bounds, b =>
+        CommandJson.WriteNumber(writer, "pull_scatter_ratio", study.First!.Scatter);
+        CommandJson.WriteNumber(writer, "day_spread_ratio", study.First.DaySpread);
+        CommandJson.WriteRows(writer, "limited_by_motors", study.Bounds, b =>
         {
             writer.WriteString("name", b.Tyre);
             writer.WriteString("state", b.State);
             writer.WriteString("robot", b.Robot);
-            JsonReport.WriteNumber(writer, "static_friction_at_least", b.AtLeast);
-            JsonReport.WriteNumber(writer, "motor_force_n", b.MotorForce);
+            CommandJson.WriteNumber(writer, "static_friction_at_least", b.AtLeast);
+            CommandJson.WriteNumber(writer, "motor_force_n", b.MotorForce);
             writer.WriteNumber("pulls", b.Pulls);
         });
         string[] keys = [.. (study.Sliding?.Groups ?? []).Concat(study.Breakaway?.Groups ?? []).Select(SeasonWords.Name).Distinct()];
-        JsonReport.WriteRows(writer, "tyres", keys, key =>
+        CommandJson.WriteRows(writer, "tyres", keys, key =>
         {
             SeasonGroup? sliding = study.Sliding?.Groups.FirstOrDefault(g => SeasonWords.Name(g) == key), peak = study.Breakaway?.Groups.FirstOrDefault(g => SeasonWords.Name(g) == key);
             SeasonGroup any = sliding ?? peak!;
@@ -140,14 +140,14 @@ internal static class SeasonCommand
             writer.WriteString("limited_by", Limit(study, (any.Tyre, any.State)));
             writer.WriteNumber("pulls", any.Pulls);
             writer.WriteNumber("days", any.Days);
-            JsonReport.WriteNumber(writer, "load_n", any.Load);
+            CommandJson.WriteNumber(writer, "load_n", any.Load);
             Fading? f = any.Fading;
             Write(writer, "fouled_ratio", f?.Fouled);
             Write(writer, f?.IsInMetres == true ? "fouling_distance_m" : "fouling_pulls", f?.Scale);
-            JsonReport.WriteRows(writer, "by_day", any.ByDay, d =>
+            CommandJson.WriteRows(writer, "by_day", any.ByDay, d =>
             {
                 writer.WriteString("day", SeasonWords.Date(d.Day));
-                JsonReport.WriteNumber(writer, "friction", d.Friction);
+                CommandJson.WriteNumber(writer, "friction", d.Friction);
                 writer.WriteNumber("pulls", d.Pulls);
             });
         });
@@ -157,8 +157,8 @@ internal static class SeasonCommand
 
     private static void Write(Utf8JsonWriter writer, string key, Interval? i)
     {
-        JsonReport.WriteNumber(writer, key, i?.Value);
-        JsonReport.WriteNumber(writer, key + "_low", i?.Low);
-        JsonReport.WriteNumber(writer, key + "_high", i?.High);
+        CommandJson.WriteNumber(writer, key, i?.Value);
+        CommandJson.WriteNumber(writer, key + "_low", i?.Low);
+        CommandJson.WriteNumber(writer, key + "_high", i?.High);
     }
 }

@@ -31,29 +31,29 @@ internal static class WeighedCommand
         options.Print(output, () => Json(study, verdict), PlainText.Of(verdict), () =>
         {
             CardText.Write(output, WeighedWords.Of(wear), [], files);
-            IAnsiConsole console = TextReport.Console(output);
+            IAnsiConsole console = CommandText.Console(output);
             console.WriteLine();
             output.Write(study.Block);
             if (options.Details)
             {
                 console.WriteLine();
-                TextReport.Wrapped(console, WeighedWords.Method);
+                CommandText.Wrapped(console, WeighedWords.Method);
             }
         });
         return ExitCode.Done;
     }
 
-    private static string Json(WeighedStudy study, string verdict) => JsonReport.Write(writer =>
+    private static string Json(WeighedStudy study, string verdict) => CommandJson.Write(writer =>
     {
         WeighedWear wear = study.Wear!;
-        JsonReport.WriteHead(writer, "fit", verdict, []);
-        JsonReport.WriteNumber(writer, "abrasiveness", wear.Abrasiveness.Value);
-        JsonReport.WriteNumber(writer, "abrasiveness_low", wear.Abrasiveness.Low);
-        JsonReport.WriteNumber(writer, "abrasiveness_high", wear.Abrasiveness.High);
-        JsonReport.WriteNumber(writer, "abrasiveness_of_file", wear.Assumed);
-        JsonReport.WriteNumber(writer, "wear_mm3_per_kj", 1e12 * wear.PerWork);
-        JsonReport.WriteNumber(writer, "mass_lost_mg", 1e6 * wear.Loss);
-        JsonReport.WriteNumber(writer, "driven_s", wear.Time);
+        CommandJson.WriteHead(writer, "fit", verdict, []);
+        CommandJson.WriteNumber(writer, "abrasiveness", wear.Abrasiveness.Value);
+        CommandJson.WriteNumber(writer, "abrasiveness_low", wear.Abrasiveness.Low);
+        CommandJson.WriteNumber(writer, "abrasiveness_high", wear.Abrasiveness.High);
+        CommandJson.WriteNumber(writer, "abrasiveness_of_file", wear.Assumed);
+        CommandJson.WriteNumber(writer, "wear_mm3_per_kj", 1e12 * wear.PerWork);
+        CommandJson.WriteNumber(writer, "mass_lost_mg", 1e6 * wear.Loss);
+        CommandJson.WriteNumber(writer, "driven_s", wear.Time);
         writer.WriteNumber("weighings", wear.Count);
         writer.WriteString("toml", study.Block);
     });

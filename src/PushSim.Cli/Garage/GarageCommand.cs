@@ -49,7 +49,7 @@ internal static class GarageCommand
         request.Print(output, () => GarageJson.Of(garage), GarageText.Verdict(garage), () =>
         {
             GarageText.Write(output, garage, request.Garage, request.Details);
-            TextReport.WriteFiles(output, files);
+            CommandText.WriteFiles(output, files);
         });
         return wrong ?? ExitCode.Done;
 
@@ -57,7 +57,7 @@ internal static class GarageCommand
         {
             if (written is not null)
             {
-                files.Add(written.Write(PageReport.FileName, GaragePage.Of(garage, request.Garage, season, GaragePage.League(garage, request, error, cancel)).Write));
+                files.Add(written.Write(CommandPage.FileName, GaragePage.Of(garage, request.Garage, season, GaragePage.League(garage, request, error, cancel)).Write));
                 files = written.Put(files);
             }
         }

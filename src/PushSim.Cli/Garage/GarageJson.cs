@@ -5,19 +5,19 @@ namespace PushSim.Cli.Garage;
 /// <summary>A garage as a JSON document.</summary>
 internal static class GarageJson
 {
-    public static string Of(GarageContents g) => JsonReport.Write(writer =>
+    public static string Of(GarageContents g) => CommandJson.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "garage", GarageText.Verdict(g), [.. g.Problems.Select(p => p.ToString()), .. g.Notebook?.Notes ?? []]);
+        CommandJson.WriteHead(writer, "garage", GarageText.Verdict(g), [.. g.Problems.Select(p => p.ToString()), .. g.Notebook?.Notes ?? []]);
         writer.WriteString("name", g.Name);
         writer.WriteString("folder", g.Folder.Path);
         foreach ((string key, IReadOnlyList<GarageItem> items) in new[] { ("robots", g.Robots), ("tyres", g.Tyres), ("opponents", g.Rivals), ("floors", g.Floors) })
         {
-            JsonReport.WriteRows(writer, key, items, item =>
+            CommandJson.WriteRows(writer, key, items, item =>
             {
                 writer.WriteString("name", item.Name);
                 writer.WriteString("about", item.About);
                 writer.WriteBoolean("usable", !item.IsUnusable);
-                JsonReport.WriteTexts(writer, "lacks", item.Lacks);
+                CommandJson.WriteTexts(writer, "lacks", item.Lacks);
                 if (item.Pulls is int pulls)
                 {
                     writer.WriteNumber("pulls", pulls);

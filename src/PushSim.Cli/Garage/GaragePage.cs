@@ -19,7 +19,7 @@ internal static class GaragePage
         Subject = g.Name,
         Question = "What do I own, what did I measure, who beats whom?",
         Verdict = season?.First is { } fit ? SeasonWords.Verdict(fit, season.Sliding is not null) : GarageText.Verdict(g),
-        Card = Card(g, season, league) with { Suggestions = GarageText.Suggestions(g, named is null ? null : PageReport.Shown(named)) },
+        Card = Card(g, season, league) with { Suggestions = GarageText.Suggestions(g, named is null ? null : CommandPage.Shown(named)) },
         Warnings = [.. season?.Notes ?? [], .. league?.Warnings ?? []],
         Tables = [.. season is null ? [] : SeasonCommand.Tables(season), .. league is null ? [] : LadderText.Tables(league), GarageText.Table(g)],
         Figures = [.. season?.First is { } first ? SeasonPlot.Of(first, season.Sliding is not null).Figures : [], .. league is { Table.Ranking.Count: > 0 } ? LadderPicture.Of(league).Figures : []],
@@ -43,7 +43,7 @@ internal static class GaragePage
             return null;
         }
 
-        MatchWork work = ladder.Work(plan, KeptMatchWords.Instance);
+        KeptMatches work = ladder.Work(plan, KeptMatchWords.Instance);
         var progress = new ProgressLine(error, "matches of the league", work.All, request.HasNoProgress);
         work.Run(0.0, 1, progress.Step, () => progress.Seconds, cancel);
         progress.End();

@@ -21,7 +21,7 @@ internal static class GarageStarter
             (JsonSchema.FileName(PushSim.Scenarios.Keys.FileKind.Garage), JsonSchema.Shipped(PushSim.Scenarios.Keys.FileKind.Garage)),
             ("robots/" + JsonSchema.FileName(PushSim.Scenarios.Keys.FileKind.Robot), JsonSchema.Shipped(PushSim.Scenarios.Keys.FileKind.Robot)),
         ];
-        string[] there = [.. files.Where(f => Disk.Look(Path.Combine(folder, f.Name)) != PushSim.Files.FileKind.None).Select(f => f.Name)];
+        string[] there = [.. files.Where(f => Disk.Look(Path.Combine(folder, f.Name)) != PushSim.Files.PathKind.None).Select(f => f.Name)];
         if (there.Length > 0)
         {
             throw new IOException($"{folder} already has {string.Join(", ", there)}; name another folder");

@@ -24,11 +24,11 @@ internal static class GarageText
     /// <param name="isDetailed">Whether everything is told.</param>
     public static void Write(TextWriter output, GarageContents g, string? named, bool isDetailed)
     {
-        IAnsiConsole console = TextReport.Console(output);
-        TextReport.Wrapped(console, Verdict(g), Decoration.Bold);
+        IAnsiConsole console = CommandText.Console(output);
+        CommandText.Wrapped(console, Verdict(g), Decoration.Bold);
         if (isDetailed)
         {
-            TextReport.Write(console, Table(g));
+            CommandText.Write(console, Table(g));
         }
         else
         {
@@ -41,24 +41,24 @@ internal static class GarageText
             {
                 string what = item.Lacks.Count > 0 ? $"{(item.IsUnusable ? "!" : "lacks")} {string.Join("; ", item.Lacks)}" : item.About;
                 string line = $"  {word.PadRight(kind)}  {Cut(item.Name, name).PadRight(name)}  {PlainText.Of(item.Lacks.Count > 0 && item.Lacks[0].StartsWith("guessed", StringComparison.Ordinal) ? string.Join("; ", item.Lacks.Prepend(item.About)) : what)}";
-                TextReport.Line(console, Cut(line, WrappedText.Width));
+                CommandText.Line(console, Cut(line, WrappedText.Width));
             }
 
             if (all.Length > MostLines)
             {
-                TextReport.Line(console, $"  and {all.Length - MostLines + 1} more: --details");
+                CommandText.Line(console, $"  and {all.Length - MostLines + 1} more: --details");
             }
         }
 
-        TextReport.Wrapped(console, "Next: " + Next(g));
+        CommandText.Wrapped(console, "Next: " + Next(g));
         foreach (Suggestion s in Suggestions(g, named))
         {
-            output.WriteLine(TextReport.Of(s));
+            output.WriteLine(CommandText.Of(s));
         }
 
         if (!isDetailed)
         {
-            TextReport.Line(console, "What each is and lacks in full: --details", Decoration.Dim);
+            CommandText.Line(console, "What each is and lacks in full: --details", Decoration.Dim);
         }
     }
 

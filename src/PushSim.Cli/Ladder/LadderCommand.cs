@@ -53,7 +53,7 @@ internal static class LadderCommand
         }
 
         using OutputFolder? folder = MatchJob.Open(request.Output, new OutputAsk("ladder", "ladder", [.. request.Robots, .. request.Scene is null ? (string[])[] : [request.Scene]], error, cancel), plan);
-        MatchWork work = ladder.Work(plan, KeptMatchWords.Instance, MatchJob.Store(folder, plan));
+        KeptMatches work = ladder.Work(plan, KeptMatchWords.Instance, MatchJob.Store(folder, plan));
         var job = new MatchJob(plan, work, folder, error, cancel);
 
         // in rounds over the pairs, so that an interrupted ladder has some of every pair
@@ -103,7 +103,7 @@ internal static class LadderCommand
 
         if (request.Output.Report)
         {
-            written.Add(folder.Write(PageReport.FileName, LadderPage.Of(result, [.. ladder.Reads.Select(r => r.Read)], request.Plan.Matches).Write));
+            written.Add(folder.Write(CommandPage.FileName, LadderPage.Of(result, [.. ladder.Reads.Select(r => r.Read)], request.Plan.Matches).Write));
         }
 
         return written;

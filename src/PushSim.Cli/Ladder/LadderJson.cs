@@ -3,10 +3,10 @@ namespace PushSim.Cli.Ladder;
 /// <summary>A ladder as a JSON document.</summary>
 internal static class LadderJson
 {
-    public static string Of(LadderResult r) => JsonReport.Write(w =>
+    public static string Of(LadderResult r) => CommandJson.Write(w =>
     {
-        JsonReport.WriteHead(w, "ladder", r.Verdict, r.Warnings);
-        JsonReport.WriteRows(w, "ranking", r.Table.Ranking.Select((place, i) => (place, r.Table.Groups[i], r.Table.RankChances[i])), ranked =>
+        CommandJson.WriteHead(w, "ladder", r.Verdict, r.Warnings);
+        CommandJson.WriteRows(w, "ranking", r.Table.Ranking.Select((place, i) => (place, r.Table.Groups[i], r.Table.RankChances[i])), ranked =>
         {
             var (x, group, chance) = ranked;
             w.WriteString("robot", r.Robots[x.Robot]);
@@ -18,22 +18,22 @@ internal static class LadderJson
         });
         w.WriteString("score_method", LadderWords.Method);
         w.WriteString("setting", r.Setting);
-        JsonReport.WriteTexts(w, "robots", r.Robots);
-        JsonReport.WriteNumbers(w, "win_shares", r.Table.WinShares.Select(row => row.Select(s => s ?? double.NaN)));
+        CommandJson.WriteTexts(w, "robots", r.Robots);
+        CommandJson.WriteNumbers(w, "win_shares", r.Table.WinShares.Select(row => row.Select(s => s ?? double.NaN)));
         WritePairs(w, r);
-        JsonReport.WriteRows(w, "cycles", r.Table.Cycles, c =>
+        CommandJson.WriteRows(w, "cycles", r.Table.Cycles, c =>
         {
-            JsonReport.WriteTexts(w, "robots", [r.Robots[c.First], r.Robots[c.Second], r.Robots[c.Third]]);
+            CommandJson.WriteTexts(w, "robots", [r.Robots[c.First], r.Robots[c.Second], r.Robots[c.Third]]);
             w.WriteBoolean("sure", c.IsSure);
         });
         w.WriteNumber("matches", r.Matches);
         w.WriteNumber("failed_matches", r.FailedMatches);
         w.WriteNumber("seed", r.Seed);
-        JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
+        CommandJson.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);
     });
 
-    private static void WritePairs(Utf8JsonWriter w, LadderResult r) => JsonReport.WriteRows(w, "pairs", r.Table.Pairs, p =>
+    private static void WritePairs(Utf8JsonWriter w, LadderResult r) => CommandJson.WriteRows(w, "pairs", r.Table.Pairs, p =>
     {
         Bounds i = p.WinInterval;
         w.WriteString("robot", r.Robots[p.First]);

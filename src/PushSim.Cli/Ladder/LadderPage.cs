@@ -16,13 +16,13 @@ internal static class LadderPage
         Question = "Who beats whom, and who is best?",
         Verdict = result.Verdict,
         Card = LadderText.Card(result),
-        Warnings = [.. result.Warnings, .. reads.SelectMany(r => PageReport.Problems(r.Problems)).Distinct()],
+        Warnings = [.. result.Warnings, .. reads.SelectMany(r => CommandPage.Problems(r.Problems)).Distinct()],
         Tables = LadderText.Tables(result),
         Figures = result.Table.Ranking.Count == 0 ? [] : LadderPicture.Of(result).Figures,
         Inputs =
         [
-            .. reads.SelectMany(PageReport.Inputs).Where(i => i.File != DrawableScenario.BuiltIn && i.Key is not ("robot" or "opponent.robot")).Distinct(),
-            .. PageReport.Given("--matches", matches.ToString(CultureInfo.InvariantCulture)), .. PageReport.Given("--seed", result.Seed.ToString(CultureInfo.InvariantCulture)),
+            .. reads.SelectMany(CommandPage.Inputs).Where(i => i.File != DrawableScenario.BuiltIn && i.Key is not ("robot" or "opponent.robot")).Distinct(),
+            .. CommandPage.Given("--matches", matches.ToString(CultureInfo.InvariantCulture)), .. CommandPage.Given("--seed", result.Seed.ToString(CultureInfo.InvariantCulture)),
         ],
         Estimates = [.. reads.SelectMany(r => r.Notes).Distinct()],
         Computation = LadderText.Computation(result),

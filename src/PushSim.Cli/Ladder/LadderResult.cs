@@ -21,7 +21,7 @@ internal sealed record LadderResult(
 
     public IReadOnlyList<string> Warnings => LadderWords.Warnings(Table, Failed);
 
-    public static LadderResult Of(DrawnLadder ladder, MatchWork work, ulong seed, string? scene, bool isInterrupted)
+    public static LadderResult Of(DrawnLadder ladder, KeptMatches work, ulong seed, string? scene, bool isInterrupted)
     {
         IReadOnlyList<string> names = ladder.Names;
         var table = LadderTable.Of(names.Count, ladder.Pairs(work));

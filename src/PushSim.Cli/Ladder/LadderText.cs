@@ -3,7 +3,7 @@ namespace PushSim.Cli.Ladder;
 /// <summary>A ladder as text for a person.</summary>
 internal static class LadderText
 {
-    public static void Write(TextWriter output, LadderResult r, IReadOnlyList<string> files, bool isDetailed) => new ScreenReport(Card(r), r.Verdict)
+    public static void Write(TextWriter output, LadderResult r, IReadOnlyList<string> files, bool isDetailed) => new CommandAnswer(Card(r), r.Verdict)
     {
         Tables = Tables(r), Warnings = r.Warnings, Asides = [Computation(r, r.MatchesPerSecond)], Files = files,
     }.Write(output, isDetailed);

@@ -82,7 +82,7 @@ internal static class LimitsCommand
 
         ScenarioSettings scenario = read.Scenario ?? LimitFinder.Standing(read.Robot!, Path.GetFileNameWithoutExtension(file));
         using OutputFolder? folder = options.Output.Open(new OutputAsk("limits", scenario.Name + "-limits", [file], error, cancel));
-        Design[] designs;
+        ComparedDesign[] designs;
         RunResult? run = null;
         try
         {
@@ -91,7 +91,7 @@ internal static class LimitsCommand
                 .. sides.Zip(others.Prepend(read), (s, r) =>
                 {
                     cancel.ThrowIfCancellationRequested();
-                    return Design.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty));
+                    return ComparedDesign.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty)) with { IsPlain = s.IsPlain };
                 }),
             ];
             cancel.ThrowIfCancellationRequested();
@@ -107,7 +107,7 @@ internal static class LimitsCommand
 
         RunResult? told = run is { Time.Length: >= 2 } ? run : null;
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, designs, told, read, options, cancel));
-        options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => new ScreenReport(LimitsText.Card(designs), LimitsText.Verdict(designs))
+        options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => new CommandAnswer(LimitsText.Card(designs), LimitsText.Verdict(designs))
         {
             Tables = LimitsText.Tables(designs, told), Warnings = LimitsText.Warnings(designs), Asides = [.. EstimateText.Lines(read)], Suggestions = EstimateText.Suggestions(read, Asked.Of(file, options.Read)), Files = files,
         }.Write(output, options.Output.Details));
@@ -115,9 +115,9 @@ internal static class LimitsCommand
     }
 
     private static List<string> WriteFiles(
-        OutputFolder folder, IReadOnlyList<Design> designs, RunResult? run, ReadResult read, Options options, CancellationToken cancel)
+        OutputFolder folder, IReadOnlyList<ComparedDesign> designs, RunResult? run, ReadResult read, Options options, CancellationToken cancel)
     {
-        LimitReport report = designs[0].Report!;
+        LimitResult report = designs[0].Limits!;
         List<string> files =
         [
             folder.Write("force-curve.csv", stream => LimitsCsv.WriteCurves(report, stream)),
@@ -142,7 +142,7 @@ internal static class LimitsCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, LimitsPage.Of(designs, run, read, options.Read, options.Throttle, options.Duty).Write));
+            files.Add(folder.Write(CommandPage.FileName, LimitsPage.Of(designs, run, read, options.Read, options.Throttle, options.Duty).Write));
         }
 
         return files;

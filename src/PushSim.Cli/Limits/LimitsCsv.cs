@@ -6,7 +6,7 @@ namespace PushSim.Cli.Limits;
 /// <summary>Tables of the limits command as CSV.</summary>
 internal static class LimitsCsv
 {
-    public static void WriteCurves(LimitReport report, Stream stream)
+    public static void WriteCurves(LimitResult report, Stream stream)
     {
         (string Key, ForceCurve Curve)[] curves = [("", report.Total), .. report.Axles.Select(a => (Slug.Of(LimitWords.Of(a)) + "_", a.Curve))];
         CsvTable.Write(
@@ -16,7 +16,7 @@ internal static class LimitsCsv
                 CsvTable.Number(report.Total.Speed[i]), .. curves.SelectMany(c => new[] { CsvTable.Number(c.Curve.Motor[i]), CsvTable.Number(c.Curve.Peak[i]), CsvTable.Number(c.Curve.Sliding[i]) }), BindingTable.PartKey(report.Total.Binding[i]) ?? ""]));
     }
 
-    public static void WriteGains(LimitReport report, Stream stream) => CsvTable.Write(
+    public static void WriteGains(LimitResult report, Stream stream) => CsvTable.Write(
         stream,
         ["input", "output", "base", "changed", "change_percent", "slope_per_unit_factor", "slope_percent"],
         report.Gains.Select(g => (string[])[

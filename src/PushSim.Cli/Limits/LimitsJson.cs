@@ -8,22 +8,22 @@ namespace PushSim.Cli.Limits;
 /// <summary>The limits as one JSON document.</summary>
 internal static class LimitsJson
 {
-    public static string Of(IReadOnlyList<Design> designs, RunResult? run) => JsonReport.Write(writer =>
+    public static string Of(IReadOnlyList<ComparedDesign> designs, RunResult? run) => CommandJson.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "limits", LimitsText.Verdict(designs), LimitsText.Warnings(designs));
-        Write(writer, designs[0].Report!);
-        JsonReport.WriteRows(writer, "variants", designs.Skip(1), d =>
+        CommandJson.WriteHead(writer, "limits", LimitsText.Verdict(designs), LimitsText.Warnings(designs));
+        Write(writer, designs[0].Limits!);
+        CommandJson.WriteRows(writer, "variants", designs.Skip(1), d =>
         {
             writer.WriteString("name", d.Label);
-            writer.WriteString("verdict", LimitVerdict.Of(d.Report!));
-            JsonReport.WriteTexts(writer, "warnings", LimitWarnings.Of(d.Report!));
-            Write(writer, d.Report!);
+            writer.WriteString("verdict", LimitVerdict.Of(d.Limits!));
+            CommandJson.WriteTexts(writer, "warnings", LimitWarnings.Of(d.Limits!));
+            Write(writer, d.Limits!);
         });
         WriteRunBindings(writer, run);
     });
 
     // All that the limits of one design say
-    private static void Write(Utf8JsonWriter writer, LimitReport r)
+    private static void Write(Utf8JsonWriter writer, LimitResult r)
     {
         writer.WriteString("scenario", r.Scenario.Name);
         writer.WriteString("robot", r.Scenario.Robot.Name);
@@ -39,7 +39,7 @@ internal static class LimitsJson
         }
 
         WriteGains(writer, r);
-        JsonReport.WriteRows(writer, "states", r.States, s =>
+        CommandJson.WriteRows(writer, "states", r.States, s =>
         {
             writer.WriteString("name", LimitWords.Of(s.Kind));
             Number(writer, "winding_temperature_degc", s.Condition.WindingTemperature);
@@ -48,7 +48,7 @@ internal static class LimitsJson
         });
         WriteWheels(writer, r);
         WriteCurve(writer, "curve", r.Total);
-        JsonReport.WriteRows(writer, "axles", r.Axles, a =>
+        CommandJson.WriteRows(writer, "axles", r.Axles, a =>
         {
             writer.WriteString("name", LimitWords.Of(a));
             WriteCurve(writer, "curve", a.Curve);
@@ -66,7 +66,7 @@ internal static class LimitsJson
         Number(writer, "traction_peak_force_n", s.TractionPeak);
         Number(writer, "traction_sliding_force_n", s.TractionSliding);
         writer.WriteString("binding", BindingTable.PartKey(s.Binding));
-        JsonReport.WriteRows(writer, "bound_by", s.Bound, b =>
+        CommandJson.WriteRows(writer, "bound_by", s.Bound, b =>
         {
             writer.WriteString("limit", BindingTable.Key(b.Kind));
             Number(writer, "gain_percent", b.GainPercent);
@@ -83,7 +83,7 @@ internal static class LimitsJson
         Number(writer, "stall_current_a", s.StallCurrent);
     }
 
-    private static void WriteGains(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "gains", r.Gains, g =>
+    private static void WriteGains(Utf8JsonWriter writer, LimitResult r) => CommandJson.WriteRows(writer, "gains", r.Gains, g =>
     {
         writer.WriteString("input", LimitWords.Key(g.Input));
         writer.WriteString("output", LimitWords.Key(g.Output));
@@ -94,7 +94,7 @@ internal static class LimitsJson
         Number(writer, "slope_percent", g.SlopePercent);
     });
 
-    private static void WriteWheels(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "wheels", r.Wheels, w =>
+    private static void WriteWheels(Utf8JsonWriter writer, LimitResult r) => CommandJson.WriteRows(writer, "wheels", r.Wheels, w =>
     {
         writer.WriteString("name", w.Name);
         writer.WriteBoolean("driven", w.IsDriven);
@@ -108,13 +108,13 @@ internal static class LimitsJson
         writer.WriteString("binding", w.Binding is BindingKind kind ? BindingTable.Key(kind) : LimitTables.Unbound(r.Now, w));
     });
 
-    private static void WriteWirings(Utf8JsonWriter writer, LimitReport r) => JsonReport.WriteRows(writer, "wiring", r.Wirings, c =>
+    private static void WriteWirings(Utf8JsonWriter writer, LimitResult r) => CommandJson.WriteRows(writer, "wiring", r.Wirings, c =>
     {
         writer.WriteString("wiring", LimitWords.Of(c.Wiring));
         writer.WriteString("case", LimitWords.Of(c.Case));
         writer.WriteString("wheel", c.Wheel);
         Number(writer, "pull_n", c.Pull);
-        JsonReport.WriteRows(writer, "motors", c.Motors, m =>
+        CommandJson.WriteRows(writer, "motors", c.Motors, m =>
         {
             writer.WriteString("drive", m.Drive);
             Number(writer, "current_a", m.Current);
@@ -125,7 +125,7 @@ internal static class LimitsJson
         });
     });
 
-    private static void WriteRunBindings(Utf8JsonWriter writer, RunResult? run) => JsonReport.WriteRows(writer, "run_binding", run?.Bindings ?? [], b =>
+    private static void WriteRunBindings(Utf8JsonWriter writer, RunResult? run) => CommandJson.WriteRows(writer, "run_binding", run?.Bindings ?? [], b =>
     {
         writer.WriteString("wheel", run!.Scenario.Robot.Wheels[b.Wheel].Name);
         Number(writer, "impulse_n_s", b.Impulse(run.Time[^1] - run.Time[0]));
@@ -136,11 +136,11 @@ internal static class LimitsJson
     private static void WriteCurve(Utf8JsonWriter writer, string key, ForceCurve curve)
     {
         writer.WriteStartObject(key);
-        JsonReport.WriteNumbers(writer, "speed_m_per_s", curve.Speed);
-        JsonReport.WriteNumbers(writer, "motor_force_n", curve.Motor);
-        JsonReport.WriteNumbers(writer, "traction_peak_force_n", curve.Peak);
-        JsonReport.WriteNumbers(writer, "traction_sliding_force_n", curve.Sliding);
-        JsonReport.WriteTexts(writer, "binding", curve.Binding.Select(kind => BindingTable.PartKey(kind)));
+        CommandJson.WriteNumbers(writer, "speed_m_per_s", curve.Speed);
+        CommandJson.WriteNumbers(writer, "motor_force_n", curve.Motor);
+        CommandJson.WriteNumbers(writer, "traction_peak_force_n", curve.Peak);
+        CommandJson.WriteNumbers(writer, "traction_sliding_force_n", curve.Sliding);
+        CommandJson.WriteTexts(writer, "binding", curve.Binding.Select(kind => BindingTable.PartKey(kind)));
         writer.WriteEndObject();
     }
 
@@ -156,14 +156,14 @@ internal static class LimitsJson
         Number(writer, "mean_ratio", ratio.MeanRatio);
         Number(writer, "best_factor_for_pull", ratio.BestForPull);
         Number(writer, "best_factor_for_dash", ratio.BestForDash);
-        JsonReport.WriteNumbers(writer, "ratio_factor", [.. ratio.Points.Select(p => p.Factor)]);
-        JsonReport.WriteNumbers(writer, "pull_n", [.. ratio.Points.Select(p => p.Pull)]);
-        JsonReport.WriteNumbers(writer, "launch_time_s", [.. ratio.Points.Select(p => p.DashTime)]);
-        JsonReport.WriteNumbers(writer, "top_speed_m_per_s", [.. ratio.Points.Select(p => p.TopSpeed)]);
+        CommandJson.WriteNumbers(writer, "ratio_factor", [.. ratio.Points.Select(p => p.Factor)]);
+        CommandJson.WriteNumbers(writer, "pull_n", [.. ratio.Points.Select(p => p.Pull)]);
+        CommandJson.WriteNumbers(writer, "launch_time_s", [.. ratio.Points.Select(p => p.DashTime)]);
+        CommandJson.WriteNumbers(writer, "top_speed_m_per_s", [.. ratio.Points.Select(p => p.TopSpeed)]);
         writer.WriteEndObject();
     }
 
-    private static void WriteMatch(Utf8JsonWriter writer, MatchResult m)
+    private static void WriteMatch(Utf8JsonWriter writer, DutyHeat m)
     {
         writer.WriteStartObject("match");
         Number(writer, "length_s", m.Pattern.Length);
@@ -195,5 +195,5 @@ internal static class LimitsJson
         writer.WriteEndObject();
     }
 
-    private static void Number(Utf8JsonWriter writer, string key, double? value) => JsonReport.WriteNumber(writer, key, value);
+    private static void Number(Utf8JsonWriter writer, string key, double? value) => CommandJson.WriteNumber(writer, key, value);
 }

@@ -7,17 +7,17 @@ namespace PushSim.Cli.Limits;
 /// <summary>The page of `limits --report`.</summary>
 internal static class LimitsPage
 {
-    public static ReportPage Of(IReadOnlyList<Design> designs, RunResult? run, ReadResult read, ReadOptions options, double? throttle, DutyPattern duty) => new()
+    public static ReportPage Of(IReadOnlyList<ComparedDesign> designs, RunResult? run, ReadResult read, ReadOptions options, double? throttle, DutyPattern duty) => new()
     {
         Command = "limits",
-        Subject = designs[0].Report!.Scenario.Name,
+        Subject = designs[0].Limits!.Scenario.Name,
         Question = "Motors or traction: what can each give, and what would 10 % more buy?",
         Verdict = LimitsText.Verdict(designs),
         Card = LimitsText.Card(designs),
-        Warnings = [.. LimitsText.Warnings(designs), .. PageReport.Problems(read.Problems)],
+        Warnings = [.. LimitsText.Warnings(designs), .. CommandPage.Problems(read.Problems)],
         Tables = LimitsText.Tables(designs, run),
-        Figures = LimitsPlot.Of(designs[0].Report!, run, designs).Figures,
-        Inputs = [.. OpponentOptions.Given(options.Opponent, options.Scene), .. PageReport.Inputs(read), .. PageReport.Given("--throttle", throttle, "1"), .. Pattern(duty)],
+        Figures = LimitsPlot.Of(designs[0].Limits!, run, designs).Figures,
+        Inputs = [.. OpponentOptions.Given(options.Opponent, options.Scene), .. CommandPage.Inputs(read), .. CommandPage.Given("--throttle", throttle, "1"), .. Pattern(duty)],
         Estimates = [.. read.Notes, .. read.Remarks],
         Cautions = Cautions.OfPredictions,
     };
@@ -25,6 +25,6 @@ internal static class LimitsPage
     // always shown: the match of the page is nothing without it
     private static IEnumerable<ReportInput> Pattern(DutyPattern d) =>
     [
-        .. PageReport.Given("--duty", FormattableString.Invariant($"{d.Push:0.###}:{d.Dash:0.###}:{d.Turn:0.###}:{d.Rest:0.###}"), null, "s"), .. PageReport.Given("--match", d.Length, "s"),
+        .. CommandPage.Given("--duty", FormattableString.Invariant($"{d.Push:0.###}:{d.Dash:0.###}:{d.Turn:0.###}:{d.Rest:0.###}"), null, "s"), .. CommandPage.Given("--match", d.Length, "s"),
     ];
 }

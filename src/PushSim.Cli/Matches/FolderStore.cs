@@ -8,7 +8,7 @@ namespace PushSim.Cli.Matches;
 /// <param name="isShared">Whether other processes write parts into it.</param>
 internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchStore
 {
-    public IEnumerable<string> Names => Disk.Look(folder.Path) == FileKind.Folder ? Disk.List(folder.Path) : [];
+    public IEnumerable<string> Names => Disk.Look(folder.Path) == PathKind.Folder ? Disk.List(folder.Path) : [];
 
     /// <summary>Name of a journal's lock.</summary>
     /// <param name="name">Name of the journal.</param>
@@ -20,7 +20,7 @@ internal sealed class FolderStore(OutputFolder folder, bool isShared) : IMatchSt
     {
         // the journal comes long before the first file of the result: without a mark a killed run's folder would be nobody's
         folder.Claim();
-        WatchedStream file = Disk.Look(Of(name)) == FileKind.None ? Disk.Create(Of(name)) : Disk.Append(Of(name), length);
+        WatchedStream file = Disk.Look(Of(name)) == PathKind.None ? Disk.Create(Of(name)) : Disk.Append(Of(name), length);
 
         // from here on rows are only added, also while another command puts a result beside them
         if (isShared)

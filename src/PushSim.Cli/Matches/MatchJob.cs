@@ -1,7 +1,7 @@
 namespace PushSim.Cli.Matches;
 
 /// <summary>The drawn matches of a command on their way: progress, what is kept in the folder, and what is said about it.</summary>
-internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? folder, TextWriter error, CancellationToken cancel)
+internal sealed class MatchJob(MatchPlan plan, KeptMatches work, OutputFolder? folder, TextWriter error, CancellationToken cancel)
 {
     /// <summary>Opens the command's folder: a part shares it with other processes, and a check only looks into it.</summary>
     /// <remarks>The engine's hash takes longest of all that a part does before it shares the folder, so it is made before.</remarks>
@@ -22,7 +22,7 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
     {
         if (plan.Merge)
         {
-            return plan.Check ? PartReport.Check(work.Merge(), plan, folder!, request, output) : Merge();
+            return plan.Check ? PartAnswer.Check(work.Merge(), plan, folder!, request, output) : Merge();
         }
 
         Tell(work.Resume());
@@ -77,14 +77,14 @@ internal sealed class MatchJob(MatchPlan plan, MatchWork work, OutputFolder? fol
         MergeState state = work.Merge();
         if (state.Splits.Count != 1)
         {
-            error.WriteLine("pushsim: error: " + PartReport.Splits(state, folder!.Path));
+            error.WriteLine("pushsim: error: " + PartAnswer.Splits(state, folder!.Path));
         }
         else if (!state.IsWhole)
         {
             error.WriteLine("pushsim: error: these parts are not finished, or are of something else:");
             foreach (PartState part in state.Unfinished)
             {
-                error.WriteLine("  " + PlainText.Of(PartReport.Line(part)));
+                error.WriteLine("  " + PlainText.Of(PartAnswer.Line(part)));
             }
 
             error.WriteLine("advice: run each with --part and otherwise the same command; a part that was begun goes on where it stopped, and what is damaged is played again");

@@ -5,20 +5,20 @@ internal static class StartJson
 {
     public static void Write(Utf8JsonWriter writer, StartStudy study, string robot, string opponent)
     {
-        JsonReport.WriteRows(writer, "start_cases", study.Cases, c =>
+        CommandJson.WriteRows(writer, "start_cases", study.Cases, c =>
         {
             writer.WriteString("case", Key(c.Order));
             writer.WriteString("winner", c.Ending is null ? null : c.Winner switch { 0 => robot, 1 => opponent, _ => "stalemate" });
             writer.WriteString("ending", c.Ending?.ToString().ToLowerInvariant());
-            JsonReport.WriteNumber(writer, "ground_gained_m", c.Ending is null ? null : c.GroundGained);
-            JsonReport.WriteNumber(writer, "ended_at_s", c.Ending is null ? null : c.EndTime);
+            CommandJson.WriteNumber(writer, "ground_gained_m", c.Ending is null ? null : c.GroundGained);
+            CommandJson.WriteNumber(writer, "ended_at_s", c.Ending is null ? null : c.EndTime);
         });
         WriteWorth(writer, study.Worth);
     }
 
     public static void Write(Utf8JsonWriter writer, StartOdds start)
     {
-        JsonReport.WriteRows(writer, "start_cases", start.Shares, s =>
+        CommandJson.WriteRows(writer, "start_cases", start.Shares, s =>
         {
             writer.WriteString("case", Key(s.Order));
             writer.WriteNumber("win_share", s.Tally.Share(s.Tally.Wins));
@@ -36,9 +36,9 @@ internal static class StartJson
     private static void WriteWorth(Utf8JsonWriter writer, StartWorth worth)
     {
         writer.WriteStartObject("worth");
-        JsonReport.WriteNumber(writer, "reaction_0_1_s_m", worth.Reaction);
-        JsonReport.WriteNumber(writer, "grip_10_percent_m", worth.Grip);
-        JsonReport.WriteNumber(writer, "mass_10_percent_m", worth.Mass);
+        CommandJson.WriteNumber(writer, "reaction_0_1_s_m", worth.Reaction);
+        CommandJson.WriteNumber(writer, "grip_10_percent_m", worth.Grip);
+        CommandJson.WriteNumber(writer, "mass_10_percent_m", worth.Mass);
         writer.WriteBoolean("without_line", worth.IsWithoutLine);
         writer.WriteEndObject();
     }

@@ -63,7 +63,7 @@ internal static class NewCommand
 
     private static int New(string folder, string kind, StarterDesign? design, IReadOnlyList<string> notes, bool force, bool json, bool quiet, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        if (Disk.Look(folder) == FileKind.File)
+        if (Disk.Look(folder) == PathKind.File)
         {
             throw new IOException($"{folder} is a file; give another folder with --out");
         }
@@ -72,7 +72,7 @@ internal static class NewCommand
         using HeldLock held = FolderLock.Whole(folder, new LockAsk(folder, "new", message => error.WriteLine("pushsim: " + PlainText.Of(message)), cancel));
         IReadOnlyList<(string Name, string Text)> files = StarterFiles.Of(kind, design);
         (string Name, string Text)[] due = [.. files.Where((f, i) => i == 0 || !IsSame(Path.Combine(folder, f.Name), f.Text))];
-        string[] inTheWay = force ? [] : [.. due.Where(f => Disk.Look(Path.Combine(folder, f.Name)) != FileKind.None).Select(f => f.Name)];
+        string[] inTheWay = force ? [] : [.. due.Where(f => Disk.Look(Path.Combine(folder, f.Name)) != PathKind.None).Select(f => f.Name)];
         if (inTheWay.Length > 0)
         {
             throw new IOException($"{folder} already has {string.Join(", ", inTheWay)}; give another folder with --out, or --force to move them aside");
@@ -84,11 +84,11 @@ internal static class NewCommand
         string verdict = $"A starter scenario ({kind}) and its robot are in {folder}.";
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer =>
+            output.WriteLine(CommandJson.Write(writer =>
             {
-                JsonReport.WriteHead(writer, "new", verdict, notes);
+                CommandJson.WriteHead(writer, "new", verdict, notes);
                 writer.WriteString("kind", kind);
-                JsonReport.WriteTexts(writer, "files", written);
+                CommandJson.WriteTexts(writer, "files", written);
                 writer.WriteString("next", next);
             }));
             return ExitCode.Done;

@@ -16,7 +16,7 @@ internal static class OddsCommand
         var file = new Argument<string>("FILE") { Description = "Scenario file of a shove, or a robot file with --against." };
         Option<long> matches = CommonOptions.Whole("--matches", "N", "Matches to run.", 1000, 1, MostMatches);
         var within = new Option<string?>("--within") { Description = "Stop when the win share is known to this, for example 2% or 0.02.", HelpName = "SHARE" };
-        var contest = new ContestOptions(new OpponentOptions());
+        var contest = new ContestOptions();
         Option<string?> beside = SideReader.Option();
         var set = new SetOption();
         var effects = new Option<bool>("--effects") { Description = "Also tell how much each input matters together with others: as many matches more for each of them." };

@@ -8,18 +8,18 @@ namespace PushSim.Cli.Odds;
 /// <summary>Odds as a JSON document.</summary>
 internal static class OddsJson
 {
-    public static string Of(OddsResult r) => JsonReport.Write(w =>
+    public static string Of(OddsResult r) => CommandJson.Write(w =>
     {
-        JsonReport.WriteHead(w, "odds", r.Verdict, r.Warnings);
+        CommandJson.WriteHead(w, "odds", r.Verdict, r.Warnings);
         w.WriteString("robot", r.Robot);
         w.WriteString("opponent", r.Opponent);
         WriteTally(w, r.Tally);
         w.WriteNumber("seed", r.Seed);
         w.WriteString("contest", r.Contest);
-        JsonReport.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
+        CommandJson.WriteNumber(w, "matches_per_second", r.MatchesPerSecond);
         w.WriteBoolean("interrupted", r.IsInterrupted);
         w.WriteString("interval", "counting error of the simulation, 95 %: Wilson score, of differences Tango score, over Latin blocks of 32 draws");
-        JsonReport.WriteRows(w, "decided", r.Tally.Decisions, x =>
+        CommandJson.WriteRows(w, "decided", r.Tally.Decisions, x =>
         {
             (Decision d, long count) = x;
             w.WriteString("winner", d.Winner switch { 0 => r.Robot, 1 => r.Opponent, _ => "stalemate" });
@@ -28,7 +28,7 @@ internal static class OddsJson
             w.WriteString("opponent_held_by", d.OpponentLimit is BindingKind other ? BindingTable.Key(other) : null);
             w.WriteNumber("matches", count);
         });
-        JsonReport.WriteRows(w, "inputs_that_matter", r.Inputs.Told, i =>
+        CommandJson.WriteRows(w, "inputs_that_matter", r.Inputs.Told, i =>
         {
             w.WriteString("input", i.Name);
             WriteShare(w, i.Share);
@@ -36,7 +36,7 @@ internal static class OddsJson
         w.WriteStartObject("together_or_not_told");
         WriteShare(w, r.Inputs.Rest);
         w.WriteEndObject();
-        JsonReport.WriteRows(w, "effects_with_others", r.Effects, e =>
+        CommandJson.WriteRows(w, "effects_with_others", r.Effects, e =>
         {
             w.WriteString("input", e.Key);
             WriteShare(w, new Interval(e.Share, e.Bounds.Low, e.Bounds.High));
@@ -59,12 +59,12 @@ internal static class OddsJson
         ThrottleJson.Write(w, "best_throttle", r.Throttles[0]);
         ThrottleJson.Write(w, "opponent_best_throttle", r.Throttles[1]);
         WriteDrawn(w, r.Own.Values);
-        JsonReport.WriteRows(w, "failed", r.Tally.FirstFailed, failed =>
+        CommandJson.WriteRows(w, "failed", r.Tally.FirstFailed, failed =>
         {
             w.WriteNumber("match", failed.Number);
             w.WriteString("cause", MatchWords.Cause(failed));
         });
-        JsonReport.WriteRows(w, "variants", r.Others.Zip(r.Comparisons), o =>
+        CommandJson.WriteRows(w, "variants", r.Others.Zip(r.Comparisons), o =>
         {
             w.WriteString("name", o.First.Label);
             WriteTally(w, o.First.Tally);
@@ -83,7 +83,7 @@ internal static class OddsJson
 
     private static void WriteDrawn(Utf8JsonWriter w, IReadOnlyList<TolerancedValue> values)
     {
-        JsonReport.WriteRows(w, "drawn", values, v =>
+        CommandJson.WriteRows(w, "drawn", values, v =>
         {
             w.WriteString("key", v.Key);
             w.WriteString("part", v.Part);
@@ -114,7 +114,7 @@ internal static class OddsJson
         }
 
         w.WriteEndObject();
-        JsonReport.WriteRows(w, "learned_values", l.Values, v =>
+        CommandJson.WriteRows(w, "learned_values", l.Values, v =>
         {
             w.WriteString("value", v.Name);
             w.WriteNumber("mean_before", v.Mean);
@@ -133,7 +133,7 @@ internal static class OddsJson
         w.WriteNumber("win_none", pairs.Never);
         w.WriteNumber("unknown_once_share", pairs.UnknownShare);
         w.WriteEndObject();
-        JsonReport.WriteRows(w, "best_of", PairWords.Bouts.Where(n => n <= pairs.Tries), n =>
+        CommandJson.WriteRows(w, "best_of", PairWords.Bouts.Where(n => n <= pairs.Tries), n =>
         {
             Interval share = pairs.BestOf(n, tally);
             w.WriteNumber("matches", n);

@@ -22,7 +22,7 @@ internal sealed record OddsResult(OddsSide Own, IReadOnlyList<OddsSide> Others, 
     public Tally Tally => Own.Tally;
 
     /// <summary>The first compared with each of the others.</summary>
-    public IReadOnlyList<Comparison> Comparisons { get; } = [.. Others.Select(o => Comparison.Of(Own.Outcomes, o.Outcomes))];
+    public IReadOnlyList<OddsDifference> Comparisons { get; } = [.. Others.Select(o => OddsDifference.Of(Own.Outcomes, o.Outcomes))];
 
     /// <summary>The matches in the three orders of starts; null where they were not played.</summary>
     public StartOdds? Start { get; init; }

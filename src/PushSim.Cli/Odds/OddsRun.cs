@@ -56,7 +56,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         using OutputFolder? folder = MatchJob.Open(_request.Output, new OutputAsk("odds", own.Source.Middle.Name + "-odds", [_request.File], error, cancel), _request.Plan);
         string[] keys = _request.Effects ? [.. own.Source.Groups] : [];
         FileMatchSource[] contests = [.. sides.Select(s => s.Source), .. keys.Select(k => new FileMatchSource(own.Scenario, own.Contest, redrawn: k))];
-        var work = new MatchWork(
+        var work = new KeptMatches(
             _request.Plan, () => [.. sides.Select(s => s.Fingerprint), .. contests.Skip(sides.Count).Select(c => Fingerprint.Of(own.Drawable, c))], contests, KeptMatchWords.Instance, MatchJob.Store(folder, _request.Plan));
         var job = new MatchJob(_request.Plan, work, folder, error, cancel);
         string words = keys.Length == 0 ? "" : $"--effects plays the contest once more for each of {keys.Length} {(keys.Length == 1 ? "value" : "values")}";
@@ -68,7 +68,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
         return _request.Plan.Part is not null ? job.EndPart(output) : Report(job, work, sides, keys, folder);
     }
 
-    private int Report(MatchJob job, MatchWork work, List<OddsSide> sides, string[] keys, OutputFolder? folder)
+    private int Report(MatchJob job, KeptMatches work, List<OddsSide> sides, string[] keys, OutputFolder? folder)
     {
         for (int i = 0; i < sides.Count; i++)
         {
@@ -175,7 +175,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
 
         if (_request.Output.Report)
         {
-            files.Add(folder.Write(PageReport.FileName, OddsPage.Of(_request, result, cancel).Write));
+            files.Add(folder.Write(CommandPage.FileName, OddsPage.Of(_request, result, cancel).Write));
         }
 
         return files;

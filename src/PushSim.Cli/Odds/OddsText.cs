@@ -6,7 +6,7 @@ namespace PushSim.Cli.Odds;
 /// <summary>Odds as text for a person.</summary>
 internal static class OddsText
 {
-    public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files, bool isDetailed) => new ScreenReport(Card(r), r.Verdict)
+    public static void Write(TextWriter output, OddsResult r, IReadOnlyList<string> files, bool isDetailed) => new CommandAnswer(Card(r), r.Verdict)
     {
         Tables = Tables(r), Warnings = r.Warnings, Notes = r.Inputs.Told.Count == 0 && r.Tally.Matches > 0 ? [OddsWords.TooFew(r.Tally)] : [], Asides = [Computation(r, r.MatchesPerSecond)], Files = files,
     }.Write(output, isDetailed);

@@ -6,23 +6,23 @@ namespace PushSim.Cli.Plan;
 /// <summary>A plan as a JSON document.</summary>
 internal static class PlanJson
 {
-    public static string Of(PullPlan plan, SpreadSource source) => JsonReport.Write(w =>
+    public static string Of(PullPlan plan, SpreadSource source) => CommandJson.Write(w =>
     {
-        JsonReport.WriteHead(w, "plan", PlanWords.Verdict(plan), source == SpreadSource.Assumed ? [PlanWords.Scatter(plan, source)] : []);
+        CommandJson.WriteHead(w, "plan", PlanWords.Verdict(plan), source == SpreadSource.Assumed ? [PlanWords.Scatter(plan, source)] : []);
         w.WriteNumber("pulls_each", plan.PullsEach);
         w.WriteNumber("pulls", plan.Pulls.Count);
-        JsonReport.WriteNumber(w, "pulls_needed_each", plan.Needed < int.MaxValue ? plan.Needed : null);
+        CommandJson.WriteNumber(w, "pulls_needed_each", plan.Needed < int.MaxValue ? plan.Needed : null);
         w.WriteNumber("difference_ratio", plan.Difference);
         w.WriteNumber("difference_found_ratio", plan.Finds);
         w.WriteNumber("spread_ratio", plan.Spread);
         w.WriteString("spread_source", PlanWords.Of(source));
         w.WriteNumber("power_ratio", plan.Power);
-        JsonReport.WriteRows(w, "order", plan.Pulls, p =>
+        CommandJson.WriteRows(w, "order", plan.Pulls, p =>
         {
             w.WriteNumber("pull", p.Number);
             w.WriteNumber("block", p.Block);
             w.WriteString("tyre", p.Tyre);
         });
-        JsonReport.WriteTexts(w, "checks", PlanWords.Checks.Concat(PlanWords.Cautions));
+        CommandJson.WriteTexts(w, "checks", PlanWords.Checks.Concat(PlanWords.Cautions));
     });
 }

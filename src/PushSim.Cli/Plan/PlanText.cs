@@ -12,31 +12,31 @@ internal static class PlanText
 
     public static void Write(TextWriter output, PullPlan plan, SpreadSource source, bool hasLoad, string file, bool isDetailed)
     {
-        IAnsiConsole console = TextReport.Console(output);
-        TextReport.Wrapped(console, PlanWords.Verdict(plan), Decoration.Bold);
-        TextReport.Wrapped(console, PlanWords.Scatter(plan, source));
+        IAnsiConsole console = CommandText.Console(output);
+        CommandText.Wrapped(console, PlanWords.Verdict(plan), Decoration.Bold);
+        CommandText.Wrapped(console, PlanWords.Scatter(plan, source));
         console.WriteLine();
         IGrouping<int, PlannedPull>[] blocks = [.. plan.Pulls.GroupBy(p => p.Block)];
         foreach (IGrouping<int, PlannedPull> block in blocks.Take(isDetailed ? int.MaxValue : MostBlocks))
         {
             string line = $"block {block.Key}: {string.Join(", ", block.Select(p => p.Tyre))}";
-            TextReport.Line(console, isDetailed || line.Length <= WrappedText.Width ? line : line[..(WrappedText.Width - 1)] + "…");
+            CommandText.Line(console, isDetailed || line.Length <= WrappedText.Width ? line : line[..(WrappedText.Width - 1)] + "…");
         }
 
         if (!isDetailed)
         {
-            TextReport.Wrapped(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} blocks more. " : "") + "All rows stand in the table; what to do before each pull: --details");
-            TextReport.Line(console, Cautions.Short, Decoration.Dim);
+            CommandText.Wrapped(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} more {(blocks.Length - MostBlocks == 1 ? "block" : "blocks")}. " : "") + "All rows stand in the table; what to do before each pull: --details");
+            CommandText.Line(console, Cautions.Short, Decoration.Dim);
         }
         else
         {
             console.WriteLine();
             foreach (string check in PlanWords.Checks)
             {
-                TextReport.Line(console, "- " + check);
+                CommandText.Line(console, "- " + check);
             }
 
-            TextReport.Line(console, string.Join(' ', PlanWords.Cautions), Decoration.Dim);
+            CommandText.Line(console, string.Join(' ', PlanWords.Cautions), Decoration.Dim);
         }
 
         output.WriteLine("wrote " + file);

@@ -67,7 +67,7 @@ internal static class RunCommand
 
         // the folder first: no work for a result that has nowhere to go
         using OutputFolder? folder = options.Output.Open(new OutputAsk("run", read.Scenario.Name, [file], error, cancel));
-        using var work = new RunWork(options.Output.HasNoProgress ? null : error, options.Closer, sides.Count, cancel);
+        using var work = new RunBatch(options.Output.HasNoProgress ? null : error, options.Closer, sides.Count, cancel);
         RunResult result = work.Run(read.Scenario);
         // of a turn the picture shows what the closer look finds, of several designs all of them
         bool isDrawn = sides.Count == 1 && result.Scenario.Manoeuvre.Traits.Family != ManoeuvreFamily.Turn;
@@ -76,7 +76,7 @@ internal static class RunCommand
         CardText? card = options.Output.HasNoProgress ? null : RunText.WriteHead(output, result, options.Output.Details);
 
         result = work.Look(result, result.Shove is null ? null : Drawn(file, options.Read));
-        Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
+        ComparedDesign[] designs = [ComparedDesign.Of(sides[0].Label, result) with { IsPlain = sides[0].IsPlain }, .. sides.Skip(1).Zip(others, (s, o) => ComparedDesign.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
         TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
         RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
         List<string> files = folder is null || early is null ? [] : WriteFiles(folder, early, designs, tyres, file, read, Cost(), options, cancel);
@@ -99,7 +99,7 @@ internal static class RunCommand
             if (options.Output.Report)
             {
                 // in the place of the page without it
-                folder.Write(PageReport.FileName, RunPage.Of(result, file, read, options.Read, Cost(), tyres, designs, map).Write);
+                folder.Write(CommandPage.FileName, RunPage.Of(result, file, read, options.Read, Cost(), tyres, designs, map).Write);
             }
         }
 
@@ -113,7 +113,7 @@ internal static class RunCommand
     private static FileMatchSource? Drawn(string file, ReadOptions options) =>
         DrawableScenario.Open(file, options).Scenario is DrawableScenario scenario ? new FileMatchSource(scenario, new ContestKey(1, scenario.Label)) : null;
 
-    private static List<string> WriteFiles(OutputFolder folder, EarlyFiles early, IReadOnlyList<Design> designs, TyreAnswers tyres, string file, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
+    private static List<string> WriteFiles(OutputFolder folder, EarlyFiles early, IReadOnlyList<ComparedDesign> designs, TyreAnswers tyres, string file, ReadResult read, RunCost cost, Options options, CancellationToken cancel)
     {
         RunResult result = designs[0].Run!;
         List<string> files = [folder.Write("history.csv", stream => stream.Write(early.History))];
@@ -122,7 +122,7 @@ internal static class RunCommand
             files.Add(folder.Write("load-cell.csv", stream => HistoryCsv.WriteReadings(result, stream)));
         }
 
-        if (result.Turning is TurnReport turning)
+        if (result.Turning is TurnResult turning)
         {
             files.Add(folder.Write("turn-paths.csv", stream => TurnCsv.WritePaths(result, turning, stream)));
             files.Add(folder.Write("spectrum.csv", stream => TurnCsv.WriteSpectra(turning, stream)));
@@ -138,7 +138,7 @@ internal static class RunCommand
         if (options.Output.Report)
         {
             cancel.ThrowIfCancellationRequested();
-            files.Add(folder.Write(PageReport.FileName, RunPage.Of(result, file, read, options.Read, cost, tyres, designs).Write));
+            files.Add(folder.Write(CommandPage.FileName, RunPage.Of(result, file, read, options.Read, cost, tyres, designs).Write));
         }
 
         return files;

@@ -9,18 +9,18 @@ namespace PushSim.Cli.Run;
 /// <summary>A run as a JSON document.</summary>
 internal static class RunJson
 {
-    public static string Of(RunResult result, RunCost cost, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null) => JsonReport.Write(writer =>
+    public static string Of(RunResult result, RunCost cost, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<ComparedDesign>? designs = null) => CommandJson.Write(writer =>
     {
-        JsonReport.WriteHead(writer, "run", RunText.Verdict(result, designs), RunText.Warnings(result, designs));
-        JsonReport.WriteNumber(writer, "simulation_ms", cost.SimulationMilliseconds);
-        JsonReport.WriteNumber(writer, "total_ms", cost.TotalMilliseconds);
+        CommandJson.WriteHead(writer, "run", RunText.Verdict(result, designs), RunText.Warnings(result, designs));
+        CommandJson.WriteNumber(writer, "simulation_ms", cost.SimulationMilliseconds);
+        CommandJson.WriteNumber(writer, "total_ms", cost.TotalMilliseconds);
         writer.WriteNumber("total_rhs_evaluations", cost.TotalEvaluations);
         WriteAnswers(writer, result);
-        JsonReport.WriteRows(writer, "variants", (designs ?? []).Skip(1), d =>
+        CommandJson.WriteRows(writer, "variants", (designs ?? []).Skip(1), d =>
         {
             writer.WriteString("name", d.Label);
             writer.WriteString("verdict", RunWords.Verdict(d.Run!));
-            JsonReport.WriteTexts(writer, "warnings", RunText.Of(d.Run!));
+            CommandJson.WriteTexts(writer, "warnings", RunText.Of(d.Run!));
             WriteAnswers(writer, d.Run!);
         });
 
@@ -42,7 +42,7 @@ internal static class RunJson
         writer.WriteStartObject("energy");
         foreach (LedgerEntry entry in result.Ledger)
         {
-            JsonReport.WriteNumber(writer, entry.Key, entry.Joule);
+            CommandJson.WriteNumber(writer, entry.Key, entry.Joule);
         }
 
         writer.WriteEndObject();
@@ -62,11 +62,11 @@ internal static class RunJson
         if (result.Bump is { } bump)
         {
             writer.WriteStartObject("bump");
-            JsonReport.WriteNumber(writer, "closing_speed_m_per_s", bump.ClosingSpeed);
-            JsonReport.WriteNumber(writer, "momentum_n_s", bump.Momentum);
-            JsonReport.WriteNumber(writer, "energy_lost_j", bump.EnergyLost);
-            JsonReport.WriteNumber(writer, "restitution", bump.Restitution);
-            JsonReport.WriteNumber(writer, "ground_share", bump.GroundShare);
+            CommandJson.WriteNumber(writer, "closing_speed_m_per_s", bump.ClosingSpeed);
+            CommandJson.WriteNumber(writer, "momentum_n_s", bump.Momentum);
+            CommandJson.WriteNumber(writer, "energy_lost_j", bump.EnergyLost);
+            CommandJson.WriteNumber(writer, "restitution", bump.Restitution);
+            CommandJson.WriteNumber(writer, "ground_share", bump.GroundShare);
             writer.WriteEndObject();
         }
 
@@ -89,7 +89,7 @@ internal static class RunJson
         writer.WriteString("limited_by", BindingTable.PartKey(result.Answers.LimitedBy));
         foreach (Answer answer in AnswerCatalogue.All)
         {
-            JsonReport.WriteNumber(writer, answer.Key, answer.Of(result));
+            CommandJson.WriteNumber(writer, answer.Key, answer.Of(result));
         }
 
         if (result.Coasting is { } coasting)
@@ -97,7 +97,7 @@ internal static class RunJson
             writer.WriteStartObject("coasting_between_pulses");
             foreach (Answer answer in AnswerCatalogue.Asked(result.Scenario))
             {
-                JsonReport.WriteNumber(writer, answer.Key, answer.Of(coasting));
+                CommandJson.WriteNumber(writer, answer.Key, answer.Of(coasting));
             }
 
             writer.WriteEndObject();
@@ -106,7 +106,7 @@ internal static class RunJson
         ChatterJson.Write(writer, result.Chatter);
         if (result.Look is { } look)
         {
-            JsonReport.WriteTexts(writer, "closer_look_left_out", look.LeftOut.Select(LookWords.Key));
+            CommandJson.WriteTexts(writer, "closer_look_left_out", look.LeftOut.Select(LookWords.Key));
         }
 
         WriteHops(writer, result.Hops);
@@ -148,8 +148,8 @@ internal static class RunJson
         foreach (BindingSpan span in limits)
         {
             writer.WriteStartObject();
-            JsonReport.WriteNumber(writer, "from_s", span.From);
-            JsonReport.WriteNumber(writer, "to_s", span.To);
+            CommandJson.WriteNumber(writer, "from_s", span.From);
+            CommandJson.WriteNumber(writer, "to_s", span.To);
             writer.WriteString("limit", BindingTable.Key(span.Kinds[0]));
             writer.WriteStartArray("limits");
             foreach (BindingKind kind in span.Kinds)
@@ -172,10 +172,10 @@ internal static class RunJson
         }
 
         writer.WriteString("hop_wheel", hops.Wheel);
-        JsonReport.WriteRows(writer, "wheels_since_touch", hops.Wheels, w =>
+        CommandJson.WriteRows(writer, "wheels_since_touch", hops.Wheels, w =>
         {
             writer.WriteString("wheel", w.Wheel);
-            JsonReport.WriteNumber(writer, "air_share", w.Share);
+            CommandJson.WriteNumber(writer, "air_share", w.Share);
             writer.WriteNumber("lift_offs", w.LiftOffs);
         });
     }
@@ -187,7 +187,7 @@ internal static class RunJson
         writer.WriteString("limited_by", BindingTable.PartKey(opponent.Answers.LimitedBy));
         foreach (Answer answer in AnswerCatalogue.All.Where(a => a.IsToldOfOpponent))
         {
-            JsonReport.WriteNumber(writer, answer.Key, answer.OfOpponent(result));
+            CommandJson.WriteNumber(writer, answer.Key, answer.OfOpponent(result));
         }
 
         ChatterJson.Write(writer, ChatterVerdict.OfRun(result.Status, opponent.Answers));

@@ -21,7 +21,7 @@ internal static class RunPageFile
         ScenarioSettings scenario = read.Scenario ?? throw new IOException("only a scenario without mistakes has a page");
         var request = new OutputRequest(null, Force: false, Json: false, Quiet: true, NoPlots: true, Report: true, Details: false, $"pushsim run {file} --report");
         using OutputFolder folder = request.Open(new OutputAsk("run", scenario.Name, [file], TextWriter.Null, cancel)) ?? throw new IOException("there is no folder for it");
-        using var work = new RunWork(null, isWhole: false, 1, cancel);
+        using var work = new RunBatch(null, isWhole: false, 1, cancel);
         RunResult result = work.Run(scenario);
         if (result.Time.Length < 2)
         {
@@ -31,7 +31,7 @@ internal static class RunPageFile
         FileMatchSource? drawn = result.Shove is not null && DrawableScenario.Open(file, options).Scenario is { } d ? new FileMatchSource(d, new ContestKey(1, d.Label)) : null;
         result = work.Look(result, drawn);
         TyreAnswers tyres = work.Tyres(result, file, options, rank: false);
-        string page = folder.Write(PageReport.FileName, RunPage.Of(result, file, read, options, work.Cost(Stopwatch.GetElapsedTime(begin)), tyres, [Design.Of(scenario.Name, result)]).Write);
+        string page = folder.Write(CommandPage.FileName, RunPage.Of(result, file, read, options, work.Cost(Stopwatch.GetElapsedTime(begin)), tyres, [ComparedDesign.Of(scenario.Name, result)]).Write);
         return folder.Put([page])[0];
     }
 }

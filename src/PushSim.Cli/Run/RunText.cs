@@ -19,7 +19,7 @@ internal static class RunText
     {
         if (isDetailed)
         {
-            TextReport.WriteHead(output, RunWords.Verdict(result), result.Scenario.Question);
+            CommandText.WriteHead(output, RunWords.Verdict(result), result.Scenario.Question);
             return null;
         }
 
@@ -30,7 +30,7 @@ internal static class RunText
 
     /// <summary>What a closer look and other designs add to the answer, and all that follows.</summary>
     public static void WriteRest(
-        TextWriter output, CardText? card, RunResult result, RunCost cost, ReadResult read, AskedFiles asked, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null)
+        TextWriter output, CardText? card, RunResult result, RunCost cost, ReadResult read, AskedFiles asked, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<ComparedDesign>? designs = null)
     {
         if (card is not null)
         {
@@ -40,10 +40,10 @@ internal static class RunText
 
         foreach (string added in new[] { LookWords.Of(result), DesignWords.Verdict(designs ?? []) }.Where(w => w.Length > 0))
         {
-            TextReport.WriteHead(output, added);
+            CommandText.WriteHead(output, added);
         }
 
-        TextReport.WriteRest(
+        CommandText.WriteRest(
             output,
             [
                 .. Compared(designs), .. RunTables.Of(result), .. TurnTables.Of(result),
@@ -57,21 +57,21 @@ internal static class RunText
     }
 
     /// <summary>The card of a run, with how other designs differ, what a map shows and which tyres do best.</summary>
-    public static AnswerCard Card(RunResult result, AskedFiles asked, IReadOnlyList<Design>? designs, TurnMap? map = null, TyreAnswers? tyres = null)
+    public static AnswerCard Card(RunResult result, AskedFiles asked, IReadOnlyList<ComparedDesign>? designs, TurnMap? map = null, TyreAnswers? tyres = null)
     {
         AnswerCard card = RunCard.Of(result, asked);
-        string[] facts = [DesignWords.Verdict(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
+        string[] facts = [DesignWords.Short(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
         return card with { Facts = string.Join(' ', facts.Where(f => f.Length > 0)) };
     }
 
     /// <summary>The verdict of the first design, and how the others differ.</summary>
-    public static string Verdict(RunResult result, IReadOnlyList<Design>? designs) => $"{RunWords.Verdict(result)} {DesignWords.Verdict(designs ?? [])}".TrimEnd();
+    public static string Verdict(RunResult result, IReadOnlyList<ComparedDesign>? designs) => $"{RunWords.Verdict(result)} {DesignWords.Verdict(designs ?? [])}".TrimEnd();
 
     /// <summary>The table of differences; none of one design alone.</summary>
-    public static IEnumerable<AnswerTable> Compared(IReadOnlyList<Design>? designs) => designs is { Count: > 1 } ? [DesignWords.Table(designs)] : [];
+    public static IEnumerable<AnswerTable> Compared(IReadOnlyList<ComparedDesign>? designs) => designs is { Count: > 1 } ? [DesignWords.Table(designs)] : [];
 
     /// <summary>Warnings of the first design, then those of the others that it does not share.</summary>
-    public static IReadOnlyList<string> Warnings(RunResult result, IReadOnlyList<Design>? designs)
+    public static IReadOnlyList<string> Warnings(RunResult result, IReadOnlyList<ComparedDesign>? designs)
     {
         IReadOnlyList<string> own = Of(result);
         return [.. own, .. (designs ?? []).Skip(1).SelectMany(d => Of(d.Run!).Except(own).Select(w => $"{d.Label}: {w}"))];

@@ -4,7 +4,7 @@ namespace PushSim.Cli.Run;
 internal static class TurnCsv
 {
     // a robot that hardly turns has no centre of rotation: an empty cell
-    public static void WritePaths(RunResult result, TurnReport r, Stream stream) => CsvTable.Write(
+    public static void WritePaths(RunResult result, TurnResult r, Stream stream) => CsvTable.Write(
         stream,
         ["time_s", "rotation_centre_ahead_m", "rotation_centre_left_m", .. r.ContactPaths.SelectMany(p => new[] { $"contact_{Slug.Of(p.Wheel)}_x_m", $"contact_{Slug.Of(p.Wheel)}_y_m" })],
         Enumerable.Range(0, result.Time.Length).Select(i => (string[])[
@@ -13,7 +13,7 @@ internal static class TurnCsv
             CsvTable.Number(r.RotationCentreOverTime.Y[i]),
             .. r.ContactPaths.SelectMany(p => new[] { CsvTable.Number(p.X[i]), CsvTable.Number(p.Y[i]) })]));
 
-    public static void WriteSpectra(TurnReport r, Stream stream) => CsvTable.Write(
+    public static void WriteSpectra(TurnResult r, Stream stream) => CsvTable.Write(
         stream,
         ["frequency_hz", .. r.Spectra.Select(s => $"wheel_{Slug.Of(s.Wheel)}_force_amplitude_n")],
         Enumerable.Range(0, r.Frequencies.Length).Select(k => (string[])[CsvTable.Number(r.Frequencies[k]), .. r.Spectra.Select(s => CsvTable.Number(s.Amplitudes[k]))]));

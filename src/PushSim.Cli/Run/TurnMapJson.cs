@@ -18,7 +18,7 @@ internal static class TurnMapJson
         writer.WriteStartArray("chatter");
         for (int j = 0; j < m.Map.Y.Length; j++)
         {
-            JsonReport.WriteTexts(writer, null, Enumerable.Range(0, m.Map.X.Length).Select(i => m.Map.Points[i, j] is { } p ? ChatterWords.Key(p.Chatter) : null));
+            CommandJson.WriteTexts(writer, null, Enumerable.Range(0, m.Map.X.Length).Select(i => m.Map.Points[i, j] is { } p ? ChatterWords.Key(p.Chatter) : null));
         }
 
         writer.WriteEndArray();
@@ -28,10 +28,10 @@ internal static class TurnMapJson
         {
             writer.WriteString(name + "_key", axis.Key);
             writer.WriteString(name + "_unit", axis.Unit);
-            JsonReport.WriteNumbers(writer, name, values);
+            CommandJson.WriteNumbers(writer, name, values);
         }
 
-        void WriteRows(string name, Func<StabilityPoint, double> of) => JsonReport.WriteNumbers(
+        void WriteRows(string name, Func<StabilityPoint, double> of) => CommandJson.WriteNumbers(
             writer, name, Enumerable.Range(0, m.Map.Y.Length).Select(j => Enumerable.Range(0, m.Map.X.Length).Select(i => m.Map.Points[i, j] is { } p ? of(p) : double.NaN)));
     }
 }

@@ -7,7 +7,7 @@ namespace PushSim.Cli.Run;
 /// <summary>What a run says about its tyres: wear, grip over many runs, the shelf's materials on the same robot. Each null or empty where it does not apply.</summary>
 internal sealed record TyreAnswers
 {
-    public WearReport? Wear { get; init; }
+    public WearResult? Wear { get; init; }
 
     public GripSeries? Grip { get; init; }
 
@@ -54,7 +54,7 @@ internal sealed record TyreAnswers
         bool isCut = false;
         return new TyreAnswers
         {
-            Wear = hasWear ? WearReport.Of(run, StraightDrive.Run(s, work.Limited(most))) : null,
+            Wear = hasWear ? WearResult.Of(run, StraightDrive.Run(s, work.Limited(most))) : null,
             Grip = s.TyreLife is null ? null : GripSeries.Of(s, run, work.Limited(most), out isCut),
             IsGripCut = isCut,
             Ranking = rank ? Ranked(file, options, s.TyreLife is not null, work, most, progress) : [],

@@ -8,7 +8,7 @@ internal static class TyreJson
 {
     public static void Write(Utf8JsonWriter writer, TyreAnswers answers)
     {
-        if (answers.Wear is WearReport wear)
+        if (answers.Wear is WearResult wear)
         {
             WriteWear(writer, wear);
         }
@@ -27,14 +27,14 @@ internal static class TyreJson
         }
     }
 
-    private static void WriteWear(Utf8JsonWriter writer, WearReport report)
+    private static void WriteWear(Utf8JsonWriter writer, WearResult report)
     {
         writer.WriteStartObject("tyre_wear");
         writer.WriteString("limits", WearWords.Limits);
         Number(writer, "match_s", report.MatchTime);
         Number(writer, "turn_s", report.TurnTime);
         Number(writer, "unevenness_ratio", report.Unevenness);
-        JsonReport.WriteRows(writer, "wheels", report.Wheels, w =>
+        CommandJson.WriteRows(writer, "wheels", report.Wheels, w =>
         {
             writer.WriteString("wheel", w.Wheel);
             writer.WriteString("tyre", w.Tyre);
@@ -60,20 +60,20 @@ internal static class TyreJson
     {
         Number(writer, "grip_loss_share", grip.GripLoss);
         Number(writer, "runs_until_loss", grip.RunsUntilLoss);
-        JsonReport.WriteRows(writer, "runs", grip.Runs, r =>
+        CommandJson.WriteRows(writer, "runs", grip.Runs, r =>
         {
             writer.WriteNumber("run", r.Run);
             Number(writer, "grip_share", r.Grip);
             Number(writer, "friction", r.Friction);
             writer.WriteBoolean("is_cleaned", r.IsCleaned);
-            JsonReport.WriteNumbers(writer, "wheel_grip_shares", r.WheelGrip);
+            CommandJson.WriteNumbers(writer, "wheel_grip_shares", r.WheelGrip);
         });
     }
 
     private static void WriteRanking(Utf8JsonWriter writer, IReadOnlyList<RankedTyre> ranking)
     {
         writer.WriteString("tyre_ranking_limits", WearWords.Limits);
-        JsonReport.WriteRows(writer, "tyre_ranking", ranking, r =>
+        CommandJson.WriteRows(writer, "tyre_ranking", ranking, r =>
         {
             writer.WriteString("material", r.Name);
             writer.WriteString("left_out_because", RunWords.Cause(r.Stop));
@@ -91,5 +91,5 @@ internal static class TyreJson
         });
     }
 
-    private static void Number(Utf8JsonWriter writer, string key, double? value) => JsonReport.WriteNumber(writer, key, value);
+    private static void Number(Utf8JsonWriter writer, string key, double? value) => CommandJson.WriteNumber(writer, key, value);
 }

@@ -8,7 +8,7 @@ internal static class TyreText
 {
     public static IEnumerable<AnswerTable> Tables(TyreAnswers answers)
     {
-        if (answers.Wear is WearReport wear)
+        if (answers.Wear is WearResult wear)
         {
             yield return TyreTables.Of(wear);
         }

@@ -24,9 +24,9 @@ internal static class ChatterJson
         writer.WriteStartObject(key);
         writer.WriteString("tyre_key", ChatterWords.Key(c.Part));
         writer.WriteString("unit", ChatterWords.Unit(c.Part));
-        JsonReport.WriteNumber(writer, "times", c.Factor);
-        JsonReport.WriteNumber(writer, "from", c.From);
-        JsonReport.WriteNumber(writer, "to", c.To);
+        CommandJson.WriteNumber(writer, "times", c.Factor);
+        CommandJson.WriteNumber(writer, "from", c.From);
+        CommandJson.WriteNumber(writer, "to", c.To);
         writer.WriteEndObject();
     }
 }

@@ -26,6 +26,6 @@ internal static class GarageOption
     public static string? Wrong(ParseResult parsed)
     {
         string? folder = Of(parsed);
-        return folder is not null && Disk.Look(Path.Combine(folder, GarageFolder.FileName)) != FileKind.File ? $"{folder} is no garage: it has no {GarageFolder.FileName}; pushsim garage new {folder} makes one" : null;
+        return folder is not null && Disk.Look(Path.Combine(folder, GarageFolder.FileName)) != PathKind.File ? $"{folder} is no garage: it has no {GarageFolder.FileName}; pushsim garage new {folder} makes one" : null;
     }
 }

@@ -8,11 +8,11 @@ internal static class GripJson
     public static void Write(Utf8JsonWriter writer, GripLife? life)
     {
         writer.WriteBoolean("grip_over_runs_known", life is not null);
-        JsonReport.WriteNumber(writer, "grip_clean", life?.Clean);
-        JsonReport.WriteNumber(writer, "grip_after_1_run", life?.AfterOne);
-        JsonReport.WriteNumber(writer, "grip_after_6_runs", life?.AfterSix);
-        JsonReport.WriteNumber(writer, "wipe_every_runs", life?.WipeEvery);
-        JsonReport.WriteNumber(writer, "wipe_at_grip_loss_share", life?.GripLoss);
-        JsonReport.WriteNumber(writer, "floor_dust", life?.Dust);
+        CommandJson.WriteNumber(writer, "grip_clean", life?.Clean);
+        CommandJson.WriteNumber(writer, "grip_after_1_run", life?.AfterOne);
+        CommandJson.WriteNumber(writer, "grip_after_6_runs", life?.AfterSix);
+        CommandJson.WriteNumber(writer, "wipe_every_runs", life?.WipeEvery);
+        CommandJson.WriteNumber(writer, "wipe_at_grip_loss_share", life?.GripLoss);
+        CommandJson.WriteNumber(writer, "floor_dust", life?.Dust);
     }
 }

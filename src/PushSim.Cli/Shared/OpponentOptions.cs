@@ -4,15 +4,15 @@ using PushSim.Plotting.Report;
 namespace PushSim.Cli.Shared;
 
 /// <summary>`--against` and `--scene` of every command that reads a robot or a scenario: whom it meets, and where.</summary>
-internal sealed class OpponentOptions(string against = OpponentOptions.InPlace, bool hasSecond = true)
+internal class OpponentOptions(string against = OpponentOptions.InPlace, bool hasSecond = true)
 {
-    private const string InPlace = "Robot file of the opponent, in place of the scenario's own; FILE may then be a robot file too.";
+    protected const string InPlace = "Robot file of the opponent, in place of the scenario's own; FILE may then be a robot file too.";
 
     private readonly Option<string?> _against = new("--against") { Description = against, HelpName = "FILE" };
     private readonly Argument<string?> _second = new("OPPONENT") { Description = "The same as --against.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string?> _scene = new("--scene") { Description = "Scenario file with floor, shove and driving for two robot files (default: a plain shove).", HelpName = "FILE" };
 
-    public void AddTo(Command command)
+    public virtual void AddTo(Command command)
     {
         if (hasSecond)
         {
@@ -47,6 +47,6 @@ internal sealed class OpponentOptions(string against = OpponentOptions.InPlace, 
     /// <summary>How the inputs of a page name them.</summary>
     public static IEnumerable<ReportInput> Given(string? opponent, string? scene) =>
     [
-        .. PageReport.Given("--against", opponent is null ? null : PageReport.Shown(opponent)), .. PageReport.Given("--scene", scene is null ? null : PageReport.Shown(scene)),
+        .. CommandPage.Given("--against", opponent is null ? null : CommandPage.Shown(opponent)), .. CommandPage.Given("--scene", scene is null ? null : CommandPage.Shown(scene)),
     ];
 }

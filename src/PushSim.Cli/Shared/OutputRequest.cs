@@ -47,7 +47,7 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
         {
             string path = Path.Combine(Home, n == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}-{n}"));
             string source = Source(path, ask);
-            if (Disk.Look(path) == FileKind.Folder && OutputMark.Read(path) is { Source.Length: > 0 } mark && mark.Source != source)
+            if (Disk.Look(path) == PathKind.Folder && OutputMark.Read(path) is { Source.Length: > 0 } mark && mark.Source != source)
             {
                 continue;
             }
@@ -108,7 +108,7 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
     private static string Source(string path, OutputAsk ask)
     {
         string home = RealPath.Of(Path.GetDirectoryName(Path.GetFullPath(path)) ?? path);
-        IEnumerable<string> ways = ask.Sources.Select(s => RealPath.Of(s) is var real && Disk.Look(real) == FileKind.File ? Path.GetRelativePath(home, real) : s);
+        IEnumerable<string> ways = ask.Sources.Select(s => RealPath.Of(s) is var real && Disk.Look(real) == PathKind.File ? Path.GetRelativePath(home, real) : s);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', ways.Prepend(ask.Kind)))))[..SourceDigits];
     }
 }

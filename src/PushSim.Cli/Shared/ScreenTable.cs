@@ -23,8 +23,31 @@ internal static class ScreenTable
         }
         else
         {
-            console.Write(SideBySide(table, titles));
+            // where room is short, heads of values take lines below each other, so that names have it
+            bool isTight = columns.Sum(c => c.Max(t => t.Length) + Gap) > console.Profile.Width;
+            console.Write(SideBySide(table, !isTight ? titles : [.. titles.Select((t, i) => i == 0 ? t : Stacked(t, columns[i][..^1].Select(c => c.Length).DefaultIfEmpty().Max()))]));
         }
+    }
+
+    // as wide as its values or its longest word
+    private static string Stacked(string title, int width)
+    {
+        string[] words = title.Split(' ');
+        int most = Math.Max(width, words.Max(w => w.Length));
+        List<string> lines = [words[0]];
+        foreach (string word in words[1..])
+        {
+            if (lines[^1].Length + 1 + word.Length <= most)
+            {
+                lines[^1] += " " + word;
+            }
+            else
+            {
+                lines.Add(word);
+            }
+        }
+
+        return string.Join('\n', lines);
     }
 
     private static Table SideBySide(AnswerTable table, string[] titles)
@@ -53,12 +76,12 @@ internal static class ScreenTable
         console.WriteLine();
         foreach (IReadOnlyList<string> row in table.Rows)
         {
-            TextReport.Line(console, $"{titles[0]}: {row[0]}");
+            CommandText.Line(console, $"{titles[0]}: {row[0]}");
             for (int i = 1; i < titles.Length; i++)
             {
                 if (row[i].Length > 0)
                 {
-                    TextReport.Line(console, $"  {titles[i]}: {row[i]}");
+                    CommandText.Line(console, $"  {titles[i]}: {row[i]}");
                 }
             }
         }

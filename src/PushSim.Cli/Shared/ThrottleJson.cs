@@ -13,15 +13,15 @@ internal static class ThrottleJson
         }
 
         writer.WriteStartObject(key);
-        JsonReport.WriteNumber(writer, "throttle_ratio", best.Throttle);
-        JsonReport.WriteNumber(writer, "throttle_low_ratio", best.ThrottleLow);
-        JsonReport.WriteNumber(writer, "throttle_high_ratio", best.ThrottleHigh);
-        JsonReport.WriteNumber(writer, "push_n", best.Push);
-        JsonReport.WriteNumber(writer, "commanded_throttle_ratio", best.Asked);
-        JsonReport.WriteNumber(writer, "commanded_push_n", best.AskedPush);
-        JsonReport.WriteNumber(writer, "worth_ratio", best.Worth);
-        JsonReport.WriteNumber(writer, "worth_low_ratio", best.WorthLow);
-        JsonReport.WriteNumber(writer, "worth_high_ratio", best.WorthHigh);
+        CommandJson.WriteNumber(writer, "throttle_ratio", best.Throttle);
+        CommandJson.WriteNumber(writer, "throttle_low_ratio", best.ThrottleLow);
+        CommandJson.WriteNumber(writer, "throttle_high_ratio", best.ThrottleHigh);
+        CommandJson.WriteNumber(writer, "push_n", best.Push);
+        CommandJson.WriteNumber(writer, "commanded_throttle_ratio", best.Asked);
+        CommandJson.WriteNumber(writer, "commanded_push_n", best.AskedPush);
+        CommandJson.WriteNumber(writer, "worth_ratio", best.Worth);
+        CommandJson.WriteNumber(writer, "worth_low_ratio", best.WorthLow);
+        CommandJson.WriteNumber(writer, "worth_high_ratio", best.WorthHigh);
         writer.WriteEndObject();
     }
 }

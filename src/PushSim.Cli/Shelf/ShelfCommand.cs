@@ -44,7 +44,7 @@ internal static class ShelfCommand
         string verdict = string.Join(", ", found.Select(f => $"{f.Parts.Count} {(f.Parts.Count == 1 ? f.Shelf.One : f.Shelf.Many)}")) + (isKind ? " on the shelf." : " of that name.");
         if (json)
         {
-            output.WriteLine(JsonReport.Write(writer => ShelfJson.Write(writer, verdict, found)));
+            output.WriteLine(CommandJson.Write(writer => ShelfJson.Write(writer, verdict, found)));
         }
         else if (quiet)
         {
@@ -55,8 +55,8 @@ internal static class ShelfCommand
         }
         else
         {
-            IAnsiConsole console = TextReport.Console(output);
-            TextReport.Wrapped(console, verdict, Decoration.Bold);
+            IAnsiConsole console = CommandText.Console(output);
+            CommandText.Wrapped(console, verdict, Decoration.Bold);
             foreach ((PartShelf shelf, IReadOnlyList<ShelfPart> parts) in found)
             {
                 if (!isDetailed && (isKind || parts.Count + found.Count > 2))
@@ -75,7 +75,7 @@ internal static class ShelfCommand
 
             if (!isDetailed)
             {
-                TextReport.Line(console, "Numbers: pushsim shelf NAME; sources: --details. In a file: shelf = \"NAME\".", Decoration.Dim);
+                CommandText.Line(console, "Numbers: pushsim shelf NAME; sources: --details. In a file: shelf = \"NAME\".", Decoration.Dim);
             }
         }
 

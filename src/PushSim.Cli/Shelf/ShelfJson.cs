@@ -7,10 +7,10 @@ internal static class ShelfJson
 {
     public static void Write(Utf8JsonWriter writer, string verdict, IReadOnlyList<(PartShelf Shelf, IReadOnlyList<ShelfPart> Parts)> found)
     {
-        JsonReport.WriteHead(writer, "shelf", verdict, []);
+        CommandJson.WriteHead(writer, "shelf", verdict, []);
         foreach (PartShelf shelf in PartShelf.All)
         {
-            JsonReport.WriteRows(writer, shelf.File, found.Where(f => f.Shelf == shelf).SelectMany(f => f.Parts), part => WritePart(writer, part));
+            CommandJson.WriteRows(writer, shelf.File, found.Where(f => f.Shelf == shelf).SelectMany(f => f.Parts), part => WritePart(writer, part));
         }
     }
 
@@ -18,8 +18,8 @@ internal static class ShelfJson
     {
         writer.WriteString("name", part.Name);
         writer.WriteString("about", part.About);
-        JsonReport.WriteTexts(writer, "aliases", part.Aliases);
-        JsonReport.WriteRows(writer, "values", part.Numbers, n =>
+        CommandJson.WriteTexts(writer, "aliases", part.Aliases);
+        CommandJson.WriteRows(writer, "values", part.Numbers, n =>
         {
             writer.WriteString("key", n.Key);
             writer.WriteString("text", n.Text);

@@ -65,7 +65,7 @@ internal static class ShelfText
             console.Write(new Paragraph(lines[0][..bold], new Style(decoration: Decoration.Bold)).Append(lines[0][bold..] + Environment.NewLine));
             foreach (string line in lines.Skip(1))
             {
-                TextReport.Line(console, line);
+                CommandText.Line(console, line);
             }
 
             AnswerTable table = new AnswerTable("Key").AddColumn("Key").AddColumn("Value");

@@ -19,7 +19,7 @@ internal static class SweepCommand
         var best = new Option<string?>("--best") { Description = "highest or lowest is best (default by quantity).", HelpName = "WHICH" };
         Option<long?> points = CommonOptions.WholeOrNone("--points", "N", "Points of a range (default 11, on a map 7).", 2, 1000);
         Option<long?> odds = CommonOptions.WholeOrNone("--odds", "N", "Also run N drawn matches at each point for the win share.", 1, 1_000_000);
-        var contest = new ContestOptions(new OpponentOptions());
+        var contest = new ContestOptions();
         var set = new SetOption();
         var parts = new PartOptions();
         var command = new Command(

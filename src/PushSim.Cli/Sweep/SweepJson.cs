@@ -6,16 +6,16 @@ namespace PushSim.Cli.Sweep;
 /// <summary>A sweep as a JSON document.</summary>
 internal static class SweepJson
 {
-    public static string Of(SweepRequest request, SweepResult r) => JsonReport.Write(w =>
+    public static string Of(SweepRequest request, SweepResult r) => CommandJson.Write(w =>
     {
-        JsonReport.WriteHead(w, "sweep", r.Verdict, r.Warnings);
-        JsonReport.WriteRows(w, "inputs", request.Inputs, input =>
+        CommandJson.WriteHead(w, "sweep", r.Verdict, r.Warnings);
+        CommandJson.WriteRows(w, "inputs", request.Inputs, input =>
         {
             w.WriteString("key", input.Key);
             w.WriteString("unit", input.Unit);
-            JsonReport.WriteTexts(w, "values", input.Texts);
+            CommandJson.WriteTexts(w, "values", input.Texts);
         });
-        JsonReport.WriteRows(w, "points", r.Table.Points, point =>
+        CommandJson.WriteRows(w, "points", r.Table.Points, point =>
         {
             w.WriteStartArray("at");
             for (int i = 0; i < point.Place.Length; i++)
@@ -26,7 +26,7 @@ internal static class SweepJson
             w.WriteEndArray();
             for (int k = 0; k < r.Table.Columns.Count; k++)
             {
-                JsonReport.WriteNumber(w, r.Table.Columns[k].Key, r.Table.Value(point, k));
+                CommandJson.WriteNumber(w, r.Table.Columns[k].Key, r.Table.Value(point, k));
             }
 
             if (point.Odds is Tally t)
@@ -37,16 +37,16 @@ internal static class SweepJson
                 w.WriteNumber("failed_matches", t.Failed);
             }
         });
-        JsonReport.WriteRows(w, "optima", r.Table.Columns.Select((c, k) => (c, k)).Where(c => c.c.Best is not null), x =>
+        CommandJson.WriteRows(w, "optima", r.Table.Columns.Select((c, k) => (c, k)).Where(c => c.c.Best is not null), x =>
         {
             (SweepColumn c, int k) = x;
             w.WriteString("quantity", c.Key);
             w.WriteString("best", c.IsHighestBest ? "highest" : "lowest");
-            JsonReport.WriteNumber(w, "value", r.Table.Value(r.Table.Points[c.Best!.Value], k));
+            CommandJson.WriteNumber(w, "value", r.Table.Value(r.Table.Points[c.Best!.Value], k));
             w.WriteString("at", c.Alone is int alone ? SweepWords.At(request.Inputs, r.Table.Points[alone]) : null);
-            JsonReport.WriteTexts(w, "tied", c.Ties.Select(t => SweepWords.At(request.Inputs, r.Table.Points[t])));
-            JsonReport.WriteNumber(w, "within_5_percent_from", c.Flatness?.Low);
-            JsonReport.WriteNumber(w, "within_5_percent_to", c.Flatness?.High);
+            CommandJson.WriteTexts(w, "tied", c.Ties.Select(t => SweepWords.At(request.Inputs, r.Table.Points[t])));
+            CommandJson.WriteNumber(w, "within_5_percent_from", c.Flatness?.Low);
+            CommandJson.WriteNumber(w, "within_5_percent_to", c.Flatness?.High);
             w.WriteNumber("points_within_5_percent", c.GoodPoints.Count);
         });
         w.WriteNumber("seed", request.Plan.Seed);

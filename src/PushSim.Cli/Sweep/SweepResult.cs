@@ -24,7 +24,7 @@ internal sealed record SweepResult(SweepTable Table, bool IsInterrupted, double 
     /// <summary>Start and rule of the shoves; null where there are none, or they are what is varied.</summary>
     public ShoveSettings? Shove { get; private init; }
 
-    public static SweepResult Of(SweepRequest request, Answer[] answers, SweepPoint[] points, ScenarioSettings first, bool isInterrupted, double seconds, Func<int, int, Comparison>? paired = null)
+    public static SweepResult Of(SweepRequest request, Answer[] answers, SweepPoint[] points, ScenarioSettings first, bool isInterrupted, double seconds, Func<int, int, OddsDifference>? paired = null)
     {
         (string Key, bool IsHighestBest)[] columns = [.. answers.Select(a => (a.Key, request.IsHighestBest ?? a.Better == Better.More)), .. request.Odds > 0 ? [(SweepTable.WinShare, request.IsHighestBest ?? true)] : Array.Empty<(string, bool)>()];
         var table = SweepTable.Of(request.Inputs, columns, points, paired);

@@ -58,7 +58,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
         // all points on the same draws
         var contest = new ContestKey(request.Plan.Seed, request.Contest ?? points[0].Scenario!.Label);
         FileMatchSource[] sources = [.. points.Select(p => new FileMatchSource(p.Scenario!, contest))];
-        var work = new MatchWork(request.Plan, () => [.. points.Zip(sources, Fingerprint.Of)], sources, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
+        var work = new KeptMatches(request.Plan, () => [.. points.Zip(sources, Fingerprint.Of)], sources, KeptMatchWords.Instance, MatchJob.Store(folder, request.Plan));
         var job = new MatchJob(request.Plan, work, folder, error, cancel);
         // the runs without draws first: they are quick, and an interrupt of the matches then finds them done
         SweepPoint?[] done = request.Plan.Part is not null || request.Plan.Check ? [] : RunPoints(places, points, asked, isQuiet: true);
@@ -74,10 +74,10 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         int[] finished = [.. Enumerable.Range(0, done.Length).Where(i => done[i] is not null && work.TallyOf(i).All == request.Odds)];
         SweepPoint[] whole = [.. finished.Select(i => done[i]! with { Odds = work.TallyOf(i) })];
-        return Report(places.Count, whole, job, asked, folder, points[0].Read, UsualTolerances.Of(points[0].Scenario!.Values), (a, b) => Comparison.Of(work.Of(finished[a]), work.Of(finished[b])));
+        return Report(places.Count, whole, job, asked, folder, points[0].Read, UsualTolerances.Of(points[0].Scenario!.Values), (a, b) => OddsDifference.Of(work.Of(finished[a]), work.Of(finished[b])));
     }
 
-    private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual, Func<int, int, Comparison>? paired = null)
+    private int Report(int asked, SweepPoint[] points, MatchJob? job, Answer[] quantities, OutputFolder? folder, ReadResult read, string usual, Func<int, int, OddsDifference>? paired = null)
     {
         SweepResult result = SweepResult.Of(request, quantities, points, read.Scenario!, cancel.IsCancellationRequested, Stopwatch.GetElapsedTime(_start).TotalSeconds, paired) with { Usual = usual };
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, result, read), !cancel.IsCancellationRequested);
@@ -106,7 +106,7 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
 
         if (request.Output.Report)
         {
-            files.Add(folder.Write(PageReport.FileName, SweepPage.Of(request, result, read, Path.GetFileNameWithoutExtension(request.File)).Write));
+            files.Add(folder.Write(CommandPage.FileName, SweepPage.Of(request, result, read, Path.GetFileNameWithoutExtension(request.File)).Write));
         }
 
         return files;

@@ -8,7 +8,7 @@ internal static class SweepText
 {
     private const int MostRows = 60;
 
-    public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) => new ScreenReport(Card(request, r), r.Verdict)
+    public static void Write(TextWriter output, SweepRequest request, SweepResult r, IReadOnlyList<string> files) => new CommandAnswer(Card(request, r), r.Verdict)
     {
         Tables = [Table(request, r, MostRows)], Warnings = r.Warnings, Asides = [Computation(request, r, r.Seconds)], Files = files,
     }.Write(output, request.Output.Details);
@@ -22,7 +22,7 @@ internal static class SweepText
     /// <summary>The points, for screen and page.</summary>
     public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows)
     {
-        AnswerTable table = SweepTables.Of(request.Inputs, r.Table, request.Odds > 0, mostRows);
+        AnswerTable table = SweepTables.Of(request.Told(r).Inputs, r.Table, request.Odds > 0, mostRows);
         return r.Usual.Length == 0 ? table : table.AddRemark(r.Usual, isAside: true);
     }
 

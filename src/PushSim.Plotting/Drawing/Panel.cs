@@ -1,4 +1,3 @@
-using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
 using OxyPlot.Series;
@@ -12,14 +11,6 @@ internal sealed partial class Panel
 
     // Letters of a title that fit into 900 px [1].
     private const int LongestTitle = 80;
-
-    // The vertical axis spans at least twice this, so that what nobody could measure stays flat and its numbers short [unit of the axis].
-    private static readonly (string Unit, double Span)[] s_leastSpans =
-        [("[N]", 0.01), ("[mm]", 0.1), ("[m/s]", 0.01), ("[m/s²]", 0.1), ("[rad/s]", 0.05), ("[A]", 0.05), ("[V]", 0.05), ("[°C]", 0.5), ("[%]", 0.2), ("", 1e-3)];
-
-    // Of the title of the vertical axis with the blanks to both sides, and of all above and below the area between the axes [px].
-    private const double TitleRoom = 34.0;
-    private const double RoomAboveAndBelow = 95.0;
 
     // Letters of all names under a panel that stand level beside each other [1].
     private const int MostLevelLetters = 75;
@@ -71,8 +62,6 @@ internal sealed partial class Panel
 
     /// <summary>What was added as curves.</summary>
     public IReadOnlyList<Curve> Curves => _curves;
-
-    private double LeastSpan => s_leastSpans.First(l => YTitle.EndsWith(l.Unit, StringComparison.Ordinal)).Span;
 
     /// <summary>The panel with all that was added. Call once, at the end.</summary>
     public PlotModel Build(PlotLook look)
@@ -175,47 +164,6 @@ internal sealed partial class Panel
         return this;
     }
 
-    /// <summary>A labelled line at a time.</summary>
-    public Panel MarkTime(double time, string label)
-    {
-        _model.Annotations.Add(new LineAnnotation
-        {
-            Type = LineAnnotationType.Vertical, X = time, Color = Palette.Mark, LineStyle = LineStyle.Dash, StrokeThickness = 1.2,
-        });
-        _labels.Add(new PlotLabel(label, time, IsCentred: false));
-        return this;
-    }
-
-    /// <summary>A labelled level over a span of time.</summary>
-    public Panel MarkLevel(double from, double to, double value, string label)
-    {
-        _model.Annotations.Add(new LineAnnotation
-        {
-            Type = LineAnnotationType.Horizontal, Y = value, MinimumX = from, MaximumX = to, Color = OxyColors.Black, LineStyle = LineStyle.Solid,
-            StrokeThickness = 1.4,
-        });
-        _labels.Add(new PlotLabel(label, 0.5 * (from + to), IsCentred: true));
-        return this;
-    }
-
-    /// <summary>A robot's line on the floor, across the whole panel, in the robot's colour.</summary>
-    /// <param name="value">Where it lies, in the unit of the vertical axis.</param>
-    /// <param name="label">Its words.</param>
-    /// <param name="robot">0 the first robot, 1 its opponent [1].</param>
-    public Panel MarkLine(double value, string label, int robot) => MarkLine(value, label, Palette.Robot(robot), Palette.Dash(robot));
-
-    /// <summary>A level that is no robot's, across the whole panel.</summary>
-    /// <inheritdoc cref="MarkLine(double, string, int)"/>
-    public Panel MarkLine(double value, string label) => MarkLine(value, label, Palette.Mark, LineStyle.Dash);
-
-    private Panel MarkLine(double value, string label, OxyColor colour, LineStyle dash)
-    {
-        _model.Annotations.Add(new LineAnnotation { Type = LineAnnotationType.Horizontal, Y = value, Color = colour, LineStyle = dash, StrokeThickness = 1.8 });
-        _labels.Add(PlotLabel.OfLine(PlainLabel.Of(label), value));
-        _levels.Add(value);
-        return this;
-    }
-
     /// <summary>A curve that swings faster than a picture shows: its mean as a curve, the band it swings in shaded behind it. One that does not is drawn as it is.</summary>
     /// <inheritdoc cref="Add"/>
     public Panel AddEnvelope(IReadOnlyList<double> x, IReadOnlyList<double> y, string label)
@@ -232,16 +180,6 @@ internal sealed partial class Panel
         band.Points2.AddRange(e.Time.Select((t, i) => new DataPoint(t, e.Low[i])));
         _model.Series.Add(band);
         return Add(e.Time, e.Mean, $"{label}, mean");
-    }
-
-    /// <summary>Shades a span of the horizontal axis behind the curves.</summary>
-    public Panel Shade(double from, double to, OxyColor colour) => Band(from, to, double.NegativeInfinity, double.PositiveInfinity, OxyColor.FromAColor(70, colour));
-
-    /// <summary>A filled rectangle; infinite edges reach to the border.</summary>
-    public Panel Band(double from, double to, double low, double high, OxyColor colour)
-    {
-        _model.Annotations.Add(Chart.Box(from, to, low, high, colour, AnnotationLayer.BelowSeries));
-        return this;
     }
 
     /// <summary>Adds filled squares with words to the legend.</summary>
@@ -293,17 +231,6 @@ internal sealed partial class Panel
         return this;
     }
 
-    /// <summary>A point with words beside it.</summary>
-    public Panel AddNote(double x, double y, string text)
-    {
-        _model.Annotations.Add(new PointAnnotation
-        {
-            X = x, Y = y, Size = 4.0, Fill = OxyColors.Black, Text = text, FontSize = Chart.FontSize - 2.0, TextHorizontalAlignment = HorizontalAlignment.Left,
-            TextVerticalAlignment = VerticalAlignment.Top, TextMargin = 3.0,
-        });
-        return this;
-    }
-
     /// <summary>Whatever else the picture needs.</summary>
     public Panel With(Action<PlotModel> change)
     {
@@ -343,56 +270,5 @@ internal sealed partial class Panel
         };
         series.Points.AddRange(curve.Points);
         return series;
-    }
-
-    // Rounding noise around a constant would fill the panel: open it to a tenth of the value at least.
-    private void KeepNoiseFlat()
-    {
-        double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y)];
-        Axis axis = _model.Axes[1];
-        if (values.Length == 0 || _model.PlotType == PlotType.Cartesian || !double.IsNaN(axis.Maximum))
-        {
-            return;
-        }
-
-        double low = values.Concat(_levels).Min();
-        double high = values.Concat(_levels).Max();
-        if (_levels.Count > 0)
-        {
-            double edge = 0.08 * (high - low);
-            (axis.Minimum, axis.Maximum) = (low - edge, high + edge);
-            return;
-        }
-
-        double span = LeastSpan;
-        double least = Math.Max(0.1 * Math.Max(Math.Abs(low), Math.Abs(high)), span);
-        if (axis.Minimum == 0.0)
-        {
-            axis.Maximum = high < 2.0 * span ? 2.0 * span : double.NaN;
-        }
-        else if (high - low < least)
-        {
-            double middle = high - low < 0.1 * span && Math.Abs(high) < span ? 0.0 : 0.5 * (low + high);
-            axis.Minimum = middle - least;
-            axis.Maximum = middle + least;
-        }
-    }
-
-    // Room for the numbers and the title of the vertical axis [px]: a title that finds none is cut at the edge of a telephone.
-    private double NumberRoom()
-    {
-        Axis axis = _model.Axes[1];
-        double[] values = [.. _curves.SelectMany(c => c.Points).Select(p => p.Y).Concat([axis.Minimum, axis.Maximum]).Where(double.IsFinite)];
-        double low = double.IsFinite(axis.Minimum) ? axis.Minimum : values.DefaultIfEmpty(0.0).Min();
-        double high = double.IsFinite(axis.Maximum) ? axis.Maximum : values.DefaultIfEmpty(0.0).Max();
-        if (!(high > low) || axis.Title.Length == 0)
-        {
-            return 0.0;
-        }
-
-        // a number each so many px, at a round step
-        double step = (high - low) * axis.IntervalLength / (PlotSheet.Height(Rows) - RoomAboveAndBelow);
-        string format = "F" + Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 9).ToString(CultureInfo.InvariantCulture);
-        return TitleRoom + new[] { low, high }.Max(v => PlotFont.Width(v.ToString(format, CultureInfo.InvariantCulture), Chart.FontSize));
     }
 }

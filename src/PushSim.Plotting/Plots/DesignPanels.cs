@@ -15,11 +15,11 @@ internal static class DesignPanels
     public const string SideBySide = ", side by side";
 
     /// <summary>Runs; only those of the first one's kind are drawn. None of one alone.</summary>
-    public static IReadOnlyList<Panel> OfRuns(IReadOnlyList<Design> designs)
+    public static IReadOnlyList<Panel> OfRuns(IReadOnlyList<ComparedDesign> designs)
     {
         RunResult[] runs = [.. designs.Select(d => d.Run!)];
         ManoeuvreFamily family = designs.Count < 2 ? default : runs[0].Scenario.Manoeuvre.Traits.Family;
-        Design[] shown = [.. designs.Where(d => d.Run!.Scenario.Manoeuvre.Traits.Family == family && d.Run.Time.Length >= 2)];
+        ComparedDesign[] shown = [.. designs.Where(d => d.Run!.Scenario.Manoeuvre.Traits.Family == family && d.Run.Time.Length >= 2)];
         if (shown.Length < 2)
         {
             return [];
@@ -27,7 +27,7 @@ internal static class DesignPanels
 
         (string title, string axis, Func<RunResult, Series?> series) = Main(runs[0]);
         Panel panel = Panel.OverTime(title + SideBySide, axis);
-        foreach (Design d in shown)
+        foreach (ComparedDesign d in shown)
         {
             if (series(d.Run!) is Series values)
             {
@@ -39,7 +39,7 @@ internal static class DesignPanels
     }
 
     /// <summary>Forces against speed. None of one alone.</summary>
-    public static IReadOnlyList<Panel> OfLimits(IReadOnlyList<Design> designs)
+    public static IReadOnlyList<Panel> OfLimits(IReadOnlyList<ComparedDesign> designs)
     {
         if (designs.Count < 2)
         {
@@ -47,9 +47,9 @@ internal static class DesignPanels
         }
 
         var panel = new Panel("Motors against tyres" + SideBySide, "Speed [m/s]", "Force [N]");
-        foreach (Design d in designs.Take(MostCurves / 2))
+        foreach (ComparedDesign d in designs.Take(MostCurves / 2))
         {
-            ForceCurve curve = d.Report!.Total;
+            ForceCurve curve = d.Limits!.Total;
             panel.Add(curve.Speed, curve.Motor, d.Label + ": motors can give").Add(curve.Speed, curve.Peak, d.Label + ": tyres hold, peak");
         }
 

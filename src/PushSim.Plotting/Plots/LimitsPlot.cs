@@ -15,9 +15,9 @@ public static class LimitsPlot
     /// <param name="report">The limits.</param>
     /// <param name="run">The run of the scenario, with at least two samples; null where there was none.</param>
     /// <param name="designs">The designs that are compared, it among them; empty or it alone: none.</param>
-    public static PlotSheet Of(LimitReport report, RunResult? run, IReadOnlyList<Design> designs) => new(() => [.. DesignPanels.OfLimits(designs), .. Panels(report, run)]);
+    public static PlotSheet Of(LimitResult report, RunResult? run, IReadOnlyList<ComparedDesign> designs) => new(() => [.. DesignPanels.OfLimits(designs), .. Panels(report, run)]);
 
-    private static IReadOnlyList<Panel> Panels(LimitReport report, RunResult? run)
+    private static IReadOnlyList<Panel> Panels(LimitResult report, RunResult? run)
     {
         List<Panel> panels = [Forces(report, "Motors against tyres, all wheels", report.Total, report.Now.CrossingSpeed)];
         if (report.Axles.Count > 1)
@@ -36,7 +36,7 @@ public static class LimitsPlot
         return panels;
     }
 
-    private static Panel Forces(LimitReport report, string title, ForceCurve curve, double? crossing)
+    private static Panel Forces(LimitResult report, string title, ForceCurve curve, double? crossing)
     {
         Panel panel = new Panel(title, "Speed [m/s]", "Force [N]")
             .Add(curve.Speed, curve.Motor, "motors can give" + ThrottleWords.At(report.Now.Condition.Throttle))
@@ -65,7 +65,7 @@ public static class LimitsPlot
         return null;
     }
 
-    private static Panel? Gains(LimitReport report, LimitOutput output)
+    private static Panel? Gains(LimitResult report, LimitOutput output)
     {
         Gain[] gains = [.. report.Gains.Where(g => g.Output == output && Math.Abs(g.ChangePercent) >= LeastGain).Reverse()];
         string of = output == LimitOutput.ShoveMargin ? "share of the own push [%]" : "change [%]";
@@ -74,7 +74,7 @@ public static class LimitsPlot
             .WithBars(gains.Select(g => (LimitWords.Of(g.Input), g.ChangePercent)), 0.35 + (0.105 * gains.Length));
     }
 
-    private static void AddRatio(LimitReport report, List<Panel> panels)
+    private static void AddRatio(LimitResult report, List<Panel> panels)
     {
         if (report.Ratio is not { } ratio)
         {
@@ -106,7 +106,7 @@ public static class LimitsPlot
 
     private static string Edge(RatioCurve ratio, double factor) => LimitWords.Of(ratio.Edge(factor)) is { Length: > 0 } edge ? $", {edge}" : "";
 
-    private static void AddMatch(MatchResult match, List<Panel> panels)
+    private static void AddMatch(DutyHeat match, List<Panel> panels)
     {
         if (match.PeakWinding is not null)
         {

@@ -14,7 +14,7 @@ public static class RunPlot
     /// <summary>The picture, first the curve that matters most over that of the other designs.</summary>
     /// <param name="result">A result with at least two samples.</param>
     /// <param name="designs">The designs that are compared, it among them; empty or it alone: none.</param>
-    public static PlotSheet Of(RunResult result, IReadOnlyList<Design> designs) => new(() =>
+    public static PlotSheet Of(RunResult result, IReadOnlyList<ComparedDesign> designs) => new(() =>
     {
         // the curve over the others' takes the place of the same curve alone
         IReadOnlyList<Panel> compared = DesignPanels.OfRuns(designs);

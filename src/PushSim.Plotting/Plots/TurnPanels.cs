@@ -21,7 +21,7 @@ internal static class TurnPanels
         Panel scrub = RunPanels.OfWheels(r.Trace, "Scrub: sideways force of each tyre", "Force [N]", w => w.LateralForce);
         Panel load = RunPanels.Load(r.Trace);
         List<Panel> panels = [yaw, scrub, load];
-        if (r.Turning is TurnReport t)
+        if (r.Turning is TurnResult t)
         {
             AddCentre(r, t, panels);
             AddSpectrum(t, panels);
@@ -36,7 +36,7 @@ internal static class TurnPanels
         return panels;
     }
 
-    private static void AddCentre(RunResult r, TurnReport t, List<Panel> panels)
+    private static void AddCentre(RunResult r, TurnResult t, List<Panel> panels)
     {
         (double[] x, double[] y) = t.RotationCentreOverTime;
         int[] told = [.. Enumerable.Range(0, x.Length).Where(i => double.IsFinite(x[i]))];
@@ -49,7 +49,7 @@ internal static class TurnPanels
         }
     }
 
-    private static void AddSpectrum(TurnReport t, List<Panel> panels)
+    private static void AddSpectrum(TurnResult t, List<Panel> panels)
     {
         if (t.Frequencies.Length == 0)
         {
@@ -70,7 +70,7 @@ internal static class TurnPanels
         panels.Add(panel);
     }
 
-    private static Panel Paths(RunResult r, TurnReport t)
+    private static Panel Paths(RunResult r, TurnResult t)
     {
         Panel map = new Panel("Path of each contact point over the floor", "x [m]", "y [m]").AsMap(rows: 2.0);
         foreach ((string wheel, double[] x, double[] y) in t.ContactPaths)

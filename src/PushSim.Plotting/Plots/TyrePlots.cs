@@ -15,9 +15,9 @@ public static class TyrePlots
 
     /// <summary>Wear of each wheel.</summary>
     /// <param name="report">The wear.</param>
-    public static PlotSheet OfWear(WearReport report) => new(() => WearPanels(report));
+    public static PlotSheet OfWear(WearResult report) => new(() => WearPanels(report));
 
-    private static IReadOnlyList<Panel> WearPanels(WearReport report)
+    private static IReadOnlyList<Panel> WearPanels(WearResult report)
     {
         IReadOnlyList<WheelWear> wheels = report.Wheels;
         string match = FormattableString.Invariant($"in a match ({report.MatchTime:0.#} s of this manoeuvre)");

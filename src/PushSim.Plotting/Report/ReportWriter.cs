@@ -15,17 +15,13 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     // Letters of a value from a file that the table of inputs shows [1].
     private const int LongestValue = 120;
 
-    // Tables of more columns take the whole width of the page [1].
-    private const int MostNarrow = 4;
-
-    // Letters of its widest cells in a row, or of words of its head, from which on a table does not stand in half the width of a page.
-    private const int MostLetters = 56;
-
     private static readonly Lazy<string> s_style = new(() => Asset("tokens.css") + Asset("report.css"));
 
-    private static readonly Lazy<string> s_script = new(() => Asset("replay.js"));
+    private static readonly Lazy<string> s_script = new(() => ReportAsset.Script("motion.js") + Asset("replay.js"));
 
     private static readonly Lazy<string> s_copy = new(() => Asset("copy.js"));
+
+    private readonly TableWriter _tables = new(html);
 
     // a page runs no more than it needs
     private string Script => (HasReplay ? s_script.Value : "") + (page.Listing.Length > 0 ? s_copy.Value : "");
@@ -129,53 +125,16 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
 
         html.WriteLine($"<section id=\"numbers\" aria-labelledby=\"h-numbers\"><h2 id=\"h-numbers\">Numbers</h2><p class=\"whole\">{Text(page.Verdict)}</p>");
-        WriteTables([.. page.Tables.Where(t => !t.IsFolded)]);
+        _tables.Write([.. page.Tables.Where(t => !t.IsFolded)]);
         AnswerTable[] folded = [.. page.Tables.Where(t => t.IsFolded)];
         if (folded.Length > 0)
         {
             html.WriteLine($"<details><summary>{(folded.Length == 1 ? "One more table" : $"{folded.Length} more tables")}: {Text(string.Join(", ", folded.Select(t => t.Caption)))}</summary>");
-            WriteTables(folded);
+            _tables.Write(folded);
             html.WriteLine("</details>");
         }
 
         html.WriteLine("</section>");
-    }
-
-    private void WriteTables(AnswerTable[] tables)
-    {
-        html.WriteLine("<div class=\"tables\">");
-        foreach (AnswerTable table in tables)
-        {
-            if (table.Rows.Count > 0)
-            {
-                WriteTable(table, int.MaxValue);
-            }
-
-            WriteRemarks(table);
-        }
-
-        html.WriteLine("</div>");
-    }
-
-    private void WriteRemarks(AnswerTable table)
-    {
-        if (table.Remarks.Count == 0)
-        {
-            return;
-        }
-
-        html.Write("<div class=\"remarks\">");
-        if (table.Rows.Count == 0)
-        {
-            html.Write($"<h3>{Text(table.Caption)}</h3>");
-        }
-
-        foreach ((string text, bool isAside) in table.Remarks)
-        {
-            html.Write($"<p{(isAside ? " class=\"aside\"" : "")}>{Text(text)}</p>");
-        }
-
-        html.WriteLine("</div>");
     }
 
     private void WriteListing()
@@ -258,7 +217,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
                 table.AddRow([input.Key, input.Text, Value(input), input.Unit, input.Line > 0 ? input.Line.ToString(CultureInfo.InvariantCulture) : "", .. hasUsual ? [input.Usual] : Array.Empty<string>()]);
             }
 
-            WriteTable(table, LongestValue);
+            _tables.Write(table, LongestValue);
         }
     }
 
@@ -315,36 +274,6 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
         }
 
         html.WriteLine("</ul></section>");
-    }
-
-    private static bool IsWide(AnswerTable table) => table.Columns.Count > MostNarrow || table.Remarks.Count > 0
-        || Enumerable.Range(0, table.Columns.Count).Sum(i => table.Rows.Select(r => r[i].Length).Append(LongestWord(table.Columns[i].Title)).Max()) >= MostLetters;
-
-    private static int LongestWord(string title) => title.Split(' ').Max(w => w.Length);
-
-    // in a box of its own that scrolls: a wide table must not widen the page of a telephone; it takes the focus so that keys can scroll it
-    private void WriteTable(AnswerTable table, int longest)
-    {
-        string caption = Text(table.Caption);
-        html.WriteLine($"<div class=\"scroll{(IsWide(table) ? " wide" : "")}\" tabindex=\"0\" role=\"region\" aria-label=\"{caption}\"><table><caption>{caption}</caption><thead><tr>");
-        foreach ((string title, bool isNumber) in table.Columns)
-        {
-            html.Write($"<th scope=\"col\"{(isNumber ? " class=\"n\"" : "")}>{Text(title, PlainLabel.Longest)}</th>");
-        }
-
-        html.WriteLine("</tr></thead><tbody>");
-        foreach (IReadOnlyList<string> row in table.Rows)
-        {
-            html.Write($"<tr><th scope=\"row\"{(table.Columns[0].IsNumber ? " class=\"n\"" : "")}>{Text(row[0], Math.Min(longest, 200))}</th>");
-            for (int i = 1; i < row.Count; i++)
-            {
-                html.Write($"<td{(table.Columns[i].IsNumber ? " class=\"n\"" : "")}>{Text(row[i], Math.Min(longest, 200))}</td>");
-            }
-
-            html.WriteLine("</tr>");
-        }
-
-        html.WriteLine("</tbody></table></div>");
     }
 
     private static string Text(string text, int longest = 2000) => HtmlText.Of(text, longest);

@@ -52,10 +52,10 @@ public sealed class DrawnLadder
     /// <param name="plan">Which matches.</param>
     /// <param name="words">Keys and words of what is kept.</param>
     /// <param name="store">Where finished matches are kept; null keeps none.</param>
-    public MatchWork Work(MatchPlan plan, IMatchWords words, IMatchStore? store = null) => new(plan, () => [.. _reads.Zip(_sources, Fingerprint.Of)], _sources, words, store);
+    public KeptMatches Work(MatchPlan plan, IMatchWords words, IMatchStore? store = null) => new(plan, () => [.. _reads.Zip(_sources, Fingerprint.Of)], _sources, words, store);
 
     /// <summary>Wins, losses and stalemates of each pair.</summary>
-    public IReadOnlyList<PairRecord> Pairs(MatchWork work) => [.. _pairs.Select((p, k) =>
+    public IReadOnlyList<PairRecord> Pairs(KeptMatches work) => [.. _pairs.Select((p, k) =>
     {
         Tally tally = work.TallyOf(k);
         return new PairRecord(p.First, p.Second, tally.Wins, tally.Losses, tally.Stalemates) { Worth = tally.LeadWorth, WinInterval = tally.WinInterval };

@@ -22,9 +22,6 @@ public sealed class ShiftedMatches
         _slots = scenario.Values.Select((v, i) => (v.Key, i)).GroupBy(v => v.Key, v => v.i, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
     }
 
-    /// <summary>The scenario at the files' own values.</summary>
-    public ScenarioSettings Middle => _scenario.Middle;
-
     /// <summary>Label of the contest of its two robots.</summary>
     public string Label => _scenario.Label;
 

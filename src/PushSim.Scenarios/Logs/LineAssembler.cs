@@ -13,9 +13,6 @@ public sealed class LineAssembler(Action<string, int, bool> take)
     private bool _isCut;
     private bool _wasReturn;
 
-    /// <summary>Lines that have ended [1].</summary>
-    public int Ended => _number - 1;
-
     /// <summary>Takes characters.</summary>
     /// <param name="characters">They may end anywhere in a line.</param>
     public void Push(ReadOnlySpan<char> characters)

@@ -9,8 +9,6 @@ namespace PushSim.Scenarios.Logs;
 /// <param name="live">Given every sample, which is then not kept; null: kept as histories.</param>
 internal sealed class LogRows(string name, LogFormat format, LogOptions options, Action<LogSample>? live = null)
 {
-    private const double SecondsOfDay = 86400.0;
-
     // Rows kept until the columns are told: room for a preamble [1].
     private const int RowsLookedAt = 40;
 
@@ -24,17 +22,14 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
     private readonly List<string> _notes = [];
     private readonly List<LogLine> _first = [];
     private readonly Dictionary<string, string> _materials = new(StringComparer.Ordinal);
-    private readonly double[] _values = new double[TraceStore.Slots];
-    private readonly double[] _scale = new double[TraceStore.Slots];
     private readonly ArrivalClock _arrival = new();
+    private readonly DayClock _clock = new();
     private LogTraces? _traces;
     private LogReadings? _readings;
-    private int[] _slot = [];
+    private LogValues? _values;
     private LogHead? _head;
     private long _rows;
     private long _skipped;
-    private int _days;
-    private double _lastClock = double.NegativeInfinity;
     private long _blank;
     private int _heads;
     private int _lastLine;
@@ -44,9 +39,6 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
 
     /// <summary>What is wrong so far.</summary>
     public IReadOnlyList<Problem> Problems => _problems.All;
-
-    /// <summary>What a user should know so far.</summary>
-    public IReadOnlyList<string> Notes => _notes;
 
     /// <summary>Lines that are no readings so far [1].</summary>
     public long Strays => _strays.Count;
@@ -195,13 +187,7 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
         }
 
         _head = new LogHead(_first, format, _splitter.Head, _cells, options, _problems, _notes);
-        _slot = [.. Enumerable.Repeat(-1, _head.Columns.Count)];
-        foreach (LogColumn c in _head.Columns.Where(c => TraceStore.Slot(c.Role) >= 0))
-        {
-            _slot[c.Index] = TraceStore.Slot(c.Role);
-            _scale[_slot[c.Index]] = c.Role == LogRole.Force ? _head.Force?.Factor ?? double.NaN : c.Factor;
-        }
-
+        _values = new LogValues(_head, _cells, options);
         LogLine[] rows = [.. _first.Skip(_head.From)];
         _first.Clear();
         for (int i = 0; i < rows.Length && !_problems.IsStopped; i++)
@@ -237,14 +223,14 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
             return;
         }
 
-        if (!isTimed || !Values(head, force, row))
+        if (!isTimed || !_values!.Take(force, row))
         {
             Stray(head, row, isTimed ? force : head.Time!, isTimed ? "force" : "time");
             return;
         }
 
-        t = PastMidnight(clock, t) * factor;
-        var sample = new LogSample(head.IsTimeOfArrival ? _arrival.Take(t) : t, _values, row.Line, live is null ? TyreOf(head, row) : null, head.Pull is null || live is not null ? null : row.Cell(head.Pull.Index).Trim());
+        t = _clock.PastMidnight(clock, t) * factor;
+        var sample = new LogSample(head.IsTimeOfArrival ? _arrival.Take(t) : t, _values.All, row.Line, live is null ? TyreOf(head, row) : null, head.Pull is null || live is not null ? null : row.Cell(head.Pull.Index).Trim());
         if (live is not null)
         {
             live(sample);
@@ -252,50 +238,6 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
         }
 
         Traces.Add(sample, head.Columns);
-    }
-
-    // The numbers of a row; false where the force is none
-    private bool Values(LogHead head, LogColumn force, in LogRow row)
-    {
-        for (int i = 0; i < _slot.Length; i++)
-        {
-            if (_slot[i] < 0)
-            {
-                continue;
-            }
-
-            string cell = row.Cell(i);
-            if (i == force.Index && head.Unit is { } unit && LogColumn.ForceFactor(row.Cell(unit.Index)) is double named && double.IsFinite(named) && _cells.TryNumber(cell, out double own))
-            {
-                _values[_slot[i]] = options.IsReversed ? -own * named : own * named;
-            }
-            else if (_cells.TryNumber(cell, out double v))
-            {
-                _values[_slot[i]] = v * _scale[_slot[i]];
-            }
-            else if (i == force.Index)
-            {
-                if (!_cells.TryWithUnit(cell, out double number, out string behind) || Factor(force, behind) is not double factor)
-                {
-                    return false;
-                }
-
-                _values[_slot[i]] = number * factor;
-            }
-            else
-            {
-                _values[_slot[i]] = double.NaN;
-            }
-        }
-
-        return true;
-    }
-
-    // Newton per unit that stands behind a number of the force; null if it is none of force
-    private double? Factor(LogColumn force, string unit)
-    {
-        double factor = unit == LogColumn.Millivolt ? options.ForcePerMillivolt ?? double.NaN : LogColumn.ForceFactor(unit);
-        return double.IsNaN(factor) ? null : unit == force.Unit ? force.Factor : options.IsReversed ? -factor : factor;
     }
 
     // A row that is no reading: the head once more, another head, or something stray
@@ -324,19 +266,6 @@ internal sealed class LogRows(string name, LogFormat format, LogOptions options,
 
         _skipped++;
         _strays.Add(kept.Line, kept.Raw, () => NotANumber(new LogRow(kept), column, what));
-    }
-
-    // a clock without a date that falls back by more than half a day has passed midnight
-    private double PastMidnight(string clock, double t)
-    {
-        if (!clock.Contains(':'))
-        {
-            return t;
-        }
-
-        _days += t + (_days * SecondsOfDay) < _lastClock - (0.5 * SecondsOfDay) ? 1 : 0;
-        _lastClock = t + (_days * SecondsOfDay);
-        return _lastClock;
     }
 
     private string? TyreOf(LogHead head, in LogRow row)

@@ -39,7 +39,7 @@ public static class NotebookReader
         try
         {
             // a pipe that is opened and closed again would lose what is written into it
-            if (Disk.Look(RealPath.Of(path)) != FileKind.File)
+            if (Disk.Look(RealPath.Of(path)) != PathKind.File)
             {
                 return false;
             }

@@ -28,7 +28,7 @@ public static class NotebookWriter
         string folder = Path.GetDirectoryName(full)!;
         Disk.MakeFolders(folder);
         using HeldLock held = HeldLock.Take(Path.Combine(folder, $".{Path.GetFileName(full)}.pushsim-lock"), ask);
-        if (Disk.Look(full) == FileKind.None)
+        if (Disk.Look(full) == PathKind.None)
         {
             NotebookHead own = NotebookHead.Of(HeadLine(','))!;
             WriteGate.Create(full, s => s.Write(Encoding.UTF8.GetBytes(HeadLine(',') + "\n" + Line(own, row, isComma: false))), isSynced: true);

@@ -53,7 +53,7 @@ internal static class NamedTrees
     {
         try
         {
-            return name.Length == 0 || name.Contains('\0') || Disk.Look(name) != FileKind.None;
+            return name.Length == 0 || name.Contains('\0') || Disk.Look(name) != PathKind.None;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {

@@ -56,9 +56,6 @@ internal sealed class TyreReader
     /// <summary>The tyre as the file gives it; NaN where a number is missing or wrong.</summary>
     public TyreSettings Given { get; }
 
-    /// <summary>True if each wheel has a copy of its own, so that nobody uses this one.</summary>
-    public bool IsReplaced => _s.IsReplaced;
-
     /// <summary>What must still be known before a wheel can have it; empty if nothing.</summary>
     public IReadOnlyList<string> Lacks()
     {

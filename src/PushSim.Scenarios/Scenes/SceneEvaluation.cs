@@ -133,7 +133,7 @@ internal static class SceneEvaluation
         string folder = FileLoader.FolderOf(path);
 
         // a file in the scenario's folder wins over a name of the garage
-        if (!Path.IsPathRooted(name) && PushSim.Files.Disk.Look(Path.Combine(folder, name)) == PushSim.Files.FileKind.None && NamedTrees.OfName(context, name) is TomlTable named)
+        if (!Path.IsPathRooted(name) && PushSim.Files.Disk.Look(Path.Combine(folder, name)) == PushSim.Files.PathKind.None && NamedTrees.OfName(context, name) is TomlTable named)
         {
             return named;
         }

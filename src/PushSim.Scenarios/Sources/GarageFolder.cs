@@ -32,7 +32,7 @@ public sealed class GarageFolder
         string? folder = System.IO.Path.GetFullPath(from);
         for (int i = 0; i < MostUp && folder is not null; i++, folder = System.IO.Path.GetDirectoryName(folder))
         {
-            if (Disk.Look(System.IO.Path.Combine(folder, FileName)) == FileKind.File)
+            if (Disk.Look(System.IO.Path.Combine(folder, FileName)) == PathKind.File)
             {
                 return new GarageFolder(folder);
             }
@@ -43,13 +43,13 @@ public sealed class GarageFolder
 
     /// <summary>The garage that a command takes names from; null if there is none.</summary>
     /// <param name="named">Folder that was named; null: the nearest one upwards of the current folder.</param>
-    public static GarageFolder? Of(string? named) => named is null ? Above(".") : Disk.Look(System.IO.Path.Combine(named, FileName)) == FileKind.File ? new GarageFolder(System.IO.Path.GetFullPath(named)) : null;
+    public static GarageFolder? Of(string? named) => named is null ? Above(".") : Disk.Look(System.IO.Path.Combine(named, FileName)) == PathKind.File ? new GarageFolder(System.IO.Path.GetFullPath(named)) : null;
 
     /// <summary>Its robots' names, in order.</summary>
     public IReadOnlyList<string> Robots()
     {
         string folder = System.IO.Path.Combine(Path, RobotFolder);
-        return Disk.Look(folder) != FileKind.Folder ? [] : [.. Disk.List(folder).Where(f => f.EndsWith(".toml", StringComparison.Ordinal)).Select(f => System.IO.Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+        return Disk.Look(folder) != PathKind.Folder ? [] : [.. Disk.List(folder).Where(f => f.EndsWith(".toml", StringComparison.Ordinal)).Select(f => System.IO.Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
     }
 
     /// <summary>The file of one of its robots, as a path from the current folder where that is shorter.</summary>

@@ -100,7 +100,7 @@ public sealed class AdviceStudy
     private SeasonStudy? Season()
     {
         string? file = NotebookReader.FileOf(GarageFolder.Of(_request.Read.Garage));
-        return file is not null && Disk.Look(file) == FileKind.File && SeasonStudy.Of(file, _request.Read.Garage) is { First: not null } season ? season : null;
+        return file is not null && Disk.Look(file) == PathKind.File && SeasonStudy.Of(file, _request.Read.Garage) is { First: not null } season ? season : null;
     }
 
     private List<AdviceChange> Allowed(IReadOnlyList<AdviceChange> all, RobotSettings robot)
@@ -146,7 +146,7 @@ public sealed class AdviceStudy
     private Interval Gain(IReadOnlyList<IReadOnlyList<MatchEnd>> ends, IReadOnlyList<Side> sides, long matches) => Differ(ends, [.. sides.Select(s => s.Base)], matches, _z);
 
     private static Interval Differ(IReadOnlyList<IReadOnlyList<MatchEnd>> ends, IReadOnlyList<IReadOnlyList<MatchEnd>> others, long matches, double z) =>
-        Mean([.. ends.Select((e, i) => Comparison.Of(e, others[i].Where(b => b.Number < matches))).Select(c => (c.Difference, Bounds: c.BoundsAt(z))).Select(c => new Interval(c.Difference, c.Bounds.Low, c.Bounds.High))]);
+        Mean([.. ends.Select((e, i) => OddsDifference.Of(e, others[i].Where(b => b.Number < matches))).Select(c => (c.Difference, Bounds: c.BoundsAt(z))).Select(c => new Interval(c.Difference, c.Bounds.Low, c.Bounds.High))]);
 
     private static Interval Share(IReadOnlyList<Side> sides) =>
         Mean([.. sides.Select(s => Tally.Of(s.Base)).Select(t => new Interval(t.Share(t.Wins), t.WinInterval.Low, t.WinInterval.High))]);

@@ -16,7 +16,7 @@ public static class DesignSides
         DesignSide[] variants = [.. read.Variants.Select(v => new DesignSide(v, file, options with { Variant = v }))];
         if (beside is null)
         {
-            return [new DesignSide(own, file, options), .. variants];
+            return [new DesignSide(own, file, options) { IsPlain = true }, .. variants];
         }
 
         // two robots in one scenario are told apart by their names, if these differ
@@ -25,9 +25,9 @@ public static class DesignSides
         bool areRobots = variants.Length == 0 && other is not null && other != read.Robot?.Name;
         return
         [
-            new DesignSide(areRobots ? read.Robot!.Name : own, file, options), .. variants,
+            new DesignSide(areRobots ? read.Robot!.Name : own, file, options) { IsPlain = !areRobots && (variants.Length > 0 || (isRobot && ScenarioReader.IsScenario(file, options.Garage))) }, .. variants,
             isRobot && ScenarioReader.IsScenario(file, options.Garage)
-                ? new DesignSide(other ?? Path.GetFileNameWithoutExtension(beside), file, options with { Robot = beside })
+                ? new DesignSide(areRobots ? other! : Path.GetFileNameWithoutExtension(beside), file, options with { Robot = beside })
                 : new DesignSide(areRobots ? other! : Path.GetFileNameWithoutExtension(beside), beside, options),
         ];
     }

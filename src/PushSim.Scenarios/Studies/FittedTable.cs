@@ -49,7 +49,7 @@ public sealed class FittedTable
     public static FittedTable Of(TyreFit fit, ReadResult? read, ShelfPart? material, SimulationFit? simulated = null)
     {
         var table = new FittedTable(fit, simulated);
-        if (fit.Limit.IsInconsistent)
+        if (fit.Cause.IsInconsistent)
         {
             table._text.Append(CultureInfo.InvariantCulture, $"# {Name(fit.Name)}: no tyre table, the readings are inconsistent with the robot file\n");
             return table;
@@ -100,9 +100,9 @@ public sealed class FittedTable
 
     private void Remark(TyreSettings? own, ShelfPart? material, TyreSettings? replaced)
     {
-        if (_fit.Limit.IsLowerBound)
+        if (_fit.Cause.IsLowerBound)
         {
-            _text.Append(CultureInfo.InvariantCulture, $"# {(_fit.Limit.IsOfMotors ? "the motors set this pull" : "whether tyre or motors set this pull is not known")}: both frictions are lower bounds; fit --drag tells more\n");
+            _text.Append(CultureInfo.InvariantCulture, $"# {(_fit.Cause.IsOfMotors ? "the motors set this pull" : "whether tyre or motors set this pull is not known")}: both frictions are lower bounds; fit --drag tells more\n");
         }
 
         bool dropsCurve = (own ?? replaced) is { } t && (t.FrictionTable is not null || t.FrictionRise != 0.0);
@@ -123,7 +123,7 @@ public sealed class FittedTable
             measured = new Interval(b.Value, Math.Min(a.Low, b.Value), Math.Max(a.High, b.Value));
         }
 
-        string bound = _fit.Limit.IsLowerBound ? "at least this" : "";
+        string bound = _fit.Cause.IsLowerBound ? "at least this" : "";
         Line("static_friction", Toleranced(measured, measured?.Value ?? atRest), bound.Length > 0 || measured is not null ? bound : "at least this: breakaway was not seen");
         Line("kinetic_friction", Toleranced(slid, slid?.Value ?? sliding), slid is null ? "sliding was not seen" : bound);
     }

@@ -28,7 +28,7 @@ public static class GarageReader
         }
 
         string notebook = NotebookReader.FileOf(folder)!;
-        NotebookResult? readings = Disk.Look(notebook) == PushSim.Files.FileKind.File ? NotebookReader.Read(GarageFolder.Shown(notebook)) : null;
+        NotebookResult? readings = Disk.Look(notebook) == PushSim.Files.PathKind.File ? NotebookReader.Read(GarageFolder.Shown(notebook)) : null;
         List<(string Robot, string Tyre)> worn = [];
         GarageItem[] robots = [.. folder.Robots().Select(r => Robot(folder, r, options, worn))];
         return new GarageContents

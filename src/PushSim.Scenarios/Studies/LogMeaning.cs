@@ -54,7 +54,7 @@ public static class LogMeaning
             Tyres = Find(tyres, asked, outcome.Read?.Scenario, cancel),
             Contest = tyres.Select(t => asked.Contest ?? t.Pair?.Label).FirstOrDefault() ?? "",
             Drawn = [.. tyres.SelectMany(t => t.Pair?.Values ?? [])],
-            LeftOut = [.. outcome.Fits.Where(f => f.Limit.IsInconsistent).Select(f => (f.Name, "its forces contradict the robot file"))],
+            LeftOut = [.. outcome.Fits.Where(f => f.Cause.IsInconsistent).Select(f => (f.Name, "its forces contradict the robot file"))],
             Seconds = Stopwatch.GetElapsedTime(start).TotalSeconds,
         };
     }

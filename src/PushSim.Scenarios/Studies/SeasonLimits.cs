@@ -6,7 +6,7 @@ using PushSim.Scenarios.Notebook;
 namespace PushSim.Scenarios.Studies;
 
 /// <summary>
-/// What set the pulls of a notebook, by the robot of each row as the garage has it: tyre or motors (<see cref="LimitJudge"/>, which `fit` of a log asks too). Pulls of one tyre, state, robot and load are judged
+/// What set the pulls of a notebook, by the robot of each row as the garage has it: tyre or motors (<see cref="PullCauseJudge"/>, which `fit` of a log asks too). Pulls of one tyre, state, robot and load are judged
 /// together, so that none is picked by its own scatter. Those at the motors' limit tell no sliding friction; they only bound the static one from below.
 /// </summary>
 internal sealed class SeasonLimits
@@ -18,7 +18,7 @@ internal sealed class SeasonLimits
     private const double ClearPeak = 1.05;
 
     private readonly Dictionary<string, (StallForce? Stall, string Motors)> _robots = new(StringComparer.Ordinal);
-    private readonly Dictionary<PullRow, PullLimit> _of = [];
+    private readonly Dictionary<PullRow, PullCause> _of = [];
     private readonly List<SeasonBound> _bounds = [];
     private readonly List<string> _notes = [];
     private readonly HashSet<string> _otherMotors = new(StringComparer.Ordinal);
@@ -51,12 +51,12 @@ internal sealed class SeasonLimits
     }
 
     /// <summary>Whether the motors set a pull.</summary>
-    public bool IsOfMotors(PullRow row) => _of.TryGetValue(row, out PullLimit? l) && l.IsOfMotors;
+    public bool IsOfMotors(PullRow row) => _of.TryGetValue(row, out PullCause? l) && l.IsOfMotors;
 
     /// <summary>What set the pulls of some rows: the one thing that set them all; null where it is not known or not one.</summary>
     public BindingKind? By(IEnumerable<PullRow> rows)
     {
-        BindingKind?[] all = [.. rows.Select(r => _of.TryGetValue(r, out PullLimit? l) ? l.By : null).Distinct()];
+        BindingKind?[] all = [.. rows.Select(r => _of.TryGetValue(r, out PullCause? l) ? l.By : null).Distinct()];
         return all.Length == 1 ? all[0] : null;
     }
 
@@ -65,7 +65,7 @@ internal sealed class SeasonLimits
         StallForce? stall = Stall(robot, rows[0]);
         double[] forces = [.. rows.Select(r => (r.Sliding ?? r.Peak)!.Value)];
         bool hasPeak = rows.Where(r => r.Sliding is not null && r.Peak is not null).Select(r => r.Peak!.Value / r.Sliding!.Value).DefaultIfEmpty(1.0).Average() > ClearPeak;
-        PullLimit limit = LimitJudge.Judge(Interval.OfMean(forces), stall, rows.Any(r => r.Source.Length > 0), hasPeak, isDrag: false, new PlateauEvidence());
+        PullCause limit = PullCauseJudge.Judge(Interval.OfMean(forces), stall, rows.Any(r => r.Source.Length > 0), hasPeak, isDrag: false, new PlateauEvidence());
         foreach (PullRow row in rows)
         {
             _of[row] = limit;

@@ -35,7 +35,7 @@ public sealed record WeighedStudy
         }
 
         RunResult run = Simulator.Run(settings);
-        WearReport? report = run.Status == RunStatus.Finished ? WearReport.Of(run) : null;
+        WearResult? report = run.Status == RunStatus.Finished ? WearResult.Of(run) : null;
         WeighedWear? wear = report is null ? null : WeighedWear.Of(rows, report, settings.Floor.Abrasiveness);
         return wear is not null ? new WeighedStudy { Wear = wear } : new WeighedStudy
         {

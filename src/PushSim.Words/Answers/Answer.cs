@@ -24,6 +24,9 @@ public sealed record Answer(string Key, string Words, string Unit, int Digits, B
     /// <summary>Words that say more of one result; null: <see cref="Measure.Words"/>.</summary>
     public Func<RunResult, string>? WordsOf { get; init; }
 
+    /// <summary>The peak that it is, with its moment and limit, of a robot's answers; null: it is none.</summary>
+    public Func<RunAnswers, Peak?>? PeakOf { get; init; }
+
     /// <summary>Whether the screen's table leaves it out: it is for scripts.</summary>
     public bool IsForScripts { get; init; }
 

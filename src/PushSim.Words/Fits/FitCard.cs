@@ -16,16 +16,16 @@ public static class FitCard
         TyreFit[] best = [.. fits.OrderByDescending(f => f.ForModel.Kinetic)];
         return new AnswerCard(fits.Count == 1 ? One(fits[0]) : Sentence(verdict))
         {
-            Facts = fits.Count == 1 ? Phrase.Capital(PullWords.Reason(fits[0].Limit)) + "." : verdict[Sentence(verdict).Length..].Trim(),
+            Facts = fits.Count == 1 ? Phrase.Capital(PullWords.Reason(fits[0].Cause)) + "." : verdict[Sentence(verdict).Length..].Trim(),
             Numbers = fits.Count == 1 ? [.. Numbers(fits[0])] : [.. best.Take(AnswerCard.MostNumbers).Select(Row)],
             Sure = Sure(fits, compared),
-            Next = fits.FirstOrDefault(f => f.Limit is { IsLowerBound: true, IsInconsistent: false }) is { } open ? PullWords.Test(open.Limit) : fits.Any(f => f.Pulls < 3) ? "three pulls or more of each tyre." : "",
+            Next = fits.FirstOrDefault(f => f.Cause is { IsLowerBound: true, IsInconsistent: false }) is { } open ? PullWords.Test(open.Cause) : fits.Any(f => f.Pulls < 3) ? "three pulls or more of each tyre." : "",
         };
     }
 
     private static string One(TyreFit f)
     {
-        string bound = f.Limit is { IsLowerBound: true, IsInconsistent: false } ? " or more" : "";
+        string bound = f.Cause is { IsLowerBound: true, IsInconsistent: false } ? " or more" : "";
         string slides = f.KineticFriction is Interval k ? Text($"slides at {k.Value:0.000}{bound}") : "was not seen sliding";
         return Text($"{f.Name} {slides} and lets go at {f.StaticFriction.Value:0.000}{(f.IsStaticLowerBound ? " or more" : "")} of its load.");
     }
@@ -55,7 +55,7 @@ public static class FitCard
     private static string Sure(IReadOnlyList<TyreFit> fits, TyreComparison? compared)
     {
         string spread = compared?.RelativeSpread is double s && s > 0.0 ? Text($"pulls of one tyre differ by {100.0 * s:0.#} %. ") : "";
-        string by = fits.Count == 1 ? fits[0].Limit.By switch
+        string by = fits.Count == 1 ? fits[0].Cause.By switch
         {
             BindingKind.Tyre => "The tyre set the force.",
             BindingKind.Motor => "The motors set the force; the tyre grips at least that well.",

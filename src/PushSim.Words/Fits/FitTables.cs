@@ -16,15 +16,15 @@ public static class FitTables
         {
             table.AddRow(
                 f.Name,
-                Number(f.KineticFriction, f.Limit.IsLowerBound),
+                Number(f.KineticFriction, f.Cause.IsLowerBound),
                 f.KineticFriction is Interval k ? IntervalWords.Of(k) : "",
                 Number(f.StaticFriction, f.IsStaticLowerBound),
                 f.IsBreakawayUnseen ? "" : IntervalWords.Of(f.StaticFriction),
                 f.Pulls.ToString(CultureInfo.InvariantCulture),
-                f.Limit.IsInconsistent ? "inconsistent" : PullWords.Key(f.Limit));
+                f.Cause.IsInconsistent ? "inconsistent" : PullWords.Key(f.Cause));
         }
 
-        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => PullWords.Reason(f.Limit)))
+        foreach (IGrouping<string, TyreFit> same in fits.GroupBy(f => PullWords.Reason(f.Cause)))
         {
             string whose = fits.Count > 1 && same.Count() == fits.Count ? "all" : string.Join(", ", same.Select(f => f.Name));
             table.AddRemark($"{whose}: {same.Key}");

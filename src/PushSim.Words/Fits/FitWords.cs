@@ -16,13 +16,13 @@ public static class FitWords
             return Sentence(fits[0]) + Tests(fits);
         }
 
-        List<TyreFit> sure = [.. fits.Where(f => !f.Limit.IsInconsistent)];
+        List<TyreFit> sure = [.. fits.Where(f => !f.Cause.IsInconsistent)];
         List<TyreFit> slid = [.. sure.Where(f => f.KineticFriction is not null)];
         TyreFit? best = slid.MaxBy(f => f.ForModel.Kinetic) ?? sure.MaxBy(f => f.ForModel.Static);
         string most = slid.Count == 0 ? "most grip before breaking away (none was seen sliding)" : slid.Count < sure.Count ? "most grip of those seen sliding" : "most grip";
-        int motors = fits.Count(f => f.Limit.IsOfMotors);
+        int motors = fits.Count(f => f.Cause.IsOfMotors);
         int inconsistent = fits.Count - sure.Count;
-        int unknown = sure.Count(f => f.Limit.By is null);
+        int unknown = sure.Count(f => f.Cause.By is null);
         string rest = (motors > 0 ? $" {motors} set by the motors (lower bounds)." : "") + (unknown > 0 ? $" {unknown} set by tyre or motors, which is not known (lower bounds)." : "") + Tests(fits) + (inconsistent > 0 ? $" {inconsistent} inconsistent with the robot file." : "");
         return best is null
             ? $"{fits.Count} tyres fitted, all inconsistent with the robot file."
@@ -46,7 +46,7 @@ public static class FitWords
     {
         string kinetic = f.KineticFriction is Interval k ? $"sliding friction {Word(f)}{Ranged(k)}" : "no sliding seen";
         string atRest = $"breakaway {(f.IsStaticLowerBound ? "at least " : "")}{Ranged(f.StaticFriction)}";
-        string by = f.Limit.IsInconsistent ? "inconsistent with the robot file" : f.Limit.By switch
+        string by = f.Cause.IsInconsistent ? "inconsistent with the robot file" : f.Cause.By switch
         {
             BindingKind.Tyre => "the tyre set it",
             BindingKind.Motor => "the motors set it, the tyre grips at least that well",
@@ -57,9 +57,9 @@ public static class FitWords
 
     // What would close the lower bounds, each kind once
     private static string Tests(IReadOnlyList<TyreFit> fits) =>
-        string.Concat(fits.Where(f => f.Limit is { IsLowerBound: true, IsInconsistent: false }).Select(f => " " + PullWords.Test(f.Limit)).Distinct());
+        string.Concat(fits.Where(f => f.Cause is { IsLowerBound: true, IsInconsistent: false }).Select(f => " " + PullWords.Test(f.Cause)).Distinct());
 
-    private static string Word(TyreFit f) => f.Limit is { IsLowerBound: true, IsInconsistent: false } ? "at least " : "";
+    private static string Word(TyreFit f) => f.Cause is { IsLowerBound: true, IsInconsistent: false } ? "at least " : "";
 
     private static string Ranged(Interval i) => IntervalWords.Of(i) is { Length: > 0 } ends ? Text($"{i.Value:0.000} ({ends})") : Text($"{i.Value:0.000}");
 }

@@ -10,7 +10,7 @@ namespace PushSim.Words.Limits;
 /// <param name="Digits">Digits after the point [1].</param>
 /// <param name="Better">Which way it is better.</param>
 /// <param name="Of">Its value in the unit of the key; null where it does not apply.</param>
-public sealed record LimitMeasure(string Key, string Words, string Unit, int Digits, Better Better, Func<LimitReport, double?> Of) : Measure(Key, Words, Unit, Digits, Better)
+public sealed record LimitMeasure(string Key, string Words, string Unit, int Digits, Better Better, Func<LimitResult, double?> Of) : Measure(Key, Words, Unit, Digits, Better)
 {
     /// <summary>All of them; the first is what a sentence compares.</summary>
     public static IReadOnlyList<LimitMeasure> All { get; } =

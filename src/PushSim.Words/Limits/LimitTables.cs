@@ -12,7 +12,7 @@ public static class LimitTables
     /// <summary>The tables, the answers first.</summary>
     /// <param name="r">The limits.</param>
     /// <param name="run">The run of the same scenario; null for none.</param>
-    public static IReadOnlyList<AnswerTable> Of(LimitReport r, RunResult? run)
+    public static IReadOnlyList<AnswerTable> Of(LimitResult r, RunResult? run)
     {
         List<AnswerTable> tables = [States(r), Wheels(r), .. r.ShownOutputs.Select(o => Gains(r, o))];
         if (r.Ratio is not null)
@@ -35,14 +35,16 @@ public static class LimitTables
         return tables;
     }
 
-    private static AnswerTable States(LimitReport r)
+    private static AnswerTable States(LimitResult r)
     {
         LimitState[] states = [r.Now, .. r.States];
         AnswerTable table = NewTable("At standstill", "Quantity", states.Select(s => LimitWords.Of(s.Kind)));
         Row(table, "motors can give [N]", states, s => Text(s.MotorForce, "0.00"));
         Row(table, "tyres hold, peak [N]", states, s => Text(s.TractionPeak, "0.00"));
+        Row(table, "  the same [gf]", states, s => Phrase.Gram(s.TractionPeak));
         Row(table, "tyres hold, sliding [N]", states, s => Text(s.TractionSliding, "0.00"));
         Row(table, "steady pull [N]", states, s => Text(s.Pull, "0.00"));
+        Row(table, "  the same [gf]", states, s => s.Pull is double p ? Phrase.Gram(p) : "-");
         if (states.Any(s => s.RearsUpAt is not null))
         {
             Row(table, "rears up on its hook at [N]", states, s => Text(s.RearsUpAt, "0.00"));
@@ -62,7 +64,7 @@ public static class LimitTables
         return r.BestThrottle is { } best ? table.AddRemark(ThrottleWords.Best(best, r.Scenario.Robot.Name)) : table;
     }
 
-    private static AnswerTable Wheels(LimitReport r)
+    private static AnswerTable Wheels(LimitResult r)
     {
         AnswerTable table = NewTable(Moment(r.Now), "Wheel", ["load [N]", "motor [N]", "peak [N]", "sliding [N]", "gives [N]", "spins [m/s]", "what binds"], isFolded: true);
         foreach (WheelLimit w in r.Wheels)
@@ -88,7 +90,7 @@ public static class LimitTables
         _ => "While it pulls",
     };
 
-    private static AnswerTable Gains(LimitReport r, LimitOutput output)
+    private static AnswerTable Gains(LimitResult r, LimitOutput output)
     {
         double now = r.Outputs[output];
         AnswerTable table = NewTable($"10 % more of each: {LimitWords.Of(output)}, now {Text(now, "0.000")} {LimitWords.Unit(output)}", "More", ["becomes", "change", "slope alone"]);
@@ -117,7 +119,7 @@ public static class LimitTables
         string Edge(double factor, string beyond) => LimitWords.Of(curve.Edge(factor)) is { Length: > 0 } edge ? $", the {edge}, so a {(factor < 1.0 ? "lower" : "higher")} one {beyond}" : "";
     }
 
-    private static AnswerTable Wirings(LimitReport r)
+    private static AnswerTable Wirings(LimitResult r)
     {
         AnswerTable table = NewTable($"Wiring, with {r.Wirings[0].Wheel} losing its grip (in the air: what lifts it carries its load)", "Case", ["pull [N]", .. r.Wirings[0].Motors.Select(m => m.Drive)], isFolded: true);
         foreach (WiringCase c in r.Wirings)
@@ -131,9 +133,9 @@ public static class LimitTables
         return table;
     }
 
-    private static AnswerTable Match(LimitReport r)
+    private static AnswerTable Match(LimitResult r)
     {
-        MatchResult m = r.Match;
+        DutyHeat m = r.Match;
         AnswerTable table = NewTable(
             Phrase.Text($"Match of {m.Pattern.Length:0} s: over and over {Dashes(m.Pattern.Dash)}, {m.Pattern.Push:0.#} s pushing, {m.Pattern.Turn:0.#} s turning, {m.Pattern.Rest:0.#} s at rest"),
             "Quantity", ["value"]);

@@ -10,16 +10,16 @@ public static class LimitVerdict
     private const string Why = ": the motors could give ";
 
     /// <summary>The sentence.</summary>
-    public static string Of(LimitReport r) => Forces(r) + Series(r);
+    public static string Of(LimitResult r) => Forces(r) + Series(r);
 
     /// <summary>The answer alone: what binds, up to where.</summary>
-    public static string Answer(LimitReport r) => Forces(r) is var all && all.IndexOf(Why, StringComparison.Ordinal) is var at and >= 0 ? all[..at] + "." : all;
+    public static string Answer(LimitResult r) => Forces(r) is var all && all.IndexOf(Why, StringComparison.Ordinal) is var at and >= 0 ? all[..at] + "." : all;
 
     /// <summary>What wheels in series do to each other; empty where none stands.</summary>
-    public static string OfSeries(LimitReport r) => Series(r).TrimStart();
+    public static string OfSeries(LimitResult r) => Series(r).TrimStart();
 
     // The sum of forces does not tell that a wheel with grip to spare gets no current
-    private static string Series(LimitReport r)
+    private static string Series(LimitResult r)
     {
         ControllerSettings[] series = [.. r.Scenario.Robot.Controllers.Where(c => c.Wiring == Wiring.Series)];
         WheelLimit[] stand = [.. r.Wheels.Where(w => w.Binding == BindingKind.Series)];
@@ -42,11 +42,11 @@ public static class LimitVerdict
         return names.Length == 1 ? $"wheel {names[0]}" : $"wheels {string.Join(", ", names[..^1])} and {names[^1]}";
     }
 
-    private static string Forces(LimitReport r)
+    private static string Forces(LimitResult r)
     {
         LimitState s = r.Now;
         string name = r.Scenario.Robot.Name;
-        string forces = Text($"the motors could give {(s.IsStarved ? "less than " : "")}{s.MotorForce:0.0} N at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N");
+        string forces = Text($"the motors could give {(s.IsStarved ? "less than " : "")}{s.MotorForce:0.0} N ({ForceWords.Scale(s.MotorForce)}) at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N ({ForceWords.Scale(s.TractionPeak)})");
         if (s.Status == PullStatus.RearsUp)
         {
             return Text($"{name} rears up on its hook at {s.RearsUpAt:0.0} N, before it pulls with all it has: {forces}.");
@@ -72,7 +72,7 @@ public static class LimitVerdict
             return $"The battery cannot feed the motors of {name} as it pulls, so what binds is not told: {forces}.";
         }
 
-        string pulls = Text($"{forces}; it pulls {s.Pull:0.0} N");
+        string pulls = Text($"{forces}; it pulls {s.Pull:0.0} N ({ForceWords.Scale(s.Pull!.Value)})");
         if (s.Bound.Count == 1 && s.Binding == BindingKind.Tyre)
         {
             string until = s.CrossingSpeed is not double v ? " at every speed" : v < 0.05 ? " only at standstill, where the motors are level with them" : Text($" up to {v:0.0} m/s, the motors above");

@@ -5,8 +5,8 @@ namespace PushSim.Words.Limits;
 /// <summary>The warnings of limits, each a sentence.</summary>
 public static class LimitWarnings
 {
-    /// <summary>All of a report.</summary>
-    public static IReadOnlyList<string> Of(LimitReport r) => [.. r.Warnings.Select(Of)];
+    /// <summary>All of a robot.</summary>
+    public static IReadOnlyList<string> Of(LimitResult r) => [.. r.Warnings.Select(Of)];
 
     private static string Of(LimitWarning warning) => warning switch
     {

@@ -24,7 +24,7 @@ public static class OddsTables
     /// <summary>Designs side by side on the same draws, the first one first.</summary>
     /// <param name="designs">Label and matches of each.</param>
     /// <param name="comparisons">The first compared with each of the others.</param>
-    public static AnswerTable Designs(IReadOnlyList<(string Label, Tally Tally)> designs, IReadOnlyList<Comparison> comparisons)
+    public static AnswerTable Designs(IReadOnlyList<(string Label, Tally Tally)> designs, IReadOnlyList<OddsDifference> comparisons)
     {
         AnswerTable table = new AnswerTable("Side by side").AddColumn("Design").AddNumberColumn("wins").AddNumberColumn("losses").AddNumberColumn("stalemates").AddNumberColumn("wins more").AddColumn("95 % interval");
         for (int k = 0; k < designs.Count; k++)
@@ -35,7 +35,7 @@ public static class OddsTables
             if (k > 0)
             {
                 // a comparison tells how much more the first wins
-                Comparison c = comparisons[k - 1];
+                OddsDifference c = comparisons[k - 1];
                 string worth = c.Bounds.Holds(0.0) ? "may be chance" : c.Difference < 0.0 ? "better" : "worse";
                 more = Text($"{-100.0 * c.Difference:+0.0;-0.0;0.0} %");
                 sure = Text($"{-100.0 * c.Bounds.High:+0.0;-0.0;0.0} to {-100.0 * c.Bounds.Low:+0.0;-0.0;0.0} %, {worth}");

@@ -12,7 +12,7 @@ public static class LookWords
         string chatter = Chatter(run);
         string[] clauses =
         [
-            .. run.Turning is TurnReport turn ? TurnWords.Reserve(turn) : [],
+            .. run.Turning is TurnResult turn ? TurnWords.Reserve(turn) : [],
             .. TurnWords.Sideways(run) is { } sideways ? [sideways] : Array.Empty<string>(),
             .. CoastingWords.Clause(run) is { Length: > 0 } coasting ? [coasting] : Array.Empty<string>(),
             .. chatter.Length > 0 ? [char.ToLowerInvariant(chatter[0]) + chatter[1..]] : Array.Empty<string>(),
@@ -44,7 +44,7 @@ public static class LookWords
 
     /// <summary>What was left out and how to ask for it; empty if nothing was.</summary>
     /// <param name="look">The closer look; null for none.</param>
-    public static string LeftOut(CloserLookReport? look) => look is not { LeftOut.Count: > 0 } ? ""
+    public static string LeftOut(LookCost? look) => look is not { LeftOut.Count: > 0 } ? ""
         : string.Create(CultureInfo.InvariantCulture, $"the closer look left out {string.Join(", ", look.LeftOut.Select(Of))}: more than its {look.Allowed / 1e6:0.#} million evaluations; --closer takes the time");
 
     /// <summary>Key of a part for scripts.</summary>

@@ -53,8 +53,8 @@ public static class RunCard
         // how it chatters is told once, with what feeds it
         string verdict = RunWords.Sentence(run);
         string rest = Clauses.Rest(verdict);
-        string ease = run.Turning is TurnReport turn && run.Answers.IsTurning ? string.Concat(TurnWords.Reserve(turn).Select(c => Phrase.Capital(c) + ". ")) : "";
-        return (ease + (run.Chatter.Cure is { } cure ? WithoutCure(rest, ChatterWords.Of(cure)) : rest)).Trim();
+        string ease = run.Turning is TurnResult turn && run.Answers.IsTurning ? string.Concat(TurnWords.Reserve(turn).Select(c => Phrase.Capital(c) + ". ")) : "";
+        return (ease + ChatterWords.Behind(Answer(run), run.Chatter.Cure is { } cure ? WithoutCure(rest, ChatterWords.Of(cure)) : rest, run.Chatter)).Trim();
     }
 
     // the cure is what to do next

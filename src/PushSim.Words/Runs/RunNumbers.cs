@@ -57,7 +57,7 @@ internal static class RunNumbers
             return a.Key == AnswerCatalogue.ChatterKey && run.Scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn ? new CardNumber("chatter", ChatterWords.Word(run.Chatter), "", "") : null;
         }
 
-        string beside = a.Unit == "N" ? ForceWords.Scale(v) : a.Key == "yaw_rate_rad_per_s" ? Text($"{v * 180.0 / Math.PI:0} deg/s") : "";
+        string beside = a.PeakOf is not null ? PeakWords.Beside(a, run.Scenario.Robot, run.Answers) : a.Unit == "N" ? ForceWords.Scale(v) : a.Key == "yaw_rate_rad_per_s" ? Text($"{v * 180.0 / Math.PI:0} deg/s") : "";
         return new CardNumber(a.WordsIn(run), $"{a.Shown(v)} {a.Unit}".TrimEnd(), beside, run.Opponent is { } o && other is double w ? $"{o.Robot.Name}: {a.Shown(w)} {a.Unit}".TrimEnd() : "");
     }
 }

@@ -46,11 +46,17 @@ public static class RunTables
             {
                 string[] values = result.Opponent is null ? [answer.Shown(first)] : [answer.Shown(first), answer.Shown(second)];
                 table.AddRow([answer.WordsIn(result), .. values, answer.Unit]);
+                if (answer is { Unit: "N", Key: not "push_peak_n" })
+                {
+                    // what a scale shows
+                    table.AddRow(["  the same", .. (result.Opponent is null ? new[] { first } : [first, second]).Select(v => v is double f ? Phrase.Gram(f) : ""), "gf"]);
+                }
             }
         }
 
         table = result.Start is { } start ? table.AddRemark(StartWords.Of(start, result.Scenario.Robot.Name, result.Opponent!.Robot.Name)) : table;
         table = result.Bump is { } bump ? table.AddRemark(RunWords.Bump(bump, result.Scenario.Contact.Restitution)) : table;
+        table = table.AddRemarks(new[] { PeakWords.Sentence(result.Scenario.Robot, result.Answers), result.Opponent is { } o ? PeakWords.Sentence(o.Robot, o.Answers) : "" }.Where(t => t.Length > 0));
         string[] names = [result.Scenario.Robot.Name, result.Opponent?.Robot.Name ?? ""];
         return table.AddRemarks(result.Throttles.Select((t, k) => ThrottleWords.Best(t, names[k])).Where(t => t.Length > 0));
     }

@@ -22,7 +22,7 @@ public static class RunWords
 
     /// <summary>The first sentence alone, of several clauses.</summary>
     internal static string Sentence(RunResult run) =>
-        run.Turning is TurnReport turn ? TurnWords.Verdict(turn, run)
+        run.Turning is TurnResult turn ? TurnWords.Verdict(turn, run)
         : run.Shove is ShoveOutcome shove ? $"{ShoveVerdict.Of(run.Scenario, shove, run.Answers, run.Opponent!.Answers)} {ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)}".TrimEnd() + (LookWords.Drawn(run) is { Length: > 0 } drawn ? " " + drawn : "")
         : RunVerdict.Of(run.Scenario, run.Status, Cause(run.Stop), run.Answers, run.Chatter);
 

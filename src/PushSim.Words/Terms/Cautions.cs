@@ -1,6 +1,6 @@
 namespace PushSim.Words.Terms;
 
-/// <summary>Short cautions, once per report.</summary>
+/// <summary>Short cautions, once per answer.</summary>
 public static class Cautions
 {
     /// <summary>Of predictions.</summary>

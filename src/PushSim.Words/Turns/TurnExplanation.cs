@@ -14,12 +14,12 @@ public static class TurnExplanation
     private const double Apart = 1.2;
 
     /// <summary>The explanation, sentence by sentence.</summary>
-    public static IReadOnlyList<string> Of(TurnReport r, RunResult result) => r.Modes.Count == 0 ? [.. ChatterWords.Explanation(result.Chatter), .. Lifted(r)] :
+    public static IReadOnlyList<string> Of(TurnResult r, RunResult result) => r.Modes.Count == 0 ? [.. ChatterWords.Explanation(result.Chatter), .. Lifted(r)] :
     [
         .. ChatterWords.Explanation(result.Chatter), .. Lifted(r), .. Feed(r, result.Scenario), .. Mode(r), .. Other(r), .. Contrast(r, result), .. Range(r, result.Scenario), .. SlipSpeeds(r, result.Scenario),
     ];
 
-    private static IEnumerable<string> Lifted(TurnReport r)
+    private static IEnumerable<string> Lifted(TurnResult r)
     {
         WheelTurn[] lifted = [.. r.Wheels.Where(w => w.LiftOffs > 0).OrderByDescending(w => w.AirShare)];
         if (lifted.Length > 0)
@@ -29,7 +29,7 @@ public static class TurnExplanation
     }
 
     // Where the run does other than its small swings
-    private static IEnumerable<string> Contrast(TurnReport r, RunResult result)
+    private static IEnumerable<string> Contrast(TurnResult r, RunResult result)
     {
         if (result.Chatter.Kind == ChatterKind.Buzzes && !r.Modes.Any(m => m.IsChatter))
         {
@@ -42,7 +42,7 @@ public static class TurnExplanation
         }
     }
 
-    private static IEnumerable<string> Feed(TurnReport r, ScenarioSettings scenario)
+    private static IEnumerable<string> Feed(TurnResult r, ScenarioSettings scenario)
     {
         if (r.Rings.Count == 0)
         {
@@ -63,7 +63,7 @@ public static class TurnExplanation
         yield return Text($"Tread ring alone, with the wheel held: margin {AwayFromOne(worst.Margin)}, below 1 it buzzes: {(worst.Buzzes ? "it does" : "it is quiet")}, near {worst.Frequency:0} Hz.");
     }
 
-    private static IEnumerable<string> Mode(TurnReport r)
+    private static IEnumerable<string> Mode(TurnResult r)
     {
         TurnMode first = First(r);
         string swing = first.Frequency > 0.0 ? Text($" at {first.Frequency:0.0} Hz") : "";
@@ -82,7 +82,7 @@ public static class TurnExplanation
     }
 
     // the swing that is chatter, else the fastest growing one
-    private static TurnMode First(TurnReport r) => r.Modes.FirstOrDefault(m => m.IsChatter) ?? r.Modes[0];
+    private static TurnMode First(TurnResult r) => r.Modes.FirstOrDefault(m => m.IsChatter) ?? r.Modes[0];
 
     // What the fastest growing swing lives on, as far as taking causes away tells.
     private static string Source(TurnFeed f, bool falls)
@@ -100,7 +100,7 @@ public static class TurnExplanation
     }
 
     // One more growing swing at another frequency: which of them a run shows hangs on what starts it.
-    private static IEnumerable<string> Other(TurnReport r)
+    private static IEnumerable<string> Other(TurnResult r)
     {
         TurnMode first = First(r);
         if (r.Modes.FirstOrDefault(m => m != first && m.Growth > 0.0 && m.Frequency > 0.0 && Math.Max(m.Frequency, first.Frequency) > Apart * Math.Min(m.Frequency, first.Frequency)) is TurnMode other)
@@ -118,7 +118,7 @@ public static class TurnExplanation
 
     private static string Folds(double growth) => Text($"{(growth > 0.0 ? "doubling" : "halving")} every {1e3 * Math.Log(2.0) / Math.Abs(growth):0} ms");
 
-    private static IEnumerable<string> Range(TurnReport r, ScenarioSettings scenario)
+    private static IEnumerable<string> Range(TurnResult r, ScenarioSettings scenario)
     {
         if (r.Range is null)
         {
@@ -138,7 +138,7 @@ public static class TurnExplanation
             : (r.Modes[0].Growth > 0.0 ? "No damping of the tyre bodies up to a hundred times what they have stops that by itself" : "By itself it stays quiet even with a hundredth of the damping of its tyre bodies") + stop + ".";
     }
 
-    private static IEnumerable<string> SlipSpeeds(TurnReport r, ScenarioSettings scenario)
+    private static IEnumerable<string> SlipSpeeds(TurnResult r, ScenarioSettings scenario)
     {
         if (r.SlipSpeeds.Count == 0)
         {

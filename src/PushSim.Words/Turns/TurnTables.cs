@@ -11,7 +11,7 @@ public static class TurnTables
     /// <summary>The tables; none where nothing was looked at.</summary>
     public static IEnumerable<AnswerTable> Of(RunResult run)
     {
-        if (run.Turning is not TurnReport r)
+        if (run.Turning is not TurnResult r)
         {
             yield break;
         }
@@ -26,7 +26,7 @@ public static class TurnTables
     }
 
     // One column a wheel: eight of them still fit a page.
-    private static AnswerTable WheelTable(TurnReport r, RunResult run)
+    private static AnswerTable WheelTable(TurnResult r, RunResult run)
     {
         AnswerTable table = new AnswerTable("Each wheel") { IsFolded = true }.AddColumn("Quantity");
         foreach (WheelTurn w in r.Wheels)
@@ -60,7 +60,7 @@ public static class TurnTables
         }
     }
 
-    private static IEnumerable<string> Lines(TurnReport r, IReadOnlyList<LookPart> leftOut)
+    private static IEnumerable<string> Lines(TurnResult r, IReadOnlyList<LookPart> leftOut)
     {
         yield return Text($"takes {r.Current:0.00} A and {r.Power:0.0} W from the battery; its wheels would turn it at {r.YawRateWithoutSlip:0.00} rad/s if nothing slipped");
         if (r.RotationCentre is { } c)
@@ -87,7 +87,7 @@ public static class TurnTables
         }
     }
 
-    private static AnswerTable HelpTable(TurnReport r)
+    private static AnswerTable HelpTable(TurnResult r)
     {
         bool turns = r.Ease != TurnEase.CannotTurn;
         AnswerTable table = new AnswerTable(turns ? "What a change would do" : "Least change that lets it turn").AddColumn("Change")
@@ -101,7 +101,7 @@ public static class TurnTables
     }
 
     // For each part the slowest to die of those in which it moves most, else the one in which it moves more than in any other; each once.
-    private static AnswerTable ModeTable(TurnReport r, IReadOnlyList<string> explanation)
+    private static AnswerTable ModeTable(TurnResult r, IReadOnlyList<string> explanation)
     {
         AnswerTable table = new AnswerTable("Swing of the turn") { IsFolded = true }.AddColumn("Part").AddNumberColumn("Hz").AddNumberColumn("growth 1/s").AddColumn("what moves");
         if (r.Modes.Count == 0)

@@ -1,6 +1,6 @@
 namespace PushSim.Words.Turns;
 
-/// <summary>What a turn answers, and words for what its report names.</summary>
+/// <summary>What a turn answers, and words for what its result names.</summary>
 public static class TurnWords
 {
     // Share of the grip from which sideways acceleration moves loads and slips enough to change an arc (common practice, no source) [1].
@@ -10,7 +10,7 @@ public static class TurnWords
     private const double SettledShare = 0.4;
 
     /// <summary>The answer as one sentence.</summary>
-    public static string Verdict(TurnReport r, RunResult result)
+    public static string Verdict(TurnResult r, RunResult result)
     {
         RunAnswers a = result.Answers;
         string name = result.Scenario.Robot.Name;
@@ -28,7 +28,7 @@ public static class TurnWords
     }
 
     /// <summary>What a closer look adds to whether it turns, as clauses.</summary>
-    public static IEnumerable<string> Reserve(TurnReport r) => r.Ease switch
+    public static IEnumerable<string> Reserve(TurnResult r) => r.Ease switch
     {
         TurnEase.CannotTurn => [Needs(r)],
         TurnEase.Unknown => [],
@@ -57,7 +57,7 @@ public static class TurnWords
     };
 
     /// <summary>What would let it turn.</summary>
-    internal static string Needs(TurnReport r)
+    internal static string Needs(TurnResult r)
     {
         List<string> needs = [];
         if (r.LeastCurrentLimit is { } ampere)

@@ -16,7 +16,7 @@ public static class TyreTables
     private const double LongWay = 100.0;
 
     /// <summary>Wear of each wheel.</summary>
-    public static AnswerTable Of(WearReport report)
+    public static AnswerTable Of(WearResult report)
     {
         AnswerTable table = new AnswerTable("Wear of").AddColumn("Wheel").AddColumn("in").AddNumberColumn("Volume [mm³]").AddNumberColumn("Mass [mg]").AddNumberColumn("Tread depth [µm]");
         string match = Text($"a match, {report.MatchTime:0.#} s of this");
@@ -37,7 +37,7 @@ public static class TyreTables
     }
 
     /// <summary>How uneven it is, and what a turn is worth in straight metres.</summary>
-    public static string Summary(WearReport report)
+    public static string Summary(WearResult report)
     {
         if (report.Unevenness is not double uneven)
         {

@@ -14,7 +14,7 @@ public static class WearWords
     private const double Roads = 2.15, LeastOfRoads = 1.6, MostOfRoads = 9.9;
 
     /// <summary>Wear per work of friction, beside what roads do, and how to find one's own; empty where nothing slid.</summary>
-    public static IReadOnlyList<string> PerWork(WearReport report)
+    public static IReadOnlyList<string> PerWork(WearResult report)
     {
         double work = report.Wheels.Sum(w => w.FrictionWork), volume = report.Wheels.Sum(w => w.Volume);
         if (!(work > 0.0) || !(volume > 0.0))

@@ -10,7 +10,7 @@ internal static class LimitAnswer
     /// <summary>The limits of a robot that stands.</summary>
     /// <param name="robot">The robot.</param>
     /// <returns>Null if it cannot stand or drive at all.</returns>
-    public static LimitReport? Of(RobotSettings robot)
+    public static LimitResult? Of(RobotSettings robot)
     {
         try
         {
@@ -36,7 +36,7 @@ internal static class LimitAnswer
     }
 
     /// <summary>The message.</summary>
-    public static AnswerMessage Message(LimitReport report, LimitReport? before)
+    public static AnswerMessage Message(LimitResult report, LimitResult? before)
     {
         AnswerCard card = LimitCard.Of(report);
         AnswerCard? old = before is null ? null : LimitCard.Of(before);

@@ -39,7 +39,7 @@ internal static class LogBench
         }
         finally
         {
-            if (Disk.Look(path) == FileKind.File)
+            if (Disk.Look(path) == PathKind.File)
             {
                 Disk.Delete(path);
             }
@@ -94,7 +94,7 @@ internal static class LogBench
     {
         double sliding = pull.Plateau?.Value ?? double.NaN;
         string words = string.Create(CultureInfo.InvariantCulture, $"pull {place + 1}: lets go at {pull.Breakaway.Value:0.00} N{(double.IsNaN(sliding) ? "" : $", slides at {sliding:0.00} N")}");
-        string by = tyre.Limit.By switch { BindingKind.Tyre => "tyre", BindingKind.Motor => "motor", _ => "unclear" };
+        string by = tyre.Cause.By switch { BindingKind.Tyre => "tyre", BindingKind.Motor => "motor", _ => "unclear" };
         return new LogPull(words, by, trace.Trace.Time[pull.Start], trace.Trace.Time[pull.End], pull.Breakaway.Value, double.IsNaN(sliding) ? null : sliding, pull.Plateau is null, pull.Plateau is null ? "it was not seen sliding" : "", curve);
     }
 

@@ -106,6 +106,18 @@ internal sealed record Design(string Main, string Shown, ImmutableSortedDictiona
             return Put(open with { Text = inside });
         }
 
+        // of a robot that is open alone: whichever of its files has the table, its own first
+        if (read.Scenario is null)
+        {
+            foreach (OpenText one in Texts.Values.OrderByDescending(t => t.Path == Main))
+            {
+                if (EditText.Insert(one.Text, section, part, row.Definition.Name, row.Definition, text) is string added)
+                {
+                    return Put(one with { Text = added });
+                }
+            }
+        }
+
         string header = row.Owner == "opponent" ? "opponent.override" : "override";
         return read.Scenario is not null && EditText.Insert(main.Text, header, "", $"\"{row.Path}\"", row.Definition, text) is string set ? Put(main with { Text = set }) : null;
     }

@@ -27,11 +27,6 @@ internal static class StateMaker
         ["body"] = ["mass"], ["tyres"] = ["static_friction"], ["motors"] = ["gear_ratio", "resistance"], ["controllers"] = ["current_limit"], ["battery"] = ["cells", "capacity"],
     };
 
-    /// <summary>Whose value a key of the page is, and its path in the file.</summary>
-    public static (string Owner, string Path) Split(string key) =>
-        key.StartsWith("a.", StringComparison.Ordinal) ? ("robot", key[2..]) : key.StartsWith("b.", StringComparison.Ordinal) ? ("opponent", key[2..])
-        : key.StartsWith("scene.", StringComparison.Ordinal) ? ("", key["scene.".Length..]) : ("?", key);
-
     /// <summary>The key of a row on the page.</summary>
     public static string KeyOf(EditRow row) => (row.Owner == "robot" ? "a." : row.Owner == "opponent" ? "b." : "scene.") + row.Path;
 
@@ -114,7 +109,7 @@ internal static class StateMaker
         return row.Source switch
         {
             EditSource.Default => new SourceMessage("default", "the usual value", "", 0),
-            EditSource.Estimate => new SourceMessage("estimate", "an estimate", "", 0),
+            EditSource.Estimate => new SourceMessage("estimate", "an estimate from other values", "", 0),
             EditSource.Shelf => new SourceMessage("shelf", "of the parts shelf", row.File, row.Line),
             _ => new SourceMessage("file", "", row.File, row.Line),
         };

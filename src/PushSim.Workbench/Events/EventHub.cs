@@ -12,18 +12,6 @@ internal sealed class EventHub
     private readonly List<EventQueue> _pages = [];
     private readonly Dictionary<string, (string Name, string Data)> _last = new(StringComparer.Ordinal);
 
-    /// <summary>Pages that listen [1].</summary>
-    public int Pages
-    {
-        get
-        {
-            lock (_lock)
-            {
-                return _pages.Count;
-            }
-        }
-    }
-
     /// <summary>Told when a page comes or goes.</summary>
     public Action<int>? PagesChanged { get; set; }
 

@@ -155,10 +155,10 @@ internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOpt
         }
 
         Dictionary<string, string> rows = (asked.Rows ?? []).Where(r => r is { Key: not null, Text.Length: < 200 }).DistinctBy(r => r.Key).ToDictionary(r => r.Key!, r => r.Text!);
-        string? path = new Starter(_home, files).Write(rows, out string wrong);
+        string? path = new Starter(_home, files).Write(rows, out string wrong, out string key);
         if (path is null)
         {
-            await Guard.Refuse(context, HttpStatusCode.BadRequest, wrong, "").ConfigureAwait(false);
+            await Guard.Refuse(context, HttpStatusCode.BadRequest, wrong, "", key).ConfigureAwait(false);
             return;
         }
 

@@ -17,15 +17,6 @@ internal static class Reply
         await context.Response.Body.WriteAsync(text, context.RequestAborted).ConfigureAwait(false);
     }
 
-    /// <summary>Writes a text.</summary>
-    public static async Task Text(HttpContext context, string text, string type)
-    {
-        byte[] bytes = Encoding.UTF8.GetBytes(text);
-        context.Response.ContentType = type;
-        context.Response.ContentLength = bytes.Length;
-        await context.Response.Body.WriteAsync(bytes, context.RequestAborted).ConfigureAwait(false);
-    }
-
     /// <summary>Reads a body, or takes what stands for none; null, after a refusal, if it cannot be read.</summary>
     public static async Task<T?> Read<T>(HttpContext context, JsonTypeInfo<T> type, T byDefault)
         where T : class => context.Request.ContentLength is null or 0 ? byDefault : await Read(context, type).ConfigureAwait(false);

@@ -34,7 +34,7 @@ internal static class Examples
         foreach (string file in Names().Where(n => n == name || n.StartsWith("robots/", StringComparison.Ordinal) || n.StartsWith("logs/", StringComparison.Ordinal)))
         {
             string path = Path.Combine(folder, Folder, file);
-            if (Disk.Look(path) == FileKind.None)
+            if (Disk.Look(path) == PathKind.None)
             {
                 Disk.MakeFolders(Path.GetDirectoryName(path)!);
                 byte[] text = Encoding.UTF8.GetBytes(Text(file)!);

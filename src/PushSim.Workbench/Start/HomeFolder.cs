@@ -68,12 +68,12 @@ internal sealed class HomeFolder(string folder, string? garage = null)
         foreach (string name in names.Where(n => n[0] != '.'))
         {
             string path = below.Length == 0 ? name : Path.Combine(below, name);
-            FileKind kind = Disk.Look(Path.Combine(folder, path));
-            if (kind == FileKind.File && name.EndsWith(".toml", StringComparison.Ordinal) && files.Count < MostFiles)
+            PathKind kind = Disk.Look(Path.Combine(folder, path));
+            if (kind == PathKind.File && name.EndsWith(".toml", StringComparison.Ordinal) && files.Count < MostFiles)
             {
                 files.Add(path);
             }
-            else if (kind == FileKind.Folder && depth < MostDepth && name is not ("bin" or "obj" or "node_modules"))
+            else if (kind == PathKind.Folder && depth < MostDepth && name is not ("bin" or "obj" or "node_modules"))
             {
                 Look(path, depth + 1, files);
             }

@@ -1,7 +1,4 @@
-using System.Diagnostics;
-using PushSim.Analysis.Limits;
 using PushSim.Scenarios.Editing;
-using PushSim.Workbench.Answers;
 using PushSim.Workbench.Behind;
 using PushSim.Workbench.Designs;
 using PushSim.Workbench.Events;
@@ -9,18 +6,18 @@ using PushSim.Workbench.Events;
 namespace PushSim.Workbench.State;
 
 /// <summary>The open files with their steps back and forth, the pinned design, what was refused, and the last answer. One thread uses it.</summary>
-internal sealed class Session(EventHub hub, string? garage = null) : IDisposable
+internal sealed partial class Session(EventHub hub, string? garage = null) : IDisposable
 {
     private readonly Dictionary<string, RowErrorMessage> _faults = new(StringComparer.Ordinal);
     private readonly History _history = new();
-    private readonly BehindWork _behind = new(hub);
+    private readonly BehindThread _behind = new(hub);
     private Dictionary<string, EditRow> _savedRows = new(StringComparer.Ordinal);
     private IReadOnlyList<EditRow> _rows = [];
     private ReadResult? _opened;
     private ReadResult? _read;
     private ProblemMessage? _problem;
-    private Held? _pinned;
-    private Held? _saved;
+    private HeldDesign? _pinned;
+    private HeldDesign? _saved;
     private AnswerMessage? _last;
     private Design? _answered;
     private OutsideMessage? _outside;
@@ -101,7 +98,7 @@ internal sealed class Session(EventHub hub, string? garage = null) : IDisposable
     {
         if (Design is not null && _read is not null)
         {
-            _pinned = new Held(Design, _read, _rows.ToDictionary(StateMaker.KeyOf, StringComparer.Ordinal), _pinned is null && !Design.IsChanged ? "as in the file" : Names(Changes()));
+            _pinned = new HeldDesign(Design, _read, _rows.ToDictionary(StateMaker.KeyOf, StringComparer.Ordinal), _pinned is null && !Design.IsChanged ? "as in the file" : Names(Changes()));
             _answered = null;
             Tell(number);
         }
@@ -212,88 +209,10 @@ internal sealed class Session(EventHub hub, string? garage = null) : IDisposable
     /// <summary>Stops what is done behind the answer; safe from any thread.</summary>
     public void Interrupt() => _behind.Stop();
 
-    /// <summary>Runs what is open, if the last answer is not of these values, and tells.</summary>
-    public void Answer(long number, long since, CancellationToken cancel)
-    {
-        if (Design is null || _read is null)
-        {
-            return;
-        }
-
-        if (_problem is { } problem)
-        {
-            hub.Send("problem", problem, WireContext.Default.ProblemMessage);
-            if (_last is not null)
-            {
-                _last = _last with { Old = true, OldWords = _faults.Count > 0 ? "of the last values that could be read" : "" };
-                hub.Send("answer", _last with { Number = number }, WireContext.Default.AnswerMessage);
-            }
-
-            SendState();
-            if (_run is not null && ReferenceEquals(_answered, Design))
-            {
-                // the design that can be read goes on being looked at
-                StartBehind(number, since, Before()?.Run(cancel));
-            }
-
-            return;
-        }
-
-        hub.Forget("problem");
-        RunResult? before = null;
-        if (_read.Scenario is { } scenario)
-        {
-            bool isNew = !ReferenceEquals(Design, _answered) || _run is null;
-            RunResult run = isNew ? AnswerRun.Fast(scenario, cancel) : _run!;
-            before = Before()?.Run(cancel);
-            if (isNew || _last is null or { Old: true })
-            {
-                _last = AnswerMaker.Of(run, before) with { Number = number, Ms = Math.Round(Stopwatch.GetElapsedTime(since).TotalMilliseconds, 1) };
-                (_answered, _run) = (Design, run);
-                hub.Forget("odds", "closer");
-                hub.Send("answer", _last, WireContext.Default.AnswerMessage);
-            }
-        }
-
-        else if (_read.Robot is { } robot && !ReferenceEquals(Design, _answered) && LimitAnswer.Of(robot) is { } limits)
-        {
-            _last = LimitAnswer.Message(limits, Before()?.Limits()) with { Number = number, Ms = Math.Round(Stopwatch.GetElapsedTime(since).TotalMilliseconds, 1) };
-            _answered = Design;
-            hub.Send("answer", _last, WireContext.Default.AnswerMessage);
-        }
-
-        SendState();
-        StartBehind(number, since, before);
-    }
-
     public void Dispose() => _behind.Dispose();
-
-    private void StartBehind(long number, long since, RunResult? before) =>
-        _behind.Start(new BehindJob(number, since, Design!, _read!, _rows)
-        {
-            Ordered = _isOrderAsked ? Order : null, Keys = _stripKeys, IsOdds = _mode == "odds", Run = _run, Before = Before()?.Design, BeforeRun = before,
-            BeforeValues = (_pinned?.Rows ?? _savedRows).Where(r => r.Value.Value is not null).ToDictionary(r => r.Key, r => r.Value.Value!.Value),
-        });
-
-    private void Order(IReadOnlyList<string> keys) => Later?.Invoke((session, number) =>
-    {
-        (session._order, session._isOrderAsked) = (keys, false);
-        session.Tell(number);
-    });
 
     private static ProblemMessage? Wrong(ReadResult read, long number) =>
         read.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } wrong ? new ProblemMessage(number, null, wrong.Message, wrong.Help, wrong.File, wrong.Line) : null;
-
-    private Held? Before()
-    {
-        if (_pinned is not null || Design is null || !Design.IsChanged)
-        {
-            return _pinned;
-        }
-
-        // else as in the files
-        return _saved ??= _opened is { HasErrors: false } ? new Held(Design.AsSaved, _opened, _savedRows, "as in the file") : null;
-    }
 
     private void Go(Design? to, long number)
     {
@@ -353,30 +272,5 @@ internal sealed class Session(EventHub hub, string? garage = null) : IDisposable
             Pinned = _pinned is null ? null : new StepMessage(_pinned.Words),
         };
         _isStateNew = true;
-    }
-
-    private void SendState()
-    {
-        if (_isStateNew)
-        {
-            hub.Send("state", Message, WireContext.Default.StateMessage);
-            _isStateNew = false;
-        }
-    }
-
-    private sealed class Held(Design design, ReadResult read, Dictionary<string, EditRow> rows, string words)
-    {
-        private RunResult? _run;
-        private LimitReport? _limits;
-
-        public Design Design => design;
-
-        public Dictionary<string, EditRow> Rows => rows;
-
-        public string Words => words;
-
-        public LimitReport? Limits() => _limits ??= read.Robot is { } robot ? LimitAnswer.Of(robot) : null;
-
-        public RunResult? Run(CancellationToken cancel) => _run ??= read.Scenario is { } scenario ? AnswerRun.Fast(scenario, cancel) : null;
     }
 }

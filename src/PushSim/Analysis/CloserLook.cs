@@ -36,7 +36,7 @@ public static class CloserLook
             leftOut.Add(LookPart.Coasting);
         }
 
-        return looked with { Look = new CloserLookReport(work.Done - before, work.IsEndless ? null : work.Allowed, leftOut) };
+        return looked with { Look = new LookCost(work.Done - before, work.IsEndless ? null : work.Allowed, leftOut) };
     }
 
     private static RunResult Turn(RunResult result, WorkBudget work, List<LookPart> leftOut)

@@ -34,9 +34,6 @@ internal sealed class ContactBody
     /// <summary>Height of the centre of mass [m].</summary>
     public double CentreHeight { get; }
 
-    /// <summary>Whether any face is a ramp.</summary>
-    public bool HasRamp => Faces.Any(face => face.RampAngle is not null);
-
     /// <summary>Its convex parts: an upright prism, then a wedge for each ramp.</summary>
     internal IReadOnlyList<ConvexPart> Parts { get; }
 

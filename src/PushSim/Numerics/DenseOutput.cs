@@ -37,6 +37,15 @@ internal sealed class DenseOutput
         }
     }
 
+    /// <summary>A copy of steps of lanes, with a store of its own; see <see cref="Take"/>.</summary>
+    /// <param name="count">Number of components [1].</param>
+    /// <param name="explicitCount">Number of explicit components [1].</param>
+    /// <param name="curves">See <see cref="IAdditiveSystem.CurveRanges"/>.</param>
+    public DenseOutput(int count, int explicitCount, IReadOnlyList<(int From, int To)> curves)
+        : this(new double[4 * count], 0, count, 2 * count, 3 * count, count, explicitCount, curves)
+    {
+    }
+
     /// <summary>Start of the step [s].</summary>
     public double T0 { get; private set; }
 
@@ -120,6 +129,20 @@ internal sealed class DenseOutput
 
     /// <summary>The step as the observers of lanes see one.</summary>
     internal LaneStep AsLaneStep() => new(_store, isSingle: false, 0, _y0, _k0, _y1, _k1, 1, T0, T1);
+
+    /// <summary>Copies a lane's step into the store: it becomes the interval.</summary>
+    public void Take(in LaneStep step)
+    {
+        for (int i = 0; i < Count; i++)
+        {
+            _store[_y0 + i] = step.Y0(i);
+            _store[_k0 + i] = step.Slope0(i);
+            _store[_y1 + i] = step.Y1(i);
+            _store[_k1 + i] = step.Slope1(i);
+        }
+
+        SetInterval(step.T0, step.T1);
+    }
 
     internal void SetInterval(double t0, double t1) => (T0, T1) = (t0, t1);
 

@@ -17,6 +17,18 @@ internal interface ILaneFeed<T>
     /// <returns>Longest step of the segment, positive [s].</returns>
     double EnterSegment(int lane, int index);
 
+    /// <summary>Called before the starts of segments are handed out; the system was just evaluated there.</summary>
+    void OnSegmentStarts()
+    {
+    }
+
+    /// <summary>Called where a lane begins a segment, before any step of it; the system was last evaluated there, with the segment's own commands.</summary>
+    /// <param name="lane">The lane [1].</param>
+    /// <param name="t">When the segment begins [s].</param>
+    void OnSegmentStart(int lane, double t)
+    {
+    }
+
     /// <summary>Called before the steps of a pass are handed out; the system was just evaluated at their ends.</summary>
     void OnStepEnds();
 
@@ -29,5 +41,5 @@ internal interface ILaneFeed<T>
     /// <summary>Takes the end of a lane's run.</summary>
     /// <param name="lane">The lane, free from now on [1].</param>
     /// <param name="report">How it ended.</param>
-    void End(int lane, in IntegrationReport report);
+    void End(int lane, in IntegrationOutcome report);
 }

@@ -29,7 +29,7 @@ internal sealed class SingleRun<TSystem>
     /// <param name="settings">Tolerances and limits.</param>
     /// <param name="observer">Sees every accepted step.</param>
     /// <returns>Status, time reached and counts.</returns>
-    public IntegrationReport Run(double t0, double t1, Span<double> y, double[] breakpoints, IntegrationSettings settings, IStepObserver observer)
+    public IntegrationOutcome Run(double t0, double t1, Span<double> y, double[] breakpoints, IntegrationSettings settings, IStepObserver observer)
     {
         if (!(t1 >= t0))
         {
@@ -60,7 +60,7 @@ internal sealed class SingleRun<TSystem>
 
         public DenseOutput Dense { get; set; } = null!;
 
-        public IntegrationReport Report { get; private set; }
+        public IntegrationOutcome Report { get; private set; }
 
         public int ExplicitCount => _system.ExplicitCount;
 
@@ -104,6 +104,8 @@ internal sealed class SingleRun<TSystem>
             return ((ISegmented)system).LongestStep;
         }
 
+        public void OnSegmentStart(int lane, double t) => _observer!.OnSegment(t);
+
         public void OnStepEnds()
         {
         }
@@ -114,6 +116,6 @@ internal sealed class SingleRun<TSystem>
             return _observer!.OnStep(Dense);
         }
 
-        public void End(int lane, in IntegrationReport report) => Report = report;
+        public void End(int lane, in IntegrationOutcome report) => Report = report;
     }
 }

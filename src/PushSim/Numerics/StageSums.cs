@@ -109,16 +109,4 @@ internal static class StageSums
 
         return total;
     }
-
-    /// <summary>Whether no entry is infinite or NaN.</summary>
-    internal static bool AllFinite(ReadOnlySpan<double> values)
-    {
-        double probe = 0.0;
-        foreach (double value in values)
-        {
-            probe = Math.FusedMultiplyAdd(0.0, value, probe);
-        }
-
-        return probe == 0.0;
-    }
 }

@@ -4,7 +4,7 @@ namespace PushSim.Numerics;
 /// k = embedded order + 1; after a rejection h_new = h S e_n^(-1/k), and the step does not grow just behind a rejection.
 /// Source: K. Gustafsson, ACM Transactions on Mathematical Software 17 (1991) 533-554; gains as in Hairer, Norsett,
 /// Wanner, Solving Ordinary Differential Equations I, section II.4 (from memory).</summary>
-internal struct StepController
+internal static class StepController
 {
     /// <summary>S: share of the predicted step taken [1]; usual 0.8 to 0.95, nearer 1 gives more rejections.</summary>
     internal const double Safety = 0.9;
@@ -18,52 +18,12 @@ internal struct StepController
     /// <summary>Floor of the error remembered [1]; without it one very small error stalls the growth of the next step.</summary>
     internal const double SmallestError = 1e-4;
 
-    private readonly double _proportional;
-    private readonly double _integral;
-    private readonly double _single;
-    private double _previousError;
-    private bool _afterRejection;
-
-    /// <summary>Prepares the gains.</summary>
-    /// <param name="embeddedOrder">Order of the embedded weights [1].</param>
-    internal StepController(int embeddedOrder)
-    {
-        (_proportional, _integral, _single) = Gains(embeddedOrder);
-        Reset();
-    }
-
     /// <summary>The exponents 0.7/k and 0.4/k after an acceptance, 1/k after a rejection [1].</summary>
     /// <param name="embeddedOrder">Order of the embedded weights [1].</param>
     internal static (double Proportional, double Integral, double Single) Gains(int embeddedOrder)
     {
         double k = embeddedOrder + 1;
         return (0.7 / k, 0.4 / k, 1.0 / k);
-    }
-
-    /// <summary>Forgets the history, at the start of a segment.</summary>
-    internal void Reset()
-    {
-        _previousError = 1.0;
-        _afterRejection = false;
-    }
-
-    /// <summary>Factor on the step after a trial with error norm at most 1 [1].</summary>
-    internal double AfterAcceptance(double error)
-    {
-        double factor = Safety * Power(error, -_proportional) * Power(_previousError, _integral);
-        double ceiling = _afterRejection ? 1.0 : LargestFactor;
-        _previousError = Math.Max(error, SmallestError);
-        _afterRejection = false;
-        return Math.Clamp(factor, SmallestFactor, ceiling);
-    }
-
-    /// <summary>Factor on the step after a rejected trial [1]; the error may be infinite or NaN.</summary>
-    internal double AfterRejection(double error)
-    {
-        _afterRejection = true;
-        return double.IsFinite(error)
-            ? Math.Clamp(Safety * Power(error, -_single), SmallestFactor, Safety)
-            : SmallestFactor;
     }
 
     /// <summary>x to the exponent [1]. The platform's own power function differs between systems in the last bit; this one gives the same steps everywhere.</summary>

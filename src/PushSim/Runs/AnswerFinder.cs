@@ -18,8 +18,7 @@ internal static class AnswerFinder
     /// <summary>What holds for any run, also one that ended with the robot tipped before anything was steady.</summary>
     public static RunAnswers OfAny(RunHistory history) => new()
     {
-        PeakBatteryCurrent = history.Trace.Battery?.Current.Max(),
-        LowestBatteryVoltage = history.Trace.Battery?.Voltage.Min(),
+        Peaks = history.Peaks,
         ChargeUsed = history.Trace.Battery?.ChargeUsed[^1],
         PeakBatteryTemperature = history.Trace.Battery?.Temperature?.Max(),
         PeakWindingTemperature = history.Trace.Motors.Max(m => m.WindingTemperature?.Max()),

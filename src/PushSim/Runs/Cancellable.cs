@@ -5,5 +5,7 @@ namespace PushSim.Runs;
 /// <param name="cancel">Stops the run.</param>
 internal sealed class Cancellable(IStepObserver observer, CancellationToken cancel) : IStepObserver
 {
+    public void OnSegment(double t) => observer.OnSegment(t);
+
     public StepDecision OnStep(DenseOutput step) => cancel.IsCancellationRequested ? StepDecision.Stop : observer.OnStep(step);
 }

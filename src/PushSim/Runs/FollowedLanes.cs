@@ -14,7 +14,6 @@ internal sealed class FollowedLanes<T> : ILaneSystem<T>, ILaneFeed<T>
     private readonly SceneShape _shape;
     private readonly AdditiveTableau _tableau;
     private readonly bool _hasLedger;
-    private readonly double[] _store;
     private readonly DenseOutput _dense;
     private Func<FollowedRun?>? _next;
     private Action<FollowedRun>? _done;
@@ -37,9 +36,7 @@ internal sealed class FollowedLanes<T> : ILaneSystem<T>, ILaneFeed<T>
             _numbers.Carry(_equations, lane, scene.Equations);
         }
 
-        int count = scene.Count;
-        _store = new double[4 * count];
-        _dense = new DenseOutput(_store, 0, count, 2 * count, 3 * count, count, scene.ExplicitCount, scene.CurveRanges);
+        _dense = new DenseOutput(scene.Count, scene.ExplicitCount, scene.CurveRanges);
         _lanes = new LaneIntegration<T, FollowedLanes<T>, FollowedLanes<T>>(this, this, first.Tableau);
     }
 
@@ -52,10 +49,7 @@ internal sealed class FollowedLanes<T> : ILaneSystem<T>, ILaneFeed<T>
     public IReadOnlyList<(int From, int To)> PredictedRanges => _equations.PredictedRanges;
 
     /// <summary>Whether a run may share these lanes.</summary>
-    public bool Fits(FollowedRun run)
-    {
-        return run.HasLedger == _hasLedger && ReferenceEquals(run.Tableau, _tableau) && run.Scene.Shape == _shape;
-    }
+    public bool Fits(FollowedRun run) => run.HasLedger == _hasLedger && ReferenceEquals(run.Tableau, _tableau) && run.Scene.Shape == _shape;
 
     /// <summary>Runs what is given to their ends.</summary>
     /// <param name="next">The next run, which fits; null if there is none.</param>
@@ -100,24 +94,22 @@ internal sealed class FollowedLanes<T> : ILaneSystem<T>, ILaneFeed<T>
         return scene.LongestStep;
     }
 
+    public void OnSegmentStarts() => _features.Read();
+
+    public void OnSegmentStart(int lane, double t) => _running[lane]!.Tape.Watch.OnSegment(t, _features, lane);
+
     public void OnStepEnds() => _features.Read();
 
     public StepDecision OnStep(int lane, in LaneStep step)
     {
         IRunTape tape = _running[lane]!.Tape;
         StepDecision decision = tape.Watch.OnStep(step, _features, lane);
-        int count = _store.Length / 4;
-        for (int i = 0; i < count; i++)
-        {
-            (_store[i], _store[count + i], _store[(2 * count) + i], _store[(3 * count) + i]) = (step.Y0(i), step.Slope0(i), step.Y1(i), step.Slope1(i));
-        }
-
-        _dense.SetInterval(step.T0, step.T1);
+        _dense.Take(step);
         tape.TakeSamples(_dense);
         return decision;
     }
 
-    public void End(int lane, in IntegrationReport report)
+    public void End(int lane, in IntegrationOutcome report)
     {
         FollowedRun run = _running[lane]!;
         _lanes.State(lane, run.State);

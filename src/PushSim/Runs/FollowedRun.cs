@@ -32,7 +32,7 @@ internal sealed class FollowedRun
     public double[] State { get; }
 
     /// <summary>How it ended.</summary>
-    public IntegrationReport Report { get; private set; }
+    public IntegrationOutcome Report { get; private set; }
 
     /// <summary>Whether the energy ledger is asked of it.</summary>
     public bool HasLedger => Tape is Recorder;
@@ -66,7 +66,7 @@ internal sealed class FollowedRun
     public void Spend(WorkBudget work) => work.Spend(Report, _settings.MaximumEvaluations);
 
     /// <summary>Takes its end; the last state stands in <see cref="State"/>.</summary>
-    public void End(in IntegrationReport report) => Report = report;
+    public void End(in IntegrationOutcome report) => Report = report;
 
     private static Func<FollowedRun?> Once(FollowedRun run)
     {

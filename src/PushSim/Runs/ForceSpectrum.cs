@@ -5,7 +5,7 @@ namespace PushSim.Runs;
 
 /// <summary>Spectrum of one wheel's tyre force over the settled part of a run: drive and sideways force together.</summary>
 /// <param name="Wheel">Name of the wheel.</param>
-/// <param name="Amplitudes">Amplitude at each frequency of <see cref="TurnReport.Frequencies"/> [N].</param>
+/// <param name="Amplitudes">Amplitude at each frequency of <see cref="TurnResult.Frequencies"/> [N].</param>
 /// <param name="Swing">Root mean square of all that lies above the lowest frequency of chatter [N].</param>
 /// <param name="Peak">Frequency of the strongest line there [Hz].</param>
 public sealed record ForceSpectrum(string Wheel, double[] Amplitudes, double Swing, double Peak)

@@ -98,11 +98,15 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         return scene.LongestStep;
     }
 
+    public void OnSegmentStarts() => _features.Read();
+
+    public void OnSegmentStart(int lane, double t) => _lanes[lane].Watch.OnSegment(t, _features, lane);
+
     public void OnStepEnds() => _features.Read();
 
     public StepDecision OnStep(int lane, in LaneStep step) => _lanes[lane].Watch.OnStep(step, _features, lane);
 
-    public void End(int lane, in IntegrationReport report)
+    public void End(int lane, in IntegrationOutcome report)
     {
         MatchLane own = _lanes[lane];
         _queue!.Done(MatchJudge.Of(own.Match.Number, own.Match.Scenario.Shove, own.Watch, report));

@@ -28,7 +28,6 @@ public sealed class MatchBatch
     {
         ArgumentOutOfRangeException.ThrowIfNegative(threads);
         Lanes = lanes == 0 ? BestLanes(precision) : lanes;
-        Precision = precision;
         _workers = new IMatchWorker[threads == 0 ? Environment.ProcessorCount : threads];
         for (int i = 0; i < _workers.Length; i++)
         {
@@ -55,9 +54,6 @@ public sealed class MatchBatch
     public static int BestLanes(Precision precision) => precision == Precision.Single
         ? HasWide(F16.IsAccelerated) ? F16.Lanes : F8.IsAccelerated ? F8.Lanes : 1
         : HasWide(R8.IsAccelerated) ? R8.Lanes : R4.IsAccelerated ? R4.Lanes : 1;
-
-    /// <summary>Number type of the matches.</summary>
-    public Precision Precision { get; }
 
     /// <summary>Matches side by side per thread [1].</summary>
     public int Lanes { get; }

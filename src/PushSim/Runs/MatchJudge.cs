@@ -2,12 +2,12 @@ using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
-/// <summary>Makes a match's outcome out of what was watched; the rules of <see cref="RunReport"/> and <see cref="ShoveJudge"/>.</summary>
+/// <summary>Makes a match's outcome out of what was watched; the rules of <see cref="RunResultMaker"/> and <see cref="ShoveJudge"/>.</summary>
 internal static class MatchJudge
 {
     public static MatchOutcome Refused(long number) => new() { Number = number, Status = RunStatus.Failed, Failure = MatchFailure.Refused, Winner = -1 };
 
-    public static MatchOutcome Of(long number, ShoveSettings shove, MatchWatch watch, in IntegrationReport report)
+    public static MatchOutcome Of(long number, ShoveSettings shove, MatchWatch watch, in IntegrationOutcome report)
     {
         MatchFailure failure = Failure(watch, report.Status);
         var outcome = new MatchOutcome
@@ -54,6 +54,6 @@ internal static class MatchJudge
         };
     }
 
-    private static MatchRobot Robot(MatchWatch.RobotWatch w) =>
+    private static MatchRobot Robot(RobotWatch w) =>
         new(w.Turned, w.PeakBatteryCurrent, w.PeakControllerCurrent, w.LowestVoltage, w.LimitedBy);
 }

@@ -43,6 +43,6 @@ public readonly record struct MatchOutcome
     public int RejectedSteps { get; init; }
 
     /// <summary>The cost, as its integration told it.</summary>
-    internal IntegrationReport Report =>
+    internal IntegrationOutcome Report =>
         new(Failure == MatchFailure.Work ? IntegrationStatus.EvaluationCap : IntegrationStatus.Completed, EndTime, Steps, RejectedSteps, Evaluations);
 }

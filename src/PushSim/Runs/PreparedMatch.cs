@@ -70,7 +70,7 @@ internal sealed class PreparedMatch
         var integration = new SingleRun<SceneSystem>(Scene, Tableau);
         var observer = new Watcher(Scene, Scenario);
         double[] y = [.. Start];
-        IntegrationReport report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings with { MaximumEvaluations = Math.Min(work.Left, Settings.MaximumEvaluations) }, observer);
+        IntegrationOutcome report = integration.Run(0.0, Scenario.Manoeuvre.EndTime, y, Breakpoints, Settings with { MaximumEvaluations = Math.Min(work.Left, Settings.MaximumEvaluations) }, observer);
         work.Spend(report, Settings.MaximumEvaluations);
         return MatchJudge.Of(Number, Scenario.Shove, observer.Watch, report);
     }
@@ -125,6 +125,12 @@ internal sealed class PreparedMatch
         }
 
         public MatchWatch Watch { get; } = new();
+
+        public void OnSegment(double t)
+        {
+            _features.Read();
+            Watch.OnSegment(t, _features, 0);
+        }
 
         public StepDecision OnStep(DenseOutput step)
         {

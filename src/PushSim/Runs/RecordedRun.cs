@@ -43,6 +43,6 @@ internal sealed class RecordedRun
         _recorder.Stop();
         double[] last = Run.State;
         Run.Scene.Evaluate(Run.Report.Time, 0.0, last, new double[last.Length]);
-        return RunReport.Make(Run.Scenario, Run.Scene, _recorder, Run.Report, Run.Scene.Ledger(last, _before), last);
+        return RunResultMaker.Make(Run.Scenario, Run.Scene, _recorder, Run.Report, Run.Scene.Ledger(last, _before), last);
     }
 }

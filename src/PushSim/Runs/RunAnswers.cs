@@ -1,4 +1,5 @@
 using PushSim.Binding;
+using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
@@ -71,11 +72,14 @@ public sealed record RunAnswers
     /// <summary>Mean push on a wall or opponent over the last part of the contact, along the way the first robot faces: positive when it pushes with its front, below zero when it is pushed from behind [N].</summary>
     public double? PushPlateau { get; init; }
 
+    /// <summary>Peaks of currents and loads, with their moments and limits.</summary>
+    public RobotPeaks Peaks { get; init; } = RobotPeaks.None;
+
     /// <summary>Peak battery current [A].</summary>
-    public double? PeakBatteryCurrent { get; init; }
+    public double? PeakBatteryCurrent => Peaks.BatteryCurrent?.Value;
 
     /// <summary>Lowest battery voltage [V].</summary>
-    public double? LowestBatteryVoltage { get; init; }
+    public double? LowestBatteryVoltage => Peaks.BatteryVoltage?.Value;
 
     /// <summary>Peak motor winding temperature [degree Celsius].</summary>
     public double? PeakWindingTemperature { get; init; }

@@ -11,6 +11,9 @@ internal sealed record RunHistory(ScenarioSettings Scenario, Trace Trace, IReadO
 {
     public RobotSettings Robot => Scenario.Robot;
 
+    /// <summary>Its peaks.</summary>
+    public RobotPeaks Peaks { get; init; } = RobotPeaks.None;
+
     public Series Time => Trace.Time;
 
     /// <summary>What bound each driven wheel.</summary>

@@ -89,7 +89,7 @@ public sealed record RunResult
     public DrawnSet? Drawn { get; init; }
 
     /// <summary>A closer look at a turn; null for other manoeuvres and where nobody asked for it.</summary>
-    public TurnReport? Turning { get; init; }
+    public TurnResult? Turning { get; init; }
 
     /// <summary>Whether its tyres chatter: what this run shows unless <c>ChatterReview</c> looked closer.</summary>
     public ChatterVerdict Chatter
@@ -102,7 +102,7 @@ public sealed record RunResult
     public RunResult? Coasting { get; init; }
 
     /// <summary>What the closer look cost and left out; null where nobody asked for it.</summary>
-    public CloserLookReport? Look { get; init; }
+    public LookCost? Look { get; init; }
 
     /// <summary>How the first robot's wheels keep the floor while it pushes; null where it touches nothing.</summary>
     public PushHops? Hops { get; init; }

@@ -27,7 +27,7 @@ internal static class RunWarnings
         }
 
         AddTyres(warnings, system, history.Robot);
-        if (history.Robot.Battery is { CutOffVoltage: > 0.0 } battery && history.Trace.Battery!.Voltage.Min() is var least && least < battery.CutOffVoltage)
+        if (history.Robot.Battery is { CutOffVoltage: > 0.0 } battery && history.Peaks.BatteryVoltage is { Value: var least } && least < battery.CutOffVoltage)
         {
             warnings.Add(new RunWarning.BelowCutOff(least, battery.CutOffVoltage));
         }

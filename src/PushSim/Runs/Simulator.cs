@@ -23,7 +23,7 @@ public static class Simulator
     {
         if (RecordedRun.Ready(scenario, out string refusal) is not RecordedRun ready)
         {
-            return RunReport.Refused(SceneBuilder.InCanonicalOrder(scenario), refusal);
+            return RunResultMaker.Refused(SceneBuilder.InCanonicalOrder(scenario), refusal);
         }
 
         ready.Run.Alone(work);

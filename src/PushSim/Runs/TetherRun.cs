@@ -34,7 +34,7 @@ internal static class TetherRun
     }
 
     private static (double[] Time, double[] Force)? Force(FollowedRun run) =>
-        RunReport.Ending(run.Scenario, run.Scene, run.Tape.Watch, run.Report, run.State) is null && run.Tape is TetherTape tape ? (tape.Time, tape.Force) : null;
+        RunResultMaker.Ending(run.Scenario, run.Scene, run.Tape.Watch, run.Report, run.State) is null && run.Tape is TetherTape tape ? (tape.Time, tape.Force) : null;
 
     // null if no run can start from the settings
     private static FollowedRun? Ready(ScenarioSettings scenario)

@@ -58,7 +58,7 @@ public sealed class WorkBudget(long allowed, CancellationToken cancel = default)
     /// <param name="report">The integration.</param>
     /// <param name="own">The limit of its own [1].</param>
     /// <exception cref="OutOfWorkException">It would have gone on, but for this limit.</exception>
-    internal void Spend(IntegrationReport report, long own)
+    internal void Spend(IntegrationOutcome report, long own)
     {
         bool isShort = report.Status == IntegrationStatus.EvaluationCap && Left < own;
         Add(report.Evaluations);

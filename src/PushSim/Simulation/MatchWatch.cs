@@ -1,5 +1,3 @@
-using PushSim.Binding;
-
 namespace PushSim.Simulation;
 
 /// <summary>Follows one run from step end to step end and keeps what its verdict hangs on: touch, ground, line, tip, peaks. A
@@ -95,7 +93,7 @@ internal sealed class MatchWatch
         for (int k = 0; k < _count; k++)
         {
             RobotSystem robot = scene.Robots[k];
-            _robots[k].Start(scene.FirstExplicit(k), robot.Scenario.Manoeuvre.InitialHeading, Driven(robot.Scenario.Robot), robot.Static.Loads, robot.Balance);
+            _robots[k].Start(scene.FirstExplicit(k), robot, Driven(robot.Scenario.Robot));
         }
 
         if (_hasLine)
@@ -103,6 +101,16 @@ internal sealed class MatchWatch
             (double first, double second) = (scene.Robots[0].Start.X, scene.Robots[1].Start.X);
             _line.Function.Set(first, second, scenario.Shove.Line);
             _far.Function.Set(first, second, scenario.Shove.Line);
+        }
+    }
+
+    /// <summary>Takes the start of a segment [s]; the features were read there, after the commands have jumped.</summary>
+    public void OnSegment<T>(double time, StepFeatures<T> features, int lane)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        for (int k = 0; k < _count; k++)
+        {
+            _robots[k].Peaks(features.Robots[k], lane, time);
         }
     }
 
@@ -225,114 +233,5 @@ internal sealed class MatchWatch
         public readonly double Of(int robot, double x) => (robot == 0 ? _second : _first) + x - _line;
 
         public readonly double Evaluate(double t, ReadOnlySpan<double> y) => Math.Max(_second + y[0], _first + y[1]) - _line;
-    }
-
-    /// <summary>What was seen of one robot.</summary>
-    internal sealed class RobotWatch
-    {
-        private readonly BindingTally _tally = new();
-        private SteadyWheel[] _steady = [];
-        private double _mean;
-        private double _airborneSince, _heading;
-        private bool _isDriven;
-        private Balance? _balance;
-
-        /// <summary>Where its explicit states begin.</summary>
-        public int First { get; private set; }
-
-        /// <summary>How it lost its stand, if it did.</summary>
-        public Upset Upset { get; private set; }
-
-        /// <summary>Whether it tipped or lost the floor.</summary>
-        public bool HasTipped => Upset != Upset.None;
-
-        /// <summary>Greatest residual of the bus equation [V].</summary>
-        public double BusResidual { get; private set; }
-
-        /// <summary>Greatest turn off its start heading after the first touch [rad].</summary>
-        public double Turned { get; private set; }
-
-        /// <summary>Greatest battery current and controller current [A], lowest battery voltage [V].</summary>
-        public double PeakBatteryCurrent { get; private set; }
-
-        public double PeakControllerCurrent { get; private set; }
-
-        public double LowestVoltage { get; private set; }
-
-        /// <summary>What bound it since the first touch; <see cref="BindingKind.Nothing"/> if there was none or nothing was commanded.</summary>
-        public BindingKind LimitedBy => _tally.Leading();
-
-        /// <summary>The same with all that bound it; null for nothing.</summary>
-        public BindingShares? Binding => _tally.Shares();
-
-        public void Start(int first, double heading, bool isDriven, ReadOnlySpan<double> staticLoads, Balance balance)
-        {
-            _balance = balance;
-            _mean = 0.0;
-            foreach (double load in staticLoads)
-            {
-                _mean += load / staticLoads.Length;
-            }
-
-            Array.Fill(_steady, new SteadyWheel(_mean));
-            (First, _heading, _isDriven, _airborneSince) = (first, heading, isDriven, double.NaN);
-            (Upset, BusResidual, Turned) = (Upset.None, 0.0, 0.0);
-            (PeakBatteryCurrent, PeakControllerCurrent, LowestVoltage) = (0.0, 0.0, double.PositiveInfinity);
-            _tally.Clear();
-        }
-
-        public void Measure<T>(in LaneStep step, in RobotFeatures<T> f, int lane, bool touched)
-            where T : struct, ILanes<T>, IReal<T>
-        {
-            BusResidual = Math.Max(BusResidual, Lane.Get(f.Residual, lane));
-            PeakBatteryCurrent = Math.Max(PeakBatteryCurrent, Lane.Get(f.BatteryCurrent, lane));
-            PeakControllerCurrent = Math.Max(PeakControllerCurrent, Lane.Get(f.ControllerCurrent, lane));
-            LowestVoltage = Math.Min(LowestVoltage, Lane.Get(f.Voltage, lane));
-            Bind(f, lane, step.T1 - step.T0, touched);
-            if (touched)
-            {
-                double turn = step.Y1(First + StateLayout.Heading) - _heading;
-                Turned = Math.Abs(turn) > Math.Abs(Turned) ? turn : Turned;
-            }
-        }
-
-        private void Bind<T>(in RobotFeatures<T> f, int lane, double time, bool counts)
-            where T : struct, ILanes<T>, IReal<T>
-        {
-            if (_steady.Length != f.Loads.Length)
-            {
-                _steady = new SteadyWheel[f.Loads.Length];
-                Array.Fill(_steady, new SteadyWheel(_mean));
-            }
-
-            bool isAnyLifted = false;
-            for (int i = 0; i < _steady.Length; i++)
-            {
-                BindingKind kind = _steady[i].Next(Lane.Get(f.Loads[i], lane), Lane.Get(f.Slides[i], lane), (BindingKind)(int)Lane.Get(f.Kinds[i], lane), time);
-                isAnyLifted |= kind == BindingKind.Lifted;
-                if (counts)
-                {
-                    _tally.Add(kind, Lane.Get(f.Forces[i], lane), time);
-                }
-            }
-
-            if (counts)
-            {
-                _tally.AddTime(isAnyLifted, time);
-            }
-        }
-
-        public bool Stands(in LaneStep step, double carries)
-        {
-            bool isAirborne = _isDriven && carries <= 0.0;
-            _airborneSince = !isAirborne ? double.NaN : double.IsNaN(_airborneSince) ? step.T1 : _airborneSince;
-            (double rollState, double pitchState) = (step.Y1(First + StateLayout.Roll), step.Y1(First + StateLayout.Pitch));
-            bool isPast = _balance!.IsPast(rollState, pitchState);
-            Upset = isPast && Math.Abs(rollState) > Math.Abs(pitchState) ? Upset.SideUp
-                : isPast ? (pitchState < 0.0 ? Upset.NoseUp : Upset.TailUp)
-                : step.T1 - _airborneSince > LongestFlight ? Upset.WheelsUp
-                : Upset.None;
-            return !HasTipped;
-        }
     }
 }

@@ -61,6 +61,12 @@ internal sealed class Recorder : IRunTape
         Sample(0.0);
     }
 
+    public void OnSegment(double t)
+    {
+        _features.Read();
+        Watch.OnSegment(t, _features, 0);
+    }
+
     public StepDecision OnStep(DenseOutput step)
     {
         // before any sample: the equations still stand at the step's end

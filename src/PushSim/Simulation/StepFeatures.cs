@@ -74,6 +74,34 @@ internal sealed class StepFeatures<T>
         f.BatteryCurrent = eq.BatteryCurrent;
         f.Voltage = eq.BusVoltage;
         f.Residual = T.Abs(eq.BusResidual);
+        ReadPeaks(ref f, eq);
         binding.Read(eq, f.Slides, f.Kinds);
+    }
+
+    [MethodImpl(Kernel.Part)]
+    private static void ReadPeaks(ref RobotFeatures<T> f, RobotEquations<T> eq)
+    {
+        (f.MotorCurrent, f.MotorLimit, f.Motor) = (0.0, 0.0, 0.0);
+        for (int k = 0; k < eq.ControllerWork.Length; k++)
+        {
+            ref readonly Powertrain.ControllerShape shape = ref eq.ControllerShapes[k];
+            for (int m = shape.FirstMotor; m < shape.FirstMotor + shape.MotorCount; m++)
+            {
+                // side by side each has its part of the limit, by its conductance
+                T share = shape.Wiring == Powertrain.Wiring.Parallel ? eq.ControllerWork[k].Resistance / eq.MotorWork[m].Resistance : (T)1.0;
+                T current = T.Abs(eq.MotorWork[m].Current);
+                f.MotorLimit = T.IfLess(f.MotorCurrent, current, share * eq.ControllerWork[k].Limit, f.MotorLimit);
+                f.Motor = T.IfLess(f.MotorCurrent, current, (double)m, f.Motor);
+                f.MotorCurrent = T.Max(f.MotorCurrent, current);
+            }
+        }
+
+        (f.Load, f.Wheel) = (0.0, 0.0);
+        for (int i = 0; i < eq.WheelWork.Length; i++)
+        {
+            T load = eq.WheelWork[i].Load;
+            f.Wheel = T.IfLess(f.Load, load, (double)i, f.Wheel);
+            f.Load = T.Max(f.Load, load);
+        }
     }
 }

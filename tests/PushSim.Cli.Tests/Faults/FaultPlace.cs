@@ -93,10 +93,10 @@ internal sealed class FaultPlace
         {
             switch (Disk.Look(entry))
             {
-                case FileKind.File:
+                case PathKind.File:
                     yield return entry;
                     break;
-                case FileKind.Folder:
+                case PathKind.Folder:
                     foreach (string file in Files(entry))
                     {
                         yield return file;

@@ -69,7 +69,7 @@ public class SimulateCommandTests
             Tyre = new TyreSettings { Name = "soft", StaticFriction = 1, KineticFriction = 1, BodyStiffness = 1, BodyDamping = 1, TreadMass = 1, VerticalStiffness = 1 },
             Pulls = [], Misfit = 0.02, Noise = 0.02, Followed = 1.0, Doubt = FitDoubt.None, Starts = 4, Agreeing = 4, Runs = 100,
         };
-        IReadOnlyList<string> row = Assert.Single(SimulationTables.Table("soft", fit).Rows);
+        IReadOnlyList<string> row = Assert.Single(SimulationFitTables.Table("soft", fit).Rows);
         Assert.Equal(["123456", "0.00002 to 654321"], row.Skip(1).Take(2));
     }
 
@@ -91,22 +91,22 @@ public class SimulateCommandTests
     public void What_is_not_told_is_one_line_and_a_clause_of_the_verdict()
     {
         SimulationFit nothing = Made(0, FitDoubt.Disagreeing);
-        AnswerTable table = SimulationTables.Table("soft", nothing);
+        AnswerTable table = SimulationFitTables.Table("soft", nothing);
         Assert.Empty(table.Columns);
         Assert.Empty(table.Rows);
         Assert.Contains("soft: the simulated test tells nothing: searches from different starts do not agree", table.Remarks.Select(r => r.Text));
-        Assert.Equal(" The simulated test tells nothing (searches from different starts do not agree).", SimulationWords.Verdict([("soft", nothing)]));
-        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationWords.Verdict([("soft", Made(0, FitDoubt.None))]));
-        Assert.Equal($" The simulated test tells nothing ({SimulationWords.NotFollowed}).", SimulationWords.Verdict([("soft", null)]));
-        Assert.Equal("", SimulationWords.Verdict([]));
+        Assert.Equal(" The simulated test tells nothing (searches from different starts do not agree).", SimulationFitWords.Verdict([("soft", nothing)]));
+        Assert.Equal(" The simulated test tells nothing (no quantity shows in this test by itself).", SimulationFitWords.Verdict([("soft", Made(0, FitDoubt.None))]));
+        Assert.Equal($" The simulated test tells nothing ({SimulationFitWords.NotFollowed}).", SimulationFitWords.Verdict([("soft", null)]));
+        Assert.Equal("", SimulationFitWords.Verdict([]));
 
         SimulationFit some = Made(2, FitDoubt.None);
-        Assert.Empty(SimulationTables.Table("foam", some).Rows);
-        Assert.Equal(3, SimulationTables.Table("foam", Made(3, FitDoubt.None)).Rows.Count);
+        Assert.Empty(SimulationFitTables.Table("foam", some).Rows);
+        Assert.Equal(3, SimulationFitTables.Table("foam", Made(3, FitDoubt.None)).Rows.Count);
         Assert.Equal(
             " The simulated test tells of soft nothing (searches from different starts do not agree), of foam 2 of 5 quantities (breakaway friction, sliding friction).",
-            SimulationWords.Verdict([("soft", nothing), ("foam", some)]));
-        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationWords.Verdict([("foam", Made(5, FitDoubt.None))]));
+            SimulationFitWords.Verdict([("soft", nothing), ("foam", some)]));
+        Assert.Equal(" The simulated test tells all 5 quantities.", SimulationFitWords.Verdict([("foam", Made(5, FitDoubt.None))]));
     }
 
     private static SimulationFit Made(int told, FitDoubt doubt) => new()

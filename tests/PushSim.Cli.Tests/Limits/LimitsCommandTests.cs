@@ -176,13 +176,13 @@ public class LimitsCommandTests
     [InlineData(PullStatus.NotFound, "As its tyres break away", "^not found$", "not found")]
     public void Each_end_of_the_search_for_the_pull_has_its_words(PullStatus status, string moment, string binds, string word)
     {
-        LimitReport found = LimitFinder.Find(ScenarioReader.Check(Repository.Scenario("pull-test")).Scenario!);
+        LimitResult found = LimitFinder.Find(ScenarioReader.Check(Repository.Scenario("pull-test")).Scenario!);
         LimitState now = found.Now with { Status = status, Bound = status == PullStatus.Found ? found.Now.Bound : [], Pull = status == PullStatus.Found ? found.Now.Pull : null };
-        LimitReport report = found with { Now = now, States = [.. found.States.Select(s => s with { Status = status, Bound = now.Bound, Pull = now.Pull })] };
+        LimitResult report = found with { Now = now, States = [.. found.States.Select(s => s with { Status = status, Bound = now.Bound, Pull = now.Pull })] };
         IReadOnlyList<AnswerTable> tables = LimitTables.Of(report, null);
         Assert.Equal(moment, tables[1].Caption);
         Assert.All(tables[0].Rows.Single(row => row[0] == "what binds").Skip(1), cell => Assert.Matches(binds, cell));
-        using JsonDocument json = JsonDocument.Parse(LimitsJson.Of([Design.Of("pull-test", report)], null));
+        using JsonDocument json = JsonDocument.Parse(LimitsJson.Of([ComparedDesign.Of("pull-test", report)], null));
         Assert.Equal(word, json.RootElement.GetProperty("pull_status").GetString());
         Assert.All(json.RootElement.GetProperty("states").EnumerateArray(), s => Assert.Equal(word, s.GetProperty("pull_status").GetString()));
     }

@@ -35,14 +35,14 @@ public class JournalMemoryTests(ITestOutputHelper output)
         List<OutputFolder> folders = [];
         for (int k = 1; k <= Parts; k++)
         {
-            MatchWork part = Work((k, Parts));
+            KeptMatches part = Work((k, Parts));
             part.Resume();
             part.Run(cancel: TestContext.Current.CancellationToken);
             folders[^1].Dispose();
             Told($"part {k} written");
         }
 
-        MatchWork merged = Work(null);
+        KeptMatches merged = Work(null);
         Assert.True(merged.Merge().IsWhole);
         Told("merged");
         var side = new OddsSide("short", read.Scenario!, source.Contest, source, read) { Outcomes = merged.Of(0), Tally = merged.TallyOf(0) };
@@ -77,11 +77,11 @@ public class JournalMemoryTests(ITestOutputHelper output)
             Assert.InRange(GC.GetTotalMemory(forceFullCollection: true), 0, Most);
         }
 
-        MatchWork Work((int K, int N)? part)
+        KeptMatches Work((int K, int N)? part)
         {
             var ask = new LockAsk("parts", "test", _ => { }, TestContext.Current.CancellationToken);
             folders.Add(part is (int k, int) ? OutputFolder.Open(scratch["parts"], force: false, "", ask, $"part-{k}-of-{Parts}") : OutputFolder.See(scratch["parts"]));
-            return new MatchWork(new MatchPlan("odds", matches, 1, 1, part, part is null), () => ["print"], [source], KeptMatchWords.Instance, new FolderStore(folders[^1], isShared: part is not null), _ => new Outcomes());
+            return new KeptMatches(new MatchPlan("odds", matches, 1, 1, part, part is null), () => ["print"], [source], KeptMatchWords.Instance, new FolderStore(folders[^1], isShared: part is not null), _ => new Outcomes());
         }
 
         void Told(string what) => output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{matches} matches, {what}: {memory.Seconds:0} s, at most {memory.Highest / 1e6:0} MB"));

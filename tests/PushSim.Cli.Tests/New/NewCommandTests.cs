@@ -146,18 +146,17 @@ public class NewCommandTests
         Assert.Equal("tyres", json.RootElement.GetProperty("limited_by").GetString());
     }
 
-    [Fact]
-    public void The_files_name_schemas_that_lie_beside_them()
+    [Theory]
+    [InlineData("launch.toml")]
+    [InlineData("robot.toml")]
+    public void A_file_names_the_schema_that_lies_beside_it(string file)
     {
         using var scratch = new ScratchFolder();
         Cli.Run("new", "--out", scratch["a"]);
-        foreach (string file in new[] { "launch.toml", "robot.toml" })
-        {
-            string first = File.ReadLines(scratch["a/" + file]).First();
-            Assert.StartsWith("#:schema ./pushsim-", first);
-            using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(scratch["a/" + first["#:schema ./".Length..]]));
-            Assert.Contains("draft-04", schema.RootElement.GetProperty("$schema").GetString());
-        }
+        string first = File.ReadLines(scratch["a/" + file]).First();
+        Assert.StartsWith("#:schema ./pushsim-", first);
+        using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(scratch["a/" + first["#:schema ./".Length..]]));
+        Assert.Contains("draft-04", schema.RootElement.GetProperty("$schema").GetString());
     }
 
     [Fact]

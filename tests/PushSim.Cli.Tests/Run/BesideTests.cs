@@ -59,7 +59,7 @@ public class BesideTests
         JsonElement other = Json("limits", Robot("badger"));
         Same(other, both.GetProperty("variants")[0], leftOut: ["run_binding"]);
         string difference = (Math.Round(both.GetProperty("pull_n").GetDouble(), 2) - Math.Round(other.GetProperty("pull_n").GetDouble(), 2)).ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
-        Assert.Matches($@" badger pulls {other.GetProperty("pull_n").GetDouble():0.00} N, {difference} N \([\d.]+ %\) less than mole; the tyres limit both\.$", both.GetProperty("verdict").GetString());
+        Assert.Matches($@" badger pulls {other.GetProperty("pull_n").GetDouble():0.00} N, {difference} N \([\d.]+ %\) less than mole\. The tyres limit both\.$", both.GetProperty("verdict").GetString());
     }
 
     [Fact]

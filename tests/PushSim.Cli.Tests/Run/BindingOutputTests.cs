@@ -59,7 +59,7 @@ public class BindingOutputTests
     public void More_of_what_is_named_adds_to_the_pull(string name)
     {
         ScenarioSettings? s = ScenarioReader.Check(Path.Combine(Path.GetDirectoryName(Repository.Scenario("arc"))!, name + ".toml")).Scenario;
-        LimitReport r;
+        LimitResult r;
         try
         {
             r = LimitFinder.Find(s!);

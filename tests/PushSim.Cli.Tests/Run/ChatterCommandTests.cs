@@ -45,22 +45,22 @@ public class ChatterCommandTests
     }
 
     // the shelf's own foam under both commands
-    [Fact]
-    public void Ranking_tells_of_a_material_what_a_run_on_it_tells()
+    [Theory]
+    [InlineData("cast silicone 30A")]
+    [InlineData("moulded natural rubber 60A")]
+    [InlineData("printed PLA")]
+    public void Ranking_tells_of_a_material_what_a_run_on_it_tells(string material)
     {
-        string file = Repository.Scenario("tyre-wear");
-        JsonElement[] rows = [.. Shipped.Json("tyre-wear", "--rank-tyres").Root.GetProperty("tyre_ranking").EnumerateArray()];
-        foreach (string material in new[] { "cast silicone 30A", "moulded natural rubber 60A", "printed PLA" })
-        {
-            JsonElement row = rows.Single(r => r.GetProperty("material").GetString() == material);
-            ChatterVerdict own = ChatterReview.Of(Simulator.Run(ScenarioReader.Read(file, new ReadOptions { TyreMaterial = material }).Scenario!));
-            Assert.Equal(own.Kind.ToString().ToLowerInvariant(), row.GetProperty("chatter").GetString());
-            Assert.Equal(own.Frequency, Number(row, "chatter_hz"));
-        }
-
-        // an even floor without dust says nothing of grip over runs
-        Assert.All(rows, r => Assert.False(r.GetProperty("grip_over_runs_known").GetBoolean()));
+        JsonElement row = Ranked().Single(r => r.GetProperty("material").GetString() == material);
+        ChatterVerdict own = ChatterReview.Of(Simulator.Run(ScenarioReader.Read(Repository.Scenario("tyre-wear"), new ReadOptions { TyreMaterial = material }).Scenario!));
+        Assert.Equal(own.Kind.ToString().ToLowerInvariant(), row.GetProperty("chatter").GetString());
+        Assert.Equal(own.Frequency, Number(row, "chatter_hz"));
     }
+
+    [Fact]
+    public void An_even_floor_without_dust_says_nothing_of_grip_over_runs() => Assert.All(Ranked(), r => Assert.False(r.GetProperty("grip_over_runs_known").GetBoolean()));
+
+    private static JsonElement[] Ranked() => [.. Shipped.Json("tyre-wear", "--rank-tyres").Root.GetProperty("tyre_ranking").EnumerateArray()];
 
     [Fact]
     public void A_dusty_ranking_tells_grip_over_runs_and_when_to_wipe()
@@ -103,11 +103,11 @@ public class ChatterCommandTests
     public void Grippy_tyres_against_a_heavy_robot_do_not_hop()
     {
         JsonElement json = Shipped.Json("shove-heavy-grippy").Root;
-        foreach (JsonElement robot in new[] { json, json.GetProperty("opponent") })
+        Assert.All(new[] { json, json.GetProperty("opponent") }, robot =>
         {
             Assert.Equal("quiet", robot.GetProperty("chatter").GetString());
             Assert.Equal(JsonValueKind.Null, robot.GetProperty("hop_wheel").ValueKind);
-        }
+        });
 
         // from the end of the bump on every wheel stays down
         RunResult run = Simulator.Run(ScenarioReader.Check(Repository.Scenario("shove-heavy-grippy")).Scenario!);

@@ -17,7 +17,7 @@ public class ScreenTableTests
         AnswerTable table = new AnswerTable("While it pulls").AddColumn("Wheel").AddNumberColumn("load [N]").AddNumberColumn("sliding [N]").AddNumberColumn("spins [m/s]").AddColumn("what binds")
             .AddRow("front left", "1.46", "16.51", "2.44", "controllers").AddRow("front left", "1.47", "16.52", "2.45", "");
         var written = new StringWriter();
-        IAnsiConsole console = TextReport.Console(written);
+        IAnsiConsole console = CommandText.Console(written);
         console.Profile.Width = width;
         ScreenTable.Write(console, table);
         string[] lines = written.ToString().Split('\n');

@@ -17,7 +17,7 @@ public class TyrePlotTests
     public void Wear_has_a_panel_for_turn_depth_mass_and_straight()
     {
         ScenarioSettings s = TestRobots.Spot(TestRobots.FourWheels(s_tyre));
-        PlotSheet plot = TyrePlots.OfWear(WearReport.Of(Simulator.Run(s), StraightDrive.Run(s, CancellationToken.None))!);
+        PlotSheet plot = TyrePlots.OfWear(WearResult.Of(Simulator.Run(s), StraightDrive.Run(s, CancellationToken.None))!);
         Assert.Equal(4, plot.PanelTitles.Count);
         string svg = Svg(plot);
         Assert.Contains("front left", svg);
@@ -26,7 +26,7 @@ public class TyrePlotTests
 
     [Fact]
     public void Without_width_and_density_only_volumes_are_drawn() =>
-        Assert.Single(TyrePlots.OfWear(WearReport.Of(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_tyre with { CoverWidth = null, CoverDensity = null }))))!).PanelTitles);
+        Assert.Single(TyrePlots.OfWear(WearResult.Of(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_tyre with { CoverWidth = null, CoverDensity = null }))))!).PanelTitles);
 
     [Fact]
     public void Grip_names_wheels_cleaning_and_the_limit()
@@ -62,7 +62,7 @@ public class TyrePlotTests
         Assert.DoesNotContain("most worn wheel", svg);
     }
 
-    private static WearReport Worn(double specific) => WearReport.Of(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_tyre with { SpecificWear = specific }))))!;
+    private static WearResult Worn(double specific) => WearResult.Of(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_tyre with { SpecificWear = specific }))))!;
 
     private static string Svg(PlotSheet plot)
     {

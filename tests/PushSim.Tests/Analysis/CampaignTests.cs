@@ -103,7 +103,7 @@ public class CampaignTests
     {
         MatchEnd[] first = [Won(0), Won(1), Lost(2), MatchEnd.Failed(3, MatchFailure.Step), Won(4)];
         MatchEnd[] second = [Won(0), Lost(1), Won(2), Won(3)];
-        Assert.Equal(new Comparison(3, 1, 1), Comparison.Of(first, second));
+        Assert.Equal(new OddsDifference(3, 1, 1), OddsDifference.Of(first, second));
     }
 
     private static MatchEnd Won(long n) => new(n, 0, ShoveEnding.Line, 0.5, 1.0, BindingKind.Tyre, BindingKind.Motor);

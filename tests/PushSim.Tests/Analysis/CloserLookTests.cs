@@ -37,7 +37,7 @@ public class CloserLookTests(ITestOutputHelper output)
             TimeSpan begin = Process.GetCurrentProcess().TotalProcessorTime;
             RunResult run = Simulator.Run(Extreme(kind, seed, end));
             TimeSpan middle = Process.GetCurrentProcess().TotalProcessorTime;
-            CloserLookReport report = CloserLook.Review(run, new WorkBudget(most)).Look!;
+            LookCost report = CloserLook.Review(run, new WorkBudget(most)).Look!;
             (double first, double second) = ((middle - begin).TotalSeconds, (Process.GetCurrentProcess().TotalProcessorTime - middle).TotalSeconds);
             slowest = first + second > answer + look ? seed : slowest;
             (answer, look, cut) = (Math.Max(answer, first), Math.Max(look, second), cut + (report.LeftOut.Count > 0 ? 1 : 0));

@@ -148,7 +148,7 @@ public class ComparisonTests(ITestOutputHelper output)
     [Fact]
     public void A_tyre_held_by_the_motors_is_not_compared()
     {
-        TyreFit[] fits = [Fit("a", [0.80, 0.82, 0.81]), Fit("b", [0.70, 0.71, 0.72]), Fit("c", [0.9, 0.91, 0.92]) with { Limit = new PullLimit(BindingKind.Motor, false, 1.0, PullReason.AtMotors) }, Fit("d", [0.5])];
+        TyreFit[] fits = [Fit("a", [0.80, 0.82, 0.81]), Fit("b", [0.70, 0.71, 0.72]), Fit("c", [0.9, 0.91, 0.92]) with { Cause = new PullCause(BindingKind.Motor, false, 1.0, PullReason.AtMotors) }, Fit("d", [0.5])];
         TyreComparison compared = TyreComparison.Of(fits);
         TyrePair pair = Assert.Single(compared.Pairs);
         Assert.Equal(("a", "b"), (pair.First, pair.Second));
@@ -164,8 +164,8 @@ public class ComparisonTests(ITestOutputHelper output)
     public void Lower_bounds_leave_the_difference_open(double first, double second, bool apart, bool isLowOpen, bool isHighOpen)
     {
         double[] Around(double m) => [m - 0.01, m, m + 0.01];
-        PullLimit unknown = new(null, false, double.NaN, PullReason.NoRobot);
-        TyrePair pair = Assert.Single(TyreComparison.Of([Fit("a", Around(first)) with { Limit = unknown }, Fit("b", Around(second)) with { Limit = unknown }]).Pairs);
+        PullCause unknown = new(null, false, double.NaN, PullReason.NoRobot);
+        TyrePair pair = Assert.Single(TyreComparison.Of([Fit("a", Around(first)) with { Cause = unknown }, Fit("b", Around(second)) with { Cause = unknown }]).Pairs);
         Assert.Equal(apart, pair.IsToldApart);
         Assert.Equal((isLowOpen, isHighOpen), (double.IsNaN(pair.Together.Low), double.IsNaN(pair.Together.High)));
         Assert.Equal((isLowOpen, isHighOpen), (double.IsNaN(pair.Difference.Low), double.IsNaN(pair.Difference.High)));
@@ -214,7 +214,7 @@ public class ComparisonTests(ITestOutputHelper output)
         AtRest = Interval.OfMean(frictions),
         IsBreakawayUnseen = true,
         Sliding = Interval.OfMean(frictions),
-        Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
+        Cause = new PullCause(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
         Forces = frictions,
         Frictions = frictions,
         Load = 1.0,

@@ -200,7 +200,7 @@ public class FamilyTests
     [
         new TyreFit
         {
-            Name = "a", AtRest = Interval.OfMean(frictions), IsBreakawayUnseen = true, Sliding = null, Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
+            Name = "a", AtRest = Interval.OfMean(frictions), IsBreakawayUnseen = true, Sliding = null, Cause = new PullCause(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
             Forces = frictions, Frictions = frictions, Load = 1.0, Pulls = frictions.Length,
         },
     ]).Trends);

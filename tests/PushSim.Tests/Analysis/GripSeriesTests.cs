@@ -19,7 +19,7 @@ public class GripSeriesTests
     public void Grip_fades_exponentially_with_the_way_slid(double dust)
     {
         RunResult run = ExternalRobots.Run(Dragged.Scenario(Dusty(2.0, 0.6), 10.0, 0.5, 4.0, dust));
-        foreach (int i in new[] { 200, 400, 800 })
+        Assert.All(new[] { 200, 400, 800 }, i =>
         {
             // the first millimetre only leans tyre body and tread: mu N/k_c + z_max
             double lean = ((0.8 * 2.5 / 2500.0) + 0.3e-3) * (1.0 - (0.4 * run.Trace.Wheel("front left").Fouling![i]));
@@ -28,7 +28,7 @@ public class GripSeriesTests
             Assert.Equal(fouling, run.Trace.Wheel("front left").Fouling![i], 2e-4);
             double force = 0.8 * 10.0 * (1.0 - (0.4 * fouling));
             Assert.Equal(force, run.Trace.Tether!.Force[i], 0.004 * force);
-        }
+        });
     }
 
     // dragged the same way in every run: after n runs 1 - exp(-n s/L_d), a cleaning takes its share off; computed here

@@ -14,7 +14,7 @@ public class JournalFormatTests
     [InlineData("journal-4.csv")]
     public void A_journal_of_each_promised_format_is_read(string file)
     {
-        MatchWork work = Work(file, isOfTodaysDraws: true);
+        KeptMatches work = Work(file, isOfTodaysDraws: true);
         Assert.Equal(ResumeState.Plain, work.Resume());
         Assert.Equal(Enumerable.Range(0, 40).Select(n => new DrawnOutcomes(1).End(n)), work.Of(0));
     }
@@ -23,7 +23,7 @@ public class JournalFormatTests
     [InlineData("journal-4.csv")]
     public void Matches_of_another_scheme_of_draws_are_not_taken(string file) => Assert.Equal(JournalMisfit.Draws, Work(file, isOfTodaysDraws: false).Resume().Misfit);
 
-    private static MatchWork Work(string file, bool isOfTodaysDraws)
+    private static KeptMatches Work(string file, bool isOfTodaysDraws)
     {
         using var reader = new StreamReader(typeof(JournalFormatTests).Assembly.GetManifestResourceStream(file)!);
         string[] text = reader.ReadToEnd().Split('\n', 2);
@@ -38,6 +38,6 @@ public class JournalFormatTests
         }
 
         var drawn = new DrawnOutcomes(1);
-        return new MatchWork(new MatchPlan("odds", 40, 1, 1), () => ["print0"], [drawn], KeptMatchWords.Instance, memory, _ => drawn);
+        return new KeptMatches(new MatchPlan("odds", 40, 1, 1), () => ["print0"], [drawn], KeptMatchWords.Instance, memory, _ => drawn);
     }
 }

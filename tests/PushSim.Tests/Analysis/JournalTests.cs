@@ -16,7 +16,7 @@ public class JournalTests
     {
         MatchMemory memory = Played(200);
         var drawn = new DrawnOutcomes(1);
-        MatchWork again = Work(memory, 200);
+        KeptMatches again = Work(memory, 200);
         again.Resume();
         Assert.Equal(200, again.Finished);
         Assert.Equal(Enumerable.Range(0, 200).Select(n => drawn.End(n)), again.Of(0));
@@ -35,7 +35,7 @@ public class JournalTests
         string whole = Text(memory, Name);
         int end = whole.IndexOf("# end", StringComparison.Ordinal);
         Put(memory, Name, whole[..(end - bytes)]);
-        MatchWork again = Work(memory, 50);
+        KeptMatches again = Work(memory, 50);
         Assert.Equal(ResumeState.Plain, again.Resume());
         Assert.Equal(50 - whole[(end - bytes)..end].Count(c => c == '\n'), again.Finished);
         again.Run();
@@ -52,7 +52,7 @@ public class JournalTests
     {
         MatchMemory memory = Played(50);
         Put(memory, Name, Text(memory, Name)[..bytes]);
-        MatchWork again = Work(memory, 50);
+        KeptMatches again = Work(memory, 50);
         Assert.Equal(ResumeState.Plain, again.Resume());
         again.Run();
         Same(memory, 50);
@@ -88,7 +88,7 @@ public class JournalTests
 
         string changed = string.Join('\n', lines);
         Put(memory, Name, changed);
-        MatchWork again = Work(memory, 200);
+        KeptMatches again = Work(memory, 200);
         ResumeState state = again.Resume();
         JournalProblem problem = state.Problems[0];
         Assert.Equal((Name, row + 1), (problem.File, problem.Line));
@@ -113,7 +113,7 @@ public class JournalTests
         string whole = Text(memory, Name);
         int end = whole.IndexOf("# end", StringComparison.Ordinal);
         Put(memory, Name, whole[..end] + foreign + "\n");
-        MatchWork again = Work(memory, 50);
+        KeptMatches again = Work(memory, 50);
         ResumeState state = again.Resume();
         Assert.Equal(part == 1 ? [$"{Name}:{Head + 50 + 1}: {reason}"] : [], state.Problems.Select(JournalWords.Of));
         Assert.Equal(50, again.Finished);
@@ -134,7 +134,7 @@ public class JournalTests
         string whole = Text(memory, Name);
         string row = JournalRow.Text(0, new DrawnOutcomes(1).End(7) with { GroundGained = 0.25 }, KeptMatchWords.Instance, Key());
         Put(memory, Name, whole + row + "\n");
-        MatchWork again = Work(memory, 50);
+        KeptMatches again = Work(memory, 50);
         ResumeState state = again.Resume();
         int line = whole.Split('\n').ToList().FindIndex(l => l.StartsWith("0,7,", StringComparison.Ordinal)) + 1;
         Assert.Equal([$"{Name}:54: match 7 has another result than in line {line}"], state.Problems.Select(JournalWords.Of));
@@ -151,7 +151,7 @@ public class JournalTests
         MatchMemory memory = Played(50);
         string whole = Text(memory, Name);
         Put(memory, Name, whole + whole.Split('\n')[10] + "\n");
-        MatchWork again = Work(memory, 50);
+        KeptMatches again = Work(memory, 50);
         Assert.Equal(ResumeState.Plain, again.Resume());
         Assert.Equal((50, 50), (again.Finished, again.TallyOf(0).All));
     }
@@ -172,7 +172,7 @@ public class JournalTests
         }
 
         Put(memory, Name, string.Join('\n', lines));
-        MatchWork again = Work(memory, 50);
+        KeptMatches again = Work(memory, 50);
         Assert.Equal([$"{Name}:{(isGone ? 52 : 53)}: {reason}"], again.Resume().Problems.Select(JournalWords.Of));
         again.Run();
         Same(memory, 50);
@@ -186,7 +186,7 @@ public class JournalTests
     {
         var memory = new MatchMemory();
         Put(memory, Name, text);
-        MatchWork work = Work(memory, 50);
+        KeptMatches work = Work(memory, 50);
         ResumeState state = work.Resume();
         Assert.Equal(("part-1-of-1-aside-1.csv", reason), (state.Aside, JournalWords.Of(state.Misfit)));
         work.Run();
@@ -210,7 +210,7 @@ public class JournalTests
     {
         MatchMemory memory = Played(50);
         Put(memory, Name, Text(memory, Name).Replace("\n", "\r\n", StringComparison.Ordinal));
-        MatchWork again = Work(memory, 60);
+        KeptMatches again = Work(memory, 60);
         Assert.Equal(ResumeState.Plain, again.Resume());
         again.Run();
         Same(memory, 60);
@@ -229,14 +229,14 @@ public class JournalTests
             long before = matches == 30 ? 1000 : matches == 1000 ? 100 : matches == 100 ? 5 : 0;
             for (int k = 1; k <= parts; k++)
             {
-                MatchWork part = Work(memory, matches, part: (k, parts), contests: contests);
+                KeptMatches part = Work(memory, matches, part: (k, parts), contests: contests);
                 part.Resume();
                 part.Run(rounds: 3, done: () => ran++);
                 Assert.Equal(part.All, part.Finished);
             }
 
             Assert.Equal(Math.Max(0, matches - before) * contests, ran);
-            MatchWork merged = Work(memory, matches, contests: contests);
+            KeptMatches merged = Work(memory, matches, contests: contests);
             Assert.True(merged.Merge().IsWhole);
             for (int c = 0; c < contests; c++)
             {
@@ -254,10 +254,10 @@ public class JournalTests
     [InlineData(5000)]
     public void Stopping_early_hangs_on_the_numbers_alone(int kept)
     {
-        MatchWork plain = Work(null, 100_000, contests: 2);
+        KeptMatches plain = Work(null, 100_000, contests: 2);
         plain.Run(within: 0.03);
         MatchMemory memory = kept > 0 ? Played(kept, contests: 2) : new MatchMemory();
-        MatchWork work = Work(memory, 100_000, contests: 2);
+        KeptMatches work = Work(memory, 100_000, contests: 2);
         work.Resume();
         work.Run(within: 0.03);
         Assert.Equal(plain.Of(0), work.Of(0));
@@ -305,7 +305,7 @@ public class JournalTests
         {
             using var stop = new CancellationTokenSource();
             int ran = 0;
-            MatchWork work = Work(memory, 100_000_000, part: (3, 7), contests: 3);
+            KeptMatches work = Work(memory, 100_000_000, part: (3, 7), contests: 3);
             work.Resume();
             long before = GC.GetAllocatedBytesForCurrentThread();
             work.Run(done: () =>
@@ -329,7 +329,7 @@ public class JournalTests
     {
         var memory = new MatchMemory();
         Assert.Equal("no space left", Assert.Throws<IOException>(() => Work(new FullStore(memory, room), 200).Run()).Message);
-        MatchWork again = Work(memory, 200);
+        KeptMatches again = Work(memory, 200);
         Assert.Equal(ResumeState.Plain, again.Resume());
         Assert.Equal(Text(memory, Name).Split('\n').Skip(Head).SkipLast(1).Count(), again.Finished);
         again.Run();
@@ -343,19 +343,19 @@ public class JournalTests
         return memory;
     }
 
-    private static MatchWork Work(IMatchStore? store, long matches, ulong seed = 1, string print = "print", (int K, int N)? part = null, int contests = 1)
+    private static KeptMatches Work(IMatchStore? store, long matches, ulong seed = 1, string print = "print", (int K, int N)? part = null, int contests = 1)
     {
         DrawnOutcomes[] drawn = [.. Enumerable.Range(0, contests).Select(c => new DrawnOutcomes((ulong)c + 1))];
-        return new MatchWork(
+        return new KeptMatches(
             new MatchPlan("odds", matches, seed, 1, part), () => [.. drawn.Select((_, c) => print + c)], drawn, KeptMatchWords.Instance, store, d => (DrawnOutcomes)d);
     }
 
-    private static uint Key() => MatchWork.Key("print0", 1);
+    private static uint Key() => KeptMatches.Key("print0", 1);
 
     private static void Same(MatchMemory memory, int matches)
     {
         var drawn = new DrawnOutcomes(1);
-        MatchWork read = Work(memory, matches);
+        KeptMatches read = Work(memory, matches);
         Assert.Equal(ResumeState.Plain, read.Resume());
         Assert.Equal(Enumerable.Range(0, matches).Select(n => drawn.End(n)), read.Of(0));
         Assert.StartsWith($"# end; matches {matches}; rows ", Text(memory, Name).TrimEnd().Split('\n')[^1], StringComparison.Ordinal);

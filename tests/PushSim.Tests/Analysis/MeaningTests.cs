@@ -95,7 +95,7 @@ public class MeaningTests
             AtRest = At(0.55),
             IsBreakawayUnseen = false,
             Sliding = Interval.OfMean(frictions),
-            Limit = new PullLimit(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
+            Cause = new PullCause(BindingKind.Tyre, false, double.NaN, PullReason.Dragged),
             Forces = frictions,
             Frictions = frictions,
             Load = 1.0,

@@ -32,7 +32,7 @@ public class RankingTests
 
     // 274.71 points between first and last, computed here
     [Fact]
-    public void Points() => Assert.Equal(274.71, East().Score(0).Score - East().Score(6).Score, 0.01);
+    public void First_and_last_are_275_points_apart() => Assert.Equal(274.71, East().Score(0).Score - East().Score(6).Score, 0.01);
 
     // Two robots, 5 wins and 3 losses: the log odds have the error sqrt(1/5 + 1/3), each score half of it (from memory; computed here)
     [Fact]
@@ -47,7 +47,7 @@ public class RankingTests
 
     // Davidson, JASA 65:317, 1970 (from memory): two robots, 5 wins, 3 losses, 2 stalemates; closed form computed here
     [Fact]
-    public void Stalemates()
+    public void Stalemates_have_a_strength_of_their_own()
     {
         Ranking ranking = FiveThreeTwo();
         Assert.Equal(Math.Log(5.0 / 3.0), ranking.LogStrengths[0] - ranking.LogStrengths[1], 1e-10);

@@ -62,7 +62,7 @@ public class ShareCoverageTests(ITestOutputHelper output)
         Held("designs on the same draws", seed =>
         {
             (PlausiblePair one, PlausiblePair other) = (new(seed, "mixed", 0.2), new(seed, "mixed", 0.4));
-            Bounds b = Comparison.Of(Enumerable.Range(0, 1000).Select(n => one.End(n)), Enumerable.Range(0, 1000).Select(n => other.End(n))).Bounds;
+            Bounds b = OddsDifference.Of(Enumerable.Range(0, 1000).Select(n => one.End(n)), Enumerable.Range(0, 1000).Select(n => other.End(n))).Bounds;
             return (b.Holds(truth), b.HalfWidth);
         });
     }

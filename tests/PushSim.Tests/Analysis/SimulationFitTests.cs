@@ -75,7 +75,7 @@ public class SimulationFitTests(ITestOutputHelper output)
         TetherSettings loose = made.Scenario.Tether! with { Stiffness = 0.02 * made.Scenario.Tether!.Stiffness };
         List<int> steps = [];
         SimulationFit fit = Assert.IsType<SimulationFit>(Fit(made with { Scenario = made.Scenario with { Tether = loose } }, steps.Add));
-        Assert.Contains(SimulationWords.Warnings(fit), w => w.Contains("follows the log to"));
+        Assert.Contains(SimulationFitWords.Warnings(fit), w => w.Contains("follows the log to"));
 
         // how far it is: from the first step on, never back, and within what was said to be the most
         Assert.Equal(1, steps[0]);
@@ -125,7 +125,7 @@ public class SimulationFitTests(ITestOutputHelper output)
         Assert.Equal(isTold, one.IsStaticSimulated);
         Assert.Equal(pulls.Sliding, one.Sliding);
         Assert.False(one.IsKineticSimulated);
-        Assert.Equal(disagrees, PullWords.Warnings(one).Any(w => w.StartsWith("breakaway: the pull trace says 0.888 to 0.912, the simulated test 0.940 to 0.960: they do not agree", StringComparison.Ordinal)));
+        Assert.Equal(disagrees, PullWords.Warnings(one).Any(w => w.StartsWith("breakaway: the pull trace says 0.888 to 0.912, the simulated test 0.940 to 0.960. They do not agree", StringComparison.Ordinal)));
     }
 
     private static SimulationFit Made(double atRest, double low, double high, bool isTold) => new()

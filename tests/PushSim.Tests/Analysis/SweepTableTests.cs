@@ -49,7 +49,7 @@ public class SweepTableTests
     {
         Tally Of(int wins) => Tally.Of(Enumerable.Range(0, 200).Select(n => End(n, n < wins ? 0 : 1)));
         SweepPoint[] points = [Point(0, 0.0) with { Odds = Of(100) }, Point(1, 0.0) with { Odds = Of(113) }];
-        var table = SweepTable.Of([s_tyre], [("pull", true), (SweepTable.WinShare, true)], points, (best, other) => new Comparison(200, onlyBest, onlyOther));
+        var table = SweepTable.Of([s_tyre], [("pull", true), (SweepTable.WinShare, true)], points, (best, other) => new OddsDifference(200, onlyBest, onlyOther));
         Assert.Equal(1, table.Columns[1].Best);
         Assert.Equal(isTie ? 2 : 0, table.Columns[1].Ties.Count);
     }
@@ -77,13 +77,13 @@ public class SweepTableTests
     public void Points_that_the_numerics_do_not_tell_apart_tie(string key, double one, double other, bool isAtLine, bool ties)
     {
         SweepPoint[] points = [.. new[] { one, other }.Select((v, i) => Point(i, v) with { Shove = new ShoveOutcome { Ending = isAtLine ? ShoveEnding.Line : ShoveEnding.Ground, Winner = 0, GroundGained = v, EndTime = 1.0 } })];
-        foreach (bool isHighest in new[] { true, false })
+        Assert.All(new[] { true, false }, isHighest =>
         {
             var table = SweepTable.Of([s_tyre], [(key, isHighest)], points);
             Assert.Equal(ties ? [0, 1] : [], table.Columns[0].Ties);
             Assert.Equal(ties ? null : isHighest ? 1 : 0, table.Columns[0].Alone);
             Assert.Equal((ties, 0), (table.IsSame(0), table.Winner));
-        }
+        });
     }
 
     // the same distance to the line on either side is no tie

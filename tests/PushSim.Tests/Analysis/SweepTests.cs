@@ -32,7 +32,7 @@ public class SweepTests
     [InlineData("wheel.*.tyre=[\"a..b\"]", 9, "a..b")]
     [InlineData("a=[30, 10]", 9, "10|30")]
     [InlineData("robot=robots/mole.toml,robots/badger.toml", 9, "robots/mole.toml|robots/badger.toml")]
-    public void Texts(string text, int points, string expected)
+    public void Texts_are_taken_as_they_stand(string text, int points, string expected)
     {
         Assert.True(SweepInput.TryParse(text, points, out SweepInput? input, out SweepFault? fault), fault?.ToString());
         Assert.Equal(expected, string.Join("|", input!.Texts));

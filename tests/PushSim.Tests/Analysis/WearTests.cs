@@ -130,7 +130,7 @@ public class WearTests
         TyreSettings tyre = TestRobots.SoftTyre with { SpecificWear = 5e-10, CoverWidth = 0.02, CoverDensity = 200.0, TreadArea = 0.5 };
         ScenarioSettings s = TestRobots.Spot(TestRobots.FourWheels(tyre)) with { TyreLife = new TyreLifeSettings { MatchTime = 45.0 } };
         RunResult run = ExternalRobots.Run(s);
-        WearReport report = WearReport.Of(run, StraightDrive.Run(s, CancellationToken.None))!;
+        WearResult report = WearResult.Of(run, StraightDrive.Run(s, CancellationToken.None))!;
         Series heading = run.Trace.Body.Heading;
         int from = run.Time.Length - 1 - (int)Math.Round(0.4 * 2900.0);
         double turns = (heading[^1] - heading[from]) / (2.0 * Math.PI);
@@ -154,11 +154,11 @@ public class WearTests
         // four equal wheels round the centre
         Assert.Equal(1.0, report.Unevenness!.Value, 0.01);
         RunResult ahead = ExternalRobots.Run(TestRobots.Spot(TestRobots.FourWheels(tyre, forward: 0.02)));
-        Assert.True(WearReport.Of(ahead)!.Unevenness > 1.02);
+        Assert.True(WearResult.Of(ahead)!.Unevenness > 1.02);
     }
 
     [Fact]
-    public void Without_a_wear_number_there_is_no_report() => Assert.Null(WearReport.Of(ExternalRobots.Run(TestRobots.Spot())));
+    public void Without_a_wear_number_there_is_no_report() => Assert.Null(WearResult.Of(ExternalRobots.Run(TestRobots.Spot())));
 
     [Fact]
     public void Ranking_puts_the_least_worn_tread_first_and_the_impossible_last()

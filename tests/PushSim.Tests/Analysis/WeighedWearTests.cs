@@ -7,7 +7,7 @@ namespace PushSim.Tests.Analysis;
 public class WeighedWearTests
 {
     // two wheels that lose 3 mm3/s of 1.2 g/cm3 in all: 3.6 mg/s
-    private static readonly WearReport s_report = new()
+    private static readonly WearResult s_report = new()
     {
         MatchTime = 60.0,
         TurnTime = null,

@@ -29,12 +29,8 @@ public class BindingTableTests
     [Fact]
     public void No_two_kinds_share_a_key_or_a_word()
     {
-        foreach (Func<BindingKind, string> column in new[] { BindingTable.Key, BindingTable.WheelKey, BindingTable.Words, BindingTable.WheelWords, BindingTable.Short })
-        {
-            string[] all = [.. Enum.GetValues<BindingKind>().Select(column)];
-            Assert.Equal(all.Length, all.Distinct().Count());
-        }
-
+        Func<BindingKind, string>[] columns = [BindingTable.Key, BindingTable.WheelKey, BindingTable.Words, BindingTable.WheelWords, BindingTable.Short];
+        Assert.All(columns, column => Assert.Distinct(Enum.GetValues<BindingKind>().Select(column)));
         Assert.Equal(BindingRule.Kinds, Enum.GetValues<BindingKind>().Length);
         Assert.Null(BindingTable.Parse("lifted wheels"));
         Assert.Null(BindingTable.Parse(""));

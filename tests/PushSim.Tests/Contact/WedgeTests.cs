@@ -16,13 +16,14 @@ public class WedgeTests
     [InlineData(45.0, 0.1, -3.0)]
     public void Forces_are_those_of_an_inclined_plane(double beta, double mu, double noseUp)
     {
+        double[] speeds = [0.2, -0.2];
         double angle = beta * Math.PI / 180.0;
         double lean = noseUp * Math.PI / 180.0;
-        foreach (double speed in new[] { 0.2, -0.2 })
+        Assert.All(speeds, speed =>
         {
             double expected = Math.Tan(angle - lean + (Math.Sign(speed) * Math.Atan(mu)));
             Assert.Equal(expected, Ratio(angle, mu, lean, speed), 2e-5 * Math.Abs(expected));
-        }
+        });
     }
 
     /// <summary>Horizontal over vertical force between a ramp and what rides on it, while it slides [1].</summary>

@@ -21,7 +21,7 @@ public class WordsTests
     [Fact]
     public void Every_warning_of_limits_has_its_sentence()
     {
-        LimitReport report = LimitFinder.Find(TestRobots.Pull());
+        LimitResult report = LimitFinder.Find(TestRobots.Pull());
         Told<LimitWarning>(w => Assert.Single(LimitWarnings.Of(report with { Warnings = [w] })));
     }
 
@@ -45,7 +45,7 @@ public class WordsTests
 
     [Fact]
     public void Every_reason_of_a_pull_has_its_sentence() =>
-        Told(Enum.GetValues<PullReason>().Select(r => PullWords.Reason(new PullLimit(null, false, 1.0, r) { Stall = new StallForce(2.0, 2.0, 1.0, 12.0, 11.0) })));
+        Told(Enum.GetValues<PullReason>().Select(r => PullWords.Reason(new PullCause(null, false, 1.0, r) { Stall = new StallForce(2.0, 2.0, 1.0, 12.0, 11.0) })));
 
     private static void Told<T>(Func<T, string> words) => Told(typeof(T).GetNestedTypes().Select(t => words((T)Made(t))));
 

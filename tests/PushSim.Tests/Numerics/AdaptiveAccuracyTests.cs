@@ -45,11 +45,11 @@ public class AdaptiveAccuracyTests
     [InlineData("ARK5(4)", "A4", 1e-4, 110)]
     [InlineData("ARK5(4)", "riccati", 1e-4, 85)]
     [InlineData("ARK5(4)", "follower", 1e-4, 110)]
-    public void ErrorStaysBelowFiveTolerancesAtBetweenAndAtOutputs(string method, string problem, double tolerance, int cap)
+    public void Error_stays_below_five_tolerances_at_between_and_at_outputs(string method, string problem, double tolerance, int cap)
     {
         Problem p = Problems[problem]();
         ErrorObserver observer = new(p, tolerance, tolerance);
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, tolerance, out _, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         Assert.True(observer.AtSteps is > 0.0 and < 5.0, $"at steps {observer.AtSteps:G4} tolerances, < 5; {p.Equation}; {p.Source}");
@@ -67,11 +67,11 @@ public class AdaptiveAccuracyTests
     [InlineData("ARK5(4)", 1e-4)]
     [InlineData("ARK4(3)", 1e-6)]
     [InlineData("ARK5(4)", 1e-6)]
-    public void SlavedComponentIsSmoothBetweenSteps(string method, double tolerance)
+    public void Slaved_component_is_smooth_between_steps(string method, double tolerance)
     {
         StiffFollower p = new(1e5);
         ErrorObserver observer = new(p, tolerance, tolerance);
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out _, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, tolerance, out _, observer);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double largest = observer.BetweenSteps * tolerance;
         Assert.True(largest < 0.005, $"between steps {largest:G4}, < 0.005; {p.Equation}");
@@ -85,11 +85,11 @@ public class AdaptiveAccuracyTests
     [InlineData("ARK3(2)", "vanderpol", 1e-6, 11100)]
     [InlineData("ARK4(3)", "vanderpol", 1e-6, 10900)]
     [InlineData("ARK5(4)", "vanderpol", 1e-6, 13100)]
-    public void StiffEndValuesAreWithinFiveTolerances(string method, string problem, double tolerance, int cap)
+    public void Stiff_end_values_are_within_five_tolerances(string method, string problem, double tolerance, int cap)
     {
         Problem p = Problems[problem]();
         SilentObserver observer = new();
-        IntegrationReport report = Run(p, method, tolerance, 1e-3 * tolerance, out double[] y, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, 1e-3 * tolerance, out double[] y, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double error = EndError(p.Reference, y, tolerance, 1e-3 * tolerance);
@@ -115,11 +115,11 @@ public class AdaptiveAccuracyTests
     [InlineData("ARK5(4)", "brusselator", 1e-6, 1550)]
     [InlineData("ARK5(4)", "arenstorf", 1e-6, 1810)]
     [InlineData("ARK5(4)", "pleiades", 1e-6, 2020)]
-    public void ErrorAtTheEndIsExplainedByStepsAndMagnification(string method, string problem, double tolerance, int cap)
+    public void Error_at_the_end_is_explained_by_steps_and_magnification(string method, string problem, double tolerance, int cap)
     {
         Problem p = Problems[problem]();
         SilentObserver observer = new();
-        IntegrationReport report = Run(p, method, tolerance, tolerance, out double[] y, observer);
+        IntegrationOutcome report = Run(p, method, tolerance, tolerance, out double[] y, observer);
 
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         double allowed = report.Steps * Math.Max(1.0, Magnification(p));
@@ -138,7 +138,7 @@ public class AdaptiveAccuracyTests
     [InlineData("brusselator", 1e-10)]
     [InlineData("arenstorf", 1e-5)]
     [InlineData("pleiades", 1e-7)]
-    public void TightRunReproducesTheEndValues(string problem, double largest)
+    public void Tight_run_reproduces_the_end_values(string problem, double largest)
     {
         Problem p = Problems[problem]();
         double error = EndError(p.Reference, End(p, "ARK5(4)", 1e-12, 1e-12), 0.0, 1.0, absolute: true);
@@ -149,12 +149,12 @@ public class AdaptiveAccuracyTests
     internal static double[] End(Problem p, string method, double relative, double absolute)
     {
         SilentObserver observer = new();
-        IntegrationReport report = Run(p, method, relative, absolute, out double[] y, observer);
+        IntegrationOutcome report = Run(p, method, relative, absolute, out double[] y, observer);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         return y;
     }
 
-    private static IntegrationReport Run(
+    private static IntegrationOutcome Run(
         Problem p, string method, double relative, double absolute, out double[] y, IStepObserver observer)
     {
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName(method));

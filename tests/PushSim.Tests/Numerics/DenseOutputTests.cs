@@ -13,7 +13,7 @@ public class DenseOutputTests
     [InlineData(0.55)]
     [InlineData(0.9)]
     [InlineData(2.0)]
-    public void ExplicitComponentReproducesACubic(double t)
+    public void Explicit_component_reproduces_a_cubic(double t)
     {
         // y = t^3 - 2 t^2 + t/2 + 1 on [0, 2]
         DenseOutput dense = View(explicitCount: 1, 0.0, 2.0, y0: 1.0, k0: 0.5, y1: 2.0, k1: 4.5);
@@ -27,7 +27,7 @@ public class DenseOutputTests
     [InlineData(0.2, 2.9, 1.2, 2.9)]
     [InlineData(-1.0, 3.1, 1.0, -0.1)]
     [InlineData(1.0, 0.0, -1.0, -6.0)]
-    public void ImplicitComponentNeverLeavesTheRangeOfItsEnds(double y0, double k0, double y1, double k1)
+    public void Implicit_component_never_leaves_the_range_of_its_ends(double y0, double k0, double y1, double k1)
     {
         DenseOutput dense = View(explicitCount: 0, 0.0, 1.0, y0, k0, y1, k1);
         double previous = y0;
@@ -41,7 +41,7 @@ public class DenseOutputTests
     }
 
     [Fact]
-    public void ImplicitComponentWithFairSlopesKeepsTheCubic()
+    public void Implicit_component_with_fair_slopes_keeps_the_cubic()
     {
         // z = t^2 on [1, 2]: slopes 2 and 4 against a chord of 3
         DenseOutput dense = View(explicitCount: 0, 1.0, 2.0, 1.0, 2.0, 4.0, 4.0);
@@ -49,12 +49,12 @@ public class DenseOutputTests
     }
 
     [Fact]
-    public void EndsAreReturnedToTheBitAndWholeStateAgreesWithItsComponents()
+    public void Ends_are_returned_to_the_bit_and_whole_state_agrees_with_its_components()
     {
         StiffFollower p = new(300.0);
         IntegrationSettings settings = new() { RelativeTolerance = 1.0, AbsoluteTolerances = [1.0, 1.0], InitialStep = 0.03 };
         Ends ends = new(p.Start);
-        IntegrationReport report = new SingleRun<Problem>(p, AdditiveTableau.ByName("ARK4(3)")).Run(0.1, 0.1 + 0.03, p.Start, [], settings, ends);
+        IntegrationOutcome report = new SingleRun<Problem>(p, AdditiveTableau.ByName("ARK4(3)")).Run(0.1, 0.1 + 0.03, p.Start, [], settings, ends);
         Assert.Equal(1, report.Steps);
         Assert.True(ends.WereSeen);
     }

@@ -10,7 +10,7 @@ public class EventFinderTests
     [Theory]
     [InlineData(1, 20.0, 100.0, 0.0)]
     [InlineData(0, 40.0, 0.0, -10.0)]
-    public void ThrownBodyHasItsApexAndItsGroundContact(int component, double time, double height, double speed)
+    public void Thrown_body_has_its_apex_and_its_ground_contact(int component, double time, double height, double speed)
     {
         // y'' = -0.5 from 0 with 10
         Flight flight = Fly(new Ballistic(0.0, 10.0, 0.5, 60.0), component, 60.0);
@@ -20,7 +20,7 @@ public class EventFinderTests
     }
 
     [Fact]
-    public void BouncingBallFromAHeightHitsInTime()
+    public void Bouncing_ball_from_a_height_hits_in_time()
     {
         Flight flight = Fly(new Ballistic(10.0, 15.0, 9.81, 10.0), 0, 10.0);
         Assert.Equal(3.621116988, flight.Time, 1e-9);
@@ -28,7 +28,7 @@ public class EventFinderTests
     }
 
     [Fact]
-    public void BouncesOfTheBallEndAtTheLimit()
+    public void Bounces_of_the_ball_end_at_the_limit()
     {
         // e = 0.8, 60 bounces: the rest of the series is 0.8^60 of it
         Assert.Equal(20.357636989, Bounce(10.0, 15.0, 9.81, 0.8, 60)[^1], 1e-4);
@@ -40,11 +40,11 @@ public class EventFinderTests
     [InlineData(2, 11.061224490)]
     [InlineData(3, 14.036734694)]
     [InlineData(4, 16.714693878)]
-    public void BallFromTheGroundHitsAtTheKnownTimes(int bounce, double time) =>
+    public void Ball_from_the_ground_hits_at_the_known_times(int bounce, double time) =>
         Assert.Equal(time, Bounce(0.0, 20.0, 9.8, 0.9, 5)[bounce], 1e-9);
 
     [Fact]
-    public void OnlyARiseIsAnEvent()
+    public void Only_a_rise_is_an_event()
     {
         // (t - 1)(t - 2)(t + 1) on [0, 3]: falls through zero at 1, rises at 2
         Assert.True(Finder().TryFind(Cubic(), out double found));
@@ -52,7 +52,7 @@ public class EventFinderTests
     }
 
     [Fact]
-    public void ZeroAtTheStartBelongsToTheStepBefore()
+    public void Zero_at_the_start_belongs_to_the_step_before()
     {
         DenseOutput up = DenseOutputTests.View(1, 0.0, 1.0, 0.0, 1.0, 1.0, 1.0);
         DenseOutput before = DenseOutputTests.View(1, -1.0, 0.0, -1.0, 1.0, 0.0, 1.0);
@@ -62,7 +62,7 @@ public class EventFinderTests
     }
 
     [Fact]
-    public void SearchAllocatesNothing()
+    public void Search_allocates_nothing()
     {
         EventFinder<Component> finder = Finder();
         DenseOutput cubic = Cubic();
@@ -98,7 +98,7 @@ public class EventFinderTests
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         Flight flight = new(component);
         IntegrationSettings settings = new() { RelativeTolerance = 1e-8, AbsoluteTolerances = [1e-8, 1e-8] };
-        IntegrationReport r = integration.Run(0.0, end, p.Start, [], settings, flight);
+        IntegrationOutcome r = integration.Run(0.0, end, p.Start, [], settings, flight);
         Assert.Equal(IntegrationStatus.Stopped, r.Status);
         return flight;
     }

@@ -11,13 +11,13 @@ public class IntegrationTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void EvaluationsAreTheStagesPlusOnePerStep(string name)
+    public void Evaluations_are_the_stages_plus_one_per_step(string name)
     {
         AdditiveTableau tableau = AdditiveTableau.ByName(name);
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, tableau);
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.0, p.End, p.Start, [], Settings(2, 1e-4), observer);
+        IntegrationOutcome r = integration.Run(0.0, p.End, p.Start, [], Settings(2, 1e-4), observer);
 
         // two at the start: k_1 and the estimate of the first step; a rejected trial keeps k_1
         int implicitStages = tableau.Stages - 1;
@@ -28,7 +28,7 @@ public class IntegrationTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void NothingIsAllocatedByAWarmRun(string name)
+    public void Nothing_is_allocated_by_a_warm_run(string name)
     {
         double[] breakpoints = [0.5];
         StiffFollower p = new(1000.0);
@@ -39,7 +39,7 @@ public class IntegrationTests
         integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
 
         long before = GC.GetAllocatedBytesForCurrentThread();
-        IntegrationReport r = integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
+        IntegrationOutcome r = integration.Run(0.0, 1.0, y, breakpoints, settings, observer);
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.True(r.Steps > 10);
@@ -47,13 +47,13 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void TrialThatTurnsNaNIsRejectedWithTheSmallestFactor()
+    public void Trial_that_turns_NaN_is_rejected_with_the_smallest_factor()
     {
         LogDecay p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         double[] y = p.Start;
         StepRecorder observer = new();
-        IntegrationReport r = integration.Run(0.0, p.End, y, [], Settings(1, 1e-6) with { InitialStep = 10.0 }, observer);
+        IntegrationOutcome r = integration.Run(0.0, p.End, y, [], Settings(1, 1e-6) with { InitialStep = 10.0 }, observer);
 
         Assert.Equal(IntegrationStatus.Completed, r.Status);
         Assert.True(r.Rejected >= 1);
@@ -62,13 +62,13 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void BlowUpEndsWithStatusAndTime()
+    public void Blow_up_ends_with_status_and_time()
     {
         BlowUp p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         double[] y = p.Start;
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.0, 2.0, y, [], Settings(1, 1e-6), observer);
+        IntegrationOutcome r = integration.Run(0.0, 2.0, y, [], Settings(1, 1e-6), observer);
 
         Assert.Equal(IntegrationStatus.StepTooSmall, r.Status);
         Assert.InRange(r.Time, 0.9999, 1.0001);
@@ -76,24 +76,24 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void DerivativesThatAreNaNAtTheStartEndTheRunThere()
+    public void Derivatives_that_are_NaN_at_the_start_end_the_run_there()
     {
         LogDecay p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK3(2)"));
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.5, 1.0, [-1.0], [], Settings(1, 1e-6), observer);
+        IntegrationOutcome r = integration.Run(0.5, 1.0, [-1.0], [], Settings(1, 1e-6), observer);
         Assert.Equal((IntegrationStatus.NotFinite, 0.5, 0), (r.Status, r.Time, r.Steps));
     }
 
     [Theory]
     [InlineData(50)]
     [InlineData(333)]
-    public void CapOnEvaluationsHolds(int cap)
+    public void Cap_on_evaluations_holds(int cap)
     {
         Pleiades p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(0.0, 3.0, p.Start, [], Settings(28, 1e-6) with { MaximumEvaluations = cap }, observer);
+        IntegrationOutcome r = integration.Run(0.0, 3.0, p.Start, [], Settings(28, 1e-6) with { MaximumEvaluations = cap }, observer);
 
         Assert.Equal(IntegrationStatus.EvaluationCap, r.Status);
         Assert.InRange(r.Evaluations, cap - 6, cap);
@@ -102,13 +102,13 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void StepsEndOnEveryBreakpointToTheBitAndSlopesBelongToTheirSegment()
+    public void Steps_end_on_every_breakpoint_to_the_bit_and_slopes_belong_to_their_segment()
     {
         double[] breakpoints = [-1.0, 0.1, 0.3, 0.1 + 0.2, 0.7, 1.0, 5.0];
         SingleRun<Ramp> integration = new(new Ramp(breakpoints.Length), AdditiveTableau.ByName("ARK4(3)"));
         StepRecorder observer = new();
         double[] y = [0.0];
-        IntegrationReport r = integration.Run(0.0, 1.5, y, breakpoints, Settings(1, 1e-6), observer);
+        IntegrationOutcome r = integration.Run(0.0, 1.5, y, breakpoints, Settings(1, 1e-6), observer);
 
         Assert.Equal((IntegrationStatus.Completed, 1.5), (r.Status, r.Time));
         foreach (double b in breakpoints[1..^1])
@@ -128,7 +128,7 @@ public class IntegrationTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void EqualComponentsGetEqualBitsWhereverTheyLie(string name)
+    public void Equal_components_get_equal_bits_wherever_they_lie(string name)
     {
         // Seven copies: four in a vector, three in the scalar tail.
         SingleRun<Copies> integration = new(new Copies(), AdditiveTableau.ByName(name));
@@ -140,10 +140,10 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void ComponentWithInfiniteToleranceDoesNotMoveTheSteps()
+    public void Component_with_infinite_tolerance_does_not_move_the_steps()
     {
-        IntegrationReport with = RunWithQuadrature(double.PositiveInfinity);
-        IntegrationReport judged = RunWithQuadrature(1e-9);
+        IntegrationOutcome with = RunWithQuadrature(double.PositiveInfinity);
+        IntegrationOutcome judged = RunWithQuadrature(1e-9);
         Assert.True(with.Steps * 3 < judged.Steps, $"{with.Steps} steps out of the norm, {judged.Steps} in it");
     }
 
@@ -152,12 +152,12 @@ public class IntegrationTests
     [InlineData(3, double.PositiveInfinity)]
     [InlineData(5, double.NaN)]
     [InlineData(6, double.NegativeInfinity)]
-    public void TrialIsNotANumberIfAnyComponentIsNotFiniteEvenOutsideTheNorm(int component, double value)
+    public void Trial_is_not_a_number_if_any_component_is_not_finite_even_outside_the_norm(int component, double value)
     {
         SingleRun<Spoiled> run = new(new Spoiled(component, value), AdditiveTableau.ByName("ARK4(3)"));
         IntegrationSettings settings = Settings(7, 1.0) with { InitialStep = 0.2, MinimumStep = 0.1 };
         settings.AbsoluteTolerances[component] = double.PositiveInfinity;
-        IntegrationReport spoiled = run.Run(0.0, 0.2, new double[7], [], settings, new SilentObserver());
+        IntegrationOutcome spoiled = run.Run(0.0, 0.2, new double[7], [], settings, new SilentObserver());
         Assert.Equal((IntegrationStatus.StepTooSmall, 0.0), (spoiled.Status, spoiled.Time));
         Assert.Equal(IntegrationStatus.Completed, run.Run(0.0, 0.05, new double[7], [], settings, new SilentObserver()).Status);
     }
@@ -165,51 +165,51 @@ public class IntegrationTests
     [Theory]
     [InlineData(1)]
     [InlineData(6)]
-    public void NewStateThatOverflowsWithFiniteSlopesIsNotAccepted(int component)
+    public void New_state_that_overflows_with_finite_slopes_is_not_accepted(int component)
     {
         SingleRun<Spoiled> run = new(new Spoiled(component, 1e308), AdditiveTableau.ByName("ARK4(3)"));
         double[] y = new double[7];
         y[component] = 1.7e308;
-        IntegrationReport report = run.Run(0.2, 1.2, y, [], Settings(7, 1.0) with { InitialStep = 1.0, MinimumStep = 0.5 }, new SilentObserver());
+        IntegrationOutcome report = run.Run(0.2, 1.2, y, [], Settings(7, 1.0) with { InitialStep = 1.0, MinimumStep = 0.5 }, new SilentObserver());
         Assert.Equal((IntegrationStatus.StepTooSmall, 0.2), (report.Status, report.Time));
     }
 
     [Fact]
-    public void SecondRunRepeatsTheFirstToTheBit()
+    public void Second_run_repeats_the_first_to_the_bit()
     {
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK5(4)"));
         (double[] first, double[] second) = (p.Start, p.Start);
         SilentObserver observer = new();
-        IntegrationReport a = integration.Run(0.0, 20.0, first, [3.0], Settings(2, 1e-5), observer);
-        IntegrationReport b = integration.Run(0.0, 20.0, second, [3.0], Settings(2, 1e-5), observer);
+        IntegrationOutcome a = integration.Run(0.0, 20.0, first, [3.0], Settings(2, 1e-5), observer);
+        IntegrationOutcome b = integration.Run(0.0, 20.0, second, [3.0], Settings(2, 1e-5), observer);
         Assert.Equal(a, b);
         Assert.Equal(first, second);
     }
 
     [Fact]
-    public void ObserverStopsTheRun()
+    public void Observer_stops_the_run()
     {
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         StepRecorder observer = new() { StopAfter = 3 };
-        IntegrationReport r = integration.Run(0.0, 20.0, p.Start, [], Settings(2, 1e-5), observer);
+        IntegrationOutcome r = integration.Run(0.0, 20.0, p.Start, [], Settings(2, 1e-5), observer);
         Assert.Equal((IntegrationStatus.Stopped, 3), (r.Status, r.Steps));
         Assert.Equal(observer.Ends[^1], r.Time);
     }
 
     [Fact]
-    public void EmptySpanNeedsNoEvaluation()
+    public void Empty_span_needs_no_evaluation()
     {
         Brusselator p = new();
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();
-        IntegrationReport r = integration.Run(2.0, 2.0, p.Start, [], Settings(2, 1e-5), observer);
-        Assert.Equal(new IntegrationReport(IntegrationStatus.Completed, 2.0, 0, 0, 0), r);
+        IntegrationOutcome r = integration.Run(2.0, 2.0, p.Start, [], Settings(2, 1e-5), observer);
+        Assert.Equal(new IntegrationOutcome(IntegrationStatus.Completed, 2.0, 0, 0, 0), r);
     }
 
     [Fact]
-    public void SpanThatRunsBackwardsIsAProgrammingMistake()
+    public void Span_that_runs_backwards_is_a_programming_mistake()
     {
         SingleRun<Problem> integration = new(new Brusselator(), AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();
@@ -217,7 +217,7 @@ public class IntegrationTests
     }
 
     [Fact]
-    public void LongestStepIsKept()
+    public void Longest_step_is_kept()
     {
         Detest p = new(1);
         SingleRun<Problem> integration = new(p, AdditiveTableau.ByName("ARK4(3)"));
@@ -232,7 +232,7 @@ public class IntegrationTests
         AbsoluteTolerances = [.. Enumerable.Repeat(tolerance, count)],
     };
 
-    private static IntegrationReport RunWithQuadrature(double tolerance)
+    private static IntegrationOutcome RunWithQuadrature(double tolerance)
     {
         SingleRun<FastQuadrature> integration = new(new FastQuadrature(), AdditiveTableau.ByName("ARK4(3)"));
         SilentObserver observer = new();

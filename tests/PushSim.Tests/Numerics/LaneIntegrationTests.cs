@@ -80,9 +80,9 @@ public class LaneIntegrationTests
         return reversed ? [.. feed.Outcomes.Reverse()] : feed.Outcomes;
     }
 
-    private sealed class Outcome(IntegrationReport report, double[] y)
+    private sealed class Outcome(IntegrationOutcome report, double[] y)
     {
-        public IntegrationReport Report { get; set; } = report;
+        public IntegrationOutcome Report { get; set; } = report;
 
         public double[] Y { get; } = y;
     }
@@ -205,7 +205,7 @@ public class LaneIntegrationTests
             return step.Y1(0) > jobs[_job[lane]].Limit ? StepDecision.Stop : StepDecision.Continue;
         }
 
-        public void End(int lane, in IntegrationReport report)
+        public void End(int lane, in IntegrationOutcome report)
         {
             _last.AsSpan(4 * lane, 4).CopyTo(Outcomes[_job[lane]].Y);
             Outcomes[_job[lane]].Report = report;

@@ -24,7 +24,7 @@ public class OrderOfAccuracyTests
 
     [Theory]
     [MemberData(nameof(Rows))]
-    public void SlopeIsTheOrder(string name, string kind)
+    public void Slope_is_the_order(string name, string kind)
     {
         (double slope, double[] errors) = Slope(name, kind);
         double order = AdditiveTableau.ByName(name).Order;
@@ -60,7 +60,7 @@ public class OrderOfAccuracyTests
             MaximumStep = step * (1.0 + 1e-9),
         };
         double[] y = problem.Start;
-        IntegrationReport report = new SingleRun<Problem>(problem, tableau).Run(0.0, problem.End, y, [], settings, new SilentObserver());
+        IntegrationOutcome report = new SingleRun<Problem>(problem, tableau).Run(0.0, problem.End, y, [], settings, new SilentObserver());
         Assert.Equal(steps, report.Steps);
 
         double[] reference = problem.Reference;

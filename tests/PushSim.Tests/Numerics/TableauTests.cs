@@ -17,26 +17,26 @@ public class TableauTests
     public static TheoryData<string, string> EmbeddedConditions => Rows(t => t.EmbeddedOrder);
 
     [Fact]
-    public void AllThreePairsAreKnown() =>
+    public void All_three_pairs_are_known() =>
         Assert.Equal(["ARK3(2)", "ARK4(3)", "ARK5(4)"], AdditiveTableau.All.Select(t => t.Name));
 
     [Theory]
     [InlineData("ark4(3)", 6, 4, 3)]
     [InlineData("ARK3(2)", 4, 3, 2)]
     [InlineData("ARK5(4)", 8, 5, 4)]
-    public void ByNameFindsWhateverTheCase(string name, int stages, int order, int embedded)
+    public void By_name_finds_whatever_the_case(string name, int stages, int order, int embedded)
     {
         AdditiveTableau tableau = AdditiveTableau.ByName(name);
         Assert.Equal((stages, order, embedded), (tableau.Stages, tableau.Order, tableau.EmbeddedOrder));
     }
 
     [Fact]
-    public void ByNameOfAnUnknownPairNamesTheKnownOnes() =>
+    public void By_name_of_an_unknown_pair_names_the_known_ones() =>
         Assert.Contains("ARK4(3)", Assert.Throws<ArgumentException>(() => AdditiveTableau.ByName("RK9")).Message);
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void WeightsSumToOne(string name)
+    public void Weights_sum_to_one(string name)
     {
         AdditiveTableau t = AdditiveTableau.ByName(name);
         Assert.InRange(CompensatedSum(t.B) - 1.0, -1e-15, 1e-15);
@@ -45,7 +45,7 @@ public class TableauTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void RowsSumToTheNodesInBothHalves(string name)
+    public void Rows_sum_to_the_nodes_in_both_halves(string name)
     {
         AdditiveTableau t = AdditiveTableau.ByName(name);
         for (int i = 0; i < t.Stages; i++)
@@ -57,7 +57,7 @@ public class TableauTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void ShapeIsExplicitAndSinglyDiagonal(string name)
+    public void Shape_is_explicit_and_singly_diagonal(string name)
     {
         AdditiveTableau t = AdditiveTableau.ByName(name);
         for (int i = 0; i < t.Stages; i++)
@@ -73,7 +73,7 @@ public class TableauTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void ImplicitHalfIsStifflyAccurateToTheBit(string name)
+    public void Implicit_half_is_stiffly_accurate_to_the_bit(string name)
     {
         AdditiveTableau t = AdditiveTableau.ByName(name);
         Assert.Equal(t.B.ToArray(), t.AI[^t.Stages..].ToArray());
@@ -82,12 +82,12 @@ public class TableauTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void ImplicitHalfDampsAnInfinitelyStiffDecay(string name) =>
+    public void Implicit_half_damps_an_infinitely_stiff_decay(string name) =>
         Assert.InRange(Magnitude(AdditiveTableau.ByName(name), new(-1e9, 0.0)), 0.0, 1e-7);
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void ImplicitHalfIsStableOnTheImaginaryAxis(string name)
+    public void Implicit_half_is_stable_on_the_imaginary_axis(string name)
     {
         AdditiveTableau t = AdditiveTableau.ByName(name);
         for (double w = 0.01; w < 1e4; w *= 1.05)
@@ -98,7 +98,7 @@ public class TableauTests
 
     [Theory]
     [MemberData(nameof(Conditions))]
-    public void AdvancingWeightsMeetTheCondition(string name, string tree)
+    public void Advancing_weights_meet_the_condition(string name, string tree)
     {
         AdditiveTableau t = AdditiveTableau.ByName(name);
         Assert.InRange(ColouredTree.Parse(tree).Defect(t, t.B), -2e-14, 2e-14);
@@ -106,7 +106,7 @@ public class TableauTests
 
     [Theory]
     [MemberData(nameof(EmbeddedConditions))]
-    public void EmbeddedWeightsMeetTheCondition(string name, string tree)
+    public void Embedded_weights_meet_the_condition(string name, string tree)
     {
         AdditiveTableau t = AdditiveTableau.ByName(name);
         Assert.InRange(ColouredTree.Parse(tree).Defect(t, t.BHat), -2e-14, 2e-14);
@@ -114,7 +114,7 @@ public class TableauTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void EmbeddedWeightsAreNotOfHigherOrder(string name)
+    public void Embedded_weights_are_not_of_higher_order(string name)
     {
         // A difference that vanished one order higher would estimate nothing.
         AdditiveTableau t = AdditiveTableau.ByName(name);
@@ -128,7 +128,7 @@ public class TableauTests
     [InlineData(3, 7)]
     [InlineData(4, 26)]
     [InlineData(5, 107)]
-    public void NumberOfColouredTreesIsRight(int size, int count) =>
+    public void Number_of_coloured_trees_is_right(int size, int count) =>
         Assert.Equal(count, ColouredTree.OfSize(size).Count); // rooted trees with edges of two colours: 1, 2, 7, 26, 107 (from memory)
 
     private static TheoryData<string, string> Rows(Func<AdditiveTableau, int> order)

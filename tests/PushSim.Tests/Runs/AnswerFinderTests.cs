@@ -264,12 +264,10 @@ public class AnswerFinderTests
         RunAnswers a = Find(
             Told(ManoeuvreKind.Hold),
             ("x_m", t => 1.0 + (0.03 * There(t))), ("y_m", t => 2.0 - (0.04 * There(t))),
-            ("battery_current_a", t => 5.0 * There(t)), ("battery_voltage_v", t => 12.0 - There(t)), ("charge_used_a_s", t => 2.0 * t),
+            ("charge_used_a_s", t => 2.0 * t),
             ("motor_front_left_1_winding_temperature_degc", t => 20.0 + (30.0 * There(t))), ("motor_rear_right_1_winding_temperature_degc", t => 20.0 + (10.0 * t)),
             ("wheel_front_left_wear_m3", t => 1e-9 * t), ("wheel_rear_right_wear_m3", t => 3e-9 * t));
         Assert.Equal(0.05, a.Travel!.Value, 1e-12);
-        Assert.Equal(5.0, a.PeakBatteryCurrent);
-        Assert.Equal(11.0, a.LowestBatteryVoltage);
         Assert.Equal(2.0, a.ChargeUsed);
         Assert.Equal(50.0, a.PeakWindingTemperature);
         Assert.Equal(4e-9, a.Wear!.Value, 1e-20);

@@ -124,7 +124,7 @@ internal static class ExternalRobots
             MaximumStep = 0.05,
         };
         var sampler = new Sampler(sampleStep, [.. y]);
-        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, sampler);
+        IntegrationOutcome report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, system.Breakpoints, settings, sampler);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         return sampler.Samples;
     }

@@ -126,11 +126,8 @@ public class ExternalTrackTests
     [InlineData(-0.20, 1)]
     public void Turning_resistance_changes_sign_where_the_centre_leaves_the_wheelbase(double centre, int sign)
     {
-        foreach (double rate in new[] { 0.5, -0.5 })
-        {
-            double moment = SideMoment(Tracks(Length, 0.2, Ground(0.9, 0.5)), centre, rate);
-            Assert.Equal(sign, Math.Sign(moment * rate));
-        }
+        double[] rates = [0.5, -0.5];
+        Assert.All(rates, rate => Assert.Equal(sign, Math.Sign(rate * SideMoment(Tracks(Length, 0.2, Ground(0.9, 0.5)), centre, rate))));
     }
 
     // v = (v_R + v_L)/2 and w = (v_R - v_L)/(chi B) of the same paper, in a slow arc

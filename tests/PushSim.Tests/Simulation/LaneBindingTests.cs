@@ -139,6 +139,6 @@ public class LaneBindingTests
             return scene.OnStep(lane, step);
         }
 
-        public void End(int lane, in IntegrationReport report) => scene.End(lane, report);
+        public void End(int lane, in IntegrationOutcome report) => scene.End(lane, report);
     }
 }

@@ -39,6 +39,8 @@ public class MatchWatchTests
 
         public ref RobotFeatures<R1> Robot(int k) => ref _features.Robots[k];
 
+        public void Segment(double t) => Watch.OnSegment(t, _features, 0);
+
         public void Bind(int robot, BindingKind kind, double force)
         {
             Array.Fill(_features.Robots[robot].Kinds, (double)kind);
@@ -294,9 +296,26 @@ public class MatchWatchTests
             match.Step(0.1 * step, 0.1 * (step + 1));
         }
 
-        MatchWatch.RobotWatch robot = match.Watch.Robots[0];
+        RobotWatch robot = match.Watch.Robots[0];
         Assert.Equal((7.0, 14.0, 9.0, 3e-9), (robot.PeakBatteryCurrent, robot.PeakControllerCurrent, robot.LowestVoltage, robot.BusResidual));
         Assert.Equal((0.0, 0.0, 11.0, 0.0), (match.Watch.Robots[1].PeakBatteryCurrent, match.Watch.Robots[1].PeakControllerCurrent, match.Watch.Robots[1].LowestVoltage, match.Watch.Robots[1].BusResidual));
+    }
+
+    // an inrush at the jump of the command, before any step; later ones are smaller. Limit and part are those of the moment
+    [Fact]
+    public void Peaks_know_their_moment_their_part_and_their_limit()
+    {
+        var match = new Match();
+        ref RobotFeatures<R1> f = ref match.Robot(0);
+        (f.MotorCurrent, f.MotorLimit, f.Motor, f.Load, f.Wheel, f.BatteryCurrent, f.Voltage) = (28.5, 14.0, 1.0, 3.0, 0.0, 20.0, 11.5);
+        match.Segment(0.2);
+        (f.MotorCurrent, f.MotorLimit, f.Motor, f.Load, f.Wheel, f.BatteryCurrent, f.Voltage) = (28.0, 13.0, 2.0, 9.0, 3.0, 19.0, 11.0);
+        match.Step(0.2, 0.3);
+        RobotWatch robot = match.Watch.Robots[0];
+        Assert.Equal(new Peak(28.5, 0.2, 1), robot.AllPeaks.MotorCurrent!.Value with { Limit = null });
+        Assert.Equal(new Peak(9.0, 0.3, 3), robot.AllPeaks.WheelLoad);
+        Assert.Equal(new Peak(20.0, 0.2), robot.AllPeaks.BatteryCurrent);
+        Assert.Equal((11.0, 0.3), (robot.AllPeaks.BatteryVoltage!.Value.Value, robot.AllPeaks.BatteryVoltage.Value.Time));
     }
 
     // since the touch 0.2 s of tyres, 0.3 s of the current limit in two stretches, 0.5 s idle, all at the same force; before it the motors. The battery's 0.6 s weigh as 0.18 s:
@@ -313,7 +332,7 @@ public class MatchWatchTests
             t += time;
         }
 
-        MatchWatch.RobotWatch robot = match.Watch.Robots[0];
+        RobotWatch robot = match.Watch.Robots[0];
         Assert.Equal(BindingKind.Nothing, robot.LimitedBy);
         For(2.0, BindingKind.Motor);
         Assert.Equal(BindingKind.Nothing, robot.LimitedBy);

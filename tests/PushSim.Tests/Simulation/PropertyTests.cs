@@ -75,10 +75,7 @@ public class PropertyTests
         s = s with { Tether = null, Floor = s.Floor with { SlopeX = 0.0, SlopeY = 0.0 }, Manoeuvre = s.Manoeuvre with { Kind = ManoeuvreKind.Hold, Commands = [] } };
         RunResult run = Simulator.Run(s);
         BodyTrace body = run.Trace.Body;
-        foreach (Series series in new[] { body.X, body.Y, body.YawRate, body.Speed })
-        {
-            Assert.InRange(series.Max(Math.Abs), 0.0, 1e-12);
-        }
+        Assert.All(new[] { body.X, body.Y, body.YawRate, body.Speed }, series => Assert.InRange(series.Max(Math.Abs), 0.0, 1e-12));
     }
 
     // The whole board tilted along the robot to 95 % of its grip. Robot 112, 0.56 kg on eight very soft springs, is left out:

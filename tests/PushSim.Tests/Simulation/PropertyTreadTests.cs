@@ -142,7 +142,7 @@ public class PropertyTreadTests(ITestOutputHelper output)
             var integration = new SingleRun<TreadMeter>(this, AdditiveTableau.ByName("ARK4(3)"));
             var settings = new IntegrationSettings { RelativeTolerance = 1e-9, AbsoluteTolerances = absolute, MaximumStep = 0.002 };
             TreadMeter observer = this;
-            IntegrationReport report = integration.Run(0.0, end, new double[7], [], settings, observer);
+            IntegrationOutcome report = integration.Run(0.0, end, new double[7], [], settings, observer);
             Assert.Equal(IntegrationStatus.Completed, report.Status);
         }
 

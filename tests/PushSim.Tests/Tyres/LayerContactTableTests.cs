@@ -138,12 +138,12 @@ public class LayerContactTableTests
     [InlineData(0.5)]
     public void All_four_rise_with_the_contact(double poisson)
     {
-        foreach (double[][] table in new[] { LayerContactTable.Load, LayerContactTable.Squash, LayerContactTable.Normal, LayerContactTable.Tangential })
+        Assert.All(new[] { LayerContactTable.Load, LayerContactTable.Squash, LayerContactTable.Normal, LayerContactTable.Tangential }, table =>
         {
             double[] row = LayerContactTable.Row(table, poisson);
             double[] values = [.. Enumerable.Range(0, 200).Select(i => LayerContactTable.At(row, 0.01 * Math.Pow(300.0, i / 199.0)))];
             Assert.All(values.Zip(values.Skip(1)), p => Assert.True(p.Second > p.First, $"{p.First} {p.Second}"));
-        }
+        });
     }
 
     private static double[] Solve(double poisson, double a)

@@ -87,7 +87,7 @@ internal sealed class RingBlock : IAdditiveSystem
         var integration = new SingleRun<RingBlock>(system, AdditiveTableau.ByName("ARK4(3)"));
         var settings = new IntegrationSettings { RelativeTolerance = tolerance, AbsoluteTolerances = absolute, MaximumStep = maxStep };
         var sampler = new Sampler(sampleStep, y0);
-        IntegrationReport report = integration.Run(0.0, end, [.. y0], [], settings, sampler);
+        IntegrationOutcome report = integration.Run(0.0, end, [.. y0], [], settings, sampler);
         Assert.Equal(IntegrationStatus.Completed, report.Status);
         return sampler.Samples;
     }

@@ -109,10 +109,7 @@ public class WheelLawTests
             number.SetValue(tyre, 0.1);
         }
 
-        foreach (double v in new[] { 0.0, 0.07, 0.4, 2.0 })
-        {
-            Assert.Equal(0.5 * Friction(tyre, v), Friction(tyre.Gripping(0.5), v), 1e-13);
-        }
+        Assert.All(new[] { 0.0, 0.07, 0.4, 2.0 }, v => Assert.Equal(0.5 * Friction(tyre, v), Friction(tyre.Gripping(0.5), v), 1e-13));
 
         TyreSettings plain = tyre.WithFriction(0.9, 0.6);
         Assert.Equal((0.9, 0.6), (Friction(plain, 0.0), Friction(plain, 50.0)));

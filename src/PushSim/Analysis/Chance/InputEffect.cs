@@ -12,7 +12,7 @@ public sealed record InputEffect(string Key, double Share, Bounds Bounds)
     /// <param name="redrawn">The same with this input drawn anew, by number.</param>
     public static InputEffect Of(string key, IEnumerable<MatchEnd> own, IEnumerable<MatchEnd> redrawn)
     {
-        (MatchEnd Own, MatchEnd Other)[] both = [.. Comparison.Pairs(own, redrawn).Take(InputShares.Most)];
+        (MatchEnd Own, MatchEnd Other)[] both = [.. OddsDifference.Pairs(own, redrawn).Take(InputShares.Most)];
         (double share, Bounds interval) = Sensitivity.Total([.. both.Select(o => o.Own.GroundGained)], [.. both.Select(o => o.Other.GroundGained)]);
         return new InputEffect(key, share, interval);
     }

@@ -15,10 +15,6 @@ public sealed record PairBout(long Number, int Wins, int Losses, int Stalemates)
     /// <param name="matches">Matches of a bout, at most those of the pair [1].</param>
     public double BestOf(int matches) => Chance(matches, Wins, Losses);
 
-    /// <summary>The same of the opponent [1].</summary>
-    /// <param name="matches">Matches of a bout, at most those of the pair [1].</param>
-    public double LostBestOf(int matches) => Chance(matches, Losses, Wins);
-
     // sum over the hypergeometric distribution of wins and losses among those drawn
     private double Chance(int n, int wins, int losses)
     {

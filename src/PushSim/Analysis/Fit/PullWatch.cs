@@ -44,12 +44,6 @@ public sealed class PullWatch(Action<WatchedPull> found)
     /// <summary>Whether a pull is under way.</summary>
     public bool IsPulling => _isPull;
 
-    /// <summary>Reading of the slack cell [N].</summary>
-    public double Slack => _slack.Level;
-
-    /// <summary>Standard deviation of its noise [N].</summary>
-    public double Noise => _slack.Noise;
-
     /// <summary>Takes a reading.</summary>
     /// <param name="time">Its time, never falling [s].</param>
     /// <param name="force">The reading, a pull positive [N].</param>

@@ -78,8 +78,8 @@ public sealed record TyreComparison
     }
 
     private static NotCompared WhyNot(TyreFit f) =>
-        f.Limit.IsInconsistent ? NotCompared.Inconsistent
-        : f.Limit.IsOfMotors ? NotCompared.OfMotors
+        f.Cause.IsInconsistent ? NotCompared.Inconsistent
+        : f.Cause.IsOfMotors ? NotCompared.OfMotors
         : f.Frictions.Count < FewestPulls ? NotCompared.FewPulls
         : f.Frictions.Max() <= f.Frictions.Min() ? NotCompared.Equal : NotCompared.None;
 
@@ -108,7 +108,7 @@ public sealed record TyreComparison
     private static TyrePair Open(TyrePair pair, TyreFit first, TyreFit second)
     {
         double told = pair.IsToldApart ? pair.Test.Difference.Value : 0.0;
-        return pair with { IsHighOpen = first.Limit.IsLowerBound && told >= 0.0, IsLowOpen = second.Limit.IsLowerBound && told <= 0.0 };
+        return pair with { IsHighOpen = first.Cause.IsLowerBound && told >= 0.0, IsLowOpen = second.Cause.IsLowerBound && told <= 0.0 };
     }
 
     private static OddPull? OddOf(TyreFit f) =>

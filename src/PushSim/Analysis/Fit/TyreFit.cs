@@ -18,10 +18,10 @@ public sealed record TyreFit
     public required bool IsBreakawayUnseen { get; init; }
 
     /// <summary>Whether static friction is at least that, not that.</summary>
-    public bool IsStaticLowerBound => IsBreakawayUnseen || Limit.IsLowerBound;
+    public bool IsStaticLowerBound => IsBreakawayUnseen || Cause.IsLowerBound;
 
     /// <summary>Kinetic friction with its 95 % interval [1]; null where no plateau was long enough; without ends for a single display reading, without upper end where it is only a lower bound.</summary>
-    public Interval? KineticFriction => Limit.IsLowerBound ? Sliding?.OpenAbove() : Sliding;
+    public Interval? KineticFriction => Cause.IsLowerBound ? Sliding?.OpenAbove() : Sliding;
 
     /// <summary>Kinetic friction that the pulls show, if the tyre set them [1]; null where no plateau was long enough.</summary>
     public required Interval? Sliding { get; init; }
@@ -33,7 +33,7 @@ public sealed record TyreFit
     public bool IsKineticSimulated { get; init; }
 
     /// <summary>What set the pulls.</summary>
-    public required PullLimit Limit { get; init; }
+    public required PullCause Cause { get; init; }
 
     /// <summary>Plateau force of each pull, or each reading [N].</summary>
     public required double[] Forces { get; init; }

@@ -16,9 +16,6 @@ public static class LimitFinder
 
     private const double PartCharge = 0.8;
     private const int CurvePoints = 49;
-    private const int RatioPoints = 21;
-    private const double LeastRatio = 0.4;
-    private const double GreatestRatio = 2.5;
     private const int Bisections = 40;
 
     // End of the scenario of a robot that only stands; it is never run [s].
@@ -29,7 +26,7 @@ public static class LimitFinder
     /// <param name="throttle">Throttle 0..1; null: the greatest that the scenario commands, full if none [1].</param>
     /// <param name="pattern">Duty pattern of the match; null: the usual one.</param>
     /// <exception cref="SimulationException">The robot does not stand on its wheels, or nothing drives it; a round of the pattern lasts less than <see cref="DutyPattern.ShortestRound"/>.</exception>
-    public static LimitReport Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
+    public static LimitResult Find(ScenarioSettings scenario, double? throttle = null, DutyPattern? pattern = null)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
         if (scenario.Robot.Drives.All(d => d.Motors.Count == 0))
@@ -50,8 +47,8 @@ public static class LimitFinder
 
         LimitHook hook = Hook(scenario);
         var now = new LimitCondition { Throttle = throttle ?? Throttle(scenario) };
-        Task<MatchResult> match = Task.Run(() => new MatchHeat(scenario, now, hook).Run(pattern));
-        Task<RatioCurve?> ratio = Task.Run(() => Ratio(scenario, now, hook));
+        Task<DutyHeat> match = Task.Run(() => new DutyWalk(scenario, now, hook).Run(pattern));
+        Task<RatioCurve?> ratio = Task.Run(() => RatioStudy.Of(scenario, now, hook));
         LimitState state = State(LimitStateKind.AsInFile, scenario, now, hook);
         LimitState[] states =
         [
@@ -68,8 +65,8 @@ public static class LimitFinder
         List<WheelLimit> wheels = Wheels(scenario, now, hook);
         (IReadOnlyList<WiringCase> wirings, IReadOnlyList<(Wiring Wiring, WheelLoss Case)> unfound) = WiringStudy.Find(scenario, now, hook);
         IReadOnlyList<int[]> axles = Axles(scenario);
-        MatchResult heat = match.GetAwaiter().GetResult();
-        return new LimitReport
+        DutyHeat heat = match.GetAwaiter().GetResult();
+        return new LimitResult
         {
             Scenario = scenario,
             Hook = hook,
@@ -242,50 +239,6 @@ public static class LimitFinder
         return [.. axles.Select(a => a.ToArray())];
     }
 
-    private static RatioCurve? Ratio(ScenarioSettings scenario, LimitCondition condition, LimitHook hook)
-    {
-        List<RatioPoint> points = [];
-        for (int n = 0; n < RatioPoints; n++)
-        {
-            double factor = LeastRatio * Math.Pow(GreatestRatio / LeastRatio, n / (RatioPoints - 1.0));
-            points.Add(RatioAt(scenario, condition, hook, factor));
-        }
-
-        RatioPoint[] dashes = [.. points.Where(p => double.IsFinite(p.DashTime))];
-        RatioPoint[] pulls = [.. points.Where(p => double.IsFinite(p.Pull))];
-        double[] ratios = [.. scenario.Robot.Drives.SelectMany(d => d.Motors).Select(m => m.Ratio)];
-        if (dashes.Length == 0 || pulls.Length == 0)
-        {
-            return null;
-        }
-
-        double most = pulls.Max(p => p.Pull);
-        return new RatioCurve(points, pulls.First(p => p.Pull >= RatioCurve.NearlyMost * most).Factor, Lowest(points, dashes), ratios.Average());
-    }
-
-    private static RatioPoint RatioAt(ScenarioSettings scenario, LimitCondition condition, LimitHook hook, double factor)
-    {
-        var model = new LimitModel<R1>(scenario, condition, LimitInput.Ratio, factor);
-        double pull = StandingPull.Solve(model, hook).Steady?.Pull(model, hook).Value ?? double.NaN;
-        var launch = new LaunchEstimate<R1>(new LimitModel<R1>(scenario, condition, LimitInput.Ratio, factor));
-        return new RatioPoint(factor, pull, launch.Starts ? launch.TimeFor(1.0).Value : double.NaN, launch.TopSpeed.Value);
-    }
-
-    // Least of a parabola through the best point and its neighbours, over the logarithm of the factor
-    private static double Lowest(List<RatioPoint> points, RatioPoint[] dashes)
-    {
-        int best = points.IndexOf(dashes.MinBy(p => p.DashTime)!);
-        if (best == 0 || best == points.Count - 1 || !double.IsFinite(points[best - 1].DashTime) || !double.IsFinite(points[best + 1].DashTime))
-        {
-            return points[best].Factor;
-        }
-
-        double left = points[best - 1].DashTime - points[best].DashTime;
-        double right = points[best + 1].DashTime - points[best].DashTime;
-        double step = Math.Log(points[best + 1].Factor / points[best].Factor);
-        return points[best].Factor * Math.Exp(0.5 * step * (left - right) / (left + right));
-    }
-
     // a robot that has no steady pull as it is has been told so
     private static IEnumerable<LimitWarning> Unfound(LimitState state, IReadOnlyList<(Wiring Wiring, WheelLoss Case)> cases)
     {
@@ -295,7 +248,7 @@ public static class LimitFinder
         }
     }
 
-    private static IEnumerable<LimitWarning> Heat(MatchResult match)
+    private static IEnumerable<LimitWarning> Heat(DutyHeat match)
     {
         if (match.Overheating is { } hot)
         {

@@ -19,6 +19,6 @@ public sealed record FittedTyre(string Name, double Static, double Kinetic, doub
     {
         double mean = fit.Frictions.Count > 1 ? Sample.Mean(fit.Frictions) : 0.0;
         double spread = mean > 0.0 ? Math.Sqrt(Sample.Variance(fit.Frictions)) / mean : 0.0;
-        return new FittedTyre(fit.Name, fit.ForModel.Static, fit.ForModel.Kinetic, spread, fit.Limit.IsLowerBound, isMaterialKnown);
+        return new FittedTyre(fit.Name, fit.ForModel.Static, fit.ForModel.Kinetic, spread, fit.Cause.IsLowerBound, isMaterialKnown);
     }
 }

@@ -52,7 +52,7 @@ public static class MeaningFinder
     /// <summary>Motors of more torque at the same no-load speed: resistance divided by the factor. Controllers and battery stay.</summary>
     /// <param name="robot">The robot.</param>
     /// <param name="factor">How many times the stall torque, above 0 [1].</param>
-    public static RobotSettings Stronger(RobotSettings robot, double factor) => TurnMeasures.Stronger(robot, factor);
+    public static RobotSettings Stronger(RobotSettings robot, double factor) => TurnHelps.Stronger(robot, factor);
 
     private static TyreMeaning Run(TyreMeaning meaning, ScenarioSettings launch, ScenarioSettings turn, double dust, CancellationToken cancel)
     {
@@ -73,14 +73,14 @@ public static class MeaningFinder
         }
 
         bool turns = TurnTrial.Turning(turn, rate);
-        var measures = new TurnMeasures(turn, WorkBudget.Endless(cancel));
+        var measures = new TurnHelps(turn, WorkBudget.Endless(cancel));
         return meaning with
         {
             YawRate = rate,
             Turn = turns ? TurnReview.Ease(measures.LeastCurrentShare(true), measures.LeastMotorShare(true)) : TurnEase.CannotTurn,
             Chatter = meaning.Tyre.IsMaterialKnown ? ChatterReview.Of(spot, cancel) : ChatterVerdict.Unknown(ChatterDoubt.Material),
             Life = meaning.Tyre.IsMaterialKnown ? GripLife.Of(turn with { Floor = turn.Floor with { Dust = dust } }, null, WorkBudget.Endless(cancel)) : null,
-            WearPerMinute = meaning.Tyre.IsMaterialKnown ? WearReport.Of(spot)?.Wheels.Sum(w => w.PerMinute) : null,
+            WearPerMinute = meaning.Tyre.IsMaterialKnown ? WearResult.Of(spot)?.Wheels.Sum(w => w.PerMinute) : null,
         };
     }
 

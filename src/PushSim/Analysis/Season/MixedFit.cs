@@ -29,7 +29,6 @@ public sealed class MixedFit
         Values = b;
         Within = square / _freedom;
         Covariance = inverse * Within;
-        Deviance = DevianceOf(Ratio);
     }
 
     /// <summary>Variance between blocks over that within [1].</summary>
@@ -46,12 +45,6 @@ public sealed class MixedFit
 
     /// <summary>Their covariance.</summary>
     public Matrix<double> Covariance { get; }
-
-    /// <summary>Minus twice the logarithm of the restricted likelihood, but for a constant [1].</summary>
-    public double Deviance { get; }
-
-    /// <summary>Weighted sum of squares of the residuals, over s^2 [1].</summary>
-    public double Residual => Solve(Ratio).Square;
 
     /// <summary>Fits it; null where there are no more values than fixed effects, or these cannot be told apart.</summary>
     /// <param name="x">Rows of the fixed effects' factors.</param>

@@ -34,14 +34,14 @@ public sealed record SweepTable
     public required IReadOnlyList<SweepColumn> Columns { get; init; }
 
     // Compares the drawn matches of two points number by number; null without any.
-    private Func<int, int, Comparison>? Paired { get; init; }
+    private Func<int, int, OddsDifference>? Paired { get; init; }
 
     /// <summary>Finds the best.</summary>
     /// <param name="inputs">The inputs.</param>
     /// <param name="columns">Keys of the columns, the win share last if there is one, and whether more is better.</param>
     /// <param name="points">The points.</param>
     /// <param name="paired">Compares the drawn matches of two points by their places, which share their draws; null where there are none.</param>
-    public static SweepTable Of(IReadOnlyList<SweepInput> inputs, IReadOnlyList<(string Key, bool IsHighestBest)> columns, IReadOnlyList<SweepPoint> points, Func<int, int, Comparison>? paired = null)
+    public static SweepTable Of(IReadOnlyList<SweepInput> inputs, IReadOnlyList<(string Key, bool IsHighestBest)> columns, IReadOnlyList<SweepPoint> points, Func<int, int, OddsDifference>? paired = null)
     {
         var table = new SweepTable { Points = points, Paired = paired, Columns = [.. columns.Select(c => new SweepColumn(c.Key, c.IsHighestBest, null, null, [], []))] };
         return table with { Columns = [.. table.Columns.Select((c, k) => table.Judged(inputs, c, k))] };

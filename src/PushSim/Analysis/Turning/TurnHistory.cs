@@ -10,7 +10,7 @@ internal static class TurnHistory
     private const double LeastShare = 0.05;
     private const double LeastRate = 0.02;
 
-    public static TurnReport Read(RunHistory h, TurnEase ease)
+    public static TurnResult Read(RunHistory h, TurnEase ease)
     {
         int last = h.Time.Length - 1;
         int from = AnswerFinder.SettledFrom(h);
@@ -19,7 +19,7 @@ internal static class TurnHistory
         (double[] X, double[] Y) centre = Centre(h);
         int[] told = [.. Enumerable.Range(from, last - from + 1).Where(i => double.IsFinite(centre.X[i]))];
         BatteryTrace? battery = h.Trace.Battery;
-        return new TurnReport
+        return new TurnResult
         {
             Ease = ease,
             SettledFrom = h.Time[from],

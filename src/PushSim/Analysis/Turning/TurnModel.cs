@@ -163,7 +163,7 @@ internal sealed class TurnModel
     }
 
     /// <summary>Integrates from a state; the observer sees every step; y becomes the last state.</summary>
-    public IntegrationReport Integrate(double[] y, double duration, double tolerance, IStepObserver observer)
+    public IntegrationOutcome Integrate(double[] y, double duration, double tolerance, IStepObserver observer)
     {
         var integration = new SingleRun<RobotSystem>(System, AdditiveTableau.ByName(Scenario.Numerics.Method));
         var settings = new IntegrationSettings
@@ -173,7 +173,7 @@ internal sealed class TurnModel
             MaximumStep = 0.05,
             MaximumEvaluations = (long)Math.Max(1e5, Scenario.Numerics.MaxEvaluationsPerSecond * duration),
         };
-        IntegrationReport report = integration.Run(0.0, duration, y, [], settings with { MaximumEvaluations = Math.Min(Work.Left, settings.MaximumEvaluations) }, observer);
+        IntegrationOutcome report = integration.Run(0.0, duration, y, [], settings with { MaximumEvaluations = Math.Min(Work.Left, settings.MaximumEvaluations) }, observer);
         Work.Spend(report, settings.MaximumEvaluations);
         return report;
     }

@@ -61,9 +61,9 @@ public static class TurnReview
         ChatterVerdict verdict = result.Chatter;
         (LookPart Part, Action<WorkBudget> Do)[] parts =
         [
-            (LookPart.LeastCurrent, part => current = new TurnMeasures(scenario, part).LeastCurrentShare(turns)),
-            (LookPart.LeastMotor, part => motor = new TurnMeasures(scenario, part).LeastMotorShare(turns)),
-            (LookPart.Helps, part => helps = new TurnMeasures(scenario, part).Helps(turns)),
+            (LookPart.LeastCurrent, part => current = new TurnHelps(scenario, part).LeastCurrentShare(turns)),
+            (LookPart.LeastMotor, part => motor = new TurnHelps(scenario, part).LeastMotorShare(turns)),
+            (LookPart.Helps, part => helps = new TurnHelps(scenario, part).Helps(turns)),
             (LookPart.Range, part =>
             {
                 if (swings.Turn is SteadyTurn turn)
@@ -85,10 +85,10 @@ public static class TurnReview
         }
 
         TurnEase ease = !turns ? TurnEase.CannotTurn : leftOut.Contains(LookPart.LeastCurrent) || leftOut.Contains(LookPart.LeastMotor) ? TurnEase.Unknown : Ease(current, motor);
-        TurnReport report = TurnHistory.Read(new RunHistory(scenario, result.Trace, result.Bindings), ease) with
+        TurnResult report = TurnHistory.Read(new RunHistory(scenario, result.Trace, result.Bindings), ease) with
         {
             LeastCurrentShare = current,
-            LeastCurrentLimit = current * scenario.Robot.Controllers.Select(c => (double?)TurnMeasures.LimitOf(scenario.Robot, c)).Min(),
+            LeastCurrentLimit = current * scenario.Robot.Controllers.Select(c => (double?)TurnHelps.LimitOf(scenario.Robot, c)).Min(),
             LeastMotorShare = motor,
             Helps = helps,
             NoModes = swings.NoModes,

@@ -10,7 +10,7 @@ namespace PushSim.Analysis.Wear;
 public sealed record RankedTyre(string Name, RunStop? Stop)
 {
     /// <summary>Its wear; null if it could not be run or has no wear number.</summary>
-    public WearReport? Wear { get; init; }
+    public WearResult? Wear { get; init; }
 
     /// <summary>Its grip over the runs; null where no dust settles on it or nobody asked.</summary>
     public GripSeries? Grip { get; init; }
@@ -84,7 +84,7 @@ public sealed record RankedTyre(string Name, RunStop? Stop)
         ChatterVerdict chatter = ChatterReview.Of(result, work.Limited(most));
         return new RankedTyre(name, Stop: null)
         {
-            Wear = WearReport.Of(result),
+            Wear = WearResult.Of(result),
             Grip = grip,
             Life = life,
             Chatter = chatter,

@@ -34,7 +34,7 @@ public sealed record WeighedWear
     /// <param name="weighings">At least one, each with a time above zero.</param>
     /// <param name="report">Wear of the run.</param>
     /// <param name="assumed">Abrasiveness of the run's floor [1].</param>
-    public static WeighedWear? Of(IReadOnlyList<Weighing> weighings, WearReport report, double assumed)
+    public static WeighedWear? Of(IReadOnlyList<Weighing> weighings, WearResult report, double assumed)
     {
         double rate = report.Wheels.Sum(w => w.VolumeRate * w.Density ?? double.NaN), work = report.Wheels.Sum(w => w.FrictionWork), volume = report.Wheels.Sum(w => w.Volume);
         if (report.UnknownWheels.Count > 0 || !(rate > 0.0) || !(work > 0.0) || !(assumed > 0.0))

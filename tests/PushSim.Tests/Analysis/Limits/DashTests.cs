@@ -80,7 +80,7 @@ public class DashTests(ITestOutputHelper output)
 
     private static (double Charge, double Heat) Dash(ScenarioSettings s)
     {
-        MatchResult match = LimitFinder.Find(s, 1.0, new DutyPattern { Length = 1.0, Dash = 1.0, Push = 0.0, Turn = 0.0, Rest = 0.0 }).Match;
+        DutyHeat match = LimitFinder.Find(s, 1.0, new DutyPattern { Length = 1.0, Dash = 1.0, Push = 0.0, Turn = 0.0, Rest = 0.0 }).Match;
         return (match.ChargeUsed, Capacity * (match.PeakWinding!.Value - s.Floor.AirTemperature));
     }
 
@@ -175,7 +175,7 @@ public class DashTests(ITestOutputHelper output)
                 WindingToCaseThermalResistance = 10.0, CaseToAirThermalResistance = 30.0, WindingHeatCapacity = 3.0, CaseHeatCapacity = 12.0, WindingLimitTemperature = limit,
             }, m.Ratio))] })],
         });
-        LimitReport report = LimitFinder.Find(s);
+        LimitResult report = LimitFinder.Find(s);
         Assert.Equal(isWarned, report.Match.PeakWinding > limit);
         Assert.Equal(isWarned, LimitWarnings.Of(report).Any(w => w.Contains(" s of the match motor gearmotor passes the 25 °C that its winding bears", StringComparison.Ordinal)));
         Assert.DoesNotContain(LimitWarnings.Of(report), w => !isWarned && w.Contains("winding", StringComparison.Ordinal));

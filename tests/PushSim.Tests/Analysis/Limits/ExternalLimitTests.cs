@@ -222,7 +222,7 @@ public class ExternalLimitTests
     {
         MotorSettings motor = ExternalRobots.WheelMotor(0.03, 3.0, stallPerWheel);
         RobotSettings robot = ExternalRobots.FourCorners(ExternalRobots.Body(1.36, 0.03), ExternalRobots.Coulomb(friction), 0.12, 0.15, 0.03, 1e-6, motor, motor);
-        LimitReport report = LimitFinder.Find(ExternalRobots.Scenario(robot, 1.0, 1.0));
+        LimitResult report = LimitFinder.Find(ExternalRobots.Scenario(robot, 1.0, 1.0));
         double expected = Math.Min(4.0 * stallPerWheel, friction * 1.36 * 9.81);
         double perWheel = Math.Min(stallPerWheel, friction * 1.36 * 9.81 / 4.0);
         Assert.Equal(4.0 * stallPerWheel, report.Now.MotorForce, 1e-6);

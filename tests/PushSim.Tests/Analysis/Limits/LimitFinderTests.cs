@@ -51,7 +51,7 @@ public class LimitFinderTests
     {
         RobotSettings robot = TestRobots.FourWheels(limit: 1000.0);
         double load = (TestRobots.Motor.Resistance + robot.Controllers[0].OnResistance) / robot.Drives.Count;
-        LimitReport report = LimitFinder.Find(TestRobots.Launch(robot with { Battery = robot.Battery! with { Resistance = share * load } }));
+        LimitResult report = LimitFinder.Find(TestRobots.Launch(robot with { Battery = robot.Battery! with { Resistance = share * load } }));
         Assert.Equal(isStarved, report.Now.IsStarved);
         Assert.Equal(isStarved, report.Warnings.Any(w => w is LimitWarning.Starved));
         Assert.Equal(isStarved, LimitVerdict.Of(report).Contains("less than", StringComparison.Ordinal));
@@ -62,7 +62,7 @@ public class LimitFinderTests
     [InlineData(0.1, "The tyres limit Testmole ")]
     public void A_robot_that_cannot_pull_is_not_told_a_negative_pull(double slope, string words)
     {
-        LimitReport report = LimitFinder.Find(TestRobots.Launch() with { Floor = new FloorSettings { SlopeX = slope } });
+        LimitResult report = LimitFinder.Find(TestRobots.Launch() with { Floor = new FloorSettings { SlopeX = slope } });
         Assert.StartsWith(words, LimitVerdict.Of(report), StringComparison.Ordinal);
         Assert.Equal(report.Now.Pull > 0.0, LimitVerdict.Of(report).Contains("it pulls", StringComparison.Ordinal));
     }
@@ -72,7 +72,7 @@ public class LimitFinderTests
     [Fact]
     public void A_battery_that_starves_in_the_pull_itself_names_no_kind()
     {
-        LimitReport r = LimitFinder.Find(TestRobots.Launch());
+        LimitResult r = LimitFinder.Find(TestRobots.Launch());
         Assert.True(r.Now is { IsStarved: false, Pull: > 0.0, Bound.Count: > 0 });
         string words = LimitVerdict.Of(r with { Now = r.Now with { Bound = [] } });
         Assert.StartsWith("The battery cannot feed the motors of Testmole as it pulls, so what binds is not told: the motors could give ", words);
@@ -83,7 +83,7 @@ public class LimitFinderTests
     public void The_launch_estimate_is_near_the_run()
     {
         RunResult run = Run("launch");
-        LimitReport report = LimitFinder.Find(TestRobots.Launch());
+        LimitResult report = LimitFinder.Find(TestRobots.Launch());
         double there = run.Time[run.Trace.Body.X.FindIndex(x => x >= 1.0)] - 0.1;
         Assert.Equal(there, report.Outputs[LimitOutput.LaunchTime], 0.1 * there);
         Assert.Equal(run.Answers.TopSpeed!.Value, report.Now.TopSpeed, 0.05 * report.Now.TopSpeed);
@@ -101,7 +101,7 @@ public class LimitFinderTests
     [Fact]
     public void Warm_and_empty_is_weaker()
     {
-        LimitReport r = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(limit: double.PositiveInfinity)));
+        LimitResult r = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(limit: double.PositiveInfinity)));
         Assert.Equal(["cold, full", "warm, full", "cold, 80 %", "warm, 80 %"], r.States.Select(s => LimitWords.Of(s.Kind)));
         Assert.True(r.States[1].MotorForce < r.States[0].MotorForce);
         Assert.True(r.States[2].MotorForce < r.States[0].MotorForce);
@@ -112,7 +112,7 @@ public class LimitFinderTests
     [Fact]
     public void Per_wheel_forces_add_up_and_each_binding_is_its_own()
     {
-        LimitReport r = LimitFinder.Find(TestRobots.Pull());
+        LimitResult r = LimitFinder.Find(TestRobots.Pull());
         Assert.Equal(r.Now.Pull!.Value, r.Wheels.Sum(w => w.Force), 1e-6);
         Assert.Equal(1.36 * 9.80665, r.Wheels.Sum(w => w.Load), 1e-9);
         Assert.All(r.Wheels, w => Assert.InRange(w.Force, 0.0, w.PeakForce * (1.0 + 1e-9)));
@@ -125,17 +125,24 @@ public class LimitFinderTests
         }
     }
 
+    // the robot built with the gears that the curve names, and with others a fifth away: computed here
     [Fact]
-    public void The_ratio_curve_has_a_best_dash_inside_and_a_pull_that_falls_when_geared_up()
+    public void A_robot_geared_as_advised_dashes_faster_and_one_geared_higher_pulls_less()
     {
-        RatioCurve ratio = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(limit: double.PositiveInfinity))).Ratio!;
-        Assert.True(ratio.BestForDash < ratio.Points[^1].Factor);
-        Assert.True(ratio.Points.Zip(ratio.Points.Skip(1)).All(p => p.Second.TopSpeed < p.First.TopSpeed));
-        double best = ratio.Points.Min(p => p.DashTime);
-        Assert.All(ratio.Points, p => Assert.True(p.DashTime >= best));
-        double most = ratio.Points.Max(p => p.Pull);
-        Assert.All(ratio.Points.Where(p => p.Factor < ratio.BestForPull), p => Assert.True(p.Pull < 0.95 * most));
-        Assert.True(ratio.Points.Single(p => p.Factor == ratio.BestForPull).Pull >= 0.95 * most);
+        RobotSettings robot = TestRobots.FourWheels(limit: double.PositiveInfinity, ratio: 10.0);
+        LimitResult Geared(double factor) => LimitFinder.Find(TestRobots.Pull(robot with
+        {
+            Drives = [.. robot.Drives.Select(d => d with { Motors = [.. d.Motors.Select(m => m with { Ratio = m.Ratio * factor })] })],
+        }));
+        double Dash(double factor) => Geared(factor).Outputs[LimitOutput.LaunchTime];
+        RatioCurve ratio = Geared(1.0).Ratio!;
+        Assert.InRange(ratio.BestForDash, 1.01 * ratio.Points[0].Factor, 0.99 * ratio.Points[^1].Factor);
+        double best = Dash(ratio.BestForDash);
+        Assert.True(best < Dash(1.2 * ratio.BestForDash));
+        Assert.True(best < Dash(ratio.BestForDash / 1.2));
+        double pull = Geared(ratio.BestForPull).Now.Pull!.Value;
+        Assert.True(Geared(ratio.BestForPull / 1.2).Now.Pull < 0.95 * pull);
+        Assert.InRange(Geared(1.2 * ratio.BestForPull).Now.Pull!.Value, 0.95 * pull, 1.06 * pull);
         Assert.Equal((RatioEdge.Lowest, RatioEdge.Highest, RatioEdge.None), (ratio.Edge(ratio.Points[0].Factor), ratio.Edge(ratio.Points[^1].Factor), ratio.Edge(ratio.Points[1].Factor)));
     }
 
@@ -143,8 +150,8 @@ public class LimitFinderTests
     public void A_match_uses_more_charge_when_it_pushes_more()
     {
         ScenarioSettings s = TestRobots.Pull();
-        MatchResult lazy = LimitFinder.Find(s, pattern: new DutyPattern { Push = 0.0, Dash = 1.0, Turn = 0.0, Rest = 9.0 }).Match;
-        MatchResult hard = LimitFinder.Find(s, pattern: new DutyPattern { Push = 9.0, Dash = 0.0, Turn = 0.0, Rest = 1.0 }).Match;
+        DutyHeat lazy = LimitFinder.Find(s, pattern: new DutyPattern { Push = 0.0, Dash = 1.0, Turn = 0.0, Rest = 9.0 }).Match;
+        DutyHeat hard = LimitFinder.Find(s, pattern: new DutyPattern { Push = 9.0, Dash = 0.0, Turn = 0.0, Rest = 1.0 }).Match;
         Assert.True(hard.ChargeUsed > 2.0 * lazy.ChargeUsed);
         Assert.Null(hard.PeakWinding);
         Assert.Equal(180.0, hard.Time[^1]);
@@ -168,7 +175,7 @@ public class LimitFinderTests
         const double Hook = 0.09;
         double weight = 1.36 * 9.80665;
         ScenarioSettings s = TestRobots.Pull(TestRobots.FourWheels(TestRobots.SoftTyre with { LoadExponent = 0.2, ReferenceLoad = 3.0 }));
-        LimitReport r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        LimitResult r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
         Assert.Equal(PullStatus.RearsUp, r.Now.Status);
         Assert.Null(r.Now.Pull);
         Assert.Equal(weight * 0.055 / Hook, r.Now.RearsUpAt!.Value, 1e-4 * weight);
@@ -191,7 +198,7 @@ public class LimitFinderTests
     {
         ScenarioSettings low = TestRobots.Pull();
         ScenarioSettings s = low with { Tether = low.Tether! with { HookHeight = 0.064, AnchorHeight = 0.064 } };
-        LimitReport r = LimitFinder.Find(s);
+        LimitResult r = LimitFinder.Find(s);
         Assert.InRange(r.Now.Pull!.Value, 8.0, r.Now.RearsUpAt!.Value);
         Assert.Contains("may tip before it slides", Assert.Single(LimitWarnings.Of(r)));
         Assert.All(Simulator.Run(s).Trace.Wheels.Where(w => w.Load.Key.Contains("front", StringComparison.Ordinal)), w => Assert.Equal(0.0, w.Load.Values.ToArray().Min()));
@@ -206,7 +213,7 @@ public class LimitFinderTests
         RobotSettings front = four with { Drives = [.. four.Drives.Select((d, i) => i < 2 ? d : d with { Motors = [] })], Controllers = [.. four.Controllers.Take(2)] };
         const double Hook = 0.08;
         ScenarioSettings s = TestRobots.Pull(front);
-        LimitReport r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        LimitResult r = LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
         double weight = 1.36 * 9.80665;
 
         // N_front = m g / 2 - F h / L and F = mu N_front
@@ -236,9 +243,9 @@ public class LimitFinderTests
             Chassis = four.Chassis with { CentreOfMassX = forward },
         };
         ScenarioSettings s = TestRobots.Pull(two);
-        LimitReport At(double height) => LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = height, AnchorHeight = height } });
-        LimitReport floor = At(0.0);
-        LimitReport r = At(hook);
+        LimitResult At(double height) => LimitFinder.Find(s with { Tether = s.Tether! with { HookHeight = height, AnchorHeight = height } });
+        LimitResult floor = At(0.0);
+        LimitResult r = At(hook);
 
         // a pull along the floor moves no load, which gives the friction at the peak; above it N = N at rest -+ F h / L and F = mu N, as the other wheels only roll
         double Holds(double low) => low / (1.0 + ((isFront ? 1.0 : -1.0) * low / floor.Wheels.Where(w => w.IsDriven).Sum(w => w.RestLoad) * hook / Base));
@@ -282,7 +289,7 @@ public class LimitFinderTests
     {
         const double Hook = 0.09;
         ScenarioSettings s = TestRobots.Pull(TestRobots.FourWheels(limit: 0.5));
-        LimitReport r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        LimitResult r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
         double along = 1.36 * 9.80665 * Math.Sin(0.3);
         Assert.InRange(r.Now.MotorForce, r.Now.RearsUpAt!.Value, r.Now.RearsUpAt.Value + along);
         Assert.Equal(r.Now.MotorForce - along, r.Now.Pull!.Value, 1e-6);
@@ -305,7 +312,7 @@ public class LimitFinderTests
     {
         const double Hook = 0.15;
         ScenarioSettings s = PullAgreementTests.Pull(PullAgreementTests.Straight(RandomRobots.Scenario(317).Robot));
-        LimitReport r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
+        LimitResult r = LimitFinder.Find(s with { Floor = s.Floor with { SlopeX = 0.3 }, Tether = s.Tether! with { HookHeight = Hook, AnchorHeight = Hook } });
         Assert.Equal(PullStatus.NotFound, r.Now.Status);
         Assert.Null(r.Now.Pull);
         Assert.StartsWith("What random robot pulls at standstill was not found: the motors could give ", LimitVerdict.Of(r), StringComparison.Ordinal);

@@ -43,7 +43,7 @@ public class PlausibilityTests
     {
         ScenarioSettings launch = TestRobots.Launch(TestRobots.FourWheels(limit: limit));
         Plausibility p = Assert.Single(PlausibilityFinder.All(launch));
-        LimitReport limits = LimitFinder.Find(launch);
+        LimitResult limits = LimitFinder.Find(launch);
         Assert.Equal((limits.Now.TopSpeed, limits.Now.MotorForce, limits.Now.TractionPeak, limits.Now.Pull), (p.TopSpeed, p.MotorForce, p.TyreForce, p.Pull));
         Assert.Equal(limits.Outputs[LimitOutput.LaunchTime], p.FirstMetre);
         Assert.Equal(1.36 * 9.80665, p.Weight, 1e-9);

@@ -33,7 +33,7 @@ public class SeriesTests(ITestOutputHelper output)
     public void No_wiring_pulls_with_more_than_the_tyres_hold(double forward)
     {
         ScenarioSettings s = TestRobots.Launch(InSeries(forward));
-        LimitReport r = LimitFinder.Find(s);
+        LimitResult r = LimitFinder.Find(s);
         foreach (WiringCase c in r.Wirings)
         {
             output.WriteLine(FormattableString.Invariant($"{LimitWords.Of(c.Wiring)}, {LimitWords.Of(c.Case)}: {c.Pull:0.000} N"));
@@ -55,7 +55,7 @@ public class SeriesTests(ITestOutputHelper output)
     [Fact]
     public void Each_row_of_the_wirings_is_there()
     {
-        LimitReport r = LimitFinder.Find(TestRobots.Launch(InSeries(0.02)));
+        LimitResult r = LimitFinder.Find(TestRobots.Launch(InSeries(0.02)));
         Assert.Equal(9, r.Wirings.Count);
         Assert.Equal(r.Now.Pull!.Value, r.Wirings.Single(c => c is { Wiring: Wiring.Series, Case: WheelLoss.None }).Pull, 1e-6);
         Assert.All(r.Warnings, w => Assert.IsType<LimitWarning.Doubtful>(w));
@@ -69,7 +69,7 @@ public class SeriesTests(ITestOutputHelper output)
         List<string> wrong = [];
         for (int seed = 0; seed < 40; seed++)
         {
-            LimitReport r = LimitFinder.Find(PullAgreementTests.Pull(PullAgreementTests.Straight(RandomRobots.Scenario(seed).Robot)));
+            LimitResult r = LimitFinder.Find(PullAgreementTests.Pull(PullAgreementTests.Straight(RandomRobots.Scenario(seed).Robot)));
             if (r.Now.Status != PullStatus.Found)
             {
                 continue;
@@ -95,10 +95,10 @@ public class SeriesTests(ITestOutputHelper output)
     [Fact]
     public void The_verdict_names_the_wiring()
     {
-        LimitReport r = LimitFinder.Find(TestRobots.Launch(InSeries(0.008)));
+        LimitResult r = LimitFinder.Find(TestRobots.Launch(InSeries(0.008)));
         Assert.Equal([BindingKind.Tyre, BindingKind.Tyre, BindingKind.Series, BindingKind.Series], r.Wheels.Select(w => w.Binding!.Value));
         Assert.EndsWith(" Its motors are wired in series: wheels rear left and rear right stand still and get only what the spinning wheels front left and front right let through.", LimitVerdict.Of(r), StringComparison.Ordinal);
-        LimitReport separate = LimitFinder.Find(TestRobots.Launch(TestRobots.FourWheels(motor: TestRobots.Motor with { Resistance = 0.5 }, forward: 0.008)));
+        LimitResult separate = LimitFinder.Find(TestRobots.Launch(TestRobots.FourWheels(motor: TestRobots.Motor with { Resistance = 0.5 }, forward: 0.008)));
         Assert.DoesNotContain("series", LimitVerdict.Of(separate), StringComparison.Ordinal);
     }
 }

@@ -63,7 +63,7 @@ public class TradeRuleTests
     [Fact]
     public void Two_motors_in_parallel_on_one_controller_let_one_bog_down()
     {
-        LimitReport report = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(Tyre(1.0))), throttle: 0.2);
+        LimitResult report = LimitFinder.Find(TestRobots.Pull(TestRobots.FourWheels(Tyre(1.0))), throttle: 0.2);
         WiringCase parallel = report.Wirings.Single(w => w.Wiring == Wiring.Parallel && w.Case == WheelLoss.Lifted);
         WiredMotor light = parallel.Motors.Single(m => m.Drive == "front left");
         WiredMotor loaded = parallel.Motors.Single(m => m.Drive == "rear left");

@@ -71,7 +71,7 @@ public class FeedTests
     public void Friction_that_does_not_fall_is_not_blamed()
     {
         RunResult run = TurnReview.Review(Simulator.Run(TestRobots.Spot(TestRobots.FourWheels(s_flat))));
-        TurnReport r = run.Turning!;
+        TurnResult r = run.Turning!;
         Assert.Contains(TurnExplanation.Of(r, run), l => l.StartsWith("The body's own swinging makes it:", StringComparison.Ordinal));
         Assert.Contains(TurnExplanation.Of(r, run), l => l.Contains("falling friction feeds no chatter", StringComparison.Ordinal));
     }

@@ -26,7 +26,7 @@ public class RandomReviewTests
             }
 
             RunResult result = TurnReview.Review(Simulator.Run(scenario));
-            if (result.Turning is not TurnReport r)
+            if (result.Turning is not TurnResult r)
             {
                 Assert.True(result.Status != RunStatus.Finished || scenario.Robot.Battery is null, $"seed {seed}: not reviewed");
                 continue;

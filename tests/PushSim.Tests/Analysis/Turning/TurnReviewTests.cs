@@ -22,7 +22,7 @@ public class TurnReviewTests
     [Fact]
     public void Least_current_limit_and_motor_are_the_least()
     {
-        TurnReport r = s_quiet.Value.Turning!;
+        TurnResult r = s_quiet.Value.Turning!;
         Assert.Equal(TurnEase.Freely, r.Ease);
         double limit = r.LeastCurrentLimit!.Value;
         Assert.True(Turns(TestRobots.FourWheels(limit: limit)));
@@ -51,7 +51,7 @@ public class TurnReviewTests
     {
         RobotSettings robot = TestRobots.FourWheels(limit: double.PositiveInfinity);
         ControllerSettings left = robot.Controllers[0] with { Motors = [(0, 0), (2, 0)], Wiring = wiring };
-        Assert.Equal(timesOneMotor * 3.0 * 4.2 / TestRobots.Motor.Resistance, TurnMeasures.LimitOf(robot, left), 1e-12);
+        Assert.Equal(timesOneMotor * 3.0 * 4.2 / TestRobots.Motor.Resistance, TurnHelps.LimitOf(robot, left), 1e-12);
     }
 
     [Theory]
@@ -72,7 +72,7 @@ public class TurnReviewTests
     {
         double least = s_quiet.Value.Turning!.LeastCurrentLimit!.Value;
         RunResult result = Review(TestRobots.Spot(TestRobots.FourWheels(limit: 0.9 * least)));
-        TurnReport r = result.Turning!;
+        TurnResult r = result.Turning!;
         Assert.Equal(1.0 / 0.9, r.LeastCurrentShare!.Value, 0.03);
         Assert.All(r.Helps, h => Assert.True(h.Turns, h.What.ToString()));
         Assert.Contains(r.Helps, h => h.What == TurnChange.Wheelbase && h.To < h.From);
@@ -109,7 +109,7 @@ public class TurnReviewTests
     [Fact]
     public void A_spot_turn_is_about_the_middle_and_its_moments_balance()
     {
-        TurnReport r = s_quiet.Value.Turning!;
+        TurnResult r = s_quiet.Value.Turning!;
         Assert.Equal(0.0, r.RotationCentre!.Value.X, 1e-3);
         Assert.Equal(0.0, r.RotationCentre.Value.Y, 1e-3);
         double scrub = r.Wheels.Sum(w => w.ScrubMoment);
@@ -138,7 +138,7 @@ public class TurnReviewTests
     public void A_chatter_verdict_carries_its_range_over_slip_speeds()
     {
         RunResult bouncy = s_bouncy.Value;
-        TurnReport r = bouncy.Turning!;
+        TurnResult r = bouncy.Turning!;
         Assert.Equal(25, r.SlipSpeeds.Count);
         Assert.Contains(r.SlipSpeeds, p => p.RingMargin < 1.0);
         Assert.Contains(r.SlipSpeeds, p => p.RingMargin > 1.0);
