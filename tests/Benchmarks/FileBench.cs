@@ -13,17 +13,26 @@ internal static class FileBench
         int count = int.Parse(args[0]);
         foreach (string file in args[1..])
         {
-            DrawableScenario scenario = DrawableScenario.Open(file).Scenario!;
-            var source = new FileMatchSource(scenario, new ContestKey(1, scenario.Label));
-            (double[] exact, int[] right, _, _) = Play(source, count, Precision.Double, s => s with { Method = "ARK4(3)", Tolerance = 1e-6 });
-            foreach (Precision precision in Enum.GetValues<Precision>())
+            foreach (FileAccuracy a in Of(file, count))
             {
-                (double[] ground, int[] winner, long work, double cpu) = Play(source, count, precision, s => s);
-                double[] by = [.. ground.Zip(exact, (a, b) => 1e3 * (a - b)).Where(double.IsFinite).Order()];
-                double[] off = [.. by.Select(Math.Abs).Order()];
                 Console.WriteLine(
-                    $"{Path.GetFileNameWithoutExtension(file),-20} {precision,-6} {work / count,6} evaluations, {cpu / count:0.000} ms of a core, {1e3 * count / cpu:0} a second on one core, ground off {off[off.Length / 2]:0.000} mm (median), {off[off.Length * 9 / 10]:0.000} (9 of 10), {off[^1]:0.0} (worst), bias {by[by.Length / 2]:+0.000;-0.000}, {winner.Zip(right, (a, b) => a == b ? 0 : 1).Sum()} of {count} winners change");
+                    $"{Path.GetFileNameWithoutExtension(file),-20} {a.Precision,-6} {a.Evaluations,6} evaluations, {a.Core:0.000} ms of a core, {1.0 / a.Core * 1e3:0} a second on one core, ground off {a.Median:0.000} mm (median), {a.NineOfTen:0.000} (9 of 10), {a.Worst:0.0} (worst), bias {a.Bias:+0.000;-0.000}, {a.Winners} of {count} winners change");
             }
+        }
+    }
+
+    /// <summary>One for each precision, doubles first.</summary>
+    public static IEnumerable<FileAccuracy> Of(string file, int count)
+    {
+        DrawableScenario scenario = DrawableScenario.Open(file).Scenario!;
+        var source = new FileMatchSource(scenario, new ContestKey(1, scenario.Label));
+        (double[] exact, int[] right, _, _) = Play(source, count, Precision.Double, s => s with { Method = "ARK4(3)", Tolerance = 1e-6 });
+        foreach (Precision precision in new[] { Precision.Double, Precision.Single })
+        {
+            (double[] ground, int[] winner, long work, double cpu) = Play(source, count, precision, s => s);
+            double[] by = [.. ground.Zip(exact, (a, b) => 1e3 * (a - b)).Where(double.IsFinite).Order()];
+            double[] off = [.. by.Select(Math.Abs).Order()];
+            yield return new FileAccuracy(precision, work / count, cpu / count, off[off.Length / 2], off[off.Length * 9 / 10], off[^1], by[by.Length / 2], winner.Zip(right, (a, b) => a == b ? 0 : 1).Sum());
         }
     }
 
@@ -51,3 +60,14 @@ internal static class FileBench
         ScenarioSettings Changed(ScenarioSettings s) => s with { Numerics = change(s.Numerics) with { Precision = precision } };
     }
 }
+
+/// <summary>Drawn matches of a file against the reference.</summary>
+/// <param name="Precision">Number type.</param>
+/// <param name="Evaluations">Evaluations a match [1].</param>
+/// <param name="Core">Time of a core a match [ms].</param>
+/// <param name="Median">Ground off, median [mm].</param>
+/// <param name="NineOfTen">Ground off of nine in ten at most [mm].</param>
+/// <param name="Worst">Ground off at most [mm].</param>
+/// <param name="Bias">Ground off with its sign, median [mm].</param>
+/// <param name="Winners">Winners that change [1].</param>
+internal sealed record FileAccuracy(Precision Precision, long Evaluations, double Core, double Median, double NineOfTen, double Worst, double Bias, int Winners);

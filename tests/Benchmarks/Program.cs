@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using PushSim.Benchmarks;
+using PushSim.Benchmarks.Measurements;
 using PushSim.Numerics;
 using PushSim.Runs;
 using PushSim.Simulation;
@@ -12,6 +13,11 @@ if (args is ["pass"])
 {
     LanePassTimer.Run();
     return 0;
+}
+
+if (args is ["measurements", .. string[] asked])
+{
+    return MeasureBench.Run(asked);
 }
 
 if (args is ["files", .. string[] files])

@@ -41,28 +41,30 @@ public static class BumpReview
         double mass = one * two / (one + two);
         double share = Contact.Restitution.Share(Contact.Restitution.Damping(s.Contact.Restitution), speed);
         var bump = new Bump(speed, mass * speed * (1.0 + share), 0.5 * mass * speed * speed * (1.0 - (share * share)), share);
-        RunResult close = Simulator.Run(s with { Shove = s.Shove with { Gap = NoGap } }, work);
-        return bump with { GroundShare = Ground(result, close) };
+        PlaceTape? close = PlaceRun.Of(s with { Shove = s.Shove with { Gap = NoGap } }, work);
+        return bump with { GroundShare = close is null ? null : Ground(result, close) };
     }
 
     // of what was gained by the moment at which the shorter of both ends, counted from the touch
-    private static double? Ground(RunResult far, RunResult close)
+    private static double? Ground(RunResult far, PlaceTape close)
     {
-        if (close.Shove?.FirstContact is not double near || close.Trace.Contact is null || far.Trace.Contact is null)
+        double near = close.Watch.TouchTime;
+        if (double.IsNaN(near) || close.Time.Length < 2)
         {
             return null;
         }
 
+        Trace other = far.Opponent!.Trace;
         double touch = far.Shove!.FirstContact!.Value;
-        double after = Math.Min(far.Trace.Time[^1] - touch, close.Trace.Time[^1] - near);
-        double gained = Gained(far, touch, after);
-        return Math.Abs(gained) < LeastGround ? null : 1.0 - (Gained(close, near, after) / gained);
+        double after = Math.Min(far.Time[^1] - touch, close.Time[^1] - near);
+        double gained = Gained(far.Time.Values, far.Trace.Body.X.Values, other.Body.X.Values, touch, after);
+        return Math.Abs(gained) < LeastGround ? null : 1.0 - (Gained(close.Time, close.X(0), close.X(1), near, after) / gained);
     }
 
     // of both centres together, along the first robot's floor x: what touches may change its place on a nose
-    private static double Gained(RunResult run, double touch, double after)
+    private static double Gained(ReadOnlySpan<double> time, ReadOnlySpan<double> x, ReadOnlySpan<double> otherX, double touch, double after)
     {
-        (int from, int to) = (run.Trace.IndexAt(touch), run.Trace.IndexAt(touch + after));
-        return 0.5 * (run.Trace.Body.X[to] - run.Trace.Body.X[from] - (run.Opponent!.Trace.Body.X[to] - run.Opponent.Trace.Body.X[from]));
+        (int from, int to) = (Trace.FirstAt(time, touch), Trace.FirstAt(time, touch + after));
+        return 0.5 * (x[to] - x[from] - (otherX[to] - otherX[from]));
     }
 }

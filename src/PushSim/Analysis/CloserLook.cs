@@ -54,7 +54,6 @@ public static class CloserLook
     {
         WorkBudget work = all.Part(result.Scenario.Opponent is null ? 1.0 : ShareOfShoves);
         RunResult looked = result.Shove is null ? result : Shove(result, work, drawn, all.Part(ShareOfShoves), leftOut);
-        looked = result.Shove is null ? looked : looked with { Throttles = BestThrottleFinder.OfBoth(looked.Scenario) };
         looked = looked with { Chatter = ChatterReview.Of(looked, work) };
         if (looked.Chatter.IsCureLeftOut)
         {
@@ -71,6 +70,7 @@ public static class CloserLook
         StartStudy? start = null;
         DrawnSet? set = null;
         Bump? bump = null;
+        IReadOnlyList<BestThrottle?> throttles = [];
         WorkBudget[] thirds = [work.Part(1.0 / 3.0), work.Part(1.0 / 3.0), work.Part(1.0 / 3.0)];
         (LookPart Part, Action Do)[] parts =
         [
@@ -82,7 +82,8 @@ public static class CloserLook
         bool[] isDone = new bool[parts.Length];
         try
         {
-            Parallel.For(0, parts.Length, i => isDone[i] = WorkBudget.Try(parts[i].Do));
+            // best throttles are no runs: no work is counted for them
+            Parallel.Invoke([.. parts.Select((p, i) => (Action)(() => isDone[i] = WorkBudget.Try(p.Do))), () => throttles = BestThrottleFinder.OfBoth(result.Scenario)]);
         }
         catch (AggregateException e) when (e.InnerExceptions.All(x => x is OperationCanceledException))
         {
@@ -90,6 +91,6 @@ public static class CloserLook
         }
 
         leftOut.AddRange(parts.Where((_, i) => !isDone[i]).Select(p => p.Part));
-        return close with { Bump = bump, Start = start ?? close.Start, Drawn = set };
+        return close with { Bump = bump, Start = start ?? close.Start, Drawn = set, Throttles = throttles };
     }
 }

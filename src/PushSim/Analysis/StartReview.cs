@@ -9,9 +9,6 @@ public static class StartReview
     // Grip and mass that a tenth of a second is compared with, as multiples [1].
     private const double More = 1.1;
 
-    // A line that nobody reaches [m].
-    private const double FarLine = 1000.0;
-
     private static readonly StartOrder[] s_orders = [StartOrder.First, StartOrder.Together, StartOrder.Last];
 
     /// <summary>The result with the study; results without a shove come back as they are.</summary>
@@ -33,23 +30,21 @@ public static class StartReview
         ScenarioSettings[] starts = [.. s_orders.Select(o => StartShift.With(drawn, o, lead))];
         ScenarioSettings together = starts[(int)StartOrder.Together];
         ScenarioSettings[] all = [.. starts, together with { Robot = Gripping(together.Robot) }, together with { Robot = Heavier(together.Robot) }];
-        MatchOutcome[] ends = MatchSet.Play(all, work.Part(0.5));
-        // those that the line did not end go the same way without it
-        int[] lined = [.. Enumerable.Range(0, ends.Length).Where(i => Ending(ends[i]) == ShoveEnding.Line)];
-        bool isWithoutLine = lined.Length > 0;
-        MatchOutcome[] free = [.. ends];
-        MatchOutcome[] further = isWithoutLine ? MatchSet.Play([.. lined.Select(i => all[i] with { Shove = all[i].Shove with { Line = FarLine } })], work.Part(0.5)) : [];
-        for (int k = 0; k < lined.Length; k++)
-        {
-            free[lined[k]] = further[k];
-        }
-
-        double?[] ground = [.. free.Select(e => Ending(e) is null or ShoveEnding.Tips ? (double?)null : e.GroundGained)];
+        MatchOutcome[] ends = MatchSet.Play([.. all.Select(m => m with { Shove = m.Shove with { PlaysOn = true } })], work);
+        bool isWithoutLine = ends.Any(e => e.Beyond is not null);
+        double?[] ground = [.. ends.Select(Ground)];
         var worth = new StartWorth(0.5 * (ground[0] - ground[2]), ground[3] - ground[1], ground[4] - ground[1], isWithoutLine);
         return new StartStudy([.. s_orders.Select((o, i) => new StartCase(o, Ending(ends[i]), ends[i].Winner, ends[i].GroundGained, ends[i].EndTime))], worth);
     }
 
     private static ShoveEnding? Ending(in MatchOutcome end) => end.Status == RunStatus.Failed ? null : end.Ending;
+
+    // to the end of its time, whatever line lay before that; null where it does not come there
+    private static double? Ground(MatchOutcome end)
+    {
+        (ShoveEnding? ending, double ground) = end.Beyond is { } beyond ? (beyond.Ending, beyond.GroundGained) : (Ending(end), end.GroundGained);
+        return ending is null or ShoveEnding.Tips ? null : ground;
+    }
 
     private static RobotSettings Gripping(RobotSettings robot) => robot with { Wheels = [.. robot.Wheels.Select(w => w with { Tyre = w.Tyre.Gripping(More) })] };
 

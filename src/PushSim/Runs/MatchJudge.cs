@@ -10,6 +10,11 @@ internal static class MatchJudge
     public static MatchOutcome Of(long number, ShoveSettings shove, MatchWatch watch, in IntegrationOutcome report)
     {
         MatchFailure failure = Failure(watch, report.Status);
+        if (shove.PlaysOn && !double.IsNaN(watch.LineTime))
+        {
+            return Beyond(number, shove, watch, report, failure);
+        }
+
         var outcome = new MatchOutcome
         {
             Number = number,
@@ -38,6 +43,23 @@ internal static class MatchJudge
             Opponent = Robot(watch.Robots[1]),
         };
     }
+
+    // up to the line as if that had ended it
+    private static MatchOutcome Beyond(long number, ShoveSettings shove, MatchWatch watch, in IntegrationOutcome report, MatchFailure failure) => new()
+    {
+        Number = number,
+        Status = RunStatus.Finished,
+        Failure = failure,
+        Ending = ShoveEnding.Line,
+        Winner = ShoveJudge.AtLine(watch),
+        GroundGained = watch.GroundAtLine,
+        EndTime = watch.LineTime,
+        FirstContact = watch.TouchTime,
+        Evaluations = report.Evaluations,
+        Steps = report.Steps,
+        RejectedSteps = report.Rejected,
+        Beyond = new MatchBeyond(failure == MatchFailure.None ? ShoveJudge.Without(shove, watch).Ending : null, watch.GroundGained),
+    };
 
     private static MatchFailure Failure(MatchWatch watch, IntegrationStatus status)
     {

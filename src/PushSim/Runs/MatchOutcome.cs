@@ -42,6 +42,9 @@ public readonly record struct MatchOutcome
     /// <summary>Rejected steps [1].</summary>
     public int RejectedSteps { get; init; }
 
+    /// <summary>What would have become of it without the line that ended it; null where none did or it was not played on.</summary>
+    internal MatchBeyond? Beyond { get; init; }
+
     /// <summary>The cost, as its integration told it.</summary>
     internal IntegrationOutcome Report =>
         new(Failure == MatchFailure.Work ? IntegrationStatus.EvaluationCap : IntegrationStatus.Completed, EndTime, Steps, RejectedSteps, Evaluations);

@@ -11,9 +11,9 @@ internal static class RunSet
 
     /// <summary>The results in their order.</summary>
     /// <param name="scenarios">Checked settings.</param>
-    /// <param name="work">The work for all of them.</param>
+    /// <param name="work">The work for all of them, each with the same share for itself.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
-    /// <exception cref="OutOfWorkException">Together they needed more than is left.</exception>
+    /// <exception cref="OutOfWorkException">One needed more than its share.</exception>
     public static RunResult[] Of(IReadOnlyList<ScenarioSettings> scenarios, WorkBudget work)
     {
         var results = new RunResult[scenarios.Count];
@@ -26,23 +26,22 @@ internal static class RunSet
     /// <param name="at">The scenario of a run by its number; called from several threads, more than once for some.</param>
     /// <param name="done">Takes a result.</param>
     /// <param name="threads">Threads [1].</param>
-    /// <param name="work">The work for all of them.</param>
+    /// <param name="work">The work for all of them, each with the same share for itself.</param>
     /// <exception cref="OperationCanceledException">The work was cancelled; what is finished was handed over.</exception>
-    /// <exception cref="OutOfWorkException">Together they needed more than is left.</exception>
+    /// <exception cref="OutOfWorkException">One needed more than its share.</exception>
     public static void Run(int count, Func<int, ScenarioSettings> at, Action<int, RunResult> done, int threads, WorkBudget work) => Run(count, at, done, threads, work, Pays(count));
 
     /// <summary>The same in lanes or alone, as the caller wants it.</summary>
     internal static void Run(int count, Func<int, ScenarioSettings> at, Action<int, RunResult> done, int threads, WorkBudget work, bool inLanes)
     {
         int lanes = inLanes ? MatchBatch.BestLanes(Precision.Double) : 1;
-        long most = work.Left;
+        long most = work.IsEndless ? long.MaxValue : work.Left / Math.Max(1, count);
         int next = -1;
-        long spent = 0;
         int workers = Math.Clamp((count + lanes - 1) / lanes, 1, Math.Max(1, threads));
         bool isCut = false;
         Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers, CancellationToken = work.Cancel }, _ =>
         {
-            var worker = new Worker(() => Interlocked.Increment(ref next) is var i && i < count ? i : -1, at, Done, most, work.Cancel);
+            var worker = new Worker(() => Interlocked.Increment(ref next) is var i && i < count ? i : -1, at, done, work, most);
             switch (lanes)
             {
                 case 8:
@@ -56,27 +55,24 @@ internal static class RunSet
                     break;
             }
 
-            Volatile.Write(ref isCut, Volatile.Read(ref isCut) || worker.IsCut);
+            if (worker.IsCut)
+            {
+                Volatile.Write(ref isCut, true);
+            }
         });
         work.Cancel.ThrowIfCancellationRequested();
-        if (isCut || spent > most)
+        if (isCut)
         {
             throw new OutOfWorkException();
-        }
-
-        void Done(int i, RunResult result)
-        {
-            work.Add(result.RhsEvaluations);
-            Interlocked.Add(ref spent, result.RhsEvaluations);
-            done(i, result);
         }
     }
 
     private static bool Pays(int count) => count >= (Kernel.IsCompiledAhead ? 2 : ManyForJit);
 
     // One thread's runs. Those of another structure than the lanes that it fills come once these are empty.
-    private sealed class Worker(Func<int> number, Func<int, ScenarioSettings> at, Action<int, RunResult> done, long most, CancellationToken cancel)
+    private sealed class Worker(Func<int> number, Func<int, ScenarioSettings> at, Action<int, RunResult> done, WorkBudget work, long most)
     {
+        private readonly CancellationToken _cancel = work.Cancel;
         private readonly Dictionary<FollowedRun, (int Number, RecordedRun Run)> _running = [];
         private Queue<int> _now = [];
         private Queue<int> _later = [];
@@ -88,7 +84,7 @@ internal static class RunSet
         {
             while (Next(out int i))
             {
-                cancel.ThrowIfCancellationRequested();
+                _cancel.ThrowIfCancellationRequested();
                 Alone(i, at(i));
             }
         }
@@ -100,8 +96,8 @@ internal static class RunSet
             {
                 var lanes = new FollowedLanes<T>(first);
                 FollowedRun? waiting = first;
-                lanes.Run(() => Interlocked.Exchange(ref waiting, null) ?? Take(lanes.Fits), most, cancel, End);
-                cancel.ThrowIfCancellationRequested();
+                lanes.Run(() => Interlocked.Exchange(ref waiting, null) ?? Take(lanes.Fits), most, _cancel, End);
+                _cancel.ThrowIfCancellationRequested();
                 (_now, _later) = (_later, _now);
             }
         }
@@ -110,7 +106,7 @@ internal static class RunSet
 
         private FollowedRun? Take(Func<FollowedRun, bool> fits)
         {
-            while (!cancel.IsCancellationRequested && Next(out int i))
+            while (!_cancel.IsCancellationRequested && Next(out int i))
             {
                 ScenarioSettings scenario = at(i);
                 if (scenario.Numerics.Precision == Precision.Single || RecordedRun.Ready(scenario, out _) is not RecordedRun run)
@@ -131,12 +127,12 @@ internal static class RunSet
             return null;
         }
 
-        private void Alone(int i, ScenarioSettings scenario) => IsCut |= !WorkBudget.Try(() => done(i, Simulator.Run(scenario, new WorkBudget(most, cancel))));
+        private void Alone(int i, ScenarioSettings scenario) => IsCut |= !WorkBudget.Try(() => done(i, Simulator.Run(scenario, work.Limited(most))));
 
         private void End(FollowedRun run)
         {
             _running.Remove(run, out (int Number, RecordedRun Run) own);
-            IsCut |= !WorkBudget.Try(() => run.Spend(new WorkBudget(most, cancel)));
+            IsCut |= !WorkBudget.Try(() => run.Spend(work.Limited(most)));
             done(own.Number, own.Run.Result());
         }
     }

@@ -50,17 +50,19 @@ internal static class ShoveJudge
     }
 
     /// <summary>How a shove ended and who won, from what was seen at step ends.</summary>
-    public static (ShoveEnding Ending, int Winner) Ending(ShoveSettings shove, MatchWatch watch)
+    public static (ShoveEnding Ending, int Winner) Ending(ShoveSettings shove, MatchWatch watch) =>
+        watch.HasTipped || double.IsNaN(watch.LineTime) ? Without(shove, watch) : (ShoveEnding.Line, AtLine(watch));
+
+    /// <summary>Who won at the line.</summary>
+    public static int AtLine(MatchWatch watch) => watch.OverLine == 0 ? 1 : 0;
+
+    /// <summary>The same as if no line had been there.</summary>
+    public static (ShoveEnding Ending, int Winner) Without(ShoveSettings shove, MatchWatch watch)
     {
         (bool first, bool opponent) = (watch.Robots[0].HasTipped, watch.Robots[1].HasTipped);
         if (first || opponent)
         {
             return (ShoveEnding.Tips, first && opponent ? -1 : first ? 1 : 0);
-        }
-
-        if (!double.IsNaN(watch.LineTime))
-        {
-            return (ShoveEnding.Line, watch.OverLine == 0 ? 1 : 0);
         }
 
         double gained = watch.GroundGained;

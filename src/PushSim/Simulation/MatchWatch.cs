@@ -29,7 +29,7 @@ internal sealed class MatchWatch
     private readonly EventFinder<Beyond> _far;
     private readonly RobotWatch[] _robots = [new(), new()];
     private int _count;
-    private bool _hasLine;
+    private bool _hasLine, _playsOn;
     private double _lastTouch;
     private double _busFailure;
     private GroundCount _ground;
@@ -59,6 +59,9 @@ internal sealed class MatchWatch
     /// <summary>Ground that the first robot gained, as <see cref="GroundCount"/> counts it, up to the moment of the line where one was crossed [m].</summary>
     public double GroundGained { get; private set; }
 
+    /// <summary>Ground that it had gained when the line was crossed; NaN if none was [m]. Where matches go on behind the line <see cref="GroundGained"/> counts to their end.</summary>
+    public double GroundAtLine { get; private set; }
+
     /// <summary>Whether a robot tipped or lost the floor.</summary>
     public bool HasTipped => _robots[0].HasTipped || (_count == 2 && _robots[1].HasTipped);
 
@@ -85,11 +88,11 @@ internal sealed class MatchWatch
     /// <summary>Begins with a scene at its start.</summary>
     public void Start(SceneSystem scene, ScenarioSettings scenario)
     {
-        (LineTime, TouchTime, LastPlace, OverLine, IsFarLine, GroundGained) = (double.NaN, double.NaN, 0.0, -1, false, 0.0);
+        (LineTime, TouchTime, LastPlace, OverLine, IsFarLine, GroundGained, GroundAtLine) = (double.NaN, double.NaN, 0.0, -1, false, 0.0, double.NaN);
         (_lastTouch, _ground) = (double.NegativeInfinity, default);
         _count = scene.Robots.Count;
         _busFailure = scenario.Numerics.Precision == Precision.Single ? BusFailureSingle : BusFailure;
-        _hasLine = _count == 2;
+        (_hasLine, _playsOn) = (_count == 2, scenario.Shove.PlaysOn);
         for (int k = 0; k < _count; k++)
         {
             RobotSystem robot = scene.Robots[k];
@@ -130,8 +133,14 @@ internal sealed class MatchWatch
         if (_hasLine && CrossesLine(step))
         {
             // a step may end a centimetre behind the line
-            GroundGained = before + ((_ground.Gained - before) * (LineTime - step.T0) / (step.T1 - step.T0));
-            return StepDecision.Stop;
+            GroundAtLine = before + ((_ground.Gained - before) * (LineTime - step.T0) / (step.T1 - step.T0));
+            if (!_playsOn)
+            {
+                GroundGained = GroundAtLine;
+                return StepDecision.Stop;
+            }
+
+            _hasLine = false;
         }
 
         bool stands = true;

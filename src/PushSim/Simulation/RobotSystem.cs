@@ -17,9 +17,9 @@ internal sealed partial class RobotSystem : IAdditiveSystem, ISegmented
         _scenario = scenario;
         Start = start ?? new StartPose(0.0, 0.0, scenario.Manoeuvre.InitialHeading);
         Layout = new StateLayout(scenario);
-        Static = StaticState.Solve(scenario);
-        Balance = new Balance(scenario.Robot);
         Equations = ModelBuilder.Build<R1>(scenario, Layout);
+        Static = StaticState.Solve(scenario, Equations);
+        Balance = new Balance(scenario.Robot);
         _profiles = [.. scenario.Robot.Controllers.Select(c => new CommandProfile(scenario.Manoeuvre, c))];
         Breakpoints = FindBreakpoints();
         _stableStep = StableStep.Of(Equations, Static.Loads);

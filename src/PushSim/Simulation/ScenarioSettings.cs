@@ -23,6 +23,9 @@ public sealed record ShoveSettings
 
     /// <summary>Ground gained at the contact above which a shove that ends by time is won [m].</summary>
     public double DecidingGround { get; init; } = 0.02;
+
+    /// <summary>Whether a match goes on behind the line, to see what it would have come to without one.</summary>
+    internal bool PlaysOn { get; init; }
 }
 
 /// <summary>Tyres over many runs of the same manoeuvre: what a match is, how often they are cleaned, which loss of grip is too much.</summary>

@@ -21,21 +21,24 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
 
     /// <summary>Solves the standing state of a scenario's robot.</summary>
     /// <exception cref="SimulationException">The centre of mass does not stand over the wheels, the robot tips over on the slope, or the floor leans past upright.</exception>
-    public static StaticState Solve(ScenarioSettings scenario)
+    public static StaticState Solve(ScenarioSettings scenario) => Solve(scenario, null);
+
+    /// <summary>The same where its equations are there already: their forces of the last evaluation become those of the standing robot.</summary>
+    internal static StaticState Solve(ScenarioSettings scenario, RobotEquations<R1>? equations)
     {
-        if (StandingOn(scenario) is { } state)
+        if (StandingOn(scenario, equations) is { } state)
         {
             return state;
         }
 
-        bool standsLevel = StandingOn(scenario with { Floor = scenario.Floor with { SlopeX = 0.0, SlopeY = 0.0 } }) is not null;
+        bool standsLevel = StandingOn(scenario with { Floor = scenario.Floor with { SlopeX = 0.0, SlopeY = 0.0 } }, null) is not null;
         throw new SimulationException(standsLevel
             ? $"{scenario.Robot.Name} does not stand on this slope, it tips over; lower slope_x or slope_y or the centre of mass, or set the wheels further apart"
             : "the centre of mass does not stand over the wheels; move it or the wheels");
     }
 
     // Null where it does not stand
-    private static StaticState? StandingOn(ScenarioSettings scenario)
+    private static StaticState? StandingOn(ScenarioSettings scenario, RobotEquations<R1>? equations)
     {
         RobotSettings robot = scenario.Robot;
         ChassisSettings c = robot.Chassis;
@@ -56,7 +59,7 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
             ((c.DownforceX - c.CentreOfMassX) * c.Downforce) + (c.CentreOfMassHeight * forward),
             ((c.DownforceY - c.CentreOfMassY) * c.Downforce) + (c.CentreOfMassHeight * left),
         ];
-        return Linear(robot, load) is { } solution ? Exact(scenario, solution, c.Mass * gz, forward, left) : null;
+        return Linear(robot, load) is { } solution ? Exact(scenario, equations, solution, c.Mass * gz, forward, left) : null;
     }
 
     /// <summary>Heave [m], pitch and roll [rad] of a robot that stands on a level floor, for small angles and with nothing but its wheels on the floor; null where it does not stand.</summary>
@@ -118,10 +121,10 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
         s[0] - (s[1] * (w.X - c.CentreOfMassX)) + (s[2] * (w.Y - c.CentreOfMassY));
 
     // Balance with wheels, downforce and body on the floor as the equations have them, by Newton steps that never grow the residual.
-    private static StaticState Exact(ScenarioSettings scenario, double[] start, double weight, double forward, double left)
+    private static StaticState Exact(ScenarioSettings scenario, RobotEquations<R1>? equations, double[] start, double weight, double forward, double left)
     {
         RobotSettings robot = scenario.Robot;
-        RobotEquations<R1> eq = ModelBuilder.Build<R1>(scenario, new StateLayout(scenario), hasLedger: false);
+        RobotEquations<R1> eq = equations ?? ModelBuilder.Build<R1>(scenario, new StateLayout(scenario), hasLedger: false);
         double[] loads = new double[robot.Wheels.Count];
         double[] s = start;
         double[] residual = Residual(eq, s, weight, forward, left, loads);

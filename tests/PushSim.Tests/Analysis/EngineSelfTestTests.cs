@@ -19,6 +19,13 @@ public class EngineSelfTestTests
         Assert.NotEqual(RunStatus.Failed, Simulator.Run(SelfTestScenes.Pull).Status);
     }
 
+    // every `odds` asks for the hash before it plays: computed here, less than six drawn matches of shove-equals; a scene at a tolerance that floats hardly reach took forty
+    [Theory]
+    [InlineData(Precision.Double)]
+    [InlineData(Precision.Single)]
+    public void The_scenes_cost_little(Precision precision) =>
+        Assert.InRange(SelfTestScenes.Matches.Sum(m => MatchBatch.RunAlone(0, m with { Numerics = m.Numerics with { Precision = precision } }).Evaluations), 1, 20_000);
+
     [Theory]
     [InlineData(1, Precision.Double)]
     [InlineData(4, Precision.Double)]

@@ -37,15 +37,9 @@ public static class BestThrottleFinder
             return null;
         }
 
-        List<(double Throttle, double Worth)> all = [(throttle, (push / now) - 1.0)];
-        foreach ((double fall, double speed) in s_falls)
-        {
-            if (Best(Falling(scenario, fall, speed), asked) is var (t, p, n))
-            {
-                all.Add((t, (p / n) - 1.0));
-            }
-        }
-
+        (double Throttle, double Push, double Asked)?[] falls = new (double, double, double)?[s_falls.Length];
+        Parallel.For(0, falls.Length, i => falls[i] = Best(Falling(scenario, s_falls[i].Fall, s_falls[i].Speed), asked));
+        (double Throttle, double Worth)[] all = [(throttle, (push / now) - 1.0), .. falls.Where(f => f is not null).Select(f => (f!.Value.Throttle, (f.Value.Push / f.Value.Asked) - 1.0))];
         return new BestThrottle(throttle, push, asked, now, all.Min(a => a.Throttle), all.Max(a => a.Throttle), all.Min(a => a.Worth), all.Max(a => a.Worth));
     }
 
@@ -69,13 +63,30 @@ public static class BestThrottleFinder
         }
 
         (double low, double high) = (Math.Max(Least, best - Step), Math.Min(asked, best + Step));
+        (double a, double b) = (high - (s_golden * (high - low)), low + (s_golden * (high - low)));
+        (double left, double right) = (Push(a), Push(b));
         for (int cut = 0; cut < Cuts; cut++)
         {
-            (double a, double b) = (high - (s_golden * (high - low)), low + (s_golden * (high - low)));
-            (double left, double right) = (Push(a), Push(b));
-            (low, high) = left >= right ? (low, b) : (a, high);
             (best, most) = left > most ? (a, left) : (best, most);
             (best, most) = right > most ? (b, right) : (best, most);
+            if (cut == Cuts - 1)
+            {
+                break;
+            }
+
+            // one of the two points serves again
+            if (left >= right)
+            {
+                (high, b, right) = (b, a, left);
+                a = high - (s_golden * (high - low));
+                left = Push(a);
+            }
+            else
+            {
+                (low, a, left) = (a, b, right);
+                b = low + (s_golden * (high - low));
+                right = Push(b);
+            }
         }
 
         return (best, most, now);

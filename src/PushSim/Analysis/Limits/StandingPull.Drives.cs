@@ -13,8 +13,13 @@ internal sealed partial class StandingPull
 
     private static R1[] Torques(LimitModel<R1> model, double[] omega)
     {
-        R1[] spin = [.. omega.Select(w => (R1)w)];
+        R1[] spin = new R1[omega.Length];
         R1[] torque = new R1[omega.Length];
+        for (int d = 0; d < spin.Length; d++)
+        {
+            spin[d] = omega[d];
+        }
+
         model.Torques(spin, torque);
         return torque;
     }

@@ -23,25 +23,9 @@ internal sealed class TurnHelps(ScenarioSettings scenario, WorkBudget work)
     /// <summary>The changes worth trying.</summary>
     public IReadOnlyList<TurnHelp> Helps(bool turns)
     {
-        List<TurnHelp> helps = [];
-        foreach (Measure m in Measures())
-        {
-            double share = m.Usual;
-            if (!turns)
-            {
-                if (Weakest(m) is not double needed)
-                {
-                    continue;
-                }
-
-                share = needed;
-            }
-
-            TurnTrial trial = Try(m.Change(share));
-            helps.Add(new TurnHelp(m.What, m.Value(0.0), m.Value(share), trial.Turns, trial.YawRate, trial.ScrubMoment, trial.Current));
-        }
-
-        return helps;
+        (Measure Measure, double Share)[] tried = [.. Measures().Select(m => (m, turns ? m.Usual : Weakest(m))).Where(t => t.Item2 is not null).Select(t => (t.m, t.Item2!.Value))];
+        TurnTrial[] trials = TurnTrial.Of(tried.Select(t => scenario with { Robot = t.Measure.Change(t.Share) }), work);
+        return [.. tried.Zip(trials, (t, trial) => new TurnHelp(t.Measure.What, t.Measure.Value(0.0), t.Measure.Value(t.Share), trial.Turns, trial.YawRate, trial.ScrubMoment, trial.Current))];
     }
 
     /// <summary>The limit of a controller, given or its motors' stall current [A].</summary>

@@ -19,9 +19,15 @@ internal sealed record TurnTrial(bool Turns, double YawRate, double ScrubMoment,
     private const double LeastShare = 0.02;
 
     /// <summary>Runs it. A run that tips or fails does not turn.</summary>
-    public static TurnTrial Of(ScenarioSettings scenario, WorkBudget work)
+    public static TurnTrial Of(ScenarioSettings scenario, WorkBudget work) => Of(Simulator.Run(Sampled(scenario), work));
+
+    /// <summary>Runs several, in lanes where that pays.</summary>
+    public static TurnTrial[] Of(IEnumerable<ScenarioSettings> scenarios, WorkBudget work) => [.. RunSet.Of([.. scenarios.Select(Sampled)], work).Select(Of)];
+
+    private static ScenarioSettings Sampled(ScenarioSettings scenario) => scenario with { Numerics = scenario.Numerics with { SampleRate = SampleRate } };
+
+    private static TurnTrial Of(RunResult run)
     {
-        RunResult run = Simulator.Run(scenario with { Numerics = scenario.Numerics with { SampleRate = SampleRate } }, work);
         if (run.Status != RunStatus.Finished)
         {
             return new TurnTrial(false, 0.0, 0.0, 0.0);

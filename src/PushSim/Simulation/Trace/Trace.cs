@@ -63,10 +63,15 @@ public sealed class Trace
 
     /// <summary>Index of the first sample at or after a time, the last where there is none [1].</summary>
     /// <param name="t">The time [s].</param>
-    public int IndexAt(double t)
+    public int IndexAt(double t) => FirstAt(Time.Values, t);
+
+    /// <summary>The same among other times.</summary>
+    /// <param name="times">Rising times [s].</param>
+    /// <param name="t">The time [s].</param>
+    internal static int FirstAt(ReadOnlySpan<double> times, double t)
     {
-        int i = Time.Values.BinarySearch(t - 1e-9);
-        return Math.Clamp(i < 0 ? ~i : i, 0, Time.Length - 1);
+        int i = times.BinarySearch(t - 1e-9);
+        return Math.Clamp(i < 0 ? ~i : i, 0, times.Length - 1);
     }
 
     /// <summary>Sample times as a series [s].</summary>
