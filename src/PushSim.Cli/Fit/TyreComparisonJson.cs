@@ -10,6 +10,7 @@ internal static class TyreComparisonJson
     {
         w.WriteStartObject("comparison");
         w.WriteNumber("family_level_ratio", TyreComparison.Level);
+        w.WriteBoolean("in_blocks", c.IsInBlocks);
         CommandJson.WriteRows(w, "pairs", c.Pairs, p =>
         {
             w.WriteString("first", p.First);

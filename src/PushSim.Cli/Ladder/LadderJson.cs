@@ -11,8 +11,8 @@ internal static class LadderJson
             var (x, group, chance) = ranked;
             w.WriteString("robot", r.Robots[x.Robot]);
             w.WriteNumber("score", x.Score);
-            w.WriteNumber("score_low", x.Low);
-            w.WriteNumber("score_high", x.High);
+            CommandJson.WriteNumber(w, "score_low", x.Low);
+            CommandJson.WriteNumber(w, "score_high", x.High);
             w.WriteNumber("group", group);
             w.WriteNumber("rank_chance", chance);
         });

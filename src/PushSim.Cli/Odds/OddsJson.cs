@@ -32,7 +32,11 @@ internal static class OddsJson
         {
             w.WriteString("input", i.Name);
             WriteShare(w, i.Share);
+            w.WriteStartObject("of_winning");
+            WriteShare(w, i.OfWinning);
+            w.WriteEndObject();
         });
+        w.WriteNumber("inputs_not_told_apart_from_first", r.Inputs.Tied);
         w.WriteStartObject("together_or_not_told");
         WriteShare(w, r.Inputs.Rest);
         w.WriteEndObject();
@@ -40,6 +44,9 @@ internal static class OddsJson
         {
             w.WriteString("input", e.Key);
             WriteShare(w, new Interval(e.Share, e.Bounds.Low, e.Bounds.High));
+            w.WriteStartObject("of_winning");
+            WriteShare(w, e.OfWinning);
+            w.WriteEndObject();
         });
         if (r.Pairs is PairOdds pairs)
         {

@@ -1,3 +1,4 @@
+using PushSim.Analysis.Statistics;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
@@ -21,7 +22,7 @@ public static class LadderPlot
     public static PlotSheet Of(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) => new(
     [
         new ChartDrawing(SquareTitle, $"Plot: {SquareTitle}: {string.Join("; ", robots.Select((r, i) => $"{r} {string.Join(", ", winShares[i].Select(s => s is double v ? FormattableString.Invariant($"{100.0 * v:0}") : "-"))}"))}.", 150 + (62 * robots.Count), look => Square(look, robots, winShares)),
-        new ChartDrawing(ScoreTitle, $"Plot: {ScoreTitle}: {string.Join(", ", robots.Select((r, i) => FormattableString.Invariant($"{r} {scores[i].Score:0} ({scores[i].Low:0} to {scores[i].High:0})")))}.", 110 + (34 * robots.Count), look => Scores(look, robots, scores)),
+        new ChartDrawing(ScoreTitle, $"Plot: {ScoreTitle}: {string.Join(", ", robots.Select((r, i) => FormattableString.Invariant($"{r} {scores[i].Score:0} ({IntervalWords.Of(new Interval(scores[i].Score, scores[i].Low, scores[i].High), "0")})")))}.", 110 + (34 * robots.Count), look => Scores(look, robots, scores)),
     ]);
 
     private static PlotModel Square(PlotLook look, IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> shares)
@@ -69,7 +70,10 @@ public static class LadderPlot
         for (int i = 0; i < robots.Count; i++)
         {
             int y = robots.Count - 1 - i;
-            model.Series.Add(Chart.Segment(scores[i].Low, y, scores[i].High, y, Palette.Ink, 2.4));
+
+            // an open end stops at the score
+            (double low, double high) = (double.IsFinite(scores[i].Low) ? scores[i].Low : scores[i].Score, double.IsFinite(scores[i].High) ? scores[i].High : scores[i].Score);
+            model.Series.Add(Chart.Segment(low, y, high, y, Palette.Ink, 2.4));
             points.Points.Add(new ScatterPoint(scores[i].Score, y));
         }
 

@@ -61,6 +61,11 @@ public static partial class LogFit
 
         StallForce? stall = robot is null ? null : StallForce.Of(robot, Throttle(read?.Scenario));
         IReadOnlyList<TyreFit> fits = tests.Fit(load, stall, request.IsDrag, request.Files.Count == 1, cancel);
+        if (!request.Simulate && CannotSimulate(request, read?.Scenario, tests) is null)
+        {
+            fits = [.. fits.Select(f => RoundTrip.Of(read!.Scenario!, f, load, cancel)?.Into(f) ?? f)];
+        }
+
         List<(string Tyre, SimulationFit? Fit)> simulated = request.Simulate ? Simulate(read!.Scenario!, fits, progress, cancel) : [];
         fits = [.. fits.Select((f, k) => (simulated.Count > 0 ? simulated[k].Fit?.Into(f) : null) ?? f).Select(f => OtherWeight(f, robot) is { } other ? f with { Warnings = [.. f.Warnings, other] } : f)];
         return none with

@@ -30,6 +30,11 @@ public static class FitTables
             table.AddRemark($"{whose}: {same.Key}");
         }
 
+        if (fits.Any(f => f.Traces.Count > 0 && f.Sliding is not null && f.Trip?.Kinetic is null && !f.IsKineticSimulated))
+        {
+            table.AddRemark("sliding friction is that at the speed of the test; a scenario of the test (--robot) with tether and throttle brings it to the tyre's law", isAside: true);
+        }
+
         return table.AddRemarks(fits.Where(f => f.IsStaticSimulated || f.IsKineticSimulated).Select(f => $"{f.Name}: {FitWords.Method(f)}"));
     }
 

@@ -33,6 +33,20 @@ public static class PullWords
     /// <summary>How a number came about that a reader of the log would not expect; nothing is wrong with it.</summary>
     public static IEnumerable<string> Notes(TyreFit fit)
     {
+        if (fit.Trip is { Kinetic: { } kinetic } trip)
+        {
+            string apart = trip.Static is { } atRest ? Text($", breakaway {atRest.Value:0.000}") : "";
+            yield return Text($"the tyre slides at {trip.Speed:0.00} m/s in this test and holds {trip.AtSpeed.Value:0.000} there. The engine repeats the test and shows the same with a kinetic friction of {kinetic.Value:0.000}{apart}: these are told. Their intervals hold slip speed within a factor of two, the tyre's body within 1.5, winding within 10 % and motor constant within 5 %");
+        }
+        else if (fit.Trip is { IsTooSlow: true })
+        {
+            yield return "the tyre slides so slowly in this test that its kinetic friction at higher speed cannot be told: the sliding friction is that of this speed. Pull with more throttle";
+        }
+        else if (fit.Trip is { IsLost: true })
+        {
+            yield return "the engine cannot repeat this test: no tyre makes its log show what the pulls show. Breakaway is told as a lower bound, and the sliding friction is that at the speed of the test. Check tether, throttle, motors and mass of the scenario";
+        }
+
         if (fit.Above is { } above)
         {
             string many = above.Pulls == above.Of ? "" : $" in {above.Pulls} of {above.Of} pulls";

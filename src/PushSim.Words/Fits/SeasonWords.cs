@@ -19,7 +19,15 @@ public static class SeasonWords
     public static string Verdict(SeasonFit fit, bool isSliding)
     {
         SeasonGroup best = Ranked(fit)[0];
-        return $"{Name(best)} {(isSliding ? "grips best sliding" : "holds best")}: {Headline(best)}.";
+        return $"{Name(best)} {(isSliding ? "grips best sliding" : "holds best")}: {Headline(best)}.{Ahead(fit)}";
+    }
+
+    // The best against the next one on the days that both share; empty where these are too few
+    private static string Ahead(SeasonFit fit)
+    {
+        SeasonGroup[] ranked = Ranked(fit);
+        return ranked.Length < 2 || SeasonPair.Of(ranked[0], ranked[1]) is not { } pair ? ""
+            : Text($" On the {pair.Days} days of both it grips {Percent(pair.Ratio.Value)} than {Name(pair.Second)} ({Percent(pair.Ratio.Low)} to {Percent(pair.Ratio.High)}){(pair.IsToldApart ? "" : ": not told apart")}.");
     }
 
     /// <summary>The card.</summary>

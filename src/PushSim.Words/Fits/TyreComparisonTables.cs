@@ -44,6 +44,11 @@ public static class TyreComparisonTables
             yield return $"{tyre} is not compared: {PullWords.Of(reason)}.";
         }
 
+        if (c.IsInBlocks)
+        {
+            yield return "the pulls stand in blocks, each with every tyre once: tyres are compared within blocks, so what a block shares does not count.";
+        }
+
         if (c.Pairs.Any(p => p.IsHighOpen || p.IsLowOpen))
         {
             yield return "that the tyres set these pulls is not known of all: one robot at one throttle and charge pulls less only where the tyre slides, so of two tyres told apart the weaker slid, and the stronger may grip better still.";

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Ladder;
+using PushSim.Analysis.Statistics;
 using PushSim.Words.Tables;
 
 namespace PushSim.Words.Matches;
@@ -22,7 +23,7 @@ public static class LadderCard
         return new AnswerCard($"{names[table.Ranking[0].Robot]} leads the ladder.")
         {
             Facts = $"The order is {order}.{LadderWords.Circle(names, table)}",
-            Numbers = [.. table.Ranking.Take(AnswerCard.MostNumbers).Select((r, i) => new CardNumber($"{i + 1}. {names[r.Robot]}", Text($"{r.Score:0}"), "points", Text($"95 % sure: {r.Low:0} to {r.High:0}")))],
+            Numbers = [.. table.Ranking.Take(AnswerCard.MostNumbers).Select((r, i) => new CardNumber($"{i + 1}. {names[r.Robot]}", Text($"{r.Score:0}"), "points", "95 % sure: " + IntervalWords.Of(new Interval(r.Score, r.Low, r.High), "0")))],
             Sure = $"{matches} matches. {(table.IsLeadSure ? $"The lead over {names[table.Ranking[1].Robot]} is more than chance." : $"The lead over {names[table.Ranking[1].Robot]} may be chance.")}",
             Next = table.IsLeadSure ? "" : "more --matches tell them apart; what is played is kept.",
         };

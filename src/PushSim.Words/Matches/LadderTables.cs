@@ -1,4 +1,5 @@
 using PushSim.Analysis.Ladder;
+using PushSim.Analysis.Statistics;
 using PushSim.Words.Tables;
 
 namespace PushSim.Words.Matches;
@@ -27,7 +28,7 @@ public static class LadderTables
         AnswerTable ranking = new AnswerTable("Rank").AddColumn("Rank").AddColumn("Robot").AddNumberColumn("Score").AddColumn("95 % interval").AddNumberColumn("Group").AddNumberColumn("Chance of this rank");
         foreach (((int robot, double score, double low, double high), int i) in ladder.Ranking.Select((x, i) => (x, i)))
         {
-            ranking.AddRow(Text($"{i + 1}"), robots[robot], Text($"{score:0}"), Text($"{low:0} to {high:0}"), Text($"{ladder.Groups[i]}"), Text($"{100.0 * ladder.RankChances[i]:0} %"));
+            ranking.AddRow(Text($"{i + 1}"), robots[robot], Text($"{score:0}"), IntervalWords.Of(new Interval(score, low, high), "0"), Text($"{ladder.Groups[i]}"), Text($"{100.0 * ladder.RankChances[i]:0} %"));
         }
 
         if (ladder.Ranking.Count > 0)

@@ -34,7 +34,7 @@ public static class LadderWords
     /// <param name="failed">Matches that failed: whose, which, and why.</param>
     public static IReadOnlyList<string> Warnings(LadderTable table, IReadOnlyList<(string Pair, long Match, string Cause)> failed) =>
     [
-        .. table.HasPrior ? ["some robots never lose to the rest, or hardly anything but stalemates links them, which fits any score however large; half a win each way was added to every pair"] : Array.Empty<string>(),
+        .. table.HasPrior ? ["some robots never lose to the rest, or hardly anything but stalemates links them, which fits any score however large; their pairs count as if one match in twenty had gone each way more, and the open end of a score is not told"] : Array.Empty<string>(),
         .. failed.Take(MostFailed).Select(f => $"match {f.Match} of {f.Pair} failed and is left out: {f.Cause}"),
     ];
 

@@ -32,11 +32,14 @@ public static class OddsCard
                 .. inputs.Told.Take(AnswerCard.MostNumbers - 3).Select((i, k) => new CardNumber(k == 0 ? "most of the doubt" : "then", Text($"{100.0 * i.Share.Value:0} ± {100.0 * Math.Max(i.Share.High - i.Share.Value, i.Share.Value - i.Share.Low):0} %"), "", i.Name)),
             ],
             Sure = Text($"the ranges are the counting error of {t.Matches} matches.{(pairs is null ? "" : " " + PairWords.Verdict(pairs))}{(t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "")}"),
-            Next = IsSettled(t) ? "nothing drawn here turns it; a harder opponent tells more: --against." : inputs.Told.Count == 0 ? OddsWords.TooFew(t) : $"measure {inputs.Told[0].Name}: it carries {100.0 * inputs.Told[0].Share.Value:0} % of the doubt by itself.",
+            Next = IsSettled(t) ? "nothing drawn here turns it; a harder opponent tells more: --against." : inputs.Told.Count == 0 ? OddsWords.TooFew(t) : inputs.Tied > 1 ? $"measure {string.Join(" or ", inputs.Told.Take(inputs.Tied).Take(MostNamed).Select(i => i.Name))}: which of {inputs.Tied} carries most of the doubt is not told." : $"measure {inputs.Told[0].Name}: it carries {100.0 * inputs.Told[0].Share.Value:0} % of the doubt by itself.",
             Robots = [robot, opponent],
             Split = new WinSplit(t.Share(t.Wins), t.Share(t.Losses), t.WinInterval.Low, t.WinInterval.High),
         };
     }
+
+    // Inputs that are named where they are tied [1].
+    private const int MostNamed = 2;
 
     // the one that wins does so in nearly all that may be, whatever carries the rest of the doubt
     private static bool IsSettled(Tally t) => t.WinInterval.Low > Settled || t.LossInterval.Low > Settled;

@@ -49,28 +49,35 @@ public static class OddsTables
 
     private static AnswerTable Mattering(InputShares inputs, bool hasEffects)
     {
-        AnswerTable table = new AnswerTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Share of the ground's variance").AddColumn("95 % interval");
-        foreach ((string name, Interval share) in inputs.Told.Append(new InputShare(OddsWords.Rest, inputs.Rest)))
+        AnswerTable table = new AnswerTable("What matters most by itself").AddColumn("Input").AddNumberColumn("Of the ground").AddColumn("95 %").AddNumberColumn("Of winning").AddColumn("95 %");
+        foreach (InputShare i in inputs.Told.Append(new InputShare(OddsWords.Rest, inputs.Rest) { OfWinning = inputs.RestOfWinning }))
         {
-            table.AddRow(name, Percent(share.Value), Text($"{100.0 * share.Low:0.0} to {100.0 * share.High:0.0} %"));
+            table.AddRow(i.Name, Percent(i.Share.Value), Ends(i.Share), Percent(i.OfWinning.Value), Ends(i.OfWinning));
+        }
+
+        if (inputs.Tied > 1)
+        {
+            table.AddRemark($"the first {inputs.Tied} are not told apart: any of them may matter most");
         }
 
         return table.AddRemark(
-            "by itself: how much less the ground gained would vary if this one input were known" + (hasEffects ? "" : "; what an input does only together with others, --effects tells"), isAside: true);
+            "by itself: how much less the ground gained, and who wins, would vary if this one input were known" + (hasEffects ? "" : "; what an input does only together with others, --effects tells"), isAside: true);
     }
 
     private static AnswerTable Together(IReadOnlyList<InputEffect> effects)
     {
-        AnswerTable table = new AnswerTable("What matters together with others").AddColumn("Input").AddNumberColumn("Share that it has a hand in").AddColumn("95 % interval");
+        AnswerTable table = new AnswerTable("What matters together with others").AddColumn("Input").AddNumberColumn("Of the ground").AddColumn("95 %").AddNumberColumn("Of winning").AddColumn("95 %");
         foreach (InputEffect e in effects)
         {
-            table.AddRow(e.Key, Percent(e.Share), Text($"{100.0 * e.Bounds.Low:0.0} to {100.0 * e.Bounds.High:0.0} %"));
+            table.AddRow(e.Key, Percent(e.Share), Ends(new Interval(e.Share, e.Bounds.Low, e.Bounds.High)), Percent(e.OfWinning.Value), Ends(e.OfWinning));
         }
 
         return table.AddRemark(
-            "has a hand in: how much the ground gained would still vary if all inputs but this one were known. Little by itself and much here: what it does depends on the others, as when it takes two small errors to tip a robot. Shared effects count for each input that has a hand in them, so these shares may add up to more than 100 %",
+            "what it has a hand in: how much the ground gained, and who wins, would still vary if all inputs but this one were known. Little by itself and much here: what it does depends on the others, as when it takes two small errors to tip a robot. Shared effects count for each input that has a hand in them, so these shares may add up to more than 100 %",
             isAside: true);
     }
+
+    private static string Ends(Interval i) => Text($"{100.0 * i.Low:0.0} to {100.0 * i.High:0.0} %");
 
     private static AnswerTable Shares(string robot, string opponent, Tally t)
     {

@@ -21,6 +21,21 @@ public class InputSharesTests
         Assert.Equal(0.8, shares.Told[0].Share.Value, 0.04);
         Assert.Equal(0.2, shares.Told[1].Share.Value, 0.04);
         Assert.Equal(0.0, shares.Rest.Value, 0.04);
+        Assert.Equal(1, shares.Tied);
+    }
+
+    // who wins is the sign of 2 a + b: of two normal values that correlate by r, both above 0 in 1/4 + asin(r)/(2 pi) (Sheppard, Phil. Trans. A 192:101, 1899; from memory), so the share of an
+    // input that carries r^2 of the sum is 2/pi asin(r^2): 0.590 and 0.128. Two inputs of like weight are tied.
+    [Fact]
+    public void Shares_of_winning_are_told_beside_those_of_the_ground()
+    {
+        var source = new Drawn();
+        InputShares Of(double a, double b) => InputShares.Of(source, Enumerable.Range(0, 5000).Select(n => End(n, (a * source.Values(n)[0]) + (b * source.Values(n)[1]))));
+        InputShares shares = Of(2.0, 1.0);
+        Assert.Equal(0.590, shares.Told[0].OfWinning.Value, 0.04);
+        Assert.Equal(0.128, shares.Told[1].OfWinning.Value, 0.04);
+        Assert.Equal(1.0 - 0.590 - 0.128, shares.RestOfWinning.Value, 0.05);
+        Assert.Equal(2, Of(1.0, 1.0).Tied);
     }
 
     // a, b, c have a standard deviation of 1/2, so of ground = 2 a + b + 4 b c the parts have the variances 1, 1/4 and 1: a has 4/9, b 1/9, and 4/9 is of b and c together (computed here). Each interval is about its value, and as wide as the value scatters from sample to sample.
@@ -69,7 +84,7 @@ public class InputSharesTests
         Assert.Equal(0.0, InputEffect.Of("a", own, own).Share);
     }
 
-    private static MatchEnd End(long number, double ground) => new(number, 0, ShoveEnding.Line, ground, 1.0, BindingKind.Nothing, BindingKind.Nothing);
+    private static MatchEnd End(long number, double ground) => new(number, ground > 0.0 ? 0 : 1, ShoveEnding.Line, ground, 1.0, BindingKind.Nothing, BindingKind.Nothing);
 
     private sealed class Drawn : IDrawnMatches
     {

@@ -61,7 +61,42 @@ public class RankingTests
         var ranking = Ranking.Fit(3, [new PairRecord(0, 1, 10, 0, 0), new PairRecord(0, 2, 10, 0, 0), new PairRecord(1, 2, 6, 4, 0)]);
         Assert.True(ranking.HasPrior);
         Assert.True(double.IsFinite(ranking.LogStrengths[0]) && ranking.LogStrengths[0] > ranking.LogStrengths[1]);
-        Assert.True(double.IsFinite(ranking.Score(0).High));
+        (double score, double low, double high) = ranking.Score(0);
+        Assert.True(double.IsPositiveInfinity(high) && low < score && double.IsFinite(low));
+        Assert.True(double.IsNegativeInfinity(ranking.Score(1).Low) && double.IsFinite(ranking.Score(1).High));
+    }
+
+    // n wins and n/20 more each way: odds of 21 to one, whatever n; computed here
+    [Theory]
+    [InlineData(10)]
+    [InlineData(1000)]
+    public void The_score_of_an_unbeaten_robot_does_not_grow_with_the_matches(int matches)
+    {
+        var ranking = Ranking.Fit(3, [new PairRecord(0, 1, matches, 0, 0), new PairRecord(0, 2, matches, 0, 0), new PairRecord(1, 2, 0.6 * matches, 0.4 * matches, 0)]);
+        Assert.InRange(ranking.LogStrengths[0] - (0.5 * (ranking.LogStrengths[1] + ranking.LogStrengths[2])), 0.99 * Math.Log(21.0), 1.02 * Math.Log(21.0));
+
+        // the two others among themselves as without a prior, to 0.04 (computed here)
+        Assert.Equal(Math.Log(1.5), ranking.LogStrengths[1] - ranking.LogStrengths[2], 0.05);
+    }
+
+    // the lower end of one that never loses is one-sided: true odds as far as ten to one and 200 to one, seeds 1 to 2000
+    [Theory]
+    [InlineData(0.9, 20)]
+    [InlineData(0.97, 40)]
+    [InlineData(0.995, 40)]
+    public void The_interval_of_a_score_holds_the_strength(double share, int matches)
+    {
+        int held = 0;
+        double truth = 0.5 * Ranking.PointsPerUnit * Math.Log(share / (1.0 - share));
+        for (int seed = 1; seed <= 2000; seed++)
+        {
+            var random = new Random(seed);
+            int wins = Enumerable.Range(0, matches).Count(_ => random.NextDouble() < share);
+            (_, double low, double high) = Ranking.Fit(2, [new PairRecord(0, 1, wins, matches - wins, 0)]).Score(0);
+            held += low <= truth && truth <= high ? 1 : 0;
+        }
+
+        Assert.InRange(held, 1860, 2000);
     }
 
     // nu, or a strength against it, has no finite estimate: stalemates only; one win among stalemates; a chain of stalemates whose ends are told apart
@@ -76,7 +111,7 @@ public class RankingTests
         PairRecord[] pairs = [.. matches.Split(", ").Select(m => m.Split(' ').Select(int.Parse).ToArray()).Select(m => new PairRecord(m[0], m[1], m[2], m[3], m[4]))];
         var ranking = Ranking.Fit(robots, pairs);
         Assert.True(ranking.HasPrior);
-        Assert.All(Enumerable.Range(0, robots), i => Assert.InRange(ranking.Score(i).High - ranking.Score(i).Low, 1.0, 4000.0));
+        Assert.All(Enumerable.Range(0, robots), i => Assert.True(ranking.Score(i).High - ranking.Score(i).Low > 1.0));
         Assert.All(Enumerable.Range(0, robots), i => Assert.InRange(ranking.LogStrengths[i], -5.0, 5.0));
         Assert.True(ranking.LogStrengths[0] >= ranking.LogStrengths[robots - 1] - 1e-9);
         Assert.True(double.IsFinite(ranking.StalemateFactor) && ranking.StalemateFactor > 0.0);

@@ -135,6 +135,37 @@ public class SeasonTests(ITestOutputHelper output)
         Assert.All(fit.LoadExponents, e => Assert.InRange(season.Exponent[e.Key[1] - '0'], e.Value.Low - 0.03, e.Value.High + 0.03));
     }
 
+    // two tyres on the same days, whose errors of a day are as large as they differ by: the interval over the days holds the true ratio. Seeds from 1, fixed beforehand
+    [Theory]
+    [InlineData(3, 0.10)]
+    [InlineData(6, 0.03)]
+    [InlineData(12, 0.10)]
+    public void A_ratio_of_two_tyres_knows_that_they_share_days(int days, double shared)
+    {
+        const int Seasons = 2000;
+        int held = 0;
+        double width = 0.0;
+        for (int seed = 1; seed <= Seasons; seed++)
+        {
+            var random = new Random(seed);
+            double N(double sigma) => MathNet.Numerics.Distributions.Normal.Sample(random, 0.0, 1.0) * sigma;
+            List<SeasonPull> pulls = [];
+            for (int d = 0; d < days; d++)
+            {
+                double day = N(shared);
+                pulls.AddRange(new[] { ("a", 0.80), ("b", 0.76) }.SelectMany(t => Enumerable.Range(0, 4).Select(_ => new SeasonPull(t.Item1, "", d, 13.0, 13.0 * t.Item2 * Math.Exp(day + N(0.02))))));
+            }
+
+            SeasonFit fit = SeasonFit.Of(pulls)!;
+            SeasonPair pair = SeasonPair.Of(fit.Groups[0], fit.Groups[1])!;
+            held += pair.Ratio.Low <= 0.80 / 0.76 && 0.80 / 0.76 <= pair.Ratio.High ? 1 : 0;
+            width += (pair.Ratio.High - pair.Ratio.Low) / Seasons;
+        }
+
+        output.WriteLine(FormattableString.Invariant($"{days} days, {100.0 * shared:0} % a day: {100.0 * held / Seasons:0.0} % of {Seasons} hold, mean width {100.0 * width:0.0} %"));
+        Assert.InRange(held, 1860, 1940);
+    }
+
     [Fact]
     public void One_day_tells_no_spread_between_days()
     {

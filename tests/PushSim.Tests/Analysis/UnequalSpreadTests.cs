@@ -1,4 +1,5 @@
 using System.Globalization;
+using PushSim.Analysis.Fit;
 using PushSim.Analysis.Statistics;
 using Xunit;
 
@@ -39,6 +40,44 @@ public class UnequalSpreadTests(ITestOutputHelper output)
 
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{pulls} pulls, scatter {scatter}: {100.0 * wrong / s_experiments:0.0} % of {s_experiments}"));
         Assert.InRange((double)wrong / s_experiments, 0.0, s_experiments >= 20_000 ? 0.06 : 0.06 + (4.0 * Math.Sqrt(0.05 * 0.95 / s_experiments)));
+    }
+
+    // blocks of a plan, each with every tyre once: days and floors that move all tyres alike, scatter that differs. Equal tyres; then one that differs by one and a half of the scatter
+    [Theory]
+    [InlineData(3, "1 1 1", 2.0)]
+    [InlineData(3, "5 1 0.3", 2.0)]
+    [InlineData(6, "5 1 0.3 1", 1.0)]
+    [InlineData(10, "3 1 1", 0.0)]
+    public void Equal_tyres_in_blocks_are_seldom_told_apart(int blocks, string scatter, double day)
+    {
+        double[] s = [.. scatter.Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture))];
+        (double wrong, double odd) = Told(blocks, s, day, 0.0);
+        (double found, _) = Told(blocks, [.. s.Select(_ => 1.0)], day, 1.5);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{blocks} blocks, scatter {scatter}, days {day}: equal tyres told apart in {100.0 * wrong:0.0} %, an odd pull in {100.0 * odd:0.0} %; a difference of 1.5 found in {100.0 * found:0.0} % of {s_experiments}"));
+        double room = s_experiments >= 20_000 ? 0.0 : 4.0 * Math.Sqrt(0.05 * 0.95 / s_experiments);
+        Assert.InRange(wrong, 0.0, 0.06 + room);
+
+        // Grubbs' test at its own level over all tyres: where the scatter is normal and days add to it, still normal
+        Assert.InRange(odd, 0.0, 0.06 + room);
+    }
+
+    private static (double Told, double Odd) Told(int blocks, double[] scatter, double day, double difference)
+    {
+        var random = new Random(2027);
+        double Normal(double sigma) => MathNet.Numerics.Distributions.Normal.Sample(random, 0.0, 1.0) * sigma;
+        int told = 0;
+        int odd = 0;
+        for (int k = 0; k < s_experiments; k++)
+        {
+            double[] days = [.. Enumerable.Range(0, blocks).Select(_ => Normal(day))];
+            TyreFit[] fits = [.. scatter.Select((s, i) => PullFit.OfReadings("tyre " + i, [.. days.Select(d => 100.0 + d + Normal(s) + (i == 0 ? difference : 0.0))], [], GripLoad.Fixed(100.0), null, isDrag: true) with { Order = [.. Enumerable.Range(0, blocks).Select(b => (double)((b * scatter.Length) + ((i + b) % scatter.Length)))] })];
+            TyreComparison compared = TyreComparison.Of(fits);
+            Assert.True(compared.IsInBlocks);
+            told += compared.Pairs.Any(p => p.IsToldApart) ? 1 : 0;
+            odd += compared.Odd.Count > 0 ? 1 : 0;
+        }
+
+        return ((double)told / s_experiments, (double)odd / s_experiments);
     }
 
     // over all pilots of a true scatter, by the quantiles of chi squared; more than promised comes of whole pulls

@@ -7,6 +7,12 @@ namespace PushSim.Analysis.Chance;
 /// <param name="Rest">Share of the variance that these do not carry: what inputs do only together with others, and inputs that are not told from noise; with the 95 % interval [1].</param>
 public sealed record InputShares(IReadOnlyList<InputShare> Told, Interval Rest)
 {
+    /// <summary>The same of who wins [1].</summary>
+    public Interval RestOfWinning { get; init; } = new(1.0, 0.0, 1.0);
+
+    /// <summary>How many of the first of <see cref="Told"/> are not told apart from the very first: the largest share is one of theirs [1].</summary>
+    public int Tied { get; init; }
+
     // Shares of the variance below this are not worth a line [1].
     private const double LeastShare = 0.01;
 
@@ -20,6 +26,7 @@ public sealed record InputShares(IReadOnlyList<InputShare> Told, Interval Rest)
     {
         MatchEnd[] good = [.. ends.Where(o => !o.HasFailed).Take(Most)];
         double[] ground = [.. good.Select(o => o.GroundGained)];
+        double[] won = [.. good.Select(o => o.Winner == 0 ? 1.0 : 0.0)];
         IReadOnlyList<string> causes = source.Causes;
         double[][] inputs = [.. causes.Select(_ => new double[good.Length])];
         for (int m = 0; m < good.Length; m++)
@@ -31,27 +38,37 @@ public sealed record InputShares(IReadOnlyList<InputShare> Told, Interval Rest)
             }
         }
 
-        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, causes.Count));
+        double noise = Math.Max(LeastShare, Sensitivity.NoiseLevel(good.Length, 2 * causes.Count));
         double[] moves = new double[good.Length];
+        double[] movesWon = new double[good.Length];
         double[] together = new double[good.Length];
-        List<InputShare> told = [];
+        double[] togetherWon = new double[good.Length];
+        List<(InputShare Input, double[] Moves)> told = [];
         for (int i = 0; i < inputs.Length; i++)
         {
             double share = Sensitivity.FirstOrder(inputs[i], ground, moves);
-            if (share <= noise)
+            double ofWon = Sensitivity.FirstOrder(inputs[i], won, movesWon);
+            if (share <= noise && ofWon <= noise)
             {
                 continue;
             }
 
-            told.Add(new InputShare(causes[i], Around(share, Sensitivity.Scatter(moves))));
+            told.Add((new InputShare(causes[i], Around(share, Sensitivity.Scatter(moves))) { OfWinning = Around(ofWon, Sensitivity.Scatter(movesWon)) }, [.. moves]));
             for (int m = 0; m < moves.Length; m++)
             {
                 together[m] += moves[m];
+                togetherWon[m] += movesWon[m];
             }
         }
 
-        double rest = Math.Max(0.0, 1.0 - told.Sum(t => t.Share.Value));
-        return new InputShares([.. told.OrderByDescending(t => t.Share.Value)], told.Count == 0 ? new Interval(1.0, 0.0, 1.0) : Around(rest, Sensitivity.Scatter(together)));
+        told = [.. told.OrderByDescending(t => t.Input.Share.Value)];
+        double rest = Math.Max(0.0, 1.0 - told.Sum(t => t.Input.Share.Value));
+        double restWon = Math.Max(0.0, 1.0 - told.Sum(t => t.Input.OfWinning.Value));
+        return new InputShares([.. told.Select(t => t.Input)], told.Count == 0 ? new Interval(1.0, 0.0, 1.0) : Around(rest, Sensitivity.Scatter(together)))
+        {
+            RestOfWinning = told.Count == 0 ? new Interval(1.0, 0.0, 1.0) : Around(restWon, Sensitivity.Scatter(togetherWon)),
+            Tied = told.TakeWhile(t => told[0].Input.Share.Value - t.Input.Share.Value <= Sensitivity.Scatter([.. told[0].Moves.Zip(t.Moves, (a, b) => a - b)])).Count(),
+        };
     }
 
     private static Interval Around(double share, double half) => new(share, Math.Max(0.0, share - half), Math.Min(1.0, share + half));

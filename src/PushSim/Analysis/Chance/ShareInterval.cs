@@ -1,3 +1,4 @@
+using MathNet.Numerics;
 using MathNet.Numerics.Distributions;
 
 namespace PushSim.Analysis.Chance;
@@ -41,7 +42,8 @@ public static class ShareInterval
     }
 
     /// <summary>Score interval of the difference of two shares counted on the same matches: (a - b) / n, where a matches speak for the one, b for the other and the rest for
-    /// neither. Tango, Statistics in Medicine 17:891, 1998.</summary>
+    /// neither. Tango, Statistics in Medicine 17:891, 1998. It tells a difference only where the exact test of the a + b matches does (McNemar, Psychometrika 12:153, 1947, by the binomial
+    /// distribution): else the end that would leave 0 out is 0. So five matches of one kind and none of the other tell none.</summary>
     /// <param name="a">Matches for the one [1].</param>
     /// <param name="b">Matches for the other [1].</param>
     /// <param name="n">All matches [1].</param>
@@ -62,7 +64,8 @@ public static class ShareInterval
         double d = (a - b) / n;
         double low = a == 0.0 && b == n ? -1.0 : Bisect(-1.0, d, x => Score(a, b, n, x) > z);
         double high = b == 0.0 && a == n ? 1.0 : Bisect(d, 1.0, x => Score(a, b, n, x) >= -z);
-        return new Bounds(low, high);
+        bool isTold = IsTold(a, b, z);
+        return new Bounds(isTold ? low : Math.Min(low, 0.0), isTold ? high : Math.Max(high, 0.0));
     }
 
     /// <summary>Bounds of the difference of two shares counted on different matches, from the Wilson interval of each. Newcombe, Statistics in Medicine 17:873, 1998, method 10.</summary>
@@ -81,6 +84,13 @@ public static class ShareInterval
         double q = (double)second / secondOf;
         (Bounds a, Bounds b) = (Wilson(first, firstOf), Wilson(second, secondOf));
         return new Bounds(p - q - double.Hypot(p - a.Low, b.High - q), p - q + double.Hypot(a.High - p, q - b.Low));
+    }
+
+    // Exact two-sided test at the level of z: the chance of a or more of a + b matches that go either way alike, by the incomplete beta function, so that counts need not be whole
+    private static bool IsTold(double a, double b, double z)
+    {
+        (double more, double less) = (Math.Max(a, b), Math.Min(a, b));
+        return more > less && SpecialFunctions.BetaRegularized(more, less + 1.0, 0.5) <= Normal.CDF(0.0, 1.0, -z);
     }
 
     // (a - b - n D) / sqrt(n (2 q + D (1 - D))), q the most likely share of b-matches if the difference were D

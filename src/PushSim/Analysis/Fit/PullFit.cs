@@ -25,7 +25,7 @@ public static class PullFit
         List<FoundPull> seen = [.. pulls.Where(p => p.Quality == BreakawayQuality.Seen)];
         Interval? force = slid.Count == 0 ? null : slid.Count == 1 ? slid[0].Plateau : Interval.OfMean([.. slid.Select(p => p.Plateau!.Value.Value)]);
         Interval breakaway = seen.Count == 0
-            ? new Interval(pulls.Average(p => p.Breakaway.Value), pulls.Average(p => p.Breakaway.Value), double.NaN)
+            ? Unseen([.. pulls.Select(p => p.Breakaway.Value)], force)
             : seen.Count == 1 ? seen[0].Breakaway : Interval.OfMean([.. seen.Select(p => p.Breakaway.Value)]);
         bool hasPeak = seen.Count > 0 && force is Interval f && seen.Average(p => p.Breakaway.Value) > 1.05 * f.Value;
         return new TyreFit
@@ -106,6 +106,14 @@ public static class PullFit
             Pulls = Math.Max(forces.Count, peaks.Count),
             Warnings = [.. warnings, .. OfSkids(load, force)],
         };
+    }
+
+    // What was held at least: the mean of the pulls, and for sure no more than the lower end of what it slid at
+    private static Interval Unseen(double[] held, Interval? sliding)
+    {
+        double mean = Sample.Mean(held);
+        double low = held.Length > 1 ? Interval.OfMean(held).Low : mean;
+        return new Interval(mean, sliding is { } s && double.IsFinite(s.Low) ? Math.Min(low, s.Low) : low, double.NaN);
     }
 
     private static double[] Values(IReadOnlyList<PullReading> readings, Func<PullReading, double?> of) => [.. readings.Select(of).OfType<double>()];

@@ -2,7 +2,8 @@ using PushSim.Analysis.Statistics;
 
 namespace PushSim.Analysis.Fit;
 
-/// <summary>Several tyres compared: every pair by Welch's test with Holm's correction, each tyre's pulls looked through for one outlier and for a trend.
+/// <summary>Several tyres compared: every pair by Welch's test with Holm's correction, or by the differences within blocks where the pulls stand in such; the pulls looked through for one outlier
+/// and for a trend.
 /// Tyres that the motors did not let slide, or whose forces contradict the robot file, are not compared: their friction is not known.</summary>
 public sealed record TyreComparison
 {
@@ -35,6 +36,9 @@ public sealed record TyreComparison
     /// <summary>Whether each tyre was pulled in one go, so that a slow change of the floor looks like a difference of tyres; null if the order is not known.</summary>
     public required bool? IsInTurn { get; init; }
 
+    /// <summary>Whether the pulls stand in blocks, each with every tyre once, as a plan has them: then tyres are compared within blocks, and what a block shares (day, floor, charge) is gone.</summary>
+    public bool IsInBlocks { get; init; }
+
     /// <summary>Standard deviation from pull to pull, pooled over the tyres [1]; NaN if unknown.</summary>
     public required double Spread { get; init; }
 
@@ -62,11 +66,13 @@ public sealed record TyreComparison
         double spread = Pooled(compared, f => Sample.Variance(f.Frictions));
         double matters = difference ?? (compared.Count > 0 ? UsualShare * compared.Average(f => Sample.Mean(f.Frictions)) : double.NaN);
         double strictest = Level / Math.Max(1, compared.Count * (compared.Count - 1) / 2);
+        IReadOnlyList<double[]>? blocks = Blocks(compared);
         return new TyreComparison
         {
-            Pairs = PairsOf(compared, spread, strictest),
+            Pairs = PairsOf(compared, spread, strictest, blocks),
+            IsInBlocks = blocks is not null,
             LeftOut = leftOut,
-            Odd = [.. fits.Select(OddOf).OfType<OddPull>()],
+            Odd = [.. OddOf(fits)],
             Trends = TrendsOf(fits),
             IsInTurn = InTurn(fits),
             Spread = spread,
@@ -89,14 +95,14 @@ public sealed record TyreComparison
         return freedom > 0 ? Math.Sqrt(fits.Sum(f => (f.Frictions.Count - 1) * variance(f)) / freedom) : double.NaN;
     }
 
-    private static List<TyrePair> PairsOf(IReadOnlyList<TyreFit> fits, double spread, double strictest)
+    private static List<TyrePair> PairsOf(IReadOnlyList<TyreFit> fits, double spread, double strictest, IReadOnlyList<double[]>? blocks)
     {
         List<(TyreFit A, TyreFit B, WelchTest Test)> all = [];
         for (int i = 0; i < fits.Count; i++)
         {
             for (int j = i + 1; j < fits.Count; j++)
             {
-                all.Add((fits[i], fits[j], WelchTest.Careful(fits[i].Frictions, fits[j].Frictions)));
+                all.Add((fits[i], fits[j], blocks is null ? WelchTest.Careful(fits[i].Frictions, fits[j].Frictions) : WelchTest.Paired(blocks[i], blocks[j])));
             }
         }
 
@@ -111,8 +117,39 @@ public sealed record TyreComparison
         return pair with { IsHighOpen = first.Cause.IsLowerBound && told >= 0.0, IsLowOpen = second.Cause.IsLowerBound && told <= 0.0 };
     }
 
-    private static OddPull? OddOf(TyreFit f) =>
-        GrubbsTest.Of(f.Frictions) is { IsOutlier: true } test ? new OddPull(f.Name, test.Index + 1, f.Frictions[test.Index], test) : null;
+    // Friction of each tyre block by block; null where its pulls do not stand in blocks of every tyre once, three or more, or where a difference does not scatter
+    private static double[][]? Blocks(List<TyreFit> fits)
+    {
+        int n = fits.Count < 2 ? 0 : fits[0].Frictions.Count;
+        if (n < FewestPulls || fits.Any(f => f.Frictions.Count != n || f.Order.Count != n))
+        {
+            return null;
+        }
+
+        (int Tyre, double Friction)[] all = [.. fits.SelectMany((f, k) => f.Frictions.Select((v, i) => (Order: f.Order[i], Tyre: k, Friction: v))).OrderBy(p => p.Order).Select(p => (p.Tyre, p.Friction))];
+        (int Tyre, double Friction)[][] blocks = [.. all.Chunk(fits.Count)];
+        if (blocks.Any(b => b.Select(p => p.Tyre).Distinct().Count() < fits.Count))
+        {
+            return null;
+        }
+
+        double[][] rows = [.. fits.Select((_, k) => blocks.Select(b => b.First(p => p.Tyre == k).Friction).ToArray())];
+        bool scatters = rows.Index().All(a => rows.Index().All(b => a.Index == b.Index || Sample.Variance([.. a.Item.Zip(b.Item, (x, y) => x - y)]) > 0.0));
+        return scatters ? rows : null;
+    }
+
+    // One tyre of equal pulls in twenty is flagged by chance, over all tyres together
+    private static IEnumerable<OddPull> OddOf(IReadOnlyList<TyreFit> fits)
+    {
+        int tested = Math.Max(1, fits.Count(f => GrubbsTest.Of(f.Frictions) is not null));
+        foreach (TyreFit f in fits)
+        {
+            if (GrubbsTest.Of(f.Frictions, Level / tested) is { IsOutlier: true } test)
+            {
+                yield return new OddPull(f.Name, test.Index + 1, f.Frictions[test.Index], test);
+            }
+        }
+    }
 
     private static List<PullTrend> TrendsOf(IReadOnlyList<TyreFit> fits)
     {

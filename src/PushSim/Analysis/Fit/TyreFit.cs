@@ -32,6 +32,9 @@ public sealed record TyreFit
     /// <summary>Whether kinetic friction comes of the simulated test, not of the plateaus of the pulls.</summary>
     public bool IsKineticSimulated { get; init; }
 
+    /// <summary>How the engine's own test brought the frictions to the tyre's law; null where they stand as the pulls show them, sliding friction at the test's sliding speed.</summary>
+    public TripResult? Trip { get; init; }
+
     /// <summary>What set the pulls.</summary>
     public required PullCause Cause { get; init; }
 

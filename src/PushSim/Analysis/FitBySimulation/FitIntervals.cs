@@ -4,7 +4,8 @@ using PushSim.Analysis.Statistics;
 namespace PushSim.Analysis.FitBySimulation;
 
 /// <summary>What a fit by simulation is worth. Three pulls or more: what each pull alone would change (its score through the common curvature) is one value, and
-/// Student's interval over the pulls holds noise and the scatter from pull to pull. Fewer: the noise alone, with correlation between neighbours. A parameter
+/// Student's interval over the pulls holds noise and the scatter from pull to pull; where the noise alone, with correlation between neighbours, says more, that counts, since few pulls may agree
+/// by chance. Fewer pulls: the noise alone. A parameter
 /// is told if both the noise and the pulls leave it within a factor of two.</summary>
 internal sealed class FitIntervals
 {
@@ -51,7 +52,7 @@ internal sealed class FitIntervals
         _ofNoise = [.. Enumerable.Range(0, TestModel.Parameters).Select(k => StudentT.Factor(Confidence, freedom) * Math.Sqrt(_covariance[k, k]))];
         Interval[] ofPulls = [.. Enumerable.Range(0, TestModel.Parameters).Select(k => Interval.OfMean([.. shifts.Select(s => s[k])], Confidence))];
         _step = [.. ofPulls.Select(i => i.Value)];
-        _half = shifts.Length < SimulationFitter.FewestPulls ? _ofNoise : [.. ofPulls.Select(i => 0.5 * (i.High - i.Low))];
+        _half = shifts.Length < SimulationFitter.FewestPulls ? _ofNoise : [.. ofPulls.Select((i, k) => Math.Max(_ofNoise[k], 0.5 * (i.High - i.Low)))];
     }
 
     public FittedParameter Of(int k)

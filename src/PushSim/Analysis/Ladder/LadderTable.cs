@@ -26,7 +26,7 @@ public sealed record LadderTable
     /// <summary>Cycles of three, sure ones first.</summary>
     public required IReadOnlyList<Cycle> Cycles { get; init; }
 
-    /// <summary>Whether half a win each way was added to every pair to make the scores finite.</summary>
+    /// <summary>Whether a share of a pair's matches was added each way to make the scores finite.</summary>
     public bool HasPrior { get; init; }
 
     /// <summary>Whether the first robot's lead over the second is more than chance explains (95 % interval).</summary>

@@ -4,14 +4,19 @@ namespace PushSim.Analysis.Ladder;
 
 /// <summary>Strengths out of matches between pairs, with stalemates: P(i beats j) : P(j beats i) : P(stalemate) = p_i : p_j : nu sqrt(p_i p_j). Davidson, J. Amer. Statist. Assoc. 65:317, 1970;
 /// without stalemates Bradley and Terry, Biometrika 39:324, 1952. Greatest likelihood by Newton's method on log p and log nu, intervals from the information
-/// matrix. If some robots never lose to the others the likelihood has no maximum (Ford 1957), nor where too few matches but stalemates link them, for example
-/// stalemates only; then every pair gets half a win each way more (<see cref="HasPrior"/>).</summary>
+/// matrix. If some robots never lose to the others the likelihood has no maximum (Ford 1957): then each pair between two groups of which one never loses to the other counts as if
+/// one match in twenty had gone each way more. That share is fixed, so a score does not grow with the count of matches, and the end on that side stays open.
+/// Where too few matches but stalemates link them, for example stalemates only, every pair gets it (<see cref="HasPrior"/>).</summary>
 public sealed class Ranking
 {
     /// <summary>Points of score for one natural unit of log strength: 400 points are odds of ten to one [1].</summary>
     public const double PointsPerUnit = 173.71779276130073;
 
-    private const double PriorWins = 0.5;
+    // Matches of a pair that count as won once more each way where its strengths would run away, as a share [1].
+    private const double PriorShare = 1.0 / 20.0;
+
+    // Normal quantile of a one-sided 95 % interval [1].
+    private const double OneSided = 1.6448536269514722;
 
     // Draws of all strengths: a chance of one half is known to 1 of 100 [1].
     private const int RankDraws = 4000;
@@ -25,8 +30,12 @@ public sealed class Ranking
     // chain of pairs adds a few units, more only where all but a few of very many matches are stalemates [1].
     private const double RanAway = 1e4;
 
-    private Ranking(double[] log, Matrix<double> covariance, double tie, bool hasPrior)
+    private readonly bool[] _isOpenAbove;
+    private readonly bool[] _isOpenBelow;
+
+    private Ranking(double[] log, Matrix<double> covariance, double tie, bool hasPrior, bool[] isOpenAbove, bool[] isOpenBelow)
     {
+        (_isOpenAbove, _isOpenBelow) = (isOpenAbove, isOpenBelow);
         LogStrengths = log;
         Covariance = covariance;
         StalemateFactor = tie;
@@ -39,7 +48,7 @@ public sealed class Ranking
     /// <summary>nu of the model; 0 without stalemates [1].</summary>
     public double StalemateFactor { get; }
 
-    /// <summary>True if half a win each way was added to every pair to make the strengths finite.</summary>
+    /// <summary>True if a share of a pair's matches was added each way to make the strengths finite.</summary>
     public bool HasPrior { get; }
 
     /// <summary>Covariance of the log strengths under mean 0 [1].</summary>
@@ -51,12 +60,24 @@ public sealed class Ranking
     public static Ranking Fit(int robots, IReadOnlyList<PairRecord> pairs)
     {
         pairs = [.. pairs.Select(p => p.AsFreeDraws)];
-        return (IsStronglyConnected(robots, pairs) ? Greatest(robots, pairs, hasPrior: false) : null)
-            ?? Greatest(robots, [.. pairs.Select(p => p with { Wins = p.Wins + PriorWins, Losses = p.Losses + PriorWins })], hasPrior: true)!;
+        bool[,] reaches = Reaches(robots, pairs);
+        bool IsOne(int i, int j) => reaches[i, j] && reaches[j, i];
+        if (Enumerable.Range(0, robots).All(i => IsOne(0, i)))
+        {
+            bool[] closed = new bool[robots];
+            return Greatest(robots, pairs, hasPrior: false, closed, closed) ?? Greatest(robots, [.. pairs.Select(Pulled)], hasPrior: true, closed, closed)!;
+        }
+
+        // nobody outside its group ever beat it, or nobody outside was ever beaten by it
+        bool[] isAbove = [.. Enumerable.Range(0, robots).Select(i => !Enumerable.Range(0, robots).Any(j => reaches[j, i] && !reaches[i, j]))];
+        bool[] isBelow = [.. Enumerable.Range(0, robots).Select(i => !Enumerable.Range(0, robots).Any(j => reaches[i, j] && !reaches[j, i]))];
+        return Greatest(robots, [.. pairs.Select(p => IsOne(p.First, p.Second) ? p : Pulled(p))], hasPrior: true, isAbove, isBelow)!;
     }
 
+    private static PairRecord Pulled(PairRecord p) => p with { Wins = p.Wins + (PriorShare * p.Matches), Losses = p.Losses + (PriorShare * p.Matches) };
+
     // The strengths of greatest likelihood; without the prior null where they run away.
-    private static Ranking? Greatest(int robots, IReadOnlyList<PairRecord> pairs, bool hasPrior)
+    private static Ranking? Greatest(int robots, IReadOnlyList<PairRecord> pairs, bool hasPrior, bool[] isAbove, bool[] isBelow)
     {
         bool hasTies = pairs.Any(p => p.Stalemates > 0.0);
         double[] log = new double[robots];
@@ -83,16 +104,17 @@ public sealed class Ranking
         double mean = log.Average();
         Matrix<double> covariance = information.Inverse();
         bool isTold = covariance.Diagonal().All(v => v >= 0.0 && v < RanAway);
-        return isTold || hasPrior ? new Ranking([.. log.Select(l => l - mean)], Centred(covariance, robots), hasTies ? Math.Exp(tie) : 0.0, hasPrior) : null;
+        return isTold || hasPrior ? new Ranking([.. log.Select(l => l - mean)], Centred(covariance, robots), hasTies ? Math.Exp(tie) : 0.0, hasPrior, isAbove, isBelow) : null;
     }
 
-    /// <summary>Score in points with its 95 % interval, mean of all robots 0 [1].</summary>
+    /// <summary>Score in points with its 95 % interval, mean of all robots 0 [1]. An end is infinite where no match bounds it; the other is then that of a one-sided interval.</summary>
     /// <param name="robot">Place of the robot in the list [1].</param>
     public (double Score, double Low, double High) Score(int robot)
     {
         double score = PointsPerUnit * LogStrengths[robot];
-        double half = PointsPerUnit * Chance.ShareInterval.Z * Math.Sqrt(Covariance[robot, robot]);
-        return (score, score - half, score + half);
+        (bool above, bool below) = (_isOpenAbove[robot], _isOpenBelow[robot]);
+        double half = PointsPerUnit * (above != below ? OneSided : Chance.ShareInterval.Z) * Math.Sqrt(Covariance[robot, robot]);
+        return (score, below ? double.NegativeInfinity : score - half, above ? double.PositiveInfinity : score + half);
     }
 
     /// <summary>Standard error of the difference of two log strengths [1].</summary>
@@ -191,31 +213,33 @@ public sealed class Ranking
         return centre * covariance.SubMatrix(0, robots, 0, robots) * centre;
     }
 
-    // Where this does not hold there is no maximum; where stalemates are among the links there may be none all the same.
-    private static bool IsStronglyConnected(int robots, IReadOnlyList<PairRecord> pairs)
+    // Who is linked to whom by a chain of wins; a stalemate counts as one each way. Where some pair is not linked both ways there is no maximum; where stalemates are among the links
+    // there may be none all the same.
+    private static bool[,] Reaches(int robots, IReadOnlyList<PairRecord> pairs)
     {
-        return Reaches(forward: true) && Reaches(forward: false);
-
-        bool Reaches(bool forward)
+        bool[,] reaches = new bool[robots, robots];
+        for (int i = 0; i < robots; i++)
         {
-            var seen = new HashSet<int> { 0 };
-            var open = new Stack<int>([0]);
-            while (open.TryPop(out int at))
+            reaches[i, i] = true;
+        }
+
+        foreach (PairRecord p in pairs)
+        {
+            reaches[p.First, p.Second] |= p.Wins + p.Stalemates > 0.0;
+            reaches[p.Second, p.First] |= p.Losses + p.Stalemates > 0.0;
+        }
+
+        for (int k = 0; k < robots; k++)
+        {
+            for (int i = 0; i < robots; i++)
             {
-                foreach (PairRecord p in pairs)
+                for (int j = 0; reaches[i, k] && j < robots; j++)
                 {
-                    bool down = p.Wins + p.Stalemates > 0.0;
-                    bool up = p.Losses + p.Stalemates > 0.0;
-                    (bool ahead, bool back) = forward ? (down, up) : (up, down);
-                    int next = p.First == at && ahead ? p.Second : p.Second == at && back ? p.First : -1;
-                    if (next >= 0 && seen.Add(next))
-                    {
-                        open.Push(next);
-                    }
+                    reaches[i, j] |= reaches[k, j];
                 }
             }
-
-            return seen.Count == robots;
         }
+
+        return reaches;
     }
 }

@@ -49,6 +49,22 @@ public readonly record struct WelchTest(double T, double Freedom, double P, Inte
         return new WelchTest(plain.T, df, StudentT.TwoSided(plain.T, df), new Interval(plain.Difference.Value, plain.Difference.Value - half, plain.Difference.Value + half));
     }
 
+    /// <summary>The same for values that stand in pairs, each of one block: Student's test of the differences, from which what a block shares is gone and for which the spreads may differ
+    /// (Montgomery, Design and Analysis of Experiments, section 2.5, the paired design; from memory).</summary>
+    /// <param name="first">First values, block by block, at least two [any unit].</param>
+    /// <param name="second">Second values of the same blocks [the same unit].</param>
+    /// <param name="confidence">Of the interval [1].</param>
+    public static WelchTest Paired(IReadOnlyList<double> first, IReadOnlyList<double> second, double confidence = 0.95)
+    {
+        double[] differences = [.. first.Zip(second, (a, b) => a - b)];
+        double mean = Sample.Mean(differences);
+        double error = Math.Sqrt(Sample.Variance(differences) / differences.Length);
+        double df = differences.Length - 1.0;
+        double half = StudentT.Factor(confidence, df) * error;
+        double t = mean / error;
+        return new WelchTest(t, df, StudentT.TwoSided(t, df), new Interval(mean, mean - half, mean + half));
+    }
+
     /// <summary>Degrees of freedom of a sum of independent variances, each with its own; infinite if all are known exactly.</summary>
     /// <param name="parts">Variances [unit of the data, squared] and degrees of freedom [1].</param>
     public static double Freedoms(IReadOnlyList<(double Variance, double Freedom)> parts)
