@@ -11,6 +11,7 @@ internal sealed class ContactPair<T>
 {
     private readonly PartPair<T>[][] _pairs;
     private readonly PairForce<T>[] _forces;
+    private readonly WheelSide<T>[] _wheelsOnA, _wheelsOnB;
     private readonly int[][] _groupsA, _groupsB;
     private Meeting<T> _meeting;
 
@@ -29,6 +30,10 @@ internal sealed class ContactPair<T>
         _forces = new PairForce<T>[4];
         _groupsA = a.Groups;
         _groupsB = b.Groups;
+        WheelsA = new WheelRims<T>(a.Wheels, settings.EdgeStiffness);
+        WheelsB = new WheelRims<T>(b.Wheels, settings.EdgeStiffness);
+        _wheelsOnA = b.Wheels.Count > 0 ? [.. ShapesA.Select(p => new WheelSide<T>(p, WheelsB))] : [];
+        _wheelsOnB = a.Wheels.Count > 0 ? [.. ShapesB.Select(p => new WheelSide<T>(p, WheelsA))] : [];
         Reach = a.Radius + b.Radius;
         Stiffness = settings.EdgeStiffness;
         Damping = Restitution.Damping(settings.Restitution);
@@ -43,10 +48,16 @@ internal sealed class ContactPair<T>
     /// <summary>See <see cref="ShapesA"/>.</summary>
     internal PartShape<T>[] ShapesB { get; }
 
+    /// <summary>Wheels of A and of B: how fast they turn goes in, the moments on them come out.</summary>
+    internal WheelRims<T> WheelsA { get; }
+
+    /// <summary>See <see cref="WheelsA"/>.</summary>
+    internal WheelRims<T> WheelsB { get; }
+
     /// <summary>Number of bristles [1].</summary>
     public static int BristleCount => ContactFriction.Bristles;
 
-    /// <summary>Sum of the normal forces [N], of it on upright faces [N].</summary>
+    /// <summary>Sum of the normal forces, wheels included [N], of it on upright faces [N].</summary>
     public T NormalForce, UprightForce;
 
     /// <summary>Middle of the normal forces, floor axes [m]; between the centres of mass while nothing touches.</summary>
@@ -86,14 +97,106 @@ internal sealed class ContactPair<T>
             _meeting.Set(a, b);
         }
 
-        if (isFar || !Press(a, b, out PairForce<T> force))
+        if (isFar)
+        {
+            Release(a, b, g, z, dz);
+            return false;
+        }
+
+        bool presses = Press(a, b, out PairForce<T> force);
+        bool rolls = Roll(a, b, out PairForce<T> wheels);
+        if (!presses && !rolls)
         {
             Release(a, b, g, z, dz);
             return false;
         }
 
         Rub(force, g, z, dz);
+        if (rolls)
+        {
+            AddWheels(force, wheels);
+        }
+
         return true;
+    }
+
+    // Wheels of either body on the parts of the other; the two sides are summed last, so that neither comes before the other.
+    [MethodImpl(Kernel.Part)]
+    private bool Roll(in BodyPose<T> a, in BodyPose<T> b, out PairForce<T> sum)
+    {
+        FaceSums<T> onA = default;
+        FaceSums<T> onB = default;
+        bool any = false;
+        WheelsA.Release();
+        WheelsB.Release();
+        if (_wheelsOnA.Length > 0)
+        {
+            any |= Roll(_wheelsOnA, _groupsA, _meeting.OfA, WheelsB, ref onA);
+        }
+
+        if (_wheelsOnB.Length > 0)
+        {
+            any |= Roll(_wheelsOnB, _groupsB, _meeting.OfB, WheelsA, ref onB);
+        }
+
+        if (!any)
+        {
+            sum = default;
+            return false;
+        }
+
+        PairForce<T>.Of(a, b, onA, onB, out sum);
+        return true;
+    }
+
+    // Mirror partners among the parts are summed first, as in Press.
+    private bool Roll(WheelSide<T>[] sides, int[][] groups, in PartView<T> view, WheelRims<T> wheels, ref FaceSums<T> sum)
+    {
+        bool any = false;
+        foreach (int[] group in groups)
+        {
+            FaceSums<T> pair = default;
+            bool acts = sides[group[0]].Act(view, Damping, ref pair);
+            if (group.Length > 1)
+            {
+                FaceSums<T> other = default;
+                acts |= sides[group[1]].Act(view, Damping, ref other);
+                pair.Add(other);
+            }
+
+            if (acts)
+            {
+                sum.Add(pair);
+                wheels.Add(sides[group[0]].Torque, group.Length > 1 ? sides[group[1]].Torque : default);
+                any = true;
+            }
+        }
+
+        return any;
+    }
+
+    [MethodImpl(Kernel.Part)]
+    private void AddWheels(in PairForce<T> body, in PairForce<T> w)
+    {
+        T hx = (_meeting.HalfY * w.Z) - (_meeting.HalfZ * w.Y);
+        T hy = (_meeting.HalfZ * w.X) - (_meeting.HalfX * w.Z);
+        T hz = (_meeting.HalfX * w.Y) - (_meeting.HalfY * w.X);
+        ForceX = ForceX + w.X;
+        ForceY = ForceY + w.Y;
+        ForceZ = ForceZ + w.Z;
+        OnA.X = OnA.X + (w.MomentX + hx);
+        OnA.Y = OnA.Y + (w.MomentY + hy);
+        OnA.Z = OnA.Z + (w.MomentZ + hz);
+        OnB.X = OnB.X + (hx - w.MomentX);
+        OnB.Y = OnB.Y + (hy - w.MomentY);
+        OnB.Z = OnB.Z + (hz - w.MomentZ);
+        NormalForce = body.Normal + w.Normal;
+        T inverse = 1.0 / T.Max(NormalForce, EdgeProfile.Nothing<T>());
+        CentreX = _meeting.X + ((body.PlaceX + w.PlaceX) * inverse);
+        CentreY = _meeting.Y + ((body.PlaceY + w.PlaceY) * inverse);
+        CentreZ = _meeting.Z + ((body.PlaceZ + w.PlaceZ) * inverse);
+        T bodies = (((w.X * _meeting.VX) + (w.Y * _meeting.VY)) + (w.Z * _meeting.VZ)) + (((w.MomentX * _meeting.WX) + (w.MomentY * _meeting.WY)) + (w.MomentZ * _meeting.WZ));
+        LostPower = LostPower - (bodies + (WheelsA.Power() + WheelsB.Power()));
     }
 
     // Sums over the parts: groups of mirror partners, and of the two orders of a pair of groups, are summed first, so that no order comes before another.
@@ -225,6 +328,8 @@ internal sealed class ContactPair<T>
         OnA = default;
         OnB = default;
         FrictionForce = default;
+        WheelsA.Release();
+        WheelsB.Release();
         ClosingSpeed = 0.0;
         LostPower = 0.0;
     }

@@ -274,6 +274,20 @@ internal static class LaneFill<T>
         {
             Shape(to.ShapesB[i], lane, from.ShapesB[i]);
         }
+
+        Rims(to.WheelsA, lane, from.WheelsA);
+        Rims(to.WheelsB, lane, from.WheelsB);
+    }
+
+    private static void Rims(WheelRims<T> to, int lane, WheelRims<R1> from)
+    {
+        Lane.Set<T>(to.X, lane, from.X);
+        Lane.Set<T>(to.Y, lane, from.Y);
+        Lane.Set<T>(to.Z, lane, from.Z);
+        Lane.Set<T>(to.Radius, lane, from.Radius);
+        Lane.Set<T>(to.HalfWidth, lane, from.HalfWidth);
+        Lane.Set<T>(to.Stiffness, lane, from.Stiffness);
+        Lane.Set<T>(to.Friction, lane, from.Friction);
     }
 
     private static void Floor(FloorContact<T> to, int lane, FloorContact<R1> from)

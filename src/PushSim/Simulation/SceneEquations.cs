@@ -129,12 +129,20 @@ internal sealed class SceneEquations<T>
                 other = ref _poses[contact.Second];
             }
 
+            Turn(contact.Pair.WheelsA, contact.First, y);
+            if (!contact.IsWall)
+            {
+                Turn(contact.Pair.WheelsB, contact.Second, y);
+            }
+
             if (contact.Pair.Evaluate(_poses[contact.First], other, g, bristles, rates))
             {
+                AddTorque(contact.Pair.WheelsA, contact.First, dy);
                 AddForce(Robots[contact.First], contact.First, contact.Pair, contact.Pair.OnA, 1.0);
                 if (!contact.IsWall)
                 {
                     AddForce(Robots[contact.Second], contact.Second, contact.Pair, contact.Pair.OnB, -1.0);
+                    AddTorque(contact.Pair.WheelsB, contact.Second, dy);
                 }
             }
 
@@ -150,6 +158,30 @@ internal sealed class SceneEquations<T>
         (DriverEquations<T> a, DriverEquations<T> b) = (Robots[0].Driver, Robots[1].Driver);
         a.SightX = b.SightX = -(y[FirstExplicit[0] + StateLayout.X] + y[FirstExplicit[1] + StateLayout.X]);
         a.SightY = b.SightY = -(y[FirstExplicit[0] + StateLayout.Y] + y[FirstExplicit[1] + StateLayout.Y]);
+    }
+
+    private void Turn(WheelRims<T> rims, int index, ReadOnlySpan<T> y)
+    {
+        RobotEquations<T> robot = Robots[index];
+        for (int i = 0; i < rims.Count; i++)
+        {
+            ref readonly Tyres.WheelParameters<T> p = ref robot.Wheels[i];
+            rims.Spin[i] = p.Drive < 0 ? 0.0 : p.DriveRatio * y[FirstExplicit[index] + robot.Layout.FirstDrive + p.Drive];
+        }
+    }
+
+    private void AddTorque(WheelRims<T> rims, int index, Span<T> dy)
+    {
+        RobotEquations<T> robot = Robots[index];
+        for (int i = 0; i < rims.Count; i++)
+        {
+            ref readonly Tyres.WheelParameters<T> p = ref robot.Wheels[i];
+            if (p.Drive >= 0)
+            {
+                ref T rate = ref dy[FirstExplicit[index] + robot.Layout.FirstDrive + p.Drive];
+                rate = rate + ((p.DriveRatio * rims.Torque[i]) * robot.Drives[p.Drive].InverseInertia);
+            }
+        }
     }
 
     // A contact's force in the robot's heading frame; sign 1 for the contact's first body.
