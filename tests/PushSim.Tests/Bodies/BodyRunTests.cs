@@ -30,8 +30,8 @@ public class BodyRunTests(ITestOutputHelper output)
         Assert.True(lift > 3.0 * run.Trace.Contact!.Push.TakeLast(100).Max(), $"{lift} N would lift it");
     }
 
-    // Pushed at z by a smooth edge against a nose that leans back by the angle t, the edge pushes down, too: F (z - tan(t) l) = m g b about the rear axle's contact, l and b ahead
-    // of it. Where the tail touches before, its height is 0: R - sink + (x_t - x_a) sin t + (z_t - z_a) cos t = -squash. Both by the push as it is.
+    // Pushed at z by a smooth edge against a nose that leans back by the angle t, the edge pushes down, too: F (z - tan(t) l) = m g b about the lowest point of the rear
+    // rims, at which the tyres' forces act, l and b ahead of it. Where the tail touches before, its height is 0: R - sink + (x_t - x_a) sin t + (z_t - z_a) cos t = -squash. Both by the push as it is.
     [Theory]
     [InlineData("30 mm", "30 %", false)]
     [InlineData("36 mm", "100 %", true)]
@@ -54,19 +54,19 @@ public class BodyRunTests(ITestOutputHelper output)
         double nose = outline.Corners.Max(c => c.X) - robot.Chassis.CentreOfMassX;
         double under = outline.Faces[0].LowerEdge - robot.Chassis.CentreOfMassHeight;
         double width = outline.Corners.Max(c => c.Y) - outline.Corners.Min(c => c.Y);
+        double onTail = 0.0;
+        double Sink(double angle) => (weight + (push * Math.Tan(angle)) - onTail) / (2.0 * robot.Wheels[^1].Tyre.VerticalStiffness);
         double Rising(double angle)
         {
             double ahead = (hub * Math.Sin(angle)) - (axle * Math.Cos(angle));
-            return (push * (high - (Math.Tan(angle) * (ahead + (nose * Math.Cos(angle)))))) - (weight * ahead);
+            return (push * (high + Sink(angle) - (Math.Tan(angle) * (ahead + (nose * Math.Cos(angle)))))) - (weight * ahead);
         }
 
-        double onTail = 0.0;
         double Lowest(double angle)
         {
             (double sine, double cosine) = Math.SinCos(angle);
             onTail = Math.Max(0.0, Rising(angle) / (((axle - tail) * cosine) + ((under - hub) * sine)));
-            double sink = (weight + (push * Math.Tan(angle)) - onTail) / (2.0 * robot.Wheels[^1].Tyre.VerticalStiffness);
-            return radius - sink + ((tail - axle) * sine) + ((under - hub) * cosine) + (onTail / (outline.Underside.Stiffness * (width + EdgeProfile.CapLength)));
+            return radius - Sink(angle) + ((tail - axle) * sine) + ((under - hub) * cosine) + (onTail / (outline.Underside.Stiffness * (width + EdgeProfile.CapLength)));
         }
 
         double low = 0.0;
