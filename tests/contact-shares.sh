@@ -22,8 +22,9 @@ PY
 cat > "$table" <<EOF
 # Shares against the contact's numbers
 
-Written by \`tests/contact-shares.sh\`: $matches matches each, seed 1. Stiffness, restitution and memory of the contact
-have no measured source; they are set to a quarter, once and four times their middle, or to their range's ends.
+Written by \`tests/contact-shares.sh\`: $matches matches each, seed 1. Stiffness, restitution and memory of the
+contact have no measured source. Stiffness is set to a quarter, once and four times its default, the others
+to the ends of their ranges and the default between.
 
 | scenario | set | first wins, % (counting error, 95 %) | loses | stalemate |
 |---|---|---|---|---|

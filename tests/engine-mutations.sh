@@ -32,16 +32,20 @@ build() {
     cp repo/src/PushSim/obj/Release/net10.0/PushSim.dll bin/
 }
 
-# finished matches, without the two columns that hang on the hash, and the hash itself
+# finished matches, without the two columns that hang on the hash, and the hash itself. The shoves are played where the ladder has not shown a change of the hash: a change that is told is not missed.
+# A run that ends early for want of time would pass for a change, so the limit is far from what a busy machine needs.
 play() {
     rm -rf out && mkdir out
-    timeout 60 dotnet bin/PushSim.Cli.dll ladder scenarios/robots/*.toml --matches 1 --part 1/1 --quiet --out out/ladder >/dev/null 2>&1
-    for shove in shove-ramp-flat shove-off-centre shove-lifted-wheel; do
-        timeout 60 dotnet bin/PushSim.Cli.dll odds "scenarios/$shove.toml" --matches 4 --part 1/1 --quiet --out "out/$shove" >/dev/null 2>&1
-    done
+    timeout 900 dotnet bin/PushSim.Cli.dll ladder scenarios/robots/*.toml --matches 1 --part 1/1 --quiet --out out/ladder >/dev/null 2>&1
+    if [ "$1" = own ] || [ "$(head -1 own.hash)" = "$(hash_of)" ]; then
+        for shove in shove-ramp-flat shove-off-centre shove-lifted-wheel; do
+            timeout 900 dotnet bin/PushSim.Cli.dll odds "scenarios/$shove.toml" --matches 4 --part 1/1 --quiet --out "out/$shove" >/dev/null 2>&1
+        done
+    fi
     for part in out/*/part-1-of-1.csv; do echo "$part"; grep '^[0-9]' "$part" | sed 's/,[0-9a-f]*,[0-9a-f]*$//' | sort; done > "$1.rows"
-    grep -o 'engine [0-9a-f]*; campaign [0-9a-f]*' out/*/part-1-of-1.csv | sort -u > "$1.hash"
+    hash_of > "$1.hash"
 }
+hash_of() { grep -H -o 'engine [0-9a-f]*; campaign [0-9a-f]*' out/*/part-1-of-1.csv | sort -u; }
 
 # numbers with a point, and operators between blanks, in what the equations, the integrator and the judge are written in
 sites() {
@@ -78,7 +82,8 @@ while [ "$made" -lt "$count" ] && IFS=$'\t' read -r file line column from <&3; d
         made=$((made + 1))
         play mutant
         rows=same; hash=same
-        cmp -s own.rows mutant.rows || { rows=differ; changed=$((changed + 1)); }
+        grep -q '^out/shove' mutant.rows && cp own.rows due.rows || sed '/^out\/shove/,$d' own.rows > due.rows
+        cmp -s due.rows mutant.rows || { rows=differ; changed=$((changed + 1)); }
         cmp -s own.hash mutant.hash || { hash=differs; hashed=$((hashed + 1)); }
         [ "$rows" = differ ] && [ "$hash" = same ] && missed=$((missed + 1))
         say "$(basename "$file"):$line:$column '$from': matches $rows, hash $hash$([ "$rows" = differ ] && [ "$hash" = same ] && echo ', MISSED')"

@@ -59,7 +59,7 @@ public static class CommandLineApp
         InputLog.Begin();
 
         // not a RootCommand: that one is called after the program's file
-        var root = new Command("pushsim", Description) { ShortHelp.Option(), new VersionOption() };
+        var root = new Command("pushsim", Description) { ShortHelp.Option(), new VersionOption { Description = "Show the version." } };
 
         // who names a command needs no other, and the options of all cost a start some 70 methods to compile
         bool isNamed = args.Length > 0 && commands.Any(c => c.Name == args[0]);
@@ -94,7 +94,7 @@ public static class CommandLineApp
             return ExitCode.WrongCommandLine;
         }
 
-        if (GarageOption.Choose(parsed) is string wrong)
+        if (GarageOption.Wrong(parsed) is string wrong)
         {
             error.WriteLine("pushsim: error: " + PlainText.Of(wrong));
             return ExitCode.CannotReadOrWrite;

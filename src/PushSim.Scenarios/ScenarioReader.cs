@@ -18,7 +18,7 @@ public static class ScenarioReader
     public static ReadResult Read(string path, ReadOptions? options = null) => ReadFile(path, options, mayBeRobot: false);
 
     /// <summary>Whether a file is a scenario, by its keys alone; false too where it cannot be read.</summary>
-    public static bool IsScenario(string path) => NamedTrees.Of(new ReadContext(new ReadOptions()), path) is TomlTable tree && FileNature.IsScenario(tree) && !FileNature.IsRobot(tree);
+    public static bool IsScenario(string path, string? garage = null) => NamedTrees.Of(new ReadContext(new ReadOptions { Garage = garage }), path) is TomlTable tree && FileNature.IsScenario(tree) && !FileNature.IsRobot(tree);
 
     /// <summary>Reads a file that may be either kind: it is taken for a robot file if it has a chassis or wheels and names no robot.</summary>
     /// <param name="path">The file.</param>

@@ -9,6 +9,9 @@ public sealed record WorkbenchOptions
     /// <summary>The folder whose files it shows.</summary>
     public string Folder { get; init; } = ".";
 
+    /// <summary>Folder of the garage that names come from; null: the nearest one upwards.</summary>
+    public string? Garage { get; init; }
+
     /// <summary>The port; 0: a free one [1].</summary>
     public int Port { get; init; }
 

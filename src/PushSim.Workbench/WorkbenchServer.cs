@@ -67,14 +67,14 @@ public sealed class WorkbenchServer : IAsyncDisposable
         });
         WebApplication app = builder.Build();
         var hub = new EventHub();
-        var state = new WorkbenchState(hub);
+        var state = new WorkbenchState(hub, options.Garage);
         var over = new CancellationTokenSource();
         var guard = new Guard(port);
         app.Use((context, next) => guard.Pass(context, next));
         new Endpoints(state, hub, options, over.Token).Map(app);
         new BenchEndpoints(state, over.Token).Map(app);
-        var cell = new CellListener(hub);
-        new CellEndpoints(state, cell, new GarageBook(options.Folder, GarageFolder.Chosen)).Map(app);
+        var cell = new CellListener(hub, options.Folder);
+        new CellEndpoints(state, cell, new GarageBook(options.Folder, options.Garage)).Map(app);
         await app.StartAsync().ConfigureAwait(false);
         var address = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/?token={guard.Token}"));
         if (options.File is string file)

@@ -26,6 +26,12 @@ if (args is ["workbench", .. string[] where])
     return 0;
 }
 
+if (args is ["sliders", .. string[] moved])
+{
+    await WorkbenchBench.WatchAsync(moved);
+    return 0;
+}
+
 if (args is ["matches", .. string[] rest])
 {
     MatchBench.Run(rest);

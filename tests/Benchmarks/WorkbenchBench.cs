@@ -13,21 +13,15 @@ internal static class WorkbenchBench
     private const int Strips = 12;
 
     /// <summary>Measures and prints a table.</summary>
-    /// <param name="args">Folder of the scenarios; minutes of slider that memory is watched for.</param>
+    /// <param name="args">Folder of the scenarios.</param>
     public static async Task RunAsync(string[] args)
     {
         string folder = args.Length > 0 ? args[0] : "scenarios";
-        double minutes = args.Length > 1 ? double.Parse(args[1], CultureInfo.InvariantCulture) : 0.0;
         Console.WriteLine("| shove | first answer [ms] | slider to answer, median / 95 % [ms] | 12 strips, coarse / with flips [ms] | odds, first / ± 3 % [ms] | answer [kB] |");
         Console.WriteLine("|---|---|---|---|---|---|");
         foreach (string file in Directory.GetFiles(folder, "shove-*.toml").Order(StringComparer.Ordinal))
         {
             await MeasureAsync(folder, file);
-        }
-
-        if (minutes > 0.0)
-        {
-            await WatchAsync(folder, minutes);
         }
     }
 
@@ -78,21 +72,31 @@ internal static class WorkbenchBench
             CultureInfo.InvariantCulture, $"| {Path.GetFileNameWithoutExtension(file)} | {first:0} | {times[Changes / 2]:0} / {times[Changes * 95 / 100]:0} | {coarse:0} / {whole:0} ({keys.Length} strips) | {share:0} / {Ms(odds):0} | {bytes / 1000.0:0} |"));
     }
 
-    private static async Task WatchAsync(string folder, double minutes)
+    /// <summary>Moves a slider as fast as the server takes it and prints memory now and then: an hour of hands is less than 100 000 events.</summary>
+    /// <param name="args">Folder of the scenarios; number of slider events.</param>
+    public static async Task WatchAsync(string[] args)
     {
+        string folder = args.Length > 0 ? args[0] : "scenarios";
+        int events = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 100_000;
         await using var page = await Page.OpenAsync(folder, Path.Combine(folder, "shove-heavy-grippy.toml"));
         await page.PostAsync("/api/strips", "{\"keys\":[\"a.chassis.mass\",\"b.chassis.mass\"]}");
         var watch = Stopwatch.StartNew();
-        double told = 0.0;
-        for (int i = 0; watch.Elapsed.TotalMinutes < minutes; i++)
+        Console.WriteLine("| slider events | seconds | answers | managed, all collected [MB] | managed, as it is [MB] | process [MB] |");
+        Console.WriteLine("|---|---|---|---|---|---|");
+        for (int i = 0; i <= events; i++)
         {
-            await page.ChangeAsync(1000.0 + (i % 500));
-            page.Forget();
-            await Task.Delay(30);
-            if (watch.Elapsed.TotalMinutes >= told)
+            if (i % (events / 10) == 0)
             {
-                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{watch.Elapsed.TotalMinutes:0.0} min, {i} changes: {Environment.WorkingSet / 1e6:0} MB"));
-                told += Math.Max(0.5, minutes / 10.0);
+                using var process = Process.GetCurrentProcess();
+                double held = GC.GetTotalMemory(forceFullCollection: false) / 1e6;
+                double kept = GC.GetTotalMemory(forceFullCollection: true) / 1e6;
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {i} | {watch.Elapsed.TotalSeconds:0} | {page.Answers} | {kept:0.0} | {held:0} | {process.WorkingSet64 / 1e6:0} |"));
+            }
+
+            await page.ChangeAsync(1000.0 + (i % 500));
+            if (i % 100 == 99)
+            {
+                page.Forget();
             }
         }
     }
@@ -108,6 +112,9 @@ internal static class WorkbenchBench
         private readonly SemaphoreSlim _some = new(0);
         private readonly CancellationTokenSource _over = new();
         private Task _listening = Task.CompletedTask;
+
+        /// <summary>Answers so far [1].</summary>
+        public long Answers { get; private set; }
 
         private Page(WorkbenchServer server, HttpClient client) => (_server, _client) = (server, client);
 
@@ -183,6 +190,7 @@ internal static class WorkbenchBench
                         lock (_events)
                         {
                             _events.Add((name, data));
+                            Answers += name == "answer" ? 1 : 0;
                         }
 
                         _some.Release();

@@ -96,7 +96,7 @@ public class LibraryExampleTests
         _ = SweepInput.TryParse("drive.*.gear_ratio=10..30", 3, out SweepInput? ratio, out _);
         IReadOnlyList<int[]> places = SweepRuns.Places([ratio!]);
         SweepPoint?[] points = SweepRuns.Run(
-            places, i => SweepFile.At(path, [ratio!], places[i]).Scenario!.Middle, (run, _) => [run.Turning?.YawRateWithoutSlip], threads: 2);
+            places, i => SweepFile.At(path, [ratio!], places[i]).Scenario!.Middle, run => [run.Turning?.YawRateWithoutSlip], threads: 2);
         var table = SweepTable.Of([ratio!], [("yaw_rate_without_slip_rad_per_s", true)], [.. points.OfType<SweepPoint>()]);
         string best = ratio!.Texts[table.Columns[0].Best ?? 0];
         // example ends

@@ -246,7 +246,7 @@ public class WrongFileTests
         ReadResult result = ScenarioReader.Read(files.ScenarioPath);
         Assert.NotNull(result.Scenario);
         Problem problem = Assert.Single(result.Problems);
-        Assert.Equal((Severity.Warning, "both controllers follow the left side, so nothing steers this robot", "give one of them side = \"right\""), (problem.Severity, problem.Message, problem.Help));
+        Assert.Equal((Severity.Error, "both controllers follow the left side, so nothing steers this robot", "give one of them side = \"right\""), (problem.Severity, problem.Message, problem.Help));
     }
 
     [Fact]

@@ -1,96 +1,138 @@
 using PushSim.Analysis.Statistics;
-using Spectre.Console;
 
 namespace PushSim.Cli.Advise;
 
-/// <summary>Advice as text for a person.</summary>
+/// <summary>Advice in words, as a card and in tables; all in the one order that was asked for.</summary>
 internal static class AdviseText
 {
-    private const int Shown = 6;
+    private const int MostOfName = 34;
     private const int MostNotes = 2;
+    private const int MostMeasured = 2;
 
-    // A change that adds no grams, or costs nothing, is weighed as if it were this much, so that the larger gain goes first [g], [1].
-    private const double LeastGrams = 1.0, LeastPrice = 0.5;
+    /// <summary>How the intervals are meant.</summary>
+    private const string Intervals = "Intervals: 95 % sure for all changes together, on the same draws, match by match; of a measurement 95 % for itself.";
 
-    /// <summary>The changes in the order that was asked for: surely good ones first, by gain per gram or price, then the rest by gain.</summary>
-    public static IReadOnlyList<(AdviceChange Change, Interval Gain, long Matches)> Ranked(AdviceResult r, string per) =>
-        [.. r.Changes.OrderByDescending(c => c.Gain.Low > 0.0).ThenByDescending(c => c.Gain.Low > 0.0 ? Worth(c.Change, c.Gain.Value, per) : c.Gain.Value)];
-
-    public static string Verdict(AdviceResult r, string per)
+    /// <summary>How often it wins now, and what to change first.</summary>
+    public static string Verdict(AdviceResult r, AdviceOrder order)
     {
-        string now = FormattableString.Invariant($"{r.Robot} wins {100.0 * r.WinShare.Value:0} of 100 against {string.Join(", ", r.Opponents)}");
-        return Ranked(r, per) is [var first, ..] && first.Gain.Low > 0.0
-            ? FormattableString.Invariant($"{now}; change first: {first.Change.Name}, {Points(first.Gain)} points of win share{Cost(first.Change)}.")
+        string now = FormattableString.Invariant($"{r.Robot} wins {Of100(r.WinShare.Value)} of 100 ({Of100(r.WinShare.Low)} to {Of100(r.WinShare.High)}, {r.Matches} matches{(r.Opponents.Count > 1 ? " each" : "")}) against {string.Join(", ", r.Opponents)}");
+        return order.Of(r) is [var first, ..] && AdviceOrder.IsSure(first.Gain) ? $"{now}; change first: {first.Change.Name}, {Points(first.Gain)} points {Ends(first.Gain)}{Cost(first.Change)}."
+            : r.WinShare.Value >= 1.0 ? $"{now}; there is nothing to gain: try a harder opponent."
             : $"{now}; no change is shown to make that better.";
     }
 
-    public static void Write(TextWriter output, AdviceResult r, string per, bool details)
+    /// <summary>The card.</summary>
+    /// <param name="r">The advice.</param>
+    /// <param name="order">Its order.</param>
+    /// <param name="more">The command that plays more matches.</param>
+    public static AnswerCard Card(AdviceResult r, AdviceOrder order, Suggestion more)
     {
-        IAnsiConsole console = TextReport.Console(output);
-        TextReport.Wrapped(console, Verdict(r, per), Decoration.Bold);
-        console.WriteLine();
-        if (details)
+        IReadOnlyList<(AdviceChange Change, Interval Gain, long Matches)> ranked = order.Of(r);
+        bool isSure = ranked.Count > 0 && AdviceOrder.IsSure(ranked[0].Gain);
+        return new AnswerCard(Verdict(r, order))
         {
-            TextReport.Write(console, Table(r, per));
-        }
-        else
-        {
-            (AdviceChange Change, Interval Gain, long Matches)[] few = [.. Ranked(r, per).Take(Shown)];
-            int name = Math.Min(38, few.Select(c => c.Change.Name.Length).DefaultIfEmpty(0).Max());
-            foreach ((AdviceChange change, Interval gain, _) in few)
-            {
-                TextReport.Line(console, Cut($"  {Cut(change.Name, name).PadRight(name)}  {Points(gain),4} ({100.0 * gain.Low:+0;-0;0} to {100.0 * gain.High:+0;-0;0})  {Short(change)}", WrappedText.Width));
-            }
-        }
-
-        console.WriteLine();
-        foreach ((AdviceChange a, AdviceChange b, Interval together, Interval beyond) in r.Pairs.Take(details ? int.MaxValue : 2))
-        {
-            TextReport.Wrapped(console, FormattableString.Invariant($"Together {a.Name} and {b.Name} bring {Points(together)} points, {Math.Abs(100.0 * beyond.Value):0} {(beyond.Value > 0.0 ? "more" : "less")} than their sum."));
-        }
-
-        if (r.Measurements.Count > 0)
-        {
-            TextReport.Wrapped(console, "Measure next: " + string.Join("; ", r.Measurements.Take(details ? int.MaxValue : 2).Select(m => FormattableString.Invariant($"{m.What} (moves the share by {100.0 * m.Narrows:0.#} points, {m.Minutes:0} min)"))) + ".");
-        }
-        else
-        {
-            TextReport.Wrapped(console, "Measure next: no single value stands out of the doubt at this many matches.");
-        }
-
-        foreach (string note in r.Notes.Take(details ? int.MaxValue : MostNotes))
-        {
-            TextReport.Wrapped(console, "note: " + note);
-        }
-
-        TextReport.Line(console, details ? Cautions.OfPredictions : "All changes: --details. Predictions are estimates; points are of 100 matches.", Decoration.Dim);
+            Facts = string.Join(' ', Facts(r, ranked)),
+            Numbers = [.. ranked.Take(AnswerCard.MostNumbers).Select(c => new CardNumber(Cut(c.Change.Name), $"{Points(c.Gain)} {Ends(c.Gain)}", Short(c.Change)))],
+            Sure = "95 % for all changes together, on the same draws; points are of 100 matches. " + order.Words,
+            Next = Measure(r, MostMeasured),
+            Suggestions = isSure || r.WinShare.Value >= 1.0 ? [] : [more],
+        };
     }
 
-    /// <summary>All changes.</summary>
-    public static AnswerTable Table(AdviceResult r, string per)
+    public static void Write(TextWriter output, AdviceResult r, AdviceOrder order, Suggestion more, IReadOnlyList<string> files, bool isDetailed) => new ScreenReport(Card(r, order, more), Verdict(r, order))
     {
-        AnswerTable table = new AnswerTable("Changes").AddColumn("change").AddNumberColumn("points").AddNumberColumn("95 % interval").AddNumberColumn("grams").AddNumberColumn("price").AddNumberColumn("matches");
-        foreach ((AdviceChange change, Interval gain, long matches) in Ranked(r, per))
+        Tables = Tables(r, order), Files = files, Notes = [.. r.Notes.Select(n => "note: " + n)], Warnings = isDetailed ? [] : [.. r.Notes.Take(MostNotes)],
+    }.Write(output, isDetailed);
+
+    /// <summary>Changes, pairs and measurements.</summary>
+    public static IReadOnlyList<AnswerTable> Tables(AdviceResult r, AdviceOrder order) => [Changes(r, order), Pairs(r), Measurements(r)];
+
+    private static AnswerTable Changes(AdviceResult r, AdviceOrder order)
+    {
+        AnswerTable table = new AnswerTable("Changes").AddColumn("change").AddNumberColumn("points").AddNumberColumn("interval").AddNumberColumn("grams").AddNumberColumn("price").AddNumberColumn("matches");
+        if (order != AdviceOrder.Points)
         {
-            table.AddRow(change.Name, Points(gain), FormattableString.Invariant($"{100.0 * gain.Low:+0.0;-0.0;0.0} to {100.0 * gain.High:+0.0;-0.0;0.0}"), change.Grams?.ToString("0", CultureInfo.InvariantCulture) ?? "?", change.Price?.ToString("0.##", CultureInfo.InvariantCulture) ?? "?", matches.ToString(CultureInfo.InvariantCulture));
+            table.AddNumberColumn(order == AdviceOrder.Gram ? "points a gram" : "points for the price");
         }
 
-        return table;
+        foreach ((AdviceChange change, Interval gain, long matches) in order.Of(r))
+        {
+            string[] worth = order == AdviceOrder.Points ? [] : [order.Worth(change, gain) is double w ? (100.0 * w).ToString("0.##", CultureInfo.InvariantCulture) : "?"];
+            table.AddRow([change.Name, Points(gain), Bounds(gain), change.Grams?.ToString("0", CultureInfo.InvariantCulture) ?? "?", change.Price?.ToString("0.##", CultureInfo.InvariantCulture) ?? "?", matches.ToString(CultureInfo.InvariantCulture), .. worth]);
+        }
+
+        return table.AddRemark(order.Words).AddRemark(Intervals, isAside: true);
     }
 
-    // what costs an unknown sum goes behind what costs a known one
-    private static double Worth(AdviceChange c, double gain, string per) => per switch
+    private static AnswerTable Pairs(AdviceResult r)
     {
-        "gram" => c.Grams is double g ? gain / Math.Max(LeastGrams, g) : gain * 1e-6,
-        "price" => c.Price is double p ? gain / Math.Max(LeastPrice, p) : gain * 1e-6,
-        _ => gain,
-    };
+        AnswerTable table = new AnswerTable("Pairs that interact").AddColumn("pair").AddNumberColumn("together").AddNumberColumn("interval").AddNumberColumn("beyond the first").AddNumberColumn("interval").AddNumberColumn("beyond the sum").AddNumberColumn("interval");
+        foreach (AdvicePair p in r.Pairs)
+        {
+            table.AddRow($"{p.First.Name} + {p.Second.Name}", Points(p.Together), Bounds(p.Together), Points(p.BeyondFirst), Bounds(p.BeyondFirst), Points(p.Beyond), Bounds(p.Beyond));
+        }
+
+        return table.AddRemarks(Told(r));
+    }
+
+    private static AnswerTable Measurements(AdviceResult r)
+    {
+        AnswerTable table = new AnswerTable("What to measure, most for a minute first") { IsFolded = true }.AddColumn("measurement").AddNumberColumn("moves the share by, points").AddNumberColumn("interval").AddNumberColumn("minutes");
+        foreach ((string what, Interval narrows, double minutes) in r.Measurements)
+        {
+            table.AddRow(what, Number(narrows.Value), $"{Number(narrows.Low)} to {Number(narrows.High)}", minutes.ToString("0", CultureInfo.InvariantCulture));
+        }
+
+        return r.Measurements.Count > 0 ? table : table.AddRemark(Measure(r, MostMeasured));
+    }
+
+    private static IEnumerable<string> Facts(AdviceResult r, IReadOnlyList<(AdviceChange Change, Interval Gain, long Matches)> ranked)
+    {
+        if (ranked.Count > 1 && ranked.Where(c => AdviceOrder.IsSure(c.Gain)).MaxBy(c => c.Gain.Value) is { Change: not null } most && most.Change != ranked[0].Change)
+        {
+            yield return $"The largest sure gain: {most.Change.Name}, {Points(most.Gain)} {Ends(most.Gain)}{Cost(most.Change)}.";
+        }
+
+        foreach (string pair in Told(r).Take(1))
+        {
+            yield return pair;
+        }
+    }
+
+    // each pair as a sentence, or that gains add up
+    private static IEnumerable<string> Told(AdviceResult r)
+    {
+        foreach (AdvicePair p in r.Pairs)
+        {
+            string first = p.BeyondFirst.Low > 0.0 ? $"{Points(p.BeyondFirst)} {Ends(p.BeyondFirst)} beyond {p.First.Name} alone"
+                : p.BeyondFirst.High < 0.0 ? $"{Points(p.BeyondFirst)} {Ends(p.BeyondFirst)} against {p.First.Name} alone: do not do both"
+                : $"no more than {p.First.Name} alone ({Bounds(p.BeyondFirst)})";
+            yield return $"{p.First.Name} with {p.Second.Name}: {Points(p.Together)} {Ends(p.Together)} together, {first}.";
+        }
+
+        if (r.PairsTried > r.Pairs.Count)
+        {
+            int rest = r.PairsTried - r.Pairs.Count;
+            yield return r.Pairs.Count == 0 ? FormattableString.Invariant($"{(rest == 1 ? "The pair of the best changes is" : $"The {rest} pairs of the best changes are")} not shown to bring more or less than the sum.") : FormattableString.Invariant($"{rest} other {(rest == 1 ? "pair is" : "pairs are")} not shown to bring more or less than the sum.");
+        }
+    }
+
+    private static string Measure(AdviceResult r, int most) => r.Measurements.Count == 0 ? "no single value to measure stands out of the doubt at this many matches."
+        : string.Join("; ", r.Measurements.Take(most).Select(m => FormattableString.Invariant($"{m.What} (moves the share by {Number(m.Narrows.Value)} points, {Number(m.Narrows.Low)} to {Number(m.Narrows.High)}; {m.Minutes:0} min)"))) + ".";
+
+    private static string Of100(double share) => (100.0 * share).ToString("0", CultureInfo.InvariantCulture);
+
+    private static string Number(double share) => (100.0 * share).ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Points(Interval gain) => (100.0 * gain.Value).ToString("+0;-0;0", CultureInfo.InvariantCulture);
 
-    private static string Cost(AdviceChange c) => c.Grams is double g && Math.Abs(g) >= 0.5 ? FormattableString.Invariant($" for {g:0} g") : "";
+    private static string Ends(Interval gain) => $"({Bounds(gain)})";
 
-    private static string Short(AdviceChange c) => $"{(c.Grams is double g ? g.ToString("+0;-0;0", CultureInfo.InvariantCulture) : "?")} g, price {(c.Price is double p ? p.ToString("0.##", CultureInfo.InvariantCulture) : "?")}";
+    private static string Bounds(Interval gain) => FormattableString.Invariant($"{100.0 * gain.Low:+0;-0;0} to {100.0 * gain.High:+0;-0;0}");
 
-    private static string Cut(string text, int most) => text.Length <= most ? text : text[..(most - 1)] + "…";
+    private static string Cost(AdviceChange c) => c.Grams is double g ? Math.Abs(g) >= 0.5 ? FormattableString.Invariant($" for {g:0} g") : "" : ", mass not known";
+
+    private static string Short(AdviceChange c) => string.Join(", ", new[] { c.Grams is double g ? g.ToString("0 g;-0 g;0 g", CultureInfo.InvariantCulture) : "mass ?", c.Price is double p ? "price " + p.ToString("0.##", CultureInfo.InvariantCulture) : "price ?" });
+
+    private static string Cut(string text) => text.Length <= MostOfName ? text : text[..(MostOfName - 1)] + "…";
 }

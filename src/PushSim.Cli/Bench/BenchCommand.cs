@@ -65,7 +65,7 @@ internal static class BenchCommand
                 Advice = LogAdvice.OfFit,
             };
             var settings = new BenchSettings { Log = log, Tare = Force(p.GetValue(tare)), Known = Force(p.GetValue(known)) };
-            var asked = new OutputRequest(p.GetValue(common.Out), p.GetValue(common.Force), p.GetValue(common.Json), p.GetValue(common.Quiet), NoPlots: true, Report: false, p.GetValue(common.Details), "pushsim bench");
+            var asked = new OutputRequest(p.GetValue(common.Out), p.GetValue(common.Force), p.GetValue(common.Json), p.GetValue(common.Quiet), NoPlots: true, Report: false, p.GetValue(common.Details), "pushsim bench") { Garage = GarageOption.Of(p) };
             return new BenchRun(
                 new BenchRequest(p.GetValue(port) ?? BenchRequest.Input, (int)p.GetValue(baud), settings, Number(p.GetValue(seconds)), asked)
                 {

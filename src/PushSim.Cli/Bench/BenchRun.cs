@@ -19,6 +19,9 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     // An interrupt ends no wait for the notebook: the last pull is noted too [s].
     private const double NotebookWait = 5.0;
 
+    // A gap that is told again is so many times longer [1].
+    private const double MuchLonger = 3.0;
+
     private readonly BenchScreen _screen = new(error, request.Output.Quiet);
     private readonly List<(double Time, WatchedPull Pull)> _pulls = [];
     private readonly List<(double From, double To)> _gaps = [];
@@ -33,19 +36,20 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
     private double _force = double.NaN;
     private double _heardUntil;
     private double _origin = double.NaN;
+    private double _toldGap;
     private string _refused = "";
 
     /// <summary>Listens.</summary>
     public int Run()
     {
-        ReadResult? read = request.Robot is null ? null : ScenarioReader.Check(request.Robot, new ReadOptions());
+        ReadResult? read = request.Robot is null ? null : ScenarioReader.Check(request.Robot, new ReadOptions { Garage = request.Output.Garage });
         if (read is not null && ProblemWriter.Tell(error, read.Problems, read.CannotRead) is int wrong)
         {
             return wrong;
         }
 
         using OutputFolder? folder = request.Output.Open(new OutputAsk("bench", "bench", [], error, cancel));
-        using RawLog? log = folder is null ? null : RawLog.Begin(folder, _start);
+        using RawLog? log = folder is null ? null : Begin(folder);
         _log = log;
         _notes = Notes(read?.Robot ?? read?.Scenario?.Robot);
         TellPlace();
@@ -61,6 +65,15 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
         }
 
         return Tell(log);
+    }
+
+    // other commands may have the folder once the log lies in it
+    private RawLog Begin(OutputFolder folder)
+    {
+        folder.Claim();
+        var log = RawLog.Begin(folder.Path, _start);
+        folder.Share();
+        return log;
     }
 
     private void TellPlace()
@@ -188,7 +201,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
 
     private PullNotes? Notes(RobotSettings? robot)
     {
-        string? path = request.Notebook ?? NotebookReader.FileOf(GarageFolder.Of(GarageFolder.Chosen));
+        string? path = request.Notebook ?? NotebookReader.FileOf(GarageFolder.Of(request.Output.Garage));
         return request.Tyre is null || path is null ? null : new PullNotes(
             path,
             new PullRow { Tyre = request.Tyre, Robot = request.Robot ?? "", Floor = request.Floor, State = FloorState.Of(request.State), Load = request.Load },
@@ -224,7 +237,7 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
                 break;
             case BenchEvent.Gap g:
                 _gaps.Add((g.From - _origin, since));
-                _screen.Say(FormattableString.Invariant($"nothing came for {g.Time - g.From:0.0} s"));
+                TellGap(g.Time - g.From);
                 break;
             case BenchEvent.Stray s:
                 Stray(s);
@@ -234,6 +247,16 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
                 break;
             default:
                 break;
+        }
+    }
+
+    // the first one, and each that is far longer than what was told; the card tells all of them together
+    private void TellGap(double length)
+    {
+        if (length > MuchLonger * _toldGap)
+        {
+            _screen.Say(FormattableString.Invariant($"nothing came for {length:0.0} s{(_toldGap == 0.0 ? "; more such gaps are counted" : "")}"));
+            _toldGap = length;
         }
     }
 

@@ -15,7 +15,8 @@ internal static class BenchText
         Add("peak force", BenchWords.Peaks(pulls));
         string[] again = [.. pulls.Where(p => p.Flaw != PullFlaw.None).GroupBy(p => p.Flaw).Select(g => $"{g.Count()} {BenchWords.Word(g.Key)}")];
         string log = result.Log is null ? "" : GarageFolder.Shown(result.Log);
-        string load = request.Load is null && request.Robot is null ? " --load \"... gf\"" : request.Robot is { } robot ? $" --robot {Clauses.Argument(robot)}" : FormattableString.Invariant($" --load \"{request.Load:0.##} N\"");
+        string[]? load = request.Robot is { } robot ? ["--robot", CommandLine.File(robot)] : request.Load is double newton ? ["--load", FormattableString.Invariant($"{newton:0.##} N")] : null;
+        bool hasLog = log.Length > 0 && result.Readings > 0;
         var card = new AnswerCard(result.Verdict)
         {
             Facts = string.Join(" ", new[]
@@ -28,7 +29,8 @@ internal static class BenchText
             HasPage = false,
             Numbers = numbers,
             Sure = numbers.Count > 0 && numbers[0].Note.Length > 0 ? "the interval holds the mean of such pulls in 95 of 100 benches, from their scatter; calibration and day come on top." : numbers.Count > 0 ? "one pull shows no scatter: pull six times." : "",
-            Next = log.Length > 0 && result.Readings > 0 ? $"pushsim fit {Clauses.Argument(log)}{load}" : "",
+            Next = hasLog && load is null ? "put what lies on the tested tyres on a scale, and fit the log with --load." : "",
+            Suggestions = hasLog && load is not null ? [new Suggestion("Friction", CommandLine.Of("fit", [CommandLine.File(log), .. load], request.Output.Garage))] : [],
         };
         new ScreenReport(card, result.Verdict) { Warnings = result.Warnings, Files = log.Length > 0 ? [log] : [], Tables = [Table(result)] }.Write(output, request.Output.Details);
 

@@ -19,11 +19,11 @@ internal static class CheckCommand
         {
             files, json, derived,
         };
-        command.SetAction(parsed => Check(parsed.GetValue(files)!, parsed.GetValue(json), parsed.GetValue(derived), output, error));
+        command.SetAction(parsed => Check(parsed.GetValue(files)!, GarageOption.Of(parsed), parsed.GetValue(json), parsed.GetValue(derived), output, error));
         return command;
     }
 
-    private static int Check(string[] files, bool json, bool isDerived, TextWriter output, TextWriter error)
+    private static int Check(string[] files, string? garage, bool json, bool isDerived, TextWriter output, TextWriter error)
     {
         List<Problem> problems = [];
         List<(string File, DerivedValue Value)> derived = [];
@@ -33,13 +33,13 @@ internal static class CheckCommand
         {
             if (Path.GetFileName(file) == GarageFolder.FileName && GarageFolder.Of(Path.GetDirectoryName(Path.GetFullPath(file))) is GarageFolder folder)
             {
-                GarageContents garage = GarageReader.Read(folder);
-                problems.AddRange(garage.Problems);
-                problems.AddRange(garage.All.Where(i => i.Item.IsUnusable && i.Kind != "robot").SelectMany(i => i.Item.Lacks.Select(l => new Problem(file, 0, 0, Severity.Error, $"{i.Kind} \"{i.Item.Name}\": {l}", ""))));
+                GarageContents all = GarageReader.Read(folder);
+                problems.AddRange(all.Problems);
+                problems.AddRange(all.All.Where(i => i.Item.IsUnusable && i.Kind != "robot").SelectMany(i => i.Item.Lacks.Select(l => new Problem(file, 0, 0, Severity.Error, $"{i.Kind} \"{i.Item.Name}\": {l}", ""))));
                 continue;
             }
 
-            ReadResult result = ScenarioReader.Check(file);
+            ReadResult result = ScenarioReader.Check(file, new ReadOptions { Garage = garage });
             problems.AddRange(result.Problems);
             derived.AddRange(result.Derived.Select(d => (file, d)));
             robots.AddRange((result.Scenario is ScenarioSettings s ? PlausibilityFinder.All(s) : result.Robot is RobotSettings r ? PlausibilityFinder.Of(r) : []).Select(p => (file, p)));

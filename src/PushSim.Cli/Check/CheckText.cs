@@ -10,7 +10,7 @@ internal static class CheckText
     {
         foreach (string line in robots.Select(PlausibilityWords.Line).Concat(doubts.Select(d => "warning: " + d)).Distinct())
         {
-            output.WriteLine(PlainText.Of(line));
+            WrappedText.Write(output, "", "  ", PlainText.Of(line));
         }
     }
 
@@ -26,8 +26,8 @@ internal static class CheckText
                 last = file;
             }
 
-            output.WriteLine("  " + PlainText.Of(value.Text));
-            output.WriteLine("      uncertainty: " + PlainText.Of(value.Error));
+            WrappedText.Write(output, "  ", "    ", PlainText.Of(value.Text));
+            WrappedText.Write(output, "      uncertainty: ", "        ", PlainText.Of(value.Error));
         }
     }
 }

@@ -46,10 +46,7 @@ internal sealed class ClusterScripts(IReadOnlyList<string> campaign, int parts)
     private string Part(string threads, string part) =>
         $"{Words(campaign)}{(campaign.Any(w => w.Split('=')[0] == "--threads") ? "" : " --threads " + threads)} --quiet --part {part}";
 
-    private static string Words(IEnumerable<string> words) => "pushsim " + string.Join(' ', words.Select(Quoted));
-
-    // A word that a shell takes as it is; the apostrophe ends the quotes, stands by itself and begins them again
-    private static string Quoted(string word) => word.Length > 0 && word.All(c => char.IsAsciiLetterOrDigit(c) || "_./:=,@%+-".Contains(c, StringComparison.Ordinal)) ? word : "'" + word.Replace("'", "'\\''", StringComparison.Ordinal) + "'";
+    private static string Words(IEnumerable<string> words) => "pushsim " + string.Join(' ', words.Select(CommandLine.Word));
 
     private static string Lines(params string[] lines) => string.Concat(lines.Select(l => l + "\n"));
 

@@ -51,7 +51,7 @@ internal sealed class CompareRun(CompareRequest request, TextWriter output, Text
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, result));
         request.Output.Print(output, () => CompareJson.Of(result), PlainText.Of(result.Verdict), () => new ScreenReport(result.Card, result.Verdict)
         {
-            Tables = Tables(result), Warnings = result.Warnings, Notes = [.. result.Notes.Select(n => "note: " + n)], Asides = [.. EstimateText.Lines(result.Read, request.File)], Files = files,
+            Tables = Tables(result), Warnings = result.Warnings, Notes = [.. result.Notes.Select(n => "note: " + n)], Asides = [.. EstimateText.Lines(result.Read)], Suggestions = EstimateText.Suggestions(result.Read, Asked.Of(request.File, request.Read)), Files = files,
         }.Write(output, request.Output.Details));
         return result.Run.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Run.Stop)) : ExitCode.Done;
     }

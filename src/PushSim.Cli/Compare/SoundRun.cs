@@ -38,7 +38,7 @@ internal sealed class SoundRun(CompareRequest request, TextWriter output, TextWr
         string verdict = SoundWords.Verdict(read.Scenario.Robot.Name, peaks, foretold);
         request.Output.Print(output, () => Json(verdict, run, peaks, foretold, wheels), PlainText.Of(verdict), () => new ScreenReport(new AnswerCard(verdict) { Robots = [read.Scenario.Robot.Name] }, verdict)
         {
-            Tables = [SoundWords.Table(peaks, wheels)], Warnings = RunWords.Warnings(run), Asides = [.. EstimateText.Lines(read, request.File)],
+            Tables = [SoundWords.Table(peaks, wheels)], Warnings = RunWords.Warnings(run), Asides = [.. EstimateText.Lines(read)], Suggestions = EstimateText.Suggestions(read, Asked.Of(request.File, request.Read)),
         }.Write(output, request.Output.Details));
         return run.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }

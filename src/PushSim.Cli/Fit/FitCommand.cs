@@ -23,7 +23,7 @@ internal static class FitCommand
         command.SetAction(p =>
         {
             FitRequest request = pulls.Of(p);
-            if (SeasonCommand.NotebookOf(request.Files) is string notebook)
+            if (SeasonCommand.NotebookOf(request.Files, request.Garage) is string notebook)
             {
                 return SeasonCommand.Run(notebook, common.Of(p), output, error, cancel);
             }

@@ -56,6 +56,7 @@ internal sealed class FitOptions
         Tyre = p.GetValue(_tyre),
         Material = p.GetValue(_material),
         Set = _set.Of(p),
+        Garage = GarageOption.Of(p),
         Tare = p.GetValue(_tare) is string t && FitArguments.TryForce(t, out double slack, out _) ? slack : null,
         Difference = p.GetValue(_difference) is string d && TryDifference(d, out double matters) ? matters : null,
         Simulate = p.GetValue(_simulate),

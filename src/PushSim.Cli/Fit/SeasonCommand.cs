@@ -1,5 +1,6 @@
 using PushSim.Analysis.Season;
 using PushSim.Analysis.Statistics;
+using PushSim.Binding;
 using PushSim.Plotting.Report;
 using PushSim.Scenarios.Notebook;
 using PushSim.Words.Fits;
@@ -14,19 +15,19 @@ internal static class SeasonCommand
     public const string BreakawayTitle = "Friction as it lets go, by tyre and floor";
 
     /// <summary>The notebook that a command line means; null if it means none.</summary>
-    public static string? NotebookOf(IReadOnlyList<string> files)
+    public static string? NotebookOf(IReadOnlyList<string> files, string? garage)
     {
         if (files.Count == 1)
         {
             return NotebookReader.IsNotebookFile(files[0]) ? files[0] : null;
         }
 
-        return files.Count == 0 && NotebookReader.FileOf(GarageFolder.Of(GarageFolder.Chosen)) is string notebook ? GarageFolder.Shown(notebook) : null;
+        return files.Count == 0 && NotebookReader.FileOf(GarageFolder.Of(garage)) is string notebook ? GarageFolder.Shown(notebook) : null;
     }
 
     public static int Run(string notebook, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        SeasonStudy study = SeasonStudy.Of(notebook);
+        SeasonStudy study = SeasonStudy.Of(notebook, options.Garage);
         if (ProblemWriter.Tell(error, study.Notebook.Problems, study.Notebook.CannotRead) is int wrong)
         {
             return wrong;
@@ -34,7 +35,12 @@ internal static class SeasonCommand
 
         if (study.First is not SeasonFit fit)
         {
-            error.WriteLine($"pushsim: error: {PlainText.Of(notebook)} has too few pulls that count; write down at least two of one tyre in one state of the floor");
+            foreach (SeasonBound b in study.Bounds)
+            {
+                error.WriteLine(PlainText.Of(FormattableString.Invariant($"pushsim: static friction of {b.Tyre}{(b.State.Length > 0 ? ", " + b.State : "")} is at least {b.AtLeast:0.00}: the motors of {b.Robot} set the pull")));
+            }
+
+            error.WriteLine($"pushsim: error: {PlainText.Of(notebook)} has too few pulls {(study.Bounds.Count > 0 ? "that slid" : "that count")}; write down at least two of one tyre in one state of the floor");
             return ExitCode.WrongInput;
         }
 
@@ -113,6 +119,15 @@ internal static class SeasonCommand
         writer.WriteString("changed", SeasonWords.Changed(study.First!, study.RobotChanges));
         JsonReport.WriteNumber(writer, "pull_scatter_ratio", study.First!.Scatter);
         JsonReport.WriteNumber(writer, "day_spread_ratio", study.First.DaySpread);
+        JsonReport.WriteRows(writer, "limited_by_motors", study.Bounds, b =>
+        {
+            writer.WriteString("name", b.Tyre);
+            writer.WriteString("state", b.State);
+            writer.WriteString("robot", b.Robot);
+            JsonReport.WriteNumber(writer, "static_friction_at_least", b.AtLeast);
+            JsonReport.WriteNumber(writer, "motor_force_n", b.MotorForce);
+            writer.WriteNumber("pulls", b.Pulls);
+        });
         string[] keys = [.. (study.Sliding?.Groups ?? []).Concat(study.Breakaway?.Groups ?? []).Select(SeasonWords.Name).Distinct()];
         JsonReport.WriteRows(writer, "tyres", keys, key =>
         {
@@ -122,7 +137,7 @@ internal static class SeasonCommand
             writer.WriteString("state", any.State);
             Write(writer, "static_friction", peak?.Friction);
             Write(writer, "kinetic_friction", sliding?.Friction);
-            writer.WriteString("limited_by", "unknown");
+            writer.WriteString("limited_by", Limit(study, (any.Tyre, any.State)));
             writer.WriteNumber("pulls", any.Pulls);
             writer.WriteNumber("days", any.Days);
             JsonReport.WriteNumber(writer, "load_n", any.Load);
@@ -137,6 +152,8 @@ internal static class SeasonCommand
             });
         });
     });
+
+    private static string Limit(SeasonStudy study, (string, string) group) => study.LimitedBy.GetValueOrDefault(group) switch { BindingKind.Tyre => "tyre", BindingKind.Motor => "motors", _ => "unknown" };
 
     private static void Write(Utf8JsonWriter writer, string key, Interval? i)
     {

@@ -29,7 +29,7 @@ internal static class GarageCommand
 
     private static int List(OutputRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        if (GarageFolder.Of(GarageFolder.Chosen) is not GarageFolder folder)
+        if (GarageFolder.Of(request.Garage) is not GarageFolder folder)
         {
             error.WriteLine($"pushsim: error: there is no garage here: no folder upwards has {GarageFolder.FileName}");
             error.WriteLine("help: pushsim garage new makes one to begin with; --garage DIR names another");
@@ -42,13 +42,13 @@ internal static class GarageCommand
         if (request.Report && wrong is null)
         {
             using OutputFolder? written = request.Open(new OutputAsk("garage", "garage", [folder.File], error, cancel));
-            SeasonStudy? season = garage.Notebook is { IsRead: true } notebook && SeasonStudy.Of(notebook) is { First: not null } study ? study : null;
+            SeasonStudy? season = garage.Notebook is { IsRead: true } notebook && SeasonStudy.Of(notebook, folder.Path) is { First: not null } study ? study : null;
             GaragePageFile(written, season);
         }
 
         request.Print(output, () => GarageJson.Of(garage), GarageText.Verdict(garage), () =>
         {
-            GarageText.Write(output, garage, request.Details);
+            GarageText.Write(output, garage, request.Garage, request.Details);
             TextReport.WriteFiles(output, files);
         });
         return wrong ?? ExitCode.Done;
@@ -57,7 +57,7 @@ internal static class GarageCommand
         {
             if (written is not null)
             {
-                files.Add(written.Write(PageReport.FileName, GaragePage.Of(garage, season, GaragePage.League(garage, request, error, cancel)).Write));
+                files.Add(written.Write(PageReport.FileName, GaragePage.Of(garage, request.Garage, season, GaragePage.League(garage, request, error, cancel)).Write));
                 files = written.Put(files);
             }
         }

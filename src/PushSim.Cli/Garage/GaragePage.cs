@@ -13,13 +13,13 @@ internal static class GaragePage
     private const long Matches = 64;
     private const int MostRobots = 8;
 
-    public static ReportPage Of(GarageContents g, SeasonStudy? season, LadderResult? league) => new()
+    public static ReportPage Of(GarageContents g, string? named, SeasonStudy? season, LadderResult? league) => new()
     {
         Command = "garage",
         Subject = g.Name,
         Question = "What do I own, what did I measure, who beats whom?",
         Verdict = season?.First is { } fit ? SeasonWords.Verdict(fit, season.Sliding is not null) : GarageText.Verdict(g),
-        Card = Card(g, season, league),
+        Card = Card(g, season, league) with { Suggestions = GarageText.Suggestions(g, named is null ? null : PageReport.Shown(named)) },
         Warnings = [.. season?.Notes ?? [], .. league?.Warnings ?? []],
         Tables = [.. season is null ? [] : SeasonCommand.Tables(season), .. league is null ? [] : LadderText.Tables(league), GarageText.Table(g)],
         Figures = [.. season?.First is { } first ? SeasonPlot.Of(first, season.Sliding is not null).Figures : [], .. league is { Table.Ranking.Count: > 0 } ? LadderPicture.Of(league).Figures : []],

@@ -36,7 +36,7 @@ internal static class GarageStarter
             output.WriteLine("wrote " + PlainText.Of(path));
         }
 
-        output.WriteLine($"next: pushsim garage --garage {(folder.Contains(' ', StringComparison.Ordinal) ? $"\"{folder}\"" : folder)}");
+        output.WriteLine("next: " + PlainText.Of(CommandLine.Of("garage", [], folder)));
         return ExitCode.Done;
     }
 

@@ -18,7 +18,11 @@ internal static class GarageText
         return $"{PlainText.Of(g.Name)} has {things}, {Readings(g)}; {(wrong == 0 ? "all can be used" : $"{wrong} cannot be used as {(wrong == 1 ? "it is" : "they are")}")}.";
     }
 
-    public static void Write(TextWriter output, GarageContents g, bool isDetailed)
+    /// <param name="output">Where to.</param>
+    /// <param name="g">The garage.</param>
+    /// <param name="named">Its folder as the command line names it; null: it was found.</param>
+    /// <param name="isDetailed">Whether everything is told.</param>
+    public static void Write(TextWriter output, GarageContents g, string? named, bool isDetailed)
     {
         IAnsiConsole console = TextReport.Console(output);
         TextReport.Wrapped(console, Verdict(g), Decoration.Bold);
@@ -47,6 +51,11 @@ internal static class GarageText
         }
 
         TextReport.Wrapped(console, "Next: " + Next(g));
+        foreach (Suggestion s in Suggestions(g, named))
+        {
+            output.WriteLine(TextReport.Of(s));
+        }
+
         if (!isDetailed)
         {
             TextReport.Line(console, "What each is and lacks in full: --details", Decoration.Dim);
@@ -78,9 +87,19 @@ internal static class GarageText
             return $"pull tyre {tyre.Name} six times and write the readings into {NotebookReader.FileName}.";
         }
 
-        string? opponent = g.Rivals.Concat(g.Robots.Skip(1)).FirstOrDefault()?.Name;
-        return g.Robots.Count == 0 ? $"put a robot's file into {GarageFolder.RobotFolder}/ (pushsim new writes one)." : opponent is null ? "write an opponent into garage.toml: mass, wheels, motors." : $"let two of them meet: pushsim odds {g.Robots[0].Name} {opponent}";
+        return g.Robots.Count == 0 ? $"put a robot's file into {GarageFolder.RobotFolder}/ (pushsim new writes one)." : Opponent(g) is null ? $"write an opponent into {GarageFolder.FileName}: mass, wheels, motors." : "let two of them meet.";
     }
+
+    /// <summary>Commands that make something of what is there.</summary>
+    /// <param name="g">The garage.</param>
+    /// <param name="named">Its folder as the command line names it; null: it was found.</param>
+    public static IReadOnlyList<Suggestion> Suggestions(GarageContents g, string? named)
+    {
+        string[] meet = Opponent(g) is { } opponent && g.Robots.FirstOrDefault(r => !r.IsUnusable) is { } robot ? [robot.Name, opponent] : [];
+        return meet.Length == 0 ? [] : [new AskedFiles(meet[0]) { Opponent = meet[1], Garage = named }.Odds("Who wins")];
+    }
+
+    private static string? Opponent(GarageContents g) => g.Rivals.Where(r => !r.IsUnusable).Concat(g.Robots.Where(r => !r.IsUnusable).Skip(1)).FirstOrDefault()?.Name;
 
     private static string Readings(GarageContents g)
     {

@@ -91,7 +91,7 @@ internal static class LimitsCommand
                 .. sides.Zip(others.Prepend(read), (s, r) =>
                 {
                     cancel.ThrowIfCancellationRequested();
-                    return Design.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty));
+                    return Design.Of(s.Label, LimitFinder.Find(r.Scenario ?? LimitFinder.Standing(r.Robot!, Path.GetFileNameWithoutExtension(s.File)), options.Throttle, options.Duty)) with { IsPlain = s.IsPlain };
                 }),
             ];
             cancel.ThrowIfCancellationRequested();
@@ -109,7 +109,7 @@ internal static class LimitsCommand
         List<string> files = folder is null ? [] : folder.Put(WriteFiles(folder, designs, told, read, options, cancel));
         options.Output.Print(output, () => LimitsJson.Of(designs, told), PlainText.Of(LimitsText.Verdict(designs)), () => new ScreenReport(LimitsText.Card(designs), LimitsText.Verdict(designs))
         {
-            Tables = LimitsText.Tables(designs, told), Warnings = LimitsText.Warnings(designs), Asides = [.. EstimateText.Lines(read, file)], Files = files,
+            Tables = LimitsText.Tables(designs, told), Warnings = LimitsText.Warnings(designs), Asides = [.. EstimateText.Lines(read)], Suggestions = EstimateText.Suggestions(read, Asked.Of(file, options.Read)), Files = files,
         }.Write(output, options.Output.Details));
         return run?.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(run.Stop)) : ExitCode.Done;
     }

@@ -12,7 +12,7 @@ internal static class LimitsText
     public static AnswerCard Card(IReadOnlyList<Design> designs)
     {
         AnswerCard card = LimitCard.Of(designs[0].Report!);
-        return card with { Facts = $"{DesignWords.Verdict(designs)} {card.Facts}".Trim() };
+        return card with { Facts = $"{DesignWords.Short(designs)} {card.Facts}".Trim() };
     }
 
     public static IReadOnlyList<AnswerTable> Tables(IReadOnlyList<Design> designs, RunResult? run) =>

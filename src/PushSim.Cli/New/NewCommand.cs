@@ -80,7 +80,7 @@ internal static class NewCommand
 
         Disk.MakeFolders(folder);
         List<string> written = [.. due.Select(f => Write(Path.Combine(folder, f.Name), f.Text, error))];
-        string next = $"pushsim run {Quoted(Path.Combine(folder, files[0].Name))}";
+        string next = CommandLine.Of("run", [CommandLine.File(Path.Combine(folder, files[0].Name))]);
         string verdict = $"A starter scenario ({kind}) and its robot are in {folder}.";
         if (json)
         {
@@ -127,8 +127,6 @@ internal static class NewCommand
     }
 
     private static bool IsSame(string path, string text) => Disk.Text(path, MostBytes) == text;
-
-    private static string Quoted(string path) => path.Contains(' ', StringComparison.Ordinal) ? $"\"{path}\"" : path;
 
     private static string Wrapped(IReadOnlyList<string> words, string indent)
     {

@@ -36,7 +36,7 @@ internal static class MatchReplay
 
         request.Output.Print(output, () => RunJson.Of(result, cost), RunWords.Verdict(result), () =>
         {
-            RunText.Write(output, result, cost, read, request.File, files, request.Output.Details);
+            RunText.Write(output, result, cost, read, Asked.Of(request.File, request.Read), files, request.Output.Details);
             if (request.Output.Details)
             {
                 WriteDraws(output, source, number);

@@ -130,7 +130,7 @@ internal sealed class OddsRun(OddsRequest asked, TextWriter output, TextWriter e
     // --against compared two scenarios before it named an opponent, and still does for one more version
     private static OddsRequest AsNow(OddsRequest request, TextWriter error)
     {
-        if (request is not { Read: { Opponent: string against, Scene: null }, Beside: null } || !ScenarioReader.IsScenario(against) || !ScenarioReader.IsScenario(request.File))
+        if (request is not { Read: { Opponent: string against, Scene: null }, Beside: null } || !ScenarioReader.IsScenario(against, request.Read.Garage) || !ScenarioReader.IsScenario(request.File, request.Read.Garage))
         {
             return request;
         }

@@ -28,14 +28,14 @@ internal static class OpenCommand
         {
             file, noBrowser, stay, port,
         };
-        command.SetAction(parsed => Run(new WorkbenchOptions { File = parsed.GetValue(file), Port = (int)parsed.GetValue(port), Stays = parsed.GetValue(stay), Starter = starter, Page = page }, !parsed.GetValue(noBrowser), output, error, cancel));
+        command.SetAction(parsed => Run(new WorkbenchOptions { File = parsed.GetValue(file), Port = (int)parsed.GetValue(port), Stays = parsed.GetValue(stay), Starter = starter, Page = page, Garage = GarageOption.Of(parsed) }, !parsed.GetValue(noBrowser), output, error, cancel));
         return command;
     }
 
     private static int Run(WorkbenchOptions options, bool hasBrowser, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         // a file with mistakes opens, to be mended; one that is not there does not
-        if (options.File is string file && ScenarioReader.Check(file) is { Files.Count: 0 } read)
+        if (options.File is string file && ScenarioReader.Check(file, new ReadOptions { Garage = options.Garage }) is { Files.Count: 0 } read)
         {
             ProblemWriter.Write(error, read.Problems);
             return ProblemWriter.Code(read.Problems, read.CannotRead) ?? ExitCode.CannotReadOrWrite;

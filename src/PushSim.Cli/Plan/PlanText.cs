@@ -25,7 +25,7 @@ internal static class PlanText
 
         if (!isDetailed)
         {
-            TextReport.Wrapped(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} blocks more. " : "") + "All rows stand in the table; what to do before each pull: --details");
+            TextReport.Wrapped(console, (blocks.Length > MostBlocks ? $"and {blocks.Length - MostBlocks} more {(blocks.Length - MostBlocks == 1 ? "block" : "blocks")}. " : "") + "All rows stand in the table; what to do before each pull: --details");
             TextReport.Line(console, Cautions.Short, Decoration.Dim);
         }
         else
@@ -40,10 +40,13 @@ internal static class PlanText
         }
 
         output.WriteLine("wrote " + file);
-        output.WriteLine($"then: pushsim fit {Clauses.Argument(file)}{(hasLoad ? "" : " --load \"... gf\"")}");
-        if (!hasLoad)
+        if (hasLoad)
         {
-            output.WriteLine("      --load is what a scale shows under the tested tyres");
+            output.WriteLine("then: " + PlainText.Of(CommandLine.Of("fit", [CommandLine.File(file)])));
+        }
+        else
+        {
+            output.WriteLine("then: fit it with --load, which is what a scale shows under the tested tyres");
         }
     }
 }

@@ -76,7 +76,7 @@ internal static class RunCommand
         CardText? card = options.Output.HasNoProgress ? null : RunText.WriteHead(output, result, options.Output.Details);
 
         result = work.Look(result, result.Shove is null ? null : Drawn(file, options.Read));
-        Design[] designs = [Design.Of(sides[0].Label, result), .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
+        Design[] designs = [Design.Of(sides[0].Label, result) with { IsPlain = sides[0].IsPlain }, .. sides.Skip(1).Zip(others, (s, o) => Design.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
         TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
         RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
         List<string> files = folder is null || early is null ? [] : WriteFiles(folder, early, designs, tyres, file, read, Cost(), options, cancel);
@@ -105,7 +105,7 @@ internal static class RunCommand
 
         files = folder?.Put(files) ?? files;
         options.Output.Print(
-            output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, card, result, Cost(), read, file, files, tyres, map, designs, options.Read.Opponent));
+            output, () => RunJson.Of(result, Cost(), tyres, map, designs), RunText.Verdict(result, designs), () => RunText.WriteRest(output, card, result, Cost(), read, Asked.Of(file, options.Read), files, tyres, map, designs));
         return result.Status == RunStatus.Failed ? Complaint.OfRun(error, RunWords.Cause(result.Stop)) : ExitCode.Done;
     }
 

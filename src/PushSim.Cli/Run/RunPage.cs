@@ -13,7 +13,7 @@ internal static class RunPage
         Subject = result.Scenario.Name,
         Question = result.Scenario.Question,
         Verdict = RunText.Verdict(result, designs),
-        Card = RunText.Card(result, PageReport.Shown(file), designs, map, tyres, options.Opponent is { } opponent ? PageReport.Shown(opponent) : null),
+        Card = RunText.Card(result, Asked.OnPage(file, options), designs, map, tyres),
         Warnings = [.. RunText.Warnings(result, designs), .. PageReport.Problems(read.Problems)],
         Replay = result,
         Tables = [.. RunText.Compared(designs), .. RunTables.Of(result), .. TurnTables.Of(result), .. TyreText.Tables(tyres)],

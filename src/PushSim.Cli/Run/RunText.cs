@@ -8,10 +8,10 @@ namespace PushSim.Cli.Run;
 internal static class RunText
 {
     /// <summary>All of a run that nothing looked at closer.</summary>
-    public static void Write(TextWriter output, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, bool isDetailed)
+    public static void Write(TextWriter output, RunResult result, RunCost cost, ReadResult read, AskedFiles asked, IReadOnlyList<string> files, bool isDetailed)
     {
         CardText? card = WriteHead(output, result, isDetailed);
-        WriteRest(output, card, result, cost, read, file, files);
+        WriteRest(output, card, result, cost, read, asked, files);
     }
 
     /// <summary>Question and answer of the run itself, before anything looks closer; the card they begin, null where all tables are wanted.</summary>
@@ -30,11 +30,11 @@ internal static class RunText
 
     /// <summary>What a closer look and other designs add to the answer, and all that follows.</summary>
     public static void WriteRest(
-        TextWriter output, CardText? card, RunResult result, RunCost cost, ReadResult read, string file, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null, string? opponent = null)
+        TextWriter output, CardText? card, RunResult result, RunCost cost, ReadResult read, AskedFiles asked, IReadOnlyList<string> files, TyreAnswers? tyres = null, TurnMap? map = null, IReadOnlyList<Design>? designs = null)
     {
         if (card is not null)
         {
-            card.WriteRest(Card(result, file, designs, map, tyres, opponent), Warnings(result, designs), files);
+            card.WriteRest(Card(result, asked, designs, map, tyres), Warnings(result, designs), files);
             return;
         }
 
@@ -51,15 +51,16 @@ internal static class RunText
             ],
             Warnings(result, designs),
             [],
-            [.. EstimateText.Lines(read, file), RunTables.Computation(result, cost)],
-            files);
+            [.. EstimateText.Lines(read), RunTables.Computation(result, cost)],
+            files,
+            Card(result, asked, designs, map, tyres).Suggestions.Concat(EstimateText.Suggestions(read, asked)).DistinctBy(s => s.Line));
     }
 
     /// <summary>The card of a run, with how other designs differ, what a map shows and which tyres do best.</summary>
-    public static AnswerCard Card(RunResult result, string file, IReadOnlyList<Design>? designs, TurnMap? map = null, TyreAnswers? tyres = null, string? opponent = null)
+    public static AnswerCard Card(RunResult result, AskedFiles asked, IReadOnlyList<Design>? designs, TurnMap? map = null, TyreAnswers? tyres = null)
     {
-        AnswerCard card = RunCard.Of(result, file, opponent ?? "");
-        string[] facts = [DesignWords.Verdict(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
+        AnswerCard card = RunCard.Of(result, asked);
+        string[] facts = [DesignWords.Short(designs ?? []), map is null ? "" : $"The {MapWords.Of(map.Map)}.", TyreTables.Summary(tyres?.Ranking ?? []), card.Facts];
         return card with { Facts = string.Join(' ', facts.Where(f => f.Length > 0)) };
     }
 

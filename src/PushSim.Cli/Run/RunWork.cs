@@ -24,7 +24,7 @@ internal sealed class RunWork : IDisposable
     public RunWork(TextWriter? progress, bool isWhole, int designs, CancellationToken cancel)
     {
         (_progress, _isWhole) = (progress, isWhole);
-        _line = new ProgressLine(progress ?? TextWriter.Null, isWhole ? "evaluations of the closer look" : "evaluations at most of the closer look", isWhole ? 0 : designs * CloserLook.UsualWork, isQuiet: progress is null);
+        _line = new ProgressLine(progress ?? TextWriter.Null, "evaluations of the closer look", isWhole ? 0 : designs * CloserLook.UsualWork, isQuiet: progress is null) { IsMost = true };
         _all = new WorkBudget(long.MaxValue, cancel) { Progress = Step };
     }
 

@@ -8,17 +8,22 @@ internal sealed class CardText
     /// <summary>Lines that an answer takes at most [1].</summary>
     public const int MostLines = 24;
 
-    // Lines of a question, of an answer and of any other paragraph [1].
+    // Lines of a question, of an answer, of any other paragraph and of a warning [1].
     private const int MostOfQuestion = 2;
     private const int MostOfAnswer = 4;
     private const int MostOfParagraph = 3;
-    private const int MostOfWarning = 2;
+    private const int LeastOfWarning = 2;
+    private const int MostOfWarning = 4;
 
     // Lines that a caution and the files need [1].
     private const int Foot = 3;
 
     private const string Indent = "  ";
     private const string Cut = " …";
+    private const string Warned = "warning: ";
+
+    // lines that are kept for the commands
+    private int _kept;
 
     private readonly TextWriter _output;
     private readonly IAnsiConsole _console;
@@ -45,10 +50,18 @@ internal sealed class CardText
     /// <param name="files">Files that were written.</param>
     public void WriteRest(AnswerCard card, IReadOnlyList<string> warnings, IReadOnlyList<string> files)
     {
+        _kept = card.Suggestions.Count;
         Paragraph(card.Facts, "", "", MostOfParagraph);
         Numbers(card.Numbers);
         Paragraph(card.Sure, "How sure: ", Indent, MostOfParagraph);
         Paragraph(card.Next, "Next: ", Indent, MostOfParagraph);
+        foreach (Suggestion s in card.Suggestions)
+        {
+            _output.WriteLine(TextReport.Of(s));
+            _lines++;
+        }
+
+        _kept = 0;
         Warnings(warnings);
         if (card.IsCautioned)
         {
@@ -77,7 +90,9 @@ internal sealed class CardText
         Line("");
         string[] values = [.. numbers.Select(n => n.Beside.Length == 0 ? n.Value : !char.IsAsciiDigit(n.Beside[0]) ? $"{n.Value} {n.Beside}" : $"{n.Value} ({n.Beside})")];
         int label = numbers.Max(n => n.Label.Length);
-        int value = values.Max(v => v.Length);
+
+        // notes stand in a column, as wide as the values that have one
+        int value = numbers.Zip(values).Where(n => n.First.Note.Length > 0).Select(n => n.Second.Length).DefaultIfEmpty().Max();
         foreach ((CardNumber n, string v) in numbers.Zip(values))
         {
             // a note that finds no room is told under --details: half a number would be a wrong one
@@ -95,16 +110,41 @@ internal sealed class CardText
         for (int i = 0; i < warnings.Count; i++)
         {
             // a last line tells how many are left
-            int room = MostLines - Foot - _lines - (i < warnings.Count - 1 ? 1 : 0);
-            if (room < 1)
+            int room = MostLines - Foot - _kept - _lines - (i < warnings.Count - 1 ? 1 : 0);
+            if (room < Math.Min(LeastOfWarning, Lines(warnings[i])))
             {
                 Line($"{warnings.Count - i} {(i == 0 ? "" : "more ")}{(warnings.Count - i == 1 ? "warning" : "warnings")}: --details");
                 return;
             }
 
-            Paragraph(warnings[i], "warning: ", Indent, Math.Min(MostOfWarning, room));
+            int most = Math.Min(MostOfWarning, room);
+            Paragraph(Fitted(warnings[i], most), Warned, Indent, most);
         }
     }
+
+    // a warning without room for all of it keeps its beginning and its last clause, which says what to do
+    private static string Fitted(string warning, int lines)
+    {
+        int last = warning.LastIndexOf("; ", StringComparison.Ordinal);
+        if (last < 0 || Lines(warning) <= lines)
+        {
+            return warning;
+        }
+
+        string[] words = warning[..last].Split(' ');
+        string advice = Cut + ";" + warning[(last + 1)..];
+        for (int n = words.Length - 1; n > 0; n--)
+        {
+            if (Lines(string.Join(' ', words[..n]) + advice) <= lines)
+            {
+                return string.Join(' ', words[..n]) + advice;
+            }
+        }
+
+        return warning;
+    }
+
+    private static int Lines(string warning) => WrappedText.Lines(Warned, Indent, PlainText.Of(warning)).Count();
 
     private void Files(IReadOnlyList<string> files, bool hasPage)
     {
@@ -130,7 +170,7 @@ internal sealed class CardText
         }
 
         string[] lines = [.. WrappedText.Lines(first, next, PlainText.Of(first.Length == 0 ? text : Lower(text)))];
-        int room = Math.Min(most, MostLines - Foot - _lines);
+        int room = Math.Min(most, MostLines - Foot - _kept - _lines);
         for (int i = 0; i < Math.Min(room, lines.Length); i++)
         {
             bool isCut = i == room - 1 && lines.Length > room;

@@ -50,7 +50,7 @@ internal sealed class CommonOptions(string folder = "Folder for files (default i
     /// <summary>What was asked by them.</summary>
     public OutputRequest Of(ParseResult p) => new(p.GetValue(Out), p.GetValue(Force), p.GetValue(Json), p.GetValue(Quiet), p.GetValue(NoPlots), p.GetValue(Report), p.GetValue(Details), "pushsim " + string.Join(' ', p.Tokens.Select(t => t.Value)))
     {
-        Formats = PictureFile.Formats(p.GetValue(Format) ?? "png") ?? PictureFormat.Png,
+        Formats = PictureFile.Formats(p.GetValue(Format) ?? "png") ?? PictureFormat.Png, Garage = GarageOption.Of(p),
     };
 
     /// <summary>A whole number, read the same in every country.</summary>

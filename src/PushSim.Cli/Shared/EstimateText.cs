@@ -6,14 +6,18 @@ internal static class EstimateText
     // More lines than this would bury the warnings above them.
     private const int MostLines = 3;
 
-    /// <summary>The estimates line by line if they are few, else how many they are and what lists them; then what was taken for granted of a log.</summary>
+    /// <summary>The estimates line by line if they are few, else how many they are; then what was taken for granted of a log.</summary>
     /// <param name="read">What reading the file gave.</param>
-    /// <param name="file">The file as the user named it.</param>
-    public static IEnumerable<string> Lines(ReadResult read, string file)
+    public static IEnumerable<string> Lines(ReadResult read)
     {
         IEnumerable<string> estimates = read.Notes.Count <= MostLines
             ? read.Notes.Select(n => "estimate: " + n)
-            : [$"estimates: {read.Derived.Count} numbers are estimated, converted or from the shelf; with their uncertainties: pushsim check --derived {(file.Any(char.IsWhiteSpace) ? $"\"{file}\"" : file)}"];
+            : [$"estimates: {read.Derived.Count} numbers are estimated, converted or from the shelf"];
         return estimates.Concat(read.Remarks.Select(r => "note: " + r));
     }
+
+    /// <summary>The command that lists them where they are many.</summary>
+    /// <param name="read">What reading the file gave.</param>
+    /// <param name="asked">The files as the user named them.</param>
+    public static IEnumerable<Suggestion> Suggestions(ReadResult read, AskedFiles asked) => read.Notes.Count <= MostLines ? [] : [asked.Derived("Estimates with their uncertainties")];
 }

@@ -5,7 +5,8 @@ namespace PushSim.Cli.Shared;
 /// <summary>`--garage DIR` of every command that reads robots: where names come from.</summary>
 internal static class GarageOption
 {
-    private const string Name = "--garage";
+    /// <summary>Its name.</summary>
+    public const string Name = "--garage";
 
     // commands that read no robot of a person
     private static readonly string[] s_without = ["new", "explain", "shelf", "cluster"];
@@ -18,12 +19,13 @@ internal static class GarageOption
         }
     }
 
-    /// <summary>Takes the garage that a command line names, or the nearest.</summary>
-    /// <returns>What is wrong; null if nothing is.</returns>
-    public static string? Choose(ParseResult parsed)
+    /// <summary>The garage that a command line names; null: it names none, and the nearest is taken.</summary>
+    public static string? Of(ParseResult parsed) => parsed.CommandResult.Command.Options.Any(o => o.Name == Name) ? parsed.GetValue<string?>(Name) : null;
+
+    /// <summary>What is wrong with the garage that a command line names; null if nothing is.</summary>
+    public static string? Wrong(ParseResult parsed)
     {
-        string? folder = parsed.CommandResult.Command.Options.Any(o => o.Name == Name) ? parsed.GetValue<string?>(Name) : null;
-        GarageFolder.Choose(folder);
+        string? folder = Of(parsed);
         return folder is not null && Disk.Look(Path.Combine(folder, GarageFolder.FileName)) != FileKind.File ? $"{folder} is no garage: it has no {GarageFolder.FileName}; pushsim garage new {folder} makes one" : null;
     }
 }

@@ -20,6 +20,9 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
     /// <summary>Forms in which pictures are written.</summary>
     public PictureFormat Formats { get; init; } = PictureFormat.Png;
 
+    /// <summary>The garage that the command line names; null: none, and the nearest is taken.</summary>
+    public string? Garage { get; init; }
+
     /// <summary>Whether no progress is shown.</summary>
     public bool HasNoProgress => Quiet || Json;
 

@@ -9,6 +9,9 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
     private const double TerminalSeconds = 0.2;
     private const double PlainSeconds = 10.0;
     private const int BarWidth = 24;
+
+    // The first few wait for the compiler and tell no rate [1].
+    private const int LeastTold = 5;
     private const int UsualWidth = 80;
 
     private readonly bool _isTerminal = ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") != "dumb";
@@ -22,6 +25,9 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
 
     /// <summary>What is said once, before the first that is shown; empty if nothing is.</summary>
     public string Head { get; init; } = "";
+
+    /// <summary>Whether the total is only the most that it may take.</summary>
+    public bool IsMost { get; init; }
 
     /// <summary>Done since the start [1].</summary>
     public long Done { get; private set; }
@@ -51,8 +57,9 @@ internal sealed class ProgressLine(TextWriter error, string things, long total, 
 
         _next = seconds + interval;
         double rate = Done / seconds;
+        string most = IsMost ? "at most " : "";
         string words = total <= 0 ? string.Create(CultureInfo.InvariantCulture, $"{Done} {things}, {rate:0.#} a second")
-            : string.Create(CultureInfo.InvariantCulture, $"{Done} of {total} {things}, {rate:0.#} a second, {Left((total - Done) / rate)} left");
+            : string.Create(CultureInfo.InvariantCulture, $"{Done} of {most}{total} {things}, {rate:0.#} a second{(Done < LeastTold ? "" : $", {most}{Left((total - Done) / rate)} left")}");
         if (!_isTerminal)
         {
             error.WriteLine("pushsim: " + words);

@@ -20,6 +20,9 @@ internal sealed record ScreenReport(AnswerCard Card, string Verdict)
     /// <summary>What is printed smaller: estimates, how it was computed.</summary>
     public IReadOnlyList<string> Asides { get; init; } = [];
 
+    /// <summary>Commands that tell more, under the tables.</summary>
+    public IEnumerable<Suggestion> Suggestions { get; init; } = [];
+
     /// <summary>Files that were written.</summary>
     public IReadOnlyList<string> Files { get; init; } = [];
 
@@ -28,7 +31,7 @@ internal sealed record ScreenReport(AnswerCard Card, string Verdict)
     {
         if (isDetailed)
         {
-            TextReport.Write(output, Verdict, Tables, Warnings, Notes, Asides, Files, Question);
+            TextReport.Write(output, Verdict, Tables, Warnings, Notes, Asides, Files, Question, Card.Suggestions.Concat(Suggestions).DistinctBy(s => s.Line));
         }
         else
         {

@@ -50,7 +50,7 @@ internal sealed class SetOption
     ];
 
     /// <summary>The same as limits of reading have it.</summary>
-    public ReadOptions Read(ParseResult parsed) => new() { Set = Of(parsed) };
+    public ReadOptions Read(ParseResult parsed) => new() { Set = Of(parsed), Garage = GarageOption.Of(parsed) };
 
     private static (string Path, string Value)? Split(string text)
     {

@@ -13,10 +13,10 @@ internal static class TextReport
     /// <summary>A whole report: question if there is one, verdict, tables, warnings, notes, what is printed smaller (estimates, how it was computed), cautions, files.</summary>
     public static void Write(
         TextWriter output, string verdict, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files,
-        string question = "")
+        string question = "", IEnumerable<Suggestion>? suggestions = null)
     {
         WriteHead(output, verdict, question);
-        WriteRest(output, tables, warnings, notes, asides, files);
+        WriteRest(output, tables, warnings, notes, asides, files, suggestions);
     }
 
     /// <summary>Its head: question if there is one, and verdict.</summary>
@@ -34,7 +34,7 @@ internal static class TextReport
 
     /// <summary>All that stands below the head.</summary>
     public static void WriteRest(
-        TextWriter output, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files)
+        TextWriter output, IEnumerable<AnswerTable> tables, IEnumerable<string> warnings, IEnumerable<string> notes, IEnumerable<string> asides, IEnumerable<string> files, IEnumerable<Suggestion>? suggestions = null)
     {
         IAnsiConsole console = Console(output);
         console.WriteLine();
@@ -53,8 +53,16 @@ internal static class TextReport
             Line(console, line, Decoration.Dim);
         }
 
+        foreach (Suggestion s in suggestions ?? [])
+        {
+            output.WriteLine(Of(s));
+        }
+
         WriteFiles(output, files);
     }
+
+    /// <summary>A command that tells more, on a line that is not wrapped: it is there to be pasted.</summary>
+    public static string Of(Suggestion s) => $"{s.Tells}: {PlainText.Of(s.Line)}";
 
     /// <summary>Writes a table and its remarks on the terminal.</summary>
     public static void Write(IAnsiConsole console, AnswerTable table)

@@ -141,12 +141,12 @@ internal sealed class SweepRun(SweepRequest request, TextWriter output, TextWrit
     {
         var progress = new ProgressLine(error, "points", places.Count, isQuiet);
         SweepPoint?[] done = SweepRuns.Run(
-            places, i => points[i].Scenario!.Middle, Found, request.Plan.Threads, progress.Step, () => progress.Seconds, cancel);
+            places, i => points[i].Scenario!.Middle, Found, request.Plan.Threads, progress.Step, cancel);
         progress.End();
         return done;
 
         // chatter as `run` tells it
-        double?[] Found(RunResult run, double seconds)
+        double?[] Found(RunResult run)
         {
             RunResult told = asked.Any(a => a.Key == AnswerCatalogue.ChatterKey) ? ChatterReview.WithoutCure(run, cancel) : run;
             return [.. asked.Select(a => a.Of(told))];

@@ -22,7 +22,7 @@ internal static class SweepText
     /// <summary>The points, for screen and page.</summary>
     public static AnswerTable Table(SweepRequest request, SweepResult r, int mostRows)
     {
-        AnswerTable table = SweepTables.Of(request.Inputs, r.Table, request.Odds > 0, mostRows);
+        AnswerTable table = SweepTables.Of(request.Told(r).Inputs, r.Table, request.Odds > 0, mostRows);
         return r.Usual.Length == 0 ? table : table.AddRemark(r.Usual, isAside: true);
     }
 

@@ -57,7 +57,6 @@ public static class FitPlot
         }
 
         Panel panel = new Panel($"All {pulls.Length} pulls of {fit.Name} over each other", "Time from where it lets go [s]", "Force [N]");
-        double end = 0.0;
         foreach ((FoundTrace found, FoundPull pull) in pulls)
         {
             double[] time = found.Trace.Time;
@@ -65,16 +64,15 @@ public static class FitPlot
             int from = Array.FindIndex(time, t => t >= time[pull.Peak] - RampShown);
             int[] kept = [.. Enumerable.Range(from, pull.PlateauTo - from).Where(i => !spikes.Contains(i))];
             panel.AddThin([.. kept.Select(i => time[i] - time[pull.Peak])], [.. kept.Select(i => found.Trace.Force[i] - pull.Tare)], "a pull");
-            end = Math.Max(end, time[pull.PlateauTo - 1] - time[pull.Peak]);
         }
 
         if (pulls.Any(x => x.Pull.Quality != BreakawayQuality.NoPeak))
         {
-            panel.MarkLevel(-RampShown, end, pulls.Where(x => x.Pull.Quality != BreakawayQuality.NoPeak).Average(x => x.Pull.Breakaway.Value), FormattableString.Invariant($"lets go: {fit.StaticFriction.Value:0.000} of the load"));
+            panel.MarkLine(pulls.Where(x => x.Pull.Quality != BreakawayQuality.NoPeak).Average(x => x.Pull.Breakaway.Value), FormattableString.Invariant($"lets go: {fit.StaticFriction.Value:0.000} of the load"));
         }
 
         yield return fit.KineticFriction is Interval k
-            ? panel.MarkLevel(-RampShown, end, pulls.Average(x => x.Pull.Plateau!.Value.Value), FormattableString.Invariant($"slides: {k.Value:0.000} of the load"))
+            ? panel.MarkLine(pulls.Average(x => x.Pull.Plateau!.Value.Value), FormattableString.Invariant($"slides: {k.Value:0.000} of the load"))
             : panel;
     }
 

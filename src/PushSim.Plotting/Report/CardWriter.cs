@@ -31,6 +31,11 @@ internal sealed class CardWriter(TextWriter html, AnswerCard card)
         WriteNumbers();
         Line("How sure:", card.Sure);
         Line("Next:", card.Next);
+        foreach (Suggestion s in card.Suggestions)
+        {
+            html.WriteLine($"<p class=\"sure\"><b>{Text(s.Tells)}:</b> <code>{Text(s.Line)}</code></p>");
+        }
+
         html.WriteLine("</section>");
     }
 

@@ -23,7 +23,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
 
     private static readonly Lazy<string> s_style = new(() => Asset("tokens.css") + Asset("report.css"));
 
-    private static readonly Lazy<string> s_script = new(() => Asset("replay.js"));
+    private static readonly Lazy<string> s_script = new(() => ReportAsset.Script("motion.js") + Asset("replay.js"));
 
     private static readonly Lazy<string> s_copy = new(() => Asset("copy.js"));
 

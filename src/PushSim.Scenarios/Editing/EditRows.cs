@@ -11,6 +11,9 @@ public static class EditRows
     // A slider shows this factor to either side of its value at most, so that its places stay close to what a builder may change [1].
     private const double MostFactor = 3.0;
 
+    // A key whose usual values lie within this ratio shows all of them [1].
+    private const double Narrow = 30.0;
+
     // Ends whose ratio is more get equal ways for equal factors [1].
     private const double Decade = 10.0;
 
@@ -30,7 +33,7 @@ public static class EditRows
             }
         }
 
-        rows.AddRange(Usual(read, rows));
+        rows.AddRange(NotGiven(read, rows));
         return [.. Together(rows), .. rows];
     }
 
@@ -89,12 +92,13 @@ public static class EditRows
         };
     }
 
-    // usual values, no further than a factor from the middle, what is allowed, and what other values leave over
+    // usual values, where they span much no further than a factor from the middle, what is allowed, and what other values leave over
     private static (double Low, double High) Range(EditRow row, double si, double middle, Func<string, double?> other)
     {
         KeyDefinition key = row.Definition;
         (double low, double high) = (Math.Max(key.Min, key.UsualMin), Math.Min(key.Max, key.UsualMax));
-        if (middle != 0.0)
+        bool isNarrow = key.UsualMin > 0.0 && key.UsualMax <= Narrow * key.UsualMin;
+        if (middle != 0.0 && !isNarrow)
         {
             (double near, double far) = (Math.Abs(middle) / MostFactor, Math.Abs(middle) * MostFactor);
             (low, high) = middle > 0.0
@@ -112,10 +116,17 @@ public static class EditRows
         return (Math.Max(low, least ?? low), Math.Min(high, most ?? high));
     }
 
+    private static RobotSettings? Robot(ReadResult read, string owner) => owner switch
+    {
+        "robot" => read.Scenario?.Robot ?? read.Robot,
+        "opponent" => read.Scenario?.Opponent?.Robot,
+        _ => null,
+    };
+
     private static double Rounded(double value) => double.Parse(value.ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
-    // what the tables that are there leave out
-    private static IEnumerable<EditRow> Usual(ReadResult read, List<EditRow> given)
+    // what the tables that are there leave out: the usual value holds, or one that is worked out from others
+    private static IEnumerable<EditRow> NotGiven(ReadResult read, List<EditRow> given)
     {
         HashSet<(string, string)> has = [.. read.Inputs.Select(i => (i.Owner, i.Key))];
         string[][] tables = [.. given.Select(r => new[] { r.Owner, r.Path.LastIndexOf('.') is > 0 and int dot ? r.Path[..dot] : "", r.Definition.Section }).DistinctBy(t => (t[0], t[1]))];
@@ -124,12 +135,14 @@ public static class EditRows
             foreach (KeyDefinition key in KeyTable.In(table[2]).Where(k => k.Kind is KeyKind.Quantity or KeyKind.Flag or KeyKind.Whole))
             {
                 string path = $"{table[1]}.{key.Name}";
-                if (has.Contains((table[0], path)) || key.OwnDefault is not double value || !double.IsFinite(value))
+                double? usual = key.OwnDefault is double own && double.IsFinite(own) ? own : null;
+                string part = table[1].Length > table[2].Length ? table[1][(table[2].Length + 1)..] : "";
+                if (has.Contains((table[0], path)) || (usual ?? (key.Kind == KeyKind.Quantity && Robot(read, table[0]) is RobotSettings robot ? WorkedOut.Value(robot, key, part) : null)) is not double value)
                 {
                     continue;
                 }
 
-                var row = new EditRow(table[0], path, key, key.Kind == KeyKind.Whole ? value.ToString("0", CultureInfo.InvariantCulture) : KeyLine.Value(key, value, 6)) { Source = EditSource.Default, Choices = key.Kind == KeyKind.Flag ? ["true", "false"] : [] };
+                var row = new EditRow(table[0], path, key, key.Kind == KeyKind.Whole ? value.ToString("0", CultureInfo.InvariantCulture) : KeyLine.Value(key, value, usual is null ? 3 : 6)) { Source = usual is null ? EditSource.Estimate : EditSource.Default, Choices = key.Kind == KeyKind.Flag ? ["true", "false"] : [] };
                 yield return key.Kind == KeyKind.Flag ? row : InUnit(row, key.Kind == KeyKind.Whole ? new Unit("", 1.0) : key.Unit, value, 0.0, value, p => read.Inputs.FirstOrDefault(i => i.Owner == table[0] && i.Key == p)?.Value);
             }
         }

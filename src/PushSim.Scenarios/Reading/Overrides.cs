@@ -62,7 +62,8 @@ internal sealed class Overrides
         string last = key[(key.LastIndexOf('.') + 1)..];
         string[] ends = [.. _asked.Select(a => a[(a.LastIndexOf('.') + 1)..]).Distinct()];
         string? end = Array.Find(ends, e => e.Equals(last, StringComparison.OrdinalIgnoreCase)) ?? NearestWord.Find(last, ends);
-        return end is null ? [] : key.Contains('*', StringComparison.Ordinal) ? [key[..(key.LastIndexOf('.') + 1)] + end] : Kinds(_asked.Where(a => a == end || a.EndsWith("." + end, StringComparison.Ordinal)).Distinct());
+        string starred = key[..(key.LastIndexOf('.') + 1)] + end;
+        return end is null ? [] : key.Contains('*', StringComparison.Ordinal) && starred != key ? [starred] : Kinds(_asked.Where(a => a == end || a.EndsWith("." + end, StringComparison.Ordinal)).Distinct());
     }
 
     // several parts of a kind as one path with a star

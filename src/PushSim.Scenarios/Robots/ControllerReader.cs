@@ -39,7 +39,7 @@ internal sealed class ControllerReader(Section robot, DriveReader drives)
         if (controllers.Count > 1 && !isUnsure && sections.All(s => s.Has("side")) && controllers.Select(c => c.Side).Distinct().Count() == 1)
         {
             string side = controllers[0].Side == CommandSide.Left ? "left" : "right";
-            robot.Context.Warning(sections[^1].PlaceOf("side"), $"{(controllers.Count == 2 ? "both" : $"all {controllers.Count}")} controllers follow the {side} side, so nothing steers this robot", $"give one of them side = \"{(side == "left" ? "right" : "left")}\"");
+            robot.Context.Error(sections[^1].PlaceOf("side"), $"{(controllers.Count == 2 ? "both" : $"all {controllers.Count}")} controllers follow the {side} side, so nothing steers this robot", $"give one of them side = \"{(side == "left" ? "right" : "left")}\"");
         }
 
         return controllers;

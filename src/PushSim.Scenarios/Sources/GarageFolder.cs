@@ -17,8 +17,6 @@ public sealed class GarageFolder
     // Folders above that are looked into [1].
     private const int MostUp = 40;
 
-    private static readonly AsyncLocal<string?> s_chosen = new();
-
     private GarageFolder(string path) => Path = path;
 
     /// <summary>The folder, absolute.</summary>
@@ -26,13 +24,6 @@ public sealed class GarageFolder
 
     /// <summary>Its `garage.toml`.</summary>
     public string File => System.IO.Path.Combine(Path, FileName);
-
-    /// <summary>The folder that the code the caller runs was told to take; null: the nearest one upwards.</summary>
-    public static string? Chosen => s_chosen.Value;
-
-    /// <summary>Names the garage for the code that the caller runs; null: the nearest one upwards.</summary>
-    /// <param name="folder">The folder.</param>
-    public static void Choose(string? folder) => s_chosen.Value = folder;
 
     /// <summary>The garage of a folder: this one or the nearest above it; null if there is none.</summary>
     /// <param name="from">The folder.</param>

@@ -46,7 +46,7 @@ public sealed record ReadOptions
     public IReadOnlyDictionary<string, string>? Texts { get; init; }
 
     /// <summary>Folder of the garage that names come from; null: the nearest one upwards with a garage.toml, if any.</summary>
-    public string? Garage { get; init; } = GarageFolder.Chosen;
+    public string? Garage { get; init; }
 
     /// <summary>Name of a material of the shelf that every tyre of the (first) robot is made of instead of its own, sizes kept; null: their own.</summary>
     public string? TyreMaterial { get; init; }

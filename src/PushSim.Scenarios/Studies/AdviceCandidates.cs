@@ -49,13 +49,13 @@ internal static class AdviceCandidates
             double reach = 0.35 * robot.Chassis.Length;
             foreach ((string where, double x) in new[] { ("in front", reach), ("in the middle", 0.0), ("at the back", -reach) })
             {
-                all.Add(new AdviceChange("mass", FormattableString.Invariant($"{room:0} g of ballast {where}")) { Grams = room, Price = 0.0, Made = r => Heavier(r, 1e-3 * room, x) });
+                all.Add(new AdviceChange("mass", FormattableString.Invariant($"{room:0} g of ballast {where}")) { Place = where, Grams = room, Price = 0.0, Made = r => Heavier(r, 1e-3 * room, x) });
             }
         }
 
         foreach (double x in new[] { 0.010, -0.010 })
         {
-            all.Add(new AdviceChange("balance", FormattableString.Invariant($"centre of mass {1000.0 * Math.Abs(x):0} mm {(x > 0.0 ? "forward" : "back")}")) { Grams = 0.0, Price = 0.0, Made = r => r with { Chassis = r.Chassis with { CentreOfMassX = r.Chassis.CentreOfMassX + x } } });
+            all.Add(new AdviceChange("balance", FormattableString.Invariant($"centre of mass {1000.0 * Math.Abs(x):0} mm {(x > 0.0 ? "forward" : "back")}")) { Place = x > 0.0 ? "forward" : "back", Grams = 0.0, Price = 0.0, Made = r => r with { Chassis = r.Chassis with { CentreOfMassX = r.Chassis.CentreOfMassX + x } } });
         }
 
         if (robot.Outline is null)

@@ -5,6 +5,9 @@ namespace PushSim.Scenarios.Studies;
 /// <param name="Name">What is done, in words.</param>
 public sealed record AdviceChange(string Kind, string Name)
 {
+    /// <summary>Where or which way, the end of its name; changes that differ in nothing else and do alike are told as one. Empty: it is told by itself.</summary>
+    public string Place { get; init; } = "";
+
     /// <summary>Values set anew in the files.</summary>
     public IReadOnlyList<(string Path, string Value)> Set { get; init; } = [];
 
@@ -19,6 +22,14 @@ public sealed record AdviceChange(string Kind, string Name)
 
     /// <summary>What it costs, in the user's currency [1]; null if not known.</summary>
     public double? Price { get; init; }
+
+    /// <summary>This change and others that differ in their place only, told as one.</summary>
+    /// <param name="others">The others.</param>
+    public AdviceChange OrAt(IReadOnlyList<AdviceChange> others)
+    {
+        string[] places = [Place, .. others.Select(o => o.Place)];
+        return others.Count == 0 ? this : this with { Name = $"{Name[..^Place.Length]}{string.Join(", ", places[..^1])} or {places[^1]}" };
+    }
 
     /// <summary>Both changes at once.</summary>
     public AdviceChange With(AdviceChange other)

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Analysis.Statistics;
 using PushSim.Scenarios.Drawing;
 
 namespace PushSim.Scenarios.Studies;
@@ -33,9 +34,9 @@ internal static class AdviceMeasurements
     ];
 
     /// <summary>All that tell anything, the most per minute first; mean over the opponents.</summary>
-    public static IReadOnlyList<(string What, double Narrows, double Minutes)> Of(IEnumerable<(FileMatchSource Source, IReadOnlyList<MatchEnd> Ends)> sides)
+    public static IReadOnlyList<(string What, Interval Narrows, double Minutes)> Of(IEnumerable<(FileMatchSource Source, IReadOnlyList<MatchEnd> Ends)> sides)
     {
-        Dictionary<string, (double Squares, double Minutes)> told = new(StringComparer.Ordinal);
+        Dictionary<string, (double Squares, double Off, double Minutes)> told = new(StringComparer.Ordinal);
         int count = 0;
         foreach ((FileMatchSource source, IReadOnlyList<MatchEnd> ends) in sides)
         {
@@ -45,6 +46,7 @@ internal static class AdviceMeasurements
             double p = wins.Length == 0 ? 0.0 : wins.Average();
             double[][] causes = [.. played.Select(e => source.CausesOf(e.Number))];
             double level = Sensitivity.NoiseLevel(played.Length, source.Causes.Count);
+            double[] moves = new double[played.Length];
             for (int k = 0; k < source.Causes.Count; k++)
             {
                 string name = source.Causes[k];
@@ -55,20 +57,22 @@ internal static class AdviceMeasurements
                     continue;
                 }
 
-                double share = Sensitivity.FirstOrder([.. causes.Select(c => c[k])], wins);
+                double share = Sensitivity.FirstOrder([.. causes.Select(c => c[k])], wins, moves);
                 DrawnQuantity? quantity = source.Quantities.FirstOrDefault(q => q.Factors.Any(f => f.Name == name));
                 double before = quantity is null ? 1.0 : quantity.HalfWidth / Math.Max(1e-12, Math.Abs(quantity.Middle));
                 double kept = Math.Clamp(1.0 - Math.Pow(way.Left / Math.Max(before, 1e-9), 2), 0.0, 1.0);
                 if (share > level)
                 {
                     string what = string.Format(CultureInfo.InvariantCulture, way.What, isOthers ? source.Opponent : Subject(name));
-                    (double squares, double minutes) = told.GetValueOrDefault(what);
-                    told[what] = (squares + (share * kept * p * (1.0 - p)), way.Minutes);
+                    (double squares, double off, _) = told.GetValueOrDefault(what);
+                    double factor = kept * p * (1.0 - p);
+                    told[what] = (squares + (share * factor), double.Hypot(off, Sensitivity.Scatter(moves) * factor), way.Minutes);
                 }
             }
         }
 
-        return [.. told.Select(t => (t.Key, Narrows: Math.Sqrt(t.Value.Squares / Math.Max(1, count)), t.Value.Minutes)).Where(t => t.Narrows > 0.0).OrderByDescending(t => t.Narrows / t.Minutes)];
+        double Root(double squares) => Math.Sqrt(Math.Max(0.0, squares) / Math.Max(1, count));
+        return [.. told.Select(t => (t.Key, Narrows: new Interval(Root(t.Value.Squares), Root(t.Value.Squares - t.Value.Off), Root(t.Value.Squares + t.Value.Off)), t.Value.Minutes)).Where(t => t.Narrows.Value > 0.0).OrderByDescending(t => t.Narrows.Value / t.Minutes)];
     }
 
     // "tyre.soft.static_friction" is about tyre soft

@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Statistics;
 using PushSim.Files;
@@ -21,6 +22,8 @@ public sealed class AdviceStudy
     private readonly CancellationToken _cancel;
     private readonly long _screen;
     private readonly List<string> _notes = [];
+    private double _z = ShareInterval.Z;
+    private int _pairs;
     private long _done;
     private long _due;
 
@@ -63,6 +66,7 @@ public sealed class AdviceStudy
 
         IReadOnlyList<AdviceChange> all = _request.Changes ?? AdviceCandidates.Of(_request.Read, robot, read, Season(), _request.Limit, sides[0].Source.Middle, isSteel);
         List<AdviceChange> changes = Allowed(all, robot);
+        _z = ShareInterval.ZOf(changes.Count);
         _due = sides.Count * (_request.Matches + (changes.Count * _screen) + (Math.Min(Finalists, changes.Count) * (_request.Matches - _screen)) + (MostPaired * (MostPaired - 1) / 2 * _request.Matches));
         foreach (Side side in sides)
         {
@@ -71,7 +75,8 @@ public sealed class AdviceStudy
 
         List<Tried> tried = [.. changes.Select(c => Try(c, sides, _screen)).OfType<Tried>()];
         HashSet<Tried> best = [.. tried.OrderByDescending(t => t.Gain.High).Take(Finalists)];
-        tried = [.. tried.Select(t => best.Contains(t) && _screen < _request.Matches ? Try(t.Change, sides, _request.Matches, t) ?? t : t).OrderByDescending(t => t.Gain.Value)];
+        tried = [.. Alike(tried.Select(t => best.Contains(t) && _screen < _request.Matches ? Try(t.Change, sides, _request.Matches, t) ?? t : t)).OrderByDescending(t => t.Gain.Value)];
+        AdvicePair[] pairs = [.. Pairs(tried, sides, robot)];
         return new AdviceResult
         {
             Robot = robot.Name,
@@ -79,17 +84,23 @@ public sealed class AdviceStudy
             WinShare = Share(sides),
             Matches = _request.Matches,
             Changes = [.. tried.Select(t => (t.Change, t.Gain, t.Matches))],
-            Pairs = [.. Pairs(tried, sides, robot)],
+            Pairs = pairs,
+            PairsTried = _pairs,
             Measurements = AdviceMeasurements.Of(sides.Select(s => (s.Source, s.Base))),
             Notes = _notes,
             Problems = [.. read.Problems],
         };
     }
 
+    // changes that differ in their place only, and with which every match ends alike
+    private static IEnumerable<Tried> Alike(IEnumerable<Tried> tried) => tried
+        .GroupBy(t => t.Change.Place.Length == 0 ? t.Change.Name : $"{t.Change.Name[..^t.Change.Place.Length]}|{t.Change.Grams}|{t.Change.Price}|{string.Join(';', t.Ends.Select(e => string.Concat(e.Select(m => m.HasFailed ? '!' : (char)('1' + m.Winner)))))}")
+        .Select(g => g.First() with { Change = g.First().Change.OrAt([.. g.Skip(1).Select(t => t.Change)]) });
+
     private SeasonStudy? Season()
     {
         string? file = NotebookReader.FileOf(GarageFolder.Of(_request.Read.Garage));
-        return file is not null && Disk.Look(file) == FileKind.File && SeasonStudy.Of(file) is { First: not null } season ? season : null;
+        return file is not null && Disk.Look(file) == FileKind.File && SeasonStudy.Of(file, _request.Read.Garage) is { First: not null } season ? season : null;
     }
 
     private List<AdviceChange> Allowed(IReadOnlyList<AdviceChange> all, RobotSettings robot)
@@ -132,8 +143,10 @@ public sealed class AdviceStudy
         return ends;
     }
 
-    private static Interval Gain(IReadOnlyList<IReadOnlyList<MatchEnd>> ends, IReadOnlyList<Side> sides, long matches) =>
-        Mean([.. ends.Select((e, i) => Comparison.Of(e, sides[i].Base.Where(b => b.Number < matches))).Select(c => new Interval(c.Difference, c.Bounds.Low, c.Bounds.High))]);
+    private Interval Gain(IReadOnlyList<IReadOnlyList<MatchEnd>> ends, IReadOnlyList<Side> sides, long matches) => Differ(ends, [.. sides.Select(s => s.Base)], matches, _z);
+
+    private static Interval Differ(IReadOnlyList<IReadOnlyList<MatchEnd>> ends, IReadOnlyList<IReadOnlyList<MatchEnd>> others, long matches, double z) =>
+        Mean([.. ends.Select((e, i) => Comparison.Of(e, others[i].Where(b => b.Number < matches))).Select(c => (c.Difference, Bounds: c.BoundsAt(z))).Select(c => new Interval(c.Difference, c.Bounds.Low, c.Bounds.High))]);
 
     private static Interval Share(IReadOnlyList<Side> sides) =>
         Mean([.. sides.Select(s => Tally.Of(s.Base)).Select(t => new Interval(t.Share(t.Wins), t.WinInterval.Low, t.WinInterval.High))]);
@@ -147,9 +160,10 @@ public sealed class AdviceStudy
         return new Interval(value, value - low, value + high);
     }
 
-    private IEnumerable<(AdviceChange First, AdviceChange Second, Interval Together, Interval Beyond)> Pairs(List<Tried> tried, IReadOnlyList<Side> sides, RobotSettings robot)
+    private IEnumerable<AdvicePair> Pairs(List<Tried> tried, IReadOnlyList<Side> sides, RobotSettings robot)
     {
-        Tried[] best = [.. tried.Where(t => t.Matches == _request.Matches && t.Gain.Low > 0.0).DistinctBy(t => t.Change.Kind).Take(MostPaired)];
+        Tried[] best = [.. tried.Where(t => t.Matches == _request.Matches && AdviceOrder.IsSure(t.Gain)).DistinctBy(t => t.Change.Kind).Take(MostPaired)];
+        double z = ShareInterval.ZOf(best.Length * (best.Length - 1) / 2);
         foreach ((Tried a, Tried b) in best.SelectMany((a, i) => best.Skip(i + 1).Select(b => (a, b))))
         {
             AdviceChange both = a.Change.With(b.Change);
@@ -158,21 +172,22 @@ public sealed class AdviceStudy
                 continue;
             }
 
-            Interval beyond = Mean([.. sides.Select((s, i) => Beyond(s.Base, a.Ends[i], b.Ends[i], together.Ends[i]))]);
+            _pairs++;
+            Interval beyond = Mean([.. sides.Select((s, i) => Beyond(s.Base, a.Ends[i], b.Ends[i], together.Ends[i], z))]);
             if (beyond.Low > 0.0 || beyond.High < 0.0)
             {
-                yield return (a.Change, b.Change, together.Gain, beyond);
+                yield return new AdvicePair(a.Change, b.Change, together.Gain, beyond, Differ(together.Ends, a.Ends, _request.Matches, z));
             }
         }
     }
 
     // wins together less those of each, plus those of neither, match by match; the normal interval of their mean
-    private static Interval Beyond(IReadOnlyList<MatchEnd> neither, IReadOnlyList<MatchEnd> first, IReadOnlyList<MatchEnd> second, IReadOnlyList<MatchEnd> both)
+    private static Interval Beyond(IReadOnlyList<MatchEnd> neither, IReadOnlyList<MatchEnd> first, IReadOnlyList<MatchEnd> second, IReadOnlyList<MatchEnd> both, double z)
     {
         Dictionary<long, int> Wins(IReadOnlyList<MatchEnd> ends) => ends.Where(e => !e.HasFailed).ToDictionary(e => e.Number, e => e.Winner == 0 ? 1 : 0);
         (Dictionary<long, int> n, Dictionary<long, int> a, Dictionary<long, int> b) = (Wins(neither), Wins(first), Wins(second));
         double[] off = [.. Wins(both).Where(w => n.ContainsKey(w.Key) && a.ContainsKey(w.Key) && b.ContainsKey(w.Key)).Select(w => (double)(w.Value - a[w.Key] - b[w.Key] + n[w.Key]))];
-        return off.Length < 2 ? new Interval(0.0, -1.0, 1.0) : Interval.OfMean(off);
+        return off.Length < 2 ? new Interval(0.0, -1.0, 1.0) : Interval.OfMean(off, 1.0 - (2.0 * Normal.CDF(0.0, 1.0, -z)));
     }
 
     private sealed class Side(string opponent, ContestKey contest, FileMatchSource source)

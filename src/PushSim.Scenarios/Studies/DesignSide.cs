@@ -4,4 +4,8 @@ namespace PushSim.Scenarios.Studies;
 /// <param name="Label">What sentences and tables call it.</param>
 /// <param name="File">The file.</param>
 /// <param name="Options">How it is read.</param>
-public sealed record DesignSide(string Label, string File, ReadOptions Options);
+public sealed record DesignSide(string Label, string File, ReadOptions Options)
+{
+    /// <summary>Whether it is the file as it stands, which only variants of it or other robots in it are compared with.</summary>
+    public bool IsPlain { get; init; }
+}

@@ -16,18 +16,18 @@ public static class DesignSides
         DesignSide[] variants = [.. read.Variants.Select(v => new DesignSide(v, file, options with { Variant = v }))];
         if (beside is null)
         {
-            return [new DesignSide(own, file, options), .. variants];
+            return [new DesignSide(own, file, options) { IsPlain = true }, .. variants];
         }
 
         // two robots in one scenario are told apart by their names, if these differ
-        bool isRobot = !ScenarioReader.IsScenario(beside);
-        string? other = isRobot ? ScenarioReader.Check(beside).Robot?.Name : null;
+        bool isRobot = !ScenarioReader.IsScenario(beside, options.Garage);
+        string? other = isRobot ? ScenarioReader.Check(beside, new ReadOptions { Garage = options.Garage }).Robot?.Name : null;
         bool areRobots = variants.Length == 0 && other is not null && other != read.Robot?.Name;
         return
         [
-            new DesignSide(areRobots ? read.Robot!.Name : own, file, options), .. variants,
-            isRobot && ScenarioReader.IsScenario(file)
-                ? new DesignSide(other ?? Path.GetFileNameWithoutExtension(beside), file, options with { Robot = beside })
+            new DesignSide(areRobots ? read.Robot!.Name : own, file, options) { IsPlain = !areRobots && isRobot && ScenarioReader.IsScenario(file, options.Garage) }, .. variants,
+            isRobot && ScenarioReader.IsScenario(file, options.Garage)
+                ? new DesignSide(areRobots ? other! : Path.GetFileNameWithoutExtension(beside), file, options with { Robot = beside })
                 : new DesignSide(areRobots ? other! : Path.GetFileNameWithoutExtension(beside), beside, options),
         ];
     }

@@ -44,6 +44,9 @@ public sealed record FitRequest
     /// <summary>Whether the test is simulated too.</summary>
     public bool Simulate { get; init; }
 
+    /// <summary>Folder of the garage that names come from; null: the nearest one upwards.</summary>
+    public string? Garage { get; init; }
+
     /// <summary>How to read the logs.</summary>
     public LogOptions Log { get; init; } = new();
 }

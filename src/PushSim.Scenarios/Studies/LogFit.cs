@@ -21,7 +21,7 @@ public static partial class LogFit
     {
         List<Problem> problems = [];
         List<string> notes = [];
-        ReadResult? read = request.RobotFile is null ? null : ScenarioReader.Check(request.RobotFile, new ReadOptions { Set = request.Set });
+        ReadResult? read = request.RobotFile is null ? null : ScenarioReader.Check(request.RobotFile, new ReadOptions { Set = request.Set, Garage = request.Garage });
         problems.AddRange(read?.Problems.Where(p => p.Severity == Severity.Error) ?? []);
         bool cannotRead = read?.CannotRead ?? false;
         var tests = new PullTests();

@@ -36,7 +36,7 @@ public static class LogMeaning
         foreach ((TyreFit fit, FittedTable table) in outcome.Fits.Zip(outcome.Tables).Where(f => f.Second.IsWhole).OrderByDescending(f => f.First.ForModel.Kinetic))
         {
             cancel.ThrowIfCancellationRequested();
-            var options = new ReadOptions { Set = request.Set, Tyre = new TyreChange(table.Text, wheels) };
+            var options = new ReadOptions { Set = request.Set, Garage = request.Garage, Tyre = new TyreChange(table.Text, wheels) };
             ReadResult made = ScenarioReader.Check(request.RobotFile!, options);
             DrawableResult? pair = asked.Opponent is null ? null : DrawableScenario.OfPair(request.RobotFile!, asked.Opponent, asked.Scene, options);
             ReadResult? unreadable = made.Robot is null ? made : pair is { Scenario: null } ? pair.Read : null;

@@ -58,5 +58,6 @@ public sealed class PullNotes
         return problems.Count == 0 ? "" : $"{problems[0].Message}; {problems[0].Help}";
     }
 
-    private static string Motors(RobotSettings? robot) => robot is null ? "" : string.Join(", ", robot.Drives.SelectMany(d => d.Motors.Select(m => m.Motor.Name)).GroupBy(n => n).Select(g => g.Count() > 1 ? $"{g.Count()} x {g.Key}" : g.Key));
+    /// <summary>Motors of a robot, in words; empty without a robot.</summary>
+    internal static string Motors(RobotSettings? robot) => robot is null ? "" : string.Join(", ", robot.Drives.SelectMany(d => d.Motors.Select(m => m.Motor.Name)).GroupBy(n => n).Select(g => g.Count() > 1 ? $"{g.Count()} x {g.Key}" : g.Key));
 }

@@ -1,4 +1,5 @@
 using PushSim.Analysis.Season;
+using PushSim.Binding;
 using PushSim.Scenarios.Notebook;
 using PushSim.Scenarios.Units;
 
@@ -22,16 +23,24 @@ public sealed record SeasonStudy
     /// <summary>What changed about robots on the last day, in sentences.</summary>
     public IReadOnlyList<string> RobotChanges { get; init; } = [];
 
+    /// <summary>Pulls that the motors limited: static friction is at least that, and nothing else is known from them.</summary>
+    public IReadOnlyList<SeasonBound> Bounds { get; init; } = [];
+
+    /// <summary>What set the pulls of a tyre and state: the tyre or the motors; missing or null where it is not known or not one.</summary>
+    public IReadOnlyDictionary<(string Tyre, string State), BindingKind?> LimitedBy { get; init; } = new Dictionary<(string, string), BindingKind?>();
+
     /// <summary>What was taken for granted, and what is left out.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
     /// <summary>Reads and fits a notebook.</summary>
     /// <param name="path">The notebook.</param>
-    public static SeasonStudy Of(string path) => Of(NotebookReader.Read(path));
+    /// <param name="garage">Folder of the garage that its robots are in; null: the nearest one upwards of the notebook.</param>
+    public static SeasonStudy Of(string path, string? garage = null) => Of(NotebookReader.Read(path), garage);
 
     /// <summary>Fits a notebook that was read.</summary>
     /// <param name="notebook">The notebook.</param>
-    public static SeasonStudy Of(NotebookResult notebook)
+    /// <param name="garage">Folder of the garage that its robots are in; null: the nearest one upwards of the notebook.</param>
+    public static SeasonStudy Of(NotebookResult notebook, string? garage = null)
     {
         PullRow[] counted = [.. notebook.Rows.Where(r => r.IsCounted)];
         List<string> notes = [.. notebook.Notes];
@@ -65,19 +74,28 @@ public sealed record SeasonStudy
         HashSet<(string, string)> series = [.. counted.Where(r => (r.State.Pulls ?? r.State.Metres) is not null).Select(r => (Key(r.Tyre), State(r, floors.Length > 1)))];
         HashSet<(string, string)> metres = [.. counted.Where(r => r.State.Pulls is null && r.State.Metres is not null).Select(r => (Key(r.Tyre), State(r, floors.Length > 1)))];
         Dictionary<string, string> names = counted.GroupBy(r => Key(r.Tyre), StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Tyre, StringComparer.Ordinal);
+        string folder = Path.GetDirectoryName(Path.GetFullPath(notebook.File)) ?? ".";
+        SeasonLimits limits = SeasonLimits.Of(counted, Group, Load, new ReadOptions { Garage = garage ?? GarageFolder.Above(folder)?.Path }, folder);
+        notes.AddRange(limits.Notes);
+        PullRow[] slid = [.. counted.Where(r => !limits.IsOfMotors(r))];
         return new SeasonStudy
         {
             Notebook = notebook,
-            Sliding = SeasonFit.Of([.. counted.Where(r => r.Sliding is not null).Select(r => Pull(r, r.Sliding!.Value)).OfType<SeasonPull>()]),
-            Breakaway = SeasonFit.Of([.. counted.Where(r => r.Peak is not null).Select(r => Pull(r, r.Peak!.Value)).OfType<SeasonPull>()]),
+            Bounds = limits.Bounds,
+            LimitedBy = counted.GroupBy(Group).ToDictionary(g => g.Key, g => limits.By(g.Any(r => !limits.IsOfMotors(r)) ? g.Where(r => !limits.IsOfMotors(r)) : g)),
+            Sliding = SeasonFit.Of([.. slid.Where(r => r.Sliding is not null).Select(r => Pull(r, r.Sliding!.Value)).OfType<SeasonPull>()]),
+            Breakaway = SeasonFit.Of([.. slid.Where(r => r.Peak is not null).Select(r => Pull(r, r.Peak!.Value)).OfType<SeasonPull>()]),
             RobotChanges = Robots(counted),
             Notes = notes,
         };
 
+        (string Tyre, string State) Group(PullRow r) => (names[Key(r.Tyre)], State(r, floors.Length > 1));
+
+        static double? Load(PullRow r) => r.Load ?? (r.Mass * UnitTable.G);
+
         SeasonPull? Pull(PullRow r, double force)
         {
-            double? load = r.Load ?? (r.Mass * UnitTable.G);
-            string state = State(r, floors.Length > 1);
+            (double? load, string state) = (Load(r), State(r, floors.Length > 1));
             bool isMetres = metres.Contains((Key(r.Tyre), state));
             double? count = isMetres ? r.State.Metres : r.State.Pulls;
             return load is not double newton ? null

@@ -8,6 +8,9 @@ public static class AnswerCatalogue
     /// <summary>Key of the frequency of chatter, for which a turn is looked at closer.</summary>
     public const string ChatterKey = "chatter_hz";
 
+    /// <summary>Movement that nobody would see: told as none [m].</summary>
+    internal const double StandsStill = 1e-6;
+
     // Of a manoeuvre that it belongs to, the verdict says anyway that it did not come about
     internal const string Told = " ";
 
@@ -47,12 +50,12 @@ public static class AnswerCatalogue
         {
             Manoeuvres = s_pulls, Says = "{0} pulls {1}", SaysNone = Told, WordsOf = r => r.Answers.IsBouncing ? "pull, mean while it bounces" : "pull, steady",
         },
-        new("measured_pull_breakaway_n", "measured, breakaway peak", "N", 2, Better.More, r => MeasuredOverlay.Of(r)?.Breakaway) { Manoeuvres = s_pulls, Says = "the load cell's peak was {1}", SaysNone = "no measured peak is told" },
+        new("measured_pull_breakaway_n", "measured, breakaway peak", "N", 2, Better.More, r => MeasuredOverlay.Of(r)?.Breakaway) { Manoeuvres = s_pulls, Says = "its peak was {1}", SaysNone = "no measured peak is told" },
         new("measured_pull_plateau_n", "measured, steady", "N", 2, Better.More, r => MeasuredOverlay.Of(r)?.Plateau) { Manoeuvres = s_pulls, Says = "the load cell measured {1}", SaysNone = "no measured pull is told" },
         Own("push_peak_n", "push, peak (rough)", "N", 1, Better.More, a => a.PushPeak) with { Manoeuvres = s_pushes, DigitsOf = v => v >= 100.0 ? 0 : 1, Says = "{2} push peaks at {1}", SaysNone = Told },
         Own("push_plateau_n", "push, steady", "N", 2, Better.More, a => a.PushPlateau) with { Manoeuvres = s_pushes, Says = "{0} pushes with {1}", SaysBelowZero = "{0} is pushed from behind with {1}", SaysNone = Told },
         Both("top_speed_m_per_s", "top speed", "m/s", 2, Better.More, a => a.TopSpeed) with { Manoeuvres = s_drives, Says = "{0} reaches {1}" },
-        Both("time_to_90_percent_speed_s", "time to 90 % of it", "s", 3, Better.Less, a => a.TimeTo90PercentSpeed) with { Manoeuvres = s_drives, Says = "{0} reaches 90 % of its top speed after {1}", SaysNone = Told },
+        Both("time_to_90_percent_speed_s", "time to 90 % of top speed", "s", 3, Better.Less, a => a.TimeTo90PercentSpeed) with { Manoeuvres = s_drives, Says = "{0} reaches 90 % of its top speed after {1}", SaysNone = Told },
         Both("time_to_1_m_s", "time for the first metre", "s", 3, Better.Less, a => a.TimeToOneMetre) with { Manoeuvres = s_drives, Says = "{0} covers the first metre in {1}", SaysNone = "{0} does not cover a metre" },
         Both("stop_distance_m", "stopping distance", "m", 3, Better.Less, a => a.StopDistance) with { Manoeuvres = s_stops, Says = "{0} comes to a stand within {1}", SaysNone = Told },
         Both("yaw_rate_rad_per_s", "yaw rate", "rad/s", 2, Better.More, a => a.YawRate) with { Manoeuvres = s_turns, IsSided = true, Says = "{0} turns at {1} to the left", SaysBelowZero = "{0} turns at {1} to the right" },
@@ -72,7 +75,7 @@ public static class AnswerCatalogue
         {
             IsToldOfOpponent = true, Says = "{2} tyres lose {1}", SaysNone = "the wear of {2} tyres is not known", WordsOf = r => IsWearWhole(r) ? "tyre wear, all wheels" : "tyre wear, where known",
         },
-        Both("travel_m", "furthest from the start", "m", 3, Better.Less, a => a.Travel) with { DigitsOf = v => v < 1e-4 ? 6 : v < 0.01 ? 4 : 3, IsForStaying = true, Says = "{0} gets {1} from its start" },
+        Both("travel_m", "furthest from the start", "m", 3, Better.Less, a => a.Travel) with { DigitsOf = v => v < StandsStill ? 0 : v < 1e-4 ? 6 : v < 0.01 ? 4 : 3, IsForStaying = true, Says = "{0} gets {1} from its start" },
         Both("peak_battery_current_a", "peak battery current", "A", 1, Better.Less, a => a.PeakBatteryCurrent) with { IsToldOfOpponent = true, Says = "{2} battery current peaks at {1}", SaysNone = "{0} has no battery" },
         Both("lowest_battery_voltage_v", "lowest battery voltage", "V", 2, Better.More, a => a.LowestBatteryVoltage) with { IsToldOfOpponent = true, Says = "{2} battery falls to {1}", SaysNone = "{0} has no battery" },
         Both("peak_winding_temperature_degc", "hottest winding", "°C", 0, Better.Less, a => a.PeakWindingTemperature) with { IsToldOfOpponent = true, Says = "{2} hottest winding reaches {1}", SaysNone = "{2} motors have no thermal data" },

@@ -8,6 +8,11 @@ namespace PushSim.Words.Designs;
 /// <param name="Limit">What limits it; null where nothing is told.</param>
 public sealed record Design(string Label, string Robot, BindingShares? Limit)
 {
+    private const string AsItIs = "as it is";
+
+    /// <summary>Whether it is the file as it stands, beside variants of it: then words need no file's name.</summary>
+    public bool IsPlain { get; init; }
+
     /// <summary>Its run; null where the limits are compared.</summary>
     public RunResult? Run { get; init; }
 
@@ -22,8 +27,11 @@ public sealed record Design(string Label, string Robot, BindingShares? Limit)
         new(label, report.Scenario.Robot.Name, report.Now.Binding is BindingKind kind ? BindingShares.Of(kind) : null) { Report = report };
 
     /// <summary>"with dull cover "; nothing where the label is the robot itself.</summary>
-    internal string With => Label == Robot ? "" : $"with {Label} ";
+    internal string With => Label == Robot ? "" : IsPlain ? AsItIs + " " : $"with {Label} ";
 
     /// <summary>What stands behind "than".</summary>
-    internal string Than => Label == Robot ? Robot : $"with {Label}";
+    internal string Than => Label == Robot ? Robot : IsPlain ? AsItIs : $"with {Label}";
+
+    /// <summary>Its label on the screen.</summary>
+    internal string Shown => IsPlain ? AsItIs : Label;
 }

@@ -8,12 +8,15 @@ namespace PushSim.Words.Designs;
 public static class DesignWords
 {
     /// <summary>A sentence for each design but the first; empty for one alone.</summary>
-    public static string Verdict(IReadOnlyList<Design> designs) => string.Join(' ', designs.Skip(1).Select(d => Sentence(designs[0], d)));
+    public static string Verdict(IReadOnlyList<Design> designs) => string.Join(' ', designs.Skip(1).Select(d => string.Join(' ', Sentences(designs[0], d))));
+
+    /// <summary>The first two sentences for each design but the first: what a card has room for.</summary>
+    public static string Short(IReadOnlyList<Design> designs) => string.Join(' ', designs.Skip(1).SelectMany(d => Sentences(designs[0], d).Take(2)));
 
     /// <summary>Every quantity of all designs, and by how much each differs from the first.</summary>
     public static AnswerTable Table(IReadOnlyList<Design> designs)
     {
-        AnswerTable table = new AnswerTable("Side by side").AddColumn("Quantity").AddNumberColumn(designs[0].Label);
+        AnswerTable table = new AnswerTable("Side by side").AddColumn("Quantity").AddNumberColumn(designs[0].Shown);
         foreach (Design d in designs.Skip(1))
         {
             table.AddNumberColumn(d.Label).AddNumberColumn("difference");
@@ -29,7 +32,7 @@ public static class DesignWords
             }
         }
 
-        return table.AddRemark($"difference: from {designs[0].Label}, in the unit and in per cent of it", isAside: true);
+        return table.AddRemark($"difference: from {designs[0].Shown}, in the unit and in per cent of it", isAside: true);
     }
 
     private static IEnumerable<(Measure Measure, Func<Design, double?> Of)> Measures(Design first) => first.Run is null
@@ -40,7 +43,7 @@ public static class DesignWords
         ? Measures(first).Take(1)
         : AnswerCatalogue.Asked(first.Run.Scenario).Select(a => ((Measure)a, (Func<Design, double?>)(d => a.Of(d.Run!))));
 
-    private static string Sentence(Design first, Design other)
+    private static string[] Sentences(Design first, Design other)
     {
         List<string> clauses = [];
         foreach ((Measure m, Func<Design, double?> of) in Asked(first))
@@ -51,21 +54,25 @@ public static class DesignWords
             }
         }
 
-        string all = other.With + string.Join("; ", [.. clauses.Count > 0 ? clauses : [$"{other.Robot} gives no number to compare"], .. Winner(first, other), .. Limit(first, other)]);
-        return all.StartsWith(other.Robot, StringComparison.Ordinal) ? all + "." : char.ToUpperInvariant(all[0]) + all[1..] + ".";
+        string[] told = [.. clauses.Count > 0 ? clauses : [$"{other.Robot} gives no number to compare"], .. Winner(first, other), .. Limit(first, other)];
+        told[0] = other.With + told[0];
+        string[] names = [first.Robot, other.Robot, first.Run?.Opponent?.Robot.Name ?? "", other.Run?.Opponent?.Robot.Name ?? ""];
+
+        // a name keeps its letters
+        return [.. told.Select(t => (names.Any(n => n.Length > 0 && t.StartsWith(n, StringComparison.Ordinal)) ? t : Phrase.Capital(t)) + ".")];
     }
 
     private static string Clause(Measure m, double? first, double? own, Design one, string who, bool isFirst)
     {
         if (own is not double v || first is not double w)
         {
-            return own is null && first is null ? "" : $"{m.Clause(who, own)} ({one.Label}: {(first is double told ? m.Spoken(told) : "none")})";
+            return own is null && first is null ? "" : $"{m.Clause(who, own)} ({one.Shown}: {(first is double told ? m.Spoken(told) : "none")})";
         }
 
         string clause = m.Clause(who, v);
         if (m.Difference(v, w) == 0.0m)
         {
-            return $"{clause}, as {(one.Label == one.Robot ? "does " : "")}{one.Than}";
+            return one.IsPlain ? $"{clause} either way" : $"{clause}, as {(one.Shown == one.Robot ? "does " : "")}{one.Than}";
         }
 
         if (v < 0.0 != w < 0.0)
@@ -86,6 +93,7 @@ public static class DesignWords
 
         return [v.Winner == w.Winner && Name(first, w.Winner) == Name(other, v.Winner)
             ? v.Winner < 0 ? "nobody wins either way" : $"{Name(other, v.Winner)} wins both"
+            : v.Winner == 0 && w.Winner == 0 ? $"{other.Robot} and {first.Robot} both win"
             : $"{Wins(other, v.Winner)}, {first.With}{Wins(first, w.Winner)}"];
     }
 

@@ -49,12 +49,12 @@ public static class MeaningWords
         string every = known.Length == 1 || !isAll ? "on " + Names(known) : "on every one of these tyres";
         if (hold.Length == known.Length)
         {
-            return Text($"The {Who(hold, "limits", "limit")} {robot} {every} ({hold.Max(t => t.MotorForce):0.0} N, the tyres hold {hold.Min(t => t.TyreForce):0.0} N{(known.Length > 1 || hold.Any(t => t.Tyre.IsAtLeast) ? " or more" : "")}): better tyres change nothing in its push.");
+            return Text($"The {Who(hold, "limits", "limit")} {robot} {every} ({Newton(hold.Max(t => t.MotorForce))}, the tyres hold {Newton(hold.Min(t => t.TyreForce))}{(known.Length > 1 || hold.Any(t => t.Tyre.IsAtLeast) ? " or more" : "")}): better tyres change nothing in its push.");
         }
 
         if (slide.Length == known.Length)
         {
-            return Text($"The tyres limit {robot} {every} ({slide.Max(t => t.TyreForce):0.0} N{(known.Length > 1 ? " at most" : "")}, the motors could give {slide.Min(t => t.MotorForce):0.0} N): a stronger motor changes nothing in its standing push.");
+            return Text($"The tyres limit {robot} {every} ({Newton(slide.Max(t => t.TyreForce))}{(known.Length > 1 ? " at most" : "")}, the motors could give {Newton(slide.Min(t => t.MotorForce))}): a stronger motor changes nothing in its standing push.");
         }
 
         List<string> parts = slide.Length > 0 ? [$"the tyres limit {robot} on {Names(slide)}"] : [];
@@ -63,6 +63,9 @@ public static class MeaningWords
         string all = string.Join("; ", parts);
         return $"{(slide.Length > 0 ? "" : $"What limits {robot}: ")}{(slide.Length > 0 ? char.ToUpperInvariant(all[0]) : all[0])}{all[1..]}.";
     }
+
+    // "12.9 N or 1315 gf", inside brackets
+    private static string Newton(double force) => Text($"{force:0.0} N or {ForceWords.Scale(force)}");
 
     // Of tyres that bind at a friction which is only a lower bound
     private static string Open(TyreMeaning[] open, string robot) => open.Length == 0 ? ""

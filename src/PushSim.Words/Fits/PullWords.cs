@@ -66,12 +66,12 @@ public static class PullWords
         PullWarning.NoDrift => "a drift of the cell cannot be seen without slack before and after each pull",
         PullWarning.Spikes w => $"{w.Count} {(w.Count == 1 ? "reading left out as a spike" : "readings left out as spikes")}",
         PullWarning.OtherWeight w => Text($"a load of {w.Load:0.00} N ({Gram(w.Load)} gf) was taken, but the robot weighs {w.Weight:0.00} N ({Gram(w.Weight)} gf) and all its wheels are under test: check --load or the load column, its unit, and the mass in the robot file; only a robot that was held up or weighed down in the test is another matter"),
-        PullWarning.Disagreement w => Text($"{(w.IsStatic ? "breakaway" : "sliding friction")}: the pull trace says {IntervalWords.Of(w.OfPulls)}, the simulated test {IntervalWords.Of(w.Simulated)}: they do not agree; the simulated one is taken. A trace is wrong where the cell is slow, the ramp bends or the robot is jerked, the simulated test where tether, floor or throttle of the scenario are not those of the pulls: look at both"),
+        PullWarning.Disagreement w => Text($"{(w.IsStatic ? "breakaway" : "sliding friction")}: the pull trace says {IntervalWords.Of(w.OfPulls)}, the simulated test {IntervalWords.Of(w.Simulated)}. They do not agree: look at both. The simulated one is taken. A trace errs where the cell is slow, the ramp bends or the robot is jerked; a simulated test where its tether, floor or throttle are not those of the pulls"),
         PullWarning.NoHeight => "not all wheels are driven, so the friction hangs on the height of the tether, which was taken as 0: add --height, or name a scenario with a tether",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "no words for this warning"),
     };
 
-    private static string Force(PullLimit limit) => Text($"{limit.Stall!.Force:0.00} N");
+    private static string Force(PullLimit limit) => ForceWords.Both(limit.Stall!.Force);
 
     private static string Throttle(PullLimit limit) => ThrottleWords.At(limit.Stall!.Throttle);
 

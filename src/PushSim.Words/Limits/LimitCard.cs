@@ -41,12 +41,12 @@ public static class LimitCard
         {
             if (Best(r, output) is Gain g)
             {
-                yield return new CardNumber($"10 % more {LimitWords.Of(g.Input)}", Text($"{g.ChangePercent:+0.#;-0.#;0} %"), output == LimitOutput.Pull ? "of pull" : "of the time to 1 m", Text($"from {g.Base:0.00} to {g.Changed:0.00} {LimitWords.Unit(output)}"));
+                yield return new CardNumber($"10 % more {LimitWords.Of(g.Input)}", Text($"{g.ChangePercent:+0.#;-0.#;0} %"), output == LimitOutput.Pull ? "of pull" : "of time to 1 m", Text($"from {g.Base:0.00} to {g.Changed:0.00} {LimitWords.Unit(output)}"));
             }
         }
 
-        yield return new CardNumber("tyres hold", Text($"{s.TractionPeak:0.0} N"), ForceWords.Scale(s.TractionPeak), Text($"sliding {s.TractionSliding:0.0} N"));
-        yield return new CardNumber("top speed", Text($"{s.TopSpeed:0.00} m/s"), "", s.CrossingSpeed is double v && s.Binding == BindingKind.Tyre ? Text($"motors bind above {v:0.0} m/s") : "");
+        yield return new CardNumber("tyres hold", Text($"{s.TractionPeak:0.0} N"), ForceWords.Scale(s.TractionPeak), Text($"sliding {ForceWords.Scale(s.TractionSliding)}"));
+        yield return new CardNumber("top speed", Text($"{s.TopSpeed:0.00} m/s"), "", s.CrossingSpeed is double v && s.Binding == BindingKind.Tyre ? Text($"motors above {v:0.0} m/s") : "");
         if (r.Match.PeakWinding is double hot)
         {
             yield return new CardNumber("hottest winding", Text($"{hot:0} °C"), "", Text($"in a match of {r.Match.Pattern.Length:0} s"));

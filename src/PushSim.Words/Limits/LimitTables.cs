@@ -41,8 +41,10 @@ public static class LimitTables
         AnswerTable table = NewTable("At standstill", "Quantity", states.Select(s => LimitWords.Of(s.Kind)));
         Row(table, "motors can give [N]", states, s => Text(s.MotorForce, "0.00"));
         Row(table, "tyres hold, peak [N]", states, s => Text(s.TractionPeak, "0.00"));
+        Row(table, "  the same [gf]", states, s => Phrase.Gram(s.TractionPeak));
         Row(table, "tyres hold, sliding [N]", states, s => Text(s.TractionSliding, "0.00"));
         Row(table, "steady pull [N]", states, s => Text(s.Pull, "0.00"));
+        Row(table, "  the same [gf]", states, s => s.Pull is double p ? Phrase.Gram(p) : "-");
         if (states.Any(s => s.RearsUpAt is not null))
         {
             Row(table, "rears up on its hook at [N]", states, s => Text(s.RearsUpAt, "0.00"));

@@ -46,7 +46,7 @@ public static class LimitVerdict
     {
         LimitState s = r.Now;
         string name = r.Scenario.Robot.Name;
-        string forces = Text($"the motors could give {(s.IsStarved ? "less than " : "")}{s.MotorForce:0.0} N at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N");
+        string forces = Text($"the motors could give {(s.IsStarved ? "less than " : "")}{s.MotorForce:0.0} N ({ForceWords.Scale(s.MotorForce)}) at the floor{ThrottleWords.At(s.Condition.Throttle)}, the tyres hold {s.TractionPeak:0.0} N ({ForceWords.Scale(s.TractionPeak)})");
         if (s.Status == PullStatus.RearsUp)
         {
             return Text($"{name} rears up on its hook at {s.RearsUpAt:0.0} N, before it pulls with all it has: {forces}.");
@@ -72,7 +72,7 @@ public static class LimitVerdict
             return $"The battery cannot feed the motors of {name} as it pulls, so what binds is not told: {forces}.";
         }
 
-        string pulls = Text($"{forces}; it pulls {s.Pull:0.0} N");
+        string pulls = Text($"{forces}; it pulls {s.Pull:0.0} N ({ForceWords.Scale(s.Pull!.Value)})");
         if (s.Bound.Count == 1 && s.Binding == BindingKind.Tyre)
         {
             string until = s.CrossingSpeed is not double v ? " at every speed" : v < 0.05 ? " only at standstill, where the motors are level with them" : Text($" up to {v:0.0} m/s, the motors above");

@@ -31,7 +31,7 @@ public static class OddsCard
                 Number($"{robot} wins", t.Wins, t, t.WinInterval), Number($"{opponent} wins", t.Losses, t, t.LossInterval), Number("no winner", t.Stalemates, t, t.StalemateInterval),
                 .. inputs.Told.Take(AnswerCard.MostNumbers - 3).Select((i, k) => new CardNumber(k == 0 ? "most of the doubt" : "then", Text($"{100.0 * i.Share.Value:0} ± {100.0 * Math.Max(i.Share.High - i.Share.Value, i.Share.Value - i.Share.Low):0} %"), "", i.Name)),
             ],
-            Sure = Text($"counting error of {t.Matches} matches: {100.0 * t.WinInterval.Low:0.#} to {100.0 * t.WinInterval.High:0.#} wins of 100.{(pairs is null ? "" : " " + PairWords.Verdict(pairs))}{(t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "")}"),
+            Sure = Text($"the ranges are the counting error of {t.Matches} matches.{(pairs is null ? "" : " " + PairWords.Verdict(pairs))}{(t.LeadInterval.Holds(0.0) ? " Neither is shown to be the better." : "")}"),
             Next = IsSettled(t) ? "nothing drawn here turns it; a harder opponent tells more: --against." : inputs.Told.Count == 0 ? OddsWords.TooFew(t) : $"measure {inputs.Told[0].Name}: it carries {100.0 * inputs.Told[0].Share.Value:0} % of the doubt by itself.",
             Robots = [robot, opponent],
             Split = new WinSplit(t.Share(t.Wins), t.Share(t.Losses), t.WinInterval.Low, t.WinInterval.High),
@@ -42,7 +42,7 @@ public static class OddsCard
     private static bool IsSettled(Tally t) => t.WinInterval.Low > Settled || t.LossInterval.Low > Settled;
 
     private static CardNumber Number(string label, long count, Tally t, Bounds i) =>
-        new(label, Of100(t.Share(count)), "of 100", Text($"counting error: {100.0 * i.Low:0.#} to {100.0 * i.High:0.#}"));
+        new(label, Of100(t.Share(count)), "of 100", Text($"{100.0 * i.Low:0.#} to {100.0 * i.High:0.#}"));
 
     private static string Of100(double share) => Text($"{100.0 * share:0.#}");
 }

@@ -33,6 +33,11 @@ public static class OddsWords
     {
         Bounds i = c.Bounds;
         string sure = i.Holds(0.0) ? "which may be chance" : "which is more than chance";
+        if (c.Difference == 0.0)
+        {
+            return Text($"On the same draws {own} wins as often as {other} (counting error: {100.0 * i.Low:+0.#;-0.#;0} to {100.0 * i.High:+0.#;-0.#;0} of 100).");
+        }
+
         return Text($"On the same draws {own} wins {100.0 * Math.Abs(c.Difference):0.#} percentage points {(c.Difference < 0.0 ? "less" : "more")} than {other} (counting error: {100.0 * i.Low:+0.#;-0.#;0} to {100.0 * i.High:+0.#;-0.#;0}), {sure}.");
     }
 
@@ -67,6 +72,6 @@ public static class OddsWords
     {
         var held = t.Decisions.Where(d => d.Decision is { Winner: 1, Limit: not null }).GroupBy(d => d.Decision.Limit!.Value)
             .Select(g => (Limit: g.Key, Count: g.Sum(d => d.Count))).OrderByDescending(h => h.Count).ThenBy(h => h.Limit).ToList();
-        return held.Count == 0 ? "" : Text($" In {100.0 * held[0].Count / t.Losses:0.#} % of {robot}'s losses its {BindingTable.Words(held[0].Limit)} held it back.");
+        return held.Count == 0 ? "" : Text($" In {(held[0].Count == t.Losses ? "all" : Phrase.Text($"{100.0 * held[0].Count / t.Losses:0.#} %"))} of {robot}'s losses its {BindingTable.Words(held[0].Limit)} held it back.");
     }
 }

@@ -16,14 +16,14 @@ public static class RunCard
 
     /// <summary>The card.</summary>
     /// <param name="run">The run.</param>
-    /// <param name="file">The file as the user named it, for the commands that tell more; empty: none is named.</param>
-    /// <param name="opponent">The opponent's file as the user named it behind the first; empty: the scenario has it.</param>
-    public static AnswerCard Of(RunResult run, string file, string opponent = "") => new(Answer(run))
+    /// <param name="asked">What it was asked about, for the commands that tell more.</param>
+    public static AnswerCard Of(RunResult run, AskedFiles asked) => new(Answer(run))
     {
         Facts = Facts(run),
         Numbers = [.. RunNumbers.Of(run).Take(AnswerCard.MostNumbers)],
-        Sure = Sure(run, file, opponent),
-        Next = Next(run, file),
+        Sure = Sure(run),
+        Next = Next(run),
+        Suggestions = run.Status == RunStatus.Failed || !asked.IsKnown ? [] : [.. Suggestions(run, asked)],
         Robots = run.Opponent is null ? [run.Scenario.Robot.Name] : [run.Scenario.Robot.Name, run.Opponent.Robot.Name],
         IsTiled = run is { Opponent: null, Scenario.Manoeuvre.Traits.Family: ManoeuvreFamily.Turn, Status: RunStatus.Finished },
         IsCautioned = run.Scenario.Manoeuvre.Traits.Family != ManoeuvreFamily.Hold,
@@ -46,7 +46,7 @@ public static class RunCard
 
         if (run.Shove is { } shove)
         {
-            string[] told = [shove.FirstContact is null ? "" : ShoveVerdict.Limits(run), Answer(run).Contains(" is turned ", StringComparison.Ordinal) ? "" : ShoveVerdict.Turned(run), ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)];
+            string[] told = [shove.FirstContact is null ? "" : ShoveVerdict.Limits(run), Answer(run).Contains(" is turned ", StringComparison.Ordinal) ? ShoveVerdict.Steering(run.Scenario, shove).TrimStart() : ShoveVerdict.Turned(run), ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)];
             return string.Join(' ', told.Where(t => t.Length > 0));
         }
 
@@ -54,34 +54,48 @@ public static class RunCard
         string verdict = RunWords.Sentence(run);
         string rest = Clauses.Rest(verdict);
         string ease = run.Turning is TurnReport turn && run.Answers.IsTurning ? string.Concat(TurnWords.Reserve(turn).Select(c => Phrase.Capital(c) + ". ")) : "";
-        return (ease + (run.Chatter.Cure is { } cure ? WithoutCure(rest, ChatterWords.Of(cure)) : rest)).Trim();
+        return (ease + ChatterWords.Behind(Answer(run), run.Chatter.Cure is { } cure ? WithoutCure(rest, ChatterWords.Of(cure)) : rest, run.Chatter)).Trim();
     }
 
     // the cure is what to do next
     private static string WithoutCure(string rest, string cure) => rest.Replace($" {Phrase.Capital(cure)} keeps it quiet.", "", StringComparison.Ordinal).Replace($" {Phrase.Capital(cure)} takes it further away.", "", StringComparison.Ordinal);
 
-    private static string Sure(RunResult run, string file, string opponent)
+    private static string Sure(RunResult run)
     {
         if (run.Status != RunStatus.Finished)
         {
             return "";
         }
 
-        string drawn = LookWords.Drawn(run);
-        string ask = file.Length == 0 ? "" : $"{(drawn.Length > 0 ? "More" : "How often with drawn values")}: pushsim odds {Clauses.Argument(file)}{(opponent.Length > 0 ? " " + Clauses.Argument(opponent) : "")}";
-        string odds = Behind(drawn) + Behind(ask);
+        string odds = Behind(LookWords.Drawn(run));
         return run.Shove switch
         {
             { TooCloseToCall: true, Close: { } close } => $"too close to call: {ShoveVerdict.TooCloseInShort(close)}.{odds}",
             { TooCloseToCall: false } => "starts that differ by less than anyone can set up end the same way." + odds,
             { } => "nearly equal starts were not tried." + odds,
-            _ => "one run of the middle values." + (file.Length == 0 ? "" : $" What of them is estimated: pushsim check --derived {Clauses.Argument(file)}"),
+            _ => "one run of the middle values.",
         };
     }
 
-    private static string Next(RunResult run, string file)
+    // how often with drawn values, or what is estimated; and how much a change of what binds is worth
+    private static IEnumerable<Suggestion> Suggestions(RunResult run, AskedFiles asked)
     {
-        string limits = file.Length == 0 ? "" : $" How much: pushsim limits {Clauses.Argument(file)}";
+        if (run.Status == RunStatus.Finished)
+        {
+            yield return run.Shove is null ? asked.Derived("What is estimated") : asked.Odds(LookWords.Drawn(run).Length > 0 ? "More matches" : "With drawn values");
+        }
+
+        if (Next(run) is { Length: > 0 } next && next == Binding(run))
+        {
+            yield return asked.Limits("How much");
+        }
+    }
+
+    private static string Binding(RunResult run) =>
+        run.Answers.LimitedBy is BindingKind kind && BindingTable.Advice(kind, run.Answers.Binding is not { } bound || bound.Named.Count < 2) is { Length: > 0 } more ? more + "." : "";
+
+    private static string Next(RunResult run)
+    {
         if (run.Status == RunStatus.Failed)
         {
             return "";
@@ -102,7 +116,7 @@ public static class RunCard
             return $"{ChatterWords.Of(cure)} {(run.Chatter.Kind == ChatterKind.Buzzes ? "keeps the tyres quiet" : "takes the tyres further from chatter")}.";
         }
 
-        return run.Answers.LimitedBy is BindingKind kind && BindingTable.Advice(kind, run.Answers.Binding is not { } bound || bound.Named.Count < 2) is { Length: > 0 } more ? $"{more}.{limits}" : "";
+        return Binding(run);
     }
 
     private static string Behind(string sentence) => sentence.Length == 0 ? "" : " " + sentence;

@@ -46,6 +46,11 @@ public static class RunTables
             {
                 string[] values = result.Opponent is null ? [answer.Shown(first)] : [answer.Shown(first), answer.Shown(second)];
                 table.AddRow([answer.WordsIn(result), .. values, answer.Unit]);
+                if (answer is { Unit: "N", Key: not "push_peak_n" })
+                {
+                    // what a scale shows
+                    table.AddRow(["  the same", .. (result.Opponent is null ? new[] { first } : [first, second]).Select(v => v is double f ? Phrase.Gram(f) : ""), "gf"]);
+                }
             }
         }
 

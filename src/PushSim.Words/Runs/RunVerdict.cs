@@ -5,9 +5,6 @@ namespace PushSim.Words.Runs;
 /// <summary>The answer of a run with one robot as one sentence in plain words.</summary>
 internal static class RunVerdict
 {
-    // Movement that nobody would see [m].
-    private const double StandsStill = 1e-6;
-
     /// <summary>The sentence.</summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="status">How the run ended.</param>
@@ -48,7 +45,7 @@ internal static class RunVerdict
             ManoeuvreFamily.Push when traits.NeedsWall && a.PushPlateau is { } push =>
                 Text($"{name} pushes the wall with {push:0.00} N ({Gram(push)} gf) after a peak of {a.PushPeak:0.00} N{Limit(a.Binding, AtThrottle(scenario, a.Binding))}{buzz}."),
             ManoeuvreFamily.Push when traits.NeedsWall => Text($"{idle} never touches the wall."),
-            ManoeuvreFamily.Hold when a.Travel < StandsStill => Text($"{name} stays where it is (moved {a.Travel:0.000000} m){buzz}."),
+            ManoeuvreFamily.Hold when a.Travel < AnswerCatalogue.StandsStill => $"{name} stays where it is (moved 0 m){buzz}.",
             ManoeuvreFamily.Hold => Text($"{name} moves {AnswerCatalogue.Named("travel_m")!.Spoken(a.Travel ?? 0.0)}{buzz}."),
             ManoeuvreFamily.Drive or ManoeuvreFamily.Push when a.TimeTo90PercentSpeed is { } t =>
                 Text($"{idle}{(isDriven ? "" : " rolls and")} reaches {a.TopSpeed:0.00} m/s, 90 % of it {t:0.000} s after the command{Limit(a.Binding, " on the way")}{buzz}."),

@@ -3,7 +3,7 @@ namespace PushSim.Words.Runs;
 /// <summary>The warnings of a run, each a sentence.</summary>
 internal static class WarningWords
 {
-    private const string Calm = "less slack, a slower ramp or drag, or more damping of the tether calms it";
+    private const string Calm = "take less slack, a slower ramp or drag, or a tether with more damping";
 
     public static string Of(RunWarning warning) => warning switch
     {
@@ -15,7 +15,7 @@ internal static class WarningWords
         RunWarning.Hot w => Text($"motor {w.Motor} on {w.Drive} passes {w.Limit:0} °C after {w.Time:0.00} s"),
         RunWarning.Sensorless w => PartWords.Sensorless(w.Motor),
         RunWarning.Doubtful w => PlausibilityWords.Of(w.Why),
-        RunWarning.Jerk w => Text($"the tether jerks with {w.Of.Force:0.00} N: {w.Of.Held:0.00} N of it were held, the rest changed the robot's speed{(w.HidesBreakaway ? " and hides the breakaway from a load cell" : "")}; {Calm}"),
+        RunWarning.Jerk w => Text($"the tether jerks with {w.Of.Force:0.00} N, {w.Of.Held:0.00} N of it held{(w.HidesBreakaway ? ", which hides the breakaway" : "")}; {Calm}"),
         RunWarning.TipsUndecided w => Text($"who gets under whom is undecided: standing, their front edges differ by {1e3 * Math.Abs(w.Difference):0.0} mm, and both together sink and rock by {1e3 * w.Width:0.0} mm; lower a tip or take stiffer tyres"),
         RunWarning.Hopping w => Hopping(w.Hops),
         RunWarning.Bouncing w => $"the robot bounces on the tether, which fell slack {w.Times} times; {Calm}",

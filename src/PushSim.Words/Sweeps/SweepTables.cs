@@ -1,5 +1,6 @@
 using PushSim.Analysis.Chance;
 using PushSim.Analysis.Sweep;
+using PushSim.Words.Answers;
 using PushSim.Words.Tables;
 
 namespace PushSim.Words.Sweeps;
@@ -22,7 +23,7 @@ public static class SweepTables
 
         foreach (SweepColumn column in sweep.Columns)
         {
-            table.AddNumberColumn(column.Key);
+            table.AddNumberColumn(KeyWords.Of(column.Key));
         }
 
         if (hasOdds)
@@ -41,7 +42,7 @@ public static class SweepTables
 
         if (sweep.Columns.Any(c => c.Ties.Count > 0))
         {
-            table.AddRemark($"tie: not told from the best, {string.Join("; ", sweep.Columns.Where(c => c.Ties.Count > 0).Select(c => $"{c.Key} {SweepWords.Ties(c.Key)}"))}", isAside: true);
+            table.AddRemark($"tie: not told from the best, {string.Join("; ", sweep.Columns.Where(c => c.Ties.Count > 0).Select(c => $"{KeyWords.Of(c.Key)} {SweepWords.Ties(c.Key)}"))}", isAside: true);
         }
 
         return sweep.Points.Count > mostRows ? table.AddRemark($"and {sweep.Points.Count - mostRows} more points, all in sweep.csv") : table;

@@ -22,6 +22,9 @@ public sealed record AnswerCard(string Answer)
     /// <summary>What to change or measure next; may be empty.</summary>
     public string Next { get; init; } = "";
 
+    /// <summary>Commands that tell more.</summary>
+    public IReadOnlyList<Suggestion> Suggestions { get; init; } = [];
+
     /// <summary>Names of the robots, the first one's first: a page sets them in their colours.</summary>
     public IReadOnlyList<string> Robots { get; init; } = [];
 

@@ -3,6 +3,8 @@ namespace PushSim.Words.Terms;
 /// <summary>Whether tyres chatter, in words: every answer that tells of it asks here.</summary>
 public static class ChatterWords
 {
+    private const string None = "no chatter of its tyres is found";
+
     /// <summary>Key of a verdict for scripts.</summary>
     public static string Key(ChatterKind kind) => kind.ToString().ToLowerInvariant();
 
@@ -46,9 +48,37 @@ public static class ChatterWords
     {
         ChatterKind.Buzzes when v.IsLatent => Text($"; quiet here, but small swings near {v.Frequency:0} Hz grow{Fed(v.Feed)}: expect chatter from the first bump{Cured(v)}"),
         ChatterKind.Buzzes => Text($"; its tyres chatter at about {v.Frequency:0} Hz{effect}{Fed(v.Feed)}{Cured(v)}"),
-        ChatterKind.Close => $"; no chatter of its tyres is found, but they are close to chatter: {Of(v.Tip!)} would start it{Cured(v, "takes it further away")}",
+        ChatterKind.Close => $"; {None}, but they are close to chatter: {Of(v.Tip!)} would start it{Cured(v, "takes it further away")}",
         _ => "",
     };
+
+    /// <summary>Further sentences of a verdict without what its answer tells of chatter.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="rest">The sentences behind it, of which one may be made of <see cref="Clause"/>.</param>
+    /// <param name="v">The verdict.</param>
+    public static string Behind(string answer, string rest, ChatterVerdict v)
+    {
+        if (v.Kind == ChatterKind.Close)
+        {
+            return rest.Replace($"{Phrase.Capital(None)}, but they are", "Its tyres are", StringComparison.Ordinal);
+        }
+
+        string told = Text($"Its tyres chatter at about {v.Frequency:0} Hz");
+        int at = v is { Kind: ChatterKind.Buzzes, IsLatent: false } && answer.Contains(Text($" chatter at {v.Frequency:0} Hz"), StringComparison.Ordinal) ? rest.IndexOf(told, StringComparison.Ordinal) : -1;
+        if (at < 0)
+        {
+            return rest;
+        }
+
+        // what is left of the sentence: an effect, and what feeds it
+        int end = rest.IndexOf('.', at + told.Length);
+        string fed = Fed(v.Feed);
+        string effect = rest[(at + told.Length)..(end < 0 ? rest.Length : end)];
+        effect = fed.Length > 0 ? effect.Replace(fed, "", StringComparison.Ordinal) : effect;
+        string feed = fed.Length == 0 ? "" : Phrase.Capital(fed[", fed by ".Length..]) + (v.Feed is ChatterFeed.Friction ? " feeds the chatter." : " feed the chatter.");
+        string left = $"{(effect.Length == 0 ? "" : "Its tyres" + effect[" and".Length..] + ". ")}{feed}";
+        return (rest[..at] + left + (end < 0 ? "" : rest[(end + 1)..])).Trim();
+    }
 
     /// <summary>What keeps the tyres of a robot quiet in a shove, in a sentence; empty where they are quiet or nothing does.</summary>
     /// <param name="v">The verdict.</param>

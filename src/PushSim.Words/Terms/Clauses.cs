@@ -23,7 +23,4 @@ public static class Clauses
 
     /// <summary>A clause as it begins a sentence; empty for none.</summary>
     public static string Sentence(string clause) => clause.Length == 0 ? "" : Phrase.Capital(clause);
-
-    /// <summary>A file as a word of a command line: in quotes where it has blanks.</summary>
-    public static string Argument(string file) => file.Any(char.IsWhiteSpace) ? $"\"{file}\"" : file;
 }

@@ -25,6 +25,6 @@ public static class ThrottleWords
         (string low, string high) = (FormattableString.Invariant($"{100.0 * best.ThrottleLow:0}"), FormattableString.Invariant($"{100.0 * best.ThrottleHigh:0}"));
         string at = low == high ? "" : $", at {low} to {high} %";
         return best.WorthHigh < LeastWorth ? $"{robot} pushes no harder at less than {asked} throttle."
-            : FormattableString.Invariant($"Standing, {robot} pushes hardest at {100.0 * best.Throttle:0} % throttle: {best.Push:0.0} N, {100.0 * best.Worth:0} % more than at {asked}; {range} more, by how its grip falls with slip{at}.");
+            : FormattableString.Invariant($"Standing, {robot} pushes hardest at {100.0 * best.Throttle:0} % throttle: {best.Push:0.0} N ({ForceWords.Scale(best.Push)}), {100.0 * best.Worth:0} % more than at {asked}; {range} more, by how its grip falls with slip{at}.");
     }
 }

@@ -13,10 +13,10 @@ internal static class AnswerMaker
     /// <param name="before">The run to compare with; null: none.</param>
     public static AnswerMessage Of(RunResult run, RunResult? before)
     {
-        AnswerCard card = RunCard.Of(run, "");
+        AnswerCard card = RunCard.Of(run, AskedFiles.Unknown);
         bool hasHistory = run.Time.Length >= 2;
         bool canCompare = before is not null && before.Time.Length >= 2;
-        return OfCard(card, before is null ? null : RunCard.Of(before, "")) with
+        return OfCard(card, before is null ? null : RunCard.Of(before, AskedFiles.Unknown)) with
         {
             Winner = run.Shove is { } shove ? shove.Winner switch { 0 => "a", 1 => "b", _ => "" } : null,
             Cautions = [.. RunWords.Warnings(run), .. LookWords.LeftOut(run.Look) is { Length: > 0 } cut ? [cut] : Array.Empty<string>(), .. card.IsCautioned ? new[] { Cautions.OfPredictions } : []],

@@ -117,6 +117,14 @@ internal sealed class OddsStream(EventHub hub)
     {
         (double low, double high) = values.Length == 0 ? (0.0, 1.0) : (values.Min(), values.Max());
         high = high > low ? high : low + 1e-3;
+        if (low < 0.0 && high > 0.0)
+        {
+            // no stretch has winners and losers
+            double step = (high - low) / (Bins - 1);
+            low = -step * Math.Ceiling(-low / step);
+            high = low + (step * Bins);
+        }
+
         int[] counts = new int[Bins];
         foreach (double value in values)
         {

@@ -15,7 +15,8 @@ internal sealed class CellRun
 
     private readonly Lock _lock = new();
     private readonly string _port;
-    private readonly PullNotes? _notes;
+    private readonly Func<RawLog> _begin;
+    private readonly Func<string, PullNotes?> _notesOf;
     private readonly Action<TraceMessage> _send;
     private readonly BenchSession _session;
     private readonly BenchFeed _feed;
@@ -25,21 +26,26 @@ internal sealed class CellRun
     private readonly CancellationTokenSource _stop = new();
     private readonly Thread _thread;
     private readonly Timer _beat;
+    private RawLog? _log;
+    private PullNotes? _notes;
+    private string _unkept = "";
     private string _last = "";
     private string _trouble = "";
+    private bool _isAsked;
     private bool _isNew;
     private bool _isOver;
 
     /// <param name="source">The cell.</param>
     /// <param name="port">Its name.</param>
     /// <param name="settings">How its lines are taken.</param>
-    /// <param name="notes">Where good pulls go; null: nowhere.</param>
+    /// <param name="begin">Begins the raw log, at the first line.</param>
+    /// <param name="notes">Where good pulls of a raw log go, an empty path for none; gives null where they go nowhere.</param>
     /// <param name="send">Given what pages show.</param>
-    public CellRun(ILineSource source, string port, BenchSettings settings, PullNotes? notes, Action<TraceMessage> send)
+    public CellRun(ILineSource source, string port, BenchSettings settings, Func<RawLog> begin, Func<string, PullNotes?> notes, Action<TraceMessage> send)
     {
-        (_port, _notes, _send) = (port, notes, send);
+        (_port, _begin, _notesOf, _send) = (port, begin, notes, send);
         _session = new BenchSession(settings, Heard);
-        _feed = new BenchFeed(_session, WallClock.Now.TimeOfDay.TotalSeconds, settings.Log.Rate, keep: null);
+        _feed = new BenchFeed(_session, WallClock.Now.TimeOfDay.TotalSeconds, settings.Log.Rate, Keep);
         _beat = new Timer(_ => Tell(), null, Beat, Beat);
         _thread = new Thread(() => Listen(source)) { IsBackground = true, Name = "load cell" };
         _thread.Start();
@@ -57,6 +63,43 @@ internal sealed class CellRun
         _stop.Dispose();
     }
 
+    /// <summary>The next quiet second is the tare.</summary>
+    public void Tare()
+    {
+        lock (_lock)
+        {
+            _session.Tare();
+            _isNew = true;
+        }
+    }
+
+    // To the disk, before anything is made of them
+    private void Keep(IReadOnlyList<string> lines)
+    {
+        try
+        {
+            if (_unkept.Length == 0)
+            {
+                _log ??= _begin();
+                foreach (string line in lines)
+                {
+                    _log.Add(line);
+                }
+
+                _log.Flush();
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            _unkept = Said("no raw log is kept: " + e.Message) + " ";
+        }
+
+        if (!_isAsked)
+        {
+            (_isAsked, _notes) = (true, _notesOf(_log?.Path ?? ""));
+        }
+    }
+
     private void Listen(ILineSource source)
     {
         source.Read(Take, _stop.Token);
@@ -64,6 +107,7 @@ internal sealed class CellRun
         {
             _isOver = true;
             _feed.Finish();
+            EndLog();
             if (_opened.Task is { IsCompletedSuccessfully: true, Result: "" })
             {
                 _send(Message());
@@ -71,6 +115,18 @@ internal sealed class CellRun
         }
 
         _opened.TrySetResult("it was stopped");
+    }
+
+    private void EndLog()
+    {
+        try
+        {
+            _log?.Dispose();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            _unkept = Said("the raw log lacks its end: " + e.Message) + " ";
+        }
     }
 
     private void Take(SourceNews news)
@@ -161,8 +217,8 @@ internal sealed class CellRun
         string waits = _isOver ? "Stopped. " : _feed.GoneSince is not null ? $"{_port} is gone: plug it in again. " : _trouble.Length > 0 ? "" : Said(BenchAskWords.Of(_session.Waiting)) + " ";
         return new TraceMessage
         {
-            Port = _port, Listening = !_isOver, T = time, F = force, Pulls = pulls, Gaps = gaps, Readings = _session.Readings, Noted = _notes?.Count ?? 0, Caution = _isOver ? "" : BenchWords.Caution,
-            Words = $"{waits}{_trouble} {_last}{(_pulls.Count == 0 ? "" : BenchWords.Verdict(_pulls))}".Replace("  ", " ", StringComparison.Ordinal).Trim(),
+            Port = _port, Listening = !_isOver, T = time, F = force, Pulls = pulls, Gaps = gaps, Readings = _session.Readings, Noted = _notes?.Count ?? 0, Log = _log is null ? "" : GarageFolder.Shown(_log.Path), Tared = _session.Waiting == BenchAsk.Pulls, Caution = _isOver ? "" : BenchWords.Caution,
+            Words = $"{waits}{_unkept}{_trouble} {_last}{(_pulls.Count == 0 ? "" : BenchWords.Verdict(_pulls))}".Replace("  ", " ", StringComparison.Ordinal).Trim(),
         };
     }
 }

@@ -2,6 +2,8 @@ using PushSim.Files;
 using PushSim.Scenarios.Bench;
 using PushSim.Scenarios.Notebook;
 using PushSim.Scenarios.Studies;
+using PushSim.Words.Fits;
+using PushSim.Words.Tables;
 using PushSim.Words.Terms;
 using PushSim.Workbench.Designs;
 
@@ -37,7 +39,20 @@ internal sealed class GarageBook(string folder, string? chosen)
         }
 
         NotebookResult read = NotebookReader.Read(file);
-        return new ReadingsReply(file, [.. read.Rows.Select(Row)], [.. read.Problems.Select(p => $"{(p.Line > 0 ? FormattableString.Invariant($"Line {p.Line}: ") : "")}{p.Message}; {p.Help}."), .. read.Notes]);
+        return new ReadingsReply(file, [.. read.Rows.Select(Row)], [.. read.Problems.Select(p => $"{(p.Line > 0 ? FormattableString.Invariant($"Line {p.Line}: ") : "")}{p.Message}; {p.Help}."), .. read.Notes]) { Season = Season(read) };
+    }
+
+    // as `fit` of the notebook tells it
+    private static SeasonMessage? Season(NotebookResult read)
+    {
+        var study = SeasonStudy.Of(read);
+        if (study.First is not { } fit)
+        {
+            return null;
+        }
+
+        AnswerCard card = SeasonWords.Of(fit, study.Sliding is not null, study.RobotChanges);
+        return new SeasonMessage(card.Answer, card.Facts, Clauses.Sentence(card.Sure), Clauses.Sentence(card.Next), [.. card.Numbers.Select(n => new SeasonRow(n.Label, n.Value, n.Beside, n.Note))]);
     }
 
     /// <summary>Adds pulls that a person typed: all of them, or none if one cannot be read. Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/> where the disk refuses.</summary>
@@ -70,17 +85,18 @@ internal sealed class GarageBook(string folder, string? chosen)
     }
 
     /// <summary>Where the pulls of a tyre go; null without a tyre or a garage.</summary>
-    /// <param name="tyre">The tyre; null: none is noted.</param>
+    /// <param name="asked">Tyre, floor and its state.</param>
     /// <param name="design">The open files, whose robot is pulled; null: none.</param>
-    public PullNotes? NotesOf(string? tyre, Design? design)
+    /// <param name="log">The raw log; empty: none.</param>
+    public PullNotes? NotesOf(PortRequest asked, Design? design, string log)
     {
-        if (tyre is not { Length: > 0 } || File is not string file)
+        if (asked.Tyre?.Trim() is not { Length: > 0 } tyre || File is not string file)
         {
             return null;
         }
 
         ReadResult? read = design?.Read();
-        return new PullNotes(file, new PullRow { Tyre = tyre, Robot = Path.GetFileName(read is null ? null : design!.Robot("robot", read)) ?? "" }, read?.Robot ?? read?.Scenario?.Robot, log: "", Ask);
+        return new PullNotes(file, new PullRow { Tyre = tyre, Robot = Path.GetFileName(read is null ? null : design!.Robot("robot", read)) ?? "", Floor = asked.Floor?.Trim() ?? "", State = FloorState.Of(asked.State?.Trim() ?? "") }, read?.Robot ?? read?.Scenario?.Robot, log, Ask);
     }
 
     private static ReadingRow Row(PullRow r) => new(

@@ -32,7 +32,7 @@ internal static class LogBench
         {
             byte[] bytes = Encoding.UTF8.GetBytes(text);
             WriteGate.Create(path, s => s.Write(bytes));
-            FitResult fit = LogFit.Of(new FitRequest { Files = [path], RobotFile = design?.Shown, Tyre = tyre }, null, cancel);
+            FitResult fit = LogFit.Of(new FitRequest { Files = [path], RobotFile = design?.Shown, Garage = design?.Garage, Tyre = tyre }, null, cancel);
             wrong = fit.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } problem ? problem with { File = name, Message = problem.Message.Replace(path, name, StringComparison.Ordinal) }
                 : fit.Lack is not null || fit.Fits.Count == 0 ? new Problem(name, 0, 0, Severity.Error, "the load on the tested tyres is not known", "open the robot that was pulled") : null;
             return wrong is null ? Message(fit, rows) : null;

@@ -9,8 +9,11 @@ namespace PushSim.Workbench.Designs;
 /// <param name="Texts">The files by path.</param>
 internal sealed record Design(string Main, string Shown, ImmutableSortedDictionary<string, OpenText> Texts)
 {
+    /// <summary>Folder of the garage that names come from; null: the nearest one upwards.</summary>
+    public string? Garage { get; init; }
+
     /// <summary>How the files are read: with their changes.</summary>
-    public ReadOptions Options => new() { Texts = Texts.ToDictionary(t => t.Key, t => t.Value.Text, StringComparer.Ordinal) };
+    public ReadOptions Options => new() { Garage = Garage, Texts = Texts.ToDictionary(t => t.Key, t => t.Value.Text, StringComparer.Ordinal) };
 
     /// <summary>Whether anything differs from the disk.</summary>
     public bool IsChanged => Texts.Values.Any(t => t.IsChanged);
@@ -101,6 +104,18 @@ internal sealed record Design(string Main, string Shown, ImmutableSortedDictiona
             && EditText.Insert(open.Text, section, part, row.Definition.Name, row.Definition, text) is string inside)
         {
             return Put(open with { Text = inside });
+        }
+
+        // of a robot that is open alone: whichever of its files has the table, its own first
+        if (read.Scenario is null)
+        {
+            foreach (OpenText one in Texts.Values.OrderByDescending(t => t.Path == Main))
+            {
+                if (EditText.Insert(one.Text, section, part, row.Definition.Name, row.Definition, text) is string added)
+                {
+                    return Put(one with { Text = added });
+                }
+            }
         }
 
         string header = row.Owner == "opponent" ? "opponent.override" : "override";

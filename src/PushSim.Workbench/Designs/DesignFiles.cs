@@ -11,9 +11,10 @@ internal static class DesignFiles
     /// <summary>The files that a file is made of; null if it cannot be read at all, then the complaints say why.</summary>
     /// <param name="path">The file as the user named it.</param>
     /// <param name="read">What was read.</param>
-    public static Design? Open(string path, out ReadResult read)
+    /// <param name="garage">Folder of the garage that names come from; null: the nearest one upwards.</param>
+    public static Design? Open(string path, out ReadResult read, string? garage = null)
     {
-        read = ScenarioReader.Check(path);
+        read = ScenarioReader.Check(path, new ReadOptions { Garage = garage });
         if (read.Files.Count == 0)
         {
             return null;
@@ -28,7 +29,7 @@ internal static class DesignFiles
             }
         }
 
-        return texts.ContainsKey(read.Files[0].Path) ? new Design(read.Files[0].Path, path, texts.ToImmutable()) : null;
+        return texts.ContainsKey(read.Files[0].Path) ? new Design(read.Files[0].Path, path, texts.ToImmutable()) { Garage = garage } : null;
     }
 
     /// <summary>The text of a file without its byte-order mark, and whether it has one; null if it cannot be read.</summary>

@@ -114,7 +114,7 @@ internal static class StateMaker
         return row.Source switch
         {
             EditSource.Default => new SourceMessage("default", "the usual value", "", 0),
-            EditSource.Estimate => new SourceMessage("estimate", "an estimate", "", 0),
+            EditSource.Estimate => new SourceMessage("estimate", "an estimate from other values", "", 0),
             EditSource.Shelf => new SourceMessage("shelf", "of the parts shelf", row.File, row.Line),
             _ => new SourceMessage("file", "", row.File, row.Line),
         };

@@ -28,6 +28,7 @@ internal sealed class CellEndpoints(WorkbenchState state, CellListener cell, Gar
     {
         app.MapGet("/api/ports", (RequestDelegate)(c => Reply.Json(c, new PortsReply(PortSource.Names()), WireContext.Default.PortsReply)));
         app.MapPost("/api/port", (RequestDelegate)Port);
+        app.MapPost("/api/tare", (RequestDelegate)Tare);
         app.MapGet("/api/readings", (RequestDelegate)(c => Reply.Json(c, book.Read(), WireContext.Default.ReadingsReply)));
         app.MapPost("/api/reading", (RequestDelegate)Reading);
     }
@@ -62,15 +63,19 @@ internal sealed class CellEndpoints(WorkbenchState state, CellListener cell, Gar
         {
             await Refuse(context, $"\"{unit}\" is no unit of force", "take N, gf, kgf, lbf or ozf").ConfigureAwait(false);
         }
-        else if (asked.Tyre is { Length: > Longest })
+        else if (new[] { asked.Tyre, asked.Floor, asked.State }.Any(t => t is { Length: > Longest }))
         {
-            await Refuse(context, "this name of a tyre is too long", "").ConfigureAwait(false);
+            await Refuse(context, "this name is too long", "").ConfigureAwait(false);
+        }
+        else if (KnownOf(asked.Known, out double? known) is { Length: > 0 } bad)
+        {
+            await Refuse(context, $"known mass: {bad}", "for example 200 g").ConfigureAwait(false);
         }
         else if (asked.Tyre is { Length: > 0 } && book.File is null)
         {
             await Refuse(context, GarageBook.NoGarage.Message, GarageBook.NoGarage.Help).ConfigureAwait(false);
         }
-        else if (await cell.Start(asked.Name, baud, unit, book.NotesOf(asked.Tyre?.Trim(), state.Session.Design)).ConfigureAwait(false) is { Length: > 0 } why)
+        else if (await cell.Start(asked.Name, baud, unit, known, log => book.NotesOf(asked, state.Session.Design, log)).ConfigureAwait(false) is { Length: > 0 } why)
         {
             await Refuse(context, $"{asked.Name}: {why}", "").ConfigureAwait(false);
         }
@@ -78,6 +83,39 @@ internal sealed class CellEndpoints(WorkbenchState state, CellListener cell, Gar
         {
             await Reply.Json(context, new ListeningReply(asked.Name), WireContext.Default.ListeningReply).ConfigureAwait(false);
         }
+    }
+
+    private static string KnownOf(string? text, out double? newton)
+    {
+        newton = null;
+        if (text is not { Length: > 0 })
+        {
+            return "";
+        }
+
+        if (text.Length > Longest)
+        {
+            return "this is too long";
+        }
+
+        if (!FitArguments.TryForce(text, out double force, out string message))
+        {
+            return message;
+        }
+
+        newton = force;
+        return force > 0.0 ? "" : "must be above zero";
+    }
+
+    private async Task Tare(HttpContext context)
+    {
+        if (!await cell.Tare().ConfigureAwait(false))
+        {
+            await Refuse(context, "no load cell is listened to", "choose a port and listen").ConfigureAwait(false);
+            return;
+        }
+
+        await Reply.Json(context, new ListeningReply(null), WireContext.Default.ListeningReply).ConfigureAwait(false);
     }
 
     private async Task Reading(HttpContext context)

@@ -11,7 +11,7 @@ namespace PushSim.Workbench.Serving;
 /// <summary>What the page may ask.</summary>
 internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOptions options, CancellationToken over)
 {
-    private readonly HomeFolder _home = new(options.Folder);
+    private readonly HomeFolder _home = new(options.Folder, options.Garage);
 
     /// <summary>Puts them in place.</summary>
     public void Map(IEndpointRouteBuilder app)
@@ -155,10 +155,10 @@ internal sealed class Endpoints(WorkbenchState state, EventHub hub, WorkbenchOpt
         }
 
         Dictionary<string, string> rows = (asked.Rows ?? []).Where(r => r is { Key: not null, Text.Length: < 200 }).DistinctBy(r => r.Key).ToDictionary(r => r.Key!, r => r.Text!);
-        string? path = new Starter(_home, files).Write(rows, out string wrong);
+        string? path = new Starter(_home, files).Write(rows, out string wrong, out string key);
         if (path is null)
         {
-            await Guard.Refuse(context, HttpStatusCode.BadRequest, wrong, "").ConfigureAwait(false);
+            await Guard.Refuse(context, HttpStatusCode.BadRequest, wrong, "", key).ConfigureAwait(false);
             return;
         }
 

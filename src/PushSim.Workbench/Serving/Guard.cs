@@ -74,10 +74,15 @@ internal sealed class Guard
     }
 
     /// <summary>Answers with a fault.</summary>
-    public static async Task Refuse(HttpContext context, HttpStatusCode status, string message, string help)
+    /// <param name="context">The request.</param>
+    /// <param name="status">What kind of fault.</param>
+    /// <param name="message">What is wrong.</param>
+    /// <param name="help">What to do; may be empty.</param>
+    /// <param name="key">The row of a form that it is about; null for none.</param>
+    public static async Task Refuse(HttpContext context, HttpStatusCode status, string message, string help, string? key = null)
     {
         context.Response.StatusCode = (int)status;
-        await Reply.Json(context, new FaultReply(message, help), WireContext.Default.FaultReply).ConfigureAwait(false);
+        await Reply.Json(context, new FaultReply(message, help, key is { Length: > 0 } ? key : null), WireContext.Default.FaultReply).ConfigureAwait(false);
     }
 
     // a sender that is cut off in the middle never reads why

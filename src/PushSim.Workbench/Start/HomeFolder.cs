@@ -3,7 +3,7 @@ using PushSim.Files;
 namespace PushSim.Workbench.Start;
 
 /// <summary>The folder that is served: its robots and scenarios as cards, and nothing outside it, whatever dots or links say.</summary>
-internal sealed class HomeFolder(string folder)
+internal sealed class HomeFolder(string folder, string? garage = null)
 {
     // Files and folders below it that are looked at, and how deep [1].
     private const int MostFiles = 200;
@@ -45,7 +45,7 @@ internal sealed class HomeFolder(string folder)
 
     private CardMessage? Card(string path)
     {
-        ReadResult read = ScenarioReader.Check(Path.Combine(folder, path));
+        ReadResult read = ScenarioReader.Check(Path.Combine(folder, path), new ReadOptions { Garage = garage });
         string name = Path.GetFileNameWithoutExtension(path);
         string mistakes = read.HasErrors ? "has mistakes" : "";
         return read.Scenario is { } scenario ? new CardMessage(path, name, "scenario", scenario.Name, scenario.Question, "")

@@ -32,15 +32,19 @@ internal sealed class Starter(HomeFolder folder, Func<StarterAsk, (IReadOnlyList
     /// <summary>Writes the starter.</summary>
     /// <param name="rows">What the page's form says.</param>
     /// <param name="wrong">What is wrong; empty if nothing is.</param>
+    /// <param name="key">The row that it is about; empty if it is about none.</param>
     /// <returns>Path of its scenario from the folder; null if something is wrong.</returns>
-    public string? Write(IReadOnlyDictionary<string, string> rows, out string wrong)
+    public string? Write(IReadOnlyDictionary<string, string> rows, out string wrong, out string key)
     {
+        key = "";
         string Of(string key) => rows.TryGetValue(key, out string? text) ? text.Trim() : "";
         string name = string.Concat(Of("name").Where(c => char.IsLetterOrDigit(c) || c is ' ' or '-' or '_')).Trim();
         name = name.Length is 0 or > 60 ? "my robot" : name;
-        (IReadOnlyList<(string Name, string Text)> made, wrong) = files(new StarterAsk(Of("kind"), Of("mass"), Of("wheels"), Of("motor"), Of("tyre")));
+        var ask = new StarterAsk(Of("kind"), Of("mass"), Of("wheels"), Of("motor"), Of("tyre"));
+        (IReadOnlyList<(string Name, string Text)> made, wrong) = files(ask);
         if (wrong.Length > 0)
         {
+            key = Culprit(ask);
             return null;
         }
 
@@ -48,7 +52,7 @@ internal sealed class Starter(HomeFolder folder, Func<StarterAsk, (IReadOnlyList
         string target = Path.Combine(folder.Real, below);
         if (Disk.Look(target) != FileKind.None)
         {
-            wrong = $"{below} is there already; give the robot another name";
+            (wrong, key) = ($"{below} is there already; give the robot another name", "name");
             return null;
         }
 
@@ -61,11 +65,11 @@ internal sealed class Starter(HomeFolder folder, Func<StarterAsk, (IReadOnlyList
         // the measured values, each into the text that the one before it gave
         string robot = Path.Combine(target, Robot);
         string now = made.First(f => f.Name == Robot).Text;
-        foreach ((string path, Func<EditRow, double> sign, string value) in Values(Of))
+        foreach ((string path, string row, Func<EditRow, double> sign, string value) in Values(Of))
         {
             if (Set(robot, ref now, path, sign, value) is string bad)
             {
-                wrong = $"{path.Replace('_', ' ')}: {bad}";
+                (wrong, key) = (bad, row);
                 break;
             }
         }
@@ -86,14 +90,22 @@ internal sealed class Starter(HomeFolder folder, Func<StarterAsk, (IReadOnlyList
         return Path.Combine(below, made[0].Name);
     }
 
-    private static IEnumerable<(string Path, Func<EditRow, double> Sign, string Value)> Values(Func<string, string> of)
+    // the answer that is wrong by itself, with all others left open
+    private string Culprit(StarterAsk ask)
+    {
+        var open = new StarterAsk("shove", "", "", "", "");
+        (string Key, StarterAsk Alone)[] each = [("kind", open with { Kind = ask.Kind }), ("mass", open with { Mass = ask.Mass }), ("wheels", open with { Wheels = ask.Wheels }), ("motor", open with { Motor = ask.Motor }), ("tyre", open with { Tyre = ask.Tyre })];
+        return each.FirstOrDefault(e => files(e.Alone).Wrong.Length > 0).Key ?? "";
+    }
+
+    private static IEnumerable<(string Path, string Row, Func<EditRow, double> Sign, string Value)> Values(Func<string, string> of)
     {
         (string Path, string Key, double Factor)[] all =
         [
             ("wheel.*.diameter", "wheel_diameter", 1.0), ("tyre.cover.width", "tyre_width", 1.0), ("wheel.*.x", "wheelbase", 0.5), ("wheel.*.y", "track", 0.5), ("battery.cells", "cells", 1.0),
             ("chassis.front_scale_weight", "front_weight", 1.0), ("chassis.rear_scale_weight", "rear_weight", 1.0),
         ];
-        return all.Where(a => of(a.Key).Length > 0).Select(a => (a.Path, (Func<EditRow, double>)(r => a.Factor == 1.0 ? 1.0 : a.Factor * Math.Sign(r.Value ?? 0.0)), of(a.Key)));
+        return all.Where(a => of(a.Key).Length > 0).Select(a => (a.Path, a.Key, (Func<EditRow, double>)(r => a.Factor == 1.0 ? 1.0 : a.Factor * Math.Sign(r.Value ?? 0.0)), of(a.Key)));
     }
 
     // one value, or that of every wheel

@@ -9,7 +9,7 @@ using PushSim.Workbench.Events;
 namespace PushSim.Workbench.State;
 
 /// <summary>The open files with their steps back and forth, the pinned design, what was refused, and the last answer. One thread uses it.</summary>
-internal sealed class Session(EventHub hub) : IDisposable
+internal sealed class Session(EventHub hub, string? garage = null) : IDisposable
 {
     private readonly Dictionary<string, RowErrorMessage> _faults = new(StringComparer.Ordinal);
     private readonly History _history = new();
@@ -44,7 +44,7 @@ internal sealed class Session(EventHub hub) : IDisposable
     /// <returns>Why it cannot be; null if it is open.</returns>
     public Problem? Open(string path, long number)
     {
-        Design? design = DesignFiles.Open(path, out ReadResult read);
+        Design? design = DesignFiles.Open(path, out ReadResult read, garage);
         if (design is null)
         {
             return read.Problems.FirstOrDefault() ?? new Problem(path, 0, 0, Severity.Error, "this file cannot be read", "");

@@ -22,10 +22,10 @@ internal sealed class WorkbenchState : IDisposable
     private long _number;
     private volatile bool _isOver;
 
-    public WorkbenchState(EventHub hub)
+    public WorkbenchState(EventHub hub, string? garage = null)
     {
         _hub = hub;
-        Session = new Session(hub) { Later = step => Do(step) };
+        Session = new Session(hub, garage) { Later = step => Do(step) };
         _thread = new Thread(Work) { IsBackground = true, Name = "workbench" };
         _thread.Start();
     }

@@ -19,7 +19,7 @@ internal sealed record PageReply(string Path, string? Url);
 internal sealed record TextReply(string File, string Text);
 
 /// <summary>Why a request was not done.</summary>
-internal sealed record FaultReply(string Message, string Help = "");
+internal sealed record FaultReply(string Message, string Help = "", string? Key = null);
 
 internal sealed record ConflictReply(string Message, string File, string Mine, string Theirs);
 

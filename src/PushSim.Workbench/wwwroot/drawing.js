@@ -76,6 +76,9 @@ export function Drawing({ robot }) {
   const parts = [...robot.parts].sort((a, b) => (order.indexOf(a.id) + 1 || 99) - (order.indexOf(b.id) + 1 || 99));
   const tone = robot.id === "b" ? "d1" : "d0";
   if (phone.value) {
+    // a chosen part leaves the room to its sliders
+    const one = parts.find(p => p.id === part.value);
+    if (one) return html`<div class=${`draw phonedraw folded ${tone}`} role="group" aria-label=${`${robot.name}; chosen part`}><div class="parts"><${Label} p=${one} /><button class="partbtn" onClick=${() => { part.value = ""; }}>all parts</button></div></div>`;
     const f = frame(d, 126, 148, false);
     return html`<div class=${`draw phonedraw ${tone}`} role="group" aria-label=${`${robot.name}; choose a part to see its values`}>
       <svg width="134" height="148" viewBox="0 0 134 148" role="img" aria-label=${`${robot.name} from above, to scale`}><${Above} d=${d} f=${f} left=${3} middle=${74} /></svg>

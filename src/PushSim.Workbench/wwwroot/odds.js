@@ -33,6 +33,20 @@ function Bar({ o, mine, other }) {
     <div class="okeys"><span>${Number.isFinite(o.before_share) ? `before: ${hundred(o.before_share)} of 100` : mine.name}</span><span>no winner: ${hundred(o.stalemate / all)}</span><span>${other ? `${other.name}: ${hundred(lose)}` : ""}</span></div></div>`;
 }
 
+const metres = x => `${x > 0 ? "+" : ""}${x.toFixed(2)} m`;
+
+// how far the matches went: ground that yours gained, equal stretches from the least to the most
+function Ground({ h, mine, other }) {
+  if (!h || !h.counts || h.counts.length === 0 || !(h.high > h.low)) return null;
+  const most = Math.max(1, ...h.counts), step = (h.high - h.low) / h.counts.length, all = h.counts.reduce((a, b) => a + b, 0), zero = (0 - h.low) / (h.high - h.low);
+  const peak = h.counts.indexOf(most), said = `Ground that ${mine.name} gains in ${all} matches: from ${metres(h.low)} to ${metres(h.high)}, most often ${metres(h.low + peak * step)} to ${metres(h.low + (peak + 1) * step)}`;
+  return html`<figure class="ground"><figcaption>Ground that ${named(mine.name, robots.value)} gains, match by match</figcaption>
+    <svg width="100%" height="54" role="img" aria-label=${said}>
+      ${h.counts.map((n, i) => { const tall = (50 * n) / most, middle = h.low + (i + 0.5) * step; return n > 0 && html`<rect class=${middle >= 0 ? "s-a" : "s-other"} fill=${middle >= 0 ? null : "url(#hatch)"} x=${pc(i / h.counts.length)} width=${pc(1 / h.counts.length)} y=${53 - tall} height=${tall} />`; })}
+      <line class="s-middle" x1="0" x2="100%" y1="53" y2="53" />${zero > 0 && zero < 1 && html`<line class="s-flip" x1=${pc(zero)} x2=${pc(zero)} y1="0" y2="54" />`}</svg>
+    <div class="okeys groundkeys"><span>${metres(h.low)}</span>${zero > 0.12 && zero < 0.88 && html`<span class="zero" style=${{ left: pc(zero) }}>0: where they met</span>`}<span>${metres(h.high)}</span></div></figure>`;
+}
+
 export function Sure() {
   const s = state.value, a = answer.value, o = odds.value, isOdds = s.mode === "odds";
   const mine = robots.value.find(r => r.yours) || robots.value[0], other = robots.value.find(r => r !== mine);
@@ -47,5 +61,6 @@ export function Sure() {
   const share = hundred(o.win / o.matches);
   return html`<section class="sure" aria-label="how sure"><div class="t"><b>${named(`${mine.name} wins ${share} of 100`, robots.value)}</b><br />${hundred(o.low)} to ${hundred(o.high)}, ${o.done ? `after ${o.matches} matches` : `${o.matches} matches so far`} ${button}</div>
     <${Bar} o=${o} mine=${mine} other=${other} />
+    <${Ground} h=${o.histogram} mine=${mine} other=${other} />
     ${doubt(o) && html`<p class="doubt">${named(doubt(o), robots.value)}</p>`}</section>`;
 }

@@ -1,7 +1,7 @@
 // Both views of the run at one moment, on one scale of the floor: side view over top view, the design before as an outline.
 import { html, useLayoutEffect, useRef, useSignal, computed } from "./html.js";
 import { answer, time, endTime, phone } from "./store.js";
-import { MM, poses, reach, tallest, gone, bounds, eventAt, endOf } from "./motion.js";
+import { MM, poses, reach, tallest, gone, bounds, eventAt, endOf, meanX, squares, squareWords, fromAbove, fromSide, facing } from "./motion.js";
 
 const world = computed(() => {
   const a = answer.value;
@@ -21,22 +21,21 @@ export function useWidth(first) {
 }
 
 const short = name => (name.length > 14 ? name.slice(0, 13) + "…" : name);
-const points = (list, s) => list.map(c => `${(c[0] * MM * s).toFixed(1)},${(-c[1] * MM * s).toFixed(1)}`).join(" ");
 const degrees = r => (r * 180) / Math.PI;
 
 function Top({ r, p, k, v, ghost }) {
-  const s = v.scale, xs = r.outline.map(c => c[0] * MM * s), front = Math.max(...xs), a = Math.min(8, 0.18 * (front - Math.min(...xs)));
+  const shape = fromAbove(r, v.scale, -1, 8);
   return html`<g class=${ghost ? `ghost g${k}` : `bot b${k}`} transform=${`translate(${v.x(p.x).toFixed(1)} ${v.y(p.y).toFixed(1)}) rotate(${(-degrees(p.heading)).toFixed(2)})`}>
-    ${!ghost && r.wheels.map(w => html`<rect class="wheel" x=${((w.x - w.r) * MM * s).toFixed(1)} y=${((-w.y - 0.32 * w.r) * MM * s).toFixed(1)} width=${(2 * w.r * MM * s).toFixed(1)} height=${(0.64 * w.r * MM * s).toFixed(1)} />`)}
-    <polygon class="body" points=${points(r.outline, s)} />
-    ${front - Math.min(...xs) > 60 && html`<path class="chev" d=${`M${(front - 2 * a).toFixed(1)} ${-a}L${(front - 1.1 * a).toFixed(1)} 0L${(front - 2 * a).toFixed(1)} ${a}`} />`}</g>`;
+    ${!ghost && shape.wheels.map(w => html`<rect class="wheel" ...${w} />`)}
+    <polygon class="body" points=${shape.body} />
+    ${shape.length > 60 && html`<path class="chev" d=${shape.arrow} />`}</g>`;
 }
 
-function Side({ r, p, k, v, ghost }) {
-  const s = v.scale, flip = Math.cos(p.heading) < 0 ? -1 : 1, up = (r.com * MM + p.heave) * s;
-  return html`<g class=${ghost ? `ghost g${k}` : `bot b${k}`} transform=${`translate(${v.x(p.x).toFixed(1)} ${(v.ground - up).toFixed(1)}) scale(${flip} 1) rotate(${degrees(p.pitch).toFixed(2)})`}>
-    <polygon class="body" points=${points(r.side, s)} />
-    ${!ghost && r.wheels.map(w => html`<circle class="wheel" cx=${(w.x * MM * s).toFixed(1)} cy=${((r.com - w.r) * MM * s).toFixed(1)} r=${(w.r * MM * s).toFixed(1)} />`)}</g>`;
+function Side({ r, p, k, v, ghost, alone }) {
+  const shape = fromSide(r, v.scale, -1), up = (r.com * MM + p.heave) * v.scale;
+  return html`<g class=${ghost ? `ghost g${k}` : `bot b${k}`} transform=${`translate(${v.x(p.x).toFixed(1)} ${(v.ground - up).toFixed(1)}) scale(${facing(p, alone).toFixed(4)} 1) rotate(${degrees(p.pitch).toFixed(2)})`}>
+    <polygon class="body" points=${shape.body} />
+    ${!ghost && shape.wheels.map(w => html`<circle class="wheel" ...${w} />`)}</g>`;
 }
 
 // scale and place of everything for a width in px
@@ -46,28 +45,29 @@ function layout(w, width, t) {
   const wide = far ? 7 * w.size : w.box.right - w.box.left;
   const scale = Math.min(width / wide, (height - top - (phone.value ? 4 : 6)) / Math.max(2 * w.size, Math.min(w.box.high - w.box.low, 4 * w.size)), (ground - (phone.value ? 18 : 24)) / w.tall);
   const now = poses(w.now, t);
-  const middle = far ? now.reduce((s, p) => s + p.x, 0) / now.length : (w.box.left + w.box.right) / 2;
+  const middle = far ? meanX(now) : (w.box.left + w.box.right) / 2;
   const tallBox = (w.box.high - w.box.low) * scale > height - top;
   const level = tallBox ? now.reduce((s, p) => s + p.y, 0) / now.length : (w.box.low + w.box.high) / 2;
   return { width, height, ground, top, scale, now, x: x => width / 2 + (x - middle) * scale, y: y => (top + height) / 2 - (y - level) * scale };
 }
 
 function Floor({ w, v }) {
-  const steps = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000], raster = steps.find(s => s * v.scale >= 14) || 10000;
+  const raster = squares(Math.max(10, 14 / v.scale));
   const first = Math.ceil((-v.x(0) / v.scale) / raster), last = Math.floor(((v.width - v.x(0)) / v.scale) / raster);
   const lines = [];
   for (let i = first; i <= last && lines.length < 200; i++) lines.push(i * raster);
   const corners = p => p.map(c => `${v.x(c[0] * MM).toFixed(1)},${v.y(c[1] * MM).toFixed(1)}`).join(" ");
-  const names = w.now.robots.map(r => r.name);
   return html`<rect class="floor" width=${v.width} height=${v.height} />
     ${lines.map(x => html`<line class="grid" x1=${v.x(x)} x2=${v.x(x)} y1=${v.top} y2=${v.height} />`)}
     <line class="ground" x1="0" x2=${v.width} y1=${v.ground} y2=${v.ground} />
     ${(w.now.patches || []).map(p => html`<polygon class="patch" points=${corners(p)} />`)}
     ${(w.now.walls || []).map(p => html`<polygon class="wall" points=${corners(p)} />`)}
-    ${(w.now.lines || []).map((x, k) => html`<line class=${`fin r${k}`} x1=${v.x(x * MM)} x2=${v.x(x * MM)} y1="0" y2=${v.height} />
-      <text class=${`lab${k}`} x=${v.x(x * MM) + (x > 0 ? -5 : 5)} y=${v.height - 6} text-anchor=${x > 0 ? "end" : "start"}>${short(names[k] || "")}’s line</text>`)}
-    ${!phone.value && html`<text class="cap" x="6" y="14">seen from the side</text><text class="cap" x="6" y=${v.ground + 17}>from above; squares: ${raster >= 1000 ? `${raster / 1000} m` : `${raster} mm`}</text>`}`;
+    ${(w.now.lines || []).map((x, k) => html`<line class=${`fin r${k}`} x1=${v.x(x * MM)} x2=${v.x(x * MM)} y1="0" y2=${v.height} />`)}
+    ${!phone.value && html`<text class="cap" x="6" y="14">seen from the side</text><text class="cap" x="6" y=${v.ground + 17}>from above; squares: ${squareWords(raster)}</text>`}`;
 }
+
+// over the robots, which may stand on them
+const LineNames = ({ w, v }) => (w.now.lines || []).map((x, k) => html`<text class=${`linename lab${k}`} x=${v.x(x * MM) + (x > 0 ? -5 : 5)} y=${v.height - 6} text-anchor=${x > 0 ? "end" : "start"}>${short((w.now.robots[k] || {}).name || "")}’s line</text>`);
 
 export function Stage() {
   const [ref, width] = useWidth(phone.value ? 366 : 726);
@@ -84,9 +84,10 @@ export function Stage() {
   return html`<div ref=${ref} class="stagebox"><svg class="stage" width=${v.width} height=${v.height} viewBox=${`0 0 ${v.width} ${v.height}`} role="img" aria-label=${`${w.now.end || answer.value.sentence} ${answer.value.before_sentence || ""}`}>
     <${Floor} w=${w} v=${v} />
     ${w.now.robots.length > 1 && html`<line class="start" x1=${start} x2=${start} y1=${v.top} y2=${v.height} />`}
-    ${past && w.before.robots.map((r, k) => html`<${Top} r=${r} p=${past[k]} k=${k} v=${v} ghost=${true} /><${Side} r=${r} p=${past[k]} k=${k} v=${v} ghost=${true} />`)}
-    ${w.now.robots.map((r, k) => html`<${Top} r=${r} p=${v.now[k]} k=${k} v=${v} /><${Side} r=${r} p=${v.now[k]} k=${k} v=${v} />`)}
+    ${past && w.before.robots.map((r, k) => html`<${Top} r=${r} p=${past[k]} k=${k} v=${v} ghost=${true} /><${Side} r=${r} p=${past[k]} k=${k} v=${v} ghost=${true} alone=${past.length === 1} />`)}
+    ${w.now.robots.map((r, k) => html`<${Top} r=${r} p=${v.now[k]} k=${k} v=${v} /><${Side} r=${r} p=${v.now[k]} k=${k} v=${v} alone=${v.now.length === 1} />`)}
     ${w.now.robots.map((r, k) => html`<text class=${`nm lab${k}`} text-anchor="middle" x=${xs[k]} y=${fits(short(r.name)) ? v.y(v.now[k].y) + 4 : v.y(v.now[k].y) + (k === 0 ? -0.72 : 0.95) * half}>${short(r.name)}</text>`)}
+    <${LineNames} w=${w} v=${v} />
     ${far && html`<path class="arrow" d=${`M${start + 8 * dir} ${cy}H${tail - 9 * dir}`} /><path class="ahead" d=${`M${tail - 9 * dir} ${cy - 5}l${9 * dir} 5l${-9 * dir} 5z`} /><text x=${(start + tail) / 2} y=${cy - 8} text-anchor="middle">pushed ${Math.abs(moved).toFixed(2)} m</text>`}
     ${apart && html`<text class="cap" x=${before.x} y=${cy + 4} text-anchor=${before.room}>${v.width < 600 || t < endOf(w.before) ? "before" : w.before.robots.length > 1 ? "before: both ended here" : "before: ended here"}</text>`}
     ${last && html`<text class=${winner >= 0 ? `verdict lab${winner}` : "verdict"} x=${v.width / 2} y=${phone.value ? 14 : 18} text-anchor="middle">${last.words.length > 46 ? last.words.slice(0, 45) + "…" : last.words}${ends && winner >= 0 ? ` at ${endTime.value.toFixed(2)} s` : ""}</text>`}

@@ -26,15 +26,15 @@ internal static class BindingRule
     private const double BatterySag = 0.2;
 
     /// <summary>1 where a tyre slides at the end of its grip, 0 else [1].</summary>
-    /// <param name="p">Its wheel.</param>
+    /// <param name="shape">What is on at its tyre.</param>
     /// <param name="alpha">Switch of its bristle [1].</param>
     /// <param name="slip">Slip speed of the tread over the floor [m/s].</param>
     /// <param name="grip">Size of its force over its load and friction [1]; asked of the plain law only.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Slides<T>(in WheelParameters<T> p, T alpha, T slip, T grip)
+    public static T Slides<T>(in WheelShape shape, T alpha, T slip, T grip)
         where T : struct, IReal<T>
     {
-        T slides = p.Plain ? T.IfLess(grip, PlainGrip, 0.0, 1.0) : T.IfLess(alpha, AtItsGrip, 0.0, 1.0);
+        T slides = shape.Plain ? T.IfLess(grip, PlainGrip, 0.0, 1.0) : T.IfLess(alpha, AtItsGrip, 0.0, 1.0);
         return T.IfLess(slip, Creep, 0.0, slides);
     }
 

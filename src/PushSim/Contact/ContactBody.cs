@@ -47,11 +47,31 @@ internal sealed class ContactBody
     /// <summary>Parts by mirror partners, whose forces are added to each other first.</summary>
     internal int[][] Groups { get; }
 
-    /// <summary>Its wheels, in the robot's order.</summary>
+/// <summary>Its wheels, in the robot's order.</summary>
     internal IReadOnlyList<RoundWheel> Wheels { get; }
+
+    /// <summary>What is no number of it: bodies that are alike run side by side in lanes.</summary>
+    internal ShapeList<int> Shape => field ??= ShapeOf();
 
     /// <summary>Distance of the farthest corner or rim from the centre of mass [m].</summary>
     internal double Radius { get; }
+
+    private ShapeList<int> ShapeOf()
+    {
+        List<int> list = [Parts.Count, Wheels.Count];
+        foreach (int[] group in Groups)
+        {
+            list.Add(group.Length);
+            list.AddRange(group);
+        }
+
+        foreach (ConvexPart part in Parts)
+        {
+            part.Describe(list);
+        }
+
+        return new ShapeList<int>([.. list]);
+    }
 
     /// <summary>A robot's body from an outline in its plan.</summary>
     /// <param name="outline">Outline, from the plan's origin.</param>

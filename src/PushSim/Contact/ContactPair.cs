@@ -6,7 +6,7 @@ namespace PushSim.Contact;
 /// convex parts), damped by restitution, and friction by one bristle at the centre of pressure (<see cref="ContactFriction"/>). Exchanging A and B, or left and right,
 /// exchanges the forces to the last bit.
 /// Limits: one direction of friction for all that touches; no friction against turning on the spot; faces of the two bodies decide what overlaps, not pairs of their edges.</summary>
-internal sealed class ContactPair<T>
+internal sealed partial class ContactPair<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     private readonly PartPair<T>[][] _pairs;
@@ -15,8 +15,7 @@ internal sealed class ContactPair<T>
     private readonly int[][] _groupsA, _groupsB;
     private Meeting<T> _meeting;
 
-    // how far apart the centres of mass may be and still touch [m]; k [N/m^2], lambda [s/m], mu [1], z_max [m], 1/tau [1/s]
-    internal T Reach, Stiffness, Damping, Friction, DeflectionLimit, Forget;
+    private PairNumbers<T> _numbers;
 
     /// <summary>A contact of two bodies.</summary>
     /// <param name="a">Body A.</param>
@@ -34,12 +33,13 @@ internal sealed class ContactPair<T>
         WheelsB = new WheelRims<T>(b.Wheels, settings.EdgeStiffness);
         _wheelsOnA = b.Wheels.Count > 0 ? [.. ShapesA.Select(p => new WheelSide<T>(p, WheelsB))] : [];
         _wheelsOnB = a.Wheels.Count > 0 ? [.. ShapesB.Select(p => new WheelSide<T>(p, WheelsA))] : [];
-        Reach = a.Radius + b.Radius;
-        Stiffness = settings.EdgeStiffness;
-        Damping = Restitution.Damping(settings.Restitution);
-        Friction = settings.Friction;
-        DeflectionLimit = settings.FrictionDeflection;
-        Forget = settings.FrictionMemory > 0.0 ? 1.0 / settings.FrictionMemory : 0.0;
+        Shape = (a.Shape, b.Shape);
+        _numbers.Reach = a.Radius + b.Radius;
+        _numbers.Stiffness = settings.EdgeStiffness;
+        _numbers.Damping = Restitution.Damping(settings.Restitution);
+        _numbers.Friction = settings.Friction;
+        _numbers.DeflectionLimit = settings.FrictionDeflection;
+        _numbers.Forget = settings.FrictionMemory > 0.0 ? 1.0 / settings.FrictionMemory : 0.0;
     }
 
     /// <summary>Shapes of the parts of either body.</summary>
@@ -53,6 +53,21 @@ internal sealed class ContactPair<T>
 
     /// <summary>See <see cref="WheelsA"/>.</summary>
     internal WheelRims<T> WheelsB { get; }
+
+    /// <summary>What is no number of body A, and of body B.</summary>
+    public (ShapeList<int> A, ShapeList<int> B) Shape { get; }
+
+    public void Show(NumberWalk<T> walk)
+    {
+        walk.Take(ref _numbers);
+        foreach (PartShape<T> shape in ShapesA.Concat(ShapesB))
+        {
+            shape.Show(walk);
+        }
+
+        WheelsA.Show(walk);
+        WheelsB.Show(walk);
+    }
 
     /// <summary>Number of bristles [1].</summary>
     public static int BristleCount => ContactFriction.Bristles;
@@ -91,7 +106,7 @@ internal sealed class ContactPair<T>
         T x = b.X - a.X;
         T y = b.Y - a.Y;
         T up = b.Z - a.Z;
-        bool isFar = T.AllLess(Reach * Reach, ((x * x) + (y * y)) + (up * up));
+        bool isFar = T.AllLess(_numbers.Reach * _numbers.Reach, ((x * x) + (y * y)) + (up * up));
         if (!isFar)
         {
             _meeting.Set(a, b);
@@ -120,92 +135,13 @@ internal sealed class ContactPair<T>
         return true;
     }
 
-    // Wheels of either body on the parts of the other; the two sides are summed last, so that neither comes before the other.
-    [MethodImpl(Kernel.Part)]
-    private bool Roll(in BodyPose<T> a, in BodyPose<T> b, out PairForce<T> sum)
-    {
-        FaceSums<T> onA = default;
-        FaceSums<T> onB = default;
-        bool any = false;
-        WheelsA.Release();
-        WheelsB.Release();
-        if (_wheelsOnA.Length > 0)
-        {
-            any |= Roll(_wheelsOnA, _groupsA, _meeting.OfA, WheelsB, ref onA);
-        }
-
-        if (_wheelsOnB.Length > 0)
-        {
-            any |= Roll(_wheelsOnB, _groupsB, _meeting.OfB, WheelsA, ref onB);
-        }
-
-        if (!any)
-        {
-            sum = default;
-            return false;
-        }
-
-        PairForce<T>.Of(a, b, onA, onB, out sum);
-        return true;
-    }
-
-    // Mirror partners among the parts are summed first, as in Press.
-    private bool Roll(WheelSide<T>[] sides, int[][] groups, in PartView<T> view, WheelRims<T> wheels, ref FaceSums<T> sum)
-    {
-        bool any = false;
-        foreach (int[] group in groups)
-        {
-            FaceSums<T> pair = default;
-            bool acts = sides[group[0]].Act(view, Damping, ref pair);
-            if (group.Length > 1)
-            {
-                FaceSums<T> other = default;
-                acts |= sides[group[1]].Act(view, Damping, ref other);
-                pair.Add(other);
-            }
-
-            if (acts)
-            {
-                sum.Add(pair);
-                wheels.Add(sides[group[0]].Torque, group.Length > 1 ? sides[group[1]].Torque : default);
-                any = true;
-            }
-        }
-
-        return any;
-    }
-
-    [MethodImpl(Kernel.Part)]
-    private void AddWheels(in PairForce<T> body, in PairForce<T> w)
-    {
-        T hx = (_meeting.HalfY * w.Z) - (_meeting.HalfZ * w.Y);
-        T hy = (_meeting.HalfZ * w.X) - (_meeting.HalfX * w.Z);
-        T hz = (_meeting.HalfX * w.Y) - (_meeting.HalfY * w.X);
-        ForceX = ForceX + w.X;
-        ForceY = ForceY + w.Y;
-        ForceZ = ForceZ + w.Z;
-        OnA.X = OnA.X + (w.MomentX + hx);
-        OnA.Y = OnA.Y + (w.MomentY + hy);
-        OnA.Z = OnA.Z + (w.MomentZ + hz);
-        OnB.X = OnB.X + (hx - w.MomentX);
-        OnB.Y = OnB.Y + (hy - w.MomentY);
-        OnB.Z = OnB.Z + (hz - w.MomentZ);
-        NormalForce = body.Normal + w.Normal;
-        T inverse = 1.0 / T.Max(NormalForce, EdgeProfile.Nothing<T>());
-        CentreX = _meeting.X + ((body.PlaceX + w.PlaceX) * inverse);
-        CentreY = _meeting.Y + ((body.PlaceY + w.PlaceY) * inverse);
-        CentreZ = _meeting.Z + ((body.PlaceZ + w.PlaceZ) * inverse);
-        T bodies = (((w.X * _meeting.VX) + (w.Y * _meeting.VY)) + (w.Z * _meeting.VZ)) + (((w.MomentX * _meeting.WX) + (w.MomentY * _meeting.WY)) + (w.MomentZ * _meeting.WZ));
-        LostPower = LostPower - (bodies + (WheelsA.Power() + WheelsB.Power()));
-    }
-
     // Sums over the parts: groups of mirror partners, and of the two orders of a pair of groups, are summed first, so that no order comes before another.
     [MethodImpl(Kernel.Part)]
     private bool Press(in BodyPose<T> a, in BodyPose<T> b, out PairForce<T> sum)
     {
         if (_groupsA.Length == 1 && _groupsB.Length == 1)
         {
-            return _pairs[0][0].Evaluate(_meeting, a, b, Stiffness, Damping, out sum);
+            return _pairs[0][0].Evaluate(_meeting, a, b, _numbers.Stiffness, _numbers.Damping, out sum);
         }
 
         sum = default;
@@ -252,7 +188,7 @@ internal sealed class ContactPair<T>
             _forces[k] = default;
             if (i < ofA.Length && j < ofB.Length)
             {
-                any |= _pairs[ofA[i]][ofB[j]].Evaluate(_meeting, a, b, Stiffness, Damping, out _forces[k]);
+                any |= _pairs[ofA[i]][ofB[j]].Evaluate(_meeting, a, b, _numbers.Stiffness, _numbers.Damping, out _forces[k]);
             }
         }
 
@@ -279,8 +215,8 @@ internal sealed class ContactPair<T>
         slip.X = _meeting.VX + ((_meeting.WY * pz) - (_meeting.WZ * py));
         slip.Y = _meeting.VY + ((_meeting.WZ * px) - (_meeting.WX * pz));
         slip.Z = _meeting.VZ + ((_meeting.WX * py) - (_meeting.WY * px));
-        ContactFriction.Solve(DeflectionLimit, Forget * (f.Upright * inverse), f.Normal, n, slip, g, z, dz, out Axes<T> pull);
-        T grip = Friction * f.Normal;
+        ContactFriction.Solve(_numbers.DeflectionLimit, _numbers.Forget * (f.Upright * inverse), f.Normal, n, slip, g, z, dz, out Axes<T> pull);
+        T grip = _numbers.Friction * f.Normal;
         T tx = grip * pull.X;
         T ty = grip * pull.Y;
         T tz = grip * pull.Z;
@@ -316,7 +252,7 @@ internal sealed class ContactPair<T>
 
     private void Release(in BodyPose<T> a, in BodyPose<T> b, T g, Span<T> z, Span<T> dz)
     {
-        ContactFriction.Solve(DeflectionLimit, 0.0, 0.0, default, default, g, z, dz, out _);
+        ContactFriction.Solve(_numbers.DeflectionLimit, 0.0, 0.0, default, default, g, z, dz, out _);
         NormalForce = 0.0;
         UprightForce = 0.0;
         CentreX = 0.5 * (a.X + b.X);

@@ -22,6 +22,32 @@ internal sealed class ConvexPart
     /// <summary>Pairs of edges; an edge without partner has -1.</summary>
     public required IReadOnlyList<(int First, int Second)> EdgePairs { get; init; }
 
+    /// <summary>Writes out what is no number of it.</summary>
+    public void Describe(List<int> list)
+    {
+        list.Add(Corners.Count);
+        list.Add(Planes.Count);
+        for (int f = 0; f < Planes.Count; f++)
+        {
+            list.Add(Planes[f].IsUpright ? 1 : 0);
+            Describe(list, Beside[f]);
+        }
+
+        Describe(list, Acting);
+        Describe(list, Edges);
+        Describe(list, EdgePairs);
+    }
+
+    private static void Describe(List<int> list, IReadOnlyList<(int First, int Second)> pairs)
+    {
+        list.Add(pairs.Count);
+        foreach ((int first, int second) in pairs)
+        {
+            list.Add(first);
+            list.Add(second);
+        }
+    }
+
     /// <summary>Pairs of mirror partners of things that are numbered from 0.</summary>
     /// <param name="items">The things.</param>
     /// <param name="partner">The partner of each; itself where it has none.</param>

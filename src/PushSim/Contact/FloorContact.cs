@@ -8,14 +8,13 @@ namespace PushSim.Contact;
 /// <code>
 ///   N_e = k lying n0 max(0, 1 + lambda closing)
 /// </code></summary>
-internal sealed class FloorContact<T>
+internal sealed class FloorContact<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     private readonly int[][] _groups;
     private readonly T[] _x, _y, _z;
 
-    // k [N/m^2], lambda [s/m], mu [1], z_max [m]
-    internal T Stiffness, Damping, Friction, DeflectionLimit;
+    private PairNumbers<T> _numbers;
 
     /// <param name="body">The body.</param>
     /// <param name="settings">What its underside is made of.</param>
@@ -23,18 +22,31 @@ internal sealed class FloorContact<T>
     {
         Shapes = [.. body.Parts.Select(p => new PartShape<T>(p))];
         _groups = body.Groups;
+        Shape = body.Shape;
         int most = Shapes.Max(s => s.Count);
         _x = Aligned.Array<T>(most);
         _y = Aligned.Array<T>(most);
         _z = Aligned.Array<T>(most);
-        Stiffness = settings.Stiffness;
-        Damping = Restitution.Damping(settings.Restitution);
-        Friction = settings.Friction;
-        DeflectionLimit = settings.FrictionDeflection;
+        _numbers.Stiffness = settings.Stiffness;
+        _numbers.Damping = Restitution.Damping(settings.Restitution);
+        _numbers.Friction = settings.Friction;
+        _numbers.DeflectionLimit = settings.FrictionDeflection;
     }
 
     /// <summary>Shapes of the parts.</summary>
     internal PartShape<T>[] Shapes { get; }
+
+    /// <summary>What is no number of the body.</summary>
+    public ShapeList<int> Shape { get; }
+
+    public void Show(NumberWalk<T> walk)
+    {
+        walk.Take(ref _numbers);
+        foreach (PartShape<T> shape in Shapes)
+        {
+            shape.Show(walk);
+        }
+    }
 
     /// <summary>Sum of the normal forces [N]; height of the lowest corner above the floor [m]; power lost [W].</summary>
     public T NormalForce, Lowest, LostPower;
@@ -80,7 +92,7 @@ internal sealed class FloorContact<T>
         n.Z = -1.0;
         if (T.AllLess(normal, EdgeProfile.Nothing<T>()))
         {
-            ContactFriction.Solve(DeflectionLimit, 0.0, 0.0, n, default, g, z, dz, out _);
+            ContactFriction.Solve(_numbers.DeflectionLimit, 0.0, 0.0, n, default, g, z, dz, out _);
             return;
         }
 
@@ -92,8 +104,8 @@ internal sealed class FloorContact<T>
         slip.X = (cosine * vx) - (sine * vy);
         slip.Y = (sine * vx) + (cosine * vy);
         slip.Z = vz;
-        ContactFriction.Solve(DeflectionLimit, 0.0, normal, n, slip, g, z, dz, out Axes<T> pull);
-        T grip = Friction * normal;
+        ContactFriction.Solve(_numbers.DeflectionLimit, 0.0, normal, n, slip, g, z, dz, out Axes<T> pull);
+        T grip = _numbers.Friction * normal;
         T fx = grip * ((cosine * pull.X) + (sine * pull.Y));
         T fy = grip * ((cosine * pull.Y) - (sine * pull.X));
         wrench.Add(x, y, low, fx, fy, normal);
@@ -158,7 +170,7 @@ internal sealed class FloorContact<T>
         T y = (0.5 * (_y[p] + _y[q])) + (place * (_y[q] - _y[p]));
         T z = (0.5 * (_z[p] + _z[q])) + (place * (_z[q] - _z[p]));
         motion.PointVelocity(x, y, z, out _, out _, out T rising);
-        T force = (Stiffness * EdgeProfile.Lying(length, dq - dp)) * (area * T.Max(0.0, 1.0 - (Damping * rising)));
+        T force = (_numbers.Stiffness * EdgeProfile.Lying(length, dq - dp)) * (area * T.Max(0.0, 1.0 - (_numbers.Damping * rising)));
         normal = normal + force;
         px = px + (force * x);
         py = py + (force * y);

@@ -1,7 +1,7 @@
 namespace PushSim.Contact;
 
 /// <summary>A <see cref="ConvexPart"/> as numbers of the kernel.</summary>
-internal sealed class PartShape<T>
+internal sealed class PartShape<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     /// <summary>Corners from the centre of mass [m].</summary>
@@ -45,26 +45,11 @@ internal sealed class PartShape<T>
     /// <summary>Number of corners.</summary>
     public int Count => X.Length;
 
-    /// <summary>Writes out what is no number: parts that are alike run side by side in lanes.</summary>
-    public void Describe(List<int> list)
+    public void Show(NumberWalk<T> walk)
     {
-        list.Add(X.Length);
-        foreach ((int first, int second) in Acting)
+        foreach (T[] numbers in (T[][])[X, Y, Z, NormalX, NormalY, NormalZ, Offset, Length])
         {
-            list.Add(first);
-            list.Add(second);
-            list.Add(IsUpright[first] ? 1 : 0);
-            foreach ((int one, int other) in Beside[first])
-            {
-                list.Add(one);
-                list.Add(other);
-            }
-        }
-
-        foreach ((int first, int second) in EdgePairs)
-        {
-            list.Add(first);
-            list.Add(second);
+            walk.Take(numbers);
         }
     }
 

@@ -1,7 +1,7 @@
 namespace PushSim.Contact;
 
 /// <summary>The wheels of a body as numbers of the kernel, how fast they turn, and what a contact does to them.</summary>
-internal sealed class WheelRims<T>
+internal sealed class WheelRims<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     /// <summary>Hubs from the centre of mass, radii, half widths [m].</summary>
@@ -35,6 +35,14 @@ internal sealed class WheelRims<T>
 
     /// <summary>Number of wheels.</summary>
     public int Count => X.Length;
+
+    public void Show(NumberWalk<T> walk)
+    {
+        foreach (T[] numbers in (T[][])[X, Y, Z, Radius, HalfWidth, Stiffness, Friction])
+        {
+            walk.Take(numbers);
+        }
+    }
 
     /// <summary>Forgets the moments.</summary>
     public void Release() => Torque.AsSpan().Clear();

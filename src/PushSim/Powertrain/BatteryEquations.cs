@@ -8,7 +8,7 @@ namespace PushSim.Powertrain;
 ///   R_b = f R    v_1' = (f R_1 i - v_1)/tau    f = (1 + e exp(-s/s_e)) exp(-c (T - 25))    C T' = R_b i^2 + v_1^2/(f R_1) - (T - T_air)/R_th
 /// </code>
 /// A usual equivalent circuit (Chen, Rincon-Mora, IEEE Trans. Energy Conversion 21, 2006, with one of its two branches). Left out: hysteresis, heat of reaction.</summary>
-internal sealed class BatteryEquations<T>
+internal sealed class BatteryEquations<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     /// <summary>Most Newton steps; enough for 1e-9 V with several controllers at their limits (tested). 3 or 4 are usual.</summary>
@@ -27,27 +27,26 @@ internal sealed class BatteryEquations<T>
     internal readonly T[] Charge;
     internal readonly T[] Span;
     internal readonly T[] Slope;
-    internal T FirstVoltage;
 
     public BatteryEquations(BatterySettings settings)
     {
-        Resistance = settings.Resistance;
-        InitialCharge = settings.InitialCharge;
-        InverseCapacity = 1.0 / settings.Capacity;
-        SlowResistance = settings.SlowResistance;
-        InverseSlowTime = 1.0 / settings.SlowTime;
-        Fall = settings.ResistanceFall;
-        EmptyResistance = settings.EmptyResistance;
-        InverseEmptyShare = 1.0 / settings.EmptyShare;
-        InverseHeatCapacity = settings.HeatCapacity > 0.0 ? 1.0 / settings.HeatCapacity : 0.0;
-        HeatConductance = settings.ThermalResistance > 0.0 ? 1.0 / settings.ThermalResistance : 0.0;
+        Numbers.Resistance = settings.Resistance;
+        Numbers.InitialCharge = settings.InitialCharge;
+        Numbers.InverseCapacity = 1.0 / settings.Capacity;
+        Numbers.SlowResistance = settings.SlowResistance;
+        Numbers.InverseSlowTime = 1.0 / settings.SlowTime;
+        Numbers.Fall = settings.ResistanceFall;
+        Numbers.EmptyResistance = settings.EmptyResistance;
+        Numbers.InverseEmptyShare = 1.0 / settings.EmptyShare;
+        Numbers.InverseHeatCapacity = settings.HeatCapacity > 0.0 ? 1.0 / settings.HeatCapacity : 0.0;
+        Numbers.HeatConductance = settings.ThermalResistance > 0.0 ? 1.0 / settings.ThermalResistance : 0.0;
         Varies = settings.ResistanceFall != 0.0 || settings.EmptyResistance != 0.0;
         int cells = settings.Cells;
         int pieces = Math.Max(0, settings.CellVoltage.Count - 1);
         Charge = new T[pieces];
         Span = new T[pieces];
         Slope = new T[pieces];
-        FirstVoltage = cells * settings.CellVoltage[0].Voltage;
+        Numbers.FirstVoltage = cells * settings.CellVoltage[0].Voltage;
         for (int i = 0; i < pieces; i++)
         {
             double span = settings.CellVoltage[i + 1].Charge - settings.CellVoltage[i].Charge;
@@ -58,14 +57,22 @@ internal sealed class BatteryEquations<T>
         }
     }
 
-    /// <summary>Inner resistance [ohm], state of charge at the start [1], 1/capacity [1/(A s)].</summary>
-    public T Resistance, InitialCharge, InverseCapacity;
+    /// <summary>Its numbers but for the curve.</summary>
+    public BatteryNumbers<T> Numbers;
 
-    /// <summary>R_1 [ohm], 1/tau [1/s], c [1/K], e [1], 1/s_e [1], 1/C [K/J], 1/R_th [W/K].</summary>
-    public T SlowResistance, InverseSlowTime, Fall, EmptyResistance, InverseEmptyShare, InverseHeatCapacity, HeatConductance;
+    /// <summary>What is no number of it.</summary>
+    public BatteryShape Shape => new(Slope.Length, Varies);
 
     /// <summary>Whether the resistances hang on charge or temperature.</summary>
     public bool Varies { get; }
+
+    public void Show(NumberWalk<T> walk)
+    {
+        walk.Take(ref Numbers);
+        walk.Take(Charge);
+        walk.Take(Span);
+        walk.Take(Slope);
+    }
 
     /// <summary>f, what both resistances are multiplied with [1], after some charge was taken [A s], at a temperature [degree Celsius].</summary>
     [MethodImpl(Kernel.Part)]
@@ -76,27 +83,27 @@ internal sealed class BatteryEquations<T>
             return 1.0;
         }
 
-        T s = T.Max(0.0, InitialCharge - (taken * InverseCapacity));
-        return (1.0 + (EmptyResistance * T.Exp(-(s * InverseEmptyShare)))) * T.Exp(-(Fall * (temperature - ReferenceTemperature)));
+        T s = T.Max(0.0, Numbers.InitialCharge - (taken * Numbers.InverseCapacity));
+        return (1.0 + (Numbers.EmptyResistance * T.Exp(-(s * Numbers.InverseEmptyShare)))) * T.Exp(-(Numbers.Fall * (temperature - ReferenceTemperature)));
     }
 
     /// <summary>v_1' [V/s].</summary>
-    public T SlowRise(T factor, T current, T slow) => ((factor * SlowResistance * current) - slow) * InverseSlowTime;
+    public T SlowRise(T factor, T current, T slow) => ((factor * Numbers.SlowResistance * current) - slow) * Numbers.InverseSlowTime;
 
     /// <summary>T' [K/s].</summary>
     public T Warming(T factor, T current, T slow, T temperature, T air)
     {
-        T branch = T.Max(1e-12, factor * SlowResistance);
-        T power = (factor * Resistance * current * current) + (slow * slow / branch);
-        return (power - ((temperature - air) * HeatConductance)) * InverseHeatCapacity;
+        T branch = T.Max(1e-12, factor * Numbers.SlowResistance);
+        T power = (factor * Numbers.Resistance * current * current) + (slow * slow / branch);
+        return (power - ((temperature - air) * Numbers.HeatConductance)) * Numbers.InverseHeatCapacity;
     }
 
     /// <summary>Open-circuit voltage [V] after some charge was taken [A s].</summary>
     [MethodImpl(Kernel.Part)]
     public T OpenCircuitVoltage(T taken)
     {
-        T s = InitialCharge - (taken * InverseCapacity);
-        T voltage = FirstVoltage;
+        T s = Numbers.InitialCharge - (taken * Numbers.InverseCapacity);
+        T voltage = Numbers.FirstVoltage;
         for (int i = 0; i < Slope.Length; i++)
         {
             voltage = voltage + (Slope[i] * T.Max(0.0, T.Min(Span[i], s - Charge[i])));
@@ -109,11 +116,12 @@ internal sealed class BatteryEquations<T>
     /// <param name="voc">Open-circuit voltage, less that of the slow branch [V].</param>
     /// <param name="inner">Resistance that acts at once [ohm].</param>
     /// <param name="parameters">Parameters of the controllers.</param>
+    /// <param name="shapes">Their shapes.</param>
     /// <param name="controllers">The controllers, prepared.</param>
     /// <param name="residual">Residual at the answer [V]; far from 0 when the battery cannot deliver.</param>
     /// <returns>Bus voltage [V].</returns>
     [MethodImpl(Kernel.Part)]
-    public T Solve(T voc, T inner, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
+    public T Solve(T voc, T inner, ReadOnlySpan<ControllerParameters<T>> parameters, ReadOnlySpan<ControllerShape> shapes, ReadOnlySpan<ControllerWork<T>> controllers, out T residual)
     {
         // a hair below the half, so that a root right at the half lies inside
         T low = (0.5 - (Lane.IsSingle<T>() ? 1e-6 : 1e-9)) * voc;
@@ -125,7 +133,7 @@ internal sealed class BatteryEquations<T>
             T emf = T.Abs(c.Emf);
 
             // a sensorless drive at part torque leaves part of the back-EMF at its terminals; V_b times the current of pulses is never below -E^2/(4 R)
-            T most = parameters[k].HasPulses ? 1.0 : c.Magnitude + ((1.0 - c.Share) * emf * inverseVoc);
+            T most = shapes[k].HasPulses ? 1.0 : c.Magnitude + ((1.0 - c.Share) * emf * inverseVoc);
             backflow = backflow + (most * emf * c.Conductance);
         }
 
@@ -141,7 +149,7 @@ internal sealed class BatteryEquations<T>
             T slope = 0.0;
             for (int k = 0; k < controllers.Length; k++)
             {
-                T p = ControllerEquations.BusPower(parameters[k], controllers[k], v, inverse, out T s);
+                T p = ControllerEquations.BusPower(parameters[k], shapes[k], controllers[k], v, inverse, out T s);
                 power = power + T.IfLess(0.5, controllers[k].IsZero, 0.0, p);
                 slope = slope + T.IfLess(0.5, controllers[k].IsZero, 0.0, s);
             }

@@ -13,49 +13,49 @@ internal static class ControllerEquations
 
     /// <summary>What does not hang on the bus voltage: the mirrored source and the least current.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Prepare<T>(in ControllerParameters<T> p, ref ControllerWork<T> c)
+    public static void Prepare<T>(in ControllerParameters<T> p, in ControllerShape shape, ref ControllerWork<T> c)
         where T : struct, IReal<T>
     {
         c.Sign = T.IfLess(c.Duty, 0.0, -1.0, 1.0);
         c.Magnitude = T.Abs(c.Duty);
         c.Emf = c.Sign * c.Source;
         c.Conductance = 1.0 / (c.Resistance + p.OnResistance);
-        c.Low = (p.HasBrushDrop ? Shrink(-c.Emf, c.Drop) : -c.Emf) * c.Conductance;
+        c.Low = (shape.HasBrushDrop ? Shrink(-c.Emf, c.Drop) : -c.Emf) * c.Conductance;
     }
 
     /// <summary>Output current at a bus voltage, positive with the command [A].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Current<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T difference)
+    public static T Current<T>(in ControllerShape shape, in ControllerWork<T> c, T difference)
         where T : struct, IReal<T>
     {
-        T high = (p.HasBrushDrop ? Shrink(difference, c.Drop) : difference) * c.Conductance;
+        T high = (shape.HasBrushDrop ? Shrink(difference, c.Drop) : difference) * c.Conductance;
         return c.Share * T.Min(high, T.Max(c.Limit, c.Low));
     }
 
     /// <summary>1 where the current limit asks for less than the whole d V_b, 0 else [1]; the torque that a sensorless motor leaves out is no limit of its controller.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T IsLimiting<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus, T difference)
+    public static T IsLimiting<T>(in ControllerParameters<T> p, in ControllerShape shape, in ControllerWork<T> c, T bus, T difference)
         where T : struct, IReal<T>
     {
-        T whole = p.HasBrushDrop ? Shrink(difference, c.Drop) : difference;
+        T whole = shape.HasBrushDrop ? Shrink(difference, c.Drop) : difference;
         T limited = T.Max(c.Limit, c.Low) * (c.Resistance + p.OnResistance);
         return T.IfLess(limited + (1e-6 * bus), whole, 1.0, 0.0);
     }
 
     /// <summary>Power taken from the bus [W] and the derivative of the bus current by V_b at fixed duty [S].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T BusPower<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus, T inverseBus, out T slope)
+    public static T BusPower<T>(in ControllerParameters<T> p, in ControllerShape shape, in ControllerWork<T> c, T bus, T inverseBus, out T slope)
         where T : struct, IReal<T>
     {
-        if (p.HasPulses)
+        if (shape.HasPulses)
         {
-            PulseMeans<T> means = PulseEquations.Means(p, c, bus);
+            PulseMeans<T> means = PulseEquations.Means(p, shape, c, bus);
             slope = means.Slope;
             if (!T.AllLess(means.IsLimiting, 0.5))
             {
                 // the share of a limited pulse follows the bus: by a difference
                 T step = SlopeStep * bus;
-                T beyond = PulseEquations.Means(p, c, bus + step).Taken;
+                T beyond = PulseEquations.Means(p, shape, c, bus + step).Taken;
                 slope = T.IfLess(means.IsLimiting, 0.5, slope, (beyond - means.Taken) / step);
             }
 
@@ -64,15 +64,15 @@ internal static class ControllerEquations
 
         T full = c.Magnitude * bus;
         T difference = full - c.Emf;
-        T i = Current(p, c, difference);
+        T i = Current(shape, c, difference);
         T v = c.Emf + (i * (c.Resistance + p.OnResistance));
-        if (p.HasBrushDrop)
+        if (shape.HasBrushDrop)
         {
             v = v + Clamp(difference, c.Drop);
         }
 
         T power = v * i;
-        if (!p.Regeneration)
+        if (!shape.Regeneration)
         {
             power = T.Max(0.0, power);
         }
@@ -82,13 +82,13 @@ internal static class ControllerEquations
         T rise = c.Share * c.Magnitude;
         T constant = -(power * inverseBus * inverseBus);
         T free = (rise * (i + (v * c.Conductance)) * inverseBus) + constant;
-        if (p.HasBrushDrop)
+        if (shape.HasBrushDrop)
         {
             // inside the drop no current flows whatever the bus does
             free = T.IfLess(T.Abs(difference), c.Drop, 0.0, free);
         }
 
-        if (!p.Regeneration)
+        if (!shape.Regeneration)
         {
             free = T.IfLess(0.0, power, free, 0.0);
         }

@@ -16,7 +16,9 @@ internal static class PowertrainEquations
     [MethodImpl(Kernel.Part)]
     public static void Gather<T>(
         ReadOnlySpan<MotorParameters<T>> motors,
+        ReadOnlySpan<MotorShape> motorShapes,
         ReadOnlySpan<ControllerParameters<T>> controllers,
+        ReadOnlySpan<ControllerShape> shapes,
         ReadOnlySpan<T> driveSpeed,
         ReadOnlySpan<T> y,
         Span<MotorWork<T>> motorWork,
@@ -26,45 +28,47 @@ internal static class PowertrainEquations
         for (int k = 0; k < controllers.Length; k++)
         {
             ref readonly ControllerParameters<T> p = ref controllers[k];
+            ref readonly ControllerShape shape = ref shapes[k];
             ref ControllerWork<T> c = ref controllerWork[k];
             T sumE = 0.0, sumR = 0.0, sumDrop = 0.0, share = 1.0;
-            for (int m = p.FirstMotor; m < p.FirstMotor + p.MotorCount; m++)
+            for (int m = shape.FirstMotor; m < shape.FirstMotor + shape.MotorCount; m++)
             {
                 ref readonly MotorParameters<T> q = ref motors[m];
-                T omega = driveSpeed[q.Drive];
+                ref readonly MotorShape own = ref motorShapes[m];
+                T omega = driveSpeed[own.Drive];
                 T e = q.Constant * omega;
                 T r = q.Resistance;
-                if (q.HeatIndex >= 0)
+                if (own.HeatIndex >= 0)
                 {
-                    r = r * (1.0 + (q.ResistanceRise * (y[q.HeatIndex] - q.ReferenceTemperature)));
+                    r = r * (1.0 + (q.ResistanceRise * (y[own.HeatIndex] - q.ReferenceTemperature)));
                 }
 
                 motorWork[m].BackEmf = e;
                 motorWork[m].Resistance = r;
-                T weight = p.Wiring == Wiring.Parallel ? 1.0 / r : (T)1.0;
+                T weight = shape.Wiring == Wiring.Parallel ? 1.0 / r : (T)1.0;
                 sumE = sumE + (weight * e);
                 sumDrop = sumDrop + (weight * q.BrushDrop);
-                sumR = sumR + (p.Wiring == Wiring.Parallel ? weight : r);
-                if (q.IsSensorless)
+                sumR = sumR + (shape.Wiring == Wiring.Parallel ? weight : r);
+                if (own.IsSensorless)
                 {
                     T full = T.Min(1.0, T.Abs(omega) * q.InverseFullTorqueSpeed);
                     share = T.Min(share, q.StandstillShare + ((1.0 - q.StandstillShare) * full));
                 }
             }
 
-            T scale = p.Wiring == Wiring.Parallel ? 1.0 / sumR : (T)1.0;
+            T scale = shape.Wiring == Wiring.Parallel ? 1.0 / sumR : (T)1.0;
             c.Source = scale * sumE;
             c.Drop = scale * sumDrop;
-            c.Resistance = p.Wiring == Wiring.Parallel ? scale : sumR;
+            c.Resistance = shape.Wiring == Wiring.Parallel ? scale : sumR;
             c.Share = share;
             c.Limit = p.CurrentLimit;
-            if (p.HeatIndex >= 0)
+            if (shape.HeatIndex >= 0)
             {
-                T left = (p.FoldBackTemperature - y[p.HeatIndex]) * p.InverseFoldBackSpan;
+                T left = (p.FoldBackTemperature - y[shape.HeatIndex]) * p.InverseFoldBackSpan;
                 c.Limit = c.Limit * T.Max(0.0, T.Min(1.0, 1.0 + left));
             }
 
-            ControllerEquations.Prepare(p, ref c);
+            ControllerEquations.Prepare(p, shape, ref c);
         }
     }
 
@@ -73,6 +77,7 @@ internal static class PowertrainEquations
     public static void Settle<T>(
         ReadOnlySpan<MotorParameters<T>> motors,
         ReadOnlySpan<ControllerParameters<T>> controllers,
+        ReadOnlySpan<ControllerShape> shapes,
         T bus,
         Span<MotorWork<T>> motorWork,
         Span<ControllerWork<T>> controllerWork)
@@ -81,23 +86,24 @@ internal static class PowertrainEquations
         for (int k = 0; k < controllers.Length; k++)
         {
             ref readonly ControllerParameters<T> p = ref controllers[k];
+            ref readonly ControllerShape shape = ref shapes[k];
             ref ControllerWork<T> c = ref controllerWork[k];
             T difference = (c.Magnitude * bus) - c.Emf;
             T sigma = 0.0;
-            if (p.HasBrushDrop)
+            if (shape.HasBrushDrop)
             {
                 sigma = T.IfLess(0.5, c.IsOpen, 0.0, c.Sign * T.Max(-1.0, T.Min(1.0, difference / c.Drop)));
             }
 
-            T i = T.IfLess(0.5, c.IsOpen, 0.0, c.Sign * ControllerEquations.Current(p, c, difference));
+            T i = T.IfLess(0.5, c.IsOpen, 0.0, c.Sign * ControllerEquations.Current(shape, c, difference));
             T ripple = 0.0;
             PulseMeans<T> pulse = default;
-            if (p.HasPulses)
+            if (shape.HasPulses)
             {
-                pulse = PulseEquations.Means(p, c, bus);
+                pulse = PulseEquations.Means(p, shape, c, bus);
                 i = T.IfLess(0.5, c.IsZero, i, c.Sign * pulse.Current);
                 ripple = T.IfLess(0.5, c.IsZero, 0.0, pulse.Ripple);
-                if (p.HasBrushDrop && p.BetweenPulses != BetweenPulses.Brake)
+                if (shape.HasBrushDrop && shape.BetweenPulses != BetweenPulses.Brake)
                 {
                     sigma = T.IfLess(0.5, c.IsZero, sigma, c.Sign * T.IfLess(0.0, pulse.Current, 1.0, T.IfLess(pulse.Current, 0.0, -1.0, 0.0)));
                 }
@@ -105,24 +111,24 @@ internal static class PowertrainEquations
 
             T terminal = c.Source + (i * c.Resistance) + (sigma * c.Drop);
             T voltage = terminal + (i * p.OnResistance);
-            T power = p.HasPulses ? pulse.Taken * bus : voltage * i;
-            T busPower = T.IfLess(0.5, c.IsZero, 0.0, p.Regeneration ? power : T.Max(0.0, power));
+            T power = shape.HasPulses ? pulse.Taken * bus : voltage * i;
+            T busPower = T.IfLess(0.5, c.IsZero, 0.0, shape.Regeneration ? power : T.Max(0.0, power));
             c.Current = i;
             c.Voltage = voltage;
             c.BusPower = busPower;
             c.Ripple = ripple;
             c.Loss = busPower - (terminal * i) - (ripple * c.Resistance);
-            c.IsLimiting = p.HasPulses ? T.IfLess(0.5, c.IsZero, 0.0, pulse.IsLimiting) : ControllerEquations.IsLimiting(p, c, bus, difference);
-            for (int m = p.FirstMotor; m < p.FirstMotor + p.MotorCount; m++)
+            c.IsLimiting = shape.HasPulses ? T.IfLess(0.5, c.IsZero, 0.0, pulse.IsLimiting) : ControllerEquations.IsLimiting(p, shape, c, bus, difference);
+            for (int m = shape.FirstMotor; m < shape.FirstMotor + shape.MotorCount; m++)
             {
                 ref MotorWork<T> w = ref motorWork[m];
                 T own = sigma * motors[m].BrushDrop;
-                w.Current = p.Wiring == Wiring.Parallel ? (terminal - w.BackEmf - own) / w.Resistance : i;
+                w.Current = shape.Wiring == Wiring.Parallel ? (terminal - w.BackEmf - own) / w.Resistance : i;
                 w.CopperPower = w.Current * w.Current * w.Resistance;
-                if (p.HasPulses)
+                if (shape.HasPulses)
                 {
                     // each winding has its part of the ripple: the whole in a row, by its conductance side by side
-                    T part = p.Wiring == Wiring.Parallel ? c.Resistance * c.Resistance / w.Resistance : w.Resistance;
+                    T part = shape.Wiring == Wiring.Parallel ? c.Resistance * c.Resistance / w.Resistance : w.Resistance;
                     w.CopperPower = w.CopperPower + (ripple * part);
                 }
 

@@ -1,6 +1,6 @@
 namespace PushSim.Powertrain;
 
-/// <summary>Numbers of one drive as the equations use them.</summary>
+/// <summary>Numbers of one drive as the equations use them, and nothing else.</summary>
 internal struct DriveParameters<T>
     where T : struct, IReal<T>
 {
@@ -15,12 +15,9 @@ internal struct DriveParameters<T>
 
     /// <summary>Viscous friction of all its motors at the drive, sum visc G^2 [N m s/rad].</summary>
     public T Viscous;
-
-    /// <summary>Index of the bristle s among the implicit states, -1 without friction.</summary>
-    public int BristleIndex;
 }
 
-/// <summary>Numbers of one motor on its drive.</summary>
+/// <summary>Numbers of one motor on its drive, and nothing else.</summary>
 internal struct MotorParameters<T>
     where T : struct, IReal<T>
 {
@@ -41,18 +38,9 @@ internal struct MotorParameters<T>
 
     /// <summary>Heat flow per kelvin, winding to case and case to air [W/K]; 1/heat capacity of winding and case [K/J].</summary>
     public T WindingToCaseConductance, CaseToAirConductance, InverseWindingCapacity, InverseCaseCapacity;
-
-    /// <summary>Drive it sits on.</summary>
-    public int Drive;
-
-    /// <summary>Index of the winding temperature (the case follows it), -1 when heating is off.</summary>
-    public int HeatIndex;
-
-    /// <summary>Whether the sensorless start is on.</summary>
-    public bool IsSensorless;
 }
 
-/// <summary>Numbers of one controller.</summary>
+/// <summary>Numbers of one controller, and nothing else.</summary>
 internal struct ControllerParameters<T>
     where T : struct, IReal<T>
 {
@@ -65,19 +53,9 @@ internal struct ControllerParameters<T>
 
     /// <summary>T/L of its motors together [s/H].</summary>
     public T PulseTimeOverInductance;
-    public Wiring Wiring;
-    public BetweenPulses BetweenPulses;
 
-    /// <summary>Whether pulses count: means over each, and not only the mean voltage; whether its limit ends each pulse and does not hold the mean.</summary>
-    public bool HasPulses, LimitsEachPulse;
-    public bool Regeneration;
-    public bool HasBrushDrop;
-
-    /// <summary>Index of its temperature, -1 when heating is off.</summary>
-    public int HeatIndex;
-
-    /// <summary>Its motors: first and count in the robot's motor list (motors are ordered by controller).</summary>
-    public int FirstMotor, MotorCount;
+    /// <summary>Sign of the turn's share in its command: -1 on the left side, 1 on the right [1].</summary>
+    public T SideSign;
 }
 
 /// <summary>One motor during an evaluation.</summary>

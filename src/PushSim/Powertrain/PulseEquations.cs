@@ -46,12 +46,12 @@ internal static class PulseEquations
 
     /// <summary>The means at a bus voltage.</summary>
     [MethodImpl(Kernel.Part)]
-    public static PulseMeans<T> Means<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus)
+    public static PulseMeans<T> Means<T>(in ControllerParameters<T> p, in ControllerShape shape, in ControllerWork<T> c, T bus)
         where T : struct, IReal<T>
     {
-        PulseShape<T> s = Shape(p, c, bus);
+        PulseShape<T> s = Shape(p, shape, c, bus);
         T share = c.Magnitude;
-        if (p.LimitsEachPulse)
+        if (shape.LimitsEachPulse)
         {
             share = T.Min(share, ShareOfPeak(p, s, c.Limit));
         }
@@ -62,7 +62,7 @@ internal static class PulseEquations
         T least = s.EndsNot ? -s.Away : T.Max(0.0, -s.Away);
         T most = T.IfLess(s.Sign, 0.0, 1e30, T.Max(c.Limit, least));
         T factor = 1.0;
-        if (!p.LimitsEachPulse && !T.AllLess(means.Current, most))
+        if (!shape.LimitsEachPulse && !T.AllLess(means.Current, most))
         {
             T held = ShareOfMean(s, share, most);
             share = T.IfLess(most, means.Current, held, share);
@@ -81,31 +81,31 @@ internal static class PulseEquations
         T slope = T.IfLess(0.5, isLimiting, -(taken / bus), factor * means.Slope);
         means.Current = s.Sign * current;
         means.Ripple = T.Max(0.0, (factor * square) - (current * current));
-        means.Taken = p.Regeneration ? taken : T.Max(0.0, taken);
-        means.Slope = p.Regeneration ? slope : T.IfLess(taken, 0.0, 0.0, slope);
+        means.Taken = shape.Regeneration ? taken : T.Max(0.0, taken);
+        means.Slope = shape.Regeneration ? slope : T.IfLess(taken, 0.0, 0.0, slope);
         means.IsLimiting = isLimiting;
         return means;
     }
 
     // Target currents while on and off, mirrored so that the current is not negative; both low switches on keep its sign.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static PulseShape<T> Shape<T>(in ControllerParameters<T> p, in ControllerWork<T> c, T bus)
+    private static PulseShape<T> Shape<T>(in ControllerParameters<T> p, in ControllerShape shape, in ControllerWork<T> c, T bus)
         where T : struct, IReal<T>
     {
         PulseShape<T> s;
-        s.EndsNot = p.BetweenPulses == BetweenPulses.Brake;
+        s.EndsNot = shape.BetweenPulses == BetweenPulses.Brake;
         T drop = T.Max(-c.Drop, T.Min(c.Drop, (s.EndsNot ? c.Magnitude * bus : bus) - c.Emf));
-        T emf = p.HasBrushDrop ? c.Emf + drop : c.Emf;
+        T emf = shape.HasBrushDrop ? c.Emf + drop : c.Emf;
         T ahead = bus - emf;
         s.Sign = s.EndsNot ? 1.0 : T.IfLess(ahead, 0.0, -1.0, 1.0);
         s.Bus = bus;
-        s.Off = p.BetweenPulses switch
+        s.Off = shape.BetweenPulses switch
         {
             BetweenPulses.Coast => bus + (2.0 * DiodeDrop),
             BetweenPulses.Diode => T.IfLess(s.Sign, 0.0, bus + DiodeDrop, DiodeDrop),
             _ => 0.0,
         };
-        s.OffRise = p.BetweenPulses switch
+        s.OffRise = shape.BetweenPulses switch
         {
             BetweenPulses.Coast => 1.0,
             BetweenPulses.Diode => T.IfLess(s.Sign, 0.0, 1.0, 0.0),

@@ -8,10 +8,11 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     where T : struct, ILanes<T>, IReal<T>
 {
     private readonly SceneEquations<T> _equations;
+    private readonly LaneNumbers<T> _numbers = new();
     private readonly StepFeatures<T> _features;
     private readonly MatchLane[] _lanes = new MatchLane[T.Lanes];
-    private readonly List<int> _structure = [];
-    private readonly List<int> _other = [];
+    private readonly SceneShape _shape;
+    private readonly AdditiveTableau _tableau;
     private IMatchQueue? _queue;
 
     /// <param name="first">A scene of the structure.</param>
@@ -21,7 +22,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         RobotEquations<T>[] robots = [.. scene.Robots.Select(r => ModelBuilder.Build<T>(r.Scenario, r.Layout, hasLedger: false))];
         _equations = new SceneEquations<T>(robots, SceneBuilder.Contacts<T>(first.Scenario));
         _features = new StepFeatures<T>(_equations, scene);
-        SceneStructure.Describe(scene, first.Tableau, _structure);
+        (_shape, _tableau) = (scene.Shape, first.Tableau);
         List<(int From, int To)> ranges = [];
         for (int k = 0; k < robots.Length; k++)
         {
@@ -45,11 +46,8 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
     public IReadOnlyList<(int From, int To)> ExplicitRanges { get; }
 
     /// <summary>Whether a match fits.</summary>
-    public bool Fits(PreparedMatch match)
-    {
-        SceneStructure.Describe(match.Scene!, match.Tableau, _other);
-        return IsSingle(match) == Lane.IsSingle<T>() && SceneStructure.AreAlike(_structure, _other);
-    }
+    public bool Fits(PreparedMatch match) =>
+        IsSingle(match) == Lane.IsSingle<T>() && ReferenceEquals(match.Tableau, _tableau) && match.Scene!.Shape == _shape;
 
     /// <summary>Takes matches from a queue from now on.</summary>
     public void Take(IMatchQueue queue) => _queue = queue;
@@ -94,7 +92,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
         scene.EnterSegment(index);
         for (int k = 0; k < _equations.Robots.Length; k++)
         {
-            LaneFill<T>.Commands(_equations.Robots[k], lane, scene.Robots[k].Equations);
+            _numbers.Carry(_equations.Robots[k].Commands, lane, scene.Robots[k].Equations.Commands);
         }
 
         return scene.LongestStep;
@@ -112,7 +110,7 @@ internal sealed class LaneScene<T> : ILaneSystem<T>, ILaneFeed<T>
 
     private static bool IsSingle(PreparedMatch match) => match.Scenario.Numerics.Precision == Precision.Single;
 
-    private void Fill(int lane, PreparedMatch match) => LaneFill<T>.Scene(_equations, lane, match.Scene!.Equations);
+    private void Fill(int lane, PreparedMatch match) => _numbers.Carry(_equations, lane, match.Scene!.Equations);
 
     private sealed class MatchLane
     {

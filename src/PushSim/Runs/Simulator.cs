@@ -21,39 +21,14 @@ public static class Simulator
     /// <exception cref="OutOfWorkException">More was needed than is left.</exception>
     internal static RunResult Run(ScenarioSettings scenario, WorkBudget work)
     {
-        scenario = SceneBuilder.InCanonicalOrder(scenario);
-        SceneSystem scene;
-        try
+        if (RecordedRun.Ready(scenario, out string refusal) is not RecordedRun ready)
         {
-            scene = new SceneSystem(scenario);
-        }
-        catch (SimulationException e)
-        {
-            return RunReport.Refused(scenario, e.Message);
+            return RunReport.Refused(SceneBuilder.InCanonicalOrder(scenario), refusal);
         }
 
-        double[] y = scene.InitialState();
-        var recorder = new Recorder(scenario, scene);
-        scene.EnterSegment(0);
-        recorder.Start(y);
-        StoredEnergy before = scene.Stored(y);
-        IntegrationReport report = scenario.Numerics.Precision == Precision.Single
-            ? new RecordedLane(scenario, scene, recorder).Run(y, Settings(scenario, scene), work)
-            : Integrate(scenario, scene, y, new Cancellable(recorder, work.Cancel), work);
+        ready.Run.Alone(work);
         work.Cancel.ThrowIfCancellationRequested();
-        recorder.Stop();
-        scene.Evaluate(report.Time, 0.0, y, new double[y.Length]);
-        return RunReport.Make(scenario, scene, recorder, report, scene.Ledger(y, before), y);
-    }
-
-    /// <summary>Integrates a scene to its end time or until the observer stops it; y is replaced by the last state.</summary>
-    internal static IntegrationReport Integrate(ScenarioSettings scenario, SceneSystem scene, double[] y, IStepObserver observer, WorkBudget work)
-    {
-        IntegrationSettings settings = Settings(scenario, scene);
-        var integration = new SingleRun<SceneSystem>(scene, AdditiveTableau.ByName(scenario.Numerics.Method));
-        IntegrationReport report = integration.Run(0.0, scenario.Manoeuvre.EndTime, y, scene.Breakpoints, settings with { MaximumEvaluations = Math.Min(work.Left, settings.MaximumEvaluations) }, observer);
-        work.Spend(report, settings.MaximumEvaluations);
-        return report;
+        return ready.Result();
     }
 
     /// <summary>Tolerances and limits of a scenario's run.</summary>

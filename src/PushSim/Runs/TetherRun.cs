@@ -2,75 +2,49 @@ using PushSim.Simulation;
 
 namespace PushSim.Runs;
 
-/// <summary>A run of which only the force of the tether is wanted: the same steps as <see cref="Simulator.Run(ScenarioSettings, CancellationToken)"/>, the same force to the bit, no other record.
+/// <summary>Runs of which only the force of the tether is wanted: the same steps as <see cref="Simulator.Run(ScenarioSettings, CancellationToken)"/>, the same force to the bit, no other record.
 /// Several of one structure share lanes, with the same bits.</summary>
-internal sealed class TetherRun
+internal static class TetherRun
 {
-    private IntegrationReport _report;
-
-    private TetherRun(ScenarioSettings scenario, SceneSystem scene)
-    {
-        (Scenario, Scene) = (scenario, scene);
-        State = scene.InitialState();
-        Tape = new TetherTape(scenario, scene);
-        scene.EnterSegment(0);
-        Tape.Start(State);
-        Settings = Simulator.Settings(scenario, scene);
-        Tableau = AdditiveTableau.ByName(scenario.Numerics.Method);
-    }
-
-    public ScenarioSettings Scenario { get; }
-
-    public SceneSystem Scene { get; }
-
-    public TetherTape Tape { get; }
-
-    public IntegrationSettings Settings { get; }
-
-    public AdditiveTableau Tableau { get; }
-
-    /// <summary>The start; once it has ended the last state.</summary>
-    public double[] State { get; }
-
     /// <summary>Forces of several runs at the times of their samples; null for those that do not reach their end.</summary>
     /// <param name="scenarios">Checked settings with a tether and without an opponent.</param>
     /// <param name="cancel">Stops the runs.</param>
     /// <exception cref="OperationCanceledException">The runs were cancelled.</exception>
     public static (double[] Time, double[] Force)?[] Of(IReadOnlyList<ScenarioSettings> scenarios, CancellationToken cancel)
     {
-        TetherRun?[] runs = [.. scenarios.Select(Ready)];
-        TetherRun[][] groups = [.. runs.OfType<TetherRun>().Chunk(R4.IsAccelerated ? R4.Lanes : 1)];
-        Parallel.For(0, groups.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-        {
-            if (groups[i].Length == 1)
-            {
-                groups[i][0].Alone(cancel);
-            }
-            else
-            {
-                new TetherLanes<R4>(groups[i][0]).Run(groups[i], cancel);
-            }
-        });
+        FollowedRun?[] runs = [.. scenarios.Select(Ready)];
+        FollowedRun[][] groups = [.. runs.OfType<FollowedRun>().Chunk(R4.IsAccelerated ? R4.Lanes : 1)];
+        Parallel.For(0, groups.Length, new ParallelOptions { CancellationToken = cancel }, i => Follow(groups[i], cancel));
         cancel.ThrowIfCancellationRequested();
-        return [.. runs.Select(r => r?.Result)];
+        return [.. runs.Select(r => r is null ? null : Force(r))];
     }
 
-    /// <summary>Runs it by itself.</summary>
-    public void Alone(CancellationToken cancel) =>
-        _report = Simulator.Integrate(Scenario, Scene, State, new Cancellable(Tape, cancel), WorkBudget.Endless(cancel));
+    // one of another structure than the first runs alone
+    private static void Follow(FollowedRun[] group, CancellationToken cancel)
+    {
+        FollowedLanes<R4>? lanes = group.Length == 1 ? null : new FollowedLanes<R4>(group[0]);
+        ILookup<bool, FollowedRun> runs = group.ToLookup(r => lanes?.Fits(r) == true);
+        foreach (FollowedRun run in runs[false])
+        {
+            run.Alone(WorkBudget.Endless(cancel));
+        }
 
-    /// <summary>Takes its end from the lane that it was in.</summary>
-    public void End(in IntegrationReport report) => _report = report;
+        var together = new Queue<FollowedRun>(runs[true]);
+        lanes?.Run(() => together.TryDequeue(out FollowedRun? next) ? next : null, long.MaxValue, cancel);
+    }
 
-    private (double[] Time, double[] Force)? Result => RunReport.Ending(Scenario, Scene, Tape.Watch, _report, State) is null ? (Tape.Time, Tape.Force) : null;
+    private static (double[] Time, double[] Force)? Force(FollowedRun run) =>
+        RunReport.Ending(run.Scenario, run.Scene, run.Tape.Watch, run.Report, run.State) is null && run.Tape is TetherTape tape ? (tape.Time, tape.Force) : null;
 
     // null if no run can start from the settings
-    private static TetherRun? Ready(ScenarioSettings scenario)
+    private static FollowedRun? Ready(ScenarioSettings scenario)
     {
         scenario = SceneBuilder.InCanonicalOrder(scenario);
         try
         {
-            return new TetherRun(scenario, new SceneSystem(scenario));
+            var scene = new SceneSystem(scenario);
+            double[] start = scene.InitialState();
+            return new FollowedRun(scenario, scene, new TetherTape(scenario, scene), start);
         }
         catch (SimulationException)
         {

@@ -124,7 +124,7 @@ internal sealed class Balance
 
     private static (double X, double Y, double Z, double R) Wheel(RobotSettings robot, int index)
     {
-        WheelParameters<R1> p = ModelBuilder.WheelGeometry<R1>(robot, index);
+        WheelParameters<R1> p = WheelBuilder.Geometry<R1>(robot, index);
         return (p.X.Value, p.Y.Value, p.HubZ.Value, p.Radius.Value);
     }
 }

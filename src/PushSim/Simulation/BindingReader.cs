@@ -33,10 +33,11 @@ internal sealed class BindingReader<T>
         for (int i = 0; i < Driven.Length; i++)
         {
             ref WheelParameters<T> p = ref eq.Wheels[Driven[i]];
+            ref readonly WheelShape shape = ref eq.Kinds[Driven[i]].Shape;
             ref WheelWork<T> w = ref eq.WheelWork[Driven[i]];
             T across = w.Fy / p.LateralRatio;
-            T grip = p.Plain ? T.Sqrt((w.Fx * w.Fx) + (across * across)) / T.Max(w.Load * w.Friction, 1e-30) : 0.0;
-            slides[i] = BindingRule.Slides(p, w.Alpha, w.SlipSpeed, grip);
+            T grip = shape.Plain ? T.Sqrt((w.Fx * w.Fx) + (across * across)) / T.Max(w.Load * w.Friction, 1e-30) : 0.0;
+            slides[i] = BindingRule.Slides(shape, w.Alpha, w.SlipSpeed, grip);
         }
 
         Read(eq.Controllers, eq.ControllerWork, eq.BusVoltage, eq.OpenCircuit, slides, default, eq.WheelWork, kinds);

@@ -14,7 +14,7 @@ namespace PushSim.Simulation;
 /// </code>
 /// While nothing is commanded the driver keeps the stick still and does not wait. That a dead time is a chain of three lags, and all sizes, is
 /// common practice, no source. Limits: the driver sees the opponent's centre exactly, and nothing else.</summary>
-internal sealed class DriverEquations<T>
+internal sealed class DriverEquations<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     /// <summary>States of steering: three lags, then the stick.</summary>
@@ -39,14 +39,8 @@ internal sealed class DriverEquations<T>
     private const double SeenSpeed = 0.02;
     private const double ForgetTime = 0.1;
 
-    /// <summary>Heading hold: k [1/rad], 1/lag [1/s], heading to hold [rad].</summary>
-    public T HoldGain, InverseHoldLag, HoldHeadingAt;
-
-    /// <summary>Steering: gain [1/rad], greatest command [1], its rate [1/s], 1 / one lag of the dead time [1/s].</summary>
-    public T SteeringGain, SteeringLimit, SteeringRate, InverseLag;
-
-    /// <summary>Easing: share of the throttle that goes [1], its rate [1/s], patience [s].</summary>
-    public T EasedShare, EasingRate, Patience;
+    /// <summary>Its numbers.</summary>
+    public DriverNumbers<T> Numbers;
 
     /// <summary>From the own centre of mass to the opponent's, own floor axes [m]; zero without one.</summary>
     public T SightX, SightY;
@@ -55,17 +49,19 @@ internal sealed class DriverEquations<T>
     public DriverEquations(ManoeuvreSettings manoeuvre)
     {
         DriverSettings d = manoeuvre.Driver;
-        HoldGain = d.HeadingHold;
-        InverseHoldLag = 1.0 / d.HeadingLag;
-        HoldHeadingAt = manoeuvre.InitialHeading;
-        SteeringGain = d.Steering;
-        SteeringLimit = d.SteeringLimit;
-        SteeringRate = d.SteeringRate;
-        InverseLag = Lags / d.DeadTime;
-        EasedShare = 1.0 - d.EaseTo;
-        EasingRate = d.EaseRate;
-        Patience = d.EaseAfter;
+        Numbers.HoldGain = d.HeadingHold;
+        Numbers.InverseHoldLag = 1.0 / d.HeadingLag;
+        Numbers.HoldHeadingAt = manoeuvre.InitialHeading;
+        Numbers.SteeringGain = d.Steering;
+        Numbers.SteeringLimit = d.SteeringLimit;
+        Numbers.SteeringRate = d.SteeringRate;
+        Numbers.InverseLag = Lags / d.DeadTime;
+        Numbers.EasedShare = 1.0 - d.EaseTo;
+        Numbers.EasingRate = d.EaseRate;
+        Numbers.Patience = d.EaseAfter;
     }
+
+    public void Show(NumberWalk<T> walk) => walk.Take(ref Numbers);
 
     /// <summary>Angle by which the opponent is seen to the left of the nose [rad], 2 tan of its half up to 154 degrees.</summary>
     public T Seen(T sine, T cosine)
@@ -83,9 +79,9 @@ internal sealed class DriverEquations<T>
     /// <param name="sine">Sine of the heading [1].</param>
     /// <param name="cosine">Cosine of the heading [1].</param>
     /// <param name="controllers">Holds the commands, gets the duties.</param>
-    /// <param name="sideSign">-1 on the left, 1 on the right [1].</param>
+    /// <param name="parameters">Whose side each controller is on.</param>
     [MethodImpl(Kernel.Part)]
-    public void Apply(StateLayout layout, Span<T> y, Span<T> dy, T sine, T cosine, ControllerWork<T>[] controllers, T[] sideSign)
+    public void Apply(StateLayout layout, Span<T> y, Span<T> dy, T sine, T cosine, ControllerWork<T>[] controllers, ControllerParameters<T>[] parameters)
     {
         T isIdle = 1.0;
         for (int k = 0; k < controllers.Length; k++)
@@ -97,8 +93,8 @@ internal sealed class DriverEquations<T>
         if (layout.HeadingHold >= 0)
         {
             turn = y[layout.HeadingHold];
-            T wanted = T.IfLess(0.5, isIdle, 0.0, HoldGain * (HoldHeadingAt - y[StateLayout.Heading]));
-            dy[layout.HeadingHold] = (wanted - turn) * InverseHoldLag;
+            T wanted = T.IfLess(0.5, isIdle, 0.0, Numbers.HoldGain * (Numbers.HoldHeadingAt - y[StateLayout.Heading]));
+            dy[layout.HeadingHold] = (wanted - turn) * Numbers.InverseHoldLag;
         }
 
         if (layout.Steering >= 0)
@@ -117,7 +113,7 @@ internal sealed class DriverEquations<T>
         T most = 1.0;
         for (int k = 0; k < controllers.Length; k++)
         {
-            controllers[k].Duty = (left * controllers[k].Duty) + T.IfLess(0.5, controllers[k].IsZero, 0.0, sideSign[k] * turn);
+            controllers[k].Duty = (left * controllers[k].Duty) + T.IfLess(0.5, controllers[k].IsZero, 0.0, parameters[k].SideSign * turn);
             most = T.Max(most, T.Abs(controllers[k].Duty));
         }
 
@@ -130,19 +126,19 @@ internal sealed class DriverEquations<T>
 
     private void Steer(Span<T> y, Span<T> dy, T seen, T isIdle)
     {
-        dy[0] = (seen - y[0]) * InverseLag;
-        dy[1] = (y[0] - y[1]) * InverseLag;
-        dy[2] = (y[1] - y[2]) * InverseLag;
-        T wanted = T.IfLess(0.5, isIdle, 0.0, Clamp(SteeringGain * y[2], SteeringLimit));
-        dy[3] = Clamp((wanted - y[3]) * (1.0 / HandTime), SteeringRate);
+        dy[0] = (seen - y[0]) * Numbers.InverseLag;
+        dy[1] = (y[0] - y[1]) * Numbers.InverseLag;
+        dy[2] = (y[1] - y[2]) * Numbers.InverseLag;
+        T wanted = T.IfLess(0.5, isIdle, 0.0, Clamp(Numbers.SteeringGain * y[2], Numbers.SteeringLimit));
+        dy[3] = Clamp((wanted - y[3]) * (1.0 / HandTime), Numbers.SteeringRate);
     }
 
     private void Ease(Span<T> y, Span<T> dy, T speed, T isIdle)
     {
         T waits = T.IfLess(speed, SeenSpeed, 1.0, -y[0] * (1.0 / ForgetTime));
-        dy[0] = T.IfLess(0.5, isIdle, 0.0, T.IfLess(y[0], Patience, waits, 0.0));
-        T goes = T.Min(EasingRate, T.Max(0.0, (EasedShare - y[1]) * (1.0 / HandTime)));
-        dy[1] = T.IfLess(y[0], Patience, 0.0, goes);
+        dy[0] = T.IfLess(0.5, isIdle, 0.0, T.IfLess(y[0], Numbers.Patience, waits, 0.0));
+        T goes = T.Min(Numbers.EasingRate, T.Max(0.0, (Numbers.EasedShare - y[1]) * (1.0 / HandTime)));
+        dy[1] = T.IfLess(y[0], Numbers.Patience, 0.0, goes);
     }
 
     private static T Clamp(T x, T bound) => T.Max(-bound, T.Min(bound, x));

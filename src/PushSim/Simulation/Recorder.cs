@@ -3,7 +3,7 @@ using PushSim.Binding;
 namespace PushSim.Simulation;
 
 /// <summary>Takes samples at a fixed rate from the dense output, evaluates forces and currents there, and stops the run where <see cref="MatchWatch"/> says so.</summary>
-internal sealed class Recorder : IStepObserver
+internal sealed class Recorder : IRunTape
 {
     /// <summary>How far behind a step's end a sample still belongs to it: rounding of its time [s].</summary>
     public const double Late = 1e-12;

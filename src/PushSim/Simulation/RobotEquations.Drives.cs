@@ -17,15 +17,18 @@ internal sealed partial class RobotEquations<T>
         ReadOnlySpan<T> spin = y.Slice(Layout.FirstDrive, Drives.Length);
         for (int k = 0; k < Controllers.Length; k++)
         {
-            ControllerWork[k].Duty = CommandValue[k] + (CommandSlope[k] * (t - SegmentStart));
+            ref readonly ControllerCommand<T> told = ref Commands.Controllers[k];
+            ControllerWork[k].Duty = told.Value + (told.Slope * (t - Commands.Segment.Start));
+            ControllerWork[k].IsZero = told.IsZero;
+            ControllerWork[k].IsOpen = told.IsOpen;
         }
 
         if (Layout.HasDriver)
         {
-            Driver.Apply(Layout, y, dy, Sine, Cosine, ControllerWork, SideSign);
+            Driver.Apply(Layout, y, dy, Sine, Cosine, ControllerWork, Controllers);
         }
 
-        PowertrainEquations.Gather<T>(Motors, Controllers, spin, y, MotorWork, ControllerWork);
+        PowertrainEquations.Gather<T>(Motors, MotorShapes, Controllers, ControllerShapes, spin, y, MotorWork, ControllerWork);
         T voc = Battery.OpenCircuitVoltage(y[Layout.Charge]);
         T source = voc;
         SlowVoltage = 0.0;
@@ -35,9 +38,9 @@ internal sealed partial class RobotEquations<T>
             source = voc - SlowVoltage;
         }
 
-        BatteryFactor = Battery.ResistanceFactor(y[Layout.Charge], Layout.BatteryHeat >= 0 ? y[Layout.BatteryHeat] : AirTemperature);
-        BusVoltage = Battery.Solve(source, BatteryFactor * Battery.Resistance, Controllers, ControllerWork, out BusResidual);
-        PowertrainEquations.Settle<T>(Motors, Controllers, BusVoltage, MotorWork, ControllerWork);
+        BatteryFactor = Battery.ResistanceFactor(y[Layout.Charge], Layout.BatteryHeat >= 0 ? y[Layout.BatteryHeat] : Body.AirTemperature);
+        BusVoltage = Battery.Solve(source, BatteryFactor * Battery.Numbers.Resistance, Controllers, ControllerShapes, ControllerWork, out BusResidual);
+        PowertrainEquations.Settle<T>(Motors, Controllers, ControllerShapes, BusVoltage, MotorWork, ControllerWork);
         T power = 0.0;
         for (int k = 0; k < Controllers.Length; k++)
         {
@@ -56,46 +59,49 @@ internal sealed partial class RobotEquations<T>
         for (int d = 0; d < Drives.Length; d++)
         {
             torque[d] = -(Drives[d].Viscous * y[Layout.FirstDrive + d]);
-            loss[d] = Drives[d].DryFriction + T.IfLess(0.5, IsHeld[d], Drives[d].HoldTorque, 0.0);
+            loss[d] = Drives[d].DryFriction + T.IfLess(0.5, Commands.Drives[d].IsHeld, Drives[d].HoldTorque, 0.0);
         }
 
         for (int m = 0; m < Motors.Length; m++)
         {
-            int d = Motors[m].Drive;
+            int d = MotorShapes[m].Drive;
             torque[d] = torque[d] + (Motors[m].Constant * MotorWork[m].Current);
             loss[d] = loss[d] + (Motors[m].GearLoss * T.Abs(MotorWork[m].Current));
         }
 
         for (int i = 0; i < Wheels.Length; i++)
         {
-            if (Wheels[i].Drive >= 0)
+            int d = Kinds[i].Shape.Drive;
+            if (d >= 0)
             {
-                torque[Wheels[i].Drive] = torque[Wheels[i].Drive] - WheelWork[i].DriveTorque;
+                torque[d] = torque[d] - WheelWork[i].DriveTorque;
             }
         }
 
         for (int d = 0; d < Drives.Length; d++)
         {
             ref readonly DriveParameters<T> p = ref Drives[d];
+            int bristle = DriveShapes[d].BristleIndex;
             DriveFriction[d] = 0.0;
-            if (p.BristleIndex >= 0)
+            if (bristle >= 0)
             {
                 DriveFriction[d] = PowertrainEquations.Friction(
-                    p, y[Layout.FirstDrive + d], loss[d], g, ref z[p.BristleIndex], out dz[p.BristleIndex]);
+                    p, y[Layout.FirstDrive + d], loss[d], g, ref z[bristle], out dz[bristle]);
             }
 
             torque[d] = (torque[d] - DriveFriction[d]) * p.InverseInertia;
         }
 
-        if (GivenRate is not null)
+        if (HasGiven)
         {
             GivenPower = 0.0;
             for (int d = 0; d < Drives.Length; d++)
             {
-                if (IsGiven![d])
+                if (DriveShapes[d].IsGiven)
                 {
-                    GivenPower = GivenPower + ((GivenRate[d] - torque[d]) * Drives[d].Inertia * y[Layout.FirstDrive + d]);
-                    torque[d] = GivenRate[d];
+                    T rate = Commands.Drives[d].GivenRate;
+                    GivenPower = GivenPower + ((rate - torque[d]) * Drives[d].Inertia * y[Layout.FirstDrive + d]);
+                    torque[d] = rate;
                 }
             }
         }

@@ -47,6 +47,6 @@ internal sealed partial class RobotEquations<T>
         ledger[LedgerIndex.Viscous] = viscous;
         ledger[LedgerIndex.Underside] = Underside.LostPower;
         ledger[LedgerIndex.Cells] = OpenCircuit * BatteryCurrent;
-        ledger[LedgerIndex.BatteryLoss] = Battery is null ? 0.0 : (BatteryFactor * Battery.Resistance * BatteryCurrent * BatteryCurrent) + (SlowVoltage * BatteryCurrent);
+        ledger[LedgerIndex.BatteryLoss] = Battery is null ? 0.0 : (BatteryFactor * Battery.Numbers.Resistance * BatteryCurrent * BatteryCurrent) + (SlowVoltage * BatteryCurrent);
     }
 }

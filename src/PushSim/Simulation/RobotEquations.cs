@@ -15,7 +15,7 @@ namespace PushSim.Simulation;
 ///   I omega' = sum(Kt G i - visc G^2 omega) - T_f - sum ratio (R F_x + crr N R tanh(omega_i/omega_s))
 /// </code>
 /// Left out: products of inertia, pitch reaction and gyroscopic moments of spinning parts, backlash.</summary>
-internal sealed partial class RobotEquations<T>
+internal sealed partial class RobotEquations<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     /// <summary>Width over which the friction of a patch edge blends, about a contact length [m].</summary>
@@ -25,11 +25,20 @@ internal sealed partial class RobotEquations<T>
 
     public required WheelParameters<T>[] Wheels { get; init; }
 
+    /// <summary>What kinds of wheels these are.</summary>
+    public required WheelKind<T>[] Kinds { get; init; }
+
     public required DriveParameters<T>[] Drives { get; init; }
+
+    public required DriveShape[] DriveShapes { get; init; }
 
     public required MotorParameters<T>[] Motors { get; init; }
 
+    public required MotorShape[] MotorShapes { get; init; }
+
     public required ControllerParameters<T>[] Controllers { get; init; }
+
+    public required ControllerShape[] ControllerShapes { get; init; }
 
     public required BatteryEquations<T>? Battery { get; init; }
 
@@ -49,43 +58,20 @@ internal sealed partial class RobotEquations<T>
 
     public required ControllerWork<T>[] ControllerWork { get; init; }
 
-    /// <summary>Mass [kg], its inverse, 1/inertias [1/(kg m^2)], height of the centre of mass [m].</summary>
-    public T Mass, InverseMass, InverseRoll, InversePitch, InverseYaw, Height;
+    /// <summary>Numbers of the body and of the floor under it.</summary>
+    public BodyNumbers<T> Body;
 
-    /// <summary>Differences of two inertias over the third: (I_zz - I_yy)/I_xx, (I_xx - I_zz)/I_yy, (I_yy - I_xx)/I_zz [1].</summary>
-    public T GyroRoll, GyroPitch, GyroYaw;
+    /// <summary>What it is told.</summary>
+    public required RobotCommands<T> Commands { get; init; }
 
-    /// <summary>Gravity along floor x and y and normal to the floor [m/s^2]; downforce [N], its place [m], and 1 / the rise that takes three quarters of it [1/m].</summary>
-    public T GravityX, GravityY, GravityZ, Downforce, DownforceX, DownforceY, InverseDownforceGap;
-
-    /// <summary>Floor friction scale [1], air temperature [degree Celsius].</summary>
-    public T FloorFriction, AirTemperature;
-
-    /// <summary>Anchor speed at the segment's start [m/s] and its slope [m/s^2]; start of the segment [s].</summary>
-    public T AnchorSpeed, AnchorSlope, SegmentStart;
-
-    /// <summary>Command of each controller at the segment's start [1] and its slope [1/s].</summary>
-    public required T[] CommandValue { get; init; }
-
-    public required T[] CommandSlope { get; init; }
-
-    /// <summary>Acceleration of each drive that is turned from outside [rad/s^2]; null where none is.</summary>
-    public T[]? GivenRate { get; init; }
-
-    /// <summary>Which drives these are; null where none is.</summary>
-    public bool[]? IsGiven { get; init; }
-
-    /// <summary>Power that turns them, of the last evaluation [W].</summary>
+    /// <summary>Power that turns the drives that are turned from outside, of the last evaluation [W].</summary>
     public T GivenPower;
 
-    /// <summary>1 where the drive is held: all its controllers stand at zero in mode locked; 0 else.</summary>
-    public required T[] IsHeld { get; init; }
+    /// <summary>Whether any drive is turned from outside.</summary>
+    public required bool HasGiven { get; init; }
 
     /// <summary>Who bends the commands.</summary>
     public required DriverEquations<T> Driver { get; init; }
-
-    /// <summary>Sign of the turn's share in each controller's command: -1 on the left side, 1 on the right [1].</summary>
-    public required T[] SideSign { get; init; }
 
     /// <summary>Results of the last evaluation: open-circuit and bus voltage [V], battery current [A], residual of the bus equation [V].</summary>
     public T OpenCircuit, BusVoltage, BatteryCurrent, BusResidual;
@@ -135,7 +121,7 @@ internal sealed partial class RobotEquations<T>
         T least = double.PositiveInfinity;
         for (int i = 0; i < Wheels.Length; i++)
         {
-            least = T.Min(least, TreadRing.StepBound(Wheels[i], WheelWork[i]));
+            least = T.Min(least, TreadRing.StepBound(Wheels[i], Kinds[i], WheelWork[i]));
         }
 
         return least;
@@ -151,14 +137,14 @@ internal sealed partial class RobotEquations<T>
         Press(Attitude, heave, ref Wrench);
         AddWheels(Motion, Attitude, Sine, Cosine, g, y, z, predicted, dy, dz, ref Wrench);
         int floor = Layout.FloorBristle - Layout.ExplicitCount;
-        Underside.Apply(Attitude, Motion, Sine, Cosine, Height + heave, g, z.Slice(floor, ContactFriction.Bristles), dz.Slice(floor, ContactFriction.Bristles), ref Wrench);
+        Underside.Apply(Attitude, Motion, Sine, Cosine, Body.Height + heave, g, z.Slice(floor, ContactFriction.Bristles), dz.Slice(floor, ContactFriction.Bristles), ref Wrench);
         Electrics(t, y, dy);
         SpinDrives(g, y, z, dy, dz);
         T anchorPower = 0.0;
         T tetherPower = 0.0;
         if (Tether is not null)
         {
-            dy[Layout.Anchor] = AnchorSpeed + (AnchorSlope * (t - SegmentStart));
+            dy[Layout.Anchor] = Commands.Segment.AnchorSpeed + (Commands.Segment.AnchorSlope * (t - Commands.Segment.Start));
             Pull(y, dy[Layout.Anchor], ref Wrench);
             anchorPower = Tether.AnchorPower;
             tetherPower = Tether.DampingPower;
@@ -167,7 +153,7 @@ internal sealed partial class RobotEquations<T>
         if (HasLedger)
         {
             Span<T> ledger = dy.Slice(Layout.FirstLedger, LedgerIndex.Count);
-            ledger[LedgerIndex.Anchor] = GivenRate is null ? anchorPower : anchorPower + GivenPower;
+            ledger[LedgerIndex.Anchor] = HasGiven ? anchorPower + GivenPower : anchorPower;
             ledger[LedgerIndex.Tether] = tetherPower;
         }
     }
@@ -179,7 +165,7 @@ internal sealed partial class RobotEquations<T>
     {
         Wrench<T> none = default;
         Move(y);
-        Pull(y, AnchorSpeed + (AnchorSlope * (t - SegmentStart)), ref none);
+        Pull(y, Commands.Segment.AnchorSpeed + (Commands.Segment.AnchorSlope * (t - Commands.Segment.Start)), ref none);
         return Tether!.Tension;
     }
 
@@ -222,18 +208,18 @@ internal sealed partial class RobotEquations<T>
     [MethodImpl(Kernel.Part)]
     public void Press(in Attitude<T> attitude, T heave, ref Wrench<T> wrench)
     {
-        attitude.ToHeading(DownforceX, DownforceY, -Height, out T x, out T y, out T z);
-        T gap = 1.0 + (T.Max(0.0, (Height + heave) + z) * InverseDownforceGap);
-        wrench.Add(x, y, z, 0.0, 0.0, -(Downforce / (gap * gap)));
+        attitude.ToHeading(Body.DownforceX, Body.DownforceY, -Body.Height, out T x, out T y, out T z);
+        T gap = 1.0 + (T.Max(0.0, (Body.Height + heave) + z) * Body.InverseDownforceGap);
+        wrench.Add(x, y, z, 0.0, 0.0, -(Body.Downforce / (gap * gap)));
     }
 
     [MethodImpl(Kernel.Part)]
     private void MoveBody(in BodyMotion<T> motion, in Attitude<T> attitude, T sine, T cosine, in Wrench<T> wrench, Span<T> dy)
     {
-        T gx = (cosine * GravityX) + (sine * GravityY);
-        T gy = (cosine * GravityY) - (sine * GravityX);
-        AccelerationX = (wrench.Fx * InverseMass) + gx;
-        AccelerationY = (wrench.Fy * InverseMass) + gy;
+        T gx = (cosine * Body.GravityX) + (sine * Body.GravityY);
+        T gy = (cosine * Body.GravityY) - (sine * Body.GravityX);
+        AccelerationX = (wrench.Fx * Body.InverseMass) + gx;
+        AccelerationY = (wrench.Fy * Body.InverseMass) + gy;
         attitude.Rates(motion.PhiDot, motion.ThetaDot, motion.R, out T turn, out dy[StateLayout.Roll], out dy[StateLayout.Pitch]);
         attitude.ToBody(wrench.Roll, wrench.Pitch, wrench.Yaw, out T roll, out T pitch, out T yaw);
         dy[StateLayout.X] = (cosine * motion.U) - (sine * motion.V);
@@ -242,10 +228,10 @@ internal sealed partial class RobotEquations<T>
         dy[StateLayout.U] = AccelerationX + (turn * motion.V);
         dy[StateLayout.V] = AccelerationY - (turn * motion.U);
         dy[StateLayout.Heave] = motion.ZDot;
-        dy[StateLayout.HeaveRate] = (wrench.Fz * InverseMass) - GravityZ;
-        dy[StateLayout.RollRate] = (roll * InverseRoll) - (GyroRoll * (_pitchRate * _yawRate));
-        dy[StateLayout.PitchRate] = (pitch * InversePitch) - (GyroPitch * (_yawRate * _rollRate));
-        dy[StateLayout.YawRate] = (yaw * InverseYaw) - (GyroYaw * (_rollRate * _pitchRate));
+        dy[StateLayout.HeaveRate] = (wrench.Fz * Body.InverseMass) - Body.GravityZ;
+        dy[StateLayout.RollRate] = (roll * Body.InverseRoll) - (Body.GyroRoll * (_pitchRate * _yawRate));
+        dy[StateLayout.PitchRate] = (pitch * Body.InversePitch) - (Body.GyroPitch * (_yawRate * _rollRate));
+        dy[StateLayout.YawRate] = (yaw * Body.InverseYaw) - (Body.GyroYaw * (_rollRate * _pitchRate));
     }
 
     [MethodImpl(Kernel.Part)]
@@ -263,29 +249,31 @@ internal sealed partial class RobotEquations<T>
 
         if (Layout.BatteryHeat >= 0)
         {
-            dy[Layout.BatteryHeat] = Battery!.Warming(BatteryFactor, BatteryCurrent, SlowVoltage, y[Layout.BatteryHeat], AirTemperature);
+            dy[Layout.BatteryHeat] = Battery!.Warming(BatteryFactor, BatteryCurrent, SlowVoltage, y[Layout.BatteryHeat], Body.AirTemperature);
         }
 
         for (int m = 0; m < Motors.Length; m++)
         {
             ref readonly MotorParameters<T> p = ref Motors[m];
-            if (p.HeatIndex >= 0)
+            int heat = MotorShapes[m].HeatIndex;
+            if (heat >= 0)
             {
-                T winding = y[p.HeatIndex];
-                T flow = (winding - y[p.HeatIndex + 1]) * p.WindingToCaseConductance;
-                T loss = (y[p.HeatIndex + 1] - AirTemperature) * p.CaseToAirConductance;
-                dy[p.HeatIndex] = (MotorWork[m].CopperPower - flow) * p.InverseWindingCapacity;
-                dy[p.HeatIndex + 1] = (flow - loss) * p.InverseCaseCapacity;
+                T winding = y[heat];
+                T flow = (winding - y[heat + 1]) * p.WindingToCaseConductance;
+                T loss = (y[heat + 1] - Body.AirTemperature) * p.CaseToAirConductance;
+                dy[heat] = (MotorWork[m].CopperPower - flow) * p.InverseWindingCapacity;
+                dy[heat + 1] = (flow - loss) * p.InverseCaseCapacity;
             }
         }
 
         for (int k = 0; k < Controllers.Length; k++)
         {
             ref readonly ControllerParameters<T> p = ref Controllers[k];
-            if (p.HeatIndex >= 0)
+            int heat = ControllerShapes[k].HeatIndex;
+            if (heat >= 0)
             {
-                T loss = (y[p.HeatIndex] - AirTemperature) * p.ThermalConductance;
-                dy[p.HeatIndex] = (ControllerWork[k].Loss - loss) * p.InverseHeatCapacity;
+                T loss = (y[heat] - Body.AirTemperature) * p.ThermalConductance;
+                dy[heat] = (ControllerWork[k].Loss - loss) * p.InverseHeatCapacity;
             }
         }
     }

@@ -88,11 +88,12 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
     /// <summary>Takes up the commands in force from a time on [s].</summary>
     public void EnterAt(double t)
     {
-        Equations.SegmentStart = t;
-        R1[] isHeld = Equations.IsHeld;
-        for (int d = 0; d < isHeld.Length; d++)
+        RobotCommands<R1> commands = Equations.Commands;
+        commands.Segment.Start = t;
+        DriveCommand<R1>[] drives = commands.Drives;
+        for (int d = 0; d < drives.Length; d++)
         {
-            isHeld[d] = _scenario.Robot.Drives[d].Motors.Count > 0 ? 1.0 : 0.0;
+            drives[d].IsHeld = _scenario.Robot.Drives[d].Motors.Count > 0 ? 1.0 : 0.0;
         }
 
         bool mayRest = true;
@@ -101,26 +102,26 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         {
             (double value, double slope, bool isZero) = _profiles[k].At(t);
             ControllerSettings controller = _scenario.Robot.Controllers[k];
-            Equations.CommandValue[k] = value;
-            Equations.CommandSlope[k] = slope;
-            Equations.ControllerWork[k].IsZero = isZero ? 1.0 : 0.0;
-            Equations.ControllerWork[k].IsOpen = isZero && controller.ZeroCommand != ZeroCommand.Brake ? 1.0 : 0.0;
+            ref ControllerCommand<R1> told = ref commands.Controllers[k];
+            (told.Value, told.Slope) = (value, slope);
+            told.IsZero = isZero ? 1.0 : 0.0;
+            told.IsOpen = isZero && controller.ZeroCommand != ZeroCommand.Brake ? 1.0 : 0.0;
             mayRest &= isZero;
             bool isLocked = isZero && controller.ZeroCommand == ZeroCommand.Locked;
             foreach ((int drive, int _) in controller.Motors)
             {
-                isHeld[drive] = isLocked ? isHeld[drive] : 0.0;
+                drives[drive].IsHeld = isLocked ? drives[drive].IsHeld : 0.0;
             }
         }
 
-        (Equations.AnchorSpeed, Equations.AnchorSlope) = AnchorSpeedAt(t);
+        (commands.Segment.AnchorSpeed, commands.Segment.AnchorSlope) = AnchorSpeedAt(t);
         foreach (GivenSpeed given in _scenario.GivenSpeeds)
         {
-            Equations.GivenRate![given.Drive] = given.SlopeAt(t);
+            drives[given.Drive].GivenRate = given.SlopeAt(t);
         }
 
         // a stalled pull rests too, and shaken bristles of the plain law lose a tenth of its force; the switch keeps it
-        mayRest |= _scenario.Tether is not null && Equations.Wheels.Any(w => w.Plain);
+        mayRest |= _scenario.Tether is not null && Equations.Kinds.Any(w => w.Shape.Plain);
         LongestStep = mayRest ? _stableStep : double.PositiveInfinity;
     }
 
@@ -140,7 +141,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         for (int i = 0; i < robot.Wheels.Count; i++)
         {
             // a moving start: tread with the rim; a driven wheel rolls (w = 0), a skid is dragged (w = u)
-            y[Layout.Tread(i)] = Equations.Wheels[i].Drive >= 0 ? 0.0 : m.InitialSpeed;
+            y[Layout.Tread(i)] = Equations.Kinds[i].Shape.Drive >= 0 ? 0.0 : m.InitialSpeed;
         }
 
         for (int d = 0; d < robot.Drives.Count; d++)
@@ -197,7 +198,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
         double along = -mass * ((cosine * gx) + (sine * gy));
         double across = -mass * ((cosine * gy) - (sine * gx));
         EnterSegment(0);
-        bool[] holds = [.. Equations.Wheels.Select(w => w.Drive < 0 || Equations.IsHeld[w.Drive].Value > 0.5)];
+        bool[] holds = [.. Equations.Kinds.Select(w => w.Shape.Drive < 0 || Equations.Commands.Drives[w.Shape.Drive].IsHeld.Value > 0.5)];
         double all = Static.Loads.Sum();
         double held = Static.Loads.Where((_, i) => holds[i]).Sum();
         double[] torque = new double[Equations.Drives.Length];
@@ -222,9 +223,10 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
                 leaning[Layout.Bristle(i) + 1] = -fy / p.LateralRatio.Value / (load * p.Sigma0.Value);
             }
 
-            if (p.Drive >= 0)
+            int drive = Equations.Kinds[i].Shape.Drive;
+            if (drive >= 0)
             {
-                torque[p.Drive] -= p.DriveRatio.Value * p.Radius.Value * fx;
+                torque[drive] -= p.DriveRatio.Value * p.Radius.Value * fx;
             }
         }
 
@@ -237,7 +239,7 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
                 return;
             }
 
-            if (p.BristleIndex >= 0 && torque[d] != 0.0)
+            if (Equations.DriveShapes[d].BristleIndex >= 0 && torque[d] != 0.0)
             {
                 leaning[Layout.DriveBristle[d]] = torque[d] / capacity * p.WindUp.Value;
             }
@@ -288,10 +290,10 @@ internal sealed class RobotSystem : IAdditiveSystem, ISegmented
                 Set(a, Layout.Bristle(0) + turning, 1, bristle);
             }
 
-            if (Equations.Wheels[i].Drive >= 0)
+            if (Equations.Kinds[i].Shape.Drive >= 0)
             {
                 double spin = 0.3 / (Equations.Wheels[i].Radius.Value * Math.Abs(Equations.Wheels[i].DriveRatio.Value));
-                Set(a, Layout.FirstDrive + Equations.Wheels[i].Drive, 1, spin);
+                Set(a, Layout.FirstDrive + Equations.Kinds[i].Shape.Drive, 1, spin);
             }
 
             Set(a, Layout.Fouling[i], 1, 1.0);

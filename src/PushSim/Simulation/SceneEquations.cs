@@ -5,7 +5,7 @@ namespace PushSim.Simulation;
 
 /// <summary>The right-hand side of a scene over a number type: the robots' equations and the contacts between them and the walls.
 /// Order of the states as in <see cref="SceneSystem"/>.</summary>
-internal sealed class SceneEquations<T>
+internal sealed class SceneEquations<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     private readonly BodyPose<T>[] _poses;
@@ -53,6 +53,25 @@ internal sealed class SceneEquations<T>
 
     /// <summary>Index of the energy lost in contacts; -1 without contacts.</summary>
     public int Loss { get; }
+
+    /// <summary>Everything of it that is no number.</summary>
+    public SceneShape Shape => new(
+        new ShapeList<RobotShape>([.. Robots.Select(r => r.Shape)]),
+        new ShapeList<ContactShape>([.. Contacts.Select(c => new ContactShape(c.First, c.Second, c.Pair.Shape))]));
+
+    public void Show(NumberWalk<T> walk)
+    {
+        foreach (RobotEquations<T> robot in Robots)
+        {
+            robot.Show(walk);
+        }
+
+        foreach (SceneContact<T> contact in Contacts)
+        {
+            contact.Pair.Show(walk);
+            walk.Take(ref contact.WallPose);
+        }
+    }
 
     /// <summary>The treads' velocities of each robot; see <see cref="ILaneSystem{T}"/>.</summary>
     public IReadOnlyList<(int From, int To)> PredictedRanges => [.. Robots.Select((r, k) => Range(k, r.Layout.Tread(0), r.Layout.Bristle(0)))];
@@ -165,8 +184,8 @@ internal sealed class SceneEquations<T>
         RobotEquations<T> robot = Robots[index];
         for (int i = 0; i < rims.Count; i++)
         {
-            ref readonly Tyres.WheelParameters<T> p = ref robot.Wheels[i];
-            rims.Spin[i] = p.Drive < 0 ? 0.0 : p.DriveRatio * y[FirstExplicit[index] + robot.Layout.FirstDrive + p.Drive];
+            int drive = robot.Kinds[i].Shape.Drive;
+            rims.Spin[i] = drive < 0 ? 0.0 : robot.Wheels[i].DriveRatio * y[FirstExplicit[index] + robot.Layout.FirstDrive + drive];
         }
     }
 
@@ -175,11 +194,11 @@ internal sealed class SceneEquations<T>
         RobotEquations<T> robot = Robots[index];
         for (int i = 0; i < rims.Count; i++)
         {
-            ref readonly Tyres.WheelParameters<T> p = ref robot.Wheels[i];
-            if (p.Drive >= 0)
+            int drive = robot.Kinds[i].Shape.Drive;
+            if (drive >= 0)
             {
-                ref T rate = ref dy[FirstExplicit[index] + robot.Layout.FirstDrive + p.Drive];
-                rate = rate + ((p.DriveRatio * rims.Torque[i]) * robot.Drives[p.Drive].InverseInertia);
+                ref T rate = ref dy[FirstExplicit[index] + robot.Layout.FirstDrive + drive];
+                rate = rate + ((robot.Wheels[i].DriveRatio * rims.Torque[i]) * robot.Drives[drive].InverseInertia);
             }
         }
     }
@@ -211,7 +230,7 @@ internal sealed class SceneEquations<T>
         ref Chassis.BodyMotion<T> m = ref eq.Motion;
         pose.X = frame * y[StateLayout.X];
         pose.Y = frame * y[StateLayout.Y];
-        pose.Z = eq.Height + y[StateLayout.Heave];
+        pose.Z = eq.Body.Height + y[StateLayout.Heave];
         pose.XX = (cosine * a.XX) - (sine * a.YX);
         pose.XY = (cosine * a.XY) - (sine * a.YY);
         pose.XZ = (cosine * a.XZ) - (sine * a.YZ);

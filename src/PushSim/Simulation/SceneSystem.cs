@@ -24,6 +24,9 @@ internal sealed class SceneSystem : IAdditiveSystem, ISegmented
     /// <summary>The right-hand side.</summary>
     public SceneEquations<R1> Equations { get; }
 
+    /// <summary>What it must have in common with another to run beside it in lanes.</summary>
+    public SceneShape Shape => field ??= Equations.Shape;
+
     /// <summary>Contacts that may come about.</summary>
     public IReadOnlyList<SceneContact<R1>> Contacts => Equations.Contacts;
 

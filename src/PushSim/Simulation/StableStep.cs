@@ -22,13 +22,14 @@ internal static class StableStep
             ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
             double along = (p.X * p.X).Value;
             double across = (p.Y * p.Y).Value;
-            double level = (eq.Height * eq.Height).Value;
-            double rim = p.Drive < 0 ? 0.0
-                : (p.Radius * p.Radius * p.DriveRatio * p.DriveRatio * eq.Drives[p.Drive].InverseInertia).Value;
-            body = Math.Max(body, eq.InverseMass.Value + (eq.InverseYaw.Value * (along + across))
-                + (eq.InversePitch.Value * level) + (eq.InverseRoll.Value * level));
+            double level = (eq.Body.Height * eq.Body.Height).Value;
+            int drive = eq.Kinds[i].Shape.Drive;
+            double rim = drive < 0 ? 0.0
+                : (p.Radius * p.Radius * p.DriveRatio * p.DriveRatio * eq.Drives[drive].InverseInertia).Value;
+            body = Math.Max(body, eq.Body.InverseMass.Value + (eq.Body.InverseYaw.Value * (along + across))
+                + (eq.Body.InversePitch.Value * level) + (eq.Body.InverseRoll.Value * level));
             heave += p.VerticalStiffness.Value
-                * (eq.InverseMass.Value + (eq.InversePitch.Value * along) + (eq.InverseRoll.Value * across));
+                * (eq.Body.InverseMass.Value + (eq.Body.InversePitch.Value * along) + (eq.Body.InverseRoll.Value * across));
             double give = rim + (eq.Wheels.Length * body);
             double stiffness = InSeries(p.BodyStiffness.Value, loads[i] * p.Sigma0.Value);
             double damping = InSeries(p.BodyDamping.Value, loads[i] * (p.Sigma1.Value + p.Sigma2.Value));
@@ -43,7 +44,7 @@ internal static class StableStep
             for (int m = 0; m < eq.Motors.Length; m++)
             {
                 ref readonly Powertrain.MotorParameters<R1> q = ref eq.Motors[m];
-                damping += q.Drive == d ? (q.Constant * q.Constant / q.Resistance * p.InverseInertia).Value : 0.0;
+                damping += eq.MotorShapes[m].Drive == d ? (q.Constant * q.Constant / q.Resistance * p.InverseInertia).Value : 0.0;
             }
 
             fastest = fastest.Or(Fastest(friction, damping), FastPart.Drive, d);
@@ -52,7 +53,7 @@ internal static class StableStep
         fastest = fastest.Or(Math.Sqrt(heave), FastPart.Springs, 0);
         if (eq.Tether is not null)
         {
-            fastest = fastest.Or(Math.Sqrt(eq.Tether.Stiffness.Value * body), FastPart.Tether, 0);
+            fastest = fastest.Or(Math.Sqrt(eq.Tether.Numbers.Stiffness.Value * body), FastPart.Tether, 0);
         }
 
         return fastest;

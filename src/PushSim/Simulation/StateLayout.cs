@@ -5,7 +5,7 @@ namespace PushSim.Simulation;
 
 /// <summary>Where each state stands in the flat vector: body, drives, optional slow states, ledger integrals, then the implicit
 /// ones: deflections, treads and bristles of all tyres, bristles of drives, those of the body on the floor. States that are off are absent, so they cost nothing.</summary>
-internal sealed class StateLayout
+internal sealed record StateLayout
 {
     public const int X = 0, Y = 1, Heading = 2, U = 3, V = 4, YawRate = 5;
     public const int Heave = 6, Pitch = 7, Roll = 8, HeaveRate = 9, PitchRate = 10, RollRate = 11;
@@ -15,6 +15,7 @@ internal sealed class StateLayout
     {
         RobotSettings robot = scenario.Robot;
         int next = FirstFree;
+        List<int> fouling = [], wear = [], frictionWork = [], controllerHeat = [], motorHeat = [], spin = [], driveBristle = [];
         FirstDrive = next;
         next += robot.Drives.Count;
         Charge = robot.Battery is null ? -1 : next++;
@@ -31,23 +32,23 @@ internal sealed class StateLayout
         foreach (WheelSettings wheel in robot.Wheels)
         {
             bool hasDust = wheel.Tyre.FoulingDistance > 0.0 && scenario.Floor.Dust > 0.0;
-            Fouling.Add(hasDust ? next++ : -1);
+            fouling.Add(hasDust ? next++ : -1);
         }
 
         foreach (WheelSettings wheel in robot.Wheels)
         {
             bool hasWear = wheel.Tyre.SpecificWear > 0.0;
-            Wear.Add(hasWear ? next++ : -1);
-            FrictionWork.Add(hasWear ? next++ : -1);
+            wear.Add(hasWear ? next++ : -1);
+            frictionWork.Add(hasWear ? next++ : -1);
         }
 
         foreach (ControllerSettings controller in robot.Controllers)
         {
-            ControllerHeat.Add(controller.ThermalResistance > 0.0 ? next++ : -1);
+            controllerHeat.Add(controller.ThermalResistance > 0.0 ? next++ : -1);
             foreach ((int drive, int motor) in controller.Motors)
             {
                 bool hasHeat = robot.Drives[drive].Motors[motor].Motor.WindingToCaseThermalResistance > 0.0;
-                MotorHeat.Add(hasHeat ? next : -1);
+                motorHeat.Add(hasHeat ? next : -1);
                 next += hasHeat ? 2 : 0;
             }
         }
@@ -59,7 +60,7 @@ internal sealed class StateLayout
         Block = 2 * robot.Wheels.Count;
         foreach (WheelSettings wheel in robot.Wheels)
         {
-            Spin.Add(wheel.Tyre.SpinRadius > 0.0 ? Block++ : -1);
+            spin.Add(wheel.Tyre.SpinRadius > 0.0 ? Block++ : -1);
         }
 
         next += 3 * Block;
@@ -67,12 +68,14 @@ internal sealed class StateLayout
         {
             bool hasFriction = drive.FrictionTorque > 0.0 || drive.HoldTorque > 0.0
                 || drive.Motors.Any(m => m.Motor.FrictionTorque > 0.0 || drive.GearEfficiency < 1.0);
-            DriveBristle.Add(hasFriction ? next++ : -1);
+            driveBristle.Add(hasFriction ? next++ : -1);
         }
 
         FloorBristle = next;
         next += Contact.ContactFriction.Bristles;
         Count = next;
+        (Fouling, Wear, FrictionWork, Spin) = (new([.. fouling]), new([.. wear]), new([.. frictionWork]), new([.. spin]));
+        (ControllerHeat, MotorHeat, DriveBristle) = (new([.. controllerHeat]), new([.. motorHeat]), new([.. driveBristle]));
     }
 
     /// <summary>Index of the first drive's spin; the others follow.</summary>
@@ -103,19 +106,19 @@ internal sealed class StateLayout
     public bool HasDriver => HeadingHold >= 0 || Steering >= 0 || Easing >= 0;
 
     /// <summary>Per wheel, -1 when off.</summary>
-    public List<int> Fouling { get; } = [];
+    public ShapeList<int> Fouling { get; }
 
     /// <summary>Per wheel, -1 when off.</summary>
-    public List<int> Wear { get; } = [];
+    public ShapeList<int> Wear { get; }
 
     /// <summary>Energy each tread has lost on the floor [J]; per wheel, -1 where wear is off.</summary>
-    public List<int> FrictionWork { get; } = [];
+    public ShapeList<int> FrictionWork { get; }
 
     /// <summary>Per controller, -1 when off.</summary>
-    public List<int> ControllerHeat { get; } = [];
+    public ShapeList<int> ControllerHeat { get; }
 
     /// <summary>Per motor in controller order, index of the winding (the case follows), -1 when off.</summary>
-    public List<int> MotorHeat { get; } = [];
+    public ShapeList<int> MotorHeat { get; }
 
     /// <summary>First of the ledger's integrals.</summary>
     public int FirstLedger { get; }
@@ -130,7 +133,7 @@ internal sealed class StateLayout
     public int Block { get; }
 
     /// <summary>Per wheel, place of its turning patch in each block; -1 without one.</summary>
-    public List<int> Spin { get; } = [];
+    public ShapeList<int> Spin { get; }
 
     /// <summary>First index after the tyres' states.</summary>
     public int AfterTyres => ExplicitCount + (3 * Block);
@@ -145,7 +148,7 @@ internal sealed class StateLayout
     public int Bristle(int wheel) => ExplicitCount + (2 * Block) + (2 * wheel);
 
     /// <summary>Per drive, index of its friction bristle, -1 without friction.</summary>
-    public List<int> DriveBristle { get; } = [];
+    public ShapeList<int> DriveBristle { get; }
 
     /// <summary>Index of the first of three bristles of the body on the floor.</summary>
     public int FloorBristle { get; }

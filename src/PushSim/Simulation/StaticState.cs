@@ -173,7 +173,7 @@ internal sealed record StaticState(double Heave, double Pitch, double Roll, doub
         Wrench<R1> wrench = default;
         eq.Press(attitude, s[0], ref wrench);
         R1[] bristles = new R1[Contact.ContactFriction.Bristles];
-        R1 centre = eq.Height + s[0];
+        R1 centre = eq.Body.Height + s[0];
         Tyres.WheelPlace<R1> place = default;
         double low = 0.0;
         double all = 0.0;

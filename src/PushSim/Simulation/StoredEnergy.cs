@@ -17,11 +17,11 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
     public static StoredEnergy Of(ScenarioSettings scenario, RobotEquations<R1> eq, ReadOnlySpan<double> y, ReadOnlySpan<double> z)
     {
         (double roll, double pitch, double yaw) = ModelBuilder.Inertia(scenario.Robot.Chassis);
-        double m = eq.Mass.Value;
+        double m = eq.Body.Mass.Value;
         double kinetic = 0.5 * ((m * (Square(y[StateLayout.U]) + Square(y[StateLayout.V]) + Square(y[StateLayout.HeaveRate])))
             + (yaw * Square(y[StateLayout.YawRate])) + (pitch * Square(y[StateLayout.PitchRate])) + (roll * Square(y[StateLayout.RollRate])));
         double spring = 0.0;
-        double centre = eq.Height.Value + y[StateLayout.Heave];
+        double centre = eq.Body.Height.Value + y[StateLayout.Heave];
         Chassis.Attitude<R1> attitude = default;
         attitude.Set(y[StateLayout.Roll], y[StateLayout.Pitch]);
         Tyres.WheelPlace<R1> place = default;
@@ -32,10 +32,11 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
             ref readonly Tyres.WheelParameters<R1> p = ref eq.Wheels[i];
             spring += 0.5 * p.BodyStiffness.Value * (Square(z[q]) + Square(z[q + 1]));
             kinetic += 0.5 * p.TreadMass.Value * (Square(z[v]) + Square(z[v + 1]));
-            if (p.SpinIndex >= 0)
+            int spin = eq.Kinds[i].Shape.SpinIndex;
+            if (spin >= 0)
             {
-                spring += 0.5 * p.BodyStiffness.Value * Square(z[p.SpinIndex]);
-                kinetic += 0.5 * p.TreadMass.Value * Square(z[eq.Layout.Block + p.SpinIndex]);
+                spring += 0.5 * p.BodyStiffness.Value * Square(z[spin]);
+                kinetic += 0.5 * p.TreadMass.Value * Square(z[eq.Layout.Block + spin]);
             }
 
             place.Set(p, attitude, default, centre);
@@ -49,15 +50,15 @@ internal readonly record struct StoredEnergy(double Kinetic, double Spring, doub
 
         if (eq.Tether is not null)
         {
-            spring += 0.5 * eq.Tether.Stiffness.Value * Square(Math.Max(0.0, eq.Tether.Stretch.Value));
+            spring += 0.5 * eq.Tether.Numbers.Stiffness.Value * Square(Math.Max(0.0, eq.Tether.Stretch.Value));
         }
 
-        attitude.ToHeading(eq.DownforceX, eq.DownforceY, -eq.Height, out _, out _, out R1 below);
+        attitude.ToHeading(eq.Body.DownforceX, eq.Body.DownforceY, -eq.Body.Height, out _, out _, out R1 below);
 
         // integral of D/(1 + x/L)^2 from 0 to the rise; below the floor the force stays
         double rise = centre + below.Value;
-        double downforce = eq.Downforce.Value * rise / (1.0 + (Math.Max(0.0, rise) * eq.InverseDownforceGap.Value));
-        double gravity = (m * ((eq.GravityZ.Value * y[StateLayout.Heave]) - (eq.GravityX.Value * y[StateLayout.X]) - (eq.GravityY.Value * y[StateLayout.Y])))
+        double downforce = eq.Body.Downforce.Value * rise / (1.0 + (Math.Max(0.0, rise) * eq.Body.InverseDownforceGap.Value));
+        double gravity = (m * ((eq.Body.GravityZ.Value * y[StateLayout.Heave]) - (eq.Body.GravityX.Value * y[StateLayout.X]) - (eq.Body.GravityY.Value * y[StateLayout.Y])))
             + downforce;
         return new StoredEnergy(kinetic, spring, gravity);
     }

@@ -1,7 +1,7 @@
 namespace PushSim.Simulation;
 
 /// <summary>Records the force of the first robot's tether alone, at the times and with the bits of <see cref="Recorder"/>: between the steps nothing else is computed.</summary>
-internal sealed class TetherTape : IStepObserver
+internal sealed class TetherTape : IRunTape
 {
     private readonly SceneSystem _scene;
     private readonly StepFeatures<R1> _features;

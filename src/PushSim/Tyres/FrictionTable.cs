@@ -2,7 +2,7 @@ namespace PushSim.Tyres;
 
 /// <summary>Monotone cubic through measured friction against slip speed (Fritsch and Carlson, SIAM J. Numer. Anal. 17, 1980),
 /// held constant beyond both ends. Branch-free, so that lanes can differ.</summary>
-internal sealed class FrictionTable<T>
+internal sealed class FrictionTable<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     // points [m/s], [1]; per interval 1/h [s/m] and both ends' slopes times h [1]
@@ -36,6 +36,15 @@ internal sealed class FrictionTable<T>
         }
 
         return result;
+    }
+
+    public void Show(NumberWalk<T> walk)
+    {
+        walk.Take(Speed);
+        walk.Take(Friction);
+        walk.Take(Inverse);
+        walk.Take(First);
+        walk.Take(Second);
     }
 
     private static double[] MonotoneSlopes(double[] x, double[] y)

@@ -36,6 +36,7 @@ internal static class TreadRing
 
     /// <summary>Solves the block.</summary>
     /// <param name="p">Parameters.</param>
+    /// <param name="shape">What is on.</param>
     /// <param name="load">N [N].</param>
     /// <param name="speed">Predicted |v| [m/s].</param>
     /// <param name="mu">Friction at that speed [1].</param>
@@ -50,7 +51,7 @@ internal static class TreadRing
     /// <returns>lambda, the decay by sliding [1/s].</returns>
     [MethodImpl(Kernel.Part)]
     public static T Solve<T>(
-        in WheelParameters<T> p, T load, T speed, T mu, T roll, T g, T wx, T wy, T ws, ref RingState<T> s, out T sigma1, out T alpha)
+        in WheelParameters<T> p, in WheelShape shape, T load, T speed, T mu, T roll, T g, T wx, T wy, T ws, ref RingState<T> s, out T sigma1, out T alpha)
         where T : struct, IReal<T>
     {
         T perMass = load * p.InverseTreadMass;
@@ -61,12 +62,12 @@ internal static class TreadRing
         T elasticNu = perMass * (g * p.Sigma0);
         T rx = T.Fma(gm, (pull * wx) - (p.BodyStiffness * s.Qx), s.Vx);
         T ry = T.Fma(gm, (pull * wy) - (p.BodyStiffness * s.Qy), s.Vy);
-        bool spins = p.SpinIndex >= 0;
+        bool spins = shape.SpinIndex >= 0;
         T rs = spins ? T.Fma(gm, (pull * ws) - (p.BodyStiffness * s.Qs), s.Vs) : (T)0.0;
         T rate = p.Sigma0 / mu;
         T held = 1.0 + (g * roll);
 
-        sigma1 = p.LimitDamping ? BristleLaw.LimitedDamping(p.Sigma1, p.Sigma1Over4Sigma0, roll) : p.Sigma1;
+        sigma1 = shape.LimitDamping ? BristleLaw.LimitedDamping(p.Sigma1, p.Sigma1Over4Sigma0, roll) : p.Sigma1;
         T damping = perMass * sigma1;
         T qx = T.Fma(gi, T.Fma(damping, s.Zx, rx), s.Zx);
         T qy = T.Fma(gi, T.Fma(damping, s.Zy, ry), s.Zy);
@@ -79,7 +80,7 @@ internal static class TreadRing
         T low = p.ElasticShare * zMax;
         T inverseSpan = rate * p.InversePlasticShare;
         T decay, f;
-        if (p.Plain)
+        if (shape.Plain)
         {
             alpha = 1.0;
             decay = rate * speed;
@@ -100,7 +101,7 @@ internal static class TreadRing
             T nx = perLength * qx;
             T ny = perLength * qy;
             T ns = perLength * qs;
-            if (p.LimitDamping)
+            if (shape.LimitDamping)
             {
                 // Q hardly turns: its length is taken along the direction it had
                 sigma1 = BristleLaw.LimitedDamping(p.Sigma1, p.Sigma1Over4Sigma0, decay + roll);
@@ -122,7 +123,7 @@ internal static class TreadRing
             T sy = inverse * T.Fma(damping, s.Zy, ry);
             T ss = spins ? inverse * T.Fma(damping, s.Zs, rs) : (T)0.0;
             T ahead = (sx * nx) + (sy * ny);
-            decay = p.Plain
+            decay = shape.Plain
                 ? PlainDecay(m, g * rate, length, elastic, inverse * nu, nx, ny, ns, sx, sy, ss) * rate
                 : SwitchedDecay(m, g * rate, length, elastic, inverse * nu, spins ? ahead + (ss * ns) : ahead, zMax, low, inverseSpan, out alpha) * rate;
             f = 1.0 / (elastic + (g * decay));
@@ -154,7 +155,7 @@ internal static class TreadRing
     /// <summary>A ring that grows by falling friction is resolved, since an implicit stage would damp it: the longest next step after a plain evaluation [s].
     /// The criterion of a held rim (Routh-Hurwitz on ring and bristle; see <c>RingCriterion</c>).</summary>
     [MethodImpl(Kernel.Part)]
-    public static T StepBound<T>(in WheelParameters<T> p, in WheelWork<T> w)
+    public static T StepBound<T>(in WheelParameters<T> p, WheelKind<T> kind, in WheelWork<T> w)
         where T : struct, IReal<T>
     {
         if (T.AllLess(w.SlipSpeed, LeastSlip))
@@ -166,8 +167,8 @@ internal static class TreadRing
         T near = (1.0 + Nearby) * speed;
         T renewal = p.Kappa * T.Abs(w.SurfaceSpeed) * p.InverseSigma0;
         T mu = w.Friction;
-        T muNear = w.FloorFriction * WheelEquations.Friction(p, near, w.Load);
-        T slope = ((muNear * SteadyShare(p, renewal * muNear / near)) - (mu * SteadyShare(p, renewal * mu / speed))) / (Nearby * speed);
+        T muNear = w.FloorFriction * WheelEquations.Friction(p, kind, near, w.Load);
+        T slope = ((muNear * SteadyShare(p, kind.Shape, renewal * muNear / near)) - (mu * SteadyShare(p, kind.Shape, renewal * mu / speed))) / (Nearby * speed);
         T tau = mu * p.InverseSigma0 / speed;
         T feed = w.Load * slope;
         T loss = T.Fma(w.Load, p.Sigma2, p.BodyDamping);
@@ -180,10 +181,10 @@ internal static class TreadRing
 
     // s = |z|/z_max of steady sliding with renewal rho against sliding
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T SteadyShare<T>(in WheelParameters<T> p, T rho)
+    private static T SteadyShare<T>(in WheelParameters<T> p, in WheelShape shape, T rho)
         where T : struct, IReal<T>
     {
-        if (p.Plain)
+        if (shape.Plain)
         {
             return 1.0 / (1.0 + rho);
         }

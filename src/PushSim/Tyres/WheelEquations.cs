@@ -24,6 +24,7 @@ internal static class WheelEquations
 
     /// <summary>Load, friction, tyre body, tread and bristle of one wheel; <see cref="TreadRing"/> solves the last three.</summary>
     /// <param name="p">Parameters.</param>
+    /// <param name="kind">Where its states stand, what is on, its table.</param>
     /// <param name="place">Where and how fast it touches the floor.</param>
     /// <param name="turning">Turning of the chassis about the vertical [rad/s].</param>
     /// <param name="surface">omega R [m/s].</param>
@@ -39,6 +40,7 @@ internal static class WheelEquations
     [MethodImpl(Kernel.Part)]
     public static void Evaluate<T>(
         in WheelParameters<T> p,
+        WheelKind<T> kind,
         in WheelPlace<T> place,
         T turning,
         T surface,
@@ -53,6 +55,7 @@ internal static class WheelEquations
         out T wearSpeed)
         where T : struct, IReal<T>
     {
+        ref readonly WheelShape shape = ref kind.Shape;
         int deflection = 2 * wheel;
         int tread = block + deflection;
         int bristle = block + tread;
@@ -63,14 +66,14 @@ internal static class WheelEquations
         T px = predicted[tread];
         T py = predicted[tread + 1];
         T square = (px * px) + (py * py);
-        if (p.SpinIndex >= 0)
+        if (shape.SpinIndex >= 0)
         {
-            T ps = predicted[block + p.SpinIndex];
+            T ps = predicted[block + shape.SpinIndex];
             square = square + (ps * ps);
         }
 
         T speed = T.Sqrt(square + TreadRing.TinySquare);
-        T mu = friction * Friction(p, speed, load);
+        T mu = friction * Friction(p, kind, speed, load);
         T roll = p.Kappa * T.Abs(surface);
         RingState<T> s = default;
         s.Qx = z[deflection];
@@ -79,14 +82,14 @@ internal static class WheelEquations
         s.Vy = z[tread + 1];
         s.Zx = z[bristle];
         s.Zy = z[bristle + 1];
-        if (p.SpinIndex >= 0)
+        if (shape.SpinIndex >= 0)
         {
-            s.Qs = z[p.SpinIndex];
-            s.Vs = z[block + p.SpinIndex];
-            s.Zs = z[(2 * block) + p.SpinIndex];
+            s.Qs = z[shape.SpinIndex];
+            s.Vs = z[block + shape.SpinIndex];
+            s.Zs = z[(2 * block) + shape.SpinIndex];
         }
 
-        T slide = TreadRing.Solve(p, load, speed, mu, roll, g, wx, wy, ws, ref s, out T sigma1, out T alpha);
+        T slide = TreadRing.Solve(p, shape, load, speed, mu, roll, g, wx, wy, ws, ref s, out T sigma1, out T alpha);
         T decay = slide + roll;
         T zxDot = s.Vx - (decay * s.Zx);
         T zyDot = s.Vy - (decay * s.Zy);
@@ -122,7 +125,7 @@ internal static class WheelEquations
         dz[bristle + 1] = zyDot;
 
         wearSpeed = 0.0;
-        if (p.FoulingIndex >= 0 || p.WearIndex >= 0)
+        if (shape.FoulingIndex >= 0 || shape.WearIndex >= 0)
         {
             wearSpeed = slide * T.Sqrt((s.Zx * s.Zx) + (s.Zy * s.Zy) + (s.Zs * s.Zs) + TreadRing.TinySquare);
         }
@@ -139,28 +142,28 @@ internal static class WheelEquations
         work.VerticalPower = verticalPower;
         work.TreadPower = -((tx * s.Vx) + (ty * s.Vy));
         work.CarcassPower = p.BodyDamping * ((qxDot * qxDot) + (qyDot * qyDot));
-        if (p.SpinIndex >= 0)
+        if (shape.SpinIndex >= 0)
         {
-            Spin(p, load, decay, sigma1, ws, free, block, s, z, dz, ref work);
+            Spin(p, shape.SpinIndex, load, decay, sigma1, ws, free, block, s, z, dz, ref work);
         }
     }
 
     // The turning patch as the ring's third direction: q, v, z are its twists times the mean radius s, and M = s F
     [MethodImpl(Kernel.Part)]
-    private static void Spin<T>(in WheelParameters<T> p, T load, T decay, T sigma1, T ws, T free, int block, in RingState<T> s, Span<T> z, Span<T> dz, ref WheelWork<T> work)
+    private static void Spin<T>(in WheelParameters<T> p, int spin, T load, T decay, T sigma1, T ws, T free, int block, in RingState<T> s, Span<T> z, Span<T> dz, ref WheelWork<T> work)
         where T : struct, IReal<T>
     {
-        int tread = block + p.SpinIndex;
+        int tread = block + spin;
         int bristle = block + tread;
         T zs = T.IfLess(0.0, load, s.Zs, free * z[bristle]);
         T zsDot = T.IfLess(0.0, load, s.Vs - (decay * s.Zs), -(zs / BristleLaw.RelaxationTime));
         T ts = -(load * ((p.Sigma0 * zs) + (sigma1 * zsDot) + (p.Sigma2 * s.Vs)));
         T qsDot = s.Vs - ws;
         T fs = (p.BodyStiffness * s.Qs) + (p.BodyDamping * qsDot);
-        z[p.SpinIndex] = s.Qs;
+        z[spin] = s.Qs;
         z[tread] = s.Vs;
         z[bristle] = zs;
-        dz[p.SpinIndex] = qsDot;
+        dz[spin] = qsDot;
         dz[tread] = (ts - fs) * p.InverseTreadMass;
         dz[bristle] = zsDot;
         work.SpinMoment = p.SpinRadius * fs;
@@ -182,27 +185,27 @@ internal static class WheelEquations
 
     // mu(|v|) with its optional rise and load dependence
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static T Friction<T>(in WheelParameters<T> p, T speed, T load)
+    internal static T Friction<T>(in WheelParameters<T> p, WheelKind<T> kind, T speed, T load)
         where T : struct, IReal<T>
     {
         T mu;
-        if (p.Table is null)
+        if (kind.Table is null)
         {
             T ratio = speed * p.InverseSlipSpeed;
             mu = T.Fma(p.FrictionDrop, T.Exp(-(ratio * ratio)), p.KineticFriction);
         }
         else
         {
-            mu = p.Table.Evaluate(speed);
+            mu = kind.Table.Evaluate(speed);
         }
 
-        if (p.HasRise)
+        if (kind.Shape.HasRise)
         {
             // a falling rise must not turn friction into a push
             mu = T.Max(LeastFriction, mu + (p.FrictionRise * T.Log(1.0 + (speed * p.InverseRiseSpeed))));
         }
 
-        if (p.HasLoadExponent)
+        if (kind.Shape.HasLoadExponent)
         {
             T ratio = T.Max(0.05, T.Min(20.0, load * p.InverseReferenceLoad));
             mu = mu * T.Exp(-(p.LoadExponent * T.Log(ratio)));

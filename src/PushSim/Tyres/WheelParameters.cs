@@ -1,6 +1,6 @@
 namespace PushSim.Tyres;
 
-/// <summary>Numbers of one wheel as the equations use them; places relative to the centre of mass. Built once per run.</summary>
+/// <summary>Numbers of one wheel as the equations use them, and nothing else; places relative to the centre of mass. Built once per run.</summary>
 internal struct WheelParameters<T>
     where T : struct, IReal<T>
 {
@@ -39,31 +39,6 @@ internal struct WheelParameters<T>
 
     /// <summary>mu_y/mu_x [1], mean distance of the patch's points from its middle [m].</summary>
     public T LateralRatio, SpinRadius;
-
-    /// <summary>Place of its turning patch in each block of the tyres' implicit states; -1 without one.</summary>
-    public int SpinIndex;
-
-    /// <summary>Index of the drive, -1 for a skid.</summary>
-    public int Drive;
-
-    /// <summary>Index of the fouling state, -1 when dust is off.</summary>
-    public int FoulingIndex;
-
-    /// <summary>Index of the wear integral, the tread's friction work follows; -1 when wear is off.</summary>
-    public int WearIndex;
-
-    /// <summary>Which optional terms are on; fixed for a run, so branches on them cost nothing.</summary>
-    public bool Plain, HasRise, HasLoadExponent, HasRolling, LimitDamping;
-
-    /// <summary>Friction table, or null.</summary>
-    public FrictionTable<T>? Table;
-
-    /// <summary>The switches and the number of the table's points in one number: wheels of one shape run side by side.</summary>
-    public readonly int Shape =>
-        (Plain ? 1 : 0) | (HasRise ? 2 : 0) | (HasLoadExponent ? 4 : 0) | (HasRolling ? 8 : 0) | (LimitDamping ? 16 : 0) | (SpinIndex >= 0 ? 32 : 0) | ((Table?.Speed.Length ?? 0) << 16);
-
-    /// <summary>Gives friction this value at every slip speed [1]; load and dust act on it as before.</summary>
-    public void Flatten(T friction) => (KineticFriction, FrictionDrop, HasRise, Table) = (friction, 0.0, false, null);
 }
 
 /// <summary>What one wheel's evaluation leaves for the record and the ledger.</summary>

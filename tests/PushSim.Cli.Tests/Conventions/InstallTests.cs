@@ -23,6 +23,32 @@ public class InstallTests
         string program = Path.Combine(scratch["tools"], OperatingSystem.IsWindows() ? "pushsim.exe" : "pushsim");
         string said = await Done($"\"{program}\" explain chatter");
         Assert.Contains("chatter", said, StringComparison.Ordinal);
+        await Serves(program, scratch.Path);
+    }
+
+    // the page, its modules and the open file come out of the package
+    private static async Task Serves(string program, string folder)
+    {
+        File.Copy(Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml"), Path.Combine(folder, "mole.toml"));
+        var start = new ProcessStartInfo(program, ["open", "mole.toml", "--no-browser", "--stay"]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        using Process process = Process.Start(start)!;
+        try
+        {
+            var address = new Uri(await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken) ?? "");
+            using var client = new HttpClient { BaseAddress = new Uri(address.GetLeftPart(UriPartial.Authority)) };
+            Assert.Contains("/static/app.js", await client.GetStringAsync(address, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+            foreach (string shared in new[] { "/static/app.js", "/static/motion.js", "/static/tokens.css", "/static/vendor/preact.js" })
+            {
+                Assert.NotEmpty(await client.GetByteArrayAsync(new Uri(shared, UriKind.Relative), TestContext.Current.CancellationToken));
+            }
+
+            Assert.Contains("chassis.mass", await client.GetStringAsync(new Uri("/api/state", UriKind.Relative), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        }
+        finally
+        {
+            process.Kill();
+            await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
     }
 
     private static async Task<string> Done(string line)

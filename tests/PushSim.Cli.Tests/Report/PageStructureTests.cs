@@ -36,6 +36,16 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
             string[] words = await page.EvaluateAsync<string[]>("[...document.querySelectorAll('svg.plot text, figcaption, figure h3, .card')].map(e => e.textContent)");
             Assert.DoesNotContain(words, w => RawKey().IsMatch(w));
         }
+
+        // the other two for the eye alone
+        if (Environment.GetEnvironmentVariable("PUSHSIM_SCREENSHOTS") is { Length: > 0 })
+        {
+            foreach ((int width, string scheme) in new[] { (1280, "dark"), (390, "light") })
+            {
+                BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
+                await page.KeepAsync($"{name.Replace(' ', '-')}-{width}-{scheme}");
+            }
+        }
     }
 
     // sheets of A4 that a browser's own printing makes

@@ -23,7 +23,7 @@ public class ReportPageTests
 
     private static ReportPage Page(RunResult result) => new()
     {
-        Command = "run", Subject = result.Scenario.Name, Card = RunCard.Of(result, "shove.toml"), Verdict = RunWords.Verdict(result), Replay = result, Figures = RunPlot.Of(result).Figures, Cautions = "Take care.",
+        Command = "run", Subject = result.Scenario.Name, Card = RunCard.Of(result, new AskedFiles("shove.toml")), Verdict = RunWords.Verdict(result), Replay = result, Figures = RunPlot.Of(result).Figures, Cautions = "Take care.",
     };
 
     private static string Text(ReportPage page)
@@ -40,8 +40,8 @@ public class ReportPageTests
     public void The_command_for_odds_names_both_robots()
     {
         RunResult result = Simulator.Run(Shove());
-        Assert.EndsWith("pushsim odds mole \"big wombat\"", RunCard.Of(result, "mole", "big wombat").Sure, StringComparison.Ordinal);
-        Assert.EndsWith("pushsim odds shove.toml", RunCard.Of(result, "shove.toml").Sure, StringComparison.Ordinal);
+        Assert.Equal("pushsim odds mole \"big wombat\" --garage g", RunCard.Of(result, new AskedFiles("mole") { Opponent = "big wombat", Garage = "g" }).Suggestions[0].Line);
+        Assert.Equal("pushsim odds shove.toml", RunCard.Of(result, new AskedFiles("shove.toml")).Suggestions[0].Line);
     }
 
     // Bounds of the product; the best of three, for another program may take the machine meanwhile

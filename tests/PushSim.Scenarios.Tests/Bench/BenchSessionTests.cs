@@ -88,6 +88,15 @@ public class BenchSessionTests
         Assert.Equal(2, heard.Pulls.Length);
     }
 
+    // a display that stands still: every reading is the same, and no sum of them is exact
+    [Fact]
+    public void A_known_mass_is_seen_by_a_cell_without_noise()
+    {
+        var heard = new Heard(new BenchSettings { Known = 200.0 * Gram });
+        heard.Play("{0:0.00} gf", 80.0, [.. Enumerable.Repeat(0.0, 240), .. Enumerable.Repeat(400.1, 240), .. Enumerable.Repeat(0.0, 240)]);
+        Assert.Equal([BenchAsk.Slack, BenchAsk.PutOn, BenchAsk.TakeOff, BenchAsk.Pulls], heard.Of<BenchEvent.Waits>().Select(w => w.For));
+    }
+
     [Theory]
     [InlineData(PullFlaw.NoPlateau)]
     [InlineData(PullFlaw.Clipped)]

@@ -125,7 +125,7 @@ public class SimulationFitTests(ITestOutputHelper output)
         Assert.Equal(isTold, one.IsStaticSimulated);
         Assert.Equal(pulls.Sliding, one.Sliding);
         Assert.False(one.IsKineticSimulated);
-        Assert.Equal(disagrees, PullWords.Warnings(one).Any(w => w.StartsWith("breakaway: the pull trace says 0.888 to 0.912, the simulated test 0.940 to 0.960: they do not agree", StringComparison.Ordinal)));
+        Assert.Equal(disagrees, PullWords.Warnings(one).Any(w => w.StartsWith("breakaway: the pull trace says 0.888 to 0.912, the simulated test 0.940 to 0.960. They do not agree", StringComparison.Ordinal)));
     }
 
     private static SimulationFit Made(double atRest, double low, double high, bool isTold) => new()

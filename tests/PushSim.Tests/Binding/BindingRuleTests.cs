@@ -51,8 +51,8 @@ public class BindingRuleTests
     [InlineData(true, 1.0, 0.0, 0.0, false)]
     public void A_tyre_slides_at_the_end_of_its_grip_and_on_the_move(bool isPlain, double alpha, double slip, double grip, bool slides)
     {
-        var p = new WheelParameters<R1> { Plain = isPlain };
-        Assert.Equal(slides ? 1.0 : 0.0, BindingRule.Slides<R1>(p, alpha, slip, grip).Value);
+        var shape = new WheelShape { Plain = isPlain };
+        Assert.Equal(slides ? 1.0 : 0.0, BindingRule.Slides<R1>(shape, alpha, slip, grip).Value);
     }
 
     // a lag of 20 ms, in steps of 1 ms, falls to a tenth after ln 10 / ln 1.05 = 47.2 steps: a hop of 30 ms is none

@@ -44,7 +44,7 @@ internal static class CellBench
             double share = taken / (Capacity * 3600.0);
             if (share >= from && share <= to)
             {
-                double model = cell.OpenCircuitVoltage(taken).Value - slow - (cell.ResistanceFactor(taken, temperature).Value * cell.Resistance.Value * current[n]);
+                double model = cell.OpenCircuitVoltage(taken).Value - slow - (cell.ResistanceFactor(taken, temperature).Value * cell.Numbers.Resistance.Value * current[n]);
                 sum += (model - voltage[n]) * (model - voltage[n]);
                 count++;
             }

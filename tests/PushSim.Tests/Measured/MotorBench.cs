@@ -94,10 +94,12 @@ internal static class MotorBench
     {
         ControllerWork<R1>[] work = [new ControllerWork<R1> { Duty = duty }];
         var motorWork = new MotorWork<R1>[1];
-        MotorParameters<R1>[] motor = [new() { Constant = Constant, Resistance = Resistance, HeatIndex = -1 }];
-        ControllerParameters<R1>[] controller = [new() { CurrentLimit = 100.0, BetweenPulses = between, HasPulses = true, PulseTimeOverInductance = 1.0 / product, Regeneration = true, HeatIndex = -1, MotorCount = 1 }];
-        PowertrainEquations.Gather<R1>(motor, controller, [speed], [], motorWork, work);
-        PowertrainEquations.Settle<R1>(motor, controller, bus, motorWork, work);
+        MotorParameters<R1>[] motor = [new() { Constant = Constant, Resistance = Resistance }];
+        MotorShape[] motorShape = [new() { HeatIndex = -1 }];
+        ControllerParameters<R1>[] controller = [new() { CurrentLimit = 100.0, PulseTimeOverInductance = 1.0 / product }];
+        ControllerShape[] shape = [new() { BetweenPulses = between, HasPulses = true, Regeneration = true, HeatIndex = -1, MotorCount = 1 }];
+        PowertrainEquations.Gather<R1>(motor, motorShape, controller, shape, [speed], [], motorWork, work);
+        PowertrainEquations.Settle<R1>(motor, controller, shape, bus, motorWork, work);
         return work[0].Current.Value;
     }
 }

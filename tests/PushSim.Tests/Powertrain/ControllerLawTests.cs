@@ -7,17 +7,21 @@ namespace PushSim.Tests.Powertrain;
 /// <summary>One controller and its motors by hand: 0.1 V s/rad, 2 ohm and 0.5 ohm of switches. Every number is computed here.</summary>
 public class ControllerLawTests
 {
-    private static readonly MotorParameters<R1> s_motor = new() { Constant = 0.1, Resistance = 2.0, HeatIndex = -1 };
+    private static readonly MotorParameters<R1> s_motor = new() { Constant = 0.1, Resistance = 2.0 };
 
-    private static readonly ControllerParameters<R1> s_usual = new() { CurrentLimit = 1000.0, OnResistance = 0.5, Wiring = Wiring.Single, Regeneration = true, HeatIndex = -1, MotorCount = 1 };
+    private static readonly ControllerParameters<R1> s_usual = new() { CurrentLimit = 1000.0, OnResistance = 0.5 };
 
-    private static ControllerWork<R1> Settle(ControllerParameters<R1> p, double duty, double speed, double bus, double[]? state = null, MotorParameters<R1>? motor = null)
+    private static readonly MotorShape s_motorShape = new() { HeatIndex = -1 };
+
+    private static readonly ControllerShape s_shape = new() { Wiring = Wiring.Single, Regeneration = true, HeatIndex = -1, MotorCount = 1 };
+
+    private static ControllerWork<R1> Settle(ControllerParameters<R1> p, double duty, double speed, double bus, double[]? state = null, MotorParameters<R1>? motor = null, ControllerShape? shape = null, MotorShape? motorShape = null)
     {
         ControllerWork<R1>[] work = [new ControllerWork<R1> { Duty = duty, IsZero = duty == 0.0 ? 1.0 : 0.0 }];
         var motorWork = new MotorWork<R1>[1];
         R1[] y = [.. (state ?? []).Select(v => (R1)v)];
-        PowertrainEquations.Gather<R1>([motor ?? s_motor], [p], [speed], y, motorWork, work);
-        PowertrainEquations.Settle<R1>([motor ?? s_motor], [p], bus, motorWork, work);
+        PowertrainEquations.Gather<R1>([motor ?? s_motor], [motorShape ?? s_motorShape], [p], [shape ?? s_shape], [speed], y, motorWork, work);
+        PowertrainEquations.Settle<R1>([motor ?? s_motor], [p], [shape ?? s_shape], bus, motorWork, work);
         return work[0];
     }
 
@@ -41,8 +45,8 @@ public class ControllerLawTests
     [InlineData(130.0, 0.0)]
     public void A_hot_controller_lowers_its_limit(double temperature, double limit)
     {
-        ControllerParameters<R1> p = s_usual with { CurrentLimit = 4.0, HeatIndex = 0, FoldBackTemperature = 80.0, InverseFoldBackSpan = 1.0 / 40.0 };
-        ControllerWork<R1> c = Settle(p, 1.0, 0.0, 12.0, [temperature]);
+        ControllerParameters<R1> p = s_usual with { CurrentLimit = 4.0, FoldBackTemperature = 80.0, InverseFoldBackSpan = 1.0 / 40.0 };
+        ControllerWork<R1> c = Settle(p, 1.0, 0.0, 12.0, [temperature], shape: s_shape with { HeatIndex = 0 });
         Assert.Equal(limit, c.Limit.Value, 1e-12);
         Assert.Equal(limit, c.Current.Value, 1e-12);
         Assert.Equal(1.0, c.IsLimiting.Value);
@@ -54,7 +58,7 @@ public class ControllerLawTests
     [InlineData(false, 0.0)]
     public void What_comes_back_is_taken_or_burnt(bool regenerates, double power)
     {
-        ControllerWork<R1> c = Settle(s_usual with { Regeneration = regenerates }, 0.25, 100.0, 12.0);
+        ControllerWork<R1> c = Settle(s_usual, 0.25, 100.0, 12.0, shape: s_shape with { Regeneration = regenerates });
         Assert.Equal(-2.8, c.Current.Value, 1e-12);
         Assert.Equal(power, c.BusPower.Value, 1e-12);
         Assert.Equal(power + (2.8 * (3.0 + (2.8 * 0.5))), c.Loss.Value, 1e-12);
@@ -63,7 +67,7 @@ public class ControllerLawTests
     // 0.4 % a kelvin over 50 kelvin: 2.4 ohm
     [Fact]
     public void A_hot_winding_has_more_resistance() =>
-        Assert.Equal(12.0 / 2.9, Settle(s_usual, 1.0, 0.0, 12.0, [70.0], s_motor with { HeatIndex = 0, ResistanceRise = 0.004, ReferenceTemperature = 20.0 }).Current.Value, 1e-12);
+        Assert.Equal(12.0 / 2.9, Settle(s_usual, 1.0, 0.0, 12.0, [70.0], s_motor with { ResistanceRise = 0.004, ReferenceTemperature = 20.0 }, motorShape: s_motorShape with { HeatIndex = 0 }).Current.Value, 1e-12);
 
     // Two unequal motors on one drive at 20 rad/s: 2 V behind 2 ohm and 6 V behind 4 ohm. In parallel 10/3 V behind 4/3 ohm, in series 8 V behind 6 ohm
     [Theory]
@@ -72,11 +76,11 @@ public class ControllerLawTests
     public void Unequal_motors_are_one_source(Wiring wiring, double source, double resistance)
     {
         MotorParameters<R1>[] motors = [s_motor, s_motor with { Constant = 0.3, Resistance = 4.0 }];
-        ControllerParameters<R1>[] p = [s_usual with { Wiring = wiring, MotorCount = 2 }];
+        ControllerShape[] shape = [s_shape with { Wiring = wiring, MotorCount = 2 }];
         ControllerWork<R1>[] work = [new ControllerWork<R1> { Duty = 1.0 }];
         var each = new MotorWork<R1>[2];
-        PowertrainEquations.Gather<R1>(motors, p, [20.0], [], each, work);
-        PowertrainEquations.Settle<R1>(motors, p, 12.0, each, work);
+        PowertrainEquations.Gather<R1>(motors, [s_motorShape, s_motorShape], [s_usual], shape, [20.0], [], each, work);
+        PowertrainEquations.Settle<R1>(motors, [s_usual], shape, 12.0, each, work);
         Assert.Equal(source, work[0].Source.Value, 1e-12);
         Assert.Equal(resistance, work[0].Resistance.Value, 1e-12);
         double current = (12.0 - source) / (resistance + 0.5);
@@ -95,8 +99,8 @@ public class ControllerLawTests
     [InlineData(80.0, 1.0)]
     public void A_sensorless_motor_starts_with_part_of_its_torque(double speed, double share)
     {
-        MotorParameters<R1> motor = s_motor with { IsSensorless = true, StandstillShare = 0.4, InverseFullTorqueSpeed = 1.0 / 50.0 };
-        Assert.Equal(share * (12.0 - (0.1 * speed)) / 2.5, Settle(s_usual, 1.0, speed, 12.0, motor: motor).Current.Value, 1e-12);
+        MotorParameters<R1> motor = s_motor with { StandstillShare = 0.4, InverseFullTorqueSpeed = 1.0 / 50.0 };
+        Assert.Equal(share * (12.0 - (0.1 * speed)) / 2.5, Settle(s_usual, 1.0, speed, 12.0, motor: motor, motorShape: s_motorShape with { IsSensorless = true }).Current.Value, 1e-12);
     }
 
     // mirrored: the same current backward

@@ -15,18 +15,17 @@ public class PulseLawTests
     // Steps of the plain reference over one pulse, and pulses until its current repeats [1].
     private const int Steps = 20_000;
 
-    private static ControllerParameters<R1> Controller(BetweenPulses between, double period) => new()
-    {
-        CurrentLimit = 1e4, Wiring = Wiring.Single, BetweenPulses = between, HasPulses = true, PulseTimeOverInductance = period / Resistance, Regeneration = true, HeatIndex = -1, MotorCount = 1,
-    };
+    private static (ControllerParameters<R1> Numbers, ControllerShape Shape) Controller(BetweenPulses between, double period, double limit = 1e4, bool hasPulses = true, bool endsEach = false) => (
+        new() { CurrentLimit = limit, PulseTimeOverInductance = period / Resistance },
+        new() { Wiring = Wiring.Single, BetweenPulses = between, HasPulses = hasPulses, LimitsEachPulse = endsEach, Regeneration = true, HeatIndex = -1, MotorCount = 1 });
 
-    private static ControllerWork<R1> Settle(ControllerParameters<R1> p, double duty, double emf, double drop = 0.0)
+    private static ControllerWork<R1> Settle((ControllerParameters<R1> Numbers, ControllerShape Shape) p, double duty, double emf, double drop = 0.0)
     {
         ControllerWork<R1>[] work = [new ControllerWork<R1> { Duty = duty }];
         var motorWork = new MotorWork<R1>[1];
-        MotorParameters<R1>[] motor = [new() { Constant = 0.1, Resistance = Resistance, BrushDrop = drop, HeatIndex = -1 }];
-        PowertrainEquations.Gather<R1>(motor, [p], [emf / 0.1], [], motorWork, work);
-        PowertrainEquations.Settle<R1>(motor, [p], Bus, motorWork, work);
+        MotorParameters<R1>[] motor = [new() { Constant = 0.1, Resistance = Resistance, BrushDrop = drop }];
+        PowertrainEquations.Gather<R1>(motor, [new MotorShape { HeatIndex = -1 }], [p.Numbers], [p.Shape], [emf / 0.1], [], motorWork, work);
+        PowertrainEquations.Settle<R1>(motor, [p.Numbers], [p.Shape], Bus, motorWork, work);
         return work[0];
     }
 
@@ -169,7 +168,7 @@ public class PulseLawTests
     [InlineData(BetweenPulses.Brake, 3.0)]
     public void A_limit_holds_the_mean(BetweenPulses between, double period)
     {
-        ControllerWork<R1> c = Settle(Controller(between, period) with { CurrentLimit = 0.9 }, 0.9, 1.0);
+        ControllerWork<R1> c = Settle(Controller(between, period, 0.9), 0.9, 1.0);
         Assert.Equal(0.9, c.Current.Value, 1e-9);
         Assert.Equal(1.0, c.IsLimiting.Value);
         double duty = 0.9;
@@ -186,7 +185,7 @@ public class PulseLawTests
     [Fact]
     public void A_limit_of_each_pulse_ends_it()
     {
-        ControllerWork<R1> c = Settle(Controller(BetweenPulses.Coast, 6.0) with { CurrentLimit = 2.0, LimitsEachPulse = true }, 0.9, 1.0);
+        ControllerWork<R1> c = Settle(Controller(BetweenPulses.Coast, 6.0, 2.0, endsEach: true), 0.9, 1.0);
         double share = -Math.Log(1.0 - (2.0 / 5.5)) / 6.0;
         Assert.Equal(Reference(BetweenPulses.Coast, share, 1.0, 6.0).Mean, c.Current.Value, 2e-3);
         Assert.Equal(1.0, c.IsLimiting.Value);
@@ -199,7 +198,7 @@ public class PulseLawTests
     public void Full_command_has_no_pulses(BetweenPulses between, double emf)
     {
         ControllerWork<R1> pulsed = Settle(Controller(between, 1.0), 1.0, emf, 0.2);
-        ControllerWork<R1> plain = Settle(Controller(between, 1.0) with { HasPulses = false }, 1.0, emf, 0.2);
+        ControllerWork<R1> plain = Settle(Controller(between, 1.0, hasPulses: false), 1.0, emf, 0.2);
         Assert.Equal(plain.Current.Value, pulsed.Current.Value, 1e-12);
         Assert.Equal(plain.BusPower.Value, pulsed.BusPower.Value, 1e-11);
         Assert.Equal(0.0, pulsed.Ripple.Value);

@@ -175,7 +175,7 @@ public class MatchBatchTests
         var seen = new HashSet<object>(ReferenceEqualityComparer.Instance);
         string[] work = ["WheelWork", "MotorWork", "ControllerWork", "DriveFriction", "DriveCapacity"];
         Walk(scene.Equations, "", work, seen, (_, _) => new R1 { Value = next++ });
-        LaneFill<R4>.Scene(lanes, 2, scene.Equations);
+        new LaneNumbers<R4>().Carry(lanes, 2, scene.Equations);
         List<double> expected = [], actual = [];
         Walk(scene.Equations, "", work, new(ReferenceEqualityComparer.Instance), (_, x) => { expected.Add(((R1)x).Value); return x; });
         List<string> paths = [];

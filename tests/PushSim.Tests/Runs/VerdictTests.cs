@@ -2,6 +2,7 @@ using PushSim.Binding;
 using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Words.Runs;
+using PushSim.Words.Terms;
 using Xunit;
 
 namespace PushSim.Tests.Runs;
@@ -25,6 +26,16 @@ public class VerdictTests
         Assert.Null(run.Answers.LimitedBy);
         Assert.Contains(kind == ManoeuvreKind.Launch ? "Testmole, which has no motors, rolls and reaches" : "stand", RunWords.Verdict(run));
         Assert.DoesNotContain("limit", RunWords.Verdict(run));
+    }
+
+    // a card tells a frequency once
+    [Fact]
+    public void What_the_answer_tells_of_chatter_is_not_told_again()
+    {
+        var buzzes = new ChatterVerdict(ChatterKind.Buzzes) { Frequency = 193.0, Feed = ChatterFeed.Friction };
+        Assert.Equal("It turns. Falling friction feeds the chatter.", ChatterWords.Behind("gopher turns. Its tyres chatter at 193 Hz.", "It turns. Its tyres chatter at about 193 Hz, fed by falling friction.", buzzes));
+        Assert.Equal("Its tyres leave the floor. Falling friction feeds the chatter.", ChatterWords.Behind("Its tyres chatter at 193 Hz.", "Its tyres chatter at about 193 Hz and leave the floor, fed by falling friction.", buzzes));
+        Assert.Equal("Its tyres chatter at about 193 Hz, fed by falling friction.", ChatterWords.Behind("gopher turns.", "Its tyres chatter at about 193 Hz, fed by falling friction.", buzzes));
     }
 
     [Fact]
@@ -104,7 +115,7 @@ public class VerdictTests
             Of(ManoeuvreKind.DragTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 6.0, PullJerk = new TetherJerk(9.0, 6.0) }));
         Assert.Equal("Testmole pulls 5.00 N (510 gf) steadily.", Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullJerk = new TetherJerk(4.0, 2.0) }));
         Assert.Equal("Testmole pulls 5.00 N (510 gf) steadily.", Of(ManoeuvreKind.PullTest, new RunAnswers { PullPlateau = 5.0, PullBreakaway = 5.0 }));
-        Assert.Equal("Testmole stays where it is (moved 0.000001 m).", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 0.9e-6 }));
+        Assert.Equal("Testmole stays where it is (moved 0 m).", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 0.9e-6 }));
         Assert.Equal("Testmole moves 0.000001 m.", Of(ManoeuvreKind.Hold, new RunAnswers { Travel = 1.1e-6 }));
         Assert.Equal("Testmole cannot turn.", Of(ManoeuvreKind.Arc, new RunAnswers { YawRate = -0.0009 }));
         Assert.Equal("Testmole turns at 3.00 rad/s (172 deg/s) to the right.", Of(ManoeuvreKind.Arc, new RunAnswers { YawRate = -3.0 }));

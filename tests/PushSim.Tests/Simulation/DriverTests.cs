@@ -156,7 +156,7 @@ public class DriverTests
         for (int i = 0; i < Steps; i++)
         {
             work[0].Duty = work[1].Duty = 1.0;
-            driver.Apply(layout, y, dy, 0.0, 1.0, work, [-1.0, 1.0]);
+            driver.Apply(layout, y, dy, 0.0, 1.0, work, [new() { SideSign = -1.0 }, new() { SideSign = 1.0 }]);
             for (int k = layout.Steering; k < layout.Steering + 4; k++)
             {
                 y[k] = y[k] + (time / Steps * dy[k]);

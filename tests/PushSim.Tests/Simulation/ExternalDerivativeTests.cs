@@ -32,11 +32,7 @@ public class ExternalDerivativeTests
     private RobotEquations<Dual<R1>> Dual()
     {
         RobotEquations<Dual<R1>> dual = ModelBuilder.Build<Dual<R1>>(_scenario, _system.Layout);
-        for (int k = 0; k < dual.CommandValue.Length; k++)
-        {
-            dual.CommandValue[k] = _system.Equations.CommandValue[k].Value;
-        }
-
+        new NumberCopy<Dual<R1>>().Carry(dual.Commands, _system.Equations.Commands);
         return dual;
     }
 
@@ -120,13 +116,13 @@ public class ExternalDerivativeTests
     {
         double resistance = _scenario.Robot.Battery!.Resistance;
         RobotEquations<Dual<R1>> dual = Dual();
-        dual.Battery!.Resistance = new Dual<R1>(resistance, 1.0);
+        dual.Battery!.Numbers.Resistance = new Dual<R1>(resistance, 1.0);
         double[] exact = Slopes(dual, -1);
         double h = 1e-3 * resistance;
         double[] difference = Difference(
             d =>
             {
-                _system.Equations.Battery!.Resistance = resistance + d;
+                _system.Equations.Battery!.Numbers.Resistance = resistance + d;
                 return Derivative(_state);
             },
             h);
@@ -141,12 +137,12 @@ public class ExternalDerivativeTests
     {
         double mass = _scenario.Robot.Chassis.Mass;
         RobotEquations<Dual<R1>> dual = Dual();
-        dual.InverseMass = 1.0 / new Dual<R1>(mass, 1.0);
+        dual.Body.InverseMass = 1.0 / new Dual<R1>(mass, 1.0);
         double exact = Slopes(dual, -1)[StateLayout.U];
         double difference = Difference(
             d =>
             {
-                _system.Equations.InverseMass = 1.0 / (mass + d);
+                _system.Equations.Body.InverseMass = 1.0 / (mass + d);
                 return Derivative(_state);
             },
             1e-3 * mass)[StateLayout.U];

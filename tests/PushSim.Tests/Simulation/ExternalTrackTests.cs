@@ -191,7 +191,7 @@ public class ExternalTrackTests
         for (int i = 0; i < 8; i++)
         {
             WheelParameters<R1> p = system.Equations.Wheels[i];
-            y[system.Layout.FirstDrive + p.Drive] = -rate * p.Y.Value / p.Radius.Value;
+            y[system.Layout.FirstDrive + system.Equations.Kinds[i].Shape.Drive] = -rate * p.Y.Value / p.Radius.Value;
             y[system.Layout.Tread(i) + 1] = rate * (p.X.Value - centre);
         }
 

@@ -12,7 +12,10 @@ public class TetherTests
 
     private static TetherEquations<R1> Tether(double damping = 0.0) => new()
     {
-        HookX = -0.08, HookY = 0.03, HookZ = -0.01, AnchorY = 0.11, AnchorHeight = 0.07, FreeLength = 0.2, Stiffness = Stiffness, Damping = damping, CentreHeight = 0.03,
+        Numbers = new TetherNumbers<R1>
+        {
+            HookX = -0.08, HookY = 0.03, HookZ = -0.01, AnchorY = 0.11, AnchorHeight = 0.07, FreeLength = 0.2, Stiffness = Stiffness, Damping = damping, CentreHeight = 0.03,
+        },
     };
 
     // Stretch by the rotation matrix of the heading; the anchor stands at x = -0.5 m. Computed here.

@@ -12,6 +12,7 @@ namespace PushSim.Tests.Tyres;
 internal sealed class RingBlock : IAdditiveSystem
 {
     private readonly WheelParameters<R1> _p;
+    private readonly WheelKind<R1> _kind;
     private WheelWork<R1> _work;
 
     public RingBlock(TyreSettings tyre, double sigma1 = 0.0, double load = 1.0, bool isLimited = false)
@@ -24,10 +25,13 @@ internal sealed class RingBlock : IAdditiveSystem
             VerticalStiffness = 1.0, VerticalDamping = 0.0,
             Sigma0 = sigma0, Sigma1 = sigma1, Sigma1Over4Sigma0 = sigma1 / (4.0 * sigma0), Sigma2 = tyre.ViscousFriction,
             KineticFriction = tyre.KineticFriction, FrictionDrop = tyre.StaticFriction - tyre.KineticFriction,
-            InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, InverseSigma0 = 1.0 / sigma0, InversePlasticShare = 1.0 / (1.0 - tyre.ElasticShare), Plain = tyre.PlainFriction,
-            Kappa = tyre.RollingRenewal, Drive = -1, FoulingIndex = -1, WearIndex = 0,
-            LimitDamping = isLimited || !tyre.PlainFriction, Radius = 1.0, LateralRatio = tyre.LateralFrictionRatio, SpinIndex = -1,
+            InverseSlipSpeed = 1.0 / tyre.SlipSpeed, ElasticShare = tyre.ElasticShare, InverseSigma0 = 1.0 / sigma0, InversePlasticShare = 1.0 / (1.0 - tyre.ElasticShare),
+            Kappa = tyre.RollingRenewal, Radius = 1.0, LateralRatio = tyre.LateralFrictionRatio,
         };
+        _kind = new WheelKind<R1>(new WheelShape
+        {
+            Plain = tyre.PlainFriction, LimitDamping = isLimited || !tyre.PlainFriction, Drive = -1, FoulingIndex = -1, WearIndex = 0, SpinIndex = -1,
+        });
         Load = load;
     }
 
@@ -62,7 +66,7 @@ internal sealed class RingBlock : IAdditiveSystem
 
     public IReadOnlyList<(int From, int To)> CurveRanges => [(0, 2)];
 
-    public double StepBound => TreadRing.StepBound(_p, _work).Value;
+    public double StepBound => TreadRing.StepBound(_p, _kind, _work).Value;
 
     public void Evaluate(double t, double g, Span<double> y, Span<double> dy) => Evaluate(t, g, y, y, dy);
 
@@ -71,7 +75,7 @@ internal sealed class RingBlock : IAdditiveSystem
         (double wx, double wy) = RimSpeed(t);
         var place = new WheelPlace<R1> { Rolling = wx + SurfaceSpeed, Lateral = wy, Height = -Load };
         WheelEquations.Evaluate(
-            _p, place, 0.0, SurfaceSpeed, 1.0, g, 0, 2, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted),
+            _p, _kind, place, 0.0, SurfaceSpeed, 1.0, g, 0, 2, MemoryMarshal.Cast<double, R1>(y), MemoryMarshal.Cast<double, R1>(predicted),
             MemoryMarshal.Cast<double, R1>(dy), ref _work, out R1 wear);
         WearSpeed = wear.Value;
     }

@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Runtime.InteropServices;
 using MathNet.Numerics.Interpolation;
 using PushSim.Numerics;
 using PushSim.Simulation;
@@ -23,15 +24,15 @@ public class WheelLawTests
         WheelParameters<R1> p = new()
         {
             KineticFriction = 0.7, FrictionDrop = 0.3, InverseSlipSpeed = 1.0 / 0.1,
-            HasRise = true, FrictionRise = 0.04, InverseRiseSpeed = 1.0 / 0.2,
-            HasLoadExponent = true, LoadExponent = 0.12, InverseReferenceLoad = 1.0 / 5.0,
+            FrictionRise = 0.04, InverseRiseSpeed = 1.0 / 0.2,
+            LoadExponent = 0.12, InverseReferenceLoad = 1.0 / 5.0,
         };
+        double Friction(bool hasRise, bool hasLoadExponent) =>
+            WheelEquations.Friction<R1>(p, new(new WheelShape { HasRise = hasRise, HasLoadExponent = hasLoadExponent }), speed, load).Value;
         double expected = (0.7 + (0.3 * Math.Exp(-Math.Pow(speed / 0.1, 2.0))) + (0.04 * Math.Log(1.0 + (speed / 0.2)))) * Math.Pow(load / 5.0, -0.12);
-        Assert.Equal(expected, WheelEquations.Friction<R1>(p, speed, load).Value, 1e-13);
-        p.HasLoadExponent = false;
-        Assert.Equal(expected * Math.Pow(load / 5.0, 0.12), WheelEquations.Friction<R1>(p, speed, load).Value, 1e-13);
-        p.HasRise = false;
-        Assert.Equal(0.7 + (0.3 * Math.Exp(-Math.Pow(speed / 0.1, 2.0))), WheelEquations.Friction<R1>(p, speed, load).Value, 1e-13);
+        Assert.Equal(expected, Friction(true, true), 1e-13);
+        Assert.Equal(expected * Math.Pow(load / 5.0, 0.12), Friction(true, false), 1e-13);
+        Assert.Equal(0.7 + (0.3 * Math.Exp(-Math.Pow(speed / 0.1, 2.0))), Friction(false, false), 1e-13);
     }
 
     // Fritsch and Butland's slopes are the harmonic mean where points stand evenly: away from the ends MathNet's curve is the same
@@ -66,28 +67,19 @@ public class WheelLawTests
         }
     }
 
-    // Every number and switch is set, so that a term which Flatten forgets shows
+    // Every number and switch is set, so that a term which Flat forgets shows
     [Fact]
     public void Flattened_friction_is_the_same_at_every_slip_speed()
     {
-        WheelParameters<R1> p = AllOn();
-        double Slope() => WheelEquations.Friction<R1>(p, 2.0, 2.0).Value - WheelEquations.Friction<R1>(p, 0.1, 2.0).Value;
+        WheelParameters<R1> p = new();
+        MemoryMarshal.Cast<WheelParameters<R1>, R1>(MemoryMarshal.CreateSpan(ref p, 1)).Fill(0.5);
+        WheelKind<R1> kind = AllOn();
+        double Slope() => WheelEquations.Friction<R1>(p, kind, 2.0, 2.0).Value - WheelEquations.Friction<R1>(p, kind, 0.1, 2.0).Value;
         Assert.NotEqual(0.0, Slope(), 1e-3);
-        p.Flatten(0.9);
+        kind = kind.Flat(ref p, 0.9);
         Assert.Equal(0.0, Slope());
-    }
-
-    [Fact]
-    public void Every_switch_of_a_wheel_is_in_its_shape()
-    {
-        foreach (FieldInfo field in typeof(WheelParameters<R1>).GetFields().Where(f => f.FieldType == typeof(bool)))
-        {
-            object off = AllOn();
-            field.SetValue(off, false);
-            Assert.True(((WheelParameters<R1>)off).Shape != AllOn().Shape, field.Name);
-        }
-
-        Assert.NotEqual(AllOn().Shape, new WheelParameters<R1>().Shape);
+        kind = new WheelKind<R1>(AllOn().Shape, new FrictionTable<R1>(s_points)).Flat(ref p, 0.9);
+        Assert.Equal(0.0, Slope());
     }
 
     // Every number of the tyre that is off is set, so that a term which Gripping or WithFriction forgets shows
@@ -129,21 +121,21 @@ public class WheelLawTests
         Assert.Equal((y[5] + 5e-4) / g, dy[5], 1e-12);
     }
 
-    private static WheelParameters<R1> AllOn()
+    private static WheelKind<R1> AllOn()
     {
-        object all = new WheelParameters<R1>();
-        foreach (FieldInfo field in typeof(WheelParameters<R1>).GetFields())
+        object all = default(WheelShape);
+        foreach (PropertyInfo property in typeof(WheelShape).GetProperties().Where(p => p.PropertyType == typeof(bool)))
         {
-            field.SetValue(all, field.FieldType == typeof(bool) ? true : field.FieldType == typeof(R1) ? (R1)0.5 : null);
+            property.SetValue(all, true);
         }
 
-        return (WheelParameters<R1>)all;
+        return new WheelKind<R1>((WheelShape)all);
     }
 
     // at the reference load
     private static double Friction(TyreSettings tyre, double speed)
     {
-        WheelParameters<R1> p = new RobotSystem(TestRobots.Pull(TestRobots.FourWheels(tyre))).Equations.Wheels[0];
-        return WheelEquations.Friction<R1>(p, speed, tyre.TreadArea * tyre.ReferenceLoad).Value;
+        RobotEquations<R1> eq = new RobotSystem(TestRobots.Pull(TestRobots.FourWheels(tyre))).Equations;
+        return WheelEquations.Friction<R1>(eq.Wheels[0], eq.Kinds[0], speed, tyre.TreadArea * tyre.ReferenceLoad).Value;
     }
 }

@@ -38,6 +38,20 @@ public class LooksTests(PageFixture fixture)
         Assert.True(await open.ValueAsync<double>("Math.min(...[...document.querySelectorAll('.stage text, .draw svg text')].map(t => t.getBoundingClientRect()).filter(b => b.height > 0).map(b => b.height))") > 10.0);
     }
 
+    // a part that is chosen on a telephone folds the others away: two sliders stand below the answer
+    [Fact]
+    public async Task A_telephone_shows_two_sliders_of_a_chosen_part()
+    {
+        await using OpenPage open = await OpenPage.StartAsync(fixture, width: 390);
+        await open.PartAsync("Body");
+        await Microsoft.Playwright.Assertions.Expect(open.Page.Locator(".phonedraw .partbtn")).ToHaveCountAsync(2);
+        Assert.True(await open.ValueAsync<int>("[...document.querySelectorAll('.row .ctl')].filter(e => e.getBoundingClientRect().bottom < innerHeight).length") >= 2);
+        Assert.Empty(await open.ViolationsAsync());
+        await open.KeepAsync("phone-part");
+        await open.PressAsync("all parts");
+        await Microsoft.Playwright.Assertions.Expect(open.Page.Locator(".phonedraw svg")).ToHaveCountAsync(1);
+    }
+
     [Fact]
     public async Task The_page_weighs_less_than_400_kB()
     {

@@ -121,13 +121,16 @@ internal sealed class OpenPage : IAsyncDisposable
     /// <summary>Value of an expression in the page.</summary>
     public async Task<T> ValueAsync<T>(string expression) => (await Page.EvaluateAsync<JsonElement>(expression)).Deserialize<T>()!;
 
-    /// <summary>Keeps a picture in the folder of PUSHSIM_SCREENSHOTS, if that is set.</summary>
+    /// <summary>Keeps a picture in the folder of PUSHSIM_SCREENSHOTS, if that is set, and one in grey.</summary>
     public async Task KeepAsync(string name)
     {
         if (Environment.GetEnvironmentVariable("PUSHSIM_SCREENSHOTS") is { Length: > 0 } folder)
         {
             Directory.CreateDirectory(folder);
             await Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png") });
+            await Page.EvaluateAsync("document.documentElement.style.filter = 'grayscale(1)'");
+            await Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-grey.png") });
+            await Page.EvaluateAsync("document.documentElement.style.filter = ''");
         }
     }
 

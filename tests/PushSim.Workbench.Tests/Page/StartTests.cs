@@ -36,6 +36,8 @@ public class StartTests(PageFixture fixture)
         await mass.FillAsync("900 mm");
         await open.PressAsync("Make this robot");
         await Assertions.Expect(open.Page.Locator(".measure .err")).ToContainTextAsync("measures length");
+        await Assertions.Expect(mass).ToHaveAttributeAsync("aria-invalid", "true");
+        await Assertions.Expect(mass).ToBeFocusedAsync();
         Assert.Empty(await open.ViolationsAsync());
         await open.KeepAsync("measure");
         await mass.FillAsync("900 g");

@@ -42,6 +42,11 @@ public class StripTests(PageFixture fixture)
         ILocator sure = open.Page.Locator(".sure");
         await Assertions.Expect(sure.Locator(".t")).ToContainTextAsync("of 100");
         double first = await WidthAsync(open);
+
+        // how far the matches went: winners solid, losers hatched, none on both sides of the place where they met
+        await Assertions.Expect(sure.Locator(".ground rect.s-a")).Not.ToHaveCountAsync(0);
+        await Assertions.Expect(sure.Locator(".ground rect.s-other")).Not.ToHaveCountAsync(0);
+        Assert.StartsWith("Ground that mole gains in ", await sure.Locator(".ground svg").GetAttributeAsync("aria-label"));
         await Assertions.Expect(sure.Locator(".fun i")).ToHaveCountAsync(2, new LocatorAssertionsToHaveCountOptions { Timeout = 10_000 });
         double later = await WidthAsync(open);
         Assert.True(later <= first, string.Create(CultureInfo.InvariantCulture, $"{first} to {later}"));

@@ -58,6 +58,44 @@ public sealed class CellTests
         Assert.All(rows.EnumerateArray(), r => Assert.NotEqual("", r.GetProperty("load").GetString()));
     }
 
+    // a cell that reads twice too much: 200 g put on, taken off, then the pull of the invented lines; floor and its state are noted, every line is in the raw log
+    [Fact]
+    public async Task A_known_mass_scales_the_cell_and_tare_anew_waits_for_a_quiet_second()
+    {
+        using Pty? pty = Pty.Open();
+        Assert.SkipWhen(pty is null, "no pseudo-terminals here");
+        await using OpenServer open = await OpenServer.StartAsync("pull-test.toml");
+        await File.WriteAllTextAsync(open["garage.toml"], "name = \"test\"\n");
+        await open.PostAsync("/api/tare", "{}", HttpStatusCode.BadRequest);
+        await open.PostAsync("/api/port", JsonSerializer.Serialize(new { name = pty.Port, unit = "gf", known = "200 mm" }), HttpStatusCode.BadRequest);
+        await open.PostAsync("/api/port", JsonSerializer.Serialize(new { name = pty.Port, unit = "gf", known = "200 g", tyre = "soft", floor = "board", state = "wiped" }));
+        double time = await HearAsync(open, pty, 0.0, t => Words(t).Contains("known mass", StringComparison.Ordinal));
+        time = await HearAsync(open, pty, time, t => Words(t).StartsWith("Take it off", StringComparison.Ordinal), 400.0);
+        time = await HearAsync(open, pty, time, t => t.GetProperty("tared").GetBoolean());
+        foreach (double f in CellLines.Pull(CellLines.Rate))
+        {
+            pty.Line(CellLines.Stamp(time, 2.0 * f));
+            time += 1.0 / CellLines.Rate;
+        }
+
+        time = await HearAsync(open, pty, time, t => t.GetProperty("noted").GetInt32() == 1);
+        await open.PostAsync("/api/tare");
+        await HearAsync(open, pty, time, t => t.GetProperty("noted").GetInt32() == 1 && !t.GetProperty("tared").GetBoolean());
+        JsonElement row = JsonDocument.Parse(await open.Client.GetStringAsync("/api/readings")).RootElement.GetProperty("rows")[0];
+        Assert.Equal("board", row.GetProperty("floor").GetString()!.Split(',')[0]);
+
+        // sliding at 520 gf by the scale of the known mass; the noise of a second at rest is a hundredth of it
+        string sliding = row.GetProperty("sliding").GetString()!;
+        Assert.InRange(double.Parse(sliding.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture) / Gram, 510.0, 530.0);
+        string log = Directory.GetFiles(open["pushsim-out/bench"], "bench-*.log").Single();
+        Assert.Equal("pushsim-out/bench/" + Path.GetFileName(log), row.GetProperty("log").GetString());
+        await open.PostAsync("/api/port", "{\"name\":null}");
+        string[] lines = await File.ReadAllLinesAsync(log);
+        Assert.True(lines.Length > (int)(7.0 * CellLines.Rate));
+        Assert.All(lines, l => Assert.Contains("g: ", l, StringComparison.Ordinal));
+        Assert.Contains("wiped", await File.ReadAllTextAsync(open["readings.csv"]), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Lines_without_a_unit_ask_for_one()
     {
@@ -92,6 +130,18 @@ public sealed class CellTests
         Assert.Equal("1360 gf", book.GetProperty("rows")[0].GetProperty("load").GetString());
     }
 
+    // the shipped garage's made-up season: the page tells what `fit` tells, tyres side by side
+    [Fact]
+    public async Task The_notebook_tells_the_season_as_fit_does()
+    {
+        await using OpenServer open = await OpenServer.StartAsync("garage/robots/mole.toml", "garage");
+        JsonElement season = JsonDocument.Parse(await open.Client.GetStringAsync("/api/readings")).RootElement.GetProperty("season");
+        using var told = new StringWriter();
+        PushSim.Cli.CommandLineApp.Invoke(["fit", open["garage/readings.csv"], "--json"], told, TextWriter.Null);
+        Assert.Contains(JsonDocument.Parse(told.ToString()).RootElement.GetProperty("verdict").GetString()!.Split(". ")[0], season.GetProperty("sentence").GetString(), StringComparison.Ordinal);
+        Assert.Equal(6, season.GetProperty("tyres").GetArrayLength());
+    }
+
     [Fact]
     public async Task Without_a_garage_nothing_is_noted()
     {
@@ -105,13 +155,13 @@ public sealed class CellTests
 
     private static string Words(JsonElement trace) => trace.GetProperty("words").GetString()!;
 
-    // Slack readings until a trace fits; the board's time behind them
-    private static async Task<double> HearAsync(OpenServer open, Pty pty, double time, Func<JsonElement, bool> fits)
+    // Readings at rest until a trace fits; the board's time behind them
+    private static async Task<double> HearAsync(OpenServer open, Pty pty, double time, Func<JsonElement, bool> fits, double grams = 0.0)
     {
         Task<JsonElement> heard = open.EventAsync("trace", fits);
         for (; !heard.IsCompleted; time += 1.0 / CellLines.Rate)
         {
-            pty.Line(CellLines.Stamp(time, 0.0));
+            pty.Line(CellLines.Stamp(time, grams));
             await Task.Delay(5);
         }
 

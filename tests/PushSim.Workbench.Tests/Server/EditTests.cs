@@ -149,6 +149,32 @@ public class EditTests
         Assert.True(design.With(row, "1.01", read)!.Read().HasErrors);
     }
 
+    // what reading works out from other values has a row, too: put into the file as it stands there it is no mistake, and changes the value by its rounding at most
+    [Fact]
+    public void Estimated_values_have_a_row_that_may_be_written()
+    {
+        int written = 0;
+        foreach (string file in s_files.Where(f => Path.GetFileName(Path.GetDirectoryName(f)) == "robots"))
+        {
+            Design design = DesignFiles.Open(file, out ReadResult read)!;
+            EditRow[] rows = [.. EditRows.Of(read).Where(r => r.Source == EditSource.Estimate)];
+            Assert.All(rows, r => Assert.Equal(0, r.Line));
+            foreach (EditRow row in rows)
+            {
+                Design? next = design.With(row, row.Text, read);
+                Assert.True(next is not null, $"{row.Path} has no place in {file}");
+                ReadResult after = next.Read();
+                Assert.True(!after.HasErrors, $"{row.Path} = {row.Text} in {file}: {string.Join("; ", after.Problems.Select(p => p.Message))}");
+                EditRow given = EditRows.Of(after).First(r => r.Path == row.Path);
+                Assert.Equal((row.Text, EditSource.File), (given.Text, given.Source));
+                written++;
+            }
+        }
+
+        // inertias of bodies and wheels, covers, packs: several of each robot
+        Assert.True(written > 40, $"{written} rows");
+    }
+
     private static ReadResult ScenarioReaderOf(string path) => Scenarios.ScenarioReader.Check(path);
 
     // the line without the value behind its first equals sign: key, blanks, comment

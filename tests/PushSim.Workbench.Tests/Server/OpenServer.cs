@@ -21,7 +21,7 @@ public sealed class OpenServer : IAsyncDisposable
 
     public string this[string name] => _folder[name];
 
-    public static async Task<OpenServer> StartAsync(string? file = "shove-heavy-grippy.toml")
+    public static async Task<OpenServer> StartAsync(string? file = "shove-heavy-grippy.toml", string below = "")
     {
         var handler = new HttpClientHandler { AllowAutoRedirect = false };
         var open = new OpenServer(null, new HttpClient(handler));
@@ -32,7 +32,7 @@ public sealed class OpenServer : IAsyncDisposable
             File.Copy(from, to);
         }
 
-        open.Server = await WorkbenchServer.Start(new WorkbenchOptions { File = file is null ? null : open[file], Folder = open._folder.Path, Stays = true });
+        open.Server = await WorkbenchServer.Start(new WorkbenchOptions { File = file is null ? null : open[file], Folder = Path.Combine(open._folder.Path, below), Stays = true });
         open.Client.BaseAddress = new Uri(open.Server.Address.GetLeftPart(UriPartial.Authority));
         open.Server.Hub.Sent = open.Take;
         using HttpResponseMessage _ = await open.Client.GetAsync(open.Server.Address);

@@ -1,11 +1,10 @@
 
-"use strict";
 (() => {
+  "use strict";
   const data = JSON.parse(document.getElementById("replay-data").textContent);
   const at = id => document.getElementById(id);
   const stage = at("stage"), side = at("side"), said = at("said"), jumps = at("marks"), slider = at("time"), play = at("play"), clock = at("clock"), speed = at("speed"), follow = at("follow");
-  const MM = 0.01, DEG = 0.0001 * 180 / Math.PI;
-  const times = data.t.map(t => t / 1e5), last = times.length - 1, end = times[last];
+  const DEG = 180 / Math.PI, end = endOf(data), times = data.t.map(t => t * SECOND), last = times.length - 1;
   const still = matchMedia("(prefers-reduced-motion: reduce)");
 
   const make = (name, parent, attributes) => {
@@ -14,18 +13,8 @@
     parent.append(e);
     return e;
   };
-  const points = corners => corners.map(c => (c[0] * MM).toFixed(2) + "," + (c[1] * MM).toFixed(2)).join(" ");
-
   // what is seen: all that is ever reached by an outline, and a margin; in millimetres, y up
-  const reach = data.robots.map(r => Math.max(...r.outline.map(c => Math.hypot(c[0], c[1])), ...r.wheels.map(w => Math.hypot(Math.abs(w.x) + w.r, w.y) + w.r * 0.4)) * MM);
-  const box = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
-  const widen = (x, y, r) => {
-    box.left = Math.min(box.left, x - r); box.right = Math.max(box.right, x + r);
-    box.low = Math.min(box.low, y - r); box.high = Math.max(box.high, y + r);
-  };
-  data.robots.forEach((r, k) => r.x.forEach((x, i) => widen(x * MM, r.y[i] * MM, reach[k])));
-  if (data.tether) data.tether.x.forEach(x => widen(x * MM, data.tether.y * MM, 10));
-  const size = Math.max(...reach);
+  const reaches = data.robots.map(reach), size = Math.max(...reaches), box = bounds([data]);
   const margin = 0.35 * size;
   const whole = [box.left - margin, box.low - margin, box.right - box.left + 2 * margin, box.high - box.low + 2 * margin];
   // neither a slit nor a tower: at most 2.6 wide for 1 high, at least 1.4
@@ -38,53 +27,52 @@
   let view = whole;
 
   const world = make("g", stage, { transform: "scale(1 -1)" });
-  const steps = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
-  const raster = steps.find(s => s >= near[0] / 16) || 10000;
+  const raster = squares(near[0] / 16);
   const grid = make("path", world, { class: "grid" });
   let lines = "";
   const far = [whole[0] - whole[2], whole[1] - whole[3], whole[0] + 2 * whole[2], whole[1] + 2 * whole[3]];
   for (let x = Math.ceil(far[0] / raster) * raster; x < far[2]; x += raster) lines += "M" + x + " " + far[1] + "V" + far[3];
   for (let y = Math.ceil(far[1] / raster) * raster; y < far[3]; y += raster) lines += "M" + far[0] + " " + y + "H" + far[2];
   grid.setAttribute("d", lines);
-  data.patches.forEach(p => make("polygon", world, { class: "patch", points: points(p) }));
+  data.patches.forEach(p => make("polygon", world, { class: "patch", points: points(p, 1, 1) }));
   data.lines.forEach((x, k) => make("path", world, { class: "line l" + k, d: "M" + x * MM + " " + far[1] + "V" + far[3] }));
-  data.walls.forEach(p => make("polygon", world, { class: "wall", points: points(p) }));
+  data.walls.forEach(p => make("polygon", world, { class: "wall", points: points(p, 1, 1) }));
   const trails = data.robots.map((r, k) => make("polyline", world, { class: "trail t" + k }));
 
   const robots = data.robots.map((r, k) => {
     const g = make("g", world, { id: "robot-" + k });
-    const body = make("polygon", g, { class: "body b" + k, points: points(r.outline) });
-    const front = Math.max(...r.outline.map(c => c[0])) * MM, a = 0.16 * reach[k];
-    make("path", g, { class: "body b" + k, d: "M" + (front - 2 * a) + " " + a + "L" + (front - 0.8 * a) + " 0L" + (front - 2 * a) + " " + -a });
-    const wheels = r.wheels.map(w => {
-      const x = w.x * MM, y = w.y * MM, radius = w.r * MM, half = 0.32 * radius;
-      const frame = { x: x - radius, y: y - half, height: 2 * half };
+    const shape = fromAbove(r, 1, 1);
+    const body = make("polygon", g, { class: "body b" + k, points: shape.body });
+    make("path", g, { class: "body b" + k, d: shape.arrow });
+    const wheels = r.wheels.map((w, n) => {
+      const f = shape.wheels[n], frame = { x: f.x, y: f.y, height: f.height };
       return {
-        w, radius,
-        shell: make("rect", g, { class: "wheel", width: 2 * radius, ...frame }),
+        w, radius: f.width / 2,
+        shell: make("rect", g, { class: "wheel", width: f.width, ...frame }),
         fill: make("rect", g, { width: 0, ...frame }),
-        up: make("path", g, { class: "up", d: "M" + (x - radius) + " " + (y - half) + "l" + 2 * radius + " " + 2 * half + "m0 " + -2 * half + "l" + -2 * radius + " " + 2 * half }),
+        up: make("path", g, { class: "up", d: "M" + f.x + " " + f.y + "l" + f.width + " " + f.height + "m0 " + -f.height + "l" + -f.width + " " + f.height }),
       };
     });
-    make("circle", g, { class: "centre", r: 0.045 * reach[k] });
+    make("circle", g, { class: "centre", r: 0.045 * reaches[k] });
     return { r, g, body, wheels };
   });
   const tether = data.tether && make("path", world, { class: "tether" });
   const names = data.robots.map((r, k) => { const t = make("text", stage, { class: "name n" + k, "text-anchor": "middle" }); t.textContent = r.name; return t; });
   const scale = make("text", stage, { class: "name" });
-  scale.textContent = "squares " + (raster >= 1000 ? raster / 1000 + " m" : raster + " mm");
+  scale.textContent = "squares " + squareWords(raster);
 
   // from the right of the floor: x as above, height up, one scale with the view from above
   const field = make("g", side, { transform: "scale(1 -1)" });
-  const tall = Math.max(...data.robots.map(r => Math.max(...r.side.map(c => c[1] + r.com)))) * MM;
+  const tall = tallest(data);
   make("path", field, { class: "ground", d: "M" + far[0] + " 0H" + far[2] });
   data.lines.forEach((x, k) => make("path", field, { class: "line l" + k, d: "M" + x * MM + " 0V" + 1.5 * tall }));
   data.walls.forEach(p => { const xs = p.map(c => c[0] * MM); make("rect", field, { class: "wall", x: Math.min(...xs), y: 0, width: Math.max(...xs) - Math.min(...xs), height: tall }); });
   const sides = data.robots.map((r, k) => {
     const g = make("g", field, {});
-    make("polygon", g, { class: "body b" + k, points: points(r.side) });
-    r.wheels.forEach(w => make("circle", g, { class: "wheel", cx: w.x * MM, cy: (w.r - r.com) * MM, r: w.r * MM }));
-    make("circle", g, { class: "centre", r: 0.045 * reach[k] });
+    const shape = fromSide(r, 1, 1);
+    make("polygon", g, { class: "body b" + k, points: shape.body });
+    shape.wheels.forEach(w => make("circle", g, { class: "wheel", ...w }));
+    make("circle", g, { class: "centre", r: 0.045 * reaches[k] });
     return g;
   });
   const way = data.robots.length > 1 && make("path", field, { class: "push" });
@@ -124,17 +112,11 @@
   };
 
   let now = 0;
-  const frame = t => {
-    let low = 0, high = last;
-    while (high - low > 1) { const m = (low + high) >> 1; if (times[m] <= t) low = m; else high = m; }
-    return [low, high, high > low ? (t - times[low]) / (times[high] - times[low]) : 0];
-  };
-
   const show = t => {
     now = Math.min(end, Math.max(0, t));
-    const [i, j, f] = frame(now);
+    const [i, j, f] = frameAt(data, now), posed = poses(data, now);
     const value = a => a[i] + f * (a[j] - a[i]);
-    const centres = robots.map(o => [value(o.r.x) * MM, value(o.r.y) * MM]);
+    const centres = posed.map(p => [p.x, p.y]);
     if (follow.checked) {
       const x = centres.reduce((s, c) => s + c[0], 0) / centres.length, y = centres.reduce((s, c) => s + c[1], 0) / centres.length;
       view = [x - 0.5 * near[0], y - 0.5 * near[1], near[0], near[1]];
@@ -149,11 +131,11 @@
     const font = Math.min(15 * p * 900 / Math.max(300, Math.min(900, stage.clientWidth || 900)), 0.1 * view[3]);
     let cell = 0;
     robots.forEach((o, k) => {
-      o.g.setAttribute("transform", "translate(" + centres[k].map(v => v.toFixed(3)).join(" ") + ") rotate(" + (value(o.r.h) * DEG).toFixed(3) + ")");
+      o.g.setAttribute("transform", "translate(" + centres[k].map(v => v.toFixed(3)).join(" ") + ") rotate(" + (posed[k].heading * DEG).toFixed(3) + ")");
       // above its robot; below the lower of two that do not stand side by side
-      const other = centres[1 - k], low = other && other[1] - centres[k][1] > 0.5 * reach[k];
+      const other = centres[1 - k], low = other && other[1] - centres[k][1] > 0.5 * reaches[k];
       names[k].setAttribute("x", centres[k][0].toFixed(2));
-      names[k].setAttribute("y", (low ? -centres[k][1] + reach[k] + font : -centres[k][1] - reach[k] - 0.35 * font).toFixed(2));
+      names[k].setAttribute("y", (low ? -centres[k][1] + reaches[k] + font : -centres[k][1] - reaches[k] - 0.35 * font).toFixed(2));
       for (const w of o.wheels) {
         const load = value(w.w.load), slip = value(w.w.slip);
         w.fill.setAttribute("width", (2 * w.radius * Math.min(1, Math.max(0, load / o.r.fullLoad))).toFixed(2));
@@ -174,7 +156,7 @@
     side.querySelectorAll(".wheel, .wall, .line, .ground").forEach(e => e.setAttribute("stroke-width", (1.5 * p).toFixed(3)));
     sides.forEach((g, k) => {
       const r = data.robots[k];
-      g.setAttribute("transform", "translate(" + centres[k][0].toFixed(3) + " " + ((r.com + value(r.z)) * MM).toFixed(3) + ") scale(" + (robots.length > 1 ? Math.cos(value(r.h) * 0.0001).toFixed(4) : 1) + " 1) rotate(" + (-value(r.p) * DEG).toFixed(3) + ")");
+      g.setAttribute("transform", "translate(" + centres[k][0].toFixed(3) + " " + (r.com * MM + posed[k].heave).toFixed(3) + ") scale(" + facing(posed[k], robots.length === 1).toFixed(4) + " 1) rotate(" + (-posed[k].pitch * DEG).toFixed(3) + ")");
     });
     words.forEach((t, k) => {
       t.setAttribute("font-size", (0.9 * font).toFixed(2));
@@ -184,12 +166,11 @@
     });
     if (way) {
       // which way the pair goes: how far its middle moves within a tenth of a second
-      const middle = t => { const [a, b, h] = frame(Math.min(end, Math.max(0, t))); return robots.reduce((s, o) => s + o.r.x[a] + h * (o.r.x[b] - o.r.x[a]), 0) * MM / robots.length; };
+      const middle = t => meanX(poses(data, Math.min(end, Math.max(0, t))));
       const v = (middle(now + 0.05) - middle(now - 0.05)) / 0.1, length = Math.min(room, Math.abs(v) * 0.35), a = Math.sign(v), x = middle(now), y = 1.28 * tall, b = 0.05 * size;
       way.setAttribute("d", length < 2 * b ? "" : "M" + [[-length, -b], [length - 3 * b, -b], [length - 3 * b, -2.4 * b], [length, 0], [length - 3 * b, 2.4 * b], [length - 3 * b, b], [-length, b]].map(c => (x + a * c[0]).toFixed(2) + " " + (y + c[1]).toFixed(2)).join("L") + "Z");
     }
-    const past = data.events.filter(e => e.t / 1e5 <= now + 1e-6);
-    said.textContent = now >= end - 1e-6 ? data.end : past.length ? past[past.length - 1].words : "";
+    said.textContent = now >= end - 1e-6 ? data.end : (eventAt(data, now) || { words: "" }).words;
     scale.setAttribute("x", (view[0] + 0.6 * font).toFixed(2));
     scale.setAttribute("y", (-view[1] - 0.7 * font).toFixed(2));
     if (data.push) {
@@ -197,7 +178,7 @@
       pushCell.textContent = (force / 100).toFixed(2);
     }
     if (data.tether) {
-      const h = value(data.robots[0].h) * 0.0001, q = data.tether, x = q.hookX * MM, y = q.hookY * MM;
+      const h = posed[0].heading, q = data.tether, x = q.hookX * MM, y = q.hookY * MM;
       tether.setAttribute("d", "M" + (centres[0][0] + x * Math.cos(h) - y * Math.sin(h)).toFixed(2) + " " + (centres[0][1] + x * Math.sin(h) + y * Math.cos(h)).toFixed(2) + "L" + (value(q.x) * MM).toFixed(2) + " " + (q.y * MM).toFixed(2));
       if (!data.push) pushCell.textContent = (value(q.f) / 100).toFixed(2);
     }
@@ -230,10 +211,10 @@
   for (const e of data.events) {
     const b = document.createElement("button"), o = document.createElement("option");
     b.type = "button";
-    b.textContent = e.words + ", " + (e.t / 1e5).toFixed(2) + " s";
-    b.addEventListener("click", () => { set(false); go(e.t / 1e5); });
+    b.textContent = e.words + ", " + (e.t * SECOND).toFixed(2) + " s";
+    b.addEventListener("click", () => { set(false); go(e.t * SECOND); });
     jumps.append(b);
-    o.value = String(e.t / 1e5);
+    o.value = String(e.t * SECOND);
     at("events").append(o);
   }
   // a curve over time is a slider, too
@@ -253,7 +234,7 @@
   addEventListener("resize", () => show(now));
   at("replay").addEventListener("keydown", e => {
     if (e.ctrlKey || e.metaKey || e.altKey || e.target === speed) return;
-    const [i, , f] = frame(now), n = e.shiftKey ? 10 : 1;
+    const [i, , f] = frameAt(data, now), n = e.shiftKey ? 10 : 1;
     const here = now >= end ? last : i;
     const keys = {
       " ": () => set(!running),

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Distributions;
+
 namespace PushSim.Analysis.Chance;
 
 /// <summary>95 % intervals of shares and of differences of shares.</summary>
@@ -7,6 +9,10 @@ public static class ShareInterval
     public const double Z = 1.959963984540054;
 
     private const int Halvings = 60;
+
+    /// <summary>Normal quantile of two-sided intervals that all hold in 95 of 100 cases, however many are looked at together (Bonferroni's inequality) [1].</summary>
+    /// <param name="together">Intervals that are looked at [1].</param>
+    public static double ZOf(int together) => together <= 1 ? Z : Normal.InvCDF(0.0, 1.0, 1.0 - (0.025 / together));
 
     /// <summary>Wilson's score interval of a share. Wilson, J. Amer. Statist. Assoc. 22:209, 1927.</summary>
     /// <param name="hits">Count of hits [1].</param>

@@ -15,6 +15,9 @@ public sealed class QuietSecond
     private const double MostScatter = 1.8;
     private const double MostDrift = 4.0;
 
+    // A display that stands still has no noise but that of the arithmetic, as a share of the reading [1].
+    private const double Rounding = 1e-9;
+
     // Readings kept at most: thinned beyond [1].
     private const int Most = 4096;
 
@@ -53,7 +56,8 @@ public sealed class QuietSecond
         (Mean, Noise) = (Sample.Mean(values), Math.Sqrt(Sample.Variance(values)));
         double drift = Math.Abs(Sample.Mean(values[..half]) - Sample.Mean(values[half..]));
         double step = Quantisation.StepOf(values);
-        return Noise <= Math.Max(MostScatter * noise, step) && drift <= Math.Max(MostDrift * noise * Math.Sqrt(2.0 / half), 0.5 * step);
+        double rounding = Rounding * Math.Abs(Mean);
+        return Noise <= Math.Max(MostScatter * noise, step) + rounding && drift <= Math.Max(MostDrift * noise * Math.Sqrt(2.0 / half), 0.5 * step) + rounding;
     }
 
     /// <summary>Begins anew.</summary>

@@ -245,7 +245,7 @@ internal sealed class DashEstimate
 
             for (int i = 0; i < _load.Length; i++)
             {
-                sum -= _model.Wheels[i].Drive < 0 ? LaunchEstimate<R1>.SlidingForce(_model.Wheels[i], _model.FloorOf[i], _load[i]).Value : 0.0;
+                sum -= _model.Kinds[i].Shape.Drive < 0 ? LaunchEstimate<R1>.SlidingForce(_model.Wheels[i], _model.Kinds[i], _model.FloorOf[i], _load[i]).Value : 0.0;
             }
 
             // what cannot start is held: motors that stall do not drive backwards
@@ -279,7 +279,7 @@ internal sealed class DashEstimate
             double lever = p.DriveRatio.Value * p.Radius.Value;
             double slip = (lever * omega) - speed;
             R1 size = Math.Max(Math.Abs(slip), 1e-9);
-            double force = (slip < 0.0 ? -1.0 : 1.0) * SteadyTyre.Force(p, _model.FloorOf[i], _load[i], size, size).Value;
+            double force = (slip < 0.0 ? -1.0 : 1.0) * SteadyTyre.Force(p, _model.Kinds[i], _model.FloorOf[i], _load[i], size, size).Value;
             sum += force;
             resisting += lever * (force + (p.RollingResistance.Value * _load[i].Value));
         }

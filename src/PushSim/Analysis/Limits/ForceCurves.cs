@@ -211,20 +211,20 @@ internal sealed class ForceCurves(LimitModel<R1> model, LimitHook hook)
 
     private static double Sum(double[] force, Func<int, bool> counts) => force.Where((_, i) => counts(i)).Sum();
 
-    private double Sliding(int i) => LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], _load[i]).Value;
+    private double Sliding(int i) => LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.Kinds[i], model.FloorOf[i], _load[i]).Value;
 
     private double Peak(int i, double speed)
     {
         double most = 0.0;
         if (speed <= 0.0)
         {
-            return SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], _load[i]).Value;
+            return SteadyTyre.Peak(model.Wheels[i], model.Kinds[i], model.FloorOf[i], _load[i]).Value;
         }
 
         for (int k = 0; k < Slips; k++)
         {
             double slip = LeastSlip * Math.Pow(GreatestSlip / LeastSlip, k / (Slips - 1.0));
-            most = Math.Max(most, SteadyTyre.Force(model.Wheels[i], model.FloorOf[i], _load[i], slip, speed + slip).Value);
+            most = Math.Max(most, SteadyTyre.Force(model.Wheels[i], model.Kinds[i], model.FloorOf[i], _load[i], slip, speed + slip).Value);
         }
 
         return most;

@@ -135,7 +135,7 @@ internal sealed class LaunchEstimate<T>
         foreach (int i in _model.WheelsOf[d])
         {
             ref readonly Tyres.WheelParameters<T> p = ref _model.Wheels[i];
-            T force = isSliding ? SlidingForce(p, _model.FloorOf[i], _load[i]) : SteadyTyre.Peak(p, _model.FloorOf[i], _load[i]);
+            T force = isSliding ? SlidingForce(p, _model.Kinds[i], _model.FloorOf[i], _load[i]) : SteadyTyre.Peak(p, _model.Kinds[i], _model.FloorOf[i], _load[i]);
             sum = sum + force;
         }
 
@@ -143,11 +143,11 @@ internal sealed class LaunchEstimate<T>
     }
 
     /// <summary>Force of a tyre that slides far above the speed at which its friction falls [N].</summary>
-    public static T SlidingForce(in Tyres.WheelParameters<T> p, T floor, T load)
+    public static T SlidingForce(in Tyres.WheelParameters<T> p, Tyres.WheelKind<T> kind, T floor, T load)
     {
         T slip = 5.0 / p.InverseSlipSpeed;
-        T mu = floor * Tyres.WheelEquations.Friction(p, slip, load);
-        return load * mu * SteadyTyre.Share(p, mu, 1.0);
+        T mu = floor * Tyres.WheelEquations.Friction(p, kind, slip, load);
+        return load * mu * SteadyTyre.Share(p, kind.Shape, mu, 1.0);
     }
 
     // Sum of all forces less m a
@@ -181,9 +181,9 @@ internal sealed class LaunchEstimate<T>
 
         for (int i = 0; i < _load.Length; i++)
         {
-            if (_model.Wheels[i].Drive < 0)
+            if (_model.Kinds[i].Shape.Drive < 0)
             {
-                sum = sum - SlidingForce(_model.Wheels[i], _model.FloorOf[i], _load[i]);
+                sum = sum - SlidingForce(_model.Wheels[i], _model.Kinds[i], _model.FloorOf[i], _load[i]);
             }
         }
 

@@ -209,12 +209,12 @@ public static class LimitFinder
         List<WheelLimit> list = [];
         for (int i = 0; i < rest.Length; i++)
         {
-            int d = model.Wheels[i].Drive;
+            int d = model.Kinds[i].Shape.Drive;
             double spin = pull is null ? double.NaN : d >= 0 ? pull.Omega[d] * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value : 0.0;
-            double peak = SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], carried[i]).Value;
+            double peak = SteadyTyre.Peak(model.Wheels[i], model.Kinds[i], model.FloorOf[i], carried[i]).Value;
             list.Add(new WheelLimit(
                 scenario.Robot.Wheels[i].Name, axles.Index().First(a => a.Item.Contains(i)).Index, model.IsDrivenWheel[i], carried[i], rest[i],
-                motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
+                motor[i], peak, LaunchEstimate<R1>.SlidingForce(model.Wheels[i], model.Kinds[i], model.FloorOf[i], carried[i]).Value, force[i], spin,
                 kinds?[i]));
         }
 

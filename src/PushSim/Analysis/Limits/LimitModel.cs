@@ -37,12 +37,12 @@ internal sealed class LimitModel<T>
         _x = [.. robot.Wheels.Select(w => w.X - robot.Chassis.CentreOfMassX)];
         _y = [.. robot.Wheels.Select(w => w.Y - robot.Chassis.CentreOfMassY)];
         IsDriven = [.. robot.Drives.Select(d => d.Motors.Count > 0)];
-        IsDrivenWheel = [.. _equations.Wheels.Select(w => w.Drive >= 0 && IsDriven[w.Drive])];
-        WheelsOf = [.. robot.Drives.Select((_, d) => Enumerable.Range(0, robot.Wheels.Count).Where(i => _equations.Wheels[i].Drive == d).ToArray())];
+        IsDrivenWheel = [.. _equations.Kinds.Select(w => w.Shape.Drive >= 0 && IsDriven[w.Shape.Drive])];
+        WheelsOf = [.. robot.Drives.Select((_, d) => Enumerable.Range(0, robot.Wheels.Count).Where(i => _equations.Kinds[i].Shape.Drive == d).ToArray())];
         Direction = [.. robot.Drives.Select(_ => 1.0)];
         _loadFactor = input == LimitInput.DrivenLoad ? factor : (T)1.0;
         Scale(robot, input, factor);
-        Array.Fill(FloorOf = new T[robot.Wheels.Count], _equations.FloorFriction);
+        Array.Fill(FloorOf = new T[robot.Wheels.Count], _equations.Body.FloorFriction);
         _heat = new T[Motors.Length + Controllers.Length];
         SetHeat(scenario, condition);
         if (scenario.Robot.Battery is BatterySettings battery)
@@ -66,11 +66,17 @@ internal sealed class LimitModel<T>
 
     public WheelParameters<T>[] Wheels => _equations.Wheels;
 
+    public WheelKind<T>[] Kinds => _equations.Kinds;
+
     public DriveParameters<T>[] Drives => _equations.Drives;
 
     public MotorParameters<T>[] Motors => _equations.Motors;
 
+    public MotorShape[] MotorShapes => _equations.MotorShapes;
+
     public ControllerParameters<T>[] Controllers => _equations.Controllers;
+
+    public ControllerShape[] ControllerShapes => _equations.ControllerShapes;
 
     public MotorWork<T>[] MotorWork => _equations.MotorWork;
 
@@ -99,7 +105,7 @@ internal sealed class LimitModel<T>
     /// <summary>Wheels held off the floor carry nothing.</summary>
     public int Lifted { get; set; } = -1;
 
-    public T Mass => _equations.Mass;
+    public T Mass => _equations.Body.Mass;
 
     /// <summary>Gravity along the robot [N]; negative uphill.</summary>
     public T AlongGravity
@@ -107,7 +113,7 @@ internal sealed class LimitModel<T>
         get
         {
             (double sine, double cosine) = Math.SinCos(Scenario.Manoeuvre.InitialHeading);
-            return _equations.Mass * ((cosine * _equations.GravityX) + (sine * _equations.GravityY));
+            return _equations.Body.Mass * ((cosine * _equations.Body.GravityX) + (sine * _equations.Body.GravityY));
         }
     }
 
@@ -134,20 +140,20 @@ internal sealed class LimitModel<T>
     /// <summary>Temperature of one winding [degree Celsius]; of one controller.</summary>
     public void SetWinding(int motor, double temperature)
     {
-        Motors[motor].HeatIndex = motor;
+        MotorShapes[motor] = MotorShapes[motor] with { HeatIndex = motor };
         _heat[motor] = temperature;
     }
 
     public void SetController(int controller, double temperature)
     {
-        Controllers[controller].HeatIndex = Motors.Length + controller;
+        ControllerShapes[controller] = ControllerShapes[controller] with { HeatIndex = Motors.Length + controller };
         _heat[Motors.Length + controller] = temperature;
     }
 
     public void SetCharge(double charge)
     {
         Charge = charge;
-        _equations.Battery!.InitialCharge = charge;
+        _equations.Battery!.Numbers.InitialCharge = charge;
     }
 
     /// <summary>State of charge [1].</summary>
@@ -170,12 +176,12 @@ internal sealed class LimitModel<T>
             return;
         }
 
-        PowertrainEquations.Gather<T>(Motors, Controllers, omega, _heat, MotorWork, ControllerWork);
+        PowertrainEquations.Gather<T>(Motors, MotorShapes, Controllers, ControllerShapes, omega, _heat, MotorWork, ControllerWork);
         OpenCircuit = _equations.Battery.OpenCircuitVoltage(0.0);
-        T inner = _equations.Battery.ResistanceFactor(0.0, _equations.AirTemperature) * _equations.Battery.Resistance;
-        BusVoltage = _equations.Battery.Solve(OpenCircuit, inner, Controllers, ControllerWork, out T residual);
+        T inner = _equations.Battery.ResistanceFactor(0.0, _equations.Body.AirTemperature) * _equations.Battery.Numbers.Resistance;
+        BusVoltage = _equations.Battery.Solve(OpenCircuit, inner, Controllers, ControllerShapes, ControllerWork, out T residual);
         BusResidual = residual;
-        PowertrainEquations.Settle<T>(Motors, Controllers, BusVoltage, MotorWork, ControllerWork);
+        PowertrainEquations.Settle<T>(Motors, Controllers, ControllerShapes, BusVoltage, MotorWork, ControllerWork);
         T power = 0.0;
         for (int k = 0; k < Controllers.Length; k++)
         {
@@ -185,7 +191,7 @@ internal sealed class LimitModel<T>
         BatteryCurrent = power / BusVoltage;
         for (int m = 0; m < Motors.Length; m++)
         {
-            int d = Motors[m].Drive;
+            int d = MotorShapes[m].Drive;
             T i = MotorWork[m].Current;
             torque[d] = torque[d] + (Motors[m].Constant * i) - (Direction[d] * Motors[m].GearLoss * T.Abs(i));
         }
@@ -196,17 +202,17 @@ internal sealed class LimitModel<T>
     [MethodImpl(Kernel.Part)]
     public bool Loads(T traction, T hold, LimitHook? hook, Span<T> load)
     {
-        T h = _equations.Height;
+        T h = _equations.Body.Height;
         T rise = 0.0;
-        T moment = (_equations.DownforceX * _equations.Downforce) - (h * traction);
+        T moment = (_equations.Body.DownforceX * _equations.Body.Downforce) - (h * traction);
         if (hook is not null)
         {
             rise = hook.Rise * hold;
             moment = moment - ((hook.Height - h) * hold) - ((hook.X - Scenario.Robot.Chassis.CentreOfMassX) * rise);
         }
 
-        T weight = (_equations.Mass * _equations.GravityZ) + _equations.Downforce - rise;
-        T across = _equations.DownforceY * _equations.Downforce;
+        T weight = (_equations.Body.Mass * _equations.Body.GravityZ) + _equations.Body.Downforce - rise;
+        T across = _equations.Body.DownforceY * _equations.Body.Downforce;
         int stands = (1 << _stiffness.Length) - 1;
         while (true)
         {
@@ -285,8 +291,8 @@ internal sealed class LimitModel<T>
         for (int m = 0; m < Motors.Length; m++)
         {
             double? given = condition.WindingTemperatures?[m] ?? condition.WindingTemperature;
-            bool hasHeat = Motors[m].HeatIndex >= 0;
-            Motors[m].HeatIndex = -1;
+            bool hasHeat = MotorShapes[m].HeatIndex >= 0;
+            MotorShapes[m] = MotorShapes[m] with { HeatIndex = -1 };
             if (given is not null || hasHeat)
             {
                 SetWinding(m, given ?? scenario.Floor.AirTemperature);
@@ -295,7 +301,7 @@ internal sealed class LimitModel<T>
 
         for (int k = 0; k < Controllers.Length; k++)
         {
-            Controllers[k].HeatIndex = -1;
+            ControllerShapes[k] = ControllerShapes[k] with { HeatIndex = -1 };
             if (condition.ControllerTemperatures is { } hot)
             {
                 SetController(k, hot[k]);
@@ -337,11 +343,11 @@ internal sealed class LimitModel<T>
 
         if (input == LimitInput.BatteryResistance && _equations.Battery is not null)
         {
-            _equations.Battery.Resistance = _equations.Battery.Resistance * factor;
+            _equations.Battery.Numbers.Resistance = _equations.Battery.Numbers.Resistance * factor;
         }
 
-        _equations.Mass = input == LimitInput.Mass ? _equations.Mass * factor : _equations.Mass;
-        _equations.Height = input == LimitInput.CentreOfMassHeight ? _equations.Height * factor : _equations.Height;
-        _equations.FloorFriction = input == LimitInput.Friction ? _equations.FloorFriction * factor : _equations.FloorFriction;
+        _equations.Body.Mass = input == LimitInput.Mass ? _equations.Body.Mass * factor : _equations.Body.Mass;
+        _equations.Body.Height = input == LimitInput.CentreOfMassHeight ? _equations.Body.Height * factor : _equations.Body.Height;
+        _equations.Body.FloorFriction = input == LimitInput.Friction ? _equations.Body.FloorFriction * factor : _equations.Body.FloorFriction;
     }
 }

@@ -82,10 +82,10 @@ internal sealed class SpotTurn
         double[] spin = new double[model.Drives.Length];
         double right = 0.0, left = 0.0, yRight = 0.0, yLeft = 0.0;
         int nRight = 0, nLeft = 0;
-        foreach (MotorParameters<R1> m in model.Motors)
+        for (int m = 0; m < model.Motors.Length; m++)
         {
-            int d = m.Drive;
-            spin[d] = 0.75 * model.Throttle * model.Direction[d] * model.OpenCircuit.Value / m.Constant.Value;
+            int d = model.MotorShapes[m].Drive;
+            spin[d] = 0.75 * model.Throttle * model.Direction[d] * model.OpenCircuit.Value / model.Motors[m].Constant.Value;
             foreach (int i in model.WheelsOf[d])
             {
                 double speed = spin[d] * model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value;
@@ -139,21 +139,22 @@ internal sealed class SpotTurn
             for (int i = 0; i < _load.Length; i++)
             {
                 ref readonly Tyres.WheelParameters<T> p = ref model.Wheels[i];
-                T spin = p.Drive >= 0 ? p.DriveRatio * _omega[p.Drive] : 0.0;
+                int drive = model.Kinds[i].Shape.Drive;
+                T spin = drive >= 0 ? p.DriveRatio * _omega[drive] : 0.0;
                 T surface = p.Radius * spin;
                 T wx = x[0] - (x[2] * p.Y) - surface;
                 T wy = x[1] + (x[2] * p.X);
                 T slip = T.Sqrt((wx * wx) + (wy * wy) + TinySquare);
-                T force = SteadyTyre.Force(p, model.FloorOf[i], _load[i], slip, T.Abs(surface));
+                T force = SteadyTyre.Force(p, model.Kinds[i], model.FloorOf[i], _load[i], slip, T.Abs(surface));
                 T along = -(force * wx / slip);
                 T across = -(force * wy / slip);
                 fx = fx + along;
                 fy = fy + across;
                 yaw = yaw + (p.X * across) - (p.Y * along);
-                if (p.Drive >= 0)
+                if (drive >= 0)
                 {
                     T rolling = p.RollingResistance * _load[i] * T.Tanh(spin * p.InverseRollingSpeed);
-                    f[3 + p.Drive] = f[3 + p.Drive] - (p.DriveRatio * p.Radius * (along + rolling));
+                    f[3 + drive] = f[3 + drive] - (p.DriveRatio * p.Radius * (along + rolling));
                 }
             }
 

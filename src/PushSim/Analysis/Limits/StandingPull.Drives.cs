@@ -35,7 +35,7 @@ internal sealed partial class StandingPull
         where T : struct, IReal<T>
     {
         T surface = model.Wheels[wheel].DriveRatio * model.Wheels[wheel].Radius * omega;
-        return SteadyTyre.Force(model.Wheels[wheel], model.FloorOf[wheel], load, surface, surface);
+        return SteadyTyre.Force(model.Wheels[wheel], model.Kinds[wheel], model.FloorOf[wheel], load, surface, surface);
     }
 
     private static double Resistance(LimitModel<R1> model, R1[] load, int d, double omega)
@@ -45,7 +45,7 @@ internal sealed partial class StandingPull
         {
             double lever = model.Wheels[i].DriveRatio.Value * model.Wheels[i].Radius.Value;
             double spin = model.Wheels[i].DriveRatio.Value * omega;
-            double force = omega > 0.0 ? Sliding(model, load[i], i, omega).Value : SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], load[i]).Value;
+            double force = omega > 0.0 ? Sliding(model, load[i], i, omega).Value : SteadyTyre.Peak(model.Wheels[i], model.Kinds[i], model.FloorOf[i], load[i]).Value;
             sum += lever * (force + (model.Wheels[i].RollingResistance.Value * load[i].Value * Math.Tanh(spin * model.Wheels[i].InverseRollingSpeed.Value)));
         }
 
@@ -103,9 +103,9 @@ internal sealed partial class StandingPull
     private static double FreeSpeed(LimitModel<R1> model, int d)
     {
         double most = 0.0;
-        foreach (Powertrain.MotorParameters<R1> m in model.Motors.Where(m => m.Drive == d))
+        for (int m = 0; m < model.Motors.Length; m++)
         {
-            most = Math.Max(most, 1.1 * model.OpenCircuit.Value / m.Constant.Value);
+            most = model.MotorShapes[m].Drive == d ? Math.Max(most, 1.1 * model.OpenCircuit.Value / model.Motors[m].Constant.Value) : most;
         }
 
         return most;
@@ -136,9 +136,9 @@ internal sealed partial class StandingPull
         T sum = 0.0;
         for (int i = 0; i < load.Length; i++)
         {
-            if (model.Wheels[i].Drive < 0)
+            if (model.Kinds[i].Shape.Drive < 0)
             {
-                sum = sum - SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], load[i]);
+                sum = sum - SteadyTyre.Peak(model.Wheels[i], model.Kinds[i], model.FloorOf[i], load[i]);
             }
         }
 

@@ -69,10 +69,10 @@ internal sealed partial class StandingPull
         R1[] torque = Torques(model, Omega);
         for (int i = 0; i < force.Length; i++)
         {
-            int d = model.Wheels[i].Drive;
+            int d = model.Kinds[i].Shape.Drive;
             if (d < 0)
             {
-                force[i] = -SteadyTyre.Peak(model.Wheels[i], model.FloorOf[i], load[i]).Value;
+                force[i] = -SteadyTyre.Peak(model.Wheels[i], model.Kinds[i], model.FloorOf[i], load[i]).Value;
             }
             else if (model.IsDriven[d])
             {

@@ -31,7 +31,7 @@ internal static class SteadyBinding
         R1[] kinds = new R1[slides.Length];
         for (int i = 0; i < slides.Length; i++)
         {
-            slides[i] = Slides(model, reader.Driven[i], load[reader.Driven[i]], force[reader.Driven[i]], spin(model.Wheels[reader.Driven[i]].Drive));
+            slides[i] = Slides(model, reader.Driven[i], load[reader.Driven[i]], force[reader.Driven[i]], spin(model.Kinds[reader.Driven[i]].Shape.Drive));
         }
 
         reader.Read(model.Controllers, model.ControllerWork, model.BusVoltage, model.OpenCircuit, slides, slides, default, kinds);
@@ -72,10 +72,10 @@ internal static class SteadyBinding
         ref WheelParameters<R1> p = ref model.Wheels[wheel];
         R1 surface = Math.Max(1e-12, Math.Abs(p.DriveRatio.Value * p.Radius.Value * spin));
         R1 slip = spin != 0.0 ? surface : 0.0;
-        R1 mu = model.FloorOf[wheel] * WheelEquations.Friction(p, slip, load);
-        R1 grip = spin != 0.0 ? SteadyTyre.Share(p, mu, 1.0) : load.Value > 0.0 ? Math.Abs(force) / (load * mu) : 0.0;
+        R1 mu = model.FloorOf[wheel] * WheelEquations.Friction(p, model.Kinds[wheel], slip, load);
+        R1 grip = spin != 0.0 ? SteadyTyre.Share(p, model.Kinds[wheel].Shape, mu, 1.0) : load.Value > 0.0 ? Math.Abs(force) / (load * mu) : 0.0;
         R1 alpha = R1.Max(0.0, R1.Min(1.0, (grip - p.ElasticShare) / (1.0 - p.ElasticShare)));
-        return BindingRule.Slides(p, alpha, slip, grip);
+        return BindingRule.Slides(model.Kinds[wheel].Shape, alpha, slip, grip);
     }
 
     private static double Gain(ScenarioSettings scenario, LimitCondition condition, LimitHook? hook, StandingPull pull, BindingKind kind, double now)

@@ -13,14 +13,15 @@ internal static class SteadyTyre
 {
     /// <summary>Share s of the friction that a rolling and slipping tyre gives [1].</summary>
     /// <param name="p">Tyre.</param>
+    /// <param name="shape">What is on.</param>
     /// <param name="mu">Friction at this slip, with the floor's scale [1].</param>
     /// <param name="surfaceOverSlip">|omega R|/|v| [1]; 1 for a wheel that spins on a standing robot.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Share<T>(in WheelParameters<T> p, T mu, T surfaceOverSlip)
+    public static T Share<T>(in WheelParameters<T> p, in WheelShape shape, T mu, T surfaceOverSlip)
         where T : struct, IReal<T>
     {
         T rho = p.Kappa * mu * surfaceOverSlip * p.InverseSigma0;
-        if (p.Plain)
+        if (shape.Plain)
         {
             return 1.0 / (1.0 + rho);
         }
@@ -33,23 +34,24 @@ internal static class SteadyTyre
 
     /// <summary>Force against the slip [N].</summary>
     /// <param name="p">Tyre.</param>
+    /// <param name="kind">What is on, and its table.</param>
     /// <param name="floor">Floor's friction scale [1].</param>
     /// <param name="load">N [N].</param>
     /// <param name="slip">|v| &gt; 0 [m/s].</param>
     /// <param name="surface">|omega R| [m/s].</param>
     [MethodImpl(Kernel.Part)]
-    public static T Force<T>(in WheelParameters<T> p, T floor, T load, T slip, T surface)
+    public static T Force<T>(in WheelParameters<T> p, WheelKind<T> kind, T floor, T load, T slip, T surface)
         where T : struct, IReal<T>
     {
-        T mu = floor * WheelEquations.Friction(p, slip, load);
-        return load * ((mu * Share(p, mu, surface / slip)) + (p.Sigma2 * slip));
+        T mu = floor * WheelEquations.Friction(p, kind, slip, load);
+        return load * ((mu * Share(p, kind.Shape, mu, surface / slip)) + (p.Sigma2 * slip));
     }
 
     /// <summary>The most that a wheel holds as it breaks away on a standing robot [N].</summary>
-    public static T Peak<T>(in WheelParameters<T> p, T floor, T load)
+    public static T Peak<T>(in WheelParameters<T> p, WheelKind<T> kind, T floor, T load)
         where T : struct, IReal<T>
     {
-        T mu = floor * WheelEquations.Friction(p, 0.0, load);
-        return load * mu * Share(p, mu, 1.0);
+        T mu = floor * WheelEquations.Friction(p, kind, 0.0, load);
+        return load * mu * Share(p, kind.Shape, mu, 1.0);
     }
 }

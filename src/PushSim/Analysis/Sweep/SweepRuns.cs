@@ -20,34 +20,20 @@ public static class SweepRuns
 
     /// <summary>One run a point.</summary>
     /// <param name="places">The points.</param>
-    /// <param name="scenarioAt">The scenario of a point by its number; called from several threads.</param>
-    /// <param name="answers">What is asked of a run, and the time that it took [s]; null where it does not apply.</param>
+    /// <param name="scenarioAt">The scenario of a point by its number; called from several threads, sometimes twice for a point.</param>
+    /// <param name="answers">What is asked of a run; null where it does not apply.</param>
     /// <param name="threads">Threads [1].</param>
     /// <param name="done">Called after each point, one call at a time; null for nobody.</param>
-    /// <param name="clock">Time since any start [s]; null times nothing.</param>
     /// <param name="cancel">Stops; what is finished is returned.</param>
     /// <returns>The points in their order; null where one was not finished.</returns>
     public static SweepPoint?[] Run(
-        IReadOnlyList<int[]> places, Func<int, ScenarioSettings> scenarioAt, Func<RunResult, double, double?[]> answers, int threads, Action? done = null, Func<double>? clock = null, CancellationToken cancel = default)
+        IReadOnlyList<int[]> places, Func<int, ScenarioSettings> scenarioAt, Func<RunResult, double?[]> answers, int threads, Action? done = null, CancellationToken cancel = default)
     {
         var points = new SweepPoint?[places.Count];
         var gate = new Lock();
         try
         {
-            Parallel.For(0, places.Count, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, i =>
-            {
-                double start = clock?.Invoke() ?? 0.0;
-                RunResult result = Simulator.Run(scenarioAt(i), cancel);
-                double?[] found = answers(result, (clock?.Invoke() ?? 0.0) - start);
-                var point = result.Status == RunStatus.Failed
-                    ? new SweepPoint(places[i], new double?[found.Length], null, result.Stop)
-                    : new SweepPoint(places[i], found, null, null, result.Status == RunStatus.Tips, result.Answers.IsBouncing, result.Shove);
-                lock (gate)
-                {
-                    points[i] = point;
-                    done?.Invoke();
-                }
-            });
+            RunSet.Run(places.Count, scenarioAt, Take, threads, WorkBudget.Endless(cancel));
         }
         catch (OperationCanceledException)
         {
@@ -55,5 +41,18 @@ public static class SweepRuns
         }
 
         return points;
+
+        void Take(int i, RunResult result)
+        {
+            double?[] found = answers(result);
+            var point = result.Status == RunStatus.Failed
+                ? new SweepPoint(places[i], new double?[found.Length], null, result.Stop)
+                : new SweepPoint(places[i], found, null, null, result.Status == RunStatus.Tips, result.Answers.IsBouncing, result.Shove);
+            lock (gate)
+            {
+                points[i] = point;
+                done?.Invoke();
+            }
+        }
     }
 }

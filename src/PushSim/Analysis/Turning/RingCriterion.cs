@@ -71,7 +71,7 @@ internal static class RingCriterion
             }
 
             ref readonly Tyres.WheelParameters<Numerics.R1> p = ref eq.Wheels[i];
-            bool isPlain = p.Plain;
+            bool isPlain = eq.Kinds[i].Shape.Plain;
             (double sigma0, double kappa, double b) = (p.Sigma0.Value, p.Kappa.Value, p.ElasticShare.Value);
             double surface = Math.Abs(w.SurfaceSpeed.Value);
             double mu = w.Friction.Value;
@@ -82,7 +82,7 @@ internal static class RingCriterion
             double c = p.BodyDamping.Value + (load * p.Sigma2.Value);
 
             // sigma1 as the law limits it, at the decay rate of steady sliding
-            double sigma1 = p.LimitDamping ? p.Sigma1.Value / (1.0 + (p.Sigma1Over4Sigma0.Value / tau)) : p.Sigma1.Value;
+            double sigma1 = eq.Kinds[i].Shape.LimitDamping ? p.Sigma1.Value / (1.0 + (p.Sigma1Over4Sigma0.Value / tau)) : p.Sigma1.Value;
             double margin = MarginOf(mt, kc, c, tau, load * d, sigma1 / sigma0);
             checks.Add(new RingCheck(model.Scenario.Robot.Wheels[i].Name, margin, v, load, d, Math.Sqrt(kc / mt) / (2.0 * Math.PI)));
 

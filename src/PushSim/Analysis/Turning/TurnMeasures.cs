@@ -52,7 +52,7 @@ internal sealed class TurnMeasures(ScenarioSettings scenario, WorkBudget work)
             return c.CurrentLimit;
         }
 
-        double voltage = ModelBuilder.PackVoltage(robot);
+        double voltage = DriveBuilder.PackVoltage(robot);
         double[] resistance = [.. c.Motors.Select(m => robot.Drives[m.Drive].Motors[m.Motor].Motor.Resistance)];
         return c.Wiring == Wiring.Parallel ? resistance.Sum(r => voltage / r) : voltage / resistance.Sum();
     }

@@ -33,18 +33,7 @@ internal sealed class TurnModel
         Moving = [.. Enumerable.Range(0, layout.Count).Where(i => double.IsFinite(typical[i]) && !still.Contains(i))];
         Typical = [.. Moving.Select(i => typical[i])];
         _dual = ModelBuilder.Build<Dual<R1>>(frozen, layout);
-        for (int k = 0; k < _dual.CommandValue.Length; k++)
-        {
-            _dual.CommandValue[k] = System.Equations.CommandValue[k].Value;
-            _dual.ControllerWork[k].IsZero = System.Equations.ControllerWork[k].IsZero.Value;
-            _dual.ControllerWork[k].IsOpen = System.Equations.ControllerWork[k].IsOpen.Value;
-        }
-
-        for (int d = 0; d < _dual.IsHeld.Length; d++)
-        {
-            _dual.IsHeld[d] = System.Equations.IsHeld[d].Value;
-        }
-
+        new NumberCopy<Dual<R1>>().Carry(_dual.Commands, System.Equations.Commands);
         _y = new Dual<R1>[layout.Count];
         _dy = new Dual<R1>[layout.Count];
     }
@@ -128,15 +117,16 @@ internal sealed class TurnModel
     {
         double[] friction = Frictions(y);
         WheelParameters<Dual<R1>>[] own = [.. _dual.Wheels];
+        WheelKind<Dual<R1>>[] kinds = [.. _dual.Kinds];
         for (int i = 0; isFlat && i < own.Length; i++)
         {
-            _dual.Wheels[i].Flatten(1.0);
+            _dual.Kinds[i] = kinds[i].Flat(ref _dual.Wheels[i], 1.0);
         }
 
         double[] unit = Frictions(y);
         for (int i = 0; isFlat && i < own.Length; i++)
         {
-            _dual.Wheels[i].Flatten(friction[i] / unit[i]);
+            _dual.Kinds[i] = kinds[i].Flat(ref _dual.Wheels[i], friction[i] / unit[i]);
         }
 
         for (int i = 0; isLoadSteady && i < own.Length; i++)
@@ -151,6 +141,7 @@ internal sealed class TurnModel
         }
 
         own.CopyTo(_dual.Wheels, 0);
+        kinds.CopyTo(_dual.Kinds, 0);
         return a;
     }
 
@@ -197,7 +188,7 @@ internal sealed class TurnModel
     private void HoldLoadFactor(double[] y, int wheel)
     {
         ref WheelParameters<Dual<R1>> p = ref _dual.Wheels[wheel];
-        if (p.HasLoadExponent)
+        if (_dual.Kinds[wheel].Shape.HasLoadExponent)
         {
             double with = Frictions(y)[wheel];
             p.LoadExponent = 0.0;

@@ -42,7 +42,7 @@ internal static class TurnModes
         RobotEquations<Numerics.R1> eq = model.System.Equations;
         (double roll, double pitch, double yaw) = ModelBuilder.Inertia(model.Scenario.Robot.Chassis);
         double[] energy = new double[Enum.GetValues<TurnPart>().Length];
-        double mass = eq.Mass.Value;
+        double mass = eq.Body.Mass.Value;
         energy[(int)TurnPart.Drift] = mass * (Square(y[StateLayout.U]) + Square(y[StateLayout.V]));
         energy[(int)TurnPart.Yaw] = yaw * Square(y[StateLayout.YawRate]);
         energy[(int)TurnPart.Bounce] = mass * Square(y[StateLayout.HeaveRate]);
@@ -52,9 +52,10 @@ internal static class TurnModes
         {
             ref readonly Tyres.WheelParameters<Numerics.R1> p = ref eq.Wheels[i];
             int s = eq.Layout.Tread(i);
-            Complex rim = p.Drive < 0 ? 0.0 : p.Radius.Value * p.DriveRatio.Value * y[eq.Layout.FirstDrive + p.Drive];
-            Complex wx = y[StateLayout.U] - (p.Y.Value * y[StateLayout.YawRate]) - (eq.Height.Value * y[StateLayout.PitchRate]) - rim;
-            Complex wy = p.LateralRatio.Value * (y[StateLayout.V] + (p.X.Value * y[StateLayout.YawRate]) + (eq.Height.Value * y[StateLayout.RollRate]));
+            int drive = eq.Kinds[i].Shape.Drive;
+            Complex rim = drive < 0 ? 0.0 : p.Radius.Value * p.DriveRatio.Value * y[eq.Layout.FirstDrive + drive];
+            Complex wx = y[StateLayout.U] - (p.Y.Value * y[StateLayout.YawRate]) - (eq.Body.Height.Value * y[StateLayout.PitchRate]) - rim;
+            Complex wy = p.LateralRatio.Value * (y[StateLayout.V] + (p.X.Value * y[StateLayout.YawRate]) + (eq.Body.Height.Value * y[StateLayout.RollRate]));
             energy[(int)TurnPart.Ring] += p.TreadMass.Value * (Square(y[s] - wx) + Square(y[s + 1] - wy));
         }
 

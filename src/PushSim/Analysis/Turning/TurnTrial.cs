@@ -46,7 +46,7 @@ internal sealed record TurnTrial(bool Turns, double YawRate, double ScrubMoment,
             return 0.0;
         }
 
-        double voltage = ModelBuilder.PackVoltage(robot);
+        double voltage = DriveBuilder.PackVoltage(robot);
         double most = Math.Max(1.0, Math.Abs(point.Throttle) + Math.Abs(point.Turn));
         (double Speed, double Y, int Count) left = default;
         (double Speed, double Y, int Count) right = default;

@@ -23,7 +23,7 @@ public class ExternalLimitTests
         R1[] torque = new R1[model.Drives.Length];
         R1[] spin = [.. model.Drives.Select(_ => (R1)omega)];
         model.Torques(spin, torque);
-        return torque[model.Motors[0].Drive].Value;
+        return torque[model.MotorShapes[0].Drive].Value;
     }
 
     /// <summary>A motor of a given no-load speed [rad/s] and stall torque [N m] at 12 V.</summary>

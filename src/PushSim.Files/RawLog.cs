@@ -1,10 +1,11 @@
 using System.Diagnostics;
-using PushSim.Files;
+using System.Globalization;
+using System.Text;
 
-namespace PushSim.Cli.Bench;
+namespace PushSim.Files;
 
 /// <summary>Every line of a cell, on the disk before anything is made of it: a killed process loses none that it had read, a power cut those of a few seconds.</summary>
-internal sealed class RawLog : IDisposable
+public sealed class RawLog : IDisposable
 {
     private const double SyncInterval = 5.0;
 
@@ -20,18 +21,15 @@ internal sealed class RawLog : IDisposable
     /// <summary>Begins one in a folder, under the time of its start. It is the user's: no command ever replaces it.</summary>
     /// <param name="folder">The folder.</param>
     /// <param name="start">The time.</param>
-    public static RawLog Begin(OutputFolder folder, DateTime start)
+    public static RawLog Begin(string folder, DateTime start)
     {
-        folder.Claim();
         string stem = "bench-" + start.ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture);
         for (int n = 1; ; n++)
         {
-            string path = System.IO.Path.Combine(folder.Path, n == 1 ? stem + ".log" : FormattableString.Invariant($"{stem}-{n}.log"));
+            string path = System.IO.Path.Combine(folder, n == 1 ? stem + ".log" : FormattableString.Invariant($"{stem}-{n}.log"));
             if (Disk.Look(path) == FileKind.None)
             {
-                WatchedStream file = Disk.Create(path);
-                folder.Share();
-                return new RawLog(path, file);
+                return new RawLog(path, Disk.Create(path));
             }
         }
     }
