@@ -68,11 +68,11 @@ public static class JsonSchema
         JsonObject properties = [];
         JsonArray required = [];
 
-        // tyres, and the diameter that one gives its wheels, may stand in the garage
+        // tyres, and the diameter that one gives its wheels, may stand in the garage; a skid needs none
         foreach (KeyDefinition key in section.Keys)
         {
             properties[key.Name] = Property(section, key);
-            if (key.IsRequired && (section.Name, key.Name) is not (("robot", "tyre") or ("wheel", "diameter")))
+            if (key.IsRequired && (section.Name, key.Name) is not (("robot", "tyre") or ("wheel", "diameter") or ("wheel", "tyre")))
             {
                 required.Add((JsonNode)key.Name);
             }

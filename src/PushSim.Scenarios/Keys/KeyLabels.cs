@@ -19,7 +19,7 @@ internal static class KeyLabels
         ["tyre.dusty_friction"] = "grip left when dusty", ["tyre.fouling_distance"] = "way until dusty", ["tyre.modulus"] = "stiffness of the rubber",
         ["tyre.shore_a"] = "hardness", ["tyre.solid_shore_a"] = "hardness of the solid rubber", ["tyre.own_share"] = "share that each tyre has for itself", ["motor.own_share"] = "share that each motor has for itself",
         ["tyre.wear"] = "wear number", ["tyre.friction_table"] = "grip over slip speed",
-        ["wheel.x"] = "place of the wheel, forward", ["wheel.y"] = "place of the wheel, left", ["wheel.inertia"] = "inertia of the wheel", ["wheel.mass"] = "mass of the wheel", ["wheel.diameter"] = "wheel diameter", ["wheel.tyre"] = "tyre",
+        ["wheel.x"] = "place of the wheel, forward", ["wheel.y"] = "place of the wheel, left", ["wheel.inertia"] = "inertia of the wheel", ["wheel.mass"] = "mass of the wheel", ["wheel.diameter"] = "wheel diameter", ["wheel.width"] = "wheel width", ["wheel.friction"] = "friction of the caster or skid", ["wheel.tyre"] = "tyre",
         ["motor.resistance"] = "winding resistance", ["motor.speed_constant"] = "speed constant", ["motor.torque_constant"] = "torque constant", ["motor.voltage"] = "voltage of the data sheet",
         ["motor.locked_rotor_voltage"] = "voltage of the locked test", ["motor.locked_rotor_current"] = "current of the locked test", ["motor.gear_ratio"] = "ratio of the motor's gearbox",
         ["motor.gear_efficiency"] = "efficiency of the motor's gearbox", ["motor.brush_drop"] = "voltage lost at the brushes", ["motor.rotor_inertia"] = "inertia of the rotor",

@@ -125,7 +125,27 @@ internal sealed class RobotReader
             s.Missing(["mass", "inertia", "skid"], $"wheel \"{name}\" has no inertia", "add mass = \"28 g\" (inertia is estimated) or inertia = \"90 g cm2\"");
         }
 
-        return s.Fill(Blank.Wheel with { Name = name, Radius = radius, SpinInertia = inertia ?? 1e-6, IsSkid = isSkid }) with { Tyre = TyreOf(s, name) };
+        return s.Fill(Blank.Wheel with { Name = name, Radius = radius, SpinInertia = inertia ?? 1e-6, IsSkid = isSkid }) with { Tyre = SkidOf(s, isSkid) ?? TyreOf(s, name) };
+    }
+
+    // A caster, ball, skid or tail of its own friction: hard, so that only the friction matters
+    private TyreSettings? SkidOf(Section s, bool isSkid)
+    {
+        if (s.Number("friction") is not double friction)
+        {
+            return null;
+        }
+
+        if (!isSkid)
+        {
+            _context.Error(s.PlaceOf("friction"), "friction of a wheel that turns comes from its tyre", "leave it out, or set skid = true");
+        }
+
+        return Blank.Tyre with
+        {
+            Name = "skid", StaticFriction = friction, KineticFriction = friction, BreakawayDeflection = 1e-4, BodyStiffness = 1e5, BodyDamping = 6.0, TreadMass = 3e-3,
+            VerticalStiffness = 8e4, VerticalDamping = 8.0, RollingRenewal = 0.0, RollingResistance = 0.0,
+        };
     }
 
     private TyreSettings TyreOf(Section s, string wheel)

@@ -46,7 +46,7 @@ public static class RunCard
 
         if (run.Shove is { } shove)
         {
-            string[] told = [shove.FirstContact is null ? "" : ShoveVerdict.Limits(run), Answer(run).Contains(" is turned ", StringComparison.Ordinal) ? "" : ShoveVerdict.Turned(run), ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)];
+            string[] told = [shove.FirstContact is null ? "" : ShoveVerdict.Limits(run), Answer(run).Contains(" is turned ", StringComparison.Ordinal) ? ShoveVerdict.Steering(run.Scenario, shove).TrimStart() : ShoveVerdict.Turned(run), ChatterWords.InShove(run.Chatter, run.Scenario.Robot.Name)];
             return string.Join(' ', told.Where(t => t.Length > 0));
         }
 

@@ -81,6 +81,7 @@ internal static class ShoveVerdict
         return close.Cause switch
         {
             CloseCause.Level => Text($"the two are level, and the ground gained stays about the deciding {1000.0 * deciding:0} mm; {share}"),
+            CloseCause.FaceFriction => $"friction between the faces decides, it holds a vertical force from the bump on; {share}",
             CloseCause.Chatter => $"tyres chatter, and its phase decides; {share}",
             CloseCause.Bistable => $"the shove is bistable, a tiny difference turns the robots one way or the other; {share}",
             _ => share,
@@ -94,6 +95,7 @@ internal static class ShoveVerdict
         string cause = close.Cause switch
         {
             CloseCause.Level => "they are level",
+            CloseCause.FaceFriction => "friction between the faces decides",
             CloseCause.Chatter => "the phase of the chatter decides",
             CloseCause.Bistable => "a tiny difference decides",
             _ => "",

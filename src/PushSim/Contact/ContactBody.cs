@@ -12,8 +12,10 @@ internal sealed class ContactBody
     /// <param name="corners">3 to 8 corners, convex, counter-clockwise from above, from the centre of mass, x forward, y left [m].</param>
     /// <param name="faces">Face i runs from corner i to the next.</param>
     /// <param name="centreHeight">Height of the centre of mass above the floor, robot level and tyres just touching [m].</param>
-    public ContactBody(IReadOnlyList<(double X, double Y)> corners, IReadOnlyList<FaceSettings> faces, double centreHeight)
+    /// <param name="wheels">Wheels that others can touch; null: none.</param>
+    public ContactBody(IReadOnlyList<(double X, double Y)> corners, IReadOnlyList<FaceSettings> faces, double centreHeight, IReadOnlyList<RoundWheel>? wheels = null)
     {
+        Wheels = wheels ?? [];
         int n = corners.Count;
         int start = Foremost(corners, out bool isCorner);
         Corners = [.. Enumerable.Range(0, n).Select(i => corners[(i + start) % n])];
@@ -21,7 +23,9 @@ internal sealed class ContactBody
         IReadOnlyList<(ConvexPart Part, int Partner)> parts = PartBuilder.Parts(Corners, Faces, isCorner, centreHeight);
         Parts = [.. parts.Select(p => p.Part)];
         Groups = [.. parts.Select((p, i) => (i, p.Partner)).Where(p => p.Partner >= p.i).Select(p => p.Partner == p.i ? new[] { p.i } : [p.i, p.Partner])];
-        Radius = Parts.Max(p => p.Corners.Max(c => Math.Sqrt((c.X * c.X) + (c.Y * c.Y) + (c.Z * c.Z))));
+        Radius = Math.Max(
+            Parts.Max(p => p.Corners.Max(c => Math.Sqrt((c.X * c.X) + (c.Y * c.Y) + (c.Z * c.Z)))),
+            Wheels.Select(w => Math.Sqrt((w.X * w.X) + (w.Y * w.Y) + (w.Z * w.Z)) + double.Hypot(w.Radius, w.HalfWidth)).DefaultIfEmpty().Max());
         CentreHeight = centreHeight;
     }
 
@@ -40,15 +44,18 @@ internal sealed class ContactBody
     /// <summary>Parts by mirror partners, whose forces are added to each other first.</summary>
     internal int[][] Groups { get; }
 
+/// <summary>Its wheels, in the robot's order.</summary>
+    internal IReadOnlyList<RoundWheel> Wheels { get; }
+
     /// <summary>What is no number of it: bodies that are alike run side by side in lanes.</summary>
     internal ShapeList<int> Shape => field ??= ShapeOf();
 
-    /// <summary>Distance of the farthest corner from the centre of mass [m].</summary>
+    /// <summary>Distance of the farthest corner or rim from the centre of mass [m].</summary>
     internal double Radius { get; }
 
     private ShapeList<int> ShapeOf()
     {
-        List<int> list = [Parts.Count];
+        List<int> list = [Parts.Count, Wheels.Count];
         foreach (int[] group in Groups)
         {
             list.Add(group.Length);
@@ -68,8 +75,9 @@ internal sealed class ContactBody
     /// <param name="centreX">Centre of mass, forward of the plan's origin [m].</param>
     /// <param name="centreY">Centre of mass, left of the plan's origin [m].</param>
     /// <param name="centreHeight">Height of the centre of mass [m].</param>
-    public static ContactBody FromOutline(OutlineSettings outline, double centreX, double centreY, double centreHeight) =>
-        new([.. outline.Corners.Select(corner => (corner.X - centreX, corner.Y - centreY))], outline.Faces, centreHeight);
+    /// <param name="wheels">Its wheels, from the centre of mass.</param>
+    public static ContactBody FromOutline(OutlineSettings outline, double centreX, double centreY, double centreHeight, IReadOnlyList<RoundWheel> wheels) =>
+        new([.. outline.Corners.Select(corner => (corner.X - centreX, corner.Y - centreY))], outline.Faces, centreHeight, wheels);
 
     /// <summary>A wall's body: a box along its own x axis, about its middle; it stands at <see cref="WallPose{T}"/>.</summary>
     public static ContactBody FromWall(WallSettings wall)

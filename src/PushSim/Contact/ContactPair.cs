@@ -6,11 +6,12 @@ namespace PushSim.Contact;
 /// convex parts), damped by restitution, and friction by one bristle at the centre of pressure (<see cref="ContactFriction"/>). Exchanging A and B, or left and right,
 /// exchanges the forces to the last bit.
 /// Limits: one direction of friction for all that touches; no friction against turning on the spot; faces of the two bodies decide what overlaps, not pairs of their edges.</summary>
-internal sealed class ContactPair<T> : INumbers<T>
+internal sealed partial class ContactPair<T> : INumbers<T>
     where T : struct, IReal<T>
 {
     private readonly PartPair<T>[][] _pairs;
     private readonly PairForce<T>[] _forces;
+    private readonly WheelSide<T>[] _wheelsOnA, _wheelsOnB;
     private readonly int[][] _groupsA, _groupsB;
     private Meeting<T> _meeting;
 
@@ -28,6 +29,10 @@ internal sealed class ContactPair<T> : INumbers<T>
         _forces = new PairForce<T>[4];
         _groupsA = a.Groups;
         _groupsB = b.Groups;
+        WheelsA = new WheelRims<T>(a.Wheels, settings.EdgeStiffness);
+        WheelsB = new WheelRims<T>(b.Wheels, settings.EdgeStiffness);
+        _wheelsOnA = b.Wheels.Count > 0 ? [.. ShapesA.Select(p => new WheelSide<T>(p, WheelsB))] : [];
+        _wheelsOnB = a.Wheels.Count > 0 ? [.. ShapesB.Select(p => new WheelSide<T>(p, WheelsA))] : [];
         Shape = (a.Shape, b.Shape);
         _numbers.Reach = a.Radius + b.Radius;
         _numbers.Stiffness = settings.EdgeStiffness;
@@ -43,6 +48,12 @@ internal sealed class ContactPair<T> : INumbers<T>
     /// <summary>See <see cref="ShapesA"/>.</summary>
     internal PartShape<T>[] ShapesB { get; }
 
+    /// <summary>Wheels of A and of B: how fast they turn goes in, the moments on them come out.</summary>
+    internal WheelRims<T> WheelsA { get; }
+
+    /// <summary>See <see cref="WheelsA"/>.</summary>
+    internal WheelRims<T> WheelsB { get; }
+
     /// <summary>What is no number of body A, and of body B.</summary>
     public (ShapeList<int> A, ShapeList<int> B) Shape { get; }
 
@@ -53,12 +64,15 @@ internal sealed class ContactPair<T> : INumbers<T>
         {
             shape.Show(walk);
         }
+
+        WheelsA.Show(walk);
+        WheelsB.Show(walk);
     }
 
     /// <summary>Number of bristles [1].</summary>
     public static int BristleCount => ContactFriction.Bristles;
 
-    /// <summary>Sum of the normal forces [N], of it on upright faces [N].</summary>
+    /// <summary>Sum of the normal forces, wheels included [N], of it on upright faces [N].</summary>
     public T NormalForce, UprightForce;
 
     /// <summary>Middle of the normal forces, floor axes [m]; between the centres of mass while nothing touches.</summary>
@@ -98,13 +112,26 @@ internal sealed class ContactPair<T> : INumbers<T>
             _meeting.Set(a, b);
         }
 
-        if (isFar || !Press(a, b, out PairForce<T> force))
+        if (isFar)
+        {
+            Release(a, b, g, z, dz);
+            return false;
+        }
+
+        bool presses = Press(a, b, out PairForce<T> force);
+        bool rolls = Roll(a, b, out PairForce<T> wheels);
+        if (!presses && !rolls)
         {
             Release(a, b, g, z, dz);
             return false;
         }
 
         Rub(force, g, z, dz);
+        if (rolls)
+        {
+            AddWheels(force, wheels);
+        }
+
         return true;
     }
 
@@ -237,6 +264,8 @@ internal sealed class ContactPair<T> : INumbers<T>
         OnA = default;
         OnB = default;
         FrictionForce = default;
+        WheelsA.Release();
+        WheelsB.Release();
         ClosingSpeed = 0.0;
         LostPower = 0.0;
     }

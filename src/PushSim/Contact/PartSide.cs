@@ -72,12 +72,17 @@ internal sealed class PartSide<T>
         return least;
     }
 
+    /// <summary>Overlap beyond which a face takes no part [m].</summary>
+    /// <param name="least">Least overlap of all [m].</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Limit(T least) => (1.0 + Band) * least;
+
     /// <summary>Weighs the faces, not yet divided by the sum over both parts, which is returned [m].</summary>
     /// <param name="least">Least overlap of both parts [m].</param>
     [MethodImpl(Kernel.Part)]
     public T Weigh(T least)
     {
-        T limit = (1.0 + Band) * least;
+        T limit = Limit(least);
         T sum = 0.0;
         foreach ((int first, int second) in _own.Acting)
         {

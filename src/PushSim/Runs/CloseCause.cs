@@ -9,6 +9,9 @@ public enum CloseCause
     /// <summary>The two are level: the ground gained stays about what decides.</summary>
     Level,
 
+    /// <summary>Friction between upright faces: without it, the shove ends otherwise. From the bump on it holds a force up the faces.</summary>
+    FaceFriction,
+
     /// <summary>Tyres chatter, and its phase decides.</summary>
     Chatter,
 

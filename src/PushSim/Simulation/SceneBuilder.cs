@@ -78,9 +78,16 @@ internal static class SceneBuilder
         }
 
         known[1] = known[0];
-        known[0] = (robot, ContactBody.FromOutline(robot.OutlineOrBox, robot.Chassis.CentreOfMassX, robot.Chassis.CentreOfMassY, robot.Chassis.CentreOfMassHeight));
+        known[0] = (robot, ContactBody.FromOutline(robot.OutlineOrBox, robot.Chassis.CentreOfMassX, robot.Chassis.CentreOfMassY, robot.Chassis.CentreOfMassHeight, Wheels(robot)));
         return known[0].Body;
     }
+
+    private static RoundWheel[] Wheels(RobotSettings robot) =>
+    [
+        .. robot.Wheels.Select(w => new RoundWheel(
+            w.X - robot.Chassis.CentreOfMassX, w.Y - robot.Chassis.CentreOfMassY, w.Radius + w.Height - robot.Chassis.CentreOfMassHeight,
+            w.Radius, 0.5 * w.WidthOrUsual, w.Tyre.VerticalStiffness, w.Tyre.KineticFriction)),
+    ];
 
     // The floor in axes turned by half a turn.
     private static FloorSettings Turned(FloorSettings floor) => floor with

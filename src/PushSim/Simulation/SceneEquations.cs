@@ -148,12 +148,20 @@ internal sealed class SceneEquations<T> : INumbers<T>
                 other = ref _poses[contact.Second];
             }
 
+            Turn(contact.Pair.WheelsA, contact.First, y);
+            if (!contact.IsWall)
+            {
+                Turn(contact.Pair.WheelsB, contact.Second, y);
+            }
+
             if (contact.Pair.Evaluate(_poses[contact.First], other, g, bristles, rates))
             {
+                AddTorque(contact.Pair.WheelsA, contact.First, dy);
                 AddForce(Robots[contact.First], contact.First, contact.Pair, contact.Pair.OnA, 1.0);
                 if (!contact.IsWall)
                 {
                     AddForce(Robots[contact.Second], contact.Second, contact.Pair, contact.Pair.OnB, -1.0);
+                    AddTorque(contact.Pair.WheelsB, contact.Second, dy);
                 }
             }
 
@@ -169,6 +177,30 @@ internal sealed class SceneEquations<T> : INumbers<T>
         (DriverEquations<T> a, DriverEquations<T> b) = (Robots[0].Driver, Robots[1].Driver);
         a.SightX = b.SightX = -(y[FirstExplicit[0] + StateLayout.X] + y[FirstExplicit[1] + StateLayout.X]);
         a.SightY = b.SightY = -(y[FirstExplicit[0] + StateLayout.Y] + y[FirstExplicit[1] + StateLayout.Y]);
+    }
+
+    private void Turn(WheelRims<T> rims, int index, ReadOnlySpan<T> y)
+    {
+        RobotEquations<T> robot = Robots[index];
+        for (int i = 0; i < rims.Count; i++)
+        {
+            int drive = robot.Kinds[i].Shape.Drive;
+            rims.Spin[i] = drive < 0 ? 0.0 : robot.Wheels[i].DriveRatio * y[FirstExplicit[index] + robot.Layout.FirstDrive + drive];
+        }
+    }
+
+    private void AddTorque(WheelRims<T> rims, int index, Span<T> dy)
+    {
+        RobotEquations<T> robot = Robots[index];
+        for (int i = 0; i < rims.Count; i++)
+        {
+            int drive = robot.Kinds[i].Shape.Drive;
+            if (drive >= 0)
+            {
+                ref T rate = ref dy[FirstExplicit[index] + robot.Layout.FirstDrive + drive];
+                rate = rate + ((robot.Wheels[i].DriveRatio * rims.Torque[i]) * robot.Drives[drive].InverseInertia);
+            }
+        }
     }
 
     // A contact's force in the robot's heading frame; sign 1 for the contact's first body.

@@ -15,6 +15,7 @@ public class ContactPowerTests
     {
         (ContactBody a, ContactBody b) = Touching.Two(which);
         var pair = new ContactPair<R1>(a, b, Touching.Usual);
+        Touching.Spin(pair);
         var random = new Random(2000 + which);
         for (int i = 0; i < 300; i++)
         {
@@ -26,6 +27,8 @@ public class ContactPowerTests
             [
                 f[0] * p.VX.Value, f[1] * p.VY.Value, f[2] * p.VZ.Value, -f[0] * q.VX.Value, -f[1] * q.VY.Value, -f[2] * q.VZ.Value,
                 o.OnA[0] * p.WX.Value, o.OnA[1] * p.WY.Value, o.OnA[2] * p.WZ.Value, o.OnB[0] * q.WX.Value, o.OnB[1] * q.WY.Value, o.OnB[2] * q.WZ.Value,
+                .. pair.WheelsA.Torque.Select((t, w) => t.Value * pair.WheelsA.Spin[w].Value),
+                .. pair.WheelsB.Torque.Select((t, w) => t.Value * pair.WheelsB.Spin[w].Value),
             ];
             Assert.Equal(-terms.Sum(), pair.LostPower.Value, 1e-12 * (1e-6 + terms.Sum(Math.Abs)));
         }

@@ -19,6 +19,8 @@ public class ContactSymmetryTests
         (ContactBody a, ContactBody b) = Touching.Two(which);
         var pair = new ContactPair<R1>(a, b, Touching.Usual);
         var swapped = new ContactPair<R1>(b, a, Touching.Usual);
+        Touching.Spin(pair);
+        Touching.Spin(swapped, swapped: true);
         var random = new Random(which);
         int touched = 0;
         for (int i = 0; i < s_poses; i++)
@@ -34,6 +36,8 @@ public class ContactSymmetryTests
             Assert.Equal(plain.OnB, new[] { -other.OnA[0], -other.OnA[1], other.OnA[2] });
             Assert.Equal(plain.Z, new[] { other.Z[0], other.Z[1], -other.Z[2] });
             Assert.Equal(pair.LostPower.Value, swapped.LostPower.Value);
+            Assert.Equal(pair.WheelsA.Torque.Select(t => t.Value), swapped.WheelsB.Torque.Select(t => t.Value));
+            Assert.Equal(pair.WheelsB.Torque.Select(t => t.Value), swapped.WheelsA.Torque.Select(t => t.Value));
             Assert.Equal(pair.NormalForce.Value, swapped.NormalForce.Value);
             Assert.Equal(pair.CentreX.Value, -swapped.CentreX.Value);
             touched += pair.NormalForce.Value > 0.0 ? 1 : 0;
@@ -49,6 +53,8 @@ public class ContactSymmetryTests
         (ContactBody a, ContactBody b) = Touching.Two(which);
         var pair = new ContactPair<R1>(a, b, Touching.Usual);
         var mirrored = new ContactPair<R1>(Touching.Mirror(a), Touching.Mirror(b), Touching.Usual);
+        Touching.Spin(pair);
+        Touching.Spin(mirrored);
         var random = new Random(1000 + which);
         for (int i = 0; i < s_poses; i++)
         {
@@ -63,6 +69,8 @@ public class ContactSymmetryTests
             Assert.Equal(plain.OnB, new[] { -other.OnB[0], other.OnB[1], -other.OnB[2] });
             Assert.Equal(plain.Z, new[] { other.Z[0], -other.Z[1], other.Z[2] });
             Assert.Equal(pair.LostPower.Value, mirrored.LostPower.Value);
+            Assert.Equal(pair.WheelsA.Torque.Select(t => t.Value), mirrored.WheelsA.Torque.Select(t => t.Value));
+            Assert.Equal(pair.WheelsB.Torque.Select(t => t.Value), mirrored.WheelsB.Torque.Select(t => t.Value));
             Assert.Equal(pair.CentreY.Value, -mirrored.CentreY.Value);
         }
     }
@@ -75,6 +83,9 @@ public class ContactSymmetryTests
         var pair = new ContactPair<R1>(a, b, Touching.Usual);
         var four = new ContactPair<R4>(a, b, Touching.Usual);
         var eight = new ContactPair<R8>(a, b, Touching.Usual);
+        Touching.Spin(pair);
+        Touching.Spin(four);
+        Touching.Spin(eight);
         var random = new Random(2000 + which);
         for (int i = 0; i < s_poses; i += 8)
         {

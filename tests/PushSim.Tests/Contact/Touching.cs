@@ -47,14 +47,43 @@ internal static class Touching
         return new([(0.1, -0.09), (0.1, 0.09), (-0.1, 0.09), (-0.1, -0.09)], [face, ramp, face, ramp], Centre);
     }
 
+    /// <summary>A box between four wheels that stand out in front; crooked, they are no mirror partners.</summary>
+    public static ContactBody Wheeled(double low = 0.005, double high = 0.05, bool crooked = false)
+    {
+        FaceSettings face = new(low, high);
+        RoundWheel Wheel(double x, double y) => new(x, y, 0.008, 0.028, 0.01, 9000.0, 0.8);
+        return new(
+            [(0.095, -0.06), (0.095, 0.06), (-0.09, 0.06), (-0.09, -0.06)], [face, face, face, face], Centre,
+            [Wheel(0.08, 0.075), Wheel(0.08, crooked ? -0.08 : -0.075), Wheel(-0.055, 0.075), Wheel(crooked ? -0.07 : -0.055, -0.075)]);
+    }
+
     /// <summary>How many pairs there are in <see cref="Two"/>.</summary>
-    public const int PairCount = 36;
+    public const int PairCount = 64;
 
     /// <summary>Two of the bodies above by number.</summary>
     public static (ContactBody A, ContactBody B) Two(int which)
     {
-        ContactBody[] all = [Box(), Hexagon(), Crooked(), Box(ramp: 0.5, rampTop: 0.03), Crooked(0.9), Sided()];
-        return (all[which % 6], all[which / 6 % 6]);
+        ContactBody[] all = [Box(), Hexagon(), Crooked(), Box(ramp: 0.5, rampTop: 0.03), Crooked(0.9), Sided(), Wheeled(), Wheeled(0.02, 0.04, true)];
+        return (all[which % 8], all[which / 8 % 8]);
+    }
+
+    /// <summary>Lets the wheels of both bodies turn, each at its own speed.</summary>
+    public static void Spin<T>(ContactPair<T> pair, bool swapped = false)
+        where T : struct, IReal<T>
+    {
+        (WheelRims<T> a, WheelRims<T> b) = swapped ? (pair.WheelsB, pair.WheelsA) : (pair.WheelsA, pair.WheelsB);
+        for (int i = 0; i < 4; i++)
+        {
+            if (i < a.Count)
+            {
+                a.Spin[i] = 20.0 + (3.0 * i);
+            }
+
+            if (i < b.Count)
+            {
+                b.Spin[i] = -10.0 + (7.0 * i);
+            }
+        }
     }
 
     /// <summary>The body with left and right exchanged; the corners start somewhere else.</summary>
@@ -63,7 +92,7 @@ internal static class Touching
         int n = body.Corners.Count;
         (double, double)[] corners = [.. Enumerable.Range(0, n).Select(i => body.Corners[((2 * n) - i + 2) % n]).Select(c => (c.X, -c.Y))];
         FaceSettings[] faces = [.. Enumerable.Range(0, n).Select(i => body.Faces[((2 * n) - i + 1) % n])];
-        return new(corners, faces, body.CentreHeight);
+        return new(corners, faces, body.CentreHeight, [.. body.Wheels.Select(w => w with { Y = -w.Y })]);
     }
 
     /// <summary>A pose at rest: heading, then pitch (nose down), then roll [rad].</summary>

@@ -29,6 +29,21 @@ internal sealed class OracleBody
 
     public IReadOnlyList<OracleSolid> Solids { get; }
 
+    public IReadOnlyList<PushSim.Tyres.WheelSettings> Wheels => _robot?.Settings.Wheels ?? [];
+
+    /// <summary>Hub and axle of a wheel, from right to left.</summary>
+    public (Vector Hub, Vector Axle) Wheel(int index)
+    {
+        OracleWheel w = _robot!.Wheels[index];
+        return (Turn(_robot.Point(new Vector(w.X, w.Y, w.Radius + w.Rise - _robot.Height))), Turn(_robot.Direction(new Vector(0.0, 1.0, 0.0))));
+    }
+
+    /// <summary>Turning of a wheel against the body.</summary>
+    public double Spin(int wheel) => _robot!.Spin(wheel);
+
+    /// <summary>Lets a moment about a wheel's axle act for a step.</summary>
+    public void Turn(int wheel, double h, double torque) => _robot!.TurnWheel(wheel, h, torque);
+
     /// <summary>Corners and normals from the present pose.</summary>
     public void Place()
     {

@@ -19,6 +19,8 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
     private const double Rim = 0.5e-3;
     private readonly double _damping = OracleRestitution.Damping(settings.Restitution);
     private readonly OracleRub _rub = new(settings.Friction, settings.FrictionDeflection);
+    private readonly OracleRims _onTwo = new(settings, two, one);
+    private readonly OracleRims _onOne = new(settings, one, two);
     private double _normal, _upright;
     private Vector _place, _sum;
 
@@ -36,6 +38,11 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
                 Press(a, b);
             }
         }
+        _onTwo.Push(h);
+        _onOne.Push(h);
+        ForceX += _onOne.Force.X - _onTwo.Force.X;
+        ForceY += _onOne.Force.Y - _onTwo.Force.Y;
+        ForceZ += _onOne.Force.Z - _onTwo.Force.Z;
         if (!(_normal > 0.0))
         {
             _rub.Rest(h);

@@ -81,6 +81,7 @@ internal sealed class OracleDrive
     /// </summary>
     public bool LimitedDamping { get; set; }
 
+    public double Inertia => _inertia;
     public OracleMotor[] Motors { get; }
     public OracleWheel[] Wheels { get; }
     public double[] Ratios { get; }

@@ -226,6 +226,20 @@ internal sealed class OracleRobot
 
     public double Spin(int wheel) => Wheels[wheel].Drive < 0 ? FreeSpin[wheel] : Wheels[wheel].Ratio * Drives[Wheels[wheel].Drive].Speed;
 
+    /// <summary>Lets a moment about a wheel's axle act for a step; a skid never turns.</summary>
+    public void TurnWheel(int wheel, double h, double torque)
+    {
+        OracleWheel w = Wheels[wheel];
+        if (w.Drive >= 0)
+        {
+            Drives[w.Drive].Speed += h * w.Ratio * torque / Drives[w.Drive].Inertia;
+        }
+        else if (!w.IsSkid)
+        {
+            FreeSpin[wheel] += h * torque / w.SpinInertia;
+        }
+    }
+
     private double LargestCurrent(OracleMotor motor)
     {
         foreach (OracleController k in Controllers)

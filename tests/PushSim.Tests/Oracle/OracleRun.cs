@@ -68,6 +68,13 @@ internal sealed class OracleRun
         double c = Math.Cos(robot.Psi);
         double s = Math.Sin(robot.Psi);
         double front = robot.Settings.OutlineOrBox.Corners.Max(p => (c * p.X) - (s * p.Y));
+        foreach (PushSim.Tyres.WheelSettings w in robot.Settings.Wheels)
+        {
+            foreach (double side in new[] { -0.5, 0.5 })
+            {
+                front = Math.Max(front, (c * (w.X + w.Radius)) - (s * (w.Y + (side * w.WidthOrUsual))));
+            }
+        }
         double originX = (-0.5 * shove.Gap) - front;
         double originY = -0.5 * shove.Offset;
         robot.X = originX + (c * robot.Settings.Chassis.CentreOfMassX) - (s * robot.Settings.Chassis.CentreOfMassY);

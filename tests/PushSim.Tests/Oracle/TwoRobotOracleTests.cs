@@ -72,7 +72,11 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     [Fact]
     public void Ramp_lifts_with_the_wedge_s_ratio()
     {
+        // the lifted robot's wheels stand beside the ramp, so that its front alone rides on it
         ScenarioSettings scenario = TwoRobotScenarios.LiftedWheel;
+        RobotSettings rider = scenario.Opponent!.Robot;
+        rider = rider with { Wheels = [.. rider.Wheels.Select(w => w with { Y = 1.4 * w.Y })] };
+        scenario = scenario with { Opponent = scenario.Opponent with { Robot = rider } };
         OracleRecord[] both = OracleRun.All(scenario, 10e-6);
         int last = both[1].Count - 1;
         double ratio = both[1]["lift"][last] / both[1]["contact"][last];

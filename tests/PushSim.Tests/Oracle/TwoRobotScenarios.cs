@@ -57,6 +57,15 @@ internal static class TwoRobotScenarios
         new() { Steering = 3.0, SteeringLimit = 0.4, SteeringRate = 2.0, DeadTime = 0.06 },
         new() { Steering = 1.0, DeadTime = 0.1, EaseTo = 0.6, EaseAfter = 0.2, EaseRate = 2.0 });
 
+    /// <summary>Light robots with tall faces, without friction up the faces and with it.</summary>
+    public static ScenarioSettings TallFacesSlick { get; } = Tall(0.0);
+
+    public static ScenarioSettings TallFaces { get; } = Tall(0.3);
+
+    /// <summary>A low robot drives under a high one, up to its wheels; until the high one's front comes down again, whose instant moves with the oracle's step.</summary>
+    public static ScenarioSettings LowUnderHigh { get; } = Shove(
+        Cut(Robot(), 0.004, 0.02), Cut(Robot(), 0.035, 0.06), throttle: 0.4, opponentThrottle: 0.2, end: 0.5);
+
     public static ScenarioSettings WallPush { get; } = Walled(0.0, 0.092);
 
     public static ScenarioSettings WallAskew { get; } = Walled(0.2, 0.106);
@@ -86,6 +95,15 @@ internal static class TwoRobotScenarios
         RobotSettings robot = TestRobots.FourWheels(tyre ?? s_tyre, forward: forward);
         return robot with { Drives = [.. robot.Drives.Select(d => d with { FrictionDamping = 0.0 })] };
     }
+
+    private static ScenarioSettings Tall(double friction)
+    {
+        ScenarioSettings s = Shove(Cut(Robot().WithMass(0.45), 0.004, 0.06), Cut(Robot().WithMass(0.6), 0.004, 0.06), throttle: 0.6, opponentThrottle: 0.6);
+        return s with { Contact = s.Contact with { Friction = friction } };
+    }
+
+    // faces all round from low to high
+    private static RobotSettings Cut(RobotSettings robot, double low, double high) => robot with { Outline = OutlineSettings.Box(robot.Chassis, low, high) };
 
     private static ScenarioSettings Driven(ScenarioSettings scenario, DriverSettings first, DriverSettings second) => scenario with
     {

@@ -19,7 +19,7 @@ public class TwoRobotTests(ITestOutputHelper output)
         nameof(TwoRobotScenarios.RampAgainstRamp), nameof(TwoRobotScenarios.OffCentre), nameof(TwoRobotScenarios.Askew),
         nameof(TwoRobotScenarios.LiftedWheel), nameof(TwoRobotScenarios.ParallelWiring), nameof(TwoRobotScenarios.SeriesWiring),
         nameof(TwoRobotScenarios.PushedBrake), nameof(TwoRobotScenarios.WallPush), nameof(TwoRobotScenarios.WallAskew),
-        nameof(TwoRobotScenarios.Steered),
+        nameof(TwoRobotScenarios.Steered), nameof(TwoRobotScenarios.TallFacesSlick), nameof(TwoRobotScenarios.TallFaces), nameof(TwoRobotScenarios.LowUnderHigh),
     ];
 
     internal static ScenarioSettings Named(string name) => (ScenarioSettings)typeof(TwoRobotScenarios).GetProperty(name)!.GetValue(null)!;
