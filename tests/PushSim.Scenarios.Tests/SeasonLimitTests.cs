@@ -9,7 +9,7 @@ namespace PushSim.Scenarios.Tests;
 
 /// <summary>
 /// Motors in a notebook: what the robot of a row can give tells whether its tyre slid. The numbers are invented around what the shipped robot's motors give; the rule is that of `fit` of a log
-/// (<see cref="LimitJudge"/>, tested in the engine's own tests).
+/// (<see cref="PullCauseJudge"/>, tested in the engine's own tests).
 /// </summary>
 public sealed class SeasonLimitTests : IDisposable
 {

@@ -42,7 +42,7 @@ public class EngineLogCoverageTests(ITestOutputHelper output)
                 }
 
                 done = fit;
-                line = FormattableString.Invariant($"{seed} thr {log.Throttle} rate {log.Cell.Rate} filt {log.Cell.FilterTime:0.000} pulls {found.Length} by {fit.Limit.By} r {fit.Limit.Ratio:0.00} S {Of(fit.StaticFriction, log.Truth.StaticFriction)} K {Of(fit.KineticFriction, log.Truth.KineticFriction)} vs {log.Truth.SlipSpeed:0.00} v {fit.Trip?.Speed:0.00} slow {fit.Trip?.IsTooSlow} lost {fit.Trip?.IsLost} off {fit.Trip?.Off:0.0000}");
+                line = FormattableString.Invariant($"{seed} thr {log.Throttle} rate {log.Cell.Rate} filt {log.Cell.FilterTime:0.000} pulls {found.Length} by {fit.Cause.By} r {fit.Cause.Ratio:0.00} S {Of(fit.StaticFriction, log.Truth.StaticFriction)} K {Of(fit.KineticFriction, log.Truth.KineticFriction)} vs {log.Truth.SlipSpeed:0.00} v {fit.Trip?.Speed:0.00} slow {fit.Trip?.IsTooSlow} lost {fit.Trip?.IsLost} off {fit.Trip?.Off:0.0000}");
             }
             lock (gate)
             {

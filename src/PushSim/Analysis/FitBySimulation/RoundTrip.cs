@@ -56,7 +56,7 @@ public static class RoundTrip
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static TripResult? Of(ScenarioSettings test, TyreFit fit, GripLoad load, CancellationToken cancel = default)
     {
-        if (test.Tether is null || fit.Limit.IsLowerBound || fit.Sliding is not { } sliding || fit.Traces.Count == 0)
+        if (test.Tether is null || fit.Cause.IsLowerBound || fit.Sliding is not { } sliding || fit.Traces.Count == 0)
         {
             return null;
         }
