@@ -72,11 +72,10 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     [Fact]
     public void Ramp_lifts_with_the_wedge_s_ratio()
     {
-        // the lifted robot's wheels stand beside the ramp, so that its front alone rides on it
+        // all wheels stand beside the bodies, so that the front alone rides on the ramp
+        static RobotSettings Wide(RobotSettings r) => r with { Wheels = [.. r.Wheels.Select(w => w with { Y = 1.4 * w.Y })] };
         ScenarioSettings scenario = TwoRobotScenarios.LiftedWheel;
-        RobotSettings rider = scenario.Opponent!.Robot;
-        rider = rider with { Wheels = [.. rider.Wheels.Select(w => w with { Y = 1.4 * w.Y })] };
-        scenario = scenario with { Opponent = scenario.Opponent with { Robot = rider } };
+        scenario = scenario with { Robot = Wide(scenario.Robot), Opponent = scenario.Opponent! with { Robot = Wide(scenario.Opponent.Robot) } };
         OracleRecord[] both = OracleRun.All(scenario, 10e-6);
         int last = both[1].Count - 1;
         double ratio = both[1]["lift"][last] / both[1]["contact"][last];

@@ -174,9 +174,10 @@ public class ShoveTests
         var ramp = new FaceSettings(0.0005, 0.05, 0.5);
         OutlineSettings box = Mole.OutlineOrBox;
         RobotSettings wedge = Mole with { Outline = box with { Faces = [ramp, .. box.Faces.Skip(1)] } };
-        // top-heavy, or it rolls over the ramp on its wheels
-        RobotSettings tall = Mole with { Chassis = Mole.Chassis with { CentreOfMassHeight = 0.075, Height = 0.14 } };
-        RunResult run = Simulator.Run(TestRobots.Shove(wedge, tall, gap: 0.2));
+        // top-heavy and standing: a low robot rolls over the ramp on its wheels, and its own drive tips nothing here
+        RobotSettings tall = Mole with { Chassis = Mole.Chassis with { CentreOfMassHeight = 0.15, Height = 0.2 } };
+        ScenarioSettings shove = TestRobots.Shove(wedge, tall, gap: 0.2);
+        RunResult run = Simulator.Run(shove with { Opponent = shove.Opponent! with { Manoeuvre = shove.Opponent.Manoeuvre with { Commands = [] } } });
         Assert.Equal(RunStatus.Tips, run.Status);
         Assert.Equal(ShoveEnding.Tips, run.Shove!.Ending);
         Assert.Equal(0, run.Shove.Winner);

@@ -45,13 +45,13 @@ internal static class SelfTestScenes
             RobotSettings own = Own(s_grippy);
             RobotSettings belts = Belts(s_tabled);
             RobotSettings skids = Skids();
-            RobotSettings tall = own with { Chassis = own.Chassis with { CentreOfMassHeight = 0.6, Downforce = 0.0 } };
+            RobotSettings tall = own with { Chassis = own.Chassis with { CentreOfMassHeight = 0.3, Downforce = 0.0 } };
             var patched = new FloorSettings { FrictionScale = 0.9, Dust = 0.5, SlopeX = 0.03, SlopeY = -0.02, Patches = [new(-0.3, -0.02, -0.2, 0.04, 0.7), new(0.0, 0.3, 0.0, 0.2, 1.2)] };
             CommandPoint[] driven = [new(0.005, 1.0, 0.2), new(0.04, 0.6, -0.3, true), new(0.08, 0.0, 0.0), new(0.1, -0.5, 0.1)];
             yield return Match(own, belts, driven, 0.13) with { Floor = patched };
             yield return Match(belts, skids, [new(0.005, 1.0, 0.0)], 0.15, line: 1e-4) with { Walls = [new(0.2, -0.5, 0.22, 0.5)], Contact = new ContactSettings { Friction = 0.5, Restitution = 0.4 } };
             yield return Match(skids, own, [new(0.005, -0.7, 0.4)], 0.1) with { Numerics = new NumericsSettings() };
-            yield return Match(tall, Own(s_hard), [new(0.0, -1.0, 0.0), new(0.06, 1.0, 0.0)], 0.5) with { Numerics = NumericsSettings.OfDraws with { Method = "ARK5(4)", Tolerance = 1e-3 } };
+            yield return Match(tall, Own(s_hard), [new(0.0, -1.0, 0.0), new(0.06, 1.0, 0.0)], 0.8) with { Numerics = NumericsSettings.OfDraws with { Method = "ARK5(4)", Tolerance = 1e-3 } };
             yield return Match(Own(s_plain), Own(s_plain), [new(0.005, 1.0, 0.0)], 0.1, deciding: 1.0);
         }
     }
