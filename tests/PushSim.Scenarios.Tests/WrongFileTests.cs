@@ -244,7 +244,7 @@ public class WrongFileTests
     {
         using var files = new SmallFiles(robot: SmallFiles.With(SmallFiles.Robot, "side = \"right\"", "side = \"left\""));
         ReadResult result = ScenarioReader.Read(files.ScenarioPath);
-        Assert.NotNull(result.Scenario);
+        Assert.Null(result.Scenario);
         Problem problem = Assert.Single(result.Problems);
         Assert.Equal((Severity.Error, "both controllers follow the left side, so nothing steers this robot", "give one of them side = \"right\""), (problem.Severity, problem.Message, problem.Help));
     }

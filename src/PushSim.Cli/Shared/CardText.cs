@@ -169,14 +169,24 @@ internal sealed class CardText
             return;
         }
 
-        string[] lines = [.. WrappedText.Lines(first, next, PlainText.Of(first.Length == 0 ? text : Lower(text)))];
         int room = Math.Min(most, MostLines - Foot - _kept - _lines);
+        string[] lines = Wrapped(text);
+        while (lines.Length > room && LastSentence(text) is int end)
+        {
+            text = text[..end];
+            lines = Wrapped(text);
+        }
+
+        string[] Wrapped(string whole) => [.. WrappedText.Lines(first, next, PlainText.Of(first.Length == 0 ? whole : Lower(whole)))];
         for (int i = 0; i < Math.Min(room, lines.Length); i++)
         {
             bool isCut = i == room - 1 && lines.Length > room;
             Line(isCut ? lines[i][..Math.Min(lines[i].Length, WrappedText.Width - Cut.Length)] + Cut : Short(lines[i]), decoration);
         }
     }
+
+    // where the last sentence but the first begins; null where there is one alone, which is then cut
+    private static int? LastSentence(string text) => text.LastIndexOf(". ", StringComparison.Ordinal) is int at and > 0 ? at + 1 : null;
 
     // after "How sure:" a sentence goes on; a name stays as it is, and so does what begins by several capitals
     private static string Lower(string text) => text.Length > 1 && char.IsUpper(text[0]) && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;

@@ -1,6 +1,6 @@
 using PushSim.Analysis.Wear;
 using PushSim.Runs;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Notebook;
 using PushSim.Scenarios.Scenes;
 
 namespace PushSim.Scenarios.Studies;

@@ -34,4 +34,13 @@ public sealed record RobotSettings
 
     /// <summary>What others touch, given or the body box.</summary>
     public OutlineSettings OutlineOrBox => Outline ?? OutlineSettings.Box(Chassis, OutlineSettings.DefaultClearance, Chassis.Height);
+
+    /// <summary>Width of a wheel, given, that of its tyre's cover, or usual [m]: 0.4 of the diameter, but beside the body no more than turns free of it by 1 mm. Both are common practice, no source.</summary>
+    /// <param name="wheel">One of its wheels.</param>
+    public double WidthOf(WheelSettings wheel)
+    {
+        double usual = 0.8 * wheel.Radius;
+        double beside = 2.0 * (Math.Abs(wheel.Y) - OutlineOrBox.Corners.Max(c => Math.Abs(c.Y)) - 1e-3);
+        return wheel.Width ?? wheel.Tyre.CoverWidth ?? (beside > 0.0 ? Math.Min(usual, beside) : usual);
+    }
 }

@@ -86,7 +86,7 @@ internal static class SceneBuilder
     [
         .. robot.Wheels.Select(w => new RoundWheel(
             w.X - robot.Chassis.CentreOfMassX, w.Y - robot.Chassis.CentreOfMassY, w.Radius + w.Height - robot.Chassis.CentreOfMassHeight,
-            w.Radius, 0.5 * w.WidthOrUsual, w.Tyre.VerticalStiffness, w.Tyre.KineticFriction)),
+            w.Radius, 0.5 * robot.WidthOf(w), w.Tyre.VerticalStiffness, w.Tyre.KineticFriction)),
     ];
 
     // The floor in axes turned by half a turn.

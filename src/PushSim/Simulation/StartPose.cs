@@ -21,7 +21,7 @@ public readonly record struct StartPose(double X, double Y, double Heading)
         (double sine, double cosine) = Math.SinCos(heading);
         double reach = Math.Max(
             robot.OutlineOrBox.Corners.Max(c => (cosine * c.X) - (sine * c.Y)),
-            robot.Wheels.Max(w => (cosine * w.X) - (sine * w.Y) + (Math.Abs(cosine) * w.Radius) + (0.5 * Math.Abs(sine) * w.WidthOrUsual)));
+            robot.Wheels.Max(w => (cosine * w.X) - (sine * w.Y) + (Math.Abs(cosine) * w.Radius) + (0.5 * Math.Abs(sine) * robot.WidthOf(w))));
         double x = robot.Chassis.CentreOfMassX;
         double y = robot.Chassis.CentreOfMassY;
         return new StartPose(

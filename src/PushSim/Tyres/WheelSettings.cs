@@ -18,14 +18,8 @@ public sealed record WheelSettings
     /// <summary>Rolling radius [m].</summary>
     public required double Radius { get; init; }
 
-    /// <summary>Width, as others touch it [m]; null: that of the tyre's cover, else 0.4 of the diameter.</summary>
+    /// <summary>Width, as others touch it [m]; null: that of the tyre's cover, else 0.4 of the diameter or what the body beside it leaves.</summary>
     public double? Width { get; init; }
-
-    /// <summary>Width, given or usual [m].</summary>
-    internal double WidthOrUsual => Width ?? Tyre.CoverWidth ?? (UsualWidth * 2.0 * Radius);
-
-    // Of the diameter: common practice, no source.
-    private const double UsualWidth = 0.4;
 
     /// <summary>Spin inertia of wheel and tyre about the axle [kg m^2].</summary>
     public required double SpinInertia { get; init; }

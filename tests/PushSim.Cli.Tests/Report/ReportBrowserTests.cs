@@ -140,7 +140,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
         JsonNode tree = await page.SendAsync("Accessibility.getFullAXTree");
         string[] names = [.. Named(tree).Select(n => n.Name)];
         Assert.Contains(names, n => n.Contains("needs JavaScript"));
-        Assert.Contains("wombat gains", string.Join(' ', names));
+        Assert.Contains("mole gains", string.Join(' ', names));
         Assert.Contains("What limits the push", names);
         Assert.DoesNotContain("Play", names);
         Assert.Equal(5, Named(tree).Count(n => n.Role == "image" && n.Name.StartsWith("Plot: ", StringComparison.Ordinal)));

@@ -34,7 +34,7 @@ public sealed class ReportFixture : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        Make("shove-off-centre", "shove");
+        Make("shove-lifted-wheel", "shove");
         if (Browser.Find() is string program)
         {
             _browser = await Browser.StartAsync(program);

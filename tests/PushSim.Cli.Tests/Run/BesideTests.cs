@@ -37,7 +37,7 @@ public class BesideTests
                 robot = "robots/wombat.toml"
                 [floor]
                 friction = 1.0
-                abrasiveness = 0.1
+                abrasiveness = 0.005
                 air_temperature = "20 °C"
                 [manoeuvre]
                 kind = "shove"

@@ -1,5 +1,5 @@
 using PushSim.Analysis.Wear;
-using PushSim.Scenarios.Logs;
+using PushSim.Scenarios.Notebook;
 using PushSim.Scenarios.Sources;
 using Xunit;
 

@@ -11,6 +11,9 @@ internal sealed class OracleBody
     private readonly OracleRobot? _robot;
     private readonly double _sign;
 
+    /// <summary>Width of a wheel [m].</summary>
+    public double WidthOf(PushSim.Tyres.WheelSettings wheel) => _robot!.Settings.WidthOf(wheel);
+
     /// <param name="robot">The robot.</param>
     /// <param name="turned">True for an opponent.</param>
     public OracleBody(OracleRobot robot, bool turned)

@@ -31,15 +31,15 @@ internal sealed class OracleRims(ContactSettings settings, OracleBody own, Oracl
             foreach (OracleSolid solid in own.Solids)
             {
                 _pushes.Clear();
-                Press(solid, hub, axle, w);
+                Press(solid, hub, axle, w, 0.5 * rider.WidthOf(w));
                 Give(h, i, hub, axle, w);
             }
         }
     }
 
-    private void Press(OracleSolid solid, Vector hub, Vector axle, WheelSettings w)
+    private void Press(OracleSolid solid, Vector hub, Vector axle, WheelSettings w, double half)
     {
-        (double radius, double half) = (w.Radius, 0.5 * w.WidthOrUsual);
+        double radius = w.Radius;
         double stiffness = 1.0 / ((1.0 / (ContactSettings.EdgeShare * settings.Stiffness)) + (2.0 * (half + 0.025) / w.Tyre.VerticalStiffness));
 
         // ends of the line that follows each face

@@ -72,7 +72,7 @@ internal sealed class OracleRun
         {
             foreach (double side in new[] { -0.5, 0.5 })
             {
-                front = Math.Max(front, (c * (w.X + w.Radius)) - (s * (w.Y + (side * w.WidthOrUsual))));
+                front = Math.Max(front, (c * (w.X + w.Radius)) - (s * (w.Y + (side * robot.Settings.WidthOf(w)))));
             }
         }
         double originX = (-0.5 * shove.Gap) - front;

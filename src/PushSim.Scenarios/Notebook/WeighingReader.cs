@@ -3,10 +3,10 @@ using CsvHelper;
 using CsvHelper.Configuration;
 using PushSim.Analysis.Wear;
 using PushSim.Files;
-using PushSim.Scenarios.Notebook;
+using PushSim.Scenarios.Logs;
 using PushSim.Scenarios.Units;
 
-namespace PushSim.Scenarios.Logs;
+namespace PushSim.Scenarios.Notebook;
 
 /// <summary>Reads weighings of tyres: a CSV file with the columns before, after and time, their units behind the names ("before [g]", "time_s"), a row for each drive.</summary>
 public static partial class WeighingReader
