@@ -76,7 +76,7 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
     {
         BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 1280);
         Assert.Equal("3.000 s", await page.EvaluateAsync<string>("document.getElementById('clock').textContent"));
-        Assert.Contains("wombat gains", await page.EvaluateAsync<string>("document.getElementById('said').textContent"));
+        Assert.Contains("mole gains", await page.EvaluateAsync<string>("document.getElementById('said').textContent"));
         await page.ClickAsync(".hero .plot", 0.5, 0.5);
         double time = JsonDocument.Parse((await page.EvaluateAsync<string>("document.getElementById('clock').textContent")).Replace(" s", "", StringComparison.Ordinal)).RootElement.GetDouble();
         Assert.InRange(time, 0.9, 1.7);

@@ -74,7 +74,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
         BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         await page.SlideAsync(1.0);
         int i = Array.IndexOf(fixture.History["time_s"], 1.0);
-        string[] row = await page.EvaluateAsync<string[]>("[...document.querySelectorAll('#wheels tbody tr')[0].cells].map(c => c.textContent)");
+        string[] row = await page.EvaluateAsync<string[]>("[...[...document.querySelectorAll('#wheels tbody tr')].find(r => r.cells[1].textContent === 'front left').cells].map(c => c.textContent)");
         Assert.Equal(["mole", "front left"], row[..2]);
         Assert.Equal(fixture.History["wheel_front_left_load_n"][i], double.Parse(row[2], System.Globalization.CultureInfo.InvariantCulture), 0.0101);
         Assert.Equal(fixture.History["wheel_front_left_tread_slip_speed_m_per_s"][i], double.Parse(row[3], System.Globalization.CultureInfo.InvariantCulture), 0.0101);
