@@ -85,12 +85,12 @@ public class BodyRunTests(ITestOutputHelper output)
         Assert.NotEqual(RunStatus.Tips, run.Status);
     }
 
-    // The low one's nose passes under the high one's and stops at its wheels, not before and not after.
+    // The low one's nose passes under the high one's and stops at its wheels, not before and not after. They reach into its width: wheels do not feel wheels.
     [Fact]
     public void A_low_robot_under_a_high_one_touches_its_wheels()
     {
         ScenarioSettings s = Shipped.Read(
-            "shove-equals", ("outline.clearance", "4 mm"), ("outline.top", "22 mm"), ("opponent.outline.clearance", "30 mm"), ("opponent.outline.top", "60 mm"), ("manoeuvre.end", "0.8 s"));
+            "shove-equals", ("outline.clearance", "4 mm"), ("outline.top", "22 mm"), ("opponent.outline.clearance", "30 mm"), ("opponent.outline.top", "60 mm"), ("opponent.wheel.*.width", "24 mm"), ("manoeuvre.end", "0.8 s"));
         RunResult run = Simulator.Run(s);
         int touch = run.Trace.Contact!.Force.FindIndex(f => f > 0.5);
         Assert.True(touch > 0, "the robots never touch");
