@@ -16,7 +16,7 @@ same() {
 picture() {
     if [ "$3" = open ]; then
         # the page that a browser test looks at
-        PUSHSIM_SCREENSHOTS="$work/$1" "tests/PushSim.Workbench.Tests/bin/Release/net10.0/PushSim.Workbench.Tests" -class "PushSim.Workbench.Tests.Page.StripTests" >/dev/null
+        PUSHSIM_SCREENSHOTS="$work/$1" "tests/PushSim.Workbench.Tests/bin/Release/net10.0/PushSim.Workbench.Tests" -class "PushSim.Workbench.Tests.Page.StripPageTests" >/dev/null
         same "$work/$1/$2.png" "$here/$1.png" || { cp "$work/$1/$2.png" "$here/$1.png"; echo "$1.png is new"; }
         return
     fi
