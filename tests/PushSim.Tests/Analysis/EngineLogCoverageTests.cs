@@ -16,7 +16,7 @@ public class EngineLogCoverageTests(ITestOutputHelper output)
     [Fact]
     public void Intervals_of_the_engines_own_logs_hold_the_tyre()
     {
-        int cases = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_ENGINE_LOGS"), CultureInfo.InvariantCulture, out int n) ? n : 24;
+        int cases = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_ENGINE_LOGS"), CultureInfo.InvariantCulture, out int n) ? n : 12;
         bool isKept = Environment.GetEnvironmentVariable("PUSHSIM_ENGINE_LOGS_KEPT") == "1";
         int first = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_ENGINE_LOGS_FIRST"), CultureInfo.InvariantCulture, out int f) ? f : 1;
         object gate = new();

@@ -57,7 +57,9 @@ public class ShapeTests(PageFixture fixture)
         await Assertions.Expect(open.Row(Mass).Locator("input.f").First).ToHaveAttributeAsync("aria-invalid", "true");
         await Assertions.Expect(open.Row(Mass).Locator("input.f").First).ToHaveValueAsync("1300 mm");
         await Assertions.Expect(open.Page.Locator(".card.old .oldtag")).ToContainTextAsync("Old answer");
-        Assert.Equal(before, await open.VerdictAsync());
+
+        // the closer look may have told the instant anew before the mistake: 1.88 or 1.89 s
+        Assert.Equal(before.Split(" after ")[0], (await open.VerdictAsync()).Split(" after ")[0]);
         Assert.Empty(await open.ViolationsAsync());
         await open.KeepAsync("error");
         await open.WriteAsync(Mass, "1300 g");
