@@ -1,14 +1,12 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace PushSim.Cli.Tests.Report;
 
 /// <summary>One page of a <see cref="Browser"/>, with what it complained of and what it asked for.</summary>
-internal sealed class BrowserPage
+internal sealed class BrowserPage : IAsyncDisposable
 {
     private readonly List<string> _requests = [];
     private readonly List<string> _console = [];
@@ -55,6 +53,9 @@ internal sealed class BrowserPage
         return page;
     }
 
+    /// <summary>Closes the page with all that it holds.</summary>
+    public async ValueTask DisposeAsync() => await _page.Context.CloseAsync();
+
     /// <summary>A command of the browser's own protocol, for what has no other way.</summary>
     public async Task<JsonNode> SendAsync(string method, object? parameters = null)
     {
@@ -67,11 +68,7 @@ internal sealed class BrowserPage
     public async Task<T> EvaluateAsync<T>(string expression) => (await _page.EvaluateAsync<JsonElement>("async e => { const v = await (0, eval)(e); return v; }", expression)).Deserialize<T>()!;
 
     /// <summary>What axe-core finds against WCAG 2.2 A and AA and its best practices: rule, and where.</summary>
-    public async Task<string[]> ViolationsAsync()
-    {
-        AxeResult result = await _page.RunAxe();
-        return [.. result.Violations.Select(v => $"{v.Id}: {string.Join("; ", v.Nodes.Select(n => n.Target.ToString()))}")];
-    }
+    public Task<string[]> ViolationsAsync() => Axe.ViolationsAsync(_page);
 
     /// <summary>Moves the slider as a hand would.</summary>
     public Task SlideAsync(double time) => EvaluateAsync<bool>(string.Create(

@@ -20,7 +20,7 @@ public sealed class EveryPageTests(ReportFixture fixture) : IClassFixture<Report
         Assert.True(new FileInfo(file).Length < 1_500_000);
         foreach ((int width, string scheme) in new[] { (1280, "light"), (390, "dark") })
         {
-            BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
+            await using BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
             await page.KeepAsync($"{name.Replace(' ', '-')}-{width}");
             Assert.Empty(page.Console);
             Assert.Equal([new Uri(file).AbsoluteUri], page.Requests);
@@ -68,7 +68,7 @@ public sealed class EveryPageTests(ReportFixture fixture) : IClassFixture<Report
         Assert.True(cli.Code == ExitCode.Done, cli.Error);
         string file = Path.Combine(folder, "out", "report.html");
         Assert.True(new FileInfo(file).Length < 1_500_000);
-        BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: 390);
+        await using BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: 390);
         await page.KeepAsync("evil-" + command);
         Assert.Equal("undefined", await page.EvaluateAsync<string>("typeof window.hit"));
         Assert.Equal(0, await page.EvaluateAsync<int>("document.querySelectorAll('img, main style, [onload], [onerror]').length"));

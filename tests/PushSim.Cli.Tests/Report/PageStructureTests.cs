@@ -20,7 +20,7 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
         string file = Make(name);
         foreach ((int width, string scheme) in new[] { (1280, "light"), (390, "dark") })
         {
-            BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
+            await using BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
             await page.KeepAsync($"{name.Replace(' ', '-')}-{width}-{scheme}");
             double[] first = await page.EvaluateAsync<double[]>("['.say', '.hero .plot, .nums, .plot'].map(q => [...document.querySelectorAll(q)].find(e => e.checkVisibility()).getBoundingClientRect().top)");
             Assert.True(first[0] < first[1]);
@@ -42,7 +42,7 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
         {
             foreach ((int width, string scheme) in new[] { (1280, "dark"), (390, "light") })
             {
-                BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
+                await using BrowserPage page = await BrowserPage.OpenAsync(browser, file, width: width, features: [("prefers-color-scheme", scheme)]);
                 await page.KeepAsync($"{name.Replace(' ', '-')}-{width}-{scheme}");
             }
         }
@@ -53,7 +53,7 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
     [MemberData(nameof(Pages))]
     public async Task It_prints_on_at_most_four_sheets(string name)
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make(name), media: "print");
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make(name), media: "print");
         (int sheets, byte[] pdf) = await page.PrintAsync();
         await BrowserPage.KeepAsync(name.Replace(' ', '-') + ".pdf", pdf);
         Assert.InRange(sheets, 1, 4);
@@ -63,7 +63,7 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task The_first_screen_of_a_shove_tells_winner_reason_and_how_sure()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make("run shove-heavy-grippy"), width: 1280);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make("run shove-heavy-grippy"), width: 1280);
         string seen = await page.EvaluateAsync<string>("[...document.querySelectorAll('.card *')].filter(e => e.children.length === 0 && e.getBoundingClientRect().bottom < 800).map(e => e.textContent).join(' ') + document.querySelector('.card').innerText");
         Assert.Contains("badger pushes mole back over its line", seen);
         Assert.Contains("held back by their tyres", seen);
@@ -74,7 +74,7 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task The_replay_rests_at_its_end_and_a_click_on_a_curve_goes_there()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 1280);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 1280);
         Assert.Equal("3.000 s", await page.EvaluateAsync<string>("document.getElementById('clock').textContent"));
         Assert.Contains("mole gains", await page.EvaluateAsync<string>("document.getElementById('said').textContent"));
         await page.ClickAsync(".hero .plot", 0.5, 0.5);
@@ -87,7 +87,7 @@ public sealed partial class PageStructureTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task A_block_to_paste_can_be_copied()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make("fit"), width: 1280);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, Make("fit"), width: 1280);
         await page.ClickAsync(".copy", 0.5, 0.5);
         await Task.Delay(100);
         Assert.NotEqual("Copy", await page.EvaluateAsync<string>("document.querySelector('.copy').textContent"));

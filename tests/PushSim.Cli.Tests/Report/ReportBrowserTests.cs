@@ -18,7 +18,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     {
         Browser browser = fixture.Browser;
         string file = fixture.Make(scenario, scenario);
-        BrowserPage page = await BrowserPage.OpenAsync(browser, file);
+        await using BrowserPage page = await BrowserPage.OpenAsync(browser, file);
         await page.SlideAsync(0.6);
         Assert.True(await page.EvaluateAsync<bool>("!document.getElementById('player').hidden"));
         await page.KeepAsync(scenario);
@@ -37,7 +37,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [InlineData(3.0, 0.01)]
     public async Task The_slider_puts_the_robots_where_the_history_has_them(double time, double millimetres)
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         await page.SlideAsync(time);
         int i = Array.FindIndex(fixture.History["time_s"], t => Math.Abs(t - time) < 1e-9);
         Assert.True(i >= 0);
@@ -58,7 +58,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task The_picture_shows_what_the_transform_says()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         await page.SlideAsync(1.0);
         int i = Array.IndexOf(fixture.History["time_s"], 1.0);
         double[] place = await page.EvaluateAsync<double[]>(
@@ -71,7 +71,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Wheels_show_load_and_slip_of_the_history()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         await page.SlideAsync(1.0);
         int i = Array.IndexOf(fixture.History["time_s"], 1.0);
         string[] row = await page.EvaluateAsync<string[]>("[...[...document.querySelectorAll('#wheels tbody tr')].find(r => r.cells[1].textContent === 'front left').cells].map(c => c.textContent)");
@@ -84,7 +84,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task The_time_is_marked_in_every_plot_over_time()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         await page.SlideAsync(1.5);
         const string marks =
             "[...document.querySelectorAll('.plot.desk[data-from]')].map(s => { const n = s.querySelector('.now').getBoundingClientRect(), b = s.getBoundingClientRect();"
@@ -98,7 +98,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Keys_and_buttons_drive_the_replay()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         await page.EvaluateAsync<bool>("(document.getElementById('time').focus(), true)");
         Assert.Equal("3.000 s", await Clock(page));
         await page.PressAsync("Home");
@@ -125,7 +125,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Who_asks_for_less_motion_sees_still_pictures()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, features: [("prefers-reduced-motion", "reduce")]);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, features: [("prefers-reduced-motion", "reduce")]);
         Assert.Equal("auto", await page.EvaluateAsync<string>("getComputedStyle(document.documentElement).scrollBehavior"));
         await page.EvaluateAsync<bool>("(document.getElementById('speed').selectedIndex = 4, document.getElementById('play').click(), true)");
         await Task.Delay(700);
@@ -136,7 +136,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Without_scripts_all_but_the_replay_is_there()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, hasScript: false);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, hasScript: false);
         JsonNode tree = await page.SendAsync("Accessibility.getFullAXTree");
         string[] names = [.. Named(tree).Select(n => n.Name)];
         Assert.Contains(names, n => n.Contains("needs JavaScript"));
@@ -151,7 +151,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Everything_a_screen_reader_meets_has_a_name()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
         (string Role, string Name)[] nodes = Named(await page.SendAsync("Accessibility.getFullAXTree"));
         string[] roles = ["button", "slider", "combobox", "checkbox", "image", "link", "table", "heading", "region", "navigation"];
         Assert.All(nodes.Where(n => roles.Contains(n.Role)), n => Assert.NotEqual("", n.Name));
@@ -168,7 +168,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [InlineData("dark")]
     public async Task Colours_stand_out_from_their_ground(string scheme)
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, features: [("prefers-color-scheme", scheme)]);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, features: [("prefers-color-scheme", scheme)]);
         await page.SlideAsync(1.0);
         await page.KeepAsync(scheme);
         Dictionary<string, string> c = await page.EvaluateAsync<Dictionary<string, string>>(
@@ -186,7 +186,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task A_telephone_shows_it_without_sideways_scrolling_and_with_letters_one_can_read()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 390);
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 390);
         await page.SlideAsync(1.0);
         await page.KeepAsync("phone");
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 390);
@@ -204,7 +204,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task It_prints_on_white_without_controls_and_no_table_is_cut()
     {
-        BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 688, features: [("prefers-color-scheme", "dark")], media: "print");
+        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 688, features: [("prefers-color-scheme", "dark")], media: "print");
         await page.SlideAsync(1.0);
         Assert.Equal("rgb(255, 255, 255)", await page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor"));
         Assert.Equal("none", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('.bar')).display"));
@@ -234,7 +234,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
         File.WriteAllText(Path.Combine(folder, "evil.toml"), Regex.Replace(scenario, "question = .*", $"question = \"{evil[2]}{evil[3]}\""));
         Cli cli = Cli.Run("run", Path.Combine(folder, "evil.toml"), "--report", "--quiet", "--out", Path.Combine(folder, "out"));
         Assert.Equal("", cli.Error);
-        BrowserPage page = await BrowserPage.OpenAsync(browser, Path.Combine(folder, "out", "report.html"));
+        await using BrowserPage page = await BrowserPage.OpenAsync(browser, Path.Combine(folder, "out", "report.html"));
         await page.SlideAsync(1.0);
         await page.KeepAsync("hostile");
         Assert.Equal("undefined", await page.EvaluateAsync<string>("typeof window.hit"));

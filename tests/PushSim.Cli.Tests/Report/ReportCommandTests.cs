@@ -136,7 +136,7 @@ public sealed class ReportCommandTests(ReportFixture fixture) : IClassFixture<Re
         using var scratch = new ScratchFolder();
         Cli.Run([.. command, "--report", "--no-plots", "--quiet", "--out", scratch["a"]]);
         string file = scratch["a/report.html"];
-        BrowserPage page = await BrowserPage.OpenAsync(browser, file);
+        await using BrowserPage page = await BrowserPage.OpenAsync(browser, file);
         Assert.True(await page.EvaluateAsync<bool>("document.querySelectorAll('figure svg.desk').length > 0"));
         Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"));
         Assert.Empty(page.Console);

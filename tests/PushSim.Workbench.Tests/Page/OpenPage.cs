@@ -1,7 +1,6 @@
 using System.Text.Json;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using PushSim.Cli.Tests.Report;
 using PushSim.Cli;
 using PushSim.Cli.Tests;
 using Xunit;
@@ -112,11 +111,7 @@ internal sealed class OpenPage : IAsyncDisposable
     public Task PressAsync(string words) => Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = words }).Locator("visible=true").First.ClickAsync();
 
     /// <summary>What axe-core finds against its rules: rule, and where.</summary>
-    public async Task<string[]> ViolationsAsync()
-    {
-        AxeResult result = await Page.RunAxe();
-        return [.. result.Violations.Select(v => $"{v.Id}: {string.Join("; ", v.Nodes.Select(n => n.Target.ToString()))}")];
-    }
+    public Task<string[]> ViolationsAsync() => Axe.ViolationsAsync(Page);
 
     /// <summary>Value of an expression in the page.</summary>
     public async Task<T> ValueAsync<T>(string expression) => (await Page.EvaluateAsync<JsonElement>(expression)).Deserialize<T>()!;
