@@ -50,9 +50,12 @@ internal sealed class OracleBody
     /// <summary>Corners and normals from the present pose.</summary>
     public void Place()
     {
+        Vector Of(double x, double y, double z) => Turn(_robot is null ? new(x, y, z) : _robot.Direction(new(x, y, z)));
+        Vector at = _robot is null ? default : Turn(_robot.Point(default));
+        (Vector x, Vector y, Vector z) = (Of(1.0, 0.0, 0.0), Of(0.0, 1.0, 0.0), Of(0.0, 0.0, 1.0));
         foreach (OracleSolid solid in Solids)
         {
-            solid.Place(c => Turn(_robot is null ? c : _robot.Point(c)), n => Turn(_robot is null ? n : _robot.Direction(n)));
+            solid.Place(at, x, y, z);
         }
     }
 

@@ -74,15 +74,44 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         }
     }
 
-    private static double[] Overlaps(OracleSolid own, OracleSolid other) => [.. Enumerable.Range(0, own.Faces).Select(f => other.Corners.Max(c => Depth(own, f, c)))];
+    private static double[] Overlaps(OracleSolid own, OracleSolid other)
+    {
+        double[] overlaps = new double[own.Faces];
+        for (int f = 0; f < own.Faces; f++)
+        {
+            double most = double.NegativeInfinity;
+            foreach (Vector c in other.Corners)
+            {
+                most = Math.Max(most, Depth(own, f, c));
+            }
+            overlaps[f] = most;
+        }
+        return overlaps;
+    }
 
     private static double Depth(OracleSolid own, int face, Vector p) => (own.Points[face] - p).Dot(own.Normals[face]);
 
-    private static double Least(OracleSolid own, double[] overlaps) => Enumerable.Range(0, own.Faces).Where(own.Presses).Min(f => overlaps[f]);
+    private static double Least(OracleSolid own, double[] overlaps)
+    {
+        double least = double.PositiveInfinity;
+        for (int f = 0; f < own.Faces; f++)
+        {
+            least = own.Presses(f) ? Math.Min(least, overlaps[f]) : least;
+        }
+        return least;
+    }
 
     private static double Weight(OracleSolid own, int face, double[] overlaps, double least) => own.Presses(face) ? Math.Max(0.0, (Band * least) - overlaps[face]) : 0.0;
 
-    private static double Weights(OracleSolid own, double[] overlaps, double least) => Enumerable.Range(0, own.Faces).Sum(f => Weight(own, f, overlaps, least));
+    private static double Weights(OracleSolid own, double[] overlaps, double least)
+    {
+        double sum = 0.0;
+        for (int f = 0; f < own.Faces; f++)
+        {
+            sum += Weight(own, f, overlaps, least);
+        }
+        return sum;
+    }
 
     // sign 1: the face is the first body's
     private void Press(OracleSolid own, int face, OracleSolid other, double weight, double sign)

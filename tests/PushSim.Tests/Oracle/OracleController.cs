@@ -143,7 +143,7 @@ internal sealed class OracleController
         : Math.Clamp((_settings.ShutDownTemperature - _temperature) / (_settings.ShutDownTemperature - _settings.FoldBackTemperature), 0.0, 1.0);
 }
 
-/// <summary>The pack: V_b = V_oc(charge) - R_b sum(P_k(V_b)) / V_b, the largest root, by plain bisection.</summary>
+/// <summary>The pack: V_b = V_oc(charge) - R_b sum(P_k(V_b)) / V_b, the largest root, by false position between two ends (Illinois).</summary>
 internal sealed class OracleBattery(BatterySettings settings)
 {
     private double _charge = settings.InitialCharge;
@@ -156,28 +156,34 @@ internal sealed class OracleBattery(BatterySettings settings)
     {
         double open = OpenVoltage();
         double high = open;
-        while (Residual(controllers, high, open) < 0.0)
+        double above = Residual(controllers, high, open);
+        while (above < 0.0)
         {
             high *= 1.1;
+            above = Residual(controllers, high, open);
         }
         double low = 0.5 * open;
-        if (Residual(controllers, low, open) > 0.0)
+        double below = Residual(controllers, low, open);
+        if (below > 0.0)
         {
             throw new InvalidOperationException("the battery cannot deliver this");
         }
-        while (high - low > 1e-10)
+        Voltage = high;
+        for (double last = low; Math.Abs(Voltage - last) > 1e-11;)
         {
-            double middle = 0.5 * (low + high);
-            if (Residual(controllers, middle, open) > 0.0)
+            last = Voltage;
+            Voltage = above > below ? ((low * above) - (high * below)) / (above - below) : low;
+            double residual = Residual(controllers, Voltage, open);
+            if (residual > 0.0)
             {
-                high = middle;
+                // an end that stays counts half as much the next time
+                (high, above, below) = (Voltage, residual, 0.5 * below);
             }
             else
             {
-                low = middle;
+                (low, below, above) = (Voltage, residual, 0.5 * above);
             }
         }
-        Voltage = 0.5 * (low + high);
         Residual(controllers, Voltage, open);
         Current = (open - Voltage) / settings.Resistance;
     }

@@ -40,6 +40,14 @@ internal sealed class OracleRims(ContactSettings settings, OracleBody own, Oracl
     private void Press(OracleSolid solid, Vector hub, Vector axle, WheelSettings w, double half)
     {
         double radius = w.Radius;
+        double reach = double.Hypot(radius, half);
+        for (int f = 0; f < solid.Faces; f++)
+        {
+            if (solid.Presses(f) && Depth(solid, f, hub) <= -reach)
+            {
+                return;
+            }
+        }
         double stiffness = 1.0 / ((1.0 / (ContactSettings.EdgeShare * settings.Stiffness)) + (2.0 * (half + 0.025) / w.Tyre.VerticalStiffness));
 
         // ends of the line that follows each face

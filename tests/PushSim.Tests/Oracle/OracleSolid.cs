@@ -35,16 +35,18 @@ internal sealed class OracleSolid
 
     public bool IsUpright(int face) => _faces[face].Normal.Z == 0.0;
 
-    public void Place(Func<Vector, Vector> point, Func<Vector, Vector> direction)
+    /// <summary>Corners and planes of a body that stands at a place, its axes along x, y and z.</summary>
+    public void Place(Vector at, Vector x, Vector y, Vector z)
     {
+        Vector Turned(Vector own) => (own.X * x) + (own.Y * y) + (own.Z * z);
         for (int i = 0; i < _own.Length; i++)
         {
-            Corners[i] = point(_own[i]);
+            Corners[i] = at + Turned(_own[i]);
         }
         for (int i = 0; i < _faces.Length; i++)
         {
-            Normals[i] = direction(_faces[i].Normal);
-            Points[i] = point(_faces[i].Point);
+            Normals[i] = Turned(_faces[i].Normal);
+            Points[i] = at + Turned(_faces[i].Point);
         }
     }
 

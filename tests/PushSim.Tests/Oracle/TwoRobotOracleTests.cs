@@ -17,8 +17,7 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     public void Has_converged(string name)
     {
         ScenarioSettings scenario = TwoRobotTests.Named(name);
-        OracleRecord[] coarse = OracleRun.All(scenario, OneRobotTests.Coarse);
-        OracleRecord[] fine = OracleRun.All(scenario, OneRobotTests.Narrow);
+        (OracleRecord[] coarse, OracleRecord[] fine) = OracleRuns.Both(scenario, TwoRobotTests.StepOf(name));
         for (int i = 0; i < fine.Length; i++)
         {
             RobotSettings robot = i == 0 ? scenario.Robot : scenario.Opponent!.Robot;
@@ -34,7 +33,7 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     [Fact]
     public void Equal_robots_do_the_same()
     {
-        OracleRecord[] both = OracleRun.All(TwoRobotScenarios.EqualShove, 20e-6);
+        OracleRecord[] both = OracleRuns.At(TwoRobotScenarios.EqualShove, OracleRuns.Wide);
         Assert.InRange(Largest(both[0]["x"], both[1]["x"]), 0.0, 1e-9);
         Assert.InRange(Largest(both[0]["load 0"], both[1]["load 0"]), 0.0, 1e-4);
     }
@@ -42,10 +41,10 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     [Fact]
     public void Swapped_robots_do_the_swapped()
     {
-        OracleRecord[] both = OracleRun.All(TwoRobotScenarios.OffCentre, 20e-6);
-        OracleRecord[] swapped = OracleRun.All(TwoRobotScenarios.Swapped(TwoRobotScenarios.OffCentre), 20e-6);
-        OracleRecord[] ramp = OracleRun.All(TwoRobotScenarios.Ramp, 20e-6);
-        OracleRecord[] rampSwapped = OracleRun.All(TwoRobotScenarios.Swapped(TwoRobotScenarios.Ramp), 20e-6);
+        OracleRecord[] both = OracleRuns.At(TwoRobotScenarios.OffCentre, OracleRuns.Wide);
+        OracleRecord[] swapped = OracleRun.All(TwoRobotScenarios.Swapped(TwoRobotScenarios.OffCentre), OracleRuns.Wide);
+        OracleRecord[] ramp = OracleRuns.At(TwoRobotScenarios.Ramp, OracleRuns.Wide);
+        OracleRecord[] rampSwapped = OracleRun.All(TwoRobotScenarios.Swapped(TwoRobotScenarios.Ramp), OracleRuns.Wide);
         Assert.InRange(Largest(both[0]["psi"], swapped[1]["psi"]), 0.0, 1e-9);
         Assert.InRange(Largest(both[1]["x"], swapped[0]["x"]), 0.0, 1e-9);
         Assert.InRange(Largest(ramp[0]["x"], rampSwapped[1]["x"]), 0.0, 1e-7);
@@ -56,7 +55,7 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     [Fact]
     public void Wall_carries_the_push_of_the_tyres()
     {
-        OracleRecord run = OracleRun.One(TwoRobotScenarios.WallPush, 20e-6);
+        OracleRecord run = OracleRuns.At(TwoRobotScenarios.WallPush, OracleRuns.Wide)[0];
         double wall = 0.0;
         double tyres = 0.0;
         for (int k = run.Count - 200; k < run.Count; k++)
@@ -76,7 +75,7 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
         static RobotSettings Wide(RobotSettings r) => r with { Wheels = [.. r.Wheels.Select(w => w with { Y = 1.4 * w.Y })] };
         ScenarioSettings scenario = TwoRobotScenarios.LiftedWheel;
         scenario = scenario with { Robot = Wide(scenario.Robot), Opponent = scenario.Opponent! with { Robot = Wide(scenario.Opponent.Robot) } };
-        OracleRecord[] both = OracleRun.All(scenario, 10e-6);
+        OracleRecord[] both = OracleRun.All(scenario, OracleRuns.Wide);
         int last = both[1].Count - 1;
         double ratio = both[1]["lift"][last] / both[1]["contact"][last];
         double wedge = 1.0 / Math.Tan(TwoRobotScenarios.FlatAngle + Math.Atan(scenario.Contact.Friction));
@@ -94,8 +93,8 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     public void Contact_is_continuous(bool yaw)
     {
         const int Finer = 8;
-        double coarse = GreatestChange(yaw, 40_000);
-        double fine = GreatestChange(yaw, 40_000 * Finer);
+        double coarse = GreatestChange(yaw, 20_000);
+        double fine = GreatestChange(yaw, 20_000 * Finer);
         output.WriteLine(FormattableString.Invariant($"greatest change in a step {coarse} N, in one {Finer} times as short {fine} N"));
         Assert.InRange(coarse / fine, 0.8 * Finer, 1.2 * Finer);
     }
