@@ -44,6 +44,12 @@ if (args is ["sliders", .. string[] moved])
     return 0;
 }
 
+if (args is ["engine", string shipped])
+{
+    EngineBench.Run(shipped);
+    return 0;
+}
+
 if (args is ["matches", .. string[] rest])
 {
     MatchBench.Run(rest);

@@ -8,6 +8,9 @@ internal static class ShortMatches
     // nose to nose, decided by what 0.3 s bring: a few milliseconds
     private const string Match = "question = \"Short\"\nrobot = \"robots/mole.toml\"\n[manoeuvre]\nkind = \"shove\"\nend = \"0.3 s\"\nstart = \"0.01 s\"\n[shove]\ngap = \"2 mm\"\ndeciding_ground = \"5 mm\"\n[opponent]\nrobot = \"robots/mole.toml\"\nstart = \"0.01 s\"\n";
 
+    /// <summary>Environment variable of the runtime that, set to 0, takes the wide instructions away.</summary>
+    public const string Narrow = "DOTNET_EnableAVX2";
+
     public static ScratchFolder Files(string more = "")
     {
         var scratch = new ScratchFolder();
@@ -21,18 +24,14 @@ internal static class ShortMatches
         return scratch;
     }
 
-    /// <summary>Starts the program in the folder as a process of its own.</summary>
-    public static Process Start(ScratchFolder scratch, params string[] args) => Start(scratch, null, args);
+    /// <summary>Starts the program in the folder as a process of its own, without wide instructions: the bits are the same and half as much is compiled.</summary>
+    public static Process Start(ScratchFolder scratch, params string[] args) => Start(scratch, Narrow, args);
 
-    /// <summary>Starts it with an environment variable set to 0, if one is named.</summary>
-    public static Process Start(ScratchFolder scratch, string? off, string[] args)
+    /// <summary>Starts it with an environment variable set to 0.</summary>
+    public static Process Start(ScratchFolder scratch, string off, string[] args)
     {
         var start = new ProcessStartInfo("dotnet", [typeof(CommandLineApp).Assembly.Location, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = scratch.Path };
-        if (off is not null)
-        {
-            start.Environment[off] = "0";
-        }
-
+        start.Environment[off] = "0";
         return Process.Start(start)!;
     }
 

@@ -22,7 +22,8 @@ internal sealed record FaultCommand(string Name, params string[] Line)
         new("new", "new", "--quiet", "--force", "--out", "@work/out"),
     ];
 
-    private const string Launch = "question = \"Short\"\nrobot = \"robots/mole.toml\"\n[manoeuvre]\nkind = \"launch\"\nthrottle = 1.0\nstart = \"0.01 s\"\nend = \"0.1 s\"\n";
+    /// <summary>A scenario that costs next to nothing.</summary>
+    public const string Launch = "question = \"Short\"\nrobot = \"robots/mole.toml\"\n[manoeuvre]\nkind = \"launch\"\nthrottle = 1.0\nstart = \"0.01 s\"\nend = \"0.1 s\"\n";
 
     /// <summary>States of the output folder before the command: nothing, its own result, that with what the user did to it, and a folder of the user's (with --force).</summary>
     public static readonly string[] States = ["none", "own", "mine", "foreign"];

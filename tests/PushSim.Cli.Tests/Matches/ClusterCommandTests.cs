@@ -22,12 +22,12 @@ public class ClusterCommandTests
         string line = Cli.Run([.. cluster, script, "--", .. campaign]).Output.Split('\n').Single(l => l.StartsWith(start, StringComparison.Ordinal));
         for (int part = 1; part <= 2; part++)
         {
-            Shell run = await Shell.RunAsync($"n=$2; p=$1; pushsim() {{ dotnet \"$p\" \"$@\"; }}; set -- \"$n\"; export {index}; {line.Trim()["exec ".Length..]}", s_program, $"{part}");
+            Shell run = await Shell.RunAsync($"export {ShortMatches.Narrow}=0; n=$2; p=$1; pushsim() {{ dotnet \"$p\" \"$@\"; }}; set -- \"$n\"; export {index}; {line.Trim()["exec ".Length..]}", s_program, $"{part}");
             Assert.True(run.Code == ExitCode.Done, run.Error);
         }
 
         string merge = Cli.Run([.. cluster, "merge", "--", .. campaign]).Output.Split('\n')[1]["exec ".Length..];
-        Shell merged = await Shell.RunAsync($"p=$1; pushsim() {{ dotnet \"$p\" \"$@\"; }}; {merge} --json", s_program);
+        Shell merged = await Shell.RunAsync($"export {ShortMatches.Narrow}=0; p=$1; pushsim() {{ dotnet \"$p\" \"$@\"; }}; {merge} --json", s_program);
         Assert.True(merged.Code == ExitCode.Done, merged.Error);
         Cli whole = Cli.Run([.. campaign[..^1], scratch["whole"], "--json"]);
         Assert.Equal(Plain(whole.Output), Plain(merged.Output));

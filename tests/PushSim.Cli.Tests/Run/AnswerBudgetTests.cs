@@ -8,7 +8,8 @@ namespace PushSim.Cli.Tests.Run;
 
 /// <summary>
 /// What an answer costs in processor seconds, over all threads: up to the first line on the screen, and to the end. `PUSHSIM_BUDGETS=300` tries that many random legal robots (seeds from 1, fixed beforehand) for each
-/// command, or for those that `PUSHSIM_BUDGET_KINDS` names with commas between; `PUSHSIM_BUDGETS_FIRST` sets the first seed. All run in this process: the program's start is not in it. `PUSHSIM_BUDGET_APP` names a
+/// command, or for those that `PUSHSIM_BUDGET_KINDS` names with commas between; `PUSHSIM_BUDGETS_FIRST` sets the first seed; `PUSHSIM_BUDGET_ANSWERS=1` interrupts each
+/// as soon as it has answered. All run in this process: the program's start is not in it. `PUSHSIM_BUDGET_APP` names a
 /// published program, which then answers for every shipped file, its start in it. The tables stand in src/docs/measurements.md.
 /// </summary>
 public class AnswerBudgetTests(ITestOutputHelper output)
@@ -16,7 +17,11 @@ public class AnswerBudgetTests(ITestOutputHelper output)
     // Common practice, no source: an answer within a second feels direct, ten hold a person's attention [s].
     private const double OfShipped = 1.0, OfAny = 10.0;
 
+    // what a fit by simulation tells first, beside its progress
+    private const string Beside = "from the pulls alone";
+
     private static readonly int s_robots = Given("PUSHSIM_BUDGETS", 1), s_first = Given("PUSHSIM_BUDGETS_FIRST", 1);
+    private static readonly bool s_isAnswerOnly = Given("PUSHSIM_BUDGET_ANSWERS", 0) == 1;
     private static readonly string? s_app = Environment.GetEnvironmentVariable("PUSHSIM_BUDGET_APP");
 
     private static readonly string[] s_kinds = Environment.GetEnvironmentVariable("PUSHSIM_BUDGET_KINDS")?.Split(',')
@@ -33,21 +38,31 @@ public class AnswerBudgetTests(ITestOutputHelper output)
             string folder = scratch[seed.ToString(CultureInfo.InvariantCulture)];
             foreach (string kind in Make(folder, seed) ? s_kinds : [])
             {
-                using var first = new FirstLine();
-                using var error = new FirstLine();
+                using var stop = new CancellationTokenSource();
+                using var first = new FirstLine(_ => Stop());
+                using var error = new FirstLine(text => Stop(text.StartsWith(Beside, StringComparison.Ordinal)));
+                string[] words = Words(kind, folder, new Random(seed));
                 double start = FirstLine.Now;
-                int code = CommandLineApp.Invoke(Words(kind, folder, new Random(seed)), first, error);
+                int code = CommandLineApp.Invoke(words, first, error, stop.Token);
                 double all = FirstLine.Now - start;
 
                 // a robot that cannot turn, or a tyre that never slides, is an answer too
                 string said = error.ToString();
-                if (code > ExitCode.CannotReadOrWrite || said.Contains("more work than allowed", StringComparison.Ordinal) || said.Contains("internal fault", StringComparison.Ordinal))
+                if ((code > ExitCode.CannotReadOrWrite && !stop.IsCancellationRequested) || said.Contains("more work than allowed", StringComparison.Ordinal) || said.Contains("internal fault", StringComparison.Ordinal))
                 {
                     wrong.Add($"seed {seed}, {kind}: code {code}, {said.Trim()}");
                 }
 
-                bool isBeside = said.StartsWith("from the pulls alone", StringComparison.Ordinal);
+                bool isBeside = said.StartsWith(Beside, StringComparison.Ordinal);
                 costs.Add((kind, $"seed {seed}", Math.Min(all, ((isBeside ? error.At : first.At) ?? FirstLine.Now) - start), all));
+
+                void Stop(bool isAnswer = true)
+                {
+                    if (isAnswer && s_isAnswerOnly)
+                    {
+                        stop.Cancel();
+                    }
+                }
             }
         }
 
@@ -169,7 +184,7 @@ public class AnswerBudgetTests(ITestOutputHelper output)
         {
             // a fit by simulation tells what the pulls say by themselves beside its progress
             string first = process.StandardError.ReadLine() ?? "";
-            answer = first.StartsWith("from the pulls alone", StringComparison.Ordinal) ? Seconds(process.Id) ?? all : answer;
+            answer = first.StartsWith(Beside, StringComparison.Ordinal) ? Seconds(process.Id) ?? all : answer;
             return first + process.StandardError.ReadToEnd();
         });
         Task<string> rest = Task.Run(() =>
@@ -203,12 +218,9 @@ public class AnswerBudgetTests(ITestOutputHelper output)
     }
 
     // processor time of this process when the first line came
-    private sealed class FirstLine : StringWriter
+    private sealed class FirstLine(Action<string> came) : StringWriter(CultureInfo.InvariantCulture)
     {
-        public FirstLine()
-            : base(CultureInfo.InvariantCulture)
-        {
-        }
+        private bool _isTold;
 
         public static double Now => Environment.CpuUsage.TotalTime.TotalSeconds;
 
@@ -216,28 +228,36 @@ public class AnswerBudgetTests(ITestOutputHelper output)
 
         public override void Write(char value)
         {
-            Came(1);
             base.Write(value);
+            Came(1);
         }
 
         public override void Write(char[] buffer, int index, int count)
         {
-            Came(count);
             base.Write(buffer, index, count);
+            Came(count);
         }
 
         public override void Write(ReadOnlySpan<char> buffer)
         {
-            Came(buffer.Length);
             base.Write(buffer);
+            Came(buffer.Length);
         }
 
         public override void Write(string? value)
         {
-            Came(value?.Length ?? 0);
             base.Write(value);
+            Came(value?.Length ?? 0);
         }
 
-        private void Came(int signs) => At = At is null && signs > 0 ? Now : At;
+        private void Came(int signs)
+        {
+            At = At is null && signs > 0 ? Now : At;
+            if (!_isTold && ToString().Contains('\n', StringComparison.Ordinal))
+            {
+                _isTold = true;
+                came(ToString());
+            }
+        }
     }
 }

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using PushSim.Cli.Tests.Faults;
 using PushSim.Files;
 using Xunit;
 
@@ -249,6 +250,7 @@ public class OutputFolderTests
     public async Task The_same_source_has_the_same_folder_and_another_of_its_name_a_second_one()
     {
         using ScratchFolder scratch = ShortMatches.Files();
+        File.WriteAllText(scratch["short.toml"], FaultCommand.Launch);
         Directory.CreateDirectory(scratch["other/robots"]);
         foreach (string file in new[] { "short.toml", "robots/mole.toml" })
         {
@@ -281,6 +283,7 @@ public class OutputFolderTests
         for (int i = 0; i < 2; i++)
         {
             var start = new ProcessStartInfo("dotnet", [typeof(CommandLineApp).Assembly.Location, "run", scratch["short.toml"], "--no-plots", "--quiet", "--out", "."]) { WorkingDirectory = scratch["here"], RedirectStandardOutput = true, RedirectStandardError = true };
+            start.Environment[ShortMatches.Narrow] = "0";
             (int code, string error) = ShortMatches.Finish(Process.Start(start)!);
             Assert.Equal((0, ""), (code, error));
         }
