@@ -29,7 +29,7 @@ public static class ChannelLogReader
             using OpenedFile file = ReadGate.Open(path, new OpenAsk { TakesPipes = true, Cancel = cancel });
             if (file.State != OpenState.Open)
             {
-                return Wrong(name, 0, file.State == OpenState.Folder ? "this is a folder, not a file" : "there is no such file", "check the name and the folder", cannotRead: true);
+                return new ChannelLogResult { File = name, CannotRead = true, Problems = [UnopenedFile.Problem(file.State, path, ".csv")] };
             }
 
             using var reader = new StreamReader(file.Stream!, new UTF8Encoding(false), detectEncodingFromByteOrderMarks: true);

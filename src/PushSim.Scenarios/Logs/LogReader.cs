@@ -31,15 +31,12 @@ public static class LogReader
             return file.State switch
             {
                 OpenState.Open => ReadStream(file.Stream!, name, options, ask.Cancel),
-                OpenState.Folder => Unreadable(name, "this is a folder, not a file"),
-                OpenState.NoRegularFile => Unreadable(name, "this is no regular file"),
-                OpenState.Outside => Unreadable(name, "this path leaves the scenario's folder"),
-                _ => Unreadable(name, NearestFile.Find(name, name) is string near ? $"it is not there; did you mean \"{near}\"?" : "it is not there"),
+                _ => Unreadable(UnopenedFile.Problem(file.State, path, ".csv")),
             };
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return Unreadable(name, SourceFile.Clean(e.Message));
+            return Unreadable(new Problem(name, 0, 0, Severity.Error, SourceFile.Clean(e.Message), "check the name and the folder"));
         }
     }
 
@@ -128,10 +125,7 @@ public static class LogReader
         return !start.Contains('\0') && odd <= MostOddShare * looked.Length;
     }
 
-    private static LogResult Unreadable(string name, string why) => new()
-    {
-        File = name, CannotRead = true, Problems = [new Problem(name, 0, 0, Severity.Error, why, "check the name and the folder")],
-    };
+    private static LogResult Unreadable(Problem why) => new() { File = why.File, CannotRead = true, Problems = [why] };
 
     // The start that was looked at, then the rest.
     private sealed class JoinedReader(string start, TextReader rest, bool isOld) : TextReader

@@ -27,7 +27,7 @@ public static class ResultsReader
             using OpenedFile file = ReadGate.Open(path);
             if (file.State != OpenState.Open)
             {
-                problem = new Problem(name, 0, 0, Severity.Error, file.State == OpenState.Folder ? "this is a folder, not a file" : "there is no such file", "");
+                problem = UnopenedFile.Problem(file.State, path, ".csv");
                 return null;
             }
 

@@ -26,7 +26,8 @@ public sealed record WaveFile(double Rate, double[] Samples)
             using OpenedFile file = ReadGate.Open(path, new OpenAsk());
             if (file.State != OpenState.Open)
             {
-                fault = $"{SourceFile.Clean(path)}: there is no such file";
+                (string why, string help) = UnopenedFile.Of(file.State, path, SourceFile.Clean(path), ".wav");
+                fault = $"{SourceFile.Clean(path)}: it {why}; {help}";
                 return null;
             }
 

@@ -65,7 +65,7 @@ public static class NotebookReader
             using OpenedFile file = ReadGate.Open(path);
             if (file.State != OpenState.Open)
             {
-                return Wrong(name, 0, file.State == OpenState.Folder ? "this is a folder, not a file" : file.State == OpenState.NotThere ? "there is no such file" : "this is no regular file", "check the name and the folder", cannotRead: true);
+                return new NotebookResult { File = name, CannotRead = true, Problems = [UnopenedFile.Problem(file.State, path, ".csv")] };
             }
 
             return Of(file.Stream!) is string text ? Parse(name, text) : Wrong(name, 0, $"the notebook is longer than {LongestText / 1024 / 1024} MB", "begin a new one and keep this one under another name");

@@ -23,15 +23,14 @@ internal static class FileLoader
             using OpenedFile file = ReadGate.Open(path, new OpenAsk { Root = root });
             switch (file.State)
             {
-                case OpenState.NotThere or OpenState.Folder:
-                    context.CannotRead |= from is null;
-                    context.Error(place, $"\"{shown}\" {(file.State == OpenState.Folder ? "is a folder, not a file" : "is not there")}", file.State == OpenState.Folder ? "name a file in it" : NearestFile.Find(path, shown, from?.Place.File.Name) is string near ? $"did you mean \"{SourceFile.Clean(near)}\"?" : from is null && name.IndexOfAny(['.', '/', '\\']) < 0 ? "check the name; the name of a robot needs its garage: work in its folder or below, or add --garage DIR" : "check the name and the folder");
-                    return null;
                 case OpenState.Outside:
                     Leaves(context, place);
                     return null;
-                case OpenState.NoRegularFile:
-                    context.Error(place, $"\"{shown}\" is empty, or no regular file", "");
+                case OpenState.NotThere or OpenState.Folder or OpenState.NoRegularFile:
+                    context.CannotRead |= from is null && file.State != OpenState.NoRegularFile;
+                    (string why, string help) = UnopenedFile.Of(file.State, path, shown, ".toml", from?.Place.File.Name);
+                    bool isGarageName = file.State == OpenState.NotThere && from is null && name.IndexOfAny(['.', '/', '\\']) < 0 && !help.StartsWith("did", StringComparison.Ordinal);
+                    context.Error(place, $"\"{shown}\" {why}", isGarageName ? "check the name; the name of a robot needs its garage: work in its folder or below, or add --garage DIR" : help);
                     return null;
                 default:
                     context.Files.Add((name, file.RealPath));

@@ -25,6 +25,6 @@ internal static class WarningWords
     private static string Hopping(PushHops h)
     {
         IEnumerable<string> wheels = h.Wheels.Where(w => w.Hops).OrderByDescending(w => w.Share).Select(w => Text($"{w.Wheel} {100.0 * w.Share:0} %"));
-        return Text($"wheels hop at about {h.Frequency:0} Hz from {h.From:0.00} to {h.To:0.00} s and hold nothing while they are in the air; share of the time since the touch off the floor: {string.Join(", ", wheels)}");
+        return Text($"wheels hop at about {h.Frequency:0} Hz from {h.From:0.00} to {h.To:0.00} s and hold nothing in the air: {string.Join(", ", wheels)} of the time since the touch");
     }
 }

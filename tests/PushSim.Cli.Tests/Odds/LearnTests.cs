@@ -48,7 +48,7 @@ public class LearnTests
     public void A_record_that_is_not_there_is_told()
     {
         using ScratchFolder scratch = ShortMatches.Files();
-        Assert.Contains("there is no such file", Cli.Run("odds", scratch["short.toml"], "--learn", scratch["no.csv"], "--json").Error);
+        Assert.Contains("it is not there", Cli.Run("odds", scratch["short.toml"], "--learn", scratch["no.csv"], "--json").Error);
     }
 
     private static JsonElement Learned(ScratchFolder scratch, string text)
