@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Changes the engine at random places, one at a time, and looks whether the hashes that journals carry (EngineSelfTest and, of what is read and drawn, the campaign's) change wherever finished matches do: a change that
 # alters a match but not the hash of its journal would mix results of two engines. The matches are those of `Benchmarks engine`: a ladder of all shipped robots and the shipped shoves with ramp, offset and lifted wheel.
-# Run: tests/engine-mutations.sh [COUNT] [SEED] [LOG] [SITES]; about five seconds of a core each. A log of the same engine and seed goes on where it stopped. SITES, lines FILE:LINE:COLUMN 'TEXT' as the log has them, takes
+# Run: tests/engine-mutations.sh [COUNT] [SEED] [LOG] [SITES]; two to five seconds of a core each, more where the change makes the integrator struggle. A log of the same engine and seed goes on where it stopped. SITES, lines FILE:LINE:COLUMN 'TEXT' as the log has them, takes
 # those places instead of drawn ones. Ends with 0 if no change is missed.
 set -u
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -36,7 +36,7 @@ build() {
 play() {
     local wide=0
     case $1$2 in own* | */Numerics/*) wide=1 ;; esac
-    DOTNET_EnableAVX2=$wide DOTNET_TieredPGO=0 DOTNET_gcConcurrent=0 timeout 900 dotnet bin/Benchmarks.dll engine scenarios > "$1.rows" 2>/dev/null
+    DOTNET_EnableAVX2=$wide DOTNET_TieredPGO=0 DOTNET_gcConcurrent=0 timeout 900 dotnet bin/Benchmarks.dll engine scenarios ${2:+own.rows} > "$1.rows" 2>/dev/null
 }
 column() { cut -f "$1" "$2.rows"; }
 

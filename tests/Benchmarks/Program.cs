@@ -44,9 +44,9 @@ if (args is ["sliders", .. string[] moved])
     return 0;
 }
 
-if (args is ["engine", string shipped])
+if (args is ["engine", string shipped, .. string[] other])
 {
-    EngineBench.Run(shipped);
+    EngineBench.Run(shipped, other.FirstOrDefault());
     return 0;
 }
 

@@ -15,7 +15,7 @@ internal static class FitRun
         ProgressLine? line = null;
         try
         {
-            return Told(request, LogFit.Of(request, progress is null ? null : Step, cancel));
+            return Told(request, progress is null ? LogFit.Of(request, null, cancel) : LogFit.Of(request, Step, cancel, Early));
         }
         finally
         {
@@ -24,17 +24,15 @@ internal static class FitRun
 
         void Step(long done, long most)
         {
-            line ??= Begin(most);
+            line ??= new ProgressLine(progress!, "search steps at most", most, isQuiet: false);
             line.StepTo(done);
         }
 
         // the simulated test takes long: what the pulls tell by themselves comes first
-        ProgressLine Begin(long most)
+        void Early(FitResult early)
         {
-            FitResult early = LogFit.Of(request with { Simulate = false, Meaning = null }, null, cancel);
             WrappedText.Write(progress!, "from the pulls alone: ", "  ", PlainText.Of(FitText.Verdict(early)));
             progress!.Flush();
-            return new ProgressLine(progress, "search steps at most", most, isQuiet: false);
         }
     }
 

@@ -38,8 +38,9 @@ internal sealed class PartOptions
         command.Validators.Add(found =>
         {
             bool isPart = found.GetResult(Part) is not null;
-            long? most = isPart ? matches(found) : null;
-            string? wrong = isPart && most > 0 && found.GetValue(Part) is (int, int n) && n > most ? string.Create(CultureInfo.InvariantCulture, $"--part splits {most} matches into {n} parts, some of them empty: give K/N with N up to {most}")
+            (int K, int N)? part = Given(() => found.GetValue(Part));
+            long? most = isPart ? Given(() => matches(found)) : null;
+            string? wrong = most > 0 && part is (int, int n) && n > most ? string.Create(CultureInfo.InvariantCulture, $"--part splits {most} matches into {n} parts, some of them empty: give K/N with N up to {most}")
                 : isPart && found.GetValue(Merge) ? "--part runs one part, --merge joins them: give one of the two"
                 : found.GetValue(Check) && !found.GetValue(Merge) ? "--check looks at the parts that --merge joins: give both"
                 : isPart && found.GetValue(common.Report) ? "--report shows all matches together: give it with --merge"
@@ -51,5 +52,19 @@ internal sealed class PartOptions
                 found.AddError(wrong);
             }
         });
+    }
+
+    // a value that cannot be read is complained about where it is read
+    private static T? Given<T>(Func<T?> value)
+        where T : struct
+    {
+        try
+        {
+            return value();
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
     }
 }

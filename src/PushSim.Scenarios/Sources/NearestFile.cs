@@ -18,7 +18,9 @@ internal static class NearestFile
         {
             string folder = Path.GetDirectoryName(path) is { Length: > 0 } given ? given : ".";
             string name = Path.GetFileName(path);
-            string[] there = [.. Disk.List(folder).Select(f => Path.GetFileName(f)).Where(f => by is null || f != Path.GetFileName(by))];
+
+            // what has the name itself is a link that leads nowhere
+            string[] there = [.. Disk.List(folder).Select(f => Path.GetFileName(f)).Where(f => f != name && (by is null || f != Path.GetFileName(by)))];
             string? near = NearestWord.Find(name, there) ?? Array.Find(there, f => Path.GetFileNameWithoutExtension(f).Equals(name, StringComparison.OrdinalIgnoreCase));
             near ??= there.Take(MostFolders).Where(f => Disk.Look(Path.Combine(folder, f)) == PathKind.Folder && Disk.Look(Path.Combine(folder, f, name)) == PathKind.File).Select(f => f + "/" + name).FirstOrDefault();
             return near is null ? null : shown[..^Math.Min(shown.Length, Path.GetFileName(shown).Length)] + near;

@@ -17,7 +17,8 @@ public static partial class LogFit
     /// <param name="request">What is asked.</param>
     /// <param name="progress">Told the steps that a simulated fit has done and those it takes at most [1]; null for nobody.</param>
     /// <param name="cancel">Stops the work.</param>
-    public static FitResult Of(FitRequest request, Action<long, long>? progress = null, CancellationToken cancel = default)
+    /// <param name="early">Told what the pulls say alone, before a simulated fit begins; null for nobody.</param>
+    public static FitResult Of(FitRequest request, Action<long, long>? progress = null, CancellationToken cancel = default, Action<FitResult>? early = null)
     {
         List<Problem> problems = [];
         List<string> notes = [];
@@ -66,21 +67,32 @@ public static partial class LogFit
             fits = [.. fits.Select(f => RoundTrip.Of(read!.Scenario!, f, load, cancel)?.Into(f) ?? f)];
         }
 
-        List<(string Tyre, SimulationFit? Fit)> simulated = request.Simulate ? Simulate(read!.Scenario!, fits, progress, cancel) : [];
-        fits = [.. fits.Select((f, k) => (simulated.Count > 0 ? simulated[k].Fit?.Into(f) : null) ?? f).Select(f => OtherWeight(f, robot) is { } other ? f with { Warnings = [.. f.Warnings, other] } : f)];
-        return none with
+        List<(string Tyre, SimulationFit? Fit)> simulated = [];
+        if (request.Simulate)
         {
-            Fits = fits,
-            Simulated = simulated,
-            Tables = [.. fits.Select((f, k) => FittedTable.Of(f, read, Material(f.Name, robot, request, materials), request.Simulate ? simulated[k].Fit : null))],
-            Comparison = TyreComparison.Of(fits, request.Difference),
-            Notes = notes,
-            ReadingsOfOtherLoad = request.Load is double said ? tests.ReadingsOfOtherLoad(said) : 0,
-            IsHeightUnknown = load.DependsOnHeight && height is null,
-            Robot = robot,
-            Read = read,
-            Stall = stall,
-        };
+            early?.Invoke(Result());
+            simulated = Simulate(read!.Scenario!, fits, progress, cancel);
+        }
+
+        return Result();
+
+        FitResult Result()
+        {
+            IReadOnlyList<TyreFit> told = [.. fits.Select((f, k) => (simulated.Count > 0 ? simulated[k].Fit?.Into(f) : null) ?? f).Select(f => OtherWeight(f, robot) is { } other ? f with { Warnings = [.. f.Warnings, other] } : f)];
+            return none with
+            {
+                Fits = told,
+                Simulated = simulated,
+                Tables = [.. told.Select((f, k) => FittedTable.Of(f, read, Material(f.Name, robot, request, materials), simulated.Count > 0 ? simulated[k].Fit : null))],
+                Comparison = TyreComparison.Of(told, request.Difference),
+                Notes = notes,
+                ReadingsOfOtherLoad = request.Load is double said ? tests.ReadingsOfOtherLoad(said) : 0,
+                IsHeightUnknown = load.DependsOnHeight && height is null,
+                Robot = robot,
+                Read = read,
+                Stall = stall,
+            };
+        }
     }
 
     // What a fit is made of: as told, else the material of its own name, unless the robot has a tyre of that name

@@ -170,6 +170,8 @@ public class PartsTests
 
     [Theory]
     [InlineData("odds", "x.toml", "--part", "4/3")]
+    [InlineData("odds", "x.toml", "--matches", "5", "--part", "9/8")]
+    [InlineData("odds", "x.toml", "--matches", "many", "--part", "1/2")]
     [InlineData("odds", "x.toml", "--part", "1/3", "--merge")]
     [InlineData("odds", "x.toml", "--part", "1/3", "--json")]
     [InlineData("odds", "x.toml", "--part", "1/3", "--report")]
