@@ -5,7 +5,7 @@ namespace PushSim.Contact;
 /// <content>The bodies' wheels.</content>
 internal sealed partial class ContactPair<T>
 {
-    // Wheels of either body on the parts of the other; the two sides are summed last, so that neither comes before the other.
+    // Wheels of either body on the parts of the other, and on its wheels; the two sides are summed last, so that neither comes before the other.
     [MethodImpl(Kernel.Part)]
     private bool Roll(in BodyPose<T> a, in BodyPose<T> b, out PairForce<T> sum)
     {
@@ -24,14 +24,23 @@ internal sealed partial class ContactPair<T>
             any |= Roll(_wheelsOnB, _groupsB, _meeting.OfB, WheelsA, ref onB);
         }
 
-        if (!any)
+        sum = default;
+        if (any)
         {
-            sum = default;
-            return false;
+            PairForce<T>.Of(a, b, onA, onB, out sum);
         }
 
-        PairForce<T>.Of(a, b, onA, onB, out sum);
-        return true;
+        if (_wheelPairs is { } pairs)
+        {
+            PairForce<T> rims = default;
+            if (pairs.Act(_meeting, a, b, _numbers.Stiffness, _numbers.Damping, ref rims))
+            {
+                sum.Add(rims);
+                any = true;
+            }
+        }
+
+        return any;
     }
 
     // Mirror partners among the parts are summed first, as in Press.

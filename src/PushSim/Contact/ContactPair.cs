@@ -12,6 +12,7 @@ internal sealed partial class ContactPair<T> : INumbers<T>
     private readonly PartPair<T>[][] _pairs;
     private readonly PairForce<T>[] _forces;
     private readonly WheelSide<T>[] _wheelsOnA, _wheelsOnB;
+    private readonly WheelPairs<T>? _wheelPairs;
     private readonly int[][] _groupsA, _groupsB;
     private Meeting<T> _meeting;
 
@@ -33,6 +34,7 @@ internal sealed partial class ContactPair<T> : INumbers<T>
         WheelsB = new WheelRims<T>(b.Wheels, settings.EdgeStiffness);
         _wheelsOnA = b.Wheels.Count > 0 ? [.. ShapesA.Select(p => new WheelSide<T>(p, WheelsB))] : [];
         _wheelsOnB = a.Wheels.Count > 0 ? [.. ShapesB.Select(p => new WheelSide<T>(p, WheelsA))] : [];
+        _wheelPairs = a.Wheels.Count > 0 && b.Wheels.Count > 0 ? new WheelPairs<T>(WheelsA, WheelsB) : null;
         Shape = (a.Shape, b.Shape);
         _numbers.Reach = a.Radius + b.Radius;
         _numbers.Stiffness = settings.EdgeStiffness;

@@ -1,9 +1,14 @@
+using System.Runtime.CompilerServices;
+
 namespace PushSim.Contact;
 
 /// <summary>A <see cref="ConvexPart"/> as numbers of the kernel.</summary>
 internal sealed class PartShape<T> : INumbers<T>
     where T : struct, IReal<T>
 {
+    // Band of the faces that act, over the least overlap [1].
+    private const double Band = 0.25;
+
     /// <summary>Corners from the centre of mass [m].</summary>
     public readonly T[] X, Y, Z;
 
@@ -44,6 +49,37 @@ internal sealed class PartShape<T> : INumbers<T>
 
     /// <summary>Number of corners.</summary>
     public int Count => X.Length;
+
+    /// <summary>Overlap beyond which a face takes no part [m].</summary>
+    /// <param name="least">Least overlap of all [m].</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Limit(T least) => (1.0 + Band) * least;
+
+    /// <summary>Weighs the faces by how little they overlap, mirror partners first; returns the sum [m].</summary>
+    /// <param name="least">Least overlap of all [m].</param>
+    /// <param name="overlap">Overlap of each plane [m].</param>
+    /// <param name="weight">Weight of each, not yet divided by the sum of all [m].</param>
+    [MethodImpl(Kernel.Part)]
+    public T Weigh(T least, T[] overlap, T[] weight)
+    {
+        T limit = Limit(least);
+        T sum = 0.0;
+        foreach ((int first, int second) in Acting)
+        {
+            T pair = T.Max(0.0, limit - overlap[first]);
+            weight[first] = pair;
+            if (second >= 0)
+            {
+                T other = T.Max(0.0, limit - overlap[second]);
+                weight[second] = other;
+                pair = pair + other;
+            }
+
+            sum = sum + pair;
+        }
+
+        return sum;
+    }
 
     public void Show(NumberWalk<T> walk)
     {

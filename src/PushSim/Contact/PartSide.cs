@@ -16,9 +16,6 @@ namespace PushSim.Contact;
 internal sealed class PartSide<T>
     where T : struct, IReal<T>
 {
-    /// <summary>Band of the faces that act, over the least overlap [1].</summary>
-    private const double Band = 0.25;
-
     // K is 1 to the bit where the gaps are by this much more than M [1].
     private const double Surely = 1.0001;
 
@@ -72,34 +69,9 @@ internal sealed class PartSide<T>
         return least;
     }
 
-    /// <summary>Overlap beyond which a face takes no part [m].</summary>
-    /// <param name="least">Least overlap of all [m].</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Limit(T least) => (1.0 + Band) * least;
-
     /// <summary>Weighs the faces, not yet divided by the sum over both parts, which is returned [m].</summary>
     /// <param name="least">Least overlap of both parts [m].</param>
-    [MethodImpl(Kernel.Part)]
-    public T Weigh(T least)
-    {
-        T limit = Limit(least);
-        T sum = 0.0;
-        foreach ((int first, int second) in _own.Acting)
-        {
-            T pair = T.Max(0.0, limit - _overlap[first]);
-            _weight[first] = pair;
-            if (second >= 0)
-            {
-                T other = T.Max(0.0, limit - _overlap[second]);
-                _weight[second] = other;
-                pair = pair + other;
-            }
-
-            sum = sum + pair;
-        }
-
-        return sum;
-    }
+    public T Weigh(T least) => _own.Weigh(least, _overlap, _weight);
 
     /// <summary>Sums the forces.</summary>
     /// <param name="view">How the own body sees the other.</param>

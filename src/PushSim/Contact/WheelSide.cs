@@ -9,13 +9,13 @@ namespace PushSim.Contact;
 ///   edge on a side:   into that plane, as far as it lies within the circle
 /// </code>
 /// Faces and sides share by how little they overlap, as there; what a face leaves since the line lies beside it goes to the edges. Friction of each wheel at the middle of its
-/// forces is mu N v/sqrt(v^2 + v_s^2) against the slip v of the turning rim: it slides, or creeps at a speed far below v_s.
-/// All in the axes of the body that has the part, from the middle between both centres. Limits: wheels do not feel other wheels.</summary>
+/// forces, whose sum is N, is mu N v/sqrt(v^2 + v_s^2) against the slip v of the turning rim: it slides, or creeps at a speed far below v_s.
+/// All in the axes of the body that has the part, from the middle between both centres. Wheel on wheel: <see cref="WheelPairs{T}"/>.</summary>
 internal sealed partial class WheelSide<T>
     where T : struct, IReal<T>
 {
-    // v_s: a wheel that carries its share holds against half its friction at 0.6 of it [m/s]
-    private const double CreepSpeed = 0.02;
+    /// <summary>v_s: a wheel that carries its share holds against half its friction at 0.6 of it [m/s].</summary>
+    public const double CreepSpeed = 0.02;
 
     // Keeps a direction defined for a wheel that lies on its side; 8 um of a usual radius [1].
     private const double LyingSquare = 1e-6;
@@ -145,24 +145,10 @@ internal sealed partial class WheelSide<T>
 
     private void Weigh(T least, T stiffness)
     {
-        T limit = PartSide<T>.Limit(least);
+        T limit = PartShape<T>.Limit(least);
         _plus = T.Max(0.0, limit - _plus);
         _minus = T.Max(0.0, limit - _minus);
-        T sum = _plus + _minus;
-        foreach ((int first, int second) in _own.Acting)
-        {
-            T pair = T.Max(0.0, limit - _overlap[first]);
-            _weight[first] = pair;
-            if (second >= 0)
-            {
-                T other = T.Max(0.0, limit - _overlap[second]);
-                _weight[second] = other;
-                pair = pair + other;
-            }
-
-            sum = sum + pair;
-        }
-
+        T sum = (_plus + _minus) + _own.Weigh(least, _overlap, _weight);
         _scale = T.IfLess(least, EdgeProfile.Nothing<T>(), 0.0, stiffness / T.Max(sum, EdgeProfile.Nothing<T>()));
     }
 
@@ -301,7 +287,8 @@ internal sealed partial class WheelSide<T>
         T x = s.PlaceX * inverse;
         T y = s.PlaceY * inverse;
         T z = s.PlaceZ * inverse;
-        T perLength = 1.0 / T.Max(T.Sqrt(((s.X * s.X) + (s.Y * s.Y)) + (s.Z * s.Z)), EdgeProfile.Nothing<T>());
+        T pressed = T.Sqrt(((s.X * s.X) + (s.Y * s.Y)) + (s.Z * s.Z));
+        T perLength = 1.0 / T.Max(pressed, EdgeProfile.Nothing<T>());
         T nx = s.X * perLength;
         T ny = s.Y * perLength;
         T nz = s.Z * perLength;
@@ -316,7 +303,7 @@ internal sealed partial class WheelSide<T>
         vx = vx - (along * nx);
         vy = vy - (along * ny);
         vz = vz - (along * nz);
-        T grip = -((_wheels.Friction[wheel] * s.Normal) / T.Sqrt((((vx * vx) + (vy * vy)) + (vz * vz)) + (CreepSpeed * CreepSpeed)));
+        T grip = -((_wheels.Friction[wheel] * pressed) / T.Sqrt((((vx * vx) + (vy * vy)) + (vz * vz)) + (CreepSpeed * CreepSpeed)));
         T fx = grip * vx;
         T fy = grip * vy;
         T fz = grip * vz;

@@ -85,7 +85,7 @@ public class BodyRunTests(ITestOutputHelper output)
         Assert.NotEqual(RunStatus.Tips, run.Status);
     }
 
-    // The low one's nose passes under the high one's and stops at its wheels, not before and not after. They reach into its width: wheels do not feel wheels.
+    // The low one's nose passes under the high one's and stops at its wheels, not before and not after. They reach into its width.
     [Fact]
     public void A_low_robot_under_a_high_one_touches_its_wheels()
     {
@@ -104,6 +104,24 @@ public class BodyRunTests(ITestOutputHelper output)
         double expected = Math.Sqrt((radius * radius) - ((radius - 0.022) * (radius - 0.022)));
         output.WriteLine(FormattableString.Invariant($"touch at {run.Time[touch]} s, {1e3 * apart} mm before the axle, circle {1e3 * expected} mm; ends {run.Shove!.Ending} {run.Shove.Winner} at {run.Shove.EndTime}"));
         Assert.Equal(expected, apart, 1.5e-3);
+    }
+
+    // A low one that fits between the high one's wheels stops where its own meet them, an axle two radii before the other, and does not drive through; rims that turn can climb each other a little.
+    [Fact]
+    public void A_low_robot_between_the_wheels_of_a_high_one_stops_at_its_own()
+    {
+        RunResult run = Simulator.Run(Shipped.Read(
+            "shove-equals", ("outline.clearance", "4 mm"), ("outline.top", "22 mm"), ("opponent.outline.clearance", "30 mm"), ("opponent.outline.top", "60 mm"), ("manoeuvre.end", "1 s")));
+        double Front(RobotSettings r) => r.Wheels.Max(w => w.X) - r.Chassis.CentreOfMassX;
+        double axles = Front(run.Scenario.Robot) + Front(run.Opponent!.Robot);
+        double[] apart = [.. run.Trace.Body.X.Zip(run.Opponent.Trace.Body.X, (a, b) => -(a + b) - axles)];
+        double expected = run.Scenario.Robot.Wheels[0].Radius + run.Opponent.Robot.Wheels[0].Radius;
+        int touch = run.Trace.Contact!.Force.FindIndex(f => f > 0.5);
+        Assert.True(touch > 0, "the robots never touch");
+        output.WriteLine(FormattableString.Invariant($"touch at {run.Time[touch]} s, axles {1e3 * apart[touch]} mm apart, radii {1e3 * expected} mm; least {1e3 * apart.Min()} mm; {run.Shove!.Ending} {run.Shove.Winner} at {run.Shove.EndTime}"));
+        Assert.Equal(expected, apart[touch], 1.5e-3);
+        Assert.InRange(apart.Min(), 0.8 * expected, expected);
+        Assert.Equal(ShoveEnding.Stalemate, run.Shove.Ending);
     }
 
     // The hop of one line of contact is gone: nothing in the air, the push steady.

@@ -18,8 +18,9 @@ public class ContinuityTests
         get
         {
             TheoryData<string, int> rows = [];
-            // wheels on a box
+            // wheels on a box, and on wheels
             const int Wheels = 6;
+            const int Rims = 54;
             (string Name, int Usual)[] sweeps =
             [
                 ("yaw", 27), ("yawed offset", 45), ("offset", 9), ("height", 18), ("gap", 3), ("tilted gap", 24), ("circle", 1), ("pitch", 26), ("roll", 27), ("over", 32),
@@ -27,7 +28,7 @@ public class ContinuityTests
             bool all = Environment.GetEnvironmentVariable("PUSHSIM_CONTACT_SWEEPS") is not null;
             foreach ((string name, int usual) in sweeps)
             {
-                foreach (int which in all ? Enumerable.Range(0, Touching.PairCount) : [usual, Wheels])
+                foreach (int which in all ? Enumerable.Range(0, Touching.PairCount) : [usual, Wheels, Rims])
                 {
                     rows.Add(name, which);
                 }

@@ -21,6 +21,7 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
     private readonly OracleRub _rub = new(settings.Friction, settings.FrictionDeflection);
     private readonly OracleRims _onTwo = new(settings, two, one);
     private readonly OracleRims _onOne = new(settings, one, two);
+    private readonly OracleTreads _treads = new(settings, one, two);
     private double _normal, _upright;
     private Vector _place, _sum;
 
@@ -40,9 +41,11 @@ internal sealed class OracleContact(ContactSettings settings, OracleBody one, Or
         }
         _onTwo.Push(h);
         _onOne.Push(h);
-        ForceX += _onOne.Force.X - _onTwo.Force.X;
-        ForceY += _onOne.Force.Y - _onTwo.Force.Y;
-        ForceZ += _onOne.Force.Z - _onTwo.Force.Z;
+        _treads.Push(h);
+        Vector wheels = _onOne.Force - _onTwo.Force + _treads.Force;
+        ForceX += wheels.X;
+        ForceY += wheels.Y;
+        ForceZ += wheels.Z;
         if (!(_normal > 0.0))
         {
             _rub.Rest(h);

@@ -195,7 +195,7 @@ internal sealed class OracleRims(ContactSettings settings, OracleBody own, Oracl
         Vector n = (1.0 / sum.Length) * sum;
         Vector v = rider.Velocity(at) + (rider.Spin(wheel) * axle.Cross(at - hub)) - own.Velocity(at);
         v -= v.Dot(n) * n;
-        _pushes.Add((at, (-w.Tyre.KineticFriction * normal / Math.Sqrt(v.Dot(v) + (CreepSpeed * CreepSpeed))) * v));
+        _pushes.Add((at, (-w.Tyre.KineticFriction * sum.Length / Math.Sqrt(v.Dot(v) + (CreepSpeed * CreepSpeed))) * v));
         double torque = 0.0;
         foreach ((Vector place, Vector force) in _pushes)
         {

@@ -9,8 +9,8 @@ namespace PushSim.Tests.Oracle;
 /// </summary>
 internal static class OracleRuns
 {
-    /// <summary>The usual two steps, and twice as long ones where halving these still changes forces by less than a fifth of the bound [s].</summary>
-    public const double Narrow = 1e-3 / 128, Wide = 1e-3 / 64;
+    /// <summary>The usual step, one twice as long where halving that still changes forces by less than a fifth of the bound, and one for hard bumps [s].</summary>
+    public const double Narrow = 1e-3 / 128, Wide = 1e-3 / 64, Finest = 1e-3 / 256;
 
     private static readonly ConcurrentDictionary<(ScenarioSettings Scenario, double Step), Lazy<OracleRecord[]>> s_runs = new(new Same());
 

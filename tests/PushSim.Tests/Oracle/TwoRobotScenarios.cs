@@ -66,6 +66,9 @@ internal static class TwoRobotScenarios
     public static ScenarioSettings LowUnderHigh { get; } = Shove(
         Cut(Robot(), 0.004, 0.02), Cut(Robot(), 0.035, 0.06), throttle: 0.4, opponentThrottle: 0.2, end: 0.5);
 
+    /// <summary>Front wheels that stand out of short and narrow bodies meet, askew and with a part of their widths, and turn at different speeds.</summary>
+    public static ScenarioSettings WheelOnWheel { get; } = Shove(Narrow(Robot()), Narrow(Robot(s_slick)), offset: 0.008, heading: 0.05, throttle: 0.3, opponentThrottle: 0.15, end: 0.25);
+
     public static ScenarioSettings WallPush { get; } = Walled(0.0, 0.092);
 
     public static ScenarioSettings WallAskew { get; } = Walled(0.2, 0.106);
@@ -104,6 +107,8 @@ internal static class TwoRobotScenarios
 
     // faces all round from low to high
     private static RobotSettings Cut(RobotSettings robot, double low, double high) => robot with { Outline = OutlineSettings.Box(robot.Chassis, low, high) };
+
+    private static RobotSettings Narrow(RobotSettings robot) => robot with { Chassis = robot.Chassis with { Length = 0.15, Width = 0.1 } };
 
     private static ScenarioSettings Driven(ScenarioSettings scenario, DriverSettings first, DriverSettings second) => scenario with
     {

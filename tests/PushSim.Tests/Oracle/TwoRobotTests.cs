@@ -19,13 +19,13 @@ public class TwoRobotTests(ITestOutputHelper output)
         nameof(TwoRobotScenarios.RampAgainstRamp), nameof(TwoRobotScenarios.OffCentre), nameof(TwoRobotScenarios.Askew),
         nameof(TwoRobotScenarios.LiftedWheel), nameof(TwoRobotScenarios.ParallelWiring), nameof(TwoRobotScenarios.SeriesWiring),
         nameof(TwoRobotScenarios.PushedBrake), nameof(TwoRobotScenarios.WallPush), nameof(TwoRobotScenarios.WallAskew),
-        nameof(TwoRobotScenarios.Steered), nameof(TwoRobotScenarios.TallFacesSlick), nameof(TwoRobotScenarios.TallFaces), nameof(TwoRobotScenarios.LowUnderHigh),
+        nameof(TwoRobotScenarios.Steered), nameof(TwoRobotScenarios.TallFacesSlick), nameof(TwoRobotScenarios.TallFaces), nameof(TwoRobotScenarios.LowUnderHigh), nameof(TwoRobotScenarios.WheelOnWheel),
     ];
 
     /// <summary>The finer step at which the oracle has converged [s]: what turns, lifts or rides moves more with it.</summary>
     internal static double StepOf(string name) => name is nameof(TwoRobotScenarios.Ramp) or nameof(TwoRobotScenarios.LiftedWheel) or nameof(TwoRobotScenarios.LowUnderHigh)
         or nameof(TwoRobotScenarios.OffCentre) or nameof(TwoRobotScenarios.Askew) or nameof(TwoRobotScenarios.WallAskew) or nameof(TwoRobotScenarios.Steered)
-        ? OracleRuns.Narrow : OracleRuns.Wide;
+        ? OracleRuns.Narrow : name is nameof(TwoRobotScenarios.WheelOnWheel) ? OracleRuns.Finest : OracleRuns.Wide;
 
     internal static ScenarioSettings Named(string name) => (ScenarioSettings)typeof(TwoRobotScenarios).GetProperty(name)!.GetValue(null)!;
 
