@@ -4,7 +4,6 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>Second use: shape the robot, by its drawing, by text and by sliders.</summary>
-[Collection("page")]
 public class ShapeTests(PageFixture fixture)
 {
     private const string Mass = "a.chassis.mass";
