@@ -79,7 +79,7 @@ public class ShapeTests(PageFixture fixture)
         Assert.Equal("solid", outline);
         await open.Page.Keyboard.PressAsync("PageUp");
         await open.VerdictAsync("mole pushes badger");
-        await Assertions.Expect(slider).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("^13[0-9]{2} g"));
+        await Assertions.Expect(slider).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("^14[0-9]{2} g"));
         await open.Page.Keyboard.PressAsync("Control+z");
         await open.VerdictAsync("badger pushes mole");
     }
