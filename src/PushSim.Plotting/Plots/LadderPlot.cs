@@ -15,6 +15,10 @@ public static class LadderPlot
     // Room for the names of robots [px].
     private const double NameWidth = 150.0;
 
+    // Ends of the scale: dark enough for white numbers.
+    private static readonly OxyColor s_won = OxyColor.FromRgb(0, 130, 102);
+    private static readonly OxyColor s_lost = OxyColor.FromRgb(150, 70, 128);
+
     /// <summary>The picture; robots in the order of the ranking.</summary>
     /// <param name="robots">Names.</param>
     /// <param name="winShares">Win share of row over column [1]; null on the diagonal.</param>
@@ -45,7 +49,7 @@ public static class LadderPlot
                 {
                     double size = Math.Min(Chart.FontSize + 2.0, (look.Width - NameWidth - 40.0) / (2.2 * n));
                     TextAnnotation number = Chart.Words(FormattableString.Invariant($"{100.0 * value:0}"), column, y, HorizontalAlignment.Center, size);
-                    number.TextColor = Math.Abs(value - 0.5) > 0.3 ? OxyColors.White : Palette.OnShade;
+                    number.TextColor = Palette.On(fill);
                     model.Annotations.Add(number);
                 }
             }
@@ -54,10 +58,11 @@ public static class LadderPlot
         return model;
     }
 
-    // purple for lost, white for even, green for won; the numbers tell it in grey
-    private static OxyColor Shade(double share)
+    /// <summary>Purple for lost, white for even, green for won; the numbers tell it in grey. The ends are no colours of lines, which a dark page changes: numbers on them would not change with them.</summary>
+    /// <param name="share">Share of wins [1].</param>
+    internal static OxyColor Shade(double share)
     {
-        OxyColor end = share >= 0.5 ? Palette.Line(1) : Palette.Line(2);
+        OxyColor end = share >= 0.5 ? s_won : s_lost;
         return OxyColor.Interpolate(OxyColor.FromRgb(250, 250, 250), end, Math.Min(1.0, 2.0 * Math.Abs(share - 0.5)));
     }
 

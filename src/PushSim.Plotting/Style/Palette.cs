@@ -27,8 +27,26 @@ internal static class Palette
 
     public static OxyColor Grid { get; } = OxyColor.FromRgb(228, 228, 228);
 
-    /// <summary>Words and lines upon a shade, light or dark as the page may be around it.</summary>
-    public static OxyColor OnShade { get; } = OxyColor.FromRgb(17, 17, 17);
+    /// <summary>Words and lines upon a shade, light or dark as the page may be around it. So dark that this or white has a contrast of 4.5 on any shade.</summary>
+    public static OxyColor OnShade { get; } = OxyColor.FromRgb(5, 5, 5);
+
+    /// <summary>Colour of words upon a shade: white or <see cref="OnShade"/>, whichever stands out more.</summary>
+    /// <param name="shade">The shade.</param>
+    public static OxyColor On(OxyColor shade) => Contrast(OxyColors.White, shade) >= Contrast(OnShade, shade) ? OxyColors.White : OnShade;
+
+    /// <summary>Contrast of two colours, 1 to 21 [1]. W3C, Web Content Accessibility Guidelines 2.2, 2023, "contrast ratio".</summary>
+    /// <param name="a">One colour.</param>
+    /// <param name="b">The other.</param>
+    public static double Contrast(OxyColor a, OxyColor b)
+    {
+        (double high, double low) = (Math.Max(Luminance(a), Luminance(b)), Math.Min(Luminance(a), Luminance(b)));
+        return (high + 0.05) / (low + 0.05);
+    }
+
+    // relative luminance [1], same source
+    private static double Luminance(OxyColor c) => (0.2126 * Linear(c.R)) + (0.7152 * Linear(c.G)) + (0.0722 * Linear(c.B));
+
+    private static double Linear(byte part) => part / 255.0 is var s && s <= 0.04045 ? s / 12.92 : Math.Pow((s + 0.055) / 1.055, 2.4);
 
     public static OxyColor Mark { get; } = OxyColor.FromRgb(90, 90, 90);
 

@@ -24,8 +24,10 @@ public sealed record EditRow(string Owner, string Path, KeyDefinition Definition
     /// <summary>Upper end of what a slider shows [<see cref="Unit"/>].</summary>
     public double? High { get; init; }
 
-    /// <summary>Whether equal ways of a slider are equal factors.</summary>
-    public bool IsLogarithmic { get; init; }
+    /// <summary>
+    /// The slider's track from <see cref="Low"/> to <see cref="High"/>: a wide middle near the value and, where the usual values reach further, a short way to each end. Empty without a range.
+    /// </summary>
+    public IReadOnlyList<TrackPart> Track { get; init; } = [];
 
     /// <summary>Words that it may be; empty unless it is a choice or a switch.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
@@ -60,17 +62,26 @@ public sealed record EditRow(string Owner, string Path, KeyDefinition Definition
     /// <param name="value">The value [<see cref="Unit"/>].</param>
     public double Si(double value) => (value * UnitFactor) + UnitOffset;
 
-    /// <summary>Places evenly over the range, ends among them; of a count every whole number, as far as they are not too many.</summary>
+    /// <summary>Width of the range near the value [<see cref="Unit"/>]; 0 without a range.</summary>
+    public double NearWidth => Track.Select(p => (p.To - p.From, p.High - p.Low)).DefaultIfEmpty().Max().Item2;
+
+    /// <summary>Value at a share of the way between two places of the track [<see cref="Unit"/>].</summary>
+    /// <param name="a">The lower place [<see cref="Unit"/>].</param>
+    /// <param name="b">The upper place [<see cref="Unit"/>].</param>
+    /// <param name="way">Share of the way [1].</param>
+    public double Between(double a, double b, double way) => (Track.FirstOrDefault(p => a < p.High) ?? Track[^1]).Between(a, b, way);
+
+    /// <summary>Places evenly over the track, ends among them; of a count every whole number, as far as they are not too many.</summary>
     /// <param name="count">How many [1].</param>
     /// <returns>Rising values [<see cref="Unit"/>]; none without a range.</returns>
     public IReadOnlyList<double> Places(int count)
     {
-        if (Low is not double low || High is not double high || !(high > low))
+        if (Track.Count == 0)
         {
             return [];
         }
 
-        double[] places = [.. Enumerable.Range(0, count).Select(i => (double)i / (count - 1)).Select(s => IsLogarithmic ? low * Math.Pow(high / low, s) : low + (s * (high - low)))];
+        double[] places = [.. Enumerable.Range(0, count).Select(i => (double)i / (count - 1)).Select(s => Track.First(p => s <= p.To).At(s))];
         return Definition.Kind == KeyKind.Whole ? [.. places.Select(p => Math.Round(p)).Distinct()] : places;
     }
 

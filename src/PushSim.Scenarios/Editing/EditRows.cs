@@ -8,14 +8,14 @@ namespace PushSim.Scenarios.Editing;
 /// <summary>The values of files that were read, as rows that a person may change. All that a row says comes from the key table.</summary>
 public static class EditRows
 {
-    // A slider shows this factor to either side of its value at most, so that its places stay close to what a builder may change [1].
+    // The wide middle of a slider reaches this factor to either side of its value, so that its places stay close to what a builder may change [1].
     private const double MostFactor = 3.0;
 
-    // A key whose usual values lie within this ratio shows all of them [1].
+    // A key whose usual values lie within this ratio spreads them over the whole track [1].
     private const double Narrow = 30.0;
 
-    // Ends whose ratio is more get equal ways for equal factors [1].
-    private const double Decade = 10.0;
+    // Share of the track that leads from the middle to an end of the usual values [1].
+    private const double Outer = 0.125;
 
     /// <summary>Every value that the files give and every other of the same tables, in the order of the key table.</summary>
     /// <param name="read">What was read.</param>
@@ -82,23 +82,36 @@ public static class EditRows
 
     private static EditRow InUnit(EditRow row, Unit unit, double si, double tolerance, double middle, Func<string, double?> other)
     {
-        (double low, double high) = Range(row, si, middle, other);
-        double a = (low - unit.Offset) / unit.Factor;
-        double b = (high - unit.Offset) / unit.Factor;
+        (double near, double far) = Range(row, si, middle, isNear: true, other);
+        (double low, double high) = row.Definition.Kind == KeyKind.Whole ? (near, far) : Range(row, si, middle, isNear: false, other);
+        double[] ends = [.. new[] { low, near, far, high }.Select(v => Rounded((v - unit.Offset) / unit.Factor)).Order()];
         return row with
         {
             UnitFactor = unit.Factor, UnitOffset = unit.Offset, Unit = unit.Name, Value = (si - unit.Offset) / unit.Factor, Tolerance = tolerance / Math.Abs(unit.Factor),
-            Low = Rounded(Math.Min(a, b)), High = Rounded(Math.Max(a, b)), IsLogarithmic = low > 0.0 && high / low > Decade,
+            Low = ends[0], High = ends[^1], Track = Track(ends),
         };
     }
 
-    // usual values, where they span much no further than a factor from the middle, what is allowed, and what other values leave over
-    private static (double Low, double High) Range(EditRow row, double si, double middle, Func<string, double?> other)
+    private static IReadOnlyList<TrackPart> Track(double[] ends)
+    {
+        if (!(ends[2] > ends[1]))
+        {
+            return ends[^1] > ends[0] ? [new TrackPart(0.0, 1.0, ends[0], ends[^1])] : [];
+        }
+
+        double from = ends[1] > ends[0] ? Outer : 0.0;
+        double to = ends[3] > ends[2] ? 1.0 - Outer : 1.0;
+        TrackPart[] parts = [new(0.0, from, ends[0], ends[1]), new(from, to, ends[1], ends[2]), new(to, 1.0, ends[2], ends[3])];
+        return [.. parts.Where(p => p.High > p.Low)];
+    }
+
+    // usual values, near the value no further than a factor from the middle where they span much; what is allowed, and what other values leave over
+    private static (double Low, double High) Range(EditRow row, double si, double middle, bool isNear, Func<string, double?> other)
     {
         KeyDefinition key = row.Definition;
         (double low, double high) = (Math.Max(key.Min, key.UsualMin), Math.Min(key.Max, key.UsualMax));
         bool isNarrow = key.UsualMin > 0.0 && key.UsualMax <= Narrow * key.UsualMin;
-        if (middle != 0.0 && !isNarrow)
+        if (isNear && middle != 0.0 && !isNarrow)
         {
             (double near, double far) = (Math.Abs(middle) / MostFactor, Math.Abs(middle) * MostFactor);
             (low, high) = middle > 0.0

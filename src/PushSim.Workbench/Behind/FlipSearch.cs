@@ -39,6 +39,6 @@ internal static class FlipSearch
 
     private sealed record Edge(StripState Strip, int Flip, double From, double To, int Below, int Above)
     {
-        public double At(double share) => Strip.Row.IsLogarithmic ? From * Math.Pow(To / From, share) : From + (share * (To - From));
+        public double At(double share) => Strip.Row.Between(From, To, share);
     }
 }

@@ -47,7 +47,7 @@ internal static class MatterOrder
     private static double Distance(StripState s)
     {
         double near = s.Flips.Count == 0 ? 0.0 : s.Flips.Min(f => Math.Abs(f.Place - s.Row.Value!.Value));
-        return near / (s.Row.Tolerance > 0.0 ? s.Row.Tolerance : s.Row.High!.Value - s.Row.Low!.Value);
+        return near / (s.Row.Tolerance > 0.0 ? s.Row.Tolerance : s.Row.NearWidth);
     }
 
     private static double Change(StripState s)

@@ -34,7 +34,7 @@ internal sealed class StripState(EditRow row, double[] places)
     public IEnumerable<int> Pairs() => Enumerable.Range(0, places.Length - 1).Where(p => Outcomes[p].Status != RunStatus.Failed && Outcomes[p + 1].Status != RunStatus.Failed && Winner(Outcomes[p]) != Winner(Outcomes[p + 1]));
 
     /// <summary>Between two values, as the slider's ways are.</summary>
-    public double Middle(double a, double b) => row.IsLogarithmic ? Math.Sqrt(a * b) : 0.5 * (a + b);
+    public double Middle(double a, double b) => row.Between(a, b, 0.5);
 
     /// <summary>Who wins; -1 for nobody [1].</summary>
     public static int Winner(in MatchOutcome outcome) => outcome.Winner;

@@ -62,7 +62,7 @@ internal static class StateMaker
             Value = row.Value,
             Low = row.Low,
             High = row.High,
-            Logarithmic = row.IsLogarithmic,
+            Track = [.. row.Track.Select(p => new TrackMessage(p.From, p.To, p.Low, p.High, p.IsLogarithmic))],
             Whole = row.Definition.Kind == KeyKind.Whole,
             Tolerance = tail.Length > 0 ? new ToleranceMessage(tail, row.Tolerance) : null,
             Choices = row.Choices.Count > 0 ? row.Choices : null,

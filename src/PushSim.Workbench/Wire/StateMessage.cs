@@ -51,6 +51,9 @@ internal sealed record RobotMessage(string Id, string Name, bool Yours, string F
 /// <summary>A part of a robot or of the scene with its values.</summary>
 internal sealed record PartMessage(string Id, string Words, string Value, bool Changed, IReadOnlyList<RowMessage> Rows);
 
+/// <summary>A piece of a track: shares of the way, values at its ends, and whether equal ways are equal factors.</summary>
+internal sealed record TrackMessage(double From, double To, double Low, double High, bool Logarithmic);
+
 /// <summary>One value.</summary>
 internal sealed record RowMessage
 {
@@ -69,7 +72,8 @@ internal sealed record RowMessage
 
     public double? High { get; init; }
 
-    public bool Logarithmic { get; init; }
+    /// <summary>Pieces of the slider's track, left to right.</summary>
+    public IReadOnlyList<TrackMessage> Track { get; init; } = [];
 
     public bool Whole { get; init; }
 

@@ -4,6 +4,7 @@ using PushSim.Analysis.Statistics;
 using PushSim.Analysis.Sweep;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
+using PushSim.Plotting.Style;
 using PushSim.Runs;
 using PushSim.Tests;
 using SkiaSharp;
@@ -50,6 +51,19 @@ public partial class HueTests
         Assert.True(colours.Length >= 3);
         double[] grey = [.. colours.Select(c => SKColor.Parse(c)).Select(c => (0.299 * c.Red) + (0.587 * c.Green) + (0.114 * c.Blue))];
         Assert.All(grey.Zip(grey.Skip(1)), p => Assert.True(p.Second > p.First + 40.0, string.Join(", ", grey)));
+    }
+
+    // numbers on the square of a ladder: W3C, Web Content Accessibility Guidelines 2.2, 2023, success criterion 1.4.3: 4.5; the same in the dark, where a page changes named colours
+    [Fact]
+    public void Numbers_stand_out_from_every_shade()
+    {
+        Assert.Equal(21.0, Palette.Contrast(OxyPlot.OxyColors.Black, OxyPlot.OxyColors.White), 6);
+        for (int i = 0; i <= 1000; i++)
+        {
+            OxyPlot.OxyColor shade = LadderPlot.Shade(0.001 * i);
+            Assert.True(Palette.Contrast(Palette.On(shade), shade) >= 4.5, $"{0.1 * i} %: {Palette.Contrast(Palette.On(shade), shade)}");
+            Assert.Null(Palette.Name(shade));
+        }
     }
 
     private static bool IsRobots(SKColor c) => s_hues.Any(h => IsNear(c, h));

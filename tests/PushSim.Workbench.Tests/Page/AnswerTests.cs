@@ -4,7 +4,6 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>Third use: the answer moves with the slider, beside what it was before.</summary>
-[Collection("page")]
 public class AnswerTests(PageFixture fixture)
 {
     private const string Mass = "a.chassis.mass";

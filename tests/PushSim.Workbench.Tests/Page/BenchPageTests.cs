@@ -8,13 +8,12 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>Sixth use: the bench. Some calls of the notebook and of the load cell are answered by stand-ins, which ask the page alone; their numbers are invented.</summary>
-[Collection("page")]
 public class BenchPageTests(PageFixture fixture)
 {
     [Fact]
     public async Task A_dropped_log_tells_the_tyre_and_one_click_puts_it_into_the_robot()
     {
-        await using OpenPage open = await OpenPage.StartAsync(fixture);
+        await using OpenPage open = await OpenPage.StartAsync(fixture, prepare: folder => File.WriteAllText(folder["garage.toml"], "name = \"test\"\n"));
         byte[] log = await File.ReadAllBytesAsync(Path.Combine(Repository.Root, "scenarios", "logs", "mole-pulls.csv"));
         await open.PressAsync("bench");
         await open.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "soft.csv", MimeType = "text/csv", Buffer = log });
@@ -23,6 +22,16 @@ public class BenchPageTests(PageFixture fixture)
         await Assertions.Expect(card.Locator(".pullmarks span")).Not.ToHaveCountAsync(0);
         Assert.Empty(await open.ViolationsAsync());
         await open.KeepAsync("log");
+
+        // its good pulls are handed to the notebook by way of the box, where they may be looked through
+        string[] peaks = [.. (await card.Locator("tbody tr").Filter(new LocatorFilterOptions { HasNotText = "left out" }).Locator("td:nth-of-type(1)").AllInnerTextsAsync())];
+        Assert.NotEmpty(peaks);
+        await card.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Write these pulls below" }).ClickAsync();
+        await Assertions.Expect(open.Page.Locator("#paste")).ToBeFocusedAsync();
+        Assert.Equal(peaks, (await open.Page.Locator("#paste").InputValueAsync()).Split('\n').Select(l => l.Split(", ")[2]));
+        await open.PressAsync("Add to the notebook");
+        await Assertions.Expect(open.Page.GetByRole(AriaRole.Region, new PageGetByRoleOptions { Name = "notebook" }).Locator("tbody tr")).ToHaveCountAsync(peaks.Length);
+        Assert.Equal(peaks.Length + 1, (await File.ReadAllLinesAsync(open["readings.csv"])).Length);
 
         // "0.93 ± 0.02": value and tolerance go into the robot, and the answer follows
         string value = await card.Locator(".fitrow b").First.InnerTextAsync();

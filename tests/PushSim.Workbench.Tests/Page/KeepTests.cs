@@ -5,7 +5,6 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>Seventh use: save, undo and redo, files that change outside.</summary>
-[Collection("page")]
 public class KeepTests(PageFixture fixture)
 {
     private const string Mass = "a.chassis.mass";

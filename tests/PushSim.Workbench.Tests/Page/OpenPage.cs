@@ -34,17 +34,17 @@ internal sealed class OpenPage : IAsyncDisposable
     /// <param name="file">File below the copy; null: the start page.</param>
     /// <param name="prepare">Changes the copy first.</param>
     /// <param name="width">Width of the window [px].</param>
-    /// <param name="dark">Whether colours are dark.</param>
     /// <param name="through">Port of a relay that the browser goes through; null: none.</param>
-    public static async Task<OpenPage> StartAsync(PageFixture fixture, string? file = Shove, Action<ScratchFolder>? prepare = null, int width = 1280, bool dark = false, Func<int, Relay>? through = null)
+    /// <param name="height">Height of the window [px]; null: the usual one.</param>
+    public static async Task<OpenPage> StartAsync(PageFixture fixture, string? file = Shove, Action<ScratchFolder>? prepare = null, int width = 1280, Func<int, Relay>? through = null, int? height = null)
     {
-        _ = fixture.Browser;
+        _ = await fixture.BrowserAsync();
         var folder = new ScratchFolder();
         Copy(Path.Combine(Repository.Root, "scenarios"), folder.Path);
         prepare?.Invoke(folder);
         WorkbenchServer server = await WorkbenchServer.Start(new WorkbenchOptions { File = file is null ? null : folder[file], Folder = folder.Path, Stays = true, Starter = CommandLineApp.Starter, Page = (read, options, _) => Written(folder["page.html"], read) });
         var open = new OpenPage(folder, server);
-        open.Page = await open.AnotherAsync(fixture, width, dark, through?.Invoke(server.Address.Port));
+        open.Page = await open.AnotherAsync(fixture, width, through?.Invoke(server.Address.Port), height);
         if (file is not null)
         {
             await open.AnswerAsync();
@@ -54,19 +54,19 @@ internal sealed class OpenPage : IAsyncDisposable
     }
 
     /// <summary>One more page, of another window.</summary>
-    public async Task<IPage> AnotherAsync(PageFixture fixture, int width = 1280, bool dark = false, Relay? through = null)
+    public async Task<IPage> AnotherAsync(PageFixture fixture, int width = 1280, Relay? through = null, int? height = null)
     {
-        IBrowserContext context = await fixture.Browser.Inner.NewContextAsync(new BrowserNewContextOptions
+        IBrowserContext context = await (await fixture.BrowserAsync()).Inner.NewContextAsync(new BrowserNewContextOptions
         {
-            ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 800 },
-            IsMobile = width < 600,
-            HasTouch = width < 600,
-            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            ViewportSize = new ViewportSize { Width = width, Height = height ?? (width < 600 ? 844 : 800) },
+            IsMobile = width < 600 || height < 600,
+            HasTouch = width < 600 || height < 600,
+            ColorScheme = ColorScheme.Light,
             Proxy = through is null ? null : new Proxy { Server = through.Address },
         });
         _contexts.Add(context);
         IPage page = await context.NewPageAsync();
-        page.SetDefaultTimeout(10_000);
+        page.SetDefaultTimeout(20_000);
         page.PageError += (_, e) => _complaints.Add(e);
         page.Console += (_, m) =>
         {
@@ -86,7 +86,7 @@ internal sealed class OpenPage : IAsyncDisposable
     public Task<string> VerdictAsync() => Page.Locator(".card .say").InnerTextAsync();
 
     /// <summary>Waits until the verdict has a text.</summary>
-    public Task VerdictAsync(string part) => Assertions.Expect(Page.Locator(".card .say")).ToContainTextAsync(part, new LocatorAssertionsToContainTextOptions { Timeout = 10_000 });
+    public Task VerdictAsync(string part) => Assertions.Expect(Page.Locator(".card .say")).ToContainTextAsync(part, new LocatorAssertionsToContainTextOptions { Timeout = 20_000 });
 
     /// <summary>The row of a key.</summary>
     public ILocator Row(string key) => Page.Locator($"[data-row='{key}']");
@@ -106,6 +106,9 @@ internal sealed class OpenPage : IAsyncDisposable
     public Task SlideAsync(string key, double share, bool release = false) => Row(key).Locator("input[type=range]").EvaluateAsync(
         "(s, [share, release]) => { s.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true })); s.value = String(Math.round(share * s.max)); s.dispatchEvent(new Event('input', { bubbles: true })); if (release) s.dispatchEvent(new Event('change', { bubbles: true })); }",
         new object[] { share, release });
+
+    /// <summary>Changes to dark or light colours, as the system of whoever looks would.</summary>
+    public Task ColourAsync(bool isDark) => Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light });
 
     /// <summary>Presses a button by its words.</summary>
     public Task PressAsync(string words) => Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = words }).Locator("visible=true").First.ClickAsync();

@@ -4,7 +4,6 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>What goes wrong at a bench: cables, names, haste, two windows.</summary>
-[Collection("page")]
 public class RoughTests(PageFixture fixture)
 {
     private const string Mass = "a.chassis.mass";

@@ -4,7 +4,6 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>Second use: shape the robot, by its drawing, by text and by sliders.</summary>
-[Collection("page")]
 public class ShapeTests(PageFixture fixture)
 {
     private const string Mass = "a.chassis.mass";
@@ -80,7 +79,7 @@ public class ShapeTests(PageFixture fixture)
         Assert.Equal("solid", outline);
         await open.Page.Keyboard.PressAsync("PageUp");
         await open.VerdictAsync("mole pushes badger");
-        await Assertions.Expect(slider).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("^13[0-9]{2} g"));
+        await Assertions.Expect(slider).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("^14[0-9]{2} g"));
         await open.Page.Keyboard.PressAsync("Control+z");
         await open.VerdictAsync("badger pushes mole");
     }

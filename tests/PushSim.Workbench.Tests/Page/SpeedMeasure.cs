@@ -8,7 +8,7 @@ namespace PushSim.Workbench.Tests.Page;
 /// From a slider that moves to its verdict on the screen, on every shipped shove, and the weight of the page. Not run with the others:
 /// <c>PushSim.Workbench.Tests -explicit only -class PushSim.Workbench.Tests.Page.SpeedMeasure -showliveoutput</c>. Places come from a seed.
 /// </summary>
-[Collection("page")]
+[Collection("timed")]
 public class SpeedMeasure(PageFixture fixture)
 {
     private const int Moves = 60;

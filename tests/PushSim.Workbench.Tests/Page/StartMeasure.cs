@@ -11,7 +11,7 @@ namespace PushSim.Workbench.Tests.Page;
 /// From the start of a released program to a page that shows an answer, in a browser that runs already. Not run with the others:
 /// <c>PUSHSIM_PROGRAM=FILE PushSim.Workbench.Tests -explicit only -class PushSim.Workbench.Tests.Page.StartMeasure -showliveoutput</c>.
 /// </summary>
-[Collection("page")]
+[Collection("timed")]
 public class StartMeasure(PageFixture fixture)
 {
     private const int Starts = 9;
@@ -21,7 +21,7 @@ public class StartMeasure(PageFixture fixture)
     {
         string? program = Environment.GetEnvironmentVariable("PUSHSIM_PROGRAM");
         Assert.SkipWhen(program is null, "PUSHSIM_PROGRAM names the program");
-        IBrowser browser = fixture.Browser.Inner;
+        IBrowser browser = (await fixture.BrowserAsync()).Inner;
         List<(double Address, double Answer, double Memory)> all = [];
         for (int i = 0; i < Starts; i++)
         {

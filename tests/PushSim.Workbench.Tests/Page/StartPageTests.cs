@@ -4,7 +4,6 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>First use: cards, and a robot from what one can measure.</summary>
-[Collection("page")]
 public class StartPageTests(PageFixture fixture)
 {
     [Fact]

@@ -5,7 +5,6 @@ using Xunit;
 namespace PushSim.Workbench.Tests.Page;
 
 /// <summary>Fourth and fifth use: strips under the sliders, and the answer as odds.</summary>
-[Collection("page")]
 public class StripPageTests(PageFixture fixture)
 {
     private const string Mass = "a.chassis.mass";

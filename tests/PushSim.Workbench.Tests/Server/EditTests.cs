@@ -1,6 +1,7 @@
 using CsCheck;
 using PushSim.Cli.Tests;
 using PushSim.Scenarios.Editing;
+using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Scenes;
 using PushSim.Workbench.Designs;
 using Xunit;
@@ -147,6 +148,38 @@ public class EditTests
         Assert.Equal(1.0, row.High);
         Assert.False(design.With(row, "1.0", read)!.Read().HasErrors);
         Assert.True(design.With(row, "1.01", read)!.Read().HasErrors);
+    }
+
+    // the track leads over all usual values, without gap or step back, and gives the most room to what lies near the value
+    [Fact]
+    public void A_slider_reaches_all_usual_values()
+    {
+        int wide = 0;
+        foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "scenarios"), "*.toml"))
+        {
+            DesignFiles.Open(file, out ReadResult read);
+            foreach (EditRow row in EditRows.Of(read).Where(r => r.Value is not null && r.Track.Count > 0))
+            {
+                string where = $"{row.Path} in {Path.GetFileName(file)}";
+                Assert.True(row.Track[0].From == 0.0 && row.Track[^1].To == 1.0 && row.Track[0].Low == row.Low && row.Track[^1].High == row.High, where);
+                Assert.True(row.Track.Zip(row.Track.Skip(1)).All(p => p.First.To == p.Second.From && p.First.High == p.Second.Low), where);
+                double[] places = [.. row.Places(24)];
+                Assert.True(places.Zip(places.Skip(1)).All(p => p.First < p.Second), where);
+                Assert.InRange(row.Value!.Value, row.Low!.Value * (1.0 - Math.Sign(row.Low.Value) * 1e-5), row.High!.Value * (1.0 + Math.Sign(row.High.Value) * 1e-5));
+                KeyDefinition key = row.Definition;
+                if (key.Kind != KeyKind.Quantity || key.NotAbove.Length > 0 || key.NotBelow.Length > 0 || !double.IsFinite(key.UsualMin) || !double.IsFinite(key.UsualMax))
+                {
+                    continue;
+                }
+
+                (double low, double high) = (row.Si(row.Low.Value), row.Si(row.High.Value));
+                Assert.True(Math.Min(low, high) <= Math.Max(key.Min, key.UsualMin) + (1e-5 * Math.Abs(key.UsualMin)), $"{where}: {low} to {high}");
+                Assert.True(Math.Max(low, high) >= Math.Min(key.Max, key.UsualMax) - (1e-5 * Math.Abs(key.UsualMax)), $"{where}: {low} to {high}");
+                wide += row.Track.Count > 1 ? 1 : 0;
+            }
+        }
+
+        Assert.True(wide > 100, $"{wide} tracks with an outer part");
     }
 
     // what reading works out from other values has a row, too: put into the file as it stands there it is no mistake, and changes the value by its rounding at most

@@ -149,6 +149,15 @@
       for (let n = 0; n <= i; n++) trail += (o.r.x[n] * MM).toFixed(1) + "," + (o.r.y[n] * MM).toFixed(1) + " ";
       trails[k].setAttribute("points", trail + centres[k][0].toFixed(1) + "," + centres[k][1].toFixed(1));
     });
+    if (robots.length === 2) {
+      // names that would run into each other leave from between the robots to either side
+      const left = centres[0][0] <= centres[1][0] ? 0 : 1, middle = 0.5 * (centres[0][0] + centres[1][0]);
+      const meet = Math.abs(centres[0][0] - centres[1][0]) < 0.32 * font * (names[0].textContent.length + names[1].textContent.length + 1) && Math.abs(names[0].getAttribute("y") - names[1].getAttribute("y")) < 1.2 * font;
+      names.forEach((t, k) => {
+        t.setAttribute("text-anchor", !meet ? "middle" : k === left ? "end" : "start");
+        if (meet) t.setAttribute("x", (middle + (k === left ? -0.35 : 0.35) * font).toFixed(2));
+      });
+    }
     for (const t of [...names, scale]) { t.setAttribute("font-size", font.toFixed(2)); t.setAttribute("stroke-width", (0.22 * font).toFixed(2)); }
     const room = view[2] * 0.16, high = Math.max(1.55 * tall, 0.14 * view[2]);
     side.setAttribute("viewBox", [view[0], -high, view[2], high + 0.12 * high].map(v => v.toFixed(2)).join(" "));
