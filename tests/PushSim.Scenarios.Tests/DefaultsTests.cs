@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
@@ -16,6 +17,9 @@ public class DefaultsTests
     private static readonly HashSet<string> s_others = ["robot.motor.gear_ratio", "robot.motor.no_load_current", "robot.motor.viscous_friction"];
 
     private static readonly string s_robot = SmallFiles.Robot + "[chassis.downforce]\nforce = \"1 N\"\n";
+
+    // a scenario without the key is the same for all keys of its section: it is read once
+    private static readonly ConcurrentDictionary<(string Robot, string Scenario), Lazy<ScenarioSettings?>> s_without = new();
 
     public static TheoryData<string> Keys => [.. KeySearch.All.Where(m => Literal(m.Key) is not null && !m.Path.StartsWith("garage.", StringComparison.Ordinal)).Select(m => m.Path)];
 
@@ -37,9 +41,14 @@ public class DefaultsTests
                 continue;
             }
 
-            ScenarioSettings? without = isRobot ? Read(Put(s_robot, section)!, scenario) : Read(s_robot, Put(scenario, section)!);
+            ScenarioSettings? without = isRobot ? Without(Put(s_robot, section)!, scenario) : Without(s_robot, Put(scenario, section)!);
+            if (without is null)
+            {
+                continue;
+            }
+
             ScenarioSettings? with = isRobot ? Read(text, scenario) : Read(s_robot, text);
-            if (without is null || with is null)
+            if (with is null)
             {
                 continue;
             }
@@ -87,6 +96,9 @@ public class DefaultsTests
         KeyKind.Quantity or KeyKind.Whole => Regex.IsMatch(key.Default, @"^[-+0-9.e]+$") ? key.Default : Regex.IsMatch(key.Default, @"^[-+0-9.e]+ ?[^ ]+( [^ ]{1,3})?$") ? $"\"{key.Default}\"" : null,
         _ => null,
     };
+
+    private static ScenarioSettings? Without(string robot, string scenario) =>
+        s_without.GetOrAdd((robot, scenario), t => new Lazy<ScenarioSettings?>(() => Read(t.Robot, t.Scenario))).Value;
 
     private static ScenarioSettings? Read(string robot, string scenario)
     {

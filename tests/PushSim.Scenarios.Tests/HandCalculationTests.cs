@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using PushSim.Analysis.Limits;
 using PushSim.Chassis;
@@ -26,6 +27,10 @@ public class HandCalculationTests(ITestOutputHelper output)
 
     // copper, resistance rise per kelvin at 20 degrees Celsius (IEC 60028, from memory) [1/K]
     private const double Copper = 0.00393;
+
+    // four answers are of one search; the fifth is its state at another tether
+    private static readonly ConcurrentDictionary<string, Lazy<RobotSettings>> s_robots = new();
+    private static readonly ConcurrentDictionary<(string Robot, bool IsTethered), Lazy<LimitState>> s_limits = new();
 
     private enum Answer
     {
@@ -65,25 +70,34 @@ public class HandCalculationTests(ITestOutputHelper output)
 
     private void Compare(string name, Answer answer)
     {
-        RobotSettings robot = Read(name);
-        double high = TipHeight(robot);
-        ScenarioSettings scenario = LimitFinder.Standing(robot, "hand");
-        scenario = answer != Answer.Tip ? scenario : scenario with
-        {
-            Tether = new TetherSettings { HookX = Rear(robot), HookHeight = high, AnchorX = Rear(robot) - 1.0, AnchorHeight = high, Stiffness = 5e3 },
-        };
-        LimitResult limits = LimitFinder.Find(scenario);
+        RobotSettings robot = s_robots.GetOrAdd(name, n => new Lazy<RobotSettings>(() => Read(n))).Value;
+        LimitState now = s_limits.GetOrAdd((name, answer == Answer.Tip), _ => new Lazy<LimitState>(() => Limits(robot, answer == Answer.Tip))).Value;
         (double byHand, double? told) = answer switch
         {
-            Answer.Stall => (Stalled(robot).Force, limits.Now.MotorForce),
-            Answer.Sag => (Stalled(robot).Bus, limits.Now.StallVoltage),
-            Answer.Grip => (Grip(robot), limits.Now.TractionSliding),
-            Answer.TopSpeed => (TopSpeed(robot), limits.Now.TopSpeed),
-            _ => (robot.Chassis.Mass * Gravity * (robot.Chassis.CentreOfMassX - Rear(robot)) / high, (double?)limits.Now.RearsUpAt),
+            Answer.Stall => (Stalled(robot).Force, now.MotorForce),
+            Answer.Sag => (Stalled(robot).Bus, now.StallVoltage),
+            Answer.Grip => (Grip(robot), now.TractionSliding),
+            Answer.TopSpeed => (TopSpeed(robot), now.TopSpeed),
+            _ => (robot.Chassis.Mass * Gravity * (robot.Chassis.CentreOfMassX - Rear(robot)) / TipHeight(robot), (double?)now.RearsUpAt),
         };
         output.WriteLine(FormattableString.Invariant($"{name} {answer}: {byHand:0.0000} by hand, {told:0.0000} told, {100.0 * ((told / byHand) - 1.0):+0.00;-0.00} %"));
         Assert.NotNull(told);
         Assert.InRange(told.Value, (1.0 - Allowed) * byHand, (1.0 + Allowed) * byHand);
+    }
+
+    private static LimitState Limits(RobotSettings robot, bool isTethered)
+    {
+        ScenarioSettings scenario = LimitFinder.Standing(robot, "hand");
+        if (!isTethered)
+        {
+            return LimitFinder.Find(scenario).Now;
+        }
+
+        scenario = SceneBuilder.InCanonicalOrder(scenario with
+        {
+            Tether = new TetherSettings { HookX = Rear(robot), HookHeight = TipHeight(robot), AnchorX = Rear(robot) - 1.0, AnchorHeight = TipHeight(robot), Stiffness = 5e3 },
+        });
+        return LimitFinder.State(LimitStateKind.AsInFile, scenario, new LimitCondition { Throttle = LimitFinder.Throttle(scenario) }, LimitFinder.Hook(scenario));
     }
 
     private static RobotSettings Read(string name)
