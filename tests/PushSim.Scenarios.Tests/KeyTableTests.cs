@@ -160,6 +160,16 @@ public class KeyTableTests
         Assert.Contains(by, p.SourceLine);
     }
 
+    // a tenth of the test sheet's abrasiveness was a default once; it wears twenty times what roads do
+    [Fact]
+    public void A_floor_more_abrasive_than_any_road_is_warned_of()
+    {
+        using var files = new SmallFiles(scenario: SmallFiles.With(SmallFiles.Scenario, "friction = 1.0", "friction = 1.0\nabrasiveness = 0.1"));
+        Problem p = Assert.Single(ScenarioReader.Read(files.ScenarioPath).Problems);
+        Assert.Equal(Severity.Warning, p.Severity);
+        Assert.Equal("usual: 0 to 0.05", p.Help);
+    }
+
     [Theory]
     [InlineData("mass = \"100 g\"")]
     [InlineData("mass = \"5 kg\"")]

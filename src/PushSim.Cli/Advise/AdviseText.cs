@@ -80,7 +80,7 @@ internal static class AdviseText
 
     private static AnswerTable Pairs(AdviceResult r)
     {
-        AnswerTable table = new AnswerTable("Pairs that interact").AddColumn("pair").AddNumberColumn("together").AddNumberColumn("interval")
+        AnswerTable table = new AnswerTable("Pairs that interact") { IsFolded = true }.AddColumn("pair").AddNumberColumn("together").AddNumberColumn("interval")
             .AddNumberColumn("beyond the first").AddNumberColumn("interval").AddNumberColumn("beyond the sum").AddNumberColumn("interval");
         foreach (AdvicePair p in r.Pairs)
         {

@@ -27,7 +27,7 @@ internal sealed record LadderResult(
         var table = LadderTable.Of(names.Count, ladder.Pairs(work));
         IEnumerable<(string, long, string)> failed = table.Pairs.SelectMany((p, k) => work.TallyOf(k).FirstFailed.Select(o => ($"{names[p.First]} against {names[p.Second]}", o.Number, MatchWords.Cause(o))));
         DrawableScenario match = ladder.Reads[0].Scenario!;
-        var drawn = match.Values.Where(v => v.Owner.Length == 0).DistinctBy(v => v.Key).ToDictionary(v => v.Key, v => (v.Middle, v.Tolerance), StringComparer.Ordinal);
+        var drawn = match.Values.Where(v => v.Owner.Length == 0).DistinctBy(v => v.Key).ToDictionary(v => v.Key, v => (v.Middle, v.Tolerance, v.Spread), StringComparer.Ordinal);
         return new LadderResult(names, table, work.Finished, [.. failed], table.Pairs.Select((_, k) => work.TallyOf(k).Failed).Sum(), seed, work.Rate, $"{MatchSettingWords.Of(match.Middle, drawn, Path.GetFileName(scene))} {UsualTolerances.Of(ladder.Reads.SelectMany(r => r.Scenario!.Values))}".TrimEnd(), isInterrupted);
     }
 }

@@ -29,6 +29,6 @@ internal static class UsualTolerances
     {
         string name = v.Key[(v.Key.LastIndexOf('.') + 1)..].Replace('_', ' ');
         (double scale, string unit) = Read(v);
-        return v.IsShare ? $"{name} ± {PlainNumber.Of(100.0 * v.Tolerance / Math.Abs(v.Middle), 2)} %" : $"{name} {PlainNumber.Of(scale * v.Middle, 3)} ± {PlainNumber.Of(scale * v.Tolerance, 2)} {unit}".TrimEnd();
+        return v.IsShare ? $"{name} ± {PlainNumber.Of(100.0 * v.Tolerance / Math.Abs(v.Middle), 2)} %" : $"{name} {PlainNumber.Of(scale * v.Middle, 3)} {ToleranceText.Of(scale * v.Middle, scale * v.Tolerance, v.Spread, 2)} {unit}".TrimEnd();
     }
 }

@@ -30,7 +30,7 @@ internal static class OddsText
         {
             string part = v.Part.Length == 0 ? "" : ", " + v.Part;
             (double scale, string unit) = UsualTolerances.Read(v);
-            table.AddRow(r.Label(v.Key) + part, PlainNumber.Of(scale * v.Middle, 4), "± " + PlainNumber.Of(scale * v.Tolerance, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : v.IsOfShelf ? "shelf" : "file");
+            table.AddRow(r.Label(v.Key) + part, PlainNumber.Of(scale * v.Middle, 4), ToleranceText.Of(scale * v.Middle, scale * v.Tolerance, v.Spread, 3), unit, v.Spread.ToString().ToLowerInvariant(), v.IsOfClass ? "class" : v.IsOfShelf ? "shelf" : "file");
         }
 
         return values.Any(v => v.IsOfClass) ? table.AddRemark("class: usual for its kind, taken because no tolerance is stated; \"exact\" behind a value says that it has none", isAside: true) : table;

@@ -9,7 +9,7 @@ internal static class CommandPage
 
     /// <summary>Values of the files for a page.</summary>
     public static IReadOnlyList<ReportInput> Inputs(ReadResult read) =>
-        [.. read.Inputs.Select(i => UsualValue.Told(new ReportInput(i.Key, Shown(i.Text), i.Value, i.Unit, i.Tolerance, Shown(i.File), i.Line)))];
+        [.. read.Inputs.Select(i => UsualValue.Told(new ReportInput(i.Key, Shown(i.Text), i.Value, i.Unit, i.Tolerance, Shown(i.File), i.Line) { Spread = i.Spread }))];
 
     /// <summary>Warnings about the files, for a page.</summary>
     public static IEnumerable<string> Problems(IEnumerable<Problem> problems) => problems.Select(p => (p with { File = Shown(p.File) }).ToString());

@@ -1,3 +1,5 @@
+using PushSim.Analysis.Chance;
+
 namespace PushSim.Plotting.Report;
 
 /// <summary>One value that a file gave, for the page's table of inputs; a neutral copy, so that the page knows nothing of file formats.</summary>
@@ -10,6 +12,9 @@ namespace PushSim.Plotting.Report;
 /// <param name="Line">Its line, from 1 [1]; 0: it was given with the command.</param>
 public sealed record ReportInput(string Key, string Text, double? Value, string Unit, double Tolerance, string File, int Line)
 {
+    /// <summary>How values lie within the tolerance.</summary>
+    public DrawShape Spread { get; init; }
+
     /// <summary>What holds where no file gives it; empty where something must.</summary>
     public string Usual { get; init; } = "";
 

@@ -257,7 +257,7 @@ internal sealed class ReportWriter(TextWriter html, ReportPage page)
     }
 
     private static string Value(ReportInput input) => input.Value is not double value ? ""
-        : input.Tolerance > 0.0 ? PlainNumber.Of(value, 5) + " ± " + PlainNumber.Of(input.Tolerance, 3)
+        : input.Tolerance > 0.0 ? PlainNumber.Of(value, 5) + " " + ToleranceText.Of(value, input.Tolerance, input.Spread, 3)
         : PlainNumber.Of(value, 5);
 
     private void WriteList(string id, string heading, IReadOnlyList<string> lines)

@@ -27,7 +27,7 @@ internal static class ScenarioKeys
 
         Number("floor", "friction", 0.01, 10, "Multiple of every tyre's friction.", "1.0", Own).Usual(0.3, 1.5).Of(Blank.Floor, t => t.FrictionScale, (t, v) => t with { FrictionScale = v }),
         Number("floor", "dust", 0, 100, "How fast dust fouls the tyres; 0 is clean, 1 their own fouling distance.", "0", Own).Usual(0, 5).Of(Blank.Floor, t => t.Dust, (t, v) => t with { Dust = v }),
-        Number("floor", "abrasiveness", 0, 10, "Abrasiveness against the sheet of the standard wear test; dry roads have 0.005 to 0.03.", "0.005", Own).Usual(0, 2).Of(Blank.Floor, t => t.Abrasiveness, (t, v) => t with { Abrasiveness = v }),
+        Number("floor", "abrasiveness", 0, 10, "Abrasiveness against the sheet of the standard wear test; dry roads have 0.005 to 0.03.", "0.005", Own).Usual(0, 0.05).Of(Blank.Floor, t => t.Abrasiveness, (t, v) => t with { Abrasiveness = v }),
         Quantity("floor", "slope_x", Dimension.Angle, -70 * Degree, 70 * Degree, "Slope, positive when the board rises towards +x.", "12 deg", Own).Usual(-35 * Degree, 35 * Degree).Of(Blank.Floor, t => t.SlopeX, (t, v) => t with { SlopeX = v }),
         Quantity("floor", "slope_y", Dimension.Angle, -70 * Degree, 70 * Degree, "Slope, positive when the board rises towards +y.", "0 deg", Own).Usual(-35 * Degree, 35 * Degree).Of(Blank.Floor, t => t.SlopeY, (t, v) => t with { SlopeY = v }),
         Quantity("floor", "air_temperature", Dimension.Temperature, -40, 80, "Air temperature.", "20 °C", Own).Usual(0, 40).Of(Blank.Floor, t => t.AirTemperature, (t, v) => t with { AirTemperature = v }),

@@ -1,4 +1,6 @@
+using PushSim.Analysis.Chance;
 using PushSim.Surroundings;
+using PushSim.Words.Tables;
 
 namespace PushSim.Words.Matches;
 
@@ -7,16 +9,16 @@ public sealed class MatchSettingWords
 {
     private readonly ScenarioSettings _match;
     private readonly ManoeuvreSettings _other;
-    private readonly IReadOnlyDictionary<string, (double Middle, double Tolerance)> _drawn;
+    private readonly IReadOnlyDictionary<string, (double Middle, double Tolerance, DrawShape Shape)> _drawn;
 
-    private MatchSettingWords(ScenarioSettings match, IReadOnlyDictionary<string, (double Middle, double Tolerance)> drawn) =>
+    private MatchSettingWords(ScenarioSettings match, IReadOnlyDictionary<string, (double Middle, double Tolerance, DrawShape Shape)> drawn) =>
         (_match, _other, _drawn) = (match, match.Opponent!.Manoeuvre, drawn);
 
     /// <summary>The sentence, with where to change it.</summary>
     /// <param name="match">Any of the pairs.</param>
     /// <param name="drawn">Middle and tolerance of each value of the scene that is drawn, by its key.</param>
     /// <param name="scene">Name of the scenario file that it comes from; null for none.</param>
-    public static string Of(ScenarioSettings match, IReadOnlyDictionary<string, (double Middle, double Tolerance)> drawn, string? scene)
+    public static string Of(ScenarioSettings match, IReadOnlyDictionary<string, (double Middle, double Tolerance, DrawShape Shape)> drawn, string? scene)
     {
         var words = new MatchSettingWords(match, drawn);
         string from = scene is null ? "" : $" (from {scene})";
@@ -60,8 +62,8 @@ public sealed class MatchSettingWords
         Value(key, value, scale) is not "0" and string text ? before + text + after : "";
 
     // as drawn: the middle may lie off the file's value where only one direction is possible
-    private string Value(string key, double value, double scale = 1.0) => _drawn.TryGetValue(key, out (double Middle, double Tolerance) v)
-        ? $"{Plain(scale * v.Middle)} ± {Plain(scale * v.Tolerance)}"
+    private string Value(string key, double value, double scale = 1.0) => _drawn.TryGetValue(key, out (double Middle, double Tolerance, DrawShape Shape) v)
+        ? $"{Plain(scale * v.Middle)} {(v.Shape == DrawShape.Factor ? ToleranceText.Of(v.Middle, v.Tolerance, v.Shape, 3) : "± " + Plain(scale * v.Tolerance))}"
         : Plain(scale * value);
 
     private static string Plain(double value) => PlainNumber.UnsignedZero(value.ToString("0.###", CultureInfo.InvariantCulture));

@@ -1,8 +1,10 @@
 using System.Diagnostics;
+using System.Net;
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using System.Text;
+using PushSim.Analysis.Chance;
 using PushSim.Plotting.Drawing;
 using PushSim.Plotting.Plots;
 using PushSim.Plotting.Report;
@@ -100,6 +102,24 @@ public class ReportPageTests
         Assert.Contains("script-src 'none'", page);
         Assert.DoesNotContain("<script", page);
         Assert.Contains("class=\"plot desk\"", page);
+    }
+
+    [Fact]
+    public void A_tolerance_by_a_factor_is_no_half_width()
+    {
+        var page = new ReportPage
+        {
+            Command = "run", Subject = "factor", Card = new AnswerCard("factor"), Verdict = "", Cautions = "Take care.",
+            Inputs =
+            [
+                new ReportInput("floor.abrasiveness", "0.005 ×/ 5", 0.005, "", 0.02, "own.toml", 7) { Spread = DrawShape.Factor },
+                new ReportInput("floor.friction", "0.9 ± 0.1", 0.9, "", 0.1, "own.toml", 8),
+            ],
+        };
+        string text = WebUtility.HtmlDecode(Text(page));
+        Assert.Equal(2, Regex.Count(text, "0\\.005 ×/ 5"));
+        Assert.DoesNotContain("± 0.02", text);
+        Assert.Equal(2, Regex.Count(text, "0\\.9 ± 0\\.1"));
     }
 
     [Fact]

@@ -11,9 +11,12 @@ public class MotorBenchTests
     [InlineData(0.40, 0.05)]
     [InlineData(0.50, 0.05)]
     [InlineData(0.60, 0.05)]
+    [InlineData(0.70, 0.05)]
     [InlineData(0.75, 0.05)]
+    [InlineData(0.80, 0.05)]
     [InlineData(0.90, 0.05)]
     [InlineData(0.98, 0.05)]
+    [InlineData(1.00, 0.05)]
     public void Coasting_meets_the_sweep(double command, double bound)
     {
         (double measured, double model) = MotorBench.At(command);
