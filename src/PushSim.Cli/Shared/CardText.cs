@@ -95,11 +95,13 @@ internal sealed class CardText
         int value = numbers.Zip(values).Where(n => n.First.Note.Length > 0).Select(n => n.Second.Length).DefaultIfEmpty().Max();
         foreach ((CardNumber n, string v) in numbers.Zip(values))
         {
-            // a note that finds no room is told under --details: half a number would be a wrong one
+            // clauses of a note that find no room, from the last on, are told under --details: half a number would be a wrong one
             string line = $"{Indent}{n.Label.PadRight(label)}{Indent}{v}";
-            string noted = $"{Indent}{n.Label.PadRight(label)}{Indent}{v.PadRight(value)}{Indent}{n.Note}".TrimEnd();
-            string tight = $"{line}{Indent}{n.Note}";
-            Line(noted.Length <= WrappedText.Width ? noted : tight.Length <= WrappedText.Width ? tight : Short(line));
+            string[] clauses = n.Note.Length > 0 ? n.Note.Split("; ") : [];
+            string[] notes = [.. Enumerable.Range(0, clauses.Length).Select(k => Indent + string.Join("; ", clauses[..(clauses.Length - k)]))];
+            string column = $"{Indent}{n.Label.PadRight(label)}{Indent}{v.PadRight(value)}";
+            string? noted = notes.Select(note => column + note).Concat(notes.Select(note => line + note)).FirstOrDefault(l => l.Length <= WrappedText.Width);
+            Line(noted ?? Short(line));
         }
 
         Line("");

@@ -57,7 +57,9 @@ internal static class RunNumbers
             return a.Key == AnswerCatalogue.ChatterKey && run.Scenario.Manoeuvre.Traits.Family == ManoeuvreFamily.Turn ? new CardNumber("chatter", ChatterWords.Word(run.Chatter), "", "") : null;
         }
 
-        string beside = a.PeakOf is not null ? PeakWords.Beside(a, run.Scenario.Robot, run.Answers) : a.Unit == "N" ? ForceWords.Scale(v) : a.Key == "yaw_rate_rad_per_s" ? Text($"{v * 180.0 / Math.PI:0} deg/s") : "";
-        return new CardNumber(a.WordsIn(run), $"{a.Shown(v)} {a.Unit}".TrimEnd(), beside, run.Opponent is { } o && other is double w ? $"{o.Robot.Name}: {a.Shown(w)} {a.Unit}".TrimEnd() : "");
+        string peak = a.PeakOf is not null ? PeakWords.Beside(a, run.Scenario.Robot, run.Answers) : "";
+        string beside = peak.Length > 0 ? "" : a.Unit == "N" ? ForceWords.Scale(v) : a.Key == "yaw_rate_rad_per_s" ? Text($"{v * 180.0 / Math.PI:0} deg/s") : "";
+        string theirs = run.Opponent is { } o && other is double w ? $"{o.Robot.Name}: {a.Shown(w)} {a.Unit}".TrimEnd() : "";
+        return new CardNumber(a.WordsIn(run), $"{a.Shown(v)} {a.Unit}".TrimEnd(), beside, string.Join("; ", new[] { peak, theirs }.Where(n => n.Length > 0)));
     }
 }

@@ -30,6 +30,14 @@ public class CardTextTests
         Assert.All(lines, l => Assert.True(l.Length < 80));
     }
 
+    // the opponent's number goes before the moment does, and neither is cut
+    [Fact]
+    public void A_note_without_room_loses_its_last_clause()
+    {
+        string text = Written(new AnswerCard("It is so.") { Numbers = [new CardNumber("lowest battery voltage under load", "10.63 V", "", "at 0.110 s, limit 9.90 V; badger: 10.83 V")] });
+        Assert.Contains("10.63 V  at 0.110 s, limit 9.90 V\n", text, StringComparison.Ordinal);
+    }
+
     private static string Written(AnswerCard card, params string[] warnings)
     {
         using var text = new StringWriter();
