@@ -53,6 +53,9 @@ internal static class SelfTestScenes
             yield return Match(skids, own, [new(0.005, -0.7, 0.4)], 0.1) with { Numerics = new NumericsSettings() };
             yield return Match(tall, Own(s_hard), [new(0.0, -1.0, 0.0), new(0.06, 1.0, 0.0)], 0.8) with { Numerics = NumericsSettings.OfDraws with { Method = "ARK5(4)", Tolerance = 1e-3 } };
             yield return Match(Own(s_plain), Own(s_plain), [new(0.005, 1.0, 0.0)], 0.1, deciding: 1.0);
+
+            // the other robot over its line
+            yield return Match(skids, belts, [new(0.005, 1.0, 0.0)], 0.15, line: 1e-4);
         }
     }
 
