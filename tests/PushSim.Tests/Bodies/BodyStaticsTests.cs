@@ -1,6 +1,7 @@
 using PushSim.Chassis;
 using PushSim.Contact;
 using PushSim.Numerics;
+using PushSim.Runs;
 using PushSim.Simulation;
 using PushSim.Tests.Contact;
 using Xunit;
@@ -32,6 +33,28 @@ public class BodyStaticsTests
         double arm = up > 0.0 ? forward - robot.Wheels.Min(w => w.X) : robot.Wheels.Max(w => w.X) - forward;
         double expected = Math.Atan2(arm, height);
         Assert.Equal(expected, stands, Share * expected);
+    }
+
+    // Two driven wheels in front, casters behind that hang at a height: heavy behind, it stands on them, nose up by t: L sin t - height cos t = their sink - the wheels'.
+    [Theory]
+    [InlineData(0.004)]
+    [InlineData(0.012)]
+    public void Raised_casters_carry_at_the_angle_of_their_height(double height)
+    {
+        RobotSettings four = TestRobots.FourWheels(TestRobots.SoftTyre with { RollingResistance = 0.0 }, forward: -0.02);
+        RobotSettings robot = four with
+        {
+            Outline = OutlineSettings.Box(four.Chassis, 0.03, 0.06),
+            Wheels = [.. four.Wheels.Select(w => w.X > 0.0 ? w : w with { Height = height, IsSkid = true })],
+            Drives = [.. four.Drives.Take(2)],
+            Controllers = [.. four.Controllers.Take(2)],
+        };
+        RunResult run = Simulator.Run(TestRobots.Scenario(robot, ManoeuvreKind.Launch, 0.0, 0.0, 0.2));
+        double[] sink = [.. robot.Wheels.Select((w, i) => run.Trace.Wheels[i].Load[^1] / w.Tyre.VerticalStiffness)];
+        Assert.Equal(9.80665 * robot.Chassis.Mass, run.Trace.Wheels.Sum(w => w.Load[^1]), 1e-3);
+        double wheelbase = robot.Wheels[0].X - robot.Wheels[2].X;
+        double expected = Math.Atan2(height, wheelbase) + Math.Asin((sink[2] - sink[0]) / double.Hypot(wheelbase, height));
+        Assert.Equal(expected, -run.Trace.Body.Pitch[^1], 2.0 * Share * expected);
     }
 
     // a block pushed at height z tips where F z = m g b: the greatest moment the floor can give against it at any small tilt
