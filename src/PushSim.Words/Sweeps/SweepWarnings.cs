@@ -35,7 +35,7 @@ public static class SweepWarnings
         }
 
         // a match ends at the line, so every way of winning gains about as much
-        if (ground >= 0 && odds == 0 && table.IsAlike(ground) && table.Columns.All(c => c.Key != SweepTable.GroundRate))
+        if (ground >= 0 && odds == 0 && (table.IsSame(ground) || table.IsAlike(ground)) && table.Columns.All(c => c.Key != SweepTable.GroundRate))
         {
             warnings.Add($"the ground gained hardly tells the points apart, as where every match ends at the line: --odds 200 gives the share of wins, --ask {SweepTable.GroundRate} the quickest");
         }
