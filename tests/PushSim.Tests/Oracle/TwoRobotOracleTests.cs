@@ -71,10 +71,10 @@ public class TwoRobotOracleTests(ITestOutputHelper output)
     [Fact]
     public void Ramp_lifts_with_the_wedge_s_ratio()
     {
-        // all wheels stand beside the bodies, so that the front alone rides on the ramp
-        static RobotSettings Wide(RobotSettings r) => r with { Wheels = [.. r.Wheels.Select(w => w with { Y = 1.4 * w.Y })] };
+        // all wheels stand beside the bodies and in tracks of their own, so that the front alone rides on the ramp
+        static RobotSettings Wide(RobotSettings r, double by) => r with { Wheels = [.. r.Wheels.Select(w => w with { Y = by * w.Y })] };
         ScenarioSettings scenario = TwoRobotScenarios.LiftedWheel;
-        scenario = scenario with { Robot = Wide(scenario.Robot), Opponent = scenario.Opponent! with { Robot = Wide(scenario.Opponent.Robot) } };
+        scenario = scenario with { Robot = Wide(scenario.Robot, 1.4), Opponent = scenario.Opponent! with { Robot = Wide(scenario.Opponent.Robot, 2.0) } };
         OracleRecord[] both = OracleRun.All(scenario, OracleRuns.Wide);
         int last = both[1].Count - 1;
         double ratio = both[1]["lift"][last] / both[1]["contact"][last];

@@ -191,7 +191,7 @@ public class MatchBatchTests
         "BusVoltage", "BatteryCurrent", "BusResidual", "GivenPower", "SlowVoltage", "BatteryFactor", "AccelerationX", "AccelerationY", "Motion", "Sine", "Cosine", "Wrench", "OpenCircuit",
         "NormalForce", "UprightForce", "CentreX", "CentreY", "CentreZ", "ForceX", "ForceY", "ForceZ", "FrictionForce", "OnA", "OnB", "ClosingSpeed", "LostPower",
         "Tension", "Stretch", "DampingPower", "AnchorPower", "Sums", "_poses", "_motion", "_wrench", "_attitude", "_rollRate", "_pitchRate", "_yawRate", "Attitude",
-        "SightX", "SightY", "Spin", "Torque", "_wheelsOnA", "_wheelsOnB", "_meeting", "_pairs", "_forces", "_x", "_y", "_z", "Lowest",
+        "SightX", "SightY", "Spin", "Torque", "_wheelsOnA", "_wheelsOnB", "_wheelPairs", "_meeting", "_pairs", "_forces", "_x", "_y", "_z", "Lowest",
     ];
 
     // All fields of a number type below an object, in order; results and work of an evaluation left out, the scene's wall pose kept.
