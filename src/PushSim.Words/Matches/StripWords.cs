@@ -10,8 +10,9 @@ public static class StripWords
     /// <param name="tolerance">Its half-width; 0 for none.</param>
     /// <param name="unit">Unit of places, value and tolerance; empty for a pure number.</param>
     /// <param name="names">Names of the robots.</param>
+    /// <param name="isRough">Whether the flips are still the middles between two places, half of their distance off.</param>
     public static string OfMatch(
-        IReadOnlyList<(double Place, int? Winner, double End)> places, IReadOnlyList<(double Place, int Below, int Above)> flips, double value, double tolerance, string unit, (string Own, string Other) names)
+        IReadOnlyList<(double Place, int? Winner, double End)> places, IReadOnlyList<(double Place, int Below, int Above)> flips, double value, double tolerance, string unit, (string Own, string Other) names, bool isRough = false)
     {
         if (places.All(p => p.Winner is null))
         {
@@ -31,7 +32,8 @@ public static class StripWords
             // as both are read
             double spare = Math.Abs(double.Parse(PlainNumber.Of(near, 3), CultureInfo.InvariantCulture) - value);
             string more = turns.Length > 1 ? string.Concat(turns.Where(f => f.Place != near).Take(2).Select(f => $" and {Shown(f.Place, unit)}")) : "";
-            told.Add($"flips at {Shown(near, unit)}{more}" + (tolerance > 0.0 && spare <= tolerance ? $", inside the ± {Shown(tolerance, unit)}: not safe" : $": {Shown(spare, unit)} to spare"));
+            string safe = tolerance > 0.0 && spare <= tolerance ? $", inside the ± {Shown(tolerance, unit)}: not safe" : $": {Shown(spare, unit)} to spare";
+            told.Add(isRough ? $"flips at about {Shown(near, unit)}{more}" : $"flips at {Shown(near, unit)}{more}{safe}");
         }
 
         // a band in which nobody moves, by its ends

@@ -15,7 +15,7 @@ public class StripPageTests(PageFixture fixture)
         await using OpenPage open = await OpenPage.StartAsync(fixture);
         await open.PartAsync("Body");
         ILocator row = open.Row(Mass);
-        await Assertions.Expect(row.Locator(".flip")).ToContainTextAsync("flips at");
+        await Assertions.Expect(row.Locator(".flip")).ToContainTextAsync("to spare");
         await Assertions.Expect(row.Locator(".strip rect[fill='url(#hatch)']")).Not.ToHaveCountAsync(0);
         await Assertions.Expect(row.Locator(".strip .w")).ToContainTextAsync(["badger wins", "mole wins"]);
         await Assertions.Expect(row.Locator("input[type=range]")).ToHaveAttributeAsync("aria-valuetext", new System.Text.RegularExpressions.Regex("badger wins; flips at"));

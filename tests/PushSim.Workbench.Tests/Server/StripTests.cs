@@ -57,6 +57,10 @@ public class StripTests
         Assert.Equal(expected, StripWords.OfMatch([(1000.0, 1, 2.0), (1500.0, 0, 2.0)], [(1230.4, 1, 0)], value, tolerance, "g", ("mole", "badger")));
 
     [Fact]
+    public void A_flip_that_is_not_searched_closer_yet_is_said_to_be_about() => Assert.Equal(
+        "flips at about 1150 g", StripWords.OfMatch([(1000.0, 1, 2.0), (1300.0, 0, 2.0)], [(1150.0, 1, 0)], 1100.0, 10.0, "g", ("mole", "badger"), isRough: true));
+
+    [Fact]
     public void A_band_in_which_nobody_moves_in_words() => Assert.Equal(
         "flips at 3 A: 1 A to spare; nobody moves below 1.55 A",
         StripWords.OfMatch([(1.0, -1, 3.0), (2.0, 1, 2.0), (4.0, 0, 2.0)], [(1.55, -1, 1), (3.0, 1, 0)], 4.0, 0.0, "A", ("mole", "badger")));
