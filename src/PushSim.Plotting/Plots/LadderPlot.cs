@@ -11,6 +11,10 @@ public static class LadderPlot
 {
     private const string SquareTitle = "Matches won by the robot on the left against the one below [%]";
     private const string ScoreTitle = "Score with 95 % interval; 400 points more are odds of ten to one";
+    private const string OpenTitle = "Score with 95 % interval, dotted where it has no end; 400 points more are odds of ten to one";
+
+    // Room beyond all finite ends, for those that are open [shares of the range].
+    private const double OpenRoom = 0.06;
 
     // Room for the names of robots [px].
     private const double NameWidth = 150.0;
@@ -26,7 +30,7 @@ public static class LadderPlot
     public static PlotSheet Of(IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> winShares, IReadOnlyList<(double Score, double Low, double High)> scores) => new(
     [
         new ChartDrawing(SquareTitle, $"Plot: {SquareTitle}: {string.Join("; ", robots.Select((r, i) => $"{r} {string.Join(", ", winShares[i].Select(s => s is double v ? FormattableString.Invariant($"{100.0 * v:0}") : "-"))}"))}.", 150 + (62 * robots.Count), look => Square(look, robots, winShares)),
-        new ChartDrawing(ScoreTitle, $"Plot: {ScoreTitle}: {string.Join(", ", robots.Select((r, i) => FormattableString.Invariant($"{r} {scores[i].Score:0} ({IntervalWords.Of(new Interval(scores[i].Score, scores[i].Low, scores[i].High), "0")})")))}.", 110 + (34 * robots.Count), look => Scores(look, robots, scores)),
+        new ChartDrawing(TitleOf(scores), $"Plot: {TitleOf(scores)}: {string.Join(", ", robots.Select((r, i) => FormattableString.Invariant($"{r} {scores[i].Score:0} ({IntervalWords.Of(new Interval(scores[i].Score, scores[i].Low, scores[i].High), "0")})")))}.", 110 + (34 * robots.Count), look => Scores(look, robots, scores)),
     ]);
 
     private static PlotModel Square(PlotLook look, IReadOnlyList<string> robots, IReadOnlyList<IReadOnlyList<double?>> shares)
@@ -66,23 +70,42 @@ public static class LadderPlot
         return OxyColor.Interpolate(OxyColor.FromRgb(250, 250, 250), end, Math.Min(1.0, 2.0 * Math.Abs(share - 0.5)));
     }
 
+    private static string TitleOf(IReadOnlyList<(double Score, double Low, double High)> scores) => scores.Any(s => !double.IsFinite(s.Low) || !double.IsFinite(s.High)) ? OpenTitle : ScoreTitle;
+
     private static PlotModel Scores(PlotLook look, IReadOnlyList<string> robots, IReadOnlyList<(double Score, double Low, double High)> scores)
     {
-        PlotModel model = Chart.Model(look, ScoreTitle, NameWidth);
+        PlotModel model = Chart.Model(look, TitleOf(scores), NameWidth);
         model.Axes.Add(Chart.Axis(AxisPosition.Bottom, "Score [points]"));
         model.Axes.Add(Chart.WordAxis(look, AxisPosition.Left, "", [.. robots.Reverse()], NameWidth));
         var points = new ScatterSeries { MarkerType = MarkerType.Circle, MarkerSize = 5.0, MarkerFill = Palette.Ink };
+        double[] ends = [.. scores.SelectMany(s => (double[])[s.Score, s.Low, s.High]).Where(double.IsFinite)];
+        double room = OpenRoom * (ends.Max() - ends.Min());
         for (int i = 0; i < robots.Count; i++)
         {
             int y = robots.Count - 1 - i;
+            (double score, double low, double high) = scores[i];
+            model.Series.Add(Chart.Segment(double.IsFinite(low) ? low : score, y, double.IsFinite(high) ? high : score, y, Palette.Ink, 2.4));
+            if (!double.IsFinite(low))
+            {
+                model.Series.Add(Open(ends.Min() - room, score, y));
+            }
 
-            // an open end stops at the score
-            (double low, double high) = (double.IsFinite(scores[i].Low) ? scores[i].Low : scores[i].Score, double.IsFinite(scores[i].High) ? scores[i].High : scores[i].Score);
-            model.Series.Add(Chart.Segment(low, y, high, y, Palette.Ink, 2.4));
-            points.Points.Add(new ScatterPoint(scores[i].Score, y));
+            if (!double.IsFinite(high))
+            {
+                model.Series.Add(Open(score, ends.Max() + room, y));
+            }
+
+            points.Points.Add(new ScatterPoint(score, y));
         }
 
         model.Series.Add(points);
         return model;
+    }
+
+    private static LineSeries Open(double from, double to, int y)
+    {
+        LineSeries line = Chart.Segment(from, y, to, y, Palette.Ink, 1.6);
+        line.LineStyle = LineStyle.Dot;
+        return line;
     }
 }
