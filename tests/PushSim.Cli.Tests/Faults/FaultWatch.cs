@@ -51,6 +51,13 @@ internal sealed partial class FaultWatch(FaultKind kind, int at, FaultPlace plac
     private void Happen(DiskAct act, string path)
     {
         _isOver = true;
+
+        // a command looks for a garage above its folder: nothing is put there, nor taken away
+        if (kind is FaultKind.Link or FaultKind.Pipe && !RealPath.IsInside(place.Root, Path.GetFullPath(path)))
+        {
+            return;
+        }
+
         switch (kind)
         {
             case FaultKind.Fails or FaultKind.Short:
