@@ -224,6 +224,9 @@ internal sealed class BenchRun(BenchRequest request, TextWriter output, TextWrit
             case BenchEvent.Waits w:
                 _screen.Say(Ask(w.For));
                 break;
+            case BenchEvent.Tared { Below: > 0.0 } t:
+                _screen.Say(FormattableString.Invariant($"the cell rests {t.Below:0.00} N below its tare: tared anew at {t.Zero:0.000} N; {(t.IsWhole ? "all readings so far count from there" : "earlier pulls keep the old tare")}"));
+                break;
             case BenchEvent.Tared t:
                 _screen.Say(request.Settings.Known is not null && _session.Waiting == BenchAsk.Slack ? FormattableString.Invariant($"tared: the lines say {t.Zero:0.###}, noise {t.Noise:G2}") : FormattableString.Invariant($"tared at {t.Zero:0.000} N, noise {t.Noise:0.000} N"));
                 break;

@@ -20,7 +20,9 @@ public abstract record BenchEvent(double Time)
     /// <param name="Time">When [s].</param>
     /// <param name="Zero">What the lines say when it is slack [N, or their own unit before a scale is known].</param>
     /// <param name="Noise">Standard deviation of that [N, or their own unit].</param>
-    public sealed record Tared(double Time, double Zero, double Noise) : BenchEvent(Time);
+    /// <param name="Below">How far the cell rests below its earlier tare [N]; 0 where there was none.</param>
+    /// <param name="IsWhole">Whether all readings so far are judged again from the new tare.</param>
+    public sealed record Tared(double Time, double Zero, double Noise, double Below = 0.0, bool IsWhole = true) : BenchEvent(Time);
 
     /// <summary>The scale was taken from the known mass.</summary>
     /// <param name="Time">When [s].</param>

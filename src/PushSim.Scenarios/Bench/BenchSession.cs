@@ -29,6 +29,12 @@ public sealed class BenchSession
     private const double ClearlyOn = 30.0;
     private const double NearlyOff = 0.1;
 
+    // A slack cell that rests further below its tare than this is no drift of a display's last digit [N].
+    private const double LeastBelow = 0.05;
+
+    // Readings kept until the first pull has ended, at most: the tare may turn out to be that pull's plateau [1].
+    private const int MostKept = 120_000;
+
     private const int LongestText = 60;
 
     private readonly BenchSettings _settings;
@@ -36,6 +42,8 @@ public sealed class BenchSession
     private readonly LiveLines _lines;
     private readonly PullWatch _watch;
     private readonly QuietSecond _quiet = new();
+    private readonly List<(double Time, double Value)> _kept = [];
+    private bool _isKeeping = true;
     private double _arrival;
     private double _lastArrival = double.NaN;
     private double _lastTime = double.NegativeInfinity;
@@ -121,6 +129,7 @@ public sealed class BenchSession
     public void Tare()
     {
         _quiet.Reset();
+        Keep(false);
         Wait(BenchAsk.Slack);
     }
 
@@ -132,6 +141,7 @@ public sealed class BenchSession
         Gaps++;
         _watch.Break();
         _quiet.Reset();
+        Keep(false);
         (_offset, _lastArrival, _lastTime) = (double.NaN, to, to);
         _tell(new BenchEvent.Gap(to, from));
     }
@@ -181,6 +191,7 @@ public sealed class BenchSession
         _step = double.IsFinite(step) && step < LongestPause ? double.IsFinite(_step) ? _step + (0.01 * (step - _step)) : step : _step;
         _lastTime = time;
         Readings++;
+        Keep(_isKeeping && _kept.Count < MostKept, time, value);
         double force = (value - _zero) * _factor;
         _tell(new BenchEvent.Sample(time, force));
         if (Waiting == BenchAsk.Lines)
@@ -194,6 +205,17 @@ public sealed class BenchSession
             return;
         }
 
+        if (_settings.Tare is null && !_watch.IsPulling && _quiet.Add(time, value) && IsBelow((_zero - _quiet.Mean) * _factor))
+        {
+            Again(time);
+            return;
+        }
+
+        Watch(time, force);
+    }
+
+    private void Watch(double time, double force)
+    {
         _watch.Add(time, force);
         if (_watch.IsPulling && !_wasPulling)
         {
@@ -239,8 +261,7 @@ public sealed class BenchSession
         switch (Waiting)
         {
             case BenchAsk.Slack:
-                (_zero, _zeroNoise) = (_quiet.Mean, _quiet.Noise);
-                _tell(new BenchEvent.Tared(time, _zero * Math.Abs(_factor), _zeroNoise * Math.Abs(_factor)));
+                Zero(time, _quiet.Mean, _quiet.Noise);
                 _watch.Reset();
                 Wait(_settings.Known is not null && _factor == 1.0 ? BenchAsk.PutOn : BenchAsk.Pulls);
                 break;
@@ -250,13 +271,49 @@ public sealed class BenchSession
                 Wait(BenchAsk.TakeOff);
                 break;
             case BenchAsk.TakeOff when Math.Abs((_quiet.Mean - _zero) * _factor) < NearlyOff * _settings.Known!.Value:
-                (_zero, _zeroNoise) = (_quiet.Mean, _quiet.Noise);
-                _tell(new BenchEvent.Tared(time, _zero * Math.Abs(_factor), _zeroNoise * Math.Abs(_factor)));
+                Zero(time, _quiet.Mean, _quiet.Noise);
                 _watch.Reset();
                 Wait(BenchAsk.Pulls);
                 break;
             default:
                 break;
+        }
+    }
+
+    private void Zero(double time, double zero, double noise, double below = 0.0)
+    {
+        (_zero, _zeroNoise) = (zero, noise);
+        _tell(new BenchEvent.Tared(time, zero * Math.Abs(_factor), noise * Math.Abs(_factor), below, _isKeeping));
+    }
+
+    // No slack cell reads less than one under load
+    private bool IsBelow(double below) => below > Math.Max(LeastBelow, ClearlyOn * Math.Max(_zeroNoise, _quiet.Noise) * Math.Abs(_factor));
+
+    // The tare was a plateau, or the cell drifted. What came until now is judged from the true one
+    private void Again(double time)
+    {
+        Zero(time, _quiet.Mean, _quiet.Noise, (_zero - _quiet.Mean) * _factor);
+        _watch.Reset();
+        _quiet.Reset();
+        (double Time, double Value)[] before = [.. _kept];
+        Keep(false);
+        foreach ((double at, double value) in before)
+        {
+            Watch(at, (value - _zero) * _factor);
+        }
+    }
+
+    private void Keep(bool isOn, double time = 0.0, double value = 0.0)
+    {
+        _isKeeping = isOn;
+        if (isOn)
+        {
+            _kept.Add((time, value));
+        }
+        else if (_kept.Count > 0)
+        {
+            _kept.Clear();
+            _kept.TrimExcess();
         }
     }
 
@@ -271,5 +328,9 @@ public sealed class BenchSession
         }
     }
 
-    private void OnPull(WatchedPull pull) => _tell(new BenchEvent.PullEnded(_lastTime, ++Pulls, pull));
+    private void OnPull(WatchedPull pull)
+    {
+        Keep(false);
+        _tell(new BenchEvent.PullEnded(_lastTime, ++Pulls, pull));
+    }
 }

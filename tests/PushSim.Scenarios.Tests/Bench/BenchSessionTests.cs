@@ -97,6 +97,23 @@ public class BenchSessionTests
         Assert.Equal([BenchAsk.Slack, BenchAsk.PutOn, BenchAsk.TakeOff, BenchAsk.Pulls], heard.Of<BenchEvent.Waits>().Select(w => w.For));
     }
 
+    // who pulls before the cell has rested a second is tared on the plateau: the slack behind it shows that, and no pull is lost
+    [Fact]
+    public void A_pull_that_was_taken_for_the_tare_is_counted_once_the_cell_rests()
+    {
+        var heard = new Heard(new BenchSettings());
+        double[] pulls = Pulls(2, 80.0);
+        int rest = Array.FindIndex(pulls, f => f > 50.0) - 40;
+        heard.Play("{0:0.00} gf", 80.0, pulls[rest..]);
+        BenchEvent.Tared[] tared = [.. heard.Of<BenchEvent.Tared>()];
+        Assert.Equal(2, tared.Length);
+        Assert.Equal((0.0, true), (tared[0].Below, tared[1].IsWhole));
+        Near(520.0 * Gram, tared[1].Below, 0.01);
+        Assert.InRange(tared[1].Zero, -0.01, 0.01);
+        Assert.Equal(2, heard.Pulls.Length);
+        Assert.All(heard.Pulls, p => Near(520.0 * Gram, p.Pull!.Plateau!.Value.Value, 0.005));
+    }
+
     [Theory]
     [InlineData(PullFlaw.NoPlateau)]
     [InlineData(PullFlaw.Clipped)]
