@@ -77,7 +77,9 @@ internal static class ShoveVerdict
             return "";
         }
 
-        string share = $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise, for example {Words(close.Example)}";
+        string share = close.Otherwise == 0
+            ? $"without it the shove ends otherwise, and none of {close.Tries} nearly equal starts does"
+            : $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise, for example {Words(close.Example)}";
         return close.Cause switch
         {
             CloseCause.Level => Text($"the two are level, and the ground gained stays about the deciding {1000.0 * deciding:0} mm; {share}"),
@@ -100,7 +102,9 @@ internal static class ShoveVerdict
             CloseCause.Bistable => "a tiny difference decides",
             _ => "",
         };
-        return $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise{(cause.Length > 0 ? $" ({cause})" : "")}";
+        return close.Otherwise == 0
+            ? "friction between the faces decides: without it the shove ends otherwise"
+            : $"{close.Otherwise} of {close.Tries} nearly equal starts end otherwise{(cause.Length > 0 ? $" ({cause})" : "")}";
     }
 
     private static string Words(CloseStart start) => start switch
@@ -111,6 +115,7 @@ internal static class ShoveVerdict
         CloseStart.Left => "with the opponent half a millimetre further left",
         CloseStart.TurnedLeft => "turned a fifth of a degree left",
         CloseStart.Later => "starting a moment later",
+        CloseStart.SmoothFaces => "with faces that hold no friction",
         _ => "with the opponent starting a moment later",
     };
 

@@ -63,6 +63,8 @@ public static class CloseCall
         (CloseStart Start, MatchOutcome Outcome)[] others = [.. tries.Where(t => t.Outcome.Winner != own.Winner)];
         bool isSmall = tries.All(t => Math.Abs(t.Outcome.GroundGained) < 2.0 * deciding) && Math.Abs(own.GroundGained) < 2.0 * deciding;
         CloseCause cause = isSmall ? CloseCause.Level : known ?? (others.Any(t => t.Outcome.Winner >= 0) ? CloseCause.Bistable : CloseCause.Unknown);
-        return others.Length == 0 ? null : new CloseShove(cause, others.Length, tries.Count, others[0].Start);
+        return others.Length > 0 ? new CloseShove(cause, others.Length, tries.Count, others[0].Start)
+            : known == CloseCause.FaceFriction ? new CloseShove(CloseCause.FaceFriction, 0, tries.Count, CloseStart.SmoothFaces)
+            : null;
     }
 }

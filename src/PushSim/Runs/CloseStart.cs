@@ -23,4 +23,7 @@ public enum CloseStart
 
     /// <summary>The opponent starting a moment later.</summary>
     OpponentLater,
+
+    /// <summary>The same start, with upright faces that hold no friction.</summary>
+    SmoothFaces,
 }
