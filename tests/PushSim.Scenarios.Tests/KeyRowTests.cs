@@ -38,6 +38,7 @@ public class KeyRowTests
         [(typeof(TyreData), nameof(TyreData.CarriedMass))] = OfWheel,
         [(typeof(TyreData), nameof(TyreData.StaticFriction))] = OfTyre,
         [(typeof(TyreData), nameof(TyreData.TreadArea))] = OfTyre,
+        [(typeof(TyreData), nameof(TyreData.Rebound))] = OfTyre,
         [(typeof(TyreData), nameof(TyreData.LoadExponent))] = OfTyre,
         [(typeof(TyreData), nameof(TyreData.BodyStiffness))] = OfTyre,
         [(typeof(TyreData), nameof(TyreData.VerticalStiffness))] = OfTyre,

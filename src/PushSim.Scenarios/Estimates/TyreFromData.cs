@@ -205,7 +205,7 @@ public static class TyreFromData
             double full = eta * Math.Sqrt(k * mass) / load;
             double told = Math.Min(full, MostVerticalDamping);
             string most = full > told ? Say($", the most that is allowed ({Figure(full)} s/m would come of it)") : "";
-            return new(told, Say($"vertical damping {Figure(told)} s/m{most}, estimated from {Figure(100.0 * rebound)} % rebound for small bounces on {Figure(k)} N/m, {Figure(Math.Sqrt(k / mass) / (2.0 * Math.PI))} Hz; a hard bump is damped more than the rebound says"), "25 %, and half of the vertical stiffness's");
+            return new(told, Say($"vertical damping {Figure(told)} s/m{most}, estimated from {Figure(100.0 * rebound)} % rebound for small bounces on {Figure(k)} N/m, {Figure(Math.Sqrt(k / mass) / (2.0 * Math.PI))} Hz; a hard bump gives back the rebound at every speed"), "25 %, and half of the vertical stiffness's");
         }
 
         private void Caution(CoverContact c, double h, double w)

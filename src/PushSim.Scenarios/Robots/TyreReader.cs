@@ -43,7 +43,7 @@ internal sealed class TyreReader
             _ = section.Number(key);
         }
 
-        Given = Given with { CoverWidth = _data.Width, CoverThickness = _data.Thickness, CoverDensity = _data.Density ?? (_data.Material is CoverMaterial m ? CoverMaterialFacts.Of(m).Density : null) };
+        Given = Given with { Rebound = _data.Rebound ?? Given.Rebound, CoverWidth = _data.Width, CoverThickness = _data.Thickness, CoverDensity = _data.Density ?? (_data.Material is CoverMaterial m ? CoverMaterialFacts.Of(m).Density : null) };
         CheckShore();
         if (Given is { PatchWidth: > 0.0, PatchLength: null, RollingRenewal: 0.0 })
         {
@@ -192,8 +192,9 @@ internal sealed class TyreReader
     {
         int material = s.Choice("material");
         var data = new TyreData { Name = name, Material = material < 0 ? null : (CoverMaterial)material };
-        return s.Fill(data, ("rebound", d => d with { Rebound = Rebound(s) })) with
+        return s.Fill(data) with
         {
+            Rebound = Rebound(s),
             StaticFriction = Given.StaticFriction,
             TreadArea = Given.TreadArea,
             LoadExponent = Given.LoadExponent,

@@ -44,6 +44,7 @@ internal static class WheelBuilder
             RingStep = Math.Sqrt(t.TreadMass / t.BodyStiffness),
             VerticalStiffness = t.VerticalStiffness,
             VerticalDamping = t.VerticalDamping,
+            InverseLossSquared = Math.Pow((1.0 + t.Rebound) / (1.0 - t.Rebound), 2.0),
             Sigma0 = sigma0,
             Sigma1 = sigma1,
             Sigma1Over4Sigma0 = sigma1 / (4.0 * sigma0),

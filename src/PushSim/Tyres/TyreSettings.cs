@@ -72,8 +72,11 @@ public sealed record TyreSettings
     /// <summary>Vertical stiffness at the static load, k_z [N/m].</summary>
     public required double VerticalStiffness { get; init; }
 
-    /// <summary>Vertical (Hunt-Crossley) damping, d in N = -k_z z (1 - d z') [s/m].</summary>
+    /// <summary>Vertical damping of small swings on a load, d in N = -k_z z (1 - d z') for small z' [s/m].</summary>
     public double VerticalDamping { get; init; } = 2.0;
+
+    /// <summary>Share of its height to which the dropped wheel comes back, at whatever speed it lands, R [1]. Half is common for rubber and plastic: common practice, no source.</summary>
+    public double Rebound { get; init; } = 0.5;
 
     /// <summary>Rolling resistance coefficient, crr [1].</summary>
     public double RollingResistance { get; init; }

@@ -171,14 +171,16 @@ internal static class WheelEquations
         work.CarcassPower = work.CarcassPower + (p.BodyDamping * qsDot * qsDot);
     }
 
-    // N = max(0, -k z (1 - d z')) for z < 0, else 0; the damping's power is what the spring does not store.
+    // N = -k z (1 - u/(1 + (u/al)^4)^(1/4)), u = d z', for z < 0, else 0: small swings on a load lose what d says, and a hard bump gives back
+    // (1 - al)/(1 + al) = R of its energy at every speed. The damping's power is what the spring does not store.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T Load<T>(in WheelParameters<T> p, T z, T zDot, out T power)
         where T : struct, IReal<T>
     {
         T spring = -(p.VerticalStiffness * z);
-        T pressed = T.Max(0.0, spring * (1.0 - (p.VerticalDamping * zDot)));
-        T load = T.IfLess(z, 0.0, pressed, 0.0);
+        T u = p.VerticalDamping * zDot;
+        T part = p.InverseLossSquared * u * u;
+        T load = T.IfLess(z, 0.0, spring * (1.0 - (u / T.Sqrt(T.Sqrt(T.Fma(part, part, 1.0))))), 0.0);
         power = T.IfLess(z, 0.0, (spring - load) * zDot, 0.0);
         return load;
     }

@@ -13,8 +13,8 @@ internal struct WheelParameters<T>
     /// <summary>Longest step while the ring grows, sqrt(m_t/k_c): six to a period [s].</summary>
     public T RingStep;
 
-    /// <summary>k_z [N/m], d [s/m].</summary>
-    public T VerticalStiffness, VerticalDamping;
+    /// <summary>k_z [N/m], d [s/m], 1/al^2 of the most that damping takes or adds, al = (1 - R)/(1 + R) of the load [1].</summary>
+    public T VerticalStiffness, VerticalDamping, InverseLossSquared;
 
     /// <summary>Per unit of load: sigma0 [1/m], sigma1 [s/m], sigma1/(4 sigma0) [s], sigma2 [s/m].</summary>
     public T Sigma0, Sigma1, Sigma1Over4Sigma0, Sigma2;

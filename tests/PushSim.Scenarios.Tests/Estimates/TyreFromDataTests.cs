@@ -55,7 +55,7 @@ public class TyreFromDataTests
     }
 
     // Half a swing of a material of loss factor -ln(R)/pi leaves R of its energy (Gent, Engineering with Rubber, from memory), a full one R^2; here of swings
-    // about the static load by the law N = -k z (1 - d z'), the last of which leave the floor. Measured: 0.545 and 0.191 at one static squash, for 0.548 and 0.203.
+    // about the static load by the law of the wheels, the last of which leave the floor.
     [Theory]
     [InlineData(0.74, 0.1)]
     [InlineData(0.74, 1.0)]
@@ -72,19 +72,18 @@ public class TyreFromDataTests
         Assert.Equal(rebound * rebound, left, (squashes > 1.0 ? 0.15 : 0.06) * rebound * rebound);
     }
 
-    // Dropped from above the floor it comes back to less than the rebound, since the law's damping grows with the load: 0.43 for 0.74 and 0.07 for 0.45 from five
-    // static squashes, 0.32 and 0.06 from thirty (a known limit).
+    // Dropped on it, a mass comes back to the rebound at any speed of a drop test; the weight's own work on the squash takes a little at slow ones (computed here).
     [Theory]
-    [InlineData(0.74, 5.0, 0.430)]
-    [InlineData(0.74, 30.0, 0.317)]
-    [InlineData(0.45, 5.0, 0.074)]
-    [InlineData(0.45, 30.0, 0.061)]
-    public void Dropped_on_it_a_mass_comes_back_to_less(double rebound, double squashes, double back)
+    [InlineData(0.74, 1.0, 0.04)]
+    [InlineData(0.74, 3.0, 0.02)]
+    [InlineData(0.6, 1.0, 0.07)]
+    [InlineData(0.6, 3.0, 0.03)]
+    [InlineData(0.45, 1.0, 0.11)]
+    [InlineData(0.45, 3.0, 0.04)]
+    public void Dropped_on_it_a_mass_comes_back_to_the_rebound(double rebound, double landing, double within)
     {
-        TyreData cover = Solid with { Rebound = rebound, Modulus = 0.4e6 };
-        double height = squashes * 2.0 / TyreFromData.Estimate(cover).VerticalStiffness!.Value;
-        double speed = Followed(cover, 0.0, -Math.Sqrt(2.0 * 9.80665 * height), stopsAtFloor: true).Speed;
-        Assert.Equal(back, speed * speed / (2.0 * 9.80665 * height), 0.01);
+        double speed = Followed(Solid with { Rebound = rebound, Modulus = 0.4e6 }, 0.0, -landing, stopsAtFloor: true).Speed;
+        Assert.InRange(speed * speed / (landing * landing), (1.0 - within) * rebound, rebound);
     }
 
     [Fact]
@@ -206,13 +205,14 @@ public class TyreFromDataTests
     public void What_is_missing_depends_on_the_material(CoverMaterial material, string missing) =>
         Assert.Contains(TyreFromData.Estimate(Solid with { ShoreA = null, Density = null, Material = material }).Missing, m => m.StartsWith(missing, StringComparison.Ordinal));
 
-    // A mass of 2 N on the cover by N = -k z (1 - d z') until it is lowest again, or leaves the floor; RK4, 5000 steps a radian.
+    // A mass of 2 N on the cover by N = -k z (1 - al x (1 + x^4)^(-1/4)), x = d z'/al, until it is lowest again, or leaves the floor; RK4, 5000 steps a radian.
     private static (double Height, double Speed) Followed(TyreData cover, double height, double speed, bool stopsAtFloor)
     {
         TyreEstimate e = TyreFromData.Estimate(cover);
         (double k, double d, double mass) = (e.VerticalStiffness!.Value, e.VerticalDamping!.Value, 2.0 / 9.80665);
         double dt = Math.Sqrt(mass / k) / 5000.0;
-        double Rate(double z, double v) => ((z < 0.0 ? Math.Max(0.0, -k * z * (1.0 - (d * v))) : 0.0) / mass) - 9.80665;
+        double most = (1.0 - cover.Rebound!.Value) / (1.0 + cover.Rebound.Value);
+        double Rate(double z, double v) => ((z < 0.0 ? -k * z * (1.0 - (d * v * Math.Pow(1.0 + Math.Pow(d * v / most, 4.0), -0.25))) : 0.0) / mass) - 9.80665;
         while (true)
         {
             double before = speed;

@@ -32,9 +32,13 @@ internal sealed class OracleWheel(WheelSettings settings, double centreX, double
     // Present values.
     public double Load, ForceX, ForceY, RimX, RimY, RollingTorque;
 
-    /// <summary>N = max(0, -kz z (1 - d z')) for z below 0, else 0.</summary>
-    public void SetLoad(double height, double speed) =>
-        Load = height < 0.0 ? Math.Max(0.0, -_tyre.VerticalStiffness * height * (1.0 - (_tyre.VerticalDamping * speed))) : 0.0;
+    /// <summary>N = -kz z (1 - al x (1 + x^4)^(-1/4)) for z below 0, else 0; x = d z'/al, al = (1 - R)/(1 + R).</summary>
+    public void SetLoad(double height, double speed)
+    {
+        double most = (1.0 - _tyre.Rebound) / (1.0 + _tyre.Rebound);
+        double swing = _tyre.VerticalDamping * speed / most;
+        Load = height < 0.0 ? -_tyre.VerticalStiffness * height * (1.0 - (most * swing * Math.Pow(1.0 + Math.Pow(swing, 4.0), -0.25))) : 0.0;
+    }
 
     /// <summary>mu(|v|) = mu_k + (mu_s - mu_k) exp(-(|v|/v_s)^2) + mu_r ln(1 + |v|/v_r), times load, dust and floor.</summary>
     public double Friction(double speed, double scale)
