@@ -1,13 +1,39 @@
 using System.Net;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace PushSim.Workbench.Tests.Server;
 
 /// <summary>Steps, saves, files that others change, and that the last value wins.</summary>
-public class StateTests
+public partial class StateTests
 {
     private const string Mass = "a.chassis.mass";
+
+    // a module that is found only in another one waits for it: the page names them all
+    [Fact]
+    public async Task The_page_names_every_module_that_its_scripts_take()
+    {
+        await using OpenServer open = await OpenServer.StartAsync(file: null);
+        string page = await open.Client.GetStringAsync("/");
+        SortedSet<string> found = [];
+        Queue<string> next = new(["/static/app.js"]);
+        while (next.TryDequeue(out string? path))
+        {
+            string text = await open.Client.GetStringAsync(path);
+            foreach (Match taken in Module().Matches(text))
+            {
+                string other = new Uri(new Uri("http://page" + path), taken.Groups[1].Value).AbsolutePath;
+                if (found.Add(other))
+                {
+                    next.Enqueue(other);
+                }
+            }
+        }
+
+        Assert.True(found.Count > 20);
+        Assert.Equal(found, new SortedSet<string>(Preload().Matches(page).Select(m => m.Groups[1].Value)));
+    }
 
     [Fact]
     public async Task Steps_go_back_and_forth_and_a_movement_is_one_step()
@@ -171,4 +197,10 @@ public class StateTests
 
     internal static JsonElement Row(JsonElement state, string key) => state.GetProperty("robots").EnumerateArray().SelectMany(r => r.GetProperty("parts").EnumerateArray())
         .Concat(state.GetProperty("scene_parts").EnumerateArray()).SelectMany(p => p.GetProperty("rows").EnumerateArray()).First(r => r.GetProperty("key").GetString() == key);
+
+    [GeneratedRegex("""(?:from|import)\s*"(\.[^"]+)""")]
+    private static partial Regex Module();
+
+    [GeneratedRegex("""rel="modulepreload" href="([^"]+)""")]
+    private static partial Regex Preload();
 }
