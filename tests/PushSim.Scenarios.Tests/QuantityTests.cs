@@ -6,6 +6,15 @@ namespace PushSim.Scenarios.Tests;
 
 public class QuantityTests
 {
+    [Theory]
+    [InlineData("0.85 ± 0.05", "0.85", "±", "0.05")]
+    [InlineData("350 g +/- 2 %", "350 g", "±", "2 %")]
+    [InlineData("-3 mm +- 1 mm", "-3 mm", "±", "1 mm")]
+    [InlineData("0.005 x/ 5", "0.005", "x/", "5")]
+    [InlineData("0.005 ×/ 5", "0.005", "x/", "5")]
+    [InlineData("1360 g exact", "1360 g exact", "", "")]
+    public void A_text_is_cut_at_its_tolerance(string text, string value, string mark, string tolerance) => Assert.Equal((value, mark, tolerance), Quantity.Cut(text));
+
     // Expected values computed here from 1 in = 0.0254 m, 1 lb = 0.45359237 kg, g = 9.80665 m/s^2 (exact by definition) and SI prefixes.
     [Theory]
     [InlineData("1.5 m", Dimension.Length, 1.5)]

@@ -1,4 +1,5 @@
 using PushSim.Scenarios.Keys;
+using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Editing;
 
@@ -85,14 +86,19 @@ public sealed record EditRow(string Owner, string Path, KeyDefinition Definition
         return Definition.Kind == KeyKind.Whole ? [.. places.Select(p => Math.Round(p)).Distinct()] : places;
     }
 
+    /// <summary>The text cut at its tolerance: "0.85", "±", "0.05"; mark and tolerance are empty where it has none.</summary>
+    public (string Value, string Mark, string Tolerance) Parts => Tolerance > 0.0 ? Quantity.Cut(Text) : (Text, "", "");
+
+    /// <summary>The tolerance where the text gives it as a factor [1]; else 0.</summary>
+    public double Factor => Parts is { Mark: Quantity.FactorMark } cut && double.TryParse(cut.Tolerance, NumberStyles.Float, CultureInfo.InvariantCulture, out double factor) ? factor : 0.0;
+
     /// <summary>A value in this row's unit as it would be written, its tolerance kept as it is.</summary>
     /// <param name="value">The value [<see cref="Unit"/>].</param>
     /// <param name="digits">Significant digits [1].</param>
     public string Written(double value, int digits = 4)
     {
         string number = Definition.Kind == KeyKind.Whole ? Math.Round(value).ToString("0", CultureInfo.InvariantCulture) : PlainNumber.Of(value, digits);
-        int sign = Text.IndexOfAny(['±', '+'], 1);
-        string tail = sign > 0 && Tolerance > 0.0 ? " " + Text[sign..] : "";
-        return $"{number} {Unit}".TrimEnd() + tail;
+        (string _, string mark, string tolerance) = Parts;
+        return $"{number} {Unit}".TrimEnd() + (mark.Length > 0 ? $" {mark} {tolerance}" : "");
     }
 }

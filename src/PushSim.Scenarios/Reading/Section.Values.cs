@@ -1,4 +1,5 @@
 using PushSim.Analysis.Chance;
+using PushSim.Numerics;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;
@@ -17,7 +18,7 @@ internal sealed partial class Section
     /// <summary>How far a number may be off in SI, and whether the file states that: its tolerance, else half a unit of the last digit written; null if it is not there or wrong.</summary>
     public (double HalfWidth, bool IsStated)? Doubt(string key)
     {
-        string text = Entry(key)?.Value switch { TomlText t => t.Value, TomlNumber n => n.Value.ToString("R", CultureInfo.InvariantCulture), _ => "" };
+        string text = Entry(key)?.Value switch { TomlText t => t.Value, TomlNumber n => PlainNumber.Exact(n.Value), _ => "" };
         return !Units.Quantity.TryParse(text, Definition(key).Dimension, out Quantity q, out string _, out string _) ? null
             : q.IsExact || q.Tolerance > 0.0 ? (q.Tolerance, true) : (0.5 * q.LastDigit, false);
     }
@@ -156,7 +157,7 @@ internal sealed partial class Section
                 return double.NaN;
             case TomlNumber n:
                 q = new Quantity(n.Value, 0.0);
-                Note(path, n.Place, n.Value.ToString("R", CultureInfo.InvariantCulture), n.Value);
+                Note(path, n.Place, PlainNumber.Exact(n.Value), n.Value);
                 break;
             case TomlText t:
                 if (!Units.Quantity.TryParse(t.Value, d.Dimension, out q, out string message, out string help))

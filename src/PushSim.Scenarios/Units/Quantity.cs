@@ -11,11 +11,14 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
     /// <summary>Characters of a text [1]; longer ones are no quantities.</summary>
     public const int LongestText = 100;
 
+    /// <summary>Mark of a tolerance that is a factor.</summary>
+    public const string FactorMark = "x/";
+
     // Behind a value that nobody need doubt: no tolerance, not even the usual one.
     private const string Exact = " exact";
 
     private static readonly string[] PlusMinus = ["±", "+/-", "+-"];
-    private static readonly string[] TimesOver = ["×/", "x/"];
+    private static readonly string[] TimesOver = ["×/", FactorMark];
 
     private static readonly (string Word, DrawShape Spread)[] Spreads = [("normal", DrawShape.Normal), ("uniform", DrawShape.Uniform), ("triangular", DrawShape.Triangular)];
 
@@ -131,6 +134,21 @@ internal readonly record struct Quantity(double Value, double Tolerance, DrawSha
 
         quantity = middle with { Tolerance = (factor - 1.0) * middle.Value, Spread = DrawShape.Factor };
         return true;
+    }
+
+    /// <summary>A text of a file cut at its tolerance: "0.85 ± 0.05" is "0.85", "±", "0.05"; "0.005 x/ 5" is "0.005", "x/", "5". Mark and tolerance are empty where it has none.</summary>
+    public static (string Value, string Mark, string Tolerance) Cut(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        foreach (string[] signs in new[] { TimesOver, PlusMinus })
+        {
+            if (Split(text, signs) is (var value, { } tolerance))
+            {
+                return (value.TrimEnd(), signs == TimesOver ? FactorMark : PlusMinus[0], tolerance.Trim());
+            }
+        }
+
+        return (text, "", "");
     }
 
     private static (string Left, string? Right) Split(string text, string[] signs)

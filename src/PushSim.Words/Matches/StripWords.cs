@@ -10,9 +10,10 @@ public static class StripWords
     /// <param name="tolerance">Its half-width; 0 for none.</param>
     /// <param name="unit">Unit of places, value and tolerance; empty for a pure number.</param>
     /// <param name="names">Names of the robots.</param>
+    /// <param name="factor">The tolerance where it is a factor, above 1 [1]; 0 where it is a distance.</param>
     /// <param name="isRough">Whether the flips are still the middles between two places, half of their distance off.</param>
     public static string OfMatch(
-        IReadOnlyList<(double Place, int? Winner, double End)> places, IReadOnlyList<(double Place, int Below, int Above)> flips, double value, double tolerance, string unit, (string Own, string Other) names, bool isRough = false)
+        IReadOnlyList<(double Place, int? Winner, double End)> places, IReadOnlyList<(double Place, int Below, int Above)> flips, double value, double tolerance, string unit, (string Own, string Other) names, bool isRough = false, double factor = 0.0)
     {
         if (places.All(p => p.Winner is null))
         {
@@ -32,7 +33,8 @@ public static class StripWords
             // as both are read
             double spare = Math.Abs(double.Parse(PlainNumber.Of(near, 3), CultureInfo.InvariantCulture) - value);
             string more = turns.Length > 1 ? string.Concat(turns.Where(f => f.Place != near).Take(2).Select(f => $" and {Shown(f.Place, unit)}")) : "";
-            string safe = tolerance > 0.0 && spare <= tolerance ? $", inside the ± {Shown(tolerance, unit)}: not safe" : $": {Shown(spare, unit)} to spare";
+            bool isInside = factor > 1.0 ? near >= value / factor && near <= value * factor : tolerance > 0.0 && spare <= tolerance;
+            string safe = isInside ? $", inside the {(factor > 1.0 ? "x/ " + PlainNumber.Of(factor, 3) : "± " + Shown(tolerance, unit))}: not safe" : $": {Shown(spare, unit)} to spare";
             told.Add(isRough ? $"flips at about {Shown(near, unit)}{more}" : $"flips at {Shown(near, unit)}{more}{safe}");
         }
 

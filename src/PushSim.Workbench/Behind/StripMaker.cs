@@ -99,7 +99,8 @@ internal sealed class StripMaker(EventHub hub)
         (string, string) names = (scenario.Robot.Name, scenario.Opponent!.Robot.Name);
         double full = Math.Max(LeastFull, strip.Outcomes.Max(o => Math.Abs(Speed(o))));
         string words = StripWords.OfMatch(
-            [.. strip.Places.Zip(strip.Outcomes, (x, o) => (x, o.Status == RunStatus.Failed ? (int?)null : o.Winner, o.EndTime))], strip.Flips, strip.Row.Value!.Value, strip.Row.Tolerance, strip.Row.Unit, names, isRough: !isDone);
+            [.. strip.Places.Zip(strip.Outcomes, (x, o) => (x, o.Status == RunStatus.Failed ? (int?)null : o.Winner, o.EndTime))], strip.Flips, strip.Row.Value!.Value, strip.Row.Tolerance, strip.Row.Unit, names, isRough: !isDone,
+            strip.Row.Factor);
         (double Place, int Below, int Above)? near = strip.Flips.Count == 0 ? null : strip.Flips.MinBy(f => Math.Abs(f.Place - strip.Row.Value.Value));
         string key = StateMaker.KeyOf(strip.Row);
         Send(new StripMessage

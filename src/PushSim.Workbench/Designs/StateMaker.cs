@@ -50,21 +50,20 @@ internal static class StateMaker
         string key = KeyOf(row);
         bool wasThere = saved.TryGetValue(key, out EditRow? old);
         bool isChanged = !wasThere || old!.Text != row.Text;
-        int sign = row.Tolerance > 0.0 ? Math.Max(row.Text.IndexOf('±', StringComparison.Ordinal), row.Text.IndexOf("+", 1, StringComparison.Ordinal)) : -1;
-        string tail = sign > 0 ? row.Text[(row.Text[sign] == '±' ? sign + 1 : row.Text.AsSpan(sign).StartsWith("+/-") ? sign + 3 : sign + 2)..].Trim() : "";
+        (string value, string mark, string tolerance) = row.Parts;
         EditRow? held = before?.GetValueOrDefault(key) ?? (isChanged ? old : null);
         return new RowMessage
         {
             Key = key,
             Words = Words(row),
-            Text = sign > 0 ? row.Text[..sign].TrimEnd() : row.Text,
+            Text = value,
             Unit = row.Unit,
             Value = row.Value,
             Low = row.Low,
             High = row.High,
             Track = [.. row.Track.Select(p => new TrackMessage(p.From, p.To, p.Low, p.High, p.IsLogarithmic))],
             Whole = row.Definition.Kind == KeyKind.Whole,
-            Tolerance = tail.Length > 0 ? new ToleranceMessage(tail, row.Tolerance) : null,
+            Tolerance = tolerance.Length > 0 ? new ToleranceMessage(tolerance, row.Tolerance, mark) : null,
             Choices = row.Choices.Count > 0 ? row.Choices : null,
             Source = Source(row, isChanged, old),
             Explain = row.Definition.Meaning,

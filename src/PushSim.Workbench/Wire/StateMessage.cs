@@ -93,7 +93,10 @@ internal sealed record RowMessage
     public RowErrorMessage? Error { get; init; }
 }
 
-internal sealed record ToleranceMessage(string Text, double Value);
+/// <param name="Text">As the file has it, behind its mark.</param>
+/// <param name="Value">Distance to the upper end [unit of the row].</param>
+/// <param name="Mark">"±", or "x/" where the tolerance is a factor.</param>
+internal sealed record ToleranceMessage(string Text, double Value, string Mark);
 
 /// <summary>Where a value comes from: "file", "shelf", "estimate", "default" or "changed".</summary>
 internal sealed record SourceMessage(string Kind, string Words, string File, int Line);

@@ -10,7 +10,16 @@ import { source } from "./dialogs.js";
 
 const pc = x => `${(100 * x).toFixed(2)}%`;
 
-const joined = (text, tolerance) => (tolerance ? `${text} ± ${tolerance}` : text);
+// "x/ 5": a fifth to five times the value
+const markOf = row => (row.tolerance && row.tolerance.mark) || "±";
+const joined = (row, text, tolerance) => (tolerance ? `${text} ${markOf(row)} ${tolerance}` : text);
+const cut = (row, text) => text.split(` ${markOf(row)} `);
+const span = (row, value) => {
+  const t = row.tolerance;
+  if (!t || !Number.isFinite(t.value)) return null;
+  const factor = Number(t.text);
+  return t.mark === "x/" ? (factor > 1 ? [value / factor, value * factor] : null) : [value - t.value, value + t.value];
+};
 
 function Source({ row }) {
   const s = row.source;
@@ -45,13 +54,13 @@ function Slider({ row, mine, names, tones }) {
   const set = (e, drag) => {
     // a place that is not left keeps the file's own text
     const number = numberAt(row, Number(e.target.value) / n);
-    change(row.key, joined(withUnit(row, number), row.tolerance && row.tolerance.text), { drag, value: Number(number) });
+    change(row.key, joined(row, withUnit(row, number), row.tolerance && row.tolerance.text), { drag, value: Number(number) });
   };
-  const width = row.tolerance && Number.isFinite(row.tolerance.value) ? [share(row, value - row.tolerance.value), share(row, value + row.tolerance.value)] : null;
+  const ends = span(row, value), width = ends && ends.map(v => share(row, v));
   const before = strip && Number.isFinite(strip.before_x) ? strip.before_x : Number.isFinite(row.old_value) ? row.old_value : null;
   const was = before !== null && Math.abs(share(row, before) - at) > 0.004 ? share(row, before) : null;
   const words = strip ? strip.words || "" : "";
-  const text = mine ? mine.text.split(" ± ")[0] : row.text;
+  const text = mine ? cut(row, mine.text)[0] : row.text;
   const said = [text, outcome(row, strip, value, names), words].filter(Boolean).join("; ");
   return html`<div class="ctl">
     <${Strip} row=${row} strip=${strip} names=${names} tones=${tones} stale=${strip && strip.number < valuesNumber.value} />
@@ -70,9 +79,9 @@ export function Row({ item }) {
   const yours = robots.value.find(r => r.yours) || robots.value[0], other = robots.value.find(r => r !== yours);
   const names = [yours ? yours.name : "", other ? other.name : ""], tones = [yours ? yours.id : "a", other ? other.id : "b"];
   const id = "v-" + row.key.replace(/[^A-Za-z0-9_-]/g, "-"), bad = row.error;
-  const shown = mine ? mine.text.split(" ± ")[0] : bad && bad.text !== undefined && bad.text !== null ? bad.text.split(" ± ")[0] : row.text;
-  const tolerance = mine ? mine.text.split(" ± ")[1] || "" : row.tolerance ? row.tolerance.text : "";
-  const take = text => change(row.key, text.includes("±") || text.includes("+/-") ? text : joined(text, row.tolerance && row.tolerance.text));
+  const shown = mine ? cut(row, mine.text)[0] : bad && bad.text !== undefined && bad.text !== null ? cut(row, bad.text)[0] : row.text;
+  const tolerance = mine ? cut(row, mine.text)[1] || "" : row.tolerance ? row.tolerance.text : "";
+  const take = text => change(row.key, /±|\+\/-|x\/|×\//.test(text) ? text : joined(row, text, row.tolerance && row.tolerance.text));
   const slider = hasSlider(row);
   const self = useRef(null);
   useEffect(() => watch(self.current, row.key), [row.key]);
@@ -84,7 +93,7 @@ export function Row({ item }) {
         ? html`<select class="f pick" aria-label=${row.words} value=${shown} onChange=${e => change(row.key, e.target.value)}>${(row.choices.includes(shown) ? row.choices : [shown, ...row.choices]).map(c => html`<option value=${c}>${c}</option>`)}</select>`
         : html`<${Text} id=${id} wide=${true} label=${row.words} value=${shown} bad=${bad} describe=${bad ? id + "-err" : null} onTake=${take} />
           ${slider && (tolerance || adding.value
-            ? html`<label class="tol">± <${Text} id=${id + "-tol"} label=${`tolerance of ${row.words}`} value=${tolerance} onTake=${t => { adding.value = false; change(row.key, joined(row.text, t)); }} /></label>`
+            ? html`<label class="tol">${markOf(row)} <${Text} id=${id + "-tol"} label=${`tolerance of ${row.words}`} value=${tolerance} onTake=${t => { adding.value = false; change(row.key, joined(row, row.text, t)); }} /></label>`
             : html`<button class="linkbtn addtol" aria-label=${`add a tolerance to ${row.words}`} onClick=${() => { adding.value = true; }}>add ±</button>`)}`}
     </div>
     ${bad && html`<p class="err" id=${id + "-err"} role="alert">${bad.message}${bad.help ? ` ${bad.help}` : ""}</p>`}

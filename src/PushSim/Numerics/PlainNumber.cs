@@ -15,6 +15,14 @@ public static class PlainNumber
         return Math.Abs(value) is >= Smallest and < Largest ? double.Parse(rounded, CultureInfo.InvariantCulture).ToString("0.####################", CultureInfo.InvariantCulture) : rounded;
     }
 
+    /// <summary>The number with all its digits, as it reads back to the bit; no power of ten where <see cref="Of"/> writes none.</summary>
+    /// <param name="value">Any number, in any unit.</param>
+    public static string Exact(double value)
+    {
+        string all = value.ToString("R", CultureInfo.InvariantCulture);
+        return Math.Abs(value) is >= Smallest and < Largest ? decimal.Parse(all, NumberStyles.Float, CultureInfo.InvariantCulture).ToString(CultureInfo.InvariantCulture) : all;
+    }
+
     /// <summary>A written number without the sign of a zero, "0.0" for "-0.0"; any other text as it is.</summary>
     public static string UnsignedZero(string text) => text.StartsWith("-0", StringComparison.Ordinal) && text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : text;
 

@@ -6,6 +6,20 @@ namespace PushSim.Tests.Numerics;
 public sealed class PlainNumberTests
 {
     // computed here
+    // a double's shortest text that reads back to the bit, written out
+    [Theory]
+    [InlineData(3.29e-06, "0.00000329")]
+    [InlineData(0.1, "0.1")]
+    [InlineData(-12345678.25, "-12345678.25")]
+    [InlineData(123456789.12345679, "123456789.12345679")]
+    [InlineData(1e-7, "1E-07")]
+    [InlineData(0.0, "0")]
+    public void All_digits_without_a_power_of_ten(double value, string expected)
+    {
+        Assert.Equal(expected, PlainNumber.Exact(value));
+        Assert.Equal(value, double.Parse(PlainNumber.Exact(value), System.Globalization.CultureInfo.InvariantCulture));
+    }
+
     [Theory]
     [InlineData(12345.0, 3, "12300")]
     [InlineData(120_000.0, 2, "120000")]

@@ -56,6 +56,13 @@ public class StripTests
     public void The_flip_in_words(double value, double tolerance, string expected) =>
         Assert.Equal(expected, StripWords.OfMatch([(1000.0, 1, 2.0), (1500.0, 0, 2.0)], [(1230.4, 1, 0)], value, tolerance, "g", ("mole", "badger")));
 
+    // a fifth to five times the value, whatever its distance
+    [Theory]
+    [InlineData(250.0, "flips at 1230 g, inside the x/ 5: not safe")]
+    [InlineData(240.0, "flips at 1230 g: 990 g to spare")]
+    public void The_flip_inside_a_factor(double value, string expected) =>
+        Assert.Equal(expected, StripWords.OfMatch([(1000.0, 1, 2.0), (1500.0, 0, 2.0)], [(1230.4, 1, 0)], value, 4.0 * value, "g", ("mole", "badger"), factor: 5.0));
+
     [Fact]
     public void A_flip_that_is_not_searched_closer_yet_is_said_to_be_about() => Assert.Equal(
         "flips at about 1150 g", StripWords.OfMatch([(1000.0, 1, 2.0), (1300.0, 0, 2.0)], [(1150.0, 1, 0)], 1100.0, 10.0, "g", ("mole", "badger"), isRough: true));
