@@ -82,6 +82,17 @@ public sealed partial class PageStructureTests(ReportFixture fixture)
         Assert.Empty(page.Console);
     }
 
+    // advice has values such as this one
+    [Fact]
+    public async Task A_long_value_leaves_room_for_its_label_on_a_telephone()
+    {
+        await using BrowserPage page = await BrowserPage.OpenAsync(await fixture.BrowserAsync(), fixture.Page("limits"), width: 390);
+        await page.EvaluateAsync<string>("document.querySelector('.num b').textContent = '+100 (+56 to +100) (16 g, price 12)'");
+        double[] sizes = await page.EvaluateAsync<double[]>("[...document.querySelector('.num').children].slice(0, 2).flatMap(e => [e.getBoundingClientRect().width, e.getBoundingClientRect().right])");
+        Assert.True(sizes[0] >= 120.0, $"label {sizes[0]:0} px wide");
+        Assert.True(Math.Max(sizes[1], sizes[3]) <= 390.0);
+    }
+
     [Fact]
     public async Task A_block_to_paste_can_be_copied()
     {
