@@ -10,9 +10,6 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, IRea
     // Curves closer than this share of the panel's span everywhere are less than a line's width apart [1].
     private const double Equal = 0.005;
 
-    // Letters of a curve's name in a legend that fit beside it on a telephone [1].
-    private const int LongestName = 44;
-
     // Points kept per line: two (least and greatest) for each of about as many columns as a picture is wide.
     private const int Columns = 450;
 
@@ -25,7 +22,8 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, IRea
 
     /// <summary>
     /// Draws curves that lie on each other once, under all their names: overlaid dashes of several colours read as a colour that
-    /// is in no legend. The first name leads: "battery (same: controller right)", or how many others there are where the names would not fit.
+    /// is in no legend. The first name leads: "battery (same: controller right)". Where the names would not fit, a second one leaves out
+    /// the words that it shares with the first ("grip of the front tyres (same: rear tyres)"), and more are counted.
     /// </summary>
     /// <param name="curves">All curves of a panel.</param>
     /// <param name="leastSpan">The panel spans at least this, in the unit of its vertical axis.</param>
@@ -58,7 +56,22 @@ internal sealed record Curve(string Label, IReadOnlyList<DataPoint> Points, IRea
     private static string Name(string[] names)
     {
         string all = $"{names[0]} (same: {string.Join(", ", names[1..])})";
-        return all.Length <= LongestName || names.Length == 2 ? all : FormattableString.Invariant($"{names[0]} (same: {names.Length - 1} others)");
+        if (!Fits(all) && names.Length == 2)
+        {
+            all = $"{names[0]} (same: {WithoutShared(names[1], names[0])})";
+        }
+
+        string counted = FormattableString.Invariant($"{names[0]} (same: {names.Length - 1} other{(names.Length > 2 ? "s" : "")})");
+        return Fits(all) ? all : Fits(counted) ? counted : FormattableString.Invariant($"{names[0]} ({names.Length - 1} more)");
+    }
+
+    // a legend stands in the middle above the area and may take both margins for its symbol
+    private static bool Fits(string name) => PlotFont.Width(name, Chart.FontSize - 1.0) <= PlotLook.Phone.AreaWidth;
+
+    private static string WithoutShared(string name, string first)
+    {
+        string[] words = name.Split(' ');
+        return string.Join(' ', words.Skip(words.Zip(first.Split(' ')).TakeWhile(p => p.First == p.Second).Count()));
     }
 
     private static double Distance(IReadOnlyList<double> a, IReadOnlyList<double> b)

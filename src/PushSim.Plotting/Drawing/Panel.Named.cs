@@ -3,7 +3,7 @@ using OxyPlot.Series;
 
 namespace PushSim.Plotting.Drawing;
 
-// Points, some with a name beside them where no other name and no other point is.
+// Points, some with a name beside them where no other name and no other point is; names below the panel.
 internal sealed partial class Panel
 {
     // From a point to its name, half of a point, and the height of a line of words [px].
@@ -14,7 +14,11 @@ internal sealed partial class Panel
     // Room about the points, as a share of what they span [1].
     private const double PointEdge = 0.1;
 
+    // Slopes of names below the panel, least first [deg].
+    private static readonly double[] s_tilts = [0.0, 25.0, 50.0, 90.0];
+
     private IReadOnlyList<(double X, double Y, string Name)> _named = [];
+    private IReadOnlyList<string> _names = [];
 
     /// <summary>Points, those with a name in ink, the others in grey.</summary>
     public Panel AddNamed(IReadOnlyList<(double X, double Y, string Name)> points)
@@ -29,6 +33,24 @@ internal sealed partial class Panel
         }
 
         return this;
+    }
+
+    // names below lie as level as they fit: level ones beside each other, tilted ones a line apart and begun within the picture
+    private void TiltNames(PlotLook look)
+    {
+        if (_names.Count == 0)
+        {
+            return;
+        }
+
+        double step = look.AreaWidth / _names.Count;
+        double[] wide = [.. _names.Select(n => PlotFont.Width(n, Chart.FontSize))];
+        _model.Axes[0].Angle = -s_tilts.First(tilt =>
+        {
+            (double sine, double cosine) = Math.SinCos(tilt * Math.PI / 180.0);
+            return tilt == 0.0 ? wide.Max() + NameGap <= step
+                : tilt == s_tilts[^1] || (step * sine >= NameHeight && wide.Select((w, i) => w * cosine <= look.LeftMargin + ((i + 0.5) * step)).All(fits => fits));
+        });
     }
 
     private void PlaceNames(PlotLook look)

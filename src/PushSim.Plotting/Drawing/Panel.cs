@@ -12,9 +12,6 @@ internal sealed partial class Panel
     // Letters of a title that fit into 900 px [1].
     private const int LongestTitle = 80;
 
-    // Letters of all names under a panel that stand level beside each other [1].
-    private const int MostLevelLetters = 75;
-
     private readonly PlotModel _model;
     private readonly List<Curve> _curves = [];
     private readonly List<PlotLabel> _labels = [];
@@ -70,6 +67,7 @@ internal sealed partial class Panel
         KeepNoiseFlat();
         LayOutStrips(look);
         PlaceNames(look);
+        TiltNames(look);
         double left = _model.Axes[1].LabelFormatter is null ? Math.Max(look.LeftMargin, NumberRoom()) : look.WordMargin;
 
         // names of bars on the left, or a scale of colours on the right, have made their own room already
@@ -138,9 +136,9 @@ internal sealed partial class Panel
     }
 
     /// <summary>A line in pieces, drawn over all curves; a point with NaN ends a piece.</summary>
-    public Panel AddPieces(IEnumerable<(double X, double Y)> points, string label)
+    public Panel AddPieces(IEnumerable<(double X, double Y)> points, string label, OxyColor? colour = null)
     {
-        var series = new LineSeries { Title = label, Color = Palette.Line(1), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
+        var series = new LineSeries { Title = label, Color = colour ?? Palette.Line(1), StrokeThickness = 2.6, LineStyle = LineStyle.Solid };
         series.Points.AddRange(points.Select(p => new DataPoint(p.X, p.Y)));
         _over.Add(series);
         return this;
@@ -150,7 +148,7 @@ internal sealed partial class Panel
     public Panel WithNames(IReadOnlyList<string> names)
     {
         Chart.SetWords(_model.Axes[0], names);
-        _model.Axes[0].Angle = names.Sum(n => n.Length) > MostLevelLetters ? -25.0 : 0.0;
+        _names = names;
         _model.Axes[1].Minimum = 0.0;
         Rows = 1.6;
         return this;

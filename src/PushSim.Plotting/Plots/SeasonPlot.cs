@@ -9,6 +9,9 @@ public static class SeasonPlot
     // Tyres that have a picture each, and lines in one that can be told apart [1].
     private const int MostTyres = 6, MostStates = 4;
 
+    // Room before the first and behind the last day, as a share of the days between [1].
+    private const double Edge = 0.03;
+
     // Half-width of a normal 95 % interval in standard deviations [1].
     private const double Normal = 1.96;
 
@@ -38,13 +41,13 @@ public static class SeasonPlot
         string since = DateOnly.FromDayNumber(first).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         foreach (IGrouping<string, SeasonGroup> tyre in shown.GroupBy(g => g.Tyre).OrderByDescending(t => t.Max(g => g.Friction.Value)).Take(MostTyres))
         {
-            Panel panel = new Panel($"{tyre.Key}: {(isSliding ? "sliding friction" : "friction as it lets go")} from day to day", $"Days since {since} [d]", "Friction [1]").WithSpan(0.0, last);
+            Panel panel = new Panel($"{tyre.Key}: {(isSliding ? "sliding friction" : "friction as it lets go")} from day to day", $"Days since {since} [d]", "Friction [1]").WithSpan(-Edge * last, (1.0 + Edge) * last);
             foreach (SeasonGroup g in tyre.Take(MostStates))
             {
                 panel.Add([.. g.ByDay.Select(d => (double)(d.Day - first))], [.. g.ByDay.Select(d => d.Friction)], g.State.Length == 0 ? "all pulls" : g.State);
             }
 
-            yield return panel.AddPieces([.. tyre.Take(MostStates).SelectMany(g => g.ByDay.SelectMany(d => Bar(d, fit, first)))], "95 % of the day's mean, by the scatter of pulls");
+            yield return panel.AddPieces([.. tyre.Take(MostStates).SelectMany(g => g.ByDay.SelectMany(d => Bar(d, fit, first)))], "95 % interval of a day's mean", Palette.Grey);
         }
     }
 

@@ -28,7 +28,7 @@ internal static class FileNature
         }
 
         string name = SourceFile.Clean(Path.GetFileName(tree.Place.File.Name));
-        context.Error(tree.Place, "this is a robot file, not a scenario", $"write a scenario beside it that names it: robot = \"{name}\" (pushsim new writes one of any kind); check and limits take the robot file itself");
+        context.Error(tree.Place, "this is a robot file, not a scenario", $"write a scenario beside it that names it: robot = \"{name}\" (pushsim new writes one of any kind), or let it meet another robot: --against FILE (run, odds, sweep); check and limits take the robot file itself");
         return true;
     }
 

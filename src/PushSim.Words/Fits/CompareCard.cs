@@ -15,10 +15,10 @@ public static class CompareCard
     /// <param name="identified">Each value that was found, as a file has it; none.</param>
     public static AnswerCard Of(string robot, IReadOnlyList<ChannelError> errors, bool isByWheels, double from, double to, IReadOnlyList<(string Key, string Value)> identified)
     {
-        ChannelError[] furthest = [.. errors.OrderByDescending(e => double.IsFinite(e.Share) ? e.Share : 0.0)];
+        ChannelError[] furthest = CompareWords.FurthestFirst(errors);
         ChannelError first = furthest[0];
         string share = double.IsFinite(first.Share) ? Text($", {100.0 * first.Share:0.#} % of its range") : "";
-        return new AnswerCard(Text($"{CompareWords.Words(first.Channel)} of {robot} is furthest off the log: {CompareWords.Number(first.Rms)} {first.Channel.Unit} rms{share}."))
+        return new AnswerCard(Text($"{Phrase.Capital(CompareWords.Words(first.Channel))} of {robot} is furthest off the log: {CompareWords.Number(first.Rms)} {first.Channel.Unit} rms{share}."))
         {
             Facts = Text($"The run was {(isByWheels ? "turned by the wheels" : "driven by the commands")} of the log from {from:0.##} to {to:0.##} s.{CompareWords.Found(from, identified)}"),
             Numbers =

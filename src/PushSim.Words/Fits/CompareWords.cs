@@ -21,6 +21,9 @@ public static class CompareWords
         return Text($"{robot}, {how} from {from:0.##} to {to:0.##} s: {told}.{Found(from, identified)}");
     }
 
+    /// <summary>The order of card and pictures: first what is furthest off by its range.</summary>
+    public static ChannelError[] FurthestFirst(IReadOnlyList<ChannelError> errors) => [.. errors.OrderByDescending(e => double.IsFinite(e.Share) ? e.Share : 0.0)];
+
     /// <summary>The table of differences.</summary>
     public static AnswerTable Table(IReadOnlyList<ChannelError> errors)
     {

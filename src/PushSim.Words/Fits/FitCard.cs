@@ -14,14 +14,18 @@ public static class FitCard
     public static AnswerCard Of(IReadOnlyList<TyreFit> fits, string verdict, TyreComparison? compared)
     {
         TyreFit[] best = [.. fits.OrderByDescending(f => f.ForModel.Kinetic)];
+        string next = fits.FirstOrDefault(f => f.Cause is { IsLowerBound: true, IsInconsistent: false }) is { } open ? PullWords.Test(open.Cause) : fits.Any(f => f.Pulls < 3) ? "three pulls or more of each tyre." : "";
         return new AnswerCard(fits.Count == 1 ? One(fits[0]) : Sentence(verdict))
         {
-            Facts = fits.Count == 1 ? Phrase.Capital(PullWords.Reason(fits[0].Cause)) + "." : verdict[Sentence(verdict).Length..].Trim(),
+            Facts = fits.Count == 1 ? Phrase.Capital(PullWords.Reason(fits[0].Cause)) + "." : Without(verdict[Sentence(verdict).Length..], next).Trim(),
             Numbers = fits.Count == 1 ? [.. Numbers(fits[0])] : [.. best.Take(AnswerCard.MostNumbers).Select(Row)],
             Sure = Sure(fits, compared),
-            Next = fits.FirstOrDefault(f => f.Cause is { IsLowerBound: true, IsInconsistent: false }) is { } open ? PullWords.Test(open.Cause) : fits.Any(f => f.Pulls < 3) ? "three pulls or more of each tyre." : "",
+            Next = next,
         };
     }
+
+    // what is told as the next step is not told twice
+    private static string Without(string facts, string next) => next.Length == 0 ? facts : facts.Replace(" " + next, "", StringComparison.Ordinal);
 
     private static string One(TyreFit f)
     {

@@ -15,10 +15,10 @@ public class FaultCampaignTests(ITestOutputHelper output)
     private static readonly int s_seed = Given("PUSHSIM_FAULT_SEED", 28);
 
     [Fact]
-    public void Whole_commands() => Campaign(FaultCommand.All, Given("PUSHSIM_FAULTS", 60));
+    public void Whole_commands() => Campaign(FaultCommand.All, Given("PUSHSIM_FAULTS", 36));
 
     [Fact]
-    public void What_commands_do_to_their_folders() => Campaign(FolderWork.All, Given("PUSHSIM_FOLDER_FAULTS", 600));
+    public void What_commands_do_to_their_folders() => Campaign(FolderWork.All, Given("PUSHSIM_FOLDER_FAULTS", 300));
 
     private static int Given(string name, int usual) => int.TryParse(Environment.GetEnvironmentVariable(name), out int n) ? n : usual;
 

@@ -105,11 +105,17 @@ public class GarageCommandTests
     {
         using var scratch = new ScratchFolder();
         string[] words = ["advise", "badger", "--against", "mole", "--matches", "32", "--garage", Shipped, "--per", per];
-        Cli card = Cli.Run([.. words, "--out", scratch["out"], "--report"]);
-        Assert.True(card.Code == ExitCode.Done, card.Error);
-        Assert.InRange(card.Output.Trim().Split('\n').Length, 5, 24);
-        Assert.Contains(told, card.Output.ReplaceLineEndings(" ").Replace("   ", " ", StringComparison.Ordinal));
-        using JsonDocument json = JsonDocument.Parse(Cli.Run([.. words, "--json"]).Output);
+        if (per == "gram")
+        {
+            Cli card = Cli.Run([.. words, "--no-plots", "--out", scratch["card"]]);
+            Assert.True(card.Code == ExitCode.Done, card.Error);
+            Assert.InRange(card.Output.Trim().Split('\n').Length, 5, 24);
+            Assert.Contains(told, card.Output.ReplaceLineEndings(" ").Replace("   ", " ", StringComparison.Ordinal));
+        }
+
+        Cli cli = Cli.Run([.. words, "--out", scratch["out"], "--report", "--json"]);
+        Assert.True(cli.Code == ExitCode.Done, cli.Error);
+        using JsonDocument json = JsonDocument.Parse(cli.Output);
         (string Name, double Low, double Points, double? Grams)[] changes = [.. json.RootElement.GetProperty("changes").EnumerateArray().Select(c => (c.GetProperty("change").GetString()!, c.GetProperty("win_points_low").GetDouble(), c.GetProperty("win_points").GetDouble(), c.GetProperty("grams") is { ValueKind: JsonValueKind.Number } g ? g.GetDouble() : (double?)null))];
         double[] sure = [.. changes.TakeWhile(c => c.Low > 0.0).Where(c => per == "points" || c.Grams is not null).Select(c => per == "points" ? c.Points : c.Points / Math.Max(1.0, c.Grams!.Value))];
         Assert.True(sure.Length > 0);

@@ -6,6 +6,7 @@ using PushSim.Runs;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Keys;
 using PushSim.Simulation;
+using PushSim.Words.Runs;
 using Xunit;
 
 namespace PushSim.Cli.Tests.New;
@@ -75,6 +76,9 @@ public class NewCommandTests
     {
         using var scratch = new ScratchFolder();
         string[] options = [.. new[] { ("--mass", mass), ("--wheels", wheels), ("--motor", motor), ("--tyre", tyre) }.Where(o => o.Item2 is not null).SelectMany(o => new[] { o.Item1, o.Item2! })];
+
+        // a shove's run draws 32 matches beside its own; that of a light robot takes steps of 30 microseconds, so that it is run by itself alone
+        bool isLight = mass is "80 g" or "150g";
         foreach (string kind in new[] { "shove", "drag-test", "wall" })
         {
             Cli made = Cli.Run(["new", "--kind", kind, "--out", scratch[kind], .. options]);
@@ -82,17 +86,31 @@ public class NewCommandTests
             Cli check = Cli.Run("check", scratch[$"{kind}/{kind}.toml"], scratch[$"{kind}/robot.toml"]);
             string[] warned = [.. check.Error.Split('\n').Where(l => l.Contains("warning", StringComparison.Ordinal) && !l.Contains("\"mass\"", StringComparison.Ordinal))];
             Assert.True(check.Code == ExitCode.Done && warned.Length == 0, check.Error);
-            using JsonDocument json = JsonDocument.Parse(Cli.Run("run", scratch[$"{kind}/{kind}.toml"], "--json").Output);
-            Assert.Equal("finished", json.RootElement.GetProperty("status").GetString());
+            string verdict;
+            if (isLight && kind == "shove")
+            {
+                RunResult run = Simulator.Run(ScenarioReader.Check(scratch["shove/shove.toml"]).Scenario!);
+                Assert.Equal(RunStatus.Finished, run.Status);
+                verdict = RunWords.Verdict(run);
+            }
+            else
+            {
+                using JsonDocument json = JsonDocument.Parse(Cli.Run("run", scratch[$"{kind}/{kind}.toml"], "--json").Output);
+                Assert.Equal("finished", json.RootElement.GetProperty("status").GetString());
+                verdict = json.RootElement.GetProperty("verdict").GetString()!;
+            }
 
             // full throttle to the end: however its tyres chatter, something else than its command held it
-            Assert.DoesNotContain("zero command", json.RootElement.GetProperty("verdict").GetString());
+            Assert.DoesNotContain("zero command", verdict);
         }
 
         string robot = File.ReadAllText(scratch["shove/robot.toml"]);
         int count = int.Parse(wheels ?? "4", System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal(count == 2 ? 3 : count, robot.Split("[[wheel]]").Length - 1);
-        Assert.Equal(ExitCode.Done, Cli.Run("odds", scratch["shove/shove.toml"], "--matches", "2", "--json").Code);
+        if (!isLight)
+        {
+            Assert.Equal(ExitCode.Done, Cli.Run("odds", scratch["shove/shove.toml"], "--matches", "2", "--json").Code);
+        }
     }
 
     [Theory]

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.Playwright;
+using Xunit;
 
 namespace PushSim.Cli.Tests.Report;
 
@@ -68,7 +69,28 @@ internal sealed class BrowserPage : IAsyncDisposable
     public async Task<T> EvaluateAsync<T>(string expression) => (await _page.EvaluateAsync<JsonElement>("async e => { const v = await (0, eval)(e); return v; }", expression)).Deserialize<T>()!;
 
     /// <summary>What axe-core finds against WCAG 2.2 A and AA and its best practices: rule, and where.</summary>
-    public Task<string[]> ViolationsAsync() => Axe.ViolationsAsync(_page);
+    /// <param name="rules">Rules to try; none: all.</param>
+    public Task<string[]> ViolationsAsync(params string[] rules) => Axe.ViolationsAsync(_page, rules);
+
+    /// <summary>It loaded in silence and asked for nothing else; nothing is wider than the window, and no text lies outside its picture.</summary>
+    /// <param name="file">What was opened.</param>
+    /// <param name="width">Width of the window [px].</param>
+    public async Task FitsAsync(string file, int width)
+    {
+        Assert.True(new FileInfo(file).Length < 1_500_000);
+        Assert.Empty(Console);
+        Assert.Equal([new Uri(file).AbsoluteUri], Requests);
+        Assert.True(await EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
+        Assert.Equal(0, await EvaluateAsync<int>("[...document.querySelectorAll('pre')].filter(p => p.scrollWidth > p.clientWidth).length"));
+
+        // a table that goes on beyond its box has the shadow that says so: covers that scroll with it over shadows that stay
+        Assert.Equal(0, await EvaluateAsync<int>("[...document.querySelectorAll('.scroll')].filter(b => b.scrollWidth > b.clientWidth && getComputedStyle(b).backgroundAttachment !== 'local, local, scroll, scroll').length"));
+        string kind = width > 600 ? "desk" : "phone";
+        string[] outside = await EvaluateAsync<string[]>(
+            $"[...document.querySelectorAll('.plot.{kind}')].flatMap(s => {{ const b = s.getBoundingClientRect(); return [...s.querySelectorAll('text')].map(t => {{ const r = t.getBoundingClientRect(); return [Math.max(b.left - r.left, r.right - b.right, b.top - r.top, r.bottom - b.bottom), t.textContent]; }}); }}).filter(t => t[0] > 2).map(t => t[1])");
+        Assert.Empty(outside);
+        Assert.True(await EvaluateAsync<int>($"document.querySelectorAll('.plot.{kind} text').length") > 0);
+    }
 
     /// <summary>Moves the slider as a hand would.</summary>
     public Task SlideAsync(double time) => EvaluateAsync<bool>(string.Create(

@@ -5,19 +5,17 @@ using Xunit;
 namespace PushSim.Cli.Tests.Report;
 
 /// <summary>The report page in a real browser; skipped, not failed, where there is none.</summary>
-public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFixture<ReportFixture>
+public sealed partial class ReportBrowserTests(ReportFixture fixture)
 {
     [Theory]
     [InlineData("launch-soft")]
-    [InlineData("pull-test")]
     [InlineData("drag-test")]
     [InlineData("arc")]
-    [InlineData("tilted-board")]
     [InlineData("wall-push")]
     public async Task A_page_loads_without_a_word_on_the_console_and_asks_for_nothing(string scenario)
     {
-        Browser browser = fixture.Browser;
-        string file = fixture.Make(scenario, scenario);
+        Browser browser = await fixture.BrowserAsync();
+        string file = fixture.Page("run " + scenario);
         await using BrowserPage page = await BrowserPage.OpenAsync(browser, file);
         await page.SlideAsync(0.6);
         Assert.True(await page.EvaluateAsync<bool>("!document.getElementById('player').hidden"));
@@ -37,7 +35,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [InlineData(3.0, 0.01)]
     public async Task The_slider_puts_the_robots_where_the_history_has_them(double time, double millimetres)
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        BrowserPage page = await fixture.ShovePageAsync();
         await page.SlideAsync(time);
         int i = Array.FindIndex(fixture.History["time_s"], t => Math.Abs(t - time) < 1e-9);
         Assert.True(i >= 0);
@@ -58,7 +56,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task The_picture_shows_what_the_transform_says()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        BrowserPage page = await fixture.ShovePageAsync();
         await page.SlideAsync(1.0);
         int i = Array.IndexOf(fixture.History["time_s"], 1.0);
         double[] place = await page.EvaluateAsync<double[]>(
@@ -71,7 +69,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Wheels_show_load_and_slip_of_the_history()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        BrowserPage page = await fixture.ShovePageAsync();
         await page.SlideAsync(1.0);
         int i = Array.IndexOf(fixture.History["time_s"], 1.0);
         string[] row = await page.EvaluateAsync<string[]>("[...[...document.querySelectorAll('#wheels tbody tr')].find(r => r.cells[1].textContent === 'front left').cells].map(c => c.textContent)");
@@ -84,7 +82,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task The_time_is_marked_in_every_plot_over_time()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        BrowserPage page = await fixture.ShovePageAsync();
         await page.SlideAsync(1.5);
         const string marks =
             "[...document.querySelectorAll('.plot.desk[data-from]')].map(s => { const n = s.querySelector('.now').getBoundingClientRect(), b = s.getBoundingClientRect();"
@@ -98,7 +96,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Keys_and_buttons_drive_the_replay()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        await using BrowserPage page = await BrowserPage.OpenAsync(await fixture.BrowserAsync(), fixture.Shove);
         await page.EvaluateAsync<bool>("(document.getElementById('time').focus(), true)");
         Assert.Equal("3.000 s", await Clock(page));
         await page.PressAsync("Home");
@@ -125,7 +123,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Who_asks_for_less_motion_sees_still_pictures()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, features: [("prefers-reduced-motion", "reduce")]);
+        await using BrowserPage page = await BrowserPage.OpenAsync(await fixture.BrowserAsync(), fixture.Shove, features: [("prefers-reduced-motion", "reduce")]);
         Assert.Equal("auto", await page.EvaluateAsync<string>("getComputedStyle(document.documentElement).scrollBehavior"));
         await page.EvaluateAsync<bool>("(document.getElementById('speed').selectedIndex = 4, document.getElementById('play').click(), true)");
         await Task.Delay(700);
@@ -136,7 +134,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Without_scripts_all_but_the_replay_is_there()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, hasScript: false);
+        await using BrowserPage page = await BrowserPage.OpenAsync(await fixture.BrowserAsync(), fixture.Shove, hasScript: false);
         JsonNode tree = await page.SendAsync("Accessibility.getFullAXTree");
         string[] names = [.. Named(tree).Select(n => n.Name)];
         Assert.Contains(names, n => n.Contains("needs JavaScript"));
@@ -151,7 +149,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task Everything_a_screen_reader_meets_has_a_name()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove);
+        BrowserPage page = await fixture.ShovePageAsync();
         (string Role, string Name)[] nodes = Named(await page.SendAsync("Accessibility.getFullAXTree"));
         string[] roles = ["button", "slider", "combobox", "checkbox", "image", "link", "table", "heading", "region", "navigation"];
         Assert.All(nodes.Where(n => roles.Contains(n.Role)), n => Assert.NotEqual("", n.Name));
@@ -168,7 +166,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [InlineData("dark")]
     public async Task Colours_stand_out_from_their_ground(string scheme)
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, features: [("prefers-color-scheme", scheme)]);
+        await using BrowserPage page = await BrowserPage.OpenAsync(await fixture.BrowserAsync(), fixture.Shove, features: [("prefers-color-scheme", scheme)]);
         await page.SlideAsync(1.0);
         await page.KeepAsync(scheme);
         Dictionary<string, string> c = await page.EvaluateAsync<Dictionary<string, string>>(
@@ -186,7 +184,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task A_telephone_shows_it_without_sideways_scrolling_and_with_letters_one_can_read()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 390);
+        await using BrowserPage page = await BrowserPage.OpenAsync(await fixture.BrowserAsync(), fixture.Shove, width: 390);
         await page.SlideAsync(1.0);
         await page.KeepAsync("phone");
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 390);
@@ -204,7 +202,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task It_prints_on_white_without_controls_and_no_table_is_cut()
     {
-        await using BrowserPage page = await BrowserPage.OpenAsync(fixture.Browser, fixture.Shove, width: 688, features: [("prefers-color-scheme", "dark")], media: "print");
+        await using BrowserPage page = await BrowserPage.OpenAsync(await fixture.BrowserAsync(), fixture.Shove, width: 688, features: [("prefers-color-scheme", "dark")], media: "print");
         await page.SlideAsync(1.0);
         Assert.Equal("rgb(255, 255, 255)", await page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor"));
         Assert.Equal("none", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('.bar')).display"));
@@ -219,7 +217,7 @@ public sealed partial class ReportBrowserTests(ReportFixture fixture) : IClassFi
     [Fact]
     public async Task A_hostile_name_does_nothing()
     {
-        Browser browser = fixture.Browser;
+        Browser browser = await fixture.BrowserAsync();
         string[] evil = ["</script><script>window.hit=1</script>", "<img src=x onerror=window.hit=2>", "\\\" onload=\\\"window.hit=3\\u0007\\u202E", "<style>*{display:none}</style>-->"];
         string folder = Directory.CreateDirectory(Path.Combine(fixture.Folder, "evil")).FullName;
         foreach ((string robot, int i) in new[] { "mole", "wombat" }.Select((r, i) => (r, i)))

@@ -84,7 +84,7 @@ public class ChatterCommandTests
     [Fact]
     public void Fit_tells_grip_over_runs_where_the_material_is_known()
     {
-        string[] call = ["fit", Path.Combine(Repository.Root, "scenarios", "logs", "readings.csv"), "--load", "200 gf", "--robot", Path.Combine(Repository.Root, "scenarios", "robots", "vole.toml"), "--json"];
+        string[] call = ["fit", Path.Combine(Repository.Root, "scenarios", "logs", "readings.csv"), "--load", "13.3 N", "--robot", Path.Combine(Repository.Root, "scenarios", "robots", "mole.toml"), "--json"];
         using JsonDocument unknown = JsonDocument.Parse(Cli.Run(call).Output);
         JsonElement[] none = [.. unknown.RootElement.GetProperty("on_the_robot").GetProperty("tyres").EnumerateArray()];
         Assert.All(none, t => Assert.Equal(t.GetProperty("material_known").GetBoolean(), t.GetProperty("chatter").GetString() != "unknown"));

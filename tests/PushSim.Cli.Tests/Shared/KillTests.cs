@@ -9,13 +9,10 @@ namespace PushSim.Cli.Tests.Shared;
 public class KillTests(ITestOutputHelper output)
 {
     private static readonly string s_program = typeof(CommandLineApp).Assembly.Location;
-    private static readonly int s_kills = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_KILLS"), out int n) ? n : 3;
+    private static readonly int s_kills = int.TryParse(Environment.GetEnvironmentVariable("PUSHSIM_KILLS"), out int n) ? n : 2;
 
     [Fact]
     public void A_killed_run_leaves_no_half_file_and_the_next_one_clears_up() => KilledAgainAndAgain("run", (Repository.Scenario("launch-soft"), []));
-
-    [Fact]
-    public void A_killed_odds_goes_on_to_the_same_matches() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "80", "--threads", "1"]));
 
     [Fact]
     public void A_killed_ladder_goes_on_to_the_same_matches() => KilledAgainAndAgain("ladder", ("robots/mole.toml", ["robots/vole.toml", "--scene", "short.toml", "--matches", "20"]));
@@ -23,10 +20,15 @@ public class KillTests(ITestOutputHelper output)
     [Fact]
     public void A_killed_sweep_goes_on_to_the_same_matches() => KilledAgainAndAgain("sweep", ("short.toml", ["--vary", "chassis.mass=1.2 kg..1.5 kg", "--points", "3", "--odds", "25", "--threads", "1"]));
 
-    // what the killed ones left seems to come from the future
+    // with the clock set back after every second one: what it left seems to come from the future
     [Fact]
-    public void A_clock_set_back_between_killed_odds_changes_nothing() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "80", "--threads", "1"]), scratch =>
+    public void A_killed_odds_goes_on_to_the_same_matches_whatever_the_clock_says() => KilledAgainAndAgain("odds", ("short.toml", ["--matches", "80", "--threads", "1"]), (scratch, kill) =>
     {
+        if (kill % 2 == 0)
+        {
+            return;
+        }
+
         foreach (string file in Directory.EnumerateFiles(scratch.Path, "*", SearchOption.AllDirectories))
         {
             File.SetLastWriteTimeUtc(file, new DateTime(2099, 1, 1, 0, 0, 0, DateTimeKind.Utc));
@@ -89,7 +91,7 @@ public class KillTests(ITestOutputHelper output)
         using ScratchFolder scratch = ShortMatches.Files();
         string[] args = ["run", Repository.Scenario("launch-soft"), "--quiet", "--out"];
         Assert.Equal(ExitCode.Done, Cli.Run([.. args, scratch["whole"]]).Code);
-        for (int round = 0; round < 2; round++)
+        for (int round = 0; round < (s_kills + 1) / 2; round++)
         {
             Process[] both = [ShortMatches.Start(scratch, [.. args, scratch["out"]]), ShortMatches.Start(scratch, [.. args, scratch["out"]])];
             foreach (Process process in both)
@@ -107,7 +109,7 @@ public class KillTests(ITestOutputHelper output)
         Same(scratch);
     }
 
-    private void KilledAgainAndAgain(string command, (string File, string[] More) what, Action<ScratchFolder>? afterEach = null)
+    private void KilledAgainAndAgain(string command, (string File, string[] More) what, Action<ScratchFolder, int>? afterEach = null)
     {
         using ScratchFolder scratch = ShortMatches.Files();
         var random = new Random(15);
@@ -127,7 +129,7 @@ public class KillTests(ITestOutputHelper output)
 
             process.WaitForExit();
             Whole(scratch);
-            afterEach?.Invoke(scratch);
+            afterEach?.Invoke(scratch, i);
         }
 
         // with all instructions that there are, which changes no bit

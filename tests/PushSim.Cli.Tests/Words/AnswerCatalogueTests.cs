@@ -27,6 +27,9 @@ public class AnswerCatalogueTests
     [Fact]
     public void Each_manoeuvre_has_a_default_answer_of_its_own() => Assert.All(Enum.GetValues<ManoeuvreKind>(), k => Assert.All(AnswerCatalogue.Defaults(k), a => Assert.True(a.IsOf(k), k.ToString())));
 
+    // one scenario of each kind of manoeuvre, whose table is read too
+    private static readonly Lazy<HashSet<string>> s_tabled = new(() => [.. Scenarios.Select(n => (string)n).GroupBy(n => ScenarioReader.Check(Repository.Scenario(n)).Scenario!.Manoeuvre.Kind).Select(g => g.First())]);
+
     // what has a value belongs to the manoeuvre, JSON holds each answer as the catalogue reads it, and the table shows those that it is to show
     [Theory]
     [MemberData(nameof(Scenarios))]
@@ -34,14 +37,14 @@ public class AnswerCatalogueTests
     {
         RunResult result = Simulator.Run(ScenarioReader.Check(Repository.Scenario(name)).Scenario!);
         JsonElement json = Shipped.Json(name).Root;
-        string screen = Shipped.Details(name).Cli.Output;
+        string? screen = s_tabled.Value.Contains(name) ? Shipped.Details(name).Cli.Output : null;
         foreach (Answer a in AnswerCatalogue.All)
         {
             double? value = a.Of(result);
             JsonElement told = json.GetProperty(a.Key);
             Assert.Equal(value, told.ValueKind == JsonValueKind.Null ? null : told.GetDouble());
             Assert.True(value is null || a.IsOf(result.Scenario.Manoeuvre.Kind), a.Key);
-            if (!a.IsForScripts && value is not null)
+            if (screen is not null && !a.IsForScripts && value is not null)
             {
                 Assert.Contains(a.WordsIn(result), screen, StringComparison.Ordinal);
             }

@@ -1,5 +1,6 @@
 using OxyPlot;
 using PushSim.Plotting.Drawing;
+using PushSim.Plotting.Style;
 using Xunit;
 
 namespace PushSim.Plotting.Tests.Drawing;
@@ -22,6 +23,19 @@ public class CurveTests
         Assert.Equal(
             "front left (same: 3 others)",
             Assert.Single(Curve.MergeEqual([.. new[] { "front left", "front right", "middle left", "middle right" }.Select(n => Make(n, 0, 1, 2))], 0.0)).Label);
+
+    [Theory]
+    [InlineData("grip of the front tyres", "grip of the rear tyres", "grip of the front tyres (same: rear tyres)")]
+    [InlineData("battery", "controller right", "battery (same: controller right)")]
+    [InlineData("motors can give at 60 % throttle", "limit of the controllers and cables", "motors can give at 60 % throttle (1 more)")]
+    public void Two_names_that_are_too_long_share_their_words(string first, string second, string name)
+    {
+        Assert.Equal(name, Assert.Single(Curve.MergeEqual([Make(first, 0, 1, 2), Make(second, 0, 1, 2)], 0.0)).Label);
+
+        // symbol and name about the middle of the area stay within the picture
+        double half = 0.5 * (PlotFont.Width(name, 13.0) + 36.0 + 8.0);
+        Assert.True(PlotLook.Padding + PlotLook.Phone.LeftMargin + (0.5 * PlotLook.Phone.AreaWidth) + half <= PlotLook.Phone.Width);
+    }
 
     [Fact]
     public void Curves_that_part_at_one_sample_stay_two() =>

@@ -10,6 +10,9 @@ namespace PushSim.Workbench.Tests.Page;
 /// <summary>Sixth use: the bench. Some calls of the notebook and of the load cell are answered by stand-ins, which ask the page alone; their numbers are invented.</summary>
 public class BenchPageTests(PageFixture fixture)
 {
+    // whose answer takes no matches: the bench is the same beside it
+    private const string Quick = "launch-soft.toml";
+
     [Fact]
     public async Task A_dropped_log_tells_the_tyre_and_one_click_puts_it_into_the_robot()
     {
@@ -48,7 +51,7 @@ public class BenchPageTests(PageFixture fixture)
     [Fact]
     public async Task A_log_that_is_too_large_is_not_even_sent()
     {
-        await using OpenPage open = await OpenPage.StartAsync(fixture);
+        await using OpenPage open = await OpenPage.StartAsync(fixture, Quick);
         int sent = 0;
         await open.Page.RouteAsync("**/api/log**", r => { sent++; return r.AbortAsync(); });
         await open.PressAsync("bench");
@@ -60,7 +63,7 @@ public class BenchPageTests(PageFixture fixture)
     [Fact]
     public async Task Pasted_readings_go_into_the_notebook()
     {
-        await using OpenPage open = await OpenPage.StartAsync(fixture);
+        await using OpenPage open = await OpenPage.StartAsync(fixture, Quick);
         string? got = null;
         await open.Page.RouteAsync("**/api/reading", r => { got = r.Request.PostData; return Answer(r, """{ "added": 2 }"""); });
         await open.Page.RouteAsync("**/api/readings", r => Answer(r, got is null ? """{ "file": "readings.csv", "rows": [], "trend": [] }""" : """
@@ -79,7 +82,7 @@ public class BenchPageTests(PageFixture fixture)
     [Fact]
     public async Task A_trace_of_a_load_cell_grows_and_its_pulls_are_marked()
     {
-        await using OpenPage open = await OpenPage.StartAsync(fixture);
+        await using OpenPage open = await OpenPage.StartAsync(fixture, Quick);
         string? port = null;
         await open.Page.RouteAsync("**/api/ports", r => Answer(r, """{ "ports": ["cell0"] }"""));
         await open.Page.RouteAsync("**/api/port", r => { port = r.Request.PostData; return Answer(r, """{ "number": 1 }"""); });
@@ -104,7 +107,7 @@ public class BenchPageTests(PageFixture fixture)
     {
         using Pty? pty = Pty.Open();
         Assert.SkipWhen(pty is null, "no pseudo-terminals here");
-        await using OpenPage open = await OpenPage.StartAsync(fixture, prepare: folder => File.WriteAllText(folder["garage.toml"], "name = \"test\"\n"));
+        await using OpenPage open = await OpenPage.StartAsync(fixture, Quick, prepare: folder => File.WriteAllText(folder["garage.toml"], "name = \"test\"\n"));
         await open.Page.RouteAsync("**/api/ports", r => Answer(r, $$"""{ "ports": ["{{pty.Port}}"] }"""));
         await open.PressAsync("bench");
         await open.Page.GetByLabel("Readings by hand").FillAsync("soft, 1360 g, 12.0 N, 11.1 N, by hand");

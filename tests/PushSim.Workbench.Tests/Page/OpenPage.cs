@@ -114,7 +114,8 @@ internal sealed class OpenPage : IAsyncDisposable
     public Task PressAsync(string words) => Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = words }).Locator("visible=true").First.ClickAsync();
 
     /// <summary>What axe-core finds against its rules: rule, and where.</summary>
-    public Task<string[]> ViolationsAsync() => Axe.ViolationsAsync(Page);
+    /// <param name="rules">Rules to try; none: all.</param>
+    public Task<string[]> ViolationsAsync(params string[] rules) => Axe.ViolationsAsync(Page, rules);
 
     /// <summary>Value of an expression in the page.</summary>
     public async Task<T> ValueAsync<T>(string expression) => (await Page.EvaluateAsync<JsonElement>(expression)).Deserialize<T>()!;

@@ -58,7 +58,7 @@ public class RoughTests(PageFixture fixture)
     }
 
     [Fact]
-    public async Task A_thousand_events_in_ten_seconds_pile_nothing_up_and_the_last_one_wins()
+    public async Task Events_of_three_seconds_a_hundred_a_second_pile_nothing_up_and_the_last_one_wins()
     {
         await using OpenPage open = await OpenPage.StartAsync(fixture);
         await open.PartAsync("Body");
@@ -76,7 +76,7 @@ public class RoughTests(PageFixture fixture)
             async s => {
               const from = performance.now();
               s.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }));
-              for (let i = 0; i < 1000; i++) {
+              for (let i = 0; i < 300; i++) {
                 const wait = from + 10 * i - performance.now();
                 if (wait > 0) await new Promise(done => setTimeout(done, wait));
                 s.value = String(Math.round(Number(s.max) * (0.5 + 0.49 * Math.sin(i / 40))));
@@ -91,7 +91,7 @@ public class RoughTests(PageFixture fixture)
         await Assertions.Expect(open.Row(Mass).Locator("input.f").First).Not.ToHaveValueAsync("1100 g");
         last = await open.Row(Mass).Locator("input.f").First.InputValueAsync();
         await open.Page.WaitForFunctionAsync("async last => { const s = await (await fetch('/api/state')).json(); const row = s.robots[0].parts.flatMap(p => p.rows).find(r => r.key === 'a.chassis.mass'); return row.text === last && Number(document.querySelector('.card').dataset.number) === s.number; }", last);
-        Assert.InRange(sent, 20, 1002);
+        Assert.InRange(sent, 6, 302);
         Assert.Equal(1, most);
     }
 

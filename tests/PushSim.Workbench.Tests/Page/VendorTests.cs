@@ -40,13 +40,15 @@ public class VendorTests
     public async Task They_are_the_files_of_the_packages_in_the_registry()
     {
         using var folder = new ScratchFolder();
-        foreach (IGrouping<(string Package, string Version), VendorFile> package in Manifest().GroupBy(f => (f.Package, f.Version)))
+        IGrouping<(string Package, string Version), VendorFile>[] packages = [.. Manifest().GroupBy(f => (f.Package, f.Version))];
+        string[]? archives = await PackAsync([.. packages.Select(p => $"{p.Key.Package}@{p.Key.Version}")], folder.Path);
+        Assert.SkipWhen(archives is null, "needs npm and the registry that it asks");
+        Assert.Equal(packages.Length, archives!.Length);
+        foreach ((IGrouping<(string Package, string Version), VendorFile> package, string archive) in packages.Zip(archives))
         {
-            string? archive = await PackAsync($"{package.Key.Package}@{package.Key.Version}", folder.Path);
-            Assert.SkipWhen(archive is null, "needs npm and the registry that it asks");
             string unpacked = Path.Combine(folder.Path, package.Key.Package.Replace('/', '-'));
             Directory.CreateDirectory(unpacked);
-            await using (FileStream zipped = File.OpenRead(archive!))
+            await using (FileStream zipped = File.OpenRead(archive))
             await using (var plain = new System.IO.Compression.GZipStream(zipped, System.IO.Compression.CompressionMode.Decompress))
             {
                 await System.Formats.Tar.TarFile.ExtractToDirectoryAsync(plain, unpacked, overwriteFiles: false);
@@ -56,16 +58,17 @@ public class VendorTests
         }
     }
 
-    private static async Task<string?> PackAsync(string package, string folder)
+    // one archive a package, in their order
+    private static async Task<string[]?> PackAsync(string[] packages, string folder)
     {
         try
         {
-            using Process npm = Process.Start(new ProcessStartInfo("npm", ["pack", package, "--silent", "--fetch-retries=0", "--fetch-timeout=8000"]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+            using Process npm = Process.Start(new ProcessStartInfo("npm", ["pack", .. packages, "--silent", "--fetch-retries=0", "--fetch-timeout=8000"]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
             Task<string> told = npm.StandardError.ReadToEndAsync();
-            string name = (await npm.StandardOutput.ReadToEndAsync()).Trim();
+            string names = (await npm.StandardOutput.ReadToEndAsync()).Trim();
             await npm.WaitForExitAsync();
             _ = await told;
-            return npm.ExitCode == 0 ? Path.Combine(folder, name.Split('\n')[^1].Trim()) : null;
+            return npm.ExitCode == 0 ? [.. names.Split('\n').Select(n => Path.Combine(folder, n.Trim()))] : null;
         }
         catch (System.ComponentModel.Win32Exception)
         {
