@@ -18,6 +18,8 @@ internal sealed record FaultCommand(string Name, params string[] Line)
         new("ladder", "ladder", "@robots/mole.toml", "@robots/vole.toml", "--scene", "@short.toml", "--matches", "4", "--threads", "1", "--no-plots", "--quiet", "--out", "@work/out"),
         new("fit", "fit", "@readings.csv", "--load", "1360 gf", "--no-plots", "--quiet", "--out", "@work/out"),
         new("fit inside", "fit", "@work/out/mine.csv", "--load", "1360 gf", "--no-plots", "--quiet", "--force", "--out", "@work/out"),
+        new("fit of weighings", "fit", Shipped("logs/weighings.csv"), "--robot", Shipped("tyre-wear.toml"), "--quiet", "--out", "@work/out"),
+        new("compare", "compare", Shipped("logs/drive.csv"), Shipped("gopher-launch.toml"), "--no-plots", "--quiet", "--out", "@work/out"),
         new("plan", "plan", "soft", "hard", "--quiet", "--out", "@work/out"),
         new("new", "new", "--quiet", "--force", "--out", "@work/out"),
     ];
@@ -43,6 +45,8 @@ internal sealed record FaultCommand(string Name, params string[] Line)
     public Cli Run(string root, CancellationToken cancel = default) => Work?.Invoke(root) ?? Cli.Run(cancel, Args(root));
 
     public bool Reads(string file) => Line.Any(a => a.StartsWith('@') && a.EndsWith(Path.GetFileName(file), StringComparison.Ordinal));
+
+    private static string Shipped(string file) => Path.Combine(Repository.Root, "scenarios", file);
 
     /// <summary>Makes a place in a state.</summary>
     public FaultCommand Prepare(string root, string state)

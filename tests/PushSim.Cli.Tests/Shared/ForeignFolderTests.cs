@@ -11,10 +11,8 @@ public class ForeignFolderTests
     [
         .. FaultCommand.All.Where(c => c.Name is not ("new" or "fit inside")),
         new("odds match", "odds", "@short.toml", "--match", "2", "--out", "@work/out"),
-        new("compare", "compare", Logs("drive.csv"), Repository.Scenario("gopher-launch"), "--out", "@work/out"),
         new("fit --simulate", "fit", Logs("mole-pulls.csv"), "--robot", Repository.Scenario("pull-test"), "--simulate", "--out", "@work/out"),
         new("fit of a notebook", "fit", Path.Combine(Repository.Root, "scenarios", "garage", "readings.csv"), "--out", "@work/out"),
-        new("fit of weighings", "fit", Logs("weighings.csv"), "--robot", Repository.Scenario("tyre-wear"), "--out", "@work/out"),
         new("plan after a log", "plan", "soft", "hard", "--from", "@readings.csv", "--out", "@work/out"),
         new("advise", "advise", "@robots/mole.toml", "--against", "@robots/vole.toml", "--out", "@work/out"),
         new("bench", "bench", "--port", "none", "--out", "@work/out"),
