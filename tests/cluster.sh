@@ -103,7 +103,7 @@ campaign() {
     until_rows "array-$name/part-3-of-4.csv" 20
     scontrol requeue "${job}_3" && say "$name, array: task 3 requeued with $(rows "array-$name/part-3-of-4.csv") rows"
     ended "$job" || { say "$name, array: not ended"; failed=1; }
-    pushsim cluster --parts 4 -- "$@" --out "array-$name" | sed -n '1,/^$/p' | tee -a "$log"
+    pushsim cluster --parts 4 -- "$@" --out "array-$name" | sed '/^--script/,$d' | tee -a "$log"
     again=$(sbatch --parsable --array=2 array.sh)
     ended "$again"
     say "$name, array: $(grep -h 'going on after' slurm-*.out | sort | tr '\n' ';')"
