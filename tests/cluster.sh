@@ -77,7 +77,7 @@ say "cluster: $(sinfo --version), node $(sinfo -h -o '%t %c CPUs'); $(parallel -
 rows() { local n; n=$(grep -c '^[0-9]' "$1" 2>/dev/null); echo "${n:-0}"; }
 until_rows() { for _ in $(seq 600); do [ "$(rows "$1")" -ge "$2" ] && return; sleep 0.1; done; }
 ended() { for _ in $(seq 1200); do squeue -h -j "$1" 2>/dev/null | grep -q . || return 0; sleep 0.5; done; return 1; }
-plain() { grep -v '_per_second"' "$1"; }
+plain() { grep -vE '_(per_second|ms)"' "$1"; }
 # compares what the parts merge to with the single run
 merged() {
     local name=$1 how=$2
@@ -103,7 +103,7 @@ campaign() {
     until_rows "array-$name/part-3-of-4.csv" 20
     scontrol requeue "${job}_3" && say "$name, array: task 3 requeued with $(rows "array-$name/part-3-of-4.csv") rows"
     ended "$job" || { say "$name, array: not ended"; failed=1; }
-    pushsim cluster --parts 4 -- "$@" --out "array-$name" | sed -n '1,/^$/p' | tee -a "$log"
+    pushsim cluster --parts 4 -- "$@" --out "array-$name" | sed '/^--script/,$d' | tee -a "$log"
     again=$(sbatch --parsable --array=2 array.sh)
     ended "$again"
     say "$name, array: $(grep -h 'going on after' slurm-*.out | sort | tr '\n' ';')"

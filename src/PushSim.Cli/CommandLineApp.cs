@@ -40,6 +40,7 @@ public static class CommandLineApp
     /// <returns>One of <see cref="ExitCode"/> [1].</returns>
     public static int Invoke(string[] args, TextWriter output, TextWriter error, CancellationToken cancel = default, TextReader? input = null)
     {
+        using var clock = CommandClock.Begin();
         (string Name, Func<Command> Create)[] commands =
         [
             ("run", () => RunCommand.Create(output, error, cancel)), ("open", () => OpenCommand.Create(Starter, RunPageFile.Write, output, error, cancel)), ("check", () => CheckCommand.Create(output, error)), ("limits", () => LimitsCommand.Create(output, error, cancel)),

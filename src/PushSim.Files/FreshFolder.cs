@@ -32,7 +32,8 @@ public sealed class FreshFolder : IDisposable
         try
         {
             folder._places.Mend();
-            folder.RefuseForeign();
+            RefuseOthers(ask.Path, path);
+            RefuseForeign(ask.Path, path, ask.Force, n => folder._places.IsWork(n) || ask.IsKept(n));
             folder.Before = OutputMark.Read(path);
             return folder;
         }
@@ -40,6 +41,27 @@ public sealed class FreshFolder : IDisposable
         {
             held.Dispose();
             throw;
+        }
+    }
+
+    /// <summary>Throws <see cref="IOException"/> where <see cref="Open"/> would since the folder is not ours, for who has to work before he opens it. Nothing is made and nobody waited for: where another
+    /// command works or was killed, the opening decides.</summary>
+    /// <param name="path">The folder.</param>
+    /// <param name="force">Whether it may be one that is not ours.</param>
+    /// <param name="isKept">See <see cref="FolderAsk.IsKept"/>.</param>
+    public static void Expect(string path, bool force, Func<string, bool> isKept)
+    {
+        if (!Directory.Exists(System.IO.Path.GetDirectoryName(System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(path)))))
+        {
+            return;
+        }
+
+        (string full, string prefix) = FolderLock.Place(path);
+        RefuseOthers(path, full);
+        bool isHeld = new[] { prefix, System.IO.Path.Combine(full, ".pushsim-") }.SelectMany(p => new[] { "new", "old", "lock" }, (p, what) => p + what).Any(p => Disk.Look(p) != PathKind.None);
+        if (!isHeld)
+        {
+            RefuseForeign(path, full, force, n => WriteGate.IsPart(n) || isKept(n));
         }
     }
 
@@ -183,12 +205,11 @@ public sealed class FreshFolder : IDisposable
         }
     }
 
-    private void RefuseForeign()
+    private static void RefuseForeign(string shown, string path, bool force, Func<string, bool> mayBeThere)
     {
-        RefuseOthers(_ask.Path, Path);
-        if (!_ask.Force && Disk.Look(Path) == PathKind.Folder && OutputMark.Read(Path) is null && Disk.List(Path).Any(n => !_places.IsWork(n) && !_ask.IsKept(n)))
+        if (!force && Disk.Look(path) == PathKind.Folder && OutputMark.Read(path) is null && !Disk.List(path).All(mayBeThere))
         {
-            throw new IOException($"{_ask.Path} exists and is not an output of pushsim; give another with --out, or --force to write into it");
+            throw new IOException($"{shown} exists and is not an output of pushsim; give another with --out, or --force to write into it");
         }
     }
 

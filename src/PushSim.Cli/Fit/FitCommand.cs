@@ -41,6 +41,8 @@ internal static class FitCommand
 
     private static int Run(FitRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
+        var ask = new OutputAsk("fit", "fit", request.Files, error, cancel);
+        options.Expect(ask);
         FitResult outcome = FitRun.Do(request, cancel, options.HasNoProgress ? null : error);
         if (ProblemWriter.Tell(error, outcome.Problems, outcome.CannotRead) is int wrong)
         {
@@ -60,7 +62,7 @@ internal static class FitCommand
             return code;
         }
 
-        using OutputFolder? folder = options.Open(new OutputAsk("fit", "fit", request.Files, error, cancel));
+        using OutputFolder? folder = options.Open(ask);
         string[] blocks = [.. outcome.Tables.Select(t => t.Text)];
         List<string> files = folder is null ? [] : WriteFiles(folder, outcome, blocks, options.NoPlots, cancel);
         if (folder is not null && options.Report)

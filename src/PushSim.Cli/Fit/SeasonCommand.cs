@@ -27,6 +27,8 @@ internal static class SeasonCommand
 
     public static int Run(string notebook, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
+        var ask = new OutputAsk("fit", "fit", [notebook], error, cancel);
+        options.Expect(ask);
         SeasonStudy study = SeasonStudy.Of(notebook, options.Garage);
         if (ProblemWriter.Tell(error, study.Notebook.Problems, study.Notebook.CannotRead) is int wrong)
         {
@@ -48,7 +50,7 @@ internal static class SeasonCommand
         string verdict = SeasonWords.Verdict(fit, isSliding);
         AnswerCard card = SeasonWords.Of(fit, isSliding, study.RobotChanges);
         List<string> files = [];
-        using (OutputFolder? folder = options.Open(new OutputAsk("fit", "fit", [notebook], error, cancel)))
+        using (OutputFolder? folder = options.Open(ask))
         {
             if (folder is not null)
             {

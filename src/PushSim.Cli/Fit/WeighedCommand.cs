@@ -18,6 +18,8 @@ internal static class WeighedCommand
             return Complaint.OfCommandLine(error, "weighings need a scenario of the driving that was done: add --robot scenarios/tyre-wear.toml, for example", "fit");
         }
 
+        var ask = new OutputAsk("fit", "fit", [file], error, cancel);
+        options.Expect(ask);
         WeighedStudy study = WeighedStudy.Of(file, scenario, new ReadOptions { Set = request.Set, Garage = request.Garage });
         if (ProblemWriter.Tell(error, study.Problems, study.CannotRead) is int wrong)
         {
@@ -25,7 +27,7 @@ internal static class WeighedCommand
         }
 
         WeighedWear wear = study.Wear!;
-        using OutputFolder? folder = options.Open(new OutputAsk("fit", "fit", [file], error, cancel));
+        using OutputFolder? folder = options.Open(ask);
         List<string> files = folder is null ? [] : folder.Put([folder.WriteForm("floor.toml", study.Block)]);
         string verdict = WeighedWords.Verdict(wear);
         options.Print(output, () => Json(study, verdict), PlainText.Of(verdict), () =>

@@ -21,7 +21,7 @@ internal static class MatchReplay
         long start = Stopwatch.GetTimestamp();
         RunResult result = Simulator.Run(scenario, cancel);
         double milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        var cost = new RunCost(milliseconds, milliseconds, result.RhsEvaluations);
+        var cost = new RunCost(milliseconds, CommandClock.Milliseconds, result.RhsEvaluations);
         List<string> files = [];
         if (folder is not null && result.Time.Length >= 2)
         {

@@ -53,6 +53,8 @@ internal static class PlanCommand
 
     private static int Run(PlanRequest request, OutputRequest options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
+        var ask = new OutputAsk("plan", "plan", [], error, cancel);
+        options.Expect(ask);
         double? measured = null;
         double pilot = double.PositiveInfinity;
         if (request.From is not null)
@@ -76,7 +78,7 @@ internal static class PlanCommand
         double spread = request.Spread ?? measured ?? PullPlan.UsualSpread;
         SpreadSource source = request.Spread is not null ? SpreadSource.Given : measured is not null ? SpreadSource.Measured : SpreadSource.Assumed;
         PullPlan plan = PullPlan.Of(request.Tyres, request.Difference, spread, request.Power, request.Seed, source == SpreadSource.Measured ? pilot : double.PositiveInfinity);
-        using OutputFolder? folder = options.Open(new OutputAsk("plan", "plan", [], error, cancel));
+        using OutputFolder? folder = options.Open(ask);
         string? file = folder?.WriteForm("plan.csv", PlanSheet.Csv(plan, request.LoadNewton));
         folder?.Put([]);
         options.Print(output, () => PlanJson.Of(plan, source), PlanWords.Verdict(plan), () => PlanText.Write(output, plan, source, request.LoadNewton is not null, file!, options.Details));

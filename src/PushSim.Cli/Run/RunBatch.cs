@@ -62,7 +62,7 @@ internal sealed class RunBatch : IDisposable
     }
 
     /// <summary>The cost so far.</summary>
-    public RunCost Cost(TimeSpan total) => new(_milliseconds, total.TotalMilliseconds, _all.Done);
+    public RunCost Cost() => new(_milliseconds, CommandClock.Milliseconds, _all.Done);
 
     /// <summary>Takes its progress off the terminal.</summary>
     public void Dispose()

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 using PushSim.Words.Designs;
@@ -40,7 +39,6 @@ internal static class RunCommand
 
     private static int Run(string file, Options options, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        long begin = Stopwatch.GetTimestamp();
         ReadResult read = ScenarioReader.Read(file, options.Read);
         int? wrong = ProblemWriter.Tell(error, read.Problems, read.CannotRead);
         if (wrong is not null || read.Scenario is null)
@@ -78,7 +76,7 @@ internal static class RunCommand
         result = work.Look(result, result.Shove is null ? null : Drawn(file, options.Read));
         ComparedDesign[] designs = [ComparedDesign.Of(sides[0].Label, result) with { IsPlain = sides[0].IsPlain }, .. sides.Skip(1).Zip(others, (s, o) => ComparedDesign.Of(s.Label, work.Look(work.Run(o.Scenario!))))];
         TyreAnswers tyres = work.Tyres(result, file, options.Read, options.Rank);
-        RunCost Cost() => work.Cost(Stopwatch.GetElapsedTime(begin));
+        RunCost Cost() => work.Cost();
         List<string> files = folder is null || early is null ? [] : WriteFiles(folder, early, designs, tyres, file, read, Cost(), options, cancel);
 
         TurnMap? map;

@@ -13,7 +13,6 @@ internal static class RunJson
     {
         CommandJson.WriteHead(writer, "run", RunText.Verdict(result, designs), RunText.Warnings(result, designs));
         CommandJson.WriteNumber(writer, "simulation_ms", cost.SimulationMilliseconds);
-        CommandJson.WriteNumber(writer, "total_ms", cost.TotalMilliseconds);
         writer.WriteNumber("total_rhs_evaluations", cost.TotalEvaluations);
         WriteAnswers(writer, result);
         CommandJson.WriteRows(writer, "variants", (designs ?? []).Skip(1), d =>

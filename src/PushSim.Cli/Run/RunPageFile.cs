@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using PushSim.Scenarios;
 using PushSim.Scenarios.Drawing;
 using PushSim.Words.Designs;
@@ -16,7 +15,7 @@ internal static class RunPageFile
     /// <exception cref="IOException">The file is no scenario, or the page cannot be written.</exception>
     public static string Write(string file, ReadOptions options, CancellationToken cancel)
     {
-        long begin = Stopwatch.GetTimestamp();
+        using var clock = CommandClock.Begin();
         ReadResult read = ScenarioReader.Read(file, options);
         ScenarioSettings scenario = read.Scenario ?? throw new IOException("only a scenario without mistakes has a page");
         var request = new OutputRequest(null, Force: false, Json: false, Quiet: true, NoPlots: true, Report: true, Details: false, $"pushsim run {file} --report");
@@ -31,7 +30,7 @@ internal static class RunPageFile
         FileMatchSource? drawn = result.Shove is not null && DrawableScenario.Open(file, options).Scenario is { } d ? new FileMatchSource(d, new ContestKey(1, d.Label)) : null;
         result = work.Look(result, drawn);
         TyreAnswers tyres = work.Tyres(result, file, options, rank: false);
-        string page = folder.Write(CommandPage.FileName, RunPage.Of(result, file, read, options, work.Cost(Stopwatch.GetElapsedTime(begin)), tyres, [ComparedDesign.Of(scenario.Name, result)]).Write);
+        string page = folder.Write(CommandPage.FileName, RunPage.Of(result, file, read, options, work.Cost(), tyres, [ComparedDesign.Of(scenario.Name, result)]).Write);
         return folder.Put([page])[0];
     }
 }

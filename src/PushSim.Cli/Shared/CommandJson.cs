@@ -27,6 +27,9 @@ internal static class CommandJson
         writer.WriteString("command", command);
         writer.WriteString("verdict", verdict);
         WriteTexts(writer, "warnings", warnings);
+
+        // the whole command until its document is written: reading, computing, files
+        WriteNumber(writer, "total_ms", CommandClock.Milliseconds);
     }
 
     public static void WriteNumber(Utf8JsonWriter writer, string key, double? value)

@@ -29,7 +29,16 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
     /// <summary>A picture as it was asked for: the few charts that answer the question, or all.</summary>
     public PlotSheet Drawn(PlotSheet all) => Details ? all : all.Short;
 
-    /// <summary>Opens the folder for files; null where there are none. Without a given one it lies in pushsim-out, and one of that name that belongs to another source stays: NAME-2 is taken.</summary>
+    /// <summary>Refuses a folder that is not ours, for a command that computes before it can open it: no work for a result that has nowhere to go.</summary>
+    public void Expect(OutputAsk ask)
+    {
+        if (!Json || Out is not null)
+        {
+            FreshFolder.Expect(Place(ask, 1).Path, Force, OutputFolder.IsKept);
+        }
+    }
+
+    /// <summary>Opens the folder for files, before anything is computed; null where there are none.</summary>
     public OutputFolder? Open(OutputAsk ask)
     {
         if (Json && Out is null)
@@ -37,24 +46,13 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
             return null;
         }
 
-        if (Out is not null)
-        {
-            return Open(Out, ask, Source(Out, ask));
-        }
-
-        string name = ask.Name is "" or "." or ".." ? ask.Kind : ask.Name;
         for (int n = 1; ; n++)
         {
-            string path = Path.Combine(Home, n == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}-{n}"));
-            string source = Source(path, ask);
-            if (Disk.Look(path) == PathKind.Folder && OutputMark.Read(path) is { Source.Length: > 0 } mark && mark.Source != source)
-            {
-                continue;
-            }
+            (string path, string source, n) = Place(ask, n);
+            OutputFolder folder = Open(path, ask, source);
 
             // another source may have come in between
-            OutputFolder folder = Open(path, ask, source);
-            if (folder.Source.Length == 0 || folder.Source == source)
+            if (Out is not null || folder.Source.Length == 0 || folder.Source == source)
             {
                 return folder;
             }
@@ -77,6 +75,26 @@ internal sealed record OutputRequest(string? Out, bool Force, bool Json, bool Qu
         }
 
         output.WriteLine(Json ? json() : verdict);
+    }
+
+    // Without a given folder it lies in pushsim-out, and one of that name that belongs to another source stays: NAME-2 is taken.
+    private (string Path, string Source, int Number) Place(OutputAsk ask, int first)
+    {
+        if (Out is not null)
+        {
+            return (Out, Source(Out, ask), first);
+        }
+
+        string name = ask.Name is "" or "." or ".." ? ask.Kind : ask.Name;
+        for (int n = first; ; n++)
+        {
+            string path = Path.Combine(Home, n == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}-{n}"));
+            string source = Source(path, ask);
+            if (Disk.Look(path) != PathKind.Folder || OutputMark.Read(path) is not { Source.Length: > 0 } mark || mark.Source == source)
+            {
+                return (path, source, n);
+            }
+        }
     }
 
     private OutputFolder Open(string path, OutputAsk ask, string source)

@@ -32,7 +32,7 @@ public static class NotebookReader
     /// <param name="text">The text, or its beginning.</param>
     public static bool IsNotebook(string text) => NotebookHead.Of(text) is not null;
 
-    /// <summary>Whether a file is a notebook; false where it cannot be read.</summary>
+    /// <summary>Whether a file is a notebook; false where there is none. Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/> where it cannot be read: it would be taken for another kind of log.</summary>
     /// <param name="path">The file. A pipe is none.</param>
     public static bool IsNotebookFile(string path)
     {
@@ -49,7 +49,7 @@ public static class NotebookReader
             using var reader = new StreamReader(file.Stream ?? Stream.Null, new UTF8Encoding(false), detectEncodingFromByteOrderMarks: true);
             return IsNotebook(new string(begin, 0, reader.ReadBlock(begin, 0, begin.Length)));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception e) when (e is ArgumentException or NotSupportedException)
         {
             return false;
         }

@@ -15,7 +15,7 @@ public static partial class WeighingReader
 
     private static readonly (string Name, Dimension Dimension, string Unit)[] s_columns = [("before", Dimension.Mass, "g"), ("after", Dimension.Mass, "g"), ("time", Dimension.Time, "s")];
 
-    /// <summary>Whether a file is one of weighings, by its head; false where it cannot be read.</summary>
+    /// <summary>Whether a file is one of weighings, by its head; false where there is none. Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/> where it cannot be read.</summary>
     /// <param name="path">The file.</param>
     public static bool IsWeighings(string path)
     {
@@ -24,7 +24,7 @@ public static partial class WeighingReader
             // a pipe that is opened and closed again would lose what is written into it
             return Disk.Look(RealPath.Of(path)) == PathKind.File && NotebookReader.Text(path) is string text && HeadOf(text) is not null;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or CsvHelperException)
+        catch (Exception e) when (e is ArgumentException or NotSupportedException or CsvHelperException)
         {
             return false;
         }

@@ -1,5 +1,4 @@
 using PushSim.Analysis.Chance;
-using PushSim.Numerics;
 using PushSim.Scenarios.Keys;
 using PushSim.Scenarios.Toml;
 using PushSim.Scenarios.Units;

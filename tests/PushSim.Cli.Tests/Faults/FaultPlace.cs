@@ -64,7 +64,18 @@ internal sealed class FaultPlace
         }
     }
 
-    public Cli Run() => _command.Run(Root);
+    /// <summary>Runs the command.</summary>
+    /// <param name="interrupt">Seconds after which the user interrupts it [s]; null: never.</param>
+    public Cli Run(double? interrupt = null)
+    {
+        using var user = new CancellationTokenSource();
+        if (interrupt is double seconds)
+        {
+            user.CancelAfter(TimeSpan.FromSeconds(seconds));
+        }
+
+        return _command.Run(Root, user.Token);
+    }
 
     public void Second()
     {

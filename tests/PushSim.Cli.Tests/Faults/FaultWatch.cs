@@ -80,7 +80,7 @@ internal sealed partial class FaultWatch(FaultKind kind, int at, FaultPlace plac
                 Disk.Watch(null);
                 LockAsk.Patience(0.0);
                 place.Second();
-                LockAsk.Patience(null);
+                LockAsk.Patience(FaultCampaignTests.Patience);
                 Disk.Watch(this);
                 break;
         }

@@ -54,4 +54,17 @@ public class FaultTests
         string said = Assert.Single(error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
         Assert.StartsWith("pushsim: error: standard output takes no more", said);
     }
+
+    // far more bytes than a pipe holds (64 KiB, pipe(7)), into one whose other end stops reading: the first signal asks, and nothing hears it
+    [Fact]
+    public async Task A_second_signal_ends_a_command_that_hears_no_first_one()
+    {
+        Assert.SkipUnless(File.Exists("/bin/bash") && File.Exists("/usr/bin/mkfifo"), "needs bash and mkfifo");
+        using var folder = new ScratchFolder();
+        Shell shell = await Shell.RunAsync(
+            "cd \"$1\"; mkfifo pipe; { head -c 1 > ready; exec sleep 60; } < pipe & reader=$!; dotnet \"$2\" shelf --json > pipe & p=$!; until [ -s ready ]; do sleep 0.1; done; sleep 0.5; "
+            + "kill -TERM $p; sleep 0.5; kill -0 $p && echo waits; kill -TERM $p; for i in $(seq 100); do kill -0 $p 2>/dev/null || break; sleep 0.1; done; kill -KILL $p 2>/dev/null; wait $p; echo $?; kill $reader",
+            folder.Path, typeof(CommandLineApp).Assembly.Location);
+        Assert.Equal($"waits\n{ExitCode.Interrupted}\n", shell.Output);
+    }
 }

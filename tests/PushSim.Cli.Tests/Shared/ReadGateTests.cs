@@ -129,6 +129,7 @@ public class ReadGateTests
         string[] fit = ["fit", scratch["soft.csv"], "--load", "1360 gf", "--json"];
         Cli with = Cli.Run(fit);
         File.WriteAllText(scratch["soft.csv"], log.ReplaceLineEndings("\r"));
-        Assert.Equal((0, with.Output), (Cli.Run(fit).Code, Cli.Run(fit).Output));
+        Cli without = Cli.Run(fit);
+        Assert.Equal((0, Cli.Steady(with.Output)), (without.Code, Cli.Steady(without.Output)));
     }
 }

@@ -56,6 +56,10 @@ internal static class SelfTestScenes
 
             // the other robot over its line
             yield return Match(skids, belts, [new(0.005, 1.0, 0.0)], 0.15, line: 1e-4);
+
+            // into the sides of wheels that stick out, a little askew
+            ScenarioSettings aside = Match(skids, own, [new(0.0, 1.0, 0.0)], 0.06);
+            yield return aside with { Opponent = aside.Opponent! with { Manoeuvre = aside.Opponent.Manoeuvre with { InitialHeading = 1.5 } } };
         }
     }
 
