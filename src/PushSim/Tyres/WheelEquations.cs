@@ -180,7 +180,7 @@ internal static class WheelEquations
         T spring = -(p.VerticalStiffness * z);
         T u = p.VerticalDamping * zDot;
         T part = p.InverseLossSquared * u * u;
-        T load = T.IfLess(z, 0.0, spring * (1.0 - (u / T.Sqrt(T.Sqrt(T.Fma(part, part, 1.0))))), 0.0);
+        T load = T.IfLess(z, 0.0, spring * (1.0 - (u / T.Sqrt(T.Sqrt(1.0 + (part * part))))), 0.0);
         power = T.IfLess(z, 0.0, (spring - load) * zDot, 0.0);
         return load;
     }

@@ -43,7 +43,7 @@ public class TurnCommandTests
         Assert.True(bouncy.Robot.Wheels[0].Tyre.BodyDamping < 0.3 * dull.Robot.Wheels[0].Tyre.BodyDamping);
         Assert.Equal(
             dull.Robot.Wheels.Select(w => w.Tyre),
-            bouncy.Robot.Wheels.Zip(dull.Robot.Wheels, (a, b) => a.Tyre with { BodyDamping = b.Tyre.BodyDamping, VerticalDamping = b.Tyre.VerticalDamping }));
+            bouncy.Robot.Wheels.Zip(dull.Robot.Wheels, (a, b) => a.Tyre with { BodyDamping = b.Tyre.BodyDamping, VerticalDamping = b.Tyre.VerticalDamping, Rebound = b.Tyre.Rebound }));
         Assert.Equal(dull.Robot.Chassis, bouncy.Robot.Chassis);
     }
 
