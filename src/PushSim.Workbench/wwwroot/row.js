@@ -63,7 +63,7 @@ function Slider({ row, mine, names, tones }) {
   const text = mine ? cut(row, mine.text)[0] : row.text;
   const said = [text, outcome(row, strip, value, names), words].filter(Boolean).join("; ");
   return html`<div class="ctl">
-    <${Strip} row=${row} strip=${strip} names=${names} tones=${tones} stale=${strip && strip.number < valuesNumber.value} />
+    <${Strip} row=${row} strip=${strip} names=${names} tones=${tones} at=${at} stale=${strip && strip.number < valuesNumber.value} />
     ${width && html`<div class="frame" aria-hidden="true" style=${{ left: `min(${pc(width[0])}, calc(${pc((width[0] + width[1]) / 2)} - 7px))`, width: `max(14px, ${pc(width[1] - width[0])})` }}></div>`}
     ${was !== null && html`<div class="was" aria-hidden="true" style=${{ left: pc(was) }}></div>${(at < was || at - was > 0.2) && html`<span class="wasword" aria-hidden="true" style=${was > 0.8 ? { right: `calc(${pc(1 - was)} + 5px)` } : { left: `calc(${pc(was)} + 5px)` }}>before</span>`}`}
     <div class="knob" aria-hidden="true" style=${{ left: pc(at) }}></div>

@@ -57,7 +57,17 @@ export function outcome(row, strip, value, names) {
   return words[near.state] ? words[near.state](names) : near.short || "";
 }
 
-export function Strip({ row, strip, names, tones, stale }) {
+// Words take about this share of a strip; where the knob would stand on them, they begin behind it.
+const WIDE = 0.2;
+
+function place(b, at) {
+  const left = x => ({ left: `calc(${pc(x)} + ${x === at ? 11 : 3}px)` }), right = x => ({ right: `calc(${pc(1 - x)} + ${x === at ? 11 : 3}px)` });
+  const starts = at > b.left - 0.03 && at < b.left + WIDE, ends = at < b.right + 0.03 && at > b.right - WIDE;
+  if (b.left > 0.5) return !ends ? right(b.right) : at - WIDE > b.left ? right(at) : at + WIDE < b.right ? left(at) : right(b.right);
+  return !starts ? left(b.left) : at + WIDE < b.right ? left(at) : at - WIDE > b.left ? right(at) : left(b.left);
+}
+
+export function Strip({ row, strip, names, tones, stale, at }) {
   const isShares = strip && strip.mode === "odds", has = strip && strip.points && strip.points.length > 0;
   const flip = strip && strip.flip && Number.isFinite(strip.flip.x) ? share(row, strip.flip.x) : null;
   const isMatch = has && strip.points.some(p => p.state === "win" || p.state === "lose" || p.state === "nobody");
@@ -69,6 +79,6 @@ export function Strip({ row, strip, names, tones, stale }) {
       ${isShares ? html`<line class="s-half" x1="0" x2="100%" y1=${MIDDLE} y2=${MIDDLE} />` : isMatch && html`<line class="s-middle" x1="0" x2="100%" y1=${MIDDLE} y2=${MIDDLE} />`}
       ${flip !== null && html`<line class="s-flip" x1=${pc(flip)} x2=${pc(flip)} y1="0" y2=${HEIGHT} />`}</svg>
     ${best.map(b => html`<span class=${`w ${b.state === "win" ? `down ${tones[0] === "b" ? "r1" : "r0"}` : b.state === "lose" ? `up ${tones[1] === "b" ? "r1" : "r0"}` : "up soft"}`}
-      style=${b.left > 0.5 ? { right: `calc(${pc(1 - b.right)} + 3px)` } : { left: `calc(${pc(b.left)} + 3px)` }}>${words[b.state](names)}</span>`)}
+      style=${place(b, at)}>${words[b.state](names)}</span>`)}
   </div>`;
 }

@@ -28,6 +28,10 @@ public class StripPageTests(PageFixture fixture)
         await open.WriteAsync(Mass, string.Create(CultureInfo.InvariantCulture, $"{1.1 * flip:F0} g"));
         await open.VerdictAsync("mole pushes badger");
         await open.KeepAsync("strips");
+
+        // the knob stands on no word
+        await Assertions.Expect(row.Locator(".strip .w")).Not.ToHaveCountAsync(0);
+        Assert.Equal(0, await open.ValueAsync<int>("[...document.querySelectorAll('.ctl')].filter(c => { const k = c.querySelector('.knob').getBoundingClientRect(); return [...c.querySelectorAll('.w')].some(w => { const b = w.getBoundingClientRect(); return b.left < k.right && b.right > k.left; }); }).length"));
     }
 
     [Fact]
