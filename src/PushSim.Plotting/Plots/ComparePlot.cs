@@ -18,8 +18,7 @@ public static class ComparePlot
         int[] seen = [.. Enumerable.Range(0, time.Length).Where(i => double.IsFinite(error.Channel.Values[i]))];
         int[] run = [.. Enumerable.Range(0, time.Length).Where(i => double.IsFinite(error.Model[i]))];
         string part = from > 0.0 ? FormattableString.Invariant($", judged from {from:0.##} s on") : "";
-        string words = CompareWords.Words(error.Channel);
-        string title = char.ToUpperInvariant(words[0]) + words[1..];
+        string title = Clauses.Sentence(CompareWords.Words(error.Channel));
         return Drawing.Panel.OverTime($"{title}: log and run{part}", $"{title} [{error.Channel.Unit}]")
             .Add([.. seen.Select(i => time[i])], [.. seen.Select(i => error.Channel.Values[i])], "log")
             .Add([.. run.Select(i => time[i])], [.. run.Select(i => error.Model[i])], "run");

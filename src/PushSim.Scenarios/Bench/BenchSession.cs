@@ -43,7 +43,7 @@ public sealed class BenchSession
     private readonly PullWatch _watch;
     private readonly QuietSecond _quiet = new();
     private readonly List<(double Time, double Value)> _kept = [];
-    private bool _isKeeping = true;
+    private bool _isKeeping;
     private double _arrival;
     private double _lastArrival = double.NaN;
     private double _lastTime = double.NegativeInfinity;
@@ -65,6 +65,8 @@ public sealed class BenchSession
         (_settings, _tell) = (settings, tell);
         _lines = new LiveLines(settings.Known is null ? settings.Log : settings.Log with { ForceUnit = settings.Log.ForceUnit ?? "N" }, OnSample);
         _watch = new PullWatch(OnPull);
+        // a known mass that is put on is no pull
+        _isKeeping = settings.Tare is null && settings.Known is null;
         if (settings.Tare is double tare)
         {
             _zero = tare;

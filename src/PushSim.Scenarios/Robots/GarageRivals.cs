@@ -2,6 +2,7 @@ using PushSim.Scenarios.Reading;
 using PushSim.Scenarios.Shelf;
 using PushSim.Scenarios.Starters;
 using PushSim.Scenarios.Toml;
+using PushSim.Scenarios.Units;
 
 namespace PushSim.Scenarios.Robots;
 
@@ -128,5 +129,5 @@ internal static class GarageRivals
         }
     }
 
-    private static bool HasTolerance(string text) => text.Contains('±') || text.Contains("+/-", StringComparison.Ordinal) || text.Contains("+-", StringComparison.Ordinal) || text.Contains("exact", StringComparison.Ordinal);
+    private static bool HasTolerance(string text) => Quantity.Cut(text).Mark.Length > 0 || text.Contains("exact", StringComparison.Ordinal);
 }

@@ -88,6 +88,16 @@ public class BenchSessionTests
         Assert.Equal(2, heard.Pulls.Length);
     }
 
+    // a cell that drifts down behind the known mass is tared anew, and the mass that stood on it is no pull
+    [Fact]
+    public void A_known_mass_is_no_pull_when_the_cell_is_tared_anew()
+    {
+        var heard = new Heard(new BenchSettings { Known = 200.0 * Gram });
+        heard.Play("{0:0.00} gf", 80.0, [.. Hold(0.0, 3.0, 80), .. Hold(200.0, 3.0, 80), .. Hold(0.0, 3.0, 80), .. Hold(-60.0, 3.0, 80)]);
+        Assert.True(heard.Of<BenchEvent.Tared>().Last().Below > 0.5);
+        Assert.Empty(heard.Pulls);
+    }
+
     // a display that stands still: every reading is the same, and no sum of them is exact
     [Fact]
     public void A_known_mass_is_seen_by_a_cell_without_noise()
